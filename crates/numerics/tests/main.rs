@@ -1,0 +1,3 @@
+//! The numerics as a caller sees it: one folder for each module, in one program so that it is linked once.
+
+mod chain;

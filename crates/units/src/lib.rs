@@ -1,0 +1,29 @@
+//! Lengths and quantities: their types, how people write them, how they are printed.
+//!
+//! Why its own room: a tape is read in sixteenths of an inch and a calliper in tenths of a millimetre, and 7 1/16 in misread as 7.16 in is a failed joint.
+//! So a length is a whole number of nanometres from the moment it is read, and the only conversion factors of the project stand here.
+//!
+//! Invariants: 1/64 in is exactly 396 875 nm; nothing here rounds except the printers that say so in their names; no I/O.
+//!
+//! Not here: what a length is of, or whether it is right.
+
+mod interval;
+mod length;
+mod length_error;
+mod mark;
+mod parse;
+mod print;
+mod quantity;
+mod quantity_error;
+mod quote;
+mod station;
+
+pub use interval::Interval;
+pub use length::Length;
+pub use length_error::LengthError;
+pub use mark::{Mark, Tick, Toward, Window, WindowText, mark, window_text};
+pub use quantity::{
+    Area, Current, Frequency, ResistancePerLength, Seconds, Temperature, VoltagePeak, VoltageRms,
+};
+pub use quantity_error::QuantityError;
+pub use station::Station;

@@ -1,0 +1,294 @@
+//! The mark printer: what a crew sets on a tape, and the window it may lie in.
+//!
+//! Why separate: this is the only place of the project that rounds a length, and it rounds only as the window allows.
+//!
+//! Invariants: a mark lies in its window and on the wanted side of the nominal; the printed millimetres are the mark's own, never the nominal's, and lie in the window too; a printed window is rounded inward.
+//! When no sixty-fourth of an inch does, the mark is in millimetres only; when nothing does, there is no mark.
+//!
+//! Not here: what the nominal and the window are of, and printing without rounding (`print`).
+
+use crate::print::{decimal_fixed, inch_fraction};
+use crate::{Length, Station};
+use std::fmt;
+
+/// Half-nanometres in 0.1 mm, the coarsest step of printed millimetres.
+const COARSEST_MM_STEP: i128 = 200_000;
+/// Decimals of a millimetre that print a half-nanometre exactly.
+const MM_DECIMALS_MAX: usize = 7;
+
+/// The side of the nominal on which a mark may lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Toward {
+    /// Either side; a tie goes to the greater, as rounding is taught.
+    Nearest,
+    /// Never greater than the nominal.
+    Shorter,
+    /// Never less than the nominal.
+    Longer,
+}
+
+/// The division of an inch on a tape.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Tick {
+    denominator: u8,
+}
+
+impl Tick {
+    /// Eighths of an inch.
+    pub const EIGHTH: Tick = Tick { denominator: 8 };
+    /// Sixteenths of an inch.
+    pub const SIXTEENTH: Tick = Tick { denominator: 16 };
+    /// Thirty-seconds of an inch.
+    pub const THIRTY_SECOND: Tick = Tick { denominator: 32 };
+    /// Sixty-fourths of an inch, the finest.
+    pub const SIXTY_FOURTH: Tick = Tick { denominator: 64 };
+
+    /// The next finer tick, or `None` behind sixty-fourths.
+    pub const fn finer(self) -> Option<Tick> {
+        if self.denominator < Tick::SIXTY_FOURTH.denominator {
+            Some(Tick {
+                denominator: self.denominator * 2,
+            })
+        } else {
+            None
+        }
+    }
+
+    /// Distance from one tick to the next.
+    pub fn size(self) -> Length {
+        Length::INCH_64TH * i64::from(64 / self.denominator)
+    }
+
+    /// This tick and every finer one, coarsest first.
+    fn ladder(self) -> impl Iterator<Item = Tick> {
+        std::iter::successors(Some(self), |tick| tick.finer())
+    }
+
+    fn step(self) -> i128 {
+        i128::from(self.size().nm()) * 2
+    }
+}
+
+/// The tick as a fraction, `1/16 in`.
+impl fmt::Display for Tick {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "1/{} in", self.denominator)
+    }
+}
+
+/// Where a mark may lie, both bounds included.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub struct Window {
+    least: Station,
+    greatest: Station,
+}
+
+impl Window {
+    /// Window between two stations, or `None` if they are the wrong way round.
+    pub fn new(least: Station, greatest: Station) -> Option<Window> {
+        (least <= greatest).then_some(Window { least, greatest })
+    }
+
+    /// Lower bound.
+    pub const fn least(self) -> Station {
+        self.least
+    }
+
+    /// Upper bound.
+    pub const fn greatest(self) -> Station {
+        self.greatest
+    }
+
+    /// Whether `station` lies inside, bounds included.
+    pub fn contains(self, station: Station) -> bool {
+        self.least <= station && station <= self.greatest
+    }
+}
+
+/// What is set on the tape.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct Mark {
+    /// Where the mark is, exact; inside the window, and on the wanted side of the nominal.
+    pub station: Station,
+    /// The mark as a length: `station`, except that an odd half-nanometre is dropped downward.
+    ///
+    /// Only a mark of seven decimals has one, in a window that holds no whole nanometre on the wanted side; then `station` and `mm` keep the invariant and this length is half a nanometre short of it.
+    pub value: Length,
+    /// Inches and a reduced fraction without unit, `7 1/16`; `None` if no tick fits.
+    pub inch: Option<String>,
+    /// This mark's own millimetres without unit, `179.4`: rounded to the fewest decimals, one at least, that lie in the window.
+    ///
+    /// Exact when there is no `inch`.
+    /// Beside an `inch` the rounded figure may lie beyond the nominal by its own rounding; the window still holds it.
+    pub mm: String,
+    /// The tick on which the mark lies; `None` if in millimetres only.
+    pub tick: Option<Tick>,
+}
+
+/// The mark for `nominal`: the tick nearest to it, on the side `toward`, inside `window`.
+///
+/// If there is none at `tick`, finer ticks are tried down to 1/64 in, then millimetres to 0.1 and finer until exact.
+/// `None` if the window holds nothing on the wanted side of the nominal, so that there is nothing to say.
+pub fn mark(nominal: Station, window: Option<Window>, tick: Tick, toward: Toward) -> Option<Mark> {
+    let range = Range::of(nominal, window, toward);
+    let nominal = i128::from(nominal.half_nm());
+    for tick in tick.ladder() {
+        if let Some(station) = range.nearest(nominal, tick.step()) {
+            let value = station.floor();
+            return Some(Mark {
+                station,
+                value,
+                inch: inch_fraction(value),
+                mm: rounded_mm(station, window),
+                tick: Some(tick),
+            });
+        }
+    }
+    mm_ladder().find_map(|(step, decimals)| {
+        let station = range.nearest(nominal, step)?;
+        let mm = mm_at(i128::from(station.half_nm()), step, decimals);
+        Some(Mark {
+            station,
+            value: station.floor(),
+            inch: None,
+            mm,
+            tick: None,
+        })
+    })
+}
+
+/// A window as printed: least and greatest, without units.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct WindowText {
+    /// Inches and reduced fractions; `None` if the window holds no sixty-fourth.
+    pub inch: Option<(String, String)>,
+    /// Millimetres, both with the same number of decimals.
+    pub mm: (String, String),
+}
+
+/// `window` as printed, each bound rounded inward, so that whatever the text allows the window allows.
+///
+/// At `tick`, or the coarsest finer one at which the printed window is not empty; millimetres likewise from 0.1 on.
+/// A mark of more decimals than the text may lie outside the text, though never outside the window.
+pub fn window_text(window: Window, tick: Tick) -> WindowText {
+    let least = i128::from(window.least.half_nm());
+    let greatest = i128::from(window.greatest.half_nm());
+    let inward = |step| {
+        let bounds = (round_up(least, step), round_down(greatest, step));
+        (bounds.0 <= bounds.1).then_some(bounds)
+    };
+    let inch = tick.ladder().find_map(|tick| {
+        let (low, high) = inward(tick.step())?;
+        Some((
+            inch_fraction(station(low)?.floor())?,
+            inch_fraction(station(high)?.floor())?,
+        ))
+    });
+    let mm = mm_ladder().find_map(|(step, decimals)| {
+        let (low, high) = inward(step)?;
+        Some((mm_at(low, step, decimals), mm_at(high, step, decimals)))
+    });
+    // A step of one half-nanometre rounds nothing, and least <= greatest.
+    let mm = mm.unwrap_or_else(|| {
+        (
+            mm_at(least, 1, MM_DECIMALS_MAX),
+            mm_at(greatest, 1, MM_DECIMALS_MAX),
+        )
+    });
+    WindowText { inch, mm }
+}
+
+/// Where the mark may lie: window and wanted side together, in half-nanometres.
+struct Range {
+    least: i128,
+    greatest: i128,
+}
+
+impl Range {
+    fn of(nominal: Station, window: Option<Window>, toward: Toward) -> Range {
+        let (mut least, mut greatest) = match window {
+            Some(window) => (window.least, window.greatest),
+            None => (
+                Station::from_half_nm(i64::MIN),
+                Station::from_half_nm(i64::MAX),
+            ),
+        };
+        match toward {
+            Toward::Nearest => {}
+            Toward::Shorter => greatest = greatest.min(nominal),
+            Toward::Longer => least = least.max(nominal),
+        }
+        Range {
+            least: i128::from(least.half_nm()),
+            greatest: i128::from(greatest.half_nm()),
+        }
+    }
+
+    /// The multiple of `step` in the range that is nearest to `nominal`, if the range holds one.
+    fn nearest(&self, nominal: i128, step: i128) -> Option<Station> {
+        if self.least > self.greatest {
+            return None;
+        }
+        let inside = nominal.clamp(self.least, self.greatest);
+        [round_up(inside, step), round_down(inside, step)]
+            .into_iter()
+            .filter(|candidate| self.least <= *candidate && *candidate <= self.greatest)
+            // The first of equals is kept, so that a tie goes up.
+            .min_by_key(|candidate| (candidate - nominal).abs())
+            .and_then(station)
+    }
+}
+
+/// Steps of printed millimetres in half-nanometres with their decimals: 0.1 mm, 0.01 mm … 1 nm, then the half-nanometre.
+fn mm_ladder() -> impl Iterator<Item = (i128, usize)> {
+    (1..MM_DECIMALS_MAX)
+        .scan(COARSEST_MM_STEP * 10, |step, decimals| {
+            *step /= 10;
+            Some((*step, decimals))
+        })
+        .chain([(1, MM_DECIMALS_MAX)])
+}
+
+/// Millimetres of a multiple of `step`, with every decimal of that step.
+fn mm_at(half_nm: i128, step: i128, decimals: usize) -> String {
+    // Half a nanometre is five units of the seventh decimal.
+    let units = if decimals == MM_DECIMALS_MAX {
+        half_nm * 5
+    } else {
+        half_nm / step
+    };
+    decimal_fixed(units, decimals)
+}
+
+/// Millimetres of `station` with the fewest decimals at which the rounded figure lies in `window`.
+fn rounded_mm(at: Station, window: Option<Window>) -> String {
+    let half_nm = i128::from(at.half_nm());
+    mm_ladder()
+        .find_map(|(step, decimals)| {
+            // Steps above one are even, so that the half is whole.
+            let rounded = round_down(half_nm + step / 2, step);
+            let is_inside = match window {
+                None => true,
+                Some(window) => station(rounded).is_some_and(|s| window.contains(s)),
+            };
+            is_inside.then(|| mm_at(rounded, step, decimals))
+        })
+        .unwrap_or_else(|| mm_at(half_nm, 1, MM_DECIMALS_MAX))
+}
+
+fn round_down(half_nm: i128, step: i128) -> i128 {
+    half_nm.div_euclid(step) * step
+}
+
+fn round_up(half_nm: i128, step: i128) -> i128 {
+    -round_down(-half_nm, step)
+}
+
+/// The station, unless rounding went past the largest there is.
+fn station(half_nm: i128) -> Option<Station> {
+    i64::try_from(half_nm).ok().map(Station::from_half_nm)
+}
+
+#[cfg(test)]
+#[path = "mark_tests.rs"]
+mod tests;

@@ -1,0 +1,306 @@
+//! Quantities with units: voltage, current, time, temperature, area, frequency, resistance per length.
+//!
+//! Why separate types: rms read for peak is a factor 1.41, ohm per thousand feet read for ohm per kilometre is 3.28, and neither shows in a bare number.
+//!
+//! Invariants: every value is finite; rms becomes peak only by `crest`; a unit stands in every name and every text.
+//! Values are doubles in the unit that each type names, all of them SI; conversion and printing round as doubles do.
+//!
+//! Not here: lengths, which are exact (`parse`).
+//! Source: 1 in = 25.4 mm and 1 ft = 0.3048 m, exact; 1 cmil is the area of a circle of 1 mil across; NIST SP 811, from memory.
+
+use crate::QuantityError;
+use crate::quote::quoted;
+use std::f64::consts::{FRAC_PI_4, SQRT_2};
+use std::fmt;
+
+/// Kilometres in a thousand feet, exact.
+const KM_PER_KFT: f64 = 0.3048;
+/// Square millimetres in a thousand circular mils: π/4 · 25.4² / 1000.
+const MM2_PER_KCMIL: f64 = FRAC_PI_4 * (25.4 * 25.4) / 1.0e3;
+
+/// What the reader of one quantity expects.
+struct Kind {
+    quantity: &'static str,
+    units: &'static str,
+    /// Least value that makes sense, in the unit of the type.
+    least: f64,
+}
+
+/// One quantity: its type, then for each unit its constructor, its accessor, how it is written, and the conversion in and out.
+macro_rules! quantity {
+    (
+        $(#[$doc:meta])*
+        $name:ident, $quantity:literal, units $units:literal, least $least:expr, print $print:expr;
+        $($from:ident, $to:ident, $unit:literal, $texts:expr, |$x:ident| $in:expr, |$y:ident| $out:expr;)+
+    ) => {
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+        pub struct $name(f64);
+
+        impl $name {
+            const KIND: Kind = Kind { quantity: $quantity, units: $units, least: $least };
+
+            $(
+                #[doc = concat!("The ", $quantity, " of so many ", $unit, ".")]
+                ///
+                /// # Panics
+                /// If the value is not finite.
+                pub const fn $from($x: f64) -> $name {
+                    let value = $in;
+                    assert!(value.is_finite(), "a quantity is finite");
+                    $name(value)
+                }
+
+                #[doc = concat!("Value in ", $unit, ".")]
+                pub const fn $to(self) -> f64 {
+                    let $y = self.0;
+                    $out
+                }
+            )+
+
+            #[doc = concat!("Reads a number and its unit: ", $units, ".")]
+            ///
+            /// # Errors
+            /// Whatever [`QuantityError`] names.
+            pub fn parse(text: &str) -> Result<$name, QuantityError> {
+                let written = Written::read(text, &Self::KIND)?;
+                $(
+                    if $texts.contains(&written.unit.as_str()) {
+                        let $x = written.number;
+                        return written.checked($in, &Self::KIND).map($name);
+                    }
+                )+
+                Err(written.unit_error(&Self::KIND))
+            }
+        }
+
+        /// Number and unit; a precision, as in `{:.1}`, rounds the number.
+        impl fmt::Display for $name {
+            fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+                let print: fn(f64) -> (f64, &'static str) = $print;
+                let (number, unit) = print(self.0);
+                fmt::Display::fmt(&number, f)?;
+                write!(f, " {unit}")
+            }
+        }
+    };
+}
+
+quantity! {
+    /// A root-mean-square voltage, in volts; whether to ground or between phases is for the name that holds it to say.
+    VoltageRms, "rms voltage", units "V or kV", least 0.0,
+    print |v| if v.abs() < 1.0e3 { (v, "V") } else { (v / 1.0e3, "kV") };
+    from_v, v, "volts", ["V", "V rms"], |v| v, |v| v;
+    from_kv, kv, "kilovolts", ["kV", "KV", "kv", "kV rms"], |kv| kv * 1.0e3, |v| v / 1.0e3;
+}
+
+quantity! {
+    /// A peak voltage, in volts.
+    VoltagePeak, "peak voltage", units "V or kV, with or without the word peak", least 0.0,
+    print |v| if v.abs() < 1.0e3 { (v, "V peak") } else { (v / 1.0e3, "kV peak") };
+    from_v, v, "volts", ["V", "V peak"], |v| v, |v| v;
+    from_kv, kv, "kilovolts", ["kV", "KV", "kv", "kV peak"], |kv| kv * 1.0e3, |v| v / 1.0e3;
+}
+
+quantity! {
+    /// A current, rms unless its name says otherwise, in amperes.
+    Current, "current", units "A or kA", least 0.0,
+    print |a| if a.abs() < 1.0e4 { (a, "A") } else { (a / 1.0e3, "kA") };
+    from_a, a, "amperes", ["A"], |a| a, |a| a;
+    from_ka, ka, "kiloamperes", ["kA", "KA", "ka"], |ka| ka * 1.0e3, |a| a / 1.0e3;
+}
+
+quantity! {
+    /// A length of time, in seconds.
+    Seconds, "time", units "s, ms, min or h", least 0.0,
+    print |s| (s, "s");
+    from_s, s, "seconds", ["s"], |s| s, |s| s;
+    from_ms, ms, "milliseconds", ["ms"], |ms| ms / 1.0e3, |s| s * 1.0e3;
+    from_min, min, "minutes", ["min"], |min| min * 60.0, |s| s / 60.0;
+    from_h, h, "hours", ["h"], |h| h * 3600.0, |s| s / 3600.0;
+}
+
+quantity! {
+    /// A temperature, in degrees Celsius; a difference of temperatures is none.
+    Temperature, "temperature", units "degC, °C, degF or °F", least -273.15,
+    print |deg_c| (deg_c, "°C");
+    from_deg_c, deg_c, "degrees Celsius", ["°C", "degC", "℃"], |deg_c| deg_c, |deg_c| deg_c;
+    from_deg_f, deg_f, "degrees Fahrenheit", ["°F", "degF", "℉"],
+        |deg_f| (deg_f - 32.0) * 5.0 / 9.0, |deg_c| deg_c * 9.0 / 5.0 + 32.0;
+}
+
+quantity! {
+    /// An area of cross-section, in square millimetres; for a conductor the area of its metal.
+    ///
+    /// A circular mil is the area of a circle one mil across, so that 1 kcmil = π/4 · 25.4² / 1000 mm² = 0.5067075 mm².
+    Area, "area", units "mm2, mm², kcmil or cmil", least 0.0,
+    print |mm2| (mm2, "mm²");
+    from_mm2, mm2, "square millimetres", ["mm²", "mm2"], |mm2| mm2, |mm2| mm2;
+    from_kcmil, kcmil, "thousand circular mils", ["kcmil"], |kcmil| kcmil * MM2_PER_KCMIL, |mm2| mm2 / MM2_PER_KCMIL;
+    from_cmil, cmil, "circular mils", ["cmil"],
+        |cmil| cmil / 1.0e3 * MM2_PER_KCMIL, |mm2| mm2 / MM2_PER_KCMIL * 1.0e3;
+}
+
+quantity! {
+    /// A frequency, in hertz.
+    Frequency, "frequency", units "Hz", least 0.0,
+    print |hz| (hz, "Hz");
+    from_hz, hz, "hertz", ["Hz", "hz", "HZ"], |hz| hz, |hz| hz;
+}
+
+quantity! {
+    /// A resistance per length, in ohms per kilometre.
+    ///
+    /// A thousand feet are 0.3048 km, so that 1 ohm/kft = 3.280839895 ohm/km.
+    ResistancePerLength, "resistance per length", units "ohm/km or ohm/kft", least 0.0,
+    print |ohm_per_km| (ohm_per_km, "ohm/km");
+    from_ohm_per_km, ohm_per_km, "ohms per kilometre", ["ohm/km", "Ω/km", "Ω/km"],
+        |ohm_per_km| ohm_per_km, |ohm_per_km| ohm_per_km;
+    from_ohm_per_kft, ohm_per_kft, "ohms per thousand feet", ["ohm/kft", "Ω/kft", "Ω/kft"],
+        |ohm_per_kft| ohm_per_kft / KM_PER_KFT, |ohm_per_km| ohm_per_km * KM_PER_KFT;
+}
+
+impl VoltageRms {
+    /// The crest of a sine wave of this rms value: √2 times it.
+    ///
+    /// # Assumes
+    /// A sine; switching and lightning voltages have no such ratio.
+    ///
+    /// # Panics
+    /// If the crest is more than a double holds.
+    pub const fn crest(self) -> VoltagePeak {
+        VoltagePeak::from_v(self.0 * SQRT_2)
+    }
+}
+
+/// A number and a unit as written.
+struct Written<'a> {
+    text: &'a str,
+    number: f64,
+    /// With single spaces, so that `kV  peak` is read.
+    unit: String,
+}
+
+impl<'a> Written<'a> {
+    fn read(text: &'a str, kind: &Kind) -> Result<Written<'a>, QuantityError> {
+        let text = text.trim();
+        if text.is_empty() {
+            return Err(QuantityError::Empty {
+                quantity: kind.quantity,
+                units: kind.units,
+            });
+        }
+        if text.starts_with('+') {
+            return Err(QuantityError::PlusSign {
+                found: quoted(text),
+            });
+        }
+        let unsigned = text.strip_prefix(['-', '−']);
+        if unsigned.is_some() && kind.least >= 0.0 {
+            return Err(QuantityError::Negative {
+                found: quoted(text),
+                quantity: kind.quantity,
+            });
+        }
+        let sign = if unsigned.is_some() { -1.0 } else { 1.0 };
+        let unsigned = unsigned.unwrap_or(text).trim_start();
+        let (digits, after) = split_number(unsigned, kind)?;
+        let number = match digits.parse::<f64>() {
+            Ok(number) if !digits.ends_with('.') => number,
+            _ => {
+                return Err(QuantityError::MalformedNumber {
+                    found: quoted(digits),
+                });
+            }
+        };
+        if after.is_empty() {
+            return Err(QuantityError::NoUnit {
+                number: quoted(digits),
+                units: kind.units,
+            });
+        }
+        let unit = after.split_whitespace().collect::<Vec<_>>().join(" ");
+        // Adding nought turns -0 into 0.
+        Ok(Written {
+            text,
+            number: sign * number + 0.0,
+            unit,
+        })
+    }
+
+    /// The converted value, if it is one that the quantity can have.
+    fn checked(&self, value: f64, kind: &Kind) -> Result<f64, QuantityError> {
+        if !value.is_finite() {
+            return Err(QuantityError::TooLarge {
+                found: quoted(self.text),
+            });
+        }
+        // Only temperatures have a sign, and so only they come here below their least.
+        if value < kind.least {
+            return Err(QuantityError::BelowAbsoluteZero {
+                found: quoted(self.text),
+            });
+        }
+        Ok(value)
+    }
+
+    fn unit_error(&self, kind: &Kind) -> QuantityError {
+        let is_cycles = matches!(
+            self.unit.to_lowercase().as_str(),
+            "cycle" | "cycles" | "cyc" | "cy"
+        );
+        if is_cycles && kind.quantity == Seconds::KIND.quantity {
+            return QuantityError::Cycles {
+                found: quoted(self.text),
+            };
+        }
+        QuantityError::UnknownUnit {
+            unit: quoted(&self.unit),
+            quantity: kind.quantity,
+            units: kind.units,
+        }
+    }
+}
+
+/// Splits the digits off and refuses what may not stand behind them; the second part is what is left, without leading spaces.
+fn split_number<'a>(unsigned: &'a str, kind: &Kind) -> Result<(&'a str, &'a str), QuantityError> {
+    let end = unsigned
+        .find(|c: char| !is_number_char(c))
+        .unwrap_or(unsigned.len());
+    let (digits, rest) = unsigned.split_at(end);
+    let after = rest.trim_start();
+    if after.starts_with(',') {
+        let is_part = |c: char| is_number_char(c) || c == ',';
+        let end = unsigned.find(|c| !is_part(c)).unwrap_or(unsigned.len());
+        // A comma behind a space is quoted with what stands before it.
+        let found = if rest.starts_with(',') {
+            &unsigned[..end]
+        } else {
+            unsigned
+        };
+        return Err(QuantityError::DecimalComma {
+            found: quoted(found),
+        });
+    }
+    if digits.is_empty() {
+        return Err(QuantityError::NoNumber {
+            found: quoted(unsigned),
+            units: kind.units,
+        });
+    }
+    if after.starts_with(is_number_char) {
+        return Err(QuantityError::TwoNumbers {
+            first: quoted(digits),
+            second: quoted(after),
+        });
+    }
+    Ok((digits, after))
+}
+
+fn is_number_char(c: char) -> bool {
+    c.is_ascii_digit() || c == '.'
+}
+
+#[cfg(test)]
+#[path = "quantity_tests.rs"]
+mod tests;

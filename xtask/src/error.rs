@@ -1,0 +1,59 @@
+//! Error: what can stop a chore before it has an answer.
+
+use std::path::PathBuf;
+
+/// What the world refused.
+#[derive(Debug, thiserror::Error)]
+pub enum ChoreError {
+    /// A file or folder could not be read.
+    #[error("cannot read `{}`", path.display())]
+    Read {
+        /// What was to be read.
+        path: PathBuf,
+        /// Why not.
+        source: std::io::Error,
+    },
+    /// A file could not be written.
+    #[error("cannot write `{}`", path.display())]
+    Write {
+        /// What was to be written.
+        path: PathBuf,
+        /// Why not.
+        source: std::io::Error,
+    },
+    /// The terminal could not be written to.
+    #[error("cannot write to the terminal")]
+    Print(#[from] std::io::Error),
+    /// No workspace stands at or above the folder.
+    #[error("no Cargo.toml with [workspace] at or above `{}`; run this inside the repository", start.display())]
+    NoWorkspace {
+        /// Where the search began.
+        start: PathBuf,
+    },
+    /// A slug is not of the agreed form.
+    #[error(
+        "slug `{slug}` is not <where>_<quantity> in lower-case letters, digits and underscores, as in `screen_edge_field`"
+    )]
+    SlugForm {
+        /// The slug.
+        slug: String,
+    },
+    /// A slug is taken.
+    #[error("slug `{slug}` is taken by `{path}`; a slug is for ever, choose another")]
+    SlugTaken {
+        /// The slug.
+        slug: String,
+        /// File that has it.
+        path: String,
+    },
+    /// Two files claim one slug.
+    #[error("slug `{slug}` stands in two files, `{first}` and `{second}`; rename the younger one")]
+    SlugTwice {
+        /// The slug.
+        slug: String,
+        /// First file.
+        first: String,
+        /// Second file.
+        second: String,
+    },
+}

@@ -1,0 +1,405 @@
+//! Does each crate, and each room of joint, use only what stands before it?
+//!
+//! Between crates the allowed arrows stand in the table below.
+//! Inside joint a room uses earlier rooms of the map in ARCHITECTURE.md, never later ones, and one check never uses another.
+//! Code for tests only is left alone: it does not ship.
+
+use super::manifest::{self, Member};
+use super::{Complaint, Report, map};
+use crate::rust_text::{RustText, Token, closing, is_test_file, tokens};
+use crate::tree::Tree;
+
+/// Which of our crates each crate may use, by folder name.
+const ARROWS: &[(&str, &[&str])] = &[
+    ("units", &[]),
+    ("numerics", &["units"]),
+    ("joint", &["units", "numerics"]),
+    ("cli", &["units", "joint"]),
+    ("xtask", &[]),
+];
+const JOINT: &str = "crates/joint/src/";
+const CHECKS: &str = "checks";
+
+/// Judges the arrows between crates, then those inside joint.
+pub fn judge(tree: &Tree) -> Report {
+    let mut complaints = between_crates(&manifest::members(tree));
+    let order = map::joint_modules(tree);
+    for (path, source) in tree.files(JOINT, ".rs") {
+        if path != "crates/joint/src/lib.rs" && !is_test_file(path) {
+            complaints.extend(inside_joint(tree, &order, path, source));
+        }
+    }
+    complaints.into()
+}
+
+fn between_crates(members: &[Member]) -> Vec<Complaint> {
+    let mut complaints = Vec::new();
+    for member in members {
+        let Some((_, allowed)) = ARROWS.iter().find(|(name, _)| *name == member.folder_name) else {
+            let found = format!(
+                "crate `{}` stands in no row of the table of arrows",
+                member.folder_name
+            );
+            let cure = "add its row to ARROWS in xtask/src/tidy/arrows.rs, saying which of our crates it may use";
+            complaints.push(Complaint::of(&member.path, found, cure));
+            continue;
+        };
+        for dependency in &member.dependencies {
+            let Some(used) = members
+                .iter()
+                .find(|other| other.package == dependency.name)
+            else {
+                continue;
+            };
+            if !allowed.contains(&used.folder_name.as_str()) {
+                let may = if allowed.is_empty() {
+                    "none".to_owned()
+                } else {
+                    allowed.join(", ")
+                };
+                let found = format!(
+                    "`{}` uses `{}`; of our crates it may use: {may}",
+                    member.folder_name, used.folder_name
+                );
+                let cure = "move what is needed into an allowed crate, or pass it as an argument";
+                complaints.push(Complaint::at(&member.path, dependency.line, found, cure));
+            }
+        }
+    }
+    complaints
+}
+
+/// A path in code that begins at `crate` or climbs with `super`, resolved from the root of the crate.
+struct Use {
+    parts: Vec<String>,
+    line: usize,
+}
+
+fn inside_joint(tree: &Tree, order: &[String], path: &str, source: &str) -> Vec<Complaint> {
+    let own = module_path(&path[JOINT.len()..]);
+    let code = RustText::split(source).code_without_tests();
+    let mut complaints: Vec<Complaint> = Vec::new();
+    for used in uses(&tokens(&code), &own) {
+        let complaint = judge_use(tree, order, path, &own, &used);
+        // One line often names a room twice; saying it once is enough.
+        if complaint.as_ref().is_some_and(|c| {
+            complaints
+                .iter()
+                .all(|o| o.line != c.line || o.found != c.found)
+        }) {
+            complaints.extend(complaint);
+        }
+    }
+    complaints
+}
+
+fn judge_use(
+    tree: &Tree,
+    order: &[String],
+    path: &str,
+    own: &[String],
+    used: &Use,
+) -> Option<Complaint> {
+    let target = used.parts.first()?;
+    let own_room = own.first()?;
+    if target == own_room {
+        return judge_check(tree, path, own, used);
+    }
+    let place = |room: &str| order.iter().position(|name| name == room);
+    let Some(target_place) = place(target) else {
+        if tree.holds(&format!("{JOINT}{target}")) || tree.holds(&format!("{JOINT}{target}.rs")) {
+            // The rule `map` asks for its line; without a place there is no order to hold.
+            return None;
+        }
+        let found = format!("`crate::{target}` does not say which room it comes from");
+        return Some(Complaint::at(
+            path,
+            used.line,
+            found,
+            "write the room: `crate::<room>::…`",
+        ));
+    };
+    // A room without a line on the map has no order either.
+    let own_place = place(own_room)?;
+    if target_place < own_place {
+        return None;
+    }
+    let found = format!(
+        "`{own_room}` uses `{target}`, which stands after it on the map in ARCHITECTURE.md"
+    );
+    let cure =
+        "move what is needed to the earlier room, or pass it as an argument from a later one";
+    Some(Complaint::at(path, used.line, found, cure))
+}
+
+/// One check never uses another, so that deleting its file removes it everywhere.
+fn judge_check(tree: &Tree, path: &str, own: &[String], used: &Use) -> Option<Complaint> {
+    let (own_check, other) = (own.get(1)?, used.parts.get(1)?);
+    let stands = |name: &str| {
+        tree.holds(&format!("{JOINT}{CHECKS}/{name}.rs"))
+            || tree.holds(&format!("{JOINT}{CHECKS}/{name}/mod.rs"))
+    };
+    if own[0] != CHECKS || own_check == other || !stands(other) {
+        return None;
+    }
+    let found = format!("check `{own_check}` uses check `{other}`");
+    let cure = "put what both need into checks/mod.rs or an earlier room";
+    Some(Complaint::at(path, used.line, found, cure))
+}
+
+/// Module path of a file: `form/walk.rs` is form, walk; `form/mod.rs` is form.
+fn module_path(file: &str) -> Vec<String> {
+    let mut parts: Vec<String> = file
+        .trim_end_matches(".rs")
+        .split('/')
+        .map(str::to_owned)
+        .collect();
+    if parts.last().is_some_and(|name| name == "mod") {
+        parts.pop();
+    }
+    parts
+}
+
+/// Every use of `crate::…` and `super::…`, groups in braces opened up.
+fn uses(tokens: &[Token<'_>], own: &[String]) -> Vec<Use> {
+    let mut found = Vec::new();
+    // Inline modules that are open here, each with the token that closes it.
+    let mut inline: Vec<(String, usize)> = Vec::new();
+    let mut index = 0;
+    while index < tokens.len() {
+        inline.retain(|(_, last)| *last > index);
+        let text = tokens[index].text;
+        if text == "mod" && tokens.get(index + 2).is_some_and(|token| token.text == "{") {
+            inline.push((
+                tokens[index + 1].text.to_owned(),
+                closing(tokens, index + 2),
+            ));
+        }
+        let is_path = matches!(text, "crate" | "super")
+            && tokens.get(index + 1).is_some_and(|t| t.text == "::");
+        if !is_path {
+            index += 1;
+            continue;
+        }
+        let mut base: Vec<String> = Vec::new();
+        if text == "super" {
+            base.extend(own.iter().cloned());
+            base.extend(inline.iter().map(|(name, _)| name.clone()));
+            base.pop();
+        }
+        let mut next = index + 2;
+        while tokens.get(next).is_some_and(|t| t.text == "super")
+            && tokens.get(next + 1).is_some_and(|t| t.text == "::")
+        {
+            base.pop();
+            next += 2;
+        }
+        expand(tokens, next, &base, &mut found);
+        index = next;
+    }
+    found
+}
+
+/// Adds the path that goes on at `index`, to two parts, which is all that the rules ask.
+fn expand(tokens: &[Token<'_>], index: usize, base: &[String], found: &mut Vec<Use>) {
+    let Some(token) = tokens.get(index) else {
+        return;
+    };
+    if base.len() >= 2 {
+        found.push(Use {
+            parts: base.to_vec(),
+            line: token.line,
+        });
+        return;
+    }
+    if token.text != "{" {
+        let mut parts = base.to_vec();
+        parts.push(token.text.to_owned());
+        let goes_on = tokens.get(index + 1).is_some_and(|t| t.text == "::");
+        if goes_on && parts.len() < 2 {
+            expand(tokens, index + 2, &parts, found);
+        } else {
+            found.push(Use {
+                parts,
+                line: token.line,
+            });
+        }
+        return;
+    }
+    let last = closing(tokens, index);
+    let mut item = index + 1;
+    while item < last {
+        if tokens[item].text != "self" {
+            expand(tokens, item, base, found);
+        } else {
+            found.push(Use {
+                parts: base.to_vec(),
+                line: tokens[item].line,
+            });
+        }
+        // On to the comma that ends this item, over any group inside it.
+        while item < last && tokens[item].text != "," {
+            item = if tokens[item].text == "{" {
+                closing(tokens, item) + 1
+            } else {
+                item + 1
+            };
+        }
+        item += 1;
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::check;
+    use super::*;
+
+    const MAP: (&str, &str) = (
+        "ARCHITECTURE.md",
+        "```map\ncrates/joint/src/form — a\ncrates/joint/src/cable — b\ncrates/joint/src/fit — c\ncrates/joint/src/checks — d\n```",
+    );
+
+    #[track_caller]
+    fn check_code(path: &str, code: &str, expected: &[&str]) {
+        let path = format!("{JOINT}{path}");
+        let others = [
+            ("crates/joint/src/form/walk.rs", ""),
+            ("crates/joint/src/cable/mod.rs", ""),
+            ("crates/joint/src/checks/park_room.rs", ""),
+            ("crates/joint/src/checks/seal_overlap.rs", ""),
+        ];
+        let mut files = vec![MAP, (path.as_str(), code)];
+        files.extend(others.into_iter().filter(|(other, _)| *other != path));
+        check(judge, &files, expected);
+    }
+
+    #[test]
+    fn a_room_may_use_earlier_rooms_and_itself() {
+        check_code(
+            "fit/bore.rs",
+            "use crate::{form::{walk, Item}, cable::Layer};\nuse super::Fit;\nuse crate::fit::X;",
+            &[],
+        );
+        check_code("fit/mod.rs", "mod tests { use super::Fit; }", &[]);
+        check_code(
+            "fit/mod.rs",
+            "// use crate::checks::X;\nconst A: &str = \"crate::checks\";",
+            &[],
+        );
+    }
+
+    #[test]
+    fn a_room_may_not_use_later_rooms() {
+        check_code(
+            "form/walk.rs",
+            "use crate::cable::Layer;",
+            &["walk.rs:1: `form` uses `cable`, which stands after"],
+        );
+        check_code(
+            "form/walk.rs",
+            "use crate::{form::Item, cable::{self, Layer}};",
+            &["`form` uses `cable`"],
+        );
+        check_code(
+            "form/walk.rs",
+            "fn f() { super::super::fit::g() }",
+            &["`form` uses `fit`"],
+        );
+        check_code(
+            "form/mod.rs",
+            "\nuse super::fit::g;",
+            &["mod.rs:2: `form` uses `fit`"],
+        );
+        check_code(
+            "form/mod.rs",
+            "mod inner { fn f() { super::super::fit::g() } }",
+            &["`form` uses `fit`"],
+        );
+    }
+
+    #[test]
+    fn code_for_tests_only_may_look_ahead() {
+        check_code(
+            "form/mod.rs",
+            "#[cfg(test)]\nmod tests { use crate::fit::Fit; }",
+            &[],
+        );
+    }
+
+    #[test]
+    fn a_name_from_the_root_must_say_its_room() {
+        check_code(
+            "fit/mod.rs",
+            "use crate::Layer;",
+            &["`crate::Layer` does not say which room"],
+        );
+        check_code(
+            "fit/mod.rs",
+            "use super::*;",
+            &["`crate::*` does not say which room"],
+        );
+    }
+
+    #[test]
+    fn one_check_may_not_use_another() {
+        check_code(
+            "checks/park_room.rs",
+            "use super::seal_overlap::judge;",
+            &["check `park_room` uses check `seal_overlap`"],
+        );
+        check_code(
+            "checks/park_room.rs",
+            "use crate::checks::{seal_overlap, Check};",
+            &["uses check `seal_overlap`"],
+        );
+        check_code(
+            "checks/park_room.rs",
+            "use super::{Check, Ruling};\nuse crate::fit::Fit;",
+            &[],
+        );
+        check_code(
+            "checks/mod.rs",
+            "mod park_room;\nuse self::park_room::judge;\nuse crate::checks::seal_overlap;",
+            &[],
+        );
+    }
+
+    #[track_caller]
+    fn check_crate(folder: &str, dependency: &str, expected: &[&str]) {
+        let path = format!("crates/{folder}/Cargo.toml");
+        let text = format!(
+            "[package]\nname = \"jointwright-{folder}\"\n[dependencies]\n{dependency}.workspace = true\n"
+        );
+        let mut files = vec![(path.as_str(), text.as_str())];
+        for (other, manifest) in [
+            (
+                "crates/units/Cargo.toml",
+                "[package]\nname = \"jointwright-units\"\n",
+            ),
+            (
+                "crates/numerics/Cargo.toml",
+                "[package]\nname = \"jointwright-numerics\"\n",
+            ),
+        ] {
+            if other != path {
+                files.push((other, manifest));
+            }
+        }
+        check(judge, &files, expected);
+    }
+
+    #[test]
+    fn crates_use_only_what_the_table_allows() {
+        check_crate("joint", "jointwright-numerics", &[]);
+        check_crate("joint", "serde", &[]);
+        check_crate(
+            "cli",
+            "jointwright-numerics",
+            &[
+                "crates/cli/Cargo.toml:4: `cli` uses `numerics`; of our crates it may use: units, joint",
+            ],
+        );
+        check_crate("units", "jointwright-numerics", &["may use: none"]);
+        check_crate("attic", "serde", &["crate `attic` stands in no row"]);
+    }
+}
