@@ -1,0 +1,493 @@
+//! Construction: what a leg is made of, and the least, nominal and greatest diameter over each of its layers.
+//!
+//! Why its own file: every fit stands on these sums, so the rows that enter one, and the worst of their sureness, travel with it.
+//!
+//! Invariants: sums of whole nanometres, rounded outward; a diameter or thickness on the cable's own papers replaces the row; a missing row is an `Unknown`.
+//!
+//! Not here: readings.
+//!
+//! Source: rows under `data/cable/`; `docs/theory/cable.md`.
+
+use super::table::{Family, IecJacket, TABLE, Thickness};
+use super::{Conductor, DcResistance, Layer, Shield, ShieldArea, Sure};
+use jointwright_units::{Interval, Length};
+use std::collections::BTreeMap;
+
+/// Insulation wall by class or as stated.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Wall {
+    /// North American voltage class and insulation level.
+    Icea {
+        /// Class, kV between phases.
+        class_kv: u16,
+        /// Insulation level, %: 100, 133 or 173.
+        level_percent: u16,
+    },
+    /// IEC rated voltages U0/U.
+    Iec {
+        /// U0, tenths of a kV: 36, 60, 87, 120, 180.
+        u0_kv_tenths: u32,
+        /// U, kV: 6, 10, 15, 20, 30.
+        u_kv: u32,
+    },
+    /// Nominal wall as stated on the papers.
+    Stated(Length),
+}
+
+impl Wall {
+    /// One phrase for a page, as `15 kV 133 %` or `12/20 kV`.
+    pub fn phrase(self) -> String {
+        match self {
+            Wall::Icea {
+                class_kv,
+                level_percent,
+            } => format!("{class_kv} kV {level_percent} %"),
+            Wall::Iec { u0_kv_tenths, u_kv } if u0_kv_tenths % 10 == 0 => {
+                format!("{}/{u_kv} kV", u0_kv_tenths / 10)
+            }
+            Wall::Iec { u0_kv_tenths, u_kv } => {
+                format!("{}.{}/{u_kv} kV", u0_kv_tenths / 10, u0_kv_tenths % 10)
+            }
+            Wall::Stated(wall) => format!("wall {} mm as stated", wall.mm()),
+        }
+    }
+}
+
+/// Insulation material; the wall tables are the same for all three.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Insulation {
+    /// Cross-linked polyethylene.
+    Xlpe,
+    /// Tree-retardant cross-linked polyethylene.
+    TrXlpe,
+    /// Ethylene-propylene rubber.
+    Epr,
+}
+
+/// Least, nominal and greatest of a length, and on whose word.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Band {
+    /// Least.
+    pub least: Length,
+    /// Nominal.
+    pub nominal: Length,
+    /// Greatest.
+    pub greatest: Length,
+    /// Worst sureness of everything that entered.
+    pub sure: Sure,
+    /// Source of everything that entered, each once, from the inside out.
+    pub sources: Vec<String>,
+}
+
+/// What is missing for an answer.
+#[derive(Clone, Debug, PartialEq, thiserror::Error)]
+pub enum Unknown {
+    /// No diameter row for this size and stranding.
+    #[error("no row for {} {}", .conductor.size, .conductor.stranding.name())]
+    ConductorDiameter {
+        /// The conductor.
+        conductor: Conductor,
+    },
+    /// No wall row for this class, level or voltage.
+    #[error("no wall row for {}", .wall.phrase())]
+    WallRow {
+        /// The wall.
+        wall: Wall,
+    },
+    /// No resistance row for this conductor.
+    #[error("no DC resistance row for {}", .conductor.phrase(super::Words::Iec))]
+    Resistance {
+        /// The conductor.
+        conductor: Conductor,
+    },
+    /// A lapped tape with an overlap that no tape has.
+    #[error("overlap of the tape is {overlap_percent} %, from 0 to less than 95 % is expected")]
+    Overlap {
+        /// What was stated, %.
+        overlap_percent: f64,
+    },
+}
+
+/// What a leg is made of.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Construction {
+    /// Conductor.
+    pub conductor: Conductor,
+    /// Insulation wall.
+    pub wall: Wall,
+    /// Insulation material.
+    pub insulation: Insulation,
+    /// Metallic shield.
+    pub shield: Shield,
+    /// Thickness of the conductor screen on the papers; `None` for the table's range.
+    pub conductor_screen: Option<Interval>,
+    /// Thickness of the insulation screen on the papers; `None` for the table's range.
+    pub insulation_screen: Option<Interval>,
+    /// Thickness of the jacket on the papers; `None` for the table's range.
+    pub jacket: Option<Interval>,
+    /// Diameters on the cable's own papers, which replace the table's.
+    pub stated: BTreeMap<Layer, Interval>,
+}
+
+impl Band {
+    /// Band that the papers state.
+    pub(super) fn papers(least: Length, nominal: Length, greatest: Length) -> Band {
+        Band {
+            least,
+            nominal,
+            greatest,
+            sure: Sure::Papers,
+            sources: vec!["the cable's papers".to_owned()],
+        }
+    }
+
+    /// Band of one row.
+    pub(super) fn row(
+        least: Length,
+        nominal: Length,
+        greatest: Length,
+        sure: Sure,
+        source: &str,
+    ) -> Band {
+        Band {
+            least,
+            nominal,
+            greatest,
+            sure,
+            sources: vec![source.to_owned()],
+        }
+    }
+
+    fn stated(interval: Interval) -> Band {
+        let (least, greatest) = (interval.least(), interval.greatest());
+        let middle = Length::from_nm((least + greatest).nm().div_euclid(2));
+        Band::papers(least, middle, greatest)
+    }
+
+    /// Least to greatest; of a band built the wrong way round, what its three values span.
+    pub fn interval(&self) -> Interval {
+        Interval::hull([self.least, self.nominal, self.greatest]).expect("three values have a hull")
+    }
+
+    /// Diameter over a layer of `thickness` on this diameter.
+    fn under_layer(self, thickness: &Band) -> Band {
+        let mut sources = self.sources;
+        add_sources(&mut sources, &thickness.sources);
+        Band {
+            least: self.least + thickness.least * 2,
+            nominal: self.nominal + thickness.nominal * 2,
+            greatest: self.greatest + thickness.greatest * 2,
+            sure: self.sure.worst(thickness.sure),
+            sources,
+        }
+    }
+}
+
+fn add_sources(sources: &mut Vec<String>, more: &[String]) {
+    for source in more {
+        if !sources.contains(source) {
+            sources.push(source.clone());
+        }
+    }
+}
+
+impl Conductor {
+    /// Diameter over the bare conductor by the table.
+    ///
+    /// # Errors
+    /// When the table has no row for this size and stranding.
+    pub fn diameter(self) -> Result<Band, Unknown> {
+        let rows = &TABLE.conductor;
+        let is_ours = |size, stranding| size == self.size && stranding == self.stranding;
+        if let Some(row) = rows.bounds.iter().find(|r| is_ours(r.size, r.stranding)) {
+            let middle = Length::from_nm((row.least() + row.greatest()).nm().div_euclid(2));
+            return Ok(Band::row(
+                row.least(),
+                middle,
+                row.greatest(),
+                row.sure,
+                &row.source,
+            ));
+        }
+        let row = rows.diameter.iter().find(|r| is_ours(r.size, r.stranding));
+        let row = row.ok_or(Unknown::ConductorDiameter { conductor: self })?;
+        let tolerance = rows
+            .tolerance
+            .iter()
+            .find(|r| r.stranding == self.stranding);
+        let tolerance = tolerance.ok_or(Unknown::ConductorDiameter { conductor: self })?;
+        let nominal = row.nominal();
+        let mut band = Band::row(
+            percent_floor(nominal, 100 - tolerance.minus_percent),
+            nominal,
+            percent_ceil(nominal, 100 + tolerance.plus_percent),
+            row.sure.worst(tolerance.sure),
+            &row.source,
+        );
+        add_sources(&mut band.sources, std::slice::from_ref(&tolerance.source));
+        Ok(band)
+    }
+}
+
+fn percent_floor(length: Length, percent: i64) -> Length {
+    Length::from_nm((length.nm() * percent).div_euclid(100))
+}
+
+fn percent_ceil(length: Length, percent: i64) -> Length {
+    Length::from_nm(-(-length.nm() * percent).div_euclid(100))
+}
+
+impl Construction {
+    /// Least, nominal and greatest diameter over `layer`.
+    ///
+    /// D(layer) = D(layer inside) + 2·t, unless the papers state D.
+    ///
+    /// # Errors
+    /// Says which row is missing.
+    pub fn diameter_over(&self, layer: Layer) -> Result<Band, Unknown> {
+        if let Some(stated) = self.stated.get(&layer) {
+            return Ok(Band::stated(*stated));
+        }
+        match layer.inner() {
+            None => self.conductor.diameter(),
+            Some(inner) => {
+                let under = self.diameter_over(inner)?;
+                let thickness = self.thickness_on(layer, &under)?;
+                Ok(under.under_layer(&thickness))
+            }
+        }
+    }
+
+    /// Least, nominal and greatest thickness of `layer` at one side of the cable; the conductor's is its radius.
+    ///
+    /// # Errors
+    /// Says which row is missing.
+    pub fn thickness_of(&self, layer: Layer) -> Result<Band, Unknown> {
+        match layer {
+            Layer::Conductor => {
+                let mut band = self.diameter_over(layer)?;
+                band.least = Length::from_nm(band.least.nm() / 2);
+                band.nominal = Length::from_nm(band.nominal.nm() / 2);
+                band.greatest = Length::from_nm((band.greatest.nm() + 1) / 2);
+                Ok(band)
+            }
+            Layer::Insulation => self.wall_thickness(),
+            Layer::MetallicShield => self.shield.thickness(),
+            Layer::ConductorScreen => Ok(self.conductor_screen_thickness()),
+            Layer::InsulationScreen if let Some(papers) = self.insulation_screen => {
+                Ok(Band::stated(papers))
+            }
+            Layer::Jacket if let Some(papers) = self.jacket => Ok(Band::stated(papers)),
+            Layer::InsulationScreen => {
+                self.thickness_on(layer, &self.diameter_over(Layer::Insulation)?)
+            }
+            Layer::Jacket => self.thickness_on(layer, &self.diameter_over(Layer::MetallicShield)?),
+        }
+    }
+
+    fn thickness_on(&self, layer: Layer, under: &Band) -> Result<Band, Unknown> {
+        match (layer, self.insulation_screen, self.jacket) {
+            (Layer::InsulationScreen, Some(papers), _) | (Layer::Jacket, _, Some(papers)) => {
+                Ok(Band::stated(papers))
+            }
+            (Layer::InsulationScreen, None, _) => Ok(rows_on(
+                &TABLE.layer.insulation_screen,
+                self.family(),
+                under,
+            )),
+            (Layer::Jacket, _, None) => Ok(match self.family() {
+                Family::Icea => rows_on(&TABLE.layer.jacket, Family::Icea, under),
+                Family::Iec => iec_jacket(&TABLE.layer.iec_jacket, under),
+            }),
+            _ => self.thickness_of(layer),
+        }
+    }
+
+    /// Nominal insulation wall.
+    ///
+    /// # Errors
+    /// When the table has no row for the class, level or voltage.
+    pub fn wall_nominal(&self) -> Result<Length, Unknown> {
+        self.wall_row().map(|(nominal, ..)| nominal)
+    }
+
+    fn wall_row(&self) -> Result<(Length, Sure, &'static str), Unknown> {
+        let missing = Unknown::WallRow { wall: self.wall };
+        let area_mm2 = self.conductor.size.area_mm2();
+        match self.wall {
+            Wall::Stated(nominal) if nominal <= Length::ZERO => Err(missing),
+            Wall::Stated(nominal) => Ok((nominal, Sure::Papers, "the cable's papers")),
+            Wall::Icea {
+                class_kv,
+                level_percent,
+            } => {
+                let row = TABLE
+                    .wall
+                    .icea
+                    .iter()
+                    .find(|r| (r.class_kv, r.level_percent) == (class_kv, level_percent));
+                row.map(|r| (r.nominal(), r.sure, r.source.as_str()))
+                    .ok_or(missing)
+            }
+            Wall::Iec { u0_kv_tenths, u_kv } => {
+                let mut rows = TABLE
+                    .wall
+                    .iec
+                    .iter()
+                    .filter(|r| (r.u0_kv_tenths, r.u_kv) == (u0_kv_tenths, u_kv));
+                let row = rows.find(|r| area_mm2 <= f64::from(r.up_to_mm2));
+                row.map(|r| (r.nominal(), r.sure, r.source.as_str()))
+                    .ok_or(missing)
+            }
+        }
+    }
+
+    fn wall_thickness(&self) -> Result<Band, Unknown> {
+        let (nominal, sure, source) = self.wall_row()?;
+        let mut band = match self.family() {
+            Family::Icea => icea_points(nominal),
+            Family::Iec => iec_points(nominal),
+        };
+        band.sure = band.sure.worst(sure);
+        let limits = std::mem::replace(&mut band.sources, vec![source.to_owned()]);
+        add_sources(&mut band.sources, &limits);
+        Ok(band)
+    }
+
+    fn conductor_screen_thickness(&self) -> Band {
+        if let Some(papers) = self.conductor_screen {
+            return Band::stated(papers);
+        }
+        let (family, kcmil) = (self.family(), self.conductor.size.kcmil());
+        let mut rows = TABLE
+            .layer
+            .conductor_screen
+            .iter()
+            .filter(|r| r.family == Some(family));
+        let row = rows.find(|r| r.up_to_kcmil.is_none_or(|most| kcmil <= f64::from(most)));
+        let row = row.expect("the last conductor screen row of each family has no bound");
+        Band::row(
+            row.least(),
+            row.nominal(),
+            row.greatest(),
+            row.sure,
+            &row.source,
+        )
+    }
+
+    /// Whose thickness rules the cable follows; a wall that is only stated goes by the unit of the conductor size.
+    fn family(&self) -> Family {
+        match self.wall {
+            Wall::Icea { .. } => Family::Icea,
+            Wall::Iec { .. } => Family::Iec,
+            Wall::Stated(_) if self.conductor.size.is_metric() => Family::Iec,
+            Wall::Stated(_) => Family::Icea,
+        }
+    }
+
+    /// Effective area of the metallic shield, or `None` when the diameter it lies on is not known.
+    pub fn shield_area(&self) -> Option<ShieldArea> {
+        let (on, sure) = if self.shield.area_needs_diameter() {
+            let screen = self.diameter_over(Layer::InsulationScreen).ok()?;
+            (screen.nominal, screen.sure.worst(Sure::MemoryRecomputed))
+        } else {
+            (Length::ZERO, Sure::MemoryRecomputed)
+        };
+        let area_mm2 = self.shield.area_on_mm2(on).ok()?;
+        let source = format!(
+            "icea_p45482 effective area of {}",
+            self.shield.kind().name()
+        );
+        Some(ShieldArea {
+            area_mm2,
+            sure,
+            source,
+        })
+    }
+
+    /// DC resistance of the conductor at 20 °C.
+    ///
+    /// # Errors
+    /// When the mm² size has no row.
+    pub fn dc_resistance_20(&self) -> Result<DcResistance, Unknown> {
+        self.conductor.dc_resistance_20()
+    }
+}
+
+/// ICEA point limits of a wall: its row, or the pattern of the rows.
+fn icea_points(nominal: Length) -> Band {
+    let wall = &TABLE.wall;
+    match wall.icea_point.iter().find(|r| r.nominal() == nominal) {
+        Some(row) => Band::row(row.least(), nominal, row.greatest(), row.sure, &row.source),
+        None => {
+            let pattern = &wall.icea_pattern;
+            let least = percent_floor(nominal, pattern.least_percent);
+            let greatest = nominal + Length::MIL * pattern.more_mil;
+            Band::row(least, nominal, greatest, pattern.sure, &pattern.source)
+        }
+    }
+}
+
+/// IEC point limits: least 0.9·t − 0.1 mm; greatest t/(1 − 0.15).
+fn iec_points(nominal: Length) -> Band {
+    let rule = &TABLE.wall.iec_point;
+    let least = percent_floor(nominal, rule.least_percent) - Length::from_nm(rule.less_um * 1000);
+    let greatest =
+        Length::from_nm(-(-nominal.nm() * 100).div_euclid(100 - rule.eccentricity_percent));
+    Band::row(
+        least.max(Length::ZERO).min(nominal),
+        nominal,
+        greatest,
+        rule.sure,
+        &rule.source,
+    )
+}
+
+/// Hull of the rows of `family` that the diameter under the layer can fall in; the nominal is that of the nominal diameter's row.
+fn rows_on(rows: &[Thickness], family: Family, under: &Band) -> Band {
+    let row_at = |diameter: Length| {
+        let mut ours = rows
+            .iter()
+            .enumerate()
+            .filter(|(_, r)| r.family == Some(family));
+        let found = ours.find(|(_, r)| r.under_greatest().is_none_or(|most| diameter <= most));
+        found.expect("the last row of each family has no bound").0
+    };
+    let spanned = &rows[row_at(under.least)..=row_at(under.greatest)];
+    let nominal = &rows[row_at(under.nominal)];
+    let mut band = Band::row(
+        nominal.least(),
+        nominal.nominal(),
+        nominal.greatest(),
+        nominal.sure,
+        &nominal.source,
+    );
+    for row in spanned {
+        band.least = band.least.min(row.least());
+        band.greatest = band.greatest.max(row.greatest());
+        band.sure = band.sure.worst(row.sure);
+        add_sources(&mut band.sources, std::slice::from_ref(&row.source));
+    }
+    band
+}
+
+fn iec_jacket(rule: &IecJacket, under: &Band) -> Band {
+    let um = |n: i64| Length::from_nm(n * 1000);
+    let nominal_on = |d: Length| {
+        let exact_nm = d.nm() * rule.slope_permille / 1000 + um(rule.plus_um).nm();
+        let step = um(rule.step_um).nm();
+        Length::from_nm((exact_nm + step / 2).div_euclid(step) * step).max(um(rule.floor_um))
+    };
+    let least = percent_floor(nominal_on(under.least), rule.least_percent) - um(rule.less_um);
+    let greatest = percent_ceil(nominal_on(under.greatest), rule.greatest_percent);
+    Band::row(
+        least,
+        nominal_on(under.nominal),
+        greatest,
+        rule.sure,
+        &rule.source,
+    )
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,284 @@
+//! Tests of the five answers, of the sentence, and of the reading over the wrong layer.
+
+use super::super::candidate::plain;
+use super::super::{Conductor, Size, Wall, candidates};
+use super::*;
+use jointwright_units::Length;
+use proptest::prelude::*;
+
+fn utility() -> Construction {
+    let conductor = Conductor {
+        size: Size::Awg(-3),
+        metal: Metal::Aluminium,
+        stranding: Stranding::Compressed,
+    };
+    plain(
+        conductor,
+        Wall::Icea {
+            class_kv: 15,
+            level_percent: 133,
+        },
+    )
+}
+
+/// A reading in tenths of a millimetre, plus and minus one of them.
+fn reading(tenths_mm: i64) -> Interval {
+    Interval::around(
+        Length::from_nm(tenths_mm * 100_000),
+        Length::from_nm(100_000),
+    )
+}
+
+fn seen(diameters: &[(Layer, i64)]) -> Evidence {
+    Evidence {
+        diameters: diameters
+            .iter()
+            .map(|(layer, tenths)| (*layer, reading(*tenths)))
+            .collect(),
+        metal: Some(Metal::Aluminium),
+        stranding: Some(Stranding::Compressed),
+        ..Evidence::default()
+    }
+}
+
+fn outcome(likeness: &Likeness) -> &'static str {
+    match likeness {
+        Likeness::FitsPapersOnly => "papers only",
+        Likeness::FitsOthersAlso(_) => "others also",
+        Likeness::FitsOthersNotPapers(_) => "others not papers",
+        Likeness::FitsNone => "none",
+        Likeness::NotEnough(_) => "not enough",
+    }
+}
+
+#[track_caller]
+fn check(evidence: &Evidence, expected: &str) {
+    assert_eq!(
+        outcome(&compare(&utility(), evidence, candidates())),
+        expected
+    );
+}
+
+// 4/0 compressed, 220 mil: conductor 12.74–13.13 mm, insulation 24.02–27.36 mm, insulation screen 25.24–31.17 mm.
+const TRUE_TO_PAPERS: [(Layer, i64); 3] = [
+    (Layer::Conductor, 130),
+    (Layer::ConductorScreen, 137),
+    (Layer::Insulation, 252),
+];
+
+#[test]
+fn readings_that_leave_one_construction_fit_the_papers_only() {
+    check(&seen(&TRUE_TO_PAPERS), "papers only");
+}
+
+#[test]
+fn the_metal_that_nobody_looked_at_leaves_the_other_metal() {
+    let evidence = Evidence {
+        metal: None,
+        ..seen(&TRUE_TO_PAPERS)
+    };
+    check(&evidence, "others also");
+}
+
+#[test]
+fn a_diameter_alone_leaves_others() {
+    check(&seen(&[(Layer::Insulation, 252)]), "others also");
+}
+
+#[test]
+fn the_next_level_down_is_found_under_papers_that_say_133() {
+    // 175 mil wall: 13.0 + 2·0.45 + 2·4.6 mm.
+    let evidence = seen(&[(Layer::Conductor, 130), (Layer::Insulation, 231)]);
+    check(&evidence, "others not papers");
+    let Likeness::FitsOthersNotPapers(others) = compare(&utility(), &evidence, candidates()) else {
+        panic!("checked above")
+    };
+    assert!(others.iter().all(|c| c.wall_nominal < Length::MIL * 220));
+}
+
+#[test]
+fn another_metal_than_the_papers_say_is_not_the_papers() {
+    let evidence = Evidence {
+        metal: Some(Metal::Copper),
+        ..seen(&TRUE_TO_PAPERS)
+    };
+    check(&evidence, "others not papers");
+}
+
+#[test]
+fn a_wire_count_other_than_the_papers_say_is_not_the_papers() {
+    let evidence = Evidence {
+        shield_elements: Some(11),
+        ..seen(&TRUE_TO_PAPERS)
+    };
+    // The row with that size and wall fits by its diameters, so it is named: the papers err elsewhere.
+    check(&evidence, "others not papers");
+    check(
+        &Evidence {
+            shield_elements: Some(16),
+            ..seen(&TRUE_TO_PAPERS)
+        },
+        "papers only",
+    );
+    check(
+        &Evidence {
+            shield_kind: Some(ShieldKind::FlatStraps),
+            ..seen(&TRUE_TO_PAPERS)
+        },
+        "others not papers",
+    );
+}
+
+#[test]
+fn a_jacket_that_cannot_be_is_not_the_papers() {
+    let mut evidence = seen(&TRUE_TO_PAPERS);
+    evidence.diameters.push((Layer::Jacket, reading(330)));
+    check(&evidence, "papers only");
+    evidence.diameters.push((Layer::Jacket, reading(460)));
+    check(&evidence, "papers only");
+    evidence
+        .diameters
+        .retain(|(layer, _)| *layer != Layer::Jacket);
+    evidence.diameters.push((Layer::Jacket, reading(460)));
+    check(&evidence, "others not papers");
+}
+
+#[test]
+fn a_cable_like_nothing_in_the_table_is_none() {
+    check(
+        &seen(&[
+            (Layer::Conductor, 131),
+            (Layer::ConductorScreen, 133),
+            (Layer::Insulation, 170),
+        ]),
+        "none",
+    );
+}
+
+#[test]
+fn nothing_measured_under_the_metallic_shield_is_not_enough() {
+    check(&seen(&[]), "not enough");
+    check(&seen(&[(Layer::Jacket, 330)]), "not enough");
+}
+
+#[test]
+fn papers_without_a_row_are_not_enough_and_say_which() {
+    let conductor = Conductor {
+        size: Size::Kcmil(300),
+        stranding: Stranding::Compact,
+        metal: Metal::Aluminium,
+    };
+    let stated = Construction {
+        conductor,
+        ..utility()
+    };
+    let said = compare(&stated, &seen(&TRUE_TO_PAPERS), candidates());
+    assert_eq!(
+        said,
+        Likeness::NotEnough("no row for 300 kcmil compact".to_owned())
+    );
+}
+
+#[test]
+fn readings_at_two_stations_are_taken_together() {
+    let mut oval = seen(&[
+        (Layer::Conductor, 128),
+        (Layer::Conductor, 133),
+        (Layer::ConductorScreen, 137),
+        (Layer::Insulation, 252),
+    ]);
+    check(&oval, "papers only");
+    // Either alone at the far side would not do.
+    oval.diameters
+        .retain(|(layer, _)| *layer != Layer::Conductor);
+    oval.diameters.push((Layer::Conductor, reading(137)));
+    assert_ne!(
+        outcome(&compare(&utility(), &oval, candidates())),
+        "papers only"
+    );
+}
+
+#[test]
+fn every_sentence_says_what_it_does_not_say() {
+    let some = || candidates()[..5].to_vec();
+    let all = [
+        Likeness::FitsPapersOnly,
+        Likeness::FitsOthersAlso(some()),
+        Likeness::FitsOthersNotPapers(some()),
+        Likeness::FitsNone,
+        Likeness::NotEnough("no row for 300 kcmil compact".to_owned()),
+    ];
+    for likeness in all {
+        for words in [Words::Us, Words::Iec] {
+            let sentence = likeness.sentence(words);
+            assert!(sentence.ends_with(NEVER), "{sentence}");
+            assert!(
+                !sentence.contains('%') || sentence.contains(" kV "),
+                "{sentence}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_sentence_names_three_and_counts_the_rest() {
+    let sentence = Likeness::FitsOthersAlso(candidates()[..5].to_vec()).sentence(Words::Us);
+    assert!(sentence.contains("; and 2 more."), "{sentence}");
+    let sentence = Likeness::FitsOthersAlso(candidates()[..1].to_vec()).sentence(Words::Us);
+    assert!(
+        sentence.contains(&format!("also like {}.", candidates()[0].phrase(Words::Us))),
+        "{sentence}"
+    );
+}
+
+#[track_caller]
+fn check_layer(said: Layer, tenths_mm: i64, expected: Option<Layer>) {
+    assert_eq!(wrong_layer(&utility(), said, reading(tenths_mm)), expected);
+}
+
+#[test]
+fn a_reading_over_the_black_semicon_called_insulation_is_caught() {
+    check_layer(Layer::Insulation, 290, Some(Layer::InsulationScreen));
+    // The twin: a reading that the insulation can have is not accused.
+    check_layer(Layer::Insulation, 262, None);
+}
+
+#[test]
+fn a_reading_over_the_insulation_called_screen_is_caught() {
+    check_layer(Layer::InsulationScreen, 245, Some(Layer::Insulation));
+    check_layer(Layer::InsulationScreen, 270, None);
+}
+
+#[test]
+fn a_reading_over_the_conductor_screen_called_conductor_is_caught() {
+    check_layer(Layer::Conductor, 142, Some(Layer::ConductorScreen));
+    check_layer(Layer::Conductor, 130, None);
+}
+
+#[test]
+fn a_reading_that_fits_no_layer_accuses_none() {
+    check_layer(Layer::Insulation, 900, None);
+    check_layer(Layer::Jacket, 100, None);
+}
+
+proptest! {
+    #[test]
+    fn a_reading_more_never_adds_a_construction(index in 0..4usize, tenths in 100i64..400) {
+        let few = seen(&TRUE_TO_PAPERS[..2]);
+        let mut more = few.clone();
+        more.diameters.push((INNER[index], reading(tenths)));
+        // Over a layer that has a reading already, a second one widens the hull, so only new layers narrow.
+        prop_assume!(index >= 2);
+        let n = |e: &Evidence| candidates().iter().filter(|c| steps_fit(&c.steps, &hulls(e))).count();
+        prop_assert!(n(&more) <= n(&few));
+    }
+
+    #[test]
+    fn no_reading_makes_the_comparison_panic(readings in prop::collection::vec((0..6usize, -10_000i64..100_000, 0i64..5_000), 0..8)) {
+        let diameters = readings.into_iter().map(|(l, at, error)| {
+            (Layer::ALL[l], Interval::around(Length::from_nm(at * 1000), Length::from_nm(error * 1000)))
+        });
+        let evidence = Evidence { diameters: diameters.collect(), ..Evidence::default() };
+        let _ = compare(&utility(), &evidence, candidates()).sentence(Words::Iec);
+    }
+}

@@ -1,0 +1,318 @@
+//! Shield: the metallic shield, what it adds to the diameter, and how much metal it is.
+//!
+//! Why its own file: four forms, each with its own area formula, and the rule for counting neutral wires.
+//!
+//! Invariant: areas are geometry in mm²; what a shield bears in a fault is not here.
+//!
+//! Source: icea_p45482, table of effective areas, memory; `docs/theory/cable.md`.
+
+use super::table::TABLE;
+use super::{Band, Conductor, Metal, Size, Sure, Unknown};
+use jointwright_units::Length;
+use std::f64::consts::{FRAC_PI_4, PI};
+
+/// A metallic shield by its form.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Shield {
+    /// Flat straps laid side by side.
+    FlatStraps {
+        /// How many.
+        count: u32,
+        /// Width of one.
+        width: Length,
+        /// Thickness of one.
+        thickness: Length,
+    },
+    /// Round wires side by side.
+    ConcentricWires {
+        /// How many.
+        count: u32,
+        /// Diameter of one.
+        diameter: Length,
+    },
+    /// Tape wound with overlap.
+    LappedTape {
+        /// Thickness of the tape.
+        thickness: Length,
+        /// Width of the tape, when known.
+        width: Option<Length>,
+        /// How much of the width is covered by the next turn, 0 to less than 100.
+        overlap_percent: f64,
+    },
+    /// Corrugated tape folded along the cable.
+    CorrugatedTape {
+        /// Thickness of the tape.
+        thickness: Length,
+        /// Width of the overlap at the seam.
+        overlap: Length,
+    },
+}
+
+/// The form alone, as an eye tells it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ShieldKind {
+    /// Flat straps.
+    FlatStraps,
+    /// Concentric wires.
+    ConcentricWires,
+    /// Lapped tape.
+    LappedTape,
+    /// Longitudinally corrugated tape.
+    CorrugatedTape,
+}
+
+impl ShieldKind {
+    /// Every form.
+    pub const ALL: [ShieldKind; 4] = [
+        ShieldKind::FlatStraps,
+        ShieldKind::ConcentricWires,
+        ShieldKind::LappedTape,
+        ShieldKind::CorrugatedTape,
+    ];
+
+    /// Name on a page.
+    pub fn name(self) -> &'static str {
+        match self {
+            ShieldKind::FlatStraps => "flat straps",
+            ShieldKind::ConcentricWires => "concentric wires",
+            ShieldKind::LappedTape => "lapped tape",
+            ShieldKind::CorrugatedTape => "longitudinally corrugated tape",
+        }
+    }
+}
+
+/// Effective metal of a shield.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ShieldArea {
+    /// Area, mm².
+    pub area_mm2: f64,
+    /// How sure it is.
+    pub sure: Sure,
+    /// Where the form comes from.
+    pub source: String,
+}
+
+/// Gap that the form for corrugated tape adds to the diameter over the screen: 50 mil.
+const CORRUGATED_MEAN_MORE: Length = Length::from_nm(50 * 25_400);
+
+impl Shield {
+    /// The form.
+    pub fn kind(&self) -> ShieldKind {
+        match self {
+            Shield::FlatStraps { .. } => ShieldKind::FlatStraps,
+            Shield::ConcentricWires { .. } => ShieldKind::ConcentricWires,
+            Shield::LappedTape { .. } => ShieldKind::LappedTape,
+            Shield::CorrugatedTape { .. } => ShieldKind::CorrugatedTape,
+        }
+    }
+
+    /// How many straps or wires, or `None` for a tape.
+    pub fn elements(&self) -> Option<u32> {
+        match *self {
+            Shield::FlatStraps { count, .. } | Shield::ConcentricWires { count, .. } => Some(count),
+            Shield::LappedTape { .. } | Shield::CorrugatedTape { .. } => None,
+        }
+    }
+
+    /// Thickness of the shield at one side of the cable.
+    ///
+    /// Wires: d; straps: t; lapped tape: one layer to as many as the overlap makes; corrugated tape: the depth of the corrugation, and one tape more at the seam.
+    ///
+    /// # Errors
+    /// When an overlap is not from 0 to less than 95 %.
+    pub(super) fn thickness(&self) -> Result<Band, Unknown> {
+        match *self {
+            Shield::FlatStraps { thickness, .. } => {
+                Ok(Band::papers(thickness, thickness, thickness))
+            }
+            Shield::ConcentricWires { diameter, .. } => {
+                Ok(Band::papers(diameter, diameter, diameter))
+            }
+            Shield::LappedTape {
+                thickness,
+                overlap_percent,
+                ..
+            } => {
+                let turns = turns_over_a_point(overlap_percent)?;
+                let most = turns.ceil().max(1.0) as i64;
+                let nominal = Length::from_nm((thickness.nm() as f64 * turns).round() as i64);
+                Ok(Band::papers(
+                    thickness,
+                    nominal.min(thickness * most),
+                    thickness * most,
+                ))
+            }
+            Shield::CorrugatedTape { thickness, .. } => {
+                let depth = &TABLE.layer.corrugation;
+                Ok(Band::row(
+                    depth.least(),
+                    depth.nominal(),
+                    depth.greatest() + thickness,
+                    depth.sure,
+                    &depth.source,
+                ))
+            }
+        }
+    }
+
+    /// Effective area of the shield that lies on a screen of diameter `over_screen`.
+    ///
+    /// Wires: n·π/4·d²; straps: n·w·b; corrugated: [π·(dis + 50 mil) + B]·b; helical tape: π·b·dm·√(100/(2·(100 − L))).
+    ///
+    /// `n` elements; `d` wire diameter, `w` width, `b` thickness, `B` overlap at the seam, `dis` diameter over the insulation screen, `dm` mean diameter dis + 2b, mm; `L` overlap, %.
+    ///
+    /// # Errors
+    /// When an overlap is not from 0 to less than 95 %.
+    ///
+    /// # Source
+    /// icea_p45482, table of effective areas, memory; there in circular mils.
+    pub fn area_on_mm2(&self, over_screen: Length) -> Result<f64, Unknown> {
+        Ok(match *self {
+            Shield::FlatStraps {
+                count,
+                width,
+                thickness,
+            } => f64::from(count) * width.mm() * thickness.mm(),
+            Shield::ConcentricWires { count, diameter } => {
+                f64::from(count) * FRAC_PI_4 * diameter.mm() * diameter.mm()
+            }
+            Shield::LappedTape {
+                thickness,
+                overlap_percent,
+                ..
+            } => {
+                turns_over_a_point(overlap_percent)?;
+                let mean = (over_screen + thickness * 2).mm();
+                PI * thickness.mm() * mean * (100.0 / (2.0 * (100.0 - overlap_percent))).sqrt()
+            }
+            Shield::CorrugatedTape { thickness, overlap } => {
+                (PI * (over_screen + CORRUGATED_MEAN_MORE).mm() + overlap.mm()) * thickness.mm()
+            }
+        })
+    }
+
+    /// Whether the area depends on the diameter over the insulation screen.
+    pub(super) fn area_needs_diameter(&self) -> bool {
+        self.elements().is_none()
+    }
+}
+
+/// How many layers of a lapped tape lie over a point on average, 1/(1 − L/100).
+fn turns_over_a_point(overlap_percent: f64) -> Result<f64, Unknown> {
+    if (0.0..95.0).contains(&overlap_percent) {
+        Ok(100.0 / (100.0 - overlap_percent))
+    } else {
+        Err(Unknown::Overlap { overlap_percent })
+    }
+}
+
+/// How much of the phase conductor's conductance the concentric neutral carries.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NeutralFraction {
+    /// As much as the phase conductor.
+    Full,
+    /// One third of it.
+    Third,
+}
+
+/// How many copper wires of gauge `wire_awg` make the concentric neutral of `conductor`.
+///
+/// N = ⌈g · A · f / a⌉, at least 6 · `g` conductance of the metal relative to copper, `A` conductor kcmil, `f` fraction, `a` wire kcmil.
+///
+/// # Source
+/// Rule recalled for icea_s94649, memory; it reproduces the counts in `tests/published/concentric_neutral`; the floor of 6 is memory only.
+pub fn neutral_wires(conductor: Conductor, fraction: NeutralFraction, wire_awg: i8) -> u32 {
+    let conductance_ratio = match conductor.metal {
+        Metal::Copper => 1.0,
+        Metal::Aluminium => 0.61,
+    };
+    let part = match fraction {
+        NeutralFraction::Full => 1.0,
+        NeutralFraction::Third => 1.0 / 3.0,
+    };
+    let exact = conductance_ratio * conductor.size.kcmil() * part / Size::Awg(wire_awg).kcmil();
+    (exact.ceil() as u32).max(6)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const MIL: Length = Length::MIL;
+
+    #[track_caller]
+    fn check(shield: Shield, least_mil: i64, greatest_mil: i64) {
+        let band = shield.thickness().expect("the overlap is in range");
+        assert_eq!(
+            (band.least, band.greatest),
+            (MIL * least_mil, MIL * greatest_mil)
+        );
+        assert!(band.least <= band.nominal && band.nominal <= band.greatest);
+    }
+
+    fn tape(overlap_percent: f64) -> Shield {
+        Shield::LappedTape {
+            thickness: MIL * 5,
+            width: None,
+            overlap_percent,
+        }
+    }
+
+    #[test]
+    fn a_shield_adds_what_lies_on_the_screen() {
+        check(
+            Shield::ConcentricWires {
+                count: 16,
+                diameter: MIL * 64,
+            },
+            64,
+            64,
+        );
+        check(
+            Shield::FlatStraps {
+                count: 7,
+                width: MIL * 175,
+                thickness: MIL * 25,
+            },
+            25,
+            25,
+        );
+        check(
+            Shield::CorrugatedTape {
+                thickness: MIL * 8,
+                overlap: MIL * 375,
+            },
+            20,
+            58,
+        );
+    }
+
+    #[test]
+    fn a_lapped_tape_is_one_layer_to_two() {
+        check(tape(25.0), 5, 10);
+        check(tape(50.0), 5, 10);
+        check(tape(0.0), 5, 5);
+        check(tape(60.0), 5, 15);
+    }
+
+    #[test]
+    fn an_overlap_out_of_range_is_unknown_not_infinite() {
+        for overlap in [-1.0, 95.0, 100.0, f64::NAN, f64::INFINITY] {
+            assert!(
+                tape(overlap).thickness().is_err() && tape(overlap).area_on_mm2(MIL * 950).is_err(),
+                "{overlap}"
+            );
+        }
+    }
+
+    #[test]
+    fn a_third_neutral_has_at_least_six_wires() {
+        let conductor = Conductor {
+            size: Size::Awg(2),
+            metal: Metal::Aluminium,
+            stranding: super::super::Stranding::Compressed,
+        };
+        assert_eq!(neutral_wires(conductor, NeutralFraction::Third, 14), 6);
+        assert_eq!(neutral_wires(conductor, NeutralFraction::Full, 14), 10);
+    }
+}

@@ -1,0 +1,213 @@
+//! Catalogue: the parts on the truck, as their own papers describe them.
+//!
+//! Why its own room: a part's range, planes and windows are the word of its instructions; the program repeats them with their source and only ever tightens them.
+//!
+//! Invariants: no two parts share a name; a row of the demonstration catalogue stays marked as invented when its data are copied; no maker's data ship.
+//!
+//! Not here: whether a part fits (`fit`), and any file access.
+
+mod copies;
+mod row;
+mod shape;
+mod walk_row;
+
+pub use row::{
+    Adapter, Body, Bus, Connector, Consumable, Fits, Head, Inner, Instructions, LinkRow, MayMove,
+    Means, Plug, Region, Seal, Shelf, ShieldPart, Step,
+};
+pub use shape::{
+    BONDINGS, CATALOGUE, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
+};
+pub use walk_row::{layer, metal, shield_word, stranding};
+
+use crate::form::{Complaint, Complaints, Record, Source, read};
+use copies::Print;
+use row::Row;
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+use walk_row::RowReader;
+
+/// Name by which jobs call the embedded demonstration catalogue.
+pub const DEMONSTRATION: &str = "demonstration";
+
+/// The invented parts of the demonstration, as TOML.
+pub const DEMONSTRATION_TEXT: &str = include_str!("../../../../data/catalogue/demonstration.toml");
+
+static DEMONSTRATION_PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
+    let source = Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned());
+    let record = read(&source, &CATALOGUE, &mut Complaints::default());
+    prints(&record).into_values().flatten().collect()
+});
+
+fn prints(record: &Record) -> BTreeMap<&'static str, Vec<Print>> {
+    KIND_NAMES
+        .iter()
+        .map(|kind| {
+            (
+                *kind,
+                record
+                    .records(kind)
+                    .map(|row| Print::of(kind, row))
+                    .collect(),
+            )
+        })
+        .collect()
+}
+
+const KIND_NAMES: &[&str] = &[
+    "body",
+    "bus",
+    "plug",
+    "connector",
+    "adapter",
+    "shield_part",
+    "seal",
+    "consumable",
+];
+
+/// The parts of all catalogues of a job.
+#[derive(Clone, Debug, Default)]
+pub struct Catalogue {
+    /// Bodies.
+    pub bodies: Vec<Body>,
+    /// Buses.
+    pub buses: Vec<Bus>,
+    /// Plugs.
+    pub plugs: Vec<Plug>,
+    /// Connectors.
+    pub connectors: Vec<Connector>,
+    /// Adapters.
+    pub adapters: Vec<Adapter>,
+    /// Shield restoration and bonding parts.
+    pub shield_parts: Vec<ShieldPart>,
+    /// Seals.
+    pub seals: Vec<Seal>,
+    /// Consumables.
+    pub consumables: Vec<Consumable>,
+}
+
+impl Catalogue {
+    /// Reads catalogue files; rows that cannot be read are left out and complained of.
+    pub fn read(sources: &[Source], complaints: &mut Complaints) -> Catalogue {
+        let mut catalogue = Catalogue::default();
+        let mut seen = BTreeMap::new();
+        for source in sources {
+            let record = read(source, &CATALOGUE, complaints);
+            let mut reader = RowReader { source, complaints };
+            catalogue
+                .bodies
+                .extend(rows(&mut reader, &record, "body", &mut seen));
+            catalogue
+                .buses
+                .extend(rows(&mut reader, &record, "bus", &mut seen));
+            catalogue
+                .plugs
+                .extend(rows(&mut reader, &record, "plug", &mut seen));
+            catalogue
+                .connectors
+                .extend(rows(&mut reader, &record, "connector", &mut seen));
+            catalogue
+                .adapters
+                .extend(rows(&mut reader, &record, "adapter", &mut seen));
+            catalogue
+                .shield_parts
+                .extend(rows(&mut reader, &record, "shield_part", &mut seen));
+            catalogue
+                .seals
+                .extend(rows(&mut reader, &record, "seal", &mut seen));
+            catalogue
+                .consumables
+                .extend(rows(&mut reader, &record, "consumable", &mut seen));
+        }
+        catalogue.sort();
+        catalogue
+    }
+
+    /// Rows in the order of their names, so that the order in files changes nothing.
+    fn sort(&mut self) {
+        self.bodies.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.buses.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.plugs.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.connectors.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.adapters.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.shield_parts.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.seals.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+        self.consumables.sort_by(|a, b| a.head.id.cmp(&b.head.id));
+    }
+
+    /// Body of a name.
+    pub fn body(&self, id: &str) -> Option<&Body> {
+        self.bodies.iter().find(|row| row.head.id == id)
+    }
+
+    /// Bus of a name.
+    pub fn bus(&self, id: &str) -> Option<&Bus> {
+        self.buses.iter().find(|row| row.head.id == id)
+    }
+
+    /// Plug of a name.
+    pub fn plug(&self, id: &str) -> Option<&Plug> {
+        self.plugs.iter().find(|row| row.head.id == id)
+    }
+
+    /// Connector of a name.
+    pub fn connector(&self, id: &str) -> Option<&Connector> {
+        self.connectors.iter().find(|row| row.head.id == id)
+    }
+
+    /// Adapter of a name.
+    pub fn adapter(&self, id: &str) -> Option<&Adapter> {
+        self.adapters.iter().find(|row| row.head.id == id)
+    }
+
+    /// Shield part of a name.
+    pub fn shield_part(&self, id: &str) -> Option<&ShieldPart> {
+        self.shield_parts.iter().find(|row| row.head.id == id)
+    }
+
+    /// Seal of a name.
+    pub fn seal(&self, id: &str) -> Option<&Seal> {
+        self.seals.iter().find(|row| row.head.id == id)
+    }
+
+    /// Consumable of a name.
+    pub fn consumable(&self, id: &str) -> Option<&Consumable> {
+        self.consumables.iter().find(|row| row.head.id == id)
+    }
+}
+
+fn rows<R: Row>(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+    kind: &'static str,
+    seen: &mut BTreeMap<String, String>,
+) -> Vec<R> {
+    let mut rows = Vec::new();
+    for row_record in record.records(kind) {
+        let Some(mut row) = R::read(reader, row_record) else {
+            continue;
+        };
+        let print = Print::of(kind, row_record);
+        let copied = DEMONSTRATION_PRINTS
+            .iter()
+            .any(|invented| print.copies(invented));
+        row.head_mut().demonstration |= copied;
+        if let Some(first) = seen.insert(row.head().id.clone(), row.head().place.clone()) {
+            reader.complain(
+                row_record.at("id"),
+                format!("The name `{}` is taken by the row at {first}; every part has a name of its own.", row.head().id),
+                "Rename one of them.",
+            );
+            continue;
+        }
+        rows.push(row);
+    }
+    rows
+}
+
+/// Checks one catalogue file by itself.
+pub fn complaints_of(source: &Source) -> Vec<Complaint> {
+    let mut complaints = Complaints::default();
+    Catalogue::read(std::slice::from_ref(source), &mut complaints);
+    complaints.into_sorted()
+}

@@ -1,0 +1,356 @@
+//! Rows: the parts, as read from catalogue files.
+
+use super::walk_row::RowReader;
+use crate::cable::{Layer, Metal, Size, Stranding};
+use crate::form::Record;
+use crate::plane::Plane;
+use jiff::civil::Date;
+use jointwright_units::{Interval, Length};
+
+/// The part's own paper.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Instructions {
+    /// Number or title.
+    pub paper: String,
+    /// Revision.
+    pub revision: String,
+    /// Date.
+    pub date: Option<Date>,
+}
+
+/// What every row has.
+#[derive(Clone, Debug)]
+pub struct Head {
+    /// Short name.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Whether it is an invented part, or holds the data of one.
+    pub demonstration: bool,
+    /// Its paper.
+    pub instructions: Instructions,
+    /// Remark.
+    pub note: Option<String>,
+    /// Shelf life.
+    pub shelf: Option<Shelf>,
+    /// Steps of its instructions.
+    pub steps: Vec<Step>,
+    /// `path:line:column` of the row.
+    pub place: String,
+}
+
+impl Head {
+    /// The source that a ruling resting on this row names.
+    pub fn source(&self) -> String {
+        format!(
+            "{}, {} revision {}",
+            self.id, self.instructions.paper, self.instructions.revision
+        )
+    }
+}
+
+/// Shelf life.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Shelf {
+    /// Months.
+    pub months: i64,
+    /// Date that the months run from: "made" or "expanded".
+    pub from: String,
+    /// Storage temperatures in degrees Celsius, where stated.
+    pub store_degc: (Option<f64>, Option<f64>),
+}
+
+/// Step of the part's instructions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// Short name.
+    pub id: Option<String>,
+    /// What to do.
+    pub say: String,
+    /// Steps before it.
+    pub after: Vec<String>,
+    /// What can hurt.
+    pub caution: Option<String>,
+    /// Whether work stops until it is measured.
+    pub hold: bool,
+}
+
+/// Range over a layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fits {
+    /// "bore", "mouth" or "seal".
+    pub at: String,
+    /// Layer measured over.
+    pub over: Layer,
+    /// Permitted diameters.
+    pub range: Interval,
+    /// Temperature for which the range is stated, degrees Celsius.
+    pub at_degc: Option<f64>,
+    /// Greatest permitted ovality.
+    pub ovality: Option<Length>,
+}
+
+/// Distance between two planes as a row gives it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LinkRow {
+    /// Plane measured from.
+    pub from: Plane,
+    /// Plane measured to.
+    pub to: Plane,
+    /// Signed distance; positive away from the conductor end.
+    pub distance: Length,
+    /// How much shorter and how much longer is permitted, where stated.
+    pub tolerance: Option<(Length, Length)>,
+    /// On whose word.
+    pub source: String,
+    /// `path:line:column` of the link.
+    pub place: String,
+}
+
+/// When a part may still be moved after it is placed.
+#[derive(Clone, Debug, PartialEq)]
+pub enum MayMove {
+    /// Never.
+    Never,
+    /// Until the holdout is out.
+    BeforeHoldoutIsOut,
+    /// For so many minutes.
+    WithinMinutes(i64),
+}
+
+/// What is inside a body.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Inner {
+    /// Whether a user measured it on a part cut open (else the maker gave it).
+    pub measured: bool,
+    /// Who stands for it.
+    pub by: String,
+    /// When.
+    pub date: Date,
+    /// How far off any of it may be.
+    pub uncertainty: Length,
+    /// Materials.
+    pub regions: Vec<Region>,
+}
+
+/// One material inside a body.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Region {
+    /// Name.
+    pub name: String,
+    /// Material.
+    pub material: String,
+    /// Corners: position along the axis from the part's datum, diameter.
+    pub corners: Vec<(Length, Length)>,
+    /// Relative permittivity, where known.
+    pub relative_permittivity: Option<f64>,
+    /// Whether it conducts.
+    pub conductive: bool,
+}
+
+/// Joint body.
+#[derive(Clone, Debug)]
+pub struct Body {
+    /// What every row has.
+    pub head: Head,
+    /// Kinds of joint.
+    pub kinds: Vec<String>,
+    /// Highest system voltage, kV.
+    pub system_greatest_kv: f64,
+    /// Earthings it is rated for.
+    pub earthings: Vec<String>,
+    /// Ranges.
+    pub fits: Vec<Fits>,
+    /// Adapters that belong to it.
+    pub adapters: Vec<String>,
+    /// Whether an adapter's outside may meet its bore range.
+    pub fits_adapter: bool,
+    /// Length as placed.
+    pub length: Length,
+    /// Length while parked.
+    pub parked_length: Option<Length>,
+    /// Longest connector as made.
+    pub connector_length_greatest: Option<Length>,
+    /// Outside diameter of the connector under the electrode.
+    pub connector_diameter: Option<Interval>,
+    /// Overlap of the electrode on the insulation.
+    pub electrode_overlap_least: Option<Length>,
+    /// Bondings it allows; empty where its paper is silent.
+    pub bondings: Vec<String>,
+    /// Mating interface.
+    pub interface: Option<String>,
+    /// Distances.
+    pub links: Vec<LinkRow>,
+    /// When it may be moved.
+    pub may_move: Option<MayMove>,
+    /// What is inside.
+    pub inner: Option<Inner>,
+    /// Straight cable beyond each end.
+    pub bend_keep_off: Option<Length>,
+}
+
+/// Common piece of a separable joint.
+#[derive(Clone, Debug)]
+pub struct Bus {
+    /// What every row has.
+    pub head: Head,
+    /// Number of ports.
+    pub ports: i64,
+    /// Mating interface.
+    pub interface: String,
+    /// Highest system voltage, kV.
+    pub system_greatest_kv: f64,
+}
+
+/// Insulating plug.
+#[derive(Clone, Debug)]
+pub struct Plug {
+    /// What every row has.
+    pub head: Head,
+    /// Mating interface.
+    pub interface: String,
+    /// Highest system voltage, kV.
+    pub system_greatest_kv: f64,
+}
+
+/// How a connector grips.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Means {
+    /// Pressed sleeve.
+    Compression,
+    /// Bolts whose heads shear.
+    ShearBolt,
+    /// Screws.
+    SetScrew,
+}
+
+/// Connector.
+#[derive(Clone, Debug)]
+pub struct Connector {
+    /// What every row has.
+    pub head: Head,
+    /// How it grips.
+    pub means: Means,
+    /// Two ends (sleeve) or one (contact).
+    pub two_ended: bool,
+    /// Conductor sizes.
+    pub sizes: Vec<Size>,
+    /// Conductor metals.
+    pub metals: Vec<Metal>,
+    /// Conductor strandings.
+    pub strandings: Vec<Stranding>,
+    /// Conductor diameters.
+    pub bore: Option<Interval>,
+    /// Length before it is made.
+    pub length: Length,
+    /// Stop.
+    pub stop: Length,
+    /// How far short of the stop the conductor end may be.
+    pub gap_greatest: Option<Length>,
+    /// Greatest outside diameter as made.
+    pub outside_diameter: Length,
+    /// Die.
+    pub die: Option<String>,
+    /// Presses an end.
+    pub presses: Option<i64>,
+    /// How far a sheared bolt may stand proud.
+    pub stands_proud: Option<Length>,
+    /// Distances.
+    pub links: Vec<LinkRow>,
+}
+
+impl Connector {
+    /// Whether pressing lengthens it.
+    pub fn grows(&self) -> bool {
+        self.means == Means::Compression
+    }
+}
+
+/// Adapter.
+#[derive(Clone, Debug)]
+pub struct Adapter {
+    /// What every row has.
+    pub head: Head,
+    /// Ranges.
+    pub fits: Vec<Fits>,
+    /// Outside once on the cable.
+    pub outside: Interval,
+    /// Highest system voltage, kV.
+    pub system_greatest_kv: f64,
+    /// Distances.
+    pub links: Vec<LinkRow>,
+    /// When it may be moved.
+    pub may_move: Option<MayMove>,
+}
+
+/// Shield restoration or bonding part.
+#[derive(Clone, Debug)]
+pub struct ShieldPart {
+    /// What every row has.
+    pub head: Head,
+    /// Kinds of metallic shield.
+    pub shields: Vec<String>,
+    /// Bondings.
+    pub bondings: Vec<String>,
+    /// Metal section, mm².
+    pub area_mm2: Option<f64>,
+    /// Ranges.
+    pub fits: Vec<Fits>,
+    /// Whether a stretch is blocked against water.
+    pub blocked: bool,
+    /// Distances.
+    pub links: Vec<LinkRow>,
+}
+
+/// Seal.
+#[derive(Clone, Debug)]
+pub struct Seal {
+    /// What every row has.
+    pub head: Head,
+    /// Ranges.
+    pub fits: Vec<Fits>,
+    /// Overlap onto the jacket.
+    pub overlap_least: Option<Length>,
+    /// Length while parked.
+    pub parked_length: Option<Length>,
+    /// Whether a lead may come out under it.
+    pub takes_lead: bool,
+    /// Distances.
+    pub links: Vec<LinkRow>,
+    /// When it may be moved.
+    pub may_move: Option<MayMove>,
+}
+
+/// Consumable.
+#[derive(Clone, Debug)]
+pub struct Consumable {
+    /// What every row has.
+    pub head: Head,
+    /// Metals it serves; empty where it does not matter.
+    pub metals: Vec<Metal>,
+    /// What it is made of.
+    pub contains: Option<String>,
+    /// Width and thickness of a tape.
+    pub tape: Option<(Length, Length)>,
+    /// Amount an end.
+    pub amount: Option<String>,
+}
+
+/// A kind of row, and how it is read; `None` where something it needs is missing (a complaint stands).
+pub(super) trait Row: Sized {
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Self>;
+    fn head(&self) -> &Head;
+    fn head_mut(&mut self) -> &mut Head;
+}
+
+macro_rules! heads {
+    ($($row:ty),*) => { $(
+        impl $row {
+            /// Whether the part is invented.
+            pub fn demonstration(&self) -> bool { self.head.demonstration }
+        }
+    )* };
+}
+heads!(
+    Body, Bus, Plug, Connector, Adapter, ShieldPart, Seal, Consumable
+);

@@ -1,0 +1,765 @@
+//! The table of fields of a catalogue file.
+
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Measure, Need, Shape};
+use crate::plane::PLANE_NAMES;
+
+const fn field(name: &'static str, kind: Kind, need: Need, about: &'static str) -> Field {
+    Field {
+        name,
+        kind,
+        need,
+        about,
+    }
+}
+
+/// Words for the layers a part may sit on.
+pub const LAYER_NAMES: &[&str] = &[
+    "conductor",
+    "conductor-screen",
+    "insulation",
+    "insulation-screen",
+    "metallic-shield",
+    "jacket",
+];
+/// Words for the kinds of metallic shield.
+pub const SHIELD_KINDS: &[&str] = &[
+    "flat-straps",
+    "concentric-wires",
+    "lapped-tape",
+    "corrugated-tape",
+];
+/// Words for conductor metals.
+pub const METALS: &[&str] = &["copper", "aluminium"];
+/// Words for strandings.
+pub const STRANDINGS: &[&str] = &["solid", "concentric", "compressed", "compact"];
+/// Words for the kinds of joint.
+pub const KINDS: &[&str] = &["straight", "branch", "separable"];
+/// Words for the ways a leg's shield is bonded.
+pub const BONDINGS: &[&str] = &["solid", "open", "linked"];
+/// Words for the ways a system is earthed.
+pub const EARTHINGS: &[&str] = &["solid", "impedance", "resonant", "isolated"];
+/// Words for where a fit applies.
+pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
+/// Words for when a made-up part may still be moved.
+pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
+/// Words for how a connector grips.
+pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
+/// Words for where inner geometry comes from.
+pub const ORIGINS: &[&str] = &["maker", "measured"];
+/// Words for what a seal or shield part leaves out of the joint.
+pub const FROM_DATES: &[&str] = &["made", "expanded"];
+
+const INSTRUCTIONS: Shape = Shape {
+    name: "instructions",
+    about: "The part's own paper: it prevails.",
+    fields: &[
+        field(
+            "paper",
+            Kind::Text,
+            Required,
+            "Number or title of the paper.",
+        ),
+        field("revision", Kind::Text, Required, "Its revision."),
+        field("date", Kind::Date, Optional, "Its date."),
+    ],
+};
+
+const FITS: Shape = Shape {
+    name: "fits",
+    about: "A range over a named layer of the cable.",
+    fields: &[
+        field(
+            "at",
+            Kind::Choice(WHERE_NAMES),
+            Required,
+            "Where on the part.",
+        ),
+        field(
+            "over",
+            Kind::Choice(LAYER_NAMES),
+            Required,
+            "Which layer the range is measured over.",
+        ),
+        field(
+            "least",
+            Kind::Diameter,
+            Required,
+            "Least permitted diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest permitted diameter.",
+        ),
+        field(
+            "at_temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature for which the range is stated, if the paper states one.",
+        ),
+        field(
+            "ovality",
+            Kind::Diameter,
+            Optional,
+            "Greatest permitted difference between the diameters of one place.",
+        ),
+    ],
+};
+
+const LINK: Shape = Shape {
+    name: "link",
+    about: "A distance between two planes, from whatever datum the instructions use.",
+    fields: &[
+        field(
+            "from",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured from.",
+        ),
+        field(
+            "to",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured to, farther along the cable.",
+        ),
+        field("distance", Kind::Cut, Required, "Distance as printed."),
+        field(
+            "minus",
+            Kind::Cut,
+            Optional,
+            "How much shorter is permitted; with `plus`, or neither.",
+        ),
+        field(
+            "plus",
+            Kind::Cut,
+            Optional,
+            "How much longer is permitted; with `minus`, or neither.",
+        ),
+        field(
+            "toward_end",
+            Kind::Flag,
+            Optional,
+            "True when `to` lies nearer the conductor end than `from`.",
+        ),
+        field(
+            "place",
+            Kind::Text,
+            Optional,
+            "Where in the paper this number stands.",
+        ),
+    ],
+};
+
+const STEP: Shape = Shape {
+    name: "step",
+    about: "A step of the part's own instructions.",
+    fields: &[
+        field(
+            "say",
+            Kind::Text,
+            Required,
+            "The step, in the instructions' sense and our words.",
+        ),
+        field(
+            "after",
+            Kind::List(&Kind::Id),
+            Optional,
+            "Short names of steps that come before it.",
+        ),
+        field("id", Kind::Id, Optional, "Short name of this step."),
+        field("caution", Kind::Text, Optional, "What can hurt here."),
+        field(
+            "hold",
+            Kind::Flag,
+            Optional,
+            "True where work stops until it is measured.",
+        ),
+    ],
+};
+
+const SHELF: Shape = Shape {
+    name: "shelf",
+    about: "How long the part may lie in store, as the label or paper says.",
+    fields: &[
+        field(
+            "months",
+            Kind::Integer {
+                least: 1,
+                greatest: 600,
+            },
+            Required,
+            "Months from the date named by `from`.",
+        ),
+        field(
+            "from",
+            Kind::Choice(FROM_DATES),
+            Required,
+            "Date that the months run from.",
+        ),
+        field(
+            "store_least",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Lowest storage temperature.",
+        ),
+        field(
+            "store_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest storage temperature.",
+        ),
+    ],
+};
+
+const MOVE: Shape = Shape {
+    name: "may_move",
+    about: "When the part may still be moved after it is placed.",
+    fields: &[
+        field("when", Kind::Choice(MOVES), Required, "The rule."),
+        field(
+            "minutes",
+            Kind::Integer {
+                least: 1,
+                greatest: 600,
+            },
+            Optional,
+            "Minutes, for `within-minutes`.",
+        ),
+    ],
+};
+
+const REGION: Shape = Shape {
+    name: "region",
+    about: "One material inside the part, as a closed outline.",
+    fields: &[
+        field("name", Kind::Id, Required, "Name of the region."),
+        field("material", Kind::Text, Required, "Its material."),
+        field(
+            "along",
+            Kind::List(&Kind::Cut),
+            Required,
+            "Positions of the outline's corners along the axis from the part's datum.",
+        ),
+        field(
+            "diameter",
+            Kind::List(&Kind::Diameter),
+            Required,
+            "Diameters at the same corners.",
+        ),
+        field(
+            "relative_permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1.0e4,
+            },
+            Optional,
+            "Relative permittivity.",
+        ),
+        field(
+            "conductive",
+            Kind::Flag,
+            Optional,
+            "True for electrodes and screens.",
+        ),
+    ],
+};
+
+const INNER: Shape = Shape {
+    name: "inner",
+    about: "What is inside the part; where it is not known the field cannot be judged.",
+    fields: &[
+        field(
+            "origin",
+            Kind::Choice(ORIGINS),
+            Required,
+            "From the maker, or measured on a part cut open.",
+        ),
+        field("by", Kind::Text, Required, "Who stands for it."),
+        field("date", Kind::Date, Required, "When."),
+        field(
+            "uncertainty",
+            Kind::Diameter,
+            Required,
+            "How far off any of it may be.",
+        ),
+        field("region", Kind::Rows(&REGION), Required, "The materials."),
+    ],
+};
+
+macro_rules! row_fields {
+    ($($extra:expr),* $(,)?) => {
+        &[
+            field("id", Kind::Id, Required, "Short name by which jobs call the part."),
+            field("name", Kind::Text, Required, "What it is, in words."),
+            field("demonstration", Kind::Flag, Optional, "True for invented parts: everything made with them says so."),
+            field("instructions", Kind::Table(&INSTRUCTIONS), Required, "The part's own paper."),
+            field("note", Kind::Text, Optional, "Anything else."),
+            field("step", Kind::Rows(&STEP), Optional, "Steps of its own instructions."),
+            field("shelf", Kind::Table(&SHELF), Optional, "Shelf life."),
+            $($extra),*
+        ]
+    };
+}
+
+const BODY: Shape = Shape {
+    name: "body",
+    about: "A joint body, or the body of one leg of a separable joint.",
+    fields: row_fields![
+        field(
+            "kinds",
+            Kind::List(&Kind::Choice(KINDS)),
+            Required,
+            "Kinds of joint it is for."
+        ),
+        field(
+            "system_greatest",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Highest system voltage (phase to phase) it is rated for."
+        ),
+        field(
+            "earthings",
+            Kind::List(&Kind::Choice(EARTHINGS)),
+            Required,
+            "Earthings of the system it is rated for."
+        ),
+        field(
+            "fits",
+            Kind::Rows(&FITS),
+            Required,
+            "Ranges over the cable."
+        ),
+        field(
+            "parts",
+            Kind::List(&Kind::Id),
+            Optional,
+            "Adapters that belong to it."
+        ),
+        field(
+            "fits_adapter",
+            Kind::Flag,
+            Optional,
+            "True when its bore range may be met by an adapter's outside."
+        ),
+        field(
+            "length",
+            Kind::Cut,
+            Required,
+            "Length of the body as placed."
+        ),
+        field(
+            "parked_length",
+            Kind::Cut,
+            Optional,
+            "Length it takes up while parked."
+        ),
+        field(
+            "connector_length_greatest",
+            Kind::Cut,
+            Optional,
+            "Longest connector, as made, that it admits."
+        ),
+        field(
+            "connector_diameter_least",
+            Kind::Diameter,
+            Optional,
+            "Least outside diameter of the connector under its electrode."
+        ),
+        field(
+            "connector_diameter_greatest",
+            Kind::Diameter,
+            Optional,
+            "Greatest outside diameter of the connector under its electrode."
+        ),
+        field(
+            "electrode_overlap_least",
+            Kind::Cut,
+            Optional,
+            "How far the electrode must lap onto the insulation beyond the insulation end."
+        ),
+        field(
+            "bondings",
+            Kind::List(&Kind::Choice(BONDINGS)),
+            Optional,
+            "Ways of bonding the shield across it that it allows."
+        ),
+        field(
+            "interface",
+            Kind::Id,
+            Optional,
+            "Name of the mating interface, for separable joints."
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Required,
+            "Distances its instructions give."
+        ),
+        field(
+            "may_move",
+            Kind::Table(&MOVE),
+            Optional,
+            "When it may still be moved."
+        ),
+        field("inner", Kind::Table(&INNER), Optional, "What is inside."),
+        field(
+            "bend_keep_off",
+            Kind::Cut,
+            Optional,
+            "Straight cable that must be left beyond each body end."
+        ),
+    ],
+};
+
+const BUS: Shape = Shape {
+    name: "bus",
+    about: "The common piece of a separable joint.",
+    fields: row_fields![
+        field(
+            "ports",
+            Kind::Integer {
+                least: 2,
+                greatest: 6
+            },
+            Required,
+            "Number of ports."
+        ),
+        field(
+            "interface",
+            Kind::Id,
+            Required,
+            "Name of the mating interface."
+        ),
+        field(
+            "system_greatest",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Highest system voltage (phase to phase) it is rated for."
+        ),
+    ],
+};
+
+const PLUG: Shape = Shape {
+    name: "plug",
+    about: "Insulating plug for a port that has no leg.",
+    fields: row_fields![
+        field(
+            "interface",
+            Kind::Id,
+            Required,
+            "Name of the mating interface."
+        ),
+        field(
+            "system_greatest",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Highest system voltage (phase to phase) it is rated for."
+        ),
+    ],
+};
+
+const CONNECTOR: Shape = Shape {
+    name: "connector",
+    about: "What joins the conductor.",
+    fields: row_fields![
+        field("means", Kind::Choice(MEANS), Required, "How it grips."),
+        field(
+            "ends",
+            Kind::Integer {
+                least: 1,
+                greatest: 2
+            },
+            Required,
+            "2 for a sleeve between two conductors, 1 for a contact on one."
+        ),
+        field(
+            "sizes",
+            Kind::List(&Kind::Text),
+            Required,
+            "Conductor sizes, such as \"500 kcmil\"."
+        ),
+        field(
+            "metals",
+            Kind::List(&Kind::Choice(METALS)),
+            Required,
+            "Conductor metals."
+        ),
+        field(
+            "strandings",
+            Kind::List(&Kind::Choice(STRANDINGS)),
+            Required,
+            "Conductor strandings."
+        ),
+        field(
+            "bore",
+            Kind::Table(&BORE),
+            Optional,
+            "Conductor diameters its bore takes."
+        ),
+        field(
+            "length",
+            Kind::Cut,
+            Required,
+            "Length before it is made: of the sleeve, or from contact plane to mouth."
+        ),
+        field(
+            "stop",
+            Kind::Cut,
+            Required,
+            "Thickness between conductor ends, or from contact plane to the bottom of the barrel."
+        ),
+        field(
+            "gap_greatest",
+            Kind::Cut,
+            Optional,
+            "How far short of the stop the conductor end may be."
+        ),
+        field(
+            "outside_diameter",
+            Kind::Diameter,
+            Required,
+            "Outside diameter as made, the greatest."
+        ),
+        field("die", Kind::Text, Optional, "Die, for compression."),
+        field(
+            "presses",
+            Kind::Integer {
+                least: 1,
+                greatest: 40
+            },
+            Optional,
+            "Presses an end, for compression."
+        ),
+        field(
+            "stands_proud",
+            Kind::Diameter,
+            Optional,
+            "How far a sheared bolt may stand proud before it is dressed flush."
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Optional,
+            "Distances its instructions give."
+        ),
+    ],
+};
+
+const BORE: Shape = Shape {
+    name: "bore",
+    about: "Conductor diameters that a bore takes.",
+    fields: &[
+        field(
+            "least",
+            Kind::Diameter,
+            Required,
+            "Least conductor diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest conductor diameter.",
+        ),
+    ],
+};
+
+const ADAPTER: Shape = Shape {
+    name: "adapter",
+    about: "Sleeve that brings a small leg up to the body's range.",
+    fields: row_fields![
+        field(
+            "fits",
+            Kind::Rows(&FITS),
+            Required,
+            "Ranges over the cable."
+        ),
+        field(
+            "outside_least",
+            Kind::Diameter,
+            Required,
+            "Least outside diameter once on the cable."
+        ),
+        field(
+            "outside_greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest outside diameter once on the cable."
+        ),
+        field(
+            "system_greatest",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Highest system voltage (phase to phase) it is rated for."
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Optional,
+            "Distances its instructions give."
+        ),
+        field(
+            "may_move",
+            Kind::Table(&MOVE),
+            Optional,
+            "When it may still be moved."
+        ),
+    ],
+};
+
+const SHIELD_PART: Shape = Shape {
+    name: "shield_part",
+    about: "What carries the metallic shield across the joint, or bonds it.",
+    fields: row_fields![
+        field(
+            "shields",
+            Kind::List(&Kind::Choice(SHIELD_KINDS)),
+            Required,
+            "Kinds of metallic shield it takes."
+        ),
+        field(
+            "bondings",
+            Kind::List(&Kind::Choice(BONDINGS)),
+            Required,
+            "Ways of bonding it makes."
+        ),
+        field(
+            "area",
+            Kind::Quantity(Measure::Area),
+            Optional,
+            "Its metal section."
+        ),
+        field(
+            "fits",
+            Kind::Rows(&FITS),
+            Optional,
+            "Ranges over the cable."
+        ),
+        field(
+            "blocked",
+            Kind::Flag,
+            Optional,
+            "True when it carries a stretch blocked against water."
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Optional,
+            "Distances its instructions give."
+        ),
+    ],
+};
+
+const SEAL: Shape = Shape {
+    name: "seal",
+    about: "What restores the jacket and keeps water out.",
+    fields: row_fields![
+        field(
+            "fits",
+            Kind::Rows(&FITS),
+            Required,
+            "Ranges over the cable."
+        ),
+        field(
+            "overlap_least",
+            Kind::Cut,
+            Optional,
+            "How far it must lap onto the jacket."
+        ),
+        field(
+            "parked_length",
+            Kind::Cut,
+            Optional,
+            "Length it takes up while parked."
+        ),
+        field(
+            "takes_lead",
+            Kind::Flag,
+            Optional,
+            "True when a braid or bonding lead may come out under it."
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Optional,
+            "Distances its instructions give."
+        ),
+        field(
+            "may_move",
+            Kind::Table(&MOVE),
+            Optional,
+            "When it may still be moved."
+        ),
+    ],
+};
+
+const CONSUMABLE: Shape = Shape {
+    name: "consumable",
+    about: "Grease, mastic, cloth, brush, tape.",
+    fields: row_fields![
+        field(
+            "metals",
+            Kind::List(&Kind::Choice(METALS)),
+            Optional,
+            "Conductor metal it serves, where it may serve one only."
+        ),
+        field(
+            "contains",
+            Kind::Text,
+            Optional,
+            "What it is made of, where that matters."
+        ),
+        field("width", Kind::Cut, Optional, "Width of a tape."),
+        field(
+            "thickness",
+            Kind::Diameter,
+            Optional,
+            "Thickness of a tape."
+        ),
+        field(
+            "amount",
+            Kind::Text,
+            Optional,
+            "Amount an end, as the instructions say."
+        ),
+    ],
+};
+
+/// Shape of a catalogue file.
+pub const CATALOGUE: Shape = Shape {
+    name: "catalogue",
+    about: "Parts as their own papers describe them.",
+    fields: &[
+        field(
+            "about",
+            Kind::Text,
+            Required,
+            "Whose catalogue this is, and where its numbers come from.",
+        ),
+        field("body", Kind::Rows(&BODY), Optional, "Joint bodies."),
+        field(
+            "bus",
+            Kind::Rows(&BUS),
+            Optional,
+            "Common pieces of separable joints.",
+        ),
+        field("plug", Kind::Rows(&PLUG), Optional, "Insulating plugs."),
+        field("connector", Kind::Rows(&CONNECTOR), Optional, "Connectors."),
+        field("adapter", Kind::Rows(&ADAPTER), Optional, "Adapters."),
+        field(
+            "shield_part",
+            Kind::Rows(&SHIELD_PART),
+            Optional,
+            "Shield restoration and bonding.",
+        ),
+        field("seal", Kind::Rows(&SEAL), Optional, "Seals."),
+        field(
+            "consumable",
+            Kind::Rows(&CONSUMABLE),
+            Optional,
+            "Consumables.",
+        ),
+    ],
+};

@@ -1,0 +1,480 @@
+//! From records to rows, with what one field alone cannot show: bounds the wrong way round, half a tolerance.
+
+use super::row::{
+    Adapter, Body, Bus, Connector, Consumable, Fits, Head, Inner, Instructions, LinkRow, MayMove,
+    Means, Plug, Region, Row, Seal, Shelf, ShieldPart, Step,
+};
+use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
+use crate::form::{Complaints, Item, Record, Source, Value};
+use crate::plane::Plane;
+use jointwright_units::{Interval, Length};
+
+/// Reads the rows of one file.
+pub(super) struct RowReader<'a> {
+    pub source: &'a Source,
+    pub complaints: &'a mut Complaints,
+}
+
+impl RowReader<'_> {
+    pub fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+        self.complaints
+            .add(self.source.complaint(at, message, hint));
+    }
+
+    fn place(&self, at: usize) -> String {
+        let (line, column) = self.source.line_and_column(at);
+        format!("{}:{line}:{column}", self.source.path())
+    }
+
+    pub fn head(&mut self, record: &Record) -> Option<Head> {
+        let paper = record.record("instructions")?;
+        Some(Head {
+            id: record.string("id")?,
+            name: record.string("name")?,
+            demonstration: record.flag("demonstration").unwrap_or(false),
+            instructions: Instructions {
+                paper: paper.string("paper")?,
+                revision: paper.string("revision")?,
+                date: paper.date("date"),
+            },
+            note: record.string("note"),
+            shelf: record.record("shelf").and_then(|shelf| self.shelf(shelf)),
+            steps: record
+                .records("step")
+                .filter_map(|step| self.step(step))
+                .collect(),
+            place: self.place(record.at),
+        })
+    }
+
+    fn shelf(&mut self, record: &Record) -> Option<Shelf> {
+        let store_degc = (
+            record.number("store_least"),
+            record.number("store_greatest"),
+        );
+        if let (Some(least), Some(greatest)) = store_degc
+            && least > greatest
+        {
+            self.complain(
+                record.at("store_least"),
+                format!("The lowest storage temperature, {least} degC, is above the highest, {greatest} degC."),
+                "Exchange them.",
+            );
+        }
+        Some(Shelf {
+            months: record.integer("months")?,
+            from: record.string("from")?,
+            store_degc,
+        })
+    }
+
+    fn step(&mut self, record: &Record) -> Option<Step> {
+        Some(Step {
+            id: record.string("id"),
+            say: record.string("say")?,
+            after: record.texts("after"),
+            caution: record.string("caution"),
+            hold: record.flag("hold").unwrap_or(false),
+        })
+    }
+
+    /// Interval between two fields of a record.
+    pub fn interval(&mut self, record: &Record, least: &str, greatest: &str) -> Option<Interval> {
+        let (low, high) = (record.length(least)?, record.length(greatest)?);
+        let interval = Interval::new(low, high);
+        if interval.is_none() {
+            self.complain(
+                record.at(least),
+                format!("`{least}` is {low} and `{greatest}` is {high}; the least cannot be above the greatest."),
+                "Exchange them, or look them up again.",
+            );
+        }
+        interval
+    }
+
+    pub fn fits(&mut self, record: &Record) -> Vec<Fits> {
+        record
+            .records("fits")
+            .filter_map(|row| self.one_fits(row))
+            .collect()
+    }
+
+    fn one_fits(&mut self, row: &Record) -> Option<Fits> {
+        Some(Fits {
+            range: self.interval(row, "least", "greatest")?,
+            at: row.string("at")?,
+            over: layer(row.text("over")?)?,
+            at_degc: row.number("at_temperature"),
+            ovality: row.length("ovality"),
+        })
+    }
+
+    pub fn links(&mut self, record: &Record, head: &Head) -> Vec<LinkRow> {
+        record
+            .records("link")
+            .filter_map(|row| self.link(row, head))
+            .collect()
+    }
+
+    fn link(&mut self, row: &Record, head: &Head) -> Option<LinkRow> {
+        let tolerance = match (row.length("minus"), row.length("plus")) {
+            (Some(minus), Some(plus)) => Some((minus, plus)),
+            (None, None) => None,
+            _ if row.item("minus").is_none() != row.item("plus").is_none() => {
+                self.complain(
+                    row.at,
+                    format!("A link of `{}` gives only one of `minus` and `plus`; a window has two sides.", head.id),
+                    "Give both (\"0 mm\" where nothing is permitted), or neither where the paper gives none.",
+                );
+                return None;
+            }
+            _ => return None,
+        };
+        let (from, to) = (
+            Plane::from_name(row.text("from")?)?,
+            Plane::from_name(row.text("to")?)?,
+        );
+        if from == to {
+            self.complain(
+                row.at,
+                format!(
+                    "A link of `{}` runs from {} to itself.",
+                    head.id,
+                    from.name()
+                ),
+                "Name two planes.",
+            );
+            return None;
+        }
+        let distance = row.length("distance")?;
+        let place = row
+            .text("place")
+            .map(|place| format!(", {place}"))
+            .unwrap_or_default();
+        Some(LinkRow {
+            from,
+            to,
+            distance: if row.flag("toward_end").unwrap_or(false) {
+                -distance
+            } else {
+                distance
+            },
+            tolerance,
+            source: format!("{}{place}", head.source()),
+            place: self.place(row.at),
+        })
+    }
+
+    pub fn may_move(&mut self, record: &Record) -> Option<MayMove> {
+        let row = record.record("may_move")?;
+        match (row.text("when")?, row.integer("minutes")) {
+            ("never", _) => Some(MayMove::Never),
+            ("before-holdout-is-out", _) => Some(MayMove::BeforeHoldoutIsOut),
+            (_, Some(minutes)) => Some(MayMove::WithinMinutes(minutes)),
+            (_, None) => {
+                self.complain(
+                    row.at,
+                    "`within-minutes` has no `minutes`.".to_owned(),
+                    "Add the number of minutes.",
+                );
+                None
+            }
+        }
+    }
+
+    fn inner(&mut self, record: &Record) -> Option<Inner> {
+        let inner = record.record("inner")?;
+        let regions = inner
+            .records("region")
+            .filter_map(|row| self.region(row))
+            .collect();
+        Some(Inner {
+            measured: inner.text("origin")? == "measured",
+            by: inner.string("by")?,
+            date: inner.date("date")?,
+            uncertainty: inner.length("uncertainty")?,
+            regions,
+        })
+    }
+
+    fn region(&mut self, row: &Record) -> Option<Region> {
+        let (along, diameter) = (row.lengths("along"), row.lengths("diameter"));
+        let name = row.string("name")?;
+        if along.len() != diameter.len() || along.len() < 3 {
+            self.complain(
+                row.at,
+                format!("Region `{name}` has {} positions and {} diameters; an outline has three corners or more, each with both.", along.len(), diameter.len()),
+                "Give one diameter for each position.",
+            );
+            return None;
+        }
+        Some(Region {
+            name,
+            material: row.string("material")?,
+            corners: along.into_iter().zip(diameter).collect(),
+            relative_permittivity: row.number("relative_permittivity"),
+            conductive: row.flag("conductive").unwrap_or(false),
+        })
+    }
+
+    pub fn sizes(&mut self, record: &Record) -> Vec<Size> {
+        record
+            .list("sizes")
+            .filter_map(|item| self.size(item))
+            .collect()
+    }
+
+    fn size(&mut self, item: &Item) -> Option<Size> {
+        let Value::Text(text) = &item.value else {
+            return None;
+        };
+        match Size::parse(text) {
+            Ok(size) => Some(size),
+            Err(error) => {
+                self.complain(
+                    item.at,
+                    format!("`sizes` holds \"{text}\": {error}."),
+                    "Write \"4/0 AWG\", \"500 kcmil\" or \"240 mm2\".",
+                );
+                None
+            }
+        }
+    }
+}
+
+/// Layer of a word in a file.
+pub fn layer(word: &str) -> Option<Layer> {
+    Some(match word {
+        "conductor" => Layer::Conductor,
+        "conductor-screen" => Layer::ConductorScreen,
+        "insulation" => Layer::Insulation,
+        "insulation-screen" => Layer::InsulationScreen,
+        "metallic-shield" => Layer::MetallicShield,
+        "jacket" => Layer::Jacket,
+        _ => return None,
+    })
+}
+
+/// Word in a file for a kind of metallic shield.
+pub const fn shield_word(kind: ShieldKind) -> &'static str {
+    match kind {
+        ShieldKind::FlatStraps => "flat-straps",
+        ShieldKind::ConcentricWires => "concentric-wires",
+        ShieldKind::LappedTape => "lapped-tape",
+        ShieldKind::CorrugatedTape => "corrugated-tape",
+    }
+}
+
+/// Metal of a word in a file.
+pub fn metal(word: &str) -> Option<Metal> {
+    Some(match word {
+        "copper" => Metal::Copper,
+        "aluminium" => Metal::Aluminium,
+        _ => return None,
+    })
+}
+
+/// Stranding of a word in a file.
+pub fn stranding(word: &str) -> Option<Stranding> {
+    Some(match word {
+        "solid" => Stranding::Solid,
+        "concentric" => Stranding::Concentric,
+        "compressed" => Stranding::Compressed,
+        "compact" => Stranding::Compact,
+        _ => return None,
+    })
+}
+
+macro_rules! row_heads {
+    () => {
+        fn head(&self) -> &Head {
+            &self.head
+        }
+        fn head_mut(&mut self) -> &mut Head {
+            &mut self.head
+        }
+    };
+}
+
+impl Row for Body {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Body> {
+        let head = reader.head(record);
+        let fits = reader.fits(record);
+        let connector_diameter = reader.interval(
+            record,
+            "connector_diameter_least",
+            "connector_diameter_greatest",
+        );
+        let inner = reader.inner(record);
+        let may_move = reader.may_move(record);
+        let head = head?;
+        Some(Body {
+            kinds: record.texts("kinds"),
+            system_greatest_kv: record.number("system_greatest")?,
+            earthings: record.texts("earthings"),
+            fits,
+            adapters: record.texts("parts"),
+            fits_adapter: record.flag("fits_adapter").unwrap_or(false),
+            length: record.length("length")?,
+            parked_length: record.length("parked_length"),
+            connector_length_greatest: record.length("connector_length_greatest"),
+            connector_diameter,
+            electrode_overlap_least: record.length("electrode_overlap_least"),
+            bondings: record.texts("bondings"),
+            interface: record.string("interface"),
+            links: reader.links(record, &head),
+            may_move,
+            inner,
+            bend_keep_off: record.length("bend_keep_off"),
+            head,
+        })
+    }
+}
+
+impl Row for Bus {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Bus> {
+        Some(Bus {
+            head: reader.head(record)?,
+            ports: record.integer("ports")?,
+            interface: record.string("interface")?,
+            system_greatest_kv: record.number("system_greatest")?,
+        })
+    }
+}
+
+impl Row for Plug {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Plug> {
+        Some(Plug {
+            head: reader.head(record)?,
+            interface: record.string("interface")?,
+            system_greatest_kv: record.number("system_greatest")?,
+        })
+    }
+}
+
+impl Row for Connector {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Connector> {
+        let head = reader.head(record);
+        let sizes = reader.sizes(record);
+        let bore = record
+            .record("bore")
+            .and_then(|bore| reader.interval(bore, "least", "greatest"));
+        if let (Some(length), Some(stop)) = (record.length("length"), record.length("stop"))
+            && stop >= length
+        {
+            reader.complain(
+                record.at("stop"),
+                format!("The stop, {stop}, is not shorter than the connector, {length}."),
+                "Look both up again.",
+            );
+        }
+        let head = head?;
+        Some(Connector {
+            means: match record.text("means")? {
+                "compression" => Means::Compression,
+                "shear-bolt" => Means::ShearBolt,
+                _ => Means::SetScrew,
+            },
+            two_ended: record.integer("ends")? == 2,
+            sizes,
+            metals: record
+                .texts("metals")
+                .iter()
+                .filter_map(|m| metal(m))
+                .collect(),
+            strandings: record
+                .texts("strandings")
+                .iter()
+                .filter_map(|s| stranding(s))
+                .collect(),
+            bore,
+            length: record.length("length")?,
+            stop: record.length("stop")?,
+            gap_greatest: record.length("gap_greatest"),
+            outside_diameter: record.length("outside_diameter")?,
+            die: record.string("die"),
+            presses: record.integer("presses"),
+            stands_proud: record.length("stands_proud"),
+            links: reader.links(record, &head),
+            head,
+        })
+    }
+}
+
+impl Row for Adapter {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Adapter> {
+        let head = reader.head(record);
+        let fits = reader.fits(record);
+        let outside = reader.interval(record, "outside_least", "outside_greatest");
+        let may_move = reader.may_move(record);
+        let head = head?;
+        Some(Adapter {
+            fits,
+            outside: outside?,
+            system_greatest_kv: record.number("system_greatest")?,
+            links: reader.links(record, &head),
+            may_move,
+            head,
+        })
+    }
+}
+
+impl Row for ShieldPart {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<ShieldPart> {
+        let head = reader.head(record);
+        let fits = reader.fits(record);
+        let head = head?;
+        Some(ShieldPart {
+            shields: record.texts("shields"),
+            bondings: record.texts("bondings"),
+            area_mm2: record.number("area"),
+            fits,
+            blocked: record.flag("blocked").unwrap_or(false),
+            links: reader.links(record, &head),
+            head,
+        })
+    }
+}
+
+impl Row for Seal {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Seal> {
+        let head = reader.head(record);
+        let fits = reader.fits(record);
+        let may_move = reader.may_move(record);
+        let head = head?;
+        Some(Seal {
+            fits,
+            overlap_least: record.length("overlap_least"),
+            parked_length: record.length("parked_length"),
+            takes_lead: record.flag("takes_lead").unwrap_or(false),
+            links: reader.links(record, &head),
+            may_move,
+            head,
+        })
+    }
+}
+
+impl Row for Consumable {
+    row_heads!();
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Consumable> {
+        let tape: Option<(Length, Length)> = record.length("width").zip(record.length("thickness"));
+        Some(Consumable {
+            head: reader.head(record)?,
+            metals: record
+                .texts("metals")
+                .iter()
+                .filter_map(|m| metal(m))
+                .collect(),
+            contains: record.string("contains"),
+            tape,
+            amount: record.string("amount"),
+        })
+    }
+}

@@ -1,0 +1,39 @@
+//! Is the leg bent no tighter than its maker permits?
+//!
+//! Source: the cable's papers, as entered in the job; no rule of thumb is used.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use jointwright_units::Interval;
+
+pub(super) const CHECK: Check = Check {
+    slug: "bend_radius",
+    question: "Is the leg bent no tighter than its maker permits?",
+    parts: &[],
+    judge: Judge::Leg(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let subject = leg.subject();
+    let (Some(radius), Some(least)) = (leg.leg.room.bend_radius, leg.leg.bend_radius_least) else {
+        let why = if leg.leg.room.bend_radius.is_none() {
+            "nobody has measured the bending radius as racked"
+        } else {
+            "the job does not say what bending radius the cable's maker permits"
+        };
+        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+    };
+    let question = Question {
+        check: CHECK.slug,
+        what: format!("{}, bending radius", subject.words()),
+        subject,
+        value: Known::exact(Interval::point(radius)),
+        limit: &Limit {
+            bound: Bound::AtLeast(least),
+            word: Word::Job("the cable's papers".to_owned()),
+        },
+        reach: Reach::Instructions,
+        hint: "Ease the bend before anything is cut, or call.",
+    };
+    vec![question.rule()]
+}

@@ -1,0 +1,42 @@
+//! Does the shield part take this leg's metallic shield, and make the bonding that the job asks for?
+//!
+//! Source: the instructions of the shield part and of the body.
+
+use super::{Check, Inputs, Judge, LegInputs, Listed, PartKind};
+use crate::catalogue::{Head, shield_word};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "bonding_part_fit",
+    question: "Does the shield part take this leg's metallic shield, and make the bonding that the job asks for?",
+    parts: &[PartKind::ShieldPart, PartKind::Body],
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop. Use a part whose instructions name this shield and this bonding.";
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let shield = shield_word(leg.leg.cable.shield.kind());
+    let bonding = leg.leg.bonding.as_str();
+    let mut asked: Vec<(&Head, &str, &[String], &str)> = Vec::new();
+    if let Some(part) = leg.chosen.shield_part {
+        asked.push((&part.head, shield, &part.shields, "a shield of"));
+        asked.push((&part.head, bonding, &part.bondings, "bonding"));
+    }
+    if let Some(body) = leg.chosen.body.filter(|b| !b.bondings.is_empty()) {
+        asked.push((&body.head, bonding, &body.bondings, "bonding"));
+    }
+    let rule = |(part, found, permitted, what): (&Head, &str, &[String], &str)| {
+        Listed {
+            check: CHECK.slug,
+            subject: leg.subject(),
+            part,
+            what,
+            found,
+            permitted,
+            hint: HINT,
+        }
+        .rule()
+    };
+    asked.into_iter().map(rule).collect()
+}

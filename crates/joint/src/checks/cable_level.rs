@@ -1,0 +1,72 @@
+//! Does the cable's insulation level suit the system's earthing and clearing time?
+//!
+//! The clearing times that go with the levels are here from memory: they rule nothing until the owner confirms them.
+//!
+//! Source: `data/limit/from_memory.toml`.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::cable::Wall;
+use crate::limit::{Datum, Outcome, Ruling, memory_row};
+
+pub(super) const CHECK: Check = Check {
+    slug: "cable_level",
+    question: "Does the cable's insulation level suit the system's earthing and clearing time?",
+    parts: &[],
+    judge: Judge::Leg(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let job = &inputs.order.job;
+    let not_judged = |why: &str| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
+    let Wall::Icea { level_percent, .. } = leg.leg.cable.wall else {
+        return not_judged(
+            "the cable's papers give no insulation level in percent, and no other rule is read here",
+        );
+    };
+    let Some(row) = memory_row(CHECK.slug, Some(i64::from(level_percent))) else {
+        return not_judged(&format!(
+            "no clearing time is known for the {level_percent} percent level"
+        ));
+    };
+    let Some((limit_s, time_s)) = row.clearing_time_greatest_s.zip(job.system.clearing_time_s)
+    else {
+        return not_judged("the job gives no clearing time");
+    };
+    let known = Ruling {
+        value: Some(Datum::Number(time_s)),
+        limit: Some(Datum::Number(limit_s)),
+        unit: Some("s"),
+        margin: Some(limit_s - time_s),
+        source: Some(format!("from memory: {}", row.source)),
+        ..Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!(
+                "\"{}\" is from memory; it rules when the owner confirms key {} with edition and date",
+                row.says, row.key
+            ),
+        )
+    };
+    let Some(confirmed) = job.confirmations.iter().find(|c| c.key == row.key) else {
+        return vec![known];
+    };
+    let (edition, by) = (&confirmed.edition, &confirmed.source);
+    let source = Some(format!(
+        "{}, edition {edition}, confirmed by {by}",
+        row.source
+    ));
+    let ruling = Ruling {
+        source,
+        why: None,
+        outcome: Outcome::Pass,
+        ..known
+    };
+    vec![if time_s <= limit_s {
+        ruling
+    } else {
+        ruling.failing(
+            format!("earth faults are cleared in {time_s} s; {}", row.says),
+            "Stop and call: this cable's level is not for this system.",
+        )
+    }]
+}

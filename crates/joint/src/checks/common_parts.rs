@@ -1,0 +1,59 @@
+//! Do the legs that share one body name the same body, and the legs that share one connector the same connector?
+//!
+//! Source: the job's own kind of joint.
+
+use super::{Check, Inputs, Judge};
+use crate::job::{JointKind, PartNames};
+use crate::limit::{Ruling, Subject};
+
+pub(super) const CHECK: Check = Check {
+    slug: "common_parts",
+    question: "Do the legs that share a part name the same part?",
+    parts: &[],
+    judge: Judge::Joint(judge),
+};
+
+/// The name of one part of a leg.
+type NameOf = fn(&PartNames) -> Option<&String>;
+
+fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+    if inputs.kind() == JointKind::Separable {
+        return Vec::new();
+    }
+    let mut shared: Vec<(&str, NameOf)> = vec![("body", |p| p.body.as_ref())];
+    if inputs.kind() == JointKind::Straight {
+        shared.push(("connector", |p| p.connector.as_ref()));
+    }
+    let rule = |(what, name): (&str, NameOf)| {
+        let mut named: Vec<&String> = inputs
+            .legs
+            .iter()
+            .filter_map(|l| name(&l.leg.parts))
+            .collect();
+        named.sort();
+        named.dedup();
+        if named.is_empty() {
+            return Ruling::not_judged(CHECK.slug, Subject::joint(), format!("no {what} is named"));
+        }
+        let found: Vec<&str> = named.iter().map(|n| n.as_str()).collect();
+        let ruling = Ruling::on_words(
+            CHECK.slug,
+            Subject::joint(),
+            found.join(", "),
+            format!("one {what} for all legs"),
+            format!("job: a {} joint has one {what}", inputs.kind().name()),
+        );
+        if found.len() == 1 {
+            ruling
+        } else {
+            ruling.failing(
+                format!(
+                    "the legs name {} different parts as their one {what}",
+                    found.len()
+                ),
+                "Name the same part on every leg.",
+            )
+        }
+    };
+    shared.into_iter().map(rule).collect()
+}

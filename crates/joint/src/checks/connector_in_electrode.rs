@@ -1,0 +1,50 @@
+//! Does the connector, as made, go under the body's electrode?
+//!
+//! Its outside diameter against the range in the body's instructions.
+//!
+//! Source: the body's own instructions.
+
+use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use jointwright_units::Interval;
+
+pub(super) const CHECK: Check = Check {
+    slug: "connector_in_electrode",
+    question: "Does the connector, as made, go under the body's electrode?",
+    parts: &[PartKind::Body, PartKind::Connector],
+    judge: Judge::Leg(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
+        return Vec::new();
+    };
+    let Some(range) = body.connector_diameter else {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!(
+                "the row {} gives no range for the connector's outside diameter",
+                body.head.id
+            ),
+        )];
+    };
+    let question = Question {
+        check: CHECK.slug,
+        what: format!(
+            "{}, outside of {} in {}",
+            leg.subject().words(),
+            connector.head.id,
+            body.head.id
+        ),
+        subject: leg.subject(),
+        value: Known::exact(Interval::point(connector.outside_diameter)),
+        limit: &Limit {
+            bound: Bound::Within(range),
+            word: Word::Instructions(body.head.source()),
+        },
+        reach: Reach::Instructions,
+        hint: "Stop. Use a connector that the body's instructions admit.",
+    };
+    vec![question.rule()]
+}

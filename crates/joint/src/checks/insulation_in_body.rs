@@ -1,0 +1,38 @@
+//! Does this leg's insulation lie in the range of the body, or of the adapter that sits between them?
+//!
+//! Least and greatest reading against the range in the part's instructions; the instrument's error must fit inside too.
+//!
+//! Source: the part's own instructions.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind, RangedPart};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "insulation_in_body",
+    question: "Does this leg's insulation lie in the range of the body or adapter on it?",
+    parts: &[PartKind::Body, PartKind::Adapter],
+    judge: Judge::End(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let part = match (leg.chosen.adapter, leg.chosen.body) {
+        (Some(adapter), _) => (&adapter.head, &adapter.fits),
+        (None, Some(body)) => (&body.head, &body.fits),
+        (None, None) => return Vec::new(),
+    };
+    let source = part.0.source();
+    let part = RangedPart {
+        id: &part.0.id,
+        fits: part.1,
+        source: &source,
+    };
+    let rulings = inputs.ranges(CHECK.slug, "bore", &part, leg, end);
+    if rulings.is_empty() {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            leg.subject_of(end),
+            format!("the row {} gives no range for its bore", part.id),
+        )];
+    }
+    rulings
+}

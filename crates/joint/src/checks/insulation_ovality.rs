@@ -1,0 +1,75 @@
+//! Is the insulation round enough for the part on it?
+//!
+//! Greatest difference of the diameters read at one place; a tape reads none.
+//!
+//! Source: the part's own instructions, else the owner's limit.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind};
+use crate::cable::Layer;
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use jointwright_units::Interval;
+
+pub(super) const CHECK: Check = Check {
+    slug: "insulation_ovality",
+    question: "Is the insulation round enough for the part on it?",
+    parts: &[PartKind::Body, PartKind::Adapter],
+    judge: Judge::End(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let part = match (leg.chosen.adapter, leg.chosen.body) {
+        (Some(adapter), _) => (&adapter.head, &adapter.fits),
+        (None, Some(body)) => (&body.head, &body.fits),
+        (None, None) => return Vec::new(),
+    };
+    let subject = leg.subject_of(end);
+    let stated = part
+        .1
+        .iter()
+        .find(|f| f.at == "bore" && f.over == Layer::Insulation)
+        .and_then(|f| f.ovality);
+    let limit = stated
+        .map(|ovality| Limit {
+            bound: Bound::AtMost(ovality),
+            word: Word::Instructions(part.0.source()),
+        })
+        .or_else(|| inputs.owner_limit(CHECK.slug));
+    let Some(limit) = limit else {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            subject,
+            "neither the instructions nor the owner limit how far out of round it may be",
+        )];
+    };
+    let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            subject,
+            "nobody has measured it over the insulation",
+        )];
+    };
+    let Some(ovality) = diameter.ovality else {
+        return vec![
+            Ruling::not_judged(
+                CHECK.slug,
+                subject,
+                "one diameter at one place says nothing of roundness",
+            )
+            .with_hint("Read four diameters around the cable with a calliper."),
+        ];
+    };
+    let question = Question {
+        check: CHECK.slug,
+        what: format!("{}, ovality of the insulation", subject.words()),
+        subject,
+        // Two readings are subtracted, so their errors add up.
+        value: Known {
+            read: Interval::point(ovality),
+            error: diameter.known.error * 2,
+        },
+        limit: &limit,
+        reach: Reach::Instructions,
+        hint: "Stop and call: the cable is out of round.",
+    };
+    vec![question.rule()]
+}

@@ -1,0 +1,166 @@
+//! Is every part on the truck within its date and its storage temperatures on the day of the work?
+//!
+//! The day on the label and the months in the instructions are hard; past either it stays a fail.
+//!
+//! Source: the label, and the part's own instructions.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::catalogue::{Head, Shelf};
+use crate::job::Lot;
+use crate::limit::Ruling;
+use jiff::ToSpan;
+use jiff::civil::Date;
+
+pub(super) const CHECK: Check = Check {
+    slug: "kit_age",
+    question: "Is every part on the truck within its date on the day of the work?",
+    parts: &[],
+    judge: Judge::End(judge),
+};
+
+const HINT: &str = "Do not use it. Set it aside, marked, and take another.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let chosen = leg.chosen;
+    let parts: [(&str, Option<&Head>); 5] = [
+        ("body", chosen.body.map(|p| &p.head)),
+        ("adapter", chosen.adapter.map(|p| &p.head)),
+        ("connector", chosen.connector.map(|p| &p.head)),
+        ("shield_part", chosen.shield_part.map(|p| &p.head)),
+        ("seal", chosen.seal.map(|p| &p.head)),
+    ];
+    parts
+        .into_iter()
+        .filter_map(|(part, head)| head.map(|head| (part, head)))
+        .flat_map(|(part, head)| on_part(inputs, leg, end, part, head))
+        .collect()
+}
+
+fn on_part(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    part: &str,
+    head: &Head,
+) -> Vec<Ruling> {
+    let lots: Vec<&Lot> = inputs.lots(&leg.leg.id, end.phase, part).collect();
+    if lots.is_empty() {
+        return match &head.shelf {
+            Some(_) => vec![Ruling::not_judged(
+                CHECK.slug,
+                leg.subject_of(end),
+                format!("{}: its lot and date are not written down", head.id),
+            )],
+            None => Vec::new(),
+        };
+    }
+    lots.into_iter()
+        .flat_map(|lot| on_lot(inputs.order.job.date, leg, end, head, lot))
+        .collect()
+}
+
+fn on_lot(
+    today: Date,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    head: &Head,
+    lot: &Lot,
+) -> Vec<Ruling> {
+    let mut rulings = Vec::new();
+    let until = |last: Date, source: String| {
+        let ruling = Ruling::on_words(
+            CHECK.slug,
+            leg.subject_of(end),
+            today.to_string(),
+            format!("not after {last}"),
+            source,
+        );
+        if today <= last {
+            ruling
+        } else {
+            ruling.failing(
+                format!(
+                    "{}, lot {}: its last day was {last}; the work is on {today}",
+                    head.id, lot.lot
+                ),
+                HINT,
+            )
+        }
+    };
+    if let Some(expires) = lot.expires {
+        rulings.push(until(expires, format!("label of lot {}", lot.lot)));
+    }
+    let Some(shelf) = &head.shelf else {
+        return rulings;
+    };
+    let source = format!("instructions: {}", head.source());
+    let from = if shelf.from == "expanded" {
+        lot.expanded
+    } else {
+        lot.made
+    };
+    match from.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
+        Some(last) => rulings.push(until(last, source.clone())),
+        None => rulings.push(Ruling::not_judged(
+            CHECK.slug,
+            leg.subject_of(end),
+            format!(
+                "{}, lot {}: {} months run from the day it was {}, which is not written down",
+                head.id, lot.lot, shelf.months, shelf.from
+            ),
+        )),
+    }
+    rulings.extend(storage(leg, end, head, lot, shelf, &source));
+    rulings
+}
+
+/// Storage temperatures against those of the instructions.
+fn storage(
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    head: &Head,
+    lot: &Lot,
+    shelf: &Shelf,
+    source: &str,
+) -> Option<Ruling> {
+    let (least, greatest) = shelf.store_degc;
+    if least.is_none() && greatest.is_none() {
+        return None;
+    }
+    let subject = leg.subject_of(end);
+    let (Some(coldest), Some(warmest)) = lot.store_degc else {
+        return Some(Ruling::not_judged(
+            CHECK.slug,
+            subject,
+            format!(
+                "{}, lot {}: how cold and how warm it lay is not written down",
+                head.id, lot.lot
+            ),
+        ));
+    };
+    let permitted = format!(
+        "{} to {} degC",
+        least.map_or("any".to_owned(), |t| t.to_string()),
+        greatest.map_or("any".to_owned(), |t| t.to_string())
+    );
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        subject,
+        format!("{coldest} to {warmest} degC"),
+        permitted.clone(),
+        source.to_owned(),
+    );
+    Some(
+        if least.is_some_and(|t| coldest < t) || greatest.is_some_and(|t| warmest > t) {
+            ruling.failing(
+                format!(
+                    "{}, lot {}: it lay at {coldest} to {warmest} degC; {permitted} is permitted",
+                    head.id, lot.lot
+                ),
+                HINT,
+            )
+        } else {
+            ruling
+        },
+    )
+}

@@ -1,0 +1,365 @@
+//! Checks: one question each, in one file each; the file's name is the check's name for ever.
+//!
+//! Why its own room: a check compares, it never solves; deleting its file removes it everywhere.
+//!
+//! Invariants: a missing input is `not-judged`; every pass and every fail has a limit and its source; checks do not use each other.
+//!
+//! Not here: what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
+
+use crate::catalogue::{Fits, Head};
+use crate::cutback::Cutback;
+use crate::fit::{Chosen, diameter_for};
+use crate::job::{JointKind, Leg, Lot, Order};
+use crate::limit::{Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::survey::EndSurvey;
+use jointwright_units::Interval;
+
+mod adapter_in_body;
+mod bend_radius;
+mod body_class;
+mod bonding_part_fit;
+mod bus_ports;
+mod cable_level;
+mod common_parts;
+mod conductor_in_connector;
+mod connector_in_electrode;
+mod consumable_metal;
+mod cut_window;
+mod electrode_cover;
+mod insulation_in_body;
+mod insulation_ovality;
+mod kit_age;
+mod measures_like_papers;
+mod mouth_fit;
+mod park_room;
+mod part_chosen;
+mod reading_layer;
+mod screen_edge_in_control;
+mod seal_fit;
+mod seal_overlap;
+mod slack_for_recut;
+mod straight_length;
+
+/// All checks, in the order of their names.
+pub const CHECKS: &[Check] = &[
+    adapter_in_body::CHECK,
+    bend_radius::CHECK,
+    body_class::CHECK,
+    bonding_part_fit::CHECK,
+    bus_ports::CHECK,
+    cable_level::CHECK,
+    common_parts::CHECK,
+    conductor_in_connector::CHECK,
+    connector_in_electrode::CHECK,
+    consumable_metal::CHECK,
+    cut_window::CHECK,
+    electrode_cover::CHECK,
+    insulation_in_body::CHECK,
+    insulation_ovality::CHECK,
+    kit_age::CHECK,
+    measures_like_papers::CHECK,
+    mouth_fit::CHECK,
+    park_room::CHECK,
+    part_chosen::CHECK,
+    reading_layer::CHECK,
+    screen_edge_in_control::CHECK,
+    seal_fit::CHECK,
+    seal_overlap::CHECK,
+    slack_for_recut::CHECK,
+    straight_length::CHECK,
+];
+
+/// Kind of part that a check looks at.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum PartKind {
+    /// Body.
+    Body,
+    /// Adapter.
+    Adapter,
+    /// Connector.
+    Connector,
+    /// Shield part.
+    ShieldPart,
+    /// Seal.
+    Seal,
+}
+
+impl PartKind {
+    /// What a crew calls it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            PartKind::Body => "body",
+            PartKind::Adapter => "adapter",
+            PartKind::Connector => "connector",
+            PartKind::ShieldPart => "shield part",
+            PartKind::Seal => "seal",
+        }
+    }
+}
+
+/// One question about a joint.
+#[derive(Clone, Copy)]
+pub struct Check {
+    /// Name, for ever.
+    pub slug: &'static str,
+    /// The question, as a fitter asks it.
+    pub question: &'static str,
+    /// Parts that it looks at; a part left open is proposed when none of these checks fails with it.
+    pub parts: &'static [PartKind],
+    /// The answer.
+    pub judge: Judge,
+}
+
+/// How often a check is asked.
+#[derive(Clone, Copy)]
+pub enum Judge {
+    /// Once.
+    Joint(fn(&Inputs<'_>) -> Vec<Ruling>),
+    /// Once a leg.
+    Leg(fn(&Inputs<'_>, &LegInputs<'_>) -> Vec<Ruling>),
+    /// Once an end.
+    End(fn(&Inputs<'_>, &LegInputs<'_>, &EndInputs) -> Vec<Ruling>),
+}
+
+/// What the checks compare.
+#[derive(Clone, Debug)]
+pub struct Inputs<'o> {
+    /// Job and catalogue.
+    pub order: &'o Order,
+    /// Legs, in the order of their names.
+    pub legs: Vec<LegInputs<'o>>,
+}
+
+/// One leg, its parts and its cutbacks.
+#[derive(Clone, Debug)]
+pub struct LegInputs<'o> {
+    /// The leg.
+    pub leg: &'o Leg,
+    /// Parts.
+    pub chosen: Chosen<'o>,
+    /// Cutbacks.
+    pub cutback: Cutback,
+    /// Ends.
+    pub ends: Vec<EndInputs>,
+}
+
+/// One end and what was measured on it.
+#[derive(Clone, Debug)]
+pub struct EndInputs {
+    /// Phase.
+    pub phase: u8,
+    /// Readings.
+    pub survey: EndSurvey,
+}
+
+impl LegInputs<'_> {
+    fn subject(&self) -> Subject {
+        Subject::leg(&self.leg.id)
+    }
+
+    fn subject_of(&self, end: &EndInputs) -> Subject {
+        Subject::end(&self.leg.id, end.phase)
+    }
+}
+
+impl Inputs<'_> {
+    /// All rulings of a check.
+    pub fn ask(&self, check: &Check) -> Vec<Ruling> {
+        match check.judge {
+            Judge::Joint(judge) => judge(self),
+            _ => self
+                .legs
+                .iter()
+                .flat_map(|leg| self.ask_of_leg(check, leg))
+                .collect(),
+        }
+    }
+
+    /// Rulings of a check on one leg and its ends; none for a check on the whole joint.
+    pub fn ask_of_leg(&self, check: &Check, leg: &LegInputs<'_>) -> Vec<Ruling> {
+        match check.judge {
+            Judge::Joint(_) => Vec::new(),
+            Judge::Leg(judge) => judge(self, leg),
+            Judge::End(judge) => leg
+                .ends
+                .iter()
+                .flat_map(|end| judge(self, leg, end))
+                .collect(),
+        }
+    }
+
+    fn kind(&self) -> JointKind {
+        self.order.job.kind
+    }
+
+    /// Limit of the owner for a check, where there is one.
+    fn owner_limit(&self, check: &str) -> Option<Limit> {
+        let row = self
+            .order
+            .job
+            .owner_limits
+            .iter()
+            .find(|l| l.check == check)?;
+        let bound = match (row.least, row.greatest) {
+            (Some(least), Some(greatest)) => Bound::Within(Interval::new(least, greatest)?),
+            (Some(least), None) => Bound::AtLeast(least),
+            (None, Some(greatest)) => Bound::AtMost(greatest),
+            (None, None) => return None,
+        };
+        Some(Limit {
+            bound,
+            word: Word::Owner(row.source.clone()),
+        })
+    }
+
+    fn lots<'a>(&'a self, leg: &'a str, phase: u8, part: &'a str) -> impl Iterator<Item = &'a Lot> {
+        self.order
+            .job
+            .lots
+            .iter()
+            .filter(move |l| l.leg == leg && l.phase == phase && l.part == part)
+    }
+
+    /// Ruling on the ranges of a part at one of its places ("bore", "mouth", "seal").
+    fn ranges(
+        &self,
+        check: &'static str,
+        at: &str,
+        part: &RangedPart<'_>,
+        leg: &LegInputs<'_>,
+        end: &EndInputs,
+    ) -> Vec<Ruling> {
+        let rows = part.fits.iter().filter(|f| f.at == at);
+        rows.map(|fits| {
+            let subject = leg.subject_of(end);
+            let layer = fits.over.name(self.order.job.words);
+            match diameter_for(&self.order.job, leg.leg, &end.survey, fits) {
+                Err(why) => Ruling::not_judged(
+                    check,
+                    subject,
+                    format!("{} ({}): {why}", part.id, fits.at),
+                )
+                .with_hint(format!(
+                    "Measure over the {layer}, at two places and across two diameters at each."
+                )),
+                Ok(value) => Question {
+                    check,
+                    what: format!(
+                        "{} over the {layer}, for the {at} of {}",
+                        subject.words(),
+                        part.id
+                    ),
+                    subject,
+                    value,
+                    limit: &Limit {
+                        bound: Bound::Within(fits.range),
+                        word: Word::Instructions(part.source.to_owned()),
+                    },
+                    reach: Reach::Instructions,
+                    hint: &misfit(part.id, fits.range, value.read),
+                }
+                .rule(),
+            }
+        })
+        .collect()
+    }
+}
+
+/// What a crew does about a part that is too large or too small for a leg.
+fn misfit(id: &str, range: Interval, read: Interval) -> String {
+    let size = if read.least() < range.least() {
+        format!(
+            "{id} is {} too large for this leg",
+            range.least() - read.least()
+        )
+    } else {
+        format!(
+            "{id} is {} too small for this leg",
+            read.greatest() - range.greatest()
+        )
+    };
+    format!(
+        "Stop: {size}. Do not make it fit. Measure again; if it stands, this leg needs another part whose range holds it."
+    )
+}
+
+/// A word found against those that a part's instructions name.
+struct Listed<'a> {
+    check: &'static str,
+    subject: Subject,
+    part: &'a Head,
+    /// What the words are of: "bonding", "a shield of".
+    what: &'a str,
+    found: &'a str,
+    permitted: &'a [String],
+    hint: &'a str,
+}
+
+impl Listed<'_> {
+    fn rule(self) -> Ruling {
+        let permitted = self.permitted.join(", ");
+        let source = format!("instructions: {}", self.part.source());
+        let why = format!(
+            "{} is for {} {permitted}; here it is {}",
+            self.part.id, self.what, self.found
+        );
+        let ruling = Ruling::on_words(self.check, self.subject, self.found, permitted, source);
+        if self.permitted.iter().any(|p| p == self.found) {
+            ruling
+        } else {
+            ruling.failing(why, self.hint)
+        }
+    }
+}
+
+/// The highest voltage of the system against what a part is rated for.
+struct Rated<'a> {
+    check: &'static str,
+    subject: Subject,
+    part: &'a Head,
+    rated_kv: f64,
+    highest_kv: f64,
+}
+
+impl Rated<'_> {
+    fn rule(self) -> Ruling {
+        let (highest_kv, rated_kv) = (self.highest_kv, self.rated_kv);
+        let source = format!("instructions: {}", self.part.source());
+        let ruling = Ruling {
+            value: Some(Datum::Number(highest_kv)),
+            limit: Some(Datum::Number(rated_kv)),
+            unit: Some("kV"),
+            margin: Some(rated_kv - highest_kv),
+            ..Ruling::on_words(self.check, self.subject, "", "", source)
+        };
+        if highest_kv <= rated_kv {
+            return ruling;
+        }
+        ruling.failing(
+            format!(
+                "{} is rated to {rated_kv} kV; the system's highest voltage is {highest_kv} kV",
+                self.part.id
+            ),
+            "Stop. Use a part that its instructions rate for this system.",
+        )
+    }
+}
+
+/// A part with ranges.
+struct RangedPart<'a> {
+    id: &'a str,
+    fits: &'a [Fits],
+    source: &'a str,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_list_of_names_and_the_list_of_checks_are_the_same() {
+        let slugs: Vec<&str> = CHECKS.iter().map(|c| c.slug).collect();
+        assert_eq!(slugs, crate::limit::SLUGS);
+        assert!(slugs.is_sorted());
+    }
+}

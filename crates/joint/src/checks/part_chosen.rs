@@ -1,0 +1,44 @@
+//! Is every part of this leg named?
+//!
+//! A part left open is not guessed: the parts that fit are proposed and somebody chooses.
+//!
+//! Source: the job.
+
+use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "part_chosen",
+    question: "Is every part of this leg named?",
+    parts: &[],
+    judge: Judge::Leg(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let chosen = leg.chosen;
+    let parts = [
+        (PartKind::Body, chosen.body.map(|p| &p.head.id)),
+        (PartKind::Connector, chosen.connector.map(|p| &p.head.id)),
+        (PartKind::ShieldPart, chosen.shield_part.map(|p| &p.head.id)),
+        (PartKind::Seal, chosen.seal.map(|p| &p.head.id)),
+    ];
+    let rule = |(kind, id): (PartKind, Option<&String>)| match id {
+        Some(id) => Ruling::on_words(
+            CHECK.slug,
+            leg.subject(),
+            id,
+            format!("a {} is named", kind.name()),
+            "job".to_owned(),
+        ),
+        None => Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!("no {} is named", kind.name()),
+        )
+        .with_hint(format!(
+            "Choose among the proposals for the {}.",
+            kind.name()
+        )),
+    };
+    parts.into_iter().map(rule).collect()
+}

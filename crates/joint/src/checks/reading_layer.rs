@@ -1,0 +1,59 @@
+//! Was the diameter read over the layer that the reading names?
+//!
+//! A reading over the screen makes an undersized leg look in range: the classic mistake.
+//! It is suspected where the reading lies outside what the cable's papers allow over the named layer, and inside what they allow over the screen next to it.
+//!
+//! Source: the cable's papers where they give diameters, else the cable table; common practice, no source: it may fail, never pass.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::cable::wrong_layer;
+use crate::limit::{Datum, Reach, Ruling};
+
+pub(super) const CHECK: Check = Check {
+    slug: "reading_layer",
+    question: "Was the diameter read over the layer that the reading names?",
+    parts: &[],
+    judge: Judge::End(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let words = inputs.order.job.words;
+    let suspected = end.survey.diameters.iter().filter_map(|(said, diameter)| {
+        let read = diameter.known.read;
+        let other = wrong_layer(&leg.leg.cable, *said, read.widened(diameter.known.error))?;
+        let band = leg.leg.cable.diameter_over(*said).ok()?;
+        let ruling = Ruling {
+            value: Some(Datum::of(read)),
+            limit: Some(Datum::Range {
+                min: band.least.mm(),
+                max: band.greatest.mm(),
+            }),
+            unit: Some("mm"),
+            margin: Some(
+                (read.least() - band.least)
+                    .min(band.greatest - read.greatest())
+                    .mm(),
+            ),
+            source: Some(format!(
+                "common practice, no source: diameter over the {} of the cable on its papers",
+                said.name(words)
+            )),
+            reach: Reach::Instructions,
+            ..Ruling::not_judged(CHECK.slug, leg.subject_of(end), "")
+        };
+        Some(ruling.failing(
+            format!(
+                "the reading over the {} is like the {} of this cable, not like its {}",
+                said.name(words),
+                other.name(words),
+                said.name(words)
+            ),
+            format!(
+                "Take the {} off and measure over the {} itself.",
+                other.name(words),
+                said.name(words)
+            ),
+        ))
+    });
+    suspected.collect()
+}

@@ -1,0 +1,57 @@
+//! Is there cable left for as many fresh starts as the job asks for?
+//!
+//! A fresh start gives up everything to the jacket edge, at the far end of its window.
+//!
+//! Source: the job asks; the planes are the instructions'.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::plane::Plane;
+use jointwright_units::Interval;
+
+pub(super) const CHECK: Check = Check {
+    slug: "slack_for_recut",
+    question: "Is there cable left for as many fresh starts as the job asks for?",
+    parts: &[],
+    judge: Judge::Leg(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let subject = leg.subject();
+    let (Some(slack), Some(times)) = (leg.leg.room.slack, leg.leg.room.spare_cuts) else {
+        let why = if leg.leg.room.slack.is_none() {
+            "nobody has measured the slack"
+        } else {
+            "the job does not say how many spare cuts are wanted"
+        };
+        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+    };
+    let jacket = leg
+        .cutback
+        .cuts
+        .iter()
+        .find(|c| c.plane == Plane::JacketEdge);
+    let Some(nominal) = jacket.and_then(|c| c.nominal) else {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            subject,
+            "the jacket edge has no place yet",
+        )];
+    };
+    let farthest = jacket
+        .and_then(|c| c.window)
+        .map_or(nominal, |w| w.greatest().max(nominal));
+    let question = Question {
+        check: CHECK.slug,
+        what: format!("{}, slack for {times} more cuts", subject.words()),
+        subject,
+        value: Known::exact(Interval::point(slack)),
+        limit: &Limit {
+            bound: Bound::AtLeast(farthest.ceil() * times),
+            word: Word::Job(format!("{times} spare cuts of {} each", farthest.ceil())),
+        },
+        reach: Reach::Computed,
+        hint: "Call before anything is cut: a spoilt end could not be made again.",
+    };
+    vec![question.rule()]
+}

@@ -1,0 +1,150 @@
+//! Dimension: the distance between two planes over everything that the windows allow, and what makes it vary.
+
+use super::Cutback;
+use super::windows::Deviation;
+use crate::cable::Words;
+use crate::plane::{Holder, Plane};
+use jointwright_numerics::chain::{Chain, Link, Shared, SpreadOptions};
+use jointwright_units::{Interval, Station};
+
+/// Seed of every stack, so that the same job gives the same numbers.
+const SEED: u64 = 20_260_309;
+/// Samples of a stack.
+const N_SAMPLES: u32 = 4096;
+/// Part of each crew mark's deviation that all marks share, because one crew uses one tape: an assumption, stated with every result.
+const TAPE_PART_PPM: u32 = 500_000;
+
+/// Distance between two planes.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Dimension {
+    /// As planned.
+    pub nominal: Station,
+    /// Least over all windows.
+    pub least: Station,
+    /// Greatest over all windows.
+    pub greatest: Station,
+    /// Deviations drawn at random inside the windows; none where nothing varies.
+    pub spread: Option<Spread>,
+}
+
+/// What a seeded Monte Carlo stack says of a dimension.
+///
+/// Every deviation is uniform in its window; half of each crew mark's is common to all marks (one tape).
+#[derive(Clone, Debug, PartialEq)]
+pub struct Spread {
+    /// Bounds of the middle 95 percent.
+    pub middle_95: (Station, Station),
+    /// Share of each plane in the variance if their deviations were independent, greatest first.
+    pub share_ratios: Vec<(Plane, f64)>,
+    /// Samples.
+    pub n_samples: u32,
+}
+
+impl Dimension {
+    /// Least to greatest, in whole nanometres rounded outward.
+    pub fn interval(&self) -> Interval {
+        Interval::new(self.least.floor(), self.greatest.ceil())
+            .expect("least is not above greatest, and rounding outward keeps that")
+    }
+}
+
+pub(super) fn dimension(
+    cutback: &Cutback,
+    from: Plane,
+    to: Plane,
+    words: Words,
+) -> Result<Dimension, String> {
+    let place = |plane: Plane| {
+        cutback
+            .nominals
+            .get(&plane)
+            .copied()
+            .ok_or_else(|| format!("no row places the {}", plane.words(words)))
+    };
+    let (a, b) = (place(from)?, place(to)?);
+    let nominal = b - a;
+    let waits = |plane: &Plane| cutback.moved_by_growth.get(plane).copied().unwrap_or(0);
+    if waits(&from) != waits(&to) {
+        return Err("the growth of the connector is not measured".to_owned());
+    }
+    let (group_a, group_b) = (cutback.groups.group(from), cutback.groups.group(to));
+    if group_a == group_b {
+        return Ok(Dimension {
+            nominal,
+            least: nominal,
+            greatest: nominal,
+            spread: None,
+        });
+    }
+    let deviation = |plane: Plane| match cutback.groups.deviation(plane) {
+        Deviation::Within(freedom) => Ok((freedom.least, freedom.greatest)),
+        Deviation::Unset => Err(format!("no window is set for the {}", plane.words(words))),
+        Deviation::UsedUp(_) => Err(format!(
+            "nothing is left of the window for the {}",
+            plane.words(words)
+        )),
+    };
+    let ((least_a, greatest_a), (least_b, greatest_b)) = (deviation(from)?, deviation(to)?);
+    Ok(Dimension {
+        nominal,
+        least: nominal + least_b - greatest_a,
+        greatest: nominal + greatest_b - least_a,
+        spread: spread(
+            &[(from, least_a, greatest_a), (to, least_b, greatest_b)],
+            nominal,
+        ),
+    })
+}
+
+/// Stack of the two planes' deviations about their planned places, each measured from the conductor end.
+fn spread(ends: &[(Plane, Station, Station); 2], nominal: Station) -> Option<Spread> {
+    let links: Vec<Link> = ends
+        .iter()
+        .zip([0, nominal.half_nm()])
+        .enumerate()
+        .map(|(index, ((plane, least, greatest), at))| Link {
+            from: 0,
+            to: index + 1,
+            nominal: at + least.half_nm(),
+            minus: 0,
+            plus: (*greatest - *least).half_nm(),
+            shared: (plane.holder() != Holder::Connector).then_some(Shared {
+                source: 0,
+                fraction_ppm: TAPE_PART_PPM,
+            }),
+        })
+        .collect();
+    if links.iter().all(|l| l.plus == 0) {
+        return None;
+    }
+    let solution = Chain::new(3, links).ok()?.solve(0).ok()?;
+    let spread = solution
+        .spread(
+            &[(1, 2)],
+            SpreadOptions {
+                seed: SEED,
+                n_samples: N_SAMPLES,
+            },
+        )
+        .ok()?
+        .into_iter()
+        .next()?;
+    let (low, high) = spread.middle_95();
+    // With one tape the shares can exceed the whole; which mark matters most is clearer without it.
+    let widths: Vec<f64> = ends
+        .iter()
+        .map(|(_, least, greatest)| (*greatest - *least).half_nm() as f64)
+        .collect();
+    let total: f64 = widths.iter().map(|w| w * w).sum();
+    let mut share_ratios: Vec<(Plane, f64)> = ends
+        .iter()
+        .zip(&widths)
+        .map(|((plane, ..), w)| (*plane, w * w / total))
+        .collect();
+    share_ratios.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    Some(Spread {
+        middle_95: (Station::from_half_nm(low), Station::from_half_nm(high)),
+        share_ratios,
+        n_samples: spread.n_accepted,
+    })
+}

@@ -1,0 +1,232 @@
+//! The links of one leg: those that rows and the owner give, and those that follow from the connector.
+
+use crate::catalogue::{Connector, LinkRow};
+use crate::fit::Chosen;
+use crate::job::{Job, Leg, TrialPress};
+use crate::plane::{Holder, Plane};
+use jointwright_units::{Length, Station};
+
+/// How far a distance may be off.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Tolerance {
+    /// It is a dimension of one part.
+    Exact,
+    /// So much shorter or longer; not negative.
+    Window(Station, Station),
+    /// Nobody says.
+    Unstated,
+}
+
+/// A link as the chain needs it.
+#[derive(Clone, Debug)]
+pub(super) struct Joined {
+    pub from: Plane,
+    pub to: Plane,
+    pub distance: Station,
+    pub tolerance: Tolerance,
+    pub source: String,
+    /// `path:line:column`, or the row it follows from.
+    pub place: String,
+}
+
+/// What is known of the connector's growth on one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Growth {
+    /// It does not grow.
+    None,
+    /// Measured on trial presses: growth of the mouth, least and greatest, and whose word.
+    Measured {
+        /// Least growth of the mouth.
+        least: Station,
+        /// Greatest growth of the mouth.
+        greatest: Station,
+        /// Whose word.
+        source: String,
+    },
+    /// Not measured, and why what there is does not serve.
+    Unknown(String),
+}
+
+/// Growth of the connector's mouth on a leg, from the trial presses of exactly this connector, size, metal, die and presses.
+pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
+    if !connector.grows() {
+        return Growth::None;
+    }
+    let conductor = leg.cable.conductor;
+    let same_part: Vec<&TrialPress> = job
+        .trial_presses
+        .iter()
+        .filter(|t| t.connector == connector.head.id)
+        .collect();
+    let serves = |t: &&&TrialPress| {
+        t.size == conductor.size
+            && t.metal == conductor.metal
+            && connector.die.as_ref().is_none_or(|die| *die == t.die)
+            && connector.presses.is_none_or(|presses| presses == t.presses)
+    };
+    let serving: Vec<&&TrialPress> = same_part.iter().filter(serves).collect();
+    let Some(least) = serving.iter().map(|t| t.growth.least()).min() else {
+        return Growth::Unknown(if same_part.is_empty() {
+            format!(
+                "the growth of {} under the press is not measured: press one as a trial with this crew's tool and die",
+                connector.head.id
+            )
+        } else {
+            format!(
+                "no trial press of {} has this conductor, die and number of presses",
+                connector.head.id
+            )
+        });
+    };
+    let greatest = serving
+        .iter()
+        .map(|t| t.growth.greatest())
+        .max()
+        .unwrap_or(least);
+    let who: Vec<String> = serving
+        .iter()
+        .map(|t| format!("{}, {}", t.by, t.date))
+        .collect();
+    Growth::Measured {
+        least: mouth_share(connector, least),
+        greatest: mouth_share(connector, greatest),
+        source: format!("trial press: {}", who.join("; ")),
+    }
+}
+
+/// Part of the whole sleeve's growth that moves one mouth.
+pub(super) fn mouth_share(connector: &Connector, whole: Length) -> Station {
+    if connector.two_ended {
+        Station::half_of(whole)
+    } else {
+        Station::from(whole)
+    }
+}
+
+/// Plane of the connector that instructions measure from.
+pub(super) fn connector_datum(connector: &Connector) -> Plane {
+    if connector.two_ended {
+        Plane::ConnectorCentre
+    } else {
+        Plane::ConnectorSeat
+    }
+}
+
+/// Links that follow from the connector's own dimensions; `mouth_growth` stands in for growth that is not measured.
+pub(super) fn connector_links(
+    connector: &Connector,
+    growth: &Growth,
+    mouth_growth: Station,
+) -> Vec<Joined> {
+    let part = |length: Length| {
+        if connector.two_ended {
+            Station::half_of(length)
+        } else {
+            Station::from(length)
+        }
+    };
+    let datum = connector_datum(connector);
+    let source = connector.head.source();
+    let joined = |from, to, distance, tolerance, source: &str| Joined {
+        from,
+        to,
+        distance,
+        tolerance,
+        source: source.to_owned(),
+        place: connector.head.place.clone(),
+    };
+    let (grown, spread, growth_source) = match growth {
+        Growth::None => (Station::ZERO, Tolerance::Exact, source.clone()),
+        Growth::Unknown(_) => (mouth_growth, Tolerance::Exact, source.clone()),
+        Growth::Measured {
+            least,
+            greatest,
+            source,
+        } => {
+            let middle = Station::from_half_nm((least.half_nm() + greatest.half_nm()) / 2);
+            (
+                middle,
+                Tolerance::Window(middle - *least, *greatest - middle),
+                source.clone(),
+            )
+        }
+    };
+    let seated = match connector.gap_greatest {
+        None => Tolerance::Exact,
+        // Short of the stop the conductor end lies farther from the datum, so the signed distance is smaller.
+        Some(gap) => Tolerance::Window(Station::from(gap), Station::ZERO),
+    };
+    vec![
+        joined(
+            Plane::ConductorEnd,
+            datum,
+            -part(connector.stop),
+            seated,
+            &source,
+        ),
+        joined(
+            datum,
+            Plane::ConnectorMouthBefore,
+            part(connector.length),
+            Tolerance::Exact,
+            &source,
+        ),
+        joined(
+            Plane::ConnectorMouthBefore,
+            Plane::ConnectorMouth,
+            grown,
+            spread,
+            &growth_source,
+        ),
+    ]
+}
+
+/// Every link of a leg.
+pub(super) fn links(
+    job: &Job,
+    leg: &Leg,
+    chosen: &Chosen<'_>,
+    growth: &Growth,
+    mouth_growth: Station,
+) -> Vec<Joined> {
+    let mut joined = Vec::new();
+    if let Some(connector) = chosen.connector {
+        joined.extend(connector_links(connector, growth, mouth_growth));
+        joined.extend(connector.links.iter().map(from_row));
+    }
+    joined.extend(chosen.body.iter().flat_map(|p| &p.links).map(from_row));
+    joined.extend(chosen.adapter.iter().flat_map(|p| &p.links).map(from_row));
+    joined.extend(
+        chosen
+            .shield_part
+            .iter()
+            .flat_map(|p| &p.links)
+            .map(from_row),
+    );
+    joined.extend(chosen.seal.iter().flat_map(|p| &p.links).map(from_row));
+    let owners = job
+        .owner_links
+        .iter()
+        .filter(|o| o.leg.as_ref().is_none_or(|l| *l == leg.id));
+    joined.extend(owners.map(|o| from_row(&o.link)));
+    joined
+}
+
+fn from_row(row: &LinkRow) -> Joined {
+    let tolerance = match row.tolerance {
+        Some((minus, plus)) => Tolerance::Window(Station::from(minus), Station::from(plus)),
+        // Both planes on one part: a dimension of that part, taken as its paper states it.
+        None if row.from.holder() == row.to.holder() && row.from.holder() != Holder::Crew => {
+            Tolerance::Exact
+        }
+        None => Tolerance::Unstated,
+    };
+    Joined {
+        from: row.from,
+        to: row.to,
+        distance: Station::from(row.distance),
+        tolerance,
+        source: row.source.clone(),
+        place: row.place.clone(),
+    }
+}

@@ -1,0 +1,289 @@
+//! Cutback: where every layer of a leg is cut, how far off it may be, and on whose word.
+//!
+//! Why its own room: instructions measure from many datums, a crew from one; here the links of all parts are solved for the conductor end.
+//!
+//! Invariants: any two ways to a plane agree exactly or the rows are refused, naming both; a number printed without a tolerance gives a nominal and no window; growth that is not measured is never assumed; a window computed here is never wider than what the instructions allow.
+//!
+//! Not here: the mathematics (`numerics::chain`), whether an overlap suffices (`checks`).
+//!
+//! Source: `docs/theory/chain.md` and `docs/theory/cutback.md`.
+
+mod dimension;
+mod links;
+mod refusal;
+mod windows;
+
+pub use dimension::{Dimension, Spread};
+pub use links::Growth;
+pub use refusal::{Refusal, Way};
+
+use crate::fit::Chosen;
+use crate::job::{Job, Leg};
+use crate::plane::Plane;
+use jointwright_numerics::chain::{Chain, Link, Solution};
+use jointwright_units::{Length, Station, Window};
+use links::{Joined, Tolerance};
+use std::collections::{BTreeMap, BTreeSet};
+use windows::{Deviation, Groups, OwnBound};
+
+/// Growth of a whole sleeve at each rung of the ladder: every sixteenth of an inch to half an inch.
+const LADDER: std::ops::RangeInclusive<i64> = 0..=8;
+/// Growth used to see which planes move with it; its size does not matter.
+const PROBE: Station = Station::from_half_nm(2_000_000);
+
+/// A place to cut or to mark on one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Cut {
+    /// Plane.
+    pub plane: Plane,
+    /// From the square-cut conductor end, before pressing; none where it cannot be said.
+    pub nominal: Option<Station>,
+    /// Where it may lie; none where nobody sets a window.
+    pub window: Option<Window>,
+    /// Whose window it is.
+    pub whose: Vec<String>,
+    /// Why there is no nominal, or no window.
+    pub why: Option<String>,
+    /// For a cut that waits for the growth: where it goes for each growth.
+    pub ladder: Vec<Rung>,
+}
+
+/// Where a cut goes for one growth of the sleeve.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Rung {
+    /// Growth of the whole sleeve.
+    pub grew: Length,
+    /// From the square-cut conductor end, before pressing.
+    pub nominal: Station,
+    /// Where it may then lie; none where nobody sets a window.
+    pub window: Option<Window>,
+}
+
+/// The cutbacks of one leg.
+#[derive(Clone, Debug)]
+pub struct Cutback {
+    /// Cuts and marks, from the conductor end outward.
+    pub cuts: Vec<Cut>,
+    /// What is known of the growth.
+    pub growth: Growth,
+    nominals: BTreeMap<Plane, Station>,
+    /// Planes that move with the growth, and which way: 1 with the mouth, -1 against it.
+    moved_by_growth: BTreeMap<Plane, i64>,
+    groups: Groups,
+}
+
+/// Solves the cutbacks of one leg.
+///
+/// # Errors
+/// Every contradiction between the rows, each naming both ways to the plane and both values.
+pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec<Refusal>> {
+    let growth = chosen
+        .connector
+        .map_or(Growth::None, |c| links::growth(job, leg, c));
+    let joined = links::links(job, leg, chosen, &growth, Station::ZERO);
+    let planes = reached(&joined);
+    let nominals =
+        nominals(&planes, &joined).map_err(|e| refusal::refusals(&leg.id, &e, &planes, &joined))?;
+    let moved_by_growth = match growth {
+        Growth::Unknown(_) => {
+            let probed = links::links(job, leg, chosen, &growth, PROBE);
+            let probed = self::nominals(&planes, &probed)
+                .map_err(|e| refusal::refusals(&leg.id, &e, &planes, &joined))?;
+            let moved = planes
+                .iter()
+                .map(|p| (*p, (probed[p] - nominals[p]).half_nm() / PROBE.half_nm()));
+            moved.filter(|(_, way)| *way != 0).collect()
+        }
+        _ => BTreeMap::new(),
+    };
+    let bounds: Vec<OwnBound> = job
+        .owner_windows
+        .iter()
+        .filter(|w| w.leg.as_ref().is_none_or(|l| *l == leg.id))
+        .map(|w| OwnBound {
+            plane: w.plane,
+            minus: Station::from(w.minus),
+            plus: Station::from(w.plus),
+            source: w.source.clone(),
+        })
+        .collect();
+    let mut groups = Groups::new(&planes, &joined, &bounds);
+    let mut nominals = nominals;
+    for (plane, station) in &mut nominals {
+        // Where play or growth leaves a window beside the planned place, the plan moves into its window.
+        *station = *station + groups.shift_into_window(*plane);
+    }
+    groups.centre_on_shift();
+    let mut cutback = Cutback {
+        cuts: Vec::new(),
+        growth,
+        nominals,
+        moved_by_growth,
+        groups,
+    };
+    cutback.cuts = wanted(&planes)
+        .into_iter()
+        .map(|plane| cutback.cut(plane, chosen))
+        .collect();
+    Ok(cutback)
+}
+
+/// Planes that a way of links joins to the conductor end, the conductor end always among them.
+fn reached(joined: &[Joined]) -> Vec<Plane> {
+    let mut reached = BTreeSet::from([Plane::ConductorEnd]);
+    loop {
+        let before = reached.len();
+        for link in joined {
+            if reached.contains(&link.from) || reached.contains(&link.to) {
+                reached.extend([link.from, link.to]);
+            }
+        }
+        if reached.len() == before {
+            return reached.into_iter().collect();
+        }
+    }
+}
+
+/// Planes that the make-up needs, and marks where a row gives them.
+fn wanted(planes: &[Plane]) -> Vec<Plane> {
+    Plane::all()
+        .filter(|p| {
+            p.is_cut()
+                || (matches!(p, Plane::BodyEnd | Plane::ParkMark | Plane::SealEnd)
+                    && planes.contains(p))
+        })
+        .collect()
+}
+
+fn nominals(
+    planes: &[Plane],
+    joined: &[Joined],
+) -> Result<BTreeMap<Plane, Station>, Vec<jointwright_numerics::chain::ChainError>> {
+    let index = |plane: Plane| planes.iter().position(|p| *p == plane);
+    let links: Vec<Link> = joined
+        .iter()
+        .filter_map(|link| {
+            let (minus, plus) = match link.tolerance {
+                Tolerance::Window(minus, plus) => (minus.half_nm(), plus.half_nm()),
+                _ => (0, 0),
+            };
+            Some(Link {
+                from: index(link.from)?,
+                to: index(link.to)?,
+                nominal: link.distance.half_nm(),
+                minus,
+                plus,
+                shared: None,
+            })
+        })
+        .collect();
+    let solution: Solution = Chain::new(planes.len(), links)
+        .map_err(|e| vec![e])?
+        .solve_all_errors(0)?;
+    Ok(planes
+        .iter()
+        .enumerate()
+        .map(|(i, plane)| (*plane, Station::from_half_nm(solution.nominal(0, i))))
+        .collect())
+}
+
+impl Cutback {
+    fn cut(&self, plane: Plane, chosen: &Chosen<'_>) -> Cut {
+        let mut cut = Cut {
+            plane,
+            nominal: None,
+            window: None,
+            whose: Vec::new(),
+            why: None,
+            ladder: Vec::new(),
+        };
+        let Some(nominal) = self.nominals.get(&plane).copied() else {
+            cut.why = Some(unplaced(plane, chosen));
+            return cut;
+        };
+        if let (Some(way), Growth::Unknown(why), Some(connector)) = (
+            self.moved_by_growth.get(&plane),
+            &self.growth,
+            chosen.connector,
+        ) {
+            cut.why = Some(why.clone());
+            cut.ladder = LADDER
+                .map(|n| {
+                    let whole = Length::INCH_64TH * (4 * n);
+                    let moved = links::mouth_share(connector, whole).half_nm() * way;
+                    let nominal = nominal + Station::from_half_nm(moved);
+                    let window = match self.groups.deviation(plane) {
+                        Deviation::Within(freedom) => {
+                            Window::new(nominal + freedom.least, nominal + freedom.greatest)
+                        }
+                        _ => None,
+                    };
+                    Rung {
+                        grew: whole,
+                        nominal,
+                        window,
+                    }
+                })
+                .collect();
+            return cut;
+        }
+        cut.nominal = Some(nominal);
+        match self.groups.deviation(plane) {
+            Deviation::Within(freedom) => {
+                cut.window = Window::new(nominal + freedom.least, nominal + freedom.greatest);
+                cut.whose.clone_from(&freedom.whose);
+            }
+            Deviation::Unset => {
+                cut.why = Some("no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one".to_owned());
+            }
+            Deviation::UsedUp(sources) => {
+                cut.why = Some(format!(
+                    "the parts' own play uses up the whole tolerance ({}); nothing is left for the cut",
+                    sources.join("; ")
+                ));
+            }
+        }
+        cut
+    }
+
+    /// Planned station of a plane, where it is known.
+    pub fn nominal(&self, plane: Plane) -> Option<Station> {
+        if self.moved_by_growth.contains_key(&plane) {
+            return None;
+        }
+        self.nominals.get(&plane).copied()
+    }
+
+    /// Distance from one plane to another over everything that the windows allow.
+    ///
+    /// # Errors
+    /// A sentence fragment that says what is missing.
+    pub fn dimension(
+        &self,
+        from: Plane,
+        to: Plane,
+        words: crate::cable::Words,
+    ) -> Result<Dimension, String> {
+        dimension::dimension(self, from, to, words)
+    }
+}
+
+fn unplaced(plane: Plane, chosen: &Chosen<'_>) -> String {
+    let open: Vec<&str> = [
+        (chosen.connector.is_none(), "connector"),
+        (chosen.body.is_none(), "body"),
+        (chosen.shield_part.is_none(), "shield part"),
+        (chosen.seal.is_none(), "seal"),
+    ]
+    .into_iter()
+    .filter_map(|(open, name)| open.then_some(name))
+    .collect();
+    if open.is_empty() {
+        format!(
+            "no row of the chosen parts says how far the {} is from any other plane",
+            plane.name().replace('-', " ")
+        )
+    } else {
+        format!("left open: {}", open.join(", "))
+    }
+}

@@ -1,0 +1,136 @@
+//! Fit: the parts chosen for a leg, and its diameters as a part's range asks for them.
+//!
+//! Why its own room: a range is over a named layer and sometimes for a named temperature; a reading over another layer answers nothing.
+//!
+//! Invariants: no diameter is guessed; a temperature is allowed for only with an expansion that somebody states.
+//!
+//! Not here: whether it fits (`checks`).
+
+use crate::cable::{Layer, Words};
+use crate::catalogue::{Adapter, Body, Catalogue, Connector, Fits, Seal, ShieldPart};
+use crate::job::{Job, Leg, PartNames};
+use crate::limit::Known;
+use crate::survey::{Diameter, EndSurvey};
+use jointwright_units::{Interval, Length};
+
+/// Parts of a leg; `None` where left open.
+#[derive(Clone, Copy, Debug, Default)]
+pub struct Chosen<'c> {
+    /// Body.
+    pub body: Option<&'c Body>,
+    /// Adapter.
+    pub adapter: Option<&'c Adapter>,
+    /// Connector.
+    pub connector: Option<&'c Connector>,
+    /// Shield part.
+    pub shield_part: Option<&'c ShieldPart>,
+    /// Seal.
+    pub seal: Option<&'c Seal>,
+}
+
+impl<'c> Chosen<'c> {
+    /// Parts of these names.
+    pub fn from_names(catalogue: &'c Catalogue, names: &PartNames) -> Chosen<'c> {
+        Chosen {
+            body: names.body.as_deref().and_then(|id| catalogue.body(id)),
+            adapter: names
+                .adapter
+                .as_deref()
+                .and_then(|id| catalogue.adapter(id)),
+            connector: names
+                .connector
+                .as_deref()
+                .and_then(|id| catalogue.connector(id)),
+            shield_part: names
+                .shield_part
+                .as_deref()
+                .and_then(|id| catalogue.shield_part(id)),
+            seal: names.seal.as_deref().and_then(|id| catalogue.seal(id)),
+        }
+    }
+
+    /// Whether any of them is an invented part.
+    pub fn demonstration(&self) -> bool {
+        self.body.is_some_and(Body::demonstration)
+            || self.adapter.is_some_and(Adapter::demonstration)
+            || self.connector.is_some_and(Connector::demonstration)
+            || self.shield_part.is_some_and(ShieldPart::demonstration)
+            || self.seal.is_some_and(Seal::demonstration)
+    }
+}
+
+/// Diameter of an end for a range, or why there is none.
+///
+/// # Errors
+/// A sentence fragment that says what is missing.
+pub fn diameter_for(
+    job: &Job,
+    leg: &Leg,
+    survey: &EndSurvey,
+    fits: &Fits,
+) -> Result<Known, String> {
+    let Some(diameter) = survey.diameters.get(&fits.over) else {
+        return Err(missing_reading(fits.over, survey, job.words));
+    };
+    match fits.at_degc {
+        None => Ok(diameter.known),
+        Some(at_degc) => at_temperature(leg, diameter, at_degc),
+    }
+}
+
+fn missing_reading(over: Layer, survey: &EndSurvey, words: Words) -> String {
+    let other = survey
+        .diameters
+        .keys()
+        .find(|layer| Some(**layer) == over.outer());
+    match other {
+        Some(other) => format!(
+            "it was measured over the {}, but the range is over the {}: the screen makes the reading larger",
+            other.name(words),
+            over.name(words)
+        ),
+        None => format!("nobody has measured it over the {}", over.name(words)),
+    }
+}
+
+/// Diameter at the temperature for which a range is stated.
+///
+/// d(T) = d · (1 + α · (T − T_read)), with α between its stated bounds and T_read between the temperatures of the readings.
+fn at_temperature(leg: &Leg, diameter: &Diameter, at_degc: f64) -> Result<Known, String> {
+    let Some((coldest, warmest)) = diameter.degc else {
+        return Err(format!(
+            "the range is stated at {at_degc} degC, but a reading has no temperature"
+        ));
+    };
+    if coldest == at_degc && warmest == at_degc {
+        return Ok(diameter.known);
+    }
+    let Some((alpha_least, alpha_greatest)) = leg.expansion_per_k else {
+        return Err(format!(
+            "the range is stated at {at_degc} degC and the cable was read at {coldest} to {warmest} degC, but nobody states its expansion"
+        ));
+    };
+    let shift = |t: f64, alpha: f64| alpha * (at_degc - t);
+    let corners = [
+        shift(coldest, alpha_least),
+        shift(coldest, alpha_greatest),
+        shift(warmest, alpha_least),
+        shift(warmest, alpha_greatest),
+    ];
+    let least_ratio = corners.iter().copied().fold(f64::INFINITY, f64::min);
+    let greatest_ratio = corners.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+    let scaled = |length: Length, ratio: f64, round: fn(f64) -> f64| {
+        let change = length.nm() as f64 * ratio;
+        length + Length::from_nm(round(change) as i64)
+    };
+    let read = diameter.known.read;
+    let least = scaled(read.least(), least_ratio, f64::floor);
+    let greatest = scaled(read.greatest(), greatest_ratio, f64::ceil);
+    match Interval::new(least, greatest) {
+        Some(read) => Ok(Known {
+            read,
+            error: diameter.known.error,
+        }),
+        None => Err("its expansion turns the reading round".to_owned()),
+    }
+}

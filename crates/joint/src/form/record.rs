@@ -1,0 +1,170 @@
+//! Record: what was read from one table of a file, each value checked against its field and with its place.
+
+use jiff::civil::Date;
+use jointwright_units::Length;
+use std::collections::BTreeMap;
+
+/// Value of a field.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Value {
+    /// Text, short name or word of a choice.
+    Text(String),
+    /// Length, diameter or thickness.
+    Length(Length),
+    /// Number, or quantity in the unit named at [`super::Measure`].
+    Number(f64),
+    /// Whole number.
+    Integer(i64),
+    /// True or false.
+    Flag(bool),
+    /// Date.
+    Date(Date),
+    /// Table.
+    Record(Record),
+    /// List.
+    List(Vec<Item>),
+}
+
+/// A value and the byte offset at which it stands.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// Byte offset in the source.
+    pub at: usize,
+    /// The value.
+    pub value: Value,
+}
+
+/// The fields of a table that were present and well formed.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Record {
+    /// Byte offset of the table.
+    pub at: usize,
+    values: BTreeMap<&'static str, Item>,
+}
+
+impl Record {
+    /// Record without fields.
+    pub fn new(at: usize) -> Record {
+        Record {
+            at,
+            values: BTreeMap::new(),
+        }
+    }
+
+    pub(super) fn put(&mut self, name: &'static str, item: Item) {
+        self.values.insert(name, item);
+    }
+
+    /// The value in a field, if it was given.
+    pub fn item(&self, name: &str) -> Option<&Item> {
+        self.values.get(name)
+    }
+
+    /// Byte offset of a field's value, or of the table where the field was not given.
+    pub fn at(&self, name: &str) -> usize {
+        self.item(name).map_or(self.at, |item| item.at)
+    }
+
+    /// Fields in the order of their names.
+    pub fn items(&self) -> impl Iterator<Item = (&'static str, &Item)> {
+        self.values.iter().map(|(name, item)| (*name, item))
+    }
+
+    /// Text in a field.
+    pub fn text(&self, name: &str) -> Option<&str> {
+        match &self.item(name)?.value {
+            Value::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    /// Text in a field, owned.
+    pub fn string(&self, name: &str) -> Option<String> {
+        self.text(name).map(str::to_owned)
+    }
+
+    /// Length in a field.
+    pub fn length(&self, name: &str) -> Option<Length> {
+        match self.item(name)?.value {
+            Value::Length(length) => Some(length),
+            _ => None,
+        }
+    }
+
+    /// Number in a field.
+    pub fn number(&self, name: &str) -> Option<f64> {
+        match self.item(name)?.value {
+            Value::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    /// Whole number in a field.
+    pub fn integer(&self, name: &str) -> Option<i64> {
+        match self.item(name)?.value {
+            Value::Integer(integer) => Some(integer),
+            _ => None,
+        }
+    }
+
+    /// Flag in a field.
+    pub fn flag(&self, name: &str) -> Option<bool> {
+        match self.item(name)?.value {
+            Value::Flag(flag) => Some(flag),
+            _ => None,
+        }
+    }
+
+    /// Date in a field.
+    pub fn date(&self, name: &str) -> Option<Date> {
+        match self.item(name)?.value {
+            Value::Date(date) => Some(date),
+            _ => None,
+        }
+    }
+
+    /// Table in a field.
+    pub fn record(&self, name: &str) -> Option<&Record> {
+        match &self.item(name)?.value {
+            Value::Record(record) => Some(record),
+            _ => None,
+        }
+    }
+
+    /// Tables in a list field; none when the field was not given.
+    pub fn records(&self, name: &str) -> impl Iterator<Item = &Record> {
+        self.list(name).filter_map(|item| match &item.value {
+            Value::Record(record) => Some(record),
+            _ => None,
+        })
+    }
+
+    /// Items of a list field; none when the field was not given.
+    pub fn list(&self, name: &str) -> impl Iterator<Item = &Item> {
+        let items: &[Item] = match self.item(name).map(|item| &item.value) {
+            Some(Value::List(items)) => items,
+            _ => &[],
+        };
+        items.iter()
+    }
+
+    /// Texts of a list field.
+    pub fn texts(&self, name: &str) -> Vec<String> {
+        self.list(name)
+            .filter_map(|item| match &item.value {
+                Value::Text(text) => Some(text.clone()),
+                _ => None,
+            })
+            .collect()
+    }
+
+    /// Lengths of a list field.
+    pub fn lengths(&self, name: &str) -> Vec<Length> {
+        self.list(name)
+            .filter_map(|item| match item.value {
+                Value::Length(length) => Some(length),
+                _ => None,
+            })
+            .collect()
+    }
+}

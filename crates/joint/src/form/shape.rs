@@ -1,0 +1,127 @@
+//! Shape: the table of fields from which a file is read and its JSON Schema is made.
+
+/// Fields of one kind of table in a file.
+#[derive(Debug)]
+pub struct Shape {
+    /// Word for one such table in complaints ("leg", "body").
+    pub name: &'static str,
+    /// What it is for.
+    pub about: &'static str,
+    /// Its fields.
+    pub fields: &'static [Field],
+}
+
+/// One field.
+#[derive(Debug)]
+pub struct Field {
+    /// Key in the file.
+    pub name: &'static str,
+    /// What may stand there.
+    pub kind: Kind,
+    /// Whether it must stand there.
+    pub need: Need,
+    /// What it is, in one sentence.
+    pub about: &'static str,
+}
+
+/// Whether a field must be given.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Need {
+    /// It must.
+    Required,
+    /// It may be left out.
+    Optional,
+}
+
+/// What may stand in a field.
+#[derive(Clone, Copy, Debug)]
+pub enum Kind {
+    /// Text that is not empty.
+    Text,
+    /// A short name: letters, digits and hyphens.
+    Id,
+    /// Length that is marked or measured along the cable; decimal inches are refused.
+    Cut,
+    /// Diameter or thickness; decimal inches are accepted.
+    Diameter,
+    /// Quantity written with its unit.
+    Quantity(Measure),
+    /// Number without unit, between bounds.
+    Number {
+        /// Lower bound.
+        least: f64,
+        /// Upper bound.
+        greatest: f64,
+    },
+    /// Whole number between bounds.
+    Integer {
+        /// Lower bound.
+        least: i64,
+        /// Upper bound.
+        greatest: i64,
+    },
+    /// `true` or `false`.
+    Flag,
+    /// One of these words.
+    Choice(&'static [&'static str]),
+    /// Calendar date, `2026-03-09`.
+    Date,
+    /// Table.
+    Table(&'static Shape),
+    /// List of tables.
+    Rows(&'static Shape),
+    /// List of things of one kind.
+    List(&'static Kind),
+}
+
+/// Quantity that a field may hold, with the unit in which its value is kept.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Measure {
+    /// Voltage rms, kept in kV.
+    Voltage,
+    /// Current rms, kept in A.
+    Current,
+    /// Time, kept in s.
+    Time,
+    /// Temperature, kept in degrees Celsius.
+    Temperature,
+    /// Area, kept in mm².
+    Area,
+    /// Frequency, kept in Hz.
+    Frequency,
+}
+
+impl Measure {
+    /// Example to show in complaints and in the schema.
+    pub const fn example(self) -> &'static str {
+        match self {
+            Measure::Voltage => "13.2 kV",
+            Measure::Current => "400 A",
+            Measure::Time => "0.5 s",
+            Measure::Temperature => "20 degC",
+            Measure::Area => "240 mm2",
+            Measure::Frequency => "60 Hz",
+        }
+    }
+}
+
+impl Kind {
+    /// What was expected, as it stands in a complaint.
+    pub fn expected(&self) -> String {
+        match self {
+            Kind::Text => "text between quotes".to_owned(),
+            Kind::Id => "a short name of letters, digits and hyphens".to_owned(),
+            Kind::Cut => "a length with its unit, such as \"7 1/16 in\" or \"179.4 mm\"".to_owned(),
+            Kind::Diameter => "a diameter or thickness with its unit, such as \"1.062 in\", \"220 mil\" or \"27.0 mm\"".to_owned(),
+            Kind::Quantity(measure) => format!("a quantity with its unit, such as \"{}\"", measure.example()),
+            Kind::Number { least, greatest } => format!("a number from {least} to {greatest}"),
+            Kind::Integer { least, greatest } => format!("a whole number from {least} to {greatest}"),
+            Kind::Flag => "true or false".to_owned(),
+            Kind::Choice(words) => format!("one of {}", words.iter().map(|w| format!("\"{w}\"")).collect::<Vec<_>>().join(", ")),
+            Kind::Date => "a date such as 2026-03-09".to_owned(),
+            Kind::Table(shape) => format!("a table `{}`", shape.name),
+            Kind::Rows(shape) => format!("a list of tables `{}`, each headed by double brackets", shape.name),
+            Kind::List(kind) => format!("a list, each item {}", kind.expected()),
+        }
+    }
+}

@@ -1,0 +1,195 @@
+//! Source: a text with a name, and the complaints about it.
+
+use std::fmt;
+
+/// A text that somebody wrote, with the name that complaints use for it.
+#[derive(Clone, Debug)]
+pub struct Source {
+    path: String,
+    text: String,
+    line_starts: Vec<usize>,
+}
+
+impl Source {
+    /// Text of a file from its bytes.
+    ///
+    /// # Errors
+    /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file.
+    pub fn from_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
+        let text = match std::str::from_utf8(bytes) {
+            Ok(text) => text.strip_prefix('\u{feff}').unwrap_or(text),
+            Err(error) => {
+                let good = String::from_utf8_lossy(&bytes[..error.valid_up_to()]).into_owned();
+                let end = good.len();
+                return Err(Source::new(path, good).complaint(
+                    end,
+                    format!("The byte 0x{:02X} here is not UTF-8 text; this file must be plain UTF-8 TOML.", bytes[error.valid_up_to()]),
+                    "Save the file again as UTF-8 from a text editor; a spreadsheet or word processor file cannot be read.",
+                ));
+            }
+        };
+        let source = Source::new(path, text.to_owned());
+        if text.trim().is_empty() {
+            return Err(source.complaint(
+                0,
+                "The file is empty; a TOML document was expected.".to_owned(),
+                "`jointwright new` writes a commented job to start from.",
+            ));
+        }
+        Ok(source)
+    }
+
+    /// Text that is known to be UTF-8.
+    pub fn new(path: &str, text: String) -> Source {
+        let line_starts = std::iter::once(0)
+            .chain(text.match_indices('\n').map(|(i, _)| i + 1))
+            .collect();
+        Source {
+            path: path.to_owned(),
+            text,
+            line_starts,
+        }
+    }
+
+    /// Name that complaints use.
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The text.
+    pub fn text(&self) -> &str {
+        &self.text
+    }
+
+    /// Line and column, both from 1, of a byte offset; columns count characters.
+    pub fn line_and_column(&self, offset: usize) -> (usize, usize) {
+        let mut offset = offset.min(self.text.len());
+        while !self.text.is_char_boundary(offset) {
+            offset -= 1;
+        }
+        let line = self.line_starts.partition_point(|&start| start <= offset) - 1;
+        (
+            line + 1,
+            self.text[self.line_starts[line]..offset].chars().count() + 1,
+        )
+    }
+
+    /// Complaint about what stands at a byte offset.
+    pub fn complaint(&self, offset: usize, message: String, hint: impl Into<String>) -> Complaint {
+        let (line, column) = self.line_and_column(offset);
+        Complaint {
+            path: self.path.clone(),
+            line,
+            column,
+            message: one_line(&message),
+            hint: one_line(&hint.into()),
+        }
+    }
+}
+
+/// Text without line breaks and other control characters, so that one complaint stays one line.
+fn one_line(text: &str) -> String {
+    text.chars()
+        .map(|c| if c.is_control() { ' ' } else { c })
+        .collect()
+}
+
+/// What is wrong with a file, where, and what to do next.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Complaint {
+    /// Name of the file.
+    pub path: String,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// What was found and what was expected, whole sentences.
+    pub message: String,
+    /// What to do next, a whole sentence.
+    pub hint: String,
+}
+
+impl fmt::Display for Complaint {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{}:{}:{} {}",
+            self.path, self.line, self.column, self.message
+        )?;
+        if !self.hint.is_empty() {
+            write!(f, " Hint: {}", self.hint)?;
+        }
+        Ok(())
+    }
+}
+
+/// The complaints of one run.
+#[derive(Clone, Debug, Default)]
+pub struct Complaints(Vec<Complaint>);
+
+impl Complaints {
+    /// Adds one.
+    pub fn add(&mut self, complaint: Complaint) {
+        self.0.push(complaint);
+    }
+
+    /// Whether nothing is wrong.
+    pub fn is_empty(&self) -> bool {
+        self.0.is_empty()
+    }
+
+    /// The complaints in the order of file, line and column, each once.
+    pub fn into_sorted(mut self) -> Vec<Complaint> {
+        self.0.sort();
+        self.0.dedup();
+        self.0
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, offset: usize, expected: (usize, usize)) {
+        assert_eq!(
+            Source::new("f", text.to_owned()).line_and_column(offset),
+            expected
+        );
+    }
+
+    #[test]
+    fn lines_and_columns_count_from_one() {
+        check("ab\ncd", 0, (1, 1));
+        check("ab\ncd", 2, (1, 3));
+        check("ab\ncd", 3, (2, 1));
+        check("ab\ncd", 99, (2, 3));
+    }
+
+    #[test]
+    fn columns_count_characters_not_bytes() {
+        check("½½x", 4, (1, 3));
+    }
+
+    #[test]
+    fn bytes_that_are_not_utf8_are_found_at_their_place() {
+        let complaint = Source::from_bytes("f", b"a = 1\nb = \xff").unwrap_err();
+        assert_eq!((complaint.line, complaint.column), (2, 5));
+        assert!(complaint.message.contains("0xFF"));
+    }
+
+    #[test]
+    fn an_empty_file_is_a_complaint_at_its_start() {
+        for bytes in [&b""[..], b" \n\n", b"\xef\xbb\xbf"] {
+            let complaint = Source::from_bytes("f", bytes).unwrap_err();
+            assert_eq!((complaint.line, complaint.column), (1, 1));
+        }
+    }
+
+    #[test]
+    fn a_complaint_stays_on_one_line() {
+        let source = Source::new("f", "x".to_owned());
+        let shown = source.complaint(0, "a\nb".to_owned(), "c\rd").to_string();
+        assert_eq!(shown, "f:1:1 a b Hint: c d");
+    }
+}

@@ -1,0 +1,346 @@
+//! The walk: a TOML tree with spans against a table of fields.
+
+use super::{Complaints, Field, Item, Kind, Measure, Need, Record, Shape, Source, Value};
+use jiff::civil::Date;
+use jointwright_units::{Area, Current, Frequency, Length, Seconds, Temperature, VoltageRms};
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+/// Similarity above which a misspelt word is offered as a hint.
+const LIKENESS_LEAST_RATIO: f64 = 0.75;
+
+/// Reads a file against its shape; whatever is wrong is added to the complaints, and what is well formed is returned.
+pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints) -> Record {
+    let (tree, errors) = DeTable::parse_recoverable(source.text());
+    for error in errors {
+        let at = error.span().map_or(0, |span| span.start);
+        complaints.add(source.complaint(
+            at,
+            format!(
+                "This is not TOML: {}.",
+                error.message().trim_end_matches('.')
+            ),
+            "Check quotes, brackets and equals signs on this line.",
+        ));
+    }
+    let mut walk = Walk { source, complaints };
+    walk.table(tree.get_ref(), 0, shape, shape.name)
+}
+
+struct Walk<'a> {
+    source: &'a Source,
+    complaints: &'a mut Complaints,
+}
+
+impl Walk<'_> {
+    fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+        self.complaints
+            .add(self.source.complaint(at, message, hint));
+    }
+
+    fn table(
+        &mut self,
+        table: &DeTable<'_>,
+        at: usize,
+        shape: &'static Shape,
+        path: &str,
+    ) -> Record {
+        let mut record = Record::new(at);
+        for (key, value) in table {
+            let name: &str = key.get_ref();
+            match shape.fields.iter().find(|f| f.name == name) {
+                Some(field) => self.field(field, value, path, &mut record),
+                None => self.unknown_key(name, key.span().start, shape, path),
+            }
+        }
+        for field in shape.fields {
+            if field.need == Need::Required && !table.keys().any(|k| k.get_ref() == field.name) {
+                self.complain(
+                    at,
+                    format!(
+                        "`{path}` has no `{}`; the format expects {}.",
+                        field.name,
+                        field.kind.expected()
+                    ),
+                    format!("Add `{}`: {}", field.name, field.about),
+                );
+            }
+        }
+        record
+    }
+
+    fn unknown_key(&mut self, name: &str, at: usize, shape: &Shape, path: &str) {
+        let hint = match alike(name, shape.fields.iter().map(|f| f.name)) {
+            Some(near) => format!("Did you mean `{near}`?"),
+            None => format!(
+                "Fields here are: {}.",
+                shape
+                    .fields
+                    .iter()
+                    .map(|f| f.name)
+                    .collect::<Vec<_>>()
+                    .join(", ")
+            ),
+        };
+        self.complain(
+            at,
+            format!("`{name}` is not a field of `{path}`; the format does not know it."),
+            hint,
+        );
+    }
+
+    fn field(
+        &mut self,
+        field: &'static Field,
+        value: &Spanned<DeValue<'_>>,
+        path: &str,
+        record: &mut Record,
+    ) {
+        let path = format!("{path}.{}", field.name);
+        if let Some(value) = self.value(&field.kind, value, &path) {
+            record.put(field.name, value);
+        }
+    }
+
+    fn value(
+        &mut self,
+        kind: &'static Kind,
+        value: &Spanned<DeValue<'_>>,
+        path: &str,
+    ) -> Option<Item> {
+        let at = value.span().start;
+        let item = |value| Some(Item { at, value });
+        match (kind, value.get_ref()) {
+            (Kind::Table(shape), DeValue::Table(table)) => {
+                item(Value::Record(self.table(table, at, shape, path)))
+            }
+            (Kind::Rows(shape), DeValue::Array(rows)) => {
+                let mut records = Vec::new();
+                for (index, row) in rows.iter().enumerate() {
+                    let row_path = format!("{path} {}", index + 1);
+                    let at = row.span().start;
+                    match row.get_ref() {
+                        DeValue::Table(table) => {
+                            let record = self.table(table, at, shape, &row_path);
+                            records.push(Item {
+                                at,
+                                value: Value::Record(record),
+                            });
+                        }
+                        other => self.wrong_type(at, other, &row_path, &kind.expected()),
+                    }
+                }
+                item(Value::List(records))
+            }
+            (Kind::List(inner), DeValue::Array(values)) => {
+                let mut items = Vec::new();
+                for (index, each) in values.iter().enumerate() {
+                    items.extend(self.value(inner, each, &format!("{path} {}", index + 1)));
+                }
+                item(Value::List(items))
+            }
+            (Kind::Flag, DeValue::Boolean(flag)) => item(Value::Flag(*flag)),
+            (Kind::Integer { least, greatest }, DeValue::Integer(_)) => {
+                let found = integer(value.get_ref());
+                match found.filter(|i| (*least..=*greatest).contains(i)) {
+                    Some(integer) => item(Value::Integer(integer)),
+                    None => self.out_of_bounds(at, value.get_ref(), path, kind),
+                }
+            }
+            (Kind::Number { least, greatest }, DeValue::Integer(_) | DeValue::Float(_)) => {
+                match number(value.get_ref()).filter(|x| (*least..=*greatest).contains(x)) {
+                    Some(number) => item(Value::Number(number)),
+                    None => self.out_of_bounds(at, value.get_ref(), path, kind),
+                }
+            }
+            (Kind::Date, DeValue::Datetime(date)) => match date.to_string().parse::<Date>() {
+                Ok(date) if date.year() >= 1900 => item(Value::Date(date)),
+                _ => self.out_of_bounds(at, value.get_ref(), path, kind),
+            },
+            (_, DeValue::String(text)) => {
+                let value = self.read_text(kind, text, at, path)?;
+                item(value)
+            }
+            (kind, other) => {
+                self.wrong_type(at, other, path, &kind.expected());
+                None
+            }
+        }
+    }
+
+    fn wrong_type(&mut self, at: usize, found: &DeValue<'_>, path: &str, expected: &str) {
+        let hint = match found {
+            DeValue::Integer(_) | DeValue::Float(_) => {
+                "Write the value between quotes and with its unit, if it has one."
+            }
+            DeValue::Array(_) => {
+                "Take the square brackets away, or the second pair of them in a heading."
+            }
+            _ => "",
+        };
+        self.complain(
+            at,
+            format!(
+                "`{path}` holds {}; the format expects {expected}.",
+                kind_of(found)
+            ),
+            hint,
+        );
+    }
+
+    fn out_of_bounds(
+        &mut self,
+        at: usize,
+        found: &DeValue<'_>,
+        path: &str,
+        kind: &Kind,
+    ) -> Option<Item> {
+        self.complain(
+            at,
+            format!(
+                "`{path}` is {}; the format expects {}.",
+                shown(found),
+                kind.expected()
+            ),
+            "",
+        );
+        None
+    }
+
+    /// Value that is written as text between quotes.
+    fn read_text(&mut self, kind: &Kind, text: &str, at: usize, path: &str) -> Option<Value> {
+        let read: Result<Value, (String, String)> = match kind {
+            Kind::Text if text.trim().is_empty() => Err((
+                "is empty text".into(),
+                "Fill it in, or take the line out.".into(),
+            )),
+            Kind::Text => Ok(Value::Text(text.to_owned())),
+            Kind::Id if is_id(text) => Ok(Value::Text(text.to_owned())),
+            Kind::Id => Err((
+                format!("is \"{text}\""),
+                "Use letters, digits and hyphens only.".into(),
+            )),
+            Kind::Cut => Length::parse_cut(text)
+                .map(Value::Length)
+                .map_err(|e| (e.to_string(), e.hint())),
+            Kind::Diameter => Length::parse_diameter(text)
+                .map(Value::Length)
+                .map_err(|e| (e.to_string(), e.hint())),
+            Kind::Quantity(measure) => quantity(*measure, text).map(Value::Number),
+            Kind::Choice(words) if words.contains(&text) => Ok(Value::Text(text.to_owned())),
+            Kind::Choice(words) => Err((
+                format!("is \"{text}\""),
+                alike(text, words.iter().copied())
+                    .map(|near| format!("Did you mean \"{near}\"?"))
+                    .unwrap_or_default(),
+            )),
+            Kind::Date => Err((
+                format!("is the text \"{text}\""),
+                "Write the date as year-month-day and without quotes.".to_owned(),
+            )),
+            other => {
+                let expected = other.expected();
+                let hint = match other {
+                    Kind::Flag | Kind::Integer { .. } | Kind::Number { .. } => {
+                        "Take the quotes away."
+                    }
+                    _ => "",
+                };
+                self.complain(
+                    at,
+                    format!("`{path}` holds text; the format expects {expected}."),
+                    hint,
+                );
+                return None;
+            }
+        };
+        match read {
+            Ok(value) => Some(value),
+            Err((found, hint)) => {
+                // The parsers of lengths and quantities say what they found; the words of a choice are only named.
+                let found = if found.starts_with("is ") {
+                    found
+                } else {
+                    format!("is \"{text}\": {found}")
+                };
+                self.complain(
+                    at,
+                    format!("`{path}` {found}; the format expects {}.", kind.expected()),
+                    hint,
+                );
+                None
+            }
+        }
+    }
+}
+
+fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
+    let value = match measure {
+        Measure::Voltage => VoltageRms::parse(text).map(|v| v.kv()),
+        Measure::Current => Current::parse(text).map(|v| v.a()),
+        Measure::Time => Seconds::parse(text).map(|v| v.s()),
+        Measure::Temperature => Temperature::parse(text).map(|v| v.deg_c()),
+        Measure::Area => Area::parse(text).map(|v| v.mm2()),
+        Measure::Frequency => Frequency::parse(text).map(|v| v.hz()),
+    };
+    let value = value.map_err(|e| (e.to_string(), e.hint()))?;
+    if measure != Measure::Temperature && value < 0.0 {
+        return Err((
+            format!("is \"{text}\""),
+            "It cannot be negative.".to_owned(),
+        ));
+    }
+    Ok(value)
+}
+
+fn is_id(text: &str) -> bool {
+    !text.is_empty()
+        && text.len() <= 64
+        && !text.starts_with('-')
+        && text.chars().all(|c| c.is_ascii_alphanumeric() || c == '-')
+}
+
+fn integer(value: &DeValue<'_>) -> Option<i64> {
+    let DeValue::Integer(integer) = value else {
+        return None;
+    };
+    i64::from_str_radix(integer.as_str(), integer.radix()).ok()
+}
+
+fn number(value: &DeValue<'_>) -> Option<f64> {
+    let number = match value {
+        DeValue::Float(float) => float.as_str().parse().ok()?,
+        other => integer(other)? as f64,
+    };
+    Some(number).filter(|n: &f64| n.is_finite())
+}
+
+fn kind_of(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "text",
+        DeValue::Integer(_) => "a bare whole number",
+        DeValue::Float(_) => "a bare number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date or time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}
+
+fn shown(value: &DeValue<'_>) -> String {
+    match value {
+        DeValue::Integer(i) => i.to_string(),
+        DeValue::Float(f) => f.to_string(),
+        DeValue::Datetime(d) => d.to_string(),
+        other => kind_of(other).to_owned(),
+    }
+}
+
+/// The word of `words` most like `found`, if one is alike enough to be offered.
+fn alike<'w>(found: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
+    words
+        .map(|word| (strsim::normalized_damerau_levenshtein(found, word), word))
+        .filter(|(likeness, _)| *likeness >= LIKENESS_LEAST_RATIO)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, word)| word)
+}

@@ -1,0 +1,291 @@
+//! The cable of a leg, from its record.
+
+use super::walk_job::JobReader;
+use crate::cable::{Conductor, Construction, Insulation, Shield, Size, Wall};
+use crate::catalogue::{layer, metal, stranding};
+use crate::form::Record;
+use jointwright_units::Interval;
+use std::collections::BTreeMap;
+
+/// Insulation that is refused in words rather than as a misspelling.
+const OTHER_INSULATIONS: &[&str] = &[
+    "paper",
+    "pilc",
+    "mass-impregnated",
+    "oil-filled",
+    "rubber",
+    "butyl",
+    "pvc",
+    "varnished-cambric",
+];
+
+impl JobReader<'_> {
+    /// Cable by construction, or `None` where something it needs is missing.
+    pub(super) fn cable(&mut self, record: &Record) -> Option<Construction> {
+        let size = self.size(record, "size");
+        let wall = self.wall(record);
+        let insulation = self.insulation(record);
+        let shield = record
+            .record("shield")
+            .and_then(|shield| self.shield(shield));
+        let conductor_screen = self.pair(
+            record,
+            "conductor_screen_least",
+            "conductor_screen_greatest",
+        );
+        let insulation_screen = self.pair(
+            record,
+            "insulation_screen_least",
+            "insulation_screen_greatest",
+        );
+        let jacket = self.pair(record, "jacket_least", "jacket_greatest");
+        let mut stated = BTreeMap::new();
+        for row in record.records("papers") {
+            let Some(over) = row.text("over").and_then(layer) else {
+                continue;
+            };
+            let Some(interval) = self.pair(row, "least", "greatest") else {
+                continue;
+            };
+            if stated.insert(over, interval).is_some() {
+                self.complain(
+                    row.at,
+                    format!(
+                        "The papers' diameter over the {} is given twice.",
+                        over.name(self.words)
+                    ),
+                    "Keep one of them.",
+                );
+            }
+        }
+        Some(Construction {
+            conductor: Conductor {
+                size: size?,
+                metal: metal(record.text("metal")?)?,
+                stranding: stranding(record.text("stranding")?)?,
+            },
+            wall: wall?,
+            insulation: insulation?,
+            shield: shield?,
+            conductor_screen,
+            insulation_screen,
+            jacket,
+            stated,
+        })
+    }
+
+    pub(super) fn size(&mut self, record: &Record, name: &str) -> Option<Size> {
+        let text = record.text(name)?;
+        match Size::parse(text) {
+            Ok(size) => Some(size),
+            Err(error) => {
+                self.complain(
+                    record.at(name),
+                    format!(
+                        "`{name}` is \"{text}\": {error}; the format expects a conductor size."
+                    ),
+                    "Write \"4/0 AWG\", \"500 kcmil\" or \"240 mm2\".",
+                );
+                None
+            }
+        }
+    }
+
+    /// Interval of a pair of fields that are given together or not at all.
+    fn pair(&mut self, record: &Record, least: &str, greatest: &str) -> Option<Interval> {
+        match (record.length(least), record.length(greatest)) {
+            (Some(low), Some(high)) => {
+                let interval = Interval::new(low, high);
+                if interval.is_none() {
+                    self.complain(
+                        record.at(least),
+                        format!("`{least}` is {low} and `{greatest}` is {high}; the least cannot be above the greatest."),
+                        "Exchange them, or look them up again.",
+                    );
+                }
+                interval
+            }
+            _ => {
+                if record.item(least).is_some() != record.item(greatest).is_some() {
+                    self.complain(
+                        record.at,
+                        format!("Only one of `{least}` and `{greatest}` is given."),
+                        "Give both, or neither.",
+                    );
+                }
+                None
+            }
+        }
+    }
+
+    fn wall(&mut self, record: &Record) -> Option<Wall> {
+        let given: Vec<&str> = ["class", "rated", "wall"]
+            .into_iter()
+            .filter(|n| record.item(n).is_some())
+            .collect();
+        match given.as_slice() {
+            ["class"] => {
+                let class_kv = record.text("class")?.trim_end_matches(" kV").parse().ok()?;
+                match record.integer("level") {
+                    Some(level @ (100 | 133 | 173)) => Some(Wall::Icea {
+                        class_kv,
+                        level_percent: level as u16,
+                    }),
+                    Some(level) => {
+                        self.complain(
+                            record.at("level"),
+                            format!("The insulation level is {level} percent; levels are 100, 133 and 173 percent."),
+                            "Read it on the print legend or in the cable's papers.",
+                        );
+                        None
+                    }
+                    None => {
+                        self.complain(
+                            record.at("class"),
+                            "The class is given without an insulation level; the same class has three wall thicknesses.".to_owned(),
+                            "Add `level = 100`, `133` or `173` from the print legend or the papers.",
+                        );
+                        None
+                    }
+                }
+            }
+            ["rated"] => rated(record.text("rated")?),
+            ["wall"] => Some(Wall::Stated(record.length("wall")?)),
+            [] => {
+                self.complain(
+                    record.at,
+                    "The cable has neither `class` with `level`, nor `rated`, nor `wall`; one of them must say how thick its insulation is."
+                        .to_owned(),
+                    "Take it from the print legend or the cable's papers.",
+                );
+                None
+            }
+            several => {
+                self.complain(
+                    record.at(several[1]),
+                    format!(
+                        "The insulation is described by {} at once.",
+                        several.join(" and ")
+                    ),
+                    "Keep one of them.",
+                );
+                None
+            }
+        }
+    }
+
+    fn insulation(&mut self, record: &Record) -> Option<Insulation> {
+        let text = record.text("insulation")?;
+        let found = match text {
+            "xlpe" => return Some(Insulation::Xlpe),
+            "tr-xlpe" => return Some(Insulation::TrXlpe),
+            "epr" => return Some(Insulation::Epr),
+            other if OTHER_INSULATIONS.contains(&other) => {
+                format!(
+                    "Cable insulated with {other} is not handled: this program plans joints of single-core cable with extruded insulation."
+                )
+            }
+            other => format!(
+                "The insulation is \"{other}\"; the format expects \"xlpe\", \"tr-xlpe\" or \"epr\"."
+            ),
+        };
+        self.complain(
+            record.at("insulation"),
+            found,
+            "Other cable needs its own instructions and a splicer qualified for it.",
+        );
+        None
+    }
+
+    fn shield(&mut self, record: &Record) -> Option<Shield> {
+        let kind = record.text("kind")?;
+        let (needed, foreign): (&[&str], &[&str]) = match kind {
+            "flat-straps" => (
+                &["count", "width", "thickness"],
+                &["diameter", "overlap_percent", "overlap"],
+            ),
+            "concentric-wires" => (
+                &["count", "diameter"],
+                &["width", "thickness", "overlap_percent", "overlap"],
+            ),
+            "lapped-tape" => (
+                &["thickness", "overlap_percent"],
+                &["count", "diameter", "overlap"],
+            ),
+            _ => (
+                &["thickness", "overlap"],
+                &["count", "width", "diameter", "overlap_percent"],
+            ),
+        };
+        for name in needed {
+            if record.item(name).is_none() {
+                self.complain(
+                    record.at,
+                    format!(
+                        "A shield of {kind} has no `{name}`; it needs {}.",
+                        needed.join(", ")
+                    ),
+                    "Measure or count it, or take it from the cable's papers.",
+                );
+            }
+        }
+        for name in foreign {
+            if record.item(name).is_some() {
+                self.complain(
+                    record.at(name),
+                    format!(
+                        "A shield of {kind} has no `{name}`; it is described by {}.",
+                        needed.join(", ")
+                    ),
+                    "Take the line out, or look at the kind of shield again.",
+                );
+            }
+        }
+        let count = || record.integer("count").and_then(|n| u32::try_from(n).ok());
+        Some(match kind {
+            "flat-straps" => Shield::FlatStraps {
+                count: count()?,
+                width: record.length("width")?,
+                thickness: record.length("thickness")?,
+            },
+            "concentric-wires" => Shield::ConcentricWires {
+                count: count()?,
+                diameter: record.length("diameter")?,
+            },
+            "lapped-tape" => Shield::LappedTape {
+                thickness: record.length("thickness")?,
+                width: record.length("width"),
+                overlap_percent: record.number("overlap_percent")?,
+            },
+            _ => Shield::CorrugatedTape {
+                thickness: record.length("thickness")?,
+                overlap: record.length("overlap")?,
+            },
+        })
+    }
+}
+
+/// Wall of rated voltages such as "8.7/15 kV".
+fn rated(text: &str) -> Option<Wall> {
+    let (u0, u) = text.strip_suffix(" kV")?.split_once('/')?;
+    let tenths = match u0.split_once('.') {
+        Some((whole, tenth)) => whole.parse::<u32>().ok()? * 10 + tenth.parse::<u32>().ok()?,
+        None => u0.parse::<u32>().ok()? * 10,
+    };
+    Some(Wall::Iec {
+        u0_kv_tenths: tenths,
+        u_kv: u.parse().ok()?,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_rated_voltage_of_the_format_is_a_wall() {
+        for text in super::super::shape::RATED {
+            assert_eq!(rated(text).map(Wall::phrase).as_deref(), Some(*text));
+        }
+    }
+}

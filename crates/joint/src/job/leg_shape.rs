@@ -1,0 +1,282 @@
+//! The table of fields of a leg in a job file.
+
+use super::shape::{CLASSES, RATED, field};
+use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
+use crate::form::Need::{Optional, Required};
+use crate::form::{Kind, Shape};
+
+const SHIELD: Shape = Shape {
+    name: "shield",
+    about: "The metallic shield.",
+    fields: &[
+        field("kind", Kind::Choice(SHIELD_KINDS), Required, "Its kind."),
+        field(
+            "count",
+            Kind::Integer {
+                least: 1,
+                greatest: 200,
+            },
+            Optional,
+            "Number of straps or wires.",
+        ),
+        field(
+            "width",
+            Kind::Diameter,
+            Optional,
+            "Width of a strap or tape.",
+        ),
+        field(
+            "thickness",
+            Kind::Diameter,
+            Optional,
+            "Thickness of a strap or tape.",
+        ),
+        field("diameter", Kind::Diameter, Optional, "Diameter of a wire."),
+        field(
+            "overlap_percent",
+            Kind::Number {
+                least: 0.0,
+                greatest: 90.0,
+            },
+            Optional,
+            "Lap of a helical tape in percent of its width.",
+        ),
+        field(
+            "overlap",
+            Kind::Diameter,
+            Optional,
+            "Lap of a longitudinally corrugated tape.",
+        ),
+    ],
+};
+
+const PAPERS: Shape = Shape {
+    name: "papers",
+    about: "A diameter that the cable's own papers give.",
+    fields: &[
+        field("over", Kind::Choice(LAYER_NAMES), Required, "Layer."),
+        field("least", Kind::Diameter, Required, "Least diameter."),
+        field("greatest", Kind::Diameter, Required, "Greatest diameter."),
+    ],
+};
+
+const CABLE: Shape = Shape {
+    name: "cable",
+    about: "The cable by construction, as its papers say.",
+    fields: &[
+        field(
+            "size",
+            Kind::Text,
+            Required,
+            "Conductor size: \"4/0 AWG\", \"500 kcmil\" or \"240 mm2\".",
+        ),
+        field("metal", Kind::Choice(METALS), Required, "Conductor metal."),
+        field(
+            "stranding",
+            Kind::Choice(STRANDINGS),
+            Required,
+            "Stranding and compaction.",
+        ),
+        field(
+            "blocked",
+            Kind::Flag,
+            Optional,
+            "True when the strands are blocked against water.",
+        ),
+        field(
+            "class",
+            Kind::Choice(CLASSES),
+            Optional,
+            "Voltage class; with `level`.",
+        ),
+        field(
+            "level",
+            Kind::Integer {
+                least: 100,
+                greatest: 173,
+            },
+            Optional,
+            "Insulation level in percent: 100, 133 or 173.",
+        ),
+        field(
+            "rated",
+            Kind::Choice(RATED),
+            Optional,
+            "Rated voltage U0/U, IEC practice.",
+        ),
+        field(
+            "wall",
+            Kind::Diameter,
+            Optional,
+            "Nominal insulation thickness, where neither class nor rated voltage is known.",
+        ),
+        field(
+            "insulation",
+            Kind::Text,
+            Required,
+            "\"xlpe\", \"tr-xlpe\" or \"epr\".",
+        ),
+        field(
+            "conductor_screen_least",
+            Kind::Diameter,
+            Optional,
+            "Least thickness of the conductor screen.",
+        ),
+        field(
+            "conductor_screen_greatest",
+            Kind::Diameter,
+            Optional,
+            "Greatest thickness of the conductor screen.",
+        ),
+        field(
+            "insulation_screen_least",
+            Kind::Diameter,
+            Optional,
+            "Least thickness of the insulation screen.",
+        ),
+        field(
+            "insulation_screen_greatest",
+            Kind::Diameter,
+            Optional,
+            "Greatest thickness of the insulation screen.",
+        ),
+        field(
+            "shield",
+            Kind::Table(&SHIELD),
+            Required,
+            "The metallic shield.",
+        ),
+        field(
+            "jacket_least",
+            Kind::Diameter,
+            Optional,
+            "Least thickness of the jacket.",
+        ),
+        field(
+            "jacket_greatest",
+            Kind::Diameter,
+            Optional,
+            "Greatest thickness of the jacket.",
+        ),
+        field(
+            "papers",
+            Kind::Rows(&PAPERS),
+            Optional,
+            "Diameters that its papers give.",
+        ),
+        field(
+            "bend_radius_least",
+            Kind::Cut,
+            Optional,
+            "Least bending radius that its maker permits.",
+        ),
+        field(
+            "expansion_per_k_least",
+            Kind::Number {
+                least: 0.0,
+                greatest: 0.01,
+            },
+            Optional,
+            "Least relative change of the insulation's diameter per kelvin.",
+        ),
+        field(
+            "expansion_per_k_greatest",
+            Kind::Number {
+                least: 0.0,
+                greatest: 0.01,
+            },
+            Optional,
+            "Greatest relative change of the insulation's diameter per kelvin.",
+        ),
+    ],
+};
+
+pub(super) const LEG: Shape = Shape {
+    name: "leg",
+    about: "One cable that enters the joint.",
+    fields: &[
+        field("id", Kind::Id, Required, "Its letter or short name."),
+        field(
+            "port",
+            Kind::Integer {
+                least: 1,
+                greatest: 6,
+            },
+            Optional,
+            "Port of the bus, for separable joints.",
+        ),
+        field("goes_to", Kind::Text, Optional, "Where the cable goes."),
+        field(
+            "bonding",
+            Kind::Choice(BONDINGS),
+            Required,
+            "How its shield is bonded at the joint.",
+        ),
+        field(
+            "parks",
+            Kind::Flag,
+            Optional,
+            "True when the body is parked on this leg.",
+        ),
+        field(
+            "straight",
+            Kind::Cut,
+            Optional,
+            "Straight cable from the conductor end.",
+        ),
+        field(
+            "park_room",
+            Kind::Cut,
+            Optional,
+            "Free length along the cable in which a body can be parked, from the jacket edge.",
+        ),
+        field(
+            "bend_radius",
+            Kind::Cut,
+            Optional,
+            "Bending radius of the cable as racked.",
+        ),
+        field(
+            "slack",
+            Kind::Cut,
+            Optional,
+            "Cable that can still be cut away and joined again.",
+        ),
+        field(
+            "spare_cuts",
+            Kind::Integer {
+                least: 0,
+                greatest: 5,
+            },
+            Optional,
+            "How many times it must still be possible to cut back and start again.",
+        ),
+        field("cable", Kind::Table(&CABLE), Required, "The cable."),
+        field(
+            "body",
+            Kind::Id,
+            Optional,
+            "Body; left out: those that fit are proposed.",
+        ),
+        field(
+            "adapter",
+            Kind::Id,
+            Optional,
+            "Adapter, where the body needs one.",
+        ),
+        field("connector", Kind::Id, Optional, "Connector."),
+        field(
+            "shield_part",
+            Kind::Id,
+            Optional,
+            "Shield restoration or bonding part.",
+        ),
+        field("seal", Kind::Id, Optional, "Seal."),
+        field(
+            "consumables",
+            Kind::List(&Kind::Id),
+            Optional,
+            "Consumables for this leg.",
+        ),
+    ],
+};

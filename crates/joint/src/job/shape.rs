@@ -1,0 +1,591 @@
+//! The table of fields of a job file.
+
+use super::leg_shape::LEG;
+use crate::catalogue::{EARTHINGS, LAYER_NAMES, METALS};
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Measure, Need, Shape};
+use crate::plane::PLANE_NAMES;
+
+pub(super) const fn field(
+    name: &'static str,
+    kind: Kind,
+    need: Need,
+    about: &'static str,
+) -> Field {
+    Field {
+        name,
+        kind,
+        need,
+        about,
+    }
+}
+
+/// What a person may decide.
+pub const DECIDES: &[&str] = &["windows", "limits", "confirmations"];
+/// Instruments.
+pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
+const WORDS: &[&str] = &["us", "iec"];
+const PLACES: &[&str] = &["vault", "duct", "buried"];
+/// Voltage classes of the cable table, North American practice.
+pub const CLASSES: &[&str] = &["5 kV", "8 kV", "15 kV", "25 kV", "28 kV", "35 kV"];
+/// Rated voltages U0/U of the cable table, IEC practice.
+pub const RATED: &[&str] = &["3.6/6 kV", "6/10 kV", "8.7/15 kV", "12/20 kV", "18/30 kV"];
+const PARTS: &[&str] = &[
+    "body",
+    "adapter",
+    "connector",
+    "shield_part",
+    "seal",
+    "bus",
+    "plug",
+];
+
+const JOB_HEAD: Shape = Shape {
+    name: "job",
+    about: "What is to be joined.",
+    fields: &[
+        field("id", Kind::Id, Required, "Short name of the job."),
+        field("title", Kind::Text, Required, "What and where, in words."),
+        field(
+            "date",
+            Kind::Date,
+            Required,
+            "Day of the work; ages in store are counted to it.",
+        ),
+        field(
+            "kind",
+            Kind::Text,
+            Required,
+            "\"straight\", \"branch\" or \"separable\".",
+        ),
+        field(
+            "phases",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Number of phases.",
+        ),
+        field(
+            "words",
+            Kind::Choice(WORDS),
+            Required,
+            "Names of the layers: US or IEC practice.",
+        ),
+        field(
+            "invented",
+            Kind::Flag,
+            Optional,
+            "True for a job made up to show the program.",
+        ),
+    ],
+};
+
+const SYSTEM: Shape = Shape {
+    name: "system",
+    about: "The network.",
+    fields: &[
+        field(
+            "nominal",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Nominal voltage, phase to phase.",
+        ),
+        field(
+            "highest",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Highest continuous voltage, phase to phase.",
+        ),
+        field(
+            "frequency",
+            Kind::Quantity(Measure::Frequency),
+            Required,
+            "Frequency.",
+        ),
+        field(
+            "earthing",
+            Kind::Choice(EARTHINGS),
+            Required,
+            "How the neutral is earthed.",
+        ),
+        field(
+            "clearing_time",
+            Kind::Quantity(Measure::Time),
+            Optional,
+            "Longest time in which an earth fault is cleared.",
+        ),
+    ],
+};
+
+const DUTY: Shape = Shape {
+    name: "duty",
+    about: "What the joint must carry.",
+    fields: &[
+        field(
+            "load",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Greatest continuous load.",
+        ),
+        field(
+            "emergency",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Emergency load.",
+        ),
+        field(
+            "emergency_time",
+            Kind::Quantity(Measure::Time),
+            Optional,
+            "How long the emergency load may last.",
+        ),
+        field(
+            "fault",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Fault current in the conductor.",
+        ),
+        field(
+            "fault_time",
+            Kind::Quantity(Measure::Time),
+            Optional,
+            "How long it flows.",
+        ),
+        field(
+            "shield_fault",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Fault current in one leg's metallic shield.",
+        ),
+        field(
+            "shield_fault_time",
+            Kind::Quantity(Measure::Time),
+            Optional,
+            "How long it flows.",
+        ),
+        field(
+            "reclosing",
+            Kind::Integer {
+                least: 0,
+                greatest: 10,
+            },
+            Optional,
+            "Number of reclosing shots.",
+        ),
+    ],
+};
+
+const PLACE: Shape = Shape {
+    name: "place",
+    about: "Where the joint will be.",
+    fields: &[
+        field(
+            "kind",
+            Kind::Choice(PLACES),
+            Required,
+            "Vault, duct or buried.",
+        ),
+        field("name", Kind::Text, Required, "Its name or number."),
+        field(
+            "ambient_least",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Lowest temperature there.",
+        ),
+        field(
+            "ambient_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature there.",
+        ),
+        field(
+            "wet",
+            Kind::Flag,
+            Optional,
+            "True when water stands or runs in.",
+        ),
+    ],
+};
+
+const PERSON: Shape = Shape {
+    name: "person",
+    about: "A person whose word counts.",
+    fields: &[
+        field("name", Kind::Text, Required, "Name."),
+        field("role", Kind::Text, Required, "Role."),
+        field(
+            "decides",
+            Kind::List(&Kind::Choice(DECIDES)),
+            Required,
+            "What this person may decide.",
+        ),
+    ],
+};
+
+const CALL: Shape = Shape {
+    name: "stop_and_call",
+    about: "Whom the crew calls when a measurement is out of its window or anything differs from the instructions.",
+    fields: &[
+        field("name", Kind::Text, Required, "Name."),
+        field("number", Kind::Text, Required, "Telephone number."),
+    ],
+};
+
+const AUTHORITY: Shape = Shape {
+    name: "authority",
+    about: "Whose word counts.",
+    fields: &[
+        field(
+            "stop_and_call",
+            Kind::Table(&CALL),
+            Required,
+            "Whom to call.",
+        ),
+        field(
+            "person",
+            Kind::Rows(&PERSON),
+            Optional,
+            "People and what they may decide.",
+        ),
+    ],
+};
+
+const BLANK: Shape = Shape {
+    name: "blank",
+    about: "A port of the bus that has no leg.",
+    fields: &[
+        field(
+            "port",
+            Kind::Integer {
+                least: 1,
+                greatest: 6,
+            },
+            Required,
+            "Number of the port.",
+        ),
+        field("plug", Kind::Id, Optional, "Insulating plug in it."),
+    ],
+};
+
+const READING: Shape = Shape {
+    name: "reading",
+    about: "What was measured on one end.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Phase.",
+        ),
+        field(
+            "over",
+            Kind::Choice(LAYER_NAMES),
+            Required,
+            "Layer that the instrument lay on.",
+        ),
+        field(
+            "instrument",
+            Kind::Choice(INSTRUMENTS),
+            Required,
+            "Instrument.",
+        ),
+        field(
+            "error",
+            Kind::Diameter,
+            Required,
+            "How far off the instrument may read, either way.",
+        ),
+        field(
+            "values",
+            Kind::List(&Kind::Diameter),
+            Required,
+            "Diameters read: four around the cable where ovality matters, one for a tape.",
+        ),
+        field("place", Kind::Text, Optional, "Where along the cable."),
+        field(
+            "temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature of the cable.",
+        ),
+        field("by", Kind::Text, Optional, "Who read it."),
+    ],
+};
+
+const COUNT: Shape = Shape {
+    name: "count",
+    about: "What was counted on one end.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Phase.",
+        ),
+        field(
+            "shield_elements",
+            Kind::Integer {
+                least: 0,
+                greatest: 200,
+            },
+            Required,
+            "Straps or wires counted in the metallic shield.",
+        ),
+    ],
+};
+
+const LOT: Shape = Shape {
+    name: "lot",
+    about: "The part that is really on the truck, for one end.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Phase.",
+        ),
+        field("part", Kind::Choice(PARTS), Required, "Which part."),
+        field("lot", Kind::Text, Required, "Lot."),
+        field("made", Kind::Date, Optional, "Day it was made."),
+        field(
+            "expanded",
+            Kind::Date,
+            Optional,
+            "Day it was expanded onto its holdout.",
+        ),
+        field("expires", Kind::Date, Optional, "Expiry date on the label."),
+        field(
+            "store_least",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Lowest temperature it lay at.",
+        ),
+        field(
+            "store_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature it lay at.",
+        ),
+    ],
+};
+
+const TRIAL_PRESS: Shape = Shape {
+    name: "trial_press",
+    about: "Growth of a sleeve, measured on a trial press with this crew's tool and die.",
+    fields: &[
+        field("connector", Kind::Id, Required, "Connector pressed."),
+        field(
+            "size",
+            Kind::Text,
+            Required,
+            "Conductor size it was pressed on.",
+        ),
+        field(
+            "metal",
+            Kind::Choice(METALS),
+            Required,
+            "Conductor metal it was pressed on.",
+        ),
+        field("tool", Kind::Text, Required, "Tool."),
+        field("die", Kind::Text, Required, "Die."),
+        field(
+            "presses",
+            Kind::Integer {
+                least: 1,
+                greatest: 40,
+            },
+            Required,
+            "Presses an end.",
+        ),
+        field(
+            "length_before",
+            Kind::Cut,
+            Required,
+            "Length of the sleeve before.",
+        ),
+        field(
+            "length_after",
+            Kind::List(&Kind::Cut),
+            Required,
+            "Length of the sleeve after; one for each trial.",
+        ),
+        field("by", Kind::Text, Required, "Who pressed it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+const OWNER_WINDOW: Shape = Shape {
+    name: "owner_window",
+    about: "A window set by the owner's engineer, about the planned place of a cut.",
+    fields: &[
+        field("plane", Kind::Choice(PLANE_NAMES), Required, "Plane."),
+        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        field("minus", Kind::Cut, Required, "How much shorter."),
+        field("plus", Kind::Cut, Required, "How much longer."),
+        field("by", Kind::Text, Required, "Who set it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+const OWNER_LINK: Shape = Shape {
+    name: "owner_link",
+    about: "A distance set by the owner's engineer where the instructions give none.",
+    fields: &[
+        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        field(
+            "from",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured from.",
+        ),
+        field(
+            "to",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured to.",
+        ),
+        field("distance", Kind::Cut, Required, "Distance."),
+        field(
+            "minus",
+            Kind::Cut,
+            Optional,
+            "How much shorter; with `plus`, or neither.",
+        ),
+        field(
+            "plus",
+            Kind::Cut,
+            Optional,
+            "How much longer; with `minus`, or neither.",
+        ),
+        field(
+            "toward_end",
+            Kind::Flag,
+            Optional,
+            "True when `to` lies nearer the conductor end than `from`.",
+        ),
+        field("by", Kind::Text, Required, "Who set it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+const OWNER_LIMIT: Shape = Shape {
+    name: "owner_limit",
+    about: "A limit set by the owner's engineer where the instructions give none.",
+    fields: &[
+        field("check", Kind::Text, Required, "Name of the check."),
+        field("least", Kind::Diameter, Optional, "Least value."),
+        field("greatest", Kind::Diameter, Optional, "Greatest value."),
+        field("by", Kind::Text, Required, "Who set it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+const CONFIRMATION: Shape = Shape {
+    name: "confirmation",
+    about: "The owner's word that a value here from memory stands in the edition in force.",
+    fields: &[
+        field(
+            "key",
+            Kind::Id,
+            Required,
+            "Key of the value's source, as the ruling names it.",
+        ),
+        field("edition", Kind::Text, Required, "Edition that was read."),
+        field("by", Kind::Text, Required, "Who read it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+/// Shape of a job file.
+pub const JOB: Shape = Shape {
+    name: "file",
+    about: "One joint to be planned.",
+    fields: &[
+        field(
+            "catalogues",
+            Kind::List(&Kind::Text),
+            Required,
+            "Catalogue files beside the job, or \"demonstration\" for the invented parts that come with the program.",
+        ),
+        field(
+            "job",
+            Kind::Table(&JOB_HEAD),
+            Required,
+            "What is to be joined.",
+        ),
+        field("system", Kind::Table(&SYSTEM), Required, "The network."),
+        field(
+            "duty",
+            Kind::Table(&DUTY),
+            Required,
+            "What the joint must carry.",
+        ),
+        field("place", Kind::Table(&PLACE), Required, "Where it will be."),
+        field(
+            "authority",
+            Kind::Table(&AUTHORITY),
+            Required,
+            "Whose word counts.",
+        ),
+        field("bus", Kind::Id, Optional, "Bus, for separable joints."),
+        field(
+            "blank",
+            Kind::Rows(&BLANK),
+            Optional,
+            "Ports without a leg.",
+        ),
+        field("leg", Kind::Rows(&LEG), Required, "The cables."),
+        field(
+            "reading",
+            Kind::Rows(&READING),
+            Optional,
+            "What was measured.",
+        ),
+        field("count", Kind::Rows(&COUNT), Optional, "What was counted."),
+        field("lot", Kind::Rows(&LOT), Optional, "What is on the truck."),
+        field(
+            "trial_press",
+            Kind::Rows(&TRIAL_PRESS),
+            Optional,
+            "Growth measured on trial presses.",
+        ),
+        field(
+            "owner_window",
+            Kind::Rows(&OWNER_WINDOW),
+            Optional,
+            "Windows set by the owner.",
+        ),
+        field(
+            "owner_link",
+            Kind::Rows(&OWNER_LINK),
+            Optional,
+            "Distances set by the owner.",
+        ),
+        field(
+            "owner_limit",
+            Kind::Rows(&OWNER_LIMIT),
+            Optional,
+            "Limits set by the owner.",
+        ),
+        field(
+            "confirmation",
+            Kind::Rows(&CONFIRMATION),
+            Optional,
+            "Values from memory that the owner has confirmed.",
+        ),
+    ],
+};

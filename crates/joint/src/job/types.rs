@@ -1,0 +1,361 @@
+//! The job as typed values.
+
+use crate::cable::{Construction, Layer, Metal, Size, Words};
+use crate::catalogue::LinkRow;
+use crate::plane::Plane;
+use jiff::civil::Date;
+use jointwright_units::{Interval, Length};
+
+/// Kind of joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum JointKind {
+    /// Two legs, one body.
+    Straight,
+    /// Three legs or more, one body.
+    Branch,
+    /// Legs on the ports of a bus.
+    Separable,
+}
+
+impl JointKind {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            JointKind::Straight => "straight",
+            JointKind::Branch => "branch",
+            JointKind::Separable => "separable",
+        }
+    }
+}
+
+/// The network.
+#[derive(Clone, Debug)]
+pub struct System {
+    /// Nominal voltage, kV phase to phase.
+    pub nominal_kv: f64,
+    /// Highest continuous voltage, kV phase to phase.
+    pub highest_kv: f64,
+    /// Frequency, Hz.
+    pub frequency_hz: f64,
+    /// Earthing.
+    pub earthing: String,
+    /// Longest clearing time, s.
+    pub clearing_time_s: Option<f64>,
+}
+
+/// What the joint must carry; only read and kept until it is computed.
+#[derive(Clone, Debug, Default)]
+pub struct Duty {
+    /// Continuous load, A.
+    pub load_a: Option<f64>,
+    /// Emergency load, A.
+    pub emergency_a: Option<f64>,
+    /// How long the emergency load may last, s.
+    pub emergency_s: Option<f64>,
+    /// Conductor fault, A.
+    pub fault_a: Option<f64>,
+    /// How long it flows, s.
+    pub fault_s: Option<f64>,
+    /// Shield fault, A.
+    pub shield_fault_a: Option<f64>,
+    /// How long it flows, s.
+    pub shield_fault_s: Option<f64>,
+    /// Reclosing shots.
+    pub reclosing: Option<i64>,
+}
+
+/// Where the joint will be.
+#[derive(Clone, Debug)]
+pub struct Place {
+    /// Vault, duct or buried.
+    pub kind: String,
+    /// Name.
+    pub name: String,
+    /// Ambient temperature, degrees Celsius.
+    pub ambient_degc: (Option<f64>, Option<f64>),
+    /// Whether it is wet, where stated.
+    pub wet: Option<bool>,
+}
+
+/// A person and what they decide.
+#[derive(Clone, Debug)]
+pub struct Person {
+    /// Name.
+    pub name: String,
+    /// Role.
+    pub role: String,
+    /// What.
+    pub decides: Vec<String>,
+}
+
+/// Port without a leg.
+#[derive(Clone, Debug)]
+pub struct Blank {
+    /// Port.
+    pub port: i64,
+    /// Plug.
+    pub plug: Option<String>,
+}
+
+/// Parts named for a leg; `None` where left open.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct PartNames {
+    /// Body.
+    pub body: Option<String>,
+    /// Adapter.
+    pub adapter: Option<String>,
+    /// Connector.
+    pub connector: Option<String>,
+    /// Shield part.
+    pub shield_part: Option<String>,
+    /// Seal.
+    pub seal: Option<String>,
+    /// Consumables.
+    pub consumables: Vec<String>,
+}
+
+/// Room around a leg; `None` where not measured.
+#[derive(Clone, Debug, Default)]
+pub struct Room {
+    /// Straight cable from the conductor end.
+    pub straight: Option<Length>,
+    /// Free length for parking from the jacket edge.
+    pub park_room: Option<Length>,
+    /// Bending radius as racked.
+    pub bend_radius: Option<Length>,
+    /// Cable that can still be cut away.
+    pub slack: Option<Length>,
+    /// Spare cuts asked for.
+    pub spare_cuts: Option<i64>,
+}
+
+/// One cable that enters the joint.
+#[derive(Clone, Debug)]
+pub struct Leg {
+    /// Letter.
+    pub id: String,
+    /// Port.
+    pub port: Option<i64>,
+    /// Where it goes.
+    pub goes_to: Option<String>,
+    /// Bonding.
+    pub bonding: String,
+    /// Whether the body parks on it.
+    pub parks: bool,
+    /// Room.
+    pub room: Room,
+    /// Construction on its papers.
+    pub cable: Construction,
+    /// Whether the strands are blocked, where stated.
+    pub blocked: Option<bool>,
+    /// Least bending radius its maker permits.
+    pub bend_radius_least: Option<Length>,
+    /// Relative change of the insulation's diameter per kelvin, least and greatest.
+    pub expansion_per_k: Option<(f64, f64)>,
+    /// Parts.
+    pub parts: PartNames,
+    /// `path:line:column`.
+    pub place: String,
+}
+
+/// What was measured on one end.
+#[derive(Clone, Debug)]
+pub struct Reading {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// Layer.
+    pub over: Layer,
+    /// Instrument.
+    pub instrument: String,
+    /// Error either way.
+    pub error: Length,
+    /// Values.
+    pub values: Vec<Length>,
+    /// Where along the cable.
+    pub place_along: Option<String>,
+    /// Temperature, degrees Celsius.
+    pub degc: Option<f64>,
+    /// `path:line:column`.
+    pub place: String,
+}
+
+/// What was counted on one end.
+#[derive(Clone, Debug)]
+pub struct Count {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// Straps or wires.
+    pub shield_elements: u32,
+}
+
+/// A part on the truck.
+#[derive(Clone, Debug)]
+pub struct Lot {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// Which part.
+    pub part: String,
+    /// Lot.
+    pub lot: String,
+    /// Day made.
+    pub made: Option<Date>,
+    /// Day expanded.
+    pub expanded: Option<Date>,
+    /// Day on the label.
+    pub expires: Option<Date>,
+    /// Temperatures it lay at, degrees Celsius.
+    pub store_degc: (Option<f64>, Option<f64>),
+}
+
+/// Trial press.
+#[derive(Clone, Debug)]
+pub struct TrialPress {
+    /// Connector.
+    pub connector: String,
+    /// Conductor size.
+    pub size: Size,
+    /// Conductor metal.
+    pub metal: Metal,
+    /// Tool.
+    pub tool: String,
+    /// Die.
+    pub die: String,
+    /// Presses an end.
+    pub presses: i64,
+    /// Growth of the whole sleeve over the trials.
+    pub growth: Interval,
+    /// Who.
+    pub by: String,
+    /// When.
+    pub date: Date,
+}
+
+/// Window set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerWindow {
+    /// Plane.
+    pub plane: Plane,
+    /// Leg, or all.
+    pub leg: Option<String>,
+    /// Shorter.
+    pub minus: Length,
+    /// Longer.
+    pub plus: Length,
+    /// Whose word.
+    pub source: String,
+}
+
+/// Distance set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerLink {
+    /// Leg, or all.
+    pub leg: Option<String>,
+    /// The link.
+    pub link: LinkRow,
+}
+
+/// Limit set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerLimit {
+    /// Check.
+    pub check: String,
+    /// Least.
+    pub least: Option<Length>,
+    /// Greatest.
+    pub greatest: Option<Length>,
+    /// Whose word.
+    pub source: String,
+}
+
+/// Value from memory that the owner confirmed.
+#[derive(Clone, Debug)]
+pub struct Confirmation {
+    /// Key.
+    pub key: String,
+    /// Edition.
+    pub edition: String,
+    /// Whose word.
+    pub source: String,
+}
+
+/// A joint to be planned.
+#[derive(Clone, Debug)]
+pub struct Job {
+    /// Short name.
+    pub id: String,
+    /// Title.
+    pub title: String,
+    /// Day of the work.
+    pub date: Date,
+    /// Kind.
+    pub kind: JointKind,
+    /// Number of phases.
+    pub phases: u8,
+    /// Words.
+    pub words: Words,
+    /// Whether it is made up.
+    pub invented: bool,
+    /// Network.
+    pub system: System,
+    /// Duty.
+    pub duty: Duty,
+    /// Place.
+    pub place: Place,
+    /// Whom to call: name and number.
+    pub stop_and_call: (String, String),
+    /// People.
+    pub people: Vec<Person>,
+    /// Bus.
+    pub bus: Option<String>,
+    /// Blank ports.
+    pub blanks: Vec<Blank>,
+    /// Legs, in the order of their names.
+    pub legs: Vec<Leg>,
+    /// Readings.
+    pub readings: Vec<Reading>,
+    /// Counts.
+    pub counts: Vec<Count>,
+    /// Lots.
+    pub lots: Vec<Lot>,
+    /// Trial presses.
+    pub trial_presses: Vec<TrialPress>,
+    /// Owner's windows.
+    pub owner_windows: Vec<OwnerWindow>,
+    /// Owner's distances.
+    pub owner_links: Vec<OwnerLink>,
+    /// Owner's limits.
+    pub owner_limits: Vec<OwnerLimit>,
+    /// Confirmations.
+    pub confirmations: Vec<Confirmation>,
+}
+
+/// One cable end: a leg in one phase.
+#[derive(Clone, Copy, Debug)]
+pub struct End<'j> {
+    /// Leg.
+    pub leg: &'j Leg,
+    /// Phase.
+    pub phase: u8,
+}
+
+impl Job {
+    /// Every end, leg by leg.
+    pub fn ends(&self) -> impl Iterator<Item = End<'_>> {
+        self.legs
+            .iter()
+            .flat_map(|leg| (1..=self.phases).map(move |phase| End { leg, phase }))
+    }
+
+    /// Readings of an end.
+    pub fn readings_of<'j>(&'j self, end: End<'j>) -> impl Iterator<Item = &'j Reading> {
+        self.readings
+            .iter()
+            .filter(move |r| r.leg == end.leg.id && r.phase == end.phase)
+    }
+}

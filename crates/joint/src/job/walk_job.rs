@@ -1,0 +1,719 @@
+//! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
+
+use super::types::{
+    Blank, Confirmation, Count, Duty, Job, JointKind, Leg, Lot, OwnerLimit, OwnerLink, OwnerWindow,
+    PartNames, Person, Place, Reading, Room, System, TrialPress,
+};
+use crate::cable::Words;
+use crate::catalogue::{Catalogue, LinkRow, layer, metal};
+use crate::form::{Complaints, Record, Source};
+use crate::limit::SLUGS;
+use crate::plane::Plane;
+use jiff::civil::Date;
+use jointwright_units::{Interval, Length};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Kinds of joint that are refused in words rather than as a misspelling.
+const OTHER_KINDS: &[&str] = &[
+    "transition",
+    "termination",
+    "paper-lead",
+    "three-core",
+    "stop",
+    "trifurcating",
+    "submarine",
+    "repair",
+];
+/// Largest diameter that can be a reading on one core of medium-voltage cable.
+const READING_GREATEST: Length = Length::from_nm(200_000_000);
+/// Smallest diameter that can be a reading.
+const READING_LEAST: Length = Length::from_nm(1_000_000);
+
+/// Reads one job.
+pub(super) struct JobReader<'a> {
+    source: &'a Source,
+    complaints: &'a mut Complaints,
+    catalogue: &'a Catalogue,
+    people: Vec<Person>,
+    legs: BTreeSet<String>,
+    phases: Option<i64>,
+    pub(super) words: Words,
+}
+
+pub(super) fn job(
+    source: &Source,
+    record: &Record,
+    catalogue: &Catalogue,
+    complaints: &mut Complaints,
+) -> Option<Job> {
+    let head = record.record("job");
+    let words = match head.and_then(|h| h.text("words")) {
+        Some("iec") => Words::Iec,
+        _ => Words::Us,
+    };
+    let legs = record
+        .records("leg")
+        .filter_map(|leg| leg.string("id"))
+        .collect();
+    let phases = head.and_then(|h| h.integer("phases"));
+    let mut reader = JobReader {
+        source,
+        complaints,
+        catalogue,
+        people: Vec::new(),
+        legs,
+        phases,
+        words,
+    };
+    reader.job(record)
+}
+
+impl JobReader<'_> {
+    pub(super) fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+        self.complaints
+            .add(self.source.complaint(at, message, hint));
+    }
+
+    fn place_of(&self, at: usize) -> String {
+        let (line, column) = self.source.line_and_column(at);
+        format!("{}:{line}:{column}", self.source.path())
+    }
+
+    fn job(&mut self, record: &Record) -> Option<Job> {
+        let authority = record.record("authority");
+        self.people = authority
+            .map(|a| a.records("person").filter_map(person).collect())
+            .unwrap_or_default();
+        let head = record.record("job");
+        let kind = head.and_then(|h| self.kind(h));
+        let system = record.record("system").and_then(|s| self.system(s));
+        let place = record.record("place").and_then(|p| self.place(p));
+        if let Some(kind) = kind {
+            self.ports(record, kind);
+        }
+        let bus = self.bus(record);
+        let legs = self.legs(record);
+        let blanks = self.rows(record, "blank", Self::blank);
+        let readings = self.rows(record, "reading", Self::reading);
+        let counts = self.rows(record, "count", Self::count);
+        let lots = self.rows(record, "lot", Self::lot);
+        let trial_presses = self.rows(record, "trial_press", Self::trial_press);
+        let owner_windows = self.rows(record, "owner_window", Self::owner_window);
+        let owner_links = self.rows(record, "owner_link", Self::owner_link);
+        let owner_limits = self.rows(record, "owner_limit", Self::owner_limit);
+        let confirmations = self.rows(record, "confirmation", Self::confirmation);
+        let head = head?;
+        let call = authority?.record("stop_and_call")?;
+        Some(Job {
+            id: head.string("id")?,
+            title: head.string("title")?,
+            date: head.date("date")?,
+            kind: kind?,
+            phases: u8::try_from(head.integer("phases")?).ok()?,
+            words: self.words,
+            invented: head.flag("invented").unwrap_or(false),
+            system: system?,
+            duty: duty(record.record("duty")?),
+            place: place?,
+            stop_and_call: (call.string("name")?, call.string("number")?),
+            people: std::mem::take(&mut self.people),
+            bus,
+            blanks,
+            legs,
+            readings,
+            counts,
+            lots,
+            trial_presses,
+            owner_windows,
+            owner_links,
+            owner_limits,
+            confirmations,
+        })
+    }
+
+    /// Rows of a list, each read by itself; those that cannot be read are left out and complained of.
+    fn rows<T>(
+        &mut self,
+        record: &Record,
+        name: &str,
+        read: fn(&mut Self, &Record) -> Option<T>,
+    ) -> Vec<T> {
+        let rows = record.records(name);
+        rows.filter_map(|row| read(self, row)).collect()
+    }
+
+    fn legs(&mut self, record: &Record) -> Vec<Leg> {
+        self.leg_names(record);
+        let mut legs = self.rows(record, "leg", Self::leg);
+        legs.sort_by(|a, b| a.id.cmp(&b.id));
+        legs
+    }
+
+    fn bus(&mut self, record: &Record) -> Option<String> {
+        let bus = record.string("bus")?;
+        if self.catalogue.bus(&bus).is_none() {
+            let known = names(self.catalogue.buses.iter().map(|r| &r.head.id));
+            self.unknown_part(record.at("bus"), "bus", &bus, &known);
+        }
+        Some(bus)
+    }
+
+    fn kind(&mut self, head: &Record) -> Option<JointKind> {
+        let text = head.text("kind")?;
+        let message = match text {
+            "straight" => return Some(JointKind::Straight),
+            "branch" => return Some(JointKind::Branch),
+            "separable" => return Some(JointKind::Separable),
+            other if OTHER_KINDS.contains(&other) => format!(
+                "A joint of kind \"{other}\" is not handled: this program plans straight, branch and separable joints of single-core cable with extruded insulation and a metallic shield."
+            ),
+            other => format!(
+                "The kind of joint is \"{other}\"; the format expects \"straight\", \"branch\" or \"separable\"."
+            ),
+        };
+        self.complain(head.at("kind"), message, "Work that this program does not know follows its own instructions, by people qualified for it.");
+        None
+    }
+
+    fn system(&mut self, record: &Record) -> Option<System> {
+        let (nominal, highest) = (record.number("nominal"), record.number("highest"));
+        if let (Some(nominal), Some(highest)) = (nominal, highest)
+            && highest < nominal
+        {
+            self.complain(
+                record.at("highest"),
+                format!(
+                    "The highest voltage, {highest} kV, is below the nominal voltage, {nominal} kV."
+                ),
+                "Give both phase to phase; the highest is the Um of the system.",
+            );
+        }
+        for (name, value) in [("nominal", nominal), ("highest", highest)] {
+            if let Some(value) = value
+                && !(1.0..=52.0).contains(&value)
+            {
+                self.complain(
+                    record.at(name),
+                    format!("The {name} voltage is {value} kV; this program plans medium-voltage joints, 1 to 52 kV phase to phase."),
+                    "Look at the unit: \"13.2 kV\" is 13 200 V.",
+                );
+            }
+        }
+        Some(System {
+            nominal_kv: nominal?,
+            highest_kv: highest?,
+            frequency_hz: record.number("frequency")?,
+            earthing: record.string("earthing")?,
+            clearing_time_s: record.number("clearing_time"),
+        })
+    }
+
+    fn place(&mut self, record: &Record) -> Option<Place> {
+        let ambient_degc = (
+            record.number("ambient_least"),
+            record.number("ambient_greatest"),
+        );
+        if let (Some(least), Some(greatest)) = ambient_degc
+            && least > greatest
+        {
+            self.complain(
+                record.at("ambient_least"),
+                format!("The lowest ambient temperature, {least} degC, is above the highest, {greatest} degC."),
+                "Exchange them.",
+            );
+        }
+        Some(Place {
+            kind: record.string("kind")?,
+            name: record.string("name")?,
+            ambient_degc,
+            wet: record.flag("wet"),
+        })
+    }
+
+    fn blank(&mut self, record: &Record) -> Option<Blank> {
+        let plug = record.string("plug");
+        if let Some(id) = &plug
+            && self.catalogue.plug(id).is_none()
+        {
+            let known = names(self.catalogue.plugs.iter().map(|r| &r.head.id));
+            self.unknown_part(record.at("plug"), "plug", id, &known);
+        }
+        Some(Blank {
+            port: record.integer("port")?,
+            plug,
+        })
+    }
+
+    fn unknown_part(&mut self, at: usize, kind: &str, id: &str, known: &str) {
+        self.complain(
+            at,
+            format!("No {kind} in the job's catalogues is named `{id}`."),
+            if known.is_empty() {
+                "The catalogues have none; add the row.".to_owned()
+            } else {
+                format!("They have: {known}.")
+            },
+        );
+    }
+
+    fn leg(&mut self, record: &Record) -> Option<Leg> {
+        let cable = record.record("cable");
+        let construction = cable.and_then(|c| self.cable(c));
+        let parts = self.part_names(record);
+        let cable = cable?;
+        let expansion = (
+            cable.number("expansion_per_k_least"),
+            cable.number("expansion_per_k_greatest"),
+        );
+        let expansion_per_k = match expansion {
+            (Some(least), Some(greatest)) if least <= greatest => Some((least, greatest)),
+            (None, None) => None,
+            _ => {
+                self.complain(
+                    cable.at,
+                    "The expansion of the insulation needs a least and a greatest value, the least not above the greatest.".to_owned(),
+                    "Give both from a stated source, or neither.",
+                );
+                None
+            }
+        };
+        Some(Leg {
+            id: record.string("id")?,
+            port: record.integer("port"),
+            goes_to: record.string("goes_to"),
+            bonding: record.string("bonding")?,
+            parks: record.flag("parks").unwrap_or(false),
+            room: Room {
+                straight: record.length("straight"),
+                park_room: record.length("park_room"),
+                bend_radius: record.length("bend_radius"),
+                slack: record.length("slack"),
+                spare_cuts: record.integer("spare_cuts"),
+            },
+            cable: construction?,
+            blocked: cable.flag("blocked"),
+            bend_radius_least: cable.length("bend_radius_least"),
+            expansion_per_k,
+            parts,
+            place: self.place_of(record.at),
+        })
+    }
+
+    fn part_names(&mut self, record: &Record) -> PartNames {
+        let c = self.catalogue;
+        let kinds: [(&str, Vec<&String>); 5] = [
+            ("body", c.bodies.iter().map(|r| &r.head.id).collect()),
+            ("adapter", c.adapters.iter().map(|r| &r.head.id).collect()),
+            (
+                "connector",
+                c.connectors.iter().map(|r| &r.head.id).collect(),
+            ),
+            (
+                "shield_part",
+                c.shield_parts.iter().map(|r| &r.head.id).collect(),
+            ),
+            ("seal", c.seals.iter().map(|r| &r.head.id).collect()),
+        ];
+        for (kind, known) in kinds {
+            if let Some(id) = record.text(kind)
+                && !known.iter().any(|k| *k == id)
+            {
+                self.unknown_part(
+                    record.at(kind),
+                    &kind.replace('_', " "),
+                    id,
+                    &names(known.into_iter()),
+                );
+            }
+        }
+        for id in record.texts("consumables") {
+            if c.consumable(&id).is_none() {
+                let known = names(c.consumables.iter().map(|r| &r.head.id));
+                self.unknown_part(record.at("consumables"), "consumable", &id, &known);
+            }
+        }
+        PartNames {
+            body: record.string("body"),
+            adapter: record.string("adapter"),
+            connector: record.string("connector"),
+            shield_part: record.string("shield_part"),
+            seal: record.string("seal"),
+            consumables: record.texts("consumables"),
+        }
+    }
+
+    fn leg_names(&mut self, record: &Record) {
+        let mut seen: BTreeMap<&str, usize> = BTreeMap::new();
+        for leg in record.records("leg") {
+            let Some(id) = leg.text("id") else { continue };
+            if let Some(first) = seen.insert(id, leg.at) {
+                let first = self.place_of(first);
+                self.complain(
+                    leg.at("id"),
+                    format!("Two legs are named `{id}`; the first stands at {first}."),
+                    "Give every leg a letter of its own.",
+                );
+            }
+        }
+        let n_legs = record.list("leg").count();
+        if record.item("leg").is_some() && !(2..=6).contains(&n_legs) {
+            self.complain(
+                record.at("leg"),
+                format!("The job has {n_legs} legs; a joint has 2 to 6."),
+                "Add or take out legs.",
+            );
+        }
+    }
+
+    /// What the kind of joint says about legs, ports and the bus.
+    fn ports(&mut self, record: &Record, kind: JointKind) {
+        let n_legs = record.list("leg").count();
+        let wrong = match kind {
+            JointKind::Straight => (n_legs != 2).then_some("2 legs"),
+            JointKind::Branch => (n_legs < 3).then_some("3 legs or more"),
+            JointKind::Separable => None,
+        };
+        if let Some(expected) = wrong {
+            self.complain(
+                record.at("leg"),
+                format!(
+                    "A {} joint has {expected}; this one has {n_legs}.",
+                    kind.name()
+                ),
+                "Change the kind of joint or the legs.",
+            );
+        }
+        if kind != JointKind::Separable {
+            for (name, what) in [("bus", "a bus"), ("blank", "blank ports")] {
+                if record.item(name).is_some() {
+                    self.complain(
+                        record.at(name),
+                        format!(
+                            "A {} joint has no bus, but the job names {what}.",
+                            kind.name()
+                        ),
+                        "Take it out, or make the joint \"separable\".",
+                    );
+                }
+            }
+            return;
+        }
+        let mut taken: BTreeMap<i64, String> = BTreeMap::new();
+        let rows = record
+            .records("leg")
+            .map(|leg| (leg, format!("leg `{}`", leg.text("id").unwrap_or("?"))));
+        let rows: Vec<(&Record, String)> = rows
+            .chain(record.records("blank").map(|b| (b, "a blank".to_owned())))
+            .collect();
+        for (row, who) in rows {
+            let Some(port) = row.integer("port") else {
+                if row.item("port").is_none() && who != "a blank" {
+                    self.complain(
+                        row.at,
+                        format!("In a separable joint {who} has no `port`."),
+                        "Say on which port of the bus it sits.",
+                    );
+                }
+                continue;
+            };
+            if let Some(other) = taken.insert(port, who.clone()) {
+                self.complain(
+                    row.at("port"),
+                    format!("Port {port} is taken by {other} and by {who}; a port holds one leg or one plug."),
+                    "Give one of them another port.",
+                );
+            }
+        }
+    }
+
+    fn end(&mut self, row: &Record) -> Option<(String, u8)> {
+        let (leg, phase) = (row.string("leg"), row.integer("phase"));
+        if let Some(leg) = &leg {
+            self.known_leg(row, leg);
+        }
+        if let (Some(phase), Some(phases)) = (phase, self.phases)
+            && phase > phases
+        {
+            self.complain(
+                row.at("phase"),
+                format!("Phase {phase} is named, but the job has {phases}."),
+                "Change the phase here or `phases` in the job.",
+            );
+        }
+        Some((leg?, u8::try_from(phase?).ok()?))
+    }
+
+    fn known_leg(&mut self, row: &Record, leg: &str) {
+        if !self.legs.contains(leg) {
+            let known = names(self.legs.iter());
+            self.complain(
+                row.at("leg"),
+                format!("No leg is named `{leg}`."),
+                format!("The job has: {known}."),
+            );
+        }
+    }
+
+    fn reading(&mut self, row: &Record) -> Option<Reading> {
+        let end = self.end(row);
+        let values = row.lengths("values");
+        if row.item("values").is_some() && row.list("values").count() == 0 {
+            self.complain(
+                row.at("values"),
+                "A reading has no values.".to_owned(),
+                "Write what the instrument showed, or take the reading out.",
+            );
+            return None;
+        }
+        for value in &values {
+            if !(READING_LEAST..=READING_GREATEST).contains(value) {
+                self.complain(
+                    row.at("values"),
+                    format!("A reading is {value}; a diameter on one core lies between {READING_LEAST} and {READING_GREATEST}."),
+                    "Look at the unit and the decimal point.",
+                );
+            }
+        }
+        let (leg, phase) = end?;
+        Some(Reading {
+            leg,
+            phase,
+            over: layer(row.text("over")?)?,
+            instrument: row.string("instrument")?,
+            error: row.length("error")?,
+            values: (values.len() == row.list("values").count()).then_some(values)?,
+            place_along: row.string("place"),
+            degc: row.number("temperature"),
+            place: self.place_of(row.at),
+        })
+    }
+
+    fn count(&mut self, row: &Record) -> Option<Count> {
+        let (leg, phase) = self.end(row)?;
+        Some(Count {
+            leg,
+            phase,
+            shield_elements: u32::try_from(row.integer("shield_elements")?).ok()?,
+        })
+    }
+
+    fn lot(&mut self, row: &Record) -> Option<Lot> {
+        let (leg, phase) = self.end(row)?;
+        Some(Lot {
+            leg,
+            phase,
+            part: row.string("part")?,
+            lot: row.string("lot")?,
+            made: row.date("made"),
+            expanded: row.date("expanded"),
+            expires: row.date("expires"),
+            store_degc: (row.number("store_least"), row.number("store_greatest")),
+        })
+    }
+
+    fn trial_press(&mut self, row: &Record) -> Option<TrialPress> {
+        let size = self.size(row, "size");
+        let connector = row.string("connector")?;
+        match self.catalogue.connector(&connector) {
+            None => {
+                let known = names(self.catalogue.connectors.iter().map(|r| &r.head.id));
+                self.unknown_part(row.at("connector"), "connector", &connector, &known);
+            }
+            Some(part) if !part.grows() => self.complain(
+                row.at("connector"),
+                format!("A trial press names `{connector}`, which is not pressed."),
+                "Take the trial press out, or name the sleeve that was pressed.",
+            ),
+            Some(_) => {}
+        }
+        let before = row.length("length_before")?;
+        let after = Interval::hull(row.lengths("length_after"));
+        let Some(after) = after else {
+            self.complain(
+                row.at,
+                "A trial press has no length after pressing.".to_owned(),
+                "Give `length_after`, one for each trial.",
+            );
+            return None;
+        };
+        if after.least() < before {
+            self.complain(
+                row.at("length_after"),
+                format!("The sleeve measured {before} before and {} after; a pressed sleeve does not grow shorter.", after.least()),
+                "Measure both again.",
+            );
+            return None;
+        }
+        Some(TrialPress {
+            connector,
+            size: size?,
+            metal: metal(row.text("metal")?)?,
+            tool: row.string("tool")?,
+            die: row.string("die")?,
+            presses: row.integer("presses")?,
+            growth: after - Interval::point(before),
+            by: row.string("by")?,
+            date: row.date("date")?,
+        })
+    }
+
+    /// Name and date of somebody with the authority for it, as a source.
+    fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
+        let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
+        if !self
+            .people
+            .iter()
+            .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
+        {
+            let who: Vec<&String> = self
+                .people
+                .iter()
+                .filter(|p| p.decides.iter().any(|d| d == what))
+                .map(|p| &p.name)
+                .collect();
+            let who = if who.is_empty() {
+                "nobody".to_owned()
+            } else {
+                names(who.into_iter())
+            };
+            self.complain(
+                row.at("by"),
+                format!("{by} is not named under `authority` as one who decides {what}; the job gives that to {who}."),
+                "Have somebody with that authority decide it, or add the person to `authority`.",
+            );
+        }
+        Some(format!("{by}, {date}"))
+    }
+
+    fn owner_window(&mut self, row: &Record) -> Option<OwnerWindow> {
+        let source = self.decided(row, "windows");
+        if let Some(leg) = row.string("leg") {
+            self.known_leg(row, &leg);
+        }
+        Some(OwnerWindow {
+            plane: Plane::from_name(row.text("plane")?)?,
+            leg: row.string("leg"),
+            minus: row.length("minus")?,
+            plus: row.length("plus")?,
+            source: source?,
+        })
+    }
+
+    fn owner_link(&mut self, row: &Record) -> Option<OwnerLink> {
+        let source = self.decided(row, "windows");
+        if let Some(leg) = row.string("leg") {
+            self.known_leg(row, &leg);
+        }
+        let tolerance = row.length("minus").zip(row.length("plus"));
+        if tolerance.is_none() && (row.item("minus").is_some() || row.item("plus").is_some()) {
+            self.complain(
+                row.at,
+                "A distance of the owner gives only one of `minus` and `plus`.".to_owned(),
+                "Give both, or neither.",
+            );
+            return None;
+        }
+        let (from, to) = (
+            Plane::from_name(row.text("from")?)?,
+            Plane::from_name(row.text("to")?)?,
+        );
+        if from == to {
+            self.complain(
+                row.at,
+                format!(
+                    "A distance of the owner runs from {} to itself.",
+                    from.name()
+                ),
+                "Name two planes.",
+            );
+            return None;
+        }
+        let distance = row.length("distance")?;
+        let link = LinkRow {
+            from,
+            to,
+            distance: if row.flag("toward_end").unwrap_or(false) {
+                -distance
+            } else {
+                distance
+            },
+            tolerance,
+            source: source?,
+            place: self.place_of(row.at),
+        };
+        Some(OwnerLink {
+            leg: row.string("leg"),
+            link,
+        })
+    }
+
+    fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
+        let source = self.decided(row, "limits");
+        let check = row.string("check")?;
+        if !SLUGS.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!("No check is named `{check}`."),
+                format!("Checks are: {}.", SLUGS.join(", ")),
+            );
+        }
+        let (least, greatest) = (row.length("least"), row.length("greatest"));
+        if row.item("least").is_none() && row.item("greatest").is_none() {
+            self.complain(
+                row.at,
+                "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
+                "Give one or both.",
+            );
+        }
+        Some(OwnerLimit {
+            check,
+            least,
+            greatest,
+            source: source?,
+        })
+    }
+
+    fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {
+        let source = self.decided(row, "confirmations");
+        let key = row.string("key")?;
+        if !crate::limit::memory_keys().any(|known| known == key) {
+            let known: BTreeSet<String> = crate::limit::memory_keys().map(str::to_owned).collect();
+            self.complain(
+                row.at("key"),
+                format!("No value from memory has the key `{key}`; there is nothing to confirm."),
+                format!("Keys are: {}.", names(known.iter())),
+            );
+        }
+        Some(Confirmation {
+            key,
+            edition: row.string("edition")?,
+            source: source?,
+        })
+    }
+}
+
+fn person(row: &Record) -> Option<Person> {
+    Some(Person {
+        name: row.string("name")?,
+        role: row.string("role")?,
+        decides: row.texts("decides"),
+    })
+}
+
+fn duty(row: &Record) -> Duty {
+    Duty {
+        load_a: row.number("load"),
+        emergency_a: row.number("emergency"),
+        emergency_s: row.number("emergency_time"),
+        fault_a: row.number("fault"),
+        fault_s: row.number("fault_time"),
+        shield_fault_a: row.number("shield_fault"),
+        shield_fault_s: row.number("shield_fault_time"),
+        reclosing: row.integer("reclosing"),
+    }
+}
+
+fn names<'s>(names: impl Iterator<Item = &'s String>) -> String {
+    let names: Vec<&str> = names.map(String::as_str).collect();
+    names.join(", ")
+}

@@ -1,0 +1,263 @@
+//! Judge: all checks on one joint, the parts that would fit where one is left open, and what it comes to.
+//!
+//! Why its own room: the joint's outcome is the worst of its rulings, and that is said in one place.
+//!
+//! Invariants: removing what is computed never turns a pass into a fail, adding it never turns a fail into a pass; an outcome of "pass" never means that a joint may be built or kept.
+//!
+//! Not here: the document and the page (`plan`, the doors).
+
+use crate::catalogue::Catalogue;
+use crate::checks::{CHECKS, Check, EndInputs, Inputs, LegInputs, PartKind};
+use crate::cutback::{Refusal, cutback};
+use crate::fit::Chosen;
+use crate::form::Complaint;
+use crate::job::{End, Job, Leg, Order, PartNames};
+use crate::limit::{Outcome, Reach, Ruling};
+use crate::survey::survey;
+
+/// Everything said about one joint.
+#[derive(Clone, Debug)]
+pub struct Judged<'o> {
+    /// What was compared.
+    pub inputs: Inputs<'o>,
+    /// Rulings, in the order of checks, legs and phases.
+    pub rulings: Vec<Ruling>,
+    /// Parts that would fit where one is left open.
+    pub proposals: Vec<Proposal>,
+}
+
+/// For one open part of one leg: what fits, and why the rest does not.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Proposal {
+    /// Leg.
+    pub leg: String,
+    /// Kind of part.
+    pub part: PartKind,
+    /// Parts against which no check fails; with each the number of questions that stay unjudged.
+    pub fits: Vec<(String, usize)>,
+    /// Parts that fail, each with the first reason.
+    pub does_not_fit: Vec<(String, String)>,
+}
+
+/// Judges a joint.
+///
+/// # Errors
+/// Rows that contradict each other, as complaints at the rows.
+pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
+    let mut legs = Vec::new();
+    let mut refusals = Vec::new();
+    for leg in &order.job.legs {
+        match leg_inputs(
+            &order.job,
+            leg,
+            Chosen::from_names(&order.catalogue, &leg.parts),
+        ) {
+            Ok(leg) => legs.push(leg),
+            Err(wrong) => refusals.extend(wrong),
+        }
+    }
+    if !refusals.is_empty() {
+        let mut complaints: Vec<Complaint> = refusals.iter().map(complaint).collect();
+        complaints.sort();
+        complaints.dedup();
+        return Err(complaints);
+    }
+    let inputs = Inputs { order, legs };
+    let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
+    let proposals = proposals(&inputs, &rulings);
+    Ok(Judged {
+        inputs,
+        rulings,
+        proposals,
+    })
+}
+
+fn leg_inputs<'o>(
+    job: &'o Job,
+    leg: &'o Leg,
+    chosen: Chosen<'o>,
+) -> Result<LegInputs<'o>, Vec<Refusal>> {
+    let cutback = cutback(job, leg, &chosen)?;
+    let ends = (1..=job.phases)
+        .map(|phase| EndInputs {
+            phase,
+            survey: survey(job, End { leg, phase }),
+        })
+        .collect();
+    Ok(LegInputs {
+        leg,
+        chosen,
+        cutback,
+        ends,
+    })
+}
+
+fn complaint(refusal: &Refusal) -> Complaint {
+    let mut parts = refusal.place.rsplitn(3, ':');
+    let column = parts.next().and_then(|c| c.parse().ok()).unwrap_or(1);
+    let line = parts.next().and_then(|l| l.parse().ok()).unwrap_or(1);
+    Complaint {
+        path: parts.next().unwrap_or_default().to_owned(),
+        line,
+        column,
+        message: refusal.message.clone(),
+        hint: "One of the rows was copied wrongly, or two papers are for different parts: look both up again.".to_owned(),
+    }
+}
+
+/// Worst outcome of a list of rulings; an empty list is not judged.
+pub fn worst(rulings: &[Ruling]) -> Outcome {
+    rulings
+        .iter()
+        .map(|r| r.outcome)
+        .max()
+        .unwrap_or(Outcome::NotJudged)
+}
+
+/// Passing ruling with the least margin in millimetres.
+pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
+    let lengths = rulings
+        .iter()
+        .filter(|r| r.outcome == Outcome::Pass && r.unit == Some("mm"));
+    lengths
+        .filter(|r| r.margin.is_some())
+        .min_by(|a, b| a.margin.unwrap_or(0.0).total_cmp(&b.margin.unwrap_or(0.0)))
+}
+
+/// Rulings without those that this program computed.
+pub fn without_computed(rulings: &[Ruling]) -> Vec<Ruling> {
+    rulings
+        .iter()
+        .filter(|r| r.reach == Reach::Instructions)
+        .cloned()
+        .collect()
+}
+
+fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
+    let mut proposals = Vec::new();
+    for leg in &inputs.legs {
+        for kind in [
+            PartKind::Body,
+            PartKind::Adapter,
+            PartKind::Connector,
+            PartKind::ShieldPart,
+            PartKind::Seal,
+        ] {
+            if is_open(leg, kind, rulings) {
+                proposals.push(proposal(inputs, leg, kind));
+            }
+        }
+    }
+    proposals
+}
+
+/// Whether a part is asked for: left open, or an adapter where the bare leg is outside the body's range.
+fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
+    match kind {
+        PartKind::Body => leg.chosen.body.is_none(),
+        PartKind::Connector => leg.chosen.connector.is_none(),
+        PartKind::ShieldPart => leg.chosen.shield_part.is_none(),
+        PartKind::Seal => leg.chosen.seal.is_none(),
+        PartKind::Adapter => {
+            leg.chosen.body.is_some()
+                && leg.chosen.adapter.is_none()
+                && rulings.iter().any(|r| {
+                    r.check == "insulation_in_body"
+                        && r.outcome == Outcome::Fail
+                        && r.subject.leg.as_ref() == Some(&leg.leg.id)
+                })
+        }
+    }
+}
+
+fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposal {
+    let checks: Vec<&Check> = CHECKS.iter().filter(|c| c.parts.contains(&kind)).collect();
+    let before: Vec<Ruling> = checks
+        .iter()
+        .flat_map(|c| inputs.ask_of_leg(c, leg))
+        .filter(|r| r.outcome == Outcome::Fail)
+        .collect();
+    let mut proposal = Proposal {
+        leg: leg.leg.id.clone(),
+        part: kind,
+        fits: Vec::new(),
+        does_not_fit: Vec::new(),
+    };
+    for id in ids(&inputs.order.catalogue, kind) {
+        match with_part(inputs, leg, kind, &id) {
+            Err(refusals) => proposal.does_not_fit.push((
+                id,
+                refusals
+                    .first()
+                    .map(|r| r.message.clone())
+                    .unwrap_or_default(),
+            )),
+            Ok(tried) => {
+                let rulings: Vec<Ruling> = checks
+                    .iter()
+                    .flat_map(|c| inputs.ask_of_leg(c, &tried))
+                    .collect();
+                let fail = rulings
+                    .iter()
+                    .find(|r| r.outcome == Outcome::Fail && !before.contains(r));
+                match fail {
+                    Some(fail) => proposal
+                        .does_not_fit
+                        .push((id, fail.why.clone().unwrap_or_default())),
+                    None => {
+                        let open = rulings
+                            .iter()
+                            .filter(|r| r.outcome == Outcome::NotJudged)
+                            .count();
+                        proposal.fits.push((id, open));
+                    }
+                }
+            }
+        }
+    }
+    proposal
+}
+
+fn ids(catalogue: &Catalogue, kind: PartKind) -> Vec<String> {
+    match kind {
+        PartKind::Body => catalogue.bodies.iter().map(|r| r.head.id.clone()).collect(),
+        PartKind::Adapter => catalogue
+            .adapters
+            .iter()
+            .map(|r| r.head.id.clone())
+            .collect(),
+        PartKind::Connector => catalogue
+            .connectors
+            .iter()
+            .map(|r| r.head.id.clone())
+            .collect(),
+        PartKind::ShieldPart => catalogue
+            .shield_parts
+            .iter()
+            .map(|r| r.head.id.clone())
+            .collect(),
+        PartKind::Seal => catalogue.seals.iter().map(|r| r.head.id.clone()).collect(),
+    }
+}
+
+fn with_part<'o>(
+    inputs: &Inputs<'o>,
+    leg: &LegInputs<'o>,
+    kind: PartKind,
+    id: &str,
+) -> Result<LegInputs<'o>, Vec<Refusal>> {
+    let mut names: PartNames = leg.leg.parts.clone();
+    let slot = match kind {
+        PartKind::Body => &mut names.body,
+        PartKind::Adapter => &mut names.adapter,
+        PartKind::Connector => &mut names.connector,
+        PartKind::ShieldPart => &mut names.shield_part,
+        PartKind::Seal => &mut names.seal,
+    };
+    *slot = Some(id.to_owned());
+    leg_inputs(
+        &inputs.order.job,
+        leg.leg,
+        Chosen::from_names(&inputs.order.catalogue, &names),
+    )
+}

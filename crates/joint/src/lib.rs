@@ -1,0 +1,20 @@
+//! What the trade knows, in working order: cables, parts, the job, what was measured, fit, cutbacks, checks, rulings.
+//!
+//! Why its own room: the same knowledge runs in the terminal, on the office server and in the browser of a phone in the pit, so it is pure: texts, dates and seeds are arguments.
+//!
+//! Invariants: a missing input is never a pass; what is computed only tightens what the instructions allow; nothing here says that anything is safe to cut, touch or energise.
+//!
+//! Not here: files, clocks, printing (the doors), and mathematics without trade words (`jointwright-numerics`).
+
+pub mod cable;
+pub mod catalogue;
+pub mod checks;
+pub mod cutback;
+pub mod fit;
+pub mod form;
+pub mod job;
+pub mod judge;
+pub mod limit;
+pub mod plan;
+pub mod plane;
+pub mod survey;

@@ -1,0 +1,197 @@
+//! Ruling: the outcome of one check on one joint, leg or end, with its evidence.
+
+use jointwright_units::Interval;
+
+/// Outcome of a check.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Outcome {
+    /// Keeps to its limit.
+    Pass,
+    /// Not judged; says why.
+    NotJudged,
+    /// Breaks its limit.
+    Fail,
+}
+
+impl Outcome {
+    /// Word in plan.json.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Outcome::Pass => "pass",
+            Outcome::NotJudged => "not-judged",
+            Outcome::Fail => "fail",
+        }
+    }
+}
+
+/// Whether a ruling repeats what the instructions, the owner or the job say, or rests on something computed from them.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reach {
+    /// Compared with what somebody with authority says.
+    Instructions,
+    /// Computed by this program; it can only tighten.
+    Computed,
+}
+
+/// Whom a ruling concerns.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Subject {
+    /// Leg; the whole joint where there is none.
+    pub leg: Option<String>,
+    /// Phase; all phases where there is none.
+    pub phase: Option<u8>,
+}
+
+impl Subject {
+    /// The whole joint.
+    pub fn joint() -> Subject {
+        Subject::default()
+    }
+
+    /// A leg in all phases.
+    pub fn leg(leg: &str) -> Subject {
+        Subject {
+            leg: Some(leg.to_owned()),
+            phase: None,
+        }
+    }
+
+    /// One end.
+    pub fn end(leg: &str, phase: u8) -> Subject {
+        Subject {
+            leg: Some(leg.to_owned()),
+            phase: Some(phase),
+        }
+    }
+
+    /// Words for it: "leg A, phase 1".
+    pub fn words(&self) -> String {
+        match (&self.leg, self.phase) {
+            (Some(leg), Some(phase)) => format!("leg {leg}, phase {phase}"),
+            (Some(leg), None) => format!("leg {leg}"),
+            _ => "joint".to_owned(),
+        }
+    }
+}
+
+/// A value or a limit.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Datum {
+    /// One number.
+    Number(f64),
+    /// A range.
+    Range {
+        /// Least.
+        min: f64,
+        /// Greatest.
+        max: f64,
+    },
+    /// Words.
+    Text(String),
+}
+
+impl Datum {
+    /// Range of lengths, millimetres.
+    pub fn range(interval: Interval) -> Datum {
+        Datum::Range {
+            min: interval.least().mm(),
+            max: interval.greatest().mm(),
+        }
+    }
+
+    /// One number where the interval is a point, else a range; millimetres.
+    pub fn of(interval: Interval) -> Datum {
+        if interval.least() == interval.greatest() {
+            Datum::Number(interval.least().mm())
+        } else {
+            Datum::range(interval)
+        }
+    }
+
+    /// Words.
+    pub fn text(text: impl Into<String>) -> Datum {
+        Datum::Text(text.into())
+    }
+}
+
+/// Outcome of one check on one joint, leg or end, with its evidence.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ruling {
+    /// Name of the check.
+    pub check: &'static str,
+    /// Whom it concerns.
+    pub subject: Subject,
+    /// Outcome.
+    pub outcome: Outcome,
+    /// What was found.
+    pub value: Option<Datum>,
+    /// What it must keep to.
+    pub limit: Option<Datum>,
+    /// Unit of value, limit and margin.
+    pub unit: Option<&'static str>,
+    /// Distance of the value from the limit, in the unit; negative outside.
+    pub margin: Option<f64>,
+    /// On whose word the limit stands.
+    pub source: Option<String>,
+    /// Why it fails or is not judged.
+    pub why: Option<String>,
+    /// What to do next.
+    pub hint: Option<String>,
+    /// Whether it was computed.
+    pub reach: Reach,
+}
+
+impl Ruling {
+    /// Ruling for want of something.
+    pub fn not_judged(check: &'static str, subject: Subject, why: impl Into<String>) -> Ruling {
+        Ruling {
+            check,
+            subject,
+            outcome: Outcome::NotJudged,
+            value: None,
+            limit: None,
+            unit: None,
+            margin: None,
+            source: None,
+            why: Some(why.into()),
+            hint: None,
+            reach: Reach::Instructions,
+        }
+    }
+
+    /// Ruling on words: what was found against what is permitted.
+    pub fn on_words(
+        check: &'static str,
+        subject: Subject,
+        found: impl Into<String>,
+        permitted: impl Into<String>,
+        source: String,
+    ) -> Ruling {
+        Ruling {
+            value: Some(Datum::text(found)),
+            limit: Some(Datum::text(permitted)),
+            source: Some(source),
+            outcome: Outcome::Pass,
+            why: None,
+            ..Ruling::not_judged(check, subject, "")
+        }
+    }
+
+    /// The same ruling as a fail.
+    pub fn failing(self, why: impl Into<String>, hint: impl Into<String>) -> Ruling {
+        Ruling {
+            outcome: Outcome::Fail,
+            why: Some(why.into()),
+            hint: Some(hint.into()),
+            ..self
+        }
+    }
+
+    /// The same ruling with something to do next.
+    pub fn with_hint(self, hint: impl Into<String>) -> Ruling {
+        Ruling {
+            hint: Some(hint.into()),
+            ..self
+        }
+    }
+}

@@ -1,0 +1,205 @@
+//! Plane: the places along a leg that instructions name and crews mark.
+//!
+//! Why its own room: catalogue rows, owners' windows and cutbacks must mean the same place by the same word.
+//!
+//! Invariants: every plane belongs to the crew (cut or marked on the cable) or to a part, and has one name in files.
+//!
+//! Not here: where a plane lies (`cutback`).
+
+use crate::cable::{Layer, Words};
+
+/// A plane square to the axis of a leg.
+///
+/// ```text
+///   connector-centre / -seat
+///   |  connector-mouth
+///   |  |  insulation-end      insulation-screen-edge
+///   |  |  |                   |        metallic-shield-edge   jacket-edge
+///   0==|--#####################=========~~~~~~~~~~~~~~~~~~~~~~MMMMMMMMMMM   cable
+///   conductor-end              stations grow this way ->
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Plane {
+    /// Square-cut end of the conductor: the datum of every cut.
+    ConductorEnd,
+    /// Middle of a two-ended connector.
+    ConnectorCentre,
+    /// Contact plane of a one-ended connector.
+    ConnectorSeat,
+    /// Mouth of the connector's barrel before it is pressed.
+    ConnectorMouthBefore,
+    /// Mouth of the connector's barrel as made.
+    ConnectorMouth,
+    /// End of the insulation.
+    InsulationEnd,
+    /// Edge of the insulation screen.
+    ScreenEdge,
+    /// Edge of the metallic shield.
+    ShieldEdge,
+    /// Edge of the jacket.
+    JacketEdge,
+    /// Middle of a two-ended body.
+    BodyCentre,
+    /// Contact plane of a one-ended body.
+    BodySeat,
+    /// End of the body's inner electrode.
+    ElectrodeEnd,
+    /// Inner end of the stretch in which the screen edge may lie.
+    ControlNear,
+    /// Outer end of the stretch in which the screen edge may lie.
+    ControlFar,
+    /// Outer end of the body.
+    BodyEnd,
+    /// Where the body's near end rests while parked.
+    ParkMark,
+    /// Outer end of the seal.
+    SealEnd,
+}
+
+/// Every plane with its name in files.
+const NAMES: &[(Plane, &str)] = &[
+    (Plane::ConductorEnd, "conductor-end"),
+    (Plane::ConnectorCentre, "connector-centre"),
+    (Plane::ConnectorSeat, "connector-seat"),
+    (
+        Plane::ConnectorMouthBefore,
+        "connector-mouth-before-pressing",
+    ),
+    (Plane::ConnectorMouth, "connector-mouth"),
+    (Plane::InsulationEnd, "insulation-end"),
+    (Plane::ScreenEdge, "insulation-screen-edge"),
+    (Plane::ShieldEdge, "metallic-shield-edge"),
+    (Plane::JacketEdge, "jacket-edge"),
+    (Plane::BodyCentre, "body-centre"),
+    (Plane::BodySeat, "body-seat"),
+    (Plane::ElectrodeEnd, "electrode-end"),
+    (Plane::ControlNear, "stress-control-near"),
+    (Plane::ControlFar, "stress-control-far"),
+    (Plane::BodyEnd, "body-end"),
+    (Plane::ParkMark, "park-mark"),
+    (Plane::SealEnd, "seal-end"),
+];
+
+/// Names of all planes, for the table of fields.
+pub const PLANE_NAMES: &[&str] = &[
+    "conductor-end",
+    "connector-centre",
+    "connector-seat",
+    "connector-mouth-before-pressing",
+    "connector-mouth",
+    "insulation-end",
+    "insulation-screen-edge",
+    "metallic-shield-edge",
+    "jacket-edge",
+    "body-centre",
+    "body-seat",
+    "electrode-end",
+    "stress-control-near",
+    "stress-control-far",
+    "body-end",
+    "park-mark",
+    "seal-end",
+];
+
+/// Who or what holds a plane in its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Holder {
+    /// The crew cuts or marks it on the cable.
+    Crew,
+    /// It is part of the connector, seated on the conductor.
+    Connector,
+    /// It is part of the body, placed by the crew as one piece.
+    Body,
+}
+
+impl Plane {
+    /// All planes, from the datum outward.
+    pub fn all() -> impl Iterator<Item = Plane> {
+        NAMES.iter().map(|(plane, _)| *plane)
+    }
+
+    /// Plane of a name in a file.
+    pub fn from_name(name: &str) -> Option<Plane> {
+        NAMES
+            .iter()
+            .find(|(_, n)| *n == name)
+            .map(|(plane, _)| *plane)
+    }
+
+    /// Name in files.
+    pub fn name(self) -> &'static str {
+        NAMES[self as usize].1
+    }
+
+    /// Position in the list of planes.
+    pub const fn index(self) -> usize {
+        self as usize
+    }
+
+    /// Who or what holds it.
+    pub const fn holder(self) -> Holder {
+        match self {
+            Plane::ConductorEnd
+            | Plane::ConnectorCentre
+            | Plane::ConnectorSeat
+            | Plane::ConnectorMouthBefore
+            | Plane::ConnectorMouth => Holder::Connector,
+            Plane::BodyCentre
+            | Plane::BodySeat
+            | Plane::ElectrodeEnd
+            | Plane::ControlNear
+            | Plane::ControlFar
+            | Plane::BodyEnd => Holder::Body,
+            Plane::InsulationEnd
+            | Plane::ScreenEdge
+            | Plane::ShieldEdge
+            | Plane::JacketEdge
+            | Plane::ParkMark
+            | Plane::SealEnd => Holder::Crew,
+        }
+    }
+
+    /// Whether a knife goes there (as against a mark).
+    pub const fn is_cut(self) -> bool {
+        matches!(
+            self,
+            Plane::InsulationEnd | Plane::ScreenEdge | Plane::ShieldEdge | Plane::JacketEdge
+        )
+    }
+
+    /// Layer that the cut goes through.
+    pub const fn layer(self) -> Option<Layer> {
+        match self {
+            Plane::InsulationEnd => Some(Layer::Insulation),
+            Plane::ScreenEdge => Some(Layer::InsulationScreen),
+            Plane::ShieldEdge => Some(Layer::MetallicShield),
+            Plane::JacketEdge => Some(Layer::Jacket),
+            _ => None,
+        }
+    }
+
+    /// What a crew reads.
+    pub fn words(self, words: Words) -> String {
+        match (self.layer(), self) {
+            (Some(layer), Plane::InsulationEnd) => format!("{} end", layer.name(words)),
+            (Some(layer), _) => format!("{} edge", layer.name(words)),
+            (None, plane) => plane.name().replace('-', " "),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_index_and_list_agree() {
+        for (index, (plane, name)) in NAMES.iter().enumerate() {
+            assert_eq!(plane.index(), index);
+            assert_eq!(PLANE_NAMES[index], *name);
+            assert_eq!(Plane::from_name(name), Some(*plane));
+            assert_eq!(plane.name(), *name);
+        }
+        assert_eq!(NAMES.len(), PLANE_NAMES.len());
+    }
+}

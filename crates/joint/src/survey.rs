@@ -1,0 +1,105 @@
+//! Survey: what the readings of an end say about its diameters.
+//!
+//! Why its own room: a reading is an interval with an instrument's error, taken over a named layer at a temperature; a fit must know all four.
+//!
+//! Invariants: nothing is averaged away: the least and the greatest reading are kept; a tape gives no ovality; nothing here says which circuit a cable is or whether it is dead.
+//!
+//! Not here: whether anything fits (`fit`, `checks`).
+
+use crate::cable::{Evidence, Layer, Likeness, Words, candidates, compare};
+use crate::job::{End, Job, Reading};
+use crate::limit::Known;
+use jointwright_units::{Interval, Length};
+use std::collections::BTreeMap;
+
+/// Diameters of one layer of one end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Diameter {
+    /// What was read and how far off it may be.
+    pub known: Known,
+    /// Greatest difference between the diameters of one place, where two or more were read there.
+    pub ovality: Option<Length>,
+    /// Fewest diameters read at any one place.
+    pub n_around_least: usize,
+    /// Temperatures at which it was read, degrees Celsius; `None` where any reading has none.
+    pub degc: Option<(f64, f64)>,
+}
+
+/// What was measured on one end.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct EndSurvey {
+    /// Diameters by the layer they were read over.
+    pub diameters: BTreeMap<Layer, Diameter>,
+    /// Straps or wires counted.
+    pub shield_elements: Option<u32>,
+}
+
+/// Gathers the readings of an end.
+pub fn survey(job: &Job, end: End<'_>) -> EndSurvey {
+    let mut by_layer: BTreeMap<Layer, Vec<&Reading>> = BTreeMap::new();
+    for reading in job.readings_of(end) {
+        by_layer.entry(reading.over).or_default().push(reading);
+    }
+    let diameters = by_layer
+        .into_iter()
+        .filter_map(|(layer, readings)| Some((layer, diameter(&readings)?)))
+        .collect();
+    let shield_elements = job
+        .counts
+        .iter()
+        .filter(|c| c.leg == end.leg.id && c.phase == end.phase)
+        .map(|c| c.shield_elements)
+        .max();
+    EndSurvey {
+        diameters,
+        shield_elements,
+    }
+}
+
+fn diameter(readings: &[&Reading]) -> Option<Diameter> {
+    let read = Interval::hull(readings.iter().flat_map(|r| r.values.iter().copied()))?;
+    let error = readings.iter().map(|r| r.error).max()?;
+    let ovality = readings
+        .iter()
+        .filter(|r| r.values.len() >= 2)
+        .filter_map(|r| Some(Interval::hull(r.values.iter().copied())?.width()))
+        .max();
+    let degc = readings
+        .iter()
+        .map(|r| r.degc.map(|t| (t, t)))
+        .reduce(|a, b| {
+            let (a, b) = (a?, b?);
+            Some((a.0.min(b.0), a.1.max(b.1)))
+        });
+    Some(Diameter {
+        known: Known { read, error },
+        ovality,
+        n_around_least: readings.iter().map(|r| r.values.len()).min()?,
+        degc: degc.flatten(),
+    })
+}
+
+impl EndSurvey {
+    /// Evidence for the comparison with the cable's papers.
+    pub fn evidence(&self) -> Evidence {
+        Evidence {
+            diameters: self
+                .diameters
+                .iter()
+                .map(|(layer, d)| (*layer, d.known.read.widened(d.known.error)))
+                .collect(),
+            shield_elements: self.shield_elements,
+            ..Evidence::default()
+        }
+    }
+}
+
+/// Whether an end measures like its papers.
+pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
+    compare(&end.leg.cable, &survey.evidence(), candidates())
+}
+
+/// The sentence for an end, with what it can never say.
+pub fn likeness_sentence(end: End<'_>, survey: &EndSurvey, words: Words) -> String {
+    likeness(end, survey).sentence(words)
+}

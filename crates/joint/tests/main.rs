@@ -1,0 +1,3 @@
+//! Integration tests of the joint room, in one program.
+
+mod published;
