@@ -1,0 +1,133 @@
+//! Files: reads a job with its catalogues, writes what came out.
+
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::form::{Complaint, Source};
+use jointwright_joint::job::{Order, catalogue_names, read_order};
+use std::io::Write;
+use std::path::{Path, PathBuf};
+
+/// What can go wrong when writing.
+#[derive(Debug, thiserror::Error)]
+pub enum WriteError {
+    /// Folder.
+    #[error("cannot make the folder {path}: {source}; choose another with --out")]
+    Folder {
+        /// Which.
+        path: PathBuf,
+        /// Why.
+        source: std::io::Error,
+    },
+    /// File.
+    #[error("cannot write {path}: {source}")]
+    File {
+        /// Which.
+        path: PathBuf,
+        /// Why.
+        source: std::io::Error,
+    },
+}
+
+/// Reads a job and the catalogues that it names, beside it.
+///
+/// # Errors
+/// Every complaint, files that cannot be read among them.
+pub fn read(path: &Path) -> Result<Order, Vec<Complaint>> {
+    let source = read_source(path).map_err(|complaint| vec![complaint])?;
+    let mut unread = Vec::new();
+    let mut catalogues = Vec::new();
+    for (name, at) in catalogue_names(&source) {
+        if name == DEMONSTRATION {
+            catalogues.push(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
+            continue;
+        }
+        let file = path.parent().unwrap_or(Path::new("")).join(&name);
+        match std::fs::read(&file) {
+            Ok(bytes) => match Source::from_bytes(&shown(&file), &bytes) {
+                Ok(source) => catalogues.push(source),
+                Err(complaint) => unread.push(complaint),
+            },
+            Err(error) => unread.push(source.complaint(
+                at,
+                format!("The catalogue \"{name}\" cannot be read: {error}."),
+                format!("Catalogues are files beside the job, or \"{DEMONSTRATION}\"."),
+            )),
+        }
+    }
+    match (read_order(&source, &catalogues), unread.is_empty()) {
+        (Ok(order), true) => Ok(order),
+        (Ok(_), false) => Err(unread),
+        (Err(mut complaints), _) => {
+            complaints.extend(unread);
+            complaints.sort();
+            Err(complaints)
+        }
+    }
+}
+
+fn read_source(path: &Path) -> Result<Source, Complaint> {
+    match std::fs::read(path) {
+        Ok(bytes) => Source::from_bytes(&shown(path), &bytes),
+        Err(error) => Err(Source::new(&shown(path), String::new()).complaint(
+            0,
+            format!("The job file cannot be read: {error}."),
+            "Give the path of a job; `jointwright new FILE` writes one to start from.",
+        )),
+    }
+}
+
+fn shown(path: &Path) -> String {
+    path.display().to_string()
+}
+
+/// Writes files into a folder, which is made where it does not exist.
+///
+/// # Errors
+/// The folder or file that cannot be written.
+pub fn write(folder: &Path, files: &[(&str, &str)]) -> Result<(), WriteError> {
+    std::fs::create_dir_all(folder).map_err(|source| WriteError::Folder {
+        path: folder.to_owned(),
+        source,
+    })?;
+    for (name, text) in files {
+        let path = folder.join(name);
+        replace(folder, &path, text).map_err(|source| WriteError::File { path, source })?;
+    }
+    Ok(())
+}
+
+/// Puts a whole text in the place of a file, so that a power cut leaves the old one or the new one, never half of either.
+fn replace(folder: &Path, path: &Path, text: &str) -> std::io::Result<()> {
+    let mut file = beside(folder)?;
+    file.write_all(text.as_bytes())?;
+    file.as_file().sync_all()?;
+    file.persist(path)?;
+    Ok(())
+}
+
+/// New file in the folder, to be renamed when it is whole.
+fn beside(folder: &Path) -> std::io::Result<tempfile::NamedTempFile> {
+    let mut builder = tempfile::Builder::new();
+    #[cfg(unix)]
+    {
+        use std::os::unix::fs::PermissionsExt;
+        // As any new file: the umask takes away what it takes from others.
+        builder.permissions(std::fs::Permissions::from_mode(0o666));
+    }
+    builder.tempfile_in(folder)
+}
+
+/// Writes a file that does not exist yet.
+///
+/// # Errors
+/// The file, where it exists or cannot be written.
+pub fn write_new(path: &Path, text: &str) -> Result<(), WriteError> {
+    let file = std::fs::OpenOptions::new()
+        .write(true)
+        .create_new(true)
+        .open(path);
+    file.and_then(|mut file| file.write_all(text.as_bytes()))
+        .map_err(|source| WriteError::File {
+            path: path.to_owned(),
+            source,
+        })
+}

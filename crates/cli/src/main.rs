@@ -1,0 +1,172 @@
+//! The terminal's door: reads files, asks the core, prints what it says.
+//!
+//! Why its own room: the trade's knowledge would survive deleting it; it holds no rule.
+//!
+//! Invariants: every complaint goes to standard error, one line each; with `--json` only the document goes to standard output; nothing is said by colour alone.
+//!
+//! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
+#![allow(
+    clippy::print_stdout,
+    clippy::print_stderr,
+    reason = "this is the door that prints"
+)]
+
+mod files;
+mod page;
+mod starter;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use jointwright_joint::form::{Complaint, json_schema};
+use jointwright_joint::limit::Outcome;
+use jointwright_joint::{catalogue, job, judge, plan};
+use std::io::{IsTerminal, Write};
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+/// Plans and checks medium-voltage cable joints: reads the cables that are in the vault and the parts on the truck, and says where every layer is cut, how far off it may be, and on whose word.
+#[derive(Parser)]
+#[command(
+    version,
+    max_term_width = 80,
+    after_help = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it."
+)]
+struct Arguments {
+    #[command(subcommand)]
+    command: Command,
+}
+
+#[derive(Subcommand)]
+enum Command {
+    /// Plan a joint: cuts, windows and rulings.
+    Plan {
+        /// Job file.
+        job: PathBuf,
+        /// Folder for plan.json and plan.txt [default: `out/` and the job's name].
+        #[arg(long)]
+        out: Option<PathBuf>,
+        /// Print only the document, as JSON; files only with --out.
+        #[arg(long)]
+        json: bool,
+    },
+    /// Write a commented job to start from.
+    New {
+        /// File to write; it must not exist yet.
+        file: PathBuf,
+    },
+    /// Print the JSON Schema of a file.
+    Schema {
+        /// Which file.
+        of: SchemaOf,
+    },
+}
+
+#[derive(Clone, Copy, ValueEnum)]
+enum SchemaOf {
+    /// The job file.
+    Job,
+    /// A catalogue file.
+    Catalogue,
+    /// plan.json.
+    Plan,
+}
+
+/// Exit code for input that cannot be used.
+const UNUSABLE: u8 = 2;
+
+fn main() -> ExitCode {
+    match Arguments::parse().command {
+        Command::Plan { job, out, json } => plan_joint(&job, out, json),
+        Command::New { file } => write_starter(&file),
+        Command::Schema { of } => print_schema(of),
+    }
+}
+
+fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitCode {
+    let order = match files::read(path) {
+        Ok(order) => order,
+        Err(complaints) => return unusable(&complaints),
+    };
+    let judged = match judge::judge(&order) {
+        Ok(judged) => judged,
+        Err(complaints) => return unusable(&complaints),
+    };
+    let document = plan::plan(&judged);
+    let text = match serde_json::to_string_pretty(&document) {
+        Ok(text) => text + "\n",
+        Err(error) => return failed(&format!("the plan cannot be written as JSON: {error}")),
+    };
+    let page = page::page(&document);
+    let folder = match (&out, json) {
+        (Some(folder), _) => Some(folder.clone()),
+        (None, false) => Some(PathBuf::from("out").join(&document.job.id)),
+        (None, true) => None,
+    };
+    if let Some(folder) = &folder
+        && let Err(error) = files::write(folder, &[("plan.json", &text), ("plan.txt", &page)])
+    {
+        return failed(&error.to_string());
+    }
+    let shown = if json {
+        text
+    } else {
+        page::styled(&page, wants_style())
+    };
+    let mut shown = shown;
+    if let (Some(folder), false) = (&folder, json) {
+        shown.push_str(&format!(
+            "\nWrote {0}/plan.json and {0}/plan.txt\n",
+            folder.display()
+        ));
+    }
+    if print(&shown).is_err() {
+        return ExitCode::from(UNUSABLE);
+    }
+    match judge::worst(&judged.rulings) {
+        Outcome::Pass => ExitCode::SUCCESS,
+        Outcome::Fail => ExitCode::from(1),
+        Outcome::NotJudged => ExitCode::from(3),
+    }
+}
+
+fn write_starter(file: &std::path::Path) -> ExitCode {
+    match files::write_new(file, starter::STARTER) {
+        Ok(()) => print(&format!("Wrote {}\n", file.display()))
+            .map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),
+        Err(error) => failed(&error.to_string()),
+    }
+}
+
+fn print_schema(of: SchemaOf) -> ExitCode {
+    let schema = match of {
+        SchemaOf::Job => json_schema(&job::JOB, "jointwright job"),
+        SchemaOf::Catalogue => json_schema(&catalogue::CATALOGUE, "jointwright catalogue"),
+        SchemaOf::Plan => plan::schema(),
+    };
+    match serde_json::to_string_pretty(&schema) {
+        Ok(text) => print(&(text + "\n")).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),
+        Err(error) => failed(&format!("the schema cannot be written: {error}")),
+    }
+}
+
+/// Prints to standard output; a reader that went away ends the program quietly.
+fn print(text: &str) -> std::io::Result<()> {
+    let mut out = std::io::stdout().lock();
+    out.write_all(text.as_bytes())?;
+    out.flush()
+}
+
+fn wants_style() -> bool {
+    std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
+}
+
+fn unusable(complaints: &[Complaint]) -> ExitCode {
+    for complaint in complaints {
+        eprintln!("{complaint}");
+    }
+    ExitCode::from(UNUSABLE)
+}
+
+fn failed(message: &str) -> ExitCode {
+    eprintln!("jointwright: {message}");
+    ExitCode::from(UNUSABLE)
+}
