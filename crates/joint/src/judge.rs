@@ -172,11 +172,12 @@ fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
 
 fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposal {
     let checks: Vec<&Check> = CHECKS.iter().filter(|c| c.parts.contains(&kind)).collect();
-    let before: Vec<Ruling> = checks
-        .iter()
-        .flat_map(|c| inputs.ask_of_leg(c, leg))
-        .filter(|r| r.outcome == Outcome::Fail)
-        .collect();
+    let concerns = |ruling: &Ruling| ruling.subject.leg.as_ref().is_none_or(|l| *l == leg.leg.id);
+    let ask = |inputs: &Inputs<'_>| -> Vec<Ruling> {
+        let asked = checks.iter().flat_map(|c| inputs.ask(c));
+        asked.filter(concerns).collect()
+    };
+    let before = ask(inputs);
     let mut proposal = Proposal {
         leg: leg.leg.id.clone(),
         part: kind,
@@ -193,10 +194,7 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
                     .unwrap_or_default(),
             )),
             Ok(tried) => {
-                let rulings: Vec<Ruling> = checks
-                    .iter()
-                    .flat_map(|c| inputs.ask_of_leg(c, &tried))
-                    .collect();
+                let rulings = ask(&tried);
                 let fail = rulings
                     .iter()
                     .find(|r| r.outcome == Outcome::Fail && !before.contains(r));
@@ -240,12 +238,13 @@ fn ids(catalogue: &Catalogue, kind: PartKind) -> Vec<String> {
     }
 }
 
+/// The joint with one more part of a leg chosen.
 fn with_part<'o>(
     inputs: &Inputs<'o>,
     leg: &LegInputs<'o>,
     kind: PartKind,
     id: &str,
-) -> Result<LegInputs<'o>, Vec<Refusal>> {
+) -> Result<Inputs<'o>, Vec<Refusal>> {
     let mut names: PartNames = leg.leg.parts.clone();
     let slot = match kind {
         PartKind::Body => &mut names.body,
@@ -255,9 +254,14 @@ fn with_part<'o>(
         PartKind::Seal => &mut names.seal,
     };
     *slot = Some(id.to_owned());
-    leg_inputs(
-        &inputs.order.job,
-        leg.leg,
-        Chosen::from_names(&inputs.order.catalogue, &names),
-    )
+    let order = inputs.order;
+    let chosen = Chosen::from_names(&order.catalogue, &names);
+    let tried = leg_inputs(&order.job, leg.leg, chosen)?;
+    let mut legs = inputs.legs.clone();
+    for each in &mut legs {
+        if each.leg.id == tried.leg.id {
+            *each = tried.clone();
+        }
+    }
+    Ok(Inputs { order, legs })
 }

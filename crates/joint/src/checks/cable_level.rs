@@ -16,6 +16,37 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let mut rulings = level(inputs, leg);
+    rulings.extend(class(inputs, leg));
+    rulings
+}
+
+/// A cable of a class below the system's nominal voltage; common practice, so it may fail and never pass.
+fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
+    let nominal_kv = inputs.order.job.system.nominal_kv;
+    let class_kv = match leg.leg.cable.wall {
+        Wall::Icea { class_kv, .. } => f64::from(class_kv),
+        Wall::Iec { u_kv, .. } => f64::from(u_kv),
+        Wall::Stated(_) => return None,
+    };
+    if nominal_kv <= class_kv {
+        return None;
+    }
+    let source = "common practice, no source: a cable's class is not below the nominal voltage";
+    let ruling = Ruling {
+        value: Some(Datum::Number(nominal_kv)),
+        limit: Some(Datum::Number(class_kv)),
+        unit: Some("kV"),
+        margin: Some(class_kv - nominal_kv),
+        ..Ruling::on_words(CHECK.slug, leg.subject(), "", "", source.to_owned())
+    };
+    Some(ruling.failing(
+        format!("the cable is of the {class_kv} kV class; the system's nominal voltage is {nominal_kv} kV"),
+        "Stop and call: this cable is not for this system.",
+    ))
+}
+
+fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
     let not_judged = |why: &str| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
     let Wall::Icea { level_percent, .. } = leg.leg.cable.wall else {

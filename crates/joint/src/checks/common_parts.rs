@@ -2,34 +2,31 @@
 //!
 //! Source: the job's own kind of joint.
 
-use super::{Check, Inputs, Judge};
-use crate::job::{JointKind, PartNames};
+use super::{Check, Inputs, Judge, PartKind};
+use crate::fit::Chosen;
+use crate::job::JointKind;
 use crate::limit::{Ruling, Subject};
 
 pub(super) const CHECK: Check = Check {
     slug: "common_parts",
     question: "Do the legs that share a part name the same part?",
-    parts: &[],
+    parts: &[PartKind::Body, PartKind::Connector],
     judge: Judge::Joint(judge),
 };
 
 /// The name of one part of a leg.
-type NameOf = fn(&PartNames) -> Option<&String>;
+type NameOf = for<'c> fn(&Chosen<'c>) -> Option<&'c String>;
 
 fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     if inputs.kind() == JointKind::Separable {
         return Vec::new();
     }
-    let mut shared: Vec<(&str, NameOf)> = vec![("body", |p| p.body.as_ref())];
+    let mut shared: Vec<(&str, NameOf)> = vec![("body", |c| c.body.map(|p| &p.head.id))];
     if inputs.kind() == JointKind::Straight {
-        shared.push(("connector", |p| p.connector.as_ref()));
+        shared.push(("connector", |c| c.connector.map(|p| &p.head.id)));
     }
     let rule = |(what, name): (&str, NameOf)| {
-        let mut named: Vec<&String> = inputs
-            .legs
-            .iter()
-            .filter_map(|l| name(&l.leg.parts))
-            .collect();
+        let mut named: Vec<&String> = inputs.legs.iter().filter_map(|l| name(&l.chosen)).collect();
         named.sort();
         named.dedup();
         if named.is_empty() {

@@ -165,25 +165,12 @@ impl LegInputs<'_> {
 impl Inputs<'_> {
     /// All rulings of a check.
     pub fn ask(&self, check: &Check) -> Vec<Ruling> {
+        let legs = self.legs.iter();
         match check.judge {
             Judge::Joint(judge) => judge(self),
-            _ => self
-                .legs
-                .iter()
-                .flat_map(|leg| self.ask_of_leg(check, leg))
-                .collect(),
-        }
-    }
-
-    /// Rulings of a check on one leg and its ends; none for a check on the whole joint.
-    pub fn ask_of_leg(&self, check: &Check, leg: &LegInputs<'_>) -> Vec<Ruling> {
-        match check.judge {
-            Judge::Joint(_) => Vec::new(),
-            Judge::Leg(judge) => judge(self, leg),
-            Judge::End(judge) => leg
-                .ends
-                .iter()
-                .flat_map(|end| judge(self, leg, end))
+            Judge::Leg(judge) => legs.flat_map(|leg| judge(self, leg)).collect(),
+            Judge::End(judge) => legs
+                .flat_map(|leg| leg.ends.iter().flat_map(move |end| judge(self, leg, end)))
                 .collect(),
         }
     }
@@ -242,6 +229,23 @@ impl Inputs<'_> {
                 .with_hint(format!(
                     "Measure over the {layer}, at two places and across two diameters at each."
                 )),
+                Ok(value)
+                    if at == "bore"
+                        && is_read_once(&end.survey, fits)
+                        && fits.range.covers(value.read) =>
+                {
+                    Ruling::not_judged(
+                        check,
+                        subject,
+                        format!(
+                            "{} ({at}): one diameter around the cable says nothing of its thinnest",
+                            part.id
+                        ),
+                    )
+                    .with_hint(format!(
+                        "Read four diameters around the cable over the {layer}, with a calliper."
+                    ))
+                }
                 Ok(value) => Question {
                     check,
                     what: format!(
@@ -263,6 +267,12 @@ impl Inputs<'_> {
         })
         .collect()
     }
+}
+
+/// Whether somewhere only one diameter was read over the layer of a range.
+fn is_read_once(survey: &EndSurvey, fits: &Fits) -> bool {
+    let diameter = survey.diameters.get(&fits.over);
+    diameter.is_some_and(|d| d.n_around_least < 2)
 }
 
 /// What a crew does about a part that is too large or too small for a leg.

@@ -67,8 +67,7 @@ pub(super) fn dimension(
     if waits(&from) != waits(&to) {
         return Err("the growth of the connector is not measured".to_owned());
     }
-    let (group_a, group_b) = (cutback.groups.group(from), cutback.groups.group(to));
-    if group_a == group_b {
+    if cutback.groups.are_rigid(from, to) {
         return Ok(Dimension {
             nominal,
             least: nominal,
@@ -76,21 +75,23 @@ pub(super) fn dimension(
             spread: None,
         });
     }
-    let deviation = |plane: Plane| match cutback.groups.deviation(plane) {
-        Deviation::Within(freedom) => Ok((freedom.least, freedom.greatest)),
-        Deviation::Unset => Err(format!("no window is set for the {}", plane.words(words))),
-        Deviation::UsedUp(_) => Err(format!(
-            "nothing is left of the window for the {}",
-            plane.words(words)
-        )),
-    };
-    let ((least_a, greatest_a), (least_b, greatest_b)) = (deviation(from)?, deviation(to)?);
+    let pair = cutback.groups.pair(from, to);
+    let (span_a, span_b) = pair.map_err(|(plane, deviation)| {
+        let plane = plane.words(words);
+        match deviation {
+            Deviation::UsedUp(_) => format!("nothing is left of the window for the {plane}"),
+            _ => format!("no window is set for the {plane}"),
+        }
+    })?;
     Ok(Dimension {
         nominal,
-        least: nominal + least_b - greatest_a,
-        greatest: nominal + greatest_b - least_a,
+        least: nominal + span_b.least - span_a.greatest,
+        greatest: nominal + span_b.greatest - span_a.least,
         spread: spread(
-            &[(from, least_a, greatest_a), (to, least_b, greatest_b)],
+            &[
+                (from, span_a.least, span_a.greatest),
+                (to, span_b.least, span_b.greatest),
+            ],
             nominal,
         ),
     })

@@ -107,13 +107,12 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
             source: w.source.clone(),
         })
         .collect();
-    let mut groups = Groups::new(&planes, &joined, &bounds);
+    let groups = Groups::new(&planes, &joined, &bounds);
     let mut nominals = nominals;
     for (plane, station) in &mut nominals {
         // Where play or growth leaves a window beside the planned place, the plan moves into its window.
-        *station = *station + groups.shift_into_window(*plane);
+        *station = *station + groups.shift(*plane);
     }
-    groups.centre_on_shift();
     let mut cutback = Cutback {
         cuts: Vec::new(),
         growth,
@@ -212,9 +211,9 @@ impl Cutback {
                     let whole = Length::INCH_64TH * (4 * n);
                     let moved = links::mouth_share(connector, whole).half_nm() * way;
                     let nominal = nominal + Station::from_half_nm(moved);
-                    let window = match self.groups.deviation(plane) {
-                        Deviation::Within(freedom) => {
-                            Window::new(nominal + freedom.least, nominal + freedom.greatest)
+                    let window = match self.groups.window(plane) {
+                        Deviation::Within(span, _) => {
+                            Window::new(nominal + span.least, nominal + span.greatest)
                         }
                         _ => None,
                     };
@@ -228,17 +227,17 @@ impl Cutback {
             return cut;
         }
         cut.nominal = Some(nominal);
-        match self.groups.deviation(plane) {
-            Deviation::Within(freedom) => {
-                cut.window = Window::new(nominal + freedom.least, nominal + freedom.greatest);
-                cut.whose.clone_from(&freedom.whose);
+        match self.groups.window(plane) {
+            Deviation::Within(span, whose) => {
+                cut.window = Window::new(nominal + span.least, nominal + span.greatest);
+                cut.whose = whose;
             }
             Deviation::Unset => {
                 cut.why = Some("no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one".to_owned());
             }
             Deviation::UsedUp(sources) => {
                 cut.why = Some(format!(
-                    "the parts' own play uses up the whole tolerance ({}); nothing is left for the cut",
+                    "the play of the parts uses up the whole tolerance ({}); nothing is left for the cut",
                     sources.join("; ")
                 ));
             }

@@ -1,39 +1,61 @@
 //! Windows: how far each plane may lie from its planned place, when every mark is set off from the conductor end.
 //!
 //! Instructions measure from many datums; the crew measures from one.
-//! Planes that are held together exactly form one group.
-//! A link with a tolerance between two groups that the crew places is shared out between them, so that any mixture of marks inside their windows keeps every link inside its own tolerance.
+//! Planes held together exactly form a group; a group that a part carries with some play hangs on an anchor: the connector's on the conductor end, the body's on its datum.
+//! A link with a tolerance between two anchors is shared out between them, less all play, so that any mixture of marks inside their windows keeps every link inside its own tolerance.
 //! What is computed here can only be tighter than what the instructions allow, never wider.
+//!
+//! Source: `docs/theory/cutback.md`.
 
 use super::links::{Joined, Tolerance};
 use crate::plane::{Holder, Plane};
 use jointwright_units::Station;
 use std::collections::BTreeMap;
 
-/// Deviation of a group from its planned place, least and greatest, and whose word each end is.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct Freedom {
+/// Deviation from the planned place, least and greatest.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(super) struct Span {
     pub least: Station,
     pub greatest: Station,
-    pub whose: Vec<String>,
 }
 
-/// What is known of a group's deviation.
+impl Span {
+    fn plus(self, other: Span) -> Span {
+        Span {
+            least: self.least + other.least,
+            greatest: self.greatest + other.greatest,
+        }
+    }
+
+    fn less(self, other: Span) -> Span {
+        Span {
+            least: self.least - other.greatest,
+            greatest: self.greatest - other.least,
+        }
+    }
+}
+
+/// What is known of an anchor's deviation.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Deviation {
-    /// It lies in these bounds.
-    Within(Freedom),
+    /// It lies in this span, on these words.
+    Within(Span, Vec<String>),
     /// Nobody sets a window.
     Unset,
-    /// The parts' own play uses up the tolerance; names the sources.
+    /// Play uses up the tolerance; names the sources.
     UsedUp(Vec<String>),
 }
 
-/// Groups of planes and their deviations.
+/// Groups of planes, what carries them, and how far they may be off.
 #[derive(Clone, Debug)]
 pub(super) struct Groups {
     group_of: BTreeMap<Plane, usize>,
+    /// Anchor of each group, and the group's play about it.
+    carried: Vec<(usize, Span)>,
+    /// Deviation of each anchor; the conductor end's is none.
     deviations: Vec<Deviation>,
+    /// How far each anchor's plan moved to lie inside its window.
+    shifts: Vec<Station>,
 }
 
 /// A bound that somebody sets on the deviation of a plane about its planned place.
@@ -48,51 +70,96 @@ impl Groups {
     /// Groups of the planes, from the links between them and the bounds of the owner.
     pub fn new(planes: &[Plane], links: &[Joined], bounds: &[OwnBound]) -> Groups {
         let group_of = rigid_groups(planes, links);
-        let n_groups = group_of.values().max().map_or(0, |g| g + 1);
-        let mut freedoms = Freedoms::new(n_groups, &group_of);
-        freedoms.place_given(&group_of, links);
-        let own = freedoms.own_windows(&group_of, links, bounds);
-        let deviations = freedoms.allocate(own, &group_of, links);
-        Groups {
-            group_of,
-            deviations,
+        let carried = carried(&group_of, links);
+        let budgets = budgets(&group_of, &carried, links);
+        let datum = group_of.get(&Plane::ConductorEnd).copied();
+        let mut own = own_windows(carried.len(), datum, &budgets);
+        for bound in bounds {
+            let Some(&group) = group_of.get(&bound.plane) else {
+                continue;
+            };
+            let (anchor, play) = carried[group];
+            own[anchor].lower_greatest(bound.plus - play.greatest, false, &bound.source);
+            own[anchor].raise_least(-bound.minus - play.least, false, &bound.source);
         }
-    }
-
-    /// Deviation of a plane.
-    pub fn deviation(&self, plane: Plane) -> &Deviation {
-        self.group_of
-            .get(&plane)
-            .map_or(&Deviation::Unset, |g| &self.deviations[*g])
-    }
-
-    /// How far a plane's planned place must move to lie inside its window; nothing where it does or has none.
-    pub fn shift_into_window(&self, plane: Plane) -> Station {
-        self.group(plane)
-            .map_or(Station::ZERO, |group| shift(&self.deviations[group]))
-    }
-
-    /// Counts the deviations from the shifted places.
-    pub fn centre_on_shift(&mut self) {
-        for deviation in &mut self.deviations {
-            let shift = shift(deviation);
-            if let Deviation::Within(freedom) = deviation {
-                freedom.least = freedom.least - shift;
-                freedom.greatest = freedom.greatest - shift;
+        let mut deviations: Vec<Deviation> = allocate(own, datum, &budgets)
+            .into_iter()
+            .map(closed)
+            .collect();
+        if let Some(datum) = datum {
+            deviations[datum] = Deviation::Within(Span::default(), Vec::new());
+        }
+        let shifts: Vec<Station> = deviations.iter().map(shift).collect();
+        for (deviation, shift) in deviations.iter_mut().zip(&shifts) {
+            if let Deviation::Within(span, _) = deviation {
+                *span = span.less(Span {
+                    least: *shift,
+                    greatest: *shift,
+                });
             }
         }
+        Groups {
+            group_of,
+            carried,
+            deviations,
+            shifts,
+        }
     }
 
-    /// Group of a plane.
-    pub fn group(&self, plane: Plane) -> Option<usize> {
-        self.group_of.get(&plane).copied()
+    /// How far a plane's planned place moves to lie inside its window; nothing where it does or has none.
+    pub fn shift(&self, plane: Plane) -> Station {
+        self.anchor(plane)
+            .map_or(Station::ZERO, |(anchor, _)| self.shifts[anchor])
+    }
+
+    /// Window within which the crew sets a plane, so that what it anchors keeps its own whatever the play.
+    pub fn window(&self, plane: Plane) -> Deviation {
+        let Some((anchor, play)) = self.anchor(plane) else {
+            return Deviation::Unset;
+        };
+        match &self.deviations[anchor] {
+            Deviation::Within(span, whose) => {
+                let least = span.least + play.greatest;
+                let greatest = span.greatest + play.least;
+                if least > greatest {
+                    Deviation::UsedUp(whose.clone())
+                } else {
+                    Deviation::Within(Span { least, greatest }, whose.clone())
+                }
+            }
+            other => other.clone(),
+        }
+    }
+
+    /// Deviations of two planes: of their difference where one anchor carries both, else of each; an error names the plane that has none.
+    pub fn pair(&self, from: Plane, to: Plane) -> Result<(Span, Span), (Plane, &Deviation)> {
+        let (Some((a, play_a)), Some((b, play_b))) = (self.anchor(from), self.anchor(to)) else {
+            return Err((from, &Deviation::Unset));
+        };
+        if a == b {
+            return Ok((play_a, play_b));
+        }
+        let whole = |plane: Plane, anchor: usize, play: Span| match &self.deviations[anchor] {
+            Deviation::Within(span, _) => Ok(span.plus(play)),
+            other => Err((plane, other)),
+        };
+        Ok((whole(from, a, play_a)?, whole(to, b, play_b)?))
+    }
+
+    /// Whether two planes are held together exactly.
+    pub fn are_rigid(&self, a: Plane, b: Plane) -> bool {
+        self.group_of.contains_key(&a) && self.group_of.get(&a) == self.group_of.get(&b)
+    }
+
+    fn anchor(&self, plane: Plane) -> Option<(usize, Span)> {
+        self.group_of.get(&plane).map(|group| self.carried[*group])
     }
 }
 
 /// The deviation nearest to none that a window holds.
 fn shift(deviation: &Deviation) -> Station {
     match deviation {
-        Deviation::Within(freedom) => Station::ZERO.max(freedom.least).min(freedom.greatest),
+        Deviation::Within(span, _) => Station::ZERO.max(span.least).min(span.greatest),
         _ => Station::ZERO,
     }
 }
@@ -108,16 +175,7 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
         plane
     };
     for link in links {
-        let exact = match link.tolerance {
-            Tolerance::Exact => true,
-            Tolerance::Window(minus, plus) => {
-                minus == Station::ZERO
-                    && plus == Station::ZERO
-                    && link.from.holder() == link.to.holder()
-            }
-            Tolerance::Unstated => false,
-        };
-        if exact && root.contains_key(&link.from) && root.contains_key(&link.to) {
+        if is_rigid(link) && root.contains_key(&link.from) && root.contains_key(&link.to) {
             let (a, b) = (find(&root, link.from), find(&root, link.to));
             // The plane nearer the datum is the root, so that the numbering does not depend on the order of links.
             root.insert(a.max(b), a.min(b));
@@ -125,14 +183,124 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
     }
     let mut numbers: BTreeMap<Plane, usize> = BTreeMap::new();
     let roots: Vec<(Plane, Plane)> = root.keys().map(|p| (*p, find(&root, *p))).collect();
-    for (_, r) in &roots {
+    for (_, root) in &roots {
         let next = numbers.len();
-        numbers.entry(*r).or_insert(next);
+        numbers.entry(*root).or_insert(next);
     }
     roots
         .into_iter()
-        .map(|(plane, r)| (plane, numbers[&r]))
+        .map(|(plane, root)| (plane, numbers[&root]))
         .collect()
+}
+
+/// Whether both planes of a link sit on one part, which fixes the distance between them to within its play.
+fn is_of_one_part(link: &Joined) -> bool {
+    link.from.holder() == link.to.holder() && link.from.holder() != Holder::Crew
+}
+
+fn is_rigid(link: &Joined) -> bool {
+    match link.tolerance {
+        Tolerance::Exact => true,
+        Tolerance::Window(minus, plus) => {
+            is_of_one_part(link) && minus == Station::ZERO && plus == Station::ZERO
+        }
+        Tolerance::Unstated => false,
+    }
+}
+
+/// Anchor of each group and its play about it: links of one part added up from the part's first plane.
+///
+/// The first plane of the connector is the conductor end, that of the body its centre or seat.
+/// Where several ways lead to a group, all of them hold, so the tightest bounds count.
+fn carried(group_of: &BTreeMap<Plane, usize>, links: &[Joined]) -> Vec<(usize, Span)> {
+    let n_groups = group_of.values().max().map_or(0, |g| g + 1);
+    let mut carried: Vec<Option<(usize, Span)>> = vec![None; n_groups];
+    // In the order of planes, so that a part's first plane anchors what its links reach.
+    for &group in group_of.values() {
+        if carried[group].is_none() {
+            for (reached, play) in play_about(group, n_groups, group_of, links) {
+                carried[reached] = Some((group, play));
+            }
+        }
+    }
+    let whole = |(group, c): (usize, Option<(usize, Span)>)| c.unwrap_or((group, Span::default()));
+    carried.into_iter().enumerate().map(whole).collect()
+}
+
+/// Groups that links of one part join to an anchor, each with its play: shortest ways, upward and downward.
+fn play_about(
+    anchor: usize,
+    n_groups: usize,
+    group_of: &BTreeMap<Plane, usize>,
+    links: &[Joined],
+) -> Vec<(usize, Span)> {
+    let mut reach: Vec<Option<(Station, Station)>> = vec![None; n_groups];
+    reach[anchor] = Some((Station::ZERO, Station::ZERO));
+    for _ in 0..n_groups {
+        for link in links.iter().filter(|l| is_of_one_part(l)) {
+            let ends = group_of.get(&link.from).zip(group_of.get(&link.to));
+            if let (Some((&a, &b)), Tolerance::Window(minus, plus)) = (ends, link.tolerance) {
+                shorten(&mut reach, a, b, minus, plus);
+                shorten(&mut reach, b, a, plus, minus);
+            }
+        }
+    }
+    let span = |(group, reach): (usize, Option<(Station, Station)>)| {
+        let (down, up) = reach?;
+        let span = Span {
+            least: -down,
+            greatest: up,
+        };
+        Some((group, span))
+    };
+    reach.into_iter().enumerate().filter_map(span).collect()
+}
+
+/// Shortens the ways down and up to group `b` by way of group `a`.
+fn shorten(
+    reach: &mut [Option<(Station, Station)>],
+    a: usize,
+    b: usize,
+    down: Station,
+    up: Station,
+) {
+    let Some((down_a, up_a)) = reach[a] else {
+        return;
+    };
+    let by_way = (down_a + down, up_a + up);
+    let (down_b, up_b) = reach[b].unwrap_or(by_way);
+    reach[b] = Some((down_b.min(by_way.0), up_b.min(by_way.1)));
+}
+
+/// What a link leaves to two anchors: deviation(b) - deviation(a) within [-minus, plus], all play taken off.
+struct Budget<'l> {
+    a: usize,
+    b: usize,
+    minus: Station,
+    plus: Station,
+    source: &'l str,
+}
+
+fn budgets<'l>(
+    group_of: &BTreeMap<Plane, usize>,
+    carried: &[(usize, Span)],
+    links: &'l [Joined],
+) -> Vec<Budget<'l>> {
+    let budget = |link: &'l Joined| {
+        let Tolerance::Window(minus, plus) = link.tolerance else {
+            return None;
+        };
+        let (a, play_a) = carried[*group_of.get(&link.from)?];
+        let (b, play_b) = carried[*group_of.get(&link.to)?];
+        (a != b).then_some(Budget {
+            a,
+            b,
+            minus: minus - play_a.greatest + play_b.least,
+            plus: plus - play_b.greatest + play_a.least,
+            source: &link.source,
+        })
+    };
+    links.iter().filter_map(budget).collect()
 }
 
 /// An interval of deviation open on either side.
@@ -190,160 +358,56 @@ impl Open {
     }
 }
 
-struct Freedoms {
-    /// Whether the crew places the group (as against the parts' own play).
-    placed: Vec<bool>,
-    /// Play of the groups that the crew does not place.
-    given: Vec<Option<(Station, Station)>>,
+/// Windows that anchors have against the conductor end.
+fn own_windows(n_groups: usize, datum: Option<usize>, budgets: &[Budget<'_>]) -> Vec<Open> {
+    let mut own = vec![Open::default(); n_groups];
+    for budget in budgets {
+        if Some(budget.a) == datum {
+            own[budget.b].lower_greatest(budget.plus, false, budget.source);
+            own[budget.b].raise_least(-budget.minus, false, budget.source);
+        } else if Some(budget.b) == datum {
+            own[budget.a].lower_greatest(budget.minus, false, budget.source);
+            own[budget.a].raise_least(-budget.plus, false, budget.source);
+        }
+    }
+    own
 }
 
-impl Freedoms {
-    fn new(n_groups: usize, group_of: &BTreeMap<Plane, usize>) -> Freedoms {
-        let mut placed = vec![false; n_groups];
-        for (plane, group) in group_of {
-            placed[*group] |= plane.holder() != Holder::Connector;
+/// Shares out the budgets between anchors that the crew places.
+fn allocate(own: Vec<Open>, datum: Option<usize>, budgets: &[Budget<'_>]) -> Vec<Open> {
+    let mut shared = own.clone();
+    let up = |open: &Open| open.greatest.as_ref().map(|e| e.at);
+    let down = |open: &Open| open.least.as_ref().map(|e| -e.at);
+    for budget in budgets {
+        let (a, b) = (budget.a, budget.b);
+        if Some(a) == datum || Some(b) == datum {
+            continue;
         }
-        let mut given = vec![None; n_groups];
-        if let Some(datum) = group_of.get(&Plane::ConductorEnd) {
-            placed[*datum] = false;
-            given[*datum] = Some((Station::ZERO, Station::ZERO));
-        }
-        Freedoms { placed, given }
+        let (up_b, down_a) = split(budget.plus, up(&own[b]), down(&own[a]));
+        let (up_a, down_b) = split(budget.minus, up(&own[a]), down(&own[b]));
+        shared[b].lower_greatest(up_b, true, budget.source);
+        shared[a].raise_least(-down_a, true, budget.source);
+        shared[a].lower_greatest(up_a, true, budget.source);
+        shared[b].raise_least(-down_b, true, budget.source);
     }
+    shared
+}
 
-    /// Play of the connector's planes: their links added up from the datum.
-    fn place_given(&mut self, group_of: &BTreeMap<Plane, usize>, links: &[Joined]) {
-        for _ in 0..self.placed.len() {
-            for link in links {
-                let (Some(&a), Some(&b)) = (group_of.get(&link.from), group_of.get(&link.to))
-                else {
-                    continue;
-                };
-                let Tolerance::Window(minus, plus) = link.tolerance else {
-                    continue;
-                };
-                if a == b || self.placed[a] || self.placed[b] {
-                    continue;
-                }
-                if let (Some((least, greatest)), None) = (self.given[a], self.given[b]) {
-                    self.given[b] = Some((least - minus, greatest + plus));
-                } else if let (None, Some((least, greatest))) = (self.given[a], self.given[b]) {
-                    self.given[a] = Some((least - plus, greatest + minus));
-                }
-            }
-        }
+fn closed(open: Open) -> Deviation {
+    let (Some(least), Some(greatest)) = (open.least, open.greatest) else {
+        return Deviation::Unset;
+    };
+    let mut whose = vec![least.source, greatest.source];
+    whose.sort();
+    whose.dedup();
+    if least.at > greatest.at {
+        return Deviation::UsedUp(whose);
     }
-
-    /// Windows that placed groups have against the datum, the connector and the owner's word.
-    fn own_windows(
-        &self,
-        group_of: &BTreeMap<Plane, usize>,
-        links: &[Joined],
-        bounds: &[OwnBound],
-    ) -> Vec<Open> {
-        let mut own = vec![Open::default(); self.placed.len()];
-        for link in links {
-            let (Some(&a), Some(&b)) = (group_of.get(&link.from), group_of.get(&link.to)) else {
-                continue;
-            };
-            let Tolerance::Window(minus, plus) = link.tolerance else {
-                continue;
-            };
-            if a == b {
-                continue;
-            }
-            match (self.given[a], self.given[b]) {
-                (Some((least, greatest)), None) if self.placed[b] => {
-                    own[b].lower_greatest(plus + least, false, &link.source);
-                    own[b].raise_least(greatest - minus, false, &link.source);
-                }
-                (None, Some((least, greatest))) if self.placed[a] => {
-                    own[a].lower_greatest(minus + least, false, &link.source);
-                    own[a].raise_least(greatest - plus, false, &link.source);
-                }
-                _ => {}
-            }
-        }
-        for bound in bounds {
-            if let Some(&group) = group_of.get(&bound.plane)
-                && self.placed[group]
-            {
-                own[group].lower_greatest(bound.plus, false, &bound.source);
-                own[group].raise_least(-bound.minus, false, &bound.source);
-            }
-        }
-        own
-    }
-
-    /// Shares out the links between two placed groups and closes the windows.
-    fn allocate(
-        &self,
-        own: Vec<Open>,
-        group_of: &BTreeMap<Plane, usize>,
-        links: &[Joined],
-    ) -> Vec<Deviation> {
-        let mut shared = own.clone();
-        for link in links {
-            let (Some(&a), Some(&b)) = (group_of.get(&link.from), group_of.get(&link.to)) else {
-                continue;
-            };
-            let Tolerance::Window(minus, plus) = link.tolerance else {
-                continue;
-            };
-            if a == b || !self.placed[a] || !self.placed[b] {
-                continue;
-            }
-            // deviation(b) - deviation(a) <= plus, and deviation(a) - deviation(b) <= minus.
-            let (up_b, down_a) = split(
-                plus,
-                own[b].greatest.as_ref().map(|e| e.at),
-                own[a].least.as_ref().map(|e| -e.at),
-            );
-            let (up_a, down_b) = split(
-                minus,
-                own[a].greatest.as_ref().map(|e| e.at),
-                own[b].least.as_ref().map(|e| -e.at),
-            );
-            shared[b].lower_greatest(up_b, true, &link.source);
-            shared[a].raise_least(-down_a, true, &link.source);
-            shared[a].lower_greatest(up_a, true, &link.source);
-            shared[b].raise_least(-down_b, true, &link.source);
-        }
-        shared
-            .into_iter()
-            .enumerate()
-            .map(|(group, open)| self.close(group, open))
-            .collect()
-    }
-
-    fn close(&self, group: usize, open: Open) -> Deviation {
-        if !self.placed[group] {
-            return match self.given[group] {
-                Some((least, greatest)) => Deviation::Within(Freedom {
-                    least,
-                    greatest,
-                    whose: Vec::new(),
-                }),
-                None => Deviation::Unset,
-            };
-        }
-        let (Some(least), Some(greatest)) = (open.least, open.greatest) else {
-            return Deviation::Unset;
-        };
-        let mut whose = vec![least.source, greatest.source];
-        let (least, greatest) = (least.at, greatest.at);
-        whose.sort();
-        whose.dedup();
-        if least > greatest {
-            Deviation::UsedUp(whose)
-        } else {
-            Deviation::Within(Freedom {
-                least,
-                greatest,
-                whose,
-            })
-        }
-    }
+    let span = Span {
+        least: least.at,
+        greatest: greatest.at,
+    };
+    Deviation::Within(span, whose)
 }
 
 /// Splits a budget between two deviations: each keeps what it has of its own where that leaves the other enough, and at least half otherwise.
@@ -358,41 +422,4 @@ fn split(budget: Station, first: Option<Station>, second: Option<Station>) -> (S
 }
 
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn s(x: i64) -> Station {
-        Station::from_half_nm(x)
-    }
-
-    #[track_caller]
-    fn check(budget: i64, first: Option<i64>, second: Option<i64>, expected: (i64, i64)) {
-        let (a, b) = split(s(budget), first.map(s), second.map(s));
-        assert_eq!((a.half_nm(), b.half_nm()), expected);
-        assert!(a.half_nm() + b.half_nm() <= budget, "the budget is kept");
-    }
-
-    #[test]
-    fn two_free_planes_share_a_tolerance_in_halves() {
-        check(10, None, None, (5, 5));
-        check(11, None, None, (5, 5));
-    }
-
-    #[test]
-    fn a_plane_that_needs_little_leaves_the_rest() {
-        check(10, Some(2), None, (2, 8));
-        check(10, None, Some(2), (8, 2));
-        check(10, Some(2), Some(3), (2, 3));
-    }
-
-    #[test]
-    fn two_planes_that_want_too_much_get_half_each() {
-        check(10, Some(9), Some(9), (5, 5));
-        check(10, Some(9), None, (5, 5));
-    }
-
-    #[test]
-    fn one_wide_and_one_narrow_get_the_whole_together() {
-        check(10, Some(9), Some(3), (7, 3));
-    }
-}
+mod tests;
