@@ -334,7 +334,12 @@ pub struct MisfitDoc {
 
 /// JSON Schema of the plan.
 pub fn schema() -> serde_json::Value {
-    schemars::schema_for!(Plan).to_value()
+    // Of what is written: a field that is skipped when empty is not required.
+    schemars::generate::SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<Plan>()
+        .to_value()
 }
 
 /// The plan of a judged joint.
@@ -635,7 +640,8 @@ fn mover(plane: Plane, words: Words) -> String {
 }
 
 fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: Words) -> StackDoc {
-    let spread = dimension.spread.as_ref();
+    let spread = dimension.spread();
+    let spread = spread.as_ref();
     StackDoc {
         what: what.to_owned(),
         from: from.name().to_owned(),

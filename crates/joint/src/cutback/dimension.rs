@@ -23,8 +23,8 @@ pub struct Dimension {
     pub least: Station,
     /// Greatest over all windows.
     pub greatest: Station,
-    /// Deviations drawn at random inside the windows; none where nothing varies.
-    pub spread: Option<Spread>,
+    /// The two planes with their deviations; none where nothing varies.
+    ends: Option<[(Plane, Station, Station); 2]>,
 }
 
 /// What a seeded Monte Carlo stack says of a dimension.
@@ -45,6 +45,11 @@ impl Dimension {
     pub fn interval(&self) -> Interval {
         Interval::new(self.least.floor(), self.greatest.ceil())
             .expect("least is not above greatest, and rounding outward keeps that")
+    }
+
+    /// Seeded stack of deviations drawn inside the windows; none where nothing varies.
+    pub fn spread(&self) -> Option<Spread> {
+        spread(self.ends.as_ref()?, self.nominal)
     }
 }
 
@@ -72,7 +77,7 @@ pub(super) fn dimension(
             nominal,
             least: nominal,
             greatest: nominal,
-            spread: None,
+            ends: None,
         });
     }
     let pair = cutback.groups.pair(from, to);
@@ -87,13 +92,10 @@ pub(super) fn dimension(
         nominal,
         least: nominal + span_b.least - span_a.greatest,
         greatest: nominal + span_b.greatest - span_a.least,
-        spread: spread(
-            &[
-                (from, span_a.least, span_a.greatest),
-                (to, span_b.least, span_b.greatest),
-            ],
-            nominal,
-        ),
+        ends: Some([
+            (from, span_a.least, span_a.greatest),
+            (to, span_b.least, span_b.greatest),
+        ]),
     })
 }
 

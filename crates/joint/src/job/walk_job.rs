@@ -658,6 +658,15 @@ impl JobReader<'_> {
             );
         }
         let (least, greatest) = (row.length("least"), row.length("greatest"));
+        if let (Some(low), Some(high)) = (least, greatest)
+            && low > high
+        {
+            self.complain(
+                row.at("least"),
+                format!("`least` is {low} and `greatest` is {high}; the least cannot be above the greatest."),
+                "Exchange them, or look them up again.",
+            );
+        }
         if row.item("least").is_none() && row.item("greatest").is_none() {
             self.complain(
                 row.at,

@@ -99,6 +99,24 @@ fn play_of_the_moulding_does_not_tighten_where_the_body_sits_but_shows_in_what_i
 }
 
 #[test]
+fn where_two_ways_lead_to_a_plane_of_a_part_the_tightest_bounds_count() {
+    let links = [
+        link(Plane::ConductorEnd, Plane::BodyCentre, 0, 0),
+        link(Plane::BodyCentre, Plane::ElectrodeEnd, 9, 1),
+        link(Plane::BodyCentre, Plane::BodyEnd, 2, 2),
+        link(Plane::ElectrodeEnd, Plane::BodyEnd, 1, 1),
+    ];
+    let turned: Vec<Joined> = links.iter().rev().cloned().collect();
+    for links in [&links[..], &turned] {
+        let groups = groups(links, &[]);
+        let (_, electrode) = groups
+            .pair(Plane::ConductorEnd, Plane::ElectrodeEnd)
+            .unwrap();
+        assert_eq!((electrode.least, electrode.greatest), (s(-3), s(1)));
+    }
+}
+
+#[test]
 fn play_larger_than_the_tolerance_leaves_nothing() {
     let links = [
         link(Plane::ConnectorMouthBefore, Plane::ConnectorMouth, 4, 4),
