@@ -2,7 +2,7 @@
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
-use jointwright_joint::job::{Order, catalogue_names, read_order};
+use jointwright_joint::job::{Order, catalogue_names, read_order_from};
 use std::io::Write;
 use std::path::{Path, PathBuf};
 
@@ -33,34 +33,25 @@ pub enum WriteError {
 /// Every complaint, files that cannot be read among them.
 pub fn read(path: &Path) -> Result<Order, Vec<Complaint>> {
     let source = read_source(path).map_err(|complaint| vec![complaint])?;
-    let mut unread = Vec::new();
-    let mut catalogues = Vec::new();
-    for (name, at) in catalogue_names(&source) {
-        if name == DEMONSTRATION {
-            catalogues.push(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
-            continue;
-        }
-        let file = path.parent().unwrap_or(Path::new("")).join(&name);
-        match std::fs::read(&file) {
-            Ok(bytes) => match Source::from_bytes(&shown(&file), &bytes) {
-                Ok(source) => catalogues.push(source),
-                Err(complaint) => unread.push(complaint),
-            },
-            Err(error) => unread.push(source.complaint(
-                at,
-                format!("The catalogue \"{name}\" cannot be read: {error}."),
-                format!("Catalogues are files beside the job, or \"{DEMONSTRATION}\"."),
-            )),
-        }
+    let names = catalogue_names(&source);
+    let catalogues = names
+        .iter()
+        .map(|(name, at)| catalogue(path, &source, name, *at));
+    read_order_from(&source, catalogues.collect())
+}
+
+fn catalogue(job: &Path, source: &Source, name: &str, at: usize) -> Result<Source, Complaint> {
+    if name == DEMONSTRATION {
+        return Ok(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
     }
-    match (read_order(&source, &catalogues), unread.is_empty()) {
-        (Ok(order), true) => Ok(order),
-        (Ok(_), false) => Err(unread),
-        (Err(mut complaints), _) => {
-            complaints.extend(unread);
-            complaints.sort();
-            Err(complaints)
-        }
+    let file = job.parent().unwrap_or(Path::new("")).join(name);
+    match std::fs::read(&file) {
+        Ok(bytes) => Source::from_bytes(&shown(&file), &bytes),
+        Err(error) => Err(source.complaint(
+            at,
+            format!("The catalogue \"{name}\" cannot be read: {error}."),
+            format!("Catalogues are files beside the job, or \"{DEMONSTRATION}\"."),
+        )),
     }
 }
 

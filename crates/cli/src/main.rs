@@ -17,12 +17,15 @@ use std::io::{IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
+/// What the exit codes say.
+const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it.";
+
 /// Plans and checks medium-voltage cable joints: reads the cables that are in the vault and the parts on the truck, and says where every layer is cut, how far off it may be, and on whose word.
 #[derive(Parser)]
 #[command(
     version,
     max_term_width = 80,
-    after_help = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it."
+    after_help = EXIT
 )]
 struct Arguments {
     #[command(subcommand)]
@@ -32,6 +35,7 @@ struct Arguments {
 #[derive(Subcommand)]
 enum Command {
     /// Plan a joint: cuts, windows and rulings.
+    #[command(after_help = EXIT)]
     Plan {
         /// Job file.
         job: PathBuf,
@@ -108,7 +112,7 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
     let mut shown = shown;
     if let (Some(folder), false) = (&folder, json) {
         shown.push_str(&format!(
-            "\nWrote {0}/plan.json and {0}/plan.txt\n",
+            "\nWrote {0}/plan.json\nWrote {0}/plan.txt\n",
             folder.display()
         ));
     }

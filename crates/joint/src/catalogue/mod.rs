@@ -23,7 +23,7 @@ pub use walk_row::{layer, metal, shield_word, stranding};
 use crate::form::{Complaint, Complaints, Record, Source, read};
 use copies::Print;
 use row::Row;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 use walk_row::RowReader;
 
@@ -84,15 +84,26 @@ pub struct Catalogue {
     pub seals: Vec<Seal>,
     /// Consumables.
     pub consumables: Vec<Consumable>,
+    /// Kinds and names of all rows in the files, also of those that could not be read.
+    names: BTreeSet<(String, String)>,
+    /// Whether every file could be read throughout.
+    is_whole: bool,
 }
 
 impl Catalogue {
     /// Reads catalogue files; rows that cannot be read are left out and complained of.
-    pub fn read(sources: &[Source], complaints: &mut Complaints) -> Catalogue {
-        let mut catalogue = Catalogue::default();
+    ///
+    /// `are_all_read` is false when some file could not even be opened.
+    pub fn read(sources: &[Source], are_all_read: bool, complaints: &mut Complaints) -> Catalogue {
+        let mut catalogue = Catalogue {
+            is_whole: are_all_read,
+            ..Catalogue::default()
+        };
         let mut seen = BTreeMap::new();
         for source in sources {
             let record = read(source, &CATALOGUE, complaints);
+            catalogue.is_whole &= record.is_whole();
+            catalogue.names.extend(row_names(&record));
             let mut reader = RowReader { source, complaints };
             catalogue
                 .bodies
@@ -121,6 +132,16 @@ impl Catalogue {
         }
         catalogue.sort();
         catalogue
+    }
+
+    /// Whether every file could be read throughout.
+    pub fn is_whole(&self) -> bool {
+        self.is_whole
+    }
+
+    /// Whether some row of a kind bears a name, well formed or not.
+    pub fn names_row(&self, kind: &str, id: &str) -> bool {
+        self.names.contains(&(kind.to_owned(), id.to_owned()))
     }
 
     /// Rows in the order of their names, so that the order in files changes nothing.
@@ -176,6 +197,13 @@ impl Catalogue {
     }
 }
 
+fn row_names(record: &Record) -> impl Iterator<Item = (String, String)> {
+    KIND_NAMES.iter().flat_map(move |kind| {
+        let ids = record.records(kind).filter_map(|row| row.string("id"));
+        ids.map(move |id| ((*kind).to_owned(), id))
+    })
+}
+
 fn rows<R: Row>(
     reader: &mut RowReader<'_>,
     record: &Record,
@@ -208,6 +236,6 @@ fn rows<R: Row>(
 /// Checks one catalogue file by itself.
 pub fn complaints_of(source: &Source) -> Vec<Complaint> {
     let mut complaints = Complaints::default();
-    Catalogue::read(std::slice::from_ref(source), &mut complaints);
+    Catalogue::read(std::slice::from_ref(source), true, &mut complaints);
     complaints.into_sorted()
 }

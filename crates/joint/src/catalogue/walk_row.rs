@@ -109,21 +109,22 @@ impl RowReader<'_> {
         })
     }
 
-    pub fn links(&mut self, record: &Record, head: &Head) -> Vec<LinkRow> {
+    pub fn links(&mut self, record: &Record, head: Option<&Head>) -> Vec<LinkRow> {
         record
             .records("link")
             .filter_map(|row| self.link(row, head))
             .collect()
     }
 
-    fn link(&mut self, row: &Record, head: &Head) -> Option<LinkRow> {
+    fn link(&mut self, row: &Record, head: Option<&Head>) -> Option<LinkRow> {
+        let id = head.map_or("?", |head| head.id.as_str());
         let tolerance = match (row.length("minus"), row.length("plus")) {
             (Some(minus), Some(plus)) => Some((minus, plus)),
             (None, None) => None,
-            _ if row.item("minus").is_none() != row.item("plus").is_none() => {
+            _ if row.is_given("minus") != row.is_given("plus") => {
                 self.complain(
                     row.at,
-                    format!("A link of `{}` gives only one of `minus` and `plus`; a window has two sides.", head.id),
+                    format!("A link of `{}` gives only one of `minus` and `plus`; a window has two sides.", id),
                     "Give both (\"0 mm\" where nothing is permitted), or neither where the paper gives none.",
                 );
                 return None;
@@ -137,11 +138,7 @@ impl RowReader<'_> {
         if from == to {
             self.complain(
                 row.at,
-                format!(
-                    "A link of `{}` runs from {} to itself.",
-                    head.id,
-                    from.name()
-                ),
+                format!("A link of `{}` runs from {} to itself.", id, from.name()),
                 "Name two planes.",
             );
             return None;
@@ -160,7 +157,7 @@ impl RowReader<'_> {
                 distance
             },
             tolerance,
-            source: format!("{}{place}", head.source()),
+            source: format!("{}{place}", head?.source()),
             place: self.place(row.at),
         })
     }
@@ -171,6 +168,7 @@ impl RowReader<'_> {
             ("never", _) => Some(MayMove::Never),
             ("before-holdout-is-out", _) => Some(MayMove::BeforeHoldoutIsOut),
             (_, Some(minutes)) => Some(MayMove::WithinMinutes(minutes)),
+            (_, None) if row.is_given("minutes") => None,
             (_, None) => {
                 self.complain(
                     row.at,
@@ -308,6 +306,7 @@ impl Row for Body {
         );
         let inner = reader.inner(record);
         let may_move = reader.may_move(record);
+        let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Body {
             kinds: record.texts("kinds"),
@@ -323,7 +322,7 @@ impl Row for Body {
             electrode_overlap_least: record.length("electrode_overlap_least"),
             bondings: record.texts("bondings"),
             interface: record.string("interface"),
-            links: reader.links(record, &head),
+            links,
             may_move,
             inner,
             bend_keep_off: record.length("bend_keep_off"),
@@ -372,6 +371,7 @@ impl Row for Connector {
                 "Look both up again.",
             );
         }
+        let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Connector {
             means: match record.text("means")? {
@@ -399,7 +399,7 @@ impl Row for Connector {
             die: record.string("die"),
             presses: record.integer("presses"),
             stands_proud: record.length("stands_proud"),
-            links: reader.links(record, &head),
+            links,
             head,
         })
     }
@@ -412,12 +412,13 @@ impl Row for Adapter {
         let fits = reader.fits(record);
         let outside = reader.interval(record, "outside_least", "outside_greatest");
         let may_move = reader.may_move(record);
+        let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Adapter {
             fits,
             outside: outside?,
             system_greatest_kv: record.number("system_greatest")?,
-            links: reader.links(record, &head),
+            links,
             may_move,
             head,
         })
@@ -429,6 +430,7 @@ impl Row for ShieldPart {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<ShieldPart> {
         let head = reader.head(record);
         let fits = reader.fits(record);
+        let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(ShieldPart {
             shields: record.texts("shields"),
@@ -436,7 +438,7 @@ impl Row for ShieldPart {
             area_mm2: record.number("area"),
             fits,
             blocked: record.flag("blocked").unwrap_or(false),
-            links: reader.links(record, &head),
+            links,
             head,
         })
     }
@@ -448,13 +450,14 @@ impl Row for Seal {
         let head = reader.head(record);
         let fits = reader.fits(record);
         let may_move = reader.may_move(record);
+        let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Seal {
             fits,
             overlap_least: record.length("overlap_least"),
             parked_length: record.length("parked_length"),
             takes_lead: record.flag("takes_lead").unwrap_or(false),
-            links: reader.links(record, &head),
+            links,
             may_move,
             head,
         })

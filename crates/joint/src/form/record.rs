@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 use jointwright_units::Length;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Value of a field.
 #[derive(Clone, Debug, PartialEq)]
@@ -40,6 +40,10 @@ pub struct Record {
     /// Byte offset of the table.
     pub at: usize,
     values: BTreeMap<&'static str, Item>,
+    /// Fields that stand in the file with a value that could not be read; a complaint stands for each.
+    wrong: BTreeSet<&'static str>,
+    /// Whether the file is TOML throughout; where it is not, what is missing says nothing.
+    is_whole: bool,
 }
 
 impl Record {
@@ -47,12 +51,31 @@ impl Record {
     pub fn new(at: usize) -> Record {
         Record {
             at,
-            values: BTreeMap::new(),
+            is_whole: true,
+            ..Record::default()
         }
     }
 
     pub(super) fn put(&mut self, name: &'static str, item: Item) {
         self.values.insert(name, item);
+    }
+
+    pub(super) fn note_wrong(&mut self, name: &'static str) {
+        self.wrong.insert(name);
+    }
+
+    pub(super) fn note_broken(&mut self) {
+        self.is_whole = false;
+    }
+
+    /// Whether a field stands in the file, well formed or not.
+    pub fn is_given(&self, name: &str) -> bool {
+        self.values.contains_key(name) || self.wrong.contains(name)
+    }
+
+    /// Whether the file was TOML throughout.
+    pub fn is_whole(&self) -> bool {
+        self.is_whole
     }
 
     /// The value in a field, if it was given.

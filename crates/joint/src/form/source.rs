@@ -2,6 +2,9 @@
 
 use std::fmt;
 
+/// Largest file that is read, bytes.
+const SIZE_GREATEST: usize = 4_000_000;
+
 /// A text that somebody wrote, with the name that complaints use for it.
 #[derive(Clone, Debug)]
 pub struct Source {
@@ -14,8 +17,18 @@ impl Source {
     /// Text of a file from its bytes.
     ///
     /// # Errors
-    /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file.
+    /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file or far too much.
     pub fn from_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
+        if bytes.len() > SIZE_GREATEST {
+            return Err(Source::new(path, String::new()).complaint(
+                0,
+                format!(
+                    "The file has {} bytes; a job or catalogue has at most {SIZE_GREATEST}.",
+                    bytes.len()
+                ),
+                "This is hardly the file that was meant; a large catalogue can be split.",
+            ));
+        }
         let text = match std::str::from_utf8(bytes) {
             Ok(text) => text.strip_prefix('\u{feff}').unwrap_or(text),
             Err(error) => {

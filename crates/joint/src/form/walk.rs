@@ -8,10 +8,13 @@ use toml::de::{DeTable, DeValue};
 
 /// Similarity above which a misspelt word is offered as a hint.
 const LIKENESS_LEAST_RATIO: f64 = 0.75;
+/// Longest text that a complaint quotes whole.
+const QUOTED_GREATEST: usize = 60;
 
 /// Reads a file against its shape; whatever is wrong is added to the complaints, and what is well formed is returned.
 pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints) -> Record {
     let (tree, errors) = DeTable::parse_recoverable(source.text());
+    let is_whole = errors.is_empty();
     for error in errors {
         let at = error.span().map_or(0, |span| span.start);
         complaints.add(source.complaint(
@@ -23,13 +26,23 @@ pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints)
             "Check quotes, brackets and equals signs on this line.",
         ));
     }
-    let mut walk = Walk { source, complaints };
-    walk.table(tree.get_ref(), 0, shape, shape.name)
+    let mut walk = Walk {
+        source,
+        complaints,
+        is_whole,
+    };
+    let mut record = walk.table(tree.get_ref(), 0, shape, shape.name);
+    if !is_whole {
+        record.note_broken();
+    }
+    record
 }
 
 struct Walk<'a> {
     source: &'a Source,
     complaints: &'a mut Complaints,
+    /// Whether the file is TOML throughout: what a broken line hides is not missing.
+    is_whole: bool,
 }
 
 impl Walk<'_> {
@@ -54,7 +67,10 @@ impl Walk<'_> {
             }
         }
         for field in shape.fields {
-            if field.need == Need::Required && !table.keys().any(|k| k.get_ref() == field.name) {
+            if self.is_whole
+                && field.need == Need::Required
+                && !table.keys().any(|k| k.get_ref() == field.name)
+            {
                 self.complain(
                     at,
                     format!(
@@ -84,7 +100,10 @@ impl Walk<'_> {
         };
         self.complain(
             at,
-            format!("`{name}` is not a field of `{path}`; the format does not know it."),
+            format!(
+                "`{}` is not a field of `{path}`; the format does not know it.",
+                quoted(name)
+            ),
             hint,
         );
     }
@@ -99,6 +118,8 @@ impl Walk<'_> {
         let path = format!("{path}.{}", field.name);
         if let Some(value) = self.value(&field.kind, value, &path) {
             record.put(field.name, value);
+        } else {
+            record.note_wrong(field.name);
         }
     }
 
@@ -133,11 +154,13 @@ impl Walk<'_> {
                 item(Value::List(records))
             }
             (Kind::List(inner), DeValue::Array(values)) => {
-                let mut items = Vec::new();
-                for (index, each) in values.iter().enumerate() {
-                    items.extend(self.value(inner, each, &format!("{path} {}", index + 1)));
-                }
-                item(Value::List(items))
+                let each = |(index, each): (usize, &Spanned<DeValue<'_>>)| {
+                    self.value(inner, each, &format!("{path} {}", index + 1))
+                };
+                let items: Vec<Option<Item>> = values.iter().enumerate().map(each).collect();
+                // A list with one bad item is not a shorter list.
+                let items: Option<Vec<Item>> = items.into_iter().collect();
+                item(Value::List(items?))
             }
             (Kind::Flag, DeValue::Boolean(flag)) => item(Value::Flag(*flag)),
             (Kind::Integer { least, greatest }, DeValue::Integer(_)) => {
@@ -154,7 +177,7 @@ impl Walk<'_> {
                 }
             }
             (Kind::Date, DeValue::Datetime(date)) => match date.to_string().parse::<Date>() {
-                Ok(date) if date.year() >= 1900 => item(Value::Date(date)),
+                Ok(day) if day.year() >= 1900 && date.time.is_none() => item(Value::Date(day)),
                 _ => self.out_of_bounds(at, value.get_ref(), path, kind),
             },
             (_, DeValue::String(text)) => {
@@ -214,10 +237,14 @@ impl Walk<'_> {
                 "is empty text".into(),
                 "Fill it in, or take the line out.".into(),
             )),
+            Kind::Text if text.chars().any(breaks_a_line) => Err((
+                "is text with a line break or another control character".into(),
+                "Write it on one line, without control characters.".into(),
+            )),
             Kind::Text => Ok(Value::Text(text.to_owned())),
             Kind::Id if is_id(text) => Ok(Value::Text(text.to_owned())),
             Kind::Id => Err((
-                format!("is \"{text}\""),
+                format!("is \"{}\"", quoted(text)),
                 "Use letters, digits and hyphens only.".into(),
             )),
             Kind::Cut => Length::parse_cut(text)
@@ -229,13 +256,13 @@ impl Walk<'_> {
             Kind::Quantity(measure) => quantity(*measure, text).map(Value::Number),
             Kind::Choice(words) if words.contains(&text) => Ok(Value::Text(text.to_owned())),
             Kind::Choice(words) => Err((
-                format!("is \"{text}\""),
+                format!("is \"{}\"", quoted(text)),
                 alike(text, words.iter().copied())
                     .map(|near| format!("Did you mean \"{near}\"?"))
                     .unwrap_or_default(),
             )),
             Kind::Date => Err((
-                format!("is the text \"{text}\""),
+                format!("is the text \"{}\"", quoted(text)),
                 "Write the date as year-month-day and without quotes.".to_owned(),
             )),
             other => {
@@ -261,7 +288,7 @@ impl Walk<'_> {
                 let found = if found.starts_with("is ") {
                     found
                 } else {
-                    format!("is \"{text}\": {found}")
+                    format!("is \"{}\": {found}", quoted(text))
                 };
                 self.complain(
                     at,
@@ -286,11 +313,16 @@ fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
     let value = value.map_err(|e| (e.to_string(), e.hint()))?;
     if measure != Measure::Temperature && value < 0.0 {
         return Err((
-            format!("is \"{text}\""),
+            format!("is \"{}\"", quoted(text)),
             "It cannot be negative.".to_owned(),
         ));
     }
     Ok(value)
+}
+
+/// Characters that would forge a line or turn a terminal: control characters, line separators, changes of direction.
+fn breaks_a_line(c: char) -> bool {
+    c.is_control() || matches!(c, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 fn is_id(text: &str) -> bool {
@@ -336,8 +368,19 @@ fn shown(value: &DeValue<'_>) -> String {
     }
 }
 
+/// A text as it is quoted in a complaint: its beginning where it is long.
+fn quoted(text: &str) -> String {
+    match text.char_indices().nth(QUOTED_GREATEST) {
+        Some((end, _)) => format!("{}...", &text[..end]),
+        None => text.to_owned(),
+    }
+}
+
 /// The word of `words` most like `found`, if one is alike enough to be offered.
 fn alike<'w>(found: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
+    if found.len() > QUOTED_GREATEST {
+        return None;
+    }
     words
         .map(|word| (strsim::normalized_damerau_levenshtein(found, word), word))
         .filter(|(likeness, _)| *likeness >= LIKENESS_LEAST_RATIO)

@@ -106,7 +106,7 @@ impl JobReader<'_> {
                 interval
             }
             _ => {
-                if record.item(least).is_some() != record.item(greatest).is_some() {
+                if record.is_given(least) != record.is_given(greatest) {
                     self.complain(
                         record.at,
                         format!("Only one of `{least}` and `{greatest}` is given."),
@@ -121,7 +121,7 @@ impl JobReader<'_> {
     fn wall(&mut self, record: &Record) -> Option<Wall> {
         let given: Vec<&str> = ["class", "rated", "wall"]
             .into_iter()
-            .filter(|n| record.item(n).is_some())
+            .filter(|n| record.is_given(n))
             .collect();
         match given.as_slice() {
             ["class"] => {
@@ -139,6 +139,7 @@ impl JobReader<'_> {
                         );
                         None
                     }
+                    None if record.is_given("level") => None,
                     None => {
                         self.complain(
                             record.at("class"),
@@ -218,7 +219,7 @@ impl JobReader<'_> {
             ),
         };
         for name in needed {
-            if record.item(name).is_none() {
+            if !record.is_given(name) {
                 self.complain(
                     record.at,
                     format!(
@@ -230,7 +231,7 @@ impl JobReader<'_> {
             }
         }
         for name in foreign {
-            if record.item(name).is_some() {
+            if record.is_given(name) {
                 self.complain(
                     record.at(name),
                     format!(

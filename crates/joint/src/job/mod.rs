@@ -30,16 +30,18 @@ pub struct Order {
     pub catalogue: Catalogue,
 }
 
-/// Names of the catalogues a job asks for, each with the line and column at which it does; empty where the job cannot say.
+/// Names of the catalogues a job asks for, each once, with the place at which it does; empty where the job cannot say.
 pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
     let record = read(source, &JOB, &mut Complaints::default());
-    record
-        .list("catalogues")
-        .filter_map(|item| match &item.value {
-            Value::Text(name) => Some((name.clone(), item.at)),
-            _ => None,
-        })
-        .collect()
+    let mut names: Vec<(String, usize)> = Vec::new();
+    for item in record.list("catalogues") {
+        if let Value::Text(name) = &item.value
+            && !names.iter().any(|(n, _)| n == name)
+        {
+            names.push((name.clone(), item.at));
+        }
+    }
+    names
 }
 
 /// Reads a job with its catalogues.
@@ -47,11 +49,33 @@ pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
 /// # Errors
 /// Every complaint about the job and the catalogues, in order.
 pub fn read_order(source: &Source, catalogues: &[Source]) -> Result<Order, Vec<Complaint>> {
+    read_order_from(source, catalogues.iter().cloned().map(Ok).collect())
+}
+
+/// Reads a job with its catalogues, some of which the door could not read.
+///
+/// # Errors
+/// Every complaint about the job and the catalogues, the door's among them, in order.
+pub fn read_order_from(
+    source: &Source,
+    catalogues: Vec<Result<Source, Complaint>>,
+) -> Result<Order, Vec<Complaint>> {
     let mut complaints = Complaints::default();
-    let catalogue = Catalogue::read(catalogues, &mut complaints);
+    let mut sources = Vec::new();
+    for catalogue in catalogues {
+        match catalogue {
+            Ok(catalogue) => sources.push(catalogue),
+            Err(complaint) => complaints.add(complaint),
+        }
+    }
+    let are_all_read = complaints.is_empty();
+    let catalogue = Catalogue::read(&sources, are_all_read, &mut complaints);
     let record: Record = read(source, &JOB, &mut complaints);
-    let job = walk_job::job(source, &record, &catalogue, &mut complaints);
-    match job {
+    if !record.is_whole() {
+        // What a broken line hides would only breed complaints about what is not missing.
+        return Err(complaints.into_sorted());
+    }
+    match walk_job::job(source, &record, &catalogue, &mut complaints) {
         Some(job) if complaints.is_empty() => Ok(Order { job, catalogue }),
         _ => Err(complaints.into_sorted()),
     }

@@ -35,7 +35,11 @@ pub(super) struct JobReader<'a> {
     complaints: &'a mut Complaints,
     catalogue: &'a Catalogue,
     people: Vec<Person>,
+    /// Whether everybody under `authority` could be read.
+    people_are_known: bool,
     legs: BTreeSet<String>,
+    /// Whether every leg could be read as far as its name.
+    legs_are_known: bool,
     phases: Option<i64>,
     pub(super) words: Words,
 }
@@ -51,17 +55,21 @@ pub(super) fn job(
         Some("iec") => Words::Iec,
         _ => Words::Us,
     };
-    let legs = record
+    let legs: BTreeSet<String> = record
         .records("leg")
         .filter_map(|leg| leg.string("id"))
         .collect();
+    let legs_are_known =
+        record.item("leg").is_some() && record.records("leg").all(|leg| leg.item("id").is_some());
     let phases = head.and_then(|h| h.integer("phases"));
     let mut reader = JobReader {
         source,
         complaints,
         catalogue,
         people: Vec::new(),
+        people_are_known: false,
         legs,
+        legs_are_known,
         phases,
         words,
     };
@@ -84,6 +92,10 @@ impl JobReader<'_> {
         self.people = authority
             .map(|a| a.records("person").filter_map(person).collect())
             .unwrap_or_default();
+        self.people_are_known = authority.is_some_and(|a| {
+            a.records("person").count() == self.people.len()
+                && (a.item("person").is_some() || !a.is_given("person"))
+        });
         let head = record.record("job");
         let kind = head.and_then(|h| self.kind(h));
         let system = record.record("system").and_then(|s| self.system(s));
@@ -245,6 +257,11 @@ impl JobReader<'_> {
     }
 
     fn unknown_part(&mut self, at: usize, kind: &str, id: &str, known: &str) {
+        // Where a row could not be read, its own complaint stands; the name is not unknown.
+        if !self.catalogue.is_whole() || self.catalogue.names_row(kind, id) {
+            return;
+        }
+        let kind = kind.replace('_', " ");
         self.complain(
             at,
             format!("No {kind} in the job's catalogues is named `{id}`."),
@@ -318,12 +335,7 @@ impl JobReader<'_> {
             if let Some(id) = record.text(kind)
                 && !known.iter().any(|k| *k == id)
             {
-                self.unknown_part(
-                    record.at(kind),
-                    &kind.replace('_', " "),
-                    id,
-                    &names(known.into_iter()),
-                );
+                self.unknown_part(record.at(kind), kind, id, &names(known.into_iter()));
             }
         }
         for id in record.texts("consumables") {
@@ -356,7 +368,7 @@ impl JobReader<'_> {
             }
         }
         let n_legs = record.list("leg").count();
-        if record.item("leg").is_some() && !(2..=6).contains(&n_legs) {
+        if record.is_given("leg") && !(2..=6).contains(&n_legs) {
             self.complain(
                 record.at("leg"),
                 format!("The job has {n_legs} legs; a joint has 2 to 6."),
@@ -385,7 +397,7 @@ impl JobReader<'_> {
         }
         if kind != JointKind::Separable {
             for (name, what) in [("bus", "a bus"), ("blank", "blank ports")] {
-                if record.item(name).is_some() {
+                if record.is_given(name) {
                     self.complain(
                         record.at(name),
                         format!(
@@ -407,7 +419,7 @@ impl JobReader<'_> {
             .collect();
         for (row, who) in rows {
             let Some(port) = row.integer("port") else {
-                if row.item("port").is_none() && who != "a blank" {
+                if !row.is_given("port") && who != "a blank" {
                     self.complain(
                         row.at,
                         format!("In a separable joint {who} has no `port`."),
@@ -444,7 +456,7 @@ impl JobReader<'_> {
     }
 
     fn known_leg(&mut self, row: &Record, leg: &str) {
-        if !self.legs.contains(leg) {
+        if self.legs_are_known && !self.legs.contains(leg) {
             let known = names(self.legs.iter());
             self.complain(
                 row.at("leg"),
@@ -457,7 +469,8 @@ impl JobReader<'_> {
     fn reading(&mut self, row: &Record) -> Option<Reading> {
         let end = self.end(row);
         let values = row.lengths("values");
-        if row.item("values").is_some() && row.list("values").count() == 0 {
+        row.item("values")?;
+        if row.list("values").count() == 0 {
             self.complain(
                 row.at("values"),
                 "A reading has no values.".to_owned(),
@@ -481,7 +494,7 @@ impl JobReader<'_> {
             over: layer(row.text("over")?)?,
             instrument: row.string("instrument")?,
             error: row.length("error")?,
-            values: (values.len() == row.list("values").count()).then_some(values)?,
+            values,
             place_along: row.string("place"),
             degc: row.number("temperature"),
             place: self.place_of(row.at),
@@ -560,10 +573,11 @@ impl JobReader<'_> {
     /// Name and date of somebody with the authority for it, as a source.
     fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
         let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
-        if !self
-            .people
-            .iter()
-            .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
+        if self.people_are_known
+            && !self
+                .people
+                .iter()
+                .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
         {
             let who: Vec<&String> = self
                 .people
@@ -605,7 +619,7 @@ impl JobReader<'_> {
             self.known_leg(row, &leg);
         }
         let tolerance = row.length("minus").zip(row.length("plus"));
-        if tolerance.is_none() && (row.item("minus").is_some() || row.item("plus").is_some()) {
+        if row.is_given("minus") != row.is_given("plus") {
             self.complain(
                 row.at,
                 "A distance of the owner gives only one of `minus` and `plus`.".to_owned(),
@@ -667,7 +681,7 @@ impl JobReader<'_> {
                 "Exchange them, or look them up again.",
             );
         }
-        if row.item("least").is_none() && row.item("greatest").is_none() {
+        if !row.is_given("least") && !row.is_given("greatest") {
             self.complain(
                 row.at,
                 "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
