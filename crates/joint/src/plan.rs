@@ -13,8 +13,8 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
-use crate::survey::likeness;
-use jointwright_units::{Length, Station, Tick, Toward, Window, mark, window_text};
+use crate::survey::{likeness, likeness_words};
+use jointwright_units::{Length, Station, Tick, Toward, Window, mark, mm_beside, window_text};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -58,6 +58,9 @@ pub struct Plan {
     pub alike: Vec<Vec<String>>,
     /// Legs.
     pub legs: Vec<LegDoc>,
+    /// Ports without a leg.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub blanks: Vec<BlankDoc>,
     /// Rulings.
     pub rulings: Vec<RulingDoc>,
     /// Parts that would fit where one is left open.
@@ -102,8 +105,14 @@ pub struct LegDoc {
     pub goes_to: Option<String>,
     /// The cable on its papers.
     pub cable: String,
+    /// Port of the bus, for separable joints.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub port: Option<i64>,
     /// Whether the body parks on it.
     pub parks: bool,
+    /// How its connector is made.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub connector: Option<ConnectorDoc>,
     /// Its parts by kind and name; open parts are left out.
     pub parts: Vec<PartDoc>,
     /// Cuts and marks from the conductor end outward.
@@ -112,6 +121,34 @@ pub struct LegDoc {
     pub stacks: Vec<StackDoc>,
     /// Ends.
     pub ends: Vec<EndDoc>,
+}
+
+/// How a connector is made.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ConnectorDoc {
+    /// How it grips.
+    pub means: String,
+    /// Die, as the instructions name it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub die: Option<String>,
+    /// Presses an end, as the instructions say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub presses: Option<i64>,
+    /// Growth of the mouth that the cuts already hold, least and greatest, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_of_mouth_mm: Option<[f64; 2]>,
+    /// Whose trial press.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_source: Option<String>,
+}
+
+/// A port without a leg.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct BlankDoc {
+    /// Port.
+    pub port: i64,
+    /// Its insulating plug; null where none is named.
+    pub plug: Option<String>,
 }
 
 /// A part of a leg.
@@ -191,6 +228,9 @@ pub struct RungDoc {
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
+    /// The window as printed: rounded inward.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub printed_window: Option<PrintedWindowDoc>,
 }
 
 /// A distance that the windows make vary.
@@ -231,6 +271,8 @@ pub struct ShareDoc {
 pub struct EndDoc {
     /// Phase.
     pub phase: u8,
+    /// Outcome of the comparison with its papers, in a few words.
+    pub measures: String,
     /// Whether it measures like its papers, and what that never says.
     pub like_its_papers: String,
     /// What was read.
@@ -373,6 +415,14 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         governs: governing(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
         legs,
+        blanks: job
+            .blanks
+            .iter()
+            .map(|b| BlankDoc {
+                port: b.port,
+                plug: b.plug.clone(),
+            })
+            .collect(),
         rulings: judged.rulings.iter().map(ruling_doc).collect(),
         proposals: judged.proposals.iter().map(proposal_doc).collect(),
     }
@@ -474,12 +524,12 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
         (
             Plane::ControlNear,
             Plane::ScreenEdge,
-            "screen edge to inner control end",
+            "inner end of stress control",
         ),
         (
             Plane::ScreenEdge,
             Plane::ControlFar,
-            "screen edge to outer control end",
+            "outer end of stress control",
         ),
         (Plane::JacketEdge, Plane::SealEnd, "seal onto jacket"),
     ];
@@ -496,7 +546,12 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             cable.wall.phrase(),
             cable.shield.kind().name().replace('-', " ")
         ),
+        port: leg.leg.port,
         parks: leg.leg.parks,
+        connector: leg
+            .chosen
+            .connector
+            .map(|c| connector_doc(c, &leg.cutback.growth)),
         parts: part_docs(leg),
         cuts: leg
             .cutback
@@ -510,6 +565,24 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             .iter()
             .map(|end| end_doc(judged, leg, end))
             .collect(),
+    }
+}
+
+fn connector_doc(connector: &Connector, growth: &Growth) -> ConnectorDoc {
+    let measured = match growth {
+        Growth::Measured {
+            least,
+            greatest,
+            source,
+        } => Some(([least.mm(), greatest.mm()], source.clone())),
+        _ => None,
+    };
+    ConnectorDoc {
+        means: connector.means.name().to_owned(),
+        die: connector.die.clone(),
+        presses: connector.presses,
+        growth_of_mouth_mm: measured.as_ref().map(|(growth, _)| *growth),
+        growth_source: measured.map(|(_, source)| source),
     }
 }
 
@@ -537,8 +610,8 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
             ),
             may_move: may_move.map(|m| match m {
                 MayMove::Never => "never".to_owned(),
-                MayMove::BeforeHoldoutIsOut => "before the holdout is out".to_owned(),
-                MayMove::WithinMinutes(minutes) => format!("within {minutes} minutes"),
+                MayMove::BeforeHoldoutIsOut => "until the holdout is out".to_owned(),
+                MayMove::WithinMinutes(minutes) => format!("within {minutes} minutes of placing"),
             }),
         })
     };
@@ -558,44 +631,69 @@ fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInp
             error_mm: d.known.error.mm(),
             ovality_mm: d.ovality.map(Length::mm),
         });
+    let likeness = likeness(
+        crate::job::End {
+            leg: leg.leg,
+            phase: end.phase,
+        },
+        &end.survey,
+    );
     EndDoc {
         phase: end.phase,
-        like_its_papers: likeness(
-            crate::job::End {
-                leg: leg.leg,
-                phase: end.phase,
-            },
-            &end.survey,
-        )
-        .sentence(words),
+        measures: likeness_words(&likeness).to_owned(),
+        like_its_papers: likeness.sentence(words),
         readings: readings.collect(),
     }
 }
 
-/// Mark for a place on an inch rule; none where the window holds nothing at all.
-fn printed(nominal: Station, window: Option<Window>) -> (Option<String>, Option<String>) {
-    match mark(nominal, window, Tick::SIXTEENTH, Toward::Nearest) {
-        Some(mark) => (mark.inch, Some(mark.mm)),
-        None => (None, None),
+/// A mark and its window as printed.
+struct Printed {
+    inch: Option<String>,
+    mm: Option<String>,
+    window: Option<PrintedWindowDoc>,
+}
+
+/// Mark for a place on an inch rule, and its window; no mark where the window holds nothing at all.
+fn printed(nominal: Station, window: Option<Window>) -> Printed {
+    let mark = mark(nominal, window, Tick::SIXTEENTH, Toward::Nearest);
+    let text = window.map(|window| (window, window_text(window, Tick::SIXTEENTH)));
+    let (mut mm, mut window) = (mark.as_ref().map(|m| m.mm.clone()), None);
+    if let Some((bounds, text)) = text {
+        let mut mm_bounds = text.mm;
+        if let Some(mark) = &mark {
+            let beside = mm_beside(mark, bounds);
+            mm = Some(beside.0);
+            mm_bounds = beside.1;
+        }
+        window = Some(PrintedWindowDoc {
+            inch: text.inch.map(|(a, b)| [a, b]),
+            mm: [mm_bounds.0, mm_bounds.1],
+        });
+    }
+    Printed {
+        inch: mark.and_then(|m| m.inch),
+        mm,
+        window,
     }
 }
 
 fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
-    let (inch, mark_mm) = cut
-        .nominal
-        .map_or((None, None), |nominal| printed(nominal, cut.window));
+    let shown = cut.nominal.map(|nominal| printed(nominal, cut.window));
     let rung = |rung: &Rung| {
-        let (inch, mark_mm) = printed(rung.nominal, rung.window);
+        let shown = printed(rung.nominal, rung.window);
         RungDoc {
             grew_inch: rung.grew.exact_inch().unwrap_or_default(),
             grew_mm: rung.grew.mm(),
             nominal_mm: rung.nominal.mm(),
             min_mm: rung.window.map(|w| w.least().mm()),
             max_mm: rung.window.map(|w| w.greatest().mm()),
-            inch,
-            mark_mm,
+            inch: shown.inch,
+            mark_mm: shown.mm,
+            printed_window: shown.window,
         }
     };
+    let (inch, mark_mm, printed_window) =
+        shown.map_or((None, None, None), |s| (s.inch, s.mm, s.window));
     let mut window_of = cut.whose.clone();
     if let (Growth::Measured { source, .. }, true) = (
         &leg.cutback.growth,
@@ -613,13 +711,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
         max_mm: cut.window.map(|w| w.greatest().mm()),
         inch,
         mark_mm,
-        printed_window: cut.window.map(|window| {
-            let text = window_text(window, Tick::SIXTEENTH);
-            PrintedWindowDoc {
-                inch: text.inch.map(|(a, b)| [a, b]),
-                mm: [text.mm.0, text.mm.1],
-            }
-        }),
+        printed_window,
         window_of,
         why: cut.why.clone(),
         growth_ladder: cut.ladder.iter().map(rung).collect(),

@@ -6,7 +6,7 @@
 //!
 //! Not here: whether anything fits (`fit`, `checks`).
 
-use crate::cable::{Evidence, Layer, Likeness, Words, candidates, compare};
+use crate::cable::{Evidence, Layer, Likeness, candidates, compare};
 use crate::job::{End, Job, Reading};
 use crate::limit::Known;
 use jointwright_units::{Interval, Length};
@@ -99,7 +99,13 @@ pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
     compare(&end.leg.cable, &survey.evidence(), candidates())
 }
 
-/// The sentence for an end, with what it can never say.
-pub fn likeness_sentence(end: End<'_>, survey: &EndSurvey, words: Words) -> String {
-    likeness(end, survey).sentence(words)
+/// Outcome of a comparison in a few words.
+pub const fn likeness_words(likeness: &Likeness) -> &'static str {
+    match likeness {
+        Likeness::FitsPapersOnly => "fits",
+        Likeness::FitsOthersAlso(_) => "fits others also",
+        Likeness::FitsOthersNotPapers(_) => "fits others, not its papers",
+        Likeness::FitsNone => "fits none of the table",
+        Likeness::NotEnough(_) => "not enough readings",
+    }
 }

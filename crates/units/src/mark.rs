@@ -198,6 +198,24 @@ pub fn window_text(window: Window, tick: Tick) -> WindowText {
     WindowText { inch, mm }
 }
 
+/// Millimetres of a mark and of its window, all with the same number of decimals: the fewest at which the mark as printed lies in the window as printed.
+pub fn mm_beside(mark: &Mark, window: Window) -> (String, (String, String)) {
+    let at = i128::from(mark.station.half_nm());
+    let least = i128::from(window.least.half_nm());
+    let greatest = i128::from(window.greatest.half_nm());
+    for (step, decimals) in mm_ladder() {
+        let (low, high) = (round_up(least, step), round_down(greatest, step));
+        let rounded = round_down(at + step / 2, step);
+        if low <= rounded && rounded <= high {
+            let text = |x| mm_at(x, step, decimals);
+            return (text(rounded), (text(low), text(high)));
+        }
+    }
+    // Only a mark outside its window comes here; all three are then printed exactly.
+    let text = |x| mm_at(x, 1, MM_DECIMALS_MAX);
+    (text(at), (text(least), text(greatest)))
+}
+
 /// Where the mark may lie: window and wanted side together, in half-nanometres.
 struct Range {
     least: i128,

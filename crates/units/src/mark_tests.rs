@@ -399,3 +399,40 @@ fn the_ends_of_the_axis_have_marks() {
         }
     }
 }
+
+fn decimal(text: &str) -> f64 {
+    text.parse()
+        .expect("a printed millimetre figure is a decimal")
+}
+
+#[test]
+fn a_mark_beside_its_window_is_printed_inside_it() {
+    // 2 1/4 in is 57.15 mm, which is also the end of this window.
+    let window = Window::new(
+        Station::from(Length::from_nm(56_000_000)),
+        Station::from(Length::from_nm(57_150_000)),
+    )
+    .unwrap();
+    let nominal = window.greatest();
+    let mark = mark(nominal, Some(window), Tick::SIXTEENTH, Toward::Nearest).unwrap();
+    let (mm, (low, high)) = mm_beside(&mark, window);
+    assert_eq!(
+        (mm.as_str(), low.as_str(), high.as_str()),
+        ("57.15", "56.00", "57.15")
+    );
+}
+
+proptest! {
+    #[test]
+    fn mark_and_window_are_printed_alike_and_the_mark_lies_inside(
+        nominal in 0i64..1_000_000_000, down in 0i64..20_000_000, up in 0i64..20_000_000,
+    ) {
+        let window = Window::new(Station::from_half_nm(nominal - down), Station::from_half_nm(nominal + up)).unwrap();
+        let mark = mark(Station::from_half_nm(nominal), Some(window), Tick::SIXTEENTH, Toward::Nearest).unwrap();
+        let (mm, (low, high)) = mm_beside(&mark, window);
+        prop_assert!(decimal(&low) <= decimal(&mm) && decimal(&mm) <= decimal(&high));
+        prop_assert!(decimal(&low) >= window.least().mm() && decimal(&high) <= window.greatest().mm());
+        let decimals = |t: &str| t.split_once('.').map_or(0, |(_, d)| d.len());
+        prop_assert!(decimals(&mm) == decimals(&low) && decimals(&low) == decimals(&high));
+    }
+}

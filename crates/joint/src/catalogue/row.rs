@@ -224,6 +224,17 @@ pub enum Means {
     SetScrew,
 }
 
+impl Means {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Means::Compression => "compression",
+            Means::ShearBolt => "shear-bolt",
+            Means::SetScrew => "set-screw",
+        }
+    }
+}
+
 /// Connector.
 #[derive(Clone, Debug)]
 pub struct Connector {

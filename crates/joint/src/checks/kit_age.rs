@@ -90,6 +90,25 @@ fn on_lot(
     if let Some(expires) = lot.expires {
         rulings.push(until(expires, format!("label of lot {}", lot.lot)));
     }
+    for (what, day) in [("made", lot.made), ("expanded", lot.expanded)] {
+        if let Some(day) = day.filter(|day| *day > today) {
+            let source = "job: the day of the work".to_owned();
+            let ruling = Ruling::on_words(
+                CHECK.slug,
+                leg.subject_of(end),
+                day.to_string(),
+                format!("not after {today}"),
+                source,
+            );
+            rulings.push(ruling.failing(
+                format!(
+                    "{}, lot {}: {what} on {day}, after the day of the work, {today}",
+                    head.id, lot.lot
+                ),
+                "Read the label and the day of the job again.",
+            ));
+        }
+    }
     let Some(shelf) = &head.shelf else {
         return rulings;
     };

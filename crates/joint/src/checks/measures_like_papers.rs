@@ -8,7 +8,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Likeness;
 use crate::limit::{Datum, Outcome, Reach, Ruling, memory_row};
-use crate::survey::likeness;
+use crate::survey::{likeness, likeness_words};
 
 pub(super) const CHECK: Check = Check {
     slug: "measures_like_papers",
@@ -27,19 +27,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         &end.survey,
     );
     let sentence = likeness.sentence(job.words);
-    let found = match &likeness {
-        Likeness::FitsPapersOnly => "fits",
-        Likeness::FitsOthersAlso(_) => "fits others also",
-        Likeness::FitsOthersNotPapers(_) => "fits others, not its papers",
-        Likeness::FitsNone => "fits none of the table",
-        Likeness::NotEnough(_) => {
-            return vec![Ruling::not_judged(
-                CHECK.slug,
-                leg.subject_of(end),
-                sentence,
-            )];
-        }
-    };
+    if matches!(likeness, Likeness::NotEnough(_)) {
+        return vec![Ruling::not_judged(
+            CHECK.slug,
+            leg.subject_of(end),
+            sentence,
+        )];
+    }
+    let found = likeness_words(&likeness);
     let source = memory_row(CHECK.slug, None);
     let known = Ruling {
         value: Some(Datum::text(found)),

@@ -48,11 +48,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
                 other.name(words),
                 said.name(words)
             ),
-            format!(
-                "Take the {} off and measure over the {} itself.",
-                other.name(words),
-                said.name(words)
-            ),
+            "Remove nothing on this word. It was read over another layer, or the papers name another cable or level, or two legs are exchanged: look which layer the instrument lay on, read the print on the jacket, measure again; if it stands, call.",
         ))
     });
     suspected.collect()

@@ -68,13 +68,20 @@ pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
     let Some(least) = serving.iter().map(|t| t.growth.least()).min() else {
         return Growth::Unknown(if same_part.is_empty() {
             format!(
-                "the growth of {} under the press is not measured: press one as a trial with this crew's tool and die",
+                "waits for a trial press of {} with this crew's tool and die: its growth is not measured",
                 connector.head.id
             )
         } else {
+            let tried: Vec<String> = same_part.iter().map(|t| pressed_as(t)).collect();
             format!(
-                "no trial press of {} has this conductor, die and number of presses",
-                connector.head.id
+                "no trial press of {} is like this one: its paper asks for die {}, {} presses, here on {}; tried: {}",
+                connector.head.id,
+                connector.die.as_deref().unwrap_or("not named"),
+                connector
+                    .presses
+                    .map_or("any number of".to_owned(), |n| n.to_string()),
+                conductor.size,
+                tried.join("; ")
             )
         });
     };
@@ -92,6 +99,13 @@ pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
         greatest: mouth_share(connector, greatest),
         source: format!("trial press: {}", who.join("; ")),
     }
+}
+
+fn pressed_as(trial: &TrialPress) -> String {
+    format!(
+        "die {}, {} presses on {}",
+        trial.die, trial.presses, trial.size
+    )
 }
 
 /// Part of the whole sleeve's growth that moves one mouth.

@@ -236,8 +236,9 @@ impl Cutback {
                 cut.why = Some("no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one".to_owned());
             }
             Deviation::UsedUp(sources) => {
+                cut.nominal = None;
                 cut.why = Some(format!(
-                    "the play of the parts uses up the whole tolerance ({}); nothing is left for the cut",
+                    "no place keeps the instructions: play and growth use up the whole tolerance ({})",
                     sources.join("; ")
                 ));
             }

@@ -41,6 +41,8 @@ pub(super) struct JobReader<'a> {
     /// Whether every leg could be read as far as its name.
     legs_are_known: bool,
     phases: Option<i64>,
+    /// Day of the work.
+    date: Option<Date>,
     pub(super) words: Words,
 }
 
@@ -71,6 +73,7 @@ pub(super) fn job(
         legs,
         legs_are_known,
         phases,
+        date: head.and_then(|h| h.date("date")),
         words,
     };
     reader.job(record)
@@ -539,6 +542,7 @@ impl JobReader<'_> {
             ),
             Some(_) => {}
         }
+        self.not_after_the_work(row);
         let before = row.length("length_before")?;
         let after = Interval::hull(row.lengths("length_after"));
         let Some(after) = after else {
@@ -596,7 +600,21 @@ impl JobReader<'_> {
                 "Have somebody with that authority decide it, or add the person to `authority`.",
             );
         }
+        self.not_after_the_work(row);
         Some(format!("{by}, {date}"))
+    }
+
+    /// Nothing that the plan rests on can be dated after the day of the work.
+    fn not_after_the_work(&mut self, row: &Record) {
+        if let (Some(date), Some(work)) = (row.date("date"), self.date)
+            && date > work
+        {
+            self.complain(
+                row.at("date"),
+                format!("This is dated {date}, after the day of the work, {work}."),
+                "Look at both dates again.",
+            );
+        }
     }
 
     fn owner_window(&mut self, row: &Record) -> Option<OwnerWindow> {
