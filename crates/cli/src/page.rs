@@ -2,8 +2,10 @@
 //!
 //! Not here: any number or rule of its own; it prints the plan document.
 
-use jointwright_joint::plan::{CutDoc, LegDoc, Plan, ProposalDoc, RulingDoc, StackDoc};
-use std::collections::BTreeMap;
+use jointwright_joint::plan::{
+    ConnectorDoc, CutDoc, DatumDoc, LegDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
+    StackDoc,
+};
 
 /// Width of a terminal that every crew has.
 const WIDTH: usize = 80;
@@ -16,6 +18,7 @@ pub fn page(plan: &Plan) -> String {
         lines.blank();
         leg(plan, &legs, &mut lines);
     }
+    blanks(plan, &mut lines);
     fails(plan, &mut lines);
     not_judged(plan, &mut lines);
     proposals(&plan.proposals, &mut lines);
@@ -82,41 +85,42 @@ fn banner(plan: &Plan, lines: &mut Lines) {
 fn head(plan: &Plan, lines: &mut Lines) {
     banner(plan, lines);
     lines.wrap("", &format!("{}: {}", plan.job.id, plan.job.title));
+    let job = &plan.job;
     lines.wrap(
         "  ",
         &format!(
-            "{} joint, {}, {}, {}",
-            plan.job.kind,
+            "{} joint, {}, {}, work day {}",
+            job.kind,
             phases(plan),
-            plan.job.place,
-            plan.job.date
+            job.place,
+            job.date
         ),
     );
     let count = |word: &str| plan.rulings.iter().filter(|r| r.ruling == word).count();
     lines.wrap(
         "  ",
         &format!(
-            "Rulings: {} fail, {} not judged, {} pass. {}",
-            count("fail"),
-            count("not-judged"),
+            "Checked: {} pass, {} not judged, {} fail. {}",
             count("pass"),
+            count("not-judged"),
+            count("fail"),
             outcome(plan)
         ),
     );
-    lines.wrap(
-        "  ",
-        &format!(
-            "Stop and call: {}, {}",
-            plan.job.stop_and_call.name, plan.job.stop_and_call.number
-        ),
-    );
+    lines.wrap("  ", &call(plan));
+    lines.add("  A1 is leg A, phase 1. The parts' own instructions prevail over this page.");
+}
+
+fn call(plan: &Plan) -> String {
+    let call = &plan.job.stop_and_call;
+    format!("Stop and call: {}, {}", call.name, call.number)
 }
 
 fn outcome(plan: &Plan) -> &'static str {
     match plan.outcome.as_str() {
-        "fail" => "FAILS.",
+        "fail" => "IT FAILS: CUT NOTHING.",
         "pass" => "Every ruling passes; that does not say that it may be built.",
-        _ => "None fails; not all is judged.",
+        _ => "Nothing fails; not all is judged.",
     }
 }
 
@@ -164,93 +168,188 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
     } else {
         format!("LEGS {}", names.join(", "))
     };
-    let parks = if first.parks { ", body parks here" } else { "" };
-    lines.wrap(
-        "",
-        &format!("{which}, {}{parks}: {}", phases(plan), first.cable),
-    );
-    let fails = plan
-        .rulings
-        .iter()
-        .any(|r| r.ruling == "fail" && r.leg.as_deref().is_none_or(|l| names.contains(&l)));
-    if fails {
-        lines.add("  STOP: SOMETHING FAILS HERE; READ \"FAILS\" BELOW BEFORE ANYTHING IS CUT");
-    }
-    for part in &first.parts {
-        let may_move = part
-            .may_move
-            .as_ref()
-            .map(|m| format!("; may move: {m}"))
+    lines.wrap("", &format!("{which}, {}: {}", phases(plan), first.cable));
+    for leg in legs {
+        let port = leg
+            .port
+            .map(|port| format!(", bus port {port}"))
             .unwrap_or_default();
-        lines.wrap(
-            "  ",
-            &format!(
-                "{}: {} ({}){may_move}",
-                part.kind, part.id, part.instructions
-            ),
-        );
+        let to = leg
+            .goes_to
+            .as_ref()
+            .map(|to| format!(" goes to {to}"))
+            .unwrap_or_default();
+        lines.wrap("  ", &format!("leg {}{port}{to}", leg.mark));
     }
-    lines.add(&format!(
-        "  {:<42}{:>14}{:>12}",
-        "From the square-cut end, before pressing", "inches", "mm"
-    ));
-    for cut in &first.cuts {
-        self::cut(cut, lines);
+    let withheld = stops(plan, legs, lines);
+    parts(first, lines);
+    lines.add("  Measure from the square-cut conductor end, back along the cable.");
+    lines.add("  Set off every mark before the connector is made.");
+    let outward = first.cuts.iter().rev();
+    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| c.kind == "cut");
+    for place in cuts.into_iter().chain(marks) {
+        cut(place, withheld, lines);
     }
     let varying: Vec<&StackDoc> = first
         .stacks
         .iter()
         .filter(|s| s.middle_95_mm.is_some())
         .collect();
-    if !varying.is_empty() {
-        lines.add("  What the windows leave, mm         planned  least  most  most of it from");
+    if !varying.is_empty() && !withheld {
+        lines.add("  For the engineer, mm                planned  least  most  widest share");
         for stack in varying {
             self::stack(stack, lines);
         }
     }
 }
 
-fn cut(cut: &CutDoc, lines: &mut Lines) {
-    let name = format!("{} {}", cut.kind.to_uppercase(), cut.words);
-    let (inch, mm) = match (&cut.nominal_mm, &cut.inch, &cut.mark_mm) {
-        (Some(_), inch, Some(mm)) => (inch.as_deref().unwrap_or("mm only"), mm.as_str()),
-        (Some(_), _, None) => ("no mark fits", "see why"),
-        (None, ..) => ("not yet", "not yet"),
-    };
-    if name.chars().count() <= 42 {
-        lines.add(&format!("  {name:<42}{inch:>14}{mm:>12}"));
-    } else {
-        lines.wrap("  ", &name);
-        lines.add(&format!("  {:<42}{inch:>14}{mm:>12}", ""));
+/// What stops work on these legs; true where a ruling fails, so that no number is printed to be cut to.
+fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
+    let names: Vec<&str> = legs.iter().map(|l| l.mark.as_str()).collect();
+    // One body or one bus holds all legs, so what fails on one leaves nothing to cut on the others.
+    let fails: Vec<&RulingDoc> = plan.rulings.iter().filter(|r| r.ruling == "fail").collect();
+    let here = fails
+        .iter()
+        .any(|r| r.leg.as_deref().is_none_or(|l| names.contains(&l)));
+    if here {
+        lines.add("  STOP: SOMETHING FAILS HERE. CUT NOTHING. READ \"FAILS\" BELOW, THEN CALL.");
+    } else if !fails.is_empty() {
+        lines.add(
+            "  STOP: ANOTHER LEG OF THIS JOINT FAILS. CUT NOTHING. READ \"FAILS\", THEN CALL.",
+        );
     }
-    if let Some(window) = &cut.printed_window {
-        let inch = window
-            .inch
+    for leg in legs {
+        for end in &leg.ends {
+            if end.measures.contains("not its papers") || end.measures.contains("none") {
+                let text = format!(
+                    "STOP AND CALL: {}{}: {}",
+                    leg.mark, end.phase, end.like_its_papers
+                );
+                lines.wrap("  ", &text);
+            }
+        }
+    }
+    let is_shared = plan.job.kind != "separable";
+    if is_shared && !plan.legs.iter().any(|l| l.parks) {
+        lines.add("  NO LEG IS NAMED TO PARK THE BODY: settle it before any connector is made.");
+    }
+    !fails.is_empty()
+}
+
+fn parts(leg: &LegDoc, lines: &mut Lines) {
+    if leg.parks {
+        lines.add("  The body parks on this leg: it is on before the connector is made.");
+    }
+    for part in &leg.parts {
+        let moves = part
+            .may_move
             .as_ref()
-            .map(|w| format!("{} to {} in, ", w[0], w[1]))
-            .unwrap_or_default();
+            .map(|m| format!("; may be moved: {m}"));
+        let moves = moves.unwrap_or_default();
+        lines.wrap(
+            "  ",
+            &format!("{}: {} ({}){moves}", part.kind, part.id, part.instructions),
+        );
+        if let (Some(connector), "connector") = (&leg.connector, part.kind.as_str()) {
+            self::connector(connector, lines);
+        }
+    }
+}
+
+fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
+    let mut words = vec![connector.means.clone()];
+    words.extend(connector.die.as_ref().map(|die| format!("die {die}")));
+    words.extend(connector.presses.map(|n| format!("{n} presses an end")));
+    lines.wrap("      ", &words.join(", "));
+    if let (Some([least, most]), Some(source)) =
+        (connector.growth_of_mouth_mm, &connector.growth_source)
+    {
         lines.wrap(
             "      ",
-            &format!(
-                "window {inch}{} to {} mm, of: {}",
-                window.mm[0],
-                window.mm[1],
-                cut.window_of.join("; ")
-            ),
+            &format!("each mouth grows {least:.1} to {most:.1} mm ({source}); the insulation cut holds that already"),
         );
+    }
+}
+
+/// One place to cut or mark: a line with its name and both units, a line with where it may lie, a line with whose word that is.
+fn cut(cut: &CutDoc, withheld: bool, lines: &mut Lines) {
+    let name = format!("{} {}", cut.kind.to_uppercase(), cut.words);
+    let (inch, mm) = match (withheld, &cut.nominal_mm, &cut.inch, &cut.mark_mm) {
+        (true, ..) => ("withheld".to_owned(), "withheld".to_owned()),
+        (_, Some(_), inch, Some(mm)) => {
+            let inch = inch
+                .as_ref()
+                .map_or("mm only".to_owned(), |inch| format!("{inch} in"));
+            (inch, format!("{mm} mm"))
+        }
+        _ => ("not yet".to_owned(), "not yet".to_owned()),
+    };
+    lines.add(&format!("  {name:<44}{inch:>14}{mm:>14}"));
+    if withheld {
+        return;
+    }
+    if let Some(window) = &cut.printed_window {
+        lines.add(&format!(
+            "      {:<25}{:>43}",
+            "may lie",
+            window_words(window)
+        ));
+        if let Some(edge) = at_edge(cut, window) {
+            lines.add(&format!("      the mark is at the {edge} end"));
+        }
+    }
+    if !cut.window_of.is_empty() {
+        lines.wrap("      ", &format!("word of: {}", cut.window_of.join("; ")));
     }
     if let Some(why) = &cut.why {
         lines.wrap("      ", why);
     }
+    ladder(cut, lines);
+}
+
+fn window_words(window: &PrintedWindowDoc) -> String {
+    let inch = match &window.inch {
+        Some([low, high]) if low == high => format!("{low} in only, "),
+        Some([low, high]) => format!("{low} to {high} in, "),
+        None => String::new(),
+    };
+    format!("{inch}{} to {} mm", window.mm[0], window.mm[1])
+}
+
+/// Which end of its window a mark stands at.
+fn at_edge(cut: &CutDoc, window: &PrintedWindowDoc) -> Option<&'static str> {
+    let [low, high] = window.inch.as_ref()?;
+    match cut.inch.as_ref()? {
+        _ if low == high => None,
+        inch if inch == low => Some("low: not shorter"),
+        inch if inch == high => Some("high: not longer"),
+        _ => None,
+    }
+}
+
+fn ladder(cut: &CutDoc, lines: &mut Lines) {
+    if cut.growth_ladder.is_empty() {
+        return;
+    }
+    lines.add("      Choose no row by guess; between two rows, use none: press a trial,");
+    lines.add("      write it into the job and plan again. Growth is of the whole sleeve.");
+    lines.add(&format!(
+        "      {:<14}{:>12}   {:>43}",
+        "sleeve grew", "cut at", "may lie"
+    ));
     for rung in &cut.growth_ladder {
         let inch = rung
             .inch
             .as_ref()
             .map_or("mm only".to_owned(), |inch| format!("{inch} in"));
-        let mm = rung.mark_mm.as_deref().unwrap_or("no mark fits");
+        let window = rung
+            .printed_window
+            .as_ref()
+            .map(window_words)
+            .unwrap_or_default();
         lines.add(&format!(
-            "      if the whole sleeve grew {:<8}{:>28}{mm:>12}",
-            rung.grew_inch, inch
+            "      {:<14}{inch:>12}   {window:>43}",
+            rung.grew_inch
         ));
     }
 }
@@ -261,7 +360,7 @@ fn stack(stack: &StackDoc, lines: &mut Lines) {
         .first()
         .map(|s| s.words.as_str())
         .unwrap_or_default();
-    // Rounded inward: the least is shown no greater than it is, the greatest no smaller.
+    // Rounded outward: the least is shown no greater than it is, the greatest no smaller.
     let (least, greatest) = (
         (stack.min_mm * 10.0).floor() / 10.0,
         (stack.max_mm * 10.0).ceil() / 10.0,
@@ -271,6 +370,17 @@ fn stack(stack: &StackDoc, lines: &mut Lines) {
         stack.what, stack.nominal_mm
     );
     lines.add(&shortened(&line));
+}
+
+fn blanks(plan: &Plan, lines: &mut Lines) {
+    for blank in &plan.blanks {
+        let plug = blank.plug.as_deref().unwrap_or("NO PLUG IS NAMED");
+        lines.blank();
+        lines.wrap(
+            "",
+            &format!("PORT {}, blank: insulating plug {plug}", blank.port),
+        );
+    }
 }
 
 fn who(ruling: &RulingDoc) -> String {
@@ -297,46 +407,55 @@ fn fails(plan: &Plan, lines: &mut Lines) {
     }
     lines.heading("FAILS");
     for (ruling, ends) in groups {
+        let why = ruling.why.as_deref().unwrap_or_default();
         lines.wrap(
             "  ",
-            &format!(
-                "{} [{}]: {}.",
-                ends.join(" "),
-                ruling.check,
-                ruling.why.as_deref().unwrap_or_default()
-            ),
+            &format!("{}, {}: {why}.", ends.join(" "), words(&ruling.check)),
         );
         if let Some(hint) = &ruling.hint {
             lines.wrap("      ", hint);
         }
         if let Some(source) = &ruling.source {
-            lines.wrap("      ", &format!("on the word of: {source}"));
+            lines.wrap("      ", &format!("word of: {source}"));
         }
     }
 }
 
+/// A check's name as it is read aloud.
+fn words(check: &str) -> String {
+    check.replace('_', " ")
+}
+
 /// What is not judged, one line a group; the reasons in full are in plan.json.
 fn not_judged(plan: &Plan, lines: &mut Lines) {
-    let mut groups: BTreeMap<&str, Vec<&RulingDoc>> = BTreeMap::new();
+    let mut groups: Vec<(&RulingDoc, Vec<String>)> = Vec::new();
     for ruling in plan.rulings.iter().filter(|r| r.ruling == "not-judged") {
-        groups.entry(&ruling.check).or_default().push(ruling);
+        let same = |(first, _): &&mut (&RulingDoc, Vec<String>)| {
+            first.check == ruling.check
+                && first.value == ruling.value
+                && (first.value.is_some() || first.why == ruling.why)
+        };
+        match groups.iter_mut().find(same) {
+            Some((_, ends)) => ends.push(who(ruling)),
+            None => groups.push((ruling, vec![who(ruling)])),
+        }
     }
-    if !groups.is_empty() {
-        lines.heading("NOT JUDGED (whole reasons in plan.json)");
-    }
-    for (check, rulings) in groups {
-        let mut ends: Vec<String> = rulings.iter().map(|r| who(r)).collect();
+    lines.heading("NOT JUDGED (the reasons in full are in plan.json)");
+    for (ruling, mut ends) in groups {
         ends.dedup();
         let ends = if ends.len() > 4 {
             format!("{} places", ends.len())
         } else {
             ends.join(" ")
         };
-        let why = rulings
-            .first()
-            .and_then(|r| r.why.as_deref())
-            .unwrap_or_default();
-        lines.add(&shortened(&format!("  {check} ({ends}): {why}")));
+        let found = match &ruling.value {
+            Some(DatumDoc::Text(found)) => found.as_str(),
+            _ => ruling.why.as_deref().unwrap_or_default(),
+        };
+        lines.add(&shortened(&format!(
+            "  {} ({ends}): {found}",
+            words(&ruling.check)
+        )));
     }
     lines.wrap(
         "  ",
@@ -358,24 +477,17 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
     if proposals.is_empty() {
         return;
     }
-    lines.heading("LEFT OPEN: somebody chooses");
+    lines.heading("LEFT OPEN: somebody with the authority chooses");
     for proposal in proposals {
-        let fits: Vec<String> = proposal
-            .fits
-            .iter()
-            .map(|f| format!("{} ({} not judged)", f.id, f.not_judged))
-            .collect();
-        let fits = if fits.is_empty() {
-            "none in the catalogues".to_owned()
+        let fits: Vec<&str> = proposal.fits.iter().map(|f| f.id.as_str()).collect();
+        let found = if fits.is_empty() {
+            "no row of the catalogues fits; call".to_owned()
         } else {
-            fits.join(", ")
+            format!("nothing fails with {}", fits.join(", "))
         };
         lines.wrap(
             "  ",
-            &format!(
-                "leg {}, {}; nothing fails with: {fits}",
-                proposal.leg, proposal.part
-            ),
+            &format!("leg {}, {}: {found}", proposal.leg, proposal.part),
         );
         for misfit in &proposal.does_not_fit {
             lines.wrap("      ", &format!("not {}: {}", misfit.id, misfit.why));
@@ -385,17 +497,17 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
 
 fn foot(plan: &Plan, lines: &mut Lines) {
     if let (Some(governs), true) = (&plan.governs, plan.outcome != "fail") {
-        let margin = governs
-            .margin
-            .map(|m| format!("{m:.1} {}", governs.unit.as_deref().unwrap_or_default()))
-            .unwrap_or_default();
+        // Rounded down, so that no margin is shown larger than it is.
+        let margin = governs.margin.map_or(0.0, |m| (m * 10.0).floor() / 10.0);
+        let unit = governs.unit.as_deref().unwrap_or_default();
         lines.heading(&format!(
-            "GOVERNS: {} {}, inside by {margin}",
+            "GOVERNS: {}, {}: {margin:.1} {unit} to spare",
             who(governs),
-            governs.check
+            words(&governs.check)
         ));
     }
     lines.blank();
+    lines.wrap("  ", &call(plan));
     lines.wrap("  ", &plan.never);
     banner(plan, lines);
 }

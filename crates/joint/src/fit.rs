@@ -74,7 +74,7 @@ pub fn diameter_for(
     };
     match fits.at_degc {
         None => Ok(diameter.known),
-        Some(at_degc) => at_temperature(leg, diameter, at_degc),
+        Some(at_degc) => at_temperature(leg, fits.over, diameter, at_degc),
     }
 }
 
@@ -96,7 +96,12 @@ fn missing_reading(over: Layer, survey: &EndSurvey, words: Words) -> String {
 /// Diameter at the temperature for which a range is stated.
 ///
 /// d(T) = d · (1 + α · (T − T_read)), with α between its stated bounds and T_read between the temperatures of the readings.
-fn at_temperature(leg: &Leg, diameter: &Diameter, at_degc: f64) -> Result<Known, String> {
+fn at_temperature(
+    leg: &Leg,
+    over: Layer,
+    diameter: &Diameter,
+    at_degc: f64,
+) -> Result<Known, String> {
     let Some((coldest, warmest)) = diameter.degc else {
         return Err(format!(
             "the range is stated at {at_degc} degC, but a reading has no temperature"
@@ -104,6 +109,11 @@ fn at_temperature(leg: &Leg, diameter: &Diameter, at_degc: f64) -> Result<Known,
     };
     if coldest == at_degc && warmest == at_degc {
         return Ok(diameter.known);
+    }
+    if over != Layer::Insulation {
+        return Err(format!(
+            "the range is stated at {at_degc} degC and the cable was read at {coldest} to {warmest} degC; the expansion of this layer is not known"
+        ));
     }
     let Some((alpha_least, alpha_greatest)) = leg.expansion_per_k else {
         return Err(format!(

@@ -7,11 +7,11 @@
 //! Not here: the document and the page (`plan`, the doors).
 
 use crate::catalogue::Catalogue;
-use crate::checks::{CHECKS, Check, EndInputs, Inputs, LegInputs, PartKind};
+use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs, PartKind};
 use crate::cutback::{Refusal, cutback};
 use crate::fit::Chosen;
 use crate::form::Complaint;
-use crate::job::{End, Job, Leg, Order, PartNames};
+use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Outcome, Reach, Ruling};
 use crate::survey::survey;
 
@@ -114,7 +114,7 @@ pub fn worst(rulings: &[Ruling]) -> Outcome {
         .unwrap_or(Outcome::NotJudged)
 }
 
-/// Passing ruling with the least margin in millimetres.
+/// Passing ruling with the least margin in millimetres among the fits and overlaps, its own error taken off.
 pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
     let lengths = rulings
         .iter()
@@ -171,10 +171,9 @@ fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
 }
 
 fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposal {
-    let checks: Vec<&Check> = CHECKS.iter().filter(|c| c.parts.contains(&kind)).collect();
     let concerns = |ruling: &Ruling| ruling.subject.leg.as_ref().is_none_or(|l| *l == leg.leg.id);
     let ask = |inputs: &Inputs<'_>| -> Vec<Ruling> {
-        let asked = checks.iter().flat_map(|c| inputs.ask(c));
+        let asked = CHECKS.iter().flat_map(|c| inputs.ask(c));
         asked.filter(concerns).collect()
     };
     let before = ask(inputs);
@@ -203,10 +202,8 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
                         .does_not_fit
                         .push((id, fail.why.clone().unwrap_or_default())),
                     None => {
-                        let open = rulings
-                            .iter()
-                            .filter(|r| r.outcome == Outcome::NotJudged)
-                            .count();
+                        let unjudged = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
+                        let open = unjudged.filter(|r| !before.contains(r)).count();
                         proposal.fits.push((id, open));
                     }
                 }
@@ -238,30 +235,36 @@ fn ids(catalogue: &Catalogue, kind: PartKind) -> Vec<String> {
     }
 }
 
-/// The joint with one more part of a leg chosen.
+/// The joint with one more part chosen: on one leg, and on every other leg that shares it and has it open too.
 fn with_part<'o>(
     inputs: &Inputs<'o>,
     leg: &LegInputs<'o>,
     kind: PartKind,
     id: &str,
 ) -> Result<Inputs<'o>, Vec<Refusal>> {
-    let mut names: PartNames = leg.leg.parts.clone();
-    let slot = match kind {
-        PartKind::Body => &mut names.body,
-        PartKind::Adapter => &mut names.adapter,
-        PartKind::Connector => &mut names.connector,
-        PartKind::ShieldPart => &mut names.shield_part,
-        PartKind::Seal => &mut names.seal,
-    };
-    *slot = Some(id.to_owned());
     let order = inputs.order;
-    let chosen = Chosen::from_names(&order.catalogue, &names);
-    let tried = leg_inputs(&order.job, leg.leg, chosen)?;
-    let mut legs = inputs.legs.clone();
-    for each in &mut legs {
-        if each.leg.id == tried.leg.id {
-            *each = tried.clone();
+    let is_shared = match kind {
+        PartKind::Body => order.job.kind != JointKind::Separable,
+        PartKind::Connector => order.job.kind == JointKind::Straight,
+        _ => false,
+    };
+    let mut legs = Vec::new();
+    for each in &inputs.legs {
+        let mut names: PartNames = each.leg.parts.clone();
+        let slot = match kind {
+            PartKind::Body => &mut names.body,
+            PartKind::Adapter => &mut names.adapter,
+            PartKind::Connector => &mut names.connector,
+            PartKind::ShieldPart => &mut names.shield_part,
+            PartKind::Seal => &mut names.seal,
+        };
+        if each.leg.id != leg.leg.id && !(is_shared && slot.is_none()) {
+            legs.push(each.clone());
+            continue;
         }
+        *slot = Some(id.to_owned());
+        let chosen = Chosen::from_names(&order.catalogue, &names);
+        legs.push(leg_inputs(&order.job, each.leg, chosen)?);
     }
     Ok(Inputs { order, legs })
 }

@@ -8,7 +8,7 @@
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
-use crate::checks::LegInputs;
+use crate::checks::{CHECKS, LegInputs};
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
@@ -295,7 +295,7 @@ pub struct ReadingDoc {
 }
 
 /// A number, a range or words.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 #[serde(untagged)]
 pub enum DatumDoc {
     /// Number.
@@ -316,6 +316,8 @@ pub enum DatumDoc {
 pub struct RulingDoc {
     /// Check.
     pub check: String,
+    /// The question it asks.
+    pub question: String,
     /// Leg; null for the whole joint.
     pub leg: Option<String>,
     /// End, as leg and phase; absent where it holds for all phases.
@@ -771,6 +773,11 @@ fn datum_doc(datum: &Datum) -> DatumDoc {
 fn ruling_doc(ruling: &Ruling) -> RulingDoc {
     RulingDoc {
         check: ruling.check.to_owned(),
+        question: CHECKS
+            .iter()
+            .find(|c| c.slug == ruling.check)
+            .map(|c| c.question.to_owned())
+            .unwrap_or_default(),
         leg: ruling.subject.leg.clone(),
         end: ruling
             .subject

@@ -54,6 +54,10 @@ pub enum Plane {
     ParkMark,
     /// Outer end of the seal.
     SealEnd,
+    /// End of the insulation after it has shrunk back.
+    InsulationEndShrunk,
+    /// Edge of the jacket after it has shrunk back.
+    JacketEdgeShrunk,
 }
 
 /// Every plane with its name in files.
@@ -78,6 +82,8 @@ const NAMES: &[(Plane, &str)] = &[
     (Plane::BodyEnd, "body-end"),
     (Plane::ParkMark, "park-mark"),
     (Plane::SealEnd, "seal-end"),
+    (Plane::InsulationEndShrunk, "insulation-end-shrunk-back"),
+    (Plane::JacketEdgeShrunk, "jacket-edge-shrunk-back"),
 ];
 
 /// Names of all planes, for the table of fields.
@@ -99,6 +105,8 @@ pub const PLANE_NAMES: &[&str] = &[
     "body-end",
     "park-mark",
     "seal-end",
+    "insulation-end-shrunk-back",
+    "jacket-edge-shrunk-back",
 ];
 
 /// Who or what holds a plane in its place.
@@ -155,7 +163,22 @@ impl Plane {
             | Plane::ShieldEdge
             | Plane::JacketEdge
             | Plane::ParkMark
-            | Plane::SealEnd => Holder::Crew,
+            | Plane::SealEnd
+            | Plane::InsulationEndShrunk
+            | Plane::JacketEdgeShrunk => Holder::Crew,
+        }
+    }
+
+    /// Whether two planes move as one piece but for its own play: planes of one part, or a cut and the same edge shrunk back.
+    pub fn is_of_one_piece_with(self, other: Plane) -> bool {
+        let cut = |plane| match plane {
+            Plane::InsulationEndShrunk => Plane::InsulationEnd,
+            Plane::JacketEdgeShrunk => Plane::JacketEdge,
+            plane => plane,
+        };
+        match (self.holder(), other.holder()) {
+            (Holder::Crew, Holder::Crew) => cut(self) == cut(other),
+            (one, another) => one == another,
         }
     }
 

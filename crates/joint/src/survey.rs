@@ -17,10 +17,10 @@ use std::collections::BTreeMap;
 pub struct Diameter {
     /// What was read and how far off it may be.
     pub known: Known,
-    /// Greatest difference between the diameters of one place, where two or more were read there.
+    /// Greatest difference between the diameters of one place, where four or more were read around it.
     pub ovality: Option<Length>,
-    /// Fewest diameters read at any one place.
-    pub n_around_least: usize,
+    /// Whether four diameters or more were read around the cable at every place, with an instrument that can.
+    pub is_read_around: bool,
     /// Temperatures at which it was read, degrees Celsius; `None` where any reading has none.
     pub degc: Option<(f64, f64)>,
 }
@@ -61,7 +61,7 @@ fn diameter(readings: &[&Reading]) -> Option<Diameter> {
     let error = readings.iter().map(|r| r.error).max()?;
     let ovality = readings
         .iter()
-        .filter(|r| r.values.len() >= 2)
+        .filter(|r| is_read_around(r))
         .filter_map(|r| Some(Interval::hull(r.values.iter().copied())?.width()))
         .max();
     let degc = readings
@@ -74,9 +74,18 @@ fn diameter(readings: &[&Reading]) -> Option<Diameter> {
     Some(Diameter {
         known: Known { read, error },
         ovality,
-        n_around_least: readings.iter().map(|r| r.values.len()).min()?,
+        is_read_around: readings.iter().all(|r| is_read_around(r)),
         degc: degc.flatten(),
     })
+}
+
+/// Diameters around the cable that show how far it is out of round.
+const N_AROUND: usize = 4;
+
+/// Whether a reading shows the thinnest and the thickest diameter of its place; a tape shows neither.
+fn is_read_around(reading: &Reading) -> bool {
+    let shows_one_diameter = matches!(reading.instrument.as_str(), "calliper" | "micrometer");
+    shows_one_diameter && reading.values.len() >= N_AROUND
 }
 
 impl EndSurvey {

@@ -16,8 +16,10 @@ const NAMING: &[&str] = &[
     "shelf",
     "about",
 ];
+/// Fields of a row in a list that a copy changes without changing the part.
+const REMARKS: &[&str] = &["place"];
 /// Fewest numbers for which a row that is nearly the same counts as a copy.
-const NUMBERS_FOR_LIKENESS_LEAST: usize = 6;
+const NUMBERS_FOR_LIKENESS_LEAST: usize = 4;
 
 /// The data of one row: every value below its naming, by where it stands.
 #[derive(Debug)]
@@ -66,7 +68,7 @@ impl Print {
     }
 
     fn add_record(&mut self, path: &str, record: &Record) {
-        for (name, item) in record.items() {
+        for (name, item) in record.items().filter(|(name, _)| !REMARKS.contains(name)) {
             self.add(&format!("{path}.{name}"), &item.value);
         }
     }
@@ -101,6 +103,8 @@ impl Print {
 fn words(record: &Record) -> String {
     let words: Vec<&str> = record
         .items()
+        // Where a number stands in a paper says nothing of the part.
+        .filter(|(name, _)| !REMARKS.contains(name))
         .filter_map(|(_, item)| match &item.value {
             Value::Text(text) => Some(text.as_str()),
             _ => None,

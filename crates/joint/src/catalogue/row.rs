@@ -155,6 +155,8 @@ pub struct Body {
     pub head: Head,
     /// Kinds of joint.
     pub kinds: Vec<String>,
+    /// Greatest number of legs, for a branch body.
+    pub legs: Option<i64>,
     /// Highest system voltage, kV.
     pub system_greatest_kv: f64,
     /// Earthings it is rated for.

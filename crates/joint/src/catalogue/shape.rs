@@ -314,6 +314,15 @@ const BODY: Shape = Shape {
             "Kinds of joint it is for."
         ),
         field(
+            "legs",
+            Kind::Integer {
+                least: 2,
+                greatest: 6,
+            },
+            Optional,
+            "Greatest number of legs, for a branch body.",
+        ),
+        field(
             "system_greatest",
             Kind::Quantity(Measure::Voltage),
             Required,

@@ -310,6 +310,7 @@ impl Row for Body {
         let head = head?;
         Some(Body {
             kinds: record.texts("kinds"),
+            legs: record.integer("legs"),
             system_greatest_kv: record.number("system_greatest")?,
             earthings: record.texts("earthings"),
             fits,

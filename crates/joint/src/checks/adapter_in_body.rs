@@ -4,13 +4,12 @@
 //!
 //! Source: the instructions of both.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_in_body",
     question: "Does the adapter on this leg belong in its body?",
-    parts: &[PartKind::Body, PartKind::Adapter],
     judge: Judge::Leg(judge),
 };
 

@@ -2,14 +2,14 @@
 //!
 //! Source: the parts' own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, Listed, PartKind, Rated};
-use crate::catalogue::Head;
+use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
+use crate::catalogue::{Body, Head};
+use crate::job::JointKind;
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
     question: "Are the parts rated for this system and this kind of joint?",
-    parts: &[PartKind::Body, PartKind::Adapter],
     judge: Judge::Leg(judge),
 };
 
@@ -45,7 +45,33 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
         .rule()
     }));
+    if inputs.kind() == JointKind::Branch {
+        rulings.push(mouths(leg, body, inputs.legs.len()));
+    }
     rulings
+}
+
+/// Number of legs against the mouths of a branch body.
+fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
+    let id = &body.head.id;
+    let Some(greatest) = body.legs else {
+        let why = format!("the row {id} does not say how many legs it takes");
+        return Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    };
+    let source = format!("instructions: {}", body.head.source());
+    let permitted = format!("at most {greatest} legs");
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        leg.subject(),
+        format!("{n_legs} legs"),
+        permitted,
+        source,
+    );
+    if i64::try_from(n_legs).is_ok_and(|n| n <= greatest) {
+        return ruling;
+    }
+    let why = format!("{id} takes {greatest} legs; this joint has {n_legs}");
+    ruling.failing(why, "Stop. Use a body with enough mouths.")
 }
 
 fn rated(leg: &LegInputs<'_>, part: &Head, rated_kv: f64, highest_kv: f64) -> Ruling {

@@ -2,20 +2,19 @@
 //!
 //! Source: the instructions of the shield part and of the body.
 
-use super::{Check, Inputs, Judge, LegInputs, Listed, PartKind};
+use super::{Check, Inputs, Judge, LegInputs, Listed, RangedPart};
 use crate::catalogue::{Head, shield_word};
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "bonding_part_fit",
     question: "Does the shield part take this leg's metallic shield, and make the bonding that the job asks for?",
-    parts: &[PartKind::ShieldPart, PartKind::Body],
     judge: Judge::Leg(judge),
 };
 
 const HINT: &str = "Stop. Use a part whose instructions name this shield and this bonding.";
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let shield = shield_word(leg.leg.cable.shield.kind());
     let bonding = leg.leg.bonding.as_str();
     let mut asked: Vec<(&Head, &str, &[String], &str)> = Vec::new();
@@ -38,5 +37,18 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
         .rule()
     };
-    asked.into_iter().map(rule).collect()
+    let mut rulings: Vec<Ruling> = asked.into_iter().map(rule).collect();
+    if let Some(part) = leg.chosen.shield_part {
+        let source = part.head.source();
+        let part = RangedPart {
+            id: &part.head.id,
+            fits: &part.fits,
+            source: &source,
+        };
+        for end in &leg.ends {
+            rulings.extend(inputs.ranges(CHECK.slug, false, &part, leg, end));
+            rulings.extend(inputs.ranges(CHECK.slug, true, &part, leg, end));
+        }
+    }
+    rulings
 }

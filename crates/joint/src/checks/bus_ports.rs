@@ -4,7 +4,7 @@
 //!
 //! Source: the bus's own instructions.
 
-use super::{Check, Inputs, Judge, PartKind, Rated};
+use super::{Check, Inputs, Judge, Rated};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject};
@@ -12,7 +12,6 @@ use crate::limit::{Ruling, Subject};
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
     question: "Has every port of the bus a leg or a blank with its insulating plug?",
-    parts: &[PartKind::Body],
     judge: Judge::Joint(judge),
 };
 

@@ -2,7 +2,7 @@
 //!
 //! Source: the job's own kind of joint.
 
-use super::{Check, Inputs, Judge, PartKind};
+use super::{Check, Inputs, Judge};
 use crate::fit::Chosen;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject};
@@ -10,7 +10,6 @@ use crate::limit::{Ruling, Subject};
 pub(super) const CHECK: Check = Check {
     slug: "common_parts",
     question: "Do the legs that share a part name the same part?",
-    parts: &[PartKind::Body, PartKind::Connector],
     judge: Judge::Joint(judge),
 };
 
@@ -29,8 +28,14 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         let mut named: Vec<&String> = inputs.legs.iter().filter_map(|l| name(&l.chosen)).collect();
         named.sort();
         named.dedup();
-        if named.is_empty() {
-            return Ruling::not_judged(CHECK.slug, Subject::joint(), format!("no {what} is named"));
+        let n_open = inputs
+            .legs
+            .iter()
+            .filter(|l| name(&l.chosen).is_none())
+            .count();
+        if n_open > 0 && named.len() < 2 {
+            let why = format!("{n_open} of the legs name no {what}");
+            return Ruling::not_judged(CHECK.slug, Subject::joint(), why);
         }
         let found: Vec<&str> = named.iter().map(|n| n.as_str()).collect();
         let ruling = Ruling::on_words(

@@ -2,7 +2,7 @@
 //!
 //! Source: the connector's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed, PartKind};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
 use crate::cable::Layer;
 use crate::catalogue::Connector;
 use crate::job::JointKind;
@@ -12,7 +12,6 @@ use jointwright_units::Interval;
 pub(super) const CHECK: Check = Check {
     slug: "conductor_in_connector",
     question: "Is the connector made for this conductor?",
-    parts: &[PartKind::Connector],
     judge: Judge::Leg(judge),
 };
 

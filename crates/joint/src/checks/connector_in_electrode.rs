@@ -4,14 +4,13 @@
 //!
 //! Source: the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "connector_in_electrode",
     question: "Does the connector, as made, go under the body's electrode?",
-    parts: &[PartKind::Body, PartKind::Connector],
     judge: Judge::Leg(judge),
 };
 

@@ -11,7 +11,6 @@ use crate::limit::Ruling;
 pub(super) const CHECK: Check = Check {
     slug: "consumable_metal",
     question: "Is every consumable of this leg made for its conductor's metal?",
-    parts: &[],
     judge: Judge::Leg(judge),
 };
 

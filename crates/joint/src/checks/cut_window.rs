@@ -10,13 +10,28 @@ use crate::limit::{Datum, Reach, Ruling};
 pub(super) const CHECK: Check = Check {
     slug: "cut_window",
     question: "Does every cut and mark of this leg have a place and a window?",
-    parts: &[],
     judge: Judge::Leg(judge),
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let rule = |cut: &crate::cutback::Cut| {
         let plane = cut.plane.words(inputs.order.job.words);
+        if !cut.conflict.is_empty() {
+            let source = cut.conflict.join("; ");
+            let ruling = Ruling::on_words(
+                CHECK.slug,
+                leg.subject(),
+                "no place left",
+                "a place inside every window",
+                source,
+            );
+            let why = format!("{plane}: {}", cut.why.clone().unwrap_or_default());
+            let hint = "Stop and call: the windows contradict each other, or growth and play are too large for them.";
+            return Ruling {
+                reach: Reach::Computed,
+                ..ruling.failing(why, hint)
+            };
+        }
         let (Some(nominal), Some(window)) = (cut.nominal, cut.window) else {
             let why = cut
                 .why

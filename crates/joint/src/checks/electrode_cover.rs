@@ -5,19 +5,18 @@
 //!
 //! Source: the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
-use crate::catalogue::{Body, Connector};
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::{Body, Connector, Means};
 use crate::cutback::{Growth, cutback};
 use crate::fit::Chosen;
 use crate::job::Job;
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use jointwright_units::{Interval, Length, Station};
 
 pub(super) const CHECK: Check = Check {
     slug: "electrode_cover",
     question: "Does the body's electrode cover the whole connector and lap onto the insulation?",
-    parts: &[PartKind::Body, PartKind::Connector],
     judge: Judge::Leg(judge),
 };
 
@@ -28,24 +27,26 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let mut rulings = vec![length(leg, body, connector)];
-    let zero = Limit {
+    // That the electrode covers the whole connector is common practice: it may fail and never pass.
+    let mouth = Limit {
         bound: Bound::AtLeast(Length::ZERO),
-        word: Word::Instructions(body.head.source()),
+        word: Word::CommonPractice("the electrode covers the whole connector".to_owned()),
     };
-    rulings.push(reach(
-        inputs,
-        leg,
-        Plane::ConnectorMouth,
-        "electrode past the connector's mouth",
-        Ok(zero),
-    ));
-    rulings.push(reach(
-        inputs,
-        leg,
-        Plane::InsulationEnd,
-        "electrode onto the insulation",
-        overlap_limit(inputs, leg, body, connector),
-    ));
+    let past = "electrode past the connector's mouth";
+    let past = reach(inputs, leg, Plane::ConnectorMouth, past, &mouth);
+    rulings.extend(Some(past).filter(|r| r.outcome == Outcome::Fail));
+    let onto = "electrode onto the insulation";
+    match overlap_limits(inputs, leg, body, connector) {
+        Err(why) => {
+            let why = format!("{onto}: {why}");
+            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject(), why));
+        }
+        Ok(limits) => {
+            let edge = leg.cutback.in_service(Plane::InsulationEnd);
+            let rule = |limit: &Limit| reach(inputs, leg, edge, onto, limit);
+            rulings.extend(limits.iter().map(rule));
+        }
+    }
     rulings
 }
 
@@ -105,54 +106,69 @@ fn reach(
     leg: &LegInputs<'_>,
     from: Plane,
     what: &str,
-    limit: Result<Limit, String>,
+    limit: &Limit,
 ) -> Ruling {
     let subject = leg.subject();
     let dimension = leg
         .cutback
         .dimension(from, Plane::ElectrodeEnd, inputs.order.job.words);
-    match (dimension, limit) {
-        (Ok(dimension), Ok(limit)) => Question {
+    match dimension {
+        Err(why) => Ruling::not_judged(CHECK.slug, subject, format!("{what}: {why}")),
+        Ok(dimension) => Question {
             check: CHECK.slug,
-            what: format!("{}, {what}, at the worst of the windows", subject.words()),
+            what: format!(
+                "{}, {what}, at the worst of the windows, the body's own dimensions as printed",
+                subject.words()
+            ),
             subject,
             value: Known::exact(dimension.interval()),
-            limit: &limit,
+            limit,
             reach: Reach::Computed,
             hint: HINT,
         }
         .rule(),
-        (Err(why), _) | (_, Err(why)) => {
-            Ruling::not_judged(CHECK.slug, subject, format!("{what}: {why}"))
-        }
     }
 }
 
-/// The overlap that the instructions or the owner ask for, else the worst that the instructions allow.
-fn overlap_limit(
+/// The overlaps that the instructions and the owner ask for; where the instructions ask for none, the worst that they allow.
+fn overlap_limits(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    body: &Body,
+    connector: &Connector,
+) -> Result<Vec<Limit>, String> {
+    let stated = match body.electrode_overlap_least {
+        Some(overlap) => Ok(Limit {
+            bound: Bound::AtLeast(overlap),
+            word: Word::Instructions(body.head.source()),
+        }),
+        None => worst_allowed(inputs, leg, body, connector),
+    };
+    let owners = inputs.limits(CHECK.slug, None);
+    match stated {
+        Err(why) if owners.is_empty() => Err(why),
+        stated => Ok(stated.into_iter().chain(owners).collect()),
+    }
+}
+
+/// Overlap with the longest connector that the body admits, seated without play, cut at the end of its tolerance.
+fn worst_allowed(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
     body: &Body,
     connector: &Connector,
 ) -> Result<Limit, String> {
-    if let Some(overlap) = body.electrode_overlap_least {
-        return Ok(Limit {
-            bound: Bound::AtLeast(overlap),
-            word: Word::Instructions(body.head.source()),
-        });
-    }
-    if let Some(limit) = inputs.owner_limit(CHECK.slug) {
-        return Ok(limit);
-    }
-    let Some(longest) = body.connector_length_greatest else {
+    let Some(length) = body.connector_length_greatest else {
         return Err(format!(
             "{} states neither an overlap nor the longest connector it admits",
             body.head.id
         ));
     };
     let longest = Connector {
-        length: longest,
-        means: crate::catalogue::Means::ShearBolt,
+        length,
+        means: Means::ShearBolt,
+        gap_greatest: None,
+        links: Vec::new(),
         ..connector.clone()
     };
     let chosen = Chosen {

@@ -4,13 +4,12 @@
 //!
 //! Source: the part's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind, RangedPart};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "insulation_in_body",
     question: "Does this leg's insulation lie in the range of the body or adapter on it?",
-    parts: &[PartKind::Body, PartKind::Adapter],
     judge: Judge::End(judge),
 };
 
@@ -26,7 +25,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         fits: part.1,
         source: &source,
     };
-    let rulings = inputs.ranges(CHECK.slug, "bore", &part, leg, end);
+    let rulings = inputs.ranges(CHECK.slug, true, &part, leg, end);
     if rulings.is_empty() {
         return vec![Ruling::not_judged(
             CHECK.slug,

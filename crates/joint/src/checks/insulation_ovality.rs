@@ -4,7 +4,7 @@
 //!
 //! Source: the part's own instructions, else the owner's limit.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use jointwright_units::Interval;
@@ -12,7 +12,6 @@ use jointwright_units::Interval;
 pub(super) const CHECK: Check = Check {
     slug: "insulation_ovality",
     question: "Is the insulation round enough for the part on it?",
-    parts: &[PartKind::Body, PartKind::Adapter],
     judge: Judge::End(judge),
 };
 
@@ -28,19 +27,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .iter()
         .find(|f| f.at == "bore" && f.over == Layer::Insulation)
         .and_then(|f| f.ovality);
-    let limit = stated
-        .map(|ovality| Limit {
-            bound: Bound::AtMost(ovality),
-            word: Word::Instructions(part.0.source()),
-        })
-        .or_else(|| inputs.owner_limit(CHECK.slug));
-    let Some(limit) = limit else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            "neither the instructions nor the owner limit how far out of round it may be",
-        )];
-    };
+    let stated = stated.map(|ovality| Limit {
+        bound: Bound::AtMost(ovality),
+        word: Word::Instructions(part.0.source()),
+    });
+    let limits = inputs.limits(CHECK.slug, stated);
+    if limits.is_empty() {
+        let why = "neither the instructions nor the owner limit how far out of round it may be";
+        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+    }
     let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
         return vec![Ruling::not_judged(
             CHECK.slug,
@@ -53,23 +48,26 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             Ruling::not_judged(
                 CHECK.slug,
                 subject,
-                "one diameter at one place says nothing of roundness",
+                "four diameters around the cable are needed; a tape or fewer say nothing of roundness",
             )
             .with_hint("Read four diameters around the cable with a calliper."),
         ];
     };
-    let question = Question {
-        check: CHECK.slug,
-        what: format!("{}, ovality of the insulation", subject.words()),
-        subject,
-        // Two readings are subtracted, so their errors add up.
-        value: Known {
-            read: Interval::point(ovality),
-            error: diameter.known.error * 2,
-        },
-        limit: &limit,
-        reach: Reach::Instructions,
-        hint: "Stop and call: the cable is out of round.",
+    let rule = |limit: &Limit| {
+        Question {
+            check: CHECK.slug,
+            what: format!("{}, ovality of the insulation", subject.words()),
+            subject: subject.clone(),
+            // Two readings are subtracted, so their errors add up.
+            value: Known {
+                read: Interval::point(ovality),
+                error: diameter.known.error * 2,
+            },
+            limit,
+            reach: Reach::Instructions,
+            hint: "Stop and call: the cable is out of round.",
+        }
+        .rule()
     };
-    vec![question.rule()]
+    limits.iter().map(rule).collect()
 }

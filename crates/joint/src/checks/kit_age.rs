@@ -14,10 +14,11 @@ use jiff::civil::Date;
 pub(super) const CHECK: Check = Check {
     slug: "kit_age",
     question: "Is every part on the truck within its date on the day of the work?",
-    parts: &[],
     judge: Judge::End(judge),
 };
 
+/// Parts that age on the shelf.
+const RUBBER: &[&str] = &["body", "adapter", "seal"];
 const HINT: &str = "Do not use it. Set it aside, marked, and take another.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
@@ -50,6 +51,15 @@ fn on_part(
                 CHECK.slug,
                 leg.subject_of(end),
                 format!("{}: its lot and date are not written down", head.id),
+            )],
+            // Rubber ages wherever it lies; metal is not asked for.
+            None if RUBBER.contains(&part) => vec![Ruling::not_judged(
+                CHECK.slug,
+                leg.subject_of(end),
+                format!(
+                    "{}: neither its row nor a label gives an age limit",
+                    head.id
+                ),
             )],
             None => Vec::new(),
         };
@@ -147,39 +157,30 @@ fn storage(
         return None;
     }
     let subject = leg.subject_of(end);
-    let (Some(coldest), Some(warmest)) = lot.store_degc else {
-        return Some(Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            format!(
-                "{}, lot {}: how cold and how warm it lay is not written down",
-                head.id, lot.lot
-            ),
-        ));
-    };
+    let (coldest, warmest) = lot.store_degc;
     let permitted = format!(
         "{} to {} degC",
         least.map_or("any".to_owned(), |t| t.to_string()),
         greatest.map_or("any".to_owned(), |t| t.to_string())
     );
-    let ruling = Ruling::on_words(
-        CHECK.slug,
-        subject,
-        format!("{coldest} to {warmest} degC"),
-        permitted.clone(),
-        source.to_owned(),
+    let lay = format!(
+        "{} to {} degC",
+        coldest.map_or("?".to_owned(), |t| t.to_string()),
+        warmest.map_or("?".to_owned(), |t| t.to_string())
     );
-    Some(
-        if least.is_some_and(|t| coldest < t) || greatest.is_some_and(|t| warmest > t) {
-            ruling.failing(
-                format!(
-                    "{}, lot {}: it lay at {coldest} to {warmest} degC; {permitted} is permitted",
-                    head.id, lot.lot
-                ),
-                HINT,
-            )
-        } else {
-            ruling
-        },
-    )
+    let too_cold = least.zip(coldest).is_some_and(|(limit, t)| t < limit);
+    let too_warm = greatest.zip(warmest).is_some_and(|(limit, t)| t > limit);
+    let is_unknown =
+        (least.is_some() && coldest.is_none()) || (greatest.is_some() && warmest.is_none());
+    let (id, name) = (&head.id, &lot.lot);
+    let ruling = Ruling::on_words(CHECK.slug, subject, &lay, &permitted, source.to_owned());
+    Some(if too_cold || too_warm {
+        let why = format!("{id}, lot {name}: it lay at {lay}; {permitted} is permitted");
+        ruling.failing(why, HINT)
+    } else if is_unknown {
+        let why = format!("{id}, lot {name}: how cold and how warm it lay is not written down");
+        Ruling::not_judged(CHECK.slug, leg.subject_of(end), why)
+    } else {
+        ruling
+    })
 }

@@ -13,7 +13,6 @@ use crate::survey::{likeness, likeness_words};
 pub(super) const CHECK: Check = Check {
     slug: "measures_like_papers",
     question: "Does the leg measure like its papers?",
-    parts: &[],
     judge: Judge::End(judge),
 };
 

@@ -9,7 +9,7 @@
 use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
-use crate::job::{JointKind, Leg, Lot, Order};
+use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
 use crate::limit::{Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
 use crate::survey::EndSurvey;
 use jointwright_units::Interval;
@@ -24,6 +24,7 @@ mod common_parts;
 mod conductor_in_connector;
 mod connector_in_electrode;
 mod consumable_metal;
+mod cut_order;
 mod cut_window;
 mod electrode_cover;
 mod insulation_in_body;
@@ -52,6 +53,7 @@ pub const CHECKS: &[Check] = &[
     conductor_in_connector::CHECK,
     connector_in_electrode::CHECK,
     consumable_metal::CHECK,
+    cut_order::CHECK,
     cut_window::CHECK,
     electrode_cover::CHECK,
     insulation_in_body::CHECK,
@@ -104,8 +106,6 @@ pub struct Check {
     pub slug: &'static str,
     /// The question, as a fitter asks it.
     pub question: &'static str,
-    /// Parts that it looks at; a part left open is proposed when none of these checks fails with it.
-    pub parts: &'static [PartKind],
     /// The answer.
     pub judge: Judge,
 }
@@ -179,24 +179,26 @@ impl Inputs<'_> {
         self.order.job.kind
     }
 
-    /// Limit of the owner for a check, where there is one.
-    fn owner_limit(&self, check: &str) -> Option<Limit> {
-        let row = self
+    /// Limits for a check: the instructions' where they state one, and every one of the owner's.
+    fn limits(&self, check: &str, stated: Option<Limit>) -> Vec<Limit> {
+        let owners = self
             .order
             .job
             .owner_limits
             .iter()
-            .find(|l| l.check == check)?;
-        let bound = match (row.least, row.greatest) {
-            (Some(least), Some(greatest)) => Bound::Within(Interval::new(least, greatest)?),
-            (Some(least), None) => Bound::AtLeast(least),
-            (None, Some(greatest)) => Bound::AtMost(greatest),
-            (None, None) => return None,
+            .filter(|l| l.check == check);
+        let owner = |row: &OwnerLimit| {
+            let bounds = [
+                row.least.map(Bound::AtLeast),
+                row.greatest.map(Bound::AtMost),
+            ];
+            let word = Word::Owner(row.source.clone());
+            bounds.into_iter().flatten().map(move |bound| Limit {
+                bound,
+                word: word.clone(),
+            })
         };
-        Some(Limit {
-            bound,
-            word: Word::Owner(row.source.clone()),
-        })
+        stated.into_iter().chain(owners.flat_map(owner)).collect()
     }
 
     fn lots<'a>(&'a self, leg: &'a str, phase: u8, part: &'a str) -> impl Iterator<Item = &'a Lot> {
@@ -207,16 +209,16 @@ impl Inputs<'_> {
             .filter(move |l| l.leg == leg && l.phase == phase && l.part == part)
     }
 
-    /// Ruling on the ranges of a part at one of its places ("bore", "mouth", "seal").
+    /// Rulings on the ranges of a part: those of its bore, or all others.
     fn ranges(
         &self,
         check: &'static str,
-        at: &str,
+        is_bore: bool,
         part: &RangedPart<'_>,
         leg: &LegInputs<'_>,
         end: &EndInputs,
     ) -> Vec<Ruling> {
-        let rows = part.fits.iter().filter(|f| f.at == at);
+        let rows = part.fits.iter().filter(|f| (f.at == "bore") == is_bore);
         rows.map(|fits| {
             let subject = leg.subject_of(end);
             let layer = fits.over.name(self.order.job.words);
@@ -227,18 +229,18 @@ impl Inputs<'_> {
                     format!("{} ({}): {why}", part.id, fits.at),
                 )
                 .with_hint(format!(
-                    "Measure over the {layer}, at two places and across two diameters at each."
+                    "Measure over the {layer} itself, four diameters around it, with a calliper."
                 )),
                 Ok(value)
-                    if at == "bore"
-                        && is_read_once(&end.survey, fits)
+                    if is_bore
+                        && is_not_read_around(&end.survey, fits)
                         && fits.range.covers(value.read) =>
                 {
                     Ruling::not_judged(
                         check,
                         subject,
                         format!(
-                            "{} ({at}): one diameter around the cable says nothing of its thinnest",
+                            "{} (bore): a tape, or fewer than four diameters around the cable, say nothing of its thinnest",
                             part.id
                         ),
                     )
@@ -249,8 +251,9 @@ impl Inputs<'_> {
                 Ok(value) => Question {
                     check,
                     what: format!(
-                        "{} over the {layer}, for the {at} of {}",
+                        "{} over the {layer}, for the {} of {}",
                         subject.words(),
+                        fits.at,
                         part.id
                     ),
                     subject,
@@ -269,10 +272,10 @@ impl Inputs<'_> {
     }
 }
 
-/// Whether somewhere only one diameter was read over the layer of a range.
-fn is_read_once(survey: &EndSurvey, fits: &Fits) -> bool {
+/// Whether the readings over the layer of a range may have missed its thinnest place.
+fn is_not_read_around(survey: &EndSurvey, fits: &Fits) -> bool {
     let diameter = survey.diameters.get(&fits.over);
-    diameter.is_some_and(|d| d.n_around_least < 2)
+    diameter.is_some_and(|d| !d.is_read_around)
 }
 
 /// What a crew does about a part that is too large or too small for a leg.

@@ -1,31 +1,38 @@
-//! Does the mouth of the body close on the layer that it sits on?
+//! Do the mouths of the body and of the adapter close on the layers that they sit on?
 //!
-//! Source: the body's own instructions.
+//! Source: the parts' own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind, RangedPart};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
+use crate::catalogue::{Fits, Head};
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "mouth_fit",
-    question: "Does the mouth of the body close on the layer that it sits on?",
-    parts: &[PartKind::Body],
+    question: "Do the mouths of the body and of the adapter close on the layers that they sit on?",
     judge: Judge::End(judge),
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let Some(body) = leg.chosen.body else {
-        return Vec::new();
-    };
-    let source = body.head.source();
-    inputs.ranges(
-        CHECK.slug,
-        "mouth",
-        &RangedPart {
-            id: &body.head.id,
-            fits: &body.fits,
+    let ranges = |head: &Head, fits: &[Fits]| {
+        let source = head.source();
+        let part = RangedPart {
+            id: &head.id,
+            fits,
             source: &source,
-        },
-        leg,
-        end,
-    )
+        };
+        inputs.ranges(CHECK.slug, false, &part, leg, end)
+    };
+    let mut rulings = Vec::new();
+    if let Some(adapter) = leg.chosen.adapter {
+        rulings.extend(ranges(&adapter.head, &adapter.fits));
+    }
+    if let Some(body) = leg.chosen.body {
+        let of_body = ranges(&body.head, &body.fits);
+        if of_body.is_empty() {
+            let why = format!("the row {} gives no range for its mouth", body.head.id);
+            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
+        }
+        rulings.extend(of_body);
+    }
+    rulings
 }

@@ -2,7 +2,8 @@
 //!
 //! Source: the parked lengths in the instructions of the body and the seal.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::Head;
 use crate::job::JointKind;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Subject, Word};
 use jointwright_units::{Interval, Length};
@@ -10,74 +11,69 @@ use jointwright_units::{Interval, Length};
 pub(super) const CHECK: Check = Check {
     slug: "park_room",
     question: "Is there room to park the body, and the seals behind it, on the leg that parks?",
-    parts: &[PartKind::Body, PartKind::Seal],
     judge: Judge::Joint(judge),
 };
 
 fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+    let is_separable = inputs.kind() == JointKind::Separable;
     let mut rulings: Vec<Ruling> = inputs
         .legs
         .iter()
-        .filter(|l| l.leg.parks)
-        .map(on_leg)
+        .map(|leg| on_leg(leg, leg.leg.parks || is_separable))
         .collect();
     // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
-    if inputs.kind() != JointKind::Separable && rulings.is_empty() {
-        rulings.push(Ruling::not_judged(
-            CHECK.slug,
-            Subject::joint(),
-            "no leg is named as the one that parks the body",
-        ));
+    if !is_separable && !inputs.legs.iter().any(|l| l.leg.parks) {
+        let why = "no leg is named as the one that parks the body: settle it before any connector is made";
+        rulings.push(Ruling::not_judged(CHECK.slug, Subject::joint(), why));
     }
     rulings
 }
 
-fn on_leg(leg: &LegInputs<'_>) -> Ruling {
+/// Room on one leg for its own seal, and for the body where it is slid onto this leg.
+fn on_leg(leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
     let subject = leg.subject();
-    let Some(body) = leg.chosen.body else {
-        return Ruling::not_judged(CHECK.slug, subject, "no body is named");
-    };
-    let Some(parked) = body.parked_length else {
-        return Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            format!(
-                "the row {} does not say how long it is while parked",
-                body.head.id
-            ),
-        );
+    let needed = match needed(leg, takes_body) {
+        Ok(needed) => needed,
+        Err(why) => return Ruling::not_judged(CHECK.slug, subject, why),
     };
     let Some(room) = leg.leg.room.park_room else {
-        return Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            "nobody has measured the room for parking",
-        );
-    };
-    let seal = match leg.chosen.seal {
-        None => Length::ZERO,
-        Some(seal) => match seal.parked_length {
-            Some(length) => length,
-            None => {
-                let why = format!(
-                    "the row {} does not say how long it is while parked",
-                    seal.head.id
-                );
-                return Ruling::not_judged(CHECK.slug, subject, why);
-            }
-        },
+        let why = "nobody has measured the room for what is slid on before the connector";
+        return Ruling::not_judged(CHECK.slug, subject, why);
     };
     Question {
         check: CHECK.slug,
-        what: format!("{}, room for parking", subject.words()),
+        what: format!("{}, room for what is slid on first", subject.words()),
         subject,
         value: Known::exact(Interval::point(room)),
         limit: &Limit {
-            bound: Bound::AtLeast(parked + seal),
-            word: Word::Instructions(body.head.source()),
+            bound: Bound::AtLeast(needed.0),
+            word: Word::Instructions(needed.1),
         },
         reach: Reach::Instructions,
         hint: "Park on another leg, or call before anything is cut.",
     }
     .rule()
+}
+
+/// Length that the parked parts take up, and whose word it is.
+fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, String), String> {
+    let parked = |what: &str, part: Option<(&Head, Option<Length>)>| {
+        let (head, length) = part.ok_or_else(|| format!("no {what} is named"))?;
+        let silent = || {
+            format!(
+                "the row {} does not say how long it is while parked",
+                head.id
+            )
+        };
+        Ok::<_, String>((length.ok_or_else(silent)?, head.source()))
+    };
+    let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
+    let (mut length, mut source) = parked("seal", seal)?;
+    if takes_body {
+        let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
+        let (of_body, word) = parked("body", body)?;
+        length += of_body;
+        source = format!("{word}; {source}");
+    }
+    Ok((length, source))
 }

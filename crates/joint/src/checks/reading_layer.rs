@@ -12,7 +12,6 @@ use crate::limit::{Datum, Reach, Ruling};
 pub(super) const CHECK: Check = Check {
     slug: "reading_layer",
     question: "Was the diameter read over the layer that the reading names?",
-    parts: &[],
     judge: Judge::End(judge),
 };
 

@@ -4,7 +4,7 @@
 //!
 //! Source: the planes in the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use jointwright_units::Length;
@@ -12,7 +12,6 @@ use jointwright_units::Length;
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_in_control",
     question: "Does the edge of the insulation screen lie where the body controls the stress?",
-    parts: &[PartKind::Body, PartKind::Adapter],
     judge: Judge::Leg(judge),
 };
 

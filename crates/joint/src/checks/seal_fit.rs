@@ -2,13 +2,12 @@
 //!
 //! Source: the seal's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, PartKind, RangedPart};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_fit",
     question: "Does the seal close on this leg?",
-    parts: &[PartKind::Seal],
     judge: Judge::End(judge),
 };
 
@@ -17,23 +16,16 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         return Vec::new();
     };
     let source = seal.head.source();
-    let rulings = inputs.ranges(
-        CHECK.slug,
-        "seal",
-        &RangedPart {
-            id: &seal.head.id,
-            fits: &seal.fits,
-            source: &source,
-        },
-        leg,
-        end,
-    );
+    let part = RangedPart {
+        id: &seal.head.id,
+        fits: &seal.fits,
+        source: &source,
+    };
+    let mut rulings = inputs.ranges(CHECK.slug, false, &part, leg, end);
+    rulings.extend(inputs.ranges(CHECK.slug, true, &part, leg, end));
     if rulings.is_empty() {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            leg.subject_of(end),
-            format!("the row {} gives no range", seal.head.id),
-        )];
+        let why = format!("the row {} gives no range", seal.head.id);
+        rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
     }
     rulings
 }

@@ -12,7 +12,6 @@ use jointwright_units::Interval;
 pub(super) const CHECK: Check = Check {
     slug: "slack_for_recut",
     question: "Is there cable left for as many fresh starts as the job asks for?",
-    parts: &[],
     judge: Judge::Leg(judge),
 };
 
@@ -26,21 +25,10 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         };
         return vec![Ruling::not_judged(CHECK.slug, subject, why)];
     };
-    let jacket = leg
-        .cutback
-        .cuts
-        .iter()
-        .find(|c| c.plane == Plane::JacketEdge);
-    let Some(nominal) = jacket.and_then(|c| c.nominal) else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            "the jacket edge has no place yet",
-        )];
+    let Some(farthest) = leg.cutback.farthest(Plane::JacketEdge) else {
+        let why = "the jacket edge has no place or no window yet";
+        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
     };
-    let farthest = jacket
-        .and_then(|c| c.window)
-        .map_or(nominal, |w| w.greatest().max(nominal));
     let question = Question {
         check: CHECK.slug,
         what: format!("{}, slack for {times} more cuts", subject.words()),

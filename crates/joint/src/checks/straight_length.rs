@@ -2,15 +2,14 @@
 //!
 //! Source: the planes and `bend_keep_off` of the body's instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
-use jointwright_units::{Interval, Length};
+use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "straight_length",
     question: "Is the leg straight for as far as the body and its seal go?",
-    parts: &[PartKind::Body, PartKind::Seal],
     judge: Judge::Leg(judge),
 };
 
@@ -26,25 +25,31 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             "nobody has measured how far the leg is straight",
         )];
     };
-    let Some(body_end) = leg.cutback.nominal(Plane::BodyEnd) else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            format!("no row places the end of {}", body.head.id),
-        )];
+    let not_judged = |why: String| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
+    let Some(keep_off) = body.bend_keep_off else {
+        return not_judged(format!(
+            "the row {} does not say how much straight cable it wants beyond its end",
+            body.head.id
+        ));
     };
-    let beyond = body_end.ceil() + body.bend_keep_off.unwrap_or(Length::ZERO);
-    let seal_end = leg
-        .cutback
-        .nominal(Plane::SealEnd)
-        .map_or(Length::ZERO, |s| s.ceil());
+    let ends = (
+        leg.cutback.farthest(Plane::BodyEnd),
+        leg.cutback.farthest(Plane::SealEnd),
+    );
+    let (Some(body_end), Some(seal_end)) = ends else {
+        let what = if ends.0.is_none() { "body" } else { "seal" };
+        return not_judged(format!(
+            "the end of the {what} has no place or no window yet"
+        ));
+    };
+    let needed = (body_end.ceil() + keep_off).max(seal_end.ceil());
     let question = Question {
         check: CHECK.slug,
         what: format!("{}, straight cable from the conductor end", subject.words()),
         subject,
         value: Known::exact(Interval::point(straight)),
         limit: &Limit {
-            bound: Bound::AtLeast(beyond.max(seal_end)),
+            bound: Bound::AtLeast(needed),
             word: Word::Instructions(body.head.source()),
         },
         reach: Reach::Computed,

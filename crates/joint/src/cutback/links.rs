@@ -3,7 +3,7 @@
 use crate::catalogue::{Connector, LinkRow};
 use crate::fit::Chosen;
 use crate::job::{Job, Leg, TrialPress};
-use crate::plane::{Holder, Plane};
+use crate::plane::Plane;
 use jointwright_units::{Length, Station};
 
 /// How far a distance may be off.
@@ -230,9 +230,7 @@ fn from_row(row: &LinkRow) -> Joined {
     let tolerance = match row.tolerance {
         Some((minus, plus)) => Tolerance::Window(Station::from(minus), Station::from(plus)),
         // Both planes on one part: a dimension of that part, taken as its paper states it.
-        None if row.from.holder() == row.to.holder() && row.from.holder() != Holder::Crew => {
-            Tolerance::Exact
-        }
+        None if row.from.is_of_one_piece_with(row.to) => Tolerance::Exact,
         None => Tolerance::Unstated,
     };
     Joined {

@@ -44,6 +44,8 @@ pub struct Cut {
     pub whose: Vec<String>,
     /// Why there is no nominal, or no window.
     pub why: Option<String>,
+    /// Rows and owners whose windows leave no place for it; empty where they leave one.
+    pub conflict: Vec<String>,
     /// For a cut that waits for the growth: where it goes for each growth.
     pub ladder: Vec<Rung>,
 }
@@ -194,6 +196,7 @@ impl Cutback {
             window: None,
             whose: Vec::new(),
             why: None,
+            conflict: Vec::new(),
             ladder: Vec::new(),
         };
         let Some(nominal) = self.nominals.get(&plane).copied() else {
@@ -237,8 +240,9 @@ impl Cutback {
             }
             Deviation::UsedUp(sources) => {
                 cut.nominal = None;
+                cut.conflict.clone_from(&sources);
                 cut.why = Some(format!(
-                    "no place keeps the instructions: play and growth use up the whole tolerance ({})",
+                    "no place keeps every window, once play and growth are taken off: {}",
                     sources.join("; ")
                 ));
             }
@@ -252,6 +256,26 @@ impl Cutback {
             return None;
         }
         self.nominals.get(&plane).copied()
+    }
+
+    /// Farthest that a plane may lie from the conductor end, where it is placed and its window known.
+    pub fn farthest(&self, plane: Plane) -> Option<Station> {
+        let dimension = self.dimension(Plane::ConductorEnd, plane, crate::cable::Words::Us);
+        dimension.ok().map(|d| d.greatest)
+    }
+
+    /// The edge that counts in service: the one shrunk back where a row gives it, else the cut.
+    pub fn in_service(&self, cut: Plane) -> Plane {
+        let shrunk = match cut {
+            Plane::InsulationEnd => Plane::InsulationEndShrunk,
+            Plane::JacketEdge => Plane::JacketEdgeShrunk,
+            other => other,
+        };
+        if self.nominals.contains_key(&shrunk) {
+            shrunk
+        } else {
+            cut
+        }
     }
 
     /// Distance from one plane to another over everything that the windows allow.

@@ -8,7 +8,7 @@
 //! Source: `docs/theory/cutback.md`.
 
 use super::links::{Joined, Tolerance};
-use crate::plane::{Holder, Plane};
+use crate::plane::Plane;
 use jointwright_units::Station;
 use std::collections::BTreeMap;
 
@@ -193,9 +193,9 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
         .collect()
 }
 
-/// Whether both planes of a link sit on one part, which fixes the distance between them to within its play.
+/// Whether both planes of a link sit on one piece, which fixes the distance between them to within its play.
 fn is_of_one_part(link: &Joined) -> bool {
-    link.from.holder() == link.to.holder() && link.from.holder() != Holder::Crew
+    link.from.is_of_one_piece_with(link.to)
 }
 
 fn is_rigid(link: &Joined) -> bool {

@@ -423,6 +423,12 @@ const TRIAL_PRESS: Shape = Shape {
             Required,
             "Length of the sleeve after; one for each trial.",
         ),
+        field(
+            "error",
+            Kind::Diameter,
+            Required,
+            "How far off each of these lengths may be read, either way.",
+        ),
         field("by", Kind::Text, Required, "Who pressed it."),
         field("date", Kind::Date, Required, "When."),
     ],

@@ -7,8 +7,8 @@ use super::types::{
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, LinkRow, layer, metal};
 use crate::form::{Complaints, Record, Source};
-use crate::limit::SLUGS;
-use crate::plane::Plane;
+use crate::limit::{OWNER_LIMITED, SLUGS};
+use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
@@ -490,6 +490,13 @@ impl JobReader<'_> {
                 );
             }
         }
+        if row.length("error") == Some(Length::ZERO) {
+            self.complain(
+                row.at("error"),
+                "The instrument's error is nothing; every instrument may be off.".to_owned(),
+                "Write what its certificate or its finest division says.",
+            );
+        }
         let (leg, phase) = end?;
         Some(Reading {
             leg,
@@ -553,13 +560,33 @@ impl JobReader<'_> {
             );
             return None;
         };
-        if after.least() < before {
+        let error = row.length("error")?;
+        // Two lengths are subtracted, so their errors add up; a pressed sleeve never grows shorter.
+        let growth = (after - Interval::point(before)).widened(error * 2);
+        let growth = growth.meet(Interval::new(
+            Length::ZERO,
+            growth.greatest().max(Length::ZERO),
+        )?);
+        let Some(growth) = growth else {
             self.complain(
                 row.at("length_after"),
-                format!("The sleeve measured {before} before and {} after; a pressed sleeve does not grow shorter.", after.least()),
+                format!(
+                    "The sleeve measured {before} before and {} after; a pressed sleeve does not grow shorter.",
+                    after.least()
+                ),
                 "Measure both again.",
             );
             return None;
+        };
+        let listed = self.catalogue.connector(&connector).map(|part| part.length);
+        if let Some(listed) = listed.filter(|listed| (*listed - before).abs() * 20 > *listed) {
+            self.complain(
+                row.at("length_before"),
+                format!(
+                    "The sleeve measured {before} before pressing; `{connector}` is {listed} long in its paper."
+                ),
+                "Press the sleeve that the job names.",
+            );
         }
         Some(TrialPress {
             connector,
@@ -568,7 +595,7 @@ impl JobReader<'_> {
             tool: row.string("tool")?,
             die: row.string("die")?,
             presses: row.integer("presses")?,
-            growth: after - Interval::point(before),
+            growth,
             by: row.string("by")?,
             date: row.date("date")?,
         })
@@ -622,8 +649,19 @@ impl JobReader<'_> {
         if let Some(leg) = row.string("leg") {
             self.known_leg(row, &leg);
         }
+        let plane = Plane::from_name(row.text("plane")?)?;
+        if plane.holder() == Holder::Connector {
+            self.complain(
+                row.at("plane"),
+                format!(
+                    "The {} is not set by the crew; a window for it would have no effect.",
+                    plane.name().replace('-', " ")
+                ),
+                "Set a window for a cut, a mark or the body.",
+            );
+        }
         Some(OwnerWindow {
-            plane: Plane::from_name(row.text("plane")?)?,
+            plane,
             leg: row.string("leg"),
             minus: row.length("minus")?,
             plus: row.length("plus")?,
@@ -682,7 +720,15 @@ impl JobReader<'_> {
     fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
         let source = self.decided(row, "limits");
         let check = row.string("check")?;
-        if !SLUGS.contains(&check.as_str()) {
+        if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!(
+                    "The check `{check}` takes no limit of the owner; it would have no effect."
+                ),
+                format!("Checks that take one are: {}.", OWNER_LIMITED.join(", ")),
+            );
+        } else if !SLUGS.contains(&check.as_str()) {
             self.complain(
                 row.at("check"),
                 format!("No check is named `{check}`."),

@@ -26,6 +26,7 @@ pub const SLUGS: &[&str] = &[
     "conductor_in_connector",
     "connector_in_electrode",
     "consumable_metal",
+    "cut_order",
     "cut_window",
     "electrode_cover",
     "insulation_in_body",
@@ -42,6 +43,9 @@ pub const SLUGS: &[&str] = &[
     "slack_for_recut",
     "straight_length",
 ];
+
+/// Checks that take a limit of the owner beside that of the instructions.
+pub const OWNER_LIMITED: &[&str] = &["electrode_cover", "insulation_ovality", "seal_overlap"];
 
 /// On whose word a limit stands.
 #[derive(Clone, Debug, PartialEq)]

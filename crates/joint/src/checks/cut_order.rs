@@ -1,0 +1,83 @@
+//! Do the cuts of this leg lie in the order of the layers, at the worst of their windows?
+//!
+//! From the conductor end: connector mouth, insulation end, insulation-screen edge, metallic-shield edge, jacket edge, seal end.
+//! A sign or a digit copied wrongly from a paper puts a cut where no cable can have it.
+//! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
+use crate::plane::Plane;
+use jointwright_units::{Interval, Length};
+
+pub(super) const CHECK: Check = Check {
+    slug: "cut_order",
+    question: "Do the cuts of this leg lie in the order of the layers?",
+    judge: Judge::Leg(judge),
+};
+
+const ORDER: &[Plane] = &[
+    Plane::ConductorEnd,
+    Plane::ConnectorMouth,
+    Plane::InsulationEnd,
+    Plane::ScreenEdge,
+    Plane::ShieldEdge,
+    Plane::JacketEdge,
+    Plane::SealEnd,
+];
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let words = inputs.order.job.words;
+    let placed: Vec<Plane> = ORDER
+        .iter()
+        .copied()
+        .filter(|plane| leg.cutback.nominal(*plane).is_some())
+        .collect();
+    let limit = Limit {
+        bound: Bound::AtLeast(Length::ZERO),
+        word: Word::CommonPractice("layers end one after the other".to_owned()),
+    };
+    let neighbours = placed.windows(2).filter_map(|pair| {
+        let (from, to) = (pair[0], pair[1]);
+        let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
+        // Without windows the plan itself still has to be in order.
+        let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
+        let read = interval.unwrap_or(Interval::point(nominal.floor()));
+        let what = format!(
+            "{}, from the {} to the {}",
+            leg.subject().words(),
+            from.words(words),
+            to.words(words)
+        );
+        Some(question(leg, read, what, &limit).rule())
+    });
+    let beyond = [Plane::BodyEnd, Plane::ParkMark]
+        .into_iter()
+        .filter_map(|plane| {
+            let nominal = leg.cutback.nominal(plane)?;
+            let what = format!(
+                "{}, {} from the conductor end",
+                leg.subject().words(),
+                plane.words(words)
+            );
+            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule())
+        });
+    let rulings = neighbours.chain(beyond);
+    rulings.filter(|r| r.outcome == Outcome::Fail).collect()
+}
+
+fn question<'l>(
+    leg: &LegInputs<'_>,
+    read: Interval,
+    what: String,
+    limit: &'l Limit,
+) -> Question<'l> {
+    Question {
+        check: CHECK.slug,
+        what,
+        subject: leg.subject(),
+        value: Known::exact(read),
+        limit,
+        reach: Reach::Computed,
+        hint: "Stop. A row or a distance was copied wrongly: look it up in the part's own paper.",
+    }
+}
