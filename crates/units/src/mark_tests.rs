@@ -1,6 +1,6 @@
 //! Marks and printed windows: worked cases, then the laws.
 
-use super::{Mark, Tick, Toward, Window, mark, window_text};
+use super::{Mark, Tick, Toward, Window, mark, mm_beside, window_text};
 use crate::{Length, Station};
 use proptest::prelude::*;
 

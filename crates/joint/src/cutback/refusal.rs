@@ -37,6 +37,8 @@ pub(super) fn refusals(
         .collect();
     errors
         .iter()
+        // Windows exclude each other only where nominals contradict, and that is said already.
+        .filter(|error| !matches!(error, ChainError::WindowsExclude { .. }))
         .map(|error| refusal(leg, error, planes, &used))
         .collect()
 }

@@ -561,13 +561,10 @@ impl JobReader<'_> {
             return None;
         };
         let error = row.length("error")?;
-        // Two lengths are subtracted, so their errors add up; a pressed sleeve never grows shorter.
-        let growth = (after - Interval::point(before)).widened(error * 2);
-        let growth = growth.meet(Interval::new(
-            Length::ZERO,
-            growth.greatest().max(Length::ZERO),
-        )?);
-        let Some(growth) = growth else {
+        // Two lengths are subtracted, so their errors add up.
+        let read = after - Interval::point(before);
+        let growth = read.widened(error * 2);
+        if read.least() + error * 2 < Length::ZERO {
             self.complain(
                 row.at("length_after"),
                 format!(
@@ -577,7 +574,9 @@ impl JobReader<'_> {
                 "Measure both again.",
             );
             return None;
-        };
+        }
+        // It never grows by less than nothing, whatever the rule could read.
+        let growth = Interval::new(growth.least().max(Length::ZERO), growth.greatest())?;
         let listed = self.catalogue.connector(&connector).map(|part| part.length);
         if let Some(listed) = listed.filter(|listed| (*listed - before).abs() * 20 > *listed) {
             self.complain(

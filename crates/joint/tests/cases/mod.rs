@@ -1,0 +1,141 @@
+//! Golden cases: whole jobs under `tests/cases/`, each with the plan that comes out of it.
+//!
+//! Four kinds of joint by four metallic shields; each case has something of its own, which its name says.
+//! The laws next door run over the same cases and over the examples.
+
+mod by_hand;
+mod facts;
+mod golden;
+
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::form::{Complaint, Source};
+use jointwright_joint::job::{Order, read_order};
+use jointwright_joint::judge::judge;
+use jointwright_joint::plan::{Plan, plan};
+
+/// A job with the catalogue file beside it, where it has one.
+#[derive(Clone, Copy)]
+pub struct Case {
+    pub slug: &'static str,
+    pub job: &'static str,
+    pub parts: Option<&'static str>,
+}
+
+macro_rules! case {
+    ($slug:literal) => {
+        Case {
+            slug: $slug,
+            job: include_str!(concat!("../../../../tests/cases/", $slug, "/job.toml")),
+            parts: None,
+        }
+    };
+    ($slug:literal, parts) => {
+        Case {
+            parts: Some(include_str!(concat!(
+                "../../../../tests/cases/",
+                $slug,
+                "/parts.toml"
+            ))),
+            ..case!($slug)
+        }
+    };
+}
+
+macro_rules! example {
+    ($slug:literal) => {
+        Case {
+            slug: $slug,
+            job: include_str!(concat!("../../../../examples/", $slug, "/job.toml")),
+            parts: None,
+        }
+    };
+}
+
+pub const CASES: &[Case] = &[
+    case!("branch-corrugated-park-room-short"),
+    case!("branch-straps-screen-read-as-insulation"),
+    case!("branch-tape-slack-short"),
+    case!("branch-wires-kit-past-its-date"),
+    case!("four-way-corrugated-range-at-another-temperature", parts),
+    case!("four-way-straps-blank-without-plug"),
+    case!("four-way-tape-confirmed-by-the-owner"),
+    case!("four-way-wires-parts-left-open"),
+    case!("straight-corrugated-isolated-earthing"),
+    case!("straight-straps-owner-tightens-the-screen-window"),
+    case!("straight-tape-growth-unknown"),
+    case!("straight-wires-growth-measured"),
+    case!("three-way-corrugated-iec-words", parts),
+    case!("three-way-straps-brush-of-the-other-metal"),
+    case!("three-way-tape-read-with-a-tape-only"),
+    case!("three-way-wires-adapter-on-two-legs"),
+];
+
+pub const EXAMPLES: &[Case] = &[
+    example!("dock-straight-not-pressed"),
+    example!("dock-straight-pressed"),
+    example!("larkspur-three-way"),
+    example!("quarry-four-way"),
+    example!("tannery-change"),
+];
+
+/// All cases and all examples.
+pub fn everything() -> impl Iterator<Item = Case> {
+    CASES.iter().chain(EXAMPLES).copied()
+}
+
+/// Case or example of a name.
+#[track_caller]
+pub fn named(slug: &str) -> Case {
+    everything()
+        .find(|case| case.slug == slug)
+        .unwrap_or_else(|| panic!("no case {slug}"))
+}
+
+impl Case {
+    /// Catalogue files as the command line would read them.
+    pub fn catalogues(self) -> Vec<(String, String)> {
+        let own = self.parts.map(|parts| ("parts.toml", parts));
+        [(DEMONSTRATION, DEMONSTRATION_TEXT)]
+            .into_iter()
+            .chain(own)
+            .map(|(name, text)| (name.to_owned(), text.to_owned()))
+            .collect()
+    }
+
+    #[track_caller]
+    pub fn order(self) -> Order {
+        accepted(read(self.job, &self.catalogues()), self.slug)
+    }
+
+    #[track_caller]
+    pub fn plan(self) -> Plan {
+        plan_of(&self.order(), self.slug)
+    }
+}
+
+/// Reads a job with these catalogue files.
+pub fn read(job: &str, catalogues: &[(String, String)]) -> Result<Order, Vec<Complaint>> {
+    let catalogues: Vec<Source> = catalogues
+        .iter()
+        .map(|(name, text)| Source::new(name, text.clone()))
+        .collect();
+    read_order(&Source::new("job.toml", job.to_owned()), &catalogues)
+}
+
+/// What was read, or a panic that prints every complaint.
+#[track_caller]
+pub fn accepted<T>(read: Result<T, Vec<Complaint>>, what: &str) -> T {
+    read.unwrap_or_else(|complaints| panic!("{what} is refused:\n{}", lines(&complaints)))
+}
+
+/// Plan of an order whose rows agree.
+#[track_caller]
+pub fn plan_of(order: &Order, what: &str) -> Plan {
+    plan(&accepted(judge(order), what))
+}
+
+/// Complaints, one a line.
+pub fn lines(complaints: &[Complaint]) -> String {
+    let lines: Vec<String> = complaints.iter().map(ToString::to_string).collect();
+    lines.join("\n")
+}

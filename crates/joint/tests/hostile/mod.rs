@@ -1,0 +1,91 @@
+//! Hostile input: whatever a file holds, it is read without a panic and every complaint has its place.
+//!
+//! Jobs and catalogues of the project are broken at random, as bytes and as values; what is still read without complaint must come out as a plan that keeps its promises.
+//!
+//! `JOINTWRIGHT_HOSTILE_CASES` sets the number of cases of each property, else `PROPTEST_CASES`, else 300.
+//! `JOINTWRIGHT_HOSTILE_SEED` sets the seed, which is fixed so that two runs say the same.
+
+mod all_at_once;
+mod mutate;
+mod named;
+mod promises;
+mod random;
+pub mod structure;
+
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::form::{Complaint, Source};
+use jointwright_joint::{job, judge, plan};
+
+/// Text of a job of the examples.
+macro_rules! example {
+    ($slug:literal) => {
+        include_str!(concat!("../../../../examples/", $slug, "/job.toml"))
+    };
+}
+
+/// Jobs that are broken.
+pub(crate) const JOBS: &[&str] = &[
+    example!("larkspur-three-way"),
+    example!("tannery-change"),
+    example!("dock-straight-pressed"),
+    example!("dock-straight-not-pressed"),
+    example!("quarry-four-way"),
+    include_str!("../../../../data/starter.toml"),
+];
+
+/// What came of a job and a catalogue.
+pub(crate) enum Came {
+    /// Complaints.
+    Refused(Vec<Complaint>),
+    /// A plan.
+    Planned(Box<plan::Plan>),
+}
+
+/// Reads, judges and plans, and holds whatever comes to its promises.
+pub(crate) fn run(job_bytes: &[u8], catalogue_bytes: &[u8]) -> Result<Came, String> {
+    let texts = [("job.toml", job_bytes), (DEMONSTRATION, catalogue_bytes)];
+    let mut sources = Vec::new();
+    for (name, bytes) in texts {
+        match Source::from_bytes(name, bytes) {
+            Ok(source) => sources.push(source),
+            Err(complaint) => return refused(vec![complaint], &texts),
+        }
+    }
+    let order = match job::read_order(&sources[0], &sources[1..]) {
+        Ok(order) => order,
+        Err(complaints) => return refused(complaints, &texts),
+    };
+    let judged = match judge::judge(&order) {
+        Ok(judged) => judged,
+        Err(complaints) => return refused(complaints, &texts),
+    };
+    let document = plan::plan(&judged);
+    promises::of_plan(&judged, &document, &texts)?;
+    Ok(Came::Planned(Box::new(document)))
+}
+
+fn refused(complaints: Vec<Complaint>, texts: &[(&str, &[u8])]) -> Result<Came, String> {
+    promises::of_complaints(&complaints, texts)?;
+    Ok(Came::Refused(complaints))
+}
+
+/// Complaints about a job that uses the demonstration catalogue, as `line:column message`.
+pub(crate) fn complaints(job_text: &str) -> Vec<String> {
+    complaints_with(job_text, DEMONSTRATION_TEXT)
+}
+
+/// Complaints about a job and a catalogue, as `path:line:column message`; none when there is a plan.
+pub(crate) fn complaints_with(job_text: &str, catalogue_text: &str) -> Vec<String> {
+    match run(job_text.as_bytes(), catalogue_text.as_bytes()) {
+        Ok(Came::Refused(complaints)) => complaints.iter().map(ToString::to_string).collect(),
+        Ok(Came::Planned(_)) => Vec::new(),
+        Err(broken) => panic!("{broken}"),
+    }
+}
+
+/// Text with one passage exchanged, which must stand in it.
+#[track_caller]
+pub(crate) fn exchanged(text: &str, from: &str, to: &str) -> String {
+    assert!(text.contains(from), "the text has no `{from}`");
+    text.replacen(from, to, 1)
+}

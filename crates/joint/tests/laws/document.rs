@@ -1,0 +1,211 @@
+//! What the document promises of every plan: a limit and its source, a reason, a nominal or why there is none.
+
+use crate::cases::{everything, named};
+use jointwright_joint::plan::{DatumDoc, LegDoc, Plan};
+use jointwright_units::Length;
+
+fn is_said(text: &Option<String>) -> bool {
+    text.as_ref().is_some_and(|t| !t.trim().is_empty())
+}
+
+/// What a plan leaves unsaid.
+fn unsaid(plan: &Plan) -> Vec<String> {
+    let mut unsaid = Vec::new();
+    for r in &plan.rulings {
+        let whom = format!("{} of {:?} {:?}", r.check, r.leg, r.end);
+        match r.ruling.as_str() {
+            "pass" | "fail" => {
+                if r.limit.is_none() || !is_said(&r.source) || r.value.is_none() {
+                    unsaid.push(format!(
+                        "{whom}: {} without value, limit or source",
+                        r.ruling
+                    ));
+                }
+                if r.ruling == "fail" && !(is_said(&r.why) && is_said(&r.hint)) {
+                    unsaid.push(format!("{whom}: a fail without why or hint"));
+                }
+            }
+            "not-judged" if is_said(&r.why) => {}
+            _ => unsaid.push(format!("{whom}: {} without why", r.ruling)),
+        }
+    }
+    plan.legs
+        .iter()
+        .for_each(|leg| unsaid_of_leg(leg, &mut unsaid));
+    unsaid
+}
+
+fn unsaid_of_leg(leg: &LegDoc, unsaid: &mut Vec<String>) {
+    for cut in &leg.cuts {
+        let whom = format!("{} of leg {}", cut.plane, leg.mark);
+        if cut.nominal_mm.is_none() && !is_said(&cut.why) {
+            unsaid.push(format!("{whom}: neither a nominal nor why"));
+        }
+        if cut.min_mm.is_none() && !is_said(&cut.why) {
+            unsaid.push(format!("{whom}: neither a window nor why"));
+        }
+        if cut.min_mm.is_some() && (cut.why.is_some() || cut.window_of.is_empty()) {
+            unsaid.push(format!("{whom}: a window of nobody"));
+        }
+        if cut.nominal_mm.is_none() && (cut.inch.is_some() || cut.mark_mm.is_some()) {
+            unsaid.push(format!("{whom}: a mark without a nominal"));
+        }
+        // A ladder is shown instead of a nominal, never beside it.
+        if cut.nominal_mm.is_some() && !cut.growth_ladder.is_empty() {
+            unsaid.push(format!("{whom}: a nominal and a ladder"));
+        }
+    }
+}
+
+#[test]
+fn every_ruling_and_every_cut_says_what_it_owes() {
+    for case in everything() {
+        let plan = case.plan();
+        assert!(plan.rulings.len() > 20, "{}", case.slug);
+        assert_eq!(unsaid(&plan), [""; 0], "{}", case.slug);
+    }
+}
+
+#[test]
+fn a_source_a_reason_or_a_nominal_taken_away_is_noticed() {
+    let whole = named("straight-tape-growth-unknown").plan();
+    let mut plan = whole.clone();
+    let pass = plan.rulings.iter_mut().find(|r| r.ruling == "pass");
+    pass.expect("a pass").source = None;
+    assert_eq!(unsaid(&plan).len(), 1);
+    let mut plan = whole.clone();
+    let open = plan.rulings.iter_mut().find(|r| r.ruling == "not-judged");
+    open.expect("a not-judged").why = Some(" ".to_owned());
+    assert_eq!(unsaid(&plan).len(), 1);
+    let mut plan = whole;
+    let cut = &mut plan.legs[0].cuts[0];
+    assert!(cut.nominal_mm.is_none());
+    cut.why = None;
+    assert_eq!(unsaid(&plan).len(), 2);
+}
+
+#[test]
+fn a_cut_that_waits_for_the_growth_is_null_in_the_document_and_says_why() {
+    let plan = named("straight-tape-growth-unknown").plan();
+    let json = serde_json::to_value(&plan).expect("a document");
+    let cut = &json["legs"][0]["cuts"][0];
+    assert_eq!(cut["plane"], "insulation-end");
+    assert!(cut["nominal_mm"].is_null() && cut["min_mm"].is_null());
+    assert!(cut["why"].as_str().is_some_and(|why| !why.is_empty()));
+    assert_eq!(cut["growth_ladder"].as_array().map(Vec::len), Some(9));
+}
+
+/// Marks that are printed outside their window.
+fn outside(plan: &Plan) -> Vec<String> {
+    let mut outside = Vec::new();
+    let mut see = |what: String,
+                   min: Option<f64>,
+                   max: Option<f64>,
+                   inch: &Option<String>,
+                   mm: &Option<String>| {
+        let (Some(min), Some(max)) = (min, max) else {
+            return;
+        };
+        let inch = inch.as_ref().map(|text| {
+            Length::parse_cut(&format!("{text} in"))
+                .expect("an inch mark")
+                .mm()
+        });
+        let mm = mm
+            .as_ref()
+            .map(|text| text.parse::<f64>().expect("millimetres"));
+        assert!(mm.is_some(), "{what} has a window and a mark");
+        for (found, unit) in [(inch, "in"), (mm, "mm")] {
+            // Doubles stand for exact half-nanometres; a picometre is no distance.
+            if found.is_some_and(|x| x < min - 1e-9 || x > max + 1e-9) {
+                outside.push(format!(
+                    "{what}: {found:?} mm as printed in {unit}, window {min} to {max}"
+                ));
+            }
+        }
+    };
+    for leg in &plan.legs {
+        for cut in &leg.cuts {
+            let what = format!("{} of leg {}", cut.plane, leg.mark);
+            see(
+                what.clone(),
+                cut.min_mm,
+                cut.max_mm,
+                &cut.inch,
+                &cut.mark_mm,
+            );
+            if let Some(printed) = &cut.printed_window {
+                for side in 0..2 {
+                    let inch = printed.inch.as_ref().map(|inch| inch[side].clone());
+                    see(
+                        format!("{what}, window"),
+                        cut.min_mm,
+                        cut.max_mm,
+                        &inch,
+                        &Some(printed.mm[side].clone()),
+                    );
+                }
+            }
+            for rung in &cut.growth_ladder {
+                see(
+                    format!("{what}, grew {}", rung.grew_inch),
+                    rung.min_mm,
+                    rung.max_mm,
+                    &rung.inch,
+                    &rung.mark_mm,
+                );
+            }
+        }
+    }
+    outside
+}
+
+#[test]
+fn every_printed_mark_lies_in_its_window() {
+    for case in everything() {
+        assert_eq!(outside(&case.plan()), [""; 0], "{}", case.slug);
+    }
+}
+
+#[test]
+fn a_window_moved_by_its_own_width_leaves_the_mark_outside() {
+    let mut plan = named("straight-wires-growth-measured").plan();
+    let cut = &mut plan.legs[0].cuts[1];
+    let width = cut.max_mm.zip(cut.min_mm).map(|(max, min)| max - min);
+    cut.min_mm = cut.max_mm;
+    cut.max_mm = cut.max_mm.zip(width).map(|(max, width)| max + width);
+    assert!(!outside(&plan).is_empty());
+}
+
+#[test]
+fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_leg_b() {
+    let plan = named("tannery-change").plan();
+    let fails: Vec<_> = plan.rulings.iter().filter(|r| r.ruling == "fail").collect();
+    let fail = fails
+        .iter()
+        .find(|r| r.check == "insulation_in_body")
+        .expect("it fails");
+    assert_eq!(fail.end.as_deref(), Some("B1"));
+    let Some(DatumDoc::Range { min, max }) = fail.value else {
+        panic!("{:?}", fail.value)
+    };
+    assert_eq!((min, max), (18.8, 19.1));
+    let Some(DatumDoc::Range { min, max }) = fail.limit else {
+        panic!("{:?}", fail.limit)
+    };
+    assert_eq!((min, max), (21.1, 29.0));
+    assert_eq!(
+        (fail.margin, fail.unit.as_deref()),
+        (Some(-2.3), Some("mm"))
+    );
+    assert!(
+        fail.hint
+            .as_ref()
+            .is_some_and(|h| h.contains("2.3 mm too large"))
+    );
+    let others = plan
+        .rulings
+        .iter()
+        .filter(|r| r.check == "insulation_in_body" && r.end.as_deref() == Some("A1"));
+    assert!(others.into_iter().all(|r| r.ruling == "pass"));
+}

@@ -1,0 +1,29 @@
+//! Laws: what holds for every joint, tried on all cases and examples and on random changes to them.
+//!
+//! Each law is a function that says what breaks it, so that a twin can show that it breaks when something is made wrong.
+
+mod connector_length;
+mod contradiction;
+mod copy_mark;
+mod document;
+mod left_open;
+mod memory;
+mod missing_input;
+mod never_said;
+mod tighten_only;
+mod toml_text;
+mod window;
+mod words_of_the_owner;
+mod written_order;
+
+use proptest::test_runner::{Config, RngSeed};
+
+/// Settings of a random law: so many cases from a fixed seed, so that two runs say the same, and no file of past failures; a failure that matters becomes a named test.
+fn tries(cases: u32) -> Config {
+    Config {
+        cases,
+        failure_persistence: None,
+        rng_seed: RngSeed::Fixed(20_260_309),
+        ..Config::default()
+    }
+}
