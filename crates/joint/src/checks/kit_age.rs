@@ -100,25 +100,7 @@ fn on_lot(
     if let Some(expires) = lot.expires {
         rulings.push(until(expires, format!("label of lot {}", lot.lot)));
     }
-    for (what, day) in [("made", lot.made), ("expanded", lot.expanded)] {
-        if let Some(day) = day.filter(|day| *day > today) {
-            let source = "job: the day of the work".to_owned();
-            let ruling = Ruling::on_words(
-                CHECK.slug,
-                leg.subject_of(end),
-                day.to_string(),
-                format!("not after {today}"),
-                source,
-            );
-            rulings.push(ruling.failing(
-                format!(
-                    "{}, lot {}: {what} on {day}, after the day of the work, {today}",
-                    head.id, lot.lot
-                ),
-                "Read the label and the day of the job again.",
-            ));
-        }
-    }
+    rulings.extend(not_after(today, leg, end, head, lot));
     let Some(shelf) = &head.shelf else {
         return rulings;
     };
@@ -140,6 +122,37 @@ fn on_lot(
         )),
     }
     rulings.extend(storage(leg, end, head, lot, shelf, &source));
+    rulings
+}
+
+/// A part cannot be made or expanded after the day of the work.
+fn not_after(
+    today: Date,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    head: &Head,
+    lot: &Lot,
+) -> Vec<Ruling> {
+    let mut rulings = Vec::new();
+    for (what, day) in [("made", lot.made), ("expanded", lot.expanded)] {
+        if let Some(day) = day.filter(|day| *day > today) {
+            let source = "job: the day of the work".to_owned();
+            let ruling = Ruling::on_words(
+                CHECK.slug,
+                leg.subject_of(end),
+                day.to_string(),
+                format!("not after {today}"),
+                source,
+            );
+            rulings.push(ruling.failing(
+                format!(
+                    "{}, lot {}: {what} on {day}, after the day of the work, {today}",
+                    head.id, lot.lot
+                ),
+                "Read the label and the day of the job again.",
+            ));
+        }
+    }
     rulings
 }
 

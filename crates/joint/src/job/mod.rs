@@ -8,6 +8,7 @@
 
 mod cable_of;
 mod leg_shape;
+mod owner_rows;
 mod shape;
 mod types;
 mod walk_job;

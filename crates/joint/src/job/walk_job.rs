@@ -1,14 +1,12 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
 use super::types::{
-    Blank, Confirmation, Count, Duty, Job, JointKind, Leg, Lot, OwnerLimit, OwnerLink, OwnerWindow,
-    PartNames, Person, Place, Reading, Room, System, TrialPress,
+    Blank, Count, Duty, Job, JointKind, Leg, Lot, PartNames, Person, Place, Reading, Room, System,
+    TrialPress,
 };
 use crate::cable::Words;
-use crate::catalogue::{Catalogue, LinkRow, layer, metal};
+use crate::catalogue::{Catalogue, layer, metal};
 use crate::form::{Complaints, Record, Source};
-use crate::limit::{OWNER_LIMITED, SLUGS};
-use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
@@ -34,15 +32,15 @@ pub(super) struct JobReader<'a> {
     source: &'a Source,
     complaints: &'a mut Complaints,
     catalogue: &'a Catalogue,
-    people: Vec<Person>,
+    pub(super) people: Vec<Person>,
     /// Whether everybody under `authority` could be read.
-    people_are_known: bool,
-    legs: BTreeSet<String>,
+    pub(super) people_are_known: bool,
+    pub(super) legs: BTreeSet<String>,
     /// Whether every leg could be read as far as its name.
-    legs_are_known: bool,
+    pub(super) legs_are_known: bool,
     phases: Option<i64>,
     /// Day of the work.
-    date: Option<Date>,
+    pub(super) date: Option<Date>,
     pub(super) words: Words,
 }
 
@@ -85,7 +83,7 @@ impl JobReader<'_> {
             .add(self.source.complaint(at, message, hint));
     }
 
-    fn place_of(&self, at: usize) -> String {
+    pub(super) fn place_of(&self, at: usize) -> String {
         let (line, column) = self.source.line_and_column(at);
         format!("{}:{line}:{column}", self.source.path())
     }
@@ -458,7 +456,7 @@ impl JobReader<'_> {
         Some((leg?, u8::try_from(phase?).ok()?))
     }
 
-    fn known_leg(&mut self, row: &Record, leg: &str) {
+    pub(super) fn known_leg(&mut self, row: &Record, leg: &str) {
         if self.legs_are_known && !self.legs.contains(leg) {
             let known = names(self.legs.iter());
             self.complain(
@@ -599,183 +597,6 @@ impl JobReader<'_> {
             date: row.date("date")?,
         })
     }
-
-    /// Name and date of somebody with the authority for it, as a source.
-    fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
-        let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
-        if self.people_are_known
-            && !self
-                .people
-                .iter()
-                .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
-        {
-            let who: Vec<&String> = self
-                .people
-                .iter()
-                .filter(|p| p.decides.iter().any(|d| d == what))
-                .map(|p| &p.name)
-                .collect();
-            let who = if who.is_empty() {
-                "nobody".to_owned()
-            } else {
-                names(who.into_iter())
-            };
-            self.complain(
-                row.at("by"),
-                format!("{by} is not named under `authority` as one who decides {what}; the job gives that to {who}."),
-                "Have somebody with that authority decide it, or add the person to `authority`.",
-            );
-        }
-        self.not_after_the_work(row);
-        Some(format!("{by}, {date}"))
-    }
-
-    /// Nothing that the plan rests on can be dated after the day of the work.
-    fn not_after_the_work(&mut self, row: &Record) {
-        if let (Some(date), Some(work)) = (row.date("date"), self.date)
-            && date > work
-        {
-            self.complain(
-                row.at("date"),
-                format!("This is dated {date}, after the day of the work, {work}."),
-                "Look at both dates again.",
-            );
-        }
-    }
-
-    fn owner_window(&mut self, row: &Record) -> Option<OwnerWindow> {
-        let source = self.decided(row, "windows");
-        if let Some(leg) = row.string("leg") {
-            self.known_leg(row, &leg);
-        }
-        let plane = Plane::from_name(row.text("plane")?)?;
-        if plane.holder() == Holder::Connector {
-            self.complain(
-                row.at("plane"),
-                format!(
-                    "The {} is not set by the crew; a window for it would have no effect.",
-                    plane.name().replace('-', " ")
-                ),
-                "Set a window for a cut, a mark or the body.",
-            );
-        }
-        Some(OwnerWindow {
-            plane,
-            leg: row.string("leg"),
-            minus: row.length("minus")?,
-            plus: row.length("plus")?,
-            source: source?,
-        })
-    }
-
-    fn owner_link(&mut self, row: &Record) -> Option<OwnerLink> {
-        let source = self.decided(row, "windows");
-        if let Some(leg) = row.string("leg") {
-            self.known_leg(row, &leg);
-        }
-        let tolerance = row.length("minus").zip(row.length("plus"));
-        if row.is_given("minus") != row.is_given("plus") {
-            self.complain(
-                row.at,
-                "A distance of the owner gives only one of `minus` and `plus`.".to_owned(),
-                "Give both, or neither.",
-            );
-            return None;
-        }
-        let (from, to) = (
-            Plane::from_name(row.text("from")?)?,
-            Plane::from_name(row.text("to")?)?,
-        );
-        if from == to {
-            self.complain(
-                row.at,
-                format!(
-                    "A distance of the owner runs from {} to itself.",
-                    from.name()
-                ),
-                "Name two planes.",
-            );
-            return None;
-        }
-        let distance = row.length("distance")?;
-        let link = LinkRow {
-            from,
-            to,
-            distance: if row.flag("toward_end").unwrap_or(false) {
-                -distance
-            } else {
-                distance
-            },
-            tolerance,
-            source: source?,
-            place: self.place_of(row.at),
-        };
-        Some(OwnerLink {
-            leg: row.string("leg"),
-            link,
-        })
-    }
-
-    fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
-        let source = self.decided(row, "limits");
-        let check = row.string("check")?;
-        if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
-            self.complain(
-                row.at("check"),
-                format!(
-                    "The check `{check}` takes no limit of the owner; it would have no effect."
-                ),
-                format!("Checks that take one are: {}.", OWNER_LIMITED.join(", ")),
-            );
-        } else if !SLUGS.contains(&check.as_str()) {
-            self.complain(
-                row.at("check"),
-                format!("No check is named `{check}`."),
-                format!("Checks are: {}.", SLUGS.join(", ")),
-            );
-        }
-        let (least, greatest) = (row.length("least"), row.length("greatest"));
-        if let (Some(low), Some(high)) = (least, greatest)
-            && low > high
-        {
-            self.complain(
-                row.at("least"),
-                format!("`least` is {low} and `greatest` is {high}; the least cannot be above the greatest."),
-                "Exchange them, or look them up again.",
-            );
-        }
-        if !row.is_given("least") && !row.is_given("greatest") {
-            self.complain(
-                row.at,
-                "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
-                "Give one or both.",
-            );
-        }
-        Some(OwnerLimit {
-            check,
-            least,
-            greatest,
-            source: source?,
-        })
-    }
-
-    fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {
-        let source = self.decided(row, "confirmations");
-        let key = row.string("key")?;
-        if !crate::limit::memory_keys().any(|known| known == key) {
-            let known: BTreeSet<String> = crate::limit::memory_keys().map(str::to_owned).collect();
-            self.complain(
-                row.at("key"),
-                format!("No value from memory has the key `{key}`; there is nothing to confirm."),
-                format!("Keys are: {}.", names(known.iter())),
-            );
-        }
-        Some(Confirmation {
-            key,
-            edition: row.string("edition")?,
-            source: source?,
-        })
-    }
 }
 
 fn person(row: &Record) -> Option<Person> {
@@ -799,7 +620,7 @@ fn duty(row: &Record) -> Duty {
     }
 }
 
-fn names<'s>(names: impl Iterator<Item = &'s String>) -> String {
+pub(super) fn names<'s>(names: impl Iterator<Item = &'s String>) -> String {
     let names: Vec<&str> = names.map(String::as_str).collect();
     names.join(", ")
 }

@@ -1,0 +1,189 @@
+//! What the owner decided: windows, distances, limits and confirmations, each by somebody with the authority for it.
+
+use super::types::{Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
+use super::walk_job::{JobReader, names};
+use crate::catalogue::LinkRow;
+use crate::form::Record;
+use crate::limit::{OWNER_LIMITED, SLUGS, memory_keys};
+use crate::plane::{Holder, Plane};
+use jiff::civil::Date;
+use std::collections::BTreeSet;
+
+impl JobReader<'_> {
+    /// Name and date of somebody with the authority for it, as a source.
+    pub(super) fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
+        let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
+        if self.people_are_known
+            && !self
+                .people
+                .iter()
+                .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
+        {
+            let who: Vec<&String> = self
+                .people
+                .iter()
+                .filter(|p| p.decides.iter().any(|d| d == what))
+                .map(|p| &p.name)
+                .collect();
+            let who = if who.is_empty() {
+                "nobody".to_owned()
+            } else {
+                names(who.into_iter())
+            };
+            self.complain(
+                row.at("by"),
+                format!("{by} is not named under `authority` as one who decides {what}; the job gives that to {who}."),
+                "Have somebody with that authority decide it, or add the person to `authority`.",
+            );
+        }
+        self.not_after_the_work(row);
+        Some(format!("{by}, {date}"))
+    }
+
+    /// Nothing that the plan rests on can be dated after the day of the work.
+    pub(super) fn not_after_the_work(&mut self, row: &Record) {
+        if let (Some(date), Some(work)) = (row.date("date"), self.date)
+            && date > work
+        {
+            self.complain(
+                row.at("date"),
+                format!("This is dated {date}, after the day of the work, {work}."),
+                "Look at both dates again.",
+            );
+        }
+    }
+
+    pub(super) fn owner_window(&mut self, row: &Record) -> Option<OwnerWindow> {
+        let source = self.decided(row, "windows");
+        if let Some(leg) = row.string("leg") {
+            self.known_leg(row, &leg);
+        }
+        let plane = Plane::from_name(row.text("plane")?)?;
+        if plane.holder() == Holder::Connector {
+            self.complain(
+                row.at("plane"),
+                format!(
+                    "The {} is not set by the crew; a window for it would have no effect.",
+                    plane.name().replace('-', " ")
+                ),
+                "Set a window for a cut, a mark or the body.",
+            );
+        }
+        Some(OwnerWindow {
+            plane,
+            leg: row.string("leg"),
+            minus: row.length("minus")?,
+            plus: row.length("plus")?,
+            source: source?,
+        })
+    }
+
+    pub(super) fn owner_link(&mut self, row: &Record) -> Option<OwnerLink> {
+        let source = self.decided(row, "windows");
+        if let Some(leg) = row.string("leg") {
+            self.known_leg(row, &leg);
+        }
+        let tolerance = row.length("minus").zip(row.length("plus"));
+        if row.is_given("minus") != row.is_given("plus") {
+            self.complain(
+                row.at,
+                "A distance of the owner gives only one of `minus` and `plus`.".to_owned(),
+                "Give both, or neither.",
+            );
+            return None;
+        }
+        let (from, to) = (
+            Plane::from_name(row.text("from")?)?,
+            Plane::from_name(row.text("to")?)?,
+        );
+        if from == to {
+            self.complain(
+                row.at,
+                format!(
+                    "A distance of the owner runs from {} to itself.",
+                    from.name()
+                ),
+                "Name two planes.",
+            );
+            return None;
+        }
+        let distance = row.length("distance")?;
+        let link = LinkRow {
+            from,
+            to,
+            distance: if row.flag("toward_end").unwrap_or(false) {
+                -distance
+            } else {
+                distance
+            },
+            tolerance,
+            source: source?,
+            place: self.place_of(row.at),
+        };
+        Some(OwnerLink {
+            leg: row.string("leg"),
+            link,
+        })
+    }
+
+    pub(super) fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
+        let source = self.decided(row, "limits");
+        let check = row.string("check")?;
+        if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!(
+                    "The check `{check}` takes no limit of the owner; it would have no effect."
+                ),
+                format!("Checks that take one are: {}.", OWNER_LIMITED.join(", ")),
+            );
+        } else if !SLUGS.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!("No check is named `{check}`."),
+                format!("Checks are: {}.", SLUGS.join(", ")),
+            );
+        }
+        let (least, greatest) = (row.length("least"), row.length("greatest"));
+        if let (Some(low), Some(high)) = (least, greatest)
+            && low > high
+        {
+            self.complain(
+                row.at("least"),
+                format!("`least` is {low} and `greatest` is {high}; the least cannot be above the greatest."),
+                "Exchange them, or look them up again.",
+            );
+        }
+        if !row.is_given("least") && !row.is_given("greatest") {
+            self.complain(
+                row.at,
+                "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
+                "Give one or both.",
+            );
+        }
+        Some(OwnerLimit {
+            check,
+            least,
+            greatest,
+            source: source?,
+        })
+    }
+
+    pub(super) fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {
+        let source = self.decided(row, "confirmations");
+        let key = row.string("key")?;
+        if !memory_keys().any(|known| known == key) {
+            let known: BTreeSet<String> = memory_keys().map(str::to_owned).collect();
+            self.complain(
+                row.at("key"),
+                format!("No value from memory has the key `{key}`; there is nothing to confirm."),
+                format!("Keys are: {}.", names(known.iter())),
+            );
+        }
+        Some(Confirmation {
+            key,
+            edition: row.string("edition")?,
+            source: source?,
+        })
+    }
+}

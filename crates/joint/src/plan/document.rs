@@ -1,0 +1,347 @@
+//! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
+
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The plan of one joint.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct Plan {
+    /// Version of this document's shape.
+    pub format: String,
+    /// Version of the program that wrote it.
+    pub program: String,
+    /// Present when anything in it is invented.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub invented: Option<String>,
+    /// What it never says.
+    pub never: String,
+    /// The job.
+    pub job: JobDoc,
+    /// Worst of the rulings: "pass", "fail" or "not-judged".
+    pub outcome: String,
+    /// What this version does not compute.
+    pub not_computed: Vec<String>,
+    /// The passing ruling with the least margin in millimetres: what governs while nothing fails.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub governs: Option<RulingDoc>,
+    /// Ends that come out alike, by leg and phase: the same cable, parts, cuts and outcomes.
+    pub alike: Vec<Vec<String>>,
+    /// Legs.
+    pub legs: Vec<LegDoc>,
+    /// Ports without a leg.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub blanks: Vec<BlankDoc>,
+    /// Rulings.
+    pub rulings: Vec<RulingDoc>,
+    /// Parts that would fit where one is left open.
+    pub proposals: Vec<ProposalDoc>,
+}
+
+/// The job that the plan is for.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct JobDoc {
+    /// Short name.
+    pub id: String,
+    /// Title.
+    pub title: String,
+    /// Day of the work, year-month-day.
+    pub date: String,
+    /// Kind of joint.
+    pub kind: String,
+    /// Number of phases.
+    pub phases: u8,
+    /// Place.
+    pub place: String,
+    /// Whom to call.
+    pub stop_and_call: CallDoc,
+}
+
+/// Whom to call.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct CallDoc {
+    /// Name.
+    pub name: String,
+    /// Number.
+    pub number: String,
+}
+
+/// One leg.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LegDoc {
+    /// Letter or short name.
+    pub mark: String,
+    /// Where it goes.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub goes_to: Option<String>,
+    /// The cable on its papers.
+    pub cable: String,
+    /// Port of the bus, for separable joints.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub port: Option<i64>,
+    /// Whether the body parks on it.
+    pub parks: bool,
+    /// How its connector is made.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub connector: Option<ConnectorDoc>,
+    /// Its parts by kind and name; open parts are left out.
+    pub parts: Vec<PartDoc>,
+    /// Cuts and marks from the conductor end outward.
+    pub cuts: Vec<CutDoc>,
+    /// Distances that the windows make vary.
+    pub stacks: Vec<StackDoc>,
+    /// Ends.
+    pub ends: Vec<EndDoc>,
+}
+
+/// How a connector is made.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ConnectorDoc {
+    /// How it grips.
+    pub means: String,
+    /// Die, as the instructions name it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub die: Option<String>,
+    /// Presses an end, as the instructions say.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub presses: Option<i64>,
+    /// Growth of the mouth that the cuts already hold, least and greatest, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_of_mouth_mm: Option<[f64; 2]>,
+    /// Whose trial press.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub growth_source: Option<String>,
+}
+
+/// A port without a leg.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct BlankDoc {
+    /// Port.
+    pub port: i64,
+    /// Its insulating plug; null where none is named.
+    pub plug: Option<String>,
+}
+
+/// A part of a leg.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PartDoc {
+    /// Kind.
+    pub kind: String,
+    /// Name in the catalogue.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Its instructions and their revision.
+    pub instructions: String,
+    /// When it may still be moved once placed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub may_move: Option<String>,
+}
+
+/// A place to cut or to mark.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct CutDoc {
+    /// Plane.
+    pub plane: String,
+    /// What a crew calls it.
+    pub words: String,
+    /// "cut" or "mark".
+    pub kind: String,
+    /// Datum: always the square-cut conductor end, before pressing.
+    pub from: String,
+    /// Distance from the datum, mm, not rounded; null where it cannot be said.
+    pub nominal_mm: Option<f64>,
+    /// Least, mm; null where nobody sets a window.
+    pub min_mm: Option<f64>,
+    /// Greatest, mm; null where nobody sets a window.
+    pub max_mm: Option<f64>,
+    /// Tick on an inch rule inside the window, where one of 1/64 in or coarser is.
+    pub inch: Option<String>,
+    /// The same mark in millimetres as printed.
+    pub mark_mm: Option<String>,
+    /// The window as printed: rounded inward.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub printed_window: Option<PrintedWindowDoc>,
+    /// Whose window it is.
+    pub window_of: Vec<String>,
+    /// Why there is no nominal or no window.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Where the cut goes for each growth of the sleeve, while that is not measured.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub growth_ladder: Vec<RungDoc>,
+}
+
+/// A window as printed.
+#[derive(Clone, Debug, Serialize, JsonSchema, PartialEq)]
+pub struct PrintedWindowDoc {
+    /// Least and greatest on an inch rule, where a tick of 1/64 in or coarser is inside.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub inch: Option<[String; 2]>,
+    /// Least and greatest in mm.
+    pub mm: [String; 2],
+}
+
+/// A rung of the growth ladder.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RungDoc {
+    /// Growth of the whole sleeve, inches.
+    pub grew_inch: String,
+    /// Growth of the whole sleeve, mm.
+    pub grew_mm: f64,
+    /// Cut, mm from the datum.
+    pub nominal_mm: f64,
+    /// Least, mm; null where nobody sets a window.
+    pub min_mm: Option<f64>,
+    /// Greatest, mm; null where nobody sets a window.
+    pub max_mm: Option<f64>,
+    /// Tick on an inch rule inside the window.
+    pub inch: Option<String>,
+    /// The same mark in millimetres as printed.
+    pub mark_mm: Option<String>,
+    /// The window as printed: rounded inward.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub printed_window: Option<PrintedWindowDoc>,
+}
+
+/// A distance that the windows make vary.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StackDoc {
+    /// What it is.
+    pub what: String,
+    /// Plane it is measured from.
+    pub from: String,
+    /// Plane it is measured to.
+    pub to: String,
+    /// As planned, mm.
+    pub nominal_mm: f64,
+    /// Least over all windows, mm.
+    pub min_mm: f64,
+    /// Greatest over all windows, mm.
+    pub max_mm: f64,
+    /// Bounds of the middle 95 percent of a seeded stack, mm: every deviation uniform in its window, half of each crew mark's common to all (one tape).
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub middle_95_mm: Option<[f64; 2]>,
+    /// Share of each plane in its variance, greatest first: which mark matters most.
+    pub shares: Vec<ShareDoc>,
+}
+
+/// Share of one plane.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ShareDoc {
+    /// Plane.
+    pub plane: String,
+    /// What a crew calls the thing that moves it.
+    pub words: String,
+    /// Share of the variance if all deviations were independent, 0 to 1.
+    pub share_ratio: f64,
+}
+
+/// One end.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct EndDoc {
+    /// Phase.
+    pub phase: u8,
+    /// Outcome of the comparison with its papers, in a few words.
+    pub measures: String,
+    /// Whether it measures like its papers, and what that never says.
+    pub like_its_papers: String,
+    /// What was read.
+    pub readings: Vec<ReadingDoc>,
+}
+
+/// What was read over one layer.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ReadingDoc {
+    /// Layer.
+    pub over: String,
+    /// Least diameter read, mm.
+    pub min_mm: f64,
+    /// Greatest diameter read, mm.
+    pub max_mm: f64,
+    /// How far off either may be, mm.
+    pub error_mm: f64,
+    /// Greatest difference at one place, mm; null where only one diameter was read.
+    pub ovality_mm: Option<f64>,
+}
+
+/// A number, a range or words.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[serde(untagged)]
+pub enum DatumDoc {
+    /// Number.
+    Number(f64),
+    /// Range.
+    Range {
+        /// Least.
+        min: f64,
+        /// Greatest.
+        max: f64,
+    },
+    /// Words.
+    Text(String),
+}
+
+/// One ruling.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RulingDoc {
+    /// Check.
+    pub check: String,
+    /// The question it asks.
+    pub question: String,
+    /// Leg; null for the whole joint.
+    pub leg: Option<String>,
+    /// End, as leg and phase; absent where it holds for all phases.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end: Option<String>,
+    /// "pass", "fail" or "not-judged".
+    pub ruling: String,
+    /// What was found.
+    pub value: Option<DatumDoc>,
+    /// What it must keep to: a number, a range or words.
+    pub limit: Option<DatumDoc>,
+    /// Unit of value, limit and margin.
+    pub unit: Option<String>,
+    /// Distance from the limit; negative outside.
+    pub margin: Option<f64>,
+    /// On whose word the limit stands.
+    pub source: Option<String>,
+    /// Why it fails or is not judged.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// What to do next.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub hint: Option<String>,
+    /// Whether it rests on something that this program computed.
+    pub computed: bool,
+}
+
+/// For one open part of one leg: what fits, and why the rest does not.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ProposalDoc {
+    /// Leg.
+    pub leg: String,
+    /// Kind of part.
+    pub part: String,
+    /// Parts against which no check fails.
+    pub fits: Vec<FitDoc>,
+    /// Parts that fail, with the first reason.
+    pub does_not_fit: Vec<MisfitDoc>,
+}
+
+/// A part that fits.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FitDoc {
+    /// Name in the catalogue.
+    pub id: String,
+    /// Number of questions about it that stay unjudged.
+    pub not_judged: usize,
+}
+
+/// A part that does not fit.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct MisfitDoc {
+    /// Name in the catalogue.
+    pub id: String,
+    /// First reason.
+    pub why: String,
+}
