@@ -9,6 +9,8 @@ use jointwright_joint::plan::{
 
 /// Width of a terminal that every crew has.
 const WIDTH: usize = 80;
+/// Nearer to the end of its window than this, 1/64 in, a mark is said to stand at it.
+const NEAR_MM: f64 = 0.4;
 
 /// The page of a plan, without any styling.
 pub fn page(plan: &Plan) -> String {
@@ -294,8 +296,8 @@ fn cut(cut: &CutDoc, withheld: bool, lines: &mut Lines) {
             "may lie",
             window_words(window)
         ));
-        if let Some(edge) = at_edge(cut, window) {
-            lines.add(&format!("      the mark is at the {edge} end"));
+        if let Some(edge) = at_edge(cut) {
+            lines.add(&format!("      {edge}"));
         }
     }
     if !cut.window_of.is_empty() {
@@ -316,14 +318,15 @@ fn window_words(window: &PrintedWindowDoc) -> String {
     format!("{inch}{} to {} mm", window.mm[0], window.mm[1])
 }
 
-/// Which end of its window a mark stands at.
-fn at_edge(cut: &CutDoc, window: &PrintedWindowDoc) -> Option<&'static str> {
-    let [low, high] = window.inch.as_ref()?;
-    match cut.inch.as_ref()? {
-        _ if low == high => None,
-        inch if inch == low => Some("low: not shorter"),
-        inch if inch == high => Some("high: not longer"),
-        _ => None,
+/// Says so where a mark stands at an end of its window, nearer than a crew can cut.
+fn at_edge(cut: &CutDoc) -> Option<&'static str> {
+    let at: f64 = cut.mark_mm.as_ref()?.parse().ok()?;
+    if at - cut.min_mm? < NEAR_MM {
+        Some("this mark is the shortest that is allowed: never shorter")
+    } else if cut.max_mm? - at < NEAR_MM {
+        Some("this mark is the longest that is allowed: never longer")
+    } else {
+        None
     }
 }
 

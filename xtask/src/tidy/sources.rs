@@ -99,8 +99,7 @@ pub fn judge(tree: &Tree) -> Report {
     }
 }
 
-const NOTE_CURE: &str =
-    "add `note = {…}`: read in the original, read in a public transcription, or memory";
+const NOTE_CURE: &str = "add `note = {…}`: read in the original, read in a public copy, or memory";
 
 /// Data files of the core.
 fn data(tree: &Tree) -> impl Iterator<Item = (&str, &str)> {
