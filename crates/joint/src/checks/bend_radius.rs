@@ -34,5 +34,5 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Instructions,
         hint: "Ease the bend before anything is cut, or call.",
     };
-    vec![question.rule()]
+    vec![leg.on_room(question)]
 }

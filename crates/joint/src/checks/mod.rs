@@ -12,7 +12,7 @@ use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
 use crate::limit::{Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
 use crate::survey::EndSurvey;
-use jointwright_units::Interval;
+use jointwright_units::{Interval, Length};
 
 mod adapter_in_body;
 mod bend_radius;
@@ -155,6 +155,25 @@ pub struct EndInputs {
 impl LegInputs<'_> {
     fn subject(&self) -> Subject {
         Subject::leg(&self.leg.id)
+    }
+
+    /// Ruling on a length measured around the leg.
+    ///
+    /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.
+    fn on_room(&self, question: Question<'_>) -> Ruling {
+        let mut question = question;
+        let Some(error) = self.leg.room.error else {
+            let breaks = question.limit.bound.margin(question.value.read) < Length::ZERO;
+            let (check, subject) = (question.check, question.subject.clone());
+            return if breaks {
+                question.rule()
+            } else {
+                let why = "how far off the lengths around this leg may be is not written down";
+                Ruling::not_judged(check, subject, why)
+            };
+        };
+        question.value.error = error;
+        question.rule()
     }
 
     fn subject_of(&self, end: &EndInputs) -> Subject {

@@ -40,7 +40,7 @@ fn on_leg(leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
         let why = "nobody has measured the room for what is slid on before the connector";
         return Ruling::not_judged(CHECK.slug, subject, why);
     };
-    Question {
+    leg.on_room(Question {
         check: CHECK.slug,
         what: format!("{}, room for what is slid on first", subject.words()),
         subject,
@@ -51,8 +51,7 @@ fn on_leg(leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
         },
         reach: Reach::Instructions,
         hint: "Park on another leg, or call before anything is cut.",
-    }
-    .rule()
+    })
 }
 
 /// Length that the parked parts take up, and whose word it is.

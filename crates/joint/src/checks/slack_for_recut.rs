@@ -41,5 +41,5 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Computed,
         hint: "Call before anything is cut: a spoilt end could not be made again.",
     };
-    vec![question.rule()]
+    vec![leg.on_room(question)]
 }

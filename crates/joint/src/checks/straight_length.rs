@@ -55,5 +55,5 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Computed,
         hint: "Straighten more of the leg before anything is cut, or call.",
     };
-    vec![question.rule()]
+    vec![leg.on_room(question)]
 }

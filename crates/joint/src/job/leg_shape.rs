@@ -219,6 +219,12 @@ pub(super) const LEG: Shape = Shape {
             "True when the body is parked on this leg.",
         ),
         field(
+            "room_error",
+            Kind::Cut,
+            Optional,
+            "How far off the lengths measured around this leg may be, either way.",
+        ),
+        field(
             "straight",
             Kind::Cut,
             Optional,

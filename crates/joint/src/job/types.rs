@@ -117,6 +117,8 @@ pub struct PartNames {
 /// Room around a leg; `None` where not measured.
 #[derive(Clone, Debug, Default)]
 pub struct Room {
+    /// How far off any of these may be.
+    pub error: Option<Length>,
     /// Straight cable from the conductor end.
     pub straight: Option<Length>,
     /// Free length for parking from the jacket edge.

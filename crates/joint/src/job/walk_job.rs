@@ -302,6 +302,7 @@ impl JobReader<'_> {
             bonding: record.string("bonding")?,
             parks: record.flag("parks").unwrap_or(false),
             room: Room {
+                error: record.length("room_error"),
                 straight: record.length("straight"),
                 park_room: record.length("park_room"),
                 bend_radius: record.length("bend_radius"),

@@ -111,6 +111,15 @@ pub enum Bound {
     Within(Interval),
 }
 
+/// A length as a crew reads it in a sentence: inches where it is a whole number of sixty-fourths, else exact millimetres.
+pub fn said(length: Length) -> String {
+    let tenths = length.nm() % 100_000 == 0;
+    match length.exact_inch().filter(|_| !tenths) {
+        Some(inch) => format!("{inch} ({:.2} mm)", length.mm()),
+        None => length.to_string(),
+    }
+}
+
 /// A limit on a length, with its source.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Limit {
@@ -242,31 +251,28 @@ impl Question<'_> {
     }
 
     fn sentence(&self) -> Option<String> {
-        let value = self.value.read;
+        let (least, greatest) = (self.value.read.least(), self.value.read.greatest());
+        let below = |limit: Length| {
+            let short = said(limit - least);
+            format!(
+                "{} is {short} below the least permitted, {}",
+                said(least),
+                said(limit)
+            )
+        };
+        let above = |limit: Length| {
+            let long = said(greatest - limit);
+            format!(
+                "{} is {long} above the greatest permitted, {}",
+                said(greatest),
+                said(limit)
+            )
+        };
         let side = match self.limit.bound {
-            Bound::AtLeast(limit) => {
-                format!("{} is below the least permitted, {limit}", value.least())
-            }
-            Bound::AtMost(limit) => format!(
-                "{} is above the greatest permitted, {limit}",
-                value.greatest()
-            ),
-            Bound::Within(limit) if value.least() < limit.least() => {
-                format!(
-                    "{} is {} below the least permitted, {}",
-                    value.least(),
-                    limit.least() - value.least(),
-                    limit.least()
-                )
-            }
-            Bound::Within(limit) => {
-                format!(
-                    "{} is {} above the greatest permitted, {}",
-                    value.greatest(),
-                    value.greatest() - limit.greatest(),
-                    limit.greatest()
-                )
-            }
+            Bound::AtLeast(limit) => below(limit),
+            Bound::AtMost(limit) => above(limit),
+            Bound::Within(limit) if least < limit.least() => below(limit.least()),
+            Bound::Within(limit) => above(limit.greatest()),
         };
         Some(format!("{}: {side}", self.what))
     }
@@ -311,6 +317,16 @@ mod tests {
             key: "k".to_owned(),
             source: "x".to_owned(),
         }
+    }
+
+    #[test]
+    fn a_length_is_said_in_inches_where_it_is_on_a_tick() {
+        assert_eq!(said(Length::from_nm(21_100_000)), "21.1 mm");
+        assert_eq!(
+            said(Length::from_nm(399_256_250)),
+            "15 23/32 in (399.26 mm)"
+        );
+        assert_eq!(said(Length::from_nm(17_859_376)), "17.859376 mm");
     }
 
     #[test]
