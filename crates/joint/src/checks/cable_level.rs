@@ -72,8 +72,8 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             CHECK.slug,
             leg.subject(),
             format!(
-                "\"{}\" is from memory; it rules when the owner confirms key {} with edition and date",
-                row.says, row.key
+                "key {} waits for the owner, with edition and date: \"{}\" is from memory",
+                row.key, row.says
             ),
         )
     };
