@@ -6,6 +6,7 @@ mod connector_length;
 mod contradiction;
 mod copy_mark;
 mod document;
+mod each_check;
 mod left_open;
 mod memory;
 mod missing_input;
