@@ -4,7 +4,7 @@
 
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, DatumDoc, LegDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
-    StackDoc,
+    RungDoc, StackDoc,
 };
 
 /// Width of a terminal that every crew has.
@@ -183,21 +183,24 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
             .unwrap_or_default();
         lines.wrap("  ", &format!("leg {}{port}{to}", leg.mark));
     }
-    let withheld = stops(plan, legs, lines);
+    let manner = Manner {
+        is_withheld: stops(plan, legs, lines),
+        is_metric: plan.job.words == "iec",
+    };
     parts(first, lines);
     lines.add("  Measure from the square-cut conductor end, back along the cable.");
     lines.add("  Set off every mark before the connector is made.");
     let outward = first.cuts.iter().rev();
     let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| c.kind == "cut");
     for place in cuts.into_iter().chain(marks) {
-        cut(place, withheld, lines);
+        cut(place, manner, lines);
     }
     let varying: Vec<&StackDoc> = first
         .stacks
         .iter()
         .filter(|s| s.middle_95_mm.is_some())
         .collect();
-    if !varying.is_empty() && !withheld {
+    if !varying.is_empty() && !manner.is_withheld {
         lines.add("  For the engineer, mm                planned  least  most  widest share");
         for stack in varying {
             self::stack(stack, lines);
@@ -238,6 +241,15 @@ fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
     !fails.is_empty()
 }
 
+/// How the numbers of a leg are printed.
+#[derive(Clone, Copy)]
+struct Manner {
+    /// Not at all, because something fails.
+    is_withheld: bool,
+    /// In millimetres only.
+    is_metric: bool,
+}
+
 fn parts(leg: &LegDoc, lines: &mut Lines) {
     if leg.parks {
         lines.add("  The body parks on this leg: it is on before the connector is made.");
@@ -274,20 +286,15 @@ fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
 }
 
 /// One place to cut or mark: a line with its name and both units, a line with where it may lie, a line with whose word that is.
-fn cut(cut: &CutDoc, withheld: bool, lines: &mut Lines) {
+fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     let name = format!("{} {}", cut.kind.to_uppercase(), cut.words);
-    let (inch, mm) = match (withheld, &cut.nominal_mm, &cut.inch, &cut.mark_mm) {
+    let (inch, mm) = match (manner.is_withheld, &cut.nominal_mm, &cut.inch, &cut.mark_mm) {
         (true, ..) => ("withheld".to_owned(), "withheld".to_owned()),
-        (_, Some(_), inch, Some(mm)) => {
-            let inch = inch
-                .as_ref()
-                .map_or("mm only".to_owned(), |inch| format!("{inch} in"));
-            (inch, format!("{mm} mm"))
-        }
+        (_, Some(_), inch, Some(mm)) => (inches(inch.as_ref(), manner), format!("{mm} mm")),
         _ => ("not yet".to_owned(), "not yet".to_owned()),
     };
     lines.add(&format!("  {name:<44}{inch:>14}{mm:>14}"));
-    if withheld {
+    if manner.is_withheld {
         return;
     }
     if let Some(window) = &cut.printed_window {
@@ -306,7 +313,7 @@ fn cut(cut: &CutDoc, withheld: bool, lines: &mut Lines) {
     if let Some(why) = &cut.why {
         lines.wrap("      ", why);
     }
-    ladder(cut, lines);
+    ladder(cut, manner, lines);
 }
 
 fn window_words(window: &PrintedWindowDoc) -> String {
@@ -330,7 +337,24 @@ fn at_edge(cut: &CutDoc) -> Option<&'static str> {
     }
 }
 
-fn ladder(cut: &CutDoc, lines: &mut Lines) {
+fn grew(rung: &RungDoc) -> String {
+    if rung.grew_inch.is_empty() {
+        format!("{} mm", rung.grew_mm)
+    } else {
+        rung.grew_inch.clone()
+    }
+}
+
+/// A mark in inches, or what stands in its place.
+fn inches(inch: Option<&String>, manner: Manner) -> String {
+    match inch {
+        Some(inch) => format!("{inch} in"),
+        None if manner.is_metric => String::new(),
+        None => "mm only".to_owned(),
+    }
+}
+
+fn ladder(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     if cut.growth_ladder.is_empty() {
         return;
     }
@@ -341,19 +365,16 @@ fn ladder(cut: &CutDoc, lines: &mut Lines) {
         "sleeve grew", "cut at", "may lie"
     ));
     for rung in &cut.growth_ladder {
-        let inch = rung
-            .inch
-            .as_ref()
-            .map_or("mm only".to_owned(), |inch| format!("{inch} in"));
+        let at = match (&rung.inch, &rung.mark_mm) {
+            (None, Some(mm)) => format!("{mm} mm"),
+            (inch, _) => inches(inch.as_ref(), manner),
+        };
         let window = rung
             .printed_window
             .as_ref()
             .map(window_words)
             .unwrap_or_default();
-        lines.add(&format!(
-            "      {:<14}{inch:>12}   {window:>43}",
-            rung.grew_inch
-        ));
+        lines.add(&format!("      {:<14}{at:>12}   {window:>43}", grew(rung)));
     }
 }
 

@@ -114,7 +114,7 @@ pub fn worst(rulings: &[Ruling]) -> Outcome {
         .unwrap_or(Outcome::NotJudged)
 }
 
-/// Passing ruling with the least margin in millimetres among the fits and overlaps, its own error taken off.
+/// Passing ruling with the least margin in millimetres.
 pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
     let lengths = rulings
         .iter()

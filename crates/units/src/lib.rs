@@ -21,7 +21,7 @@ mod station;
 pub use interval::Interval;
 pub use length::Length;
 pub use length_error::LengthError;
-pub use mark::{Mark, Tick, Toward, Window, WindowText, mark, mm_beside, window_text};
+pub use mark::{Mark, Tick, Toward, Window, WindowText, mark, metric_mark, mm_beside, window_text};
 pub use quantity::{
     Area, Current, Frequency, ResistancePerLength, Seconds, Temperature, VoltagePeak, VoltageRms,
 };

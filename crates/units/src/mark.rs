@@ -157,6 +157,28 @@ pub fn mark(nominal: Station, window: Option<Window>, tick: Tick, toward: Toward
     })
 }
 
+/// The mark for `nominal` on a millimetre rule: the whole millimetre nearest to it inside `window`, else tenths and finer.
+///
+/// `None` if the window holds nothing, which no window does.
+pub fn metric_mark(nominal: Station, window: Option<Window>) -> Option<Mark> {
+    let range = Range::of(nominal, window, Toward::Nearest);
+    let nominal = i128::from(nominal.half_nm());
+    let whole = (COARSEST_MM_STEP * 10, 0);
+    [whole]
+        .into_iter()
+        .chain(mm_ladder())
+        .find_map(|(step, decimals)| {
+            let station = range.nearest(nominal, step)?;
+            Some(Mark {
+                station,
+                value: station.floor(),
+                inch: None,
+                mm: mm_at(i128::from(station.half_nm()), step, decimals),
+                tick: None,
+            })
+        })
+}
+
 /// A window as printed: least and greatest, without units.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct WindowText {

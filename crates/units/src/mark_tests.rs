@@ -1,6 +1,6 @@
 //! Marks and printed windows: worked cases, then the laws.
 
-use super::{Mark, Tick, Toward, Window, mark, mm_beside, window_text};
+use super::{Mark, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text};
 use crate::{Length, Station};
 use proptest::prelude::*;
 
@@ -434,5 +434,29 @@ proptest! {
         prop_assert!(decimal(&low) >= window.least().mm() && decimal(&high) <= window.greatest().mm());
         let decimals = |t: &str| t.split_once('.').map_or(0, |(_, d)| d.len());
         prop_assert!(decimals(&mm) == decimals(&low) && decimals(&low) == decimals(&high));
+    }
+}
+
+#[test]
+fn a_metric_mark_is_a_whole_millimetre_where_the_window_holds_one() {
+    let mm = |nominal: &str, window: Option<Window>| metric_mark(at(nominal), window).map(|m| m.mm);
+    assert_eq!(mm("123.825 mm", None).as_deref(), Some("124"));
+    assert_eq!(
+        mm("54.0 mm", window("54.2 mm", "56.0 mm")).as_deref(),
+        Some("55")
+    );
+    assert_eq!(
+        mm("54.0 mm", window("54.22 mm", "54.38 mm")).as_deref(),
+        Some("54.3")
+    );
+}
+
+proptest! {
+    #[test]
+    fn a_metric_mark_lies_in_its_window(nominal in 0i64..1_000_000_000, down in 0i64..9_000_000, up in 0i64..9_000_000) {
+        let window = Window::new(Station::from_half_nm(nominal - down), Station::from_half_nm(nominal + up)).unwrap();
+        let mark = metric_mark(Station::from_half_nm(nominal), Some(window)).unwrap();
+        prop_assert!(window.contains(mark.station));
+        prop_assert_eq!(decimal(&mark.mm), mark.station.mm());
     }
 }

@@ -17,6 +17,7 @@ pub use dimension::{Dimension, Spread};
 pub use links::Growth;
 pub use refusal::{Refusal, Way};
 
+use crate::cable::Words;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
 use crate::plane::Plane;
@@ -26,8 +27,13 @@ use links::{Joined, Tolerance};
 use std::collections::{BTreeMap, BTreeSet};
 use windows::{Deviation, Groups, OwnBound};
 
-/// Growth of a whole sleeve at each rung of the ladder: every sixteenth of an inch to half an inch.
-const LADDER: std::ops::RangeInclusive<i64> = 0..=8;
+/// Growth of a whole sleeve at each rung of the ladder: every sixteenth of an inch to half an inch, or every millimetre to twelve.
+fn rungs(words: Words) -> Vec<Length> {
+    match words {
+        Words::Us => (0..=8).map(|n| Length::INCH_64TH * (4 * n)).collect(),
+        Words::Iec => (0..=12).map(|n| Length::MM * n).collect(),
+    }
+}
 /// Growth used to see which planes move with it; its size does not matter.
 const PROBE: Station = Station::from_half_nm(2_000_000);
 
@@ -124,7 +130,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
     };
     cutback.cuts = wanted(&planes)
         .into_iter()
-        .map(|plane| cutback.cut(plane, chosen))
+        .map(|plane| cutback.cut(plane, chosen, job.words))
         .collect();
     Ok(cutback)
 }
@@ -189,7 +195,7 @@ fn nominals(
 }
 
 impl Cutback {
-    fn cut(&self, plane: Plane, chosen: &Chosen<'_>) -> Cut {
+    fn cut(&self, plane: Plane, chosen: &Chosen<'_>, words: Words) -> Cut {
         let mut cut = Cut {
             plane,
             nominal: None,
@@ -209,9 +215,9 @@ impl Cutback {
             chosen.connector,
         ) {
             cut.why = Some(why.clone());
-            cut.ladder = LADDER
-                .map(|n| {
-                    let whole = Length::INCH_64TH * (4 * n);
+            cut.ladder = rungs(words)
+                .into_iter()
+                .map(|whole| {
                     let moved = links::mouth_share(connector, whole).half_nm() * way;
                     let nominal = nominal + Station::from_half_nm(moved);
                     let window = match self.groups.window(plane) {
@@ -260,7 +266,7 @@ impl Cutback {
 
     /// Farthest that a plane may lie from the conductor end, where it is placed and its window known.
     pub fn farthest(&self, plane: Plane) -> Option<Station> {
-        let dimension = self.dimension(Plane::ConductorEnd, plane, crate::cable::Words::Us);
+        let dimension = self.dimension(Plane::ConductorEnd, plane, Words::Us);
         dimension.ok().map(|d| d.greatest)
     }
 
@@ -282,12 +288,7 @@ impl Cutback {
     ///
     /// # Errors
     /// A sentence fragment that says what is missing.
-    pub fn dimension(
-        &self,
-        from: Plane,
-        to: Plane,
-        words: crate::cable::Words,
-    ) -> Result<Dimension, String> {
+    pub fn dimension(&self, from: Plane, to: Plane, words: Words) -> Result<Dimension, String> {
         dimension::dimension(self, from, to, words)
     }
 }

@@ -50,6 +50,8 @@ pub struct JobDoc {
     pub kind: String,
     /// Number of phases.
     pub phases: u8,
+    /// Practice whose words and rule the page uses: "us" (inches and mm) or "iec" (mm).
+    pub words: String,
     /// Place.
     pub place: String,
     /// Whom to call.
@@ -184,7 +186,7 @@ pub struct PrintedWindowDoc {
 /// A rung of the growth ladder.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct RungDoc {
-    /// Growth of the whole sleeve, inches.
+    /// Growth of the whole sleeve, inches; empty where the page is in millimetres.
     pub grew_inch: String,
     /// Growth of the whole sleeve, mm.
     pub grew_mm: f64,

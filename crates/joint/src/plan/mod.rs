@@ -22,7 +22,9 @@ use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::survey::{likeness, likeness_words};
-use jointwright_units::{Length, Station, Tick, Toward, Window, mark, mm_beside, window_text};
+use jointwright_units::{
+    Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
+};
 
 /// Version of the document's shape.
 pub const FORMAT: &str = "jointwright-plan-1";
@@ -69,6 +71,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             date: job.date.to_string(),
             kind: job.kind.name().to_owned(),
             phases: job.phases,
+            words: if job.words == Words::Us { "us" } else { "iec" }.to_owned(),
             place: job.place.name.clone(),
             stop_and_call: CallDoc {
                 name: job.stop_and_call.0.clone(),
@@ -318,9 +321,12 @@ struct Printed {
     window: Option<PrintedWindowDoc>,
 }
 
-/// Mark for a place on an inch rule, and its window; no mark where the window holds nothing at all.
-fn printed(nominal: Station, window: Option<Window>) -> Printed {
-    let mark = mark(nominal, window, Tick::SIXTEENTH, Toward::Nearest);
+/// Mark for a place and its window, on an inch rule or, in the words of IEC practice, on a millimetre rule; no mark where the window holds nothing at all.
+fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
+    let mark = match words {
+        Words::Us => mark(nominal, window, Tick::SIXTEENTH, Toward::Nearest),
+        Words::Iec => metric_mark(nominal, window),
+    };
     let text = window.map(|window| (window, window_text(window, Tick::SIXTEENTH)));
     let (mut mm, mut window) = (mark.as_ref().map(|m| m.mm.clone()), None);
     if let Some((bounds, text)) = text {
@@ -331,7 +337,10 @@ fn printed(nominal: Station, window: Option<Window>) -> Printed {
             mm_bounds = beside.1;
         }
         window = Some(PrintedWindowDoc {
-            inch: text.inch.map(|(a, b)| [a, b]),
+            inch: text
+                .inch
+                .map(|(a, b)| [a, b])
+                .filter(|_| words == Words::Us),
             mm: [mm_bounds.0, mm_bounds.1],
         });
     }
@@ -343,11 +352,17 @@ fn printed(nominal: Station, window: Option<Window>) -> Printed {
 }
 
 fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
-    let shown = cut.nominal.map(|nominal| printed(nominal, cut.window));
+    let shown = cut
+        .nominal
+        .map(|nominal| printed(nominal, cut.window, words));
     let rung = |rung: &Rung| {
-        let shown = printed(rung.nominal, rung.window);
+        let shown = printed(rung.nominal, rung.window, words);
         RungDoc {
-            grew_inch: rung.grew.exact_inch().unwrap_or_default(),
+            grew_inch: rung
+                .grew
+                .exact_inch()
+                .filter(|_| words == Words::Us)
+                .unwrap_or_default(),
             grew_mm: rung.grew.mm(),
             nominal_mm: rung.nominal.mm(),
             min_mm: rung.window.map(|w| w.least().mm()),
