@@ -146,13 +146,10 @@ fn alike_legs(plan: &Plan) -> Vec<Vec<&LegDoc>> {
                     l.parts.iter().map(|p| p.id.clone()).collect::<Vec<_>>(),
                 )
             };
-            let cuts = |l: &LegDoc| {
-                l.cuts
-                    .iter()
-                    .map(|c| (c.nominal_mm, c.min_mm, c.max_mm, c.why.clone()))
-                    .collect::<Vec<_>>()
-            };
-            key(leg) == key(other) && cuts(leg) == cuts(other)
+            key(leg) == key(other)
+                && leg.cuts == other.cuts
+                && leg.connector == other.connector
+                && leg.stacks == other.stacks
         };
         match groups.iter_mut().find(|g| g.first().is_some_and(same)) {
             Some(group) => group.push(leg),
@@ -328,12 +325,11 @@ fn window_words(window: &PrintedWindowDoc) -> String {
 /// Says so where a mark stands at an end of its window, nearer than a crew can cut.
 fn at_edge(cut: &CutDoc) -> Option<&'static str> {
     let at: f64 = cut.mark_mm.as_ref()?.parse().ok()?;
-    if at - cut.min_mm? < NEAR_MM {
-        Some("this mark is the shortest that is allowed: never shorter")
-    } else if cut.max_mm? - at < NEAR_MM {
-        Some("this mark is the longest that is allowed: never longer")
-    } else {
-        None
+    match (at - cut.min_mm? < NEAR_MM, cut.max_mm? - at < NEAR_MM) {
+        (true, true) => Some("there is no room either way: neither shorter nor longer"),
+        (true, false) => Some("this mark is the shortest that is allowed: never shorter"),
+        (false, true) => Some("this mark is the longest that is allowed: never longer"),
+        (false, false) => None,
     }
 }
 

@@ -171,7 +171,10 @@ fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
 }
 
 fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposal {
-    let concerns = |ruling: &Ruling| ruling.subject.leg.as_ref().is_none_or(|l| *l == leg.leg.id);
+    // A part that other legs take with this one has to fit them all.
+    let is_shared = is_shared(&inputs.order.job, kind);
+    let concerns =
+        |ruling: &Ruling| is_shared || ruling.subject.leg.as_ref().is_none_or(|l| *l == leg.leg.id);
     let ask = |inputs: &Inputs<'_>| -> Vec<Ruling> {
         let asked = CHECKS.iter().flat_map(|c| inputs.ask(c));
         asked.filter(concerns).collect()
@@ -235,6 +238,15 @@ fn ids(catalogue: &Catalogue, kind: PartKind) -> Vec<String> {
     }
 }
 
+/// Whether all legs of a joint take one part of this kind together.
+fn is_shared(job: &Job, kind: PartKind) -> bool {
+    match kind {
+        PartKind::Body => job.kind != JointKind::Separable,
+        PartKind::Connector => job.kind == JointKind::Straight,
+        _ => false,
+    }
+}
+
 /// The joint with one more part chosen: on one leg, and on every other leg that shares it and has it open too.
 fn with_part<'o>(
     inputs: &Inputs<'o>,
@@ -243,11 +255,7 @@ fn with_part<'o>(
     id: &str,
 ) -> Result<Inputs<'o>, Vec<Refusal>> {
     let order = inputs.order;
-    let is_shared = match kind {
-        PartKind::Body => order.job.kind != JointKind::Separable,
-        PartKind::Connector => order.job.kind == JointKind::Straight,
-        _ => false,
-    };
+    let is_shared = is_shared(&order.job, kind);
     let mut legs = Vec::new();
     for each in &inputs.legs {
         let mut names: PartNames = each.leg.parts.clone();

@@ -93,11 +93,11 @@ pub struct Fits {
 /// Distance between two planes as a row gives it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LinkRow {
-    /// Plane measured from.
+    /// Plane nearer the conductor end.
     pub from: Plane,
-    /// Plane measured to.
+    /// Plane farther from it.
     pub to: Plane,
-    /// Signed distance; positive away from the conductor end.
+    /// Distance from one to the other.
     pub distance: Length,
     /// How much shorter and how much longer is permitted, where stated.
     pub tolerance: Option<(Length, Length)>,
@@ -105,6 +105,20 @@ pub struct LinkRow {
     pub source: String,
     /// `path:line:column` of the link.
     pub place: String,
+}
+
+impl LinkRow {
+    /// The link as it points away from the conductor end: a row that measures toward the end is the same distance, with the same tolerance, from its other plane.
+    pub(crate) fn pointing_outward(self, toward_end: bool) -> LinkRow {
+        if !toward_end {
+            return self;
+        }
+        LinkRow {
+            from: self.to,
+            to: self.from,
+            ..self
+        }
+    }
 }
 
 /// When a part may still be moved after it is placed.
@@ -155,7 +169,7 @@ pub struct Body {
     pub head: Head,
     /// Kinds of joint.
     pub kinds: Vec<String>,
-    /// Greatest number of legs, for a branch body.
+    /// Number of legs it takes, for a branch body.
     pub legs: Option<i64>,
     /// Highest system voltage, kV.
     pub system_greatest_kv: f64,

@@ -320,7 +320,7 @@ const BODY: Shape = Shape {
                 greatest: 6,
             },
             Optional,
-            "Greatest number of legs, for a branch body.",
+            "Number of legs it takes, one in every mouth, for a branch body.",
         ),
         field(
             "system_greatest",

@@ -148,18 +148,15 @@ impl RowReader<'_> {
             .text("place")
             .map(|place| format!(", {place}"))
             .unwrap_or_default();
-        Some(LinkRow {
+        let link = LinkRow {
             from,
             to,
-            distance: if row.flag("toward_end").unwrap_or(false) {
-                -distance
-            } else {
-                distance
-            },
+            distance,
             tolerance,
             source: format!("{}{place}", head?.source()),
             place: self.place(row.at),
-        })
+        };
+        Some(link.pointing_outward(row.flag("toward_end").unwrap_or(false)))
     }
 
     pub fn may_move(&mut self, record: &Record) -> Option<MayMove> {

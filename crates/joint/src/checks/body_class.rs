@@ -59,7 +59,7 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
         return Ruling::not_judged(CHECK.slug, leg.subject(), why);
     };
     let source = format!("instructions: {}", body.head.source());
-    let permitted = format!("at most {greatest} legs");
+    let permitted = format!("{greatest} legs, one in every mouth");
     let ruling = Ruling::on_words(
         CHECK.slug,
         leg.subject(),
@@ -67,11 +67,14 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
         permitted,
         source,
     );
-    if i64::try_from(n_legs).is_ok_and(|n| n <= greatest) {
+    if i64::try_from(n_legs).is_ok_and(|n| n == greatest) {
         return ruling;
     }
     let why = format!("{id} takes {greatest} legs; this joint has {n_legs}");
-    ruling.failing(why, "Stop. Use a body with enough mouths.")
+    ruling.failing(
+        why,
+        "Stop. Use a body with as many mouths as there are legs: none may stay open.",
+    )
 }
 
 fn rated(leg: &LegInputs<'_>, part: &Head, rated_kv: f64, highest_kv: f64) -> Ruling {

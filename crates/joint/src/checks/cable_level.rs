@@ -25,8 +25,8 @@ fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let nominal_kv = inputs.order.job.system.nominal_kv;
     let class_kv = match leg.leg.cable.wall {
         Wall::Icea { class_kv, .. } => f64::from(class_kv),
-        Wall::Iec { u_kv, .. } => f64::from(u_kv),
-        Wall::Stated(_) => return None,
+        // An IEC cable is held to its Um, and no table of those was read here.
+        Wall::Iec { .. } | Wall::Stated(_) => return None,
     };
     if nominal_kv <= class_kv {
         return None;

@@ -181,14 +181,12 @@ fn worst_allowed(
         ..inputs.order.job.clone()
     };
     let worst = cutback(&without_owner, leg.leg, &chosen)
-        .map_err(|_| "the longest connector that the body admits cannot be planned".to_owned())?
-        .dimension(
-            Plane::InsulationEnd,
-            Plane::ElectrodeEnd,
-            inputs.order.job.words,
-        )?;
+        .map_err(|_| "the longest connector that the body admits cannot be planned".to_owned())?;
+    // Where the rows say what shrinks back, the worst that they allow has shrunk back too.
+    let edge = worst.in_service(Plane::InsulationEnd);
+    let overlap = worst.dimension(edge, Plane::ElectrodeEnd, inputs.order.job.words)?;
     Ok(Limit {
-        bound: Bound::AtLeast(worst.interval().least()),
+        bound: Bound::AtLeast(overlap.interval().least()),
         word: Word::WorstAllowed(body.head.source()),
     })
 }

@@ -102,6 +102,13 @@ fn on_lot(
     }
     rulings.extend(not_after(today, leg, end, head, lot));
     let Some(shelf) = &head.shelf else {
+        if lot.expires.is_none() && RUBBER.contains(&lot.part.as_str()) {
+            let why = format!(
+                "{}: neither its row nor a label gives an age limit",
+                head.id
+            );
+            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
+        }
         return rulings;
     };
     let source = format!("instructions: {}", head.source());

@@ -26,6 +26,14 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         let why = "no leg is named as the one that parks the body: settle it before any connector is made";
         rulings.push(Ruling::not_judged(CHECK.slug, Subject::joint(), why));
     }
+    let n_parking = inputs.legs.iter().filter(|l| l.leg.parks).count();
+    if !is_separable && n_parking > 1 {
+        let source = format!("job: a {} joint has one body", inputs.kind().name());
+        let (found, permitted) = (format!("{n_parking} legs"), "one leg");
+        let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), found, permitted, source);
+        let why = format!("{n_parking} legs are named to park the one body");
+        rulings.push(ruling.failing(why, "Name the leg that the body is slid onto."));
+    }
     rulings
 }
 

@@ -34,6 +34,8 @@ fn rungs(words: Words) -> Vec<Length> {
         Words::Iec => (0..=12).map(|n| Length::MM * n).collect(),
     }
 }
+/// What is said of a number printed without a tolerance.
+const NO_WINDOW: &str = "no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one";
 /// Growth used to see which planes move with it; its size does not matter.
 const PROBE: Station = Station::from_half_nm(2_000_000);
 
@@ -209,18 +211,30 @@ impl Cutback {
             cut.why = Some(unplaced(plane, chosen));
             return cut;
         };
+        let window = self.groups.window(plane);
+        if let Deviation::UsedUp(sources) = window {
+            cut.why = Some(format!(
+                "no place keeps every window, once play and growth are taken off: {}",
+                sources.join("; ")
+            ));
+            cut.conflict = sources;
+            return cut;
+        }
         if let (Some(way), Growth::Unknown(why), Some(connector)) = (
             self.moved_by_growth.get(&plane),
             &self.growth,
             chosen.connector,
         ) {
-            cut.why = Some(why.clone());
+            cut.why = Some(match window {
+                Deviation::Unset => format!("{why}; {NO_WINDOW}"),
+                _ => why.clone(),
+            });
             cut.ladder = rungs(words)
                 .into_iter()
                 .map(|whole| {
                     let moved = links::mouth_share(connector, whole).half_nm() * way;
                     let nominal = nominal + Station::from_half_nm(moved);
-                    let window = match self.groups.window(plane) {
+                    let window = match &window {
                         Deviation::Within(span, _) => {
                             Window::new(nominal + span.least, nominal + span.greatest)
                         }
@@ -236,22 +250,12 @@ impl Cutback {
             return cut;
         }
         cut.nominal = Some(nominal);
-        match self.groups.window(plane) {
+        match window {
             Deviation::Within(span, whose) => {
                 cut.window = Window::new(nominal + span.least, nominal + span.greatest);
                 cut.whose = whose;
             }
-            Deviation::Unset => {
-                cut.why = Some("no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one".to_owned());
-            }
-            Deviation::UsedUp(sources) => {
-                cut.nominal = None;
-                cut.conflict.clone_from(&sources);
-                cut.why = Some(format!(
-                    "no place keeps every window, once play and growth are taken off: {}",
-                    sources.join("; ")
-                ));
-            }
+            _ => cut.why = Some(NO_WINDOW.to_owned()),
         }
         cut
     }

@@ -74,13 +74,19 @@ impl Groups {
         let budgets = budgets(&group_of, &carried, links);
         let datum = group_of.get(&Plane::ConductorEnd).copied();
         let mut own = own_windows(carried.len(), datum, &budgets);
+        // The owner's windows are about the planned place, as the rows alone put it.
+        let planned: Vec<Station> = allocate(own.clone(), datum, &budgets)
+            .into_iter()
+            .map(|open| shift(&closed(open)))
+            .collect();
         for bound in bounds {
             let Some(&group) = group_of.get(&bound.plane) else {
                 continue;
             };
             let (anchor, play) = carried[group];
-            own[anchor].lower_greatest(bound.plus - play.greatest, false, &bound.source);
-            own[anchor].raise_least(-bound.minus - play.least, false, &bound.source);
+            let (about, source) = (planned[anchor], bound.source.as_str());
+            own[anchor].lower_greatest(about + bound.plus - play.greatest, false, source);
+            own[anchor].raise_least(about - bound.minus - play.least, false, source);
         }
         let mut deviations: Vec<Deviation> = allocate(own, datum, &budgets)
             .into_iter()

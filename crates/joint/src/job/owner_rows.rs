@@ -111,18 +111,14 @@ impl JobReader<'_> {
         let link = LinkRow {
             from,
             to,
-            distance: if row.flag("toward_end").unwrap_or(false) {
-                -distance
-            } else {
-                distance
-            },
+            distance,
             tolerance,
             source: source?,
             place: self.place_of(row.at),
         };
         Some(OwnerLink {
             leg: row.string("leg"),
-            link,
+            link: link.pointing_outward(row.flag("toward_end").unwrap_or(false)),
         })
     }
 

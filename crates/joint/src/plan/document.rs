@@ -96,7 +96,7 @@ pub struct LegDoc {
 }
 
 /// How a connector is made.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct ConnectorDoc {
     /// How it grips.
     pub means: String,
@@ -140,7 +140,7 @@ pub struct PartDoc {
 }
 
 /// A place to cut or to mark.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct CutDoc {
     /// Plane.
     pub plane: String,
@@ -184,7 +184,7 @@ pub struct PrintedWindowDoc {
 }
 
 /// A rung of the growth ladder.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RungDoc {
     /// Growth of the whole sleeve, inches; empty where the page is in millimetres.
     pub grew_inch: String,
@@ -206,7 +206,7 @@ pub struct RungDoc {
 }
 
 /// A distance that the windows make vary.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct StackDoc {
     /// What it is.
     pub what: String,
@@ -228,7 +228,7 @@ pub struct StackDoc {
 }
 
 /// Share of one plane.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct ShareDoc {
     /// Plane.
     pub plane: String,

@@ -13,6 +13,7 @@ mod missing_input;
 mod never_said;
 mod tighten_only;
 mod toml_text;
+mod toward_end;
 mod window;
 mod words_of_the_owner;
 mod written_order;
