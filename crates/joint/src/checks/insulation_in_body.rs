@@ -14,10 +14,8 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let part = match (leg.chosen.adapter, leg.chosen.body) {
-        (Some(adapter), _) => (&adapter.head, &adapter.fits),
-        (None, Some(body)) => (&body.head, &body.fits),
-        (None, None) => return Vec::new(),
+    let Some(part) = leg.part_on_insulation() else {
+        return Vec::new();
     };
     let source = part.0.source();
     let part = RangedPart {

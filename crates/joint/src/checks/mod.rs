@@ -157,6 +157,12 @@ impl LegInputs<'_> {
         Subject::leg(&self.leg.id)
     }
 
+    /// The part whose bore sits on the insulation: the adapter where there is one, else the body.
+    fn part_on_insulation(&self) -> Option<(&Head, &[Fits])> {
+        let adapter = self.chosen.adapter.map(|a| (&a.head, a.fits.as_slice()));
+        adapter.or_else(|| self.chosen.body.map(|b| (&b.head, b.fits.as_slice())))
+    }
+
     /// Ruling on a length measured around the leg.
     ///
     /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.

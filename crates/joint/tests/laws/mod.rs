@@ -7,6 +7,7 @@ mod contradiction;
 mod copy_mark;
 mod document;
 mod each_check;
+mod last_reading;
 mod left_open;
 mod memory;
 mod missing_input;
