@@ -12,4 +12,9 @@
 //!
 //! **Source.** Each module names its own; the formulas stand in `docs/theory/`.
 
+pub mod case;
 pub mod chain;
+pub mod fem;
+pub mod field;
+pub mod mesh;
+pub mod outline;

@@ -1,3 +1,7 @@
 //! The numerics as a caller sees it: one folder for each module, in one program so that it is linked once.
 
+mod case;
 mod chain;
+mod field;
+mod outline;
+mod sections;

@@ -14,7 +14,9 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("numerics", &["units"]),
     ("joint", &["units", "numerics"]),
-    ("cli", &["units", "joint"]),
+    ("drawing", &["units", "numerics", "joint"]),
+    ("cli", &["units", "numerics", "joint", "drawing"]),
+    ("hatch", &["units", "numerics", "joint"]),
     ("xtask", &[]),
 ];
 const JOINT: &str = "crates/joint/src/";
@@ -380,6 +382,10 @@ mod tests {
                 "crates/numerics/Cargo.toml",
                 "[package]\nname = \"jointwright-numerics\"\n",
             ),
+            (
+                "crates/joint/Cargo.toml",
+                "[package]\nname = \"jointwright-joint\"\n",
+            ),
         ] {
             if other != path {
                 files.push((other, manifest));
@@ -392,11 +398,13 @@ mod tests {
     fn crates_use_only_what_the_table_allows() {
         check_crate("joint", "jointwright-numerics", &[]);
         check_crate("joint", "serde", &[]);
+        check_crate("cli", "jointwright-numerics", &[]);
+        check_crate("drawing", "jointwright-numerics", &[]);
         check_crate(
-            "cli",
-            "jointwright-numerics",
+            "numerics",
+            "jointwright-joint",
             &[
-                "crates/cli/Cargo.toml:4: `cli` uses `numerics`; of our crates it may use: units, joint",
+                "crates/numerics/Cargo.toml:4: `numerics` uses `joint`; of our crates it may use: units",
             ],
         );
         check_crate("units", "jointwright-numerics", &["may use: none"]);

@@ -98,7 +98,9 @@ fn members(
 ) {
     for (name, member) in value.as_object().into_iter().flatten() {
         match (said.get(name), words.get("additionalProperties")) {
-            (Some(schema), _) => compare(root, schema, member, &format!("{place}.{name}"), found),
+            (Some(schema), _) | (None, Some(schema @ Value::Object(_))) => {
+                compare(root, schema, member, &format!("{place}.{name}"), found);
+            }
             // A member that the schema does not name is a defect of the schema, said or not.
             (None, _) => found.push(format!("{place}: `{name}` is not in the schema")),
         }
@@ -156,6 +158,11 @@ mod tests {
         check(
             json!({"properties": {"a": true}}),
             json!({"a": 1, "b": 1}),
+            1,
+        );
+        check(
+            json!({"properties": {}, "additionalProperties": {"type": "number"}}),
+            json!({"a": 1, "b": "x"}),
             1,
         );
         check(json!({"items": {"type": "string"}}), json!(["a", 1]), 1);

@@ -1,0 +1,141 @@
+//! Document: the answers to a case, in the units of files.
+
+use super::{Case, si};
+use crate::field::{Answer, Wanted};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The answers to a case.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AnswersDoc {
+    /// Name of the case.
+    pub case: String,
+    /// What the case says of itself.
+    pub about: String,
+    /// The answers, in the order in which they were wanted.
+    pub answers: Vec<AnswerDoc>,
+    /// How many numbers the last potential consists of.
+    pub unknowns: usize,
+    /// How long it took.
+    pub seconds: SecondsDoc,
+    /// Relative residuals of Newton's method on the last mesh; empty where the equation is linear.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub residuals: Vec<f64>,
+}
+
+/// One answer.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AnswerDoc {
+    /// Name, as in the case.
+    pub name: String,
+    /// What it is, as in the case.
+    pub kind: String,
+    /// The number; the modulus where amplitudes are complex.
+    pub value: f64,
+    /// Its unit.
+    pub unit: String,
+    /// Estimated absolute error, in the same unit; null where there is no estimate.
+    pub error_estimate: Option<f64>,
+    /// Where a peak lies, [r, z] in mm.
+    pub at: Option<[f64; 2]>,
+    /// Phase in degrees, where amplitudes are complex.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub phase_deg: Option<f64>,
+    /// Whether the estimate came down to the tolerance.
+    pub settled: bool,
+}
+
+/// How long the stages took, in seconds.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
+pub struct SecondsDoc {
+    /// Meshing and refining.
+    pub mesh: f64,
+    /// Assembling.
+    pub assemble: f64,
+    /// Solving.
+    pub solve: f64,
+    /// All of it, judging and reading included.
+    pub total: f64,
+}
+
+/// What a run left besides the answers.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Run {
+    /// How many numbers the last potential consists of.
+    pub n_unknowns: usize,
+    /// How long it took.
+    pub seconds: SecondsDoc,
+    /// Relative residuals of Newton's method on the last mesh.
+    pub residuals: Vec<f64>,
+}
+
+/// The document of the answers to a case; answers without a question, and questions without an answer, are left out.
+///
+/// ```
+/// use jointwright_numerics::case::{Run, document, read};
+/// use jointwright_numerics::field::Answer;
+/// # let text = r#"{"case": "coaxial", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
+/// #   "curves": [{"from": 0, "to": 1, "tag": "interior"}, {"from": 1, "to": 2, "tag": "outer"},
+/// #              {"from": 2, "to": 3, "tag": "interior"}, {"from": 3, "to": 0, "tag": "inner"}],
+/// #   "regions": [{"name": "wall", "material": "pe", "boundary": [1, 2, 3, 4]}],
+/// #   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
+/// #   "wanted": [{"name": "C", "kind": "capacitance"}]}"#;
+/// let case = read(text).expect("a case");
+/// let answer = Answer { value: 9.2e-13, phase: None, error_estimate: 1e-17, at: None, is_settled: true };
+/// let document = document(&case, &[answer], Run::default());
+/// assert!((document.answers[0].value - 0.92).abs() < 1e-12);
+/// assert_eq!(document.answers[0].unit, "pF");
+/// ```
+pub fn document(case: &Case, answers: &[Answer], run: Run) -> AnswersDoc {
+    let answers = case.wanted.iter().zip(answers);
+    AnswersDoc {
+        case: case.name.clone(),
+        about: case.about.clone(),
+        answers: answers
+            .map(|(asked, answer)| {
+                let (unit, of_si) = unit(&asked.wanted);
+                AnswerDoc {
+                    name: asked.name.clone(),
+                    kind: asked.kind.to_owned(),
+                    value: of_si(answer.value),
+                    unit: unit.to_owned(),
+                    error_estimate: Some(of_si(answer.error_estimate)).filter(|e| e.is_finite()),
+                    at: answer.at.map(si::place_mm),
+                    phase_deg: answer.phase.map(f64::to_degrees),
+                    settled: answer.is_settled,
+                }
+            })
+            .collect(),
+        unknowns: run.n_unknowns,
+        seconds: run.seconds,
+        residuals: run.residuals,
+    }
+}
+
+/// Unit of a wanted number in files, and how it comes from SI.
+fn unit(wanted: &Wanted) -> (&'static str, fn(f64) -> f64) {
+    match wanted {
+        Wanted::Capacitance => ("pF", si::picofarads),
+        Wanted::PotentialAt { .. } => ("kV", si::kilovolts),
+        Wanted::PeakInRegion { .. }
+        | Wanted::PeakOnCurve { .. }
+        | Wanted::PeakTangentialOnLine { .. }
+        | Wanted::FieldAt { .. }
+        | Wanted::AxialFieldAt { .. } => ("kV/mm", si::kilovolts_per_mm),
+    }
+}
+
+/// JSON Schema (draft 2020-12) of the answers' document.
+///
+/// ```
+/// let schema = jointwright_numerics::case::answers_schema();
+/// assert!(schema["properties"]["answers"].is_object());
+/// ```
+pub fn answers_schema() -> serde_json::Value {
+    // Of what is written: a field that is skipped when empty is not required.
+    schemars::generate::SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<AnswersDoc>()
+        .to_value()
+}

@@ -1,0 +1,149 @@
+//! Case: a section as a file, and the answers as a document.
+//!
+//! **What.** [`read`] makes a [`Case`] of the text of a `*.case.json`, or says everything that is wrong with it in one run;
+//! [`document`] makes the answers' document; [`schema`] and [`answers_schema`] describe both.
+//!
+//! ```text
+//! text ─ tree ─ walk ─ drawing ─ matter ─ asked ─ ties ─ Case
+//!       (JSON,  (table  (outline,  (materials, (what is  (does every part
+//!       places)  of      its flaws) potentials) wanted)   lie between two
+//!                words)                                   potentials?)
+//! ```
+//!
+//! **Why separate.** Files speak millimetres and kilovolts; this is the only room that knows, and the only one of this crate with a document form.
+//!
+//! **Invariants.** No input makes it fail: what comes is a case or at least one complaint, each with line, column and the path of the value.
+//! A case that comes out has an outline without a flaw, and every number in it is finite and in SI units.
+//! The table of words in `words` is what is read and what the schema says.
+//!
+//! **Not here.** Files, clock and terminal; the solution.
+//!
+//! **Source.** `docs/case-format.md`.
+
+mod asked;
+mod complaint;
+mod document;
+mod drawing;
+mod matter;
+mod schema;
+mod si;
+mod ties;
+mod tree;
+mod walk;
+mod words;
+
+pub use asked::Asked;
+pub use complaint::Complaint;
+pub use document::{AnswerDoc, AnswersDoc, Run, SecondsDoc, answers_schema, document};
+pub use schema::schema;
+
+use crate::field::Section;
+use complaint::Complaints;
+use tree::{Node, Step};
+use words::{CASE, Kind};
+
+/// Largest text that is read, bytes.
+const SIZE_MOST: usize = 4_000_000;
+
+/// A section case: what is solved, and what is wanted of it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Case {
+    /// Its name.
+    pub name: String,
+    /// One line on it; printed on everything that is made from it.
+    pub about: String,
+    /// Geometry, materials and potentials, in SI units.
+    pub section: Section,
+    /// What is wanted, in the order of the file.
+    pub wanted: Vec<Asked>,
+}
+
+/// Reads a case from the text of its file.
+///
+/// # Errors
+/// Everything that is wrong with it, in the order of the text.
+///
+/// ```
+/// use jointwright_numerics::case::read;
+/// let text = r#"{"case": "coaxial", "about": "invented", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
+///   "curves": [{"from": 0, "to": 1, "tag": "interior"}, {"from": 1, "to": 2, "tag": "outer"},
+///              {"from": 2, "to": 3, "tag": "interior"}, {"from": 3, "to": 0, "tag": "inner"}],
+///   "regions": [{"name": "wall", "material": "pe", "boundary": [1, 2, 3, 4]}],
+///   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
+///   "wanted": [{"name": "E", "kind": "peak-in-region", "region": "wall"}]}"#;
+/// let case = read(text).expect("nothing is wrong");
+/// assert_eq!(case.section.potentials[0], ("inner".to_owned(), 10_000.0));
+/// let said = read(&text.replace("\"outer\": 0", "\"oter\": 0")).unwrap_err();
+/// assert!(said[0].message.contains("No curve has the tag \"oter\""));
+/// assert_eq!(said[0].path, "potentials_kv.oter");
+/// ```
+pub fn read(text: &str) -> Result<Case, Vec<Complaint>> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    let mut complaints = Complaints::new(text);
+    let case = read_into(text, &mut complaints);
+    let complaints = complaints.into_sorted();
+    match case {
+        Some(case) if complaints.is_empty() => Ok(case),
+        _ => Err(complaints),
+    }
+}
+
+fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Case> {
+    if text.len() > SIZE_MOST {
+        let message = format!(
+            "The file has {} bytes; a section case has at most {SIZE_MOST}.",
+            text.len()
+        );
+        complaints.add_top(message, "This is hardly the file that was meant.");
+        return None;
+    }
+    let tree = tree::parse(text, complaints)?;
+    if let Some(physics) = other_physics(&tree) {
+        let message = format!(
+            "The physics \"{physics}\" is a word of the format, but this version computes the electric field only."
+        );
+        complaints.add(
+            &tree,
+            &[Step::Name("physics")],
+            message,
+            "Nothing was computed; only \"electric\" cases have answers yet.",
+        );
+        return None;
+    }
+    walk::walk(
+        &tree,
+        &Kind::Table(&CASE),
+        &mut Vec::new(),
+        &tree,
+        complaints,
+    );
+    let outline = drawing::outline(&tree, complaints);
+    let matter = matter::matter(&tree, &outline, complaints);
+    let wanted = asked::asked(&tree, &outline, &matter, complaints);
+    if outline.is_sound && matter.has_all_conductors {
+        ties::check(&tree, &outline.outline, &matter, &wanted, complaints);
+    }
+    Some(Case {
+        name: tree.text_at("case")?.to_owned(),
+        about: tree.text_at("about").unwrap_or_default().to_owned(),
+        section: Section {
+            outline: outline.outline,
+            materials: matter.of_region.into_iter().collect::<Option<_>>()?,
+            potentials: matter
+                .potentials
+                .into_iter()
+                .map(|p| (p.tag, p.volts))
+                .collect(),
+            floating: matter.floating,
+            regime: matter.regime,
+            leave_out: matter.leave_out,
+        },
+        wanted: wanted.into_iter().flatten().collect(),
+    })
+}
+
+/// The word for a physics that is known and not computed.
+fn other_physics(tree: &Node) -> Option<&str> {
+    let physics = tree.text_at("physics")?;
+    words::PHYSICS_LATER.contains(&physics).then_some(physics)
+}

@@ -1,0 +1,333 @@
+//! Tree: the values of a JSON text with the place of each in it.
+//!
+//! **Why separate.** A complaint about a value needs its line and column, which a parsed value has lost.
+//!
+//! **Invariants.** `serde_json` says whether the text is JSON; only what it accepts is walked here, so nothing here can fail.
+//! It nests at most 128 deep, by the parser's own limit.
+
+use super::complaint::{Complaints, quoted};
+
+/// A step from a value to one in it.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Step<'n> {
+    /// To the value of a key.
+    Name(&'n str),
+    /// To an item of a list, from 0.
+    Index(usize),
+}
+
+/// A value and where it begins.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Node {
+    /// Byte offset in the text.
+    pub(super) offset: usize,
+    pub(super) value: Value,
+}
+
+/// A key of a table.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Key {
+    /// Byte offset in the text.
+    pub(super) offset: usize,
+    pub(super) name: String,
+}
+
+/// What a value is.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) enum Value {
+    Null,
+    Flag,
+    Number(f64),
+    Text(String),
+    List(Vec<Node>),
+    Table(Vec<(Key, Node)>),
+}
+
+impl Value {
+    /// What it is, in words.
+    pub(super) fn word(&self) -> &'static str {
+        match self {
+            Value::Null => "nothing (null)",
+            Value::Flag => "true or false",
+            Value::Number(_) => "a number",
+            Value::Text(_) => "a text",
+            Value::List(_) => "a list",
+            Value::Table(_) => "a table of fields",
+        }
+    }
+}
+
+impl Node {
+    /// The value of a key.
+    pub(super) fn field(&self, name: &str) -> Option<&Node> {
+        match &self.value {
+            Value::Table(entries) => entries
+                .iter()
+                .find(|(key, _)| key.name == name)
+                .map(|(_, node)| node),
+            _ => None,
+        }
+    }
+
+    /// The entries of a table; none if it is something else.
+    pub(super) fn entries(&self) -> &[(Key, Node)] {
+        match &self.value {
+            Value::Table(entries) => entries,
+            _ => &[],
+        }
+    }
+
+    /// The entries of a table in a field.
+    pub(super) fn entries_at(&self, name: &str) -> &[(Key, Node)] {
+        self.field(name).map_or(&[], Node::entries)
+    }
+
+    /// The items of a list; none if it is something else.
+    pub(super) fn items(&self) -> &[Node] {
+        match &self.value {
+            Value::List(items) => items,
+            _ => &[],
+        }
+    }
+
+    /// The items of a list in a field.
+    pub(super) fn items_at(&self, name: &str) -> &[Node] {
+        self.field(name).map_or(&[], Node::items)
+    }
+
+    pub(super) fn number(&self) -> Option<f64> {
+        match self.value {
+            Value::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    pub(super) fn number_at(&self, name: &str) -> Option<f64> {
+        self.field(name)?.number()
+    }
+
+    pub(super) fn text(&self) -> Option<&str> {
+        match &self.value {
+            Value::Text(text) => Some(text),
+            _ => None,
+        }
+    }
+
+    pub(super) fn text_at(&self, name: &str) -> Option<&str> {
+        self.field(name)?.text()
+    }
+
+    /// Offset of the value that the steps lead to; where they lead nowhere, of the last that is there.
+    pub(super) fn offset_of(&self, steps: &[Step<'_>]) -> usize {
+        let mut at = self;
+        for step in steps {
+            let next = match step {
+                Step::Name(name) => at.field(name),
+                Step::Index(index) => at.items().get(*index),
+            };
+            match next {
+                Some(node) => at = node,
+                None => break,
+            }
+        }
+        at.offset
+    }
+}
+
+/// The tree of a text; where there is none, the complaint says why.
+pub(super) fn parse(text: &str, complaints: &mut Complaints<'_>) -> Option<Node> {
+    if text.trim().is_empty() {
+        complaints.add_top(
+            "The file is empty; a section case was expected.",
+            "docs/case-format.md says what stands in one.",
+        );
+        return None;
+    }
+    if let Err(error) = serde_json::from_str::<serde_json::Value>(text) {
+        let offset = offset_of(text, error.line(), error.column());
+        let said = error.to_string();
+        let said = said.split(" at line ").next().unwrap_or_default();
+        complaints.add_at(
+            offset,
+            String::new(),
+            format!("The text is not JSON here: {said}."),
+            "Nothing after this place was read.".to_owned(),
+        );
+        return None;
+    }
+    let mut scan = Scan {
+        text,
+        at: 0,
+        twice: Vec::new(),
+    };
+    let tree = scan.value();
+    for key in scan.twice {
+        let message = format!("The word {} stands twice in one table.", quoted(&key.name));
+        let hint = "Which of the two is meant cannot be told; leave one.".to_owned();
+        complaints.add_at(key.offset, String::new(), message, hint);
+    }
+    tree
+}
+
+/// Offset of a line and column as the parser counts them: bytes, and the column of what it last read.
+fn offset_of(text: &str, line: usize, column: usize) -> usize {
+    let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1));
+    let start = starts.take(line.max(1)).last().unwrap_or(0);
+    start + column.saturating_sub(1)
+}
+
+/// A walk over text that is JSON.
+struct Scan<'t> {
+    text: &'t str,
+    at: usize,
+    /// Keys that stand in a table already.
+    twice: Vec<Key>,
+}
+
+impl Scan<'_> {
+    fn peek(&self) -> u8 {
+        self.text.as_bytes().get(self.at).copied().unwrap_or(0)
+    }
+
+    fn skip_white(&mut self) {
+        while matches!(self.peek(), b' ' | b'\t' | b'\n' | b'\r') {
+            self.at += 1;
+        }
+    }
+
+    fn value(&mut self) -> Option<Node> {
+        self.skip_white();
+        let offset = self.at;
+        let value = match self.peek() {
+            b'{' => self.table()?,
+            b'[' => self.list()?,
+            b'"' => Value::Text(self.string()?),
+            b'n' => self.word(Value::Null),
+            b't' | b'f' => self.word(Value::Flag),
+            _ => self.number()?,
+        };
+        Some(Node { offset, value })
+    }
+
+    fn word(&mut self, value: Value) -> Value {
+        while self.peek().is_ascii_alphabetic() {
+            self.at += 1;
+        }
+        value
+    }
+
+    fn number(&mut self) -> Option<Value> {
+        let start = self.at;
+        while matches!(self.peek(), b'0'..=b'9' | b'-' | b'+' | b'.' | b'e' | b'E') {
+            self.at += 1;
+        }
+        let number = self.text.get(start..self.at)?.parse().ok()?;
+        Some(Value::Number(number))
+    }
+
+    fn string(&mut self) -> Option<String> {
+        let start = self.at;
+        self.at += 1;
+        loop {
+            match self.peek() {
+                b'"' => break,
+                b'\\' => self.at += 2,
+                0 if self.at >= self.text.len() => return None,
+                _ => self.at += 1,
+            }
+        }
+        self.at += 1;
+        serde_json::from_str(self.text.get(start..self.at)?).ok()
+    }
+
+    fn list(&mut self) -> Option<Value> {
+        let mut items = Vec::new();
+        self.at += 1;
+        loop {
+            self.skip_white();
+            match self.peek() {
+                b']' => break,
+                b',' => self.at += 1,
+                _ => items.push(self.value()?),
+            }
+        }
+        self.at += 1;
+        Some(Value::List(items))
+    }
+
+    fn table(&mut self) -> Option<Value> {
+        let mut entries: Vec<(Key, Node)> = Vec::new();
+        let mut names = std::collections::BTreeSet::new();
+        self.at += 1;
+        loop {
+            self.skip_white();
+            match self.peek() {
+                b'}' => break,
+                b',' => self.at += 1,
+                _ => {
+                    let offset = self.at;
+                    let name = self.string()?;
+                    let key = Key { offset, name };
+                    if !names.insert(key.name.clone()) {
+                        self.twice.push(key.clone());
+                    }
+                    self.skip_white();
+                    // The colon.
+                    self.at += 1;
+                    entries.push((key, self.value()?));
+                }
+            }
+        }
+        self.at += 1;
+        Some(Value::Table(entries))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn tree(text: &str) -> Node {
+        let mut complaints = Complaints::new(text);
+        let tree = parse(text, &mut complaints).expect("it is JSON");
+        assert_eq!(complaints.len(), 0);
+        tree
+    }
+
+    #[test]
+    fn every_value_has_its_place() {
+        let text = "{ \"a\" : [1, -2.5e3, \"x\\\"}\"],\n \"½\": {\"c\": null, \"d\":true} }";
+        let tree = tree(text);
+        let at = |steps: &[Step<'_>]| &text[tree.offset_of(steps)..];
+        assert!(at(&[Step::Name("a"), Step::Index(1)]).starts_with("-2.5e3"));
+        assert!(at(&[Step::Name("a"), Step::Index(2)]).starts_with("\"x"));
+        assert!(at(&[Step::Name("½"), Step::Name("d")]).starts_with("true"));
+        assert!(at(&[Step::Name("a"), Step::Index(9)]).starts_with("[1"));
+        assert_eq!(tree.items_at("a")[1].number(), Some(-2500.0));
+        assert_eq!(tree.items_at("a")[2].text(), Some("x\"}"));
+    }
+
+    #[test]
+    fn text_that_is_not_json_is_refused_where_it_stops_being() {
+        for (text, column) in [("{\"a\": 1,}", 9), ("[1 2]", 4), ("{\"a\": 1e999}", 11)] {
+            let mut complaints = Complaints::new(text);
+            assert!(parse(text, &mut complaints).is_none());
+            let found = complaints.into_sorted();
+            assert_eq!(
+                (found[0].line, found[0].column),
+                (1, column),
+                "{}",
+                found[0]
+            );
+        }
+    }
+
+    #[test]
+    fn a_key_that_stands_twice_is_named() {
+        let text = "{\"a\": 1, \"a\": 2}";
+        let mut complaints = Complaints::new(text);
+        parse(text, &mut complaints);
+        let found = complaints.into_sorted();
+        assert!(found[0].message.contains("\"a\" stands twice") && found[0].column == 10);
+    }
+}

@@ -1,0 +1,366 @@
+//! Words: the table of fields of a section case, which is what is read and what the schema says.
+
+/// What a value must be.
+#[derive(Clone, Copy, Debug)]
+pub(super) enum Kind {
+    /// A text with something in it.
+    Text,
+    /// A text that may be empty.
+    Remark,
+    /// One of some words.
+    Word(&'static [&'static str]),
+    /// A number from `least` to `greatest`.
+    Number {
+        /// Least value allowed.
+        least: f64,
+        /// Greatest value allowed.
+        greatest: f64,
+    },
+    /// A number above nothing, up to `greatest`.
+    Positive {
+        /// Greatest value allowed.
+        greatest: f64,
+    },
+    /// A whole number from 0: the index of a point.
+    Index,
+    /// A whole number from 1 upwards, or the negative of one: the number of a curve.
+    CurveNumber,
+    /// Two lengths, [r, z].
+    Place,
+    /// A list of at most `most` values.
+    List {
+        /// Of what.
+        of: &'static Kind,
+        /// How many may be in it.
+        most: usize,
+        /// Whether it may be empty.
+        may_be_empty: bool,
+    },
+    /// A table with these fields.
+    Table(&'static Shape),
+    /// A table whose keys are names.
+    Names(&'static Kind),
+    /// A table whose field `kind` says which it is.
+    Kinds(&'static [(&'static str, &'static Shape)]),
+}
+
+/// A field of a table.
+#[derive(Debug)]
+pub(super) struct Field {
+    pub(super) name: &'static str,
+    pub(super) kind: Kind,
+    pub(super) is_needed: bool,
+    pub(super) about: &'static str,
+}
+
+/// The fields of a table.
+#[derive(Debug)]
+pub(super) struct Shape {
+    pub(super) about: &'static str,
+    pub(super) fields: &'static [Field],
+}
+
+/// Words for a physics that the format knows and this version does not compute.
+pub(super) const PHYSICS_LATER: &[&str] = &["heat", "rubber-tube"];
+
+/// Farthest place from the origin, mm.
+pub(super) const PLACE_MM_MOST: f64 = 1e6;
+/// Least number above nothing; what is smaller is no permittivity and no length, and its inverse no number.
+pub(super) const POSITIVE_LEAST: f64 = 1e-30;
+/// Most points and most curves; every two curves are compared.
+const POINTS_MOST: usize = 20_000;
+const CURVES_MOST: usize = 5_000;
+
+const LENGTH: Kind = Kind::Positive {
+    greatest: PLACE_MM_MOST,
+};
+
+const fn needed(name: &'static str, kind: Kind, about: &'static str) -> Field {
+    Field {
+        name,
+        kind,
+        is_needed: true,
+        about,
+    }
+}
+
+const fn optional(name: &'static str, kind: Kind, about: &'static str) -> Field {
+    Field {
+        name,
+        kind,
+        is_needed: false,
+        about,
+    }
+}
+
+/// A list that may be empty.
+const fn list(of: &'static Kind, most: usize) -> Kind {
+    Kind::List {
+        of,
+        most,
+        may_be_empty: true,
+    }
+}
+
+/// A list of at least one.
+const fn some(of: &'static Kind, most: usize) -> Kind {
+    Kind::List {
+        of,
+        most,
+        may_be_empty: false,
+    }
+}
+
+/// A section case.
+pub(super) const CASE: Shape = Shape {
+    about: "One axisymmetric section: geometry, materials, potentials, and the numbers that are wanted of it.",
+    fields: &[
+        needed("case", Kind::Text, "Its name."),
+        optional(
+            "about",
+            Kind::Remark,
+            "One line on it, printed on everything that is made from it; says so where it is invented.",
+        ),
+        optional(
+            "physics",
+            Kind::Word(&["electric"]),
+            "What is computed; electric if absent.",
+        ),
+        optional(
+            "units",
+            Kind::Table(&UNITS),
+            "The units of the file, which are always these.",
+        ),
+        needed(
+            "points",
+            some(&Kind::Place, POINTS_MOST),
+            "Places [r, z], mm, numbered from 0.",
+        ),
+        needed(
+            "curves",
+            some(&Kind::Table(&CURVE), CURVES_MOST),
+            "Lines and arcs between points, numbered from 1.",
+        ),
+        needed(
+            "regions",
+            some(&Kind::Table(&REGION), 1_000),
+            "What carries field; conductors are holes.",
+        ),
+        needed(
+            "materials",
+            Kind::Names(&Kind::Table(&MATERIAL)),
+            "Materials by name.",
+        ),
+        needed(
+            "potentials_kv",
+            Kind::Names(&POTENTIAL),
+            "Potential by tag, kV; it holds on every curve of that tag, and every other outer curve carries no flux.",
+        ),
+        optional(
+            "floating",
+            list(&Kind::Text, 1_000),
+            "Tags that are each one conductor whose potential is unknown and whose charge is zero.",
+        ),
+        optional(
+            "frequency_hz",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1e12,
+            },
+            "Frequency, Hz; absent: capacitive; above 0: complex amplitudes; 0: conduction at rest, an extension.",
+        ),
+        optional(
+            "leave_out",
+            list(&Kind::Table(&DISC), 10_000),
+            "Open discs left out of peaks and of peak-tangential-on-line, never of values at points.",
+        ),
+        needed(
+            "wanted",
+            some(&Kind::Kinds(WANTED), 2_000),
+            "The numbers that are wanted.",
+        ),
+    ],
+};
+
+const POTENTIAL: Kind = Kind::Number {
+    least: -1e6,
+    greatest: 1e6,
+};
+
+const UNITS: Shape = Shape {
+    about: "The units of the file.",
+    fields: &[
+        optional("length", Kind::Word(&["mm"]), "Lengths are millimetres."),
+        optional(
+            "potential",
+            Kind::Word(&["kV"]),
+            "Potentials are kilovolts, fields kV/mm, capacitances pF.",
+        ),
+        optional(
+            "temperature",
+            Kind::Word(&["degC"]),
+            "Temperatures are degrees Celsius.",
+        ),
+    ],
+};
+
+const CURVE: Shape = Shape {
+    about: "A line, or the arc shorter than half a turn about arc_center.",
+    fields: &[
+        needed("from", Kind::Index, "Point where it begins."),
+        needed("to", Kind::Index, "Point where it ends."),
+        needed(
+            "tag",
+            Kind::Text,
+            "What it is called; \"interior\" marks curves without meaning.",
+        ),
+        optional(
+            "arc_center",
+            Kind::Place,
+            "Centre [r, z] of the arc, mm; its ends lie on the circle to 0.000001 mm.",
+        ),
+    ],
+};
+
+const REGION: Shape = Shape {
+    about: "What one closed loop of curves bounds; it has no holes.",
+    fields: &[
+        needed("name", Kind::Text, "Its name."),
+        needed("material", Kind::Text, "Name of its material."),
+        needed(
+            "boundary",
+            some(&Kind::CurveNumber, CURVES_MOST),
+            "One closed loop of curve numbers in order, either way round; negative where a curve is run from `to` to `from`.",
+        ),
+    ],
+};
+
+const MATERIAL: Shape = Shape {
+    about: "A material.",
+    fields: &[
+        needed(
+            "eps_r",
+            Kind::Positive { greatest: 1e9 },
+            "Relative permittivity.",
+        ),
+        optional(
+            "sigma_s_per_m",
+            CONDUCTIVITY,
+            "Conductivity, S/m; 0 if absent.",
+        ),
+        optional(
+            "sigma_rising",
+            Kind::Table(&RISING),
+            "Conductivity that rises with the field, instead of sigma_s_per_m; an extension.",
+        ),
+    ],
+};
+
+const CONDUCTIVITY: Kind = Kind::Number {
+    least: 0.0,
+    greatest: 1e9,
+};
+
+const RISING: Shape = Shape {
+    about: "Conductivity σ(E) = σ0 (1 + (E/E1)²)^(p/2), E the modulus of the field as given (rms in, rms compared).",
+    fields: &[
+        needed(
+            "at_rest_s_per_m",
+            Kind::Positive { greatest: 1e9 },
+            "σ0, S/m.",
+        ),
+        needed(
+            "knee_kv_per_mm",
+            Kind::Positive { greatest: 1e6 },
+            "E1, kV/mm.",
+        ),
+        needed(
+            "power",
+            Kind::Number {
+                least: 0.0,
+                greatest: 20.0,
+            },
+            "p, power of the field far above the knee.",
+        ),
+    ],
+};
+
+const DISC: Shape = Shape {
+    about: "An open disc.",
+    fields: &[
+        needed("at", Kind::Place, "Its middle [r, z], mm."),
+        needed("radius", LENGTH, "Its radius, mm."),
+    ],
+};
+
+const NAME: Field = needed("name", Kind::Text, "Its name, which no other has.");
+const AT: Field = needed(
+    "at",
+    Kind::Place,
+    "The place [r, z], mm, in a region or on its boundary.",
+);
+
+/// What may be wanted, by its kind.
+pub(super) const WANTED: &[(&str, &Shape)] = &[
+    (
+        "capacitance",
+        &Shape {
+            about: "2W/V² over the whole turn, pF; V is the difference of the two potentials.",
+            fields: &[NAME],
+        },
+    ),
+    (
+        "peak-in-region",
+        &Shape {
+            about: "Largest |E| in a region, kV/mm.",
+            fields: &[NAME, needed("region", Kind::Text, "Name of the region.")],
+        },
+    ),
+    (
+        "peak-on-curve",
+        &Shape {
+            about: "Largest |E| on the curves of a tag, on the side that carries field, kV/mm.",
+            fields: &[NAME, needed("tag", Kind::Text, "The tag.")],
+        },
+    ),
+    (
+        "peak-tangential-on-line",
+        &Shape {
+            about: "Largest |E·t|, t the unit vector along the straight line, kV/mm.",
+            fields: &[
+                NAME,
+                needed("from", Kind::Place, "One end [r, z], mm."),
+                needed("to", Kind::Place, "The other end [r, z], mm."),
+            ],
+        },
+    ),
+    (
+        "potential-at",
+        &Shape {
+            about: "Potential at a place, kV.",
+            fields: &[NAME, AT],
+        },
+    ),
+    (
+        "field-at",
+        &Shape {
+            about: "|E| at a place, kV/mm.",
+            fields: &[
+                NAME,
+                AT,
+                optional(
+                    "side",
+                    Kind::Text,
+                    "Name of the region on whose side it is meant; needed where two materials meet.",
+                ),
+            ],
+        },
+    ),
+    (
+        "axial-field-at",
+        &Shape {
+            about: "E_z = −∂φ/∂z at a place, kV/mm, sign kept.",
+            fields: &[NAME, AT],
+        },
+    ),
+];

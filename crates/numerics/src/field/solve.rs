@@ -1,0 +1,320 @@
+//! Solve, judge, refine, until every wanted number is as close as asked.
+
+use super::judge::{Judged, judge};
+use super::section::Section;
+use super::solution::{Solution, unevenness};
+use super::solved::{FieldError, Options, Solved, Stage, Watch};
+use super::system::{System, coefficients};
+use super::wanted::{Answer, Wanted};
+use crate::mesh::{self, MeshOptions};
+
+/// Most times a mesh is refined.
+const LEVELS_MOST: usize = 40;
+/// An estimate falls at most by this factor where the triangles were halved (the error falls by four to eight).
+const FALL_RATIO: f64 = 0.12;
+/// Error of a number as a share of how far it moved: where the triangles were halved, and where they were not.
+const MOVED_REFINED_RATIO: f64 = 0.35;
+const MOVED_KEPT_RATIO: f64 = 1.0;
+/// Least error of a recovered number as a share of the rough error of the slopes it was recovered from.
+/// Greatest ratio of one step to the step before that is believed.
+const CREEP_RATIO: f64 = 0.75;
+/// Least error of a number as a share of its size times the share of the energy by which slopes disagree.
+const WHOLE_RATIO: f64 = 0.5;
+const ROUGH_RATIO: f64 = 0.1;
+/// Least error of a capacitance as a share of the energy that the slopes' unevenness holds.
+const ROUGH_ENERGY_RATIO: f64 = 2.0;
+/// Least error, as a share of a number's size, that a first solution is believed to have.
+const FIRST_RATIO: f64 = 0.03;
+const ROUGH_FIRST_RATIO: f64 = 2.0;
+/// Share of the energy's unevenness that the triangles marked for the whole must hold.
+const BULK_RATIO: f64 = 0.3;
+const BULK_RATIO_CAPACITANCE: f64 = 0.6;
+
+/// A wanted number, from solution to solution.
+#[derive(Clone, Debug)]
+pub(super) struct Goal {
+    last: Judged,
+    estimate: f64,
+    is_settled: bool,
+    is_refined: bool,
+    /// How far the number moved last, where its triangles had been halved; 0 before that is known.
+    moved: f64,
+}
+
+impl Goal {
+    fn moved_to(&self, judged: &Judged) -> f64 {
+        (judged.parts[0] - self.last.parts[0]).hypot(judged.parts[1] - self.last.parts[1])
+    }
+
+    /// The same number of a section like this one, on the same mesh: its error as much greater as its slopes are rougher.
+    pub fn carried(&self, judged: Judged) -> Self {
+        let ratio = judged.rough_error / self.last.rough_error.max(f64::MIN_POSITIVE);
+        Self {
+            last: judged,
+            estimate: self.estimate * ratio.clamp(1.0, 1e3),
+            is_settled: false,
+            is_refined: self.is_refined,
+            moved: 0.0,
+        }
+    }
+}
+
+/// The last two systems of a solve, and its answers.
+pub(super) struct Run {
+    pub systems: Vec<System>,
+    /// The numbers of each system.
+    pub goals: Vec<Vec<Goal>>,
+    pub solved: Solved,
+}
+
+/// Solves a section for wanted numbers.
+///
+/// # Errors
+/// [`FieldError`] if the section cannot be meshed or its equations not be solved; numbers that did not settle are answers, and say so.
+///
+/// ```
+/// use jointwright_numerics::{case, field::{Options, Unwatched, Wanted, solve}};
+/// let text = r#"{"case": "coaxial", "about": "invented", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
+///   "curves": [{"from": 0, "to": 1, "tag": "interior"}, {"from": 1, "to": 2, "tag": "outer"},
+///              {"from": 2, "to": 3, "tag": "interior"}, {"from": 3, "to": 0, "tag": "inner"}],
+///   "regions": [{"name": "wall", "material": "pe", "boundary": [1, 2, 3, 4]}],
+///   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
+///   "wanted": [{"name": "E", "kind": "peak-in-region", "region": "wall"}]}"#;
+/// let section = case::read(text).unwrap().section;
+/// let wanted = [Wanted::PeakOnCurve { tag: "inner".to_owned() }];
+/// let peak = solve(&section, &wanted, &Options::default(), &mut Unwatched).unwrap().answers[0];
+/// // 10 kV over 1 mm · ln 2.
+/// assert!((peak.value - 1e7 / 2.0_f64.ln()).abs() < 3.0 * peak.error_estimate);
+/// ```
+pub fn solve(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    watch: &mut dyn Watch,
+) -> Result<Solved, FieldError> {
+    run(section, wanted, options, watch).map(|run| run.solved)
+}
+
+pub(super) fn run(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    watch: &mut dyn Watch,
+) -> Result<Run, FieldError> {
+    watch.stage(Stage::Mesh);
+    let mesh_options = MeshOptions {
+        fine: section
+            .leave_out
+            .iter()
+            .map(|disc| (disc.at, disc.radius))
+            .collect(),
+        ..MeshOptions::default()
+    };
+    let mut mesh = mesh::build(&section.outline, &mesh_options).map_err(FieldError::Mesh)?;
+    let mut systems: Vec<System> = Vec::new();
+    let mut goals: Vec<Vec<Goal>> = Vec::new();
+    loop {
+        watch.stage(Stage::Assemble);
+        let mut system = System::new(section, mesh)?;
+        let n_unknowns = system.n_unknowns();
+        watch.stage(Stage::Solve);
+        let (potential, newton_residuals) = system.solve(section)?;
+        watch.stage(Stage::Judge);
+        let n_regions = section.materials.len();
+        let mut solution = Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
+        let judged = judge(section, wanted, &system, &mut solution);
+        let before = goals.last().map_or(&[][..], Vec::as_slice);
+        let mut now = follow(section, wanted, options, before, judged);
+        let is_enough = now.iter().all(|goal| goal.is_settled)
+            || n_unknowns >= options.n_unknowns_most
+            || goals.len() >= LEVELS_MOST
+            || !watch.may_go_on();
+        let finer = (!is_enough).then(|| {
+            let is_marked = mark(section, wanted, &solution, &mut now);
+            watch.stage(Stage::Mesh);
+            mesh::refine(&section.outline, &system.mesh, &is_marked)
+        });
+        goals.push(now);
+        systems.push(system);
+        let n_levels = systems.len();
+        if let Some(finer) = finer {
+            mesh = finer;
+            if n_levels > 1 {
+                systems.remove(0);
+            }
+            continue;
+        }
+        let now = &goals[goals.len() - 1];
+        let finest = &systems[n_levels - 1];
+        let solved = Solved {
+            answers: answers(section, wanted, now),
+            n_unknowns,
+            newton_residuals,
+            mesh: finest.mesh.clone(),
+            potential,
+        };
+        let goals = goals.split_off(goals.len() - n_levels);
+        return Ok(Run {
+            systems,
+            goals,
+            solved,
+        });
+    }
+}
+
+pub(super) fn answers(section: &Section, wanted: &[Wanted], goals: &[Goal]) -> Vec<Answer> {
+    goals
+        .iter()
+        .zip(wanted)
+        .map(|(goal, wanted)| answer(section, goal, wanted))
+        .collect()
+}
+
+/// Takes the numbers of a new solution and estimates their errors from how far they moved.
+pub(super) fn follow(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    goals: &[Goal],
+    judged: Vec<Judged>,
+) -> Vec<Goal> {
+    judged
+        .into_iter()
+        .enumerate()
+        .map(|(index, judged)| {
+            let moved = goals.get(index).map_or(0.0, |goal| goal.moved_to(&judged));
+            let estimate = match goals.get(index) {
+                // A single solution says too little of the whole to settle anything by.
+                None if matches!(wanted[index], Wanted::Capacitance) => f64::INFINITY,
+                None => (ROUGH_FIRST_RATIO * judged.rough_error).max(FIRST_RATIO * judged.size),
+                Some(goal) => estimate(goal, &judged, &wanted[index]),
+            };
+            let asked = asked(section, &wanted[index], options, &judged);
+            Goal {
+                is_settled: estimate <= asked,
+                last: judged,
+                estimate,
+                is_refined: false,
+                moved,
+            }
+        })
+        .collect()
+}
+
+/// Error of a number after one more solution.
+fn estimate(goal: &Goal, judged: &Judged, wanted: &Wanted) -> f64 {
+    let moved = goal.moved_to(judged);
+    if matches!(wanted, Wanted::Capacitance) {
+        return if goal.is_refined {
+            moved.max(ROUGH_ENERGY_RATIO * judged.rough_error)
+        } else {
+            (2.0 * moved).max(goal.estimate)
+        };
+    }
+    let (moved, fall) = if goal.is_refined {
+        // Beside a singular place a number creeps: then what is left follows from how its steps shrink.
+        let shrinks = if goal.moved > 0.0 {
+            (moved / goal.moved).min(CREEP_RATIO)
+        } else {
+            0.0
+        };
+        let left = (shrinks / (1.0 - shrinks)).max(MOVED_REFINED_RATIO);
+        (left * moved, FALL_RATIO)
+    } else {
+        (MOVED_KEPT_RATIO * moved, 1.0)
+    };
+    moved
+        .max(fall * goal.estimate)
+        .max(ROUGH_RATIO * judged.rough_error)
+        .max(WHOLE_RATIO * judged.energy_ratio * judged.size)
+}
+
+/// Error that is small enough for a number.
+fn asked(section: &Section, wanted: &Wanted, options: &Options, judged: &Judged) -> f64 {
+    let volts = section.potentials.iter().map(|(_, volts)| *volts);
+    let span =
+        volts.clone().fold(f64::NEG_INFINITY, f64::max) - volts.fold(f64::INFINITY, f64::min);
+    match wanted {
+        Wanted::Capacitance => options.capacitance_tolerance * judged.modulus(),
+        Wanted::PotentialAt { .. } => options.tolerance * judged.modulus().max(1e-3 * span),
+        _ => options.tolerance * judged.modulus(),
+    }
+}
+
+fn answer(section: &Section, goal: &Goal, wanted: &Wanted) -> Answer {
+    let is_complex = matches!(section.regime, super::section::Regime::Complex { .. });
+    let has_phase = matches!(
+        wanted,
+        Wanted::PotentialAt { .. } | Wanted::AxialFieldAt { .. }
+    );
+    let [real, imaginary] = goal.last.parts;
+    Answer {
+        value: if is_complex {
+            goal.last.modulus()
+        } else {
+            real
+        },
+        phase: (is_complex && has_phase).then(|| imaginary.atan2(real)),
+        error_estimate: goal.estimate,
+        at: goal.last.at,
+        is_settled: goal.is_settled,
+    }
+}
+
+/// Marks the triangles that unsettled numbers rest on, and those that hold most of the unevenness of the whole.
+fn mark(
+    section: &Section,
+    wanted: &[Wanted],
+    solution: &Solution<'_>,
+    goals: &mut [Goal],
+) -> Vec<bool> {
+    let mesh = solution.mesh;
+    let mut is_marked = vec![false; mesh.triangles.len()];
+    let mut bulk: f64 = 0.0;
+    for (goal, wanted) in goals.iter_mut().zip(wanted) {
+        if goal.is_settled {
+            continue;
+        }
+        bulk = bulk.max(BULK_RATIO);
+        if matches!(wanted, Wanted::Capacitance) {
+            bulk = BULK_RATIO_CAPACITANCE;
+            goal.is_refined = true;
+            continue;
+        }
+        let best = goal.last.parts[0];
+        let is_peak = goal.last.at.is_some();
+        for &(triangle, value) in &goal.last.spots {
+            if is_peak && value < best - goal.estimate {
+                continue;
+            }
+            for &corner in &mesh.triangles[triangle as usize][..3] {
+                for &beside in solution.neighbours.rings.of(corner) {
+                    is_marked[beside as usize] = true;
+                }
+            }
+        }
+        goal.is_refined = true;
+    }
+    mark_bulk(section, solution, bulk, &mut is_marked);
+    is_marked
+}
+
+fn mark_bulk(section: &Section, solution: &Solution<'_>, bulk: f64, is_marked: &mut [bool]) {
+    let per_region = coefficients(section);
+    let mut parts: Vec<(f64, usize)> = (0..solution.mesh.triangles.len())
+        .map(|index| {
+            let [real, imaginary] = per_region[solution.mesh.region[index] as usize];
+            (real.hypot(imaginary) * unevenness(solution, index).0, index)
+        })
+        .collect();
+    let whole: f64 = parts.iter().map(|part| part.0).sum();
+    parts.sort_by(|a, b| b.0.total_cmp(&a.0).then(a.1.cmp(&b.1)));
+    let mut sum = 0.0;
+    for (part, index) in parts {
+        if sum >= bulk * whole {
+            break;
+        }
+        sum += part;
+        is_marked[index] = true;
+    }
+}

@@ -1,0 +1,303 @@
+//! The next section like the last: the mesh carried along, the structure of the factors kept.
+//!
+//! Corners on curves go where their share of the curve is now; the others follow as a net of springs would, each
+//! spring as strong as its edge is short. The two last meshes of the first solve are both carried along, so that the
+//! estimates rest on two solutions as they did then.
+
+use super::judge::judge;
+use super::section::Section;
+use super::solution::Solution;
+use super::solve::{Goal, Run, answers, follow, run};
+use super::solved::{FieldError, Options, Solved, Stage, Watch};
+use super::system::System;
+use super::wanted::Wanted;
+use crate::fem::sparse::{Cholesky, Structure};
+use crate::mesh;
+use crate::outline::{Outline, Point};
+
+/// Whether a mesh was carried along or made anew.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reuse {
+    /// The nodes were moved; topology and the structure of the factors were kept.
+    Carried,
+    /// The curves or regions, or what is wanted, are others.
+    OtherTopology,
+    /// A triangle would have become too flat.
+    PoorTriangles,
+    /// The numbers did not come as close as asked on the mesh that was there.
+    NotSettled,
+}
+
+/// A solved section, kept ready for the next one like it.
+pub struct Prepared {
+    outline: Outline,
+    wanted: Vec<Wanted>,
+    options: Options,
+    /// The last two systems of the first solve, the coarser first.
+    systems: Vec<System>,
+    /// The numbers of each of them.
+    goals: Vec<Vec<Goal>>,
+    net: Net,
+}
+
+/// Solves a section and keeps what the next one like it can use.
+///
+/// # Errors
+/// As [`super::solve()`].
+///
+/// ```
+/// use jointwright_numerics::{case, field::{Options, Reuse, Unwatched, Wanted, prepare}};
+/// let text = r#"{"case": "coaxial", "about": "invented", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
+///   "curves": [{"from": 0, "to": 1, "tag": "interior"}, {"from": 1, "to": 2, "tag": "outer"},
+///              {"from": 2, "to": 3, "tag": "interior"}, {"from": 3, "to": 0, "tag": "inner"}],
+///   "regions": [{"name": "wall", "material": "pe", "boundary": [1, 2, 3, 4]}],
+///   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
+///   "wanted": [{"name": "E", "kind": "peak-in-region", "region": "wall"}]}"#;
+/// let section = case::read(text).unwrap().section;
+/// let wanted = [Wanted::Capacitance];
+/// let (mut prepared, _) = prepare(&section, &wanted, &Options::default(), &mut Unwatched).unwrap();
+/// let mut next = section.clone();
+/// for place in &mut next.outline.points {
+///     place.z *= 1.1;
+/// }
+/// let (solved, reuse) = prepared.solve(&next, &mut Unwatched).unwrap();
+/// assert_eq!((solved.answers.len(), reuse), (1, Reuse::Carried));
+/// ```
+pub fn prepare(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    watch: &mut dyn Watch,
+) -> Result<(Prepared, Solved), FieldError> {
+    let Run {
+        systems,
+        goals,
+        solved,
+    } = run(section, wanted, options, watch)?;
+    let net = Net::new(&solved.mesh).map_err(FieldError::Sparse)?;
+    let prepared = Prepared {
+        outline: section.outline.clone(),
+        wanted: wanted.to_vec(),
+        options: *options,
+        systems,
+        goals,
+        net,
+    };
+    Ok((prepared, solved))
+}
+
+impl Prepared {
+    /// Solves another section for the same numbers, on the mesh of the last if that will do.
+    ///
+    /// An example stands at [`prepare`].
+    ///
+    /// # Errors
+    /// As [`super::solve()`].
+    pub fn solve(
+        &mut self,
+        section: &Section,
+        watch: &mut dyn Watch,
+    ) -> Result<(Solved, Reuse), FieldError> {
+        watch.stage(Stage::Mesh);
+        let reuse = if mesh::is_same_topology(&self.outline, &section.outline) {
+            self.carry(&section.outline)?
+        } else {
+            Reuse::OtherTopology
+        };
+        if reuse == Reuse::Carried {
+            let solved = self.solve_carried(section, watch)?;
+            if solved.answers.iter().all(|answer| answer.is_settled) {
+                return Ok((solved, reuse));
+            }
+            return Ok((self.start_again(section, watch)?, Reuse::NotSettled));
+        }
+        Ok((self.start_again(section, watch)?, reuse))
+    }
+
+    fn start_again(
+        &mut self,
+        section: &Section,
+        watch: &mut dyn Watch,
+    ) -> Result<Solved, FieldError> {
+        let (prepared, solved) = prepare(section, &self.wanted, &self.options, watch)?;
+        *self = prepared;
+        Ok(solved)
+    }
+
+    /// Moves the nodes of both meshes, unless a triangle would suffer.
+    fn carry(&mut self, outline: &Outline) -> Result<Reuse, FieldError> {
+        let Some(finest) = self.systems.last() else {
+            return Ok(Reuse::OtherTopology);
+        };
+        let rims = mesh::rim_places(outline, &finest.mesh);
+        let corners = self
+            .net
+            .follow(&finest.mesh.nodes[..finest.mesh.n_corners], &rims)
+            .map_err(FieldError::Sparse)?;
+        let places: Vec<Vec<Point>> = self
+            .systems
+            .iter()
+            .map(|system| mesh::nodes_between(outline, &system.mesh, &corners))
+            .collect();
+        let is_sound = self
+            .systems
+            .iter()
+            .zip(&places)
+            .all(|(system, nodes)| mesh::is_sound(&system.mesh, nodes));
+        if !is_sound {
+            return Ok(Reuse::PoorTriangles);
+        }
+        for (system, nodes) in self.systems.iter_mut().zip(places) {
+            system.move_nodes(nodes);
+        }
+        self.outline = outline.clone();
+        Ok(Reuse::Carried)
+    }
+
+    fn solve_carried(
+        &mut self,
+        section: &Section,
+        watch: &mut dyn Watch,
+    ) -> Result<Solved, FieldError> {
+        let mut goals: Vec<Goal> = Vec::new();
+        let mut last = None;
+        for (level, system) in self.systems.iter_mut().enumerate() {
+            watch.stage(Stage::Solve);
+            let (potential, residuals) = system.solve(section)?;
+            watch.stage(Stage::Judge);
+            let n_regions = section.materials.len();
+            let mut solution =
+                Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
+            let judged = judge(section, &self.wanted, system, &mut solution);
+            if level == 0 && self.goals.len() > 1 {
+                // What the coarser solution was known to be off by, as much more as its slopes are rougher now.
+                goals = judged
+                    .into_iter()
+                    .zip(&self.goals[0])
+                    .map(|(judged, old)| old.carried(judged))
+                    .collect();
+            } else {
+                goals = follow(section, &self.wanted, &self.options, &goals, judged);
+            }
+            last = Some((potential, residuals));
+        }
+        let finest = self.systems.last().ok_or(FieldError::Nothing)?;
+        let (potential, newton_residuals) = last.ok_or(FieldError::Nothing)?;
+        Ok(Solved {
+            answers: answers(section, &self.wanted, &goals),
+            n_unknowns: finest.n_unknowns(),
+            newton_residuals,
+            mesh: finest.mesh.clone(),
+            potential,
+        })
+    }
+}
+
+/// Springs between the corners of a mesh.
+struct Net {
+    /// Number among the free corners, or none for those on curves.
+    free: Vec<Option<u32>>,
+    /// Both corners of each spring, and its strength.
+    springs: Vec<([u32; 2], f64)>,
+    solver: Cholesky,
+    values: Vec<f64>,
+}
+
+impl Net {
+    fn new(mesh: &mesh::Mesh) -> Result<Self, crate::fem::sparse::SparseError> {
+        let mut is_on_rim = vec![false; mesh.n_corners];
+        let mut ends = vec![[u32::MAX; 2]; mesh.nodes.len()];
+        for rim in &mesh.rims {
+            is_on_rim[rim.nodes[0] as usize] = true;
+            is_on_rim[rim.nodes[1] as usize] = true;
+        }
+        for triangle in &mesh.triangles {
+            for side in 0..3 {
+                ends[triangle[3 + side] as usize] = [triangle[side], triangle[(side + 1) % 3]];
+            }
+        }
+        let mut n_free = 0;
+        let free: Vec<Option<u32>> = is_on_rim
+            .iter()
+            .map(|&is_on_rim| {
+                (!is_on_rim).then(|| {
+                    n_free += 1;
+                    n_free - 1
+                })
+            })
+            .collect();
+        let springs: Vec<([u32; 2], f64)> = ends[mesh.n_corners..]
+            .iter()
+            .map(|&[a, b]| {
+                let length = mesh.nodes[a as usize].distance(mesh.nodes[b as usize]);
+                ([a, b], 1.0 / (length * length))
+            })
+            .collect();
+        let mut columns: Vec<Vec<(u32, f64)>> = vec![Vec::new(); n_free as usize];
+        let mut diagonal = vec![0.0; n_free as usize];
+        for &([a, b], strength) in &springs {
+            let pair = [free[a as usize], free[b as usize]];
+            for end in pair.into_iter().flatten() {
+                diagonal[end as usize] += strength;
+            }
+            if let [Some(p), Some(q)] = pair {
+                columns[p.min(q) as usize].push((p.max(q), -strength));
+            }
+        }
+        let (mut starts, mut rows, mut values) = (vec![0], Vec::new(), Vec::new());
+        for (column, entries) in columns.iter_mut().enumerate() {
+            entries.sort_by_key(|entry| entry.0);
+            rows.push(column as u32);
+            values.push(diagonal[column]);
+            for &(row, value) in entries.iter() {
+                rows.push(row);
+                values.push(value);
+            }
+            starts.push(rows.len() as u32);
+        }
+        let solver = Cholesky::new(&Structure::new(starts, rows)?)?;
+        Ok(Self {
+            free,
+            springs,
+            solver,
+            values,
+        })
+    }
+
+    /// Where all corners go when those on curves go to given places.
+    fn follow(
+        &mut self,
+        corners: &[Point],
+        rims: &[Option<Point>],
+    ) -> Result<Vec<Point>, crate::fem::sparse::SparseError> {
+        let step = |corner: u32| {
+            let old = corners[corner as usize];
+            rims[corner as usize].map_or([0.0; 2], |new| [new.r - old.r, new.z - old.z])
+        };
+        let n_free = self.values.len().min(self.free.iter().flatten().count());
+        let mut sides = vec![0.0; 2 * n_free];
+        for &([a, b], strength) in &self.springs {
+            for (here, there) in [(a, b), (b, a)] {
+                if let (Some(row), None) = (self.free[here as usize], self.free[there as usize]) {
+                    let [r, z] = step(there);
+                    sides[row as usize] += strength * r;
+                    sides[n_free + row as usize] += strength * z;
+                }
+            }
+        }
+        self.solver.factorise(&self.values)?.solve(&mut sides)?;
+        Ok((0..corners.len())
+            .map(|corner| {
+                let old = corners[corner];
+                match (self.free[corner], rims[corner]) {
+                    (_, Some(new)) => new,
+                    (Some(row), None) => Point::new(
+                        old.r + sides[row as usize],
+                        old.z + sides[n_free + row as usize],
+                    ),
+                    (None, None) => old,
+                }
+            })
+            .collect())
+    }
+}

@@ -1,0 +1,341 @@
+//! Check: is a drawing a section?
+//!
+//! **What.** [`check`] compares every curve with every other and every region with every other, and names what is wrong.
+//!
+//! **Why separate.** A region that is not glued to its neighbour is meshed and solved without a word, and its field is nought: the drawing is the only place to find out.
+//!
+//! **Invariants.** It never fails, whatever the outline holds.
+//! Curves that are wrong in themselves are not compared with others, and regions whose loop is wrong are not compared with regions, so that one mistake is one flaw.
+//! Tangential meetings at a shared point are legal.
+//! A loop may visit a point twice as long as it does not pass through itself there: a body is pinched where two electrodes touch.
+//!
+//! **Not here.** Whether separate parts of a section hang together, and what is done with them (`case`, `field`).
+
+use super::contact::{Contact, TOUCH, contacts};
+use super::flaw::{CurveName, Flaw, RegionName};
+use super::piece::{Extent, Piece};
+use super::regions;
+use super::{Outline, Point, Shape};
+use std::collections::BTreeSet;
+
+/// How far r may be below nothing by rounding, m.
+const AXIS: f64 = 1e-12;
+/// Contacts after which no more are looked for.
+const CONTACTS_MOST: usize = 1000;
+
+/// Everything that keeps an outline from being a section, in the order of the curves that are named first.
+///
+/// # Accuracy
+/// Places within 1e-9 m are the same place.
+///
+/// ```
+/// use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, check};
+/// let curve = |from, to| Curve { from, to, shape: Shape::Line, tag: "rim".to_owned() };
+/// let side = |curve_index| Side { curve_index, is_reversed: false };
+/// let mut outline = Outline {
+///     points: vec![Point::new(0.01, 0.0), Point::new(0.02, 0.0), Point::new(0.02, 0.01)],
+///     curves: vec![curve(0, 1), curve(1, 2), curve(2, 0)],
+///     regions: vec![Region { name: "wall".to_owned(), boundary: vec![side(0), side(1), side(2)] }],
+/// };
+/// assert!(check(&outline).is_empty());
+/// outline.regions[0].boundary.pop();
+/// let said: Vec<String> = check(&outline).iter().map(ToString::to_string).collect();
+/// assert_eq!(said.len(), 2);
+/// assert!(said[0].contains("curve 2 (rim) ends at (20, 10) mm, but curve 1 (rim), which is next, begins at (10, 0) mm"));
+/// assert_eq!(said[1], "curve 3 (rim) belongs to no region");
+/// ```
+pub fn check(outline: &Outline) -> Vec<Flaw> {
+    let mut flaws = not_finite(outline);
+    let pieces = pieces(outline, &mut flaws);
+    let places = Places::new(outline, &pieces, &mut flaws);
+    let touched = compare(outline, &pieces, &places, &mut flaws);
+    regions::check(outline, &pieces, &places, &touched, &mut flaws);
+    flaws.sort_by_key(|flaw| flaw.curve_index().unwrap_or(usize::MAX));
+    flaws
+}
+
+/// Curve of an index by its tag.
+pub(super) fn curve_name(outline: &Outline, index: usize) -> CurveName {
+    let tag = outline.curves.get(index).map(|curve| curve.tag.clone());
+    CurveName {
+        index,
+        tag: tag.unwrap_or_default(),
+    }
+}
+
+/// Region of an index by its name.
+pub(super) fn region_name(outline: &Outline, index: usize) -> RegionName {
+    let name = outline.regions.get(index).map(|region| region.name.clone());
+    RegionName {
+        index,
+        name: name.unwrap_or_default(),
+    }
+}
+
+fn is_finite(place: Point) -> bool {
+    // Beyond this the squares of lengths are no numbers any more.
+    const LENGTH_MOST: f64 = 1e100;
+    place.r.abs() <= LENGTH_MOST && place.z.abs() <= LENGTH_MOST
+}
+
+fn not_finite(outline: &Outline) -> Vec<Flaw> {
+    let points = outline.points.iter().enumerate();
+    points
+        .filter(|(_, point)| !is_finite(**point))
+        .map(|(index, _)| Flaw::NotFinite { index })
+        .collect()
+}
+
+/// The curves that are right in themselves; nothing for the others.
+fn pieces(outline: &Outline, flaws: &mut Vec<Flaw>) -> Vec<Option<Piece>> {
+    (0..outline.curves.len())
+        .map(|index| match piece(outline, index) {
+            Ok(piece) => {
+                flaws.extend(beyond_axis(outline, index, &piece));
+                Some(piece)
+            }
+            Err(flaw) => {
+                flaws.extend(flaw.map(|flaw| *flaw));
+                None
+            }
+        })
+        .collect()
+}
+
+/// A flaw on the heap, so that the way without one stays small.
+fn boxed(flaw: Flaw) -> Option<Box<Flaw>> {
+    Some(Box::new(flaw))
+}
+
+fn piece(outline: &Outline, index: usize) -> Result<Piece, Option<Box<Flaw>>> {
+    let name = || curve_name(outline, index);
+    let curve = &outline.curves[index];
+    let mut ends = [Point::default(); 2];
+    for (end, point) in ends.iter_mut().zip([curve.from, curve.to]) {
+        let Some(place) = outline.points.get(point) else {
+            return Err(boxed(Flaw::NoSuchPoint {
+                curve: name(),
+                point,
+                n_points: outline.points.len(),
+            }));
+        };
+        if !is_finite(*place) {
+            // Said of the point itself.
+            return Err(None);
+        }
+        *end = *place;
+    }
+    let [from, to] = ends;
+    if curve.from == curve.to || from.distance(to) <= TOUCH {
+        return Err(boxed(Flaw::NoLength {
+            curve: name(),
+            at: from,
+        }));
+    }
+    if let Shape::Arc { center } = curve.shape {
+        let radii = [center.distance(from), center.distance(to)];
+        if !is_finite(center) || radii[0].min(radii[1]) <= TOUCH {
+            return Err(boxed(Flaw::NoCircle {
+                curve: name(),
+                center,
+            }));
+        }
+        // Each end is half of this from the circle between them; the last figures of large radii are rounding.
+        let rounding = 4.0 * f64::EPSILON * radii[0];
+        if (radii[0] - radii[1]).abs() > 2.0 * TOUCH + rounding {
+            return Err(boxed(Flaw::OffCircle {
+                curve: name(),
+                center,
+                radii,
+            }));
+        }
+        if center.distance(from.towards(to, 0.5)) <= 2.0 * TOUCH + rounding {
+            return Err(boxed(Flaw::HalfTurn {
+                curve: name(),
+                from,
+                to,
+                center,
+            }));
+        }
+    }
+    Ok(Piece::new(from, to, curve.shape))
+}
+
+fn beyond_axis(outline: &Outline, index: usize, piece: &Piece) -> Option<Flaw> {
+    let mut least = if piece.from.r <= piece.to.r {
+        piece.from
+    } else {
+        piece.to
+    };
+    let mut allowed = AXIS;
+    let extent = piece.extent();
+    if extent.r[0] < least.r
+        && let Some(circle) = &piece.circle
+    {
+        least = Point::new(extent.r[0], circle.center.z);
+        // An arc that touches the axis is as exact as its circle.
+        allowed = TOUCH;
+    }
+    (least.r < -allowed).then(|| Flaw::BeyondAxis {
+        curve: curve_name(outline, index),
+        at: least,
+    })
+}
+
+/// Points by their place: points of one place have one number.
+pub(super) struct Places {
+    of_point: Vec<usize>,
+}
+
+impl Places {
+    fn new(outline: &Outline, pieces: &[Option<Piece>], flaws: &mut Vec<Flaw>) -> Self {
+        let mut of_point: Vec<usize> = (0..outline.points.len()).collect();
+        let mut user: Vec<Option<usize>> = vec![None; outline.points.len()];
+        for (index, curve) in outline.curves.iter().enumerate() {
+            if pieces[index].is_some() {
+                for point in [curve.from, curve.to] {
+                    user[point].get_or_insert(index);
+                }
+            }
+        }
+        // Of two ends of one curve it has been said that the curve has no length.
+        let short: BTreeSet<[usize; 2]> = outline
+            .curves
+            .iter()
+            .map(|curve| [curve.from.min(curve.to), curve.from.max(curve.to)])
+            .collect();
+        let mut used: Vec<usize> = (0..user.len()).filter(|p| user[*p].is_some()).collect();
+        used.sort_by(|a, b| outline.points[*a].z.total_cmp(&outline.points[*b].z));
+        for (at, &one) in used.iter().enumerate() {
+            let place = outline.points[one];
+            for &other in &used[at + 1..] {
+                if outline.points[other].z > place.z + TOUCH {
+                    break;
+                }
+                let is_new = of_point[one] != of_point[other];
+                if is_new && place.distance(outline.points[other]) <= TOUCH {
+                    let pair = [one.min(other), one.max(other)];
+                    if !short.contains(&pair) {
+                        flaws.extend(unglued(outline, &user, pair));
+                    }
+                    let (kept, gone) = (of_point[one], of_point[other]);
+                    for number in &mut of_point {
+                        if *number == gone {
+                            *number = kept;
+                        }
+                    }
+                }
+            }
+        }
+        Self { of_point }
+    }
+
+    /// Number of the place of a point.
+    pub(super) fn of(&self, point: usize) -> usize {
+        self.of_point.get(point).copied().unwrap_or(point)
+    }
+}
+
+fn unglued(outline: &Outline, user: &[Option<usize>], points: [usize; 2]) -> Option<Flaw> {
+    let (one, other) = (user[points[0]]?, user[points[1]]?);
+    Some(Flaw::Unglued {
+        first: curve_name(outline, one.min(other)),
+        second: curve_name(outline, one.max(other)),
+        points: if one <= other {
+            points
+        } else {
+            [points[1], points[0]]
+        },
+        at: outline.points[points[0]],
+    })
+}
+
+/// Compares every two curves; gives those that meet another away from shared ends.
+fn compare(
+    outline: &Outline,
+    pieces: &[Option<Piece>],
+    places: &Places,
+    flaws: &mut Vec<Flaw>,
+) -> BTreeSet<usize> {
+    let mut extents: Vec<(usize, Piece, Extent)> = pieces
+        .iter()
+        .enumerate()
+        .filter_map(|(index, piece)| piece.map(|piece| (index, piece, piece.extent())))
+        .collect();
+    extents.sort_by(|a, b| a.2.z[0].total_cmp(&b.2.z[0]));
+    let mut touched = BTreeSet::new();
+    let mut n_found = 0;
+    for (at, one) in extents.iter().enumerate() {
+        for other in &extents[at + 1..] {
+            if other.2.z[0] > one.2.z[1] + TOUCH {
+                break;
+            }
+            if !one.2.meets(&other.2, TOUCH) {
+                continue;
+            }
+            // The lower index first, so that the words do not hang on where the curves lie.
+            let (first, second) = if one.0 < other.0 {
+                (one, other)
+            } else {
+                (other, one)
+            };
+            let shared = shared(outline, places, first.0, second.0);
+            for contact in contacts(&first.1, &second.1, shared) {
+                touched.extend([first.0, second.0]);
+                flaws.push(flaw(outline, first.0, second.0, contact));
+                n_found += 1;
+            }
+        }
+        if n_found >= CONTACTS_MOST {
+            flaws.push(Flaw::TooMany {
+                curve: curve_name(outline, one.0),
+                n_found,
+            });
+            break;
+        }
+    }
+    touched
+}
+
+/// For the ends `from` and `to` of each of two curves, whether the other ends at the same place.
+fn shared(outline: &Outline, places: &Places, first: usize, second: usize) -> [[bool; 2]; 2] {
+    let ends = |index: usize| {
+        let curve = &outline.curves[index];
+        [places.of(curve.from), places.of(curve.to)]
+    };
+    let (first, second) = (ends(first), ends(second));
+    [
+        first.map(|end| second.contains(&end)),
+        second.map(|end| first.contains(&end)),
+    ]
+}
+
+fn flaw(outline: &Outline, first: usize, second: usize, contact: Contact) -> Flaw {
+    let (one, other) = (curve_name(outline, first), curve_name(outline, second));
+    match contact {
+        Contact::Cross(at) => Flaw::Cross {
+            first: one,
+            second: other,
+            at,
+        },
+        Contact::Touch(at) => Flaw::Touch {
+            first: one,
+            second: other,
+            at,
+        },
+        Contact::End { is_of_first, at } => {
+            let (curve, on) = if is_of_first {
+                (one, other)
+            } else {
+                (other, one)
+            };
+            Flaw::EndsWithin { curve, on, at }
+        }
+        Contact::Overlap(from, to) => Flaw::Doubled {
+            first: one,
+            second: other,
+            from,
+            to,
+        },
+    }
+}

@@ -1,0 +1,134 @@
+//! The next section like the last: carried along, it gives what a fresh mesh gives.
+
+use super::{arc, insulator, is_near, line, region};
+use jointwright_numerics::field::{
+    Options, Regime, Reuse, Section, Unwatched, Wanted, prepare, solve,
+};
+use jointwright_numerics::outline::{Outline, Point};
+
+/// Cable insulation whose screen ends in a rounded lip of 2 mm at a place along the axis, under a body.
+fn section(edge: f64) -> Section {
+    let places = [
+        (6.65, 0.0),
+        (6.65, 100.0),
+        (11.1, 100.0),
+        (11.1, 0.0),
+        (30.0, 0.0),
+        (30.0, 100.0),
+        (13.1, 100.0),
+        (13.1, edge + 2.0),
+        (11.1, edge),
+    ];
+    let point = |(r, z): (f64, f64)| Point::new(r * 1e-3, z * 1e-3);
+    // The lip is a quarter turn that meets the insulation square on.
+    let curves = vec![
+        line(0, 1, "conductor"),
+        line(1, 2, "plane"),
+        line(2, 8, "screen"),
+        line(8, 3, "interface"),
+        line(3, 0, "plane"),
+        line(3, 4, "plane"),
+        line(4, 5, "outer"),
+        line(5, 6, "plane"),
+        line(6, 7, "screen"),
+        arc(7, 8, point((11.1, edge + 2.0)), "screen"),
+    ];
+    Section {
+        outline: Outline {
+            points: places.map(point).to_vec(),
+            curves,
+            regions: vec![
+                region("insulation", &[1, 2, 3, 4, 5]),
+                region("body", &[-4, -10, -9, -8, -7, -6]),
+            ],
+        },
+        materials: vec![insulator(2.3), insulator(2.8)],
+        potentials: vec![
+            ("conductor".to_owned(), 8.7e3),
+            ("screen".to_owned(), 0.0),
+            ("outer".to_owned(), 0.0),
+        ],
+        floating: Vec::new(),
+        regime: Regime::Capacitive,
+        leave_out: Vec::new(),
+    }
+}
+
+fn wanted() -> Vec<Wanted> {
+    vec![
+        Wanted::Capacitance,
+        Wanted::FieldAt {
+            at: Point::new(11.6e-3, 40e-3),
+            side: None,
+        },
+        Wanted::PotentialAt {
+            at: Point::new(11.1e-3, 45e-3),
+        },
+    ]
+}
+
+const OPTIONS: Options = Options {
+    tolerance: 1e-2,
+    capacitance_tolerance: 2e-4,
+    n_unknowns_most: 100_000,
+};
+
+#[test]
+fn a_moved_edge_is_carried_along_and_agrees_with_a_fresh_mesh() {
+    let (mut prepared, first) = prepare(&section(50.0), &wanted(), &OPTIONS, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    for edge in [49.5, 50.5, 51.0, 48.5] {
+        let (carried, reuse) = prepared
+            .solve(&section(edge), &mut Unwatched)
+            .unwrap_or_else(|error| panic!("{error}"));
+        assert_eq!(reuse, Reuse::Carried, "{edge}");
+        let fine = Options {
+            tolerance: 1e-3,
+            capacitance_tolerance: 1e-5,
+            ..OPTIONS
+        };
+        let fresh = solve(&section(edge), &wanted(), &fine, &mut Unwatched)
+            .unwrap_or_else(|error| panic!("{error}"));
+        for ((carried, fresh), first) in carried
+            .answers
+            .iter()
+            .zip(&fresh.answers)
+            .zip(&first.answers)
+        {
+            let off = (carried.value - fresh.value).abs();
+            assert!(
+                off <= 3.0 * (carried.error_estimate + fresh.error_estimate),
+                "{edge}: {carried:?} {fresh:?}"
+            );
+            // The edge did move: the first section's answer is not this one's.
+            assert!(
+                !is_near(first.value, fresh.value, 2e-3),
+                "{edge}: {first:?} {fresh:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn a_section_of_other_topology_is_meshed_again() {
+    let (mut prepared, _) = prepare(&section(50.0), &wanted(), &OPTIONS, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    let mut other = section(50.0);
+    other.outline.curves[2].tag = "lip".to_owned();
+    other.potentials.push(("lip".to_owned(), 0.0));
+    let (_, reuse) = prepared
+        .solve(&other, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(reuse, Reuse::OtherTopology);
+}
+
+#[test]
+fn an_edge_moved_too_far_is_meshed_again() {
+    let (mut prepared, _) = prepare(&section(50.0), &wanted(), &OPTIONS, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    let (solved, reuse) = prepared
+        .solve(&section(90.0), &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    assert_ne!(reuse, Reuse::Carried);
+    assert!(solved.answers.iter().all(|answer| answer.is_settled));
+}

@@ -1,0 +1,170 @@
+//! The mesher takes random sections whole, or names the curves it stumbles over.
+#![allow(
+    clippy::disallowed_methods,
+    reason = "how many sections are tried is said by the environment, as for hostile input"
+)]
+
+use super::counts::Kinds;
+use super::judge;
+use super::random::{self, Chance};
+use jointwright_numerics::mesh::{MeshError, MeshOptions, build, refine};
+use jointwright_numerics::outline::{Outline, check};
+
+/// Sections of each of the four tests below.
+const N_SECTIONS: u64 = 500;
+const N_SECTIONS_LONG: u64 = 5000;
+/// Share that may be refused, and share of the sections that each counted kind must be seen in.
+const REFUSED_MOST: f64 = 0.02;
+const KIND_LEAST: f64 = 0.1;
+/// Share of the drawings that may be none, such as two curves that happen to lie on each other: they are passed over.
+const FLAWED_MOST: f64 = 0.005;
+/// Quadratic shape functions leave the range of their nodes by up to an eighth, and a discrete maximum principle does not
+/// hold for them: on a coarse mesh the potential may leave the electrodes' range by as much as this share of it.
+const OVERSHOOT_MOST: f64 = 0.125;
+
+fn n_sections() -> u64 {
+    if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
+        N_SECTIONS_LONG
+    } else {
+        N_SECTIONS
+    }
+}
+
+/// What a refusal says: two curves of the outline and where.
+fn names_a_pair(outline: &Outline, error: &MeshError) -> bool {
+    match error {
+        MeshError::Crossing { curves, place } => {
+            curves.iter().all(|&curve| curve < outline.curves.len())
+                && place.r.is_finite()
+                && place.z.is_finite()
+        }
+        _ => false,
+    }
+}
+
+/// Meshes, refines and solves the sections of a range of seeds.
+#[track_caller]
+fn check_sections(quarter: u64) {
+    let n = n_sections();
+    let mut kinds = Kinds::default();
+    let mut refused = Vec::new();
+    let mut n_flawed = 0;
+    for seed in quarter * n..(quarter + 1) * n {
+        let sample = random::sample(seed);
+        let flaws = check(&sample.outline);
+        if !flaws.is_empty() {
+            n_flawed += 1;
+            continue;
+        }
+        kinds.add(Kinds::of(&sample));
+        let mut mesh = match build(&sample.outline, &MeshOptions::default()) {
+            Ok(mesh) => mesh,
+            Err(error) => {
+                assert!(
+                    names_a_pair(&sample.outline, &error),
+                    "seed {seed}: {error}"
+                );
+                refused.push(seed);
+                continue;
+            }
+        };
+        let mut chance = Chance::new(seed + 77);
+        // Every fourth section is refined as well: that takes most of the time.
+        let n_levels = if seed % 4 == 0 { 2 } else { 0 };
+        for level in 0..=n_levels {
+            if let Some(fault) = judge::fault(&sample.outline, &mesh) {
+                panic!("seed {seed}, level {level}: {fault}");
+            }
+            let solved = judge::solve(&sample, &mesh)
+                .unwrap_or_else(|error| panic!("seed {seed}, level {level}: {error}"));
+            assert!(solved.energy > 0.0, "seed {seed}");
+            assert!(
+                solved.least > -OVERSHOOT_MOST && solved.greatest < 1.0 + OVERSHOOT_MOST,
+                "seed {seed}, level {level}: {} to {}",
+                solved.least,
+                solved.greatest
+            );
+            if level < n_levels {
+                let marks: Vec<bool> = (0..mesh.triangles.len()).map(|_| chance.is(0.05)).collect();
+                mesh = refine(&sample.outline, &mesh, &marks);
+            }
+        }
+    }
+    assert!(
+        n_flawed as f64 <= FLAWED_MOST * n as f64,
+        "{n_flawed} drawings are none"
+    );
+    assert!(
+        refused.len() as f64 <= REFUSED_MOST * n as f64,
+        "refused: {refused:?}"
+    );
+    for (name, count) in [
+        ("cusps", kinds.cusps),
+        ("films of at most 0.1 mm", kinds.films),
+        ("touching planes", kinds.touching_planes),
+        ("equal radii", kinds.equal_radii),
+    ] {
+        assert!(
+            count as f64 >= KIND_LEAST * n as f64,
+            "{name}: {count} of {n}"
+        );
+    }
+}
+
+#[test]
+fn random_sections_of_the_first_quarter_are_meshed_soundly() {
+    check_sections(0);
+}
+
+#[test]
+fn random_sections_of_the_second_quarter_are_meshed_soundly() {
+    check_sections(1);
+}
+
+#[test]
+fn random_sections_of_the_third_quarter_are_meshed_soundly() {
+    check_sections(2);
+}
+
+#[test]
+fn random_sections_of_the_last_quarter_are_meshed_soundly() {
+    check_sections(3);
+}
+
+/// The judge of meshes sees a fault: one corner moved across its neighbours.
+#[test]
+fn a_corner_moved_across_its_neighbours_is_seen() {
+    let sample = random::sample(1);
+    let mut mesh =
+        build(&sample.outline, &MeshOptions::default()).unwrap_or_else(|error| panic!("{error}"));
+    assert_eq!(judge::fault(&sample.outline, &mesh), None);
+    let [a, b, _] = [0, 1, 2].map(|k| mesh.triangles[0][k] as usize);
+    mesh.nodes.swap(a, b);
+    assert!(judge::fault(&sample.outline, &mesh).is_some());
+}
+
+/// Two curves that cross are refused by name: what the share of refusals counts does occur.
+#[test]
+fn an_outline_whose_curves_cross_is_refused_by_name() {
+    use crate::field::{line, region};
+    use jointwright_numerics::outline::Point;
+    let outline = Outline {
+        points: vec![
+            Point::new(1.0, 0.0),
+            Point::new(2.0, 0.0),
+            Point::new(2.0, 1.0),
+            Point::new(1.0, 1.0),
+        ],
+        // The second and the fourth curve cross in the middle.
+        curves: vec![
+            line(0, 1, "one"),
+            line(1, 3, "two"),
+            line(3, 2, "three"),
+            line(2, 0, "four"),
+        ],
+        regions: vec![region("bow tie", &[1, 2, 3, 4])],
+    };
+    assert!(!check(&outline).is_empty());
+    let error = build(&outline, &MeshOptions::default()).expect_err("they cross");
+    assert!(names_a_pair(&outline, &error), "{error}");
+}
