@@ -70,6 +70,43 @@ fn shown(path: &Path) -> String {
     path.display().to_string()
 }
 
+/// Text of a file that must be UTF-8.
+///
+/// # Errors
+/// A line that says why there is none, with line and column where they can be told.
+pub fn read_text(path: &Path) -> Result<String, String> {
+    match std::fs::read(path) {
+        Ok(bytes) => String::from_utf8(bytes).map_err(|error| {
+            let good =
+                String::from_utf8_lossy(&error.as_bytes()[..error.utf8_error().valid_up_to()]);
+            let source = Source::new(&shown(path), good.into_owned());
+            let message = "The byte here is not UTF-8 text; a case is plain UTF-8 JSON.";
+            source
+                .complaint(usize::MAX, message.to_owned(), "")
+                .to_string()
+        }),
+        Err(error) => Err(format!(
+            "{}:1:1 The case file cannot be read: {error}. Hint: Give the path of a section case; docs/case-format.md says what stands in one.",
+            path.display()
+        )),
+    }
+}
+
+/// Writes one file, whole or not at all.
+///
+/// # Errors
+/// The file, where it cannot be written.
+pub fn write_file(path: &Path, text: &str) -> Result<(), WriteError> {
+    let folder = match path.parent() {
+        Some(folder) if !folder.as_os_str().is_empty() => folder,
+        _ => Path::new("."),
+    };
+    replace(folder, path, text).map_err(|source| WriteError::File {
+        path: path.to_owned(),
+        source,
+    })
+}
+
 /// Writes files into a folder, which is made where it does not exist.
 ///
 /// # Errors

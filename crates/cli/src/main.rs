@@ -5,20 +5,27 @@
 //! Invariants: every complaint goes to standard error, one line each; with `--json` only the document goes to standard output; nothing is said by colour alone.
 //!
 //! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
+//! A solved case ends with 0 when it has answers.
+mod answers;
 mod files;
 mod page;
+mod solve;
 mod starter;
 
 use clap::{Parser, Subcommand, ValueEnum};
 use jointwright_joint::form::{Complaint, json_schema};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::{catalogue, job, judge, plan};
+use jointwright_numerics::case;
 use std::io::{IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
 
 /// What the exit codes say.
 const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it.";
+
+/// What the exit codes of `solve` say.
+const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing given; it judges nothing.";
 
 /// Plans and checks medium-voltage cable joints: reads the cables that are in the vault and the parts on the truck, and says where every layer is cut, how far off it may be, and on whose word.
 #[derive(Parser)]
@@ -46,6 +53,9 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Solve the electric field of a section case: capacitance, peaks, values at places.
+    #[command(after_help = SOLVE_EXIT)]
+    Solve(solve::Arguments),
     /// Write a commented job to start from.
     New {
         /// File to write; it must not exist yet.
@@ -66,6 +76,10 @@ enum SchemaOf {
     Catalogue,
     /// plan.json.
     Plan,
+    /// A section case.
+    Case,
+    /// The answers to a section case.
+    Answers,
 }
 
 /// Exit code for input that cannot be used.
@@ -74,6 +88,7 @@ const UNUSABLE: u8 = 2;
 fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Plan { job, out, json } => plan_joint(&job, out, json),
+        Command::Solve(arguments) => solve_case(&arguments),
         Command::New { file } => write_starter(&file),
         Command::Schema { of } => print_schema(of),
     }
@@ -126,6 +141,27 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
     }
 }
 
+fn solve_case(arguments: &solve::Arguments) -> ExitCode {
+    let done = match solve::run(arguments) {
+        Ok(done) => done,
+        Err(lines) => {
+            lines.iter().for_each(|line| say(line));
+            return ExitCode::from(UNUSABLE);
+        }
+    };
+    let shown = if arguments.json {
+        match serde_json::to_string_pretty(&done.document) {
+            Ok(text) => text + "\n",
+            Err(error) => {
+                return failed(&format!("the answers cannot be written as JSON: {error}"));
+            }
+        }
+    } else {
+        done.page
+    };
+    print(&shown).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS)
+}
+
 fn write_starter(file: &std::path::Path) -> ExitCode {
     match files::write_new(file, starter::STARTER) {
         Ok(()) => print(&format!("Wrote {}\n", file.display()))
@@ -139,6 +175,8 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         SchemaOf::Job => json_schema(&job::JOB, "jointwright job"),
         SchemaOf::Catalogue => json_schema(&catalogue::CATALOGUE, "jointwright catalogue"),
         SchemaOf::Plan => plan::schema(),
+        SchemaOf::Case => case::schema(),
+        SchemaOf::Answers => case::answers_schema(),
     };
     match serde_json::to_string_pretty(&schema) {
         Ok(text) => print(&(text + "\n")).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),

@@ -44,23 +44,27 @@ pub fn styled(page: &str, style: bool) -> String {
     page.lines().map(line).collect()
 }
 
+/// Lines of a page, none wider than it.
 #[derive(Default)]
-struct Lines {
-    text: String,
+pub struct Lines {
+    /// What has been written so far.
+    pub text: String,
 }
 
 impl Lines {
-    fn add(&mut self, line: &str) {
+    /// Adds a line.
+    pub fn add(&mut self, line: &str) {
         self.text.push_str(line.trim_end());
         self.text.push('\n');
     }
 
-    fn blank(&mut self) {
+    /// Adds an empty line.
+    pub fn blank(&mut self) {
         self.text.push('\n');
     }
 
     /// Text wrapped at the width, later lines indented.
-    fn wrap(&mut self, indent: &str, text: &str) {
+    pub fn wrap(&mut self, indent: &str, text: &str) {
         let later = format!("{indent}  ");
         let options = textwrap::Options::new(WIDTH)
             .initial_indent(indent)

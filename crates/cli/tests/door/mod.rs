@@ -3,6 +3,7 @@
 mod exits;
 mod pages;
 mod schemas;
+mod solve;
 mod streams;
 
 use std::path::{Path, PathBuf};

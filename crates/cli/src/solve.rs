@@ -1,0 +1,245 @@
+//! Solve: a section case in, its answers out; the clock of a solve is here.
+//!
+//! Not here: any number of its own; the page and the picture are made from the document and the solution.
+
+use crate::{answers, files};
+use jointwright_drawing::{Caption, Mark, field_picture};
+use jointwright_numerics::case::{AnswersDoc, Case, Run, SecondsDoc, document, read};
+use jointwright_numerics::field::{Options, Solved, Stage, Wanted, Watch, solve};
+use jointwright_numerics::outline::Point;
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+/// How long a solve may go on refining.
+const BUDGET: Duration = Duration::from_secs(30);
+/// Estimated error asked of peaks and fields, as a share of the number, where nothing is said.
+const TOLERANCE: f64 = 1e-3;
+/// How much closer a capacitance is asked than a field.
+const CAPACITANCE_CLOSER: f64 = 50.0;
+/// How much longer than the last refinement the next takes, at a guess.
+const NEXT_LONGER: u32 = 2;
+
+/// What was asked on the command line.
+#[derive(clap::Args)]
+pub struct Arguments {
+    /// Case file.
+    case: PathBuf,
+    /// Print only the document, as JSON.
+    #[arg(long)]
+    pub json: bool,
+    /// Relative error to refine to for peaks and fields, from 0.000001 to 0.2; a capacitance is asked fifty times closer [default: 0.001]
+    #[arg(long, value_name = "X", value_parser = tolerance)]
+    tolerance: Option<f64>,
+    /// Write a picture of the field, as SVG.
+    #[arg(long, value_name = "FILE")]
+    svg: Option<PathBuf>,
+}
+
+fn tolerance(text: &str) -> Result<f64, String> {
+    let number: f64 = text
+        .parse()
+        .map_err(|_| "expected a number such as 0.001".to_owned())?;
+    if (1e-6..=0.2).contains(&number) {
+        Ok(number)
+    } else {
+        Err("expected a number from 0.000001 to 0.2".to_owned())
+    }
+}
+
+/// What a solve leaves for the terminal.
+pub struct Done {
+    /// The answers.
+    pub document: AnswersDoc,
+    /// The page for the terminal.
+    pub page: String,
+}
+
+/// Reads a case, solves it and writes the picture that is asked for.
+///
+/// # Errors
+/// Lines for standard error: every complaint about the case, or what kept it from having answers.
+pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+    let begun = Instant::now();
+    let case = case(&arguments.case)?;
+    let tolerance = arguments.tolerance.unwrap_or(TOLERANCE);
+    let options = Options {
+        tolerance,
+        capacitance_tolerance: tolerance / CAPACITANCE_CLOSER,
+        ..Options::default()
+    };
+    let wanted: Vec<Wanted> = case.wanted.iter().map(|a| a.wanted.clone()).collect();
+    let mut clock = Clock::new(begun);
+    let solved = solve(&case.section, &wanted, &options, &mut clock)
+        .map_err(|error| vec![format!("{}: {}", arguments.case.display(), chain(&error))])?;
+    let seconds = clock.stop();
+    if let Some(at) = solved.answers.iter().position(|a| !a.value.is_finite()) {
+        let name = case.wanted.get(at).map_or("", |asked| &asked.name);
+        return Err(vec![format!(
+            "{}: the answer to \"{name}\" came out as no number, so that none of the answers can be trusted",
+            arguments.case.display()
+        )]);
+    }
+    let run = Run {
+        n_unknowns: solved.n_unknowns,
+        seconds,
+        residuals: solved.newton_residuals.clone(),
+    };
+    let document = document(&case, &solved.answers, run);
+    let mut page = answers::page(&document);
+    if let Some(path) = &arguments.svg {
+        let svg = picture(&case, &solved, &document);
+        files::write_file(path, &svg).map_err(|error| vec![format!("jointwright: {error}")])?;
+        page.push_str(&format!("\nWrote {}\n", path.display()));
+    }
+    Ok(Done { document, page })
+}
+
+fn case(path: &Path) -> Result<Case, Vec<String>> {
+    let shown = path.display();
+    let text = files::read_text(path).map_err(|said| vec![said])?;
+    read(&text).map_err(|complaints| {
+        complaints
+            .iter()
+            .map(|complaint| format!("{shown}:{complaint}"))
+            .collect()
+    })
+}
+
+/// An error with its causes.
+fn chain(error: &dyn std::error::Error) -> String {
+    let mut words = error.to_string();
+    let mut cause = error.source();
+    while let Some(next) = cause {
+        words.push_str(&format!(": {next}"));
+        cause = next.source();
+    }
+    words
+}
+
+fn picture(case: &Case, solved: &Solved, document: &AnswersDoc) -> String {
+    let mut marks = Vec::new();
+    for ((asked, answer), shown) in case
+        .wanted
+        .iter()
+        .zip(&solved.answers)
+        .zip(&document.answers)
+    {
+        let label = format!("{} {}", asked.name, answers::number(shown));
+        if let Some(at) = place(&asked.wanted).or(answer.at) {
+            marks.push(Mark { label, at });
+        }
+    }
+    let section = &case.section;
+    let fixed = section.potentials.iter().map(|(tag, _)| tag.clone());
+    let caption = Caption {
+        title: case.name.clone(),
+        about: case.about.clone(),
+        conductors: fixed.chain(section.floating.iter().cloned()).collect(),
+        marks,
+    };
+    field_picture(&section.outline, &solved.mesh, &solved.potential, &caption)
+}
+
+/// The place at which a number is wanted.
+fn place(wanted: &Wanted) -> Option<Point> {
+    match wanted {
+        Wanted::PotentialAt { at } | Wanted::FieldAt { at, .. } | Wanted::AxialFieldAt { at } => {
+            Some(*at)
+        }
+        Wanted::Capacitance
+        | Wanted::PeakInRegion { .. }
+        | Wanted::PeakOnCurve { .. }
+        | Wanted::PeakTangentialOnLine { .. } => None,
+    }
+}
+
+/// Adds up how long the stages take, and ends a solve that takes too long.
+struct Clock {
+    begun: Instant,
+    stage: Option<Stage>,
+    stage_begun: Instant,
+    level_begun: Instant,
+    seconds: SecondsDoc,
+}
+
+impl Clock {
+    fn new(begun: Instant) -> Self {
+        Self {
+            begun,
+            stage: None,
+            stage_begun: begun,
+            level_begun: begun,
+            seconds: SecondsDoc::default(),
+        }
+    }
+
+    /// Books the time since the stage began.
+    fn book(&mut self, now: Instant) {
+        let seconds = now.duration_since(self.stage_begun).as_secs_f64();
+        match self.stage {
+            Some(Stage::Mesh) => self.seconds.mesh += seconds,
+            Some(Stage::Assemble) => self.seconds.assemble += seconds,
+            Some(Stage::Solve) => self.seconds.solve += seconds,
+            Some(Stage::Judge) | None => {}
+        }
+        self.stage_begun = now;
+    }
+
+    fn stop(mut self) -> SecondsDoc {
+        let now = Instant::now();
+        self.book(now);
+        self.seconds.total = now.duration_since(self.begun).as_secs_f64();
+        self.seconds
+    }
+}
+
+impl Watch for Clock {
+    fn stage(&mut self, stage: Stage) {
+        let now = Instant::now();
+        self.book(now);
+        self.stage = Some(stage);
+        if stage == Stage::Mesh {
+            self.level_begun = now;
+        }
+    }
+
+    /// Whether the next refinement, which takes longer than the last, ends within the budget.
+    fn may_go_on(&mut self) -> bool {
+        let now = Instant::now();
+        let next = now.duration_since(self.level_begun) * NEXT_LONGER;
+        now.duration_since(self.begun) + next < BUDGET
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn tolerances_outside_their_range_are_refused() {
+        for text in ["0.001", "1e-6", "0.2"] {
+            assert!(tolerance(text).is_ok(), "{text}");
+        }
+        for text in ["0", "-1", "0.21", "9e-7", "nan", "x", ""] {
+            assert!(tolerance(text).is_err(), "{text}");
+        }
+    }
+
+    #[test]
+    fn the_clock_ends_a_solve_whose_next_step_would_take_too_long() {
+        let now = Instant::now();
+        let ago = |seconds: u64| now.checked_sub(Duration::from_secs(seconds));
+        // A machine that was started just now has no such time.
+        let (Some(begun), Some(level)) = (ago(20), ago(1)) else {
+            return;
+        };
+        let mut clock = Clock::new(begun);
+        clock.stage(Stage::Mesh);
+        clock.level_begun = level;
+        assert!(clock.may_go_on());
+        clock.level_begun = begun;
+        assert!(!clock.may_go_on());
+        let seconds = clock.stop();
+        assert!(seconds.total >= 20.0 && seconds.mesh < 10.0);
+    }
+}

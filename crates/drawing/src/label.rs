@@ -1,0 +1,83 @@
+//! Label: texts of a picture.
+
+/// Text as SVG takes it.
+pub(crate) fn escaped(text: &str) -> String {
+    let mut safe = String::new();
+    for letter in text.chars() {
+        match letter {
+            '&' => safe.push_str("&amp;"),
+            '<' => safe.push_str("&lt;"),
+            '>' => safe.push_str("&gt;"),
+            '"' => safe.push_str("&quot;"),
+            // What XML does not allow, and what turns the direction of writing.
+            '\u{fffe}' | '\u{ffff}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
+                safe.push('\u{fffd}');
+            }
+            letter if letter.is_control() => safe.push(' '),
+            letter => safe.push(letter),
+        }
+    }
+    safe
+}
+
+/// Text in lines of at most `width` letters, of which there are at most `n_most`.
+pub(crate) fn wrapped(text: &str, width: usize, n_most: usize) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    for word in text.split_whitespace() {
+        let mut word: String = word.to_owned();
+        if word.chars().count() > width {
+            word = shortened(&word, width);
+        }
+        let fits = lines
+            .last()
+            .is_some_and(|line| line.chars().count() + 1 + word.chars().count() <= width);
+        match lines.last_mut() {
+            Some(line) if fits => {
+                line.push(' ');
+                line.push_str(&word);
+            }
+            _ => lines.push(word),
+        }
+    }
+    if lines.len() > n_most {
+        lines.truncate(n_most);
+        if let Some(last) = lines.last_mut() {
+            *last = format!("{} …", shortened(last, width.saturating_sub(2)));
+        }
+    }
+    lines
+}
+
+/// Text of at most `width` letters.
+pub(crate) fn shortened(text: &str, width: usize) -> String {
+    if text.chars().count() <= width {
+        return text.to_owned();
+    }
+    let mut short: String = text.chars().take(width.saturating_sub(1)).collect();
+    short.push('…');
+    short
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn no_text_breaks_out_of_its_place() {
+        let hostile = "</text><script>alert(\"1\")&\u{0}\u{202e}";
+        let safe = escaped(hostile);
+        assert!(
+            !safe.contains(['<', '>', '"', '\u{0}', '\u{202e}']),
+            "{safe}"
+        );
+        assert!(safe.contains("&amp;"));
+    }
+
+    #[test]
+    fn long_texts_are_wrapped_and_end_somewhere() {
+        let lines = wrapped(&"word ".repeat(100), 20, 3);
+        assert_eq!(lines.len(), 3);
+        assert!(lines.iter().all(|line| line.chars().count() <= 20));
+        assert_eq!(wrapped(&"x".repeat(50), 20, 3)[0].chars().count(), 20);
+    }
+}

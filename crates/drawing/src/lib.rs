@@ -1,0 +1,23 @@
+//! Pictures, as SVG.
+//!
+//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines.
+//!
+//! **Why separate.** A picture is a way of saying what has been computed; nothing is computed with it.
+//!
+//! **Invariants.** Pure: what is given goes in, a text comes out, the same text for the same input.
+//! Nothing is said by colour alone, and whatever is given, the text is SVG.
+//! Size does not grow with the mesh: places are rounded to a tenth of a picture point, and what that makes equal is drawn once.
+//!
+//! **Not here.** Files, units as people write them, any judgement.
+
+mod band;
+mod colour;
+mod frame;
+mod label;
+mod level;
+mod picture;
+#[cfg(test)]
+mod picture_tests;
+mod trace;
+
+pub use picture::{Caption, Mark, field_picture};
