@@ -56,4 +56,26 @@ pub enum ChoreError {
         /// Second file.
         second: String,
     },
+    /// A program could not be started.
+    #[error("cannot start `{program}`")]
+    Start {
+        /// The program.
+        program: String,
+        /// Why not.
+        source: std::io::Error,
+    },
+    /// A program ended badly, after saying why.
+    #[error("`{program}` ended badly; what it said stands above")]
+    Ended {
+        /// The program.
+        program: String,
+    },
+    /// apt does not know a package.
+    #[error(
+        "apt knows no package `{name}`; run `apt-get update` as root and try again, or add the target where rustup can: `rustup target add wasm32-unknown-unknown`"
+    )]
+    NoPackage {
+        /// The package.
+        name: String,
+    },
 }

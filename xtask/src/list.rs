@@ -12,6 +12,7 @@ const CHORES: &[(&str, &str)] = &[
     ("tidy", "hold the tree to its own rules"),
     ("slugs", "slugs of all checks"),
     ("new-check <slug>", "make the file of a new check"),
+    ("wasm", "build the core for browsers (wasm32)"),
 ];
 
 /// Prints the page.

@@ -19,6 +19,7 @@ mod scratch;
 mod slugs;
 mod tidy;
 mod tree;
+mod wasm;
 mod wrap;
 
 use error::ChoreError;
@@ -45,6 +46,18 @@ enum Chore {
     NewCheck {
         /// `<where>_<quantity>`, never used before; it will never change.
         slug: String,
+    },
+    /// Build the core for browsers (wasm32); exit 1 if it does not compile, 2 if no compiler can be had.
+    ///
+    /// The compiler is the one in use if it has the target, else `rustup target add wasm32-unknown-unknown` is tried, else Debian's packages are unpacked below the target folder; nothing is installed.
+    /// CARGO_TARGET_DIR is respected.
+    Wasm {
+        /// Skip the first two ways and take Debian's packages.
+        #[arg(long)]
+        from_debian: bool,
+        /// Only see to it that there is a compiler, and build nothing.
+        #[arg(long)]
+        only_compiler: bool,
     },
 }
 
@@ -85,6 +98,16 @@ fn run(chore: Chore) -> Result<bool, ChoreError> {
             }
         }
         Chore::NewCheck { slug } => new_check::make(&root, &tree, &slug, &mut out)?,
+        Chore::Wasm {
+            from_debian,
+            only_compiler,
+        } => {
+            let options = wasm::Options {
+                is_from_debian: from_debian,
+                is_only_compiler: only_compiler,
+            };
+            return wasm::build(&root, options, &mut out);
+        }
     }
     Ok(true)
 }

@@ -1,0 +1,126 @@
+//! The core's hatch: a text goes in, a text comes out, in WebAssembly and natively alike.
+//!
+//! **What.** [`solve()`] answers a section case, [`plan()`] plans a joint; [`exports`] hands both through to whoever runs the module.
+//!
+//! **Why separate.** A door of its own keeps the core free of exported names, and shows that the core runs where there is no system at all.
+//! It gives way to the browser's app.
+//!
+//! **Invariants.** No rule of the trade and no formula stands here.
+//! Every text gets an answer that is JSON: a document, or `{"complaints": [...]}`, or `{"error": "..."}`.
+//! There is no clock: how much may be computed is an argument, and a document says no time.
+//!
+//! **Not here.** Reading and writing files, and the page for people (`cli`).
+
+pub mod exports;
+
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::form::{Complaint, Source};
+use jointwright_joint::{job, judge};
+use jointwright_numerics::case::{self, Run};
+use jointwright_numerics::field::{self, Options, Unwatched, Wanted};
+use serde_json::{Value, json};
+
+/// Answers a section case, given as the text of its file.
+///
+/// The answer is the document of answers without its times.
+/// No further refinement is made from `n_unknowns_most` unknowns on; an answer that had not settled by then says so.
+///
+/// ```
+/// let text = r#"{"case": "coaxial", "about": "invented", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
+///   "curves": [{"from": 0, "to": 1, "tag": "interior"}, {"from": 1, "to": 2, "tag": "outer"},
+///              {"from": 2, "to": 3, "tag": "interior"}, {"from": 3, "to": 0, "tag": "inner"}],
+///   "regions": [{"name": "wall", "material": "pe", "boundary": [1, 2, 3, 4]}],
+///   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
+///   "wanted": [{"name": "phi", "kind": "potential-at", "at": [1.5, 2.5]}]}"#;
+/// let answer: serde_json::Value = serde_json::from_str(&jointwright_hatch::solve(text, 10_000)).expect("JSON");
+/// let potential_kv = answer["answers"][0]["value"].as_f64().expect("a number");
+/// // V ln(b/r) / ln(b/a); the tolerance is the one that is asked of potentials, 1e-3.
+/// assert!((potential_kv - 10.0 * (2.0f64 / 1.5).ln() / 2.0f64.ln()).abs() < 1e-3 * potential_kv);
+/// ```
+pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
+    let case = match case::read(case_text) {
+        Ok(case) => case,
+        Err(complaints) => return complained(complaints.iter().map(ToString::to_string)),
+    };
+    let wanted: Vec<Wanted> = case.wanted.iter().map(|ask| ask.wanted.clone()).collect();
+    let options = Options {
+        n_unknowns_most,
+        ..Options::default()
+    };
+    let solved = match field::solve(&case.section, &wanted, &options, &mut Unwatched) {
+        Ok(solved) => solved,
+        Err(error) => return failed(&error),
+    };
+    let run = Run {
+        n_unknowns: solved.n_unknowns,
+        residuals: solved.newton_residuals,
+        ..Run::default()
+    };
+    let document = case::document(&case, &solved.answers, run);
+    match serde_json::to_value(document) {
+        Ok(Value::Object(mut fields)) => {
+            // Nothing was timed, and nought seconds would say that it was.
+            fields.shift_remove("seconds");
+            Value::Object(fields).to_string()
+        }
+        Ok(other) => other.to_string(),
+        Err(error) => failed(&error),
+    }
+}
+
+/// Plans a joint, given as the text of its job; the answer is the document plan.json.
+///
+/// Of catalogues only the demonstration is here, since others are files beside the job.
+///
+/// ```
+/// let answer = jointwright_hatch::plan("id = 7");
+/// assert!(answer.contains("complaints"));
+/// ```
+pub fn plan(job_text: &str) -> String {
+    let source = match Source::from_bytes("job.toml", job_text.as_bytes()) {
+        Ok(source) => source,
+        Err(complaint) => return complained([complaint.to_string()]),
+    };
+    let catalogues = job::catalogue_names(&source)
+        .into_iter()
+        .map(|(name, at)| catalogue(&source, &name, at))
+        .collect();
+    let said = |complaints: Vec<Complaint>| complained(complaints.iter().map(ToString::to_string));
+    let order = match job::read_order_from(&source, catalogues) {
+        Ok(order) => order,
+        Err(complaints) => return said(complaints),
+    };
+    let judged = match judge::judge(&order) {
+        Ok(judged) => judged,
+        Err(complaints) => return said(complaints),
+    };
+    serde_json::to_string(&jointwright_joint::plan::plan(&judged))
+        .unwrap_or_else(|error| failed(&error))
+}
+
+fn catalogue(source: &Source, name: &str, at: usize) -> Result<Source, Complaint> {
+    if name == DEMONSTRATION {
+        return Ok(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
+    }
+    Err(source.complaint(
+        at,
+        format!("The catalogue \"{name}\" is a file, and no files are at hand here."),
+        format!("Only \"{DEMONSTRATION}\" can be named here; the command line reads others."),
+    ))
+}
+
+fn complained(complaints: impl IntoIterator<Item = String>) -> String {
+    let complaints: Vec<String> = complaints.into_iter().collect();
+    json!({ "complaints": complaints }).to_string()
+}
+
+/// An error with its causes, as one line.
+fn failed(error: &dyn std::error::Error) -> String {
+    let mut words = error.to_string();
+    let mut cause = error.source();
+    while let Some(inner) = cause {
+        words.push_str(&format!(": {inner}"));
+        cause = inner.source();
+    }
+    json!({ "error": words }).to_string()
+}

@@ -1,0 +1,95 @@
+// Does the core answer in WebAssembly what it answers natively?
+//
+// `cargo xtask wasm` and the example `native` of crates/hatch must be built.
+// Run by ./test (suite wasm), or by hand: node tests/wasm/answers.test.mjs
+
+import assert from "node:assert/strict";
+import { readFileSync } from "node:fs";
+import { test } from "node:test";
+import { beyond, differences, here, imports, root, there } from "./hatch.mjs";
+
+// Stops a refinement that would not end; the sections below need fewer.
+const N_UNKNOWNS_MOST = 30_000;
+
+// A section without arcs: its mesh needs no sine, so it is the same in both,
+// and the numbers differ by the order of sums alone (fused and vector
+// arithmetic natively). Seen: at most 1.2e-14. Allowed: what such an order can
+// do at the condition of these equations, and far less than any error
+// estimate.
+const SAME_MESH = "A1a";
+const TOLERANCE = 1e-9;
+
+// Sections where sines and arctangents of two libraries differ in the last
+// bit, after which a tie may fall the other way and give another mesh; one
+// with complex potentials. Here the answers must agree within the errors that
+// both state.
+const OTHER_MESH = ["A2-R0.25", "A5-15-long5", "A6-linear-1e-06"];
+
+const JOB = "examples/larkspur-three-way/job.toml";
+
+const read = (path) => readFileSync(`${root}${path}`, "utf8");
+const section = (name) => read(`tests/published/field-sections/${name}.case.json`);
+
+/** The text with one place changed, which must be there. */
+function changed(text, from, to) {
+    assert.equal(text.split(from).length, 2, `${from} stands there once`);
+    return text.replace(from, to);
+}
+
+/** Answers in WebAssembly to one text, and natively to another. */
+async function both(text, other = text) {
+    const one = JSON.parse(await here.solve(text, N_UNKNOWNS_MOST));
+    const two = JSON.parse(there.solve(other, N_UNKNOWNS_MOST));
+    for (const document of [one, two]) {
+        assert.ok(document.answers?.length > 0, JSON.stringify(document));
+    }
+    return [one, two];
+}
+
+test("the module asks nothing of the world around it", async () => {
+    assert.deepEqual(await imports(), []);
+});
+
+test(`section ${SAME_MESH} has its native answers, number by number`, async () => {
+    const [one, two] = await both(section(SAME_MESH));
+    assert.deepEqual(differences(one, two, TOLERANCE), []);
+});
+
+test("a potential changed in its seventh digit is told apart", async () => {
+    const text = section(SAME_MESH);
+    const [one, two] = await both(changed(text, '"cond": 8.7', '"cond": 8.700001'), text);
+    assert.notDeepEqual(differences(one, two, TOLERANCE), []);
+});
+
+for (const name of OTHER_MESH) {
+    test(`section ${name} has its native answers within their errors`, async () => {
+        const [one, two] = await both(section(name));
+        assert.deepEqual(beyond(one, two), []);
+    });
+    test(`section ${name} with another permittivity is told apart`, async () => {
+        const text = section(name);
+        const other = changed(text, '"eps_r": 2.3', '"eps_r": 2.4');
+        const [one, two] = await both(other, text);
+        assert.notDeepEqual(beyond(one, two), []);
+    });
+}
+
+test("a plan is the same text", async () => {
+    const text = read(JOB);
+    const plan = await here.plan(text);
+    assert.match(plan, /^\{"format":"jointwright-plan-/);
+    assert.equal(plan, there.plan(text));
+});
+
+test("a plan of another reading is told apart", async () => {
+    const text = read(JOB);
+    const other = changed(text, '"32.65 mm"', '"32.66 mm"');
+    assert.notEqual(await here.plan(other), there.plan(text));
+});
+
+test("what cannot be used is complained of in the same words", async () => {
+    const text = changed(section(SAME_MESH), '"capacitance"', '"capacity"');
+    const said = await here.solve(text, N_UNKNOWNS_MOST);
+    assert.match(said, /^\{"complaints":\["[^"]+/);
+    assert.equal(said, there.solve(text, N_UNKNOWNS_MOST));
+});
