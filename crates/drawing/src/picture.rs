@@ -45,7 +45,7 @@ pub struct Caption {
 
 /// The field of a section as SVG: |E| in bands, equipotential lines in tenths, outlines, marked places and scales.
 ///
-/// `potential` [n_nodes]: real and imaginary part, V.
+/// `potential` `[n_nodes]`: real and imaginary part, V.
 /// A mesh and a potential that do not fit each other leave the bands and lines out.
 ///
 /// ```

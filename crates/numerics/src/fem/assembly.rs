@@ -32,9 +32,9 @@ pub struct Pattern {
 /// Values of the lower triangle and the right-hand side.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct System {
-    /// Values of the lower triangle, [n_entries], in the order of the pattern's structure.
+    /// Values of the lower triangle, `[n_entries]`, in the order of the pattern's structure.
     pub values: Vec<f64>,
-    /// Right-hand side, [n_free]: minus what the fixed nodes contribute.
+    /// Right-hand side, `[n_free]`: minus what the fixed nodes contribute.
     pub rhs: Vec<f64>,
 }
 
@@ -103,7 +103,7 @@ impl Pattern {
     /// and solved by [`super::sparse::QuasiDefinite`].
     ///
     /// # Shapes
-    /// `matrices` [n_triangles] packed; `coefficients` [n_triangles].
+    /// `matrices` `[n_triangles]` packed; `coefficients` `[n_triangles]`.
     ///
     /// # Panics
     /// If lengths differ from the pattern's, or `dofs` numbers other nodes.
@@ -407,7 +407,7 @@ pub fn element_values(nodes: &[u32; 6], values: &[f64]) -> [f64; 6] {
     nodes.map(|node| values[node as usize])
 }
 
-/// Sums over the elements of six values each, for every node, [n_nodes].
+/// Sums over the elements of six values each, for every node, `[n_nodes]`.
 ///
 /// # Panics
 /// If lengths differ or a triangle names a node beyond `n_nodes`.
@@ -428,7 +428,7 @@ pub fn node_sums(triangles: &[[u32; 6]], vectors: &[[f64; 6]], n_nodes: usize) -
     sums
 }
 
-/// Sums over the nodes of each unknown, [n_free]: a residual from what [`node_sums`] or [`fluxes`] gives.
+/// Sums over the nodes of each unknown, `[n_free]`: a residual from what [`node_sums`] or [`fluxes`] gives.
 ///
 /// # Panics
 /// If `sums` is not of length n_nodes.
@@ -449,12 +449,12 @@ pub fn free_sums(sums: &[f64], dofs: &Dofs) -> Vec<f64> {
     free
 }
 
-/// What flows into the section at every node, Σ c K φ, [n_nodes]: with permittivities and volts, coulombs.
+/// What flows into the section at every node, Σ c K φ, `[n_nodes]`: with permittivities and volts, coulombs.
 ///
 /// It is 0 but for rounding at free nodes; its sum over a conductor's nodes is the conductor's charge.
 ///
 /// # Shapes
-/// `triangles`, `matrices`, `coefficients` [n_triangles]; `values` [n_nodes].
+/// `triangles`, `matrices`, `coefficients` `[n_triangles]`; `values` `[n_nodes]`.
 ///
 /// # Panics
 /// If lengths differ.
@@ -490,7 +490,7 @@ pub fn fluxes(
 /// For a complex field in rms or peak values, add the energies of its two parts.
 ///
 /// # Shapes
-/// `triangles`, `matrices`, `coefficients` [n_triangles]; `values` [n_nodes].
+/// `triangles`, `matrices`, `coefficients` `[n_triangles]`; `values` `[n_nodes]`.
 ///
 /// # Panics
 /// If lengths differ.

@@ -245,7 +245,7 @@ impl Dofs {
     /// 1 for a potential, 0 for the imaginary part of one, or for a correction.
     ///
     /// # Shapes
-    /// `solution` [n_free]; the answer [n_nodes].
+    /// `solution` `[n_free]`; the answer `[n_nodes]`.
     ///
     /// # Panics
     /// If `solution` has another length.

@@ -19,7 +19,7 @@ use super::sparse;
 /// The edges of a triangle: two corners and the mid-node.
 const EDGES: [[usize; 3]; 3] = [[0, 1, 3], [1, 2, 4], [2, 0, 5]];
 
-/// The place of each unknown in the order of elimination, [n_free].
+/// The place of each unknown in the order of elimination, `[n_free]`.
 pub(super) fn places(triangles: &[[u32; 6]], unknowns: &[u32], n_free: usize) -> Vec<u32> {
     let vertices = Vertices::new(triangles, unknowns, n_free);
     let (starts, rows) = corner_graph(triangles, unknowns, &vertices);
@@ -36,7 +36,7 @@ pub(super) fn places(triangles: &[[u32; 6]], unknowns: &[u32], n_free: usize) ->
 
 /// Unknowns that belong to a corner, numbered on their own.
 struct Vertices {
-    /// Number of the vertex, or [`FIXED`] for an unknown of mid-nodes only, [n_free].
+    /// Number of the vertex, or [`FIXED`] for an unknown of mid-nodes only, `[n_free]`.
     number: Vec<u32>,
     count: usize,
 }

@@ -183,7 +183,7 @@ impl Cholesky {
         })
     }
 
-    /// Factorises the matrix with these values of its lower triangle, [n_entries].
+    /// Factorises the matrix with these values of its lower triangle, `[n_entries]`.
     ///
     /// # Errors
     /// [`SparseError::NotFinite`], [`SparseError::NotPositive`].
@@ -306,7 +306,7 @@ impl QuasiDefinite {
         })
     }
 
-    /// Factorises A + jB, each given by the values of its lower triangle, [n_entries].
+    /// Factorises A + jB, each given by the values of its lower triangle, `[n_entries]`.
     ///
     /// # Errors
     /// [`SparseError::NotFinite`]; [`SparseError::NotPositive`] if A is not positive definite.
@@ -475,7 +475,7 @@ impl Lu {
         })
     }
 
-    /// Factorises the matrix with these values, [n_entries].
+    /// Factorises the matrix with these values, `[n_entries]`.
     ///
     /// # Errors
     /// [`SparseError::NotFinite`]; [`SparseError::Singular`] if the structure alone makes it so.

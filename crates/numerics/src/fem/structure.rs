@@ -32,7 +32,7 @@ impl Structure {
     /// Makes a structure of where each column begins and of the rows of its entries.
     ///
     /// # Shapes
-    /// `starts` [n + 1], from 0 to the number of entries; `rows` [n_entries].
+    /// `starts` [n + 1], from 0 to the number of entries; `rows` `[n_entries]`.
     ///
     /// # Errors
     /// [`SparseError::Structure`] if a column is not sorted, leaves the matrix or lacks its diagonal.
@@ -76,7 +76,7 @@ impl Structure {
         &self.starts
     }
 
-    /// Rows of the entries, [n_entries].
+    /// Rows of the entries, `[n_entries]`.
     pub(super) fn rows(&self) -> &[u32] {
         &self.rows
     }

@@ -35,7 +35,7 @@ use crate::outline::Point;
 /// A conforming mesh of quadratic triangles.
 ///
 /// # Shapes
-/// `nodes` [n_nodes], corners first, then mid-nodes; `triangles` [n_triangles, 6]; `region` [n_triangles].
+/// `nodes` `[n_nodes]`, corners first, then mid-nodes; `triangles` [n_triangles, 6]; `region` `[n_triangles]`.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Mesh {
     /// Places of the nodes, m: `n_corners` corners, then the mid-nodes.

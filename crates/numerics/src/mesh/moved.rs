@@ -25,7 +25,7 @@ pub fn is_same_topology(one: &Outline, other: &Outline) -> bool {
 /// Where each corner on a curve stands on another outline of the same topology; none for the others.
 ///
 /// # Shapes
-/// [n_corners].
+/// `[n_corners]`.
 pub fn rim_places(outline: &Outline, mesh: &Mesh) -> Vec<Option<Point>> {
     let mut places = vec![None; mesh.n_corners];
     for rim in &mesh.rims {
@@ -39,7 +39,7 @@ pub fn rim_places(outline: &Outline, mesh: &Mesh) -> Vec<Option<Point>> {
 /// All nodes for given corners: mid-nodes in the middle of their edges, or on the curves of the outline.
 ///
 /// # Shapes
-/// `corners` [at least n_corners]; the answer [n_nodes].
+/// `corners` `[at least n_corners]`; the answer `[n_nodes]`.
 pub fn nodes_between(outline: &Outline, mesh: &Mesh, corners: &[Point]) -> Vec<Point> {
     let mut nodes = mesh.nodes.clone();
     nodes[..mesh.n_corners].copy_from_slice(&corners[..mesh.n_corners]);
@@ -60,7 +60,7 @@ pub fn nodes_between(outline: &Outline, mesh: &Mesh, corners: &[Point]) -> Vec<P
 /// Whether the triangles of a mesh are still sound when its nodes stand elsewhere.
 ///
 /// # Shapes
-/// `nodes` [n_nodes].
+/// `nodes` `[n_nodes]`.
 pub fn is_sound(mesh: &Mesh, nodes: &[Point]) -> bool {
     let is_good = |triangle: &[u32; 6]| {
         let corners = |places: &[Point]| [0, 1, 2].map(|k| places[triangle[k] as usize]);

@@ -16,7 +16,7 @@ pub(super) struct RimEdge {
 /// Adds mid-nodes to triangles.
 ///
 /// # Shapes
-/// `corners` [n_corners]; `triangles` [n_triangles, 3], counter-clockwise; `region` [n_triangles].
+/// `corners` `[n_corners]`; `triangles` [n_triangles, 3], counter-clockwise; `region` `[n_triangles]`.
 pub(super) fn quadratic(
     outline: &Outline,
     corners: Vec<Point>,
@@ -90,7 +90,7 @@ const CUSP_RATIO: f64 = 0.02;
 /// The triangles of a mesh that are folded or nearly so, its nodes standing at the places given.
 ///
 /// # Shapes
-/// `nodes` [n_nodes].
+/// `nodes` `[n_nodes]`.
 pub(super) fn folded<'m>(mesh: &'m Mesh, nodes: &'m [Point]) -> impl Iterator<Item = usize> + 'm {
     let mut is_on_rim = vec![false; mesh.nodes.len()];
     for rim in &mesh.rims {

@@ -31,7 +31,7 @@ const TRIES_MOST: usize = 24;
 /// with radii less than a third apart, the ways from the middle of one to the end of the other run outside.
 ///
 /// # Shapes
-/// `is_marked` [n_triangles].
+/// `is_marked` `[n_triangles]`.
 pub fn refine(outline: &Outline, mesh: &Mesh, is_marked: &[bool]) -> Mesh {
     let mut plan = Plan::new(mesh);
     for _ in 0..TRIES_MOST {
