@@ -9,12 +9,16 @@
 pub mod cable;
 pub mod catalogue;
 pub mod checks;
+pub mod critic;
 pub mod cutback;
 pub mod fit;
 pub mod form;
 pub mod job;
 pub mod judge;
 pub mod limit;
+pub mod material;
 pub mod plan;
 pub mod plane;
+pub mod programme;
+pub mod stage;
 pub mod survey;

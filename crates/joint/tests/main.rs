@@ -1,6 +1,8 @@
 //! Integration tests of the joint room, in one program.
 
 mod cases;
+mod critic;
 mod hostile;
 mod laws;
+mod programme;
 mod published;

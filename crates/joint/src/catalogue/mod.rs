@@ -7,17 +7,17 @@
 //! Not here: whether a part fits (`fit`), and any file access.
 
 mod copies;
+mod piece;
 mod row;
 mod shape;
 mod walk_row;
 
+pub use piece::{BONDINGS, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 pub use row::{
     Adapter, Body, Bus, Connector, Consumable, Fits, Head, Inner, Instructions, LinkRow, MayMove,
-    Means, Plug, Region, Seal, Shelf, ShieldPart, Step,
+    Means, Plug, Region, Seal, Shelf, ShieldPart, Step, Wrap,
 };
-pub use shape::{
-    BONDINGS, CATALOGUE, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
-};
+pub use shape::CATALOGUE;
 pub use walk_row::{layer, metal, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};

@@ -4,6 +4,7 @@ use super::walk_row::RowReader;
 use crate::cable::{Layer, Metal, Size, Stranding};
 use crate::form::Record;
 use crate::plane::Plane;
+use crate::stage::Stage;
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 
@@ -73,6 +74,23 @@ pub struct Step {
     pub caution: Option<String>,
     /// Whether work stops until it is measured.
     pub hold: bool,
+    /// Moment of the make-up at which it stands, where the row says so.
+    pub stage: Option<Stage>,
+}
+
+/// How a tape is wound at an end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wrap {
+    /// Layer it is wound over.
+    pub over: Layer,
+    /// Stretch of cable that it covers.
+    pub length: Length,
+    /// Passes over the stretch.
+    pub layers: i64,
+    /// Share of the width by which a turn laps the turn before, 0 to 0.9.
+    pub lap_ratio: f64,
+    /// How many times its own length it is drawn to, 1 where it is not.
+    pub drawn_ratio: f64,
 }
 
 /// Range over a layer.
@@ -361,6 +379,8 @@ pub struct Consumable {
     pub tape: Option<(Length, Length)>,
     /// Amount an end.
     pub amount: Option<String>,
+    /// How it is wound at an end.
+    pub wraps: Vec<Wrap>,
 }
 
 /// A kind of row, and how it is read; `None` where something it needs is missing (a complaint stands).

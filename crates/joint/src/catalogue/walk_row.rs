@@ -2,11 +2,12 @@
 
 use super::row::{
     Adapter, Body, Bus, Connector, Consumable, Fits, Head, Inner, Instructions, LinkRow, MayMove,
-    Means, Plug, Region, Row, Seal, Shelf, ShieldPart, Step,
+    Means, Plug, Region, Row, Seal, Shelf, ShieldPart, Step, Wrap,
 };
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
+use crate::stage::Stage;
 use jointwright_units::{Interval, Length};
 
 /// Reads the rows of one file.
@@ -27,6 +28,11 @@ impl RowReader<'_> {
     }
 
     pub fn head(&mut self, record: &Record) -> Option<Head> {
+        let steps: Vec<Step> = record
+            .records("step")
+            .filter_map(|step| self.step(step))
+            .collect();
+        self.order_of_steps(record, &steps);
         let paper = record.record("instructions")?;
         Some(Head {
             id: record.string("id")?,
@@ -39,10 +45,7 @@ impl RowReader<'_> {
             },
             note: record.string("note"),
             shelf: record.record("shelf").and_then(|shelf| self.shelf(shelf)),
-            steps: record
-                .records("step")
-                .filter_map(|step| self.step(step))
-                .collect(),
+            steps,
             place: self.place(record.at),
         })
     }
@@ -75,6 +78,56 @@ impl RowReader<'_> {
             after: record.texts("after"),
             caution: record.string("caution"),
             hold: record.flag("hold").unwrap_or(false),
+            stage: record.text("stage").and_then(Stage::from_name),
+        })
+    }
+
+    /// Complains of steps that name a step the row does not have, share a name, or wait for each other.
+    fn order_of_steps(&mut self, record: &Record, steps: &[Step]) {
+        let rows: Vec<&Record> = record.records("step").collect();
+        for row in &rows {
+            let id = row.text("id");
+            if id.is_some() && rows.iter().filter(|r| r.text("id") == id).count() > 1 {
+                self.complain(
+                    row.at("id"),
+                    format!(
+                        "Two steps of this row are called `{}`; every step has a name of its own.",
+                        id.unwrap_or_default()
+                    ),
+                    "Rename one of them.",
+                );
+            }
+            for item in row.list("after") {
+                let Value::Text(before) = &item.value else {
+                    continue;
+                };
+                if !rows.iter().any(|r| r.text("id") == Some(before)) {
+                    self.complain(
+                        item.at,
+                        format!("`after` names the step `{before}`, which this row does not have."),
+                        "Name a step of the same row by its `id`.",
+                    );
+                }
+            }
+        }
+        if let Some(step) = step_in_a_ring(steps)
+            && let Some(row) = rows.iter().find(|r| r.text("id") == Some(step))
+        {
+            self.complain(
+                row.at,
+                format!("The step `{step}` waits for itself through `after`; no order of the steps keeps to that."),
+                "Look up in the paper which of them comes first.",
+            );
+        }
+    }
+
+    fn wrap(&mut self, record: &Record) -> Option<Wrap> {
+        Some(Wrap {
+            over: layer(record.text("over")?)?,
+            length: record.length("length")?,
+            layers: record.integer("layers")?,
+            lap_ratio: record.number("lap")?,
+            drawn_ratio: record.number("drawn").unwrap_or(1.0),
         })
     }
 
@@ -235,6 +288,31 @@ impl RowReader<'_> {
             }
         }
     }
+}
+
+/// Name of a step that waits for itself, if one does.
+fn step_in_a_ring(steps: &[Step]) -> Option<&str> {
+    let before = |id: &str| {
+        steps
+            .iter()
+            .filter(move |s| s.id.as_deref() == Some(id))
+            .flat_map(|s| s.after.iter().map(String::as_str))
+            .collect::<Vec<&str>>()
+    };
+    steps.iter().filter_map(|s| s.id.as_deref()).find(|id| {
+        let mut seen: Vec<&str> = Vec::new();
+        let mut open = before(id);
+        while let Some(next) = open.pop() {
+            if next == *id {
+                return true;
+            }
+            if !seen.contains(&next) {
+                seen.push(next);
+                open.extend(before(next));
+            }
+        }
+        false
+    })
 }
 
 /// Layer of a word in a file.
@@ -466,8 +544,22 @@ impl Row for Consumable {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Consumable> {
         let tape: Option<(Length, Length)> = record.length("width").zip(record.length("thickness"));
+        let wraps: Vec<Wrap> = record
+            .records("wrap")
+            .filter_map(|wrap| reader.wrap(wrap))
+            .collect();
+        let has_size = record.is_given("width") && record.is_given("thickness");
+        if !wraps.is_empty() && !has_size {
+            reader.complain(
+                record.at,
+                "A `wrap` is given, but not both the width and the thickness of the tape."
+                    .to_owned(),
+                "Add `width` and `thickness`, so that its length can be computed.",
+            );
+        }
         Some(Consumable {
             head: reader.head(record)?,
+            wraps,
             metals: record
                 .texts("metals")
                 .iter()

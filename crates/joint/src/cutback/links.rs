@@ -8,7 +8,7 @@ use jointwright_units::{Length, Station};
 
 /// How far a distance may be off.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Tolerance {
+pub(crate) enum Tolerance {
     /// It is a dimension of one part.
     Exact,
     /// So much shorter or longer; not negative.
@@ -19,7 +19,7 @@ pub(super) enum Tolerance {
 
 /// A link as the chain needs it.
 #[derive(Clone, Debug)]
-pub(super) struct Joined {
+pub(crate) struct Joined {
     pub from: Plane,
     pub to: Plane,
     pub distance: Station,
@@ -127,7 +127,7 @@ pub(super) fn connector_datum(connector: &Connector) -> Plane {
 }
 
 /// Links that follow from the connector's own dimensions; `mouth_growth` stands in for growth that is not measured.
-pub(super) fn connector_links(
+pub(crate) fn connector_links(
     connector: &Connector,
     growth: &Growth,
     mouth_growth: Station,
@@ -226,7 +226,7 @@ pub(super) fn links(
     joined
 }
 
-fn from_row(row: &LinkRow) -> Joined {
+pub(crate) fn from_row(row: &LinkRow) -> Joined {
     let tolerance = match row.tolerance {
         Some((minus, plus)) => Tolerance::Window(Station::from(minus), Station::from(plus)),
         // Both planes on one part: a dimension of that part, taken as its paper states it.

@@ -15,6 +15,7 @@ mod windows;
 
 pub use dimension::{Dimension, Spread};
 pub use links::Growth;
+pub(crate) use links::{Joined, Tolerance, connector_links, from_row};
 pub use refusal::{Refusal, Way};
 
 use crate::cable::Words;
@@ -23,7 +24,6 @@ use crate::job::{Job, Leg};
 use crate::plane::Plane;
 use jointwright_numerics::chain::{Chain, Link, Solution};
 use jointwright_units::{Length, Station, Window};
-use links::{Joined, Tolerance};
 use std::collections::{BTreeMap, BTreeSet};
 use windows::{Deviation, Groups, OwnBound};
 

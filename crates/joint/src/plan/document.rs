@@ -1,5 +1,6 @@
 //! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
 
+use super::make_up::{KnifeDoc, MakeUpDoc};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -28,6 +29,8 @@ pub struct Plan {
     pub alike: Vec<Vec<String>>,
     /// Legs.
     pub legs: Vec<LegDoc>,
+    /// Steps, material, tools and people.
+    pub make_up: MakeUpDoc,
     /// Ports without a leg.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub blanks: Vec<BlankDoc>,
@@ -77,6 +80,8 @@ pub struct LegDoc {
     pub goes_to: Option<String>,
     /// The cable on its papers.
     pub cable: String,
+    /// Its layers from the inside out, for pictures; nothing is judged by them.
+    pub layers: Vec<LayerDoc>,
     /// Port of the bus, for separable joints.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub port: Option<i64>,
@@ -89,10 +94,38 @@ pub struct LegDoc {
     pub parts: Vec<PartDoc>,
     /// Cuts and marks from the conductor end outward.
     pub cuts: Vec<CutDoc>,
+    /// Other planes whose place is known, from the conductor end outward: those of the parts, and edges shrunk back.
+    pub planes: Vec<PlaneDoc>,
+    /// How deep a knife may go into the insulation screen.
+    pub knife: KnifeDoc,
     /// Distances that the windows make vary.
     pub stacks: Vec<StackDoc>,
     /// Ends.
     pub ends: Vec<EndDoc>,
+}
+
+/// Outside of one layer of a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct LayerDoc {
+    /// Layer, as job files name it.
+    pub layer: String,
+    /// What a crew calls it.
+    pub words: String,
+    /// Outside diameter, mm: mean of everything read on the leg's ends, else the middle of what its papers allow.
+    pub diameter_mm: f64,
+    /// "readings" or "papers", which may rest on the table of cables.
+    pub of: String,
+}
+
+/// A plane that is neither cut nor marked by the crew.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlaneDoc {
+    /// Plane.
+    pub plane: String,
+    /// What a crew calls it.
+    pub words: String,
+    /// Distance from the square-cut conductor end, mm, not rounded.
+    pub nominal_mm: f64,
 }
 
 /// How a connector is made.
@@ -100,6 +133,14 @@ pub struct LegDoc {
 pub struct ConnectorDoc {
     /// How it grips.
     pub means: String,
+    /// Two ends (sleeve) or one (contact).
+    pub two_ended: bool,
+    /// Length before it is made, mm.
+    pub length_mm: f64,
+    /// Stop between the two conductors, or behind the one, mm.
+    pub stop_mm: f64,
+    /// Greatest outside diameter as made, mm.
+    pub outside_diameter_mm: f64,
     /// Die, as the instructions name it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub die: Option<String>,
@@ -160,6 +201,9 @@ pub struct CutDoc {
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
+    /// Exact place of that mark, mm from the datum: the tick, where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mark_at_mm: Option<f64>,
     /// The window as printed: rounded inward.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub printed_window: Option<PrintedWindowDoc>,
@@ -181,6 +225,9 @@ pub struct PrintedWindowDoc {
     pub inch: Option<[String; 2]>,
     /// Least and greatest in mm.
     pub mm: [String; 2],
+    /// The printed bounds as numbers, mm from the datum, on the rule in use: of the inches where they are printed, else of the millimetres.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_mm: Option<[f64; 2]>,
 }
 
 /// A rung of the growth ladder.
@@ -200,6 +247,9 @@ pub struct RungDoc {
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
+    /// Exact place of that mark, mm from the datum: the tick, where there is one.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub mark_at_mm: Option<f64>,
     /// The window as printed: rounded inward.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub printed_window: Option<PrintedWindowDoc>,

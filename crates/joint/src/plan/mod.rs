@@ -7,11 +7,17 @@
 //! Not here: pages and the terminal (the doors print them from this document).
 
 mod document;
+mod make_up;
+mod outside;
 
 pub use document::{
-    BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LegDoc, MisfitDoc,
-    PartDoc, Plan, PrintedWindowDoc, ProposalDoc, ReadingDoc, RulingDoc, RungDoc, ShareDoc,
-    StackDoc,
+    BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
+    MisfitDoc, PartDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc, ReadingDoc, RulingDoc,
+    RungDoc, ShareDoc, StackDoc,
+};
+
+pub use make_up::{
+    KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
 
 use crate::cable::{Layer, Words};
@@ -60,6 +66,10 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         .iter()
         .map(|leg| leg_doc(judged, leg))
         .collect();
+    let cuts: Vec<(String, Vec<CutDoc>)> = legs
+        .iter()
+        .map(|leg| (leg.mark.clone(), leg.cuts.clone()))
+        .collect();
     Plan {
         format: FORMAT.to_owned(),
         program: format!("jointwright {}", env!("CARGO_PKG_VERSION")),
@@ -82,6 +92,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         governs: governing(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
+        make_up: make_up::make_up(&judged.inputs, &cuts),
         legs,
         blanks: job
             .blanks
@@ -214,6 +225,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             cable.wall.phrase(),
             cable.shield.kind().name().replace('-', " ")
         ),
+        layers: outside::layer_docs(judged, leg),
         port: leg.leg.port,
         parks: leg.leg.parks,
         connector: leg
@@ -227,6 +239,8 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             .iter()
             .map(|cut| cut_doc(cut, leg, words))
             .collect(),
+        planes: plane_docs(leg, words),
+        knife: make_up::knife(leg, words),
         stacks: stacks.collect(),
         ends: leg
             .ends
@@ -234,6 +248,24 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             .map(|end| end_doc(judged, leg, end))
             .collect(),
     }
+}
+
+/// Planes whose place is known, without the datum and without those that the crew cuts or marks.
+fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
+    let is_cut = |plane: &Plane| leg.cutback.cuts.iter().any(|cut| cut.plane == *plane);
+    let mut planes: Vec<(Station, Plane)> = Plane::all()
+        .filter(|plane| *plane != Plane::ConductorEnd && !is_cut(plane))
+        .filter_map(|plane| Some((leg.cutback.nominal(plane)?, plane)))
+        .collect();
+    planes.sort();
+    planes
+        .into_iter()
+        .map(|(nominal, plane)| PlaneDoc {
+            plane: plane.name().to_owned(),
+            words: plane.words(words),
+            nominal_mm: nominal.mm(),
+        })
+        .collect()
 }
 
 fn connector_doc(connector: &Connector, growth: &Growth) -> ConnectorDoc {
@@ -247,6 +279,10 @@ fn connector_doc(connector: &Connector, growth: &Growth) -> ConnectorDoc {
     };
     ConnectorDoc {
         means: connector.means.name().to_owned(),
+        two_ended: connector.two_ended,
+        length_mm: connector.length.mm(),
+        stop_mm: connector.stop.mm(),
+        outside_diameter_mm: connector.outside_diameter.mm(),
         die: connector.die.clone(),
         presses: connector.presses,
         growth_of_mouth_mm: measured.as_ref().map(|(growth, _)| *growth),
@@ -318,6 +354,7 @@ fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInp
 struct Printed {
     inch: Option<String>,
     mm: Option<String>,
+    at_mm: Option<f64>,
     window: Option<PrintedWindowDoc>,
 }
 
@@ -336,19 +373,33 @@ fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
             mm = Some(beside.0);
             mm_bounds = beside.1;
         }
+        let inch = text.inch.map(|(a, b)| [a, b]);
+        let inch = inch.filter(|_| words == Words::Us);
+        let mm = [mm_bounds.0, mm_bounds.1];
         window = Some(PrintedWindowDoc {
-            inch: text
-                .inch
-                .map(|(a, b)| [a, b])
-                .filter(|_| words == Words::Us),
-            mm: [mm_bounds.0, mm_bounds.1],
+            at_mm: bounds_mm(inch.as_ref(), &mm),
+            inch,
+            mm,
         });
     }
     Printed {
+        at_mm: mark.as_ref().map(|m| m.station.mm()),
         inch: mark.and_then(|m| m.inch),
         mm,
         window,
     }
+}
+
+/// The printed bounds as numbers, read back from what is printed, so that a picture shows the same window as the text.
+fn bounds_mm(inch: Option<&[String; 2]>, mm: &[String; 2]) -> Option<[f64; 2]> {
+    let read = |text: &String| match inch {
+        Some(_) => Length::parse_cut(&format!("{text} in"))
+            .ok()
+            .map(Length::mm),
+        None => text.parse().ok(),
+    };
+    let [least, greatest] = inch.unwrap_or(mm);
+    Some([read(least)?, read(greatest)?])
 }
 
 fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
@@ -369,11 +420,13 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
             max_mm: rung.window.map(|w| w.greatest().mm()),
             inch: shown.inch,
             mark_mm: shown.mm,
+            mark_at_mm: shown.at_mm,
             printed_window: shown.window,
         }
     };
-    let (inch, mark_mm, printed_window) =
-        shown.map_or((None, None, None), |s| (s.inch, s.mm, s.window));
+    let (inch, mark_mm, mark_at_mm, printed_window) = shown.map_or((None, None, None, None), |s| {
+        (s.inch, s.mm, s.at_mm, s.window)
+    });
     let mut window_of = cut.whose.clone();
     if let (Growth::Measured { source, .. }, true) = (
         &leg.cutback.growth,
@@ -391,6 +444,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
         max_mm: cut.window.map(|w| w.greatest().mm()),
         inch,
         mark_mm,
+        mark_at_mm,
         printed_window,
         window_of,
         why: cut.why.clone(),

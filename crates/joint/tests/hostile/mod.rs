@@ -6,10 +6,10 @@
 //! `JOINTWRIGHT_HOSTILE_SEED` sets the seed, which is fixed so that two runs say the same.
 
 mod all_at_once;
-mod mutate;
+pub(crate) mod mutate;
 mod named;
 mod promises;
-mod random;
+pub(crate) mod random;
 pub mod structure;
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};

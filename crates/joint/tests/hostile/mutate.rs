@@ -4,7 +4,7 @@ use proptest::prelude::*;
 
 /// One thing done to a text. Numbers choose a place; they are taken modulo what there is.
 #[derive(Clone, Debug)]
-pub(super) enum Break {
+pub(crate) enum Break {
     /// Another byte at a place.
     Byte(usize, u8),
     /// Hostile bytes put in at a place.
@@ -41,7 +41,7 @@ pub(super) enum Break {
 
 /// A length that is well formed: size and unit.
 #[derive(Clone, Debug)]
-pub(super) struct Measured(u64, &'static str);
+pub(crate) struct Measured(u64, &'static str);
 
 /// Passages that are put in anywhere.
 const PASSAGES: &[&[u8]] = &[
@@ -168,7 +168,7 @@ fn measured() -> impl Strategy<Value = Measured> {
 }
 
 /// Any way to break a file, those that keep it readable more often than the rest.
-pub(super) fn any_break() -> impl Strategy<Value = Break> {
+pub(crate) fn any_break() -> impl Strategy<Value = Break> {
     let n = any::<usize>;
     prop_oneof![
         2 => (n(), any::<u8>()).prop_map(|(a, b)| Break::Byte(a, b)),
@@ -191,12 +191,12 @@ pub(super) fn any_break() -> impl Strategy<Value = Break> {
 }
 
 /// Only ways that leave the file TOML of the format and change what it says.
-pub(super) fn any_measure() -> impl Strategy<Value = Break> {
+pub(crate) fn any_measure() -> impl Strategy<Value = Break> {
     (any::<usize>(), measured()).prop_map(|(a, b)| Break::Length(a, b))
 }
 
 /// The text after everything was done to it, in order.
-pub(super) fn broken(text: &str, breaks: &[Break]) -> Vec<u8> {
+pub(crate) fn broken(text: &str, breaks: &[Break]) -> Vec<u8> {
     let mut bytes = text.as_bytes().to_vec();
     for each in breaks {
         bytes = apply(bytes, each);

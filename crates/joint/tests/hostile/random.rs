@@ -17,7 +17,7 @@ fn number<N: std::str::FromStr>(name: &str) -> Option<N> {
     std::env::var(name).ok()?.parse().ok()
 }
 
-fn config() -> Config {
+pub(crate) fn config() -> Config {
     Config {
         cases: number("JOINTWRIGHT_HOSTILE_CASES")
             .or_else(|| number("PROPTEST_CASES"))

@@ -177,6 +177,97 @@ fn a_window_moved_by_its_own_width_leaves_the_mark_outside() {
     assert!(!outside(&plan).is_empty());
 }
 
+/// Exact places that are not what is printed beside them, or not there where something is printed.
+fn not_as_printed(plan: &Plan) -> Vec<String> {
+    let mut found = Vec::new();
+    for leg in &plan.legs {
+        let cuts = leg.cuts.iter().map(|cut| {
+            let place = (&cut.inch, &cut.mark_mm, cut.mark_at_mm);
+            (cut.plane.clone(), place, cut.printed_window.as_ref())
+        });
+        let rungs = leg.cuts.iter().flat_map(|cut| {
+            cut.growth_ladder.iter().map(|rung| {
+                let place = (&rung.inch, &rung.mark_mm, rung.mark_at_mm);
+                let what = format!("{}, grew {} mm", cut.plane, rung.grew_mm);
+                (what, place, rung.printed_window.as_ref())
+            })
+        });
+        for (what, (inch, mm, at_mm), window) in cuts.chain(rungs) {
+            if !is_at(inch.as_ref(), mm.as_ref(), at_mm) {
+                found.push(format!("{what} of leg {}: mark at {at_mm:?}", leg.mark));
+            }
+            for side in window.iter().flat_map(|_| 0..2) {
+                let inch = window.and_then(|w| Some(&w.inch.as_ref()?[side]));
+                let at_mm = window.and_then(|w| Some(w.at_mm?[side]));
+                if !is_at(inch, window.map(|w| &w.mm[side]), at_mm) {
+                    found.push(format!("{what} of leg {}: window at {at_mm:?}", leg.mark));
+                }
+            }
+        }
+    }
+    found
+}
+
+/// Whether a place is the tick that is printed, or, without one, what is printed in millimetres to its last figure.
+fn is_at(inch: Option<&String>, mm: Option<&String>, at_mm: Option<f64>) -> bool {
+    match (inch, mm, at_mm) {
+        (None, None, None) => true,
+        (Some(inch), _, Some(at_mm)) => {
+            let tick = Length::parse_cut(&format!("{inch} in"));
+            tick.is_ok_and(|tick| tick.mm() == at_mm)
+        }
+        (None, Some(mm), Some(at_mm)) => mm.parse() == Ok(at_mm),
+        _ => false,
+    }
+}
+
+#[test]
+fn every_exact_place_is_what_is_printed_beside_it() {
+    for case in everything() {
+        assert_eq!(not_as_printed(&case.plan()), [""; 0], "{}", case.slug);
+    }
+}
+
+#[test]
+fn an_exact_place_moved_by_a_sixty_fourth_is_noticed() {
+    let mut plan = named("straight-wires-growth-measured").plan();
+    let cut = &mut plan.legs[0].cuts[1];
+    cut.mark_at_mm = cut.mark_at_mm.map(|at_mm| at_mm + 0.396_875);
+    let window = cut.printed_window.as_mut().expect("a window");
+    window.at_mm = window.at_mm.map(|[least, _]| [least, least]);
+    assert_eq!(not_as_printed(&plan).len(), 2);
+}
+
+#[test]
+fn layers_grow_outward_and_say_whether_they_were_read() {
+    let plan = named("straight-wires-growth-measured").plan();
+    for leg in &plan.legs {
+        assert!(
+            leg.layers
+                .is_sorted_by(|a, b| a.diameter_mm < b.diameter_mm)
+        );
+        for layer in &leg.layers {
+            let ends = leg.ends.iter().flat_map(|end| &end.readings);
+            let is_read = ends.into_iter().any(|read| read.over == layer.words);
+            let expected = if is_read { "readings" } else { "papers" };
+            assert_eq!(layer.of, expected, "{}", layer.layer);
+        }
+        assert!(leg.layers.iter().any(|layer| layer.of == "readings"));
+    }
+}
+
+#[test]
+fn planes_and_cuts_are_not_the_same_and_none_of_them_waits_for_growth() {
+    let plan = named("straight-tape-growth-unknown").plan();
+    for leg in &plan.legs {
+        let cuts: Vec<&str> = leg.cuts.iter().map(|cut| cut.plane.as_str()).collect();
+        let planes: Vec<&str> = leg.planes.iter().map(|p| p.plane.as_str()).collect();
+        assert!(planes.iter().all(|plane| !cuts.contains(plane)));
+        assert!(planes.contains(&"electrode-end"), "{planes:?}");
+        assert!(!planes.contains(&"connector-mouth"), "{planes:?}");
+    }
+}
+
 #[test]
 fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_leg_b() {
     let plan = named("tannery-change").plan();

@@ -1,0 +1,366 @@
+//! The tables of fields inside a row: its paper, ranges, distances, steps, shelf life, inner geometry.
+
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Measure, Need, Shape};
+use crate::plane::PLANE_NAMES;
+use crate::stage::STAGE_NAMES;
+
+pub(super) const fn field(
+    name: &'static str,
+    kind: Kind,
+    need: Need,
+    about: &'static str,
+) -> Field {
+    Field {
+        name,
+        kind,
+        need,
+        about,
+    }
+}
+
+/// Words for the layers a part may sit on.
+pub const LAYER_NAMES: &[&str] = &[
+    "conductor",
+    "conductor-screen",
+    "insulation",
+    "insulation-screen",
+    "metallic-shield",
+    "jacket",
+];
+/// Words for the kinds of metallic shield.
+pub const SHIELD_KINDS: &[&str] = &[
+    "flat-straps",
+    "concentric-wires",
+    "lapped-tape",
+    "corrugated-tape",
+];
+/// Words for conductor metals.
+pub const METALS: &[&str] = &["copper", "aluminium"];
+/// Words for strandings.
+pub const STRANDINGS: &[&str] = &["solid", "concentric", "compressed", "compact"];
+/// Words for the kinds of joint.
+pub const KINDS: &[&str] = &["straight", "branch", "separable"];
+/// Words for the ways a leg's shield is bonded.
+pub const BONDINGS: &[&str] = &["solid", "open", "linked"];
+/// Words for the ways a system is earthed.
+pub const EARTHINGS: &[&str] = &["solid", "impedance", "resonant", "isolated"];
+/// Words for where a fit applies.
+pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
+/// Words for when a made-up part may still be moved.
+pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
+/// Words for how a connector grips.
+pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
+/// Words for where inner geometry comes from.
+pub const ORIGINS: &[&str] = &["maker", "measured"];
+/// Words for what a seal or shield part leaves out of the joint.
+pub const FROM_DATES: &[&str] = &["made", "expanded"];
+
+pub(super) const INSTRUCTIONS: Shape = Shape {
+    name: "instructions",
+    about: "The part's own paper: it prevails.",
+    fields: &[
+        field(
+            "paper",
+            Kind::Text,
+            Required,
+            "Number or title of the paper.",
+        ),
+        field("revision", Kind::Text, Required, "Its revision."),
+        field("date", Kind::Date, Optional, "Its date."),
+    ],
+};
+
+pub(super) const FITS: Shape = Shape {
+    name: "fits",
+    about: "A range over a named layer of the cable.",
+    fields: &[
+        field(
+            "at",
+            Kind::Choice(WHERE_NAMES),
+            Required,
+            "Where on the part.",
+        ),
+        field(
+            "over",
+            Kind::Choice(LAYER_NAMES),
+            Required,
+            "Which layer the range is measured over.",
+        ),
+        field(
+            "least",
+            Kind::Diameter,
+            Required,
+            "Least permitted diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest permitted diameter.",
+        ),
+        field(
+            "at_temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature for which the range is stated, if the paper states one.",
+        ),
+        field(
+            "ovality",
+            Kind::Diameter,
+            Optional,
+            "Greatest permitted difference between the diameters of one place.",
+        ),
+    ],
+};
+
+pub(super) const LINK: Shape = Shape {
+    name: "link",
+    about: "A distance between two planes, from whatever datum the instructions use.",
+    fields: &[
+        field(
+            "from",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured from.",
+        ),
+        field(
+            "to",
+            Kind::Choice(PLANE_NAMES),
+            Required,
+            "Plane that is measured to, farther along the cable.",
+        ),
+        field("distance", Kind::Cut, Required, "Distance as printed."),
+        field(
+            "minus",
+            Kind::Cut,
+            Optional,
+            "How much shorter is permitted; with `plus`, or neither.",
+        ),
+        field(
+            "plus",
+            Kind::Cut,
+            Optional,
+            "How much longer is permitted; with `minus`, or neither.",
+        ),
+        field(
+            "toward_end",
+            Kind::Flag,
+            Optional,
+            "True when `to` lies nearer the conductor end than `from`.",
+        ),
+        field(
+            "place",
+            Kind::Text,
+            Optional,
+            "Where in the paper this number stands.",
+        ),
+    ],
+};
+
+pub(super) const STEP: Shape = Shape {
+    name: "step",
+    about: "A step of the part's own instructions.",
+    fields: &[
+        field(
+            "say",
+            Kind::Text,
+            Required,
+            "The step, in the instructions' sense and our words.",
+        ),
+        field(
+            "after",
+            Kind::List(&Kind::Id),
+            Optional,
+            "Short names of steps that come before it.",
+        ),
+        field("id", Kind::Id, Optional, "Short name of this step."),
+        field("caution", Kind::Text, Optional, "What can hurt here."),
+        field(
+            "hold",
+            Kind::Flag,
+            Optional,
+            "True where work stops until it is measured.",
+        ),
+        field(
+            "stage",
+            Kind::Choice(STAGE_NAMES),
+            Optional,
+            "Moment of the make-up at which it stands; left out, the one at which the part itself comes on.",
+        ),
+    ],
+};
+
+pub(super) const WRAP: Shape = Shape {
+    name: "wrap",
+    about: "How a tape is wound, so that its length can be computed.",
+    fields: &[
+        field(
+            "over",
+            Kind::Choice(LAYER_NAMES),
+            Required,
+            "Layer it is wound over.",
+        ),
+        field(
+            "length",
+            Kind::Cut,
+            Required,
+            "Stretch of cable that it covers.",
+        ),
+        field(
+            "layers",
+            Kind::Integer {
+                least: 1,
+                greatest: 40,
+            },
+            Required,
+            "Passes from one end of the stretch to the other.",
+        ),
+        field(
+            "lap",
+            Kind::Number {
+                least: 0.0,
+                greatest: 0.9,
+            },
+            Required,
+            "Share of the width by which a turn laps the turn before: 0.5 for half-lapped.",
+        ),
+        field(
+            "drawn",
+            Kind::Number {
+                least: 1.0,
+                greatest: 4.0,
+            },
+            Optional,
+            "How many times its own length it is drawn to as it goes on; left out, it is not drawn.",
+        ),
+    ],
+};
+
+pub(super) const SHELF: Shape = Shape {
+    name: "shelf",
+    about: "How long the part may lie in store, as the label or paper says.",
+    fields: &[
+        field(
+            "months",
+            Kind::Integer {
+                least: 1,
+                greatest: 600,
+            },
+            Required,
+            "Months from the date named by `from`.",
+        ),
+        field(
+            "from",
+            Kind::Choice(FROM_DATES),
+            Required,
+            "Date that the months run from.",
+        ),
+        field(
+            "store_least",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Lowest storage temperature.",
+        ),
+        field(
+            "store_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest storage temperature.",
+        ),
+    ],
+};
+
+pub(super) const MOVE: Shape = Shape {
+    name: "may_move",
+    about: "When the part may still be moved after it is placed.",
+    fields: &[
+        field("when", Kind::Choice(MOVES), Required, "The rule."),
+        field(
+            "minutes",
+            Kind::Integer {
+                least: 1,
+                greatest: 600,
+            },
+            Optional,
+            "Minutes, for `within-minutes`.",
+        ),
+    ],
+};
+
+pub(super) const REGION: Shape = Shape {
+    name: "region",
+    about: "One material inside the part, as a closed outline.",
+    fields: &[
+        field("name", Kind::Id, Required, "Name of the region."),
+        field("material", Kind::Text, Required, "Its material."),
+        field(
+            "along",
+            Kind::List(&Kind::Cut),
+            Required,
+            "Positions of the outline's corners along the axis from the part's datum.",
+        ),
+        field(
+            "diameter",
+            Kind::List(&Kind::Diameter),
+            Required,
+            "Diameters at the same corners.",
+        ),
+        field(
+            "relative_permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1.0e4,
+            },
+            Optional,
+            "Relative permittivity.",
+        ),
+        field(
+            "conductive",
+            Kind::Flag,
+            Optional,
+            "True for electrodes and screens.",
+        ),
+    ],
+};
+
+pub(super) const INNER: Shape = Shape {
+    name: "inner",
+    about: "What is inside the part; where it is not known the field cannot be judged.",
+    fields: &[
+        field(
+            "origin",
+            Kind::Choice(ORIGINS),
+            Required,
+            "From the maker, or measured on a part cut open.",
+        ),
+        field("by", Kind::Text, Required, "Who stands for it."),
+        field("date", Kind::Date, Required, "When."),
+        field(
+            "uncertainty",
+            Kind::Diameter,
+            Required,
+            "How far off any of it may be.",
+        ),
+        field("region", Kind::Rows(&REGION), Required, "The materials."),
+    ],
+};
+
+pub(super) const BORE: Shape = Shape {
+    name: "bore",
+    about: "Conductor diameters that a bore takes.",
+    fields: &[
+        field(
+            "least",
+            Kind::Diameter,
+            Required,
+            "Least conductor diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest conductor diameter.",
+        ),
+    ],
+};

@@ -1,0 +1,195 @@
+//! Entry: one row of any kind, as the critic looks at it.
+
+use crate::cable::{Layer, Words};
+use crate::catalogue::{
+    Adapter, Body, Bus, Catalogue, Connector, Consumable, Fits, Head, LinkRow, Plug, Seal,
+    ShieldPart,
+};
+use jointwright_units::Length;
+
+/// The row itself, by its kind.
+#[derive(Clone, Copy)]
+pub(super) enum Kind<'c> {
+    /// Body.
+    Body(&'c Body),
+    /// Bus.
+    Bus(&'c Bus),
+    /// Plug.
+    Plug(&'c Plug),
+    /// Connector.
+    Connector(&'c Connector),
+    /// Adapter.
+    Adapter(&'c Adapter),
+    /// Shield part.
+    ShieldPart(&'c ShieldPart),
+    /// Seal.
+    Seal(&'c Seal),
+    /// Consumable.
+    Consumable(&'c Consumable),
+}
+
+/// One row, with what rows of several kinds have.
+#[derive(Clone, Copy)]
+pub(super) struct Entry<'c> {
+    pub kind: Kind<'c>,
+    pub head: &'c Head,
+    pub fits: &'c [Fits],
+    pub links: &'c [LinkRow],
+}
+
+/// A length that a row states, by its name in messages.
+pub(super) struct Measure {
+    pub name: String,
+    pub value: Length,
+    pub grows: Grows,
+}
+
+/// Whether a length may be expected to rise from row to row of a table.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Grows {
+    /// It follows the cable's diameter.
+    WithCable,
+    /// It mostly does.
+    Mostly,
+    /// Nothing says so.
+    No,
+}
+
+/// Every row of the catalogue.
+pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
+    let bare = |kind, head| Entry {
+        kind,
+        head,
+        fits: &[],
+        links: &[],
+    };
+    let bodies = catalogue.bodies.iter().map(|row| Entry {
+        kind: Kind::Body(row),
+        head: &row.head,
+        fits: &row.fits,
+        links: &row.links,
+    });
+    let connectors = catalogue.connectors.iter().map(|row| Entry {
+        kind: Kind::Connector(row),
+        head: &row.head,
+        fits: &[],
+        links: &row.links,
+    });
+    let adapters = catalogue.adapters.iter().map(|row| Entry {
+        kind: Kind::Adapter(row),
+        head: &row.head,
+        fits: &row.fits,
+        links: &row.links,
+    });
+    let shield_parts = catalogue.shield_parts.iter().map(|row| Entry {
+        kind: Kind::ShieldPart(row),
+        head: &row.head,
+        fits: &row.fits,
+        links: &row.links,
+    });
+    let seals = catalogue.seals.iter().map(|row| Entry {
+        kind: Kind::Seal(row),
+        head: &row.head,
+        fits: &row.fits,
+        links: &row.links,
+    });
+    let buses = catalogue.buses.iter().map(|r| bare(Kind::Bus(r), &r.head));
+    let plugs = catalogue.plugs.iter();
+    let plugs = plugs.map(|r| bare(Kind::Plug(r), &r.head));
+    let consumables = catalogue.consumables.iter();
+    let consumables = consumables.map(|r| bare(Kind::Consumable(r), &r.head));
+    bodies
+        .chain(connectors)
+        .chain(adapters)
+        .chain(shield_parts)
+        .chain(seals)
+        .chain(buses)
+        .chain(plugs)
+        .chain(consumables)
+        .collect()
+}
+
+impl Entry<'_> {
+    /// Highest system voltage in kV, for rows that are rated.
+    pub fn system_greatest_kv(&self) -> Option<f64> {
+        match self.kind {
+            Kind::Body(row) => Some(row.system_greatest_kv),
+            Kind::Bus(row) => Some(row.system_greatest_kv),
+            Kind::Plug(row) => Some(row.system_greatest_kv),
+            Kind::Adapter(row) => Some(row.system_greatest_kv),
+            _ => None,
+        }
+    }
+
+    /// Every length that the row states, links included, tolerances left out.
+    pub fn measures(&self) -> Vec<Measure> {
+        use Grows::{Mostly, No, WithCable};
+        let mut all = Vec::new();
+        let mut add = |name: &str, value: Option<Length>, grows: Grows| {
+            all.extend(value.map(|value| Measure {
+                name: name.to_owned(),
+                value,
+                grows,
+            }));
+        };
+        for fits in self.fits {
+            let range = range_words(&fits.at, fits.over);
+            let (least, greatest) = (fits.range.least(), fits.range.greatest());
+            add(&format!("least of the {range}"), Some(least), WithCable);
+            add(
+                &format!("greatest of the {range}"),
+                Some(greatest),
+                WithCable,
+            );
+            add(&format!("ovality of the {range}"), fits.ovality, No);
+        }
+        match self.kind {
+            Kind::Body(row) => {
+                let diameter = row.connector_diameter;
+                let (least, greatest) =
+                    (diameter.map(|d| d.least()), diameter.map(|d| d.greatest()));
+                add("connector_diameter_least", least, WithCable);
+                add("connector_diameter_greatest", greatest, WithCable);
+                let length = row.connector_length_greatest;
+                add("connector_length_greatest", length, Mostly);
+                add("length", Some(row.length), Mostly);
+                add("parked_length", row.parked_length, Mostly);
+                add("bend_keep_off", row.bend_keep_off, Mostly);
+                add("electrode_overlap_least", row.electrode_overlap_least, No);
+            }
+            Kind::Connector(row) => {
+                add("least of the bore", row.bore.map(|b| b.least()), WithCable);
+                let greatest = row.bore.map(|b| b.greatest());
+                add("greatest of the bore", greatest, WithCable);
+                add("outside_diameter", Some(row.outside_diameter), WithCable);
+                add("length", Some(row.length), Mostly);
+                add("stop", Some(row.stop), No);
+                add("gap_greatest", row.gap_greatest, No);
+                add("stands_proud", row.stands_proud, No);
+            }
+            Kind::Adapter(row) => {
+                add("outside_least", Some(row.outside.least()), No);
+                add("outside_greatest", Some(row.outside.greatest()), No);
+            }
+            Kind::Seal(row) => {
+                add("overlap_least", row.overlap_least, Mostly);
+                add("parked_length", row.parked_length, Mostly);
+            }
+            Kind::Consumable(row) => {
+                add("width", row.tape.map(|t| t.0), No);
+                add("thickness", row.tape.map(|t| t.1), No);
+            }
+            Kind::Bus(_) | Kind::Plug(_) | Kind::ShieldPart(_) => {}
+        }
+        for link in self.links {
+            let name = format!("distance from {} to {}", link.from.name(), link.to.name());
+            add(&name, Some(link.distance), Mostly);
+        }
+        all
+    }
+}
+
+/// A range in words, as `bore over the insulation`.
+pub(super) fn range_words(at: &str, over: Layer) -> String {
+    format!("{at} over the {}", over.name(Words::Iec))
+}

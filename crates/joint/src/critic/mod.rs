@@ -1,0 +1,134 @@
+//! Critic: what contradicts itself in a catalogue, before anybody plans a joint with it.
+//!
+//! Why its own room: a misprinted digit in a row is found here by the rows beside it, not in a vault by the cable.
+//!
+//! Invariants: a defect is said once, with the row, both values and what was expected; the order of rows changes nothing but places; what a row may leave to other rows is no defect.
+//!
+//! Not here: whether a file can be read (`catalogue`), whether a part goes on a cable (`checks`).
+//! Finding nothing does not mean that the rows say what their paper says.
+
+mod column_not_monotone;
+mod electrode_short;
+mod entry;
+mod figure;
+mod links_contradict;
+mod plane_loose;
+mod range_unreached;
+mod rows_gap;
+mod rows_overlap;
+mod table;
+mod text_against_number;
+mod tie;
+mod window_rounds_to_nothing;
+
+use crate::catalogue::Catalogue;
+use entry::{Entry, entries};
+use jointwright_units::Length;
+
+/// What contradicts itself in a catalogue.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Defect {
+    /// Name of its class, for ever.
+    pub class: &'static str,
+    /// `path:line:column` of the row or link.
+    pub place: String,
+    /// Short names of the rows that take part in it.
+    pub rows: Vec<String>,
+    /// What was found, whole sentences, with values and units.
+    pub found: String,
+    /// What was expected and on whose word, a whole sentence.
+    pub expected: String,
+    /// What to do next, a whole sentence.
+    pub hint: String,
+}
+
+impl Defect {
+    /// Defect of one row.
+    fn of_row(
+        class: &'static str,
+        entry: &Entry<'_>,
+        found: String,
+        expected: &str,
+        hint: &str,
+    ) -> Defect {
+        Defect {
+            class,
+            place: entry.head.place.clone(),
+            rows: vec![entry.head.id.clone()],
+            found,
+            expected: expected.to_owned(),
+            hint: hint.to_owned(),
+        }
+    }
+
+    /// The same defect, at another place.
+    fn at(self, place: &str) -> Defect {
+        Defect {
+            place: place.to_owned(),
+            ..self
+        }
+    }
+}
+
+/// A class of defect: asks one question of all rows.
+struct Class {
+    slug: &'static str,
+    question: &'static str,
+    find: fn(&Catalogue, &[Entry<'_>]) -> Vec<Defect>,
+}
+
+const CLASSES: &[Class] = &[
+    rows_overlap::CLASS,
+    rows_gap::CLASS,
+    links_contradict::CLASS,
+    plane_loose::CLASS,
+    electrode_short::CLASS,
+    range_unreached::CLASS,
+    column_not_monotone::CLASS,
+    text_against_number::CLASS,
+    window_rounds_to_nothing::CLASS,
+];
+
+/// Every class of defect with the question it asks.
+pub fn classes() -> impl Iterator<Item = (&'static str, &'static str)> {
+    CLASSES.iter().map(|class| (class.slug, class.question))
+}
+
+/// Defects of a catalogue, in the order of file, line and column.
+pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
+    let entries = entries(catalogue);
+    let mut defects: Vec<Defect> = CLASSES
+        .iter()
+        .flat_map(|class| (class.find)(catalogue, &entries))
+        .collect();
+    defects.sort_by(|a, b| {
+        let key = |d: &Defect| (in_order(&d.place), d.class, d.found.clone());
+        key(a).cmp(&key(b))
+    });
+    defects
+}
+
+/// Path, line and column of a place, so that line 20 stands before line 100.
+fn in_order(place: &str) -> (String, usize, usize) {
+    let mut parts = place.rsplitn(3, ':');
+    let column = parts.next().and_then(|c| c.parse().ok()).unwrap_or(0);
+    let line = parts.next().and_then(|l| l.parse().ok()).unwrap_or(0);
+    (parts.next().unwrap_or(place).to_owned(), line, column)
+}
+
+/// A length as its paper may have it: in inches too where it is a fraction of an inch and no tenth of a millimetre.
+fn shown(length: Length) -> String {
+    match length.exact_inch() {
+        Some(inch) if length.nm() % 100_000 != 0 => format!("{inch} ({length})"),
+        _ => length.to_string(),
+    }
+}
+
+/// Words in a row, as `a, b and c`.
+fn listed(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [first @ .., last] => format!("{} and {last}", first.join(", ")),
+    }
+}

@@ -1,0 +1,296 @@
+//! Material: what is on the truck for one joint: parts, consumables with their amounts, tools.
+//!
+//! Why its own room: how much tape a joint takes is arithmetic on its own diameters, and a part that was forgotten is found at the vault's edge too late.
+//!
+//! Invariants: a part that legs share is counted once a phase; an amount that nobody states and nothing allows to compute is not guessed.
+//!
+//! Not here: whether a part fits (`checks`), in what order it comes on (`programme`).
+//!
+//! Source: `docs/theory/amount.md`.
+
+use crate::cable::Layer;
+use crate::catalogue::{Consumable, Head, Means, Wrap};
+use crate::checks::{Inputs, LegInputs};
+use crate::job::JointKind;
+use jointwright_units::Length;
+
+/// A part or consumable of a joint.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Item {
+    /// Kind of part.
+    pub kind: &'static str,
+    /// Its row.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Its paper and revision.
+    pub instructions: String,
+    /// Ends that it is for, as leg and phase; blank ports by number.
+    pub used_for: Vec<String>,
+    /// How many, for what is counted in pieces.
+    pub pieces: Option<usize>,
+    /// How much in all, where somebody states it or it can be computed.
+    pub amount: Option<String>,
+    /// Why there is no amount.
+    pub why: Option<String>,
+}
+
+/// A tool, and on whose word it is needed.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Tool {
+    /// What it is.
+    pub what: String,
+    /// On whose word.
+    pub source: String,
+}
+
+/// Length of tape for one stretch, m: for each pass the turns times the length of a turn of the helix, over what the tape is drawn to.
+///
+/// `L = Σ_k (ℓ/a + 1) · √((π·D_k)² + a²) / q`, with advance `a = w·(1 − λ)` and the helix of pass `k` at `D_k = d + (2k − 1)·t / (1 − λ)`.
+///
+/// `ℓ` stretch, `w` width, `t` thickness, `d` diameter under the first pass, all m; `λ` lap and `q` drawn length, ratios.
+/// One turn more than `ℓ/a` closes each pass; waste is not in it.
+///
+/// # Assumes
+/// A tape that is drawn keeps its width and thickness: it then builds up thicker than it would, so the length is on the long side.
+///
+/// # Source
+/// Geometry of a helix, `docs/theory/amount.md`.
+pub fn tape_length_m(wrap: &Wrap, tape: (Length, Length), diameter: Length) -> f64 {
+    let metre = |length: Length| length.mm() / 1.0e3;
+    let (width, thickness) = (metre(tape.0), metre(tape.1));
+    let left = 1.0 - wrap.lap_ratio;
+    let advance = width * left;
+    let turns = metre(wrap.length) / advance + 1.0;
+    let pass = |k: i64| {
+        let helix = metre(diameter) + (2 * k - 1) as f64 * thickness / left;
+        turns * (std::f64::consts::PI * helix).hypot(advance)
+    };
+    (1..=wrap.layers).map(pass).sum::<f64>() / wrap.drawn_ratio
+}
+
+/// Parts and consumables of a joint, in the order in which they are asked for.
+pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
+    let mut items: Vec<Item> = Vec::new();
+    let kind = inputs.order.job.kind;
+    let shared_body = kind != JointKind::Separable;
+    for leg in &inputs.legs {
+        let chosen = &leg.chosen;
+        let sleeve = chosen.connector.is_some_and(|c| c.two_ended);
+        let parts: [(&'static str, Option<&Head>, bool); 5] = [
+            ("body", chosen.body.map(|p| &p.head), shared_body),
+            ("adapter", chosen.adapter.map(|p| &p.head), false),
+            ("connector", chosen.connector.map(|p| &p.head), sleeve),
+            ("shield part", chosen.shield_part.map(|p| &p.head), false),
+            ("seal", chosen.seal.map(|p| &p.head), false),
+        ];
+        for (kind, head, is_shared) in parts {
+            if let Some(head) = head {
+                add(&mut items, kind, head, ends(leg), is_shared);
+            }
+        }
+    }
+    common(inputs, &mut items);
+    consumables(inputs, &mut items);
+    items
+}
+
+fn ends(leg: &LegInputs<'_>) -> Vec<String> {
+    leg.ends
+        .iter()
+        .map(|end| format!("{}{}", leg.leg.id, end.phase))
+        .collect()
+}
+
+/// Adds pieces of a part; what legs share is there already.
+fn add(
+    items: &mut Vec<Item>,
+    kind: &'static str,
+    head: &Head,
+    used_for: Vec<String>,
+    is_shared: bool,
+) {
+    let pieces = used_for.len();
+    if let Some(item) = items.iter_mut().find(|i| i.kind == kind && i.id == head.id) {
+        item.used_for.extend(used_for);
+        if !is_shared {
+            item.pieces = item.pieces.map(|n| n + pieces);
+        }
+        return;
+    }
+    items.push(Item {
+        pieces: Some(pieces),
+        ..item(kind, head, used_for)
+    });
+}
+
+fn item(kind: &'static str, head: &Head, used_for: Vec<String>) -> Item {
+    Item {
+        kind,
+        id: head.id.clone(),
+        name: head.name.clone(),
+        instructions: format!(
+            "{} revision {}",
+            head.instructions.paper, head.instructions.revision
+        ),
+        used_for,
+        pieces: None,
+        amount: None,
+        why: None,
+    }
+}
+
+/// Bus and insulating plugs, one a phase.
+fn common(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
+    let (job, catalogue) = (&inputs.order.job, &inputs.order.catalogue);
+    let phases = || (1..=job.phases).map(|phase| format!("phase {phase}"));
+    if let Some(bus) = job.bus.as_deref().and_then(|id| catalogue.bus(id)) {
+        add(items, "bus", &bus.head, phases().collect(), false);
+    }
+    for blank in &job.blanks {
+        let plug = blank.plug.as_deref().and_then(|id| catalogue.plug(id));
+        if let Some(plug) = plug {
+            let ports = phases().map(|phase| format!("port {} {phase}", blank.port));
+            add(items, "plug", &plug.head, ports.collect(), false);
+        }
+    }
+}
+
+fn consumables(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
+    let catalogue = &inputs.order.catalogue;
+    let mut ids: Vec<&String> = Vec::new();
+    for leg in &inputs.legs {
+        for id in &leg.leg.parts.consumables {
+            if !ids.contains(&id) {
+                ids.push(id);
+            }
+        }
+    }
+    for id in ids {
+        let Some(row) = catalogue.consumable(id) else {
+            continue;
+        };
+        let legs: Vec<&LegInputs<'_>> = inputs
+            .legs
+            .iter()
+            .filter(|leg| leg.leg.parts.consumables.contains(id))
+            .collect();
+        let used_for: Vec<String> = legs.iter().flat_map(|leg| ends(leg)).collect();
+        let mut item = item("consumable", &row.head, used_for);
+        match amount(inputs, row, &legs, item.used_for.len()) {
+            Ok(amount) => item.amount = Some(amount),
+            Err(why) => item.why = Some(why),
+        }
+        items.push(item);
+    }
+}
+
+/// Amount of a consumable for all ends: computed from its wraps, else as its row says.
+fn amount(
+    inputs: &Inputs<'_>,
+    row: &Consumable,
+    legs: &[&LegInputs<'_>],
+    n_ends: usize,
+) -> Result<String, String> {
+    let stated = row
+        .amount
+        .as_ref()
+        .map(|amount| format!("{amount}, {n_ends} ends"));
+    let (Some(tape), false) = (row.tape, row.wraps.is_empty()) else {
+        return stated.ok_or_else(|| "its row states no amount and no wraps".to_owned());
+    };
+    let mut sum_m = 0.0;
+    for leg in legs {
+        for end in &leg.ends {
+            for wrap in &row.wraps {
+                let diameter = thickest(leg, end.survey.diameters.get(&wrap.over), wrap.over)
+                    .ok_or_else(|| {
+                        format!(
+                            "nobody has measured leg {}, phase {} over the {}, and its papers do not say",
+                            leg.leg.id,
+                            end.phase,
+                            wrap.over.name(inputs.order.job.words)
+                        )
+                    })?;
+                sum_m += tape_length_m(wrap, tape, diameter);
+            }
+        }
+    }
+    // Upward to a tenth, so that the roll is never short by rounding.
+    let tenths = (sum_m * 10.0).ceil() / 10.0;
+    let computed = format!("{tenths:.1} m of tape in all, {n_ends} ends, waste not in it");
+    Ok(match row.amount.as_ref() {
+        Some(amount) => format!("{computed}; its row says {amount}"),
+        None => computed,
+    })
+}
+
+/// Greatest diameter over a layer: as read with its error, else the greatest its papers allow.
+fn thickest(
+    leg: &LegInputs<'_>,
+    read: Option<&crate::survey::Diameter>,
+    over: Layer,
+) -> Option<Length> {
+    match read {
+        Some(diameter) => Some(diameter.known.read.greatest() + diameter.known.error),
+        None => leg
+            .leg
+            .cable
+            .diameter_over(over)
+            .ok()
+            .map(|band| band.greatest),
+    }
+}
+
+/// Tools of a joint: those that its parts' rows name, and those that every make-up needs.
+pub fn tools(inputs: &Inputs<'_>) -> Vec<Tool> {
+    let mut tools: Vec<Tool> = Vec::new();
+    let mut add = |what: String, source: &str| {
+        let tool = Tool {
+            what,
+            source: source.to_owned(),
+        };
+        if !tools.contains(&tool) {
+            tools.push(tool);
+        }
+    };
+    for leg in &inputs.legs {
+        let Some(connector) = leg.chosen.connector else {
+            continue;
+        };
+        let source = connector.head.source();
+        match connector.means {
+            Means::Compression => add(
+                format!(
+                    "press, its calibration in date, with {}",
+                    connector
+                        .die
+                        .as_deref()
+                        .unwrap_or("the die that its instructions name")
+                ),
+                &source,
+            ),
+            Means::ShearBolt => add(
+                "driver for the shear bolts, and a file to dress them flush".to_owned(),
+                &source,
+            ),
+            Means::SetScrew => add(
+                "driver for the screws, with the torque that its instructions name".to_owned(),
+                &source,
+            ),
+        }
+    }
+    let practice = crate::programme::COMMON_PRACTICE;
+    for what in [
+        "tape or steel rule, its hook checked, with sixteenths and millimetres",
+        "calliper, and a diameter tape",
+        "square saw guide",
+        "knife or stripper with a depth stop, set on a scrap of the same cable",
+        "bridge for the open shield",
+        "low-resistance ohmmeter",
+        "lint-free wipes, abrasive cloth that does not conduct, clean bags for what is parked",
+    ] {
+        add(what.to_owned(), practice);
+    }
+    tools
+}

@@ -1,0 +1,355 @@
+//! The shapes of the make-up in `plan.json`: steps, hold points, material, tools, the knife; and how they come about.
+
+use super::document::CutDoc;
+use crate::cable::{Layer, Words};
+use crate::checks::{Inputs, LegInputs};
+use crate::material::{Item, Tool};
+use crate::plane::Plane;
+use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted};
+use jointwright_units::{Interval, Length};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// A sentence with its source.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct LineDoc {
+    /// What it says.
+    pub say: String,
+    /// On whose word.
+    pub source: String,
+}
+
+/// A part slid onto an end.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct SlideDoc {
+    /// Kind of part.
+    pub part: String,
+    /// Its row.
+    pub id: String,
+    /// End that it is for, as leg and phase.
+    #[serde(rename = "for")]
+    pub of: String,
+    /// End that it is slid onto, as leg and phase.
+    pub onto: String,
+}
+
+/// One reading of a hold point.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct WantedDoc {
+    /// What is read.
+    pub what: String,
+    /// Window as a crew reads it; null where nobody sets one.
+    pub window: Option<String>,
+    /// On whose word the window stands, or why there is none.
+    pub whose: String,
+}
+
+/// One step of the make-up, the same for every phase.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StepDoc {
+    /// Name: legs and stage.
+    pub id: String,
+    /// Stage.
+    pub stage: String,
+    /// Legs; empty for the whole joint.
+    pub legs: Vec<String>,
+    /// What is done.
+    pub title: String,
+    /// What the parts' papers say, in order.
+    pub lines: Vec<LineDoc>,
+    /// What can hurt.
+    pub cautions: Vec<LineDoc>,
+    /// What is slid on, in order.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub slides: Vec<SlideDoc>,
+    /// Readings before work goes on; empty where the step is no hold point.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub hold: Vec<WantedDoc>,
+    /// Names of the steps before it.
+    pub after: Vec<String>,
+}
+
+/// A part or consumable of the joint.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct MaterialDoc {
+    /// Kind.
+    pub kind: String,
+    /// Its row.
+    pub id: String,
+    /// What it is.
+    pub name: String,
+    /// Its paper and revision.
+    pub instructions: String,
+    /// What it is for: ends as leg and phase, phases, ports.
+    pub used_for: Vec<String>,
+    /// How many, for pieces.
+    pub pieces: Option<usize>,
+    /// How much in all; null where nobody states it and it cannot be computed.
+    pub amount: Option<String>,
+    /// Why there is no amount.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Lots on the truck, with the end each is for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub lots: Vec<String>,
+}
+
+/// How deep a knife may go into the insulation screen of a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct KnifeDoc {
+    /// What a crew calls the layer.
+    pub words: String,
+    /// Depth to stay under, as printed, rounded downward; null where the layer's least thickness is neither stated nor measured.
+    pub most: Option<String>,
+    /// On whose word, or why there is none.
+    pub whose: String,
+}
+
+/// A person named in the job.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PersonDoc {
+    /// Name.
+    pub name: String,
+    /// Role.
+    pub role: String,
+    /// What they decide.
+    pub decides: Vec<String>,
+}
+
+/// The make-up of the joint: steps, material, tools.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct MakeUpDoc {
+    /// Steps, in an order that keeps to what each waits for.
+    pub steps: Vec<StepDoc>,
+    /// What about the order cannot be settled here.
+    pub unsettled: Vec<String>,
+    /// Parts and consumables.
+    pub material: Vec<MaterialDoc>,
+    /// Tools, each with on whose word.
+    pub tools: Vec<LineDoc>,
+    /// People named in the job.
+    pub people: Vec<PersonDoc>,
+}
+
+/// The make-up of a joint; windows of cuts are the texts that the legs' cuts print.
+pub(super) fn make_up(inputs: &Inputs<'_>, legs: &[(String, Vec<CutDoc>)]) -> MakeUpDoc {
+    let Programme { steps, unsettled } = crate::programme::programme(inputs);
+    MakeUpDoc {
+        steps: steps.iter().map(|step| step_doc(step, legs)).collect(),
+        unsettled,
+        material: crate::material::items(inputs)
+            .iter()
+            .map(|item| material_doc(inputs, item))
+            .collect(),
+        tools: crate::material::tools(inputs)
+            .iter()
+            .map(tool_doc)
+            .collect(),
+        people: people(inputs),
+    }
+}
+
+/// People of the job, by name: the order of rows changes nothing.
+fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
+    let mut people: Vec<PersonDoc> = inputs
+        .order
+        .job
+        .people
+        .iter()
+        .map(|p| PersonDoc {
+            name: p.name.clone(),
+            role: p.role.clone(),
+            decides: p.decides.clone(),
+        })
+        .collect();
+    people.sort_by(|a, b| (&a.name, &a.role).cmp(&(&b.name, &b.role)));
+    people
+}
+
+fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)]) -> StepDoc {
+    StepDoc {
+        id: step.id.clone(),
+        stage: step.stage.name().to_owned(),
+        legs: step.legs.clone(),
+        title: step.title.clone(),
+        lines: step.lines.iter().map(line_doc).collect(),
+        cautions: step.cautions.iter().map(line_doc).collect(),
+        slides: step.slides.iter().map(slide_doc).collect(),
+        hold: step
+            .hold
+            .iter()
+            .flat_map(|Hold { readings }| readings)
+            .map(|wanted| wanted_doc(wanted, legs))
+            .collect(),
+        after: step.after.clone(),
+    }
+}
+
+fn line_doc(line: &Line) -> LineDoc {
+    LineDoc {
+        say: line.say.clone(),
+        source: line.source.clone(),
+    }
+}
+
+fn slide_doc(slide: &Slide) -> SlideDoc {
+    SlideDoc {
+        part: slide.part.to_owned(),
+        id: slide.id.clone(),
+        of: slide.of.clone(),
+        onto: slide.onto.clone(),
+    }
+}
+
+fn tool_doc(tool: &Tool) -> LineDoc {
+    LineDoc {
+        say: tool.what.clone(),
+        source: tool.source.clone(),
+    }
+}
+
+fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)]) -> WantedDoc {
+    let range = |interval: Interval| {
+        let bare = |length: Length| length.exact_mm().trim_end_matches(" mm").to_owned();
+        format!(
+            "{} to {} mm",
+            bare(interval.least()),
+            bare(interval.greatest())
+        )
+    };
+    let (window, whose) = match &wanted.against {
+        Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
+        Against::Range(interval, source) => (Some(range(*interval)), source.clone()),
+        Against::AtMost(most, source) => (Some(format!("at most {most}")), source.clone()),
+        Against::AtLeast(least, source) => (Some(format!("at least {least}")), source.clone()),
+        Against::NoWindow(why) => (None, why.clone()),
+    };
+    WantedDoc {
+        what: wanted.what.clone(),
+        window,
+        whose,
+    }
+}
+
+/// The window of a cut in the words in which the cut itself is printed.
+fn cut_window(legs: &[(String, Vec<CutDoc>)], leg: &str, plane: Plane) -> (Option<String>, String) {
+    let cuts = legs.iter().find(|(id, _)| id == leg).map(|(_, cuts)| cuts);
+    let cut = cuts.into_iter().flatten().find(|c| c.plane == plane.name());
+    let Some(cut) = cut else {
+        return (None, "no window is set".to_owned());
+    };
+    let whose = cut.window_of.join("; ");
+    match (&cut.printed_window, cut.growth_ladder.is_empty()) {
+        (Some(window), _) => (Some(window.text()), whose),
+        (None, false) => (
+            Some("the line of the growth ladder for the growth measured".to_owned()),
+            "growth ladder on the front page".to_owned(),
+        ),
+        (None, true) => (
+            None,
+            cut.why
+                .clone()
+                .unwrap_or_else(|| "no window is set".to_owned()),
+        ),
+    }
+}
+
+fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
+    let key = item.kind.replace(' ', "_");
+    let mut lots: Vec<String> = inputs
+        .order
+        .job
+        .lots
+        .iter()
+        .filter(|lot| lot.part == key)
+        .map(|lot| (format!("{}{}", lot.leg, lot.phase), &lot.lot))
+        .filter(|(end, _)| item.used_for.contains(end))
+        .map(|(end, lot)| format!("{end} {lot}"))
+        .collect();
+    // The order of rows in a job changes nothing.
+    lots.sort();
+    MaterialDoc {
+        kind: item.kind.to_owned(),
+        id: item.id.clone(),
+        name: item.name.clone(),
+        instructions: item.instructions.clone(),
+        used_for: item.used_for.clone(),
+        pieces: item.pieces,
+        amount: item.amount.clone(),
+        why: item.why.clone(),
+        lots,
+    }
+}
+
+/// How deep a knife may go on a leg: less than the least thickness that its papers state or its readings show.
+pub(super) fn knife(leg: &LegInputs<'_>, words: Words) -> KnifeDoc {
+    let papers = leg.leg.cable.insulation_screen.map(|t| t.least());
+    let read = leg.ends.iter().filter_map(|end| {
+        let over = |layer| end.survey.diameters.get(&layer).map(|d| d.known);
+        let (inside, outside) = (over(Layer::Insulation)?, over(Layer::InsulationScreen)?);
+        let twice = outside.read.least() - outside.error - inside.read.greatest() - inside.error;
+        Some(Length::from_nm(twice.nm().div_euclid(2)))
+    });
+    let read = read.min();
+    let layer = Layer::InsulationScreen.name(words).to_owned();
+    let bounds = [
+        papers.map(|t| (t, "the least that the cable's papers allow")),
+        read.map(|t| (t, "the least that the readings leave")),
+    ];
+    let least = bounds.into_iter().flatten().min_by_key(|(t, _)| *t);
+    match least {
+        Some((depth, whose)) if depth > Length::ZERO => KnifeDoc {
+            words: layer,
+            most: Some(depth_text(depth, words)),
+            whose: whose.to_owned(),
+        },
+        Some((_, whose)) => KnifeDoc {
+            words: layer,
+            most: None,
+            whose: format!("{whose} is nothing: measure again before any cut"),
+        },
+        None => KnifeDoc {
+            words: layer,
+            most: None,
+            whose: "its thickness is neither on the papers nor measured: set the stop on a scrap of this cable".to_owned(),
+        },
+    }
+}
+
+/// A depth, rounded downward: whole mils with hundredths of a millimetre, or these alone.
+fn depth_text(depth: Length, words: Words) -> String {
+    let hundredths = depth.nm().div_euclid(10_000);
+    let mm = format!("{}.{:02} mm", hundredths / 100, hundredths % 100);
+    match words {
+        Words::Us => format!("{} mil ({mm})", depth.nm().div_euclid(25_400)),
+        Words::Iec => mm,
+    }
+}
+
+/// Nearer to the end of its window than this, 1/64 in, a mark is said to stand at it.
+const NEAR_MM: f64 = 0.4;
+
+impl CutDoc {
+    /// Says so where the mark stands at an end of its window, nearer than a crew can cut.
+    pub fn at_edge(&self) -> Option<&'static str> {
+        let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
+        match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {
+            (true, true) => Some("there is no room either way: neither shorter nor longer"),
+            (true, false) => Some("this mark is the shortest that is allowed: never shorter"),
+            (false, true) => Some("this mark is the longest that is allowed: never longer"),
+            (false, false) => None,
+        }
+    }
+}
+
+impl super::PrintedWindowDoc {
+    /// The window as one text: `7 3/4 to 7 13/16 in, 196.0 to 200.0 mm`.
+    pub fn text(&self) -> String {
+        let inch = match &self.inch {
+            Some([low, high]) if low == high => format!("{low} in only, "),
+            Some([low, high]) => format!("{low} to {high} in, "),
+            None => String::new(),
+        };
+        format!("{inch}{} to {} mm", self.mm[0], self.mm[1])
+    }
+}

@@ -1,0 +1,74 @@
+//! Outside: the outside diameters of a leg's layers, as a picture draws them.
+//!
+//! Why its own file: a picture needs one number a layer, while nothing that is judged may come from a mean.
+//!
+//! Invariants: a layer that was neither read nor follows from the papers is left out; no check reads these numbers.
+//!
+//! Not here: what was read and how far off it may be (`survey`).
+
+use super::LayerDoc;
+use crate::cable::Layer;
+use crate::checks::LegInputs;
+use crate::job::End;
+use crate::judge::Judged;
+use jointwright_units::{Length, Station};
+
+/// Layers of a leg from the inside out.
+pub(super) fn layer_docs(judged: &Judged<'_>, leg: &LegInputs<'_>) -> Vec<LayerDoc> {
+    let words = judged.inputs.order.job.words;
+    let doc = |layer: Layer| {
+        let (diameter_mm, of) = match mean_read(judged, leg, layer) {
+            Some(mean_mm) => (mean_mm, "readings"),
+            None => (middle_of_papers(leg, layer)?, "papers"),
+        };
+        Some(LayerDoc {
+            layer: file_name(layer).to_owned(),
+            words: layer.name(words).to_owned(),
+            diameter_mm,
+            of: of.to_owned(),
+        })
+    };
+    Layer::ALL.into_iter().filter_map(doc).collect()
+}
+
+/// Mean of everything read over a layer on the leg's ends, mm.
+fn mean_read(judged: &Judged<'_>, leg: &LegInputs<'_>, layer: Layer) -> Option<f64> {
+    let job = &judged.inputs.order.job;
+    let values: Vec<Length> = leg
+        .ends
+        .iter()
+        .flat_map(|end| {
+            job.readings_of(End {
+                leg: leg.leg,
+                phase: end.phase,
+            })
+        })
+        .filter(|reading| reading.over == layer)
+        .flat_map(|reading| reading.values.iter().copied())
+        .collect();
+    let sum_nm: i128 = values.iter().map(|value| i128::from(value.nm())).sum();
+    // A nanometre is dropped at most: a picture shows none.
+    let mean_nm = sum_nm.checked_div(values.len() as i128)?;
+    i64::try_from(mean_nm)
+        .ok()
+        .map(|nm| Length::from_nm(nm).mm())
+}
+
+/// Middle of what the papers allow, mm.
+fn middle_of_papers(leg: &LegInputs<'_>, layer: Layer) -> Option<f64> {
+    let allowed = leg.leg.cable.diameter_over(layer).ok()?.interval();
+    let (least, greatest) = (allowed.least().nm(), allowed.greatest().nm());
+    Some(Station::from_half_nm(least.checked_add(greatest)?).mm())
+}
+
+/// What job files call a layer.
+const fn file_name(layer: Layer) -> &'static str {
+    match layer {
+        Layer::Conductor => "conductor",
+        Layer::ConductorScreen => "conductor-screen",
+        Layer::Insulation => "insulation",
+        Layer::InsulationScreen => "insulation-screen",
+        Layer::MetallicShield => "metallic-shield",
+        Layer::Jacket => "jacket",
+    }
+}

@@ -1,0 +1,224 @@
+//! Hold: what is measured before work goes on, and what each reading is held against.
+
+use super::Step;
+use super::line::Line;
+use crate::cable::{Layer, Words};
+use crate::catalogue::{Fits, Head};
+use crate::checks::{Inputs, LegInputs};
+use crate::plane::Plane;
+use crate::stage::Stage;
+use jointwright_units::{Interval, Length};
+
+/// What a reading is held against.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Against {
+    /// The window of a cut or mark of the leg named.
+    Cut(String, Plane),
+    /// A range, on somebody's word.
+    Range(Interval, String),
+    /// Not above, on somebody's word.
+    AtMost(Length, String),
+    /// Not below, on somebody's word.
+    AtLeast(Length, String),
+    /// Nobody sets a window; why.
+    NoWindow(String),
+}
+
+/// One reading of a hold point.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wanted {
+    /// What is read.
+    pub what: String,
+    /// What it is held against.
+    pub against: Against,
+}
+
+/// A point at which work stops until it is measured.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Hold {
+    /// Readings; one at least.
+    pub readings: Vec<Wanted>,
+}
+
+/// Hold point of a stage, where it is one.
+pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Option<Hold> {
+    let words = inputs.order.job.words;
+    let cut = |plane: Plane| -> Vec<Wanted> {
+        let of = |leg: &&LegInputs<'_>| {
+            let cut = leg.cutback.cuts.iter().find(|c| c.plane == plane)?;
+            let what = format!("{} on leg {}", plane.words(words), leg.leg.id);
+            let against = match (&cut.window, &cut.why) {
+                (Some(_), _) => Against::Cut(leg.leg.id.clone(), plane),
+                _ if !cut.ladder.is_empty() => Against::Cut(leg.leg.id.clone(), plane),
+                (None, why) => Against::NoWindow(
+                    why.clone()
+                        .unwrap_or_else(|| "nobody sets a window".to_owned()),
+                ),
+            };
+            Some(Wanted { what, against })
+        };
+        legs.iter().filter_map(of).collect()
+    };
+    let none = |what: &str, why: &str| {
+        vec![Wanted {
+            what: what.to_owned(),
+            against: Against::NoWindow(why.to_owned()),
+        }]
+    };
+    let readings = match stage {
+        Stage::HandOver => none(
+            "who handed over, to whom, when",
+            "a named person decides, and records it",
+        ),
+        Stage::Measure => legs.iter().flat_map(|leg| diameters(leg, words)).collect(),
+        Stage::Jacket => cut(Plane::JacketEdge),
+        Stage::Shield => cut(Plane::ShieldEdge),
+        Stage::Screen => cut(Plane::ScreenEdge),
+        Stage::Insulation => cut(Plane::InsulationEnd),
+        Stage::Connect => legs.iter().flat_map(|leg| connector(leg)).collect(),
+        Stage::Place => cut(Plane::BodyEnd),
+        Stage::Bond => none(
+            &format!(
+                "resistance of the {} across the joint",
+                Layer::MetallicShield.name(words)
+            ),
+            "no window is set; compare the phases, and call where one is unlike the others",
+        ),
+        Stage::Seal => seal(legs, cut(Plane::SealEnd), words),
+        _ => return None,
+    };
+    let mut distinct: Vec<Wanted> = Vec::new();
+    for wanted in readings {
+        if !distinct.contains(&wanted) {
+            distinct.push(wanted);
+        }
+    }
+    if distinct.is_empty() {
+        distinct = none("what the instructions ask for", "no window is set here");
+    }
+    Some(Hold { readings: distinct })
+}
+
+/// A hold point that a part's own row asks for.
+pub(super) fn add_own(step: &mut Step, line: &Line) {
+    if step.hold.is_none() {
+        step.hold = Some(Hold {
+            readings: vec![Wanted {
+                what: line.say.clone(),
+                against: Against::NoWindow(format!("{} sets none here", line.source)),
+            }],
+        });
+    }
+}
+
+/// Diameters of a leg against the ranges of its parts.
+fn diameters(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
+    let chosen = &leg.chosen;
+    let mut wanted = Vec::new();
+    let mut add = |fits: &[Fits], head: &Head, is_wanted: fn(&Fits) -> bool| {
+        // From the inside out: the order of rows changes nothing.
+        let mut fits: Vec<&Fits> = fits.iter().filter(|f| is_wanted(f)).collect();
+        fits.sort_by(|a, b| {
+            (a.over, &a.at, a.range.least()).cmp(&(b.over, &b.at, b.range.least()))
+        });
+        for fits in fits {
+            wanted.push(Wanted {
+                what: format!(
+                    "leg {}, diameter over the {}, for the {} of {}",
+                    leg.leg.id,
+                    fits.over.name(words),
+                    fits.at,
+                    head.id
+                ),
+                against: Against::Range(fits.range, head.source()),
+            });
+        }
+    };
+    if let Some(adapter) = chosen.adapter {
+        add(&adapter.fits, &adapter.head, |_| true);
+    }
+    if let Some(body) = chosen.body {
+        // An adapter stands between the cable and the bore.
+        let beside_bore = |fits: &Fits| fits.at != "bore";
+        let all = |_: &Fits| true;
+        add(
+            &body.fits,
+            &body.head,
+            if chosen.adapter.is_some() {
+                beside_bore
+            } else {
+                all
+            },
+        );
+    }
+    if let Some(seal) = chosen.seal {
+        add(&seal.fits, &seal.head, |_| true);
+    }
+    wanted
+}
+
+/// The connector as made, against what the body admits and the connector's own paper.
+fn connector(leg: &LegInputs<'_>) -> Vec<Wanted> {
+    let mut wanted = Vec::new();
+    let Some(connector) = leg.chosen.connector else {
+        return wanted;
+    };
+    let id = &connector.head.id;
+    if let Some(gap) = connector.gap_greatest {
+        wanted.push(Wanted {
+            what: format!(
+                "gap between conductor end and stop in {id}, leg {}",
+                leg.leg.id
+            ),
+            against: Against::AtMost(gap, connector.head.source()),
+        });
+    }
+    if let Some(proud) = connector.stands_proud {
+        wanted.push(Wanted {
+            what: format!("how far a sheared bolt of {id} stands proud"),
+            against: Against::AtMost(proud, connector.head.source()),
+        });
+    }
+    let Some(body) = leg.chosen.body else {
+        return wanted;
+    };
+    let length = format!("length of {id} as made");
+    wanted.push(Wanted {
+        what: length,
+        against: body.connector_length_greatest.map_or_else(
+            || Against::NoWindow(format!("{} sets none", body.head.source())),
+            |most| Against::AtMost(most, body.head.source()),
+        ),
+    });
+    let diameter = format!("outside diameter of {id} as made");
+    wanted.push(Wanted {
+        what: diameter,
+        against: body.connector_diameter.map_or_else(
+            || Against::NoWindow(format!("{} sets none", body.head.source())),
+            |range| Against::Range(range, body.head.source()),
+        ),
+    });
+    wanted
+}
+
+fn seal(legs: &[&LegInputs<'_>], marks: Vec<Wanted>, words: Words) -> Vec<Wanted> {
+    let mut wanted = marks;
+    for leg in legs {
+        let Some(seal) = leg.chosen.seal else {
+            continue;
+        };
+        wanted.push(Wanted {
+            what: format!(
+                "lap of {} onto the {} of leg {}",
+                seal.head.id,
+                Layer::Jacket.name(words),
+                leg.leg.id
+            ),
+            against: seal.overlap_least.map_or_else(
+                || Against::NoWindow(format!("{} sets none", seal.head.source())),
+                |least| Against::AtLeast(least, seal.head.source()),
+            ),
+        });
+    }
+    wanted
+}

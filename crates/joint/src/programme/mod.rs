@@ -1,0 +1,163 @@
+//! Programme: the steps of a make-up, in an order that no precondition forbids.
+//!
+//! Why its own room: which step waits for which is knowledge of the trade; paper, terminal and browser only show it.
+//!
+//! Invariants: a step waits for all that it needs, so every order that keeps to `after` keeps to every precondition; what must go over a cable is slid on once, on one named end, before the connector that would bar its way; a step of a part's own instructions keeps its order, and where that cannot be had with the preconditions both are named for a person to decide.
+//!
+//! Not here: numbers to cut to (`cutback`), what the page looks like (`plan`, the doors), and any word on whether a cable is dead or may be touched.
+//!
+//! Source: preconditions: common practice, no source; the rest: each part's own instructions.
+
+mod caution;
+mod hold;
+mod line;
+mod order;
+mod slide;
+
+pub use hold::{Against, Hold, Wanted};
+pub use line::Line;
+pub use slide::Slide;
+
+use crate::checks::{Inputs, LegInputs};
+use crate::job::JointKind;
+use crate::stage::Stage;
+
+/// What stands as the source of a step or caution that no paper gives.
+pub const COMMON_PRACTICE: &str = "common practice, no source";
+
+/// One step of the make-up of every phase.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Step {
+    /// Name: legs and stage, `A jacket`; the whole joint has no leg.
+    pub id: String,
+    /// Moment of the make-up.
+    pub stage: Stage,
+    /// Legs that it concerns; empty for the whole joint.
+    pub legs: Vec<String>,
+    /// What is done, in one line.
+    pub title: String,
+    /// What the parts' own papers say of it, in order, or where to look.
+    pub lines: Vec<Line>,
+    /// What can hurt here, each with its source.
+    pub cautions: Vec<Line>,
+    /// Where work stops until it is measured.
+    pub hold: Option<Hold>,
+    /// What is slid on here, and onto which end.
+    pub slides: Vec<Slide>,
+    /// Names of the steps that come before it.
+    pub after: Vec<String>,
+}
+
+/// The steps of one joint.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Programme {
+    /// Steps, in an order that keeps to all of them.
+    pub steps: Vec<Step>,
+    /// What cannot be settled here: sentences for whom to call.
+    pub unsettled: Vec<String>,
+}
+
+/// The programme of a joint with these parts.
+pub fn programme(inputs: &Inputs<'_>) -> Programme {
+    let mut steps = nodes(inputs);
+    let mut unsettled = slide::unsettled(inputs);
+    let own = line::own_steps(inputs);
+    for (staged, leg) in &own {
+        let Some(at) = order::node_of(&steps, staged.stage, leg) else {
+            continue;
+        };
+        let step = &mut steps[at];
+        if !step.lines.contains(&staged.line) {
+            step.lines.push(staged.line.clone());
+            if let Some(caution) = &staged.caution
+                && !step.cautions.contains(caution)
+            {
+                step.cautions.push(caution.clone());
+            }
+            if staged.hold {
+                hold::add_own(step, &staged.line);
+            }
+        }
+    }
+    let edges = order::edges(&steps, &own, &mut unsettled);
+    let sorted = order::sorted(&steps, &edges);
+    let names: Vec<String> = steps.iter().map(|s| s.id.clone()).collect();
+    for (before, after) in &edges {
+        steps[*after].after.push(names[*before].clone());
+    }
+    Programme {
+        steps: sorted.into_iter().map(|at| steps[at].clone()).collect(),
+        unsettled,
+    }
+}
+
+/// Steps without order: one for each stage of each leg, those that legs share once.
+fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
+    let kind = inputs.order.job.kind;
+    let mut steps = Vec::new();
+    for stage in Stage::all() {
+        if stage == Stage::Mate && kind != JointKind::Separable {
+            continue;
+        }
+        match scope(stage, kind) {
+            Scope::Joint => steps.push(node(inputs, stage, &[])),
+            Scope::Shared => {
+                let all: Vec<&LegInputs<'_>> = inputs.legs.iter().collect();
+                steps.push(node(inputs, stage, &all));
+            }
+            Scope::Leg => {
+                steps.extend(inputs.legs.iter().map(|leg| node(inputs, stage, &[leg])));
+            }
+        }
+    }
+    steps
+}
+
+/// What a step is made for.
+enum Scope {
+    /// The whole joint.
+    Joint,
+    /// All legs at once.
+    Shared,
+    /// Each leg by itself.
+    Leg,
+}
+
+fn scope(stage: Stage, kind: JointKind) -> Scope {
+    match (stage, kind) {
+        (Stage::HandOver | Stage::HandBack, _) => Scope::Joint,
+        // One sleeve joins both legs; one body covers all.
+        (Stage::Connect, JointKind::Straight)
+        | (Stage::Place, JointKind::Straight | JointKind::Branch) => Scope::Shared,
+        _ => Scope::Leg,
+    }
+}
+
+fn node(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Step {
+    let names: Vec<String> = legs.iter().map(|leg| leg.leg.id.clone()).collect();
+    let id = if names.is_empty() {
+        stage.name().to_owned()
+    } else {
+        format!("{} {}", names.join("+"), stage.name())
+    };
+    Step {
+        id,
+        stage,
+        title: line::title(stage, inputs.order.job.words),
+        lines: line::house(inputs, stage, legs),
+        cautions: caution::cautions(stage, legs, inputs.order.job.words),
+        hold: hold::hold(inputs, stage, legs),
+        slides: legs
+            .iter()
+            .flat_map(|leg| {
+                if stage == Stage::SlideOn {
+                    slide::slides(inputs, leg)
+                } else {
+                    Vec::new()
+                }
+            })
+            .collect(),
+        legs: names,
+        after: Vec::new(),
+    }
+}

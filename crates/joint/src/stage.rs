@@ -1,0 +1,124 @@
+//! Stage: the moments of a make-up that instructions and crews name.
+//!
+//! Why its own room: a part's own step and the programme of the joint must mean the same moment by the same word.
+//!
+//! Invariants: every stage has one name in files; their order here is the order in which a crew usually comes to them, and rules nothing.
+//!
+//! Not here: what must come before what (`programme`).
+//!
+//! Source: common practice, no source.
+
+/// A moment of the make-up of one leg, or of the whole joint.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Stage {
+    /// The place and the cable are handed over by those who answer for it.
+    HandOver,
+    /// Cable measured and compared.
+    Measure,
+    /// Conductor end cut square.
+    Square,
+    /// Every mark set off.
+    MarkOut,
+    /// What must go over the cable is slid on and parked.
+    SlideOn,
+    /// Jacket cut.
+    Jacket,
+    /// Metallic shield bridged.
+    Bridge,
+    /// Metallic shield cut or laid back.
+    Shield,
+    /// Insulation screen cut.
+    Screen,
+    /// Insulation cut.
+    Insulation,
+    /// Connector made.
+    Connect,
+    /// Insulation smoothed and cleaned.
+    Clean,
+    /// Body brought to its place.
+    Place,
+    /// Leg plugged to the bus.
+    Mate,
+    /// Metallic shield restored and bonded.
+    Bond,
+    /// Jacket restored and sealed.
+    Seal,
+    /// Joint supported, trials and hand-back decided by those named for it.
+    HandBack,
+}
+
+/// Every stage with its name in files.
+const NAMES: &[(Stage, &str)] = &[
+    (Stage::HandOver, "hand-over"),
+    (Stage::Measure, "measure"),
+    (Stage::Square, "square"),
+    (Stage::MarkOut, "mark-out"),
+    (Stage::SlideOn, "slide-on"),
+    (Stage::Jacket, "jacket"),
+    (Stage::Bridge, "bridge"),
+    (Stage::Shield, "shield"),
+    (Stage::Screen, "screen"),
+    (Stage::Insulation, "insulation"),
+    (Stage::Connect, "connect"),
+    (Stage::Clean, "clean"),
+    (Stage::Place, "place"),
+    (Stage::Mate, "mate"),
+    (Stage::Bond, "bond"),
+    (Stage::Seal, "seal"),
+    (Stage::HandBack, "hand-back"),
+];
+
+/// Stages at which a part's own steps may stand, for the table of fields.
+pub const STAGE_NAMES: &[&str] = &[
+    "measure",
+    "square",
+    "mark-out",
+    "slide-on",
+    "jacket",
+    "bridge",
+    "shield",
+    "screen",
+    "insulation",
+    "connect",
+    "clean",
+    "place",
+    "mate",
+    "bond",
+    "seal",
+];
+
+impl Stage {
+    /// All stages, in the usual order.
+    pub fn all() -> impl Iterator<Item = Stage> {
+        NAMES.iter().map(|(stage, _)| *stage)
+    }
+
+    /// Stage of a name in a file.
+    pub fn from_name(name: &str) -> Option<Stage> {
+        NAMES.iter().find(|(_, n)| *n == name).map(|(s, _)| *s)
+    }
+
+    /// Name in files.
+    pub fn name(self) -> &'static str {
+        NAMES[self as usize].1
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn names_and_stages_agree() {
+        for (index, (stage, name)) in NAMES.iter().enumerate() {
+            assert_eq!(*stage as usize, index);
+            assert_eq!(stage.name(), *name);
+            assert_eq!(Stage::from_name(name), Some(*stage));
+        }
+        let own: Vec<&str> = Stage::all()
+            .filter(|s| !matches!(s, Stage::HandOver | Stage::HandBack))
+            .map(Stage::name)
+            .collect();
+        assert_eq!(own, STAGE_NAMES);
+    }
+}
