@@ -13,11 +13,17 @@
 mod band;
 mod colour;
 mod frame;
+mod half_section;
 mod label;
 mod level;
 mod picture;
 #[cfg(test)]
 mod picture_tests;
+mod strip;
+#[cfg(test)]
+mod strip_tests;
 mod trace;
 
+pub use half_section::{Style, Theme, half_section};
 pub use picture::{Caption, Mark, field_picture};
+pub use strip::{Strip, strip};

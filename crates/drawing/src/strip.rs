@@ -1,0 +1,512 @@
+//! Strip: what is to be cut and marked on one end, at full size, to be cut out and laid along the cable.
+//!
+//! ```text
+//!    0      8   14    18                          48    54     62 mm
+//!    |inches|win|lead |texts                      |bars |millim|
+//!  0 ================ ZERO: square-cut conductor end ===========
+//!    |      |   |     | A1, job, cautions         | |   |      |
+//!    |      |   |     |                           | |   |      |
+//!    ========///======+ CUT jacket edge           | |   ========   a mark
+//! ```
+//!
+//! Invariants: every mark, tick and bar stands at its place in millimetres of the SVG; texts give way, marks never do; texts do not lie on each other.
+//!
+//! Not here: where a cut goes (`joint::cutback`), and the sheet it is printed on (`paper`).
+
+use crate::label::{escaped, shortened, wrapped};
+use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+use std::fmt::Write;
+
+/// Room around the strip, so that its edges are seen, mm.
+const RIM: f64 = 1.5;
+const WIDTH: f64 = 60.0;
+/// From left to right: the window's bar, the leader, the texts, the bars, and the left end of the millimetre scale, mm.
+const WINDOW: [f64; 2] = [8.5, 13.5];
+const LEADER: [f64; 2] = [14.0, 17.5];
+pub(crate) const TEXT: [f64; 2] = [18.0, 48.0];
+const BARS: [f64; 2] = [49.6, 51.8];
+const MM_LEFT: f64 = 53.0;
+/// Calibration bars: along in millimetres and in inches, and across, mm.
+const BAR_MM: f64 = 100.0;
+const BAR_IN: f64 = 4.0 * 25.4;
+const BAR_ACROSS: f64 = 30.0;
+/// Where the bars along begin, mm.
+const BAR_TOP: f64 = 5.0;
+/// Height below which no strip is made: the bars must be on it, mm.
+const HEIGHT_LEAST: f64 = BAR_TOP + BAR_IN + 5.0;
+/// Room between the last mark and the end of the strip, mm.
+const TAIL: f64 = 6.0;
+/// Room between two blocks of text, mm.
+pub(crate) const BETWEEN: f64 = 1.4;
+/// Height of a line over the size of its letters.
+const LINE: f64 = 1.22;
+/// Usual width of a letter over its size, bold and not.
+const LETTER: [f64; 2] = [0.60, 0.54];
+/// A space at which no line is broken: a number that is broken can be read as another.
+const WITHIN: char = '\u{1}';
+
+/// A marking strip.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Strip {
+    /// The picture; one unit is one millimetre.
+    pub svg: String,
+    /// Width, mm.
+    pub width_mm: f64,
+    /// Height, mm.
+    pub height_mm: f64,
+    /// What is not marked on it, and where it stands instead; a sentence each.
+    pub left_out: Vec<String>,
+}
+
+/// One line of text.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Words {
+    pub(crate) text: String,
+    size: f64,
+    is_bold: bool,
+}
+
+impl Words {
+    pub(crate) fn bold(size: f64, text: &str) -> Words {
+        Words {
+            text: text.to_owned(),
+            size,
+            is_bold: true,
+        }
+    }
+
+    /// Lines that fit the column of texts.
+    pub(crate) fn lines(size: f64, is_bold: bool, text: &str) -> Vec<Words> {
+        let letter = LETTER[usize::from(!is_bold)];
+        let letters = ((TEXT[1] - TEXT[0]) / (letter * size)).floor() as usize;
+        wrapped(text, letters, 12)
+            .into_iter()
+            .map(|text| Words {
+                text,
+                size,
+                is_bold,
+            })
+            .collect()
+    }
+}
+
+/// Texts that stand together, and the mark that they belong to.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Block {
+    /// Place of the mark, mm from the conductor end; none for head and tail.
+    pub(crate) mark: Option<f64>,
+    pub(crate) lines: Vec<Words>,
+    /// Top, mm.
+    pub(crate) top: f64,
+}
+
+impl Block {
+    fn height(&self) -> f64 {
+        self.lines.iter().map(|line| line.size * LINE).sum()
+    }
+
+    pub(crate) fn bottom(&self) -> f64 {
+        self.top + self.height()
+    }
+}
+
+/// The marking strip of one end, no longer than `length_most_mm`; none where a ruling fails, or where nothing of the end can be marked in that length.
+///
+/// The zero edge is the square-cut conductor end; millimetres of the picture are millimetres of the cable.
+pub fn strip(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Option<Strip> {
+    if plan.outcome == "fail" {
+        return None;
+    }
+    let most = length_most_mm - 2.0 * RIM;
+    let mut marked: Vec<(f64, &CutDoc)> = Vec::new();
+    let mut left_out = Vec::new();
+    for cut in &leg.cuts {
+        match cut.mark_at_mm {
+            Some(at) if (0.0..=most - TAIL).contains(&at) => marked.push((at, cut)),
+            Some(_) => left_out.push(format!(
+                "{} {}: {}, from the square-cut conductor end; too far for this page.",
+                act(cut),
+                cut.words,
+                number(cut, plan)
+            )),
+            None if !cut.growth_ladder.is_empty() => left_out.push(format!(
+                "{} {}: waits for the growth of the connector; see the growth ladder on the front page.",
+                act(cut),
+                cut.words
+            )),
+            None => left_out.push(format!(
+                "{} {}: no place is set; stop and call.",
+                act(cut),
+                cut.words
+            )),
+        }
+    }
+    if marked.is_empty() {
+        return None;
+    }
+    marked.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let blocks = arranged(
+        blocks(leg, phase, plan, &marked),
+        floating(plan, &left_out),
+        most - BETWEEN,
+    )?;
+    let last_mark = marked.iter().map(|(at, _)| *at).fold(0.0, f64::max);
+    let last_text = blocks.iter().map(Block::bottom).fold(0.0, f64::max);
+    let height = (last_mark + TAIL)
+        .max(last_text + BETWEEN)
+        .max(HEIGHT_LEAST);
+    if height > most + 1.0e-6 {
+        return None;
+    }
+    Some(Strip {
+        svg: draw(plan, &marked, &blocks, height),
+        width_mm: WIDTH + 2.0 * RIM,
+        height_mm: height + 2.0 * RIM,
+        left_out,
+    })
+}
+
+fn act(cut: &CutDoc) -> &'static str {
+    if cut.kind == "cut" { "CUT" } else { "MARK" }
+}
+
+/// The number of a cut in the plan's own texts.
+fn number(cut: &CutDoc, plan: &Plan) -> String {
+    let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
+    match (inch, &cut.mark_mm) {
+        (Some(inch), Some(mm)) => format!("{inch} in ({mm} mm)"),
+        (None, Some(mm)) => format!("{mm} mm"),
+        _ => "not set".to_owned(),
+    }
+}
+
+/// Text whose numbers are not broken over two lines.
+pub(crate) fn unbroken(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    let beside_digit = |at: usize| {
+        let digit = |at: Option<usize>| {
+            at.and_then(|at| letters.get(at))
+                .is_some_and(char::is_ascii_digit)
+        };
+        digit(at.checked_sub(1))
+            && letters
+                .get(at + 1)
+                .is_some_and(|c| c.is_ascii_digit() || matches!(c, 'i' | 'm'))
+    };
+    letters
+        .iter()
+        .enumerate()
+        .map(|(at, letter)| {
+            if *letter == ' ' && beside_digit(at) {
+                WITHIN
+            } else {
+                *letter
+            }
+        })
+        .collect()
+}
+
+fn blocks(leg: &LegDoc, phase: u8, plan: &Plan, marked: &[(f64, &CutDoc)]) -> Vec<Block> {
+    let mut blocks = vec![head(leg, phase, plan)];
+    for (at, cut) in marked {
+        let mut lines = Words::lines(2.7, true, &format!("{} {}", act(cut), cut.words));
+        let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
+        match (inch, &cut.mark_mm) {
+            (Some(inch), Some(mm)) => {
+                lines.push(Words::bold(4.4, &format!("{inch} in")));
+                lines.push(Words::bold(3.2, &format!("{mm} mm")));
+            }
+            (_, Some(mm)) => lines.push(Words::bold(4.4, &format!("{mm} mm"))),
+            _ => {}
+        }
+        match &cut.printed_window {
+            Some(window) => {
+                let text = format!("may lie {}", window.text());
+                for part in text.split(", ") {
+                    lines.extend(Words::lines(2.5, false, &unbroken(part)));
+                }
+            }
+            None => lines.extend(Words::lines(2.5, false, "no window is set")),
+        }
+        blocks.push(Block {
+            mark: Some(*at),
+            lines,
+            top: at - 3.2,
+        });
+    }
+    blocks
+}
+
+/// Texts that belong to no mark and may stand wherever there is room.
+fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
+    let (jacket, screen) = if plan.job.words == "iec" {
+        ("oversheath", "insulation screen")
+    } else {
+        ("jacket", "insulation shield (black semicon)")
+    };
+    let where_to = format!(
+        "For {jacket} and {screen} only. Never on cleaned insulation: toner, ink and pencil are carbon. Off before the last wipe."
+    );
+    let block = |lines| Block {
+        mark: None,
+        lines,
+        top: 0.0,
+    };
+    let mut blocks = vec![block(Words::lines(2.3, true, &where_to))];
+    if !left_out.is_empty() {
+        let mut lines = Words::lines(2.4, true, "Not on this strip:");
+        for said in left_out {
+            lines.extend(Words::lines(2.3, false, &unbroken(said)));
+        }
+        blocks.push(block(lines));
+    }
+    blocks
+}
+
+fn head(leg: &LegDoc, phase: u8, plan: &Plan) -> Block {
+    let mut lines = Words::lines(2.5, true, "ZERO: square-cut conductor end, before pressing");
+    let name = format!("{}{phase}", leg.mark);
+    let n_letters = name.chars().count().max(1) as f64;
+    let size = (0.9 * (TEXT[1] - TEXT[0]) / (LETTER[0] * n_letters)).min(10.0);
+    lines.push(Words::bold(size, &name));
+    let job = format!("{}, {}, {}", plan.job.id, plan.job.date, plan.program);
+    lines.extend(Words::lines(2.2, false, &shortened(&job, 90)));
+    // The bar across is drawn in the place of this line.
+    lines.push(Words::bold(3.4, ""));
+    let bars = "Measure the three bars first: 30 mm across, 100 mm and 4 in along. One off: do not use the strip.";
+    lines.extend(Words::lines(2.2, true, &unbroken(bars)));
+    Block {
+        mark: None,
+        lines,
+        top: 1.2,
+    }
+}
+
+/// Blocks with those that belong to no mark put where there is room, else at the end; none if they do not fit.
+pub(crate) fn arranged(marks: Vec<Block>, floating: Vec<Block>, most: f64) -> Option<Vec<Block>> {
+    let mut blocks = placed(marks, most)?;
+    for mut block in floating {
+        let room = block.height() + 2.0 * BETWEEN;
+        let gap = (0..blocks.len()).find(|at| {
+            let next = blocks.get(at + 1).map_or(most, |b| b.top);
+            next - blocks[*at].bottom() >= room
+        });
+        let at = gap.unwrap_or(blocks.len() - 1);
+        block.top = blocks[at].bottom() + BETWEEN;
+        blocks.insert(at + 1, block);
+        if gap.is_none() {
+            blocks = placed(blocks, most)?;
+        }
+    }
+    Some(blocks)
+}
+
+/// Blocks moved so that none lies on another and all lie above `most`, in the order of their marks; none if they do not fit.
+fn placed(mut blocks: Vec<Block>, most: f64) -> Option<Vec<Block>> {
+    let mut free_from = 0.0;
+    for block in &mut blocks {
+        block.top = block.top.max(free_from);
+        free_from = block.bottom() + BETWEEN;
+    }
+    // What went over the end moves up, and with it what stands in its way.
+    let mut free_to = most;
+    for block in blocks.iter_mut().rev() {
+        block.top = block.top.min(free_to - block.height());
+        free_to = block.top - BETWEEN;
+    }
+    (free_to >= -BETWEEN).then_some(blocks)
+}
+
+fn draw(plan: &Plan, marked: &[(f64, &CutDoc)], blocks: &[Block], height: f64) -> String {
+    let mut page = Page::default();
+    page.open(height);
+    if let Some(invented) = &plan.invented {
+        page.across(invented, height);
+    }
+    page.scales(height);
+    page.bars();
+    for (at, cut) in marked {
+        page.mark(*at, cut);
+    }
+    for block in blocks {
+        page.block(block);
+    }
+    page.body.push_str("</svg>\n");
+    page.body
+}
+
+/// The picture as it grows. Writing to a text cannot fail.
+#[derive(Default)]
+struct Page {
+    body: String,
+}
+
+impl Page {
+    fn open(&mut self, height: f64) {
+        let (width, tall) = (WIDTH + 2.0 * RIM, height + 2.0 * RIM);
+        let _ = writeln!(
+            self.body,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{tall:.4}mm\" viewBox=\"{0} {0} {width} {tall:.4}\" font-family=\"DejaVu Sans Condensed, DejaVu Sans, sans-serif\" fill=\"black\" stroke=\"none\">",
+            -RIM
+        );
+        let _ = writeln!(
+            self.body,
+            "<rect x=\"{0}\" y=\"{0}\" width=\"{width}\" height=\"{tall:.4}\" fill=\"white\"/>",
+            -RIM
+        );
+        // Cut along these; the zero edge is heavy.
+        self.line([0.0, 0.0], [0.0, height], 0.2, "edge");
+        self.line([WIDTH, 0.0], [WIDTH, height], 0.2, "edge");
+        self.line([0.0, height], [WIDTH, height], 0.2, "edge");
+        self.line([0.0, 0.0], [WIDTH, 0.0], 0.7, "zero");
+    }
+
+    fn line(&mut self, from: [f64; 2], to: [f64; 2], width: f64, what: &str) {
+        let _ = writeln!(
+            self.body,
+            "<line x1=\"{:.4}\" y1=\"{:.4}\" x2=\"{:.4}\" y2=\"{:.4}\" stroke=\"black\" stroke-width=\"{width}\" data-what=\"{what}\"/>",
+            from[0], from[1], to[0], to[1]
+        );
+    }
+
+    fn text(&mut self, [x, y]: [f64; 2], words: &Words, turned: bool) {
+        let weight = if words.is_bold { "bold" } else { "normal" };
+        let turn = if turned {
+            format!(" transform=\"rotate(-90 {x:.3} {y:.3})\"")
+        } else {
+            String::new()
+        };
+        let _ = writeln!(
+            self.body,
+            "<text x=\"{x:.3}\" y=\"{y:.3}\" font-size=\"{:.3}\" font-weight=\"{weight}\"{turn}>{}</text>",
+            words.size,
+            escaped(&words.text)
+        );
+    }
+
+    /// The demonstration mark, along the strip, in outline.
+    fn across(&mut self, invented: &str, height: f64) {
+        let size = (height / (0.64 * invented.chars().count().max(1) as f64)).min(11.0);
+        let (x, y) = (TEXT[0] + 0.5 * (TEXT[1] - TEXT[0] + size), height - 1.0);
+        let _ = writeln!(
+            self.body,
+            "<text x=\"{x:.3}\" y=\"{y:.3}\" font-size=\"{size:.3}\" font-weight=\"bold\" fill=\"none\" stroke=\"black\" stroke-width=\"0.12\" transform=\"rotate(-90 {x:.3} {y:.3})\">{}</text>",
+            escaped(invented)
+        );
+    }
+
+    /// Inches in sixteenths on the left edge, millimetres on the right.
+    fn scales(&mut self, height: f64) {
+        let sixteenth = 25.4 / 16.0;
+        let mut n: u32 = 1;
+        while f64::from(n) * sixteenth < height {
+            let y = f64::from(n) * sixteenth;
+            let length = match n {
+                n if n % 16 == 0 => 5.0,
+                n if n % 8 == 0 => 3.6,
+                n if n % 4 == 0 => 2.8,
+                n if n % 2 == 0 => 2.0,
+                _ => 1.3,
+            };
+            self.line([0.0, y], [length, y], 0.12, "inch");
+            if n.is_multiple_of(16) {
+                let words = Words::bold(2.6, &format!("{}", n / 16));
+                self.text([5.3, y + 0.9], &words, false);
+            }
+            n += 1;
+        }
+        for n in 1..height.ceil() as u32 {
+            let y = f64::from(n);
+            let length = match n {
+                n if n % 10 == 0 => 4.0,
+                n if n % 5 == 0 => 2.8,
+                _ => 1.6,
+            };
+            self.line([WIDTH - length, y], [WIDTH, y], 0.12, "mm");
+            if n % 10 == 0 {
+                let words = Words::bold(2.0, &format!("{n}"));
+                self.text([MM_LEFT + 0.1, y + 0.7], &words, false);
+            }
+        }
+        self.text([0.8, 4.2], &Words::bold(2.2, "inches"), false);
+        self.text([MM_LEFT - 0.6, 4.2], &Words::bold(2.2, "mm"), false);
+    }
+
+    /// Bars to be measured before the strip is used.
+    fn bars(&mut self) {
+        for (x, length, said) in [
+            (BARS[0], BAR_MM, "this bar is 100 mm"),
+            (BARS[1], BAR_IN, "this bar is 4 in"),
+        ] {
+            self.line([x, BAR_TOP], [x, BAR_TOP + length], 0.25, "bar");
+            for y in [BAR_TOP, BAR_TOP + length] {
+                self.line([x - 0.7, y], [x + 0.7, y], 0.25, "bar-end");
+            }
+            let words = Words::bold(1.9, said);
+            self.text([x - 0.5, BAR_TOP + 40.0], &words, true);
+        }
+    }
+
+    /// A mark from edge to edge but for the texts, with its window beside the inches.
+    fn mark(&mut self, at: f64, cut: &CutDoc) {
+        let plane = escaped(&cut.plane);
+        if let Some([least, greatest]) = cut.printed_window.as_ref().and_then(|w| w.at_mm) {
+            let _ = writeln!(
+                self.body,
+                "<rect x=\"{}\" y=\"{least:.4}\" width=\"{}\" height=\"{:.4}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.2\" data-window=\"{plane}\"/>",
+                WINDOW[0],
+                WINDOW[1] - WINDOW[0],
+                (greatest - least).max(0.0)
+            );
+            // Hatched by hand: a pattern does not survive every printer.
+            let n = ((greatest - least) / 0.8).floor().max(0.0) as u32;
+            for step in 0..n {
+                let y = least + 0.8 * f64::from(step);
+                self.line([WINDOW[0], y + 0.8], [WINDOW[1], y], 0.12, "hatch");
+            }
+        }
+        for [from, to] in [[0.0, LEADER[0]], [MM_LEFT - 1.0, WIDTH]] {
+            let _ = writeln!(
+                self.body,
+                "<line x1=\"{from}\" y1=\"{at:.4}\" x2=\"{to}\" y2=\"{at:.4}\" stroke=\"black\" stroke-width=\"0.45\" data-plane=\"{plane}\"/>"
+            );
+        }
+        // Arrows at both edges: their tips are on the mark.
+        for (x, way) in [(0.0, 1.0), (WIDTH, -1.0)] {
+            for side in [-1.0, 1.0] {
+                let _ = writeln!(
+                    self.body,
+                    "<path d=\"M {x} {at:.4} L {:.3} {:.4} L {:.3} {at:.4} Z\" data-what=\"arrow\"/>",
+                    x,
+                    at + side * 1.4,
+                    x + way * 2.6
+                );
+            }
+        }
+    }
+
+    fn block(&mut self, block: &Block) {
+        if let Some(at) = block.mark {
+            let first = block.lines.first().map_or(0.0, |line| line.size * LINE);
+            self.line(
+                [LEADER[0], at],
+                [LEADER[1], block.top + 0.6 * first],
+                0.3,
+                "leader",
+            );
+        }
+        let mut y = block.top;
+        for words in &block.lines {
+            y += words.size * LINE;
+            if words.text.is_empty() {
+                let at = y - 0.5 * words.size;
+                self.line([TEXT[0], at], [TEXT[0] + BAR_ACROSS, at], 0.25, "bar");
+                for x in [TEXT[0], TEXT[0] + BAR_ACROSS] {
+                    self.line([x, at - 0.7], [x, at + 0.7], 0.25, "bar-end");
+                }
+            } else {
+                self.text([TEXT[0], y - 0.24 * words.size], words, false);
+            }
+        }
+    }
+}
