@@ -101,7 +101,7 @@ pub fn write_file(path: &Path, text: &str) -> Result<(), WriteError> {
         Some(folder) if !folder.as_os_str().is_empty() => folder,
         _ => Path::new("."),
     };
-    replace(folder, path, text).map_err(|source| WriteError::File {
+    replace(folder, path, text.as_bytes()).map_err(|source| WriteError::File {
         path: path.to_owned(),
         source,
     })
@@ -111,22 +111,22 @@ pub fn write_file(path: &Path, text: &str) -> Result<(), WriteError> {
 ///
 /// # Errors
 /// The folder or file that cannot be written.
-pub fn write(folder: &Path, files: &[(&str, &str)]) -> Result<(), WriteError> {
+pub fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), WriteError> {
     std::fs::create_dir_all(folder).map_err(|source| WriteError::Folder {
         path: folder.to_owned(),
         source,
     })?;
-    for (name, text) in files {
+    for (name, bytes) in files {
         let path = folder.join(name);
-        replace(folder, &path, text).map_err(|source| WriteError::File { path, source })?;
+        replace(folder, &path, bytes).map_err(|source| WriteError::File { path, source })?;
     }
     Ok(())
 }
 
-/// Puts a whole text in the place of a file, so that a power cut leaves the old one or the new one, never half of either.
-fn replace(folder: &Path, path: &Path, text: &str) -> std::io::Result<()> {
+/// Puts whole contents in the place of a file, so that a power cut leaves the old one or the new one, never half of either.
+fn replace(folder: &Path, path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let mut file = beside(folder)?;
-    file.write_all(text.as_bytes())?;
+    file.write_all(bytes)?;
     file.as_file().sync_all()?;
     file.persist(path)?;
     Ok(())

@@ -5,18 +5,22 @@
 //! Invariants: every complaint goes to standard error, one line each; with `--json` only the document goes to standard output; nothing is said by colour alone.
 //!
 //! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
-//! A solved case ends with 0 when it has answers.
+//! A solved case ends with 0 when it has answers; criticised catalogues with 0 when nothing is found and 1 when something is.
 mod answers;
 mod files;
+mod lint;
 mod page;
 mod solve;
 mod starter;
 
-use clap::{Parser, Subcommand, ValueEnum};
+use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
+use jointwright_drawing::{Style, Theme, half_section};
 use jointwright_joint::form::{Complaint, json_schema};
 use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::Plan;
 use jointwright_joint::{catalogue, job, judge, plan};
 use jointwright_numerics::case;
+use jointwright_paper::make_up_sheet;
 use std::io::{IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -26,6 +30,9 @@ const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot
 
 /// What the exit codes of `solve` say.
 const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing given; it judges nothing.";
+
+/// What the exit codes of `lint` say.
+const LINT_EXIT: &str = "Exit: 0 no defect found, 1 some found, 2 the catalogues cannot be used. Finding nothing does not mean that a table is right.";
 
 /// Plans and checks medium-voltage cable joints: reads the cables that are in the vault and the parts on the truck, and says where every layer is cut, how far off it may be, and on whose word.
 #[derive(Parser)]
@@ -46,7 +53,7 @@ enum Command {
     Plan {
         /// Job file.
         job: PathBuf,
-        /// Folder for plan.json and plan.txt [default: `out/` and the job's name].
+        /// Folder for the plan, its page, the make-up sheet and the pictures [default: `out/` and the job's name].
         #[arg(long)]
         out: Option<PathBuf>,
         /// Print only the document, as JSON; files only with --out.
@@ -56,11 +63,21 @@ enum Command {
     /// Solve the electric field of a section case: capacitance, peaks, values at places.
     #[command(after_help = SOLVE_EXIT)]
     Solve(solve::Arguments),
+    /// Criticise catalogues: rows, links, ranges and texts that contradict each other.
+    #[command(after_help = LINT_EXIT)]
+    Lint(lint::Arguments),
     /// Write a commented job to start from.
     New {
         /// File to write; it must not exist yet.
         file: PathBuf,
     },
+    /// Print the script that completes commands and options in a shell.
+    Completions {
+        /// Which shell.
+        shell: clap_complete::Shell,
+    },
+    /// Print the manual page, for `man -l -`.
+    Man,
     /// Print the JSON Schema of a file.
     Schema {
         /// Which file.
@@ -89,7 +106,10 @@ fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Plan { job, out, json } => plan_joint(&job, out, json),
         Command::Solve(arguments) => solve_case(&arguments),
+        Command::Lint(arguments) => lint_catalogues(&arguments),
         Command::New { file } => write_starter(&file),
+        Command::Completions { shell } => print_completions(shell),
+        Command::Man => print_manual(),
         Command::Schema { of } => print_schema(of),
     }
 }
@@ -114,23 +134,23 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
         (None, false) => Some(PathBuf::from("out").join(&document.job.id)),
         (None, true) => None,
     };
-    if let Some(folder) = &folder
-        && let Err(error) = files::write(folder, &[("plan.json", &text), ("plan.txt", &page)])
-    {
-        return failed(&error.to_string());
+    let mut written = String::new();
+    if let Some(folder) = &folder {
+        let files = match files_of(&document, &text, &page) {
+            Ok(files) => files,
+            Err(error) => return failed(&error),
+        };
+        if let Err(error) = files::write(folder, &files) {
+            return failed(&error.to_string());
+        }
+        let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+        written = page::written(&folder.display().to_string(), &names);
     }
     let shown = if json {
         text
     } else {
-        page::styled(&page, wants_style())
+        page::styled(&page, wants_style()) + &written
     };
-    let mut shown = shown;
-    if let (Some(folder), false) = (&folder, json) {
-        shown.push_str(&format!(
-            "\nWrote {0}/plan.json\nWrote {0}/plan.txt\n",
-            folder.display()
-        ));
-    }
     if print(&shown).is_err() {
         return ExitCode::from(UNUSABLE);
     }
@@ -139,6 +159,25 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
         Outcome::Fail => ExitCode::from(1),
         Outcome::NotJudged => ExitCode::from(3),
     }
+}
+
+/// Everything that `plan` writes, by name: document, page, make-up sheet, half-section of each leg.
+fn files_of(document: &Plan, text: &str, page: &str) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let sheet = make_up_sheet(document)
+        .map_err(|error| format!("the make-up sheet cannot be made: {error}"))?;
+    let style = Style {
+        theme: Theme::Light,
+    };
+    let mut files = vec![
+        ("plan.json".to_owned(), text.as_bytes().to_vec()),
+        ("plan.txt".to_owned(), page.as_bytes().to_vec()),
+        ("make-up-sheet.pdf".to_owned(), sheet),
+    ];
+    for leg in &document.legs {
+        let svg = half_section(leg, document, &style);
+        files.push((format!("leg-{}.svg", leg.mark), svg.into_bytes()));
+    }
+    Ok(files)
 }
 
 fn solve_case(arguments: &solve::Arguments) -> ExitCode {
@@ -162,6 +201,28 @@ fn solve_case(arguments: &solve::Arguments) -> ExitCode {
     print(&shown).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS)
 }
 
+fn lint_catalogues(arguments: &lint::Arguments) -> ExitCode {
+    let done = match lint::run(arguments) {
+        Ok(done) => done,
+        Err(complaints) => return unusable(&complaints),
+    };
+    let shown = if arguments.json {
+        match serde_json::to_string_pretty(&done.document) {
+            Ok(text) => text + "\n",
+            Err(error) => {
+                return failed(&format!("the defects cannot be written as JSON: {error}"));
+            }
+        }
+    } else {
+        done.page
+    };
+    match (print(&shown), done.n_defects) {
+        (Err(_), _) => ExitCode::from(UNUSABLE),
+        (Ok(()), 0) => ExitCode::SUCCESS,
+        (Ok(()), _) => ExitCode::from(1),
+    }
+}
+
 fn write_starter(file: &std::path::Path) -> ExitCode {
     match files::write_new(file, starter::STARTER) {
         Ok(()) => print(&format!("Wrote {}\n", file.display()))
@@ -182,6 +243,37 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         Ok(text) => print(&(text + "\n")).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),
         Err(error) => failed(&format!("the schema cannot be written: {error}")),
     }
+}
+
+fn print_completions(shell: clap_complete::Shell) -> ExitCode {
+    let mut script = Vec::new();
+    clap_complete::generate(shell, &mut Arguments::command(), "jointwright", &mut script);
+    print_bytes(&script)
+}
+
+/// The manual: the program, then each of its commands.
+fn print_manual() -> ExitCode {
+    let mut program = Arguments::command();
+    // So that each command's page names itself in full.
+    program.build();
+    let mut pages = Vec::new();
+    let commands: Vec<clap::Command> = program
+        .get_subcommands()
+        .filter(|c| c.get_name() != "help")
+        .cloned()
+        .collect();
+    for command in std::iter::once(program).chain(commands) {
+        if let Err(error) = clap_mangen::Man::new(command).render(&mut pages) {
+            return failed(&format!("the manual cannot be written: {error}"));
+        }
+    }
+    print_bytes(&pages)
+}
+
+fn print_bytes(bytes: &[u8]) -> ExitCode {
+    let mut out = std::io::stdout().lock();
+    let written = out.write_all(bytes).and_then(|()| out.flush());
+    written.map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS)
 }
 
 /// Prints to standard output; a reader that went away ends the program quietly.

@@ -9,8 +9,6 @@ use jointwright_joint::plan::{
 
 /// Width of a terminal that every crew has.
 const WIDTH: usize = 80;
-/// Nearer to the end of its window than this, 1/64 in, a mark is said to stand at it.
-const NEAR_MM: f64 = 0.4;
 
 /// The page of a plan, without any styling.
 pub fn page(plan: &Plan) -> String {
@@ -42,6 +40,16 @@ pub fn styled(page: &str, style: bool) -> String {
         }
     };
     page.lines().map(line).collect()
+}
+
+/// What was written, and where.
+pub fn written(folder: &str, names: &[&str]) -> String {
+    let mut lines = Lines::default();
+    lines.blank();
+    // A path is one word: it is never broken.
+    lines.add(&format!("Wrote into {folder}:"));
+    lines.wrap("  ", &names.join(", "));
+    lines.text
 }
 
 /// Lines of a page, none wider than it.
@@ -299,12 +307,8 @@ fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
         return;
     }
     if let Some(window) = &cut.printed_window {
-        lines.add(&format!(
-            "      {:<25}{:>43}",
-            "may lie",
-            window_words(window)
-        ));
-        if let Some(edge) = at_edge(cut) {
+        lines.add(&format!("      {:<25}{:>43}", "may lie", window.text()));
+        if let Some(edge) = cut.at_edge() {
             lines.add(&format!("      {edge}"));
         }
     }
@@ -315,26 +319,6 @@ fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
         lines.wrap("      ", why);
     }
     ladder(cut, manner, lines);
-}
-
-fn window_words(window: &PrintedWindowDoc) -> String {
-    let inch = match &window.inch {
-        Some([low, high]) if low == high => format!("{low} in only, "),
-        Some([low, high]) => format!("{low} to {high} in, "),
-        None => String::new(),
-    };
-    format!("{inch}{} to {} mm", window.mm[0], window.mm[1])
-}
-
-/// Says so where a mark stands at an end of its window, nearer than a crew can cut.
-fn at_edge(cut: &CutDoc) -> Option<&'static str> {
-    let at: f64 = cut.mark_mm.as_ref()?.parse().ok()?;
-    match (at - cut.min_mm? < NEAR_MM, cut.max_mm? - at < NEAR_MM) {
-        (true, true) => Some("there is no room either way: neither shorter nor longer"),
-        (true, false) => Some("this mark is the shortest that is allowed: never shorter"),
-        (false, true) => Some("this mark is the longest that is allowed: never longer"),
-        (false, false) => None,
-    }
 }
 
 fn grew(rung: &RungDoc) -> String {
@@ -372,7 +356,7 @@ fn ladder(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
         let window = rung
             .printed_window
             .as_ref()
-            .map(window_words)
+            .map(PrintedWindowDoc::text)
             .unwrap_or_default();
         lines.add(&format!("      {:<14}{at:>12}   {window:>43}", grew(rung)));
     }

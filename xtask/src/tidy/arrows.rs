@@ -15,7 +15,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("numerics", &["units"]),
     ("joint", &["units", "numerics"]),
     ("drawing", &["units", "numerics", "joint"]),
-    ("cli", &["units", "numerics", "joint", "drawing"]),
+    ("paper", &["joint", "drawing"]),
+    ("cli", &["units", "numerics", "joint", "drawing", "paper"]),
     ("hatch", &["units", "numerics", "joint"]),
     ("xtask", &[]),
 ];

@@ -1,6 +1,7 @@
 //! The program as a crew runs it: exit codes, streams, files, pages.
 
 mod exits;
+mod lint;
 mod pages;
 mod schemas;
 mod solve;

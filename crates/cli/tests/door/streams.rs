@@ -21,10 +21,11 @@ fn files_go_below_out_by_the_name_of_the_job_and_their_paths_are_said() {
     for slug in EXAMPLES {
         let vault = Vault::new();
         let ran = vault.plan(slug, &[]);
-        for name in ["plan.json", "plan.txt"] {
-            let path = format!("out/{slug}/{name}");
-            assert!(ran.out.contains(&path), "{path} is not said");
-            assert!(!vault.read(&path).is_empty());
+        assert!(ran.out.contains(&format!("Wrote into out/{slug}:")));
+        for name in ["plan.json", "plan.txt", "make-up-sheet.pdf", "leg-A.svg"] {
+            assert!(ran.out.contains(name), "{name} is not said");
+            let file = std::fs::read(vault.path(&format!("out/{slug}/{name}")));
+            assert!(!file.expect("it is written").is_empty());
         }
         let page = vault.read(&format!("out/{slug}/plan.txt"));
         assert!(ran.out.starts_with(&page));
@@ -65,7 +66,21 @@ fn an_old_plan_is_replaced_whole() {
     let ran = vault.plan("tannery-change", &["--out", "o", "--json"]);
     assert_eq!(vault.read("o/plan.json"), ran.out);
     let left = std::fs::read_dir(vault.path("o")).expect("the folder is there");
-    assert_eq!(left.count(), 2, "nothing half written is left");
+    let mut left: Vec<String> = left
+        .map(|entry| {
+            let name = entry.expect("an entry").file_name();
+            name.to_string_lossy().into_owned()
+        })
+        .collect();
+    left.sort();
+    let expected = [
+        "leg-A.svg",
+        "leg-B.svg",
+        "make-up-sheet.pdf",
+        "plan.json",
+        "plan.txt",
+    ];
+    assert_eq!(left, expected, "nothing half written is left");
 }
 
 #[test]

@@ -1,0 +1,158 @@
+//! Lint: catalogues in, what contradicts itself in them out.
+//!
+//! Not here: any rule of its own; it prints what the critic says.
+
+use crate::page::Lines;
+use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::critic::{Defect, criticise};
+use jointwright_joint::form::{Complaint, Complaints, Source};
+use jointwright_joint::plan::INVENTED;
+use std::path::{Path, PathBuf};
+
+/// What finding nothing means, and what it does not.
+const NO_PROOF: &str = "Finding nothing does not mean that a table is right: only its own paper, held beside it, shows that.";
+
+/// What was asked on the command line.
+#[derive(clap::Args)]
+pub struct Arguments {
+    /// Catalogue files, read together; the word `demonstration` names the embedded one.
+    #[arg(required = true, value_name = "CATALOGUE")]
+    catalogues: Vec<PathBuf>,
+    /// Print only the document, as JSON.
+    #[arg(long)]
+    pub json: bool,
+}
+
+/// What came of it, for the terminal.
+pub struct Done {
+    /// Number of defects.
+    pub n_defects: usize,
+    /// The page.
+    pub page: String,
+    /// The document.
+    pub document: serde_json::Value,
+}
+
+/// Reads the catalogues and criticises them.
+///
+/// # Errors
+/// Every complaint about the files.
+pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
+    let mut complaints = Complaints::default();
+    let mut sources = Vec::new();
+    for path in &arguments.catalogues {
+        match source(path) {
+            Ok(source) => sources.push(source),
+            Err(complaint) => complaints.add(complaint),
+        }
+    }
+    let are_all_read = complaints.is_empty();
+    let catalogue = Catalogue::read(&sources, are_all_read, &mut complaints);
+    if !complaints.is_empty() {
+        return Err(complaints.into_sorted());
+    }
+    let defects = criticise(&catalogue);
+    let invented = is_invented(&catalogue);
+    Ok(Done {
+        n_defects: defects.len(),
+        page: page(&defects, n_rows(&catalogue), invented),
+        document: document(&sources, &defects, n_rows(&catalogue), invented),
+    })
+}
+
+fn source(path: &Path) -> Result<Source, Complaint> {
+    if path == Path::new(DEMONSTRATION) {
+        return Ok(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
+    }
+    let shown = path.display().to_string();
+    match std::fs::read(path) {
+        Ok(bytes) => Source::from_bytes(&shown, &bytes),
+        Err(error) => Err(Source::new(&shown, String::new()).complaint(
+            0,
+            format!("The catalogue file cannot be read: {error}."),
+            format!("Give the path of a catalogue, or \"{DEMONSTRATION}\"."),
+        )),
+    }
+}
+
+/// Of each kind of row, how many there are and whether any is invented.
+fn of_each_kind(catalogue: &Catalogue) -> [(usize, bool); 8] {
+    macro_rules! of {
+        ($rows:expr) => {
+            ($rows.len(), $rows.iter().any(|row| row.demonstration()))
+        };
+    }
+    [
+        of!(catalogue.bodies),
+        of!(catalogue.buses),
+        of!(catalogue.plugs),
+        of!(catalogue.connectors),
+        of!(catalogue.adapters),
+        of!(catalogue.shield_parts),
+        of!(catalogue.seals),
+        of!(catalogue.consumables),
+    ]
+}
+
+fn n_rows(catalogue: &Catalogue) -> usize {
+    of_each_kind(catalogue).iter().map(|(n, _)| n).sum()
+}
+
+fn is_invented(catalogue: &Catalogue) -> bool {
+    of_each_kind(catalogue).iter().any(|(_, any)| *any)
+}
+
+fn page(defects: &[Defect], n_rows: usize, invented: bool) -> String {
+    let mut lines = Lines::default();
+    if invented {
+        lines.add(&format!("{:*^80}", format!(" {INVENTED} ")));
+    }
+    for defect in defects {
+        lines.wrap("", &format!("{} {}", defect.place, defect.class));
+        lines.wrap("  ", &format!("{} {}", defect.found, defect.expected));
+        lines.wrap("  ", &format!("hint: {}", defect.hint));
+        lines.blank();
+    }
+    lines.wrap("", NO_PROOF);
+    lines.add(&count(defects.len(), n_rows));
+    lines.text
+}
+
+fn count(n_defects: usize, n_rows: usize) -> String {
+    let rows = if n_rows == 1 { "row" } else { "rows" };
+    match n_defects {
+        0 => format!("No defects found in {n_rows} {rows}."),
+        1 => format!("1 defect found in {n_rows} {rows}."),
+        n => format!("{n} defects found in {n_rows} {rows}."),
+    }
+}
+
+fn document(
+    sources: &[Source],
+    defects: &[Defect],
+    n_rows: usize,
+    invented: bool,
+) -> serde_json::Value {
+    let catalogues: Vec<&str> = sources.iter().map(Source::path).collect();
+    let defects: Vec<serde_json::Value> = defects
+        .iter()
+        .map(|defect| {
+            serde_json::json!({
+                "class": defect.class,
+                "place": defect.place,
+                "rows": defect.rows,
+                "found": defect.found,
+                "expected": defect.expected,
+                "hint": defect.hint,
+            })
+        })
+        .collect();
+    serde_json::json!({
+        "invented": invented.then_some(INVENTED),
+        "catalogues": catalogues,
+        "n_rows": n_rows,
+        "n_defects": defects.len(),
+        "defects": defects,
+        "note": NO_PROOF,
+    })
+}

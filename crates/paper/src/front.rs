@@ -1,0 +1,313 @@
+//! Front: what stands on the one page of one end.
+//!
+//! Invariants: at most eight numbers; each is a text of the plan, with its datum in words and whose window it is; nothing else is a number to cut to.
+
+use crate::clip::clipped;
+use jointwright_joint::plan::{
+    ConnectorDoc, CutDoc, EndDoc, LegDoc, PartDoc, Plan, RulingDoc, RungDoc,
+};
+use serde::Serialize;
+
+/// The front page of one end.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Front {
+    /// Leg and phase, large.
+    end: String,
+    leg: String,
+    phase: u8,
+    kind: String,
+    goes_to: String,
+    cable: String,
+    parks: String,
+    /// What stops work on this end.
+    stops: Vec<String>,
+    numbers: Vec<Number>,
+    knife: Knife,
+    connector: Vec<String>,
+    ladder: Option<Ladder>,
+    parts: Vec<String>,
+    not_judged: String,
+}
+
+/// One number to cut or mark at.
+#[derive(Clone, Debug, Serialize)]
+struct Number {
+    /// "CUT" or "MARK".
+    act: String,
+    what: String,
+    datum: String,
+    /// Large: inches, or millimetres where the page has no inches.
+    large: String,
+    large_unit: String,
+    /// Below: millimetres.
+    small: String,
+    window: Vec<String>,
+    whose: String,
+    /// What is said of a mark at the end of its window.
+    edge: String,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct Knife {
+    words: String,
+    most: String,
+    /// The same in millimetres, where it is not in them already.
+    small: String,
+    whose: String,
+}
+
+/// Where a cut goes for each growth of the sleeve.
+#[derive(Clone, Debug, Serialize)]
+struct Ladder {
+    what: String,
+    rungs: Vec<Rung>,
+}
+
+#[derive(Clone, Debug, Serialize)]
+struct Rung {
+    grew: String,
+    large: String,
+    small: String,
+    window: String,
+}
+
+/// Front pages of all ends, leg by leg.
+pub(crate) fn fronts(plan: &Plan) -> Vec<Front> {
+    plan.legs
+        .iter()
+        .flat_map(|leg| leg.ends.iter().map(move |end| front(plan, leg, end)))
+        .collect()
+}
+
+fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
+    let is_metric = plan.job.words == "iec";
+    // The outermost first, as they are come to with the knife; marks after cuts.
+    let outward = leg.cuts.iter().rev();
+    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| c.kind == "cut");
+    let places = cuts.into_iter().chain(marks);
+    let port = leg
+        .port
+        .map(|port| format!(", bus port {port}"))
+        .unwrap_or_default();
+    Front {
+        end: format!("{}{}", clipped(&leg.mark, 8), end.phase),
+        leg: clipped(&leg.mark, 8),
+        phase: end.phase,
+        kind: format!("{} joint{port}", plan.job.kind),
+        goes_to: clipped(leg.goes_to.as_deref().unwrap_or("not said"), 60),
+        cable: clipped(&leg.cable, 90),
+        parks: parks(plan, leg, end),
+        stops: stops(plan, leg, end),
+        numbers: places.map(|cut| number(cut, is_metric)).collect(),
+        knife: knife(leg),
+        connector: connector(leg),
+        ladder: ladder(leg, is_metric),
+        parts: leg.parts.iter().map(part).collect(),
+        not_judged: not_judged(plan, leg, end),
+    }
+}
+
+fn knife(leg: &LegDoc) -> Knife {
+    let most = leg.knife.most.as_deref().unwrap_or("not set");
+    let (most, small) = most
+        .trim_end_matches(')')
+        .split_once(" (")
+        .unwrap_or((most, ""));
+    Knife {
+        words: leg.knife.words.clone(),
+        most: most.to_owned(),
+        small: small.to_owned(),
+        whose: leg.knife.whose.clone(),
+    }
+}
+
+/// What is slid onto this end, farthest from the conductor end first.
+fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
+    let name = format!("{}{}", leg.mark, end.phase);
+    let slides = plan.make_up.steps.iter().flat_map(|step| &step.slides);
+    let here: Vec<String> = slides
+        .filter(|slide| slide.onto == name)
+        .map(|slide| format!("{} {}", slide.part, clipped(&slide.id, 24)))
+        .collect();
+    if here.is_empty() {
+        return "nothing is slid onto this end".to_owned();
+    }
+    format!(
+        "slide on before the connector, in this order: {}",
+        here.join(", then ")
+    )
+}
+
+fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
+    let mut stops: Vec<String> = Vec::new();
+    if end.measures.contains("not its papers") || end.measures.contains("none") {
+        stops.push(format!(
+            "STOP AND CALL: {}{} {}",
+            leg.mark,
+            end.phase,
+            clipped(&end.like_its_papers, 220)
+        ));
+    }
+    stops.extend(
+        plan.make_up
+            .unsettled
+            .iter()
+            .map(|said| format!("STOP AND CALL: {}", clipped(said, 200))),
+    );
+    stops
+}
+
+fn number(cut: &CutDoc, is_metric: bool) -> Number {
+    let (large, unit, small) = match (&cut.inch, &cut.mark_mm) {
+        (Some(inch), Some(mm)) if !is_metric => (inch.clone(), "in", format!("{mm} mm")),
+        (_, Some(mm)) => (mm.clone(), "mm", String::new()),
+        _ if !cut.growth_ladder.is_empty() => ("see ladder".to_owned(), "", String::new()),
+        _ => ("not set".to_owned(), "", String::new()),
+    };
+    let window = match &cut.printed_window {
+        Some(window) => window_lines(window),
+        None => vec![clipped(
+            cut.why.as_deref().unwrap_or("no window is set"),
+            110,
+        )],
+    };
+    Number {
+        act: cut.kind.to_uppercase(),
+        what: cut.words.clone(),
+        datum: format!("from the {}", cut.from),
+        large,
+        large_unit: unit.to_owned(),
+        small,
+        window,
+        whose: clipped(&cut.window_of.join("; "), 90),
+        edge: cut.at_edge().unwrap_or_default().to_owned(),
+    }
+}
+
+/// A window in two lines, inches over millimetres, in the plan's own words.
+fn window_lines(window: &jointwright_joint::plan::PrintedWindowDoc) -> Vec<String> {
+    let text = window.text();
+    match text.split_once("in, ") {
+        Some((inch, mm)) if window.inch.is_some() => vec![format!("{inch}in"), mm.to_owned()],
+        // "2 1/16 in only, 51.0 to 53.0 mm"
+        _ => text.split(", ").map(str::to_owned).collect(),
+    }
+}
+
+fn connector(leg: &LegDoc) -> Vec<String> {
+    let part = leg.parts.iter().find(|p| p.kind == "connector");
+    let (Some(doc), Some(part)) = (&leg.connector, part) else {
+        return vec!["no connector is named: stop and call".to_owned()];
+    };
+    let mut said = vec![format!("{}, {}", clipped(&part.id, 40), doc.means)];
+    if doc.means == "compression" {
+        said.push(format!(
+            "die {}; {}",
+            doc.die
+                .as_deref()
+                .map_or("not named: see its instructions".to_owned(), |die| clipped(
+                    die, 40
+                )),
+            doc.presses.map_or(
+                "presses not named: see its instructions".to_owned(),
+                |n| format!("{n} presses an end")
+            )
+        ));
+    }
+    said.push(order(doc, part));
+    if let Some(source) = &doc.growth_source {
+        said.push(format!(
+            "growth measured ({}): the insulation cut holds it already",
+            clipped(source, 60)
+        ));
+    }
+    said
+}
+
+fn order(doc: &ConnectorDoc, part: &PartDoc) -> String {
+    let what = match doc.means.as_str() {
+        "compression" => "order of presses",
+        "shear-bolt" => "order of bolts",
+        _ => "order and torque of screws",
+    };
+    format!("{what}: {}", clipped(&part.instructions, 50))
+}
+
+fn ladder(leg: &LegDoc, is_metric: bool) -> Option<Ladder> {
+    let cut = leg.cuts.iter().find(|c| !c.growth_ladder.is_empty())?;
+    let rungs = cut.growth_ladder.iter().map(|rung| {
+        let mut printed = self::rung(rung, is_metric);
+        if let Some(finer) = finest_mm(rung, &cut.growth_ladder)
+            && !printed.small.is_empty()
+        {
+            printed.small = format!("{finer} mm");
+        }
+        printed
+    });
+    Some(Ladder {
+        what: cut.words.clone(),
+        rungs: rungs.collect(),
+    })
+}
+
+/// One tick in one text: of all rungs at the tick of this one, the millimetres with the most decimals, where they lie in its window.
+fn finest_mm<'r>(rung: &RungDoc, ladder: &'r [RungDoc]) -> Option<&'r String> {
+    let same = ladder.iter().filter(|other| other.inch == rung.inch);
+    let finest = same
+        .filter_map(|other| other.mark_mm.as_ref())
+        .max_by_key(|mm| mm.len())?;
+    let at: f64 = finest.parse().ok()?;
+    let lies = rung.min_mm.is_none_or(|least| at >= least)
+        && rung.max_mm.is_none_or(|greatest| at <= greatest);
+    lies.then_some(finest)
+}
+
+fn rung(rung: &RungDoc, is_metric: bool) -> Rung {
+    let (large, small) = match (&rung.inch, &rung.mark_mm) {
+        (Some(inch), Some(mm)) if !is_metric => (format!("{inch} in"), format!("{mm} mm")),
+        (_, Some(mm)) => (format!("{mm} mm"), String::new()),
+        _ => ("no place".to_owned(), String::new()),
+    };
+    Rung {
+        grew: if rung.grew_inch.is_empty() {
+            format!("{} mm", rung.grew_mm)
+        } else {
+            rung.grew_inch.clone()
+        },
+        large,
+        small,
+        window: rung
+            .printed_window
+            .as_ref()
+            .map(|window| window.text())
+            .unwrap_or_default(),
+    }
+}
+
+fn part(part: &PartDoc) -> String {
+    format!(
+        "{}: {} ({})",
+        part.kind,
+        clipped(&part.id, 32),
+        clipped(&part.instructions, 48)
+    )
+}
+
+/// What is not judged of this end, in one line.
+fn not_judged(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
+    let name = format!("{}{}", leg.mark, end.phase);
+    let concerns = |ruling: &&RulingDoc| {
+        ruling.ruling == "not-judged"
+            && ruling.end.as_ref().is_none_or(|e| *e == name)
+            && ruling.leg.as_ref().is_none_or(|l| *l == leg.mark)
+    };
+    let mut checks: Vec<String> = plan
+        .rulings
+        .iter()
+        .filter(concerns)
+        .map(|r| r.check.replace('_', " "))
+        .collect();
+    checks.dedup();
+    checks.extend(plan.not_computed.iter().cloned());
+    clipped(&checks.join(", "), 230)
+}

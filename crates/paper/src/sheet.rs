@@ -1,0 +1,377 @@
+//! Sheet: all that the template places, as texts.
+//!
+//! Invariants: every number is a text that the plan prints; nothing here is computed but counts of pages and rows.
+
+use crate::clip::clipped;
+use crate::front::{Front, fronts};
+use jointwright_drawing::{Style, Theme, half_section, strip};
+use jointwright_joint::plan::{DatumDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc};
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// Greatest height of a strip on a letter and on an A4 page, mm.
+const STRIP_LETTER_MM: f64 = 238.0;
+const STRIP_A4_MM: f64 = 255.0;
+
+/// A picture that the template places.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Picture {
+    /// Name of its file on the desk.
+    pub file: String,
+    /// What it shows, for those who cannot see it.
+    alt: String,
+    width_mm: f64,
+    height_mm: f64,
+    #[serde(skip)]
+    pub svg: String,
+}
+
+/// The strips of one leg.
+#[derive(Clone, Debug, Serialize)]
+struct Strips {
+    leg: String,
+    pictures: Vec<Picture>,
+    left_out: Vec<String>,
+}
+
+/// Rulings of one check with one outcome.
+#[derive(Clone, Debug, Serialize)]
+struct RulingRow {
+    outcome: String,
+    question: String,
+    who: String,
+    /// Value, limit and margin of the one with the least margin, or why.
+    found: String,
+    source: String,
+}
+
+/// The sheet.
+#[derive(Clone, Debug, Serialize)]
+pub(crate) struct Sheet {
+    pub program: String,
+    paper: String,
+    title: String,
+    invented: Option<String>,
+    never: String,
+    job: Vec<[String; 2]>,
+    id: String,
+    date: [String; 3],
+    call: String,
+    is_failing: bool,
+    n_phases: u8,
+    fails: Vec<RulingRow>,
+    fronts: Vec<Front>,
+    strips: Vec<Strips>,
+    figures: Vec<Picture>,
+    figures_same: Vec<String>,
+    material: Vec<MaterialDoc>,
+    tools: Vec<LineDoc>,
+    steps: Vec<StepDoc>,
+    unsettled: Vec<String>,
+    rulings: Vec<RulingRow>,
+    not_computed: String,
+    people: Vec<[String; 3]>,
+}
+
+impl Sheet {
+    /// All pictures.
+    pub fn pictures(&self) -> impl Iterator<Item = &Picture> {
+        let strips = self.strips.iter().flat_map(|s| &s.pictures);
+        self.figures.iter().chain(strips)
+    }
+}
+
+/// The sheet of a plan.
+pub(crate) fn sheet(plan: &Plan) -> Sheet {
+    let job = &plan.job;
+    let is_failing = plan.outcome == "fail";
+    let is_metric = job.words == "iec";
+    let mut date = job.date.splitn(3, '-').map(str::to_owned);
+    let mut part = || date.next().unwrap_or_default();
+    let (figures, figures_same) = figures(plan);
+    Sheet {
+        program: plan.program.clone(),
+        paper: if is_metric { "a4" } else { "us-letter" }.to_owned(),
+        title: clipped(&format!("Make-up sheet {}: {}", job.id, job.title), 140),
+        invented: plan.invented.clone(),
+        never: plan.never.clone(),
+        job: vec![
+            ["job".to_owned(), clipped(&job.id, 60)],
+            ["title".to_owned(), clipped(&job.title, 120)],
+            ["kind".to_owned(), format!("{} joint", job.kind)],
+            ["place".to_owned(), clipped(&job.place, 120)],
+            ["day of the work".to_owned(), job.date.clone()],
+        ],
+        id: clipped(&job.id, 40),
+        date: [part(), part(), part()],
+        call: clipped(
+            &format!("{}, {}", job.stop_and_call.name, job.stop_and_call.number),
+            80,
+        ),
+        is_failing,
+        n_phases: job.phases,
+        fails: rows(plan, "fail"),
+        fronts: if is_failing { Vec::new() } else { fronts(plan) },
+        strips: if is_failing { Vec::new() } else { strips(plan) },
+        figures,
+        figures_same,
+        material: plan.make_up.material.clone(),
+        tools: plan.make_up.tools.clone(),
+        // Their windows are numbers to cut to.
+        steps: if is_failing {
+            Vec::new()
+        } else {
+            plan.make_up.steps.clone()
+        },
+        unsettled: plan.make_up.unsettled.clone(),
+        // What passes names places of cuts; where a check fails none is printed.
+        rulings: if is_failing {
+            rows(plan, "not-judged")
+        } else {
+            [rows(plan, "not-judged"), rows(plan, "pass")].concat()
+        },
+        not_computed: plan.not_computed.join(", "),
+        people: plan
+            .make_up
+            .people
+            .iter()
+            .map(|p| {
+                [
+                    clipped(&p.name, 60),
+                    clipped(&p.role, 60),
+                    p.decides.join(", "),
+                ]
+            })
+            .collect(),
+    }
+}
+
+fn strips(plan: &Plan) -> Vec<Strips> {
+    let most = if plan.job.words == "iec" {
+        STRIP_A4_MM
+    } else {
+        STRIP_LETTER_MM
+    };
+    let of_leg = |(at, leg): (usize, &jointwright_joint::plan::LegDoc)| {
+        let mut strips = Strips {
+            leg: clipped(&leg.mark, 8),
+            pictures: Vec::new(),
+            left_out: Vec::new(),
+        };
+        for end in &leg.ends {
+            let Some(strip) = strip(leg, end.phase, plan, most) else {
+                continue;
+            };
+            strips.left_out = strip.left_out;
+            strips.pictures.push(Picture {
+                file: format!("strip-{at}-{}.svg", end.phase),
+                alt: format!(
+                    "Marking strip of {}{} at full size; its numbers stand on the front page.",
+                    leg.mark, end.phase
+                ),
+                width_mm: strip.width_mm,
+                height_mm: strip.height_mm,
+                svg: strip.svg,
+            });
+        }
+        (!strips.pictures.is_empty()).then_some(strips)
+    };
+    plan.legs.iter().enumerate().filter_map(of_leg).collect()
+}
+
+/// Half-sections of legs that do not look the same, and which legs look like which.
+fn figures(plan: &Plan) -> (Vec<Picture>, Vec<String>) {
+    let style = Style {
+        theme: Theme::Print,
+    };
+    let (mut figures, mut same) = (Vec::new(), Vec::new());
+    let mut drawn: Vec<(String, &str)> = Vec::new();
+    for (at, leg) in plan.legs.iter().enumerate() {
+        // Two legs look the same if their pictures differ by their names alone.
+        let mut nameless = leg.clone();
+        nameless.mark = String::new();
+        let picture = half_section(&nameless, plan, &style);
+        if let Some((_, first)) = drawn.iter().find(|(other, _)| *other == picture) {
+            same.push(format!(
+                "Leg {} looks as leg {} does.",
+                clipped(&leg.mark, 8),
+                clipped(first, 8)
+            ));
+            continue;
+        }
+        drawn.push((picture, &leg.mark));
+        figures.push(Picture {
+            file: format!("figure-{at}.svg"),
+            alt: format!(
+                "Half-section of leg {} as made up; its numbers stand on the front page.",
+                leg.mark
+            ),
+            width_mm: 190.0,
+            height_mm: 0.0,
+            svg: half_section(leg, plan, &style),
+        });
+    }
+    (figures, same)
+}
+
+/// Rulings of one outcome, those that say the same gathered; of those that pass, the one with the least margin a check.
+fn rows(plan: &Plan, outcome: &str) -> Vec<RulingRow> {
+    let mut groups: Vec<Vec<&RulingDoc>> = Vec::new();
+    for ruling in plan.rulings.iter().filter(|r| r.ruling == outcome) {
+        let same = |group: &&mut Vec<&RulingDoc>| {
+            group.first().is_some_and(|first| {
+                first.check == ruling.check
+                    && match outcome {
+                        // The front pages name whose word each is.
+                        "pass" => ruling.check == "cut_window" || first.source == ruling.source,
+                        _ => first.why == ruling.why,
+                    }
+            })
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(ruling),
+            None => groups.push(vec![ruling]),
+        }
+    }
+    let printed = printed(plan);
+    groups
+        .iter()
+        .filter_map(|group| row(outcome, group))
+        .map(|row| RulingRow {
+            found: as_printed(&row.found, &printed),
+            source: as_printed(&row.source, &printed),
+            ..row
+        })
+        .collect()
+}
+
+/// Places and bounds of cuts, unrounded, with the text in which each stands on the front pages.
+fn printed(plan: &Plan) -> BTreeMap<String, String> {
+    let mut printed = BTreeMap::new();
+    for cut in plan.legs.iter().flat_map(|leg| &leg.cuts) {
+        let window = cut.printed_window.as_ref();
+        let bounds = [
+            (cut.nominal_mm, cut.mark_mm.as_ref()),
+            (cut.mark_at_mm, cut.mark_mm.as_ref()),
+            (cut.min_mm, window.map(|w| &w.mm[0])),
+            (cut.max_mm, window.map(|w| &w.mm[1])),
+        ];
+        for (length, text) in bounds {
+            if let (Some(length), Some(text)) = (length, text)
+                && text.parse::<f64>().is_ok_and(|t| (t - length).abs() < 0.1)
+            {
+                printed.entry(exact(length)).or_insert_with(|| text.clone());
+            }
+        }
+    }
+    printed
+}
+
+/// Text in which no number stands unrounded that the front pages round: one length, one text.
+fn as_printed(text: &str, printed: &BTreeMap<String, String>) -> String {
+    let mut out = String::new();
+    let mut number = String::new();
+    let settle = |number: &mut String, out: &mut String| {
+        let point = if number.ends_with('.') { "." } else { "" };
+        let bare = number.trim_end_matches('.');
+        out.push_str(printed.get(bare).map_or(bare, String::as_str));
+        out.push_str(point);
+        number.clear();
+    };
+    for letter in text.chars() {
+        if letter.is_ascii_digit() || (letter == '.' && !number.is_empty()) {
+            number.push(letter);
+        } else {
+            settle(&mut number, &mut out);
+            out.push(letter);
+        }
+    }
+    settle(&mut number, &mut out);
+    out
+}
+
+fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
+    let margin = |r: &&&RulingDoc| r.margin.unwrap_or(f64::INFINITY);
+    let least = group
+        .iter()
+        .min_by(|a, b| margin(a).total_cmp(&margin(b)))?;
+    let mut who: Vec<String> = group.iter().map(|r| subject(r)).collect();
+    who.dedup();
+    let found = match (&least.why, least.margin, &least.unit) {
+        // Its numbers stand on the front pages as marks; unrounded they would stand here a second way.
+        (None, _, _) if least.check == "cut_window" => {
+            "every place and window as on the front pages".to_owned()
+        }
+        (Some(why), _, _) => {
+            let hint = least.hint.as_deref().map(|h| format!(" {h}"));
+            format!("{why}.{}", hint.unwrap_or_default())
+        }
+        (None, Some(margin), Some(unit)) => format!(
+            "{}: found {}, to keep to {}; {} {unit} to spare",
+            subject(least),
+            datum(least.value.as_ref()),
+            datum(least.limit.as_ref()),
+            exact(margin),
+        ),
+        _ => format!(
+            "{}; to keep to {}",
+            datum(least.value.as_ref()),
+            datum(least.limit.as_ref())
+        ),
+    };
+    Some(RulingRow {
+        outcome: outcome.to_owned(),
+        question: least.question.clone(),
+        who: clipped(&who.join(" "), 120),
+        found: clipped(&found, 400),
+        source: match least.source.as_deref() {
+            Some(_) if outcome == "pass" && least.check == "cut_window" => String::new(),
+            source => clipped(source.unwrap_or_default(), 200),
+        },
+    })
+}
+
+fn subject(ruling: &RulingDoc) -> String {
+    match (&ruling.end, &ruling.leg) {
+        (Some(end), _) => end.clone(),
+        (None, Some(leg)) => leg.clone(),
+        (None, None) => "joint".to_owned(),
+    }
+}
+
+/// A value or limit, not rounded.
+fn datum(datum: Option<&DatumDoc>) -> String {
+    match datum {
+        Some(DatumDoc::Number(number)) => exact(*number),
+        Some(DatumDoc::Range { min, max }) => format!("{} to {}", exact(*min), exact(*max)),
+        Some(DatumDoc::Text(text)) => clipped(text, 120),
+        None => "nothing".to_owned(),
+    }
+}
+
+/// A number with as many decimals as it has, to the nanometre where it is in millimetres.
+fn exact(number: f64) -> String {
+    let text = format!("{number:.6}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_length_of_the_front_page_is_not_printed_a_second_way() {
+        let printed = BTreeMap::from([("265.1125".to_owned(), "265.1".to_owned())]);
+        let said = |text: &str| as_printed(text, &printed);
+        assert_eq!(said("1 cut of 265.1125 mm."), "1 cut of 265.1 mm.");
+        assert_eq!(said("of 265.1125."), "of 265.1.");
+        assert_eq!(said("1265.1125 and 265.11250"), "1265.1125 and 265.11250");
+        assert_eq!(said("paper v2..3"), "paper v2..3");
+    }
+
+    #[test]
+    fn numbers_keep_every_digit_they_have() {
+        assert_eq!(exact(27.0), "27");
+        assert_eq!(exact(0.396_875), "0.396875");
+    }
+}

@@ -1,0 +1,3 @@
+//! Integration tests of the paper room, in one program.
+
+mod sheet;
