@@ -1,6 +1,6 @@
 //! Pictures, as SVG.
 //!
-//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines.
+//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`half_section`]: one leg as made up, with dimensions; [`strip`]: what is to be cut and marked on one end, at full size.
 //!
 //! **Why separate.** A picture is a way of saying what has been computed; nothing is computed with it.
 //!

@@ -212,3 +212,32 @@ fn the_first_command_of_the_readme_ends_with_0_or_3() {
     let ran = Vault::new().run(&["plan", job.to_str().expect("the path is UTF-8")]);
     assert!(matches!(ran.code, Some(0 | 3)), "{ran:?}");
 }
+
+#[test]
+fn every_command_is_completed_and_has_its_place_in_the_manual() {
+    let vault = Vault::new();
+    let commands = [
+        "plan",
+        "solve",
+        "lint",
+        "new",
+        "schema",
+        "completions",
+        "man",
+    ];
+    for shell in ["bash", "zsh", "fish", "elvish", "powershell"] {
+        let ran = vault.run(&["completions", shell]);
+        assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""), "{shell}");
+        for command in commands {
+            assert!(ran.out.contains(command), "{command} for {shell}");
+        }
+    }
+    let manual = vault.run(&["man"]);
+    assert_eq!((manual.code, manual.err.as_str()), (Some(0), ""));
+    for command in commands {
+        let heading = format!(".TH jointwright-{command} 1");
+        assert!(manual.out.contains(&heading), "{command}");
+    }
+    assert!(manual.out.contains("0 never means"));
+    assert_eq!(vault.run(&["completions", "abacus"]).code, Some(2));
+}

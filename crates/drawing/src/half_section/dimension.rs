@@ -1,0 +1,186 @@
+//! Dimension: one row for every cut and mark, from the datum outward.
+
+use super::fails;
+use super::section::{COLUMN, Section, place_of};
+use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, Words};
+use crate::label::{shortened, wrapped};
+use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+
+/// From one small line to the next, mm.
+const LINE: f64 = 2.6;
+/// Most letters of a number.
+const DIGITS: usize = 24;
+/// Size of the numbers, mm.
+const NUMBER: f64 = 3.2;
+/// Letters of a small line of the column.
+const LETTERS: usize = 44;
+
+/// Name of the datum.
+pub(super) const DATUM: &str = "square-cut conductor end, before pressing";
+/// What stands instead of numbers.
+pub(super) const FAILS: &str = "a check fails: no number is printed";
+
+/// What a row says.
+struct Row<'a> {
+    cut: &'a CutDoc,
+    /// Number as the plan prints it, and its place, mm; none where it is not set.
+    number: Option<(String, f64)>,
+    /// What stands below the number.
+    below: Vec<String>,
+}
+
+impl<'a> Row<'a> {
+    fn new(cut: &'a CutDoc) -> Self {
+        let number = number(cut);
+        let below = match (&number, &cut.printed_window, &cut.why) {
+            (Some(_), Some(window), _) => window.text(),
+            (_, _, Some(why)) => why.clone(),
+            (Some(_), None, None) => "nobody sets a window".to_owned(),
+            (None, ..) => String::new(),
+        };
+        Self {
+            cut,
+            number,
+            below: wrapped(&below, LETTERS, 3),
+        }
+    }
+
+    /// What comes after the number in small letters.
+    fn beside(&self) -> &'static str {
+        match (&self.number, &self.cut.printed_window) {
+            (Some(_), Some(_)) => "may lie",
+            _ => "",
+        }
+    }
+
+    fn height(&self) -> f64 {
+        // The name of the datum fits below the last line, whatever stands in the column.
+        6.3 + LINE * self.below.len().max(1) as f64
+    }
+}
+
+/// Number of a row as the plan prints it, and its place, mm; none of them where it is not set.
+fn number(cut: &CutDoc) -> Option<(String, f64)> {
+    let (mm, at) = (cut.mark_mm.as_ref()?, place_of(cut)?);
+    let number = match &cut.inch {
+        // Spaces that stay two: the inches must not run into the millimetres.
+        Some(inch) => format!("{inch} in\u{a0}\u{a0}{mm} mm"),
+        None => format!("{mm} mm"),
+    };
+    // A number is printed whole or not at all.
+    (number.chars().count() <= DIGITS).then_some((number, at))
+}
+
+/// Draws the rows below the axis; what comes back is where they end.
+pub(super) fn rows(
+    sheet: &mut Sheet,
+    section: &Section,
+    leg: &LegDoc,
+    plan: &Plan,
+    axis: f64,
+) -> f64 {
+    let mut y = axis + 3.0;
+    if fails(plan) {
+        sheet.text(Words::new(LEFT, y + 4.0, NUMBER, FAILS).bold());
+        return y + 6.0;
+    }
+    let mut rows: Vec<Row> = leg.cuts.iter().map(Row::new).collect();
+    // What is not set comes first: it has no line that another could cross.
+    rows.sort_by(|a, b| match (&a.number, &b.number) {
+        (Some((_, a)), Some((_, b))) => a.total_cmp(b),
+        (a, b) => a.is_some().cmp(&b.is_some()),
+    });
+    for (n, row) in rows.iter().enumerate() {
+        column(sheet, row, n, y);
+        if let Some((_, at)) = row.number {
+            lines(sheet, section, row.cut, at, n, [axis, y + 4.4]);
+        }
+        y += row.height();
+    }
+    sheet.numbers_mm = Some([COLUMN - 0.6, axis + 3.0, y]);
+    let datum = section.scale.at(0.0);
+    let top = axis - section.surface(0.0) - 1.0;
+    sheet.stroke([datum, top], [datum, y], 0.35, Role::Datum);
+    // Below the last line nothing else stands left of the column.
+    y += if rows.is_empty() { LINE } else { 0.0 };
+    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, DATUM).bold());
+    y
+}
+
+/// Texts of a row.
+fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
+    if n > 0 {
+        sheet.stroke([COLUMN, top], [RIGHT, top], 0.12, Role::Rule);
+    }
+    let name = format!("{} {}", row.cut.kind.to_uppercase(), row.cut.words);
+    let name = Words::new(COLUMN, top + 2.3, SMALL, &shortened(&name, LETTERS));
+    sheet.text(name.of_row(n));
+    if row.cut.kind == "mark" {
+        let more = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
+        let d = format!("M{:.2} {:.2}l-0.9 -1.6h1.8Z", COLUMN - 1.5, top + 2.3);
+        sheet.path(&d, &more);
+    }
+    let unset = if row.cut.growth_ladder.is_empty() {
+        "not set"
+    } else {
+        "see the growth ladder"
+    };
+    let number = row.number.as_ref().map_or(unset, |(number, _)| number);
+    let number = Words::new(COLUMN, top + 5.45, NUMBER, number).bold();
+    let x = number.x_mm + number.width_mm() + 1.2;
+    sheet.text(number.of_row(n));
+    if !row.beside().is_empty() {
+        let fill = sheet.paint.fill("window");
+        sheet.rectangle([x, top + 4.1, x + 3.0, top + 5.1], &fill, 0.15);
+        sheet.text(Words::new(x + 3.6, top + 5.45, SMALL, row.beside()).of_row(n));
+    }
+    for (at, line) in row.below.iter().enumerate() {
+        let base = top + 5.45 + LINE * (at as f64 + 1.0);
+        sheet.text(Words::new(COLUMN, base, SMALL, line).of_row(n));
+    }
+}
+
+/// Lines of a row.
+fn lines(
+    sheet: &mut Sheet,
+    section: &Section,
+    cut: &CutDoc,
+    at: f64,
+    row: usize,
+    [axis, y]: [f64; 2],
+) {
+    let [datum, x] = [0.0, at].map(|x| section.scale.at(x));
+    let surface = axis - section.surface(at);
+    sheet.stroke([x, surface], [x, y + 1.0], 0.18, Role::Extension(row));
+    sheet.stroke([datum, y], [x, y], 0.25, Role::Dimension(row));
+    sheet.dashed(
+        [x + 1.0, y],
+        [COLUMN - 1.5, y],
+        0.12,
+        "0.2 0.8",
+        Role::Dimension(row),
+    );
+    let side = if x < datum { -1.0 } else { 1.0 };
+    let head = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
+    for (tip, side) in [(x, side), (datum, -side)] {
+        let back = tip - 2.0 * side;
+        let d = format!(
+            "M{tip:.2} {y:.2}L{back:.2} {:.2}V{:.2}Z",
+            y - 0.55,
+            y + 0.55
+        );
+        sheet.path(&d, &head);
+    }
+    if cut.kind == "mark" {
+        let d = format!("M{x:.2} {surface:.2}l-0.9 -1.6h1.8Z");
+        sheet.path(&d, &head);
+    }
+    let window = cut.printed_window.as_ref().and_then(|window| window.at_mm);
+    if let Some(window) = window.filter(|ends| ends.iter().all(|x| x.is_finite())) {
+        let [from, to] = window.map(|x| section.scale.at(x));
+        let fill = sheet.paint.fill("window");
+        let low = surface - if cut.kind == "mark" { 1.7 } else { 0.1 };
+        let wide = (0.6 - (to - from)).max(0.0) / 2.0;
+        sheet.rectangle([from - wide, low - 1.0, to + wide, low], &fill, 0.15);
+    }
+}

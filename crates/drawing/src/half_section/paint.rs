@@ -1,0 +1,132 @@
+//! Paint: colours of a theme and hatching of the layers.
+
+use super::Theme;
+use std::fmt::Write;
+
+/// Layers from the inside out as plans name them, each with its tint on white, its tint on near-black and its hatching.
+const HATCHES: [(&str, [&str; 2], [f64; 2], &str); 10] = [
+    (
+        "conductor",
+        ["#f3d9c4", "#4a3423"],
+        [1.6, 1.6],
+        "M0 1.6L1.6 0M-0.4 0.4L0.4 -0.4M1.2 2L2 1.2",
+    ),
+    (
+        "conductor-screen",
+        ["#8a8a8a", "#9a9a9a"],
+        [0.4, 0.4],
+        "M0 0.2H0.4M0.2 0V0.4",
+    ),
+    (
+        "insulation",
+        ["#f7f3da", "#2c2f22"],
+        [2.4, 2.4],
+        "M0.5 0.6H0.9M1.7 1.8H2.1",
+    ),
+    (
+        "insulation-screen",
+        ["#8a8a8a", "#9a9a9a"],
+        [0.5, 0.5],
+        "M0 0.25H0.5M0.25 0V0.5",
+    ),
+    (
+        "metallic-shield",
+        ["#d5dfe8", "#26323c"],
+        [0.8, 0.8],
+        "M0.4 0V0.8",
+    ),
+    (
+        "jacket",
+        ["#dcd9e6", "#2a2733"],
+        [1.2, 1.2],
+        "M0 0L1.2 1.2M-0.3 0.9L0.3 1.5M0.9 -0.3L1.5 0.3",
+    ),
+    (
+        "connector",
+        ["#e6e6e6", "#333333"],
+        [1.0, 1.0],
+        "M0 0L1 1M1 0L0 1",
+    ),
+    (
+        "electrode",
+        ["#cfe0cf", "#23331f"],
+        [1.2, 0.7],
+        "M0 0.35H1.2",
+    ),
+    (
+        "stress-control",
+        ["#e8d3d3", "#3a2222"],
+        [1.4, 1.0],
+        "M0 1L0.7 0L1.4 1",
+    ),
+    ("window", ["#ffffff", "#101418"], [0.6, 0.6], "M0 0.6L0.6 0"),
+];
+
+/// Colours of a page.
+#[derive(Clone, Debug)]
+pub(super) struct Paint {
+    theme: Theme,
+    /// Distinguishes the patterns of this page from those of others in the same document.
+    own: String,
+    /// Lines and letters.
+    pub(super) ink: &'static str,
+    /// Ground.
+    pub(super) paper: &'static str,
+    /// Letters across the face.
+    pub(super) mark: &'static str,
+}
+
+impl Paint {
+    pub(super) fn new(theme: Theme, mark: &str) -> Self {
+        let (letter, ink, paper, across) = match theme {
+            Theme::Light => ('l', "#16181c", "#ffffff", "#b03a2e"),
+            Theme::Dark => ('d', "#e9ecef", "#101418", "#ff9d8a"),
+            Theme::Print => ('p', "#000000", "#ffffff", "#000000"),
+        };
+        let mut own = String::from(letter);
+        for byte in mark.bytes() {
+            // Writing to a text cannot fail.
+            let _ = write!(own, "{byte:02x}");
+        }
+        Self {
+            theme,
+            own,
+            ink,
+            paper,
+            mark: across,
+        }
+    }
+
+    /// Fill of a thing; of a thing without hatching, the ground.
+    pub(super) fn fill(&self, of: &str) -> String {
+        if HATCHES.iter().any(|(name, ..)| *name == of) {
+            format!("url(#{})", self.name(of))
+        } else {
+            self.paper.to_owned()
+        }
+    }
+
+    /// Name of a thing in the document.
+    pub(super) fn name(&self, of: &str) -> String {
+        format!("{of}-{}", self.own)
+    }
+
+    /// All hatchings.
+    pub(super) fn patterns(&self) -> String {
+        let mut defs = String::from("<defs>\n");
+        for (name, [light, dark], [wide, high], d) in HATCHES {
+            let tint = match self.theme {
+                Theme::Light => light,
+                Theme::Dark => dark,
+                Theme::Print => self.paper,
+            };
+            let _ = writeln!(
+                defs,
+                "<pattern id=\"{name}-{}\" patternUnits=\"userSpaceOnUse\" width=\"{wide}\" height=\"{high}\"><rect width=\"{wide}\" height=\"{high}\" fill=\"{tint}\"/><path d=\"{d}\" fill=\"none\" stroke=\"{}\" stroke-width=\"0.14\"/></pattern>",
+                self.own, self.ink
+            );
+        }
+        defs.push_str("</defs>\n");
+        defs
+    }
+}

@@ -1,0 +1,473 @@
+//! Section: layers, connector and body of a leg above its axis, with their names.
+
+use super::scale::Scale;
+use super::sheet::{LEFT, Role, SMALL, Sheet, Words};
+use crate::label::shortened;
+use jointwright_joint::plan::{CutDoc, LegDoc};
+use std::fmt::Write;
+
+/// Layers from the inside out and the plane at which each begins.
+const LAYERS: [(&str, &str); 6] = [
+    ("conductor", ""),
+    ("conductor-screen", "insulation-end"),
+    ("insulation", "insulation-end"),
+    ("insulation-screen", "insulation-screen-edge"),
+    ("metallic-shield", "metallic-shield-edge"),
+    ("jacket", "jacket-edge"),
+];
+/// Right edge of the section, mm.
+pub(super) const END: f64 = 119.0;
+/// Left edge of the column of names and numbers, mm.
+pub(super) const COLUMN: f64 = 124.0;
+/// What is drawn of the cable beyond the last plane, mm on the page.
+const TAIL: f64 = 6.0;
+/// Least place that is drawn, mm: the far half of a sleeve is cut off here.
+const LEAST_MM: f64 = -15.0;
+/// Greatest radius on the page, mm.
+const RADIUS: f64 = 13.0;
+/// Height of the body's outline over what it covers, mm on the page.
+const BODY: f64 = 4.4;
+/// From one line of names to the next, mm.
+const PITCH: f64 = 2.75;
+
+/// A layer as drawn, mm on the cable.
+struct Band {
+    layer: String,
+    words: String,
+    inner_mm: f64,
+    outer_mm: f64,
+    from_mm: f64,
+    is_unset: bool,
+}
+
+/// The connector, mm on the cable.
+struct Barrel {
+    from_mm: f64,
+    mouth_mm: f64,
+    radius_mm: f64,
+    is_cut_off: bool,
+}
+
+/// A leg ready to be drawn.
+pub(super) struct Section {
+    bands: Vec<Band>,
+    barrel: Option<Barrel>,
+    /// Stretches of the body: what, its name, from and to, mm.
+    stretches: Vec<(&'static str, String, [f64; 2])>,
+    pub(super) scale: Scale,
+    /// Words of the layers without a diameter.
+    pub(super) missing: Vec<String>,
+    /// Whether an edge is drawn although its place is not set.
+    pub(super) has_unset_edge: bool,
+}
+
+/// Place of a cut, mm: the tick of the printed number, else what was planned.
+pub(super) fn place_of(cut: &CutDoc) -> Option<f64> {
+    cut.mark_at_mm.or(cut.nominal_mm).filter(|x| x.is_finite())
+}
+
+/// Place of a plane of the leg, mm, cut or not.
+fn place(leg: &LegDoc, plane: &str) -> Option<f64> {
+    let cut = leg.cuts.iter().find(|cut| cut.plane == plane);
+    let other = || leg.planes.iter().find(|other| other.plane == plane);
+    cut.and_then(place_of)
+        .or_else(|| other().map(|other| other.nominal_mm))
+        .filter(|x| x.is_finite())
+}
+
+/// Mouth of the connector, mm.
+fn mouth(leg: &LegDoc) -> Option<f64> {
+    place(leg, "connector-mouth").or_else(|| place(leg, "connector-mouth-before-pressing"))
+}
+
+/// Layers that can be drawn, and the words of those that cannot.
+fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
+    let (mut bands, mut missing) = (Vec::<Band>::new(), Vec::new());
+    for (layer, edge) in LAYERS {
+        let inner_mm = bands.last().map_or(0.0, |band| band.outer_mm);
+        let doc = leg.layers.iter().find(|doc| doc.layer == layer);
+        let words = doc.map_or(layer.replace('-', " "), |doc| doc.words.clone());
+        let radius = doc.map(|doc| 0.5 * doc.diameter_mm);
+        let Some(outer_mm) = radius.filter(|r| r.is_finite() && *r > inner_mm) else {
+            missing.push(words);
+            continue;
+        };
+        let set = if edge.is_empty() {
+            Some(0.0)
+        } else {
+            place(leg, edge)
+        };
+        bands.push(Band {
+            layer: layer.to_owned(),
+            words,
+            inner_mm,
+            outer_mm,
+            from_mm: set.unwrap_or(0.0),
+            is_unset: set.is_none(),
+        });
+    }
+    for n in 0..bands.len() {
+        if bands[n].is_unset {
+            bands[n].from_mm = anywhere(&bands, n, mouth(leg).unwrap_or(0.0));
+        }
+    }
+    (bands, missing)
+}
+
+/// Place for an edge that is not set, mm: apart from every edge that is, so that it is not taken for one of them.
+fn anywhere(bands: &[Band], n: usize, mouth_mm: f64) -> f64 {
+    let inner = bands[..n].iter().filter(|band| !band.is_unset);
+    let least = inner.map(|band| band.from_mm).fold(mouth_mm, f64::max);
+    let outer = bands[n..].iter().filter(|band| !band.is_unset);
+    let most = outer.map(|band| band.from_mm).fold(f64::INFINITY, f64::min);
+    if most.is_finite() && most > least {
+        0.5 * (least + most)
+    } else {
+        least + 15.0
+    }
+}
+
+/// The connector, where it can be drawn.
+fn barrel(leg: &LegDoc) -> Option<Barrel> {
+    let connector = leg.connector.as_ref()?;
+    let half = 0.5 * connector.length_mm;
+    let mouth_mm = mouth(leg).unwrap_or(half);
+    let from = if connector.two_ended {
+        let centre = place(leg, "connector-centre").unwrap_or(0.0);
+        2.0 * centre - mouth_mm
+    } else {
+        place(leg, "connector-seat").unwrap_or(mouth_mm - connector.length_mm)
+    };
+    let radius_mm = 0.5 * connector.outside_diameter_mm;
+    let is_known =
+        mouth_mm > from && mouth_mm.is_finite() && radius_mm.is_finite() && radius_mm > 0.0;
+    is_known.then(|| Barrel {
+        from_mm: from.max(LEAST_MM),
+        mouth_mm,
+        radius_mm,
+        is_cut_off: from < LEAST_MM,
+    })
+}
+
+/// Body, electrode and stress control, as far as their planes are known.
+fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
+    let seat = place(leg, "body-seat");
+    // A body over both cables goes on beyond its centre.
+    let start = seat.or_else(|| place(leg, "body-centre").map(|_| LEAST_MM));
+    let start = start.map(|x| x.max(LEAST_MM));
+    let mut found = Vec::new();
+    let mut add = |what, name: &str, from: Option<f64>, to: Option<f64>| {
+        if let (Some(from), Some(to)) = (from, to)
+            && to > from
+        {
+            found.push((what, name.to_owned(), [from, to]));
+        }
+    };
+    let end = place(leg, "body-end");
+    add(
+        "body",
+        "body (outline only, thickness not known)",
+        start,
+        end,
+    );
+    add(
+        "electrode",
+        "electrode in the body",
+        start,
+        place(leg, "electrode-end"),
+    );
+    let [near, far] = ["stress-control-near", "stress-control-far"].map(|name| place(leg, name));
+    add("stress-control", "stress control in the body", near, far);
+    found
+}
+
+impl Section {
+    /// Prepares a leg; where a check fails, windows do not count.
+    pub(super) fn new(leg: &LegDoc, fails: bool) -> Self {
+        let (bands, missing) = bands(leg);
+        let (barrel, stretches) = (barrel(leg), stretches(leg));
+        let mut planes = vec![0.0];
+        planes.extend(
+            barrel
+                .iter()
+                .flat_map(|barrel| [barrel.from_mm, barrel.mouth_mm]),
+        );
+        planes.extend(stretches.iter().flat_map(|(_, _, ends)| *ends));
+        planes.extend(bands.iter().map(|band| band.from_mm));
+        planes.extend(
+            leg.planes
+                .iter()
+                .map(|plane| plane.nominal_mm.max(LEAST_MM)),
+        );
+        planes.extend(leg.cuts.iter().filter_map(place_of));
+        if !fails {
+            let windows = leg
+                .cuts
+                .iter()
+                .filter_map(|cut| cut.printed_window.as_ref());
+            planes.extend(windows.filter_map(|window| window.at_mm).flatten());
+        }
+        let radius = bands.iter().map(|band| band.outer_mm);
+        let radius = radius.chain(barrel.iter().map(|barrel| barrel.radius_mm));
+        let least = radius.fold(0.0, f64::max) / RADIUS;
+        Self {
+            scale: Scale::new(
+                &planes,
+                barrel.as_ref().map_or(0.0, |barrel| barrel.mouth_mm),
+                [LEFT + 2.0, END - TAIL],
+                least,
+            ),
+            has_unset_edge: bands.iter().any(|band| band.is_unset),
+            bands,
+            barrel,
+            stretches,
+            missing,
+        }
+    }
+
+    /// Millimetres on the cable to one on the page.
+    pub(super) fn ratio(&self) -> f64 {
+        self.scale.ratio
+    }
+
+    /// Radius of the leg's surface at a place, mm on the page.
+    pub(super) fn surface(&self, mm: f64) -> f64 {
+        let here = self.bands.iter().filter(|band| band.from_mm <= mm + 1e-6);
+        here.map(|band| band.outer_mm).fold(0.0, f64::max) / self.ratio()
+    }
+
+    /// Radius of what the body covers, mm on the page.
+    fn covered(&self) -> f64 {
+        let is_within = |band: &&Band| band.layer != "metallic-shield" && band.layer != "jacket";
+        let layers = self
+            .bands
+            .iter()
+            .filter(is_within)
+            .map(|band| band.outer_mm);
+        let barrel = self.barrel.iter().map(|barrel| barrel.radius_mm);
+        layers.chain(barrel).fold(0.0, f64::max) / self.ratio()
+    }
+
+    /// Draws everything above the axis below `y`; what comes back is the axis.
+    pub(super) fn draw(&self, sheet: &mut Sheet, y: f64) -> f64 {
+        let names = self.names();
+        let top = y + PITCH * names.len() as f64 + 1.0;
+        let high = self.high() + 3.0;
+        let body = self.covered() + BODY + 0.5;
+        let names_of_layers = PITCH * self.bands.len() as f64 - self.legend_below();
+        let axis = top + high.max(body).max(names_of_layers);
+        self.layers(sheet, axis);
+        self.connector(sheet, axis);
+        self.body(sheet, axis);
+        self.breaks(sheet, axis);
+        for (n, (at, radius, name)) in names.iter().enumerate() {
+            let base = y + PITCH * (n as f64 + 1.0);
+            sheet.text(Words::new(at + 0.8, base, SMALL, name));
+            sheet.stroke([*at, base - 1.6], [*at, axis - radius], 0.12, Role::Leader);
+        }
+        self.legend(sheet, axis);
+        axis
+    }
+
+    /// Greatest radius of the leg, mm on the page.
+    fn high(&self) -> f64 {
+        self.bands.last().map_or(0.0, |band| band.outer_mm) / self.ratio()
+    }
+
+    /// How far below the axis the names of the layers reach, mm: little, since the rows begin there.
+    fn legend_below(&self) -> f64 {
+        (0.5 * PITCH * self.bands.len() as f64 - 0.5 * self.high()).min(2.0)
+    }
+
+    fn layers(&self, sheet: &mut Sheet, axis: f64) {
+        let ratio = self.ratio();
+        for band in &self.bands {
+            let [x, top, bottom] = [
+                self.scale.at(band.from_mm),
+                axis - band.outer_mm / ratio,
+                axis - band.inner_mm / ratio,
+            ];
+            let fill = sheet.paint.fill(&band.layer);
+            let more = format!("fill=\"{fill}\" stroke=\"none\"");
+            sheet.path(
+                &format!("M{x:.2} {top:.2}H{END}V{bottom:.2}H{x:.2}Z"),
+                &more,
+            );
+            let line = format!(
+                "fill=\"none\" stroke=\"{}\" stroke-width=\"0.2\"",
+                sheet.paint.ink
+            );
+            sheet.path(&format!("M{x:.2} {top:.2}H{END}"), &line);
+            if band.is_unset {
+                self.torn(sheet, x, [top + 1.0, bottom - 1.0], -1.0);
+            } else {
+                sheet.path(&format!("M{x:.2} {bottom:.2}V{top:.2}"), &line);
+            }
+        }
+        let line = format!(
+            "fill=\"none\" stroke=\"{}\" stroke-width=\"0.15\" stroke-dasharray=\"5 0.8 0.8 0.8\"",
+            sheet.paint.ink
+        );
+        sheet.path(&format!("M{LEFT} {axis:.2}H{:.1}", END + 2.0), &line);
+        let top = axis - self.high();
+        self.torn(sheet, END, [top, axis], 1.0);
+    }
+
+    /// A break line across the section: what lies to its right (1) or left (-1) is taken away.
+    fn torn(&self, sheet: &mut Sheet, x: f64, [top, bottom]: [f64; 2], side: f64) {
+        let mut d = format!("M{x:.2} {:.2}", top - 1.0);
+        let teeth = ((bottom - top + 2.0) / 0.8).round().clamp(2.0, 6.0);
+        let step = (bottom - top + 2.0) / teeth;
+        for n in 1..=teeth as usize {
+            let out = match n {
+                n if n as f64 >= teeth => 0.0,
+                n => [0.7, -0.7][n % 2],
+            };
+            // Writing to a text cannot fail.
+            let _ = write!(d, "L{:.2} {:.2}", x + out, top - 1.0 + step * n as f64);
+        }
+        let (paper, ink) = (sheet.paint.paper, sheet.paint.ink);
+        let away = format!("fill=\"{paper}\" stroke=\"none\"");
+        sheet.path(
+            &format!("{d}H{:.2}V{:.2}Z", x + 1.2 * side, top - 1.0),
+            &away,
+        );
+        let line = format!("fill=\"none\" stroke=\"{ink}\" stroke-width=\"0.25\"");
+        sheet.path(&d, &line);
+    }
+
+    fn connector(&self, sheet: &mut Sheet, axis: f64) {
+        let Some(barrel) = &self.barrel else { return };
+        let ratio = self.ratio();
+        let [from, datum, mouth] = [barrel.from_mm, 0.0, barrel.mouth_mm].map(|x| self.scale.at(x));
+        let top = axis - barrel.radius_mm / ratio;
+        let inner = self.bands.iter().find(|band| band.layer == "conductor");
+        let inner = axis - inner.map_or(0.0, |band| band.outer_mm.min(barrel.radius_mm)) / ratio;
+        let fill = sheet.paint.fill("connector");
+        let more = format!(
+            "fill=\"{fill}\" stroke=\"{}\" stroke-width=\"0.25\"",
+            sheet.paint.ink
+        );
+        let d =
+            format!("M{from:.2} {axis:.2}V{top:.2}H{mouth:.2}V{inner:.2}H{datum:.2}V{axis:.2}Z");
+        sheet.path(&d, &more);
+        if barrel.is_cut_off {
+            self.torn(sheet, from, [top, axis], -1.0);
+        }
+    }
+
+    fn body(&self, sheet: &mut Sheet, axis: f64) {
+        let low = axis - self.covered() - 0.5;
+        for (what, _, ends) in &self.stretches {
+            let [from, to] = ends.map(|x| self.scale.at(x));
+            if *what == "body" {
+                let top = low - BODY;
+                let more = format!(
+                    "fill=\"none\" stroke=\"{}\" stroke-width=\"0.3\" stroke-dasharray=\"2 0.8\"",
+                    sheet.paint.ink
+                );
+                let d = format!("M{from:.2} {axis:.2}V{top:.2}H{to:.2}V{low:.2}");
+                // A body over both cables goes on to the left.
+                let d = if ends[0] <= LEAST_MM {
+                    format!("M{from:.2} {top:.2}H{to:.2}V{low:.2}")
+                } else {
+                    d
+                };
+                sheet.path(&d, &more);
+            } else {
+                let fill = sheet.paint.fill(what);
+                sheet.rectangle([from, low - 2.2, to, low - 0.4], &fill, 0.2);
+            }
+        }
+    }
+
+    fn breaks(&self, sheet: &mut Sheet, axis: f64) {
+        let gaps = self.scale.breaks();
+        let high = self.high();
+        let (paper, ink) = (sheet.paint.paper, sheet.paint.ink);
+        for x in gaps {
+            let (top, bottom) = (axis - high - 1.0, axis + 1.0);
+            let wave = |x: f64| {
+                let third = (bottom - top) / 3.0;
+                format!(
+                    "M{x:.2} {top:.2}c-0.8 {third:.2} 0.8 {:.2} 0 {:.2}",
+                    2.0 * third,
+                    3.0 * third
+                )
+            };
+            let gap = format!("fill=\"none\" stroke=\"{paper}\" stroke-width=\"1\"");
+            sheet.path(&wave(x), &gap);
+            let line = format!("fill=\"none\" stroke=\"{ink}\" stroke-width=\"0.25\"");
+            sheet.path(&wave(x - 0.5), &line);
+            sheet.path(&wave(x + 0.5), &line);
+        }
+    }
+
+    /// Names above the section from left to right: place and radius on the page, words.
+    fn names(&self) -> Vec<(f64, f64, String)> {
+        let mut names = Vec::new();
+        if let Some(barrel) = &self.barrel {
+            let x = self
+                .scale
+                .at(0.5 * (barrel.mouth_mm + barrel.from_mm.max(0.0)));
+            names.push((
+                x,
+                0.9 * barrel.radius_mm / self.ratio(),
+                "connector".to_owned(),
+            ));
+        }
+        let unset = self.bands.iter().filter(|band| band.is_unset);
+        for band in unset.filter(|band| band.layer != "conductor-screen") {
+            let name = format!("edge of {}: not set", shortened(&band.words, 24));
+            names.push((
+                self.scale.at(band.from_mm),
+                band.outer_mm / self.ratio(),
+                name,
+            ));
+        }
+        let low = self.covered() + 0.5;
+        for (what, name, [from, to]) in &self.stretches {
+            let (share, radius) = match *what {
+                "body" => (0.68, low + BODY),
+                "electrode" => (0.85, low + 1.2),
+                _ => (0.5, low + 1.2),
+            };
+            let [from, to] = [self.scale.at(*from), self.scale.at(*to)];
+            names.push((from + share * (to - from), radius, name.clone()));
+        }
+        let high = self.high();
+        let gaps = self.scale.breaks();
+        let n_most = if gaps.len() > 2 { 1 } else { 2 };
+        let words = match gaps.len() {
+            0..=2 => "broken: not to scale here",
+            _ => "broken: not to scale here (each double line)",
+        };
+        names.extend(
+            gaps.iter()
+                .take(n_most)
+                .map(|x| (*x, high + 1.0, words.to_owned())),
+        );
+        names.sort_by(|a, b| a.0.total_cmp(&b.0));
+        names
+    }
+
+    /// Names of the layers right of the section, the outermost uppermost.
+    fn legend(&self, sheet: &mut Sheet, axis: f64) {
+        let ratio = self.ratio();
+        let lowest = axis + self.legend_below();
+        for (n, band) in self.bands.iter().enumerate() {
+            let base = lowest - PITCH * n as f64;
+            let middle = base - 0.8;
+            let at = axis - 0.5 * (band.inner_mm + band.outer_mm) / ratio;
+            sheet.stroke([END - 1.5, at], [COLUMN - 1.0, middle], 0.12, Role::Leader);
+            let fill = sheet.paint.fill(&band.layer);
+            sheet.rectangle(
+                [COLUMN - 1.0, middle - 1.1, COLUMN + 3.0, middle + 1.1],
+                &fill,
+                0.15,
+            );
+            let name = shortened(&band.words, 39);
+            sheet.text(Words::new(COLUMN + 4.0, base, SMALL, &name));
+        }
+    }
+}
