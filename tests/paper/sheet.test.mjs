@@ -71,7 +71,7 @@ function typed(pdf, page) {
   for (const [, id, size] of xml.matchAll(/<fontspec id="(\d+)" size="(\d+)"/g)) sizes.set(id, Number(size));
   const pieces = [];
   for (const [, font, text] of xml.matchAll(/<text [^>]*font="(\d+)"[^>]*>(.*?)<\/text>/gs)) {
-    const plain = text.replace(/<[^>]+>/g, "").replace(/&amp;/g, "&").trim();
+    const plain = text.replace(/<[^>]+>/g, "").replace(/&amp;/g, "&").replace(/\u00a0|&#160;/g, " ").trim();
     pieces.push({ size: sizes.get(font), text: plain });
   }
   return pieces;

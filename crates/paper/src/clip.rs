@@ -22,9 +22,38 @@ pub(crate) fn plain(letter: char) -> char {
     }
 }
 
+/// Text in which no number is parted from its fraction or its unit at the end of a line: half a number can be read as another.
+pub(crate) fn unbroken(text: &str) -> String {
+    let letters: Vec<char> = text.chars().collect();
+    let joins = |at: usize| {
+        let before = at.checked_sub(1).and_then(|at| letters.get(at));
+        let rest: String = letters[at + 1..].iter().take(3).collect();
+        let is_unit = ["in", "mm", "mil", "kV", "m "]
+            .iter()
+            .any(|unit| rest.starts_with(unit));
+        before.is_some_and(char::is_ascii_digit)
+            && (is_unit || rest.starts_with(|c: char| c.is_ascii_digit()))
+    };
+    letters
+        .iter()
+        .enumerate()
+        .map(|(at, letter)| match letter {
+            ' ' if joins(at) => '\u{a0}',
+            letter => *letter,
+        })
+        .collect()
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn a_number_stays_with_its_fraction_and_its_unit() {
+        let shown = unbroken("may lie 7 3/4 to 7 13/16 in, 196.0 to 200.0 mm; 9 ends");
+        let expected = "may lie 7~3/4 to 7~13/16~in, 196.0 to 200.0~mm; 9 ends";
+        assert_eq!(shown.replace('\u{a0}', "~"), expected);
+    }
 
     #[test]
     fn a_long_text_ends_in_an_ellipsis_and_a_short_one_is_left_alone() {

@@ -129,12 +129,25 @@ fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
         .filter(|slide| slide.onto == name)
         .map(|slide| format!("{} {}", slide.part, clipped(&slide.id, 24)))
         .collect();
-    if here.is_empty() {
-        return "nothing is slid onto this end".to_owned();
+    let is_open = |kind: &&str| leg.parts.iter().all(|part| part.kind != **kind);
+    let open: Vec<&str> = ["seal", "body"]
+        .into_iter()
+        .filter(|k| is_open(k))
+        .collect();
+    let settled = if here.is_empty() {
+        "nothing named is slid onto this end".to_owned()
+    } else {
+        format!(
+            "slide on before the connector, in this order: {}",
+            here.join(", then ")
+        )
+    };
+    if open.is_empty() {
+        return settled;
     }
     format!(
-        "slide on before the connector, in this order: {}",
-        here.join(", then ")
+        "{settled}; {} left open: settle it before any connector is made",
+        open.join(" and ")
     )
 }
 

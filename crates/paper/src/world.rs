@@ -2,7 +2,7 @@
 //!
 //! Why separate: the only file that names the typesetting library, whose interface moves with every release.
 
-use crate::clip::plain;
+use crate::clip::{plain, unbroken};
 use crate::sheet::Sheet;
 use typst::diag::{FileError, FileResult, SourceDiagnostic};
 use typst::foundations::{Bytes, Datetime, Duration, Smart};
@@ -105,7 +105,8 @@ fn desk(sheet: &Sheet) -> Result<Desk, PaperError> {
     };
     let mut data = serde_json::to_value(sheet).map_err(PaperError::Data)?;
     each_text(&mut data, &|text| {
-        text.chars().map(plain).map(shown).collect()
+        let clean: String = text.chars().map(plain).map(shown).collect();
+        unbroken(&clean)
     });
     let data = serde_json::to_vec(&data).map_err(PaperError::Data)?;
     let mut files = vec![(file_id("sheet.json")?, Bytes::new(data))];
