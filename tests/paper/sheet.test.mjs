@@ -71,7 +71,7 @@ function typed(pdf, page) {
   for (const [, id, size] of xml.matchAll(/<fontspec id="(\d+)" size="(\d+)"/g)) sizes.set(id, Number(size));
   const pieces = [];
   for (const [, font, text] of xml.matchAll(/<text [^>]*font="(\d+)"[^>]*>(.*?)<\/text>/gs)) {
-    const plain = text.replace(/<[^>]+>/g, "").replace(/&amp;/g, "&").replace(/\u00a0|&#160;/g, " ").trim();
+    const plain = text.replace(/<[^>]+>/g, "").replace(/&amp;/g, "&").replace(/[\u00a0\u2002]|&#160;/g, " ").trim();
     pieces.push({ size: sizes.get(font), text: plain });
   }
   return pieces;
@@ -208,7 +208,7 @@ for (const [name, job] of jobs) {
 
   test(`${name}: every step stands in the order of the plan, with its cautions and holds`, () => {
     const all = squeezed(pages.join(" "));
-    let from = all.indexOf("In this order; a step waits");
+    let from = all.indexOf("In this order: what comes before a step");
     assert.ok(from > 0);
     for (const step of plan.make_up.steps) {
       const at = all.indexOf(step.title, from);

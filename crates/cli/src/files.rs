@@ -123,6 +123,29 @@ pub fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), WriteErro
     Ok(())
 }
 
+/// Takes away half-sections that an earlier plan left in a folder and this one does not write, so that none stands beside a plan it does not belong to.
+///
+/// # Errors
+/// The folder or file that cannot be read or taken away.
+pub fn clear_pictures(folder: &Path, kept: &[&str]) -> Result<(), WriteError> {
+    let at = |path: &Path| {
+        let path = path.to_owned();
+        |source| WriteError::File { path, source }
+    };
+    for entry in std::fs::read_dir(folder).map_err(at(folder))? {
+        let path = entry.map_err(at(folder))?.path();
+        let name = path.file_name().map(|n| n.to_string_lossy().into_owned());
+        let name = name.unwrap_or_default();
+        let is_ours = name.starts_with("leg-")
+            && name.ends_with(".svg")
+            && std::fs::read_to_string(&path).is_ok_and(|svg| svg.contains("jointwright"));
+        if is_ours && !kept.contains(&name.as_str()) {
+            std::fs::remove_file(&path).map_err(at(&path))?;
+        }
+    }
+    Ok(())
+}
+
 /// Puts whole contents in the place of a file, so that a power cut leaves the old one or the new one, never half of either.
 fn replace(folder: &Path, path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let mut file = beside(folder)?;

@@ -144,6 +144,9 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
             return failed(&error.to_string());
         }
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+        if let Err(error) = files::clear_pictures(folder, &names) {
+            return failed(&error.to_string());
+        }
         written = page::written(&folder.display().to_string(), &names);
     }
     let shown = if json {

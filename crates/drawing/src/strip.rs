@@ -434,16 +434,16 @@ impl Page {
 
     /// Bars to be measured before the strip is used.
     fn bars(&mut self) {
-        for (x, length, said) in [
-            (BARS[0], BAR_MM, "this bar is 100 mm"),
-            (BARS[1], BAR_IN, "this bar is 4 in"),
+        for (x, length, said, down) in [
+            (BARS[0], BAR_MM, "this bar is 100 mm", 40.0),
+            (BARS[1], BAR_IN, "this bar is 4 in", 80.0),
         ] {
             self.line([x, BAR_TOP], [x, BAR_TOP + length], 0.25, "bar");
             for y in [BAR_TOP, BAR_TOP + length] {
                 self.line([x - 0.7, y], [x + 0.7, y], 0.25, "bar-end");
             }
             let words = Words::bold(1.9, said);
-            self.text([x - 0.5, BAR_TOP + 40.0], &words, true);
+            self.text([x - 0.5, BAR_TOP + down], &words, true);
         }
     }
 

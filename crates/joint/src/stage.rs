@@ -19,8 +19,6 @@ pub enum Stage {
     Square,
     /// Every mark set off.
     MarkOut,
-    /// What must go over the cable is slid on and parked.
-    SlideOn,
     /// Jacket cut.
     Jacket,
     /// Metallic shield bridged.
@@ -31,6 +29,8 @@ pub enum Stage {
     Screen,
     /// Insulation cut.
     Insulation,
+    /// What must go over the cable is slid on and parked.
+    SlideOn,
     /// Connector made.
     Connect,
     /// Insulation smoothed and cleaned.
@@ -53,12 +53,12 @@ const NAMES: &[(Stage, &str)] = &[
     (Stage::Measure, "measure"),
     (Stage::Square, "square"),
     (Stage::MarkOut, "mark-out"),
-    (Stage::SlideOn, "slide-on"),
     (Stage::Jacket, "jacket"),
     (Stage::Bridge, "bridge"),
     (Stage::Shield, "shield"),
     (Stage::Screen, "screen"),
     (Stage::Insulation, "insulation"),
+    (Stage::SlideOn, "slide-on"),
     (Stage::Connect, "connect"),
     (Stage::Clean, "clean"),
     (Stage::Place, "place"),
@@ -73,12 +73,12 @@ pub const STAGE_NAMES: &[&str] = &[
     "measure",
     "square",
     "mark-out",
-    "slide-on",
     "jacket",
     "bridge",
     "shield",
     "screen",
     "insulation",
+    "slide-on",
     "connect",
     "clean",
     "place",

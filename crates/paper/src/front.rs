@@ -43,6 +43,8 @@ struct Number {
     small: String,
     window: Vec<String>,
     whose: String,
+    /// What bites at this cut.
+    caution: String,
     /// What is said of a mark at the end of its window.
     edge: String,
 }
@@ -108,6 +110,18 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
 }
 
 fn knife(leg: &LegDoc) -> Knife {
+    let screen = leg
+        .cuts
+        .iter()
+        .find(|cut| cut.plane == "insulation-screen-edge");
+    if screen.is_none_or(|cut| cut.mark_mm.is_none()) {
+        return Knife {
+            words: leg.knife.words.clone(),
+            most: "not set".to_owned(),
+            small: String::new(),
+            whose: "the cut itself is not set".to_owned(),
+        };
+    }
     let most = leg.knife.most.as_deref().unwrap_or("not set");
     let (most, small) = most
         .trim_end_matches(')')
@@ -192,8 +206,20 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: clipped(&cut.window_of.join("; "), 90),
+        whose: clipped(&cut.window_of.join("; "), 160),
+        caution: caution(cut).to_owned(),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
+    }
+}
+
+/// What bites at a cut, beside the cut itself; the steps say it in full.
+fn caution(cut: &CutDoc) -> &'static str {
+    match cut.plane.as_str() {
+        "jacket-edge" => "never through to the metal under it",
+        "metallic-shield-edge" => "bridge it before it is cut; the bridge stays on",
+        "insulation-screen-edge" => "never into the insulation",
+        "insulation-end" => "never into the strands",
+        _ => "",
     }
 }
 

@@ -104,9 +104,11 @@ pub(crate) fn sheet(plan: &Plan) -> Sheet {
         ],
         id: clipped(&job.id, 40),
         date: [part(), part(), part()],
-        call: clipped(
-            &format!("{}, {}", job.stop_and_call.name, job.stop_and_call.number),
-            80,
+        // The number is what must not be lost.
+        call: format!(
+            "{}, {}",
+            clipped(&job.stop_and_call.name, 40),
+            clipped(&job.stop_and_call.number, 40)
         ),
         is_failing,
         n_phases: job.phases,
@@ -304,7 +306,7 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
         }
         (Some(why), _, _) => {
             let hint = least.hint.as_deref().map(|h| format!(" {h}"));
-            format!("{why}.{}", hint.unwrap_or_default())
+            format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
         (None, Some(margin), Some(unit)) => format!(
             "{}: found {}, to keep to {}; {} {unit} to spare",

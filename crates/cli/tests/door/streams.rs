@@ -117,3 +117,14 @@ fn a_reader_of_standard_error_that_goes_away_is_no_panic() {
     let code = child.wait().expect("the program ends").code();
     assert_eq!(code, Some(2));
 }
+
+#[test]
+fn a_picture_of_an_older_plan_does_not_stand_beside_a_new_one() {
+    let vault = Vault::new();
+    vault.plan("larkspur-three-way", &["--out", "o"]);
+    assert!(vault.path("o/leg-C.svg").exists());
+    vault.write("o/leg-work.svg", "<svg>a drawing of somebody else</svg>");
+    vault.plan("tannery-change", &["--out", "o"]);
+    assert!(!vault.path("o/leg-C.svg").exists());
+    assert!(vault.path("o/leg-A.svg").exists() && vault.path("o/leg-work.svg").exists());
+}

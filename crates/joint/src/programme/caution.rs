@@ -36,7 +36,7 @@ pub(super) fn cautions(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> V
             "An expanded body or seal holds stored energy: fingers out of the holdout, turns only as its instructions say.".to_owned(),
         ],
         Stage::Mate => vec![
-            "Never part or mate a separable joint under voltage or load unless its rating says so.".to_owned(),
+            "Never part or mate a separable joint under voltage or load unless its rating says so. Ports that stay open meanwhile are closed as the instructions of the bus say.".to_owned(),
         ],
         Stage::Bond => vec!["Sharp edges and springs. The bridge stays on.".to_owned()],
         Stage::Seal => vec![

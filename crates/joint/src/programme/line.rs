@@ -61,11 +61,14 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
         Stage::HandOver => vec![
             "Isolation, identification, proving, grounding or earthing, air and access: by the persons named for it, under local codes and the owner's rules, and recorded by them. This paper says nothing about any of it.".to_owned(),
         ],
+        Stage::Measure => vec![
+            "Over each layer where it is bare: on a piece stripped from the end of this same cable, and again when the layer is bared.".to_owned(),
+        ],
         Stage::MarkOut => vec![
-            "From the front page or the marking strip; all before the connector is made, for pressing moves the end.".to_owned(),
+            "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made, for making it moves the end.".to_owned(),
         ],
         Stage::SlideOn if inputs.legs.len() > 1 => vec![
-            "In this order, each clean and the right way round; the second person reads the list back.".to_owned(),
+            "Now at the latest, in this order, each clean and the right way round; the second person reads the list back. What does not go over what lies under it is not forced: its instructions say when it comes on.".to_owned(),
         ],
         Stage::HandBack => vec![
             "Trials, switching in and the release of the place: decided and recorded by the persons named for it.".to_owned(),
