@@ -207,19 +207,8 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         small,
         window,
         whose: clipped(&cut.window_of.join("; "), 160),
-        caution: caution(cut).to_owned(),
+        caution: cut.caution().to_owned(),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
-    }
-}
-
-/// What bites at a cut, beside the cut itself; the steps say it in full.
-fn caution(cut: &CutDoc) -> &'static str {
-    match cut.plane.as_str() {
-        "jacket-edge" => "never through to the metal under it",
-        "metallic-shield-edge" => "bridge it before it is cut; the bridge stays on",
-        "insulation-screen-edge" => "never into the insulation",
-        "insulation-end" => "never into the strands",
-        _ => "",
     }
 }
 

@@ -330,6 +330,17 @@ fn depth_text(depth: Length, words: Words) -> String {
 const NEAR_MM: f64 = 0.4;
 
 impl CutDoc {
+    /// What bites at this cut, in a few words beside it; the steps say it in full. Common practice, no source.
+    pub fn caution(&self) -> &'static str {
+        match self.plane.as_str() {
+            "jacket-edge" => "never through to the metal under it",
+            "metallic-shield-edge" => "bridge it before it is cut; the bridge stays on",
+            "insulation-screen-edge" => "never into the insulation",
+            "insulation-end" => "never into the strands",
+            _ => "",
+        }
+    }
+
     /// Says so where the mark stands at an end of its window, nearer than a crew can cut.
     pub fn at_edge(&self) -> Option<&'static str> {
         let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
