@@ -7,6 +7,7 @@
 //! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
 //! A solved case ends with 0 when it has answers; criticised catalogues with 0 when nothing is found and 1 when something is.
 mod answers;
+mod field_page;
 mod files;
 mod lint;
 mod page;
@@ -14,13 +15,13 @@ mod solve;
 mod starter;
 
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
-use jointwright_drawing::{Style, Theme, half_section};
+use jointwright_drawing::{Style, Theme, half_section, leg_field};
 use jointwright_joint::form::{Complaint, json_schema};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::{catalogue, job, judge, plan};
 use jointwright_numerics::case;
-use jointwright_paper::make_up_sheet;
+use jointwright_paper::{FieldPicture, make_up_sheet};
 use std::io::{IsTerminal, Write};
 use std::path::PathBuf;
 use std::process::ExitCode;
@@ -63,6 +64,9 @@ enum Command {
     /// Solve the electric field of a section case: capacitance, peaks, values at places.
     #[command(after_help = SOLVE_EXIT)]
     Solve(solve::Arguments),
+    /// Judge the electric field of a job's legs, and draw that of one.
+    #[command(after_help = EXIT)]
+    Field(field_page::Arguments),
     /// Criticise catalogues: rows, links, ranges and texts that contradict each other.
     #[command(after_help = LINT_EXIT)]
     Lint(lint::Arguments),
@@ -106,6 +110,7 @@ fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Plan { job, out, json } => plan_joint(&job, out, json),
         Command::Solve(arguments) => solve_case(&arguments),
+        Command::Field(arguments) => judge_fields(&arguments),
         Command::Lint(arguments) => lint_catalogues(&arguments),
         Command::New { file } => write_starter(&file),
         Command::Completions { shell } => print_completions(shell),
@@ -136,7 +141,7 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
     };
     let mut written = String::new();
     if let Some(folder) = &folder {
-        let files = match files_of(&document, &text, &page) {
+        let files = match files_of(&judged, &document, &text, &page) {
             Ok(files) => files,
             Err(error) => return failed(&error),
         };
@@ -157,16 +162,37 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
     if print(&shown).is_err() {
         return ExitCode::from(UNUSABLE);
     }
-    match judge::worst(&judged.rulings) {
+    exit_code(judge::worst(&judged.rulings))
+}
+
+fn exit_code(outcome: Outcome) -> ExitCode {
+    match outcome {
         Outcome::Pass => ExitCode::SUCCESS,
         Outcome::Fail => ExitCode::from(1),
         Outcome::NotJudged => ExitCode::from(3),
     }
 }
 
+fn judge_fields(arguments: &field_page::Arguments) -> ExitCode {
+    match field_page::run(arguments) {
+        Ok(done) => {
+            print(&done.shown).map_or(ExitCode::from(UNUSABLE), |()| exit_code(done.outcome))
+        }
+        Err(lines) => {
+            lines.iter().for_each(|line| say(line));
+            ExitCode::from(UNUSABLE)
+        }
+    }
+}
+
 /// Everything that `plan` writes, by name: document, page, make-up sheet, half-section of each leg.
-fn files_of(document: &Plan, text: &str, page: &str) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let sheet = make_up_sheet(document)
+fn files_of(
+    judged: &judge::Judged<'_>,
+    document: &Plan,
+    text: &str,
+    page: &str,
+) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let sheet = make_up_sheet(document, &pictures_of_fields(judged, document))
         .map_err(|error| format!("the make-up sheet cannot be made: {error}"))?;
     let style = Style {
         theme: Theme::Light,
@@ -181,6 +207,19 @@ fn files_of(document: &Plan, text: &str, page: &str) -> Result<Vec<(String, Vec<
         files.push((format!("leg-{}.svg", leg.mark), svg.into_bytes()));
     }
     Ok(files)
+}
+
+/// A small picture of each leg's field that was solved.
+fn pictures_of_fields(judged: &judge::Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
+    let legs = judged.inputs.legs.iter();
+    legs.filter_map(|leg| {
+        let field = leg_field(&judged.inputs, leg, document.invented.as_deref()).ok()?;
+        Some(FieldPicture {
+            leg: leg.leg.id.clone(),
+            svg: field.strip(),
+        })
+    })
+    .collect()
 }
 
 fn solve_case(arguments: &solve::Arguments) -> ExitCode {

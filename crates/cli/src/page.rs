@@ -90,7 +90,8 @@ impl Lines {
     }
 }
 
-fn banner(plan: &Plan, lines: &mut Lines) {
+/// What stands across an invented page.
+pub fn banner(plan: &Plan, lines: &mut Lines) {
     if let Some(invented) = &plan.invented {
         lines.add(&format!("{:*^WIDTH$}", format!(" {invented} ")));
     }
@@ -213,6 +214,11 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
         lines.add("  For the engineer, mm                planned  least  most  widest share");
         for stack in varying {
             self::stack(stack, lines);
+        }
+    }
+    if !manner.is_withheld {
+        for leg in legs {
+            crate::field_page::table(leg, lines);
         }
     }
 }
@@ -474,7 +480,8 @@ fn not_judged(plan: &Plan, lines: &mut Lines) {
     );
 }
 
-fn shortened(line: &str) -> String {
+/// A line cut to the width of the page.
+pub fn shortened(line: &str) -> String {
     if line.chars().count() <= WIDTH {
         return line.to_owned();
     }

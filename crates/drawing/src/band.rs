@@ -1,10 +1,15 @@
 //! Band: the strength of the field at the corners of a mesh, and what lies above a level.
 
+use crate::colour::BANDS;
 use crate::frame::Frame;
+use crate::level::finely_up;
 use crate::trace::{Edges, Spot};
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::Point;
 use std::collections::BTreeMap;
+
+/// Share of the area on which the field may be stronger than the last band begins.
+const BEYOND_SHARE: f64 = 0.002;
 
 /// Strength of the field at the corners of each triangle.
 #[derive(Debug)]
@@ -113,6 +118,11 @@ impl Strength {
             }
         }
         0.0
+    }
+
+    /// Step of the bands, V/m.
+    pub(crate) fn step(&self) -> f64 {
+        finely_up(self.passed_on(BEYOND_SHARE) / (BANDS.len() as f64 - 1.0))
     }
 
     /// Outlines of what is at or above a level; everything below none.

@@ -9,14 +9,28 @@
 use crate::trace::Spot;
 use jointwright_numerics::outline::{Outline, Point};
 
-/// Width of the drawing, picture points.
-const WIDTH: f64 = 1040.0;
-/// Greatest height of the drawing, picture points.
-const HEIGHT_MOST: f64 = 560.0;
-/// Height below which r is stretched, picture points.
-const HEIGHT_LEAST: f64 = 180.0;
 /// Most that r is stretched.
 const STRETCH_MOST: f64 = 10.0;
+
+/// What room a drawing has, picture points.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Room {
+    /// Its width.
+    pub(crate) width: f64,
+    /// Its greatest height.
+    pub(crate) height_most: f64,
+    /// Height below which r is stretched.
+    pub(crate) height_least: f64,
+}
+
+impl Room {
+    /// That of a picture with a page of its own.
+    pub(crate) const PICTURE: Self = Self {
+        width: 1040.0,
+        height_most: 560.0,
+        height_least: 180.0,
+    };
+}
 
 /// How the section lies in the picture.
 #[derive(Clone, Copy, Debug)]
@@ -37,7 +51,7 @@ pub(crate) struct Frame {
 
 impl Frame {
     /// The frame of an outline; nothing if it has no place that is a number.
-    pub(crate) fn new(outline: &Outline, origin: [f64; 2]) -> Option<Self> {
+    pub(crate) fn new(outline: &Outline, origin: [f64; 2], room: Room) -> Option<Self> {
         let mut places = Vec::new();
         for curve in curves(outline) {
             places.extend(curve);
@@ -60,8 +74,8 @@ impl Frame {
             r[0] = r[0].min(0.0);
         }
         let (length, height) = (z[1] - z[0], r[1] - r[0]);
-        let scale = (WIDTH / length).min(HEIGHT_MOST / height);
-        let stretch = (HEIGHT_LEAST / (height * scale))
+        let scale = (room.width / length).min(room.height_most / height);
+        let stretch = (room.height_least / (height * scale))
             .floor()
             .clamp(1.0, STRETCH_MOST);
         Some(Self {

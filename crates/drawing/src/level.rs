@@ -58,6 +58,22 @@ pub(crate) fn short(number: f64) -> String {
     format!("{number:.n_places$}")
 }
 
+/// Multiples of a step within two limits.
+pub(crate) fn multiples([low, high]: [f64; 2], step: f64) -> Vec<f64> {
+    const MOST: f64 = 200.0;
+    let (first, last) = ((low / step).ceil(), (high / step).floor());
+    if (last - first).is_nan() || last - first > MOST {
+        return Vec::new();
+    }
+    let mut found = Vec::new();
+    let mut number = first;
+    while number <= last {
+        found.push(number * step);
+        number += 1.0;
+    }
+    found
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

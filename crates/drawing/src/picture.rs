@@ -1,11 +1,12 @@
 //! Picture: the field of a section on one page.
 
-use crate::band::{Strength, crossing};
+use crate::band::Strength;
 use crate::colour::{BANDS, hex};
-use crate::frame::{Frame, curves};
+use crate::equipotential::{Range, along, tenths};
+use crate::frame::{Frame, Room, curves};
 use crate::label::{escaped, shortened, wrapped};
-use crate::level::{finely_up, round_up, short, to_step};
-use crate::trace::{Spot, lines};
+use crate::level::{multiples, round_up, short, to_step};
+use crate::trace::{Spot, path};
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
 use std::fmt::Write;
@@ -14,8 +15,6 @@ use std::fmt::Write;
 const WIDTH: f64 = 1160.0;
 /// Left edge of the drawing, picture points.
 const LEFT: f64 = 70.0;
-/// Share of the area on which the field may be stronger than the last band begins.
-const BEYOND_SHARE: f64 = 0.002;
 /// Most entries of the list of places.
 const MARKS_MOST: usize = 60;
 /// What stands on every picture.
@@ -64,9 +63,9 @@ pub fn field_picture(
 ) -> String {
     let mut page = Page::default();
     page.head(caption);
-    if let Some(frame) = Frame::new(outline, [LEFT, page.y + 28.0]) {
+    if let Some(frame) = Frame::new(outline, [LEFT, page.y + 28.0], Room::PICTURE) {
         let strength = Strength::new(mesh, potential, &frame);
-        let step = band_step(&strength);
+        let step = strength.step();
         page.bands(&strength, step);
         let range = page.equipotentials(mesh, potential, &frame);
         page.outlines(outline, &frame, caption);
@@ -78,14 +77,6 @@ pub fn field_picture(
     page.list(caption);
     page.whole()
 }
-
-/// Step of the bands, V/m.
-fn band_step(strength: &Strength) -> f64 {
-    finely_up(strength.passed_on(BEYOND_SHARE) / (BANDS.len() as f64 - 1.0))
-}
-
-/// Least and greatest potential, V, and whether it is a modulus.
-type Range = (f64, f64, bool);
 
 #[derive(Default)]
 struct Page {
@@ -134,30 +125,14 @@ impl Page {
         potential: &[[f64; 2]],
         frame: &Frame,
     ) -> Option<Range> {
-        let is_modulus = potential.iter().any(|[_, imaginary]| *imaginary != 0.0);
-        let number = |[real, imaginary]: &[f64; 2]| {
-            if is_modulus {
-                real.hypot(*imaginary)
-            } else {
-                *real
-            }
-        };
-        let numbers: Vec<f64> = potential.iter().map(number).collect();
-        let least = numbers.iter().copied().fold(f64::INFINITY, f64::min);
-        let greatest = numbers.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-        if !(greatest > least && (greatest - least).is_finite()) {
-            return None;
-        }
+        let (range, tenths) = tenths(mesh, potential, frame)?;
         let mut labels = Vec::new();
         let mut drawn = String::new();
-        for tenth in 1..10 {
-            let level = least + 0.1 * f64::from(tenth) * (greatest - least);
-            let found = lines(&pieces(mesh, &numbers, frame, level));
-            drawn.push_str(&path(&found, false));
-            if let Some(longest) = found.iter().max_by_key(|line| length(line)) {
+        for tenth in &tenths {
+            drawn.push_str(&path(&tenth.lines, false));
+            if let Some(longest) = tenth.longest() {
                 // Each a little farther along than the one before, so that labels of lines side by side do not meet.
-                let share = 0.1 * f64::from(tenth);
-                labels.push((along(longest, share), format!("{tenth}0 %")));
+                labels.push((along(longest, 0.1 * f64::from(tenth.tenth)), tenth.label()));
             }
         }
         // Dark on light, so that a line is seen on every band.
@@ -166,7 +141,7 @@ impl Page {
             let [x, y] = spot.map(|x| f64::from(x) / 10.0);
             self.text([x, y + 3.5], "l", &label);
         }
-        Some((least, greatest, is_modulus))
+        Some(range)
     }
 
     fn outlines(&mut self, outline: &Outline, frame: &Frame, caption: &Caption) {
@@ -350,115 +325,9 @@ fn grouped(caption: &Caption) -> Vec<(Point, Vec<String>)> {
     groups
 }
 
-/// Multiples of a step within two limits.
-fn multiples([low, high]: [f64; 2], step: f64) -> Vec<f64> {
-    const MOST: f64 = 200.0;
-    let (first, last) = ((low / step).ceil(), (high / step).floor());
-    if (last - first).is_nan() || last - first > MOST {
-        return Vec::new();
-    }
-    let mut found = Vec::new();
-    let mut number = first;
-    while number <= last {
-        found.push(number * step);
-        number += 1.0;
-    }
-    found
-}
-
-/// Pieces of the line on which a number of the nodes has a level.
-fn pieces(mesh: &Mesh, numbers: &[f64], frame: &Frame, level: f64) -> Vec<(Spot, Spot)> {
-    // A quadratic triangle as four with straight sides.
-    const PARTS: [[usize; 3]; 4] = [[0, 3, 5], [3, 1, 4], [5, 4, 2], [3, 4, 5]];
-    let mut found = Vec::new();
-    for triangle in &mesh.triangles {
-        for part in PARTS {
-            let node = |at: usize| {
-                let node = triangle[part[at]] as usize;
-                Some((frame.spot(*mesh.nodes.get(node)?), *numbers.get(node)?))
-            };
-            let (Some(a), Some(b), Some(c)) = (node(0), node(1), node(2)) else {
-                continue;
-            };
-            let crossed: Vec<Spot> = [(a, b), (b, c), (c, a)]
-                .into_iter()
-                .filter(|(one, other)| (one.1 >= level) != (other.1 >= level))
-                .map(|(one, other)| crossing([one.1, other.1], [one.0, other.0], level))
-                .collect();
-            if let [from, to] = crossed[..] {
-                found.push((from, to));
-            }
-        }
-    }
-    found
-}
-
-fn length(line: &[Spot]) -> i64 {
-    let piece = |pair: &[Spot]| {
-        let d = |axis: usize| f64::from(pair[1][axis]) - f64::from(pair[0][axis]);
-        d(0).hypot(d(1)) as i64
-    };
-    line.windows(2).map(piece).sum()
-}
-
-/// The place at a share of a line, which counts from its end farther to the left.
-fn along(line: &[Spot], share: f64) -> Spot {
-    let mut line = line.to_vec();
-    if line.first() > line.last() {
-        line.reverse();
-    }
-    let goal = share * length(&line) as f64;
-    let mut walked = 0.0;
-    for pair in line.windows(2) {
-        let piece = length(pair) as f64;
-        if walked + piece >= goal && piece > 0.0 {
-            let share = (goal - walked) / piece;
-            return [0, 1].map(|axis| {
-                let (from, to) = (f64::from(pair[0][axis]), f64::from(pair[1][axis]));
-                (from + share * (to - from)).round() as i32
-            });
-        }
-        walked += piece;
-    }
-    line.first().copied().unwrap_or_default()
-}
-
 /// A path that is written once and drawn twice, in two classes.
 fn twice(id: &str, path: &str, [below, above]: [&str; 2]) -> String {
     format!(
         "<defs><path id=\"{id}\" d=\"{path}\"/></defs>\n<use href=\"#{id}\" class=\"{below}\"/><use href=\"#{id}\" class=\"{above}\"/>"
     )
-}
-
-/// Loops or lines as a path; each place after the first is written from the one before, which is shorter.
-fn path(lines: &[Vec<Spot>], is_closed: bool) -> String {
-    let mut path = String::new();
-    for line in lines {
-        let mut before: Option<Spot> = None;
-        for spot in line {
-            let (letter, [x, y]) = match before {
-                None => ('M', *spot),
-                Some(last) => (
-                    'l',
-                    [spot[0].wrapping_sub(last[0]), spot[1].wrapping_sub(last[1])],
-                ),
-            };
-            let _ = write!(path, "{letter}{} {}", tenths(x), tenths(y));
-            before = Some(*spot);
-        }
-        if is_closed {
-            path.push('z');
-        }
-    }
-    path
-}
-
-/// A number of tenths as a decimal number.
-fn tenths(number: i32) -> String {
-    let sign = if number < 0 { "-" } else { "" };
-    let size = number.unsigned_abs();
-    match size % 10 {
-        0 => format!("{sign}{}", size / 10),
-        rest => format!("{sign}{}.{rest}", size / 10),
-    }
 }

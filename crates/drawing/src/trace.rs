@@ -3,6 +3,7 @@
 //! **Invariants.** Places are whole tenths of a picture point, so that what is equal is equal exactly.
 
 use std::collections::BTreeMap;
+use std::fmt::Write;
 
 /// A place in tenths of a picture point.
 pub(crate) type Spot = [i32; 2];
@@ -182,6 +183,39 @@ fn distance(place: Spot, from: Spot, to: Spot) -> f64 {
         0.0
     };
     (off[0] - share * along[0]).hypot(off[1] - share * along[1])
+}
+
+/// Loops or lines as a path; each place after the first is written from the one before, which is shorter.
+pub(crate) fn path(lines: &[Vec<Spot>], is_closed: bool) -> String {
+    let mut path = String::new();
+    for line in lines {
+        let mut before: Option<Spot> = None;
+        for spot in line {
+            let (letter, [x, y]) = match before {
+                None => ('M', *spot),
+                Some(last) => (
+                    'l',
+                    [spot[0].wrapping_sub(last[0]), spot[1].wrapping_sub(last[1])],
+                ),
+            };
+            let _ = write!(path, "{letter}{} {}", tenths(x), tenths(y));
+            before = Some(*spot);
+        }
+        if is_closed {
+            path.push('z');
+        }
+    }
+    path
+}
+
+/// A number of tenths as a decimal number.
+fn tenths(number: i32) -> String {
+    let sign = if number < 0 { "-" } else { "" };
+    let size = number.unsigned_abs();
+    match size % 10 {
+        0 => format!("{sign}{}", size / 10),
+        rest => format!("{sign}{}.{rest}", size / 10),
+    }
 }
 
 #[cfg(test)]

@@ -8,7 +8,7 @@ use jointwright_joint::cutback::cutback;
 use jointwright_joint::fit::Chosen;
 use jointwright_joint::form::Source;
 use jointwright_joint::job::{Order, read_order};
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::plan;
 use std::hint::black_box;
 

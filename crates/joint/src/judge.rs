@@ -13,7 +13,8 @@ use crate::fit::Chosen;
 use crate::form::Complaint;
 use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Outcome, Reach, Ruling};
-use crate::survey::survey;
+use crate::study::{self, Study, study};
+use crate::survey::{EndSurvey, survey};
 
 /// Everything said about one joint.
 #[derive(Clone, Debug)]
@@ -39,11 +40,23 @@ pub struct Proposal {
     pub does_not_fit: Vec<(String, String)>,
 }
 
-/// Judges a joint.
+/// Judges a joint, its fields included.
 ///
 /// # Errors
 /// Rows that contradict each other, as complaints at the rows.
 pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
+    judged(order, true)
+}
+
+/// Judges a joint without solving any field: what takes microseconds; the checks of fields say nothing.
+///
+/// # Errors
+/// As [`judge()`].
+pub fn judge_unsolved(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
+    judged(order, false)
+}
+
+fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>> {
     let mut legs = Vec::new();
     let mut refusals = Vec::new();
     for leg in &order.job.legs {
@@ -61,6 +74,11 @@ pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
         complaints.sort();
         complaints.dedup();
         return Err(complaints);
+    }
+    if with_fields {
+        for leg in &mut legs {
+            solve_fields(&order.job, leg);
+        }
     }
     let inputs = Inputs { order, legs };
     let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
@@ -89,7 +107,23 @@ fn leg_inputs<'o>(
         chosen,
         cutback,
         ends,
+        study: Study::NotAsked,
     })
+}
+
+/// Fields of a leg whose body is chosen; one that is left open is asked for elsewhere.
+fn solve_fields(job: &Job, leg: &mut LegInputs<'_>) {
+    if leg.chosen.body.is_none() {
+        return;
+    }
+    let surveys: Vec<EndSurvey> = leg.ends.iter().map(|end| end.survey.clone()).collect();
+    leg.study = study(&study::Subject {
+        job,
+        leg: leg.leg,
+        chosen: &leg.chosen,
+        cutback: &leg.cutback,
+        surveys: &surveys,
+    });
 }
 
 fn complaint(refusal: &Refusal) -> Complaint {

@@ -20,5 +20,7 @@ pub mod material;
 pub mod plan;
 pub mod plane;
 pub mod programme;
+pub mod section;
 pub mod stage;
+pub mod study;
 pub mod survey;

@@ -2,6 +2,7 @@
 
 mod cases;
 mod critic;
+mod fields;
 mod hostile;
 mod laws;
 mod programme;

@@ -16,5 +16,6 @@ pub mod case;
 pub mod chain;
 pub mod fem;
 pub mod field;
+pub mod gas;
 pub mod mesh;
 pub mod outline;

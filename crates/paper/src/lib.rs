@@ -20,11 +20,20 @@ pub use world::PaperError;
 
 use jointwright_joint::plan::Plan;
 
-/// The make-up sheet of a plan: a tagged PDF/A-2a with its fonts inside.
+/// A small picture of one leg's field, for the back of the sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldPicture {
+    /// Leg.
+    pub leg: String,
+    /// The picture, as SVG.
+    pub svg: String,
+}
+
+/// The make-up sheet of a plan: a tagged PDF/A-2a with its fonts inside; `fields` are pictures of the legs' fields.
 ///
 /// # Errors
 /// What the typesetting said, if a page cannot be set: a fault of the program, not of the job.
-pub fn make_up_sheet(plan: &Plan) -> Result<Vec<u8>, PaperError> {
-    let sheet = sheet::sheet(plan);
+pub fn make_up_sheet(plan: &Plan, fields: &[FieldPicture]) -> Result<Vec<u8>, PaperError> {
+    let sheet = sheet::sheet(plan, fields);
     world::pdf(&sheet, &plan.job.id, &plan.job.date)
 }

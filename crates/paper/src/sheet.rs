@@ -2,10 +2,13 @@
 //!
 //! Invariants: every number is a text that the plan prints; nothing here is computed but counts of pages and rows.
 
+use crate::FieldPicture;
 use crate::clip::clipped;
 use crate::front::{Front, fronts};
 use jointwright_drawing::{Style, Theme, half_section, strip};
-use jointwright_joint::plan::{DatumDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc};
+use jointwright_joint::plan::{
+    DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
+};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -64,6 +67,10 @@ pub(crate) struct Sheet {
     strips: Vec<Strips>,
     figures: Vec<Picture>,
     figures_same: Vec<String>,
+    /// Pictures of the legs' fields.
+    fields: Vec<Picture>,
+    /// What is said of each leg's field: leg, what, here, allowed, with which dimensions.
+    field_rows: Vec<[String; 5]>,
     material: Vec<MaterialDoc>,
     tools: Vec<LineDoc>,
     steps: Vec<StepDoc>,
@@ -77,12 +84,12 @@ impl Sheet {
     /// All pictures.
     pub fn pictures(&self) -> impl Iterator<Item = &Picture> {
         let strips = self.strips.iter().flat_map(|s| &s.pictures);
-        self.figures.iter().chain(strips)
+        self.figures.iter().chain(&self.fields).chain(strips)
     }
 }
 
 /// The sheet of a plan.
-pub(crate) fn sheet(plan: &Plan) -> Sheet {
+pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let job = &plan.job;
     let is_failing = plan.outcome == "fail";
     let is_metric = job.words == "iec";
@@ -117,6 +124,17 @@ pub(crate) fn sheet(plan: &Plan) -> Sheet {
         strips: if is_failing { Vec::new() } else { strips(plan) },
         figures,
         figures_same,
+        // They name places of cuts; where a check fails none is printed.
+        fields: if is_failing {
+            Vec::new()
+        } else {
+            field_pictures(fields)
+        },
+        field_rows: if is_failing {
+            Vec::new()
+        } else {
+            field_rows(plan)
+        },
         material: plan.make_up.material.clone(),
         tools: plan.make_up.tools.clone(),
         // Their windows are numbers to cut to.
@@ -133,19 +151,21 @@ pub(crate) fn sheet(plan: &Plan) -> Sheet {
             [rows(plan, "not-judged"), rows(plan, "pass")].concat()
         },
         not_computed: plan.not_computed.join(", "),
-        people: plan
-            .make_up
-            .people
-            .iter()
-            .map(|p| {
-                [
-                    clipped(&p.name, 60),
-                    clipped(&p.role, 60),
-                    p.decides.join(", "),
-                ]
-            })
-            .collect(),
+        people: people(plan),
     }
+}
+
+fn people(plan: &Plan) -> Vec<[String; 3]> {
+    let people = plan.make_up.people.iter();
+    people
+        .map(|p| {
+            [
+                clipped(&p.name, 60),
+                clipped(&p.role, 60),
+                p.decides.join(", "),
+            ]
+        })
+        .collect()
 }
 
 fn strips(plan: &Plan) -> Vec<Strips> {
@@ -154,7 +174,7 @@ fn strips(plan: &Plan) -> Vec<Strips> {
     } else {
         STRIP_LETTER_MM
     };
-    let of_leg = |(at, leg): (usize, &jointwright_joint::plan::LegDoc)| {
+    let of_leg = |(at, leg): (usize, &LegDoc)| {
         let mut strips = Strips {
             leg: clipped(&leg.mark, 8),
             pictures: Vec::new(),
@@ -179,6 +199,55 @@ fn strips(plan: &Plan) -> Vec<Strips> {
         (!strips.pictures.is_empty()).then_some(strips)
     };
     plan.legs.iter().enumerate().filter_map(of_leg).collect()
+}
+
+fn field_pictures(fields: &[FieldPicture]) -> Vec<Picture> {
+    let picture = |(at, field): (usize, &FieldPicture)| Picture {
+        file: format!("field-{at}.svg"),
+        alt: format!(
+            "Electric field of leg {} at the worst of its windows; its numbers stand in the table above.",
+            field.leg
+        ),
+        width_mm: 170.0,
+        height_mm: 0.0,
+        svg: field.svg.clone(),
+    };
+    fields.iter().enumerate().map(picture).collect()
+}
+
+/// The judged fields of every leg, with the dimensions that make them so.
+fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
+    let of_leg = |leg: &LegDoc| -> Vec<[String; 5]> {
+        let Some(field) = &leg.field else {
+            return Vec::new();
+        };
+        let stress = |stress: &StressDoc| {
+            [
+                clipped(&leg.mark, 8),
+                stress.words.clone(),
+                format!("{:.2} kV/mm", stress.kv_per_mm),
+                stress
+                    .allowed_kv_per_mm
+                    .map_or("not known".to_owned(), |most| format!("{most:.2} kV/mm")),
+                stress.with.clone(),
+            ]
+        };
+        let gap = |gap: &GapDoc| {
+            [
+                clipped(&leg.mark, 8),
+                format!(
+                    "gap before the screen edge, {}: discharge begins at",
+                    gap.state
+                ),
+                format!("{:.1} kV", gap.inception_kv),
+                format!("in service {:.2} kV", field.voltage_kv),
+                gap.with.clone(),
+            ]
+        };
+        let stresses = field.stresses.iter().map(stress);
+        stresses.chain(field.gaps.iter().map(gap)).collect()
+    };
+    plan.legs.iter().flat_map(of_leg).collect()
 }
 
 /// Half-sections of legs that do not look the same, and which legs look like which.

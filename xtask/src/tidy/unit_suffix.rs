@@ -2,7 +2,7 @@
 //!
 //! Held for public fields, and for arguments and results of public functions, whose type holds an `f64`.
 //! A name ends in a unit, or in a unit and a qualifier: `gap_mm`, `gap_mm_max`, `share_ratio`.
-//! Exempt: macros, whose names are made where they are called; the room `form`, which reads numbers whose unit its table of fields says; newtypes, fields without `pub`, and a `value`, `limit` or `margin` that stands beside a field `unit`.
+//! Exempt: macros, whose names are made where they are called; the room `form`, which reads numbers whose unit its table of fields says; newtypes, fields without `pub`, and a `value`, `error`, `limit` or `margin` that stands beside a field `unit`.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, closing, is_test_file, tokens};
@@ -23,7 +23,9 @@ const QUALIFIERS: &[&str] = &[
     "after", "spread",
 ];
 /// Names whose unit is said by the field `unit` beside them.
-const WITH_UNIT_FIELD: &[&str] = &["value", "limit", "margin", "least", "greatest", "nominal"];
+const WITH_UNIT_FIELD: &[&str] = &[
+    "value", "limit", "margin", "error", "least", "greatest", "nominal",
+];
 
 /// Judges the public numbers of units and joint.
 pub fn judge(tree: &Tree) -> Report {

@@ -6,7 +6,7 @@ use super::{Style, Theme, composed, fails, half_section};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{ConnectorDoc, CutDoc, LegDoc, Plan, PrintedWindowDoc, plan};
 use proptest::prelude::*;
 

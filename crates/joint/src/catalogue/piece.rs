@@ -53,6 +53,8 @@ pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"]
 pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
 /// Words for where inner geometry comes from.
 pub const ORIGINS: &[&str] = &["maker", "measured"];
+/// Words for what a material inside a body does for the field.
+pub const FIELD_DUTIES: &[&str] = &["insulation", "electrode", "deflector"];
 /// Words for what a seal or shield part leaves out of the joint.
 pub const FROM_DATES: &[&str] = &["made", "expanded"];
 
@@ -321,6 +323,70 @@ pub(super) const REGION: Shape = Shape {
             Optional,
             "True for electrodes and screens.",
         ),
+        field(
+            "radius",
+            Kind::List(&Kind::Diameter),
+            Optional,
+            "Radii with which the same corners are rounded.",
+        ),
+        field(
+            "serves",
+            Kind::Choice(FIELD_DUTIES),
+            Optional,
+            "What it does for the field: the insulation, the electrode over the connector, or the deflector over the screen edge.",
+        ),
+    ],
+};
+
+pub(super) const SCREEN_STEP: Shape = Shape {
+    name: "screen_step",
+    about: "How the body lies over the step at the edge of the insulation screen.",
+    fields: &[
+        field(
+            "edge_radius_least",
+            Kind::Diameter,
+            Required,
+            "Least radius of an edge cut as the instructions ask.",
+        ),
+        field(
+            "edge_radius_greatest",
+            Kind::Diameter,
+            Required,
+            "Greatest radius of such an edge.",
+        ),
+        field(
+            "bridging",
+            Kind::Diameter,
+            Required,
+            "Length of cable before the edge over which the body stands off the insulation.",
+        ),
+        field(
+            "filler",
+            Kind::Text,
+            Optional,
+            "What fills the gap before the edge.",
+        ),
+        field(
+            "filler_permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1.0e3,
+            },
+            Optional,
+            "Relative permittivity of the filler.",
+        ),
+        field(
+            "filler_permanent",
+            Kind::Flag,
+            Optional,
+            "True where the paper calls the filler permanent there.",
+        ),
+        field(
+            "place",
+            Kind::Text,
+            Optional,
+            "Where in the paper these stand.",
+        ),
     ],
 };
 
@@ -341,6 +407,18 @@ pub(super) const INNER: Shape = Shape {
             Kind::Diameter,
             Required,
             "How far off any of it may be.",
+        ),
+        field(
+            "on_diameter",
+            Kind::Diameter,
+            Optional,
+            "Diameter over insulation on which the diameters below are stated.",
+        ),
+        field(
+            "screen_step",
+            Kind::Table(&SCREEN_STEP),
+            Optional,
+            "How the body lies over the edge of the insulation screen.",
         ),
         field("region", Kind::Rows(&REGION), Required, "The materials."),
     ],

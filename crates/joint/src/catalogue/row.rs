@@ -161,8 +161,67 @@ pub struct Inner {
     pub date: Date,
     /// How far off any of it may be.
     pub uncertainty: Length,
+    /// Diameter over insulation on which the diameters are stated.
+    pub on_diameter: Option<Length>,
+    /// How the body lies over the edge of the insulation screen.
+    pub screen_step: Option<ScreenStep>,
     /// Materials.
     pub regions: Vec<Region>,
+}
+
+/// What a material inside a body does for the field.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum FieldDuty {
+    /// Insulates.
+    Insulation,
+    /// Screens the connector, at its potential.
+    Electrode,
+    /// Spreads the field at the edge of the insulation screen, at the screen's potential.
+    Deflector,
+}
+
+impl FieldDuty {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            FieldDuty::Insulation => "insulation",
+            FieldDuty::Electrode => "electrode",
+            FieldDuty::Deflector => "deflector",
+        }
+    }
+
+    /// Duty of a word in a file.
+    pub fn from_name(name: &str) -> Option<FieldDuty> {
+        [
+            FieldDuty::Insulation,
+            FieldDuty::Electrode,
+            FieldDuty::Deflector,
+        ]
+        .into_iter()
+        .find(|duty| duty.name() == name)
+    }
+}
+
+/// How a body lies over the step at the edge of the insulation screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ScreenStep {
+    /// Radius of an edge cut as the instructions ask.
+    pub edge_radius: Interval,
+    /// Length of cable before the edge over which the body stands off the insulation.
+    pub bridging: Length,
+    /// What fills the gap there.
+    pub filler: Option<Filler>,
+}
+
+/// What fills the gap before the edge of the insulation screen.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Filler {
+    /// Its name.
+    pub name: String,
+    /// Relative permittivity.
+    pub relative_permittivity: f64,
+    /// Whether the paper calls it permanent there.
+    pub is_permanent: bool,
 }
 
 /// One material inside a body.
@@ -174,6 +233,10 @@ pub struct Region {
     pub material: String,
     /// Corners: position along the axis from the part's datum, diameter.
     pub corners: Vec<(Length, Length)>,
+    /// Radii with which the same corners are rounded; empty where not stated.
+    pub radii: Vec<Length>,
+    /// What it does for the field, where stated.
+    pub serves: Option<FieldDuty>,
     /// Relative permittivity, where known.
     pub relative_permittivity: Option<f64>,
     /// Whether it conducts.
@@ -326,6 +389,8 @@ pub struct Adapter {
     pub links: Vec<LinkRow>,
     /// When it may be moved.
     pub may_move: Option<MayMove>,
+    /// Relative permittivity, where stated.
+    pub relative_permittivity: Option<f64>,
 }
 
 /// Shield restoration or bonding part.

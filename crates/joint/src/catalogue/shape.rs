@@ -315,6 +315,15 @@ const ADAPTER: Shape = Shape {
             Optional,
             "When it may still be moved."
         ),
+        field(
+            "relative_permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1.0e3
+            },
+            Optional,
+            "Relative permittivity of what it is made of."
+        ),
     ],
 };
 

@@ -1,8 +1,8 @@
 //! From records to rows, with what one field alone cannot show: bounds the wrong way round, half a tolerance.
 
 use super::row::{
-    Adapter, Body, Bus, Connector, Consumable, Fits, Head, Inner, Instructions, LinkRow, MayMove,
-    Means, Plug, Region, Row, Seal, Shelf, ShieldPart, Step, Wrap,
+    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Head, Inner, Instructions,
+    LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart, Step, Wrap,
 };
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
@@ -241,7 +241,35 @@ impl RowReader<'_> {
             by: inner.string("by")?,
             date: inner.date("date")?,
             uncertainty: inner.length("uncertainty")?,
+            on_diameter: inner.length("on_diameter"),
+            screen_step: self.screen_step(inner),
             regions,
+        })
+    }
+
+    fn screen_step(&mut self, inner: &Record) -> Option<ScreenStep> {
+        let step = inner.record("screen_step")?;
+        let edge_radius = self.interval(step, "edge_radius_least", "edge_radius_greatest")?;
+        let filler = match (step.string("filler"), step.number("filler_permittivity")) {
+            (Some(name), Some(relative_permittivity)) => Some(Filler {
+                name,
+                relative_permittivity,
+                is_permanent: step.flag("filler_permanent").unwrap_or(false),
+            }),
+            (None, None) => None,
+            _ => {
+                self.complain(
+                    step.at,
+                    "`filler` and `filler_permittivity` say something only together.".to_owned(),
+                    "Give both, or neither where the gap is left empty.",
+                );
+                None
+            }
+        };
+        Some(ScreenStep {
+            edge_radius,
+            bridging: step.length("bridging")?,
+            filler,
         })
     }
 
@@ -256,7 +284,18 @@ impl RowReader<'_> {
             );
             return None;
         }
+        let radii = row.lengths("radius");
+        if !radii.is_empty() && radii.len() != along.len() {
+            self.complain(
+                row.at,
+                format!("Region `{name}` has {} corners and {} radii; each corner has one.", along.len(), radii.len()),
+                "Give one radius for each corner, \"0 mm\" for one that is sharp or does not matter.",
+            );
+            return None;
+        }
         Some(Region {
+            radii,
+            serves: row.text("serves").and_then(FieldDuty::from_name),
             name,
             material: row.string("material")?,
             corners: along.into_iter().zip(diameter).collect(),
@@ -496,6 +535,7 @@ impl Row for Adapter {
             system_greatest_kv: record.number("system_greatest")?,
             links,
             may_move,
+            relative_permittivity: record.number("relative_permittivity"),
             head,
         })
     }

@@ -10,9 +10,11 @@ use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
-use crate::limit::{Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::limit::{AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::section::Quantity;
+use crate::study::{Done, Seen, Study};
 use crate::survey::EndSurvey;
-use jointwright_units::{Interval, Length};
+use jointwright_units::{Interval, Length, VoltageRms};
 
 mod adapter_in_body;
 mod bend_radius;
@@ -26,9 +28,13 @@ mod connector_in_electrode;
 mod consumable_metal;
 mod cut_order;
 mod cut_window;
+mod deflector_stress;
 mod electrode_cover;
+mod electrode_end_stress;
+mod gap_discharge;
 mod insulation_in_body;
 mod insulation_ovality;
+mod interface_stress;
 mod kit_age;
 mod measures_like_papers;
 mod mouth_fit;
@@ -36,6 +42,7 @@ mod park_room;
 mod part_chosen;
 mod reading_layer;
 mod screen_edge_in_control;
+mod screen_edge_stress;
 mod seal_fit;
 mod seal_overlap;
 mod slack_for_recut;
@@ -55,9 +62,13 @@ pub const CHECKS: &[Check] = &[
     consumable_metal::CHECK,
     cut_order::CHECK,
     cut_window::CHECK,
+    deflector_stress::CHECK,
     electrode_cover::CHECK,
+    electrode_end_stress::CHECK,
+    gap_discharge::CHECK,
     insulation_in_body::CHECK,
     insulation_ovality::CHECK,
+    interface_stress::CHECK,
     kit_age::CHECK,
     measures_like_papers::CHECK,
     mouth_fit::CHECK,
@@ -65,6 +76,7 @@ pub const CHECKS: &[Check] = &[
     part_chosen::CHECK,
     reading_layer::CHECK,
     screen_edge_in_control::CHECK,
+    screen_edge_stress::CHECK,
     seal_fit::CHECK,
     seal_overlap::CHECK,
     slack_for_recut::CHECK,
@@ -141,6 +153,8 @@ pub struct LegInputs<'o> {
     pub cutback: Cutback,
     /// Ends.
     pub ends: Vec<EndInputs>,
+    /// Its fields.
+    pub study: Study,
 }
 
 /// One end and what was measured on it.
@@ -198,6 +212,17 @@ impl Inputs<'_> {
                 .flat_map(|leg| leg.ends.iter().flat_map(move |end| judge(self, leg, end)))
                 .collect(),
         }
+    }
+
+    /// Highest continuous voltage between conductor and earth: Um over the square root of three.
+    pub fn voltage(&self) -> VoltageRms {
+        VoltageRms::from_kv(self.order.job.system.highest_kv / 3.0_f64.sqrt())
+    }
+
+    /// Voltage between conductor and earth while an earth fault is cleared, where earthing is not solid: Um.
+    pub fn voltage_in_earth_fault(&self) -> Option<VoltageRms> {
+        let system = &self.order.job.system;
+        (system.earthing != "solid").then(|| VoltageRms::from_kv(system.highest_kv))
     }
 
     fn kind(&self) -> JointKind {
@@ -294,6 +319,148 @@ impl Inputs<'_> {
             }
         })
         .collect()
+    }
+}
+
+/// What a check of a field compares, and what it says.
+struct Stress<'a> {
+    check: &'static str,
+    quantity: Quantity,
+    hint: &'a str,
+}
+
+impl Stress<'_> {
+    fn rule(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+        let done = match solved(self.check, self.quantity.words(), leg) {
+            Ok(done) => done,
+            Err(rulings) => return rulings,
+        };
+        let Some(here) = done.here.seen.get(&self.quantity) else {
+            return Vec::new();
+        };
+        let subject = leg.subject();
+        if !here.value.is_settled {
+            let why = format!(
+                "{}: the computation did not come as close as asked",
+                self.quantity.words()
+            );
+            return vec![Ruling::not_judged(self.check, subject, why)];
+        }
+        let mut rulings = vec![self.against_allowed(inputs, leg, done, here)];
+        let kv_per_mm = kv_per_mm(inputs.voltage());
+        let owners = inputs.order.job.owner_limits.iter();
+        for row in owners.filter(|row| row.check == self.check) {
+            let word = Word::Owner(row.source.clone());
+            rulings.push(
+                AmountQuestion {
+                    check: self.check,
+                    subject: leg.subject(),
+                    what: self.what(leg, inputs),
+                    value: here.value.per_volt_per_m * kv_per_mm,
+                    error: here.value.error_per_m * kv_per_mm,
+                    least: None,
+                    greatest: row.greatest_kv_per_mm,
+                    unit: FIELD_UNIT,
+                    word: &word,
+                    hint: self.hint,
+                }
+                .rule(),
+            );
+        }
+        rulings
+    }
+
+    fn what(&self, leg: &LegInputs<'_>, inputs: &Inputs<'_>) -> String {
+        format!(
+            "{}, {} at {:.2} kV rms to earth, at the worst of the windows",
+            leg.subject().words(),
+            self.quantity.words(),
+            inputs.voltage().kv()
+        )
+    }
+
+    fn against_allowed(
+        &self,
+        inputs: &Inputs<'_>,
+        leg: &LegInputs<'_>,
+        done: &Done,
+        here: &Seen,
+    ) -> Ruling {
+        let subject = leg.subject();
+        let allowed = match &done.allowed {
+            Err(why) => {
+                let why = format!("{}: {why}", self.quantity.words());
+                return Ruling::not_judged(self.check, subject, why);
+            }
+            Ok(worst) => worst.seen.get(&self.quantity),
+        };
+        let (Some(allowed), Some(body)) = (allowed, leg.chosen.body) else {
+            return Ruling::not_judged(self.check, subject, self.quantity.words());
+        };
+        if !allowed.value.is_settled {
+            let why = format!(
+                "{}: the computation of the worst that the instructions allow did not come as close as asked",
+                self.quantity.words()
+            );
+            return Ruling::not_judged(self.check, subject, why);
+        }
+        let scale = kv_per_mm(inputs.voltage());
+        // What lies wholly inside what the instructions allow is one of the things they allow.
+        let is_within = done.is_within();
+        let (most, error) = if is_within {
+            (
+                allowed.value.per_volt_per_m.max(here.value.per_volt_per_m),
+                0.0,
+            )
+        } else {
+            (
+                allowed.value.per_volt_per_m,
+                here.value.error_per_m + allowed.value.error_per_m,
+            )
+        };
+        let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
+        AmountQuestion {
+            check: self.check,
+            subject,
+            what: self.what(leg, inputs),
+            value: here.value.per_volt_per_m * scale,
+            error: error * scale,
+            least: None,
+            greatest: Some(most * scale),
+            unit: FIELD_UNIT,
+            word: &word,
+            hint: self.hint,
+        }
+        .rule()
+    }
+}
+
+/// Unit of fields, rms.
+const FIELD_UNIT: &str = "kV/mm";
+
+/// kV/mm of a field of one per metre and volt.
+fn kv_per_mm(voltage: VoltageRms) -> f64 {
+    voltage.v() * 1e-6
+}
+
+/// The solved study of a leg, or the rulings for want of one; none where nobody asked for it, or the body is left open.
+fn solved<'l>(
+    check: &'static str,
+    what: &str,
+    leg: &'l LegInputs<'_>,
+) -> Result<&'l Done, Vec<Ruling>> {
+    let not_judged = |why: String| vec![Ruling::not_judged(check, leg.subject(), why)];
+    match &leg.study {
+        Study::Done(done) => Ok(done),
+        Study::NotAsked => Err(Vec::new()),
+        Study::Refused(why) => Err(not_judged(format!("{what}: {why}"))),
+        Study::Unknown(unknown) => {
+            let mut rulings = not_judged(format!("{what}: {}", unknown.why));
+            if !unknown.questions.is_empty() {
+                rulings[0].hint = Some(format!("Ask: {}", unknown.questions.join(" ")));
+            }
+            Err(rulings)
+        }
     }
 }
 

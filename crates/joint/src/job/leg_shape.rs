@@ -188,6 +188,15 @@ const CABLE: Shape = Shape {
             Optional,
             "Greatest relative change of the insulation's diameter per kelvin.",
         ),
+        field(
+            "permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 20.0,
+            },
+            Optional,
+            "Relative permittivity of the insulation, as its maker states it.",
+        ),
     ],
 };
 

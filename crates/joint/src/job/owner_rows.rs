@@ -4,7 +4,7 @@ use super::types::{Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
 use super::walk_job::{JobReader, names};
 use crate::catalogue::LinkRow;
 use crate::form::Record;
-use crate::limit::{OWNER_LIMITED, SLUGS, memory_keys};
+use crate::limit::{OWNER_FIELD_LIMITED, OWNER_LIMITED, SLUGS, memory_keys};
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
 use std::collections::BTreeSet;
@@ -125,13 +125,20 @@ impl JobReader<'_> {
     pub(super) fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
         let source = self.decided(row, "limits");
         let check = row.string("check")?;
-        if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
+        let of_field = OWNER_FIELD_LIMITED.contains(&check.as_str());
+        if of_field {
+            self.field_limit(row, &check);
+        } else if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
             self.complain(
                 row.at("check"),
                 format!(
                     "The check `{check}` takes no limit of the owner; it would have no effect."
                 ),
-                format!("Checks that take one are: {}.", OWNER_LIMITED.join(", ")),
+                format!(
+                    "Checks that take one are: {}, {}.",
+                    OWNER_LIMITED.join(", "),
+                    OWNER_FIELD_LIMITED.join(", ")
+                ),
             );
         } else if !SLUGS.contains(&check.as_str()) {
             self.complain(
@@ -150,7 +157,14 @@ impl JobReader<'_> {
                 "Exchange them, or look them up again.",
             );
         }
-        if !row.is_given("least") && !row.is_given("greatest") {
+        if !of_field && row.is_given("greatest_kv_per_mm") {
+            self.complain(
+                row.at("greatest_kv_per_mm"),
+                format!("The check `{check}` is not of a field; `greatest_kv_per_mm` would have no effect."),
+                "Give `least` or `greatest`, as a length.",
+            );
+        }
+        if !of_field && !row.is_given("least") && !row.is_given("greatest") {
             self.complain(
                 row.at,
                 "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
@@ -161,8 +175,25 @@ impl JobReader<'_> {
             check,
             least,
             greatest,
+            greatest_kv_per_mm: row.number("greatest_kv_per_mm"),
             source: source?,
         })
+    }
+
+    fn field_limit(&mut self, row: &Record, check: &str) {
+        if row.is_given("least") || row.is_given("greatest") {
+            self.complain(
+                row.at,
+                format!("The check `{check}` is of a field; a length would have no effect."),
+                "Give `greatest_kv_per_mm` alone.",
+            );
+        } else if !row.is_given("greatest_kv_per_mm") {
+            self.complain(
+                row.at,
+                "A limit of the owner on a field has no `greatest_kv_per_mm`.".to_owned(),
+                "Give it.",
+            );
+        }
     }
 
     pub(super) fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {

@@ -495,6 +495,15 @@ const OWNER_LIMIT: Shape = Shape {
         field("check", Kind::Text, Required, "Name of the check."),
         field("least", Kind::Diameter, Optional, "Least value."),
         field("greatest", Kind::Diameter, Optional, "Greatest value."),
+        field(
+            "greatest_kv_per_mm",
+            Kind::Number {
+                least: 0.0,
+                greatest: 100.0,
+            },
+            Optional,
+            "Greatest field, kV/mm rms at the highest continuous voltage to earth, for a check of a field.",
+        ),
         field("by", Kind::Text, Required, "Who set it."),
         field("date", Kind::Date, Required, "When."),
     ],

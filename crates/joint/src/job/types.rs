@@ -154,6 +154,8 @@ pub struct Leg {
     pub bend_radius_least: Option<Length>,
     /// Relative change of the insulation's diameter per kelvin, least and greatest.
     pub expansion_per_k: Option<(f64, f64)>,
+    /// Relative permittivity of the insulation, where stated.
+    pub relative_permittivity: Option<f64>,
     /// Parts.
     pub parts: PartNames,
     /// `path:line:column`.
@@ -271,6 +273,8 @@ pub struct OwnerLimit {
     pub least: Option<Length>,
     /// Greatest.
     pub greatest: Option<Length>,
+    /// Greatest field, kV/mm rms at the highest continuous voltage to earth.
+    pub greatest_kv_per_mm: Option<f64>,
     /// Whose word.
     pub source: String,
 }

@@ -313,6 +313,7 @@ impl JobReader<'_> {
             blocked: cable.flag("blocked"),
             bend_radius_least: cable.length("bend_radius_least"),
             expansion_per_k,
+            relative_permittivity: cable.number("permittivity"),
             parts,
             place: self.place_of(record.at),
         })

@@ -6,9 +6,12 @@
 //!
 //! Not here: which value a check compares (`checks`).
 
+mod amount;
 mod memory;
 mod ruling;
 
+pub use amount::AmountQuestion;
+pub(crate) use amount::shown;
 pub use memory::{MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
@@ -28,9 +31,13 @@ pub const SLUGS: &[&str] = &[
     "consumable_metal",
     "cut_order",
     "cut_window",
+    "deflector_stress",
     "electrode_cover",
+    "electrode_end_stress",
+    "gap_discharge",
     "insulation_in_body",
     "insulation_ovality",
+    "interface_stress",
     "kit_age",
     "measures_like_papers",
     "mouth_fit",
@@ -38,6 +45,7 @@ pub const SLUGS: &[&str] = &[
     "part_chosen",
     "reading_layer",
     "screen_edge_in_control",
+    "screen_edge_stress",
     "seal_fit",
     "seal_overlap",
     "slack_for_recut",
@@ -46,6 +54,23 @@ pub const SLUGS: &[&str] = &[
 
 /// Checks that take a limit of the owner beside that of the instructions.
 pub const OWNER_LIMITED: &[&str] = &["electrode_cover", "insulation_ovality", "seal_overlap"];
+
+/// Checks that rest on a solved field.
+pub const OF_FIELD: &[&str] = &[
+    "deflector_stress",
+    "electrode_end_stress",
+    "gap_discharge",
+    "interface_stress",
+    "screen_edge_stress",
+];
+
+/// Checks of a field, for which the owner may set a greatest one.
+pub const OWNER_FIELD_LIMITED: &[&str] = &[
+    "deflector_stress",
+    "electrode_end_stress",
+    "interface_stress",
+    "screen_edge_stress",
+];
 
 /// On whose word a limit stands.
 #[derive(Clone, Debug, PartialEq)]

@@ -1,5 +1,6 @@
 //! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
 
+use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -98,6 +99,9 @@ pub struct LegDoc {
     pub planes: Vec<PlaneDoc>,
     /// How deep a knife may go into the insulation screen.
     pub knife: KnifeDoc,
+    /// Its fields at the worst of the windows; left out where its body is open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub field: Option<FieldDoc>,
     /// Distances that the windows make vary.
     pub stacks: Vec<StackDoc>,
     /// Ends.

@@ -7,6 +7,7 @@
 //! Not here: pages and the terminal (the doors print them from this document).
 
 mod document;
+mod field;
 mod make_up;
 mod outside;
 
@@ -16,6 +17,7 @@ pub use document::{
     RungDoc, ShareDoc, StackDoc,
 };
 
+pub use field::{FieldDoc, GapDoc, StressDoc};
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
@@ -27,6 +29,7 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
+use crate::study::Study;
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
     Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
@@ -38,7 +41,7 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "electric field",
+    "electric field of tapered plugs and of conducting layers",
     "interface pressure",
     "load and temperature",
     "fault current in conductor and shield",
@@ -89,7 +92,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             },
         },
         outcome: worst(&judged.rulings).name().to_owned(),
-        not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
+        not_computed: not_computed(judged),
         governs: governing(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
@@ -105,6 +108,25 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         rulings: judged.rulings.iter().map(ruling_doc).collect(),
         proposals: judged.proposals.iter().map(proposal_doc).collect(),
     }
+}
+
+/// What this plan does not compute; the field by the legs for which it is not solved.
+fn not_computed(judged: &Judged<'_>) -> Vec<String> {
+    let legs = &judged.inputs.legs;
+    let open: Vec<&str> = legs
+        .iter()
+        .filter(|leg| !matches!(leg.study, Study::Done(_)))
+        .map(|leg| leg.leg.id.as_str())
+        .collect();
+    let field = match open.len() {
+        0 => None,
+        n if n == legs.len() => Some("electric field".to_owned()),
+        _ => Some(format!("electric field of {}", open.join(" "))),
+    };
+    field
+        .into_iter()
+        .chain(NOT_COMPUTED.iter().map(|s| (*s).to_owned()))
+        .collect()
 }
 
 /// Ends by what came out for them, in the order of their first.
@@ -241,6 +263,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
             .collect(),
         planes: plane_docs(leg, words),
         knife: make_up::knife(leg, words),
+        field: field::field_doc(&judged.inputs, leg),
         stacks: stacks.collect(),
         ends: leg
             .ends

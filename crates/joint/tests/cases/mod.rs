@@ -10,7 +10,7 @@ mod golden;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{Order, read_order};
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{Plan, plan};
 
 /// A job with the catalogue file beside it, where it has one.

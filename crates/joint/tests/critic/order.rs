@@ -41,7 +41,16 @@ fn said(defects: Vec<Defect>) -> Vec<String> {
 
 /// The text with its rows in another order, and the links of each row too.
 fn shuffled(text: &str, keys: &[u64]) -> String {
-    let starts: Vec<usize> = text.match_indices("\n[[").map(|(at, _)| at + 1).collect();
+    // A heading with a dot in it belongs to the row above.
+    let is_row = |at: usize| {
+        let heading = text[at + 1..].lines().next().unwrap_or_default();
+        !heading.contains('.')
+    };
+    let starts: Vec<usize> = text
+        .match_indices("\n[[")
+        .filter(|(at, _)| is_row(*at))
+        .map(|(at, _)| at + 1)
+        .collect();
     let mut rows: Vec<(u64, String)> = Vec::new();
     for (index, start) in starts.iter().enumerate() {
         let end = starts.get(index + 1).copied().unwrap_or(text.len());

@@ -2,7 +2,7 @@
 
 use crate::cases::{Case, lines, named, read};
 use jointwright_joint::form::Complaint;
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 
 /// The straight case with a distance of the owner for the screen edge, which table 2 puts at 4 13/16 in = 122.2375 mm.
 fn complaints(distance: &str) -> Vec<Complaint> {

@@ -494,7 +494,16 @@ fn never_failing() -> BTreeSet<&'static str> {
 #[test]
 fn every_check_is_seen_to_fail() {
     // A part that nobody has chosen is open, not wrong; the other one fails in the test below, once the owner confirms the table.
-    let elsewhere = BTreeSet::from(["measures_like_papers", "part_chosen"]);
+    // Those of fields fail in `fields`, where fields are solved.
+    let elsewhere = BTreeSet::from([
+        "deflector_stress",
+        "electrode_end_stress",
+        "gap_discharge",
+        "interface_stress",
+        "measures_like_papers",
+        "part_chosen",
+        "screen_edge_stress",
+    ]);
     assert_eq!(never_failing(), elsewhere);
 }
 

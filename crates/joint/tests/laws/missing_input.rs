@@ -11,7 +11,7 @@ use super::tries;
 use crate::cases::{CASES, Case, accepted, everything, read};
 use jointwright_joint::form::{Kind, Need, Shape};
 use jointwright_joint::job::JOB;
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::limit::{Outcome, Ruling, Subject};
 use proptest::prelude::*;
 use std::collections::BTreeMap;

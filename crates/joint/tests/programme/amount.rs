@@ -3,7 +3,7 @@
 use crate::cases::{everything, named};
 use jointwright_joint::cable::Layer;
 use jointwright_joint::catalogue::{Means, Wrap};
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::material::{items, tape_length_m, tools};
 use jointwright_units::Length;
 

@@ -7,7 +7,7 @@ mod amount;
 use crate::cases::{everything, named};
 use jointwright_joint::catalogue::Step as OwnStep;
 use jointwright_joint::job::{JointKind, Order};
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{Plan, StepDoc, plan};
 use jointwright_joint::stage::Stage;
 use proptest::prelude::*;

@@ -17,6 +17,7 @@
     reason = "components of a slope are named by axis and part, as in the formulas"
 )]
 
+mod along;
 mod judge;
 mod newton;
 mod peak;
@@ -29,6 +30,7 @@ mod system;
 mod wanted;
 mod warm;
 
+pub use along::{Along, along};
 pub use section::{Conductivity, Disc, Material, Regime, Section};
 pub use solve::solve;
 pub use solved::{FieldError, Options, Solved, Stage, Unwatched, Watch};

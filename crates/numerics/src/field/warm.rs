@@ -114,6 +114,33 @@ impl Prepared {
         Ok((self.start_again(section, watch)?, reuse))
     }
 
+    /// As [`Prepared::solve`], but for numbers of which the places moved with the section.
+    ///
+    /// Numbers that are not as many, or of other kinds in their order, are another question: the mesh is made anew for them.
+    ///
+    /// # Errors
+    /// As [`super::solve()`].
+    pub fn solve_for(
+        &mut self,
+        section: &Section,
+        wanted: &[Wanted],
+        watch: &mut dyn Watch,
+    ) -> Result<(Solved, Reuse), FieldError> {
+        let kind = std::mem::discriminant::<Wanted>;
+        let is_same_question = self.wanted.len() == wanted.len()
+            && self
+                .wanted
+                .iter()
+                .zip(wanted)
+                .all(|(old, new)| kind(old) == kind(new));
+        self.wanted = wanted.to_vec();
+        if is_same_question {
+            self.solve(section, watch)
+        } else {
+            Ok((self.start_again(section, watch)?, Reuse::OtherTopology))
+        }
+    }
+
     fn start_again(
         &mut self,
         section: &Section,

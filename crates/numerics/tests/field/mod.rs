@@ -1,5 +1,6 @@
 //! Fields against closed forms, against sections solved elsewhere, and against laws they must obey.
 
+mod along;
 mod closed_forms;
 mod growing;
 mod laws;

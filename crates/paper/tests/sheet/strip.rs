@@ -164,7 +164,7 @@ fn misplaced(page: &[Segment], leg: &LegDoc) -> Option<Vec<String>> {
 
 /// Pages that hold a zero edge, in the order of the legs.
 fn strip_pages(plan: &Plan) -> Vec<Vec<Segment>> {
-    let bytes = make_up_sheet(plan).expect("a sheet");
+    let bytes = make_up_sheet(plan, &[]).expect("a sheet");
     segments(bytes)
         .into_iter()
         .filter(|page| {

@@ -618,9 +618,92 @@ def floating_foils(name, about, hertz=None):
     return d
 
 
+def tapered_plug(name, about, film_eps, film=0.15):
+    """An insulating plug on a stud, its taper from z = 0 to 80 in a film and a rubber body with electrode and deflector."""
+    d = Drawing(name, about)
+    r_c, r_o, far, down, volts = 8.0, 40.0, 110.0, -40.0, 20.2
+    large, small, r_e, end, tip = (24.0, 0.0), (15.0, 80.0), 24.0, 3.0, 3.0
+    slant = math.dist(large, small)
+    along = tuple((b - a) / slant for a, b in zip(large, small))
+    out = (along[1], -along[0])
+    # The film's outer face, cut where the taper's ends are.
+    wide = film / out[0]
+    foot, front = (large[0] + wide, large[1]), (small[0] + wide, small[1])
+
+    def off(start, up, outward):
+        return tuple(p + up * a + outward * n for p, a, n in zip(start, along, out))
+
+    # The deflector's profile leaves the film's face tangentially; so does the rounded end of the electrode.
+    heel, cusp = off(foot, 10.0, 0.0), off(foot, 62.0, 0.0)
+    radius, angle = 40.0, math.radians(35.0)
+    edge = off(heel, radius * math.sin(angle), radius - radius * math.cos(angle))
+    center = off(edge, -tip * math.sin(angle), tip * math.cos(angle))
+    highest, outermost = (center[0], center[1] + tip), (center[0] + tip, center[1])
+    middle = off(cusp, 0.0, end)
+    lowest = (middle[0], middle[1] - end)
+    round_out = r_e - lowest[0]
+    shoulder = (r_e, lowest[1] + round_out)
+    cond = d.line((r_c, down), (r_c, small[1]), "cond")
+    faces = [d.line((r_c, small[1]), small, "front"), d.line(small, front, "front")]
+    cone = d.line(small, large, "cone")
+    collar = d.line(large, (large[0], down), "collar")
+    low = d.line((large[0], down), (r_c, down), "interior")
+    film_end = d.line(large, foot, "collar")
+    bore = [d.line(foot, heel, "defl_bore"), d.line(heel, cusp, "film_out"), d.line(cusp, front, "electrode_bore")]
+    profile = [
+        d.arc(heel, edge, off(heel, 0.0, radius), "defl_profile"),
+        d.arc(edge, highest, center, "defl_tip"),
+        d.arc(highest, outermost, center, "defl_tip"),
+        d.line(outermost, (outermost[0], 0.0), "defl_top"),
+    ]
+    electrode = [
+        d.arc(cusp, lowest, middle, "electrode_end"),
+        d.arc(lowest, shoulder, (lowest[0], lowest[1] + round_out), "electrode_end"),
+        d.line(shoulder, (r_e, far), "electrode"),
+    ]
+    rest = [d.line((outermost[0], 0.0), (r_o, 0.0), "interior"), d.line((r_o, 0.0), (r_o, far), "gnd_outer")]
+    rest.append(d.line((r_o, far), (r_e, far), "interior"))
+    d.region("plug", [cond, faces[0], cone, collar, low], 4.0)
+    d.region("film", [film_end, *bore, faces[1], cone], film_eps)
+    d.region("rubber", [bore[1], *electrode, *rest[::-1], *profile[::-1]], 2.8)
+    d.hold(volts, "cond", "front", "electrode", "electrode_bore", "electrode_end")
+    d.hold(0.0, "collar", "gnd_outer", "defl_bore", *DEFLECTOR_TAGS)
+    d.leave_out(large, 0.5)
+    d.leave_out(heel, 2.0)
+    d.leave_out(cusp, 0.3)
+    plug_wanted(d, lambda z, share: (large[0] + (z - large[1]) * along[0] / along[1] + share * wide, z))
+    d.tangential("Et_cone", large, small)
+    d.tangential("Et_film_out", heel, cusp)
+    return d
+
+
+def plug_wanted(d, in_film):
+    """Wanted numbers of a tapered plug; `in_film(z, share)` is a place in its film, from the cone outward."""
+    d.capacitance()
+    d.peaks_in("plug", "film", "rubber")
+    d.peaks_on("electrode_end", "defl_tip", "defl_profile", "cone")
+    for z in (5.0, 24.0, 40.0, 56.0, 70.0):
+        d.at(f"film_z{z:g}", in_film(z, 0.5))
+    for z in (24.0, 48.0):
+        d.want(f"phi_cone_z{z:g}", "potential-at", at=list(in_film(z, 0.0)))
+        d.field(f"cone_z{z:g}_plug", in_film(z, 0.0), "plug")
+        d.field(f"cone_z{z:g}_film", in_film(z, 0.0), "film")
+    for label, point in {
+        "plug_low": (16.0, -10.0),
+        "plug_mid": (14.0, 36.0),
+        "near_tip": (29.0, 40.5),
+        "between": (24.0, 46.0),
+        "near_end": (21.0, 53.5),
+        "rubber_high": (31.0, 75.0),
+    }.items():
+        d.at(label, point)
+    d.axial("between", (24.0, 46.0))
+
+
 def sections():
     """All sections by the slug of their file."""
     tube = "resistive tube over a rounded screen edge"
+    plug = "tapered plug in a rubber body, between them a film 0.15 mm thick"
     return {
         "S01-half-joint-35": half_joint("S01", "35 kV class half joint, screen edge hidden under the deflector", 0.0),
         "S02-half-joint-35-long5": half_joint("S02", "35 kV class half joint, screen edge 5 mm beyond the heel", 5.0),
@@ -642,6 +725,8 @@ def sections():
         "S18-floating-foils": floating_foils("S18", "two floating foils about a conductor, upper half"),
         "S19-floating-foils-0.1hz": floating_foils("S19", "two floating foils about a conductor at 0.1 Hz in lossy paper", 0.1),
         "S20-tube-60hz-strong": control_tube("S20", f"{tube}, 1e-6 S/m at 60 Hz", (5.0, 1e-6), 60.0),
+        "S21-plug-grease-film": tapered_plug("S21", f"{plug} filled with grease", 4.5),
+        "S22-plug-air-film": tapered_plug("S22", f"{plug} filled with air", 1.0),
     }
 
 

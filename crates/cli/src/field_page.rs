@@ -1,0 +1,187 @@
+//! Field page: a job in, the fields of its legs out, with a picture of one.
+//!
+//! Not here: any number of its own; the page is made from the plan document, the picture from the study.
+
+use crate::files;
+use crate::page::{Lines, banner, shortened};
+use jointwright_drawing::leg_field;
+use jointwright_joint::judge::{Judged, judge};
+use jointwright_joint::limit::{OF_FIELD, Outcome};
+use jointwright_joint::plan::{LegDoc, Plan, plan};
+use std::path::PathBuf;
+
+/// What every page of fields says.
+const DECIDES_NOTHING: &str =
+    "Computed from the dimensions given; decides nothing. The parts' own instructions prevail.";
+
+/// What was asked on the command line.
+#[derive(clap::Args)]
+pub struct Arguments {
+    /// Job file.
+    job: PathBuf,
+    /// Leg; all legs where left out.
+    #[arg(long)]
+    leg: Option<String>,
+    /// Write a picture of the leg's field, as SVG; asks for `--leg` where there are several.
+    #[arg(long, value_name = "FILE")]
+    svg: Option<PathBuf>,
+    /// Print only the document, as JSON.
+    #[arg(long)]
+    json: bool,
+}
+
+/// What came of it.
+pub struct Done {
+    /// What is printed.
+    pub shown: String,
+    /// Worst of the rulings on fields of the legs shown.
+    pub outcome: Outcome,
+}
+
+/// Reads a job, solves the fields of its legs and writes the picture that is asked for.
+///
+/// # Errors
+/// Lines for standard error.
+pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+    let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
+        complaints
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+    };
+    let order = files::read(&arguments.job).map_err(said)?;
+    let judged = judge(&order).map_err(said)?;
+    let document = plan(&judged);
+    let names: Vec<&str> = document.legs.iter().map(|leg| leg.mark.as_str()).collect();
+    let wanted: Vec<&LegDoc> = match &arguments.leg {
+        Some(name) => document
+            .legs
+            .iter()
+            .filter(|leg| leg.mark == *name)
+            .collect(),
+        None => document.legs.iter().collect(),
+    };
+    if wanted.is_empty() {
+        return Err(vec![format!(
+            "jointwright: no leg is named \"{}\"; the job has {}",
+            arguments.leg.as_deref().unwrap_or_default(),
+            names.join(", ")
+        )]);
+    }
+    let mut shown = if arguments.json {
+        let fields: Vec<serde_json::Value> = wanted.iter().map(|leg| of(leg)).collect();
+        let whole = serde_json::json!({ "invented": document.invented, "legs": fields });
+        serde_json::to_string_pretty(&whole).map_err(|error| vec![error.to_string()])? + "\n"
+    } else {
+        page(&document, &wanted)
+    };
+    if let Some(path) = &arguments.svg {
+        let [leg] = wanted[..] else {
+            return Err(vec![format!(
+                "jointwright: one picture shows one leg; name it with --leg: {}",
+                names.join(", ")
+            )]);
+        };
+        let svg = picture(&judged, &document, leg).map_err(|why| {
+            vec![format!(
+                "jointwright: no picture of leg {}: {why}",
+                leg.mark
+            )]
+        })?;
+        files::write_file(path, &svg).map_err(|error| vec![format!("jointwright: {error}")])?;
+        if !arguments.json {
+            shown.push_str(&format!("\nWrote {}\n", path.display()));
+        }
+    }
+    Ok(Done {
+        shown,
+        outcome: outcome(&judged, &wanted),
+    })
+}
+
+fn of(leg: &LegDoc) -> serde_json::Value {
+    serde_json::json!({ "leg": leg.mark, "field": leg.field })
+}
+
+fn outcome(judged: &Judged<'_>, legs: &[&LegDoc]) -> Outcome {
+    let concerns = |leg: Option<&String>| legs.iter().any(|l| Some(&l.mark) == leg);
+    judged
+        .rulings
+        .iter()
+        .filter(|r| OF_FIELD.contains(&r.check))
+        .filter(|r| concerns(r.subject.leg.as_ref()))
+        .map(|r| r.outcome)
+        .max()
+        .unwrap_or(Outcome::NotJudged)
+}
+
+fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String, String> {
+    let inputs = &judged.inputs;
+    let found = inputs.legs.iter().find(|l| l.leg.id == leg.mark);
+    let found = found.ok_or("it is not in the job")?;
+    Ok(leg_field(inputs, found, document.invented.as_deref())?.sheet())
+}
+
+/// The page for the terminal.
+fn page(document: &Plan, legs: &[&LegDoc]) -> String {
+    let mut lines = Lines::default();
+    banner(document, &mut lines);
+    lines.wrap("", &format!("{}: electric field", document.job.id));
+    lines.wrap(
+        "  ",
+        "Worst of what the windows and readings of each leg leave open.",
+    );
+    for leg in legs {
+        lines.blank();
+        lines.wrap("", &format!("LEG {}: {}", leg.mark, leg.cable));
+        let Some(field) = &leg.field else {
+            lines.add("  its body is left open");
+            continue;
+        };
+        if let Some(why) = &field.why {
+            lines.wrap("  ", &format!("{}: {why}", field.state));
+        }
+        for question in &field.questions {
+            lines.wrap("  ", &format!("ask: {question}"));
+        }
+        table(leg, &mut lines);
+        for stress in &field.stresses {
+            lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
+        }
+        for gap in &field.gaps {
+            lines.wrap("  ", &format!("gap {}: {}", gap.state, gap.with));
+        }
+    }
+    lines.blank();
+    let assumes = legs.iter().find_map(|leg| leg.field.as_ref());
+    if let Some(field) = assumes {
+        lines.wrap("  ", &format!("Assumes: {}.", field.assumes.join("; ")));
+    }
+    lines.wrap("  ", DECIDES_NOTHING);
+    banner(document, &mut lines);
+    lines.text
+}
+
+/// The fields of a leg at the worst of its windows.
+pub fn table(leg: &LegDoc, lines: &mut Lines) {
+    let Some(field) = &leg.field else { return };
+    if field.stresses.is_empty() {
+        return;
+    }
+    lines.add(&shortened(&format!("  Field of leg {}", leg.mark)));
+    let title = format!("kV/mm rms at {:.2} kV rms to earth", field.voltage_kv);
+    lines.add(&format!("  {title:<46}{:>9}{:>9}", "here", "allowed"));
+    for stress in &field.stresses {
+        let allowed = stress
+            .allowed_kv_per_mm
+            .map_or("-".to_owned(), |most| format!("{most:.2}"));
+        lines.add(&format!(
+            "  {:<46}{:>9.2}{allowed:>9}",
+            stress.words, stress.kv_per_mm
+        ));
+    }
+    for gap in &field.gaps {
+        let what = format!("gap before the screen edge, {}: begins at", gap.state);
+        lines.add(&format!("  {what:<46}{:>9.1} kV", gap.inception_kv));
+    }
+}

@@ -1,0 +1,235 @@
+//! Canvas: shapes and texts of a page in picture points, what room is taken, and the page as SVG.
+//!
+//! **Invariants.** No style sheet and no names, so that several pages may stand in one document.
+
+use super::bounds::{Bounds, Place};
+use crate::label::{escaped, shortened, wrapped};
+use std::fmt::Write;
+
+/// Width of a letter as a share of its size: more than the mean of any text takes.
+pub(super) const LETTER: f64 = 0.6;
+/// The same of a bold letter.
+const BOLD_LETTER: f64 = 0.68;
+
+/// Where a text stands from its place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Anchor {
+    Start,
+    Middle,
+    End,
+}
+
+/// A text; its place is on its base line.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Words {
+    pub(super) at: Place,
+    pub(super) size: f64,
+    pub(super) anchor: Anchor,
+    pub(super) is_bold: bool,
+    pub(super) is_slanted: bool,
+    /// Light letters, for a dark ground.
+    pub(super) is_light: bool,
+    /// Ground around the letters, for a place on a picture.
+    pub(super) has_halo: bool,
+    pub(super) text: String,
+}
+
+impl Words {
+    pub(super) fn new(at: Place, size: f64, text: &str) -> Self {
+        Self {
+            at,
+            size,
+            anchor: Anchor::Start,
+            is_bold: false,
+            is_slanted: false,
+            is_light: false,
+            has_halo: false,
+            text: text.to_owned(),
+        }
+    }
+
+    pub(super) fn anchored(self, anchor: Anchor) -> Self {
+        Self { anchor, ..self }
+    }
+
+    pub(super) fn bold(self) -> Self {
+        Self {
+            is_bold: true,
+            ..self
+        }
+    }
+
+    pub(super) fn on_picture(self) -> Self {
+        Self {
+            has_halo: true,
+            ..self
+        }
+    }
+
+    /// Width that it surely does not exceed.
+    pub(super) fn width(&self) -> f64 {
+        let letter = if self.is_bold { BOLD_LETTER } else { LETTER };
+        self.text.chars().count() as f64 * letter * self.size
+    }
+
+    /// Where it is drawn.
+    pub(super) fn bounds(&self) -> Bounds {
+        let width = self.width();
+        let left = match self.anchor {
+            Anchor::Start => self.at[0],
+            Anchor::Middle => self.at[0] - 0.5 * width,
+            Anchor::End => self.at[0] - width,
+        };
+        Bounds {
+            left,
+            top: self.at[1] - 0.8 * self.size,
+            right: left + width,
+            bottom: self.at[1] + 0.22 * self.size,
+        }
+    }
+
+    fn svg(&self) -> String {
+        let anchor = match self.anchor {
+            Anchor::Start => "",
+            Anchor::Middle => " text-anchor=\"middle\"",
+            Anchor::End => " text-anchor=\"end\"",
+        };
+        let weight = if self.is_bold {
+            " font-weight=\"bold\""
+        } else {
+            ""
+        };
+        let slant = if self.is_slanted {
+            " font-style=\"italic\""
+        } else {
+            ""
+        };
+        let halo = if self.has_halo {
+            " stroke=\"#fff\" stroke-width=\"3\" stroke-linejoin=\"round\" paint-order=\"stroke\""
+        } else {
+            ""
+        };
+        let fill = if self.is_light { "#fff" } else { "#111" };
+        format!(
+            "<text x=\"{:.1}\" y=\"{:.1}\" font-size=\"{}\" fill=\"{fill}\"{weight}{slant}{anchor}{halo}>{}</text>\n",
+            self.at[0],
+            self.at[1],
+            self.size,
+            escaped(&self.text)
+        )
+    }
+}
+
+/// A page.
+#[derive(Debug, Default)]
+pub(super) struct Canvas {
+    pub(super) texts: Vec<Words>,
+    /// Lines that no text may lie on.
+    pub(super) lines: Vec<[Place; 2]>,
+    shapes: String,
+    across: String,
+    above: String,
+    /// Where the next thing goes.
+    pub(super) y: f64,
+}
+
+impl Canvas {
+    /// A text, wherever it is.
+    pub(super) fn text(&mut self, words: Words) {
+        self.texts.push(words);
+    }
+
+    /// A text, unless its place is taken; says whether it was written.
+    pub(super) fn text_if_free(&mut self, words: Words, within: &Bounds) -> bool {
+        let bounds = words.bounds().grown(1.0);
+        let is_free = bounds.is_in(within) && self.is_free(&bounds);
+        if is_free {
+            self.texts.push(words);
+        }
+        is_free
+    }
+
+    /// Whether no text and no line lies there.
+    pub(super) fn is_free(&self, bounds: &Bounds) -> bool {
+        self.texts.iter().all(|text| !text.bounds().meets(bounds))
+            && self.lines.iter().all(|line| !bounds.is_crossed(*line))
+    }
+
+    /// A shape: the element's name and attributes.
+    pub(super) fn shape(&mut self, element: &str) {
+        // Writing to a text cannot fail.
+        let _ = writeln!(self.shapes, "<{element}/>");
+    }
+
+    /// A shape that the letters across the face do not cover.
+    pub(super) fn shape_above(&mut self, element: &str) {
+        let _ = writeln!(self.above, "<{element}/>");
+    }
+
+    /// A path, with what else its element says; none if there is nothing to draw.
+    pub(super) fn path(&mut self, d: &str, more: &str) {
+        if !d.is_empty() {
+            self.shape(&format!("path {more} d=\"{d}\""));
+        }
+    }
+
+    /// A path that the letters across the face do not cover.
+    pub(super) fn path_above(&mut self, d: &str, more: &str) {
+        if !d.is_empty() {
+            self.shape_above(&format!("path {more} d=\"{d}\""));
+        }
+    }
+
+    /// Large outlined letters across a part of the page, over its shading and below its curves.
+    pub(super) fn mark_across(&mut self, over: &Bounds, text: &str) {
+        let text = shortened(text, 90);
+        let lines = wrapped(&text, text.chars().count() / 2 + 6, 3);
+        let [wide, high] = [over.right - over.left, over.bottom - over.top];
+        let most = lines.iter().map(|line| line.chars().count()).max();
+        let size = (0.95 * wide / (BOLD_LETTER * most.unwrap_or(1).max(1) as f64))
+            .min(0.6 * high / lines.len().max(1) as f64);
+        let [x, y] = [over.left + 0.5 * wide, over.top + 0.5 * high];
+        let angle = -(0.45 * high).atan2(wide).to_degrees();
+        // Light below dark, so that it is read on every band and does not hide the lines below it.
+        for (colour, width) in [
+            ("#fff", (0.09 * size).max(2.6)),
+            ("#b03a2e", (0.035 * size).max(1.0)),
+        ] {
+            let _ = writeln!(
+                self.across,
+                "<g transform=\"rotate({angle:.1} {x:.1} {y:.1})\" fill=\"none\" stroke=\"{colour}\" stroke-width=\"{width:.1}\" stroke-linejoin=\"round\" font-weight=\"bold\" text-anchor=\"middle\" font-size=\"{size:.1}\">"
+            );
+            for (n, line) in lines.iter().enumerate() {
+                let down = (n as f64 - 0.5 * (lines.len() as f64 - 1.0)) * 1.4 * size + 0.36 * size;
+                let _ = writeln!(
+                    self.across,
+                    "<text x=\"{x:.1}\" y=\"{:.1}\">{}</text>",
+                    y + down,
+                    escaped(line)
+                );
+            }
+            self.across.push_str("</g>\n");
+        }
+    }
+
+    /// The page, of a width in picture points and, where it is to be printed so, in millimetres.
+    pub(super) fn svg(&self, width: f64, width_mm: Option<f64>) -> String {
+        let height = self.y.ceil();
+        let size = match width_mm {
+            Some(mm) => format!("width=\"{mm}mm\" height=\"{:.2}mm\"", mm * height / width),
+            None => format!("width=\"{width}\" height=\"{height}\""),
+        };
+        let mut svg = format!(
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" {size} font-family=\"DejaVu Sans Condensed, DejaVu Sans, sans-serif\">\n\
+             <rect width=\"{width}\" height=\"{height}\" fill=\"#fff\"/>\n"
+        );
+        svg.push_str(&self.shapes);
+        svg.push_str(&self.across);
+        svg.push_str(&self.above);
+        for words in &self.texts {
+            svg.push_str(&words.svg());
+        }
+        svg.push_str("</svg>\n");
+        svg
+    }
+}

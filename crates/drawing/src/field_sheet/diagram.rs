@@ -1,0 +1,197 @@
+//! Diagram: strengths along z below a section, on the section's own z axis.
+
+use super::bounds::{Bounds, Place, do_cross};
+use super::canvas::{Anchor, Canvas, Words};
+use super::{Curve, Format};
+use crate::frame::Frame;
+use crate::level::{multiples, round_up, to_step};
+use crate::trace::{Spot, path};
+use jointwright_numerics::outline::Point;
+
+/// Where a text may stand from its curve: to the side and up or down, nearest first.
+const AWAY: [[f64; 2]; 10] = [
+    [14.0, -14.0],
+    [14.0, 16.0],
+    [-14.0, -14.0],
+    [-14.0, 16.0],
+    [30.0, -28.0],
+    [30.0, 30.0],
+    [-30.0, -28.0],
+    [-30.0, 30.0],
+    [50.0, -50.0],
+    [-50.0, -50.0],
+];
+/// Dashes of the dashed curves, in their order.
+const DASHES: [&str; 3] = ["9 5", "2 4", "14 4 2 4"];
+/// A step along z that is so many times the usual one is a gap: nothing is known in it.
+const GAP_RATIO: f64 = 3.0;
+/// Most places that are tried for a text.
+const TRIES_MOST: usize = 80;
+
+/// Room of the diagram below a frame.
+pub(super) fn room(frame: &Frame, top: f64, height: f64) -> Bounds {
+    let left = frame.at(Point::new(0.0, frame.z[0]))[0];
+    Bounds::new([left, top], [frame.size[0], height])
+}
+
+/// Draws curves into a room; returns what could not be written at its line, as sentences.
+pub(super) fn draw(
+    canvas: &mut Canvas,
+    frame: &Frame,
+    room: &Bounds,
+    curves: &[Curve],
+    format: &Format,
+) -> Vec<String> {
+    let known = curves.iter().map(|curve| known(curve, frame));
+    let known: Vec<Vec<(f64, f64)>> = known.collect();
+    let greatest = known.iter().flatten().map(|(_, e)| e / 1e6);
+    let greatest = greatest.fold(0.0, f64::max);
+    let step = round_up(1.04 * greatest / f64::from(format.n_steps));
+    let most = step * (1.04 * greatest / step).ceil().max(1.0);
+    scale(canvas, room, [step, most], format);
+    let drawn: Vec<Vec<Vec<Place>>> = known
+        .iter()
+        .map(|known| runs(known, frame, room, most))
+        .collect();
+    let mut n_dashed = 0;
+    for (curve, runs) in curves.iter().zip(&drawn) {
+        let lines: Vec<Vec<Spot>> = runs.iter().map(|run| spots(run)).collect();
+        let dashes = match curve.dashed {
+            true => format!(" stroke-dasharray=\"{}\"", DASHES[n_dashed % DASHES.len()]),
+            false => String::new(),
+        };
+        n_dashed += usize::from(curve.dashed);
+        let more = format!(
+            "data-part=\"curve\" fill=\"none\" stroke=\"#111\" stroke-width=\"{}\" stroke-linejoin=\"round\"{dashes}",
+            if curve.dashed { 1.4 } else { 2.0 } * format.pen
+        );
+        canvas.path_above(&path(&lines, false), &more);
+        for run in runs {
+            let pieces = run.windows(2).map(|pair| [pair[0], pair[1]]);
+            canvas.lines.extend(pieces);
+        }
+    }
+    let mut unwritten = Vec::new();
+    for (of, curve) in curves.iter().enumerate() {
+        if !write_at_line(canvas, room, &drawn, of, curve, format) {
+            let line = if curve.dashed { "Dashed" } else { "Full" };
+            unwritten.push(format!("{line} line: {}.", curve.label));
+        }
+    }
+    unwritten
+}
+
+/// Places of a curve that are numbers and lie within the section, by rising z.
+fn known(curve: &Curve, frame: &Frame) -> Vec<(f64, f64)> {
+    let slack = 1e-9 * (frame.z[1] - frame.z[0]);
+    let mut known: Vec<(f64, f64)> = curve
+        .points
+        .iter()
+        .map(|(z, e)| (*z, e.abs()))
+        .filter(|(z, e)| e.is_finite() && *z >= frame.z[0] - slack && *z <= frame.z[1] + slack)
+        .collect();
+    known.sort_by(|a, b| a.0.total_cmp(&b.0));
+    known
+}
+
+/// The curve on the page, parted where there is a gap in z.
+fn runs(known: &[(f64, f64)], frame: &Frame, room: &Bounds, most: f64) -> Vec<Vec<Place>> {
+    let mut steps: Vec<f64> = known.windows(2).map(|pair| pair[1].0 - pair[0].0).collect();
+    steps.sort_by(f64::total_cmp);
+    let usual = steps.get(steps.len() / 2).copied().unwrap_or(0.0);
+    let mut runs: Vec<Vec<Place>> = Vec::new();
+    let mut before = f64::NEG_INFINITY;
+    for (z, e) in known {
+        let x = frame.at(Point::new(0.0, *z))[0];
+        let place = [x, room.bottom - e / 1e6 / most * (room.bottom - room.top)];
+        match runs.last_mut() {
+            Some(run) if z - before <= GAP_RATIO * usual => run.push(place),
+            _ => runs.push(vec![place]),
+        }
+        before = *z;
+    }
+    runs.retain(|run| run.len() > 1);
+    runs
+}
+
+fn spots(run: &[Place]) -> Vec<Spot> {
+    let mut spots: Vec<Spot> = run
+        .iter()
+        .map(|place| place.map(|x| (10.0 * x).round() as i32))
+        .collect();
+    spots.dedup();
+    spots
+}
+
+/// Frame, lines and numbers of the strengths.
+fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Format) {
+    let (width, height) = (room.right - room.left, room.bottom - room.top);
+    let mut lines = String::new();
+    for strength in multiples([0.0, most * (1.0 + 1e-9)], step) {
+        let y = room.bottom - strength / most * height;
+        lines.push_str(&format!("M{:.1} {y:.1}h{width:.1}", room.left));
+        let words = Words::new(
+            [room.left - 8.0, y + 0.35 * format.size],
+            format.size,
+            &to_step(strength, step),
+        );
+        canvas.text(words.anchored(Anchor::End));
+    }
+    canvas.path(&lines, "fill=\"none\" stroke=\"#ccc\" stroke-width=\"0.7\"");
+    canvas.shape(&format!(
+        "rect data-part=\"diagram\" x=\"{:.1}\" y=\"{:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" fill=\"none\" stroke=\"#444\"",
+        room.left, room.top
+    ));
+}
+
+/// Writes what a curve is beside it, where nothing else is; says whether there was room.
+fn write_at_line(
+    canvas: &mut Canvas,
+    room: &Bounds,
+    drawn: &[Vec<Vec<Place>>],
+    of: usize,
+    curve: &Curve,
+    format: &Format,
+) -> bool {
+    let places: Vec<Place> = drawn[of].iter().flatten().copied().collect();
+    let highest = (0..places.len()).min_by(|a, b| places[*a][1].total_cmp(&places[*b][1]));
+    let Some(highest) = highest else {
+        return false;
+    };
+    let stride = places.len().div_ceil(TRIES_MOST).max(1);
+    let mut tried: Vec<usize> = (0..places.len()).step_by(stride).collect();
+    // From the highest place outward.
+    tried.sort_by_key(|at| at.abs_diff(highest));
+    let inner = room.grown(-3.0);
+    for at in tried {
+        for [aside, down] in AWAY {
+            let place = [places[at][0] + aside, places[at][1] + down];
+            let anchor = match aside > 0.0 {
+                true => Anchor::Start,
+                false => Anchor::End,
+            };
+            let base = [place[0], place[1] + 0.3 * format.size];
+            let words = Words::new(base, format.size, &curve.label)
+                .anchored(anchor)
+                .on_picture();
+            let leader = [[place[0] - aside.signum() * 3.0, place[1]], places[at]];
+            let is_clear = drawn.iter().enumerate().all(|(other, runs)| {
+                other == of
+                    || runs
+                        .iter()
+                        .flat_map(|run| run.windows(2))
+                        .all(|pair| !do_cross(leader, [pair[0], pair[1]]))
+            });
+            if is_clear && canvas.text_if_free(words, &inner) {
+                let [[x, y], [to_x, to_y]] = leader;
+                canvas.path_above(
+                    &format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}"),
+                    "fill=\"none\" stroke=\"#111\" stroke-width=\"0.8\"",
+                );
+                canvas.lines.push(leader);
+                return true;
+            }
+        }
+    }
+    false
+}

@@ -1,0 +1,413 @@
+//! Field sheet: the field of one end of a joint on one page, and below it the strength along its interface.
+//!
+//! ```text
+//!      (1) (2)                 numbers of the greatest fields
+//!   r +--+--+---------------+
+//!     |  |  x               |  the section, z to the right, r upward, shaded by |E|
+//!     +--x------------------+
+//!     |   ___   this end    |  the tangential field along the interface:
+//!     |  /   \- - - -       |  a z has the same x in both
+//!     +---------------------+ z
+//! ```
+//!
+//! **What.** [`field_sheet`]: a page to be looked at; [`field_strip`]: the same in little, for the back of a printed page.
+//!
+//! **Why separate.** [`field_picture`](crate::field_picture) shows any section; this page is about one end and what its interface bears.
+//!
+//! **Invariants.** One z axis for section and diagram.
+//! No text lies on another, no leader crosses another, and what was left out for want of room is said.
+//! The page says of itself that it decides nothing; what says that its data are invented cannot be switched off.
+//!
+//! **Not here.** The strength along the interface (numerics, `field::along`), what it is held against, units as people write them.
+
+mod bounds;
+mod canvas;
+mod diagram;
+mod rail;
+mod section;
+
+use crate::equipotential::Range;
+use crate::frame::{Frame, Room};
+use crate::label::{shortened, wrapped};
+use bounds::Bounds;
+use canvas::{Anchor, Canvas, LETTER, Words};
+use jointwright_numerics::mesh::Mesh;
+use jointwright_numerics::outline::{Outline, Point};
+
+/// What stands on every sheet.
+const UNDECIDED: &str = "Computed from the dimensions given; decides nothing.";
+/// Most lines below the title.
+const LINES_MOST: usize = 8;
+/// Most letters of a value.
+const VALUE_LETTERS: usize = 12;
+
+/// Strength along an interface.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Curve {
+    /// What stands at its line, as "this end".
+    pub label: String,
+    /// z, m, and the tangential field there, V/m; of a negative one the modulus is drawn.
+    pub points: Vec<(f64, f64)>,
+    /// Whether the line is dashed, as that of the worst that the instructions allow is.
+    pub dashed: bool,
+}
+
+/// A greatest field that is numbered.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Peak {
+    /// What stands in the list, as "screen edge".
+    pub label: String,
+    /// Its value in kV/mm, as it is printed.
+    pub value_kv_per_mm: String,
+    /// Where, m.
+    pub at: Point,
+}
+
+/// What is written in a bar above all else and across the face, as that the data are invented.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Banner(pub String);
+
+/// What stands on a field sheet.
+#[derive(Clone, Debug, PartialEq)]
+pub struct FieldSheet<'a> {
+    /// The section.
+    pub outline: &'a Outline,
+    /// Its mesh.
+    pub mesh: &'a Mesh,
+    /// Real and imaginary part at each node of the mesh, V.
+    pub potential: &'a [[f64; 2]],
+    /// Tags of the curves that are conductors, drawn thick.
+    pub conductors: Vec<String>,
+    /// Its title.
+    pub title: String,
+    /// Lines below the title; a strip takes the first alone.
+    pub about: Vec<String>,
+    /// Greatest fields, in the order of their numbers.
+    pub peaks: Vec<Peak>,
+    /// Strengths along the interface: this end first, then dashed the worst that the instructions allow.
+    pub curves: Vec<Curve>,
+    /// Names of parts, and where they stand; one without room is left out.
+    pub regions: Vec<(String, Point)>,
+    /// What must be read before anything else.
+    pub banner: Option<Banner>,
+    /// Lines below everything.
+    pub below: Vec<String>,
+}
+
+/// What the legend says of a section.
+#[derive(Clone, Debug)]
+struct Shown {
+    /// Step of the bands, V/m.
+    step: f64,
+    range: Option<Range>,
+    stretch: f64,
+    /// Numbers of the greatest fields that are marked.
+    marked: Vec<usize>,
+    /// What could not be written at its line.
+    unwritten: Vec<String>,
+}
+
+/// Sizes of a page, picture points.
+#[derive(Clone, Copy, Debug)]
+struct Format {
+    width: f64,
+    /// Width on paper, mm, where it is meant for it.
+    width_mm: Option<f64>,
+    /// Left edge of the drawing.
+    left: f64,
+    room: Room,
+    /// Height of the diagram.
+    diagram: f64,
+    /// Steps of its scale, about.
+    n_steps: u32,
+    /// Size of texts, of the title and of the bar's letters.
+    size: f64,
+    title: f64,
+    bar: f64,
+    /// Share of the sheet's widths that lines have.
+    pen: f64,
+    /// Whether the list stands beside the drawing, and texts are few.
+    is_strip: bool,
+}
+
+impl Format {
+    const SHEET: Self = Self {
+        width: 1160.0,
+        width_mm: None,
+        left: 78.0,
+        room: Room {
+            width: 1040.0,
+            height_most: 380.0,
+            height_least: 180.0,
+        },
+        diagram: 190.0,
+        n_steps: 5,
+        size: 12.0,
+        title: 19.0,
+        bar: 18.0,
+        pen: 1.0,
+        is_strip: false,
+    };
+
+    /// Four picture points are a millimetre, so that ten are just over 7 pt.
+    const STRIP: Self = Self {
+        width: 680.0,
+        width_mm: Some(170.0),
+        left: 42.0,
+        room: Room {
+            width: 472.0,
+            height_most: 96.0,
+            height_least: 64.0,
+        },
+        diagram: 66.0,
+        n_steps: 3,
+        size: 10.0,
+        title: 11.5,
+        bar: 11.0,
+        pen: 0.7,
+        is_strip: true,
+    };
+
+    fn right(&self) -> f64 {
+        self.width - 0.25 * self.left
+    }
+
+    /// Left edge of texts.
+    fn margin(&self) -> f64 {
+        0.25 * self.left
+    }
+
+    /// Height of a line of text.
+    fn line(&self) -> f64 {
+        1.35 * self.size
+    }
+
+    /// Letters of the usual size between the margins.
+    fn n_letters(&self) -> usize {
+        ((self.right() - self.margin()) / (LETTER * self.size)) as usize
+    }
+}
+
+/// One end's field as SVG, 1160 picture points wide: |E| in bands, equipotential lines in tenths, numbered greatest fields, and on the same z axis the strength along the interface.
+///
+/// # Shapes
+/// `potential` `[n_nodes]`; a mesh and a potential that do not fit each other leave the bands and lines out.
+///
+/// ```
+/// use jointwright_drawing::{Banner, FieldSheet, field_sheet};
+/// use jointwright_numerics::{mesh::Mesh, outline::Outline};
+/// let (outline, mesh) = (Outline::default(), Mesh::default());
+/// let sheet = FieldSheet {
+///     outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "a < b".to_owned(), about: vec![],
+///     peaks: vec![], curves: vec![], regions: vec![], banner: Some(Banner("INVENTED".to_owned())), below: vec![],
+/// };
+/// let svg = field_sheet(&sheet);
+/// assert!(svg.contains("a &lt; b") && svg.contains(">INVENTED<"));
+/// assert!(svg.contains("Computed from the dimensions given; decides nothing."));
+/// ```
+pub fn field_sheet(sheet: &FieldSheet) -> String {
+    let format = Format::SHEET;
+    drawn(sheet, &format).svg(format.width, format.width_mm)
+}
+
+/// The same in little for the back of a printed page: 170 mm wide, about 60 mm high, no letter smaller than 7 pt.
+///
+/// Of the lines about it the first alone is written, and parts are not named; the rest is the sheet's.
+///
+/// ```
+/// use jointwright_drawing::{FieldSheet, field_strip};
+/// use jointwright_numerics::{mesh::Mesh, outline::Outline};
+/// let (outline, mesh) = (Outline::default(), Mesh::default());
+/// let sheet = FieldSheet {
+///     outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "end A".to_owned(), about: vec![],
+///     peaks: vec![], curves: vec![], regions: vec![], banner: None, below: vec![],
+/// };
+/// assert!(field_strip(&sheet).contains("width=\"170mm\""));
+/// ```
+pub fn field_strip(sheet: &FieldSheet) -> String {
+    let format = Format::STRIP;
+    drawn(sheet, &format).svg(format.width, format.width_mm)
+}
+
+fn drawn(sheet: &FieldSheet, format: &Format) -> Canvas {
+    let mut canvas = Canvas::default();
+    head(&mut canvas, sheet, format);
+    let head = canvas.y;
+    let shown = drawing(&mut canvas, sheet, format);
+    if format.is_strip {
+        let below = canvas.y;
+        canvas.y = head + format.line();
+        let left = format.left + format.room.width + 14.0;
+        let marked = shown.as_ref().map_or(&[][..], |shown| &shown.marked);
+        list(&mut canvas, sheet, marked, [left, format.right()], format);
+        canvas.y = below.max(canvas.y);
+    }
+    if let Some(shown) = &shown {
+        for line in &shown.unwritten {
+            lines(&mut canvas, line, format);
+        }
+        section::legend(&mut canvas, shown, format);
+    }
+    if !format.is_strip {
+        canvas.y += 0.6 * format.line();
+        let sides = [format.margin(), format.right()];
+        let marked = shown.as_ref().map_or(&[][..], |shown| &shown.marked);
+        list(&mut canvas, sheet, marked, sides, format);
+    }
+    canvas.y += if format.is_strip { 0.0 } else { 0.6 } * format.line();
+    for line in &sheet.below {
+        lines(&mut canvas, line, format);
+    }
+    canvas.y += 0.8 * format.size;
+    canvas
+}
+
+/// Section and diagram; nothing where the outline has no extent.
+fn drawing(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) -> Option<Shown> {
+    let rail_y = canvas.y + 1.3 * format.size;
+    let top = match sheet.peaks.is_empty() {
+        true => rail_y + format.size,
+        false => rail_y + 1.6 * format.size,
+    };
+    let frame = Frame::new(sheet.outline, [format.left, top], format.room)?;
+    let section = Bounds::new([format.left, top], frame.size);
+    let mut bottom = section.bottom;
+    let mut shown = section::draw(canvas, sheet, &frame, rail_y, format);
+    if !sheet.curves.is_empty() {
+        let caption = "Tangential field along the interface, kV/mm";
+        let at = [format.left, bottom + 1.5 * format.size];
+        canvas.text(Words::new(at, format.size, caption).bold().on_picture());
+        let room = diagram::room(&frame, bottom + 2.0 * format.size, format.diagram);
+        shown.unwritten = diagram::draw(canvas, &frame, &room, &sheet.curves, format);
+        bottom = room.bottom;
+    }
+    section::z_axis(canvas, &frame, [section.bottom, bottom], format);
+    if let Some(Banner(text)) = &sheet.banner {
+        canvas.mark_across(&Bounds { bottom, ..section }, text);
+    }
+    canvas.y = bottom + if format.is_strip { 1.8 } else { 2.9 } * format.size;
+    Some(shown)
+}
+
+/// Bar, title, what is said of it, and that it decides nothing.
+fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
+    let left = format.margin();
+    if let Some(Banner(text)) = &sheet.banner {
+        let letters = (format.right() - left) / (0.68 * format.bar);
+        for line in wrapped(text, letters as usize, 3) {
+            let height = 1.5 * format.bar;
+            canvas.shape(&format!(
+                "rect x=\"0\" y=\"{:.1}\" width=\"{}\" height=\"{height:.1}\" fill=\"#111\"",
+                canvas.y, format.width
+            ));
+            let at = [0.5 * format.width, canvas.y + 1.1 * format.bar];
+            let words = Words::new(at, format.bar, &line).bold();
+            canvas.text(Words {
+                is_light: true,
+                anchor: Anchor::Middle,
+                ..words
+            });
+            canvas.y += height;
+        }
+    }
+    canvas.y += 1.3 * format.title;
+    let letters = (format.right() - left) / (0.68 * format.title);
+    let title = shortened(&sheet.title, letters as usize);
+    let title_y = canvas.y;
+    canvas.text(Words::new([left, title_y], format.title, &title).bold());
+    let undecided = |at: [f64; 2]| Words {
+        is_slanted: true,
+        ..Words::new(at, format.size, UNDECIDED)
+    };
+    if format.is_strip {
+        if let Some(line) = sheet.about.first() {
+            lines(canvas, line, format);
+        }
+        // Beside the title, if both have room.
+        let beside = undecided([format.right(), title_y]).anchored(Anchor::End);
+        if canvas.is_free(&beside.bounds()) {
+            canvas.text(beside);
+            return;
+        }
+    } else {
+        for line in sheet.about.iter().take(LINES_MOST) {
+            lines(canvas, line, format);
+        }
+    }
+    canvas.y += format.line();
+    canvas.text(undecided([left, canvas.y]));
+}
+
+/// A text from margin to margin.
+fn lines(canvas: &mut Canvas, text: &str, format: &Format) {
+    for line in wrapped(text, format.n_letters(), 6) {
+        canvas.y += format.line();
+        canvas.text(Words::new([format.margin(), canvas.y], format.size, &line));
+    }
+}
+
+/// Number, label and value of each greatest field.
+fn list(
+    canvas: &mut Canvas,
+    sheet: &FieldSheet,
+    marked: &[usize],
+    [left, right]: [f64; 2],
+    format: &Format,
+) {
+    if sheet.peaks.is_empty() {
+        return;
+    }
+    canvas.y += format.line();
+    let heading = "Greatest fields, kV/mm";
+    canvas.text(Words::new([left, canvas.y], format.size, heading).bold());
+    let n_columns = if format.is_strip { 1 } else { 3 };
+    let gap = 3.0 * format.size;
+    let width = (right - left + gap) / n_columns as f64 - gap;
+    // Number and value stand at the sides, and the value is short.
+    let letters = (width / (LETTER * format.size)) as usize;
+    let values = sheet
+        .peaks
+        .iter()
+        .map(|peak| peak.value_kv_per_mm.chars().count());
+    let value = values.max().unwrap_or(0).min(VALUE_LETTERS);
+    let room = letters.saturating_sub(3 + value + 1).max(6);
+    let mut rows: Vec<(String, String, String)> = Vec::new();
+    for (at, peak) in sheet.peaks.iter().enumerate() {
+        if at == section::PEAKS_MOST {
+            let rest = sheet.peaks.len() - at;
+            rows.push((String::new(), format!("and {rest} more"), String::new()));
+            break;
+        }
+        let aside = match marked.contains(&(at + 1)) {
+            true => "",
+            false => "(not marked) ",
+        };
+        let label = format!("{aside}{}", peak.label);
+        let mut label = wrapped(&label, room, 4).into_iter();
+        let value = shortened(&peak.value_kv_per_mm, VALUE_LETTERS);
+        rows.push((
+            format!("{}", at + 1),
+            label.next().unwrap_or_default(),
+            value,
+        ));
+        rows.extend(label.map(|line| (String::new(), line, String::new())));
+    }
+    let n_rows = rows.len().div_ceil(n_columns);
+    for (at, (number, label, value)) in rows.into_iter().enumerate() {
+        let x = left + (width + gap) * (at / n_rows) as f64;
+        let y = canvas.y + format.line() * (at % n_rows + 1) as f64;
+        let mut text = |x: f64, text: &str, anchor: Anchor, is_bold: bool| {
+            if !text.is_empty() {
+                let words = Words::new([x, y], format.size, text).anchored(anchor);
+                canvas.text(Words { is_bold, ..words });
+            }
+        };
+        text(x, &number, Anchor::Start, true);
+        text(x + 3.0 * LETTER * format.size, &label, Anchor::Start, false);
+        text(x + width, &value, Anchor::End, false);
+    }
+    canvas.y += format.line() * n_rows as f64;
+}
+
+#[cfg(test)]
+mod tests;

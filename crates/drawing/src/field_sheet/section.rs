@@ -1,0 +1,367 @@
+//! Section: bands, lines, outlines and numbered places in the upper half of a field sheet.
+
+use super::bounds::{Bounds, Place, do_cross};
+use super::canvas::{Anchor, Canvas, LETTER, Words};
+use super::{FieldSheet, Format, Shown, rail};
+use crate::band::Strength;
+use crate::colour::{BANDS, hex};
+use crate::equipotential::{Tenth, along, tenths};
+use crate::frame::{Frame, curves};
+use crate::level::{multiples, round_up, short, to_step};
+use crate::trace::{Spot, path};
+use jointwright_numerics::outline::Point;
+use std::fmt::Write;
+
+/// Most greatest fields that are numbered and listed.
+pub(super) const PEAKS_MOST: usize = 24;
+/// Where a name may stand from its place, in letters' sizes.
+const ASIDE: [[f64; 2]; 9] = [
+    [0.0, 0.0],
+    [0.0, -1.5],
+    [0.0, 1.5],
+    [4.0, 0.0],
+    [-4.0, 0.0],
+    [4.0, -1.5],
+    [-4.0, -1.5],
+    [8.0, 0.0],
+    [-8.0, 0.0],
+];
+/// Shares of an equipotential line at which its number may stand, from its own on.
+const SHARES: [f64; 7] = [0.0, 0.12, 0.24, 0.36, 0.48, 0.6, 0.72];
+
+/// Draws the section; `rail_y` is the middle of the numbers above it.
+pub(super) fn draw(
+    canvas: &mut Canvas,
+    sheet: &FieldSheet,
+    frame: &Frame,
+    rail_y: f64,
+    format: &Format,
+) -> Shown {
+    let bounds = Bounds::new(frame.origin, frame.size);
+    canvas.path(
+        &hatching(&bounds, 0.55 * format.size),
+        "fill=\"none\" stroke=\"#777\" stroke-width=\"0.7\"",
+    );
+    let strength = Strength::new(sheet.mesh, sheet.potential, frame);
+    let step = strength.step();
+    for (at, colour) in BANDS.iter().enumerate() {
+        let level = (at > 0).then_some(at as f64 * step);
+        let more = format!("fill=\"{}\"", hex(*colour));
+        canvas.path(&path(&strength.above(level), true), &more);
+    }
+    let (range, tenths) = tenths(sheet.mesh, sheet.potential, frame).unzip();
+    let tenths = tenths.unwrap_or_default();
+    equipotentials(canvas, &tenths, format);
+    outlines(canvas, sheet, frame, format);
+    r_axis(canvas, frame, format);
+    let marked = numbers(canvas, sheet, frame, rail_y, format);
+    if !format.is_strip {
+        name_parts(canvas, sheet, frame, format);
+    }
+    number_tenths(canvas, &tenths, &bounds, format);
+    Shown {
+        step,
+        range,
+        stretch: frame.stretch,
+        marked,
+        unwritten: Vec::new(),
+    }
+}
+
+fn equipotentials(canvas: &mut Canvas, tenths: &[Tenth], format: &Format) {
+    let mut drawn = String::new();
+    for tenth in tenths {
+        drawn.push_str(&path(&tenth.lines, false));
+    }
+    let lines = "fill=\"none\" stroke-linejoin=\"round\" stroke=";
+    // On a strip they lie close: thin and bare, so that the bands are still seen between them.
+    if !format.is_strip {
+        let more = format!("{lines}\"#fff\" stroke-width=\"2\" stroke-opacity=\"0.5\"");
+        canvas.path(&drawn, &more);
+    }
+    let width = if format.is_strip { 0.4 } else { 0.8 };
+    let more = format!("{lines}\"#123a5e\" stroke-width=\"{width}\"");
+    canvas.path(&drawn, &more);
+}
+
+/// Writes on each line which tenth it is, where there is room; on a strip on every other one.
+fn number_tenths(canvas: &mut Canvas, tenths: &[Tenth], within: &Bounds, format: &Format) {
+    let size = (0.85 * format.size).max(10.0);
+    let is_numbered = |tenth: &&Tenth| !format.is_strip || tenth.tenth % 2 == 1;
+    for tenth in tenths.iter().filter(is_numbered) {
+        let Some(longest) = tenth.longest() else {
+            continue;
+        };
+        for more in SHARES {
+            // Each a little farther along than the one before.
+            let share = (0.1 * f64::from(tenth.tenth) + more) % 1.0;
+            let [x, y] = along(longest, share).map(|x| f64::from(x) / 10.0);
+            let words = Words::new([x, y + 0.35 * size], size, &tenth.label());
+            let words = words.anchored(Anchor::Middle).on_picture();
+            if canvas.text_if_free(words, within) {
+                break;
+            }
+        }
+    }
+}
+
+/// Slanted lines over a rectangle, no farther than its edges.
+fn hatching(bounds: &Bounds, step: f64) -> String {
+    let (width, height) = (bounds.right - bounds.left, bounds.bottom - bounds.top);
+    let mut lines = String::new();
+    let n = ((width + height) / step).min(2000.0) as u32;
+    for at in 1..=n {
+        // From the lower left to the upper right: x − left + y − top is the same along a line.
+        let sum = step * f64::from(at);
+        let from = [sum.min(width), sum - sum.min(width)];
+        let to = [sum - sum.min(height), sum.min(height)];
+        let _ = write!(
+            lines,
+            "M{:.1} {:.1}L{:.1} {:.1}",
+            bounds.left + from[0],
+            bounds.top + from[1],
+            bounds.left + to[0],
+            bounds.top + to[1]
+        );
+    }
+    lines
+}
+
+fn outlines(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &Format) {
+    let (mut thin, mut thick) = (Vec::new(), Vec::new());
+    for (curve, places) in sheet.outline.curves.iter().zip(curves(sheet.outline)) {
+        let line: Vec<Spot> = places.iter().map(|place| frame.spot(*place)).collect();
+        match sheet.conductors.contains(&curve.tag) {
+            true => thick.push(line),
+            false => thin.push(line),
+        }
+    }
+    let more = "fill=\"none\" stroke-linejoin=\"round\" stroke=";
+    canvas.path(
+        &path(&thin, false),
+        &format!("{more}\"#222\" stroke-width=\"0.8\""),
+    );
+    canvas.path(
+        &path(&thick, false),
+        &format!("{more}\"#000\" stroke-width=\"{}\"", 2.2 * format.pen),
+    );
+    let [left, top] = frame.origin;
+    canvas.shape(&format!(
+        "rect data-part=\"section\" x=\"{left:.1}\" y=\"{top:.1}\" width=\"{:.1}\" height=\"{:.1}\" fill=\"none\" stroke=\"#444\" stroke-width=\"0.6\"",
+        frame.size[0], frame.size[1]
+    ));
+}
+
+fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
+    let [left, top] = frame.origin;
+    let size = format.size;
+    // As many numbers as have room, six at most.
+    let n_most = (frame.size[1] / (2.0 * size)).clamp(1.0, 6.0);
+    let step = round_up((frame.r[1] - frame.r[0]) * 1e3 / n_most);
+    let mut ticks = String::new();
+    for mm in multiples(frame.r.map(|r| r * 1e3), step) {
+        let y = frame.at(Point::new(mm / 1e3, frame.z[0]))[1];
+        let _ = write!(ticks, "M{left:.1} {y:.1}h-5");
+        let words = Words::new([left - 8.0, y + 0.35 * size], size, &to_step(mm, step));
+        canvas.text(words.anchored(Anchor::End));
+    }
+    canvas.path(&ticks, "fill=\"none\" stroke=\"#444\"");
+    let words = Words::new([left - 8.0, top - 0.9 * size], size, "r, mm");
+    canvas.text(words.anchored(Anchor::End));
+}
+
+/// Numbers along z below everything, and their lines through the diagram up to the section.
+pub(super) fn z_axis(
+    canvas: &mut Canvas,
+    frame: &Frame,
+    [section, bottom]: [f64; 2],
+    format: &Format,
+) {
+    let n_most = if format.is_strip { 8.0 } else { 12.0 };
+    let step = round_up((frame.z[1] - frame.z[0]) * 1e3 / n_most);
+    let (mut ticks, mut guides) = (String::new(), String::new());
+    for mm in multiples(frame.z.map(|z| z * 1e3), step) {
+        let x = frame.at(Point::new(0.0, mm / 1e3))[0];
+        let _ = write!(ticks, "M{x:.1} {section:.1}v5M{x:.1} {bottom:.1}v5");
+        let from = section + 2.0 * format.size;
+        if bottom > from {
+            let _ = write!(guides, "M{x:.1} {from:.1}V{bottom:.1}");
+        }
+        let at = [x, bottom + 5.0 + format.size];
+        let words = Words::new(at, format.size, &to_step(mm, step));
+        canvas.text(words.anchored(Anchor::Middle));
+    }
+    canvas.path(
+        &guides,
+        "fill=\"none\" stroke=\"#ddd\" stroke-width=\"0.7\"",
+    );
+    canvas.path(&ticks, "fill=\"none\" stroke=\"#444\"");
+    let words = match format.is_strip {
+        true => {
+            let at = [frame.origin[0] - 8.0, bottom + 5.0 + format.size];
+            Words::new(at, format.size, "z, mm")
+        }
+        false => {
+            let right = frame.origin[0] + frame.size[0];
+            let at = [right, bottom + 5.0 + 2.2 * format.size];
+            Words::new(at, format.size, "z in mm, along the axis")
+        }
+    };
+    canvas.text(words.anchored(Anchor::End));
+}
+
+/// Marks, leaders and numbers of the greatest fields; returns which are marked.
+fn numbers(
+    canvas: &mut Canvas,
+    sheet: &FieldSheet,
+    frame: &Frame,
+    y: f64,
+    format: &Format,
+) -> Vec<usize> {
+    let radius = 0.75 * format.size;
+    let bounds = Bounds::new(frame.origin, frame.size).grown(0.5);
+    let step = 2.0 * radius + 3.0;
+    let n_most = (PEAKS_MOST as f64).min(frame.size[0] / step) as usize;
+    let marked: Vec<(usize, Place)> = sheet
+        .peaks
+        .iter()
+        .enumerate()
+        .map(|(at, peak)| (at + 1, frame.at(peak.at)))
+        .filter(|(_, place)| bounds.holds(*place))
+        .take(n_most)
+        .collect();
+    let places: Vec<Place> = marked.iter().map(|(_, place)| *place).collect();
+    let rail = rail::spread(&places, y, [bounds.left, bounds.right], step);
+    let mut leaders = String::new();
+    for ([x, y], [to_x, to_y]) in rail.iter().zip(&places) {
+        let _ = write!(leaders, "M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}");
+        canvas.lines.push([[*x, *y], [*to_x, *to_y]]);
+        // Nor may a text lie on the mark itself.
+        for [aside, down] in [[4.5, 0.0], [0.0, 4.5]] {
+            let ends = [-1.0, 1.0].map(|by| [to_x + by * aside, to_y + by * down]);
+            canvas.lines.push(ends);
+        }
+    }
+    let more = "fill=\"none\" stroke=";
+    canvas.path_above(&leaders, &format!("{more}\"#fff\" stroke-width=\"3\""));
+    canvas.path_above(&leaders, &format!("{more}\"#000\" stroke-width=\"1.1\""));
+    for ((number, [at_x, at_y]), [x, y]) in marked.iter().zip(&rail) {
+        canvas.shape_above(&format!(
+            "circle data-part=\"peak\" cx=\"{at_x:.1}\" cy=\"{at_y:.1}\" r=\"3.2\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.4\""
+        ));
+        canvas.shape_above(&format!(
+            "circle data-part=\"number\" cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.1\""
+        ));
+        let size = (0.85 * format.size).max(10.0);
+        let words = Words::new([*x, y + 0.36 * size], size, &number.to_string()).bold();
+        canvas.text(words.anchored(Anchor::Middle));
+    }
+    marked.into_iter().map(|(number, _)| number).collect()
+}
+
+/// Names of parts, each where its place or something near it in the same part is free.
+fn name_parts(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &Format) {
+    let bounds = Bounds::new(frame.origin, frame.size);
+    let mut rims: Vec<[Place; 2]> = Vec::new();
+    for curve in curves(sheet.outline) {
+        rims.extend(
+            curve
+                .windows(2)
+                .map(|pair| [frame.at(pair[0]), frame.at(pair[1])]),
+        );
+    }
+    for (name, at) in &sheet.regions {
+        let place = frame.at(*at);
+        for aside in ASIDE {
+            let moved = [0, 1].map(|axis| place[axis] + aside[axis] * format.size);
+            if rims.iter().any(|rim| do_cross(*rim, [place, moved])) {
+                continue;
+            }
+            let base = [moved[0], moved[1] + 0.35 * format.size];
+            let words = Words::new(base, format.size, name).anchored(Anchor::Middle);
+            if canvas.text_if_free(words.on_picture(), &bounds) {
+                break;
+            }
+        }
+    }
+}
+
+/// What the shading, the lines and the scale mean.
+pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
+    let kv_per_mm = shown.step / 1e6;
+    let size = format.size;
+    let left = format.margin() + 0.5 * size;
+    let width = if format.is_strip { 21.0 } else { 58.0 };
+    canvas.y += 0.5 * size;
+    for (at, colour) in BANDS.iter().enumerate() {
+        let x = left + at as f64 * width;
+        canvas.shape(&format!(
+            "rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{width}\" height=\"{:.1}\" fill=\"{}\" stroke=\"#222\" stroke-width=\"0.7\"",
+            canvas.y,
+            1.1 * size,
+            hex(*colour)
+        ));
+        // Where numbers would meet, every other one.
+        let number = to_step(at as f64 * kv_per_mm, kv_per_mm);
+        let is_crowded = 4.0 * LETTER * size > width - 2.0;
+        if !is_crowded || at % 2 == 0 {
+            let at = [x, canvas.y + 2.1 * size];
+            canvas.text(Words::new(at, size, &number).anchored(Anchor::Middle));
+        }
+    }
+    let title = if format.is_strip {
+        "and above; |E|, kV/mm"
+    } else {
+        "and above: field strength |E| in kV/mm, darker is stronger"
+    };
+    let at = [
+        left + BANDS.len() as f64 * width + 6.0,
+        canvas.y + 0.95 * size,
+    ];
+    let title = Words::new(at, size, title);
+    let sentences = sentences(shown, format);
+    if format.is_strip {
+        let at = [format.right(), at[1]];
+        canvas.text(Words::new(at, size, &sentences.join(" ")).anchored(Anchor::End));
+        canvas.text(title);
+        canvas.y += 2.1 * size;
+        return;
+    }
+    canvas.text(title);
+    canvas.y += 2.3 * size;
+    for line in sentences {
+        super::lines(canvas, &line, format);
+    }
+}
+
+/// What the legend says in words.
+fn sentences(shown: &Shown, format: &Format) -> Vec<String> {
+    let Shown { stretch, .. } = shown;
+    if format.is_strip {
+        let scale = match *stretch > 1.0 {
+            true => format!("r drawn {stretch} times z."),
+            false => "r and z to one scale.".to_owned(),
+        };
+        return vec!["Hatched: no field computed.".to_owned(), scale];
+    }
+    let scale = match *stretch > 1.0 {
+        true => format!("r is drawn {stretch} times as large as z; angles are not true."),
+        false => "r and z are drawn to the same scale.".to_owned(),
+    };
+    let mut found = Vec::new();
+    if let Some((least, greatest, is_modulus)) = shown.range {
+        let what = match is_modulus {
+            true => "modulus of the potential",
+            false => "potential",
+        };
+        found.push(format!(
+            "Thin lines: {what} in tenths, from 0 % at {} kV to 100 % at {} kV. Thick: conductors of given or floating potential.",
+            short(least / 1e3),
+            short(greatest / 1e3)
+        ));
+    }
+    found.push(format!(
+        "Hatched: conductors, and whatever lies outside of the section; no field is computed there. {scale}"
+    ));
+    found
+}

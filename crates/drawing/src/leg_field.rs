@@ -1,0 +1,153 @@
+//! Leg field: the field of one leg at the worst of its windows, as the page that `field_sheet` draws.
+//!
+//! Why its own room: what a study knows and what a page shows are put together once, for the terminal and for paper.
+//!
+//! Invariants: the state shown is one that the study reports; every number printed comes from its answers; an invented joint says so across its face.
+//!
+//! Not here: how a page looks (`field_sheet`), what a field may be (`checks` of the core).
+
+use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
+use jointwright_joint::checks::{Inputs, LegInputs};
+use jointwright_joint::section::{Drawn, Quantity};
+use jointwright_joint::study::{Done, Point as State, Study};
+use jointwright_numerics::field::{Solved, along};
+
+/// Places along the interface at which its field is drawn.
+const N_ALONG: usize = 400;
+
+/// The field of one leg, solved for its pictures.
+pub struct LegField {
+    title: String,
+    about: Vec<String>,
+    banner: Option<String>,
+    /// kV/mm and V of one per volt.
+    volts: f64,
+    drawn: Drawn,
+    solved: Solved,
+    potential: Vec<[f64; 2]>,
+    curves: Vec<Curve>,
+}
+
+/// Solves one leg once more, at the state with the strongest field along its interface, and at the worst that the instructions allow.
+///
+/// `banner` stands across the face.
+///
+/// # Errors
+/// Why there is no picture, as a sentence fragment.
+pub fn leg_field(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    banner: Option<&str>,
+) -> Result<LegField, String> {
+    let done = match &leg.study {
+        Study::Done(done) => done,
+        Study::Unknown(unknown) => return Err(unknown.why.clone()),
+        Study::Refused(why) => return Err(why.clone()),
+        Study::NotAsked => return Err("its body is left open".to_owned()),
+    };
+    let volts = inputs.voltage().v();
+    let state = shown_state(done).ok_or("nothing was solved")?;
+    let (drawn, solved) = done.solved(&state)?;
+    let mut curves = vec![curve("this leg", &drawn, &solved, volts, false)];
+    let allowed = done.allowed.as_ref().ok();
+    if let Some(seen) = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface)) {
+        let (drawn, solved) = done.solved(&seen.point)?;
+        let label = "worst the instructions allow";
+        curves.push(curve(label, &drawn, &solved, volts, true));
+    }
+    let potential = solved
+        .potential
+        .iter()
+        .map(|[real, imaginary]| [real * volts, imaginary * volts])
+        .collect();
+    Ok(LegField {
+        title: format!(
+            "Leg {}: field at {:.2} kV rms between conductor and earth",
+            leg.leg.id,
+            volts / 1e3
+        ),
+        about: vec![format!(
+            "{:.2} mm over the insulation; screen edge {:.1} mm, both as far from the body's datum as z; along the interface to half a millimetre before the edge",
+            2e3 * state.radius_m,
+            1e3 * state.screen_edge_m
+        )],
+        banner: banner.map(str::to_owned),
+        volts,
+        drawn,
+        solved,
+        potential,
+        curves,
+    })
+}
+
+/// The state with the strongest field along the interface.
+fn shown_state(done: &Done) -> Option<State> {
+    let seen = done.here.seen.get(&Quantity::Interface)?;
+    Some(seen.point)
+}
+
+fn curve(label: &str, drawn: &Drawn, solved: &Solved, volts: f64, dashed: bool) -> Curve {
+    let [from, to] = drawn.interface;
+    let points = along(&drawn.section, solved, from, to, N_ALONG)
+        .into_iter()
+        .map(|place| (place.at.z, place.tangential.abs() * volts))
+        .collect();
+    Curve {
+        label: label.to_owned(),
+        points,
+        dashed,
+    }
+}
+
+impl LegField {
+    /// A page of its own, as SVG.
+    pub fn sheet(&self) -> String {
+        field_sheet(&self.page())
+    }
+
+    /// A small one for the back of the make-up sheet, as SVG.
+    pub fn strip(&self) -> String {
+        field_strip(&self.page())
+    }
+
+    fn page(&self) -> FieldSheet<'_> {
+        let fixed = self.drawn.section.potentials.iter();
+        FieldSheet {
+            outline: &self.drawn.section.outline,
+            mesh: &self.solved.mesh,
+            potential: &self.potential,
+            conductors: fixed.map(|(tag, _)| tag.clone()).collect(),
+            title: self.title.clone(),
+            about: self.about.clone(),
+            peaks: self.peaks(),
+            curves: self.curves.clone(),
+            regions: self.drawn.labels.clone(),
+            banner: self.banner.clone().map(Banner),
+            below: Vec::new(),
+        }
+    }
+
+    fn peaks(&self) -> Vec<Peak> {
+        let answers = self.solved.answers.iter().zip(&self.drawn.quantities);
+        answers
+            .filter_map(|(answer, quantity)| {
+                Some(Peak {
+                    label: short((*quantity)?).to_owned(),
+                    value_kv_per_mm: format!("{:.2}", answer.value.abs() * self.volts * 1e-6),
+                    at: answer.at?,
+                })
+            })
+            .collect()
+    }
+}
+
+/// Names short enough for the list beside a picture.
+const fn short(quantity: Quantity) -> &'static str {
+    match quantity {
+        Quantity::Interface => "along interface",
+        Quantity::ElectrodeEnd => "electrode end",
+        Quantity::DeflectorTip => "deflector tip",
+        Quantity::DeflectorHeel => "deflector heel",
+        Quantity::ScreenEdge => "before the edge",
+    }
+}

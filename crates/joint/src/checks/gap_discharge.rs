@@ -1,0 +1,178 @@
+//! Would the gap before the edge of the insulation screen discharge in service?
+//!
+//! Filled and empty: it passes only if it passes empty, unless the row calls the filler permanent there.
+//! A gas breaks down at the crest; the voltage that rules is the highest continuous one to earth, and while an earth fault is cleared that between phases where earthing is not solid.
+//! A computed inception is a lower bound: a film in an even field, with a starting electron at hand.
+//!
+//! Source: `docs/theory/gap.md`.
+
+use super::{Check, Inputs, Judge, LegInputs, solved};
+use crate::limit::{AmountQuestion, Outcome, Ruling, Word};
+use crate::study::{Across, Done, Worst, inception};
+use jointwright_numerics::gas::Curve;
+use jointwright_units::VoltageRms;
+
+pub(super) const CHECK: Check = Check {
+    slug: "gap_discharge",
+    question: "Would the gap before the edge of the insulation screen discharge in service?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str =
+    "Stop and call: the engineer decides. A gap that grease fills today may be empty later.";
+/// Extinction over inception: common practice, no source.
+const EXTINCTION_RATIO: f64 = 0.75;
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let done = match solved(CHECK.slug, "gap before the screen edge", leg) {
+        Ok(done) => done,
+        Err(rulings) => return rulings,
+    };
+    let mut rulings = Vec::new();
+    let filler = &done.input.profile.step.filler;
+    let permanent = filler.as_ref().is_some_and(|filler| filler.is_permanent);
+    rulings.push(against_allowed(inputs, leg, done, permanent));
+    if let Some(gap) = judged_gap(&done.here, permanent) {
+        for (kind, ratio, voltage) in levels(inputs) {
+            rulings.extend(against_gas(leg, gap, kind, ratio, voltage));
+        }
+    }
+    rulings
+}
+
+/// The gap as it is judged: empty, unless the row calls the filler permanent.
+fn judged_gap(worst: &Worst, permanent: bool) -> Option<&[Across]> {
+    let gap = if permanent {
+        worst.gap_filled.as_ref()
+    } else {
+        worst.gap_empty.as_ref().or(worst.gap_filled.as_ref())
+    };
+    gap.map(|(gap, _)| gap.as_slice())
+}
+
+/// Greatest relative error of the voltages across a gap.
+fn gap_error(worst: &Worst, permanent: bool) -> f64 {
+    let gap = judged_gap(worst, permanent).unwrap_or_default();
+    let errors = gap
+        .iter()
+        .filter(|place| place.share_ratio > 0.0)
+        .map(|place| place.error_ratio / place.share_ratio);
+    errors.fold(0.0, f64::max)
+}
+
+/// What the gap is held against: words, ratio to inception, voltage.
+fn levels(inputs: &Inputs<'_>) -> Vec<(&'static str, f64, VoltageRms)> {
+    let service = inputs.voltage();
+    let mut levels = vec![
+        ("inception at the highest voltage in service", 1.0, service),
+        (
+            "extinction at the highest voltage in service",
+            EXTINCTION_RATIO,
+            service,
+        ),
+    ];
+    if let Some(fault) = inputs.voltage_in_earth_fault() {
+        levels.push(("inception while an earth fault is cleared", 1.0, fault));
+    }
+    levels
+}
+
+/// Voltage over which the gap would discharge, as a multiple of the voltage that rules: at least one.
+fn against_gas(
+    leg: &LegInputs<'_>,
+    gap: &[Across],
+    kind: &str,
+    ratio: f64,
+    voltage: VoltageRms,
+) -> Option<Ruling> {
+    let multiple =
+        |curve: Curve| inception(gap, curve).map(|volts| ratio * volts.v() / voltage.v());
+    let (read, lower) = (multiple(Curve::Townsend)?, multiple(Curve::LowerOfBoth)?);
+    let word = Word::CommonPractice(format!(
+        "no gap discharges in service; breakdown of air from Townsend's criterion; extinction at {EXTINCTION_RATIO} of inception"
+    ));
+    let ruling = AmountQuestion {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        what: format!(
+            "{}, gap before the screen edge, {kind} ({:.2} kV rms to earth), as a multiple of it",
+            leg.subject().words(),
+            voltage.kv()
+        ),
+        value: read,
+        error: 0.0,
+        least: Some(1.0),
+        greatest: None,
+        unit: "times",
+        word: &word,
+        hint: HINT,
+    }
+    .rule();
+    if ruling.outcome == Outcome::Fail {
+        return Some(ruling);
+    }
+    // Common practice never passes: what does not fail is said by the ruling beside this one.
+    (lower < 1.0).then(|| {
+        Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!(
+                "gap before the screen edge, {kind}: {read:.2} times by the curve that was read, {lower:.2} times by one that is from memory"
+            ),
+        )
+    })
+}
+
+/// Voltage across the gap against the worst that the instructions allow, by the inception that each would have.
+fn against_allowed(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    done: &Done,
+    permanent: bool,
+) -> Ruling {
+    let subject = leg.subject();
+    let allowed = match &done.allowed {
+        Ok(allowed) => allowed,
+        Err(why) => {
+            let why = format!("gap before the screen edge: {why}");
+            return Ruling::not_judged(CHECK.slug, subject, why);
+        }
+    };
+    let Some(body) = leg.chosen.body else {
+        return Ruling::not_judged(CHECK.slug, subject, "the body is left open");
+    };
+    // Share of the service voltage at which it would discharge: nought where there is no gap in the field.
+    let loading = |worst: &Worst| {
+        judged_gap(worst, permanent)
+            .and_then(|gap| inception(gap, Curve::Townsend))
+            .map_or(0.0, |volts| inputs.voltage().v() / volts.v())
+    };
+    let (here, most) = (loading(&done.here), loading(allowed));
+    let most = if done.is_within() {
+        most.max(here)
+    } else {
+        most
+    };
+    let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
+    AmountQuestion {
+        check: CHECK.slug,
+        subject,
+        what: format!(
+            "{}, highest voltage in service over the one at which the gap before the screen edge would discharge{}",
+            leg.subject().words(),
+            if permanent { "" } else { ", empty" }
+        ),
+        value: here,
+        error: if here == most {
+            0.0
+        } else {
+            most * gap_error(allowed, permanent)
+        },
+        least: None,
+        greatest: Some(most),
+        unit: "times",
+        word: &word,
+        hint: HINT,
+    }
+    .rule()
+}

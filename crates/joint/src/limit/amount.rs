@@ -1,0 +1,147 @@
+//! Amount: a computed number against the most that it may be, by the same rules as a length.
+
+use super::{Datum, Outcome, Reach, Ruling, Subject, Word};
+
+/// What is asked of a computed number.
+#[derive(Clone, Debug)]
+pub struct AmountQuestion<'a> {
+    /// Check.
+    pub check: &'static str,
+    /// Leg or end.
+    pub subject: Subject,
+    /// What it is, for the crew.
+    pub what: String,
+    /// The number, in the unit.
+    pub value: f64,
+    /// How far off it and its limit together may be, in the unit.
+    pub error: f64,
+    /// Least that it may be, where it has one.
+    pub least: Option<f64>,
+    /// Most that it may be, where it has one.
+    pub greatest: Option<f64>,
+    /// Unit of all of these.
+    pub unit: &'static str,
+    /// On whose word.
+    pub word: &'a Word,
+    /// What to do when it fails.
+    pub hint: &'a str,
+}
+
+impl AmountQuestion<'_> {
+    /// The ruling: outside the limit fails, inside by less than its error is not judged.
+    pub fn rule(self) -> Ruling {
+        let below = self
+            .greatest
+            .map_or(f64::INFINITY, |most| most - self.value);
+        let above = self.least.map_or(f64::INFINITY, |least| self.value - least);
+        let margin = below.min(above);
+        let limit = self.greatest.or(self.least).unwrap_or(f64::INFINITY);
+        let unit = self.unit;
+        let (outcome, why) = if margin < 0.0 && self.word.may_fail() {
+            let side = if below < above { "above" } else { "below" };
+            let permitted = if below < above {
+                "the most"
+            } else {
+                "the least"
+            };
+            let why = format!(
+                "{}: {} {unit} is {} {unit} {side} {permitted} permitted, {} {unit}",
+                self.what,
+                shown(self.value),
+                shown(-margin),
+                shown(limit)
+            );
+            (Outcome::Fail, Some(why))
+        } else if margin < 0.0 || !self.word.may_pass() {
+            let why = format!("the limit may not rule: {}", self.word.source());
+            (Outcome::NotJudged, Some(why))
+        } else if margin < self.error {
+            let why = format!(
+                "{} is inside by {} {unit}, less than the {} {unit} by which it may be off",
+                self.what,
+                shown(margin),
+                shown(self.error)
+            );
+            (Outcome::NotJudged, Some(why))
+        } else {
+            (Outcome::Pass, None)
+        };
+        Ruling {
+            check: self.check,
+            subject: self.subject,
+            outcome,
+            value: Some(Datum::Number(self.value)),
+            limit: Some(Datum::Number(limit)),
+            unit: Some(unit),
+            margin: Some(margin),
+            source: Some(self.word.source()),
+            why,
+            hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
+            reach: Reach::Computed,
+        }
+    }
+}
+
+/// A computed number as a sentence has it: three figures, and no more than two places.
+pub(crate) fn shown(value: f64) -> String {
+    let size = value.abs();
+    if size >= 99.95 {
+        format!("{value:.0}")
+    } else if size >= 9.995 {
+        format!("{value:.1}")
+    } else if size >= 0.0995 || size == 0.0 {
+        format!("{value:.2}")
+    } else {
+        format!("{value:.4}")
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(value: f64, error: f64, word: &Word, expected: Outcome) {
+        let ruling = AmountQuestion {
+            check: "interface_stress",
+            subject: Subject::leg("A"),
+            what: "it".to_owned(),
+            value,
+            error,
+            least: None,
+            greatest: Some(1.0),
+            unit: "kV/mm",
+            word,
+            hint: "",
+        }
+        .rule();
+        assert_eq!(ruling.outcome, expected, "{value} ± {error}");
+        assert_eq!(ruling.why.is_some(), expected != Outcome::Pass);
+    }
+
+    #[test]
+    fn an_amount_is_ruled_like_a_length() {
+        let allowed = Word::WorstAllowed("x".to_owned());
+        check(0.9, 0.05, &allowed, Outcome::Pass);
+        check(0.97, 0.05, &allowed, Outcome::NotJudged);
+        check(1.0, 0.0, &allowed, Outcome::Pass);
+        check(1.01, 0.05, &allowed, Outcome::Fail);
+        let practice = Word::CommonPractice("x".to_owned());
+        check(0.5, 0.0, &practice, Outcome::NotJudged);
+        check(1.5, 0.0, &practice, Outcome::Fail);
+        let memory = Word::Memory {
+            key: "k".to_owned(),
+            source: "x".to_owned(),
+        };
+        check(1.5, 0.0, &memory, Outcome::NotJudged);
+    }
+
+    #[test]
+    fn numbers_are_said_with_three_figures() {
+        assert_eq!(shown(0.33447), "0.33");
+        assert_eq!(shown(12.345), "12.3");
+        assert_eq!(shown(1234.5), "1234");
+        assert_eq!(shown(0.0123), "0.0123");
+        assert_eq!(shown(0.0), "0.00");
+    }
+}

@@ -1,0 +1,179 @@
+//! Field: what the plan says of the fields of one leg.
+
+use crate::checks::{Inputs, LegInputs};
+use crate::limit::shown;
+use crate::section::Quantity;
+use crate::study::{Across, Done, Point, Seen, Study, Worst, inception};
+use jointwright_numerics::gas::Curve;
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What every computed field assumes.
+pub const ASSUMES: &[&str] = &[
+    "round, concentric, square",
+    "one diameter over the whole end, at this leg's own wall",
+    "rubber that follows every step but for the bridging that its row states, stretched without change of volume or length",
+    "nothing nearer to the axis of a junction than two radii of the body",
+    "a nick, a jagged edge, dirt and moisture are outside it",
+];
+
+/// The fields of one leg at the worst of its windows.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FieldDoc {
+    /// "solved", "not known" or "not drawn".
+    pub state: String,
+    /// Why it is not solved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Questions to put to the maker.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// Highest continuous voltage between conductor and earth, kV rms.
+    pub voltage_kv: f64,
+    /// Voltage between conductor and earth while an earth fault is cleared, kV rms, where earthing is not solid.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub voltage_in_earth_fault_kv: Option<f64>,
+    /// The judged fields.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub stresses: Vec<StressDoc>,
+    /// The gap before the edge of the insulation screen, filled and empty, where it lies in the field.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub gaps: Vec<GapDoc>,
+    /// How many sections were solved.
+    pub n_sections: usize,
+    /// What it assumes.
+    pub assumes: Vec<String>,
+}
+
+/// One judged field.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StressDoc {
+    /// What it is.
+    pub words: String,
+    /// Worst over the windows, kV/mm rms.
+    pub kv_per_mm: f64,
+    /// Its estimated error, kV/mm.
+    pub error_kv_per_mm: f64,
+    /// Where a peak lies, mm along the axis from the body's datum.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_mm: Option<f64>,
+    /// The worst that the instructions allow, kV/mm rms.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub allowed_kv_per_mm: Option<f64>,
+    /// Which dimensions make it so.
+    pub with: String,
+}
+
+/// The gap before the edge of the insulation screen.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct GapDoc {
+    /// "filled" or "empty".
+    pub state: String,
+    /// Voltage between conductor and earth at which it would begin to discharge, kV rms: a lower bound.
+    pub inception_kv: f64,
+    /// The same over the highest voltage in service.
+    pub inception_ratio: f64,
+    /// Largest voltage across it at the highest voltage in service, kV rms.
+    pub across_kv: f64,
+    /// Which dimensions make it so.
+    pub with: String,
+}
+
+pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<FieldDoc> {
+    let mut doc = FieldDoc {
+        state: "solved".to_owned(),
+        why: None,
+        questions: Vec::new(),
+        voltage_kv: inputs.voltage().kv(),
+        voltage_in_earth_fault_kv: inputs.voltage_in_earth_fault().map(|volts| volts.kv()),
+        stresses: Vec::new(),
+        gaps: Vec::new(),
+        n_sections: 0,
+        assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
+    };
+    match &leg.study {
+        Study::NotAsked => return None,
+        Study::Unknown(unknown) => {
+            "not known".clone_into(&mut doc.state);
+            doc.why = Some(unknown.why.clone());
+            doc.questions.clone_from(&unknown.questions);
+        }
+        Study::Refused(why) => {
+            "not drawn".clone_into(&mut doc.state);
+            doc.why = Some(why.clone());
+        }
+        Study::Done(done) => fill(&mut doc, done),
+    }
+    Some(doc)
+}
+
+fn fill(doc: &mut FieldDoc, done: &Done) {
+    let scale = doc.voltage_kv * 1e-3;
+    let allowed = done.allowed.as_ref().ok();
+    let edge = done.here.seen.get(&Quantity::ScreenEdge);
+    let is_edge_in_field = edge.is_some_and(|seen| seen.value.per_volt_per_m > 0.0);
+    let stress = |quantity: Quantity| -> Option<StressDoc> {
+        let Seen { value, point } = done.here.seen.get(&quantity)?;
+        let most = allowed.and_then(|worst| worst.seen.get(&quantity));
+        Some(StressDoc {
+            words: quantity.words().to_owned(),
+            kv_per_mm: value.per_volt_per_m * scale,
+            error_kv_per_mm: value.error_per_m * scale,
+            at_mm: value.at_m.map(|(_, z)| z * 1e3),
+            allowed_kv_per_mm: most.map(|seen| seen.value.per_volt_per_m * scale),
+            with: with(
+                point,
+                value.per_volt_per_m > 0.0,
+                is_edge_in_field,
+                quantity,
+            ),
+        })
+    };
+    doc.stresses = Quantity::ALL.into_iter().filter_map(stress).collect();
+    doc.gaps = gaps(&done.here, doc.voltage_kv);
+    doc.n_sections = done.here.n_solved + allowed.map_or(0, |worst| worst.n_solved);
+}
+
+fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
+    let gap = |state: &str, gap: &Option<(Vec<Across>, Point)>| -> Option<GapDoc> {
+        let (across, point) = gap.as_ref()?;
+        let inception_kv = inception(across, Curve::LowerOfBoth)?.kv();
+        let share = across
+            .iter()
+            .map(|place| place.share_ratio)
+            .fold(0.0, f64::max);
+        Some(GapDoc {
+            state: state.to_owned(),
+            inception_kv,
+            inception_ratio: inception_kv / voltage_kv,
+            across_kv: share * voltage_kv,
+            with: with(point, true, true, Quantity::ScreenEdge),
+        })
+    };
+    [("filled", &worst.gap_filled), ("empty", &worst.gap_empty)]
+        .into_iter()
+        .filter_map(|(state, worst)| gap(state, worst))
+        .collect()
+}
+
+/// The dimensions of the worst state in words.
+fn with(point: &Point, is_in_field: bool, is_edge_in_field: bool, quantity: Quantity) -> String {
+    if !is_in_field {
+        return "no field: the deflector covers the edge wherever the windows let it lie"
+            .to_owned();
+    }
+    let mut text = format!(
+        "{} mm over the insulation, screen edge {} mm from the body's datum",
+        shown(2e3 * point.radius_m),
+        shown(1e3 * point.screen_edge_m)
+    );
+    let is_of_edge = matches!(quantity, Quantity::ScreenEdge | Quantity::Interface);
+    if is_edge_in_field && is_of_edge {
+        let filler = if point.is_empty { "empty" } else { "filled" };
+        text.push_str(&format!(
+            ", its edge rounded with {} mm, the gap {filler}",
+            shown(1e3 * point.edge_radius_m)
+        ));
+    }
+    text
+}

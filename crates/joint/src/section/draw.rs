@@ -1,0 +1,710 @@
+//! Draw: an end as a section with its curves, materials and potentials, and the numbers that are wanted of it.
+
+use super::path::{Piece, cut_at, reversed};
+use super::{End, GapPlace, NotDrawn, Quantity};
+use jointwright_numerics::field::Conductivity;
+use jointwright_numerics::field::{Disc, Material, Regime, Section, Wanted};
+use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, check};
+
+/// Distance before the edge of the screen at which the field along the cable is judged, m.
+///
+/// An edge cut by hand has no radius that could be surveyed; half a millimetre off, the field no longer depends on it.
+pub const STAND_OFF: f64 = 0.5e-3;
+/// Cable shown beyond the outermost of heel and screen edge, in walls.
+const BEYOND_WALLS: f64 = 3.0;
+/// Cable shown under the electrode, in walls.
+const UNDER_WALLS: f64 = 3.0;
+/// Body shown inward of the electrode's end, in radii of the outside.
+const INWARD_RADII: f64 = 1.0;
+/// Nothing nearer to a junction than so many radii of the outside, from the axis of the arm that leaves there.
+///
+/// Source: `tests/published/junction-reach`: past 1.84 radii at most (conductor a fifth of the outside) a perpendicular arm moves no field by more than 1 %.
+const JUNCTION_RADII: f64 = 2.0;
+/// Cusps are left out of peaks by this share of the radius that makes them.
+const CUSP_SHARE: f64 = 0.1;
+const HEEL_SHARE: f64 = 0.05;
+/// Least length of screen before the heel that is drawn, in radii of its edge.
+const EXPOSED_RADII_LEAST: f64 = 1.5;
+/// Greatest radius of an edge, as a share of the screen's thickness.
+const EDGE_SHARE_GREATEST: f64 = 0.45;
+/// Places along the gap at which its voltage is asked for, as shares of its length.
+const GAP_SHARES: [f64; 6] = [0.15, 0.35, 0.55, 0.75, 0.9, 1.0];
+
+/// Tags of conductors at the conductor's potential.
+const AT_CONDUCTOR: [&str; 4] = ["conductor", "electrode_bore", "electrode", "electrode_end"];
+/// Tags of conductors at earth.
+const AT_EARTH: [&str; 6] = [
+    "screen",
+    "screen_edge",
+    "deflector",
+    "deflector_heel",
+    "deflector_tip",
+    "outside",
+];
+
+/// A drawn end.
+#[derive(Clone, Debug)]
+pub struct Drawn {
+    /// The section, its conductor at one volt, in metres from the body's datum.
+    pub section: Section,
+    /// What is wanted of it.
+    pub wanted: Vec<Wanted>,
+    /// Which judged field each wanted number belongs to; none for the potentials of the gap.
+    pub quantities: Vec<Option<Quantity>>,
+    /// Places of the gap before the screen edge; empty where there is none in the field.
+    pub gap: Vec<GapPlace>,
+    /// Both ends of the interface on the cable, as far as its field is judged, m.
+    pub interface: [Point; 2],
+    /// Whether the edge of the screen lies in the field.
+    pub is_edge_in_field: bool,
+    /// Names of the regions with a place to write each.
+    pub labels: Vec<(String, Point)>,
+}
+
+/// Draws an end.
+///
+/// # Errors
+/// [`NotDrawn::Refused`] with the reason where its dimensions do not make a section.
+pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
+    let refused = |why: String| NotDrawn::Refused(why);
+    let plan = Measures::new(end).map_err(refused)?;
+    let mut sheet = Sheet::default();
+    plan.draw(end, &mut sheet);
+    let outline = sheet.outline;
+    let flaws = check(&outline);
+    if let Some(flaw) = flaws.first() {
+        return Err(NotDrawn::Refused(format!(
+            "its dimensions do not make a section: {flaw}"
+        )));
+    }
+    let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
+    let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {
+        let tags = tags.iter().filter(|tag| present(tag));
+        tags.map(|tag| ((*tag).to_owned(), volts)).collect()
+    };
+    let potentials = [at(&AT_CONDUCTOR, 1.0), at(&AT_EARTH, 0.0)].concat();
+    let (wanted, quantities, gap) = plan.wanted(end, &outline);
+    let section = Section {
+        outline,
+        materials: sheet.materials,
+        potentials,
+        floating: Vec::new(),
+        regime: Regime::Capacitive,
+        leave_out: plan.cusps(),
+    };
+    Ok(Drawn {
+        section,
+        wanted,
+        quantities,
+        gap,
+        interface: [plan.interface_start(), plan.judged_end()],
+        is_edge_in_field: plan.edge.is_some(),
+        labels: sheet.labels,
+    })
+}
+
+/// Everything that is measured off before the drawing begins, m.
+struct Measures {
+    /// Radius over the insulation.
+    on: f64,
+    /// Radius on which the body sits.
+    under_body: f64,
+    conductor: f64,
+    start: f64,
+    under: f64,
+    end: f64,
+    electrode: Vec<Piece>,
+    deflector: Vec<Piece>,
+    outside: Vec<Piece>,
+    /// The edge of the screen, where it lies in the field.
+    edge: Option<Edge>,
+}
+
+/// The step at the edge of the screen.
+struct Edge {
+    /// Where the gap begins, on the insulation; none where the rubber follows the step.
+    tip: Option<Point>,
+    /// Where the edge leaves the insulation.
+    foot: Point,
+    face: [Point; 2],
+    /// Where the edge reaches the top of the screen.
+    top: Point,
+    /// Where the far side of the gap touches the edge.
+    touch: Point,
+    radius: f64,
+}
+
+impl Measures {
+    fn new(end: &End<'_>) -> Result<Measures, String> {
+        let (cable, state, profile) = (&end.cable, &end.state, end.profile);
+        let on = cable.insulation_radius_m;
+        let wall = on - cable.conductor_radius_m;
+        if wall <= 0.0 {
+            return Err(format!(
+                "the diameter over the conductor screen, {:.2} mm, is not less than that over the insulation, {:.2} mm",
+                2e3 * cable.conductor_radius_m,
+                2e3 * on
+            ));
+        }
+        let top = on + cable.screen_thickness_m;
+        let under_body = end.sleeve.map_or(on, |sleeve| sleeve.outside_radius_m);
+        if end.sleeve.is_some() && under_body < top + 0.2e-3 {
+            return Err(format!(
+                "the adapter's outside, {:.2} mm, leaves no room over the screen, {:.2} mm",
+                2e3 * under_body,
+                2e3 * top
+            ));
+        }
+        let heel_of = |on: f64| -> Result<(Vec<Piece>, f64), String> {
+            let pieces = profile.deflector(on)?;
+            let heel = pieces.first().map_or(0.0, |piece| piece.from.z);
+            Ok((pieces, heel))
+        };
+        let (mut deflector, mut heel) = heel_of(under_body)?;
+        let is_exposed = state.screen_edge_m <= heel + profile.uncertainty_m;
+        if is_exposed && end.sleeve.is_none() {
+            // The screen lies under the heel and lifts it by its thickness.
+            (deflector, heel) = heel_of(top)?;
+        }
+        let electrode = profile.electrode(under_body)?;
+        let outside = profile.outside(under_body)?;
+        let tip = electrode.first().map_or(0.0, |piece| piece.from.z);
+        let least_start = if end.is_junction {
+            JUNCTION_RADII * profile.outside_radius_m()
+        } else {
+            0.0
+        };
+        let start = (tip - INWARD_RADII * profile.outside_radius_m()).max(least_start);
+        let edge = (is_exposed || end.sleeve.is_some())
+            .then(|| Edge::new(end, heel, end.sleeve.is_none()));
+        let last = heel.max(edge.as_ref().map_or(heel, |edge| edge.top.z));
+        let plan = Measures {
+            on,
+            under_body,
+            conductor: cable.conductor_radius_m,
+            start,
+            under: state
+                .insulation_end_m
+                .max(tip - UNDER_WALLS * wall)
+                .max(start),
+            end: last + BEYOND_WALLS * wall,
+            electrode,
+            deflector,
+            outside,
+            edge,
+        };
+        plan.cut(tip, heel)
+    }
+
+    /// Cuts the body off where the section ends, and says what does not fit.
+    fn cut(mut self, tip: f64, heel: f64) -> Result<Measures, String> {
+        let first = self
+            .edge
+            .as_ref()
+            .map_or(heel, |edge| edge.tip.unwrap_or(edge.foot).z - STAND_OFF);
+        if self.start > tip - 2e-3 {
+            return Err(format!(
+                "the electrode ends at {:.1} mm from the junction, within two of the body's radii of its axis, where a section round an axis says nothing",
+                tip * 1e3
+            ));
+        }
+        if self.under > tip - 1e-3 {
+            return Err(format!(
+                "the insulation ends at {:.1} mm from the body's datum, not under the electrode, which leaves it at {:.1} mm",
+                self.under * 1e3,
+                tip * 1e3
+            ));
+        }
+        if first < tip + 1e-3 {
+            return Err(format!(
+                "the screen or the deflector begins at {:.1} mm from the body's datum, and the electrode ends at {:.1} mm",
+                first * 1e3,
+                tip * 1e3
+            ));
+        }
+        let far = self
+            .deflector
+            .last()
+            .map_or(self.end, |piece| piece.to.z)
+            .min(self.outside.last().map_or(self.end, |piece| piece.to.z));
+        if far < heel.max(first) + (self.on - self.conductor) {
+            return Err(format!(
+                "the body ends at {:.1} mm from its datum, less than a wall beyond the heel of its deflector or the screen edge",
+                far * 1e3
+            ));
+        }
+        self.end = self.end.min(far - 1e-6);
+        self.electrode = cut_at(&self.electrode, self.start, "electrode")?;
+        self.deflector = cut_at(&self.deflector, self.end, "deflector")?;
+        self.outside = cut_at(&self.outside, self.end, "outside")?;
+        self.outside = reversed(&cut_at(&reversed(&self.outside), self.start, "outside")?);
+        Ok(self)
+    }
+
+    fn electrode_foot(&self) -> Point {
+        self.electrode[0].from
+    }
+
+    fn heel(&self) -> Point {
+        self.deflector[0].from
+    }
+
+    fn interface_start(&self) -> Point {
+        Point::new(self.on, self.electrode_foot().z)
+    }
+
+    /// Where the field along the interface is no longer judged: at the stand-off before the edge, else at the heel.
+    fn judged_end(&self) -> Point {
+        self.edge.as_ref().map_or(self.heel(), |edge| {
+            Point::new(self.on, edge.face[0].z - STAND_OFF)
+        })
+    }
+
+    /// Where the interface on the cable ends: at the edge of the screen, else at the heel.
+    fn interface_end(&self) -> Point {
+        self.edge.as_ref().map_or(self.heel(), |edge| edge.foot)
+    }
+
+    fn cusps(&self) -> Vec<Disc> {
+        let of = |piece: &Piece, share: f64| {
+            let radius = match piece.shape {
+                Shape::Arc { center } => center.distance(piece.from),
+                Shape::Line => 0.0,
+            };
+            Disc {
+                at: piece.from,
+                radius: share * radius,
+            }
+        };
+        let mut cusps = vec![of(&self.electrode[0], CUSP_SHARE)];
+        let is_on_screen = self.edge.is_some() && self.on == self.under_body;
+        if !is_on_screen {
+            // Where the heel lies on the screen, the conductor goes on smoothly and there is no cusp.
+            cusps.push(of(&self.deflector[0], HEEL_SHARE));
+        }
+        if let Some(edge) = &self.edge {
+            cusps.push(Disc {
+                at: edge.foot,
+                radius: CUSP_SHARE * edge.radius,
+            });
+        }
+        cusps.retain(|disc| disc.radius > 0.0);
+        cusps
+    }
+}
+
+impl Edge {
+    fn new(end: &End<'_>, heel: f64, is_under_heel: bool) -> Edge {
+        let (cable, state) = (&end.cable, &end.state);
+        let on = cable.insulation_radius_m;
+        let top = on + cable.screen_thickness_m;
+        let radius = state
+            .edge_radius_m
+            .min(EDGE_SHARE_GREATEST * cable.screen_thickness_m);
+        let z = if is_under_heel {
+            state.screen_edge_m.min(heel - EXPOSED_RADII_LEAST * radius)
+        } else {
+            state.screen_edge_m
+        };
+        let bridging = super::profile::metres(end.profile.step.bridging);
+        let tip = (bridging > 0.0).then(|| Point::new(on, z - bridging));
+        let center = Point::new(top - radius, z + radius);
+        let top_point = Point::new(top, z + radius);
+        Edge {
+            tip,
+            foot: Point::new(on, z + radius),
+            face: [Point::new(on + radius, z), Point::new(top - radius, z)],
+            top: top_point,
+            touch: tip.map_or(top_point, |tip| touched(tip, center, radius)),
+            radius,
+        }
+    }
+
+    fn foot_center(&self) -> Point {
+        Point::new(self.foot.r + self.radius, self.foot.z)
+    }
+
+    fn top_center(&self) -> Point {
+        Point::new(self.top.r - self.radius, self.top.z)
+    }
+}
+
+/// Where a line from a place outside a circle touches it, on the side away from the axis.
+fn touched(from: Point, center: Point, radius: f64) -> Point {
+    let (r, z) = (center.r - from.r, center.z - from.z);
+    let distance = r.hypot(z);
+    let length = (distance * distance - radius * radius).max(0.0).sqrt();
+    let (cosine, sine) = (length / distance, radius / distance);
+    // Turned from the way to the centre by the angle whose sine is radius over distance, outward.
+    let way = [
+        (r * cosine + z * sine) / distance,
+        (z * cosine - r * sine) / distance,
+    ];
+    Point::new(from.r + length * way[0], from.z + length * way[1])
+}
+
+/// An outline being drawn.
+#[derive(Default)]
+struct Sheet {
+    outline: Outline,
+    materials: Vec<Material>,
+    labels: Vec<(String, Point)>,
+}
+
+impl Sheet {
+    fn point(&mut self, at: Point) -> usize {
+        let same = |point: &Point| point.distance(at) < 1e-12;
+        if let Some(index) = self.outline.points.iter().position(same) {
+            return index;
+        }
+        self.outline.points.push(at);
+        self.outline.points.len() - 1
+    }
+
+    /// A side along a curve, which is drawn unless it stands already.
+    fn side(&mut self, piece: &Piece, tag: &str) -> Side {
+        let (from, to) = (self.point(piece.from), self.point(piece.to));
+        let same = |curve: &Curve| {
+            (curve.from, curve.to) == (from, to) || (curve.to, curve.from) == (from, to)
+        };
+        if let Some(curve_index) = self.outline.curves.iter().position(same) {
+            return Side {
+                curve_index,
+                is_reversed: self.outline.curves[curve_index].from != from,
+            };
+        }
+        self.outline.curves.push(Curve {
+            from,
+            to,
+            shape: piece.shape,
+            tag: tag.to_owned(),
+        });
+        Side {
+            curve_index: self.outline.curves.len() - 1,
+            is_reversed: false,
+        }
+    }
+
+    fn region(&mut self, name: &str, permittivity: f64, label: Point, loop_: &[(Piece, &str)]) {
+        let boundary = loop_
+            .iter()
+            .map(|(piece, tag)| self.side(piece, tag))
+            .collect();
+        self.outline.regions.push(Region {
+            name: name.to_owned(),
+            boundary,
+        });
+        self.materials.push(Material {
+            relative_permittivity: permittivity,
+            conductivity: Conductivity::Constant(0.0),
+        });
+        self.labels.push((name.to_owned(), label));
+    }
+}
+
+/// Lines through places, each with its tag.
+fn through<'t>(places: &[Point], tags: &[&'t str]) -> Vec<(Piece, &'t str)> {
+    places
+        .windows(2)
+        .zip(tags)
+        .map(|(pair, tag)| (Piece::line(pair[0], pair[1]), *tag))
+        .collect()
+}
+
+impl Measures {
+    fn draw(&self, end: &End<'_>, sheet: &mut Sheet) {
+        self.draw_insulation(end, sheet);
+        if let Some(sleeve) = end.sleeve {
+            self.draw_sleeve(sleeve.relative_permittivity, sheet);
+        }
+        self.draw_gap(end, sheet);
+        self.draw_body(end, sheet);
+    }
+
+    /// The interface on the cable, from its outer end inward.
+    fn interface(&self) -> Vec<(Piece, &'static str)> {
+        let (outer, inner) = (self.interface_end(), self.interface_start());
+        match self.edge.as_ref().and_then(|edge| edge.tip) {
+            Some(tip) => through(&[outer, tip, inner], &["gap_on_cable", "interface"]),
+            None => through(&[outer, inner], &["interface"]),
+        }
+    }
+
+    fn draw_insulation(&self, end: &End<'_>, sheet: &mut Sheet) {
+        let (on, inner) = (self.on, self.conductor);
+        let outer_end = Point::new(on, self.end);
+        let mut round = through(
+            &[
+                Point::new(inner, self.under),
+                Point::new(inner, self.end),
+                outer_end,
+                self.interface_end(),
+            ],
+            &["conductor", "interior", "screen"],
+        );
+        round.extend(self.interface());
+        // Without an adapter the electrode lies on the insulation from its foot inward.
+        let tag = if end.sleeve.is_some() {
+            "interface"
+        } else {
+            "electrode_bore"
+        };
+        round.extend(through(
+            &[
+                self.interface_start(),
+                Point::new(on, self.under),
+                Point::new(inner, self.under),
+            ],
+            &[tag, "electrode_bore"],
+        ));
+        let label = Point::new((on + inner) / 2.0, (self.under + self.end) / 2.0);
+        sheet.region(
+            "insulation of the cable",
+            end.cable.relative_permittivity,
+            label,
+            &round,
+        );
+    }
+
+    /// The edge of the screen, from its foot up to where the gap's far side touches it.
+    fn edge_up(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
+        let mut up = vec![
+            (
+                Piece::arc(edge.foot, edge.face[0], edge.foot_center()),
+                "screen_edge",
+            ),
+            (Piece::line(edge.face[0], edge.face[1]), "screen_edge"),
+        ];
+        up.push((
+            Piece::arc(edge.face[1], edge.touch, edge.top_center()),
+            "screen_edge",
+        ));
+        up
+    }
+
+    fn edge_over(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
+        if edge.tip.is_none() {
+            return Vec::new();
+        }
+        vec![(
+            Piece::arc(edge.touch, edge.top, edge.top_center()),
+            "screen_edge",
+        )]
+    }
+
+    fn draw_gap(&self, end: &End<'_>, sheet: &mut Sheet) {
+        let Some(edge) = &self.edge else { return };
+        let Some(tip) = edge.tip else { return };
+        let mut round = vec![(Piece::line(tip, edge.foot), "gap_on_cable")];
+        round.extend(self.edge_up(edge));
+        round.push((Piece::line(edge.touch, tip), "gap_on_rubber"));
+        let permittivity = match &end.profile.step.filler {
+            Some(filler) if !end.state.is_empty => filler.relative_permittivity,
+            _ => 1.0,
+        };
+        let label = Point::new(
+            edge.face[0].r,
+            edge.face[0].z - 0.3 * (edge.face[0].z - tip.z),
+        );
+        sheet.region("gap before the screen edge", permittivity, label, &round);
+    }
+
+    /// From the place before the edge on the interface up over the edge to the top of the screen: how rubber lies over it.
+    fn over_edge(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
+        let mut over = match edge.tip {
+            Some(tip) => vec![(Piece::line(tip, edge.touch), "gap_on_rubber")],
+            None => self.edge_up(edge),
+        };
+        over.extend(self.edge_over(edge));
+        over
+    }
+
+    fn interface_before_edge(&self) -> (Piece, &'static str) {
+        let last = self
+            .edge
+            .as_ref()
+            .and_then(|edge| edge.tip)
+            .unwrap_or_else(|| self.interface_end());
+        (Piece::line(self.interface_start(), last), "interface")
+    }
+
+    fn draw_sleeve(&self, permittivity: f64, sheet: &mut Sheet) {
+        let Some(edge) = &self.edge else { return };
+        let out = self.under_body;
+        let mut round = vec![
+            (
+                Piece::line(Point::new(self.on, self.under), self.interface_start()),
+                "interface",
+            ),
+            self.interface_before_edge(),
+        ];
+        round.extend(self.over_edge(edge));
+        round.extend(through(
+            &[
+                edge.top,
+                Point::new(edge.top.r, self.end),
+                Point::new(out, self.end),
+                self.heel(),
+                self.electrode_foot(),
+                Point::new(out, self.under),
+                Point::new(self.on, self.under),
+            ],
+            &[
+                "screen",
+                "interior",
+                "deflector",
+                "interface",
+                "electrode_bore",
+                "electrode_bore",
+            ],
+        ));
+        let label = Point::new((self.on + out) / 2.0, self.electrode_foot().z);
+        sheet.region("adapter", permittivity, label, &round);
+    }
+
+    fn draw_body(&self, end: &End<'_>, sheet: &mut Sheet) {
+        let mut round: Vec<(Piece, &'static str)> = Vec::new();
+        for piece in &self.electrode {
+            let tag = if piece.is_arc() {
+                "electrode_end"
+            } else {
+                "electrode"
+            };
+            round.push((*piece, tag));
+        }
+        let last = self.electrode[self.electrode.len() - 1].to;
+        round.push((Piece::line(last, self.outside[0].from), "interior"));
+        round.extend(self.outside.iter().map(|piece| (*piece, "outside")));
+        let outer = self.outside[self.outside.len() - 1].to;
+        let back = reversed(&self.deflector);
+        round.push((Piece::line(outer, back[0].from), "interior"));
+        let n = back.len();
+        for (index, piece) in back.iter().enumerate() {
+            let tag = match (piece.is_arc(), index + 1 == n) {
+                (true, true) => "deflector_heel",
+                (true, false) => "deflector_tip",
+                (false, _) => "deflector",
+            };
+            round.push((*piece, tag));
+        }
+        match &self.edge {
+            Some(edge) if end.sleeve.is_none() => {
+                let mut down = vec![(Piece::line(self.heel(), edge.top), "screen")];
+                let over: Vec<(Piece, &str)> = self.over_edge(edge);
+                let pieces: Vec<Piece> = over.iter().map(|(piece, _)| *piece).collect();
+                let tags = over.iter().rev().map(|(_, tag)| *tag);
+                down.extend(reversed(&pieces).into_iter().zip(tags));
+                let (along, tag) = self.interface_before_edge();
+                down.push((reversed(&[along])[0], tag));
+                round.extend(down);
+            }
+            _ => round.push((Piece::line(self.heel(), self.electrode_foot()), "interface")),
+        }
+        let r = (self.under_body + self.outside[0].from.r) / 2.0;
+        let z = (self.electrode_foot().z + self.heel().z) / 2.0;
+        sheet.region(
+            "insulation of the body",
+            end.profile.relative_permittivity,
+            Point::new(r, z),
+            &round,
+        );
+    }
+
+    fn wanted(
+        &self,
+        end: &End<'_>,
+        outline: &Outline,
+    ) -> (Vec<Wanted>, Vec<Option<Quantity>>, Vec<GapPlace>) {
+        let mut asked = Asked::default();
+        let start = self.interface_start();
+        let from = Point::new(self.on, start.z + 1e-5);
+        asked.add(
+            Quantity::Interface,
+            Wanted::PeakTangentialOnLine {
+                from,
+                to: self.judged_end(),
+            },
+        );
+        if end.sleeve.is_some() {
+            let foot = self.electrode_foot();
+            asked.add(
+                Quantity::Interface,
+                Wanted::PeakTangentialOnLine {
+                    from: Point::new(foot.r, foot.z + 1e-5),
+                    to: self.heel(),
+                },
+            );
+        }
+        for (quantity, tag) in [
+            (Quantity::ElectrodeEnd, "electrode_end"),
+            (Quantity::DeflectorTip, "deflector_tip"),
+            (Quantity::DeflectorHeel, "deflector_heel"),
+        ] {
+            if outline.curves.iter().any(|curve| curve.tag == tag) {
+                let tag = tag.to_owned();
+                asked.add(quantity, Wanted::PeakOnCurve { tag });
+            }
+        }
+        if let Some(edge) = &self.edge {
+            let at = Point::new(self.on, edge.face[0].z - STAND_OFF);
+            asked.add(Quantity::ScreenEdge, Wanted::AxialFieldAt { at });
+            asked.gap(edge);
+        }
+        (asked.wanted, asked.quantities, asked.gap)
+    }
+}
+
+/// The list of wanted numbers as it grows.
+#[derive(Default)]
+struct Asked {
+    wanted: Vec<Wanted>,
+    quantities: Vec<Option<Quantity>>,
+    gap: Vec<GapPlace>,
+}
+
+impl Asked {
+    fn add(&mut self, quantity: Quantity, wanted: Wanted) {
+        self.wanted.push(wanted);
+        self.quantities.push(Some(quantity));
+    }
+
+    fn potential(&mut self, at: Point) -> usize {
+        self.wanted.push(Wanted::PotentialAt { at });
+        self.quantities.push(None);
+        self.wanted.len() - 1
+    }
+
+    /// Across the gap at places along it, and under the rounded edge.
+    fn gap(&mut self, edge: &Edge) {
+        let Some(tip) = edge.tip else { return };
+        for share in GAP_SHARES {
+            let low = tip.towards(Point::new(tip.r, edge.face[0].z), share);
+            let far = (low.z - tip.z) / (edge.touch.z - tip.z);
+            let high = tip.towards(edge.touch, far);
+            let (low_index, high_index) = (self.potential(low), self.potential(high));
+            self.gap.push(GapPlace {
+                width_m: high.r - low.r,
+                low_index,
+                high_index: Some(high_index),
+            });
+            // The screen itself may be nearer than the far side.
+            self.gap.push(GapPlace {
+                width_m: low.distance(edge.face[0]),
+                low_index,
+                high_index: None,
+            });
+        }
+        // Under the rounded edge, down to where the gap is a few micrometres wide.
+        for share in [0.3, 0.6, 0.8] {
+            let low = Point::new(tip.r, edge.face[0].z + share * edge.radius);
+            let reach = edge.foot.z - low.z;
+            let width = edge.radius - (edge.radius * edge.radius - reach * reach).max(0.0).sqrt();
+            let low_index = self.potential(low);
+            self.gap.push(GapPlace {
+                width_m: width,
+                low_index,
+                high_index: None,
+            });
+        }
+    }
+}

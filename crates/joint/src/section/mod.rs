@@ -1,0 +1,103 @@
+//! Section: one end of a joint cut along its axis, as an outline with named curves and materials.
+//!
+//! Why its own room: it is the only place that knows both the trade's words and those of the field's mathematics.
+//!
+//! ```text
+//!   r
+//!   |  outside, at earth
+//!   |  ...........................................................
+//!   |  electrode )            insulation of the body  ( deflector
+//!   |  ==========)                                   (===========
+//!   |  ~~~~~~~~~~~ interface ~~~~~~~~~~~~~~~~~~~~~~~~~~ screen ----
+//!   |             insulation of the cable
+//!   +--------------------------------------------------------- z, from the body's datum
+//!      conductor
+//! ```
+//!
+//! Invariants: nothing inside a body is guessed; conductors are holes, only what carries field is drawn; the step at the edge of the screen, where the field reaches it, is always drawn; nothing nearer to the axis of a junction than two radii of the body is drawn.
+//!
+//! Assumes: round, concentric, square; the body's rubber follows every step except over the stated bridging; it stretches without changing its volume or its length.
+//!
+//! Not here: which dimensions are worst (`study`), what a field may be (`checks`).
+//!
+//! Source: `docs/theory/section.md`.
+
+mod draw;
+mod path;
+mod profile;
+mod quantity;
+
+pub use draw::{Drawn, draw};
+pub use profile::Profile;
+pub use quantity::{GapPlace, Quantity};
+
+/// The cable of an end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct CableShape {
+    /// Radius over the conductor screen, m.
+    pub conductor_radius_m: f64,
+    /// Radius over the insulation, m.
+    pub insulation_radius_m: f64,
+    /// Thickness of the insulation screen, m.
+    pub screen_thickness_m: f64,
+    /// Relative permittivity of the insulation.
+    pub relative_permittivity: f64,
+}
+
+/// An adapter between cable and body.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Sleeve {
+    /// Outside radius once it is on the cable, m.
+    pub outside_radius_m: f64,
+    /// Relative permittivity.
+    pub relative_permittivity: f64,
+}
+
+/// What the windows leave open of one end.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct State {
+    /// Edge of the insulation screen from the body's datum, m.
+    pub screen_edge_m: f64,
+    /// End of the insulation from the body's datum, m.
+    pub insulation_end_m: f64,
+    /// Radius of the screen's edge, m.
+    pub edge_radius_m: f64,
+    /// Whether the gap before the edge has lost its filler.
+    pub is_empty: bool,
+}
+
+/// One end to be drawn.
+#[derive(Clone, Copy, Debug)]
+pub struct End<'p> {
+    /// Inside of the body.
+    pub profile: &'p Profile,
+    /// The cable.
+    pub cable: CableShape,
+    /// The adapter, where there is one.
+    pub sleeve: Option<Sleeve>,
+    /// Whether the body's datum is a junction of more than two arms.
+    pub is_junction: bool,
+    /// What the windows leave open.
+    pub state: State,
+}
+
+/// What is not known, and what to ask.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Unknown {
+    /// What is missing, as a sentence fragment.
+    pub why: String,
+    /// Questions to put to the maker, or to answer on a part cut open.
+    pub questions: Vec<String>,
+}
+
+/// Why an end cannot be drawn.
+#[derive(Clone, Debug, PartialEq)]
+pub enum NotDrawn {
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known does not make a section, as a sentence fragment.
+    Refused(String),
+}
+
+#[cfg(test)]
+mod tests;

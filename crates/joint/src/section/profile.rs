@@ -1,0 +1,268 @@
+//! Profile: what of a body's inside the field needs, as its row states it, or what is missing and whom to ask.
+//!
+//! A region that touches the bore has just two corners on it, both on the diameter for which the inside is stated.
+
+use super::path::{Piece, rounded};
+use super::{NotDrawn, Unknown};
+use crate::catalogue::{Body, FieldDuty, Inner, Region, ScreenStep};
+use jointwright_numerics::outline::Point;
+use jointwright_units::Length;
+
+/// The inside of one half of a body, as stated.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Profile {
+    /// Radius over the insulation on which it is stated, m.
+    pub on_radius_m: f64,
+    /// How far off any of it may be, m.
+    pub uncertainty_m: f64,
+    /// Relative permittivity of the insulation.
+    pub relative_permittivity: f64,
+    /// How it lies over the edge of the insulation screen.
+    pub step: ScreenStep,
+    electrode: Chain,
+    deflector: Chain,
+    outside: Chain,
+}
+
+/// Corners in order, the first two on the bore where the chain touches it, and their radii, m.
+#[derive(Clone, Debug, PartialEq)]
+struct Chain {
+    name: String,
+    corners: Vec<Point>,
+    radii: Vec<f64>,
+}
+
+const ASK_MAKER: &str = "or cut a body of this lot open along its axis, lay a rule beside it and measure each corner twice";
+
+impl Profile {
+    /// Reads the inside of a body.
+    ///
+    /// # Errors
+    /// What is missing, with the questions to put to its maker.
+    pub fn read(body: &Body) -> Result<Profile, NotDrawn> {
+        let id = &body.head.id;
+        let Some(inner) = &body.inner else {
+            return Err(unknown(
+                format!("what is inside {id} is not known"),
+                questions(id),
+            ));
+        };
+        let mut open: Vec<String> = Vec::new();
+        if inner.on_diameter.is_none() {
+            open.push(format!(
+                "On what diameter over insulation are the inner diameters of {id} stated?"
+            ));
+        }
+        if inner.screen_step.is_none() {
+            open.push(format!("How does {id} lie over the edge of the insulation screen: between which radii is an edge cut as its paper asks, for what length before it does the body stand off, and what fills that gap for the life of the joint?"));
+        }
+        let duties = [
+            FieldDuty::Insulation,
+            FieldDuty::Electrode,
+            FieldDuty::Deflector,
+        ];
+        let regions = duties.map(|duty| one(inner, duty));
+        for (duty, region) in duties.iter().zip(&regions) {
+            if region.is_none() {
+                open.push(format!("Where does the {} of {id} begin and end, at which diameters, and with what radii are its corners rounded?", duty.name()));
+            }
+        }
+        let insulation = regions[0];
+        if insulation.is_some_and(|r| r.relative_permittivity.is_none()) {
+            open.push(format!(
+                "What is the relative permittivity of the insulation of {id}?"
+            ));
+        }
+        let ([Some(insulation), Some(electrode), Some(deflector)], Some(on), Some(step)) =
+            (regions, inner.on_diameter, inner.screen_step.clone())
+        else {
+            return Err(unknown(
+                format!("what is inside {id} is not wholly known"),
+                open,
+            ));
+        };
+        let Some(permittivity) = insulation.relative_permittivity else {
+            return Err(unknown(
+                format!("what is inside {id} is not wholly known"),
+                open,
+            ));
+        };
+        let chain = |region: &Region, is_outward: bool| Chain::read(id, region, on, is_outward);
+        let (electrode, deflector) = (chain(electrode, true)?, chain(deflector, false)?);
+        let mut outside = chain(insulation, false)?;
+        // Along the bore inward, then back along the outside.
+        outside.corners.drain(..2);
+        outside.radii.drain(..2);
+        for chain in [&electrode, &deflector] {
+            chain.rounded_where_it_matters(id)?;
+        }
+        Ok(Profile {
+            on_radius_m: radius(on),
+            uncertainty_m: metres(inner.uncertainty),
+            relative_permittivity: permittivity,
+            step,
+            electrode,
+            deflector,
+            outside,
+        })
+    }
+
+    /// Outline of the electrode on a cable of this radius over its insulation, m: from where it leaves the bore.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub(super) fn electrode(&self, on: f64) -> Result<Vec<Piece>, String> {
+        self.off_the_bore(&self.electrode, on)
+    }
+
+    /// Outline of the deflector on a cable of this radius, m: from its heel.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub(super) fn deflector(&self, on: f64) -> Result<Vec<Piece>, String> {
+        self.off_the_bore(&self.deflector, on)
+    }
+
+    /// Outside of the insulation on a cable of this radius, m, from the inner end outward.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub(super) fn outside(&self, on: f64) -> Result<Vec<Piece>, String> {
+        rounded(&self.stretched(&self.outside, on), &self.outside.radii)
+            .map_err(|why| format!("{}: {why}", self.outside.name))
+    }
+
+    /// Place of the electrode's end along the bore as its row states it, before rounding, m.
+    pub fn electrode_end_m(&self) -> f64 {
+        self.electrode.corners[1].z
+    }
+
+    /// Largest radius of the outside as stated, m.
+    pub fn outside_radius_m(&self) -> f64 {
+        let radii = self.outside.corners.iter().map(|corner| corner.r);
+        radii.fold(0.0, f64::max)
+    }
+
+    /// The same with another outside, for tests.
+    #[cfg(test)]
+    pub(super) fn read_outside(&self, radius: f64) -> Profile {
+        let mut other = self.clone();
+        for corner in &mut other.outside.corners {
+            corner.r = radius;
+        }
+        other
+    }
+
+    fn off_the_bore(&self, chain: &Chain, on: f64) -> Result<Vec<Piece>, String> {
+        let mut pieces = rounded(&self.stretched(chain, on), &chain.radii)
+            .map_err(|why| format!("{}: {why}", chain.name))?;
+        // The line along the bore, up to where the rounding begins.
+        pieces.remove(0);
+        Ok(pieces)
+    }
+
+    /// Corners when the bore sits on another radius.
+    ///
+    /// Incompressible and of the same length: r² grows by the same amount everywhere.
+    fn stretched(&self, chain: &Chain, on: f64) -> Vec<Point> {
+        let more = on * on - self.on_radius_m * self.on_radius_m;
+        let stretch = |corner: &Point| {
+            let is_on_bore = corner.r == self.on_radius_m;
+            let r = if is_on_bore {
+                on
+            } else {
+                (corner.r * corner.r + more).max(0.0).sqrt()
+            };
+            Point::new(r, corner.z)
+        };
+        chain.corners.iter().map(stretch).collect()
+    }
+}
+
+impl Chain {
+    /// Turns the corners so that the two on the bore come first, the way along the bore pointing outward or inward.
+    fn read(id: &str, region: &Region, on: Length, is_outward: bool) -> Result<Chain, NotDrawn> {
+        let n = region.corners.len();
+        let mut corners: Vec<(Point, f64)> = (0..n)
+            .map(|index| {
+                let (along, diameter) = region.corners[index];
+                let rounding = region.radii.get(index).copied().unwrap_or(Length::ZERO);
+                (
+                    Point::new(radius(diameter), metres(along)),
+                    metres(rounding),
+                )
+            })
+            .collect();
+        let is_on_bore = |index: usize| region.corners[index % n].1 == on;
+        let start = (0..n).find(|&index| is_on_bore(index) && is_on_bore(index + 1));
+        let n_on_bore = (0..n).filter(|&index| is_on_bore(index)).count();
+        let (Some(start), 2) = (start, n_on_bore) else {
+            return Err(NotDrawn::Refused(format!(
+                "{id}: the region {} has {n_on_bore} corners on the bore diameter {on}; it takes two, one after the other",
+                region.name
+            )));
+        };
+        corners.rotate_left(start);
+        if (corners[0].0.z < corners[1].0.z) != is_outward {
+            corners.swap(0, 1);
+            corners[2..].reverse();
+        }
+        let (corners, radii) = corners.into_iter().unzip();
+        Ok(Chain {
+            name: format!("{id}, {}", region.name),
+            corners,
+            radii,
+        })
+    }
+
+    /// Corners of a conductor must be rounded: at a sharp one the field has no greatest value.
+    fn rounded_where_it_matters(&self, id: &str) -> Result<(), NotDrawn> {
+        // The last corner lies where the section ends, and so does the one on the bore from which it runs.
+        let n = self.corners.len();
+        let sharp: Vec<String> = (1..n - 1)
+            .filter(|&index| self.radii[index] <= 0.0)
+            .map(|index| {
+                let corner = self.corners[index];
+                format!("With what radius is the corner of {} at {:.1} mm along, diameter {:.1} mm, rounded?", self.name, corner.z * 1e3, 2e3 * corner.r)
+            })
+            .collect();
+        if sharp.is_empty() {
+            return Ok(());
+        }
+        Err(unknown(
+            format!("a corner inside {id} has no radius"),
+            sharp,
+        ))
+    }
+}
+
+fn one(inner: &Inner, duty: FieldDuty) -> Option<&Region> {
+    let mut found = inner.regions.iter().filter(|r| r.serves == Some(duty));
+    let first = found.next();
+    // Two of a kind: which one is meant is not known.
+    if found.next().is_some() { None } else { first }
+}
+
+fn questions(id: &str) -> Vec<String> {
+    vec![
+        format!(
+            "On a cable of what diameter, where along its axis and at what diameters lie the electrode, the deflector and the outside of {id}, and with what radii are the corners of its conducting parts rounded? Ask its maker, {ASK_MAKER}."
+        ),
+        format!("What is the relative permittivity of the insulation of {id}?"),
+        format!(
+            "Between which radii is a screen edge cut as the paper of {id} asks, for what length before it does the body stand off the insulation, and what fills that gap for the life of the joint?"
+        ),
+    ]
+}
+
+fn unknown(why: String, questions: Vec<String>) -> NotDrawn {
+    NotDrawn::Unknown(Unknown { why, questions })
+}
+
+pub(super) fn metres(length: Length) -> f64 {
+    length.mm() * 1e-3
+}
+
+fn radius(diameter: Length) -> f64 {
+    diameter.mm() * 0.5e-3
+}

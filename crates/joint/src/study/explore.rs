@@ -1,0 +1,277 @@
+//! Explore: the worst of each judged field over a spread of dimensions.
+//!
+//! A field is not monotone in every deviation, so three kinds of states are solved: each dimension by itself at both ends of its range; for each field the corner to which those point; and states inside.
+//! What is reported is the worst state that was solved.
+
+use super::gap::{Across, inception};
+use super::input::Spread;
+use super::solver::{Outcome, Point, Solver, Value};
+use crate::section::Quantity;
+use jointwright_numerics::gas::Curve;
+use std::collections::BTreeMap;
+
+/// Inner states, as shares of the ranges of radius, screen edge and edge radius: fixed, well apart, none on a bound.
+const INNER: [[f64; 3]; 3] = [[0.25, 0.75, 0.5], [0.75, 0.25, 0.75], [0.5, 0.6, 0.25]];
+/// A range shorter than this has one state, m.
+const NARROW: f64 = 1e-6;
+
+/// The worst of one field.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Seen {
+    /// The field.
+    pub value: Value,
+    /// The state in which it was seen.
+    pub point: Point,
+}
+
+/// The worst of everything over one spread.
+#[derive(Clone, Debug)]
+pub struct Worst {
+    /// Fields.
+    pub seen: BTreeMap<Quantity, Seen>,
+    /// The gap before the screen edge with its filler, where it has one that lies in the field: the state with the least inception voltage.
+    pub gap_filled: Option<(Vec<Across>, Point)>,
+    /// The same without filler.
+    pub gap_empty: Option<(Vec<Across>, Point)>,
+    /// States that were solved.
+    pub n_solved: usize,
+}
+
+/// Looks for the worst.
+///
+/// # Errors
+/// The first state that could not be drawn or solved, and why.
+pub(super) fn explore(
+    solver: &mut Solver<'_>,
+    spread: &Spread,
+    filler: Filler,
+) -> Result<Worst, String> {
+    let before = solver.n_solved;
+    let mut search = Search {
+        spread,
+        is_empty: filler == Filler::None,
+        states: Vec::new(),
+    };
+    search.alone(solver)?;
+    if search
+        .states
+        .iter()
+        .any(|(_, outcome)| outcome.is_edge_in_field)
+    {
+        for corner in search.corners() {
+            search.add(solver, corner)?;
+        }
+        for shares in INNER {
+            search.add(solver, search.inside(shares))?;
+        }
+        if filler == Filler::Passing {
+            search.add_empty(solver)?;
+        }
+    }
+    Ok(search.worst(solver.n_solved - before))
+}
+
+/// What fills the gap before the screen edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Filler {
+    /// Nothing.
+    None,
+    /// Something that may be gone one day: the gap is computed empty as well.
+    Passing,
+    /// Something that the row calls permanent there.
+    Permanent,
+}
+
+struct Search<'s> {
+    spread: &'s Spread,
+    /// Whether the gap has no filler from the first.
+    is_empty: bool,
+    states: Vec<(Point, Outcome)>,
+}
+
+impl Search<'_> {
+    fn add(&mut self, solver: &mut Solver<'_>, point: Point) -> Result<(), String> {
+        if self.states.iter().any(|(known, _)| *known == point) {
+            return Ok(());
+        }
+        let outcome = solver.outcome(&point).map_err(|why| at(&point, &why))?;
+        // Where the edge lies under the deflector, neither its place nor its radius counts.
+        self.states.push((point, outcome));
+        Ok(())
+    }
+
+    fn inside(&self, shares: [f64; 3]) -> Point {
+        let at = |range: (f64, f64), share: f64| range.0 + share * (range.1 - range.0);
+        Point {
+            radius_m: at(self.spread.radius, shares[0]),
+            screen_edge_m: at(self.spread.screen_edge_m, shares[1]),
+            edge_radius_m: at(self.spread.edge_radius_m, shares[2]),
+            is_empty: self.is_empty,
+        }
+    }
+
+    /// The middle, and each dimension by itself at both ends of its range.
+    fn alone(&mut self, solver: &mut Solver<'_>) -> Result<(), String> {
+        let middle = self.inside([0.5; 3]);
+        self.add(solver, middle)?;
+        let Spread {
+            radius,
+            screen_edge_m,
+            edge_radius_m,
+        } = *self.spread;
+        for bound in ends(radius) {
+            let point = Point {
+                radius_m: bound,
+                ..middle
+            };
+            self.add(solver, point)?;
+        }
+        // Only where the edge nearest the electrode is in the field does anything else count.
+        let nearest = Point {
+            screen_edge_m: screen_edge_m.0,
+            ..middle
+        };
+        if !solver
+            .drawn(&nearest)
+            .is_ok_and(|drawn| drawn.is_edge_in_field)
+        {
+            return Ok(());
+        }
+        for bound in ends(screen_edge_m) {
+            let point = Point {
+                screen_edge_m: bound,
+                ..middle
+            };
+            self.add(solver, point)?;
+        }
+        for bound in ends(edge_radius_m) {
+            let point = Point {
+                edge_radius_m: bound,
+                ..nearest
+            };
+            self.add(solver, point)?;
+        }
+        Ok(())
+    }
+
+    /// For each field, the corner to which the states so far point.
+    fn corners(&self) -> Vec<Point> {
+        let mut corners: Vec<Point> = Vec::new();
+        for quantity in Quantity::ALL {
+            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            let Some((worst, _)) = greatest(&self.states, value) else {
+                continue;
+            };
+            let by = |pick: fn(&Point) -> f64| {
+                // The end of this dimension at which the field was greater, the others as they were there.
+                let of = |bound: f64| {
+                    let states = self.states.iter().filter(|(p, _)| pick(p) == bound);
+                    states.map(|(_, o)| value(o)).fold(0.0, f64::max)
+                };
+                let bounds: Vec<f64> = self.states.iter().map(|(p, _)| pick(p)).collect();
+                let low = bounds.iter().copied().fold(f64::INFINITY, f64::min);
+                let high = bounds.iter().copied().fold(f64::NEG_INFINITY, f64::max);
+                if of(low) > of(high) { low } else { high }
+            };
+            let corner = Point {
+                radius_m: by(|p| p.radius_m),
+                screen_edge_m: by(|p| p.screen_edge_m),
+                edge_radius_m: by(|p| p.edge_radius_m),
+                is_empty: worst.is_empty,
+            };
+            if !corners.contains(&corner) {
+                corners.push(corner);
+            }
+        }
+        corners
+    }
+
+    /// The worst states again, with the gap empty.
+    fn add_empty(&mut self, solver: &mut Solver<'_>) -> Result<(), String> {
+        let mut points: Vec<Point> = Vec::new();
+        for quantity in [Quantity::Interface, Quantity::ScreenEdge] {
+            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            points.extend(greatest(&self.states, value).map(|(point, _)| *point));
+        }
+        let least = self
+            .states
+            .iter()
+            .filter(|(_, outcome)| !outcome.gap.is_empty())
+            .min_by(|a, b| onset(&a.1).total_cmp(&onset(&b.1)));
+        points.extend(least.map(|(point, _)| *point));
+        for point in points {
+            let point = Point {
+                is_empty: true,
+                ..point
+            };
+            self.add(solver, point)?;
+        }
+        Ok(())
+    }
+
+    fn worst(self, n_solved: usize) -> Worst {
+        let mut seen = BTreeMap::new();
+        for quantity in Quantity::ALL {
+            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            if let Some((point, outcome)) = greatest(&self.states, value) {
+                let value = outcome.values[&quantity];
+                seen.insert(
+                    quantity,
+                    Seen {
+                        value,
+                        point: *point,
+                    },
+                );
+            }
+        }
+        let gap = |is_empty: bool| {
+            let states = self
+                .states
+                .iter()
+                .filter(|(point, outcome)| point.is_empty == is_empty && !outcome.gap.is_empty());
+            states
+                .min_by(|a, b| onset(&a.1).total_cmp(&onset(&b.1)))
+                .map(|(point, outcome)| (outcome.gap.clone(), *point))
+        };
+        Worst {
+            gap_filled: gap(false),
+            gap_empty: gap(true),
+            seen,
+            n_solved,
+        }
+    }
+}
+
+fn onset(outcome: &Outcome) -> f64 {
+    inception(&outcome.gap, Curve::LowerOfBoth).map_or(f64::INFINITY, |volts| volts.v())
+}
+
+/// The first state with the greatest value.
+fn greatest(
+    states: &[(Point, Outcome)],
+    value: impl Fn(&Outcome) -> f64,
+) -> Option<&(Point, Outcome)> {
+    let mut best: Option<&(Point, Outcome)> = None;
+    for state in states {
+        if best.is_none_or(|(_, outcome)| value(&state.1) > value(outcome)) {
+            best = Some(state);
+        }
+    }
+    best
+}
+
+fn ends(range: (f64, f64)) -> Vec<f64> {
+    if range.1 - range.0 < NARROW {
+        Vec::new()
+    } else {
+        vec![range.0, range.1]
+    }
+}
+
+fn at(point: &Point, why: &str) -> String {
+    format!(
+        "with {:.2} mm over the insulation and the screen edge at {:.1} mm from the body's datum: {why}",
+        2e3 * point.radius_m,
+        1e3 * point.screen_edge_m
+    )
+}

@@ -1,0 +1,320 @@
+//! Input: the dimensions of one leg as its readings, papers, rows and windows give them, and what the instructions allow.
+
+use super::Subject;
+use crate::cable::Layer;
+use crate::catalogue::{Adapter, Body};
+use crate::cutback::{Cutback, cutback};
+use crate::job::{Job, JointKind};
+use crate::plane::Plane;
+use crate::section::{NotDrawn, Profile, Unknown};
+use jointwright_units::{Interval, Length};
+
+/// How far the electrode or the deflector inside may lie from the plane that the row's own links give, beside its uncertainty, m.
+const PLANE_CLOSE: f64 = 0.5e-3;
+
+/// Least and greatest of a length, m.
+pub type Range = (f64, f64);
+
+/// What is left open, and between which bounds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Spread {
+    /// Radius over the insulation, m.
+    pub radius: Range,
+    /// Edge of the insulation screen from the body's datum, m.
+    pub screen_edge_m: Range,
+    /// Radius of the screen's edge, m.
+    pub edge_radius_m: Range,
+}
+
+/// An adapter as its row states it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct SleeveRow {
+    /// Relative permittivity.
+    pub relative_permittivity: f64,
+    /// Radii over the insulation that it takes, m.
+    pub bore: Range,
+    /// Its outside radius on the least and on the greatest of them, m.
+    pub outside: Range,
+}
+
+impl SleeveRow {
+    /// Outside radius on a cable of this radius over the insulation, both in m: between the stated ones, in a straight line.
+    pub(super) fn outside_on(&self, on: f64) -> f64 {
+        let span = self.bore.1 - self.bore.0;
+        let share = if span > 0.0 {
+            (on - self.bore.0) / span
+        } else {
+            0.0
+        };
+        self.outside.0 + share * (self.outside.1 - self.outside.0)
+    }
+}
+
+/// What a study is made from, m.
+#[derive(Clone, Debug)]
+pub struct Input {
+    /// Inside of the body.
+    pub profile: Profile,
+    /// Insulation wall under the body.
+    pub wall_m: f64,
+    /// Thickness of the insulation screen.
+    pub screen_thickness_m: f64,
+    /// Relative permittivity of the cable's insulation.
+    pub relative_permittivity: f64,
+    /// Farthest end of the insulation from the body's datum.
+    pub insulation_end_m: f64,
+    /// The adapter, where there is one.
+    pub sleeve: Option<SleeveRow>,
+    /// Whether the datum is a junction of more than two arms.
+    pub is_junction: bool,
+    /// This leg.
+    pub here: Spread,
+    /// What the instructions allow, or why that cannot be said.
+    pub allowed: Result<Spread, String>,
+}
+
+/// Reads the dimensions of a leg.
+///
+/// # Errors
+/// What is missing, or does not agree.
+pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
+    let (job, chosen) = (subject.job, subject.chosen);
+    let Some(body) = chosen.body else {
+        return Err(unknown("the body is left open", Vec::new()));
+    };
+    let profile = Profile::read(body)?;
+    let Some(permittivity) = subject.leg.relative_permittivity else {
+        return Err(unknown(
+            "the permittivity of the cable's insulation is not stated",
+            vec![format!(
+                "What is the relative permittivity of the insulation of leg {}'s cable? Ask its maker.",
+                subject.leg.id
+            )],
+        ));
+    };
+    let insulation = read_over(subject, Layer::Insulation)?;
+    let screen_thickness_m = screen_thickness(subject, &insulation)?;
+    let wall = wall(subject, &insulation)?;
+    let datum = datum(subject.cutback, body)?;
+    agree(subject, body, &profile, datum)?;
+    let from_datum = |plane: Plane| -> Result<Range, NotDrawn> {
+        let dimension = subject.cutback.dimension(datum, plane, job.words);
+        let interval = dimension
+            .map_err(|why| unknown(&why, Vec::new()))?
+            .interval();
+        Ok((metres(interval.least()), metres(interval.greatest())))
+    };
+    let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
+    let edge_radius_m = range(profile.step.edge_radius);
+    let here = Spread {
+        radius: half(insulation),
+        screen_edge_m: from_datum(Plane::ScreenEdge)?,
+        edge_radius_m,
+    };
+    let sleeve = chosen.adapter.map(sleeve).transpose()?;
+    let allowed = allowed(subject, body, datum, edge_radius_m);
+    Ok(Input {
+        profile,
+        wall_m: wall,
+        screen_thickness_m,
+        relative_permittivity: permittivity,
+        insulation_end_m,
+        sleeve,
+        is_junction: job.kind != JointKind::Straight,
+        here,
+        allowed,
+    })
+}
+
+fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
+    NotDrawn::Unknown(Unknown {
+        why: why.to_owned(),
+        questions,
+    })
+}
+
+/// Diameters over a layer on all ends, with the errors of the instruments.
+fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
+    let name = layer.name(subject.job.words);
+    let mut all: Vec<Length> = Vec::new();
+    for (index, survey) in subject.surveys.iter().enumerate() {
+        let Some(diameter) = survey.diameters.get(&layer) else {
+            return Err(unknown(
+                &format!(
+                    "nobody has measured it over the {name} in phase {}",
+                    index + 1
+                ),
+                Vec::new(),
+            ));
+        };
+        let read = diameter.known.read.widened(diameter.known.error);
+        all.extend([read.least(), read.greatest()]);
+    }
+    Interval::hull(all).ok_or_else(|| {
+        unknown(
+            &format!("nobody has measured it over the {name}"),
+            Vec::new(),
+        )
+    })
+}
+
+/// Thickness of the insulation screen: half the difference of the middle readings, else as the papers have it.
+fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
+    if let Ok(screen) = read_over(subject, Layer::InsulationScreen) {
+        let thickness = (middle(screen) - middle(*insulation)) / 2.0;
+        if thickness > 0.0 {
+            return Ok(thickness);
+        }
+    }
+    let band = subject.leg.cable.thickness_of(Layer::InsulationScreen);
+    band.map(|band| metres(band.nominal)).map_err(|_| {
+        unknown(
+            "the thickness of the insulation screen is neither measured nor on the papers",
+            Vec::new(),
+        )
+    })
+}
+
+/// Wall between conductor screen and insulation screen: from the middle reading over the insulation and the papers' diameter over the conductor screen.
+fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
+    let band = subject.leg.cable.diameter_over(Layer::ConductorScreen);
+    let screen = band.map_err(|_| {
+        unknown(
+            "the diameter over the conductor screen is not on the papers",
+            Vec::new(),
+        )
+    })?;
+    let wall = (middle(*insulation) - metres(screen.nominal)) / 2.0;
+    if wall <= 0.0 {
+        return Err(NotDrawn::Refused(format!(
+            "over the insulation it measures {:.2} mm, over the conductor screen its papers say {:.2} mm",
+            middle(*insulation) * 1e3,
+            metres(screen.nominal) * 1e3
+        )));
+    }
+    Ok(wall)
+}
+
+/// The body's own datum.
+fn datum(cutback: &Cutback, body: &Body) -> Result<Plane, NotDrawn> {
+    [Plane::BodyCentre, Plane::BodySeat]
+        .into_iter()
+        .find(|plane| cutback.nominal(*plane).is_some())
+        .ok_or_else(|| {
+            unknown(
+                &format!("no row places the datum of {}", body.head.id),
+                Vec::new(),
+            )
+        })
+}
+
+/// The inside of a body and the planes that its links name must be the same body.
+fn agree(
+    subject: &Subject<'_>,
+    body: &Body,
+    profile: &Profile,
+    datum: Plane,
+) -> Result<(), NotDrawn> {
+    let end = subject
+        .cutback
+        .dimension(datum, Plane::ElectrodeEnd, subject.job.words);
+    let Ok(end) = end else { return Ok(()) };
+    let (linked, inside) = (metres(end.interval().least()), profile.electrode_end_m());
+    if (linked - inside).abs() > profile.uncertainty_m + PLANE_CLOSE {
+        return Err(NotDrawn::Refused(format!(
+            "{}: its links put the electrode's end at {:.1} mm from its datum, its inside at {:.1} mm; one of them is of another part",
+            body.head.id,
+            linked * 1e3,
+            inside * 1e3
+        )));
+    }
+    Ok(())
+}
+
+fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
+    let id = &adapter.head.id;
+    let Some(permittivity) = adapter.relative_permittivity else {
+        return Err(unknown(
+            &format!("what {id} is made of is not known"),
+            vec![format!(
+                "What is the relative permittivity of {id}, and does it reach from under the electrode to beyond the screen edge?"
+            )],
+        ));
+    };
+    let over = adapter
+        .fits
+        .iter()
+        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation);
+    let Some(over) = over else {
+        return Err(unknown(
+            &format!("{id} states no range over the insulation"),
+            Vec::new(),
+        ));
+    };
+    Ok(SleeveRow {
+        relative_permittivity: permittivity,
+        bore: half(over.range),
+        outside: half(adapter.outside),
+    })
+}
+
+/// What the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without what the owner sets.
+fn allowed(
+    subject: &Subject<'_>,
+    body: &Body,
+    datum: Plane,
+    edge_radius_m: Range,
+) -> Result<Spread, String> {
+    let adapter = subject.chosen.adapter;
+    let fits = adapter.map_or(&body.fits, |adapter| &adapter.fits);
+    let id = adapter.map_or(&body.head.id, |adapter| &adapter.head.id);
+    let range = fits
+        .iter()
+        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
+        .ok_or_else(|| format!("{id} states no range over the insulation"))?
+        .range;
+    let without_owner = Job {
+        owner_windows: Vec::new(),
+        owner_links: Vec::new(),
+        ..subject.job.clone()
+    };
+    let alone = cutback(&without_owner, subject.leg, subject.chosen)
+        .map_err(|_| "the instructions alone place no screen edge".to_owned())?;
+    let words = subject.job.words;
+    let edge = alone.dimension(datum, Plane::ScreenEdge, words)?.interval();
+    let mut edge = (metres(edge.least()), metres(edge.greatest()));
+    // Nowhere outside the stretch in which the body controls the stress, whatever the tolerances would add up to.
+    if let Ok(near) = alone.dimension(datum, Plane::ControlNear, words) {
+        edge.0 = edge.0.max(metres(near.interval().least()));
+    }
+    if let Ok(far) = alone.dimension(datum, Plane::ControlFar, words) {
+        edge.1 = edge.1.min(metres(far.interval().greatest()));
+    }
+    if edge.0 > edge.1 {
+        return Err(format!(
+            "the instructions of {id} leave no place for the screen edge"
+        ));
+    }
+    Ok(Spread {
+        radius: half(range),
+        screen_edge_m: edge,
+        edge_radius_m,
+    })
+}
+
+fn metres(length: Length) -> f64 {
+    length.mm() * 1e-3
+}
+
+fn range(interval: Interval) -> Range {
+    (metres(interval.least()), metres(interval.greatest()))
+}
+
+fn half(diameter: Interval) -> Range {
+    let (least, greatest) = range(diameter);
+    (least / 2.0, greatest / 2.0)
+}
+
+fn middle(interval: Interval) -> f64 {
+    (metres(interval.least()) + metres(interval.greatest())) / 2.0
+}

@@ -1,0 +1,127 @@
+//! Study: the fields of one leg at the worst that its windows allow, beside the worst that the instructions allow; solved once for all checks.
+//!
+//! Why its own room: a solution costs milliseconds, a comparison nothing; checks compare and never solve.
+//!
+//! Invariants: linear, so everything is per volt between conductor and earth; the worst is one that was solved, never one that was extrapolated; a number that did not settle says so; one thread, the same order, the same bits.
+//!
+//! Assumes, for all fields: the leg's own wall at every diameter; one diameter over the whole end.
+//!
+//! Not here: outlines (`section`), voltages and limits (`checks`).
+//!
+//! Source: `docs/theory/worst.md`.
+
+mod explore;
+mod gap;
+mod input;
+mod solver;
+
+pub use explore::{Seen, Worst};
+pub use gap::{Across, inception};
+pub use input::{Input, Spread, read};
+pub use solver::{Point, Solver};
+
+/// Rounding of whole nanometres, m.
+const ROUNDING: f64 = 2e-9;
+
+use crate::cutback::Cutback;
+use crate::fit::Chosen;
+use crate::job::{Job, Leg};
+use crate::section::{Drawn, NotDrawn, Unknown};
+use crate::survey::EndSurvey;
+use explore::{Filler, explore};
+use jointwright_numerics::field::Solved;
+
+/// Everything that a study is made from.
+#[derive(Clone, Copy, Debug)]
+pub struct Subject<'a> {
+    /// Job.
+    pub job: &'a Job,
+    /// Leg.
+    pub leg: &'a Leg,
+    /// Its parts.
+    pub chosen: &'a Chosen<'a>,
+    /// Its cutbacks.
+    pub cutback: &'a Cutback,
+    /// What was measured on its ends.
+    pub surveys: &'a [EndSurvey],
+}
+
+/// What came of a study.
+#[derive(Clone, Debug)]
+pub enum Study {
+    /// Nobody asked for it.
+    NotAsked,
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known does not make a section, or the section could not be solved; the reason as a sentence fragment.
+    Refused(String),
+    /// Solved.
+    Done(Box<Done>),
+}
+
+/// A solved study.
+#[derive(Clone, Debug)]
+pub struct Done {
+    /// What it was made from.
+    pub input: Input,
+    /// The worst over the windows of this leg.
+    pub here: Worst,
+    /// The worst that the instructions allow, or why it cannot be said.
+    pub allowed: Result<Worst, String>,
+}
+
+/// Studies one leg.
+pub fn study(subject: &Subject<'_>) -> Study {
+    let input = match read(subject) {
+        Ok(input) => input,
+        Err(NotDrawn::Unknown(unknown)) => return Study::Unknown(unknown),
+        Err(NotDrawn::Refused(why)) => return Study::Refused(why),
+    };
+    let step = &input.profile.step;
+    let filler = match &step.filler {
+        None => Filler::None,
+        Some(filler) if filler.is_permanent => Filler::Permanent,
+        Some(_) => Filler::Passing,
+    };
+    let mut solver = Solver::new(&input);
+    let here = match explore(&mut solver, &input.here, filler) {
+        Ok(worst) => worst,
+        Err(why) => return Study::Refused(why),
+    };
+    let allowed = match &input.allowed {
+        Ok(spread) => explore(&mut solver, spread, filler),
+        Err(why) => Err(why.clone()),
+    };
+    Study::Done(Box::new(Done {
+        input,
+        here,
+        allowed,
+    }))
+}
+
+impl Done {
+    /// Whether everything that the windows of this leg leave open lies within what the instructions allow.
+    pub fn is_within(&self) -> bool {
+        let Ok(allowed) = &self.input.allowed else {
+            return false;
+        };
+        let inside = |here: (f64, f64), there: (f64, f64)| {
+            here.0 >= there.0 - ROUNDING && here.1 <= there.1 + ROUNDING
+        };
+        let here = &self.input.here;
+        inside(here.radius, allowed.radius)
+            && inside(here.screen_edge_m, allowed.screen_edge_m)
+            && inside(here.edge_radius_m, allowed.edge_radius_m)
+    }
+
+    /// One state solved again, for its picture.
+    ///
+    /// # Errors
+    /// The reason as a sentence fragment.
+    pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
+        Solver::new(&self.input).solved(point)
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,199 @@
+//! Solver: one state of a leg after another, each from the mesh of the last where that will do.
+
+use super::gap::Across;
+use super::input::Input;
+use crate::section::{CableShape, Drawn, End, NotDrawn, Quantity, Sleeve, State, draw};
+use jointwright_numerics::field::{
+    Answer, FieldError, Options, Prepared, Solved, Unwatched, prepare, solve,
+};
+use std::collections::BTreeMap;
+
+/// Share of a number that its estimated error may be.
+const CLOSE: f64 = 1e-2;
+/// Bound on the size of one solution, so that a hopeless section ends.
+const N_UNKNOWNS_MOST: usize = 40_000;
+
+/// One state of a leg, m.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Point {
+    /// Radius over the insulation.
+    pub radius_m: f64,
+    /// Edge of the insulation screen from the body's datum.
+    pub screen_edge_m: f64,
+    /// Radius of the screen's edge.
+    pub edge_radius_m: f64,
+    /// Whether the gap before the edge has lost its filler.
+    pub is_empty: bool,
+}
+
+/// A judged field of one state, per volt.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Value {
+    /// Field, 1/m.
+    pub per_volt_per_m: f64,
+    /// Its estimated error, 1/m.
+    pub error_per_m: f64,
+    /// Where along the axis, m from the body's datum; none where it is not a peak.
+    pub at_m: Option<(f64, f64)>,
+    /// Whether the estimate came down to what was asked.
+    pub is_settled: bool,
+}
+
+/// What one state came to.
+#[derive(Clone, Debug, Default)]
+pub struct Outcome {
+    /// Fields; one that is not in the section is nought.
+    pub values: BTreeMap<Quantity, Value>,
+    /// The gap before the screen edge.
+    pub gap: Vec<Across>,
+    /// Whether the edge of the screen lies in the field.
+    pub is_edge_in_field: bool,
+}
+
+/// Solves states of one leg.
+pub struct Solver<'i> {
+    input: &'i Input,
+    /// Kept from the last section with the edge under the deflector, and the last with the edge in the field.
+    prepared: [Option<Prepared>; 2],
+    /// How many states were solved.
+    pub n_solved: usize,
+}
+
+impl<'i> Solver<'i> {
+    /// A solver for one leg.
+    pub fn new(input: &'i Input) -> Solver<'i> {
+        Solver {
+            input,
+            prepared: [None, None],
+            n_solved: 0,
+        }
+    }
+
+    /// The section of a state.
+    ///
+    /// # Errors
+    /// The reason as a sentence fragment.
+    pub fn drawn(&self, point: &Point) -> Result<Drawn, String> {
+        let input = self.input;
+        let sleeve = input.sleeve.map(|row| Sleeve {
+            outside_radius_m: row.outside_on(point.radius_m),
+            relative_permittivity: row.relative_permittivity,
+        });
+        let end = End {
+            profile: &input.profile,
+            cable: CableShape {
+                conductor_radius_m: point.radius_m - input.wall_m,
+                insulation_radius_m: point.radius_m,
+                screen_thickness_m: input.screen_thickness_m,
+                relative_permittivity: input.relative_permittivity,
+            },
+            sleeve,
+            is_junction: input.is_junction,
+            state: State {
+                screen_edge_m: point.screen_edge_m,
+                insulation_end_m: input.insulation_end_m,
+                edge_radius_m: point.edge_radius_m,
+                is_empty: point.is_empty,
+            },
+        };
+        draw(&end).map_err(|why| match why {
+            NotDrawn::Unknown(unknown) => unknown.why,
+            NotDrawn::Refused(why) => why,
+        })
+    }
+
+    /// Solves a state.
+    ///
+    /// # Errors
+    /// The reason as a sentence fragment.
+    pub fn outcome(&mut self, point: &Point) -> Result<Outcome, String> {
+        let drawn = self.drawn(point)?;
+        let solved = self.solve(&drawn)?;
+        Ok(outcome(&drawn, &solved.answers))
+    }
+
+    /// Solves a state from nothing, and keeps its whole solution.
+    ///
+    /// # Errors
+    /// The reason as a sentence fragment.
+    pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
+        let drawn = self.drawn(point)?;
+        let solved = solve(&drawn.section, &drawn.wanted, &options(), &mut Unwatched)
+            .map_err(|error| sentence(&error))?;
+        Ok((drawn, solved))
+    }
+
+    fn solve(&mut self, drawn: &Drawn) -> Result<Solved, String> {
+        self.n_solved += 1;
+        let slot = &mut self.prepared[usize::from(drawn.is_edge_in_field)];
+        if let Some(prepared) = slot {
+            let solved = prepared.solve_for(&drawn.section, &drawn.wanted, &mut Unwatched);
+            return match solved {
+                Ok((solved, _)) => Ok(solved),
+                Err(error) => {
+                    *slot = None;
+                    Err(sentence(&error))
+                }
+            };
+        }
+        let (prepared, solved) = prepare(&drawn.section, &drawn.wanted, &options(), &mut Unwatched)
+            .map_err(|error| sentence(&error))?;
+        *slot = Some(prepared);
+        Ok(solved)
+    }
+}
+
+fn options() -> Options {
+    Options {
+        tolerance: CLOSE,
+        n_unknowns_most: N_UNKNOWNS_MOST,
+        ..Options::default()
+    }
+}
+
+fn sentence(error: &FieldError) -> String {
+    use std::error::Error;
+    let mut text = error.to_string();
+    let mut cause = error.source();
+    while let Some(inner) = cause {
+        text.push_str(": ");
+        text.push_str(&inner.to_string());
+        cause = inner.source();
+    }
+    text
+}
+
+fn outcome(drawn: &Drawn, answers: &[Answer]) -> Outcome {
+    let nothing = Value {
+        per_volt_per_m: 0.0,
+        error_per_m: 0.0,
+        at_m: None,
+        is_settled: true,
+    };
+    let mut values: BTreeMap<Quantity, Value> =
+        Quantity::ALL.iter().map(|q| (*q, nothing)).collect();
+    for (answer, quantity) in answers.iter().zip(&drawn.quantities) {
+        let Some(quantity) = quantity else { continue };
+        let value = Value {
+            per_volt_per_m: answer.value.abs(),
+            error_per_m: answer.error_estimate,
+            at_m: answer.at.map(|at| (at.r, at.z)),
+            is_settled: answer.is_settled,
+        };
+        if let Some(greatest) = values.get_mut(quantity)
+            && value.per_volt_per_m > greatest.per_volt_per_m
+        {
+            *greatest = value;
+        }
+    }
+    let gap = drawn
+        .gap
+        .iter()
+        .map(|place| Across::of(place, answers))
+        .collect();
+    Outcome {
+        values,
+        gap,
+        is_edge_in_field: drawn.is_edge_in_field,
+    }
+}

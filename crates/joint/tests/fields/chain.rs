@@ -1,0 +1,119 @@
+//! The family of deviations, from the job to the ruling.
+
+use super::{Edit, field, outcomes, planned, stress};
+
+const INTERFACE: &str = "field along the interface";
+const BEFORE_EDGE: &str = "field along the cable before the screen edge";
+
+fn deviated(edge_mm: f64) -> Edit {
+    Edit {
+        edge_mm,
+        ..Edit::default()
+    }
+}
+
+fn with_gap(filler: Option<(f64, bool)>) -> Edit {
+    Edit {
+        edge_mm: 130.0,
+        bridging_mm: 3.0,
+        filler,
+        ..Edit::default()
+    }
+}
+
+#[test]
+fn deviations_come_out_in_their_order_through_the_whole_chain() {
+    let family = [
+        ("within the overlap", deviated(140.0)),
+        ("flush with the heel", deviated(135.0)),
+        (
+            "5 mm beyond, grease that stays",
+            with_gap(Some((4.5, true))),
+        ),
+        ("5 mm beyond, the rubber follows", deviated(130.0)),
+        ("5 mm beyond, a triangle of air", with_gap(None)),
+        ("10 mm beyond, the rubber follows", deviated(125.0)),
+    ];
+    let found: Vec<(&str, f64, f64)> = family
+        .iter()
+        .map(|(what, edit)| {
+            let plan = planned(edit);
+            (*what, stress(&plan, BEFORE_EDGE), stress(&plan, INTERFACE))
+        })
+        .collect();
+    for pair in found.windows(2) {
+        assert!(pair[0].1 < pair[1].1, "{:?} before {:?}", pair[0], pair[1]);
+        // Along the whole interface nothing is less than before, but for the error of a percent.
+        assert!(
+            pair[0].2 < 1.01 * pair[1].2,
+            "{:?} before {:?}",
+            pair[0],
+            pair[1]
+        );
+    }
+    // Published with the reference sections: within the overlap the deviation does nothing, 10 mm beyond it is more than half as much again.
+    assert_eq!(found[0].1, 0.0);
+    assert!(found[5].2 > 1.5 * found[0].2, "{found:?}");
+}
+
+#[test]
+fn an_edge_within_the_control_passes_and_one_beyond_fails() {
+    let within = planned(&deviated(140.0));
+    assert_eq!(outcomes(&within, "interface_stress"), ["pass"]);
+    assert_eq!(outcomes(&within, "screen_edge_stress"), ["pass"]);
+    assert_eq!(stress(&within, BEFORE_EDGE), 0.0);
+    let beyond = planned(&deviated(130.0));
+    assert_eq!(outcomes(&beyond, "interface_stress"), ["fail"]);
+    assert_eq!(outcomes(&beyond, "screen_edge_stress"), ["fail"]);
+    assert!(stress(&beyond, BEFORE_EDGE) > 0.3);
+}
+
+#[test]
+fn a_cable_outside_the_range_is_held_against_the_worst_inside_it() {
+    // 21 to 23 mm are permitted.
+    let thick = planned(&Edit {
+        diameter_mm: 23.6,
+        ..Edit::default()
+    });
+    let thin = planned(&Edit {
+        diameter_mm: 20.4,
+        ..Edit::default()
+    });
+    let all: Vec<String> = ["electrode_end_stress", "deflector_stress"]
+        .iter()
+        .flat_map(|check| [outcomes(&thick, check), outcomes(&thin, check)])
+        .flatten()
+        .collect();
+    for check in ["electrode_end_stress", "deflector_stress"] {
+        let fails = |plan| outcomes(plan, check).contains(&"fail".to_owned());
+        assert!(fails(&thick) || fails(&thin), "{check}: {all:?}");
+    }
+}
+
+#[test]
+fn an_owner_sets_a_greatest_field() {
+    let more = "[[owner_limit]]\ncheck = \"interface_stress\"\ngreatest_kv_per_mm = LIMIT\nby = \"Ines Calloway\"\ndate = 2026-03-09\n";
+    let with = |limit: &str| {
+        let edit = Edit {
+            more: more.replace("LIMIT", limit),
+            ..Edit::default()
+        };
+        outcomes(&planned(&edit), "interface_stress")
+    };
+    assert_eq!(with("5.0"), ["pass", "pass"]);
+    assert_eq!(with("0.1"), ["pass", "fail"]);
+}
+
+#[test]
+fn the_voltage_is_the_highest_to_earth() {
+    let of = |highest_kv: f64| {
+        let plan = planned(&Edit {
+            highest_kv,
+            ..Edit::default()
+        });
+        (field(&plan).voltage_kv, stress(&plan, INTERFACE))
+    };
+    let ((low, weak), (high, strong)) = (of(12.0), of(15.0));
+    assert!((low - 12.0 / 3.0_f64.sqrt()).abs() < 1e-12 && high > low);
+    assert!((strong / weak - 15.0 / 12.0).abs() < 1e-9);
+}
