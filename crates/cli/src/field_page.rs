@@ -7,7 +7,7 @@ use crate::page::{Lines, banner, shortened};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, judge};
 use jointwright_joint::limit::{OF_FIELD, Outcome};
-use jointwright_joint::plan::{LegDoc, Plan, plan};
+use jointwright_joint::plan::{LegDoc, Plan, StressDoc, plan};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -116,10 +116,9 @@ fn outcome(judged: &Judged<'_>, legs: &[&LegDoc]) -> Outcome {
 }
 
 fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String, String> {
-    let inputs = &judged.inputs;
-    let found = inputs.legs.iter().find(|l| l.leg.id == leg.mark);
+    let found = judged.inputs.legs.iter().find(|l| l.leg.id == leg.mark);
     let found = found.ok_or("it is not in the job")?;
-    Ok(leg_field(inputs, found, document.invented.as_deref())?.sheet())
+    Ok(leg_field(found, document.invented.as_deref())?.sheet())
 }
 
 /// The page for the terminal.
@@ -169,9 +168,22 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
         return;
     }
     lines.add(&shortened(&format!("  Field of leg {}", leg.mark)));
-    let title = format!("kV/mm rms at {:.2} kV rms to earth", field.voltage_kv);
+    stresses(&field.stresses, field.voltage_kv, "", lines);
+    let trial_kv = field.trial_kv.unwrap_or(0.0);
+    stresses(&field.stresses_at_trial, trial_kv, ", trial", lines);
+    for gap in &field.gaps {
+        let what = format!("gap before the screen edge, {}: begins at", gap.state);
+        lines.add(&format!("  {what:<46}{:>9.1} kV", gap.inception_kv));
+    }
+}
+
+fn stresses(stresses: &[StressDoc], voltage_kv: f64, when: &str, lines: &mut Lines) {
+    if stresses.is_empty() {
+        return;
+    }
+    let title = format!("kV/mm rms at {voltage_kv:.2} kV rms to earth{when}");
     lines.add(&format!("  {title:<46}{:>9}{:>9}", "here", "allowed"));
-    for stress in &field.stresses {
+    for stress in stresses {
         let allowed = stress
             .allowed_kv_per_mm
             .map_or("-".to_owned(), |most| format!("{most:.2}"));
@@ -179,9 +191,5 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
             "  {:<46}{:>9.2}{allowed:>9}",
             stress.words, stress.kv_per_mm
         ));
-    }
-    for gap in &field.gaps {
-        let what = format!("gap before the screen edge, {}: begins at", gap.state);
-        lines.add(&format!("  {what:<46}{:>9.1} kV", gap.inception_kv));
     }
 }

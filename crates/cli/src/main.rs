@@ -213,7 +213,7 @@ fn files_of(
 fn pictures_of_fields(judged: &judge::Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
     let legs = judged.inputs.legs.iter();
     legs.filter_map(|leg| {
-        let field = leg_field(&judged.inputs, leg, document.invented.as_deref()).ok()?;
+        let field = leg_field(leg, document.invented.as_deref()).ok()?;
         Some(FieldPicture {
             leg: leg.leg.id.clone(),
             svg: field.strip(),

@@ -7,7 +7,7 @@
 //! Not here: how a page looks (`field_sheet`), what a field may be (`checks` of the core).
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
-use jointwright_joint::checks::{Inputs, LegInputs};
+use jointwright_joint::checks::LegInputs;
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Done, Point as State, Study};
 use jointwright_numerics::field::{Solved, along};
@@ -20,11 +20,8 @@ pub struct LegField {
     title: String,
     about: Vec<String>,
     banner: Option<String>,
-    /// kV/mm and V of one per volt.
-    volts: f64,
     drawn: Drawn,
     solved: Solved,
-    potential: Vec<[f64; 2]>,
     curves: Vec<Curve>,
 }
 
@@ -34,32 +31,23 @@ pub struct LegField {
 ///
 /// # Errors
 /// Why there is no picture, as a sentence fragment.
-pub fn leg_field(
-    inputs: &Inputs<'_>,
-    leg: &LegInputs<'_>,
-    banner: Option<&str>,
-) -> Result<LegField, String> {
+pub fn leg_field(leg: &LegInputs<'_>, banner: Option<&str>) -> Result<LegField, String> {
     let done = match &leg.study {
         Study::Done(done) => done,
         Study::Unknown(unknown) => return Err(unknown.why.clone()),
         Study::Refused(why) => return Err(why.clone()),
         Study::NotAsked => return Err("its body is left open".to_owned()),
     };
-    let volts = inputs.voltage().v();
+    let volts = done.input.service.voltage.v();
     let state = shown_state(done).ok_or("nothing was solved")?;
     let (drawn, solved) = done.solved(&state)?;
-    let mut curves = vec![curve("this leg", &drawn, &solved, volts, false)];
+    let mut curves = vec![curve("this leg", &drawn, &solved, false)];
     let allowed = done.allowed.as_ref().ok();
     if let Some(seen) = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface)) {
         let (drawn, solved) = done.solved(&seen.point)?;
         let label = "worst the instructions allow";
-        curves.push(curve(label, &drawn, &solved, volts, true));
+        curves.push(curve(label, &drawn, &solved, true));
     }
-    let potential = solved
-        .potential
-        .iter()
-        .map(|[real, imaginary]| [real * volts, imaginary * volts])
-        .collect();
     Ok(LegField {
         title: format!(
             "Leg {}: field at {:.2} kV rms between conductor and earth",
@@ -72,10 +60,8 @@ pub fn leg_field(
             1e3 * state.screen_edge_m
         )],
         banner: banner.map(str::to_owned),
-        volts,
         drawn,
         solved,
-        potential,
         curves,
     })
 }
@@ -86,11 +72,11 @@ fn shown_state(done: &Done) -> Option<State> {
     Some(seen.point)
 }
 
-fn curve(label: &str, drawn: &Drawn, solved: &Solved, volts: f64, dashed: bool) -> Curve {
+fn curve(label: &str, drawn: &Drawn, solved: &Solved, dashed: bool) -> Curve {
     let [from, to] = drawn.interface;
     let points = along(&drawn.section, solved, from, to, N_ALONG)
         .into_iter()
-        .map(|place| (place.at.z, place.tangential.abs() * volts))
+        .map(|place| (place.at.z, place.tangential.abs()))
         .collect();
     Curve {
         label: label.to_owned(),
@@ -115,7 +101,7 @@ impl LegField {
         FieldSheet {
             outline: &self.drawn.section.outline,
             mesh: &self.solved.mesh,
-            potential: &self.potential,
+            potential: &self.solved.potential,
             conductors: fixed.map(|(tag, _)| tag.clone()).collect(),
             title: self.title.clone(),
             about: self.about.clone(),
@@ -133,7 +119,7 @@ impl LegField {
             .filter_map(|(answer, quantity)| {
                 Some(Peak {
                     label: short((*quantity)?).to_owned(),
-                    value_kv_per_mm: format!("{:.2}", answer.value.abs() * self.volts * 1e-6),
+                    value_kv_per_mm: format!("{:.2}", answer.value.abs() * 1e-6),
                     at: answer.at?,
                 })
             })

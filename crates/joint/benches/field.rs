@@ -45,13 +45,13 @@ fn one_end(c: &mut Criterion) {
         let name = &leg.leg.id;
         c.bench_function(&format!("end_of_leg_{name}_from_nothing"), |b| {
             b.iter(|| {
-                Solver::new(input)
+                Solver::new(input, input.service)
                     .outcome(&state(0.5))
                     .expect("it is drawn")
             });
         });
         c.bench_function(&format!("end_of_leg_{name}_judged_again"), |b| {
-            let mut solver = Solver::new(input);
+            let mut solver = Solver::new(input, input.service);
             solver.outcome(&state(0.5)).expect("it is drawn");
             let mut n = 0_u32;
             b.iter(|| {

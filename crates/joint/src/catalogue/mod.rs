@@ -14,8 +14,9 @@ mod walk_row;
 
 pub use piece::{BONDINGS, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 pub use row::{
-    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Head, Inner, Instructions,
-    LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Wrap,
+    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
+    Instructions, LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step,
+    Wrap,
 };
 pub use shape::CATALOGUE;
 pub use walk_row::{layer, metal, shield_word, stranding};

@@ -390,6 +390,55 @@ pub(super) const SCREEN_STEP: Shape = Shape {
     ],
 };
 
+pub(super) const GRADING: Shape = Shape {
+    name: "grading",
+    about: "A layer of the body that spreads the field, on the insulation from under the electrode to beyond the screen edge.",
+    fields: &[
+        field(
+            "thickness",
+            Kind::Diameter,
+            Required,
+            "Its thickness on the diameter for which the inside is stated.",
+        ),
+        field(
+            "relative_permittivity",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1.0e4,
+            },
+            Required,
+            "Relative permittivity.",
+        ),
+        field(
+            "conductivity_s_per_m",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1.0,
+            },
+            Optional,
+            "Conductivity at low fields, S/m; none where it does not conduct.",
+        ),
+        field(
+            "knee_kv_per_mm",
+            Kind::Number {
+                least: 1.0e-3,
+                greatest: 100.0,
+            },
+            Optional,
+            "Field at which the conductivity begins to rise, kV/mm rms.",
+        ),
+        field(
+            "power",
+            Kind::Number {
+                least: 0.0,
+                greatest: 20.0,
+            },
+            Optional,
+            "Power of the field with which it rises far above the knee.",
+        ),
+    ],
+};
+
 pub(super) const INNER: Shape = Shape {
     name: "inner",
     about: "What is inside the part; where it is not known the field cannot be judged.",
@@ -419,6 +468,12 @@ pub(super) const INNER: Shape = Shape {
             Kind::Table(&SCREEN_STEP),
             Optional,
             "How the body lies over the edge of the insulation screen.",
+        ),
+        field(
+            "grading",
+            Kind::Table(&GRADING),
+            Optional,
+            "A layer that spreads the field.",
         ),
         field("region", Kind::Rows(&REGION), Required, "The materials."),
     ],

@@ -165,6 +165,8 @@ pub struct Inner {
     pub on_diameter: Option<Length>,
     /// How the body lies over the edge of the insulation screen.
     pub screen_step: Option<ScreenStep>,
+    /// Layer that spreads the field.
+    pub grading: Option<Grading>,
     /// Materials.
     pub regions: Vec<Region>,
 }
@@ -200,6 +202,19 @@ impl FieldDuty {
         .into_iter()
         .find(|duty| duty.name() == name)
     }
+}
+
+/// A layer of a body that spreads the field.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Grading {
+    /// Thickness on the diameter for which the inside is stated.
+    pub thickness: Length,
+    /// Relative permittivity.
+    pub relative_permittivity: f64,
+    /// Conductivity at low fields, S/m.
+    pub conductivity_s_per_m: f64,
+    /// Field at which it begins to rise, kV/mm rms, and the power with which it does, a ratio.
+    pub rise_kv_per_mm: Option<(f64, f64)>,
 }
 
 /// How a body lies over the step at the edge of the insulation screen.

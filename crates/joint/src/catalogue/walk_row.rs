@@ -1,8 +1,9 @@
 //! From records to rows, with what one field alone cannot show: bounds the wrong way round, half a tolerance.
 
 use super::row::{
-    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Head, Inner, Instructions,
-    LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart, Step, Wrap,
+    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
+    Instructions, LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart,
+    Step, Wrap,
 };
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
@@ -243,7 +244,39 @@ impl RowReader<'_> {
             uncertainty: inner.length("uncertainty")?,
             on_diameter: inner.length("on_diameter"),
             screen_step: self.screen_step(inner),
+            grading: self.grading(inner),
             regions,
+        })
+    }
+
+    fn grading(&mut self, inner: &Record) -> Option<Grading> {
+        let row = inner.record("grading")?;
+        let rise = (row.number("knee_kv_per_mm"), row.number("power"));
+        let rise_kv_per_mm = match rise {
+            (Some(knee), Some(power)) => Some((knee, power)),
+            (None, None) => None,
+            _ => {
+                self.complain(
+                    row.at,
+                    "`knee_kv_per_mm` and `power` say something only together.".to_owned(),
+                    "Give both, or neither where the conductivity does not rise.",
+                );
+                None
+            }
+        };
+        let conductivity_s_per_m = row.number("conductivity_s_per_m").unwrap_or(0.0);
+        if rise_kv_per_mm.is_some() && conductivity_s_per_m == 0.0 {
+            self.complain(
+                row.at,
+                "A conductivity that rises has no value at low fields.".to_owned(),
+                "Give `conductivity_s_per_m`.",
+            );
+        }
+        Some(Grading {
+            thickness: row.length("thickness")?,
+            relative_permittivity: row.number("relative_permittivity")?,
+            conductivity_s_per_m,
+            rise_kv_per_mm,
         })
     }
 

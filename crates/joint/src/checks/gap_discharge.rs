@@ -37,7 +37,35 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             rulings.extend(against_gas(leg, gap, kind, ratio, voltage));
         }
     }
+    rulings.extend(at_trial(inputs, leg, done, permanent));
     rulings
+}
+
+/// What is said where the gap would discharge during the trial: it decides nothing, but whoever reads the trial must know.
+fn at_trial(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    done: &Done,
+    permanent: bool,
+) -> Option<Ruling> {
+    let trial = inputs.order.job.trial.as_ref()?;
+    let worst = done.trial.as_ref().map_or(&done.here, |trial| &trial.here);
+    let gap = judged_gap(worst, permanent)?;
+    let level = trial.sine_of_same_crest();
+    let multiple = inception(gap, Curve::LowerOfBoth)?.v() / level.v();
+    (multiple < 1.0).then(|| {
+        Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!(
+                "gap before the screen edge: it would begin to discharge at {multiple:.2} of the trial's level, {} kV rms {} ({})",
+                trial.level_kv,
+                if trial.is_rectangular { "cosine-rectangular" } else { "sine" },
+                trial.from
+            ),
+        )
+        .with_hint("Tell whoever reads the trial; whether it is done so is decided by the owner's engineer.")
+    })
 }
 
 /// The gap as it is judged: empty, unless the row calls the filler permanent.

@@ -12,7 +12,7 @@ use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
 use crate::limit::{AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
 use crate::section::Quantity;
-use crate::study::{Done, Seen, Study};
+use crate::study::{Done, Seen, Study, Worst};
 use crate::survey::EndSurvey;
 use jointwright_units::{Interval, Length, VoltageRms};
 
@@ -329,72 +329,105 @@ struct Stress<'a> {
     hint: &'a str,
 }
 
+/// A voltage on the conductor, and the fields at it.
+struct At<'a> {
+    voltage: VoltageRms,
+    /// Nothing in service, else when.
+    when: String,
+    here: &'a Worst,
+    allowed: &'a Result<Worst, String>,
+}
+
 impl Stress<'_> {
     fn rule(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let done = match solved(self.check, self.quantity.words(), leg) {
             Ok(done) => done,
             Err(rulings) => return rulings,
         };
-        let Some(here) = done.here.seen.get(&self.quantity) else {
+        let mut rulings = self.at(inputs, leg, &At::service(done));
+        if let Some(trial) = &done.trial {
+            let at = At {
+                voltage: trial.drive.voltage,
+                when: format!(
+                    ", at the trial's {} Hz",
+                    trial.drive.frequency_hz.unwrap_or(0.0)
+                ),
+                here: &trial.here,
+                allowed: &trial.allowed,
+            };
+            rulings.extend(self.at(inputs, leg, &at));
+        }
+        if done.conducts() && self.quantity == Quantity::Interface {
+            let why = "impulse: a layer of the body conducts, and only the field of its permittivity alone, a bound for very short times, could be computed";
+            rulings.push(Ruling::not_judged(self.check, leg.subject(), why));
+        }
+        rulings
+    }
+
+    fn at(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>, at: &At<'_>) -> Vec<Ruling> {
+        let Some(here) = at.here.seen.get(&self.quantity) else {
             return Vec::new();
         };
-        let subject = leg.subject();
         if !here.value.is_settled {
             let why = format!(
                 "{}: the computation did not come as close as asked",
                 self.quantity.words()
             );
-            return vec![Ruling::not_judged(self.check, subject, why)];
+            return vec![Ruling::not_judged(self.check, leg.subject(), why)];
         }
-        let mut rulings = vec![self.against_allowed(inputs, leg, done, here)];
-        let kv_per_mm = kv_per_mm(inputs.voltage());
+        let mut rulings = vec![self.against_allowed(leg, at, here)];
+        // The owner's greatest field is one in service.
         let owners = inputs.order.job.owner_limits.iter();
-        for row in owners.filter(|row| row.check == self.check) {
+        for row in owners.filter(|row| row.check == self.check && at.when.is_empty()) {
             let word = Word::Owner(row.source.clone());
-            rulings.push(
-                AmountQuestion {
-                    check: self.check,
-                    subject: leg.subject(),
-                    what: self.what(leg, inputs),
-                    value: here.value.per_volt_per_m * kv_per_mm,
-                    error: here.value.error_per_m * kv_per_mm,
-                    least: None,
-                    greatest: row.greatest_kv_per_mm,
-                    unit: FIELD_UNIT,
-                    word: &word,
-                    hint: self.hint,
-                }
-                .rule(),
-            );
+            let error = here.value.error_per_m;
+            rulings.push(self.question(leg, at, here, error, row.greatest_kv_per_mm, &word));
         }
         rulings
     }
 
-    fn what(&self, leg: &LegInputs<'_>, inputs: &Inputs<'_>) -> String {
-        format!(
-            "{}, {} at {:.2} kV rms to earth, at the worst of the windows",
-            leg.subject().words(),
-            self.quantity.words(),
-            inputs.voltage().kv()
-        )
+    fn question(
+        &self,
+        leg: &LegInputs<'_>,
+        at: &At<'_>,
+        here: &Seen,
+        error_per_m: f64,
+        greatest: Option<f64>,
+        word: &Word,
+    ) -> Ruling {
+        let scale = kv_per_mm(at.voltage);
+        AmountQuestion {
+            check: self.check,
+            subject: leg.subject(),
+            what: format!(
+                "{}, {} at {:.2} kV rms to earth{}, at the worst of the windows",
+                leg.subject().words(),
+                self.quantity.words(),
+                at.voltage.kv(),
+                at.when
+            ),
+            value: here.value.per_volt_per_m * scale,
+            error: error_per_m * scale,
+            least: None,
+            greatest,
+            unit: FIELD_UNIT,
+            word,
+            hint: self.hint,
+        }
+        .rule()
     }
 
-    fn against_allowed(
-        &self,
-        inputs: &Inputs<'_>,
-        leg: &LegInputs<'_>,
-        done: &Done,
-        here: &Seen,
-    ) -> Ruling {
+    fn against_allowed(&self, leg: &LegInputs<'_>, at: &At<'_>, here: &Seen) -> Ruling {
         let subject = leg.subject();
-        let allowed = match &done.allowed {
+        let allowed = match at.allowed {
             Err(why) => {
                 let why = format!("{}: {why}", self.quantity.words());
                 return Ruling::not_judged(self.check, subject, why);
             }
             Ok(worst) => worst.seen.get(&self.quantity),
         };
-        let (Some(allowed), Some(body)) = (allowed, leg.chosen.body) else {
+        let (Some(allowed), Some(body), Study::Done(done)) = (allowed, leg.chosen.body, &leg.study)
+        else {
             return Ruling::not_judged(self.check, subject, self.quantity.words());
         };
         if !allowed.value.is_settled {
@@ -404,34 +437,28 @@ impl Stress<'_> {
             );
             return Ruling::not_judged(self.check, subject, why);
         }
-        let scale = kv_per_mm(inputs.voltage());
         // What lies wholly inside what the instructions allow is one of the things they allow.
-        let is_within = done.is_within();
-        let (most, error) = if is_within {
-            (
-                allowed.value.per_volt_per_m.max(here.value.per_volt_per_m),
-                0.0,
-            )
+        let (most, error) = if done.is_within() {
+            let most = allowed.value.per_volt_per_m.max(here.value.per_volt_per_m);
+            (most, 0.0)
         } else {
-            (
-                allowed.value.per_volt_per_m,
-                here.value.error_per_m + allowed.value.error_per_m,
-            )
+            let errors = here.value.error_per_m + allowed.value.error_per_m;
+            (allowed.value.per_volt_per_m, errors)
         };
         let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
-        AmountQuestion {
-            check: self.check,
-            subject,
-            what: self.what(leg, inputs),
-            value: here.value.per_volt_per_m * scale,
-            error: error * scale,
-            least: None,
-            greatest: Some(most * scale),
-            unit: FIELD_UNIT,
-            word: &word,
-            hint: self.hint,
+        let most = most * kv_per_mm(at.voltage);
+        self.question(leg, at, here, error, Some(most), &word)
+    }
+}
+
+impl<'a> At<'a> {
+    fn service(done: &'a Done) -> At<'a> {
+        At {
+            voltage: done.input.service.voltage,
+            when: String::new(),
+            here: &done.here,
+            allowed: &done.allowed,
         }
-        .rule()
     }
 }
 

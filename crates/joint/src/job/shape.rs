@@ -119,6 +119,40 @@ const SYSTEM: Shape = Shape {
     ],
 };
 
+/// Words for the waveforms of a trial.
+pub const WAVEFORMS: &[&str] = &["sine", "cosine-rectangular"];
+
+const TRIAL: Shape = Shape {
+    name: "trial",
+    about: "The trial on the cable for which the joint is made.",
+    fields: &[
+        field(
+            "level",
+            Kind::Quantity(Measure::Voltage),
+            Required,
+            "Voltage between conductor and earth, rms.",
+        ),
+        field(
+            "frequency",
+            Kind::Quantity(Measure::Frequency),
+            Required,
+            "Frequency.",
+        ),
+        field(
+            "waveform",
+            Kind::Choice(WAVEFORMS),
+            Required,
+            "Its form: the crest of a sine is its rms times the square root of two, that of a cosine-rectangular voltage its rms.",
+        ),
+        field(
+            "from",
+            Kind::Text,
+            Required,
+            "Standard, edition and clause, or who sets it.",
+        ),
+    ],
+};
+
 const DUTY: Shape = Shape {
     name: "duty",
     about: "What the joint must carry.",
@@ -548,6 +582,12 @@ pub const JOB: Shape = Shape {
             Kind::Table(&DUTY),
             Required,
             "What the joint must carry.",
+        ),
+        field(
+            "trial",
+            Kind::Table(&TRIAL),
+            Optional,
+            "The trial on the cable.",
         ),
         field("place", Kind::Table(&PLACE), Required, "Where it will be."),
         field(

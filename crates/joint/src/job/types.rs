@@ -4,7 +4,7 @@ use crate::cable::{Construction, Layer, Metal, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::plane::Plane;
 use jiff::civil::Date;
-use jointwright_units::{Interval, Length};
+use jointwright_units::{Interval, Length, VoltageRms};
 
 /// Kind of joint.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -62,6 +62,31 @@ pub struct Duty {
     pub shield_fault_s: Option<f64>,
     /// Reclosing shots.
     pub reclosing: Option<i64>,
+}
+
+/// The trial on the cable.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Trial {
+    /// Voltage between conductor and earth, kV rms.
+    pub level_kv: f64,
+    /// Frequency, Hz.
+    pub frequency_hz: f64,
+    /// Whether its form is cosine-rectangular, with the crest of its rms; else a sine.
+    pub is_rectangular: bool,
+    /// Standard, edition and clause, or who sets it.
+    pub from: String,
+}
+
+impl Trial {
+    /// The sine with the same crest between conductor and earth, rms.
+    pub fn sine_of_same_crest(&self) -> VoltageRms {
+        let rms = VoltageRms::from_kv(self.level_kv);
+        if self.is_rectangular {
+            VoltageRms::from_kv(self.level_kv / std::f64::consts::SQRT_2)
+        } else {
+            rms
+        }
+    }
 }
 
 /// Where the joint will be.
@@ -311,6 +336,8 @@ pub struct Job {
     pub system: System,
     /// Duty.
     pub duty: Duty,
+    /// Trial, where one is named.
+    pub trial: Option<Trial>,
     /// Place.
     pub place: Place,
     /// Whom to call: name and number.

@@ -2,7 +2,7 @@
 
 use super::types::{
     Blank, Count, Duty, Job, JointKind, Leg, Lot, PartNames, Person, Place, Reading, Room, System,
-    TrialPress,
+    Trial, TrialPress,
 };
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, layer, metal};
@@ -127,6 +127,7 @@ impl JobReader<'_> {
             invented: head.flag("invented").unwrap_or(false),
             system: system?,
             duty: duty(record.record("duty")?),
+            trial: record.record("trial").and_then(trial),
             place: place?,
             stop_and_call: (call.string("name")?, call.string("number")?),
             people: std::mem::take(&mut self.people),
@@ -606,6 +607,15 @@ fn person(row: &Record) -> Option<Person> {
         name: row.string("name")?,
         role: row.string("role")?,
         decides: row.texts("decides"),
+    })
+}
+
+fn trial(row: &Record) -> Option<Trial> {
+    Some(Trial {
+        level_kv: row.number("level")?,
+        frequency_hz: row.number("frequency")?,
+        is_rectangular: row.text("waveform")? == "cosine-rectangular",
+        from: row.string("from")?,
     })
 }
 

@@ -36,6 +36,12 @@ pub struct FieldDoc {
     /// The judged fields.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub stresses: Vec<StressDoc>,
+    /// The judged fields at the trial, where some material conducts, so that they are others than in service.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub stresses_at_trial: Vec<StressDoc>,
+    /// Level of the trial as the sine of the same crest, kV rms to earth, where one is named.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub trial_kv: Option<f64>,
     /// The gap before the edge of the insulation screen, filled and empty, where it lies in the field.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
@@ -87,6 +93,13 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
         voltage_kv: inputs.voltage().kv(),
         voltage_in_earth_fault_kv: inputs.voltage_in_earth_fault().map(|volts| volts.kv()),
         stresses: Vec::new(),
+        stresses_at_trial: Vec::new(),
+        trial_kv: inputs
+            .order
+            .job
+            .trial
+            .as_ref()
+            .map(|trial| trial.sine_of_same_crest().kv()),
         gaps: Vec::new(),
         n_sections: 0,
         assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
@@ -108,30 +121,37 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
 }
 
 fn fill(doc: &mut FieldDoc, done: &Done) {
-    let scale = doc.voltage_kv * 1e-3;
-    let allowed = done.allowed.as_ref().ok();
-    let edge = done.here.seen.get(&Quantity::ScreenEdge);
+    doc.stresses = stresses(&done.here, done.allowed.as_ref().ok(), doc.voltage_kv);
+    doc.gaps = gaps(&done.here, doc.voltage_kv);
+    let n_solved = |here: &Worst, allowed: &Result<Worst, String>| {
+        here.n_solved + allowed.as_ref().map_or(0, |worst| worst.n_solved)
+    };
+    doc.n_sections = n_solved(&done.here, &done.allowed);
+    if let Some(trial) = &done.trial {
+        let voltage_kv = trial.drive.voltage.kv();
+        doc.stresses_at_trial = stresses(&trial.here, trial.allowed.as_ref().ok(), voltage_kv);
+        doc.n_sections += n_solved(&trial.here, &trial.allowed);
+    }
+}
+
+fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<StressDoc> {
+    let scale = voltage_kv * 1e-3;
+    let edge = here.seen.get(&Quantity::ScreenEdge);
     let is_edge_in_field = edge.is_some_and(|seen| seen.value.per_volt_per_m > 0.0);
     let stress = |quantity: Quantity| -> Option<StressDoc> {
-        let Seen { value, point } = done.here.seen.get(&quantity)?;
+        let Seen { value, point } = here.seen.get(&quantity)?;
         let most = allowed.and_then(|worst| worst.seen.get(&quantity));
+        let is_in_field = value.per_volt_per_m > 0.0;
         Some(StressDoc {
             words: quantity.words().to_owned(),
             kv_per_mm: value.per_volt_per_m * scale,
             error_kv_per_mm: value.error_per_m * scale,
             at_mm: value.at_m.map(|(_, z)| z * 1e3),
             allowed_kv_per_mm: most.map(|seen| seen.value.per_volt_per_m * scale),
-            with: with(
-                point,
-                value.per_volt_per_m > 0.0,
-                is_edge_in_field,
-                quantity,
-            ),
+            with: with(point, is_in_field, is_edge_in_field, quantity),
         })
     };
-    doc.stresses = Quantity::ALL.into_iter().filter_map(stress).collect();
-    doc.gaps = gaps(&done.here, doc.voltage_kv);
-    doc.n_sections = done.here.n_solved + allowed.map_or(0, |worst| worst.n_solved);
+    Quantity::ALL.into_iter().filter_map(stress).collect()
 }
 
 fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {

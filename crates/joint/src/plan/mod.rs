@@ -41,7 +41,7 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "electric field of tapered plugs and of conducting layers",
+    "electric field of tapered plugs",
     "interface pressure",
     "load and temperature",
     "fault current in conductor and shield",

@@ -1,7 +1,7 @@
 //! Draw: an end as a section with its curves, materials and potentials, and the numbers that are wanted of it.
 
 use super::path::{Piece, cut_at, reversed};
-use super::{End, GapPlace, NotDrawn, Quantity};
+use super::{End, GapPlace, NotDrawn, Quantity, Sleeve};
 use jointwright_numerics::field::Conductivity;
 use jointwright_numerics::field::{Disc, Material, Regime, Section, Wanted};
 use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, check};
@@ -45,7 +45,7 @@ const AT_EARTH: [&str; 6] = [
 /// A drawn end.
 #[derive(Clone, Debug)]
 pub struct Drawn {
-    /// The section, its conductor at one volt, in metres from the body's datum.
+    /// The section, its conductor at the voltage that is put on it, in metres from the body's datum.
     pub section: Section,
     /// What is wanted of it.
     pub wanted: Vec<Wanted>,
@@ -82,14 +82,20 @@ pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
         let tags = tags.iter().filter(|tag| present(tag));
         tags.map(|tag| ((*tag).to_owned(), volts)).collect()
     };
-    let potentials = [at(&AT_CONDUCTOR, 1.0), at(&AT_EARTH, 0.0)].concat();
+    let volts = end.drive.voltage.v();
+    let potentials = [at(&AT_CONDUCTOR, volts), at(&AT_EARTH, 0.0)].concat();
     let (wanted, quantities, gap) = plan.wanted(end, &outline);
     let section = Section {
         outline,
         materials: sheet.materials,
         potentials,
         floating: Vec::new(),
-        regime: Regime::Capacitive,
+        regime: end
+            .drive
+            .frequency_hz
+            .map_or(Regime::Capacitive, |hz| Regime::Complex {
+                frequency_hz: hz,
+            }),
         leave_out: plan.cusps(),
     };
     Ok(Drawn {
@@ -150,14 +156,17 @@ impl Measures {
         let under_body = end.sleeve.map_or(on, |sleeve| sleeve.outside_radius_m);
         if end.sleeve.is_some() && under_body < top + 0.2e-3 {
             return Err(format!(
-                "the adapter's outside, {:.2} mm, leaves no room over the screen, {:.2} mm",
+                "the outside of the {}, {:.2} mm, leaves no room over the screen, {:.2} mm",
+                end.sleeve.map_or("", |sleeve| sleeve.name),
                 2e3 * under_body,
                 2e3 * top
             ));
         }
         let heel_of = |on: f64| -> Result<(Vec<Piece>, f64), String> {
             let pieces = profile.deflector(on)?;
-            let heel = pieces.first().map_or(0.0, |piece| piece.from.z);
+            let heel = pieces
+                .first()
+                .map_or(state.screen_edge_m, |piece| piece.from.z);
             Ok((pieces, heel))
         };
         let (mut deflector, mut heel) = heel_of(under_body)?;
@@ -222,11 +231,8 @@ impl Measures {
                 tip * 1e3
             ));
         }
-        let far = self
-            .deflector
-            .last()
-            .map_or(self.end, |piece| piece.to.z)
-            .min(self.outside.last().map_or(self.end, |piece| piece.to.z));
+        let end_of = |pieces: &[Piece]| pieces.last().map_or(self.end, |piece| piece.to.z);
+        let far = end_of(&self.deflector).min(end_of(&self.outside));
         if far < heel.max(first) + (self.on - self.conductor) {
             return Err(format!(
                 "the body ends at {:.1} mm from its datum, less than a wall beyond the heel of its deflector or the screen edge",
@@ -235,7 +241,9 @@ impl Measures {
         }
         self.end = self.end.min(far - 1e-6);
         self.electrode = cut_at(&self.electrode, self.start, "electrode")?;
-        self.deflector = cut_at(&self.deflector, self.end, "deflector")?;
+        if !self.deflector.is_empty() {
+            self.deflector = cut_at(&self.deflector, self.end, "deflector")?;
+        }
         self.outside = cut_at(&self.outside, self.end, "outside")?;
         self.outside = reversed(&cut_at(&reversed(&self.outside), self.start, "outside")?);
         Ok(self)
@@ -245,8 +253,11 @@ impl Measures {
         self.electrode[0].from
     }
 
+    /// Where the body's interface ends: at the heel of the deflector, else where the section does.
     fn heel(&self) -> Point {
-        self.deflector[0].from
+        self.deflector
+            .first()
+            .map_or(Point::new(self.under_body, self.end), |piece| piece.from)
     }
 
     fn interface_start(&self) -> Point {
@@ -258,6 +269,15 @@ impl Measures {
         self.edge.as_ref().map_or(self.heel(), |edge| {
             Point::new(self.on, edge.face[0].z - STAND_OFF)
         })
+    }
+
+    /// The same on the outside of a layer: where the heel is, else as far as on the cable.
+    fn judged_end_outside(&self) -> Point {
+        if self.deflector.is_empty() {
+            Point::new(self.under_body, self.judged_end().z)
+        } else {
+            self.heel()
+        }
     }
 
     /// Where the interface on the cable ends: at the edge of the screen, else at the heel.
@@ -278,9 +298,9 @@ impl Measures {
         };
         let mut cusps = vec![of(&self.electrode[0], CUSP_SHARE)];
         let is_on_screen = self.edge.is_some() && self.on == self.under_body;
-        if !is_on_screen {
+        if let (false, Some(heel)) = (is_on_screen, self.deflector.first()) {
             // Where the heel lies on the screen, the conductor goes on smoothly and there is no cusp.
-            cusps.push(of(&self.deflector[0], HEEL_SHARE));
+            cusps.push(of(heel, HEEL_SHARE));
         }
         if let Some(edge) = &self.edge {
             cusps.push(Disc {
@@ -386,6 +406,21 @@ impl Sheet {
     }
 
     fn region(&mut self, name: &str, permittivity: f64, label: Point, loop_: &[(Piece, &str)]) {
+        self.conducting(
+            name,
+            (permittivity, Conductivity::Constant(0.0)),
+            label,
+            loop_,
+        );
+    }
+
+    fn conducting(
+        &mut self,
+        name: &str,
+        (relative_permittivity, conductivity): (f64, Conductivity),
+        label: Point,
+        loop_: &[(Piece, &str)],
+    ) {
         let boundary = loop_
             .iter()
             .map(|(piece, tag)| self.side(piece, tag))
@@ -395,8 +430,8 @@ impl Sheet {
             boundary,
         });
         self.materials.push(Material {
-            relative_permittivity: permittivity,
-            conductivity: Conductivity::Constant(0.0),
+            relative_permittivity,
+            conductivity,
         });
         self.labels.push((name.to_owned(), label));
     }
@@ -415,7 +450,7 @@ impl Measures {
     fn draw(&self, end: &End<'_>, sheet: &mut Sheet) {
         self.draw_insulation(end, sheet);
         if let Some(sleeve) = end.sleeve {
-            self.draw_sleeve(sleeve.relative_permittivity, sheet);
+            self.draw_sleeve(&sleeve, sheet);
         }
         self.draw_gap(end, sheet);
         self.draw_body(end, sheet);
@@ -528,7 +563,7 @@ impl Measures {
         (Piece::line(self.interface_start(), last), "interface")
     }
 
-    fn draw_sleeve(&self, permittivity: f64, sheet: &mut Sheet) {
+    fn draw_sleeve(&self, sleeve: &Sleeve, sheet: &mut Sheet) {
         let Some(edge) = &self.edge else { return };
         let out = self.under_body;
         let mut round = vec![
@@ -539,27 +574,24 @@ impl Measures {
             self.interface_before_edge(),
         ];
         round.extend(self.over_edge(edge));
+        let corner = Point::new(out, self.end);
+        let over_top = [edge.top, Point::new(edge.top.r, self.end), corner];
+        round.extend(through(&over_top, &["screen", "interior"]));
+        if !self.deflector.is_empty() {
+            round.push((Piece::line(corner, self.heel()), "deflector"));
+        }
         round.extend(through(
             &[
-                edge.top,
-                Point::new(edge.top.r, self.end),
-                Point::new(out, self.end),
                 self.heel(),
                 self.electrode_foot(),
                 Point::new(out, self.under),
                 Point::new(self.on, self.under),
             ],
-            &[
-                "screen",
-                "interior",
-                "deflector",
-                "interface",
-                "electrode_bore",
-                "electrode_bore",
-            ],
+            &["interface", "electrode_bore", "electrode_bore"],
         ));
         let label = Point::new((self.on + out) / 2.0, self.electrode_foot().z);
-        sheet.region("adapter", permittivity, label, &round);
+        let material = (sleeve.relative_permittivity, sleeve.conductivity);
+        sheet.conducting(sleeve.name, material, label, &round);
     }
 
     fn draw_body(&self, end: &End<'_>, sheet: &mut Sheet) {
@@ -577,7 +609,8 @@ impl Measures {
         round.extend(self.outside.iter().map(|piece| (*piece, "outside")));
         let outer = self.outside[self.outside.len() - 1].to;
         let back = reversed(&self.deflector);
-        round.push((Piece::line(outer, back[0].from), "interior"));
+        let next = back.first().map_or(self.heel(), |piece| piece.from);
+        round.push((Piece::line(outer, next), "interior"));
         let n = back.len();
         for (index, piece) in back.iter().enumerate() {
             let tag = match (piece.is_arc(), index + 1 == n) {
@@ -631,7 +664,7 @@ impl Measures {
                 Quantity::Interface,
                 Wanted::PeakTangentialOnLine {
                     from: Point::new(foot.r, foot.z + 1e-5),
-                    to: self.heel(),
+                    to: self.judged_end_outside(),
                 },
             );
         }

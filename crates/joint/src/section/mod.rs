@@ -22,6 +22,9 @@
 //!
 //! Source: `docs/theory/section.md`.
 
+use jointwright_numerics::field::Conductivity;
+use jointwright_units::VoltageRms;
+
 mod draw;
 mod path;
 mod profile;
@@ -44,13 +47,26 @@ pub struct CableShape {
     pub relative_permittivity: f64,
 }
 
-/// An adapter between cable and body.
+/// A layer between cable and body: an adapter, or the body's own that spreads the field.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sleeve {
+    /// Which of the two, as it is called.
+    pub name: &'static str,
     /// Outside radius once it is on the cable, m.
     pub outside_radius_m: f64,
     /// Relative permittivity.
     pub relative_permittivity: f64,
+    /// Conductivity.
+    pub conductivity: Conductivity,
+}
+
+/// What is put on the conductor.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drive {
+    /// Voltage between conductor and earth, rms.
+    pub voltage: VoltageRms,
+    /// Frequency, where conduction counts beside displacement.
+    pub frequency_hz: Option<f64>,
 }
 
 /// What the windows leave open of one end.
@@ -73,10 +89,12 @@ pub struct End<'p> {
     pub profile: &'p Profile,
     /// The cable.
     pub cable: CableShape,
-    /// The adapter, where there is one.
+    /// The layer between them, where there is one.
     pub sleeve: Option<Sleeve>,
     /// Whether the body's datum is a junction of more than two arms.
     pub is_junction: bool,
+    /// What is put on the conductor.
+    pub drive: Drive,
     /// What the windows leave open.
     pub state: State,
 }

@@ -4,7 +4,7 @@
 
 use super::path::{Piece, rounded};
 use super::{NotDrawn, Unknown};
-use crate::catalogue::{Body, FieldDuty, Inner, Region, ScreenStep};
+use crate::catalogue::{Body, FieldDuty, Grading, Inner, Region, ScreenStep};
 use jointwright_numerics::outline::Point;
 use jointwright_units::Length;
 
@@ -19,8 +19,12 @@ pub struct Profile {
     pub relative_permittivity: f64,
     /// How it lies over the edge of the insulation screen.
     pub step: ScreenStep,
+    /// Layer that spreads the field, where there is one.
+    pub grading: Option<Grading>,
+    /// Radius of the bore on which electrode and deflector lie, as stated, m.
+    bore: f64,
     electrode: Chain,
-    deflector: Chain,
+    deflector: Option<Chain>,
     outside: Chain,
 }
 
@@ -47,35 +51,19 @@ impl Profile {
                 questions(id),
             ));
         };
-        let mut open: Vec<String> = Vec::new();
-        if inner.on_diameter.is_none() {
-            open.push(format!(
-                "On what diameter over insulation are the inner diameters of {id} stated?"
-            ));
-        }
-        if inner.screen_step.is_none() {
-            open.push(format!("How does {id} lie over the edge of the insulation screen: between which radii is an edge cut as its paper asks, for what length before it does the body stand off, and what fills that gap for the life of the joint?"));
-        }
         let duties = [
             FieldDuty::Insulation,
             FieldDuty::Electrode,
             FieldDuty::Deflector,
         ];
         let regions = duties.map(|duty| one(inner, duty));
-        for (duty, region) in duties.iter().zip(&regions) {
-            if region.is_none() {
-                open.push(format!("Where does the {} of {id} begin and end, at which diameters, and with what radii are its corners rounded?", duty.name()));
-            }
-        }
-        let insulation = regions[0];
-        if insulation.is_some_and(|r| r.relative_permittivity.is_none()) {
-            open.push(format!(
-                "What is the relative permittivity of the insulation of {id}?"
-            ));
-        }
-        let ([Some(insulation), Some(electrode), Some(deflector)], Some(on), Some(step)) =
-            (regions, inner.on_diameter, inner.screen_step.clone())
-        else {
+        let open = open_questions(id, inner, duties, regions);
+        let ([Some(insulation), Some(electrode), deflector], Some(on), Some(step), true) = (
+            regions,
+            inner.on_diameter,
+            inner.screen_step.clone(),
+            open.is_empty(),
+        ) else {
             return Err(unknown(
                 format!("what is inside {id} is not wholly known"),
                 open,
@@ -87,13 +75,16 @@ impl Profile {
                 open,
             ));
         };
-        let chain = |region: &Region, is_outward: bool| Chain::read(id, region, on, is_outward);
-        let (electrode, deflector) = (chain(electrode, true)?, chain(deflector, false)?);
+        let layer = inner.grading.map_or(Length::ZERO, |layer| layer.thickness);
+        let bore = on + layer + layer;
+        let chain = |region: &Region, is_outward: bool| Chain::read(id, region, bore, is_outward);
+        let electrode = chain(electrode, true)?;
+        let deflector = deflector.map(|region| chain(region, false)).transpose()?;
         let mut outside = chain(insulation, false)?;
         // Along the bore inward, then back along the outside.
         outside.corners.drain(..2);
         outside.radii.drain(..2);
-        for chain in [&electrode, &deflector] {
+        for chain in std::iter::once(&electrode).chain(&deflector) {
             chain.rounded_where_it_matters(id)?;
         }
         Ok(Profile {
@@ -101,13 +92,15 @@ impl Profile {
             uncertainty_m: metres(inner.uncertainty),
             relative_permittivity: permittivity,
             step,
+            grading: inner.grading,
+            bore: radius(bore),
             electrode,
             deflector,
             outside,
         })
     }
 
-    /// Outline of the electrode on a cable of this radius over its insulation, m: from where it leaves the bore.
+    /// Outline of the electrode on a bore of this radius, m: from where it leaves the bore.
     ///
     /// # Errors
     /// Why it cannot be drawn.
@@ -115,15 +108,25 @@ impl Profile {
         self.off_the_bore(&self.electrode, on)
     }
 
-    /// Outline of the deflector on a cable of this radius, m: from its heel.
+    /// Outline of the deflector on a bore of this radius, m: from its heel; nothing where a layer stands for it.
     ///
     /// # Errors
     /// Why it cannot be drawn.
     pub(super) fn deflector(&self, on: f64) -> Result<Vec<Piece>, String> {
-        self.off_the_bore(&self.deflector, on)
+        match &self.deflector {
+            Some(deflector) => self.off_the_bore(deflector, on),
+            None => Ok(Vec::new()),
+        }
     }
 
-    /// Outside of the insulation on a cable of this radius, m, from the inner end outward.
+    /// Outside radius of the layer that spreads the field on a cable of this radius over its insulation, both in m.
+    pub fn grading_outside_m(&self, on_m: f64) -> f64 {
+        (self.bore * self.bore + on_m * on_m - self.on_radius_m * self.on_radius_m)
+            .max(0.0)
+            .sqrt()
+    }
+
+    /// Outside of the insulation on a bore of this radius, m, from the inner end outward.
     ///
     /// # Errors
     /// Why it cannot be drawn.
@@ -165,9 +168,9 @@ impl Profile {
     ///
     /// Incompressible and of the same length: r² grows by the same amount everywhere.
     fn stretched(&self, chain: &Chain, on: f64) -> Vec<Point> {
-        let more = on * on - self.on_radius_m * self.on_radius_m;
+        let more = on * on - self.bore * self.bore;
         let stretch = |corner: &Point| {
-            let is_on_bore = corner.r == self.on_radius_m;
+            let is_on_bore = corner.r == self.bore;
             let r = if is_on_bore {
                 on
             } else {
@@ -234,6 +237,37 @@ impl Chain {
             sharp,
         ))
     }
+}
+
+/// What of an inside is not stated.
+fn open_questions(
+    id: &str,
+    inner: &Inner,
+    duties: [FieldDuty; 3],
+    regions: [Option<&Region>; 3],
+) -> Vec<String> {
+    let mut open: Vec<String> = Vec::new();
+    if inner.on_diameter.is_none() {
+        open.push(format!(
+            "On what diameter over insulation are the inner diameters of {id} stated?"
+        ));
+    }
+    if inner.screen_step.is_none() {
+        open.push(format!("How does {id} lie over the edge of the insulation screen: between which radii is an edge cut as its paper asks, for what length before it does the body stand off, and what fills that gap for the life of the joint?"));
+    }
+    for (duty, region) in duties.iter().zip(&regions) {
+        // A layer that spreads the field may stand for the deflector.
+        let may_lack = inner.grading.is_some() && *duty == FieldDuty::Deflector;
+        if region.is_none() && !may_lack {
+            open.push(format!("Where does the {} of {id} begin and end, at which diameters, and with what radii are its corners rounded?", duty.name()));
+        }
+    }
+    if regions[0].is_some_and(|r| r.relative_permittivity.is_none()) {
+        open.push(format!(
+            "What is the relative permittivity of the insulation of {id}?"
+        ));
+    }
+    open
 }
 
 fn one(inner: &Inner, duty: FieldDuty) -> Option<&Region> {

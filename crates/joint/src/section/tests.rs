@@ -28,6 +28,10 @@ fn end(profile: &Profile, screen_edge_mm: f64) -> End<'_> {
         },
         sleeve: None,
         is_junction: false,
+        drive: Drive {
+            voltage: VoltageRms::from_kv(8.7),
+            frequency_hz: None,
+        },
         state: State {
             screen_edge_m: screen_edge_mm * 1e-3,
             insulation_end_m: 50e-3,
@@ -50,7 +54,7 @@ fn fields(end: &End<'_>) -> BTreeMap<Quantity, f64> {
     let mut fields = BTreeMap::new();
     for (answer, quantity) in solved.answers.iter().zip(&drawn.quantities) {
         if let Some(quantity) = quantity {
-            let value = answer.value.abs() * 8.7e3 * 1e-6;
+            let value = answer.value.abs() * 1e-6;
             let greatest = fields.entry(*quantity).or_insert(0.0_f64);
             *greatest = greatest.max(value);
         }

@@ -158,7 +158,7 @@ impl Search<'_> {
     fn corners(&self) -> Vec<Point> {
         let mut corners: Vec<Point> = Vec::new();
         for quantity in Quantity::ALL {
-            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            let value = |outcome: &Outcome| strength(outcome, quantity);
             let Some((worst, _)) = greatest(&self.states, value) else {
                 continue;
             };
@@ -190,7 +190,7 @@ impl Search<'_> {
     fn add_empty(&mut self, solver: &mut Solver<'_>) -> Result<(), String> {
         let mut points: Vec<Point> = Vec::new();
         for quantity in [Quantity::Interface, Quantity::ScreenEdge] {
-            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            let value = |outcome: &Outcome| strength(outcome, quantity);
             points.extend(greatest(&self.states, value).map(|(point, _)| *point));
         }
         let least = self
@@ -212,16 +212,13 @@ impl Search<'_> {
     fn worst(self, n_solved: usize) -> Worst {
         let mut seen = BTreeMap::new();
         for quantity in Quantity::ALL {
-            let value = |outcome: &Outcome| outcome.values[&quantity].per_volt_per_m;
+            let value = |outcome: &Outcome| strength(outcome, quantity);
             if let Some((point, outcome)) = greatest(&self.states, value) {
-                let value = outcome.values[&quantity];
-                seen.insert(
-                    quantity,
-                    Seen {
-                        value,
-                        point: *point,
-                    },
-                );
+                let Some(value) = outcome.values.get(&quantity) else {
+                    continue;
+                };
+                let (value, point) = (*value, *point);
+                seen.insert(quantity, Seen { value, point });
             }
         }
         let gap = |is_empty: bool| {
@@ -240,6 +237,14 @@ impl Search<'_> {
             n_solved,
         }
     }
+}
+
+/// A field of a state, per volt; less than nought where it is not in the section.
+fn strength(outcome: &Outcome, quantity: Quantity) -> f64 {
+    outcome
+        .values
+        .get(&quantity)
+        .map_or(-1.0, |value| value.per_volt_per_m)
 }
 
 fn onset(outcome: &Outcome) -> f64 {

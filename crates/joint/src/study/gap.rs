@@ -22,18 +22,20 @@ pub struct Across {
 }
 
 impl Across {
-    pub(super) fn of(place: &GapPlace, answers: &[Answer]) -> Across {
+    pub(super) fn of(place: &GapPlace, answers: &[Answer], volts: f64) -> Across {
         let of = |index: usize| {
-            answers
-                .get(index)
-                .map_or((0.0, 0.0), |answer| (answer.value, answer.error_estimate))
+            answers.get(index).map_or(([0.0; 2], 0.0), |answer| {
+                let (sine, cosine) = answer.phase.unwrap_or(0.0).sin_cos();
+                let parts = [answer.value * cosine, answer.value * sine];
+                (parts, answer.error_estimate)
+            })
         };
         let (low, low_error) = of(place.low_index);
-        let (high, high_error) = place.high_index.map_or((0.0, 0.0), of);
+        let (high, high_error) = place.high_index.map_or(([0.0; 2], 0.0), of);
         Across {
             width_m: place.width_m,
-            share_ratio: (low - high).abs(),
-            error_ratio: low_error + high_error,
+            share_ratio: (low[0] - high[0]).hypot(low[1] - high[1]) / volts,
+            error_ratio: (low_error + high_error) / volts,
         }
     }
 

@@ -6,8 +6,8 @@ use crate::catalogue::{Adapter, Body};
 use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
-use crate::section::{NotDrawn, Profile, Unknown};
-use jointwright_units::{Interval, Length};
+use crate::section::{Drive, NotDrawn, Profile, Unknown};
+use jointwright_units::{Interval, Length, VoltageRms};
 
 /// How far the electrode or the deflector inside may lie from the plane that the row's own links give, beside its uncertainty, m.
 const PLANE_CLOSE: f64 = 0.5e-3;
@@ -65,6 +65,10 @@ pub struct Input {
     pub insulation_end_m: f64,
     /// The adapter, where there is one.
     pub sleeve: Option<SleeveRow>,
+    /// What is put on the conductor in service: the highest continuous voltage to earth.
+    pub service: Drive,
+    /// What is put on it at the trial, where one is named and some material conducts, so that its field is another.
+    pub trial: Option<Drive>,
     /// Whether the datum is a junction of more than two arms.
     pub is_junction: bool,
     /// This leg.
@@ -112,7 +116,9 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
         edge_radius_m,
     };
     let sleeve = chosen.adapter.map(sleeve).transpose()?;
+    drawable(body, &profile, sleeve.is_some())?;
     let allowed = allowed(subject, body, datum, edge_radius_m);
+    let (service, trial) = drives(job, &profile);
     Ok(Input {
         profile,
         wall_m: wall,
@@ -120,10 +126,45 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
         relative_permittivity: permittivity,
         insulation_end_m,
         sleeve,
+        service,
+        trial,
         is_junction: job.kind != JointKind::Straight,
         here,
         allowed,
     })
+}
+
+/// What is put on the conductor in service, and at the trial where the field is another there.
+fn drives(job: &Job, profile: &Profile) -> (Drive, Option<Drive>) {
+    let layer = profile.grading;
+    let conducts = layer.is_some_and(|layer| layer.conductivity_s_per_m > 0.0);
+    let service = Drive {
+        voltage: VoltageRms::from_kv(job.system.highest_kv / 3.0_f64.sqrt()),
+        frequency_hz: conducts.then_some(job.system.frequency_hz),
+    };
+    let trial = job.trial.as_ref().filter(|_| conducts).map(|trial| Drive {
+        voltage: trial.sine_of_same_crest(),
+        frequency_hz: Some(trial.frequency_hz),
+    });
+    (service, trial)
+}
+
+/// What is known but not drawn, or not looked for.
+fn drawable(body: &Body, profile: &Profile, has_adapter: bool) -> Result<(), NotDrawn> {
+    let (id, Some(layer)) = (&body.head.id, profile.grading) else {
+        return Ok(());
+    };
+    if has_adapter {
+        return Err(NotDrawn::Refused(format!(
+            "an adapter under {id}, which has a layer of its own that spreads the field, is not drawn"
+        )));
+    }
+    if layer.rise_kv_per_mm.is_some() {
+        return Err(NotDrawn::Refused(format!(
+            "the conductivity of a layer inside {id} rises with the field; the worst of its windows is not looked for"
+        )));
+    }
+    Ok(())
 }
 
 fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {

@@ -2,7 +2,7 @@
 //!
 //! Why its own room: a solution costs milliseconds, a comparison nothing; checks compare and never solve.
 //!
-//! Invariants: linear, so everything is per volt between conductor and earth; the worst is one that was solved, never one that was extrapolated; a number that did not settle says so; one thread, the same order, the same bits.
+//! Invariants: everything is per volt between conductor and earth, solved at the voltage that counts; the worst is one that was solved, never one that was extrapolated; a number that did not settle says so; one thread, the same order, the same bits.
 //!
 //! Assumes, for all fields: the leg's own wall at every diameter; one diameter over the whole end.
 //!
@@ -26,7 +26,7 @@ const ROUNDING: f64 = 2e-9;
 use crate::cutback::Cutback;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
-use crate::section::{Drawn, NotDrawn, Unknown};
+use crate::section::{Drawn, Drive, NotDrawn, Unknown};
 use crate::survey::EndSurvey;
 use explore::{Filler, explore};
 use jointwright_numerics::field::Solved;
@@ -68,6 +68,19 @@ pub struct Done {
     pub here: Worst,
     /// The worst that the instructions allow, or why it cannot be said.
     pub allowed: Result<Worst, String>,
+    /// Both at the trial, where some material conducts, so that its field is another.
+    pub trial: Option<AtTrial>,
+}
+
+/// A study at the trial.
+#[derive(Clone, Debug)]
+pub struct AtTrial {
+    /// What is put on the conductor.
+    pub drive: Drive,
+    /// The worst over the windows of this leg.
+    pub here: Worst,
+    /// The worst that the instructions allow, or why it cannot be said.
+    pub allowed: Result<Worst, String>,
 }
 
 /// Studies one leg.
@@ -83,19 +96,33 @@ pub fn study(subject: &Subject<'_>) -> Study {
         Some(filler) if filler.is_permanent => Filler::Permanent,
         Some(_) => Filler::Passing,
     };
-    let mut solver = Solver::new(&input);
-    let here = match explore(&mut solver, &input.here, filler) {
-        Ok(worst) => worst,
+    let at = |drive: Drive| -> Result<(Worst, Result<Worst, String>), String> {
+        let mut solver = Solver::new(&input, drive);
+        let here = explore(&mut solver, &input.here, filler)?;
+        let allowed = match &input.allowed {
+            Ok(spread) => explore(&mut solver, spread, filler),
+            Err(why) => Err(why.clone()),
+        };
+        Ok((here, allowed))
+    };
+    let (here, allowed) = match at(input.service) {
+        Ok(both) => both,
         Err(why) => return Study::Refused(why),
     };
-    let allowed = match &input.allowed {
-        Ok(spread) => explore(&mut solver, spread, filler),
-        Err(why) => Err(why.clone()),
+    let trial = match input.trial.map(|drive| (drive, at(drive))) {
+        None => None,
+        Some((drive, Ok((here, allowed)))) => Some(AtTrial {
+            drive,
+            here,
+            allowed,
+        }),
+        Some((_, Err(why))) => return Study::Refused(format!("at the trial: {why}")),
     };
     Study::Done(Box::new(Done {
         input,
         here,
         allowed,
+        trial,
     }))
 }
 
@@ -114,12 +141,17 @@ impl Done {
             && inside(here.edge_radius_m, allowed.edge_radius_m)
     }
 
+    /// Whether some material inside the body conducts, so that its field depends on the frequency.
+    pub fn conducts(&self) -> bool {
+        self.input.service.frequency_hz.is_some()
+    }
+
     /// One state solved again, for its picture.
     ///
     /// # Errors
     /// The reason as a sentence fragment.
     pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
-        Solver::new(&self.input).solved(point)
+        Solver::new(&self.input, self.input.service).solved(point)
     }
 }
 

@@ -2,9 +2,9 @@
 
 use super::gap::Across;
 use super::input::Input;
-use crate::section::{CableShape, Drawn, End, NotDrawn, Quantity, Sleeve, State, draw};
+use crate::section::{CableShape, Drawn, Drive, End, NotDrawn, Quantity, Sleeve, State, draw};
 use jointwright_numerics::field::{
-    Answer, FieldError, Options, Prepared, Solved, Unwatched, prepare, solve,
+    Answer, Conductivity, FieldError, Options, Prepared, Solved, Unwatched, prepare, solve,
 };
 use std::collections::BTreeMap;
 
@@ -53,6 +53,7 @@ pub struct Outcome {
 /// Solves states of one leg.
 pub struct Solver<'i> {
     input: &'i Input,
+    drive: Drive,
     /// Kept from the last section with the edge under the deflector, and the last with the edge in the field.
     prepared: [Option<Prepared>; 2],
     /// How many states were solved.
@@ -60,10 +61,11 @@ pub struct Solver<'i> {
 }
 
 impl<'i> Solver<'i> {
-    /// A solver for one leg.
-    pub fn new(input: &'i Input) -> Solver<'i> {
+    /// A solver for one leg, with this voltage on its conductor.
+    pub fn new(input: &'i Input, drive: Drive) -> Solver<'i> {
         Solver {
             input,
+            drive,
             prepared: [None, None],
             n_solved: 0,
         }
@@ -75,10 +77,19 @@ impl<'i> Solver<'i> {
     /// The reason as a sentence fragment.
     pub fn drawn(&self, point: &Point) -> Result<Drawn, String> {
         let input = self.input;
-        let sleeve = input.sleeve.map(|row| Sleeve {
+        let adapter = input.sleeve.map(|row| Sleeve {
+            name: "adapter",
             outside_radius_m: row.outside_on(point.radius_m),
             relative_permittivity: row.relative_permittivity,
+            conductivity: Conductivity::Constant(0.0),
         });
+        let layer = input.profile.grading.map(|layer| Sleeve {
+            name: "layer that spreads the field",
+            outside_radius_m: input.profile.grading_outside_m(point.radius_m),
+            relative_permittivity: layer.relative_permittivity,
+            conductivity: Conductivity::Constant(layer.conductivity_s_per_m),
+        });
+        let sleeve = adapter.or(layer);
         let end = End {
             profile: &input.profile,
             cable: CableShape {
@@ -89,6 +100,7 @@ impl<'i> Solver<'i> {
             },
             sleeve,
             is_junction: input.is_junction,
+            drive: self.drive,
             state: State {
                 screen_edge_m: point.screen_edge_m,
                 insulation_end_m: input.insulation_end_m,
@@ -109,7 +121,7 @@ impl<'i> Solver<'i> {
     pub fn outcome(&mut self, point: &Point) -> Result<Outcome, String> {
         let drawn = self.drawn(point)?;
         let solved = self.solve(&drawn)?;
-        Ok(outcome(&drawn, &solved.answers))
+        Ok(outcome(&drawn, &solved.answers, self.drive.voltage.v()))
     }
 
     /// Solves a state from nothing, and keeps its whole solution.
@@ -163,33 +175,33 @@ fn sentence(error: &FieldError) -> String {
     text
 }
 
-fn outcome(drawn: &Drawn, answers: &[Answer]) -> Outcome {
+/// What a solved section says, per volt.
+fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome {
     let nothing = Value {
         per_volt_per_m: 0.0,
         error_per_m: 0.0,
         at_m: None,
         is_settled: true,
     };
-    let mut values: BTreeMap<Quantity, Value> =
-        Quantity::ALL.iter().map(|q| (*q, nothing)).collect();
+    // Before an edge under the deflector there is no field; what else is not in the section is not judged.
+    let mut values = BTreeMap::from([(Quantity::ScreenEdge, nothing)]);
     for (answer, quantity) in answers.iter().zip(&drawn.quantities) {
         let Some(quantity) = quantity else { continue };
         let value = Value {
-            per_volt_per_m: answer.value.abs(),
-            error_per_m: answer.error_estimate,
+            per_volt_per_m: answer.value.abs() / volts,
+            error_per_m: answer.error_estimate / volts,
             at_m: answer.at.map(|at| (at.r, at.z)),
             is_settled: answer.is_settled,
         };
-        if let Some(greatest) = values.get_mut(quantity)
-            && value.per_volt_per_m > greatest.per_volt_per_m
-        {
+        let greatest = values.entry(*quantity).or_insert(nothing);
+        if value.per_volt_per_m > greatest.per_volt_per_m {
             *greatest = value;
         }
     }
     let gap = drawn
         .gap
         .iter()
-        .map(|place| Across::of(place, answers))
+        .map(|place| Across::of(place, answers, volts))
         .collect();
     Outcome {
         values,

@@ -4,6 +4,7 @@
 
 mod chain;
 mod gap;
+mod grading;
 mod random;
 
 use crate::cases::{accepted, named, read};
