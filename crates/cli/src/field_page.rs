@@ -7,7 +7,7 @@ use crate::page::{Lines, banner, shortened};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, judge};
 use jointwright_joint::limit::{OF_FIELD, Outcome};
-use jointwright_joint::plan::{LegDoc, Plan, StressDoc, plan};
+use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, plan};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -144,6 +144,7 @@ fn page(document: &Plan, legs: &[&LegDoc]) -> String {
             lines.wrap("  ", &format!("ask: {question}"));
         }
         table(leg, &mut lines);
+        rulings(document, leg, &mut lines);
         for stress in &field.stresses {
             lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
         }
@@ -156,24 +157,78 @@ fn page(document: &Plan, legs: &[&LegDoc]) -> String {
     if let Some(field) = assumes {
         lines.wrap("  ", &format!("Assumes: {}.", field.assumes.join("; ")));
     }
+    let earthing = legs
+        .iter()
+        .find_map(|leg| leg.field.as_ref()?.voltage_in_earth_fault_kv);
+    if let Some(kv) = earthing {
+        lines.wrap("  ", &format!("While an earth fault is cleared {kv:.2} kV rms stand between conductor and earth; gaps are held against that too."));
+    }
     lines.wrap("  ", DECIDES_NOTHING);
     banner(document, &mut lines);
     lines.text
 }
 
+/// What the checks of fields say of a leg, but for what passes.
+fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
+    let of_leg =
+        |r: &&RulingDoc| OF_FIELD.contains(&r.check.as_str()) && r.leg.as_ref() == Some(&leg.mark);
+    let (passing, open): (Vec<&RulingDoc>, Vec<&RulingDoc>) = document
+        .rulings
+        .iter()
+        .filter(of_leg)
+        .partition(|r| r.ruling == "pass");
+    lines.add(&format!("  {} checks pass", passing.len()));
+    for ruling in open {
+        let word = if ruling.ruling == "fail" {
+            "FAIL"
+        } else {
+            "NOT JUDGED"
+        };
+        let why = ruling.why.as_deref().unwrap_or_default();
+        lines.wrap(
+            "  ",
+            &format!("{word} {}: {why}", ruling.check.replace('_', " ")),
+        );
+    }
+}
+
 /// The fields of a leg at the worst of its windows.
 pub fn table(leg: &LegDoc, lines: &mut Lines) {
     let Some(field) = &leg.field else { return };
-    if field.stresses.is_empty() {
+    if field.stresses.is_empty() && field.plug.is_none() {
         return;
     }
     lines.add(&shortened(&format!("  Field of leg {}", leg.mark)));
     stresses(&field.stresses, field.voltage_kv, "", lines);
     let trial_kv = field.trial_kv.unwrap_or(0.0);
     stresses(&field.stresses_at_trial, trial_kv, ", trial", lines);
-    for gap in &field.gaps {
-        let what = format!("gap before the screen edge, {}: begins at", gap.state);
-        lines.add(&format!("  {what:<46}{:>9.1} kV", gap.inception_kv));
+    gaps(&field.gaps, "gap before the edge", lines);
+    let Some(plug) = &field.plug else { return };
+    if let Some(why) = &plug.why {
+        lines.wrap("  ", &format!("tapered plug, {}: {why}", plug.state));
+        return;
+    }
+    let title = format!("tapered plug, kV/mm rms at {:.2} kV", field.voltage_kv);
+    lines.add(&format!("  {title:<46}{:>8}", "here"));
+    for stress in &plug.stresses {
+        lines.add(&format!("  {:<46}{}", stress.words, number(stress)));
+    }
+    gaps(&plug.gaps, "film of the plug", lines);
+}
+
+/// A field; one that is not as close as asked says so.
+fn number(stress: &StressDoc) -> String {
+    let mark = if stress.is_settled { "" } else { " ?" };
+    format!("{:>8.2}{mark}", stress.kv_per_mm)
+}
+
+fn gaps(gaps: &[GapDoc], name: &str, lines: &mut Lines) {
+    for gap in gaps {
+        let what = format!("{name}, {}: may discharge at", gap.state);
+        lines.add(&format!(
+            "  {what:<46}{:>8.1} kV rms, as computed",
+            gap.inception_kv
+        ));
     }
 }
 
@@ -182,14 +237,18 @@ fn stresses(stresses: &[StressDoc], voltage_kv: f64, when: &str, lines: &mut Lin
         return;
     }
     let title = format!("kV/mm rms at {voltage_kv:.2} kV rms to earth{when}");
-    lines.add(&format!("  {title:<46}{:>9}{:>9}", "here", "allowed"));
+    lines.add(&format!(
+        "  {title:<46}{:>8}{:>16}",
+        "here", "worst allowed"
+    ));
     for stress in stresses {
         let allowed = stress
             .allowed_kv_per_mm
             .map_or("-".to_owned(), |most| format!("{most:.2}"));
-        lines.add(&format!(
-            "  {:<46}{:>9.2}{allowed:>9}",
-            stress.words, stress.kv_per_mm
-        ));
+        let here = number(stress);
+        lines.add(&format!("  {:<46}{here:<10}{allowed:>14}", stress.words));
+    }
+    if stresses.iter().any(|stress| !stress.is_settled) {
+        lines.add("  ? did not come as close as asked; not judged");
     }
 }

@@ -8,6 +8,7 @@
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 use jointwright_joint::checks::LegInputs;
+use jointwright_joint::plan::length_text;
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Done, Point as State, Study};
 use jointwright_numerics::field::{Solved, along};
@@ -54,16 +55,27 @@ pub fn leg_field(leg: &LegInputs<'_>, banner: Option<&str>) -> Result<LegField, 
             leg.leg.id,
             volts / 1e3
         ),
-        about: vec![format!(
-            "{:.2} mm over the insulation; screen edge {:.1} mm, both as far from the body's datum as z; along the interface to half a millimetre before the edge",
-            2e3 * state.radius_m,
-            1e3 * state.screen_edge_m
-        )],
+        about: vec![about(&state, drawn.is_edge_in_field)],
         banner: banner.map(str::to_owned),
         drawn,
         solved,
         curves,
     })
+}
+
+fn about(state: &State, is_edge_in_field: bool) -> String {
+    let edge = if is_edge_in_field {
+        format!(
+            "screen edge at z = {}, the diagram ends half a millimetre before it",
+            length_text(state.screen_edge_m)
+        )
+    } else {
+        "the deflector covers the screen edge".to_owned()
+    };
+    format!(
+        "The state with the strongest field along the interface; other fields may be worst in another. {} over the insulation; {edge}; z from the body's datum",
+        length_text(2.0 * state.radius_m)
+    )
 }
 
 /// The state with the strongest field along the interface.
@@ -115,10 +127,18 @@ impl LegField {
 
     fn peaks(&self) -> Vec<Peak> {
         let answers = self.solved.answers.iter().zip(&self.drawn.quantities);
+        let mut n_interfaces = 0;
         answers
             .filter_map(|(answer, quantity)| {
+                let quantity = (*quantity)?;
+                n_interfaces += usize::from(quantity == Quantity::Interface);
+                let label = if n_interfaces > 1 && quantity == Quantity::Interface {
+                    "along the layer"
+                } else {
+                    short(quantity)
+                };
                 Some(Peak {
-                    label: short((*quantity)?).to_owned(),
+                    label: label.to_owned(),
                     value_kv_per_mm: format!("{:.2}", answer.value.abs() * 1e-6),
                     at: answer.at?,
                 })
@@ -130,7 +150,7 @@ impl LegField {
 /// Names short enough for the list beside a picture.
 const fn short(quantity: Quantity) -> &'static str {
     match quantity {
-        Quantity::Interface => "along interface",
+        Quantity::Interface => "along the cable",
         Quantity::ElectrodeEnd => "electrode end",
         Quantity::DeflectorTip => "deflector tip",
         Quantity::DeflectorHeel => "deflector heel",

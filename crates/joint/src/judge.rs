@@ -13,8 +13,9 @@ use crate::fit::Chosen;
 use crate::form::Complaint;
 use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Outcome, Reach, Ruling};
-use crate::study::{self, Study, study};
+use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
+use std::collections::BTreeMap;
 
 /// Everything said about one joint.
 #[derive(Clone, Debug)]
@@ -76,9 +77,7 @@ fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>
         return Err(complaints);
     }
     if with_fields {
-        for leg in &mut legs {
-            solve_fields(&order.job, leg);
-        }
+        solve_all_fields(&order.job, &mut legs);
     }
     let inputs = Inputs { order, legs };
     let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
@@ -108,7 +107,23 @@ fn leg_inputs<'o>(
         cutback,
         ends,
         study: Study::NotAsked,
+        plug: PlugStudy::None,
     })
+}
+
+/// Fields of all legs; a plug is solved once for all legs with the same body.
+fn solve_all_fields(job: &Job, legs: &mut [LegInputs<'_>]) {
+    let mut plugs: BTreeMap<String, PlugStudy> = BTreeMap::new();
+    for leg in legs {
+        solve_fields(job, leg);
+        let Some(body) = leg.chosen.body.filter(|_| job.kind == JointKind::Separable) else {
+            continue;
+        };
+        let known = plugs
+            .entry(body.head.id.clone())
+            .or_insert_with(|| study_plug(body));
+        leg.plug = known.clone();
+    }
 }
 
 /// Fields of a leg whose body is chosen; one that is left open is asked for elsewhere.

@@ -236,11 +236,11 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
             [
                 clipped(&leg.mark, 8),
                 format!(
-                    "gap before the screen edge, {}: discharge begins at",
+                    "gap before the screen edge, {}: discharge may begin at, as computed",
                     gap.state
                 ),
-                format!("{:.1} kV", gap.inception_kv),
-                format!("in service {:.2} kV", field.voltage_kv),
+                format!("{:.1} kV rms", gap.inception_kv),
+                format!("in service {:.2} kV rms", field.voltage_kv),
                 gap.with.clone(),
             ]
         };
@@ -376,6 +376,19 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
         (Some(why), _, _) => {
             let hint = least.hint.as_deref().map(|h| format!(" {h}"));
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
+        }
+        // A computed number has no more figures than its error leaves it.
+        (None, Some(_), Some(unit)) if unit == "kV/mm" || unit == "times" => {
+            let shown = |datum: Option<&DatumDoc>| match datum {
+                Some(DatumDoc::Number(number)) => format!("{number:.2} {unit}"),
+                _ => "nothing".to_owned(),
+            };
+            format!(
+                "{}: computed {}, against {}",
+                subject(least),
+                shown(least.value.as_ref()),
+                shown(least.limit.as_ref())
+            )
         }
         (None, Some(margin), Some(unit)) => format!(
             "{}: found {}, to keep to {}; {} {unit} to spare",

@@ -10,6 +10,7 @@ mod copies;
 mod piece;
 mod row;
 mod shape;
+mod taper;
 mod walk_row;
 
 pub use piece::{BONDINGS, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
@@ -19,6 +20,7 @@ pub use row::{
     Wrap,
 };
 pub use shape::CATALOGUE;
+pub use taper::Taper;
 pub use walk_row::{layer, metal, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};

@@ -1,5 +1,6 @@
 //! Rows: the parts, as read from catalogue files.
 
+use super::taper::Taper;
 use super::walk_row::RowReader;
 use crate::cable::{Layer, Metal, Size, Stranding};
 use crate::form::Record;
@@ -297,6 +298,8 @@ pub struct Body {
     pub may_move: Option<MayMove>,
     /// What is inside.
     pub inner: Option<Inner>,
+    /// The tapered plug it sits on, for separable joints.
+    pub taper: Option<Taper>,
     /// Straight cable beyond each end.
     pub bend_keep_off: Option<Length>,
 }

@@ -4,6 +4,7 @@ use super::piece::{
     BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, KINDS, LINK, MEANS, METALS, MOVE, SHELF,
     SHIELD_KINDS, STEP, STRANDINGS, WRAP, field,
 };
+use super::taper::TAPER;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Shape};
 
@@ -132,6 +133,12 @@ const BODY: Shape = Shape {
             "When it may still be moved."
         ),
         field("inner", Kind::Table(&INNER), Optional, "What is inside."),
+        field(
+            "taper",
+            Kind::Table(&TAPER),
+            Optional,
+            "The tapered plug it sits on, for separable joints."
+        ),
         field(
             "bend_keep_off",
             Kind::Cut,

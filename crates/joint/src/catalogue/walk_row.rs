@@ -306,7 +306,7 @@ impl RowReader<'_> {
         })
     }
 
-    fn region(&mut self, row: &Record) -> Option<Region> {
+    pub fn region(&mut self, row: &Record) -> Option<Region> {
         let (along, diameter) = (row.lengths("along"), row.lengths("diameter"));
         let name = row.string("name")?;
         if along.len() != diameter.len() || along.len() < 3 {
@@ -452,6 +452,7 @@ impl Row for Body {
             "connector_diameter_greatest",
         );
         let inner = reader.inner(record);
+        let taper = reader.taper(record);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -473,6 +474,7 @@ impl Row for Body {
             links,
             may_move,
             inner,
+            taper,
             bend_keep_off: record.length("bend_keep_off"),
             head,
         })

@@ -1,4 +1,4 @@
-//! Would the gap before the edge of the insulation screen discharge in service?
+//! Is the gap before the screen edge, or the film along a tapered plug, no nearer to a discharge than the worst that the instructions allow, and not so near that it would discharge in service?
 //!
 //! Filled and empty: it passes only if it passes empty, unless the row calls the filler permanent there.
 //! A gas breaks down at the crest; the voltage that rules is the highest continuous one to earth, and while an earth fault is cleared that between phases where earthing is not solid.
@@ -8,36 +8,74 @@
 
 use super::{Check, Inputs, Judge, LegInputs, solved};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word};
-use crate::study::{Across, Done, Worst, inception};
+use crate::study::{Across, Done, PlugStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
 
 pub(super) const CHECK: Check = Check {
     slug: "gap_discharge",
-    question: "Would the gap before the edge of the insulation screen discharge in service?",
+    question: "Is the gap before the screen edge, or the film along a tapered plug, no nearer to a discharge than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 
 const HINT: &str =
     "Stop and call: the engineer decides. A gap that grease fills today may be empty later.";
+const EDGE: &str = "gap before the screen edge";
+const FILM: &str = "film along the tapered plug";
 /// Extinction over inception: common practice, no source.
 const EXTINCTION_RATIO: f64 = 0.75;
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let done = match solved(CHECK.slug, "gap before the screen edge", leg) {
+    let mut rulings = plug(inputs, leg);
+    let done = match solved(CHECK.slug, EDGE, leg) {
         Ok(done) => done,
-        Err(rulings) => return rulings,
+        Err(unsolved) => {
+            rulings.extend(unsolved);
+            return rulings;
+        }
     };
-    let mut rulings = Vec::new();
     let filler = &done.input.profile.step.filler;
     let permanent = filler.as_ref().is_some_and(|filler| filler.is_permanent);
     rulings.push(against_allowed(inputs, leg, done, permanent));
     if let Some(gap) = judged_gap(&done.here, permanent) {
         for (kind, ratio, voltage) in levels(inputs) {
-            rulings.extend(against_gas(leg, gap, kind, ratio, voltage));
+            rulings.extend(against_gas(leg, EDGE, gap, (kind, ratio, voltage)));
         }
     }
     rulings.extend(at_trial(inputs, leg, done, permanent));
+    rulings
+}
+
+/// The film along the tapered plug: what its row allows is all that there is, so it passes where it would not discharge.
+fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let (PlugStudy::Done(worst), Some(body)) = (&leg.plug, leg.chosen.body) else {
+        return Vec::new();
+    };
+    let gap = worst.judged_gap().unwrap_or_default();
+    let mut rulings: Vec<Ruling> = levels(inputs)
+        .into_iter()
+        .filter_map(|level| against_gas(leg, FILM, gap, level))
+        .collect();
+    if rulings.is_empty() {
+        let loading =
+            inception(gap, Curve::Townsend).map_or(0.0, |volts| inputs.voltage().v() / volts.v());
+        let word = Word::WorstAllowed(format!("{}, its own film", body.head.source()));
+        rulings.push(
+            AmountQuestion {
+                check: CHECK.slug,
+                subject: leg.subject(),
+                what: format!("{}, {FILM}", leg.subject().words()),
+                value: loading,
+                error: 0.0,
+                least: None,
+                greatest: Some(loading),
+                unit: "times",
+                word: &word,
+                hint: HINT,
+            }
+            .rule(),
+        );
+    }
     rulings
 }
 
@@ -101,6 +139,11 @@ fn levels(inputs: &Inputs<'_>) -> Vec<(&'static str, f64, VoltageRms)> {
     ];
     if let Some(fault) = inputs.voltage_in_earth_fault() {
         levels.push(("inception while an earth fault is cleared", 1.0, fault));
+        levels.push((
+            "extinction while an earth fault is cleared",
+            EXTINCTION_RATIO,
+            fault,
+        ));
     }
     levels
 }
@@ -108,10 +151,9 @@ fn levels(inputs: &Inputs<'_>) -> Vec<(&'static str, f64, VoltageRms)> {
 /// Voltage over which the gap would discharge, as a multiple of the voltage that rules: at least one.
 fn against_gas(
     leg: &LegInputs<'_>,
+    name: &str,
     gap: &[Across],
-    kind: &str,
-    ratio: f64,
-    voltage: VoltageRms,
+    (kind, ratio, voltage): (&str, f64, VoltageRms),
 ) -> Option<Ruling> {
     let multiple =
         |curve: Curve| inception(gap, curve).map(|volts| ratio * volts.v() / voltage.v());
@@ -123,7 +165,7 @@ fn against_gas(
         check: CHECK.slug,
         subject: leg.subject(),
         what: format!(
-            "{}, gap before the screen edge, {kind} ({:.2} kV rms to earth), as a multiple of it",
+            "{}, {name}, {kind} ({:.2} kV rms to earth), as a multiple of it",
             leg.subject().words(),
             voltage.kv()
         ),
@@ -145,7 +187,7 @@ fn against_gas(
             CHECK.slug,
             leg.subject(),
             format!(
-                "gap before the screen edge, {kind}: {read:.2} times by the curve that was read, {lower:.2} times by one that is from memory"
+                "{name}, {kind}: {read:.2} times by the curve that was read, {lower:.2} times by one that is from memory"
             ),
         )
     })
@@ -176,11 +218,6 @@ fn against_allowed(
             .map_or(0.0, |volts| inputs.voltage().v() / volts.v())
     };
     let (here, most) = (loading(&done.here), loading(allowed));
-    let most = if done.is_within() {
-        most.max(here)
-    } else {
-        most
-    };
     let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
     AmountQuestion {
         check: CHECK.slug,
@@ -191,10 +228,11 @@ fn against_allowed(
             if permanent { "" } else { ", empty" }
         ),
         value: here,
-        error: if here == most {
+        // Both hold their own error already, against the gap; that of the limit counts once more the other way.
+        error: if done.is_within() {
             0.0
         } else {
-            most * gap_error(allowed, permanent)
+            2.0 * most * gap_error(allowed, permanent)
         },
         least: None,
         greatest: Some(most),

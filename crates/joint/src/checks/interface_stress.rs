@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Stress};
 use crate::limit::Ruling;
 use crate::section::Quantity;
+use crate::study::PlugStudy;
 
 pub(super) const CHECK: Check = Check {
     slug: "interface_stress",
@@ -23,5 +24,31 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
         .rule(inputs, leg)
     };
-    [Quantity::Interface].into_iter().flat_map(rule).collect()
+    let mut rulings: Vec<Ruling> = [Quantity::Interface].into_iter().flat_map(rule).collect();
+    rulings.extend(plug(leg));
+    rulings
+}
+
+/// What is not known, or did not come close, of the tapered plug; its own fields have no limit but the gap's.
+fn plug(leg: &LegInputs<'_>) -> Option<Ruling> {
+    let not_judged = |why: &str| {
+        let why = format!("tapered plug: {why}");
+        Ruling::not_judged(CHECK.slug, leg.subject(), why)
+    };
+    match &leg.plug {
+        PlugStudy::None => None,
+        PlugStudy::Unknown(unknown) => {
+            let ruling = not_judged(&unknown.why);
+            Some(if unknown.questions.is_empty() {
+                ruling
+            } else {
+                ruling.with_hint(format!("Ask: {}", unknown.questions.join(" ")))
+            })
+        }
+        PlugStudy::Refused(why) => Some(not_judged(why)),
+        PlugStudy::Done(worst) => {
+            let unsettled = worst.seen.values().any(|(value, _)| !value.is_settled);
+            unsettled.then(|| not_judged("the computation did not come as close as asked"))
+        }
+    }
 }

@@ -12,7 +12,7 @@ use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
 use crate::limit::{AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
 use crate::section::Quantity;
-use crate::study::{Done, Seen, Study, Worst};
+use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
 use jointwright_units::{Interval, Length, VoltageRms};
 
@@ -155,6 +155,8 @@ pub struct LegInputs<'o> {
     pub ends: Vec<EndInputs>,
     /// Its fields.
     pub study: Study,
+    /// Those of its tapered plug.
+    pub plug: PlugStudy,
 }
 
 /// One end and what was measured on it.
@@ -366,7 +368,12 @@ impl Stress<'_> {
 
     fn at(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>, at: &At<'_>) -> Vec<Ruling> {
         let Some(here) = at.here.seen.get(&self.quantity) else {
-            return Vec::new();
+            // An owner's limit is never passed over in silence.
+            let owners = &inputs.order.job.owner_limits;
+            let is_asked = owners.iter().any(|row| row.check == self.check);
+            let why = format!("{}: the body has no such part", self.quantity.words());
+            let ruling = || Ruling::not_judged(self.check, leg.subject(), why);
+            return is_asked.then(ruling).into_iter().collect();
         };
         if !here.value.is_settled {
             let why = format!(
@@ -437,13 +444,12 @@ impl Stress<'_> {
             );
             return Ruling::not_judged(self.check, subject, why);
         }
-        // What lies wholly inside what the instructions allow is one of the things they allow.
-        let (most, error) = if done.is_within() {
-            let most = allowed.value.per_volt_per_m.max(here.value.per_volt_per_m);
-            (most, 0.0)
+        // What lies wholly inside what the instructions allow is one of the things they allow, whatever the error.
+        let most = allowed.value.per_volt_per_m;
+        let error = if done.is_within() {
+            0.0
         } else {
-            let errors = here.value.error_per_m + allowed.value.error_per_m;
-            (allowed.value.per_volt_per_m, errors)
+            here.value.error_per_m + allowed.value.error_per_m
         };
         let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
         let most = most * kv_per_mm(at.voltage);

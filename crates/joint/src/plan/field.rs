@@ -2,8 +2,8 @@
 
 use crate::checks::{Inputs, LegInputs};
 use crate::limit::shown;
-use crate::section::Quantity;
-use crate::study::{Across, Done, Point, Seen, Study, Worst, inception};
+use crate::section::{Quantity, TaperState};
+use crate::study::{Across, Done, PlugStudy, PlugWorst, Point, Seen, Study, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -14,6 +14,8 @@ pub const ASSUMES: &[&str] = &[
     "one diameter over the whole end, at this leg's own wall",
     "rubber that follows every step but for the bridging that its row states, stretched without change of volume or length",
     "nothing nearer to the axis of a junction than two radii of the body",
+    "the inside of the body exactly as its row states it; what its row says it may be off moves only where the heel is taken to lie",
+    "the screen as thick as the middle of its readings, else of its papers; an adapter's outside in a straight line between those that its row states",
     "a nick, a jagged edge, dirt and moisture are outside it",
 ];
 
@@ -45,10 +47,32 @@ pub struct FieldDoc {
     /// The gap before the edge of the insulation screen, filled and empty, where it lies in the field.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
+    /// The tapered plug that a separable leg sits on.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plug: Option<PlugDoc>,
     /// How many sections were solved.
     pub n_sections: usize,
     /// What it assumes.
     pub assumes: Vec<String>,
+}
+
+/// The fields of a tapered plug at the worst of its film.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PlugDoc {
+    /// "solved", "not known" or "not drawn".
+    pub state: String,
+    /// Why it is not solved.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Questions to put to the maker.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// Its fields; nobody sets a limit for them here.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub stresses: Vec<StressDoc>,
+    /// The film along it, filled and empty, where it is thick enough to be drawn.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub gaps: Vec<GapDoc>,
 }
 
 /// One judged field.
@@ -66,6 +90,8 @@ pub struct StressDoc {
     /// The worst that the instructions allow, kV/mm rms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub allowed_kv_per_mm: Option<f64>,
+    /// Whether the computation came as close as asked; a number that did not is not judged.
+    pub is_settled: bool,
     /// Which dimensions make it so.
     pub with: String,
 }
@@ -101,6 +127,7 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
             .as_ref()
             .map(|trial| trial.sine_of_same_crest().kv()),
         gaps: Vec::new(),
+        plug: plug_doc(inputs, leg),
         n_sections: 0,
         assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
     };
@@ -147,11 +174,76 @@ fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<Stres
             kv_per_mm: value.per_volt_per_m * scale,
             error_kv_per_mm: value.error_per_m * scale,
             at_mm: value.at_m.map(|(_, z)| z * 1e3),
+            is_settled: value.is_settled,
             allowed_kv_per_mm: most.map(|seen| seen.value.per_volt_per_m * scale),
             with: with(point, is_in_field, is_edge_in_field, quantity),
         })
     };
     Quantity::ALL.into_iter().filter_map(stress).collect()
+}
+
+fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
+    let mut doc = PlugDoc {
+        state: "solved".to_owned(),
+        why: None,
+        questions: Vec::new(),
+        stresses: Vec::new(),
+        gaps: Vec::new(),
+    };
+    match &leg.plug {
+        PlugStudy::None => return None,
+        PlugStudy::Unknown(unknown) => {
+            "not known".clone_into(&mut doc.state);
+            doc.why = Some(unknown.why.clone());
+            doc.questions.clone_from(&unknown.questions);
+        }
+        PlugStudy::Refused(why) => {
+            "not drawn".clone_into(&mut doc.state);
+            doc.why = Some(why.clone());
+        }
+        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv()),
+    }
+    Some(doc)
+}
+
+fn fill_plug(doc: &mut PlugDoc, worst: &PlugWorst, voltage_kv: f64) {
+    let scale = voltage_kv * 1e-3;
+    let film = |state: &TaperState| {
+        format!(
+            "film {} mm thick, {}",
+            shown(1e3 * state.film_thickness_m),
+            if state.is_empty { "empty" } else { "filled" }
+        )
+    };
+    doc.stresses = worst
+        .seen
+        .iter()
+        .map(|(quantity, (value, state))| StressDoc {
+            words: quantity.words().to_owned(),
+            kv_per_mm: value.per_volt_per_m * scale,
+            error_kv_per_mm: value.error_per_m * scale,
+            at_mm: value.at_m.map(|(_, z)| z * 1e3),
+            allowed_kv_per_mm: None,
+            is_settled: value.is_settled,
+            with: film(state),
+        })
+        .collect();
+    let gap = |name: &str, gap: &Option<(Vec<Across>, TaperState)>| -> Option<GapDoc> {
+        let (across, state) = gap.as_ref()?;
+        let inception_kv = inception(across, Curve::LowerOfBoth)?.kv();
+        let shares = across.iter().map(|place| place.share_ratio);
+        Some(GapDoc {
+            state: name.to_owned(),
+            inception_kv,
+            inception_ratio: inception_kv / voltage_kv,
+            across_kv: shares.fold(0.0, f64::max) * voltage_kv,
+            with: film(state),
+        })
+    };
+    doc.gaps = [("filled", &worst.gap_filled), ("empty", &worst.gap_empty)]
+        .into_iter()
+        .filter_map(|(name, worst)| gap(name, worst))
+        .collect();
 }
 
 fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
@@ -174,6 +266,11 @@ fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
         .into_iter()
         .filter_map(|(state, worst)| gap(state, worst))
         .collect()
+}
+
+/// A computed length as the plan says it, with its unit.
+pub fn length_text(length_m: f64) -> String {
+    format!("{} mm", shown(1e3 * length_m))
 }
 
 /// The dimensions of the worst state in words.

@@ -17,7 +17,7 @@ pub use document::{
     RungDoc, ShareDoc, StackDoc,
 };
 
-pub use field::{FieldDoc, GapDoc, StressDoc};
+pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
@@ -29,7 +29,7 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
-use crate::study::Study;
+use crate::study::{PlugStudy, Study};
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
     Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
@@ -41,7 +41,6 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "electric field of tapered plugs",
     "interface pressure",
     "load and temperature",
     "fault current in conductor and shield",
@@ -123,8 +122,16 @@ fn not_computed(judged: &Judged<'_>) -> Vec<String> {
         n if n == legs.len() => Some("electric field".to_owned()),
         _ => Some(format!("electric field of {}", open.join(" "))),
     };
+    let plugs: Vec<&str> = legs
+        .iter()
+        .filter(|leg| matches!(leg.plug, PlugStudy::Unknown(_) | PlugStudy::Refused(_)))
+        .map(|leg| leg.leg.id.as_str())
+        .collect();
+    let plug = (!plugs.is_empty())
+        .then(|| format!("electric field of the tapered plug of {}", plugs.join(" ")));
     field
         .into_iter()
+        .chain(plug)
         .chain(NOT_COMPUTED.iter().map(|s| (*s).to_owned()))
         .collect()
 }

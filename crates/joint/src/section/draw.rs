@@ -26,7 +26,7 @@ const HEEL_SHARE: f64 = 0.05;
 /// Least length of screen before the heel that is drawn, in radii of its edge.
 const EXPOSED_RADII_LEAST: f64 = 1.5;
 /// Greatest radius of an edge, as a share of the screen's thickness.
-const EDGE_SHARE_GREATEST: f64 = 0.45;
+pub const EDGE_SHARE_GREATEST: f64 = 0.45;
 /// Places along the gap at which its voltage is asked for, as shares of its length.
 const GAP_SHARES: [f64; 6] = [0.15, 0.35, 0.55, 0.75, 0.9, 1.0];
 
@@ -365,10 +365,10 @@ fn touched(from: Point, center: Point, radius: f64) -> Point {
 
 /// An outline being drawn.
 #[derive(Default)]
-struct Sheet {
-    outline: Outline,
-    materials: Vec<Material>,
-    labels: Vec<(String, Point)>,
+pub(super) struct Sheet {
+    pub outline: Outline,
+    pub materials: Vec<Material>,
+    pub labels: Vec<(String, Point)>,
 }
 
 impl Sheet {
@@ -405,13 +405,15 @@ impl Sheet {
         }
     }
 
-    fn region(&mut self, name: &str, permittivity: f64, label: Point, loop_: &[(Piece, &str)]) {
-        self.conducting(
-            name,
-            (permittivity, Conductivity::Constant(0.0)),
-            label,
-            loop_,
-        );
+    pub(super) fn region(
+        &mut self,
+        name: &str,
+        permittivity: f64,
+        label: Point,
+        loop_: &[(Piece, &str)],
+    ) {
+        let material = (permittivity, Conductivity::Constant(0.0));
+        self.conducting(name, material, label, loop_);
     }
 
     fn conducting(
@@ -438,7 +440,7 @@ impl Sheet {
 }
 
 /// Lines through places, each with its tag.
-fn through<'t>(places: &[Point], tags: &[&'t str]) -> Vec<(Piece, &'t str)> {
+pub(super) fn through<'t>(places: &[Point], tags: &[&'t str]) -> Vec<(Piece, &'t str)> {
     places
         .windows(2)
         .zip(tags)
@@ -689,19 +691,19 @@ impl Measures {
 
 /// The list of wanted numbers as it grows.
 #[derive(Default)]
-struct Asked {
-    wanted: Vec<Wanted>,
-    quantities: Vec<Option<Quantity>>,
-    gap: Vec<GapPlace>,
+pub(super) struct Asked {
+    pub wanted: Vec<Wanted>,
+    pub quantities: Vec<Option<Quantity>>,
+    pub gap: Vec<GapPlace>,
 }
 
 impl Asked {
-    fn add(&mut self, quantity: Quantity, wanted: Wanted) {
+    pub fn add(&mut self, quantity: Quantity, wanted: Wanted) {
         self.wanted.push(wanted);
         self.quantities.push(Some(quantity));
     }
 
-    fn potential(&mut self, at: Point) -> usize {
+    pub fn potential(&mut self, at: Point) -> usize {
         self.wanted.push(Wanted::PotentialAt { at });
         self.quantities.push(None);
         self.wanted.len() - 1

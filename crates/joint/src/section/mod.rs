@@ -25,14 +25,18 @@
 use jointwright_numerics::field::Conductivity;
 use jointwright_units::VoltageRms;
 
+mod cone;
 mod draw;
 mod path;
 mod profile;
 mod quantity;
+mod socket;
+mod taper;
 
-pub use draw::{Drawn, draw};
+pub use draw::{Drawn, EDGE_SHARE_GREATEST, draw};
 pub use profile::Profile;
 pub use quantity::{GapPlace, Quantity};
+pub use taper::{FILM_LEAST_M, TaperState, draw_taper, taper_questions};
 
 /// The cable of an end.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -117,5 +121,7 @@ pub enum NotDrawn {
     Refused(String),
 }
 
+#[cfg(test)]
+mod taper_tests;
 #[cfg(test)]
 mod tests;

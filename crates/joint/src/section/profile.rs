@@ -75,6 +75,7 @@ impl Profile {
                 open,
             ));
         };
+        conducting_as_served(id, insulation, electrode, deflector)?;
         let layer = inner.grading.map_or(Length::ZERO, |layer| layer.thickness);
         let bore = on + layer + layer;
         let chain = |region: &Region, is_outward: bool| Chain::read(id, region, bore, is_outward);
@@ -268,6 +269,40 @@ fn open_questions(
         ));
     }
     open
+}
+
+/// What serves as a conductor must be one by its row, and what insulates must not.
+fn conducting_as_served(
+    id: &str,
+    insulation: &Region,
+    electrode: &Region,
+    deflector: Option<&Region>,
+) -> Result<(), NotDrawn> {
+    let served = [
+        (Some(insulation), false),
+        (Some(electrode), true),
+        (deflector, true),
+    ];
+    for (region, conducts) in served {
+        let Some(region) = region.filter(|region| region.conductive != conducts) else {
+            continue;
+        };
+        return Err(NotDrawn::Refused(format!(
+            "{id}: the region {} {}, and its row says that it {}",
+            region.name,
+            if conducts {
+                "serves as a conductor"
+            } else {
+                "insulates"
+            },
+            if region.conductive {
+                "conducts"
+            } else {
+                "does not conduct"
+            }
+        )));
+    }
+    Ok(())
 }
 
 fn one(inner: &Inner, duty: FieldDuty) -> Option<&Region> {

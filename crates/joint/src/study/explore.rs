@@ -37,6 +37,32 @@ pub struct Worst {
     pub n_solved: usize,
 }
 
+impl Worst {
+    /// Takes in what was seen over a spread that lies within this one's.
+    pub(super) fn take_in(&mut self, inner: &Worst) {
+        for (quantity, seen) in &inner.seen {
+            let known = self.seen.entry(*quantity).or_insert(*seen);
+            if seen.value.per_volt_per_m > known.value.per_volt_per_m {
+                *known = *seen;
+            }
+        }
+        let worse = |known: &mut Option<(Vec<Across>, Point)>,
+                     other: &Option<(Vec<Across>, Point)>| {
+            let onset = |gap: &Option<(Vec<Across>, Point)>| {
+                let gap = gap
+                    .as_ref()
+                    .and_then(|(gap, _)| inception(gap, Curve::LowerOfBoth));
+                gap.map_or(f64::INFINITY, |volts| volts.v())
+            };
+            if onset(other) < onset(known) {
+                known.clone_from(other);
+            }
+        };
+        worse(&mut self.gap_filled, &inner.gap_filled);
+        worse(&mut self.gap_empty, &inner.gap_empty);
+    }
+}
+
 /// Looks for the worst.
 ///
 /// # Errors
@@ -126,16 +152,26 @@ impl Search<'_> {
             };
             self.add(solver, point)?;
         }
-        // Only where the edge nearest the electrode is in the field does anything else count.
-        let nearest = Point {
+        // Only where the edge nearest the electrode is in the field does anything else count; the heel moves with the radius,
+        // so that is asked at every radius.
+        let nearest = |radius_m: f64| Point {
+            radius_m,
             screen_edge_m: screen_edge_m.0,
             ..middle
         };
-        if !solver
-            .drawn(&nearest)
-            .is_ok_and(|drawn| drawn.is_edge_in_field)
-        {
+        let mut exposed: Vec<Point> = Vec::new();
+        for radius_m in [middle.radius_m, radius.0, radius.1] {
+            let point = nearest(radius_m);
+            let drawn = solver.drawn(&point).map_err(|why| at(&point, &why))?;
+            if drawn.is_edge_in_field && !exposed.contains(&point) {
+                exposed.push(point);
+            }
+        }
+        let Some(nearest) = exposed.first().copied() else {
             return Ok(());
+        };
+        for point in exposed {
+            self.add(solver, point)?;
         }
         for bound in ends(screen_edge_m) {
             let point = Point {
@@ -157,8 +193,13 @@ impl Search<'_> {
     /// For each field, the corner to which the states so far point.
     fn corners(&self) -> Vec<Point> {
         let mut corners: Vec<Point> = Vec::new();
-        for quantity in Quantity::ALL {
-            let value = |outcome: &Outcome| strength(outcome, quantity);
+        // The nearness to discharge counts as one more, after the fields.
+        let quantities = Quantity::ALL.into_iter().map(Some);
+        for quantity in quantities.chain(std::iter::once(None)) {
+            let value = |outcome: &Outcome| match quantity {
+                Some(quantity) => strength(outcome, quantity),
+                None => 1.0 / onset(outcome),
+            };
             let Some((worst, _)) = greatest(&self.states, value) else {
                 continue;
             };
@@ -217,7 +258,13 @@ impl Search<'_> {
                 let Some(value) = outcome.values.get(&quantity) else {
                     continue;
                 };
-                let (value, point) = (*value, *point);
+                let (mut value, point) = (*value, *point);
+                // A state that is a little weaker but less sure may be the worst.
+                value.is_settled = self
+                    .states
+                    .iter()
+                    .filter_map(|(_, outcome)| outcome.values.get(&quantity))
+                    .all(|other| other.is_settled || other.upper() < value.per_volt_per_m);
                 seen.insert(quantity, Seen { value, point });
             }
         }

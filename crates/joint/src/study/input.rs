@@ -6,10 +6,12 @@ use crate::catalogue::{Adapter, Body};
 use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
-use crate::section::{Drive, NotDrawn, Profile, Unknown};
+use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
 use jointwright_units::{Interval, Length, VoltageRms};
 
-/// How far the electrode or the deflector inside may lie from the plane that the row's own links give, beside its uncertainty, m.
+/// Farthest that the rubber may be stretched or let go from the diameter for which its inside is stated, as a ratio of the two.
+const STRETCH_GREATEST: f64 = 1.5;
+/// How far the electrode inside may lie from the plane that the row's own links give, beside its uncertainty, m.
 const PLANE_CLOSE: f64 = 0.5e-3;
 
 /// Least and greatest of a length, m.
@@ -109,7 +111,8 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
         Ok((metres(interval.least()), metres(interval.greatest())))
     };
     let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
-    let edge_radius_m = range(profile.step.edge_radius);
+    let edge_radius_m = edge_radius(&profile, screen_thickness_m);
+    stretch(body, &profile, half(insulation))?;
     let here = Spread {
         radius: half(insulation),
         screen_edge_m: from_datum(Plane::ScreenEdge)?,
@@ -147,6 +150,31 @@ fn drives(job: &Job, profile: &Profile) -> (Drive, Option<Drive>) {
         frequency_hz: Some(trial.frequency_hz),
     });
     (service, trial)
+}
+
+/// Radii of the screen's edge as they are drawn: an edge has no radius of more than its screen's thickness lets it have.
+fn edge_radius(profile: &Profile, screen_thickness_m: f64) -> Range {
+    let most = EDGE_SHARE_GREATEST * screen_thickness_m;
+    let (least, greatest) = range(profile.step.edge_radius);
+    (least.min(most), greatest.min(most))
+}
+
+/// An inside that is stated for quite another cable says nothing of this one.
+fn stretch(body: &Body, profile: &Profile, radius: Range) -> Result<(), NotDrawn> {
+    let ratio = |radius: f64| {
+        let ratio = radius / profile.on_radius_m;
+        ratio.max(1.0 / ratio)
+    };
+    if ratio(radius.0).max(ratio(radius.1)) <= STRETCH_GREATEST {
+        return Ok(());
+    }
+    Err(NotDrawn::Refused(format!(
+        "the inside of {} is stated for {:.1} mm over the insulation, here it is {:.1} to {:.1} mm: too far to conclude from one to the other",
+        body.head.id,
+        2e3 * profile.on_radius_m,
+        2e3 * radius.0,
+        2e3 * radius.1
+    )))
 }
 
 /// What is known but not drawn, or not looked for.
@@ -206,6 +234,14 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
         if thickness > 0.0 {
             return Ok(thickness);
         }
+        return Err(unknown(
+            &format!(
+                "it was read {:.2} mm over the insulation and {:.2} mm over its screen, which is not more",
+                middle(*insulation) * 1e3,
+                middle(screen) * 1e3
+            ),
+            Vec::new(),
+        ));
     }
     let band = subject.leg.cable.thickness_of(Layer::InsulationScreen);
     band.map(|band| metres(band.nominal)).map_err(|_| {
@@ -228,7 +264,7 @@ fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     let wall = (middle(*insulation) - metres(screen.nominal)) / 2.0;
     if wall <= 0.0 {
         return Err(NotDrawn::Refused(format!(
-            "over the insulation it measures {:.2} mm, over the conductor screen its papers say {:.2} mm",
+            "the middle of the readings over the insulation is {:.2} mm, over the conductor screen its papers say {:.2} mm",
             middle(*insulation) * 1e3,
             metres(screen.nominal) * 1e3
         )));

@@ -13,11 +13,13 @@
 mod explore;
 mod gap;
 mod input;
+mod plug;
 mod solver;
 
 pub use explore::{Seen, Worst};
 pub use gap::{Across, inception};
 pub use input::{Input, Spread, read};
+pub use plug::{PlugStudy, PlugWorst, study_plug};
 pub use solver::{Point, Solver};
 
 /// Rounding of whole nanometres, m.
@@ -99,10 +101,13 @@ pub fn study(subject: &Subject<'_>) -> Study {
     let at = |drive: Drive| -> Result<(Worst, Result<Worst, String>), String> {
         let mut solver = Solver::new(&input, drive);
         let here = explore(&mut solver, &input.here, filler)?;
-        let allowed = match &input.allowed {
+        let mut allowed = match &input.allowed {
             Ok(spread) => explore(&mut solver, spread, filler),
             Err(why) => Err(why.clone()),
         };
+        if let (true, Ok(allowed)) = (input.is_within(), &mut allowed) {
+            allowed.take_in(&here);
+        }
         Ok((here, allowed))
     };
     let (here, allowed) = match at(input.service) {
@@ -126,19 +131,25 @@ pub fn study(subject: &Subject<'_>) -> Study {
     }))
 }
 
-impl Done {
-    /// Whether everything that the windows of this leg leave open lies within what the instructions allow.
-    pub fn is_within(&self) -> bool {
-        let Ok(allowed) = &self.input.allowed else {
+impl Input {
+    fn is_within(&self) -> bool {
+        let Ok(allowed) = &self.allowed else {
             return false;
         };
         let inside = |here: (f64, f64), there: (f64, f64)| {
             here.0 >= there.0 - ROUNDING && here.1 <= there.1 + ROUNDING
         };
-        let here = &self.input.here;
+        let here = &self.here;
         inside(here.radius, allowed.radius)
             && inside(here.screen_edge_m, allowed.screen_edge_m)
             && inside(here.edge_radius_m, allowed.edge_radius_m)
+    }
+}
+
+impl Done {
+    /// Whether everything that the windows of this leg leave open lies within what the instructions allow, and so is one of the things they allow.
+    pub fn is_within(&self) -> bool {
+        self.input.is_within()
     }
 
     /// Whether some material inside the body conducts, so that its field depends on the frequency.

@@ -4,7 +4,8 @@ use super::gap::Across;
 use super::input::Input;
 use crate::section::{CableShape, Drawn, Drive, End, NotDrawn, Quantity, Sleeve, State, draw};
 use jointwright_numerics::field::{
-    Answer, Conductivity, FieldError, Options, Prepared, Solved, Unwatched, prepare, solve,
+    Answer, Conductivity, FieldError, Options, Prepared, Regime, Section, Solved, Unwatched,
+    prepare, solve,
 };
 use std::collections::BTreeMap;
 
@@ -12,6 +13,8 @@ use std::collections::BTreeMap;
 const CLOSE: f64 = 1e-2;
 /// Bound on the size of one solution, so that a hopeless section ends.
 const N_UNKNOWNS_MOST: usize = 40_000;
+/// The same where conduction makes every unknown two and its factors four times as dear.
+const N_UNKNOWNS_MOST_COMPLEX: usize = 16_000;
 
 /// One state of a leg, m.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,6 +40,13 @@ pub struct Value {
     pub at_m: Option<(f64, f64)>,
     /// Whether the estimate came down to what was asked.
     pub is_settled: bool,
+}
+
+impl Value {
+    /// The field with its error on top, 1/m.
+    pub(super) fn upper(&self) -> f64 {
+        self.per_volt_per_m + self.error_per_m
+    }
 }
 
 /// What one state came to.
@@ -130,8 +140,13 @@ impl<'i> Solver<'i> {
     /// The reason as a sentence fragment.
     pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
         let drawn = self.drawn(point)?;
-        let solved = solve(&drawn.section, &drawn.wanted, &options(), &mut Unwatched)
-            .map_err(|error| sentence(&error))?;
+        let solved = solve(
+            &drawn.section,
+            &drawn.wanted,
+            &options(&drawn.section),
+            &mut Unwatched,
+        )
+        .map_err(|error| sentence(&error))?;
         Ok((drawn, solved))
     }
 
@@ -148,22 +163,32 @@ impl<'i> Solver<'i> {
                 }
             };
         }
-        let (prepared, solved) = prepare(&drawn.section, &drawn.wanted, &options(), &mut Unwatched)
-            .map_err(|error| sentence(&error))?;
+        let (prepared, solved) = prepare(
+            &drawn.section,
+            &drawn.wanted,
+            &options(&drawn.section),
+            &mut Unwatched,
+        )
+        .map_err(|error| sentence(&error))?;
         *slot = Some(prepared);
         Ok(solved)
     }
 }
 
-fn options() -> Options {
+pub(super) fn options(section: &Section) -> Options {
+    let is_complex = matches!(section.regime, Regime::Complex { .. });
     Options {
         tolerance: CLOSE,
-        n_unknowns_most: N_UNKNOWNS_MOST,
+        n_unknowns_most: if is_complex {
+            N_UNKNOWNS_MOST_COMPLEX
+        } else {
+            N_UNKNOWNS_MOST
+        },
         ..Options::default()
     }
 }
 
-fn sentence(error: &FieldError) -> String {
+pub(super) fn sentence(error: &FieldError) -> String {
     use std::error::Error;
     let mut text = error.to_string();
     let mut cause = error.source();
@@ -176,7 +201,7 @@ fn sentence(error: &FieldError) -> String {
 }
 
 /// What a solved section says, per volt.
-fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome {
+pub(super) fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome {
     let nothing = Value {
         per_volt_per_m: 0.0,
         error_per_m: 0.0,
@@ -194,9 +219,12 @@ fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome {
             is_settled: answer.is_settled,
         };
         let greatest = values.entry(*quantity).or_insert(nothing);
+        let is_settled = (value.is_settled || value.upper() < greatest.per_volt_per_m)
+            && (greatest.is_settled || greatest.upper() < value.per_volt_per_m);
         if value.per_volt_per_m > greatest.per_volt_per_m {
             *greatest = value;
         }
+        greatest.is_settled = is_settled;
     }
     let gap = drawn
         .gap

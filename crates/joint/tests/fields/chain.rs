@@ -117,3 +117,54 @@ fn the_voltage_is_the_highest_to_earth() {
     assert!((low - 12.0 / 3.0_f64.sqrt()).abs() < 1e-12 && high > low);
     assert!((strong / weak - 15.0 / 12.0).abs() < 1e-9);
 }
+
+#[test]
+fn an_edge_that_is_covered_on_the_middle_diameter_alone_lies_in_the_field() {
+    // The heel moves with the cable's diameter; at 135.05 mm it covers the edge on 22.2 mm, and not on every one near it.
+    let at = |spread_mm: f64| {
+        let edit = Edit {
+            edge_mm: 135.05,
+            spread_mm,
+            ..Edit::default()
+        };
+        stress(&planned(&edit), BEFORE_EDGE)
+    };
+    assert_eq!(at(0.0), 0.0);
+    assert!(at(0.7) > 0.2);
+}
+
+#[test]
+fn a_worst_state_that_cannot_be_drawn_refuses_the_leg() {
+    // A gap as long as the way to the electrode.
+    let plan = planned(&Edit {
+        edge_mm: 130.0,
+        bridging_mm: 90.0,
+        ..Edit::default()
+    });
+    let field = plan.legs[0].field.as_ref().expect("it has a body");
+    assert_eq!(field.state, "not drawn");
+    assert_eq!(outcomes(&plan, "screen_edge_stress"), ["not-judged"]);
+    assert_eq!(outcomes(&plan, "gap_discharge"), ["not-judged"]);
+}
+
+#[test]
+fn a_deflector_that_does_not_conduct_is_refused() {
+    let plan = planned(&Edit {
+        shape: vec![("conductive = true", "conductive = false".to_owned())],
+        ..Edit::default()
+    });
+    let field = plan.legs[0].field.as_ref().expect("it has a body");
+    let why = field.why.as_deref().unwrap_or_default();
+    assert!(why.contains("does not conduct"), "{why}");
+}
+
+#[test]
+fn an_inside_for_quite_another_cable_says_nothing() {
+    let plan = planned(&Edit {
+        diameter_mm: 35.0,
+        ..Edit::default()
+    });
+    let field = plan.legs[0].field.as_ref().expect("it has a body");
+    let why = field.why.as_deref().unwrap_or_default();
+    assert!(why.contains("too far to conclude"), "{why}");
+}

@@ -113,3 +113,13 @@ fn the_crest_of_a_cosine_rectangular_trial_is_its_rms() {
     };
     close(of("sine") / of("cosine-rectangular"), 2.0_f64.sqrt(), 1e-9);
 }
+
+#[test]
+fn a_limit_on_a_part_that_is_not_there_is_not_passed_over() {
+    let limit = "[[owner_limit]]\ncheck = \"deflector_stress\"\ngreatest_kv_per_mm = 0.01\nby = \"Ines Calloway\"\ndate = 2026-03-09\n";
+    let plan = layered("relative_permittivity = 10", limit);
+    assert_eq!(
+        outcomes(&plan, "deflector_stress"),
+        ["not-judged", "not-judged"]
+    );
+}

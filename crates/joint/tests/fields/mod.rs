@@ -5,6 +5,7 @@
 mod chain;
 mod gap;
 mod grading;
+mod plug;
 mod random;
 
 use crate::cases::{accepted, named, read};
@@ -29,6 +30,8 @@ pub struct Edit {
     pub earthing: &'static str,
     /// Diameter over the insulation, mm.
     pub diameter_mm: f64,
+    /// How far the readings over the insulation differ from it either way, mm.
+    pub spread_mm: f64,
     /// Text put at the end of the job.
     pub more: String,
     /// Passages of the body's text and of its links that are replaced.
@@ -44,6 +47,7 @@ impl Default for Edit {
             highest_kv: 15.0,
             earthing: "solid",
             diameter_mm: 22.2,
+            spread_mm: 0.0,
             more: String::new(),
             shape: Vec::new(),
         }
@@ -76,9 +80,10 @@ fn job(edit: &Edit) -> String {
         let is_reading = |over: &str| line.contains(&format!("over = \"{over}\""));
         let values = |diameter: f64| {
             let at = line.find("values = ").unwrap_or(line.len());
-            let value = format!("\"{diameter:.3} mm\"");
+            let value = |more: f64| format!("\"{:.3} mm\"", diameter + more);
+            let (low, middle, high) = (value(-edit.spread_mm), value(0.0), value(edit.spread_mm));
             format!(
-                "{}values = [{value}, {value}, {value}, {value}] }},",
+                "{}values = [{low}, {middle}, {high}, {middle}] }},",
                 line[..at].replace("0.05 mm", "0.001 mm")
             )
         };

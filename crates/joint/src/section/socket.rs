@@ -1,0 +1,335 @@
+//! Socket: what of a body lies around a tapered plug, as its row states it, or what is missing and whom to ask.
+//!
+//! A region that touches the bore has just two corners there, one after the other: one at an end of the plug and one where the region leaves the bore.
+//! Both are moved onto the line that is drawn; a row measured on a cut body is off it by its uncertainty.
+
+use super::cone::Cone;
+use super::path::{Piece, rounded};
+use super::profile::metres;
+use super::{NotDrawn, Unknown};
+use crate::catalogue::{FieldDuty, Region, Taper};
+use jointwright_numerics::outline::Point;
+
+/// Least distance from the bore within which a corner lies on it, m.
+const ON_BORE_LEAST: f64 = 0.05e-3;
+/// How far the section reaches beyond either end of the plug, in radii of the outside.
+const BEYOND_RADII: f64 = 1.5;
+
+/// The body around a plug, cut off where its section ends.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Socket {
+    /// Relative permittivity of its insulation.
+    pub relative_permittivity: f64,
+    /// Where the plug's side of the section ends, before the large end, m.
+    pub(super) start: f64,
+    /// Where the body begins, m.
+    pub(super) bottom: f64,
+    /// Where the section ends beyond the small end, m.
+    pub(super) top: f64,
+    deflector: Run,
+    electrode: Run,
+    outside: Run,
+}
+
+/// Corners in order and their radii, m; of a conducting region the first two lie on the bore.
+#[derive(Clone, Debug, PartialEq)]
+struct Run {
+    name: String,
+    corners: Vec<Point>,
+    radii: Vec<f64>,
+}
+
+impl Socket {
+    /// Reads the body around a plug.
+    ///
+    /// # Errors
+    /// What is missing, with the questions to put to its maker; else why what is stated makes no section.
+    pub fn read(taper: &Taper, cone: &Cone) -> Result<Socket, NotDrawn> {
+        let found = Found::of(taper)?;
+        let tolerance = metres(taper.uncertainty).max(ON_BORE_LEAST);
+        let run = |region: &Region, is_rising: bool| {
+            Run::read(region, cone, tolerance, is_rising).map_err(NotDrawn::Refused)
+        };
+        let (deflector, electrode) = (run(found.deflector, true)?, run(found.electrode, false)?);
+        let mut outside = run(found.insulation, false)?;
+        for (run, index, end) in [
+            (&deflector, 0, 0.0),
+            (&electrode, 0, cone.length),
+            (&outside, 0, cone.length),
+            (&outside, 1, 0.0),
+        ] {
+            run.covers(index, end, tolerance)
+                .map_err(NotDrawn::Refused)?;
+        }
+        let (lowest, highest) = (
+            outside.lowest().max(deflector.lowest()),
+            outside.highest().min(electrode.highest()),
+        );
+        outside.corners.drain(..2);
+        outside.radii.drain(..2);
+        let radius = outside.corners.iter().map(|at| at.r).fold(0.0, f64::max);
+        let start = -BEYOND_RADII * radius;
+        let bottom = lowest.max(start);
+        let top = highest.min(cone.length + BEYOND_RADII * radius);
+        let cut =
+            |run: &Run, plane: f64, sign: f64| run.up_to(plane, sign, 1).map_err(NotDrawn::Refused);
+        let deflector = cut(&deflector, bottom, -1.0)?;
+        let electrode = cut(&electrode, top, 1.0)?;
+        let outside = outside.between(bottom, top).map_err(NotDrawn::Refused)?;
+        let sharp = [deflector.sharp(), electrode.sharp()].concat();
+        if !sharp.is_empty() {
+            return Err(unknown("a corner around the plug has no radius", sharp));
+        }
+        Ok(Socket {
+            relative_permittivity: found.relative_permittivity,
+            start,
+            bottom,
+            top,
+            deflector,
+            electrode,
+            outside,
+        })
+    }
+
+    /// Outline of the deflector over a bore, from the plug's large end.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub fn deflector(&self, bore: &Cone) -> Result<Vec<Piece>, String> {
+        self.deflector.on(bore, 0.0)
+    }
+
+    /// Outline of the electrode over a bore, from the plug's small end.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub fn electrode(&self, bore: &Cone) -> Result<Vec<Piece>, String> {
+        self.electrode.on(bore, bore.length)
+    }
+
+    /// Outside of the insulation, from the large end's side to that of the small end.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub fn outside(&self) -> Result<Vec<Piece>, String> {
+        rounded(&self.outside.corners, &self.outside.radii).map_err(|why| self.outside.named(&why))
+    }
+}
+
+impl Run {
+    /// Turns the corners so that the two on the bore come first, the way along the bore rising or falling.
+    fn read(region: &Region, cone: &Cone, tolerance: f64, is_rising: bool) -> Result<Run, String> {
+        let n = region.corners.len();
+        let mut corners: Vec<(Point, f64)> = Vec::with_capacity(n);
+        for (index, (along, diameter)) in region.corners.iter().enumerate() {
+            let radius = region
+                .radii
+                .get(index)
+                .map_or(0.0, |radius| metres(*radius));
+            let at = Point::new(metres(*diameter) / 2.0, metres(*along));
+            corners.push((at, radius));
+        }
+        let is_on_bore = |index: usize| {
+            let at = corners[index % n].0;
+            let is_beside = at.z >= -tolerance && at.z <= cone.length + tolerance;
+            is_beside && cone.distance(at) <= tolerance
+        };
+        let start = (0..n).find(|&index| is_on_bore(index) && is_on_bore(index + 1));
+        let n_on_bore = (0..n).filter(|&index| is_on_bore(index)).count();
+        let (Some(start), 2) = (start, n_on_bore) else {
+            return Err(format!(
+                "the region {} has {n_on_bore} corners within {:.2} mm of the plug's cone; it takes two, one after the other: one at an end of the plug, one where the region leaves the bore",
+                region.name,
+                tolerance * 1e3
+            ));
+        };
+        corners.rotate_left(start);
+        if (corners[0].0.z < corners[1].0.z) != is_rising {
+            corners.swap(0, 1);
+            corners[2..].reverse();
+        }
+        let (corners, radii) = corners.into_iter().unzip();
+        Ok(Run {
+            name: region.name.clone(),
+            corners,
+            radii,
+        })
+    }
+
+    fn named(&self, why: &str) -> String {
+        format!("the region {}: {why}", self.name)
+    }
+
+    fn lowest(&self) -> f64 {
+        self.corners
+            .iter()
+            .map(|at| at.z)
+            .fold(f64::INFINITY, f64::min)
+    }
+
+    fn highest(&self) -> f64 {
+        let places = self.corners.iter().map(|at| at.z);
+        places.fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// A region covers its end of the plug, or something would lie there that is not stated.
+    fn covers(&self, index: usize, end: f64, tolerance: f64) -> Result<(), String> {
+        let found = self.corners[index].z;
+        if (found - end).abs() <= tolerance {
+            return Ok(());
+        }
+        Err(self.named(&format!(
+            "on the bore it begins at {:.2} mm from the plug's large end; it is expected to cover the plug's end at {:.2} mm",
+            found * 1e3,
+            end * 1e3
+        )))
+    }
+
+    /// The corners from an index on up to where they first reach a plane: rising for a sign of 1, falling for −1.
+    fn up_to(&self, plane: f64, sign: f64, from: usize) -> Result<Run, String> {
+        let mut kept = Run {
+            name: self.name.clone(),
+            corners: self.corners[..=from].to_vec(),
+            radii: self.radii[..=from].to_vec(),
+        };
+        for index in from + 1..self.corners.len() {
+            let (before, at) = (self.corners[index - 1], self.corners[index]);
+            let (a, b) = (sign * (before.z - plane), sign * (at.z - plane));
+            if b < 0.0 {
+                kept.corners.push(at);
+                kept.radii.push(self.radii[index]);
+                continue;
+            }
+            if a >= 0.0 {
+                break;
+            }
+            let mut last = before.towards(at, a / (a - b));
+            last.z = plane;
+            kept.corners.push(last);
+            kept.radii.push(0.0);
+            return Ok(kept);
+        }
+        Err(self.named(&format!(
+            "it does not reach {:.1} mm, where the section ends",
+            plane * 1e3
+        )))
+    }
+
+    /// The part of the outside between two planes: from where it last leaves the lower to where it first meets the upper.
+    fn between(&self, bottom: f64, top: f64) -> Result<Run, String> {
+        let n = self.corners.len();
+        let below = (0..n).rev().find(|&index| self.corners[index].z <= bottom);
+        let Some(below) = below else {
+            return Err(self.named(&format!(
+                "its outside does not reach {:.1} mm, where the section begins",
+                bottom * 1e3
+            )));
+        };
+        let tail = Run {
+            name: self.name.clone(),
+            corners: self.corners[below..].to_vec(),
+            radii: self.radii[below..].to_vec(),
+        };
+        let mut kept = tail.up_to(top, 1.0, 0)?;
+        let (first, next) = (kept.corners[0], kept.corners[1]);
+        let share = (bottom - first.z) / (next.z - first.z);
+        kept.corners[0] = first.towards(next, share);
+        kept.corners[0].z = bottom;
+        kept.radii[0] = 0.0;
+        Ok(kept)
+    }
+
+    /// Questions for the corners between its ends that have no radius: at a sharp one the field has no greatest value.
+    fn sharp(&self) -> Vec<String> {
+        (1..self.corners.len() - 1)
+            .filter(|&index| self.radii[index] <= 0.0)
+            .map(|index| {
+                let at = self.corners[index];
+                format!(
+                    "With what radius is the corner of the region {} at {:.1} mm from the plug's large end, diameter {:.1} mm, rounded?",
+                    self.name,
+                    at.z * 1e3,
+                    2e3 * at.r
+                )
+            })
+            .collect()
+    }
+
+    /// Lines and arcs with both corners of the bore on another line, the first at the plug's end.
+    fn on(&self, bore: &Cone, end: f64) -> Result<Vec<Piece>, String> {
+        let mut corners = self.corners.clone();
+        corners[0] = bore.at(end);
+        corners[1] = bore.at(corners[1].z);
+        rounded(&corners, &self.radii).map_err(|why| self.named(&why))
+    }
+}
+
+/// The regions that a section takes.
+struct Found<'t> {
+    insulation: &'t Region,
+    electrode: &'t Region,
+    deflector: &'t Region,
+    relative_permittivity: f64,
+}
+
+impl Found<'_> {
+    fn of(taper: &Taper) -> Result<Found<'_>, NotDrawn> {
+        let mut open: Vec<String> = Vec::new();
+        let mut one = |duty: FieldDuty| {
+            let mut all = taper.regions.iter().filter(|r| r.serves == Some(duty));
+            // Two of a kind: which one is meant is not known.
+            let found = all.next().filter(|_| all.next().is_none());
+            if found.is_none() {
+                open.push(format!(
+                    "Where does the {} around the plug begin and end, from the plug's large end, at which diameters, and with what radii are its corners rounded? {ASK_MAKER}",
+                    duty.name()
+                ));
+            }
+            found
+        };
+        let insulation = one(FieldDuty::Insulation);
+        let (electrode, deflector) = (one(FieldDuty::Electrode), one(FieldDuty::Deflector));
+        let permittivity = insulation.and_then(|region| region.relative_permittivity);
+        if insulation.is_some() && permittivity.is_none() {
+            open.push(
+                "What is the relative permittivity of the insulation around the plug?".to_owned(),
+            );
+        }
+        match (insulation, electrode, deflector, permittivity) {
+            (Some(insulation), Some(electrode), Some(deflector), Some(permittivity)) => Ok(Found {
+                insulation,
+                electrode,
+                deflector,
+                relative_permittivity: permittivity,
+            }),
+            _ => Err(unknown(
+                "what lies around the plug is not wholly known",
+                open,
+            )),
+        }
+    }
+}
+
+const ASK_MAKER: &str = "Ask its maker, or cut a body of this lot open along the plug's axis, lay a rule beside it and measure each corner twice.";
+
+/// What to ask about a plug of which nothing is known, by the name of the body that sits on it.
+pub(super) fn questions(id: &str) -> Vec<String> {
+    vec![
+        format!(
+            "What are the diameters of both ends of the tapered plug that {id} sits on, its length, that of the stud inside it, and the relative permittivity of the plug?"
+        ),
+        format!(
+            "Between which thicknesses is the film that the fit leaves between the plug and {id}, and what fills it for the life of the joint?"
+        ),
+        format!(
+            "Where, from the plug's large end, and at what diameters lie the electrode, the deflector and the outside of {id} around the plug, and with what radii are the corners of its conducting parts rounded? {ASK_MAKER}"
+        ),
+    ]
+}
+
+pub(super) fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
+    NotDrawn::Unknown(Unknown {
+        why: why.to_owned(),
+        questions,
+    })
+}

@@ -1,0 +1,434 @@
+//! Taper: the tapered plug between a bus and the body of a leg, as a section with its film, and the numbers that are wanted of it.
+//!
+//! Why its own room: its axis is the plug's, not the cable's, and what is thin and judged here is a film along a cone.
+//!
+//! ```text
+//!   r
+//!   |  outside, at earth
+//!   |  ............................................................
+//!   |  deflector   )       insulation of the body    ( electrode
+//!   |  ============)                                 (=============
+//!   |  +~~~~~~~~~~~~~~~~~~~~~~~~~ film ~~~~~~~~~~~~~~~~~~~~~~+
+//!   |  | collar             plug                             | small end
+//!   +--+-----------------------------------------------------+------ z, from the plug's large end
+//!     stud
+//! ```
+//!
+//! Assumes: round and concentric, wholly seated, a film of one thickness square to the cone; the body keeps its stated shape but for the line of its bore, which lies that thickness off the plug.
+//!
+//! Not here: how the rows are read (`socket`), which thickness is worst (`study`).
+//!
+//! Source: `docs/theory/taper.md`.
+
+use super::cone::Cone;
+use super::draw::{Asked, Drawn, Sheet, through};
+use super::path::{Piece, reversed};
+use super::profile::metres;
+use super::socket::{Socket, questions};
+use super::{GapPlace, NotDrawn, Quantity, Unknown};
+use crate::catalogue::{Body, Taper};
+use jointwright_numerics::field::{Disc, Regime, Section, Wanted};
+use jointwright_numerics::outline::{Outline, Point, Shape, check};
+
+/// Films thinner than this are drawn as none, m.
+///
+/// Air does not break down below some 330 V at any width (`numerics::gas::LEAST_V`): over ten micrometres that takes a field of 33 kV/mm, and a thicker film of the same fit is nearer to it.
+pub const FILM_LEAST_M: f64 = 10e-6;
+/// Cusps are left out of peaks by this share of the radius that makes them.
+const CUSP_SHARE: f64 = 0.1;
+const HEEL_SHARE: f64 = 0.05;
+/// What is left out round the collar's corner, m.
+const COLLAR_DISC: f64 = 0.5e-3;
+/// Least length of the bore that a conducting region covers, m.
+const ON_BORE_LEAST: f64 = 1e-3;
+/// Least length of the bore between deflector and electrode, m.
+const BETWEEN_LEAST: f64 = 2e-3;
+/// Lines along the interface begin so far from where a conductor leaves it, m.
+const OFF_FOOT: f64 = 1e-5;
+/// Places across which the voltage of the film is asked for: so far from where a conductor leaves the bore, in radii of its rounding.
+const FROM_FOOT_RADII: [f64; 7] = [0.0, 0.03, 0.06, 0.12, 0.25, 0.5, 1.0];
+/// The same under the conductor, which is nearer there.
+const COVERED_RADII: [f64; 3] = [0.03, 0.1, 0.3];
+/// The same between both, as shares of the way from the deflector to the electrode.
+const BETWEEN_SHARES: [f64; 3] = [0.3, 0.5, 0.7];
+/// Greatest share of the way at which a place given in radii still lies.
+const SHARE_GREATEST: f64 = 0.5;
+
+/// Tags of conductors at the conductor's potential.
+const AT_CONDUCTOR: [&str; 5] = [
+    "conductor",
+    "front",
+    "electrode_bore",
+    "electrode",
+    "electrode_end",
+];
+/// Tags of conductors at earth.
+const AT_EARTH: [&str; 6] = [
+    "collar",
+    "deflector_bore",
+    "deflector",
+    "deflector_heel",
+    "deflector_tip",
+    "outside",
+];
+
+/// What the fit leaves open of a plug.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct TaperState {
+    /// Thickness of the film between plug and body, square to the cone, m.
+    pub film_thickness_m: f64,
+    /// Whether the film has lost its filler.
+    pub is_empty: bool,
+}
+
+/// What to ask where a body has a mating interface and nothing is known of the plug that it sits on.
+pub fn taper_questions(body: &Body) -> Option<Unknown> {
+    let is_open = body.interface.is_some() && body.taper.is_none();
+    let id = &body.head.id;
+    is_open.then(|| Unknown {
+        why: format!("the tapered plug that {id} sits on is not known"),
+        questions: questions(id),
+    })
+}
+
+/// Draws the plug of a leg with the body around it; positions run from the plug's large end.
+///
+/// # Errors
+/// [`NotDrawn::Unknown`] with what to ask where a region or a radius is not stated; [`NotDrawn::Refused`] with the reason where the dimensions do not make a section.
+pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> {
+    let refused = |why: String| NotDrawn::Refused(why);
+    let cone = Cone::of(taper).map_err(refused)?;
+    let socket = Socket::read(taper, &cone)?;
+    let plan = Measures::new(taper, state, cone, &socket).map_err(refused)?;
+    let mut sheet = Sheet::default();
+    plan.draw(taper, state, &socket, &mut sheet);
+    let outline = sheet.outline;
+    if let Some(flaw) = check(&outline).first() {
+        return Err(NotDrawn::Refused(format!(
+            "its dimensions do not make a section: {flaw}"
+        )));
+    }
+    let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
+    let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {
+        let tags = tags.iter().filter(|tag| present(tag));
+        tags.map(|tag| ((*tag).to_owned(), volts)).collect()
+    };
+    let potentials = [at(&AT_CONDUCTOR, 1.0), at(&AT_EARTH, 0.0)].concat();
+    let asked = plan.wanted(&outline);
+    Ok(Drawn {
+        section: Section {
+            outline,
+            materials: sheet.materials,
+            potentials,
+            floating: Vec::new(),
+            regime: Regime::Capacitive,
+            leave_out: plan.cusps(),
+        },
+        wanted: asked.wanted,
+        quantities: asked.quantities,
+        gap: asked.gap,
+        interface: plan.on_plug(),
+        is_edge_in_field: true,
+        labels: sheet.labels,
+    })
+}
+
+/// Everything that is measured off before the drawing begins, m.
+struct Measures {
+    stud: f64,
+    start: f64,
+    /// The plug's cone.
+    cone: Cone,
+    /// The line of the body's bore.
+    bore: Cone,
+    /// Thickness of the film; nought where none is drawn.
+    film: f64,
+    /// From where it leaves the bore, as the next.
+    deflector: Vec<Piece>,
+    electrode: Vec<Piece>,
+    outside: Vec<Piece>,
+}
+
+impl Measures {
+    fn new(
+        taper: &Taper,
+        state: &TaperState,
+        cone: Cone,
+        socket: &Socket,
+    ) -> Result<Measures, String> {
+        let thickness = state.film_thickness_m;
+        if !(thickness.is_finite() && thickness >= 0.0) {
+            return Err(format!(
+                "the film between plug and body is {:.3} mm thick",
+                thickness * 1e3
+            ));
+        }
+        let film = if thickness < FILM_LEAST_M {
+            0.0
+        } else {
+            thickness
+        };
+        let bore = cone.lifted(film);
+        let plan = Measures {
+            stud: metres(taper.stud_diameter) / 2.0,
+            start: socket.start,
+            cone,
+            bore,
+            film,
+            deflector: off_the_bore(socket.deflector(&bore)?, "deflector")?,
+            electrode: off_the_bore(socket.electrode(&bore)?, "electrode")?,
+            outside: socket.outside()?,
+        };
+        plan.refuse_what_is_too_close(socket.top)?;
+        Ok(plan)
+    }
+
+    fn refuse_what_is_too_close(&self, top: f64) -> Result<(), String> {
+        let (heel, foot) = (self.heel().z, self.foot().z);
+        let covered = [(heel, "deflector"), (self.cone.length - foot, "electrode")];
+        for (length, name) in covered {
+            if length < ON_BORE_LEAST {
+                return Err(format!(
+                    "the {name} lies on the bore over {:.2} mm; less than {:.0} mm makes no section",
+                    length * 1e3,
+                    ON_BORE_LEAST * 1e3
+                ));
+            }
+        }
+        if foot < heel + BETWEEN_LEAST {
+            return Err(format!(
+                "the deflector leaves the bore at {:.1} mm from the plug's large end and the electrode at {:.1} mm; less than {:.0} mm lies between them",
+                heel * 1e3,
+                foot * 1e3,
+                BETWEEN_LEAST * 1e3
+            ));
+        }
+        let last = self.electrode.iter().filter(|piece| piece.is_arc());
+        let round_to = last.map(|piece| piece.to.z).fold(foot, f64::max);
+        let wall = end_of(&self.outside).r - end_of(&self.electrode).r;
+        if top < round_to + wall {
+            return Err(format!(
+                "the body ends at {:.1} mm from the plug's large end, less than its wall, {:.1} mm, beyond the rounded end of the electrode at {:.1} mm",
+                top * 1e3,
+                wall * 1e3,
+                round_to * 1e3
+            ));
+        }
+        Ok(())
+    }
+
+    /// Where the deflector leaves the bore.
+    fn heel(&self) -> Point {
+        self.deflector[0].from
+    }
+
+    /// Where the electrode leaves the bore.
+    fn foot(&self) -> Point {
+        self.electrode[0].from
+    }
+
+    /// Where on the plug the deflector and the electrode leave the bore.
+    fn on_plug(&self) -> [Point; 2] {
+        [self.heel(), self.foot()].map(|at| self.cone.moved(at, -self.film))
+    }
+
+    fn cusps(&self) -> Vec<Disc> {
+        let of = |pieces: &[Piece], share: f64| Disc {
+            at: pieces[0].from,
+            radius: share * rounding(pieces),
+        };
+        let mut cusps = vec![
+            of(&self.deflector, HEEL_SHARE),
+            of(&self.electrode, CUSP_SHARE),
+            Disc {
+                at: self.cone.at(0.0),
+                radius: COLLAR_DISC,
+            },
+        ];
+        cusps.retain(|disc| disc.radius > 0.0);
+        cusps
+    }
+
+    fn draw(&self, taper: &Taper, state: &TaperState, socket: &Socket, sheet: &mut Sheet) {
+        self.draw_plug(taper.relative_permittivity, sheet);
+        if self.film > 0.0 {
+            let permittivity = match &taper.filler {
+                Some(filler) if !state.is_empty => filler.relative_permittivity,
+                _ => 1.0,
+            };
+            self.draw_film(permittivity, sheet);
+        }
+        self.draw_body(socket.relative_permittivity, sheet);
+    }
+
+    /// The bore from the plug's small end to its large end.
+    fn bore_down(&self) -> Vec<(Piece, &'static str)> {
+        through(
+            &[
+                self.bore.small_end(),
+                self.foot(),
+                self.heel(),
+                self.bore.at(0.0),
+            ],
+            &["electrode_bore", "interface", "deflector_bore"],
+        )
+    }
+
+    fn draw_plug(&self, permittivity: f64, sheet: &mut Sheet) {
+        let (stud, end) = (self.stud, self.cone.small_end());
+        let large = self.cone.at(0.0);
+        let mut round = through(
+            &[Point::new(stud, self.start), Point::new(stud, end.z), end],
+            &["conductor", "front"],
+        );
+        if self.film > 0.0 {
+            round.push((Piece::line(end, large), "film_on_plug"));
+        } else {
+            round.extend(self.bore_down());
+        }
+        round.extend(through(
+            &[
+                large,
+                Point::new(large.r, self.start),
+                Point::new(stud, self.start),
+            ],
+            &["collar", "interior"],
+        ));
+        let middle = end.z / 2.0;
+        let label = Point::new((stud + self.cone.radius(middle)) / 2.0, middle);
+        sheet.region("plug", permittivity, label, &round);
+    }
+
+    fn draw_film(&self, permittivity: f64, sheet: &mut Sheet) {
+        let (large, end) = (self.cone.at(0.0), self.cone.small_end());
+        let mut round = through(
+            &[large, end, self.bore.small_end()],
+            &["film_on_plug", "front"],
+        );
+        round.extend(self.bore_down());
+        round.push((Piece::line(self.bore.at(0.0), large), "collar"));
+        let middle = self.heel().towards(self.foot(), 0.5);
+        let label = self.cone.moved(middle, -self.film / 2.0);
+        sheet.region("film between plug and body", permittivity, label, &round);
+    }
+
+    fn draw_body(&self, permittivity: f64, sheet: &mut Sheet) {
+        let mut round = vec![(Piece::line(self.heel(), self.foot()), "interface")];
+        round.extend(self.electrode.iter().map(|piece| {
+            let is_end = piece.is_arc();
+            (*piece, if is_end { "electrode_end" } else { "electrode" })
+        }));
+        let (inner, outer) = (end_of(&self.electrode), end_of(&self.outside));
+        round.push((Piece::line(inner, outer), "interior"));
+        let down = reversed(&self.outside);
+        round.extend(down.iter().map(|piece| (*piece, "outside")));
+        let back = reversed(&self.deflector);
+        round.push((Piece::line(end_of(&down), back[0].from), "interior"));
+        let n = back.len();
+        for (index, piece) in back.iter().enumerate() {
+            let tag = match (piece.is_arc(), index + 1 == n) {
+                (true, true) => "deflector_heel",
+                (true, false) => "deflector_tip",
+                (false, _) => "deflector",
+            };
+            round.push((*piece, tag));
+        }
+        let middle = self.heel().towards(self.foot(), 0.5);
+        let label = Point::new((middle.r + outer.r) / 2.0, middle.z);
+        sheet.region("insulation of the body", permittivity, label, &round);
+    }
+
+    fn wanted(&self, outline: &Outline) -> Asked {
+        let mut asked = Asked::default();
+        let mut lines = vec![self.on_plug()];
+        if self.film > 0.0 {
+            lines.push([self.heel(), self.foot()]);
+        }
+        for [from, to] in lines {
+            let share = OFF_FOOT / from.distance(to);
+            let (from, to) = (from.towards(to, share), to.towards(from, share));
+            asked.add(
+                Quantity::Interface,
+                Wanted::PeakTangentialOnLine { from, to },
+            );
+        }
+        for (quantity, tag) in [
+            (Quantity::ElectrodeEnd, "electrode_end"),
+            (Quantity::DeflectorTip, "deflector_tip"),
+            (Quantity::DeflectorHeel, "deflector_heel"),
+        ] {
+            if outline.curves.iter().any(|curve| curve.tag == tag) {
+                let tag = tag.to_owned();
+                asked.add(quantity, Wanted::PeakOnCurve { tag });
+            }
+        }
+        if self.film > 0.0 {
+            self.ask_across_film(&mut asked);
+        }
+        asked
+    }
+
+    /// Across the film between deflector and electrode, closer where each leaves the bore, and a little way under both.
+    fn ask_across_film(&self, asked: &mut Asked) {
+        let (heel, foot) = (self.heel(), self.foot());
+        let (heel_radius, foot_radius) = (rounding(&self.deflector), rounding(&self.electrode));
+        let (large, small) = (self.bore.at(0.0), self.bore.small_end());
+        let mut places: Vec<Point> = FROM_FOOT_RADII
+            .iter()
+            .flat_map(|radii| {
+                [
+                    part_way(heel, foot, radii * heel_radius),
+                    part_way(foot, heel, radii * foot_radius),
+                ]
+            })
+            .collect();
+        places.extend(BETWEEN_SHARES.map(|share| heel.towards(foot, share)));
+        places.extend(COVERED_RADII.map(|radii| part_way(foot, small, radii * foot_radius)));
+        for high in places {
+            let low = self.cone.moved(high, -self.film);
+            let (low_index, high_index) = (asked.potential(low), asked.potential(high));
+            asked.gap.push(GapPlace {
+                width_m: self.film,
+                low_index,
+                high_index: Some(high_index),
+            });
+        }
+        // The deflector itself is at earth.
+        for high in COVERED_RADII.map(|radii| part_way(heel, large, radii * heel_radius)) {
+            let low_index = asked.potential(self.cone.moved(high, -self.film));
+            asked.gap.push(GapPlace {
+                width_m: self.film,
+                low_index,
+                high_index: None,
+            });
+        }
+    }
+}
+
+/// A place so far on the way to another, m, but no farther than a share of it.
+fn part_way(from: Point, to: Point, distance: f64) -> Point {
+    from.towards(to, (distance / from.distance(to)).min(SHARE_GREATEST))
+}
+
+/// Radius with which a conductor leaves the bore, m; nought where it leaves along a line.
+fn rounding(pieces: &[Piece]) -> f64 {
+    match pieces[0].shape {
+        Shape::Arc { center } => center.distance(pieces[0].from),
+        Shape::Line => 0.0,
+    }
+}
+
+/// The outline of a conducting region without the line along the bore.
+fn off_the_bore(mut pieces: Vec<Piece>, name: &str) -> Result<Vec<Piece>, String> {
+    if pieces.len() < 2 || pieces[0].is_arc() {
+        return Err(format!(
+            "nothing of the {name} lies on the bore: its rounding takes it all"
+        ));
+    }
+    pieces.remove(0);
+    Ok(pieces)
+}
+
+fn end_of(pieces: &[Piece]) -> Point {
+    pieces[pieces.len() - 1].to
+}

@@ -1,0 +1,140 @@
+//! Plug: the fields of the tapered plug that a separable leg's body sits on, over the film that its fit leaves.
+//!
+//! Nothing of it is cut on site: what the film may be is the row's, and so is all that can be asked of it.
+
+use super::gap::{Across, inception};
+use super::solver::{Value, options, outcome, sentence};
+use crate::catalogue::{Body, Taper};
+use crate::section::{
+    FILM_LEAST_M, NotDrawn, Quantity, TaperState, Unknown, draw_taper, taper_questions,
+};
+use jointwright_numerics::field::{Unwatched, solve};
+use jointwright_numerics::gas::Curve;
+use std::collections::BTreeMap;
+
+/// What came of the study of a plug.
+#[derive(Clone, Debug, Default)]
+pub enum PlugStudy {
+    /// There is none, or nobody asked.
+    #[default]
+    None,
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known does not make a section, or could not be solved; the reason as a sentence fragment.
+    Refused(String),
+    /// Solved.
+    Done(Box<PlugWorst>),
+}
+
+/// The worst over the film.
+#[derive(Clone, Debug)]
+pub struct PlugWorst {
+    /// Fields, each with the film in which it was seen.
+    pub seen: BTreeMap<Quantity, (Value, TaperState)>,
+    /// The film with its filler, in the state with the least inception voltage; none where no film is thick enough to be drawn.
+    pub gap_filled: Option<(Vec<Across>, TaperState)>,
+    /// The same without filler.
+    pub gap_empty: Option<(Vec<Across>, TaperState)>,
+    /// Whether the row calls the filler permanent.
+    pub is_permanent: bool,
+    /// States that were solved.
+    pub n_solved: usize,
+}
+
+/// Studies the plug of a body.
+pub fn study_plug(body: &Body) -> PlugStudy {
+    let Some(taper) = &body.taper else {
+        return taper_questions(body).map_or(PlugStudy::None, PlugStudy::Unknown);
+    };
+    match worst(taper) {
+        Ok(worst) => PlugStudy::Done(Box::new(worst)),
+        Err(NotDrawn::Unknown(unknown)) => PlugStudy::Unknown(unknown),
+        Err(NotDrawn::Refused(why)) => PlugStudy::Refused(why),
+    }
+}
+
+fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
+    let mut worst = PlugWorst {
+        seen: BTreeMap::new(),
+        gap_filled: None,
+        gap_empty: None,
+        is_permanent: taper
+            .filler
+            .as_ref()
+            .is_some_and(|filler| filler.is_permanent),
+        n_solved: 0,
+    };
+    let film = taper.film_thickness;
+    let (least, greatest) = (film.least().mm() * 1e-3, film.greatest().mm() * 1e-3);
+    // Neither the voltage across a film nor the field at which it breaks down tells alone which thickness is worst.
+    let mut states = vec![(greatest, true), ((least + greatest) / 2.0, true)];
+    if taper.filler.is_some() {
+        states.push((greatest, false));
+    }
+    if least < FILM_LEAST_M {
+        // Without a film the conductors see the plug itself.
+        states.push((0.0, true));
+    } else {
+        states.push((least, true));
+    }
+    states.dedup();
+    for (film_thickness_m, is_empty) in states {
+        let state = TaperState {
+            film_thickness_m,
+            is_empty,
+        };
+        worst.add(taper, state)?;
+    }
+    Ok(worst)
+}
+
+impl PlugWorst {
+    fn add(&mut self, taper: &Taper, state: TaperState) -> Result<(), NotDrawn> {
+        let drawn = draw_taper(taper, &state)?;
+        let solved = solve(
+            &drawn.section,
+            &drawn.wanted,
+            &options(&drawn.section),
+            &mut Unwatched,
+        )
+        .map_err(|error| NotDrawn::Refused(sentence(&error)))?;
+        self.n_solved += 1;
+        let mut outcome = outcome(&drawn, &solved.answers, 1.0);
+        // No edge of a screen lies here.
+        outcome.values.remove(&Quantity::ScreenEdge);
+        for (quantity, value) in outcome.values {
+            let greatest = self.seen.entry(quantity).or_insert((value, state));
+            if value.per_volt_per_m > greatest.0.per_volt_per_m {
+                *greatest = (value, state);
+            }
+        }
+        if outcome.gap.is_empty() {
+            return Ok(());
+        }
+        let slot = if state.is_empty {
+            &mut self.gap_empty
+        } else {
+            &mut self.gap_filled
+        };
+        let onset = |gap: &[Across]| {
+            inception(gap, Curve::LowerOfBoth).map_or(f64::INFINITY, |volts| volts.v())
+        };
+        if slot
+            .as_ref()
+            .is_none_or(|(gap, _)| onset(&outcome.gap) < onset(gap))
+        {
+            *slot = Some((outcome.gap, state));
+        }
+        Ok(())
+    }
+
+    /// The film as it is judged: empty, unless the row calls the filler permanent.
+    pub fn judged_gap(&self) -> Option<&[Across]> {
+        let gap = if self.is_permanent {
+            self.gap_filled.as_ref()
+        } else {
+            self.gap_empty.as_ref().or(self.gap_filled.as_ref())
+        };
+        gap.map(|(gap, _)| gap.as_slice())
+    }
+}
