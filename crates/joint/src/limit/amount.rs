@@ -28,7 +28,7 @@ pub struct AmountQuestion<'a> {
 }
 
 impl AmountQuestion<'_> {
-    /// The ruling: outside the limit fails, inside by less than its error is not judged.
+    /// The ruling: outside the limit fails, inside it passes; by less than its error, either way, it is not judged.
     pub fn rule(self) -> Ruling {
         let below = self
             .greatest
@@ -37,7 +37,16 @@ impl AmountQuestion<'_> {
         let margin = below.min(above);
         let limit = self.greatest.or(self.least).unwrap_or(f64::INFINITY);
         let unit = self.unit;
-        let (outcome, why) = if margin < 0.0 && self.word.may_fail() {
+        let (outcome, why) = if margin.abs() < self.error {
+            let side = if margin < 0.0 { "outside" } else { "inside" };
+            let why = format!(
+                "{} is {side} by {} {unit}, less than the {} {unit} by which it may be off",
+                self.what,
+                shown(margin.abs()),
+                shown(self.error)
+            );
+            (Outcome::NotJudged, Some(why))
+        } else if margin < 0.0 && self.word.may_fail() {
             let side = if below < above { "above" } else { "below" };
             let permitted = if below < above {
                 "the most"
@@ -54,14 +63,6 @@ impl AmountQuestion<'_> {
             (Outcome::Fail, Some(why))
         } else if margin < 0.0 || !self.word.may_pass() {
             let why = format!("the limit may not rule: {}", self.word.source());
-            (Outcome::NotJudged, Some(why))
-        } else if margin < self.error {
-            let why = format!(
-                "{} is inside by {} {unit}, less than the {} {unit} by which it may be off",
-                self.what,
-                shown(margin),
-                shown(self.error)
-            );
             (Outcome::NotJudged, Some(why))
         } else {
             (Outcome::Pass, None)
@@ -125,7 +126,8 @@ mod tests {
         check(0.9, 0.05, &allowed, Outcome::Pass);
         check(0.97, 0.05, &allowed, Outcome::NotJudged);
         check(1.0, 0.0, &allowed, Outcome::Pass);
-        check(1.01, 0.05, &allowed, Outcome::Fail);
+        check(1.01, 0.05, &allowed, Outcome::NotJudged);
+        check(1.1, 0.05, &allowed, Outcome::Fail);
         let practice = Word::CommonPractice("x".to_owned());
         check(0.5, 0.0, &practice, Outcome::NotJudged);
         check(1.5, 0.0, &practice, Outcome::Fail);
