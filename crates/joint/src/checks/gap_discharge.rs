@@ -1,4 +1,4 @@
-//! Is the gap before the screen edge, or the film along a tapered plug, no nearer to a discharge than the worst that the instructions allow, and not so near that it would discharge in service?
+//! Is the gap before the screen edge no nearer to a discharge than the worst that the instructions allow, and would neither it nor the film along a tapered plug discharge in service?
 //!
 //! Filled and empty: it passes only if it passes empty, unless the row calls the filler permanent there.
 //! A gas breaks down at the crest; the voltage that rules is the highest continuous one to earth, and while an earth fault is cleared that between phases where earthing is not solid.
@@ -14,7 +14,7 @@ use jointwright_units::VoltageRms;
 
 pub(super) const CHECK: Check = Check {
     slug: "gap_discharge",
-    question: "Is the gap before the screen edge, or the film along a tapered plug, no nearer to a discharge than the worst that the instructions allow?",
+    question: "Is the gap before the screen edge no nearer to a discharge than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 
@@ -46,37 +46,16 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// The film along the tapered plug: what its row allows is all that there is, so it passes where it would not discharge.
+/// The film along the tapered plug: its row's own film is all that there is, so it can only fail; that it does not is no pass.
 fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let (PlugStudy::Done(worst), Some(body)) = (&leg.plug, leg.chosen.body) else {
+    let PlugStudy::Done(worst) = &leg.plug else {
         return Vec::new();
     };
     let gap = worst.judged_gap().unwrap_or_default();
-    let mut rulings: Vec<Ruling> = levels(inputs)
+    levels(inputs)
         .into_iter()
         .filter_map(|level| against_gas(leg, FILM, gap, level))
-        .collect();
-    if rulings.is_empty() {
-        let loading =
-            inception(gap, Curve::Townsend).map_or(0.0, |volts| inputs.voltage().v() / volts.v());
-        let word = Word::WorstAllowed(format!("{}, its own film", body.head.source()));
-        rulings.push(
-            AmountQuestion {
-                check: CHECK.slug,
-                subject: leg.subject(),
-                what: format!("{}, {FILM}", leg.subject().words()),
-                value: loading,
-                error: 0.0,
-                least: None,
-                greatest: Some(loading),
-                unit: "times",
-                word: &word,
-                hint: HINT,
-            }
-            .rule(),
-        );
-    }
-    rulings
+        .collect()
 }
 
 /// What is said where the gap would discharge during the trial: it decides nothing, but whoever reads the trial must know.
