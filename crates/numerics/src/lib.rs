@@ -19,3 +19,4 @@ pub mod field;
 pub mod gas;
 pub mod mesh;
 pub mod outline;
+pub mod rubber;

@@ -4,4 +4,5 @@ mod case;
 mod chain;
 mod field;
 mod outline;
+mod rubber;
 mod sections;

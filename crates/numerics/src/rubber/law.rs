@@ -1,0 +1,90 @@
+//! Law: strain energy of rubber as a function of the invariants of the stretch.
+
+use super::RubberError;
+
+/// Strain energy W of incompressible rubber; I1 and I2 are the sums of the squared stretches and of their inverses.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Law {
+    /// W = μ/2 (I1 − 3).
+    NeoHookean {
+        /// Shear modulus μ, Pa.
+        modulus_pa: f64,
+    },
+    /// W = C1 (I1 − 3) + C2 (I2 − 3).
+    MooneyRivlin {
+        /// C1, Pa.
+        c1_pa: f64,
+        /// C2, Pa.
+        c2_pa: f64,
+    },
+    /// W = −μ J/2 ln(1 − (I1 − 3)/J): it stiffens towards I1 − 3 = J, which it never reaches.
+    Gent {
+        /// Shear modulus μ at rest, Pa.
+        modulus_pa: f64,
+        /// J, the most that I1 − 3 can come near.
+        limit: f64,
+    },
+}
+
+impl Law {
+    /// Shear modulus at rest, Pa.
+    pub fn modulus_pa(&self) -> f64 {
+        match *self {
+            Law::NeoHookean { modulus_pa } | Law::Gent { modulus_pa, .. } => modulus_pa,
+            Law::MooneyRivlin { c1_pa, c2_pa } => 2.0 * (c1_pa + c2_pa),
+        }
+    }
+
+    /// The same law with every modulus so many times as large.
+    pub fn times(&self, ratio: f64) -> Law {
+        match *self {
+            Law::NeoHookean { modulus_pa } => Law::NeoHookean {
+                modulus_pa: modulus_pa * ratio,
+            },
+            Law::MooneyRivlin { c1_pa, c2_pa } => Law::MooneyRivlin {
+                c1_pa: c1_pa * ratio,
+                c2_pa: c2_pa * ratio,
+            },
+            Law::Gent { modulus_pa, limit } => Law::Gent {
+                modulus_pa: modulus_pa * ratio,
+                limit,
+            },
+        }
+    }
+
+    /// Whether it is stiff at every stretch.
+    pub(super) fn is_stiff(&self) -> bool {
+        match *self {
+            Law::NeoHookean { modulus_pa } => modulus_pa.is_finite() && modulus_pa > 0.0,
+            Law::MooneyRivlin { c1_pa, c2_pa } => {
+                let are_numbers = c1_pa.is_finite() && c2_pa.is_finite();
+                are_numbers && c1_pa >= 0.0 && c2_pa >= 0.0 && c1_pa + c2_pa > 0.0
+            }
+            Law::Gent { modulus_pa, limit } => {
+                modulus_pa.is_finite() && modulus_pa > 0.0 && limit.is_finite() && limit > 0.0
+            }
+        }
+    }
+
+    /// ∂W/∂I1 and ∂W/∂I2 at a state, Pa.
+    ///
+    /// # Errors
+    /// [`RubberError::BeyondLimit`].
+    pub(super) fn slopes(&self, i1: f64) -> Result<(f64, f64), RubberError> {
+        match *self {
+            Law::NeoHookean { modulus_pa } => Ok((modulus_pa / 2.0, 0.0)),
+            Law::MooneyRivlin { c1_pa, c2_pa } => Ok((c1_pa, c2_pa)),
+            Law::Gent { modulus_pa, limit } => {
+                let excess = i1 - 3.0;
+                if excess < limit {
+                    Ok((modulus_pa / 2.0 * limit / (limit - excess), 0.0))
+                } else {
+                    Err(RubberError::BeyondLimit {
+                        excess,
+                        most: limit,
+                    })
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,4 @@
+//! Tubes of rubber on rigid cylinders against what is known of them elsewhere.
+
+mod closed_forms;
+mod laws;
