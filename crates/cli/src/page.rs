@@ -221,6 +221,31 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
             crate::field_page::table(leg, lines);
         }
     }
+    pressures(legs, lines);
+}
+
+/// How hard the parts of each end sit, ends that say the same together.
+fn pressures(legs: &[&LegDoc], lines: &mut Lines) {
+    let mut said: Vec<(&str, Vec<String>)> = Vec::new();
+    for leg in legs {
+        for end in &leg.ends {
+            let Some(pressure) = &end.pressure else {
+                continue;
+            };
+            let name = format!("{}{}", leg.mark, end.phase);
+            match said.iter_mut().find(|(line, _)| *line == pressure.line) {
+                Some((_, names)) => names.push(name),
+                None => said.push((&pressure.line, vec![name])),
+            }
+        }
+    }
+    if said.is_empty() {
+        return;
+    }
+    lines.add("  Pressed on the cable, for the engineer");
+    for (line, names) in said {
+        lines.wrap("      ", &format!("{}: {line}", names.join(" ")));
+    }
 }
 
 /// What stops work on these legs; true where a ruling fails, so that no number is printed to be cut to.

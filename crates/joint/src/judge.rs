@@ -13,6 +13,7 @@ use crate::fit::Chosen;
 use crate::form::Complaint;
 use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Outcome, Reach, Ruling};
+use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
 use std::collections::BTreeMap;
@@ -41,7 +42,7 @@ pub struct Proposal {
     pub does_not_fit: Vec<(String, String)>,
 }
 
-/// Judges a joint, its fields included.
+/// Judges a joint, its fields and pressures included.
 ///
 /// # Errors
 /// Rows that contradict each other, as complaints at the rows.
@@ -49,7 +50,7 @@ pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
     judged(order, true)
 }
 
-/// Judges a joint without solving any field: what takes microseconds; the checks of fields say nothing.
+/// Judges a joint without solving any field or pressure: what takes microseconds; the checks that rest on one say nothing.
 ///
 /// # Errors
 /// As [`judge()`].
@@ -78,6 +79,7 @@ fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>
     }
     if with_fields {
         solve_all_fields(&order.job, &mut legs);
+        press_all(&order.job, &mut legs);
     }
     let inputs = Inputs { order, legs };
     let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
@@ -99,6 +101,7 @@ fn leg_inputs<'o>(
         .map(|phase| EndInputs {
             phase,
             survey: survey(job, End { leg, phase }),
+            pressure: EndPressure::NOT_ASKED,
         })
         .collect();
     Ok(LegInputs {
@@ -123,6 +126,22 @@ fn solve_all_fields(job: &Job, legs: &mut [LegInputs<'_>]) {
             .entry(body.head.id.clone())
             .or_insert_with(|| study_plug(body));
         leg.plug = known.clone();
+    }
+}
+
+/// How hard the parts of every end sit.
+fn press_all(job: &Job, legs: &mut [LegInputs<'_>]) {
+    for leg in legs {
+        for end in &mut leg.ends {
+            end.pressure = press(&pressure::Subject {
+                job,
+                leg: leg.leg,
+                phase: end.phase,
+                chosen: &leg.chosen,
+                cutback: &leg.cutback,
+                survey: &end.survey,
+            });
+        }
     }
 }
 

@@ -19,6 +19,7 @@ pub mod limit;
 pub mod material;
 pub mod plan;
 pub mod plane;
+pub mod pressure;
 pub mod programme;
 pub mod section;
 pub mod stage;

@@ -71,6 +71,9 @@ pub(crate) struct Sheet {
     fields: Vec<Picture>,
     /// What is said of each leg's field: leg, what, here, allowed, with which dimensions.
     field_rows: Vec<[String; 5]>,
+    /// How hard the parts of each end sit: end, in words.
+    pressure_rows: Vec<[String; 2]>,
+    pressure_assumes: String,
     material: Vec<MaterialDoc>,
     tools: Vec<LineDoc>,
     steps: Vec<StepDoc>,
@@ -135,6 +138,8 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         } else {
             field_rows(plan)
         },
+        pressure_rows: pressure_rows(plan),
+        pressure_assumes: plan.pressure_assumes.join("; "),
         material: plan.make_up.material.clone(),
         tools: plan.make_up.tools.clone(),
         // Their windows are numbers to cut to.
@@ -248,6 +253,20 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
         stresses.chain(field.gaps.iter().map(gap)).collect()
     };
     plan.legs.iter().flat_map(of_leg).collect()
+}
+
+/// One line an end on how hard its parts sit.
+fn pressure_rows(plan: &Plan) -> Vec<[String; 2]> {
+    let ends = plan
+        .legs
+        .iter()
+        .flat_map(|leg| leg.ends.iter().map(move |end| (leg, end)));
+    ends.filter_map(|(leg, end)| {
+        let pressure = end.pressure.as_ref()?;
+        let name = clipped(&format!("{}{}", leg.mark, end.phase), 10);
+        Some([name, clipped(&pressure.line, 400)])
+    })
+    .collect()
 }
 
 /// Half-sections of legs that do not look the same, and which legs look like which.
@@ -378,7 +397,7 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
         // A computed number has no more figures than its error leaves it.
-        (None, Some(_), Some(unit)) if unit == "kV/mm" || unit == "times" => {
+        (None, Some(_), Some(unit)) if ["kV/mm", "times", "kPa", "%"].contains(&unit.as_str()) => {
             let shown = |datum: Option<&DatumDoc>| match datum {
                 Some(DatumDoc::Number(number)) => format!("{number:.2} {unit}"),
                 _ => "nothing".to_owned(),

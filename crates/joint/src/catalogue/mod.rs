@@ -9,16 +9,21 @@
 mod copies;
 mod piece;
 mod row;
+mod rubber;
 mod shape;
 mod taper;
 mod walk_row;
 
-pub use piece::{BONDINGS, EARTHINGS, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
+pub use piece::{
+    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
+};
 pub use row::{
     Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
     Instructions, LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step,
     Wrap,
 };
+pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
+pub use rubber::{RUBBER_LAWS, Rubber};
 pub use shape::CATALOGUE;
 pub use taper::Taper;
 pub use walk_row::{layer, metal, shield_word, stranding};

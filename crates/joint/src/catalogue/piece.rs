@@ -49,6 +49,8 @@ pub const EARTHINGS: &[&str] = &["solid", "impedance", "resonant", "isolated"];
 pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
 /// Words for when a made-up part may still be moved.
 pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
+/// Words for the surface of a jacket as it is found where a seal will lie.
+pub const JACKET_SURFACES: &[&str] = &["smooth", "scored", "wrinkled", "embossed", "cracked"];
 /// Words for how a connector grips.
 pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
 /// Words for where inner geometry comes from.
@@ -322,6 +324,15 @@ pub(super) const REGION: Shape = Shape {
             Kind::Flag,
             Optional,
             "True for electrodes and screens.",
+        ),
+        field(
+            "stiffness",
+            Kind::Number {
+                least: 1.0e-3,
+                greatest: 1.0e3,
+            },
+            Optional,
+            "Shear modulus over that of the body's rubber; left out, the same.",
         ),
         field(
             "radius",

@@ -1,5 +1,6 @@
 //! Rows: the parts, as read from catalogue files.
 
+use super::rubber::Rubber;
 use super::taper::Taper;
 use super::walk_row::RowReader;
 use crate::cable::{Layer, Metal, Size, Stranding};
@@ -257,6 +258,8 @@ pub struct Region {
     pub relative_permittivity: Option<f64>,
     /// Whether it conducts.
     pub conductive: bool,
+    /// Shear modulus over that of the body's rubber, where stated.
+    pub stiffness_ratio: Option<f64>,
 }
 
 /// Joint body.
@@ -300,6 +303,8 @@ pub struct Body {
     pub inner: Option<Inner>,
     /// The tapered plug it sits on, for separable joints.
     pub taper: Option<Taper>,
+    /// It when nothing is in it, and its rubber.
+    pub rubber: Option<Rubber>,
     /// Straight cable beyond each end.
     pub bend_keep_off: Option<Length>,
 }
@@ -409,6 +414,8 @@ pub struct Adapter {
     pub may_move: Option<MayMove>,
     /// Relative permittivity, where stated.
     pub relative_permittivity: Option<f64>,
+    /// It when nothing is in it, and its rubber.
+    pub rubber: Option<Rubber>,
 }
 
 /// Shield restoration or bonding part.
@@ -424,8 +431,10 @@ pub struct ShieldPart {
     pub area_mm2: Option<f64>,
     /// Ranges.
     pub fits: Vec<Fits>,
-    /// Whether a stretch is blocked against water.
-    pub blocked: bool,
+    /// Whether a stretch is blocked against water, where its paper says.
+    pub blocked: Option<bool>,
+    /// Whether anything of it passes out under the seal, where its paper says.
+    pub passes_seal: Option<bool>,
     /// Distances.
     pub links: Vec<LinkRow>,
 }
@@ -441,8 +450,12 @@ pub struct Seal {
     pub overlap_least: Option<Length>,
     /// Length while parked.
     pub parked_length: Option<Length>,
-    /// Whether a lead may come out under it.
-    pub takes_lead: bool,
+    /// Whether a lead may come out under it, where its paper says.
+    pub takes_lead: Option<bool>,
+    /// Conditions of the jacket on which it may close; empty where its paper is silent.
+    pub jacket_surfaces: Vec<String>,
+    /// It when nothing is in it, and its rubber.
+    pub rubber: Option<Rubber>,
     /// Distances.
     pub links: Vec<LinkRow>,
     /// When it may be moved.

@@ -1,12 +1,13 @@
 //! The table of fields of a catalogue file.
 
 use super::piece::{
-    BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, KINDS, LINK, MEANS, METALS, MOVE, SHELF,
-    SHIELD_KINDS, STEP, STRANDINGS, WRAP, field,
+    BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LINK, MEANS,
+    METALS, MOVE, SHELF, SHIELD_KINDS, STEP, STRANDINGS, WRAP, field,
 };
+use super::rubber::RUBBER;
 use super::taper::TAPER;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Measure, Shape};
+use crate::form::{Field, Kind, Measure, Shape};
 
 macro_rules! row_fields {
     ($($extra:expr),* $(,)?) => {
@@ -22,6 +23,13 @@ macro_rules! row_fields {
         ]
     };
 }
+
+const RUBBER_FIELD: Field = field(
+    "rubber",
+    Kind::Table(&RUBBER),
+    Optional,
+    "The part when nothing is in it, and its rubber.",
+);
 
 const BODY: Shape = Shape {
     name: "body",
@@ -139,6 +147,7 @@ const BODY: Shape = Shape {
             Optional,
             "The tapered plug it sits on, for separable joints."
         ),
+        RUBBER_FIELD,
         field(
             "bend_keep_off",
             Kind::Cut,
@@ -331,6 +340,7 @@ const ADAPTER: Shape = Shape {
             Optional,
             "Relative permittivity of what it is made of."
         ),
+        RUBBER_FIELD,
     ],
 };
 
@@ -366,7 +376,13 @@ const SHIELD_PART: Shape = Shape {
             "blocked",
             Kind::Flag,
             Optional,
-            "True when it carries a stretch blocked against water."
+            "True when it carries a stretch blocked against water, false when its paper says that it carries none."
+        ),
+        field(
+            "passes_seal",
+            Kind::Flag,
+            Optional,
+            "True when wires, straps, a braid or a lead of it pass out under the seal; false when nothing does."
         ),
         field(
             "link",
@@ -403,8 +419,15 @@ const SEAL: Shape = Shape {
             "takes_lead",
             Kind::Flag,
             Optional,
-            "True when a braid or bonding lead may come out under it."
+            "True when a braid or bonding lead may come out under it, false when its paper forbids it."
         ),
+        field(
+            "jacket_surfaces",
+            Kind::List(&Kind::Choice(JACKET_SURFACES)),
+            Optional,
+            "Conditions of the jacket on which its paper lets it close."
+        ),
+        RUBBER_FIELD,
         field(
             "link",
             Kind::Rows(&LINK),

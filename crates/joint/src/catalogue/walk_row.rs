@@ -334,6 +334,7 @@ impl RowReader<'_> {
             corners: along.into_iter().zip(diameter).collect(),
             relative_permittivity: row.number("relative_permittivity"),
             conductive: row.flag("conductive").unwrap_or(false),
+            stiffness_ratio: row.number("stiffness"),
         })
     }
 
@@ -453,6 +454,7 @@ impl Row for Body {
         );
         let inner = reader.inner(record);
         let taper = reader.taper(record);
+        let rubber = reader.rubber(record);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -475,6 +477,7 @@ impl Row for Body {
             may_move,
             inner,
             taper,
+            rubber,
             bend_keep_off: record.length("bend_keep_off"),
             head,
         })
@@ -561,6 +564,7 @@ impl Row for Adapter {
         let head = reader.head(record);
         let fits = reader.fits(record);
         let outside = reader.interval(record, "outside_least", "outside_greatest");
+        let rubber = reader.rubber(record);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -571,6 +575,7 @@ impl Row for Adapter {
             links,
             may_move,
             relative_permittivity: record.number("relative_permittivity"),
+            rubber,
             head,
         })
     }
@@ -588,7 +593,8 @@ impl Row for ShieldPart {
             bondings: record.texts("bondings"),
             area_mm2: record.number("area"),
             fits,
-            blocked: record.flag("blocked").unwrap_or(false),
+            blocked: record.flag("blocked"),
+            passes_seal: record.flag("passes_seal"),
             links,
             head,
         })
@@ -600,6 +606,7 @@ impl Row for Seal {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Seal> {
         let head = reader.head(record);
         let fits = reader.fits(record);
+        let rubber = reader.rubber(record);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -607,7 +614,9 @@ impl Row for Seal {
             fits,
             overlap_least: record.length("overlap_least"),
             parked_length: record.length("parked_length"),
-            takes_lead: record.flag("takes_lead").unwrap_or(false),
+            takes_lead: record.flag("takes_lead"),
+            jacket_surfaces: record.texts("jacket_surfaces"),
+            rubber,
             links,
             may_move,
             head,

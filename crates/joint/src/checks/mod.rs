@@ -10,7 +10,10 @@ use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
-use crate::limit::{AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::limit::{
+    AmountQuestion, Bound, Datum, Limit, Outcome, Question, Reach, Ruling, Subject, Word,
+};
+use crate::pressure::{Compared, EndPressure, Pressed, Seat, Sit};
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
@@ -34,19 +37,27 @@ mod electrode_end_stress;
 mod gap_discharge;
 mod insulation_in_body;
 mod insulation_ovality;
+mod interface_pressure;
 mod interface_stress;
+mod jacket_surface;
 mod kit_age;
 mod measures_like_papers;
 mod mouth_fit;
 mod park_room;
 mod part_chosen;
+mod range_today;
 mod reading_layer;
+mod rubber_stretch;
 mod screen_edge_in_control;
+mod screen_edge_pressure;
 mod screen_edge_stress;
 mod seal_fit;
 mod seal_overlap;
+mod seal_squeeze;
 mod slack_for_recut;
 mod straight_length;
+mod strand_water;
+mod wick_path;
 
 /// All checks, in the order of their names.
 pub const CHECKS: &[Check] = &[
@@ -68,19 +79,27 @@ pub const CHECKS: &[Check] = &[
     gap_discharge::CHECK,
     insulation_in_body::CHECK,
     insulation_ovality::CHECK,
+    interface_pressure::CHECK,
     interface_stress::CHECK,
+    jacket_surface::CHECK,
     kit_age::CHECK,
     measures_like_papers::CHECK,
     mouth_fit::CHECK,
     park_room::CHECK,
     part_chosen::CHECK,
+    range_today::CHECK,
     reading_layer::CHECK,
+    rubber_stretch::CHECK,
     screen_edge_in_control::CHECK,
+    screen_edge_pressure::CHECK,
     screen_edge_stress::CHECK,
     seal_fit::CHECK,
     seal_overlap::CHECK,
+    seal_squeeze::CHECK,
     slack_for_recut::CHECK,
     straight_length::CHECK,
+    strand_water::CHECK,
+    wick_path::CHECK,
 ];
 
 /// Kind of part that a check looks at.
@@ -166,6 +185,8 @@ pub struct EndInputs {
     pub phase: u8,
     /// Readings.
     pub survey: EndSurvey,
+    /// How hard its parts sit.
+    pub pressure: EndPressure,
 }
 
 impl LegInputs<'_> {
@@ -494,6 +515,149 @@ fn solved<'l>(
             }
             Err(rulings)
         }
+    }
+}
+
+/// A part of rubber on one end, and what is said of it.
+struct Sitting<'a> {
+    check: &'static str,
+    /// What it is, for the crew: "pressure".
+    what: &'a str,
+    subject: Subject,
+    pressed: &'a Pressed,
+    hint: &'a str,
+}
+
+impl<'a> Sitting<'a> {
+    /// What was computed, or the rulings for want of it; none where nobody asked.
+    fn sit(&self) -> Result<&'a Sit, Vec<Ruling>> {
+        let not_judged = |why: String| vec![self.not_judged(why)];
+        match self.pressed {
+            Pressed::Done(sit) => Ok(sit),
+            Pressed::NotAsked => Err(Vec::new()),
+            Pressed::Past(why) => Err(not_judged(format!(
+                "{}: nothing is computed of a part that is past its date: {why}",
+                self.what
+            ))),
+            Pressed::Refused(why) => Err(not_judged(format!("{}: {why}", self.what))),
+            Pressed::Unknown(unknown) => {
+                Err(vec![self.unknown("", &unknown.why, &unknown.questions)])
+            }
+        }
+    }
+
+    fn not_judged(&self, why: String) -> Ruling {
+        Ruling::not_judged(self.check, self.subject.clone(), why)
+    }
+
+    fn unknown(&self, when: &str, why: &str, questions: &[String]) -> Ruling {
+        let ruling = self.not_judged(format!("{}{when}: {why}", self.what));
+        if questions.is_empty() {
+            return ruling;
+        }
+        ruling.with_hint(format!("Ask: {}", questions.join(" ")))
+    }
+
+    /// Rulings on a least pressure: against the worst allowed, then against what is asked for.
+    fn rule(&self, sit: &Sit, compared: &Compared, asked_pa: &[(f64, Word)]) -> Vec<Ruling> {
+        let mut rulings = vec![self.against_allowed(sit, compared)];
+        if let Err(unknown) = &sit.heat {
+            let when = " over the temperatures of this joint";
+            rulings.push(self.unknown(when, &unknown.why, &unknown.questions));
+        }
+        let asked = asked_pa.iter();
+        rulings.extend(asked.map(|(pa, word)| self.against_pressure(sit, compared, *pa, word)));
+        rulings
+    }
+
+    fn against_allowed(&self, sit: &Sit, compared: &Compared) -> Ruling {
+        let oldest = &sit.kit.oldest_words;
+        let separator = if oldest.is_empty() { "" } else { ", " };
+        let ruling = AmountQuestion {
+            check: self.check,
+            subject: self.subject.clone(),
+            what: format!(
+                "{}, {} of {} on the {}, against the worst that its instructions allow",
+                self.subject.words(),
+                self.what,
+                sit.id,
+                sit.seat.on
+            ),
+            value: compared.ratio,
+            error: compared.ratio_error,
+            least: Some(1.0),
+            greatest: None,
+            unit: "times",
+            word: &Word::WorstAllowed(format!("{}{separator}{oldest}", sit.source)),
+            hint: self.hint,
+        }
+        .rule();
+        let ruling = match ruling.outcome {
+            Outcome::Fail => Ruling {
+                why: Some(format!(
+                    "{}, {} of {} on the {}: {:.2} times the worst that its instructions allow, {:.1} mm{separator}{oldest}{}",
+                    self.subject.words(),
+                    self.what,
+                    sit.id,
+                    sit.seat.on,
+                    compared.ratio,
+                    2e3 * sit.seat.allowed_m.0,
+                    compared
+                        .warmth
+                        .map_or(String::new(), |warmth| format!("; {}", warmth.words()))
+                )),
+                ..ruling
+            },
+            _ => ruling,
+        };
+        self.unless_not_read_around(ruling, &sit.seat)
+    }
+
+    fn against_pressure(&self, sit: &Sit, compared: &Compared, pa: f64, word: &Word) -> Ruling {
+        let (Some(pressure), Ok(_)) = (compared.pressure_pa, &sit.heat) else {
+            return self.not_judged(format!(
+                "{}: {:.0} kPa are asked for ({}), and its pressure over the temperatures of this joint cannot be said",
+                self.what,
+                pa * 1e-3,
+                word.source()
+            ));
+        };
+        let ruling = AmountQuestion {
+            check: self.check,
+            subject: self.subject.clone(),
+            what: format!(
+                "{}, {} of {} on the {}, {}",
+                self.subject.words(),
+                self.what,
+                sit.id,
+                sit.seat.on,
+                compared
+                    .pressure_warmth
+                    .map_or(String::new(), |warmth| warmth.words())
+            ),
+            value: pressure * 1e-3,
+            error: compared.pressure_error_pa * 1e-3,
+            least: Some(pa * 1e-3),
+            greatest: None,
+            unit: "kPa",
+            word,
+            hint: self.hint,
+        }
+        .rule();
+        self.unless_not_read_around(ruling, &sit.seat)
+    }
+
+    /// A pass needs readings that show the thinnest and the thickest place.
+    fn unless_not_read_around(&self, ruling: Ruling, seat: &Seat) -> Ruling {
+        if seat.is_read_around || ruling.outcome != Outcome::Pass {
+            return ruling;
+        }
+        let why = format!(
+            "{}: a tape, or fewer than four diameters around the cable, say nothing of its thinnest and thickest place",
+            self.what
+        );
+        self.not_judged(why)
+            .with_hint("Read four diameters around the cable, with a calliper.")
     }
 }
 

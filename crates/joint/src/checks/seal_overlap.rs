@@ -1,4 +1,4 @@
-//! Does the seal lap far enough onto the jacket, for every place that the windows allow?
+//! Does the seal lap far enough onto the jacket, for every place that the windows allow, also after the jacket has shrunk back?
 //!
 //! Source: the seal's own instructions, else the owner's limit.
 
@@ -50,5 +50,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
         .rule()
     };
-    limits.iter().map(rule).collect()
+    let mut rulings: Vec<Ruling> = limits.iter().map(rule).collect();
+    if edge == Plane::JacketEdge {
+        let why = "how far the jacket shrinks back after it is cut is not stated, so the overlap that is left then cannot be said";
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        rulings.push(ruling.with_hint("Ask: How far does the jacket of this cable shrink back? The owner sets it as a distance from jacket-edge to jacket-edge-shrunk-back."));
+    }
+    rulings
 }

@@ -90,7 +90,7 @@ fn key(entry: &Entry<'_>) -> String {
         }
         Kind::Adapter(row) => format!("adapter/{}/{:?}", row.system_greatest_kv, row.outside),
         Kind::ShieldPart(_) => "shield_part".to_owned(),
-        Kind::Seal(row) => format!("seal/{}", row.takes_lead),
+        Kind::Seal(row) => format!("seal/{}", row.takes_lead.unwrap_or(false)),
         _ => "other".to_owned(),
     };
     format!(

@@ -266,6 +266,12 @@ pub(super) const LEG: Shape = Shape {
             Optional,
             "How many times it must still be possible to cut back and start again.",
         ),
+        field(
+            "far_end_in_water",
+            Kind::Flag,
+            Optional,
+            "True when the far end of the cable stands in water or may, false when somebody looked and it does not.",
+        ),
         field("cable", Kind::Table(&CABLE), Required, "The cable."),
         field(
             "body",

@@ -15,8 +15,8 @@ mod walk_job;
 
 pub use shape::JOB;
 pub use types::{
-    Blank, Confirmation, Count, Duty, End, Job, JointKind, Leg, Lot, OwnerLimit, OwnerLink,
-    OwnerWindow, PartNames, Person, Place, Reading, Room, System, TrialPress,
+    Blank, Confirmation, Count, Duty, End, Job, JointKind, Leg, Lot, Moisture, OwnerLimit,
+    OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room, Surface, System, TrialPress,
 };
 
 use crate::catalogue::Catalogue;

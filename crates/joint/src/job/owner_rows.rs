@@ -4,10 +4,35 @@ use super::types::{Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
 use super::walk_job::{JobReader, names};
 use crate::catalogue::LinkRow;
 use crate::form::Record;
-use crate::limit::{OWNER_FIELD_LIMITED, OWNER_LIMITED, SLUGS, memory_keys};
+use crate::limit::{
+    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_STRETCH_LIMITED, SLUGS,
+    memory_keys,
+};
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
 use std::collections::BTreeSet;
+
+/// Bounds that a limit of the owner may have.
+const BOUNDS: &[&str] = &[
+    "least",
+    "greatest",
+    "greatest_kv_per_mm",
+    "least_kpa",
+    "greatest_stretch",
+];
+/// Checks that take a limit of the owner, and by which bounds.
+const LIMITED: [(&[&str], &[&str]); 4] = [
+    (OWNER_LIMITED, &["least", "greatest"]),
+    (OWNER_FIELD_LIMITED, &["greatest_kv_per_mm"]),
+    (OWNER_PRESSURE_LIMITED, &["least_kpa"]),
+    (OWNER_STRETCH_LIMITED, &["greatest_stretch"]),
+];
+
+/// Bounds that a limit of the owner on this check may have; none where it takes no limit.
+fn limited_by(check: &str) -> &'static [&'static str] {
+    let found = LIMITED.iter().find(|(checks, _)| checks.contains(&check));
+    found.map_or(&[], |(_, bounds)| bounds)
+}
 
 impl JobReader<'_> {
     /// Name and date of somebody with the authority for it, as a source.
@@ -125,26 +150,33 @@ impl JobReader<'_> {
     pub(super) fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
         let source = self.decided(row, "limits");
         let check = row.string("check")?;
-        let of_field = OWNER_FIELD_LIMITED.contains(&check.as_str());
-        if of_field {
-            self.field_limit(row, &check);
-        } else if SLUGS.contains(&check.as_str()) && !OWNER_LIMITED.contains(&check.as_str()) {
+        let permitted = limited_by(&check);
+        if !SLUGS.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!("No check is named `{check}`."),
+                format!("Checks are: {}.", SLUGS.join(", ")),
+            );
+        } else if permitted.is_empty() {
+            let known: Vec<&str> = LIMITED
+                .iter()
+                .flat_map(|(checks, _)| checks.iter().copied())
+                .collect();
             self.complain(
                 row.at("check"),
                 format!(
                     "The check `{check}` takes no limit of the owner; it would have no effect."
                 ),
-                format!(
-                    "Checks that take one are: {}, {}.",
-                    OWNER_LIMITED.join(", "),
-                    OWNER_FIELD_LIMITED.join(", ")
-                ),
+                format!("Checks that take one are: {}.", known.join(", ")),
             );
-        } else if !SLUGS.contains(&check.as_str()) {
+        } else {
+            self.bounds(row, &check, permitted);
+        }
+        if !BOUNDS.iter().any(|name| row.is_given(name)) {
             self.complain(
-                row.at("check"),
-                format!("No check is named `{check}`."),
-                format!("Checks are: {}.", SLUGS.join(", ")),
+                row.at,
+                format!("A limit of the owner for the check `{check}` has no bound."),
+                format!("Bounds are: {}.", BOUNDS.join(", ")),
             );
         }
         let (least, greatest) = (row.length("least"), row.length("greatest"));
@@ -157,41 +189,35 @@ impl JobReader<'_> {
                 "Exchange them, or look them up again.",
             );
         }
-        if !of_field && row.is_given("greatest_kv_per_mm") {
-            self.complain(
-                row.at("greatest_kv_per_mm"),
-                format!("The check `{check}` is not of a field; `greatest_kv_per_mm` would have no effect."),
-                "Give `least` or `greatest`, as a length.",
-            );
-        }
-        if !of_field && !row.is_given("least") && !row.is_given("greatest") {
-            self.complain(
-                row.at,
-                "A limit of the owner has neither `least` nor `greatest`.".to_owned(),
-                "Give one or both.",
-            );
-        }
         Some(OwnerLimit {
             check,
             least,
             greatest,
             greatest_kv_per_mm: row.number("greatest_kv_per_mm"),
+            least_kpa: row.number("least_kpa"),
+            greatest_stretch_ratio: row.number("greatest_stretch"),
             source: source?,
         })
     }
 
-    fn field_limit(&mut self, row: &Record, check: &str) {
-        if row.is_given("least") || row.is_given("greatest") {
+    /// Complains of bounds that say nothing to a check.
+    fn bounds(&mut self, row: &Record, check: &str, permitted: &[&str]) {
+        let hint = format!(
+            "It takes {}.",
+            permitted
+                .iter()
+                .map(|name| format!("`{name}`"))
+                .collect::<Vec<_>>()
+                .join(" and ")
+        );
+        for name in BOUNDS
+            .iter()
+            .filter(|name| row.is_given(name) && !permitted.contains(name))
+        {
             self.complain(
-                row.at,
-                format!("The check `{check}` is of a field; a length would have no effect."),
-                "Give `greatest_kv_per_mm` alone.",
-            );
-        } else if !row.is_given("greatest_kv_per_mm") {
-            self.complain(
-                row.at,
-                "A limit of the owner on a field has no `greatest_kv_per_mm`.".to_owned(),
-                "Give it.",
+                row.at(name),
+                format!("`{name}` is no bound for the check `{check}`; it would have no effect."),
+                hint.clone(),
             );
         }
     }

@@ -1,7 +1,7 @@
 //! The table of fields of a job file.
 
 use super::leg_shape::LEG;
-use crate::catalogue::{EARTHINGS, LAYER_NAMES, METALS};
+use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Need, Shape};
 use crate::plane::PLANE_NAMES;
@@ -174,6 +174,12 @@ const DUTY: Shape = Shape {
             Kind::Quantity(Measure::Time),
             Optional,
             "How long the emergency load may last.",
+        ),
+        field(
+            "conductor_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature of the conductor in service, emergencies included.",
         ),
         field(
             "fault",
@@ -414,6 +420,87 @@ const LOT: Shape = Shape {
             Optional,
             "Highest temperature it lay at.",
         ),
+        field(
+            "stay",
+            Kind::Rows(&STAY),
+            Optional,
+            "Where it lay, in order from the day it was expanded; `store_greatest` holds for what they leave open.",
+        ),
+    ],
+};
+
+const STAY: Shape = Shape {
+    name: "stay",
+    about: "A time in store at no more than one temperature.",
+    fields: &[
+        field("until", Kind::Date, Required, "Last day of it."),
+        field(
+            "greatest",
+            Kind::Quantity(Measure::Temperature),
+            Required,
+            "Highest temperature during it.",
+        ),
+    ],
+};
+
+/// Where water may run along a cable.
+pub const MOISTURE_IN: &[&str] = &["conductor", "shield"];
+/// What a test for moisture found.
+pub const MOISTURE_FOUND: &[&str] = &["dry", "wet"];
+
+const MOISTURE: Shape = Shape {
+    name: "moisture",
+    about: "A test of one end for moisture.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Phase.",
+        ),
+        field(
+            "in",
+            Kind::Choice(MOISTURE_IN),
+            Required,
+            "What was tested.",
+        ),
+        field(
+            "found",
+            Kind::Choice(MOISTURE_FOUND),
+            Required,
+            "What came out.",
+        ),
+        field("how", Kind::Text, Required, "How it was tested."),
+        field("by", Kind::Text, Required, "Who tested it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+const SURFACE: Shape = Shape {
+    name: "surface",
+    about: "The jacket of one end as it was found where the seal will lie.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Required,
+            "Phase.",
+        ),
+        field(
+            "jacket",
+            Kind::Choice(JACKET_SURFACES),
+            Required,
+            "How its surface is, the worst of what was found.",
+        ),
+        field("by", Kind::Text, Required, "Who looked at it."),
     ],
 };
 
@@ -538,6 +625,24 @@ const OWNER_LIMIT: Shape = Shape {
             Optional,
             "Greatest field, kV/mm rms at the highest continuous voltage to earth, for a check of a field.",
         ),
+        field(
+            "least_kpa",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1.0e4,
+            },
+            Optional,
+            "Least pressure, kPa, for a check of a pressure.",
+        ),
+        field(
+            "greatest_stretch",
+            Kind::Number {
+                least: 1.0,
+                greatest: 20.0,
+            },
+            Optional,
+            "Greatest diameter of a bore over its relaxed diameter, for `rubber_stretch`.",
+        ),
         field("by", Kind::Text, Required, "Who set it."),
         field("date", Kind::Date, Required, "When."),
     ],
@@ -611,6 +716,18 @@ pub const JOB: Shape = Shape {
             "What was measured.",
         ),
         field("count", Kind::Rows(&COUNT), Optional, "What was counted."),
+        field(
+            "moisture",
+            Kind::Rows(&MOISTURE),
+            Optional,
+            "What tests for moisture found.",
+        ),
+        field(
+            "surface",
+            Kind::Rows(&SURFACE),
+            Optional,
+            "How jackets were found.",
+        ),
         field("lot", Kind::Rows(&LOT), Optional, "What is on the truck."),
         field(
             "trial_press",

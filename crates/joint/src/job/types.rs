@@ -52,6 +52,8 @@ pub struct Duty {
     pub emergency_a: Option<f64>,
     /// How long the emergency load may last, s.
     pub emergency_s: Option<f64>,
+    /// Highest temperature of the conductor in service, degrees Celsius.
+    pub conductor_greatest_degc: Option<f64>,
     /// Conductor fault, A.
     pub fault_a: Option<f64>,
     /// How long it flows, s.
@@ -175,6 +177,8 @@ pub struct Leg {
     pub cable: Construction,
     /// Whether the strands are blocked, where stated.
     pub blocked: Option<bool>,
+    /// Whether the far end stands in water or may, where stated.
+    pub far_end_in_water: Option<bool>,
     /// Least bending radius its maker permits.
     pub bend_radius_least: Option<Length>,
     /// Relative change of the insulation's diameter per kelvin, least and greatest.
@@ -240,6 +244,38 @@ pub struct Lot {
     pub expires: Option<Date>,
     /// Temperatures it lay at, degrees Celsius.
     pub store_degc: (Option<f64>, Option<f64>),
+    /// Where it lay, in order: last day, and highest temperature in degrees Celsius.
+    pub stays: Vec<(Date, f64)>,
+}
+
+/// A test of one end for moisture.
+#[derive(Clone, Debug)]
+pub struct Moisture {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// What was tested: "conductor" or "shield".
+    pub place: String,
+    /// Whether it was wet.
+    pub is_wet: bool,
+    /// How.
+    pub how: String,
+    /// Who and when.
+    pub source: String,
+}
+
+/// The jacket of one end where the seal will lie.
+#[derive(Clone, Debug)]
+pub struct Surface {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// How it was found.
+    pub jacket: String,
+    /// Who looked.
+    pub by: String,
 }
 
 /// Trial press.
@@ -300,6 +336,10 @@ pub struct OwnerLimit {
     pub greatest: Option<Length>,
     /// Greatest field, kV/mm rms at the highest continuous voltage to earth.
     pub greatest_kv_per_mm: Option<f64>,
+    /// Least pressure, kPa.
+    pub least_kpa: Option<f64>,
+    /// Greatest stretch of a bore.
+    pub greatest_stretch_ratio: Option<f64>,
     /// Whose word.
     pub source: String,
 }
@@ -354,6 +394,10 @@ pub struct Job {
     pub readings: Vec<Reading>,
     /// Counts.
     pub counts: Vec<Count>,
+    /// Tests for moisture.
+    pub moistures: Vec<Moisture>,
+    /// Jackets as found.
+    pub surfaces: Vec<Surface>,
     /// Lots.
     pub lots: Vec<Lot>,
     /// Trial presses.

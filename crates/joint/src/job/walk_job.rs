@@ -1,8 +1,8 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
 use super::types::{
-    Blank, Count, Duty, Job, JointKind, Leg, Lot, PartNames, Person, Place, Reading, Room, System,
-    Trial, TrialPress,
+    Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
+    Room, Surface, System, Trial, TrialPress,
 };
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, layer, metal};
@@ -109,6 +109,8 @@ impl JobReader<'_> {
         let blanks = self.rows(record, "blank", Self::blank);
         let readings = self.rows(record, "reading", Self::reading);
         let counts = self.rows(record, "count", Self::count);
+        let moistures = self.rows(record, "moisture", Self::moisture);
+        let surfaces = self.rows(record, "surface", Self::surface);
         let lots = self.rows(record, "lot", Self::lot);
         let trial_presses = self.rows(record, "trial_press", Self::trial_press);
         let owner_windows = self.rows(record, "owner_window", Self::owner_window);
@@ -136,6 +138,8 @@ impl JobReader<'_> {
             legs,
             readings,
             counts,
+            moistures,
+            surfaces,
             lots,
             trial_presses,
             owner_windows,
@@ -312,6 +316,7 @@ impl JobReader<'_> {
             },
             cable: construction?,
             blocked: cable.flag("blocked"),
+            far_end_in_water: record.flag("far_end_in_water"),
             bend_radius_least: cable.length("bend_radius_least"),
             expansion_per_k,
             relative_permittivity: cable.number("permittivity"),
@@ -521,8 +526,54 @@ impl JobReader<'_> {
         })
     }
 
+    fn moisture(&mut self, row: &Record) -> Option<Moisture> {
+        let (leg, phase) = self.end(row)?;
+        self.not_after_the_work(row);
+        Some(Moisture {
+            leg,
+            phase,
+            place: row.string("in")?,
+            is_wet: row.text("found")? == "wet",
+            how: row.string("how")?,
+            source: format!("{}, {}", row.string("by")?, row.date("date")?),
+        })
+    }
+
+    fn surface(&mut self, row: &Record) -> Option<Surface> {
+        let (leg, phase) = self.end(row)?;
+        Some(Surface {
+            leg,
+            phase,
+            jacket: row.string("jacket")?,
+            by: row.string("by")?,
+        })
+    }
+
+    /// Where a part lay, each stay ending after the one before it.
+    fn stays(&mut self, lot: &Record) -> Vec<(Date, f64)> {
+        let mut stays: Vec<(Date, f64)> = Vec::new();
+        for row in lot.records("stay") {
+            let (Some(until), Some(degc)) = (row.date("until"), row.number("greatest")) else {
+                continue;
+            };
+            if let Some((last, _)) = stays.last()
+                && *last >= until
+            {
+                let last = *last;
+                self.complain(
+                    row.at("until"),
+                    format!("A stay ends on {until}, not after the one before it, {last}."),
+                    "Write the stays in order from the day the part was expanded.",
+                );
+            }
+            stays.push((until, degc));
+        }
+        stays
+    }
+
     fn lot(&mut self, row: &Record) -> Option<Lot> {
         let (leg, phase) = self.end(row)?;
+        let stays = self.stays(row);
         Some(Lot {
             leg,
             phase,
@@ -532,6 +583,7 @@ impl JobReader<'_> {
             expanded: row.date("expanded"),
             expires: row.date("expires"),
             store_degc: (row.number("store_least"), row.number("store_greatest")),
+            stays,
         })
     }
 
@@ -624,6 +676,7 @@ fn duty(row: &Record) -> Duty {
         load_a: row.number("load"),
         emergency_a: row.number("emergency"),
         emergency_s: row.number("emergency_time"),
+        conductor_greatest_degc: row.number("conductor_greatest"),
         fault_a: row.number("fault"),
         fault_s: row.number("fault_time"),
         shield_fault_a: row.number("shield_fault"),

@@ -37,19 +37,27 @@ pub const SLUGS: &[&str] = &[
     "gap_discharge",
     "insulation_in_body",
     "insulation_ovality",
+    "interface_pressure",
     "interface_stress",
+    "jacket_surface",
     "kit_age",
     "measures_like_papers",
     "mouth_fit",
     "park_room",
     "part_chosen",
+    "range_today",
     "reading_layer",
+    "rubber_stretch",
     "screen_edge_in_control",
+    "screen_edge_pressure",
     "screen_edge_stress",
     "seal_fit",
     "seal_overlap",
+    "seal_squeeze",
     "slack_for_recut",
     "straight_length",
+    "strand_water",
+    "wick_path",
 ];
 
 /// Checks that take a limit of the owner beside that of the instructions.
@@ -63,6 +71,21 @@ pub const OF_FIELD: &[&str] = &[
     "interface_stress",
     "screen_edge_stress",
 ];
+
+/// Checks that rest on a computed pressure or on what storage has used up.
+pub const OF_PRESSURE: &[&str] = &[
+    "interface_pressure",
+    "range_today",
+    "rubber_stretch",
+    "screen_edge_pressure",
+    "seal_squeeze",
+];
+
+/// Checks of a pressure, for which the owner may set a least one.
+pub const OWNER_PRESSURE_LIMITED: &[&str] = &["interface_pressure", "screen_edge_pressure"];
+
+/// Checks of a stretch, for which the owner may set a greatest one.
+pub const OWNER_STRETCH_LIMITED: &[&str] = &["rubber_stretch"];
 
 /// Checks of a field, for which the owner may set a greatest one.
 pub const OWNER_FIELD_LIMITED: &[&str] = &[

@@ -2,6 +2,7 @@
 
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
+use super::pressure::PressureDoc;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -30,6 +31,9 @@ pub struct Plan {
     pub alike: Vec<Vec<String>>,
     /// Legs.
     pub legs: Vec<LegDoc>,
+    /// What every computed pressure of an end assumes; empty where none was asked for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub pressure_assumes: Vec<String>,
     /// Steps, material, tools and people.
     pub make_up: MakeUpDoc,
     /// Ports without a leg.
@@ -303,6 +307,9 @@ pub struct EndDoc {
     pub like_its_papers: String,
     /// What was read.
     pub readings: Vec<ReadingDoc>,
+    /// How hard its parts sit; left out where nobody asked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressure: Option<PressureDoc>,
 }
 
 /// What was read over one layer.

@@ -10,6 +10,7 @@ mod document;
 mod field;
 mod make_up;
 mod outside;
+mod pressure;
 
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
@@ -21,6 +22,7 @@ pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
+pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
@@ -29,6 +31,7 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
+use crate::pressure::Pressed;
 use crate::study::{PlugStudy, Study};
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
@@ -41,7 +44,6 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "interface pressure",
     "load and temperature",
     "fault current in conductor and shield",
     "water past the seals",
@@ -95,6 +97,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         governs: governing(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
+        pressure_assumes: pressure_assumes(&legs),
         legs,
         blanks: job
             .blanks
@@ -132,8 +135,42 @@ fn not_computed(judged: &Judged<'_>) -> Vec<String> {
     field
         .into_iter()
         .chain(plug)
+        .chain(pressure_not_computed(legs))
         .chain(NOT_COMPUTED.iter().map(|s| (*s).to_owned()))
         .collect()
+}
+
+/// What the pressures of all ends assume; nothing where none was asked for.
+fn pressure_assumes(legs: &[LegDoc]) -> Vec<String> {
+    let mut ends = legs.iter().flat_map(|leg| &leg.ends);
+    if ends.any(|end| end.pressure.is_some()) {
+        pressure::ASSUMES.iter().map(|s| (*s).to_owned()).collect()
+    } else {
+        Vec::new()
+    }
+}
+
+/// The ends for whose bodies no pressure is computed.
+fn pressure_not_computed(legs: &[LegInputs<'_>]) -> Option<String> {
+    let all: Vec<(String, bool)> = legs
+        .iter()
+        .flat_map(|leg| {
+            leg.ends.iter().map(|end| {
+                let is_done = matches!(end.pressure.body, Pressed::Done(_));
+                (format!("{}{}", leg.leg.id, end.phase), is_done)
+            })
+        })
+        .collect();
+    let open: Vec<&str> = all
+        .iter()
+        .filter(|(_, is_done)| !is_done)
+        .map(|(name, _)| name.as_str())
+        .collect();
+    match open.len() {
+        0 => None,
+        n if n == all.len() => Some("interface pressure".to_owned()),
+        _ => Some(format!("interface pressure of {}", open.join(" "))),
+    }
 }
 
 /// Ends by what came out for them, in the order of their first.
@@ -377,6 +414,7 @@ fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInp
         measures: likeness_words(&likeness).to_owned(),
         like_its_papers: likeness.sentence(words),
         readings: readings.collect(),
+        pressure: pressure::pressure_doc(end),
     }
 }
 

@@ -7,6 +7,7 @@ use super::line::Line;
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, MayMove, Means};
 use crate::checks::LegInputs;
+use crate::limit::said;
 use crate::stage::Stage;
 
 /// Cautions of a stage for these legs.
@@ -32,8 +33,17 @@ pub(super) fn cautions(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> V
         Stage::Clean => vec![
             "Solvent: no flame or spark, ventilate, gloves; let it dry. The paper strip is off before the last wipe.".to_owned(),
         ],
-        Stage::SlideOn | Stage::Place if legs.iter().any(|leg| is_expanded(leg)) => vec![
-            "An expanded body or seal holds stored energy: fingers out of the holdout, turns only as its instructions say.".to_owned(),
+        Stage::SlideOn | Stage::Place if legs.iter().any(|leg| is_expanded(leg)) => {
+            let mut said = vec![
+                "An expanded body or seal holds stored energy: fingers out of the holdout, turns only as its instructions say.".to_owned(),
+            ];
+            if stage == Stage::Place {
+                said.push("A body can walk along the cable while the holdout comes out and after: hold it to its mark, and measure both ends to their marks again before anything covers them.".to_owned());
+            }
+            said
+        }
+        Stage::Place => vec![
+            "Rubber that was pushed on can creep back: measure the body to its marks again before anything covers them.".to_owned(),
         ],
         Stage::Mate => vec![
             "Never part or mate a separable joint under voltage or load unless its rating says so. Ports that stay open meanwhile are closed as the instructions of the bus say.".to_owned(),
@@ -43,6 +53,7 @@ pub(super) fn cautions(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> V
             "Where the instructions ask for a torch: gas tested, no solvent vapour, heat kept off the body.".to_owned(),
         ],
         Stage::HandBack => vec![
+            thrust(legs),
             "High voltage at trials: the area is closed off, and what was tried is discharged and grounded or earthed by those who made the trial. Nobody is in the hole when voltage first comes on.".to_owned(),
         ],
         _ => Vec::new(),
@@ -53,6 +64,20 @@ pub(super) fn cautions(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> V
             source: COMMON_PRACTICE.to_owned(),
         })
         .collect()
+}
+
+/// Bending and thrust near the bodies.
+fn thrust(legs: &[&LegInputs<'_>]) -> String {
+    let keep_off = legs
+        .iter()
+        .filter_map(|leg| leg.chosen.body?.bend_keep_off)
+        .max();
+    let keep_off = keep_off.map_or("as far as their instructions say".to_owned(), |length| {
+        format!("{} or more, as their instructions say", said(length))
+    });
+    format!(
+        "A cable that grows warm pushes, and one that is bent pulls a body open on one side: no bend within reach of the bodies, {keep_off}; supported so that neither thrust nor weight comes on them; not moved before everything has settled."
+    )
 }
 
 fn connect(legs: &[&LegInputs<'_>]) -> Vec<String> {

@@ -419,6 +419,7 @@ fn region(serves: FieldDuty, corners: &[[f64; 3]]) -> Region {
         serves: Some(serves),
         relative_permittivity: Some(2.8),
         conductive: serves != FieldDuty::Insulation,
+        stiffness_ratio: None,
     }
 }
 

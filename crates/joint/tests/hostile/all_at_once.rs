@@ -157,7 +157,7 @@ const OF_MORE: &[(&str, &str)] = &[
         "who decides windows",
     ),
     ("\"electrode_covers\"", "No check is named"),
-    ("[[owner_limit]]", "neither `least` nor `greatest`"),
+    ("[[owner_limit]]", "has no bound"),
     ("\"no-such-key\"", "No value from memory has the key"),
 ];
 

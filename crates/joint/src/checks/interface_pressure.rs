@@ -1,0 +1,34 @@
+//! Is every part pressed on the cable at least as hard as the worst that its instructions allow?
+//!
+//! The least diameter read, over all temperatures, against the least permitted diameter with the oldest permitted kit; then against a least pressure that the row or the owner asks for.
+//!
+//! Source: `docs/theory/pressure.md`.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "interface_pressure",
+    question: "Is every part pressed on the cable at least as hard as the worst that its instructions allow?",
+    judge: Judge::End(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rule = |pressed| {
+        let sitting = Sitting {
+            check: CHECK.slug,
+            what: "pressure",
+            subject: leg.subject_of(end),
+            pressed,
+            hint: "Stop: the part is too large for this leg. Do not build the cable up to make it fit. Measure again; if it stands, this leg needs another part.",
+        };
+        match sitting.sit() {
+            Ok(sit) => sitting.rule(sit, &sit.seat_least, &sit.asked_pa),
+            Err(rulings) => rulings,
+        }
+    };
+    [&end.pressure.adapter, &end.pressure.body]
+        .into_iter()
+        .flat_map(rule)
+        .collect()
+}

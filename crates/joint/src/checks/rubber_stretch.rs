@@ -1,0 +1,82 @@
+//! Is no part stretched farther than its instructions allow?
+//!
+//! The greatest diameter read over the relaxed bore, against the greatest permitted diameter over it; then against a greatest stretch that the row or the owner states.
+//!
+//! Source: the parts' own instructions; `docs/theory/pressure.md`.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use crate::limit::{AmountQuestion, Ruling, Word};
+use crate::pressure::Sit;
+
+pub(super) const CHECK: Check = Check {
+    slug: "rubber_stretch",
+    question: "Is no part stretched farther than its instructions allow?",
+    judge: Judge::End(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rule = |pressed| {
+        let sitting = Sitting {
+            check: CHECK.slug,
+            what: "stretch of the bore",
+            subject: leg.subject_of(end),
+            pressed,
+            hint: "Stop: the part is too small for this leg. Do not force it on. Measure again; if it stands, this leg needs another part.",
+        };
+        match sitting.sit() {
+            Ok(sit) => on_part(inputs, &sitting, sit),
+            Err(rulings) => rulings,
+        }
+    };
+    [&end.pressure.adapter, &end.pressure.body]
+        .into_iter()
+        .flat_map(rule)
+        .collect()
+}
+
+fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling> {
+    let (here, allowed) = sit.stretch_ratios();
+    let error = sit.seat.error_m / sit.bore_m;
+    let is_within = sit.seat.here_m.1 + sit.seat.error_m <= sit.seat.allowed_m.1;
+    let owners = inputs.order.job.owner_limits.iter();
+    let owners = owners
+        .filter(|row| row.check == CHECK.slug)
+        .filter_map(|row| {
+            let word = Word::Owner(row.source.clone());
+            Some((row.greatest_stretch_ratio?, error, word))
+        });
+    let row = sit
+        .stretch_greatest_ratio
+        .map(|most| (most, error, Word::Instructions(sit.source.clone())));
+    let worst = (
+        allowed,
+        if is_within { 0.0 } else { error },
+        Word::WorstAllowed(sit.source.clone()),
+    );
+    std::iter::once(worst)
+        .chain(row)
+        .chain(owners)
+        .map(|(most, error, word)| {
+            let ruling = AmountQuestion {
+                check: CHECK.slug,
+                subject: sitting.subject.clone(),
+                what: format!(
+                    "{}, {} of {} on the {} over its relaxed bore",
+                    sitting.subject.words(),
+                    sitting.what,
+                    sit.id,
+                    sit.seat.on
+                ),
+                value: here,
+                error,
+                least: None,
+                greatest: Some(most),
+                unit: "times",
+                word: &word,
+                hint: sitting.hint,
+            }
+            .rule();
+            sitting.unless_not_read_around(ruling, &sit.seat)
+        })
+        .collect()
+}

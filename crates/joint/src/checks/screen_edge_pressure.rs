@@ -1,0 +1,37 @@
+//! Is the body pressed on the cable at the edge of the insulation screen at least as hard as the worst that its instructions allow?
+//!
+//! Over every place that the windows leave to the edge; a gap opens there first.
+//!
+//! Source: `docs/theory/pressure.md`.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use crate::limit::{Ruling, Word};
+
+pub(super) const CHECK: Check = Check {
+    slug: "screen_edge_pressure",
+    question: "Is the body pressed on the cable at the edge of the insulation screen at least as hard as the worst that its instructions allow?",
+    judge: Judge::End(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let sitting = Sitting {
+        check: CHECK.slug,
+        what: "pressure at the screen edge",
+        subject: leg.subject_of(end),
+        pressed: &end.pressure.body,
+        hint: "Stop and call: the engineer decides. Do not fill or bind the edge to make it fit.",
+    };
+    let sit = match sitting.sit() {
+        Ok(sit) => sit,
+        Err(rulings) => return rulings,
+    };
+    let owners = inputs.order.job.owner_limits.iter();
+    let asked: Vec<(f64, Word)> = owners
+        .filter(|row| row.check == CHECK.slug)
+        .filter_map(|row| Some((row.least_kpa? * 1e3, Word::Owner(row.source.clone()))))
+        .collect();
+    match &sit.edge {
+        Ok(edge) => sitting.rule(sit, edge, &asked),
+        Err(why) => vec![sitting.not_judged(format!("{}: {why}", sitting.what))],
+    }
+}

@@ -1,0 +1,60 @@
+//! Does the seal squeeze the jacket at least as much as at the worst that its instructions allow?
+//!
+//! How much larger the jacket is than the bore of the seal as the store has left it, against the least permitted diameter with the oldest permitted seal.
+//!
+//! Source: the seal's own instructions; `docs/theory/pressure.md`.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use crate::limit::{AmountQuestion, Ruling, Word};
+
+pub(super) const CHECK: Check = Check {
+    slug: "seal_squeeze",
+    question: "Does the seal squeeze the jacket at least as much as at the worst that its instructions allow?",
+    judge: Judge::End(judge),
+};
+
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let sitting = Sitting {
+        check: CHECK.slug,
+        what: "squeeze",
+        subject: leg.subject_of(end),
+        pressed: &end.pressure.seal,
+        hint: "Stop: the seal is too large for this jacket. Take one whose range holds it; do not build the jacket up unless the seal's instructions say how.",
+    };
+    let sit = match sitting.sit() {
+        Ok(sit) => sit,
+        Err(rulings) => return rulings,
+    };
+    let (here, allowed) = sit.squeeze_ratios();
+    if allowed <= 0.0 {
+        let why = format!(
+            "{}: by its own row {} would not even touch the thinnest jacket that its paper allows, {:.1} mm",
+            sitting.what,
+            sit.id,
+            2e3 * sit.seat.allowed_m.0
+        );
+        return vec![sitting.not_judged(why)];
+    }
+    let error = if sit.is_within() {
+        0.0
+    } else {
+        sit.seat.error_m / sit.kit.today.bore_m
+    };
+    let ruling = AmountQuestion {
+        check: CHECK.slug,
+        subject: sitting.subject.clone(),
+        what: format!(
+            "{}, jacket larger than the bore of {}",
+            sitting.subject.words(),
+            sit.id
+        ),
+        value: 100.0 * here,
+        error: 100.0 * error,
+        least: Some(100.0 * allowed),
+        greatest: None,
+        unit: "%",
+        word: &Word::WorstAllowed(sit.source.clone()),
+        hint: sitting.hint,
+    };
+    vec![ruling.rule()]
+}

@@ -1,0 +1,217 @@
+//! Pressure: what the plan says of how hard the parts of one end sit.
+
+use crate::checks::EndInputs;
+use crate::limit::{Word, shown};
+use crate::pressure::{Pressed, Sit};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What every computed pressure assumes.
+pub const ASSUMES: &[&str] = &[
+    "a round cable of one diameter, rigid and smooth, and no friction",
+    "each slice of a body like a long tube of the same rings; near a step in its wall the pressure is another",
+    "of fixed length and free ends the lesser",
+    "rubber at one temperature throughout, the cable's insulation at another; hot insulation that takes the shape of what presses on it is outside it",
+    "an adapter's outside in a straight line between those that its row states; what a body adds to the pressure under an adapter is left out",
+];
+
+/// How hard the parts of one end sit.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PressureDoc {
+    /// All of it in one line, with whose limit it is.
+    pub line: String,
+    /// Its parts.
+    pub parts: Vec<PartPressureDoc>,
+}
+
+/// How hard one part sits on one end.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct PartPressureDoc {
+    /// "body", "adapter" or "seal".
+    pub kind: String,
+    /// "computed", "past its date", "not known" or "not computed".
+    pub state: String,
+    /// Why it is not computed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Questions to put to the maker, the store or the owner.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// What was computed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub computed: Option<SitDoc>,
+}
+
+/// What was computed of one part on one end.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct SitDoc {
+    /// Name of the part.
+    pub id: String,
+    /// What it sits on.
+    pub on: String,
+    /// Least pressure over the worst that its instructions allow at the same place and temperature.
+    pub ratio: f64,
+    /// How far off that may be.
+    pub ratio_error: f64,
+    /// Temperatures at which the ratio is least; left out where the temperatures of the joint are not known, and it is as read.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at: Option<String>,
+    /// The same ratio where the edge of the insulation screen may lie.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub edge_ratio: Option<f64>,
+    /// Least pressure, kPa, where the law of the rubber is stated.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressure_kpa: Option<f64>,
+    /// How far off that may be, kPa.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressure_error_kpa: Option<f64>,
+    /// Temperatures at which the pressure is least.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressure_at: Option<String>,
+    /// "free" or "fixed length": what gives the lesser pressure there.
+    pub ends: String,
+    /// Greatest stretch of the bore, over its relaxed diameter, and the greatest that its range allows.
+    pub stretch: [f64; 2],
+    /// Share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub set_percent: Option<[f64; 2]>,
+    /// Diameters that this kit can take today, mm; left out where that cannot be said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub today_mm: Option<[f64; 2]>,
+    /// On whose word the least of them stands.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub today_of: Option<String>,
+}
+
+/// What is said of an end; nothing where nobody asked.
+pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
+    let pressure = &end.pressure;
+    let named = [
+        ("body", &pressure.body),
+        ("adapter", &pressure.adapter),
+        ("seal", &pressure.seal),
+    ];
+    let parts: Vec<PartPressureDoc> = named
+        .iter()
+        .filter_map(|(kind, pressed)| part_doc(kind, pressed))
+        .collect();
+    (!parts.is_empty()).then(|| PressureDoc {
+        line: line(&named[..2]),
+        parts,
+    })
+}
+
+fn part_doc(kind: &str, pressed: &Pressed) -> Option<PartPressureDoc> {
+    let mut doc = PartPressureDoc {
+        kind: kind.to_owned(),
+        state: "computed".to_owned(),
+        why: None,
+        questions: Vec::new(),
+        computed: None,
+    };
+    match pressed {
+        Pressed::NotAsked => return None,
+        Pressed::Past(why) => {
+            "past its date".clone_into(&mut doc.state);
+            doc.why = Some(why.clone());
+        }
+        Pressed::Unknown(unknown) => {
+            "not known".clone_into(&mut doc.state);
+            doc.why = Some(unknown.why.clone());
+            doc.questions.clone_from(&unknown.questions);
+        }
+        Pressed::Refused(why) => {
+            "not computed".clone_into(&mut doc.state);
+            doc.why = Some(why.clone());
+        }
+        Pressed::Done(sit) => {
+            if let Err(unknown) = &sit.heat {
+                doc.questions.clone_from(&unknown.questions);
+            }
+            doc.computed = Some(sit_doc(sit));
+        }
+    }
+    Some(doc)
+}
+
+fn sit_doc(sit: &Sit) -> SitDoc {
+    let least = &sit.seat_least;
+    let (stretch, stretch_allowed) = sit.stretch_ratios();
+    let today = sit.today.as_ref().ok();
+    let today = today.filter(|today| today.least_m <= today.greatest_m);
+    SitDoc {
+        id: sit.id.clone(),
+        on: sit.seat.on.clone(),
+        ratio: least.ratio,
+        ratio_error: least.ratio_error,
+        at: least.warmth.map(|warmth| warmth.words()),
+        edge_ratio: sit.edge.as_ref().ok().map(|edge| edge.ratio),
+        pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),
+        pressure_error_kpa: least.pressure_pa.map(|_| least.pressure_error_pa * 1e-3),
+        pressure_at: least.pressure_warmth.map(|warmth| warmth.words()),
+        ends: if least.is_free {
+            "free"
+        } else {
+            "fixed length"
+        }
+        .to_owned(),
+        stretch: [stretch, stretch_allowed],
+        set_percent: sit
+            .kit
+            .is_held
+            .then(|| [sit.kit.today.set_ratio, sit.kit.oldest.set_ratio].map(|set| 100.0 * set)),
+        today_mm: today.map(|today| [2e3 * today.least_m, 2e3 * today.greatest_m]),
+        today_of: today.map(|today| today.word.source()),
+    }
+}
+
+/// The worst of an end's parts in one line.
+fn line(parts: &[(&str, &Pressed)]) -> String {
+    let rank = |pressed: &Pressed| match pressed {
+        Pressed::NotAsked => 4,
+        Pressed::Past(_) => 0,
+        Pressed::Done(sit) if sit.seat_least.ratio + sit.seat_least.ratio_error < 1.0 => 1,
+        Pressed::Unknown(_) | Pressed::Refused(_) => 2,
+        Pressed::Done(_) => 3,
+    };
+    let ratio = |pressed: &Pressed| match pressed {
+        Pressed::Done(sit) => sit.seat_least.ratio,
+        _ => 0.0,
+    };
+    let worst = parts
+        .iter()
+        .min_by(|(_, a), (_, b)| rank(a).cmp(&rank(b)).then(ratio(a).total_cmp(&ratio(b))));
+    match worst {
+        None | Some((_, Pressed::NotAsked)) => "the body is left open".to_owned(),
+        Some((_, Pressed::Past(why))) => format!("no range: {why}"),
+        Some((_, Pressed::Unknown(unknown))) => format!("not judged: {}", unknown.why),
+        Some((_, Pressed::Refused(why))) => format!("not judged: {why}"),
+        Some((kind, Pressed::Done(sit))) => done_line(kind, sit),
+    }
+}
+
+fn done_line(kind: &str, sit: &Sit) -> String {
+    let least = &sit.seat_least;
+    let oldest = &sit.kit.oldest_words;
+    let pressure = least.pressure_pa.map_or(String::new(), |pa| {
+        format!(", about {} kPa as computed", shown(pa * 1e-3))
+    });
+    let at = least.warmth.map_or(
+        "as read, without the temperatures of the joint".to_owned(),
+        |warmth| warmth.words(),
+    );
+    let word = Word::WorstAllowed(sit.source.clone()).source();
+    let separator = if oldest.is_empty() { "" } else { ", " };
+    let too_little = if least.ratio + least.ratio_error < 1.0 {
+        "TOO LITTLE: "
+    } else {
+        ""
+    };
+    format!(
+        "{too_little}{kind} {} on the {}: at its least {} times the pressure on the thinnest that its paper allows, {:.1} mm{separator}{oldest} ({at}){pressure}. Limit: {word}",
+        sit.id,
+        sit.seat.on,
+        shown(least.ratio),
+        2e3 * sit.seat.allowed_m.0,
+    )
+}

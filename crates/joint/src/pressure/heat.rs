@@ -1,0 +1,169 @@
+//! Heat: the temperatures that a joint comes to, and what they do to cable and rubber.
+//!
+//! Lengths grow as exp(α ΔT), so that a tube and a cylinder of one expansion keep their ratio.
+
+use super::Seat;
+use crate::catalogue::Rubber;
+use crate::job::{Job, Leg};
+use crate::section::Unknown;
+
+/// Steps of temperature on each side of the range.
+const N_STEPS: u32 = 16;
+
+/// Temperatures of body and cable, degrees Celsius.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Warmth {
+    /// The rubber.
+    pub body_degc: f64,
+    /// The insulation of the cable.
+    pub cable_degc: f64,
+}
+
+/// The range of temperature, and what changes over it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Heat {
+    /// Lowest and highest temperature, degrees Celsius.
+    pub range_degc: (f64, f64),
+    read_degc: (f64, f64),
+    rubber_degc: f64,
+    cable_per_k: (f64, f64),
+    rubber_per_k: (f64, f64),
+    modulus_per_k: (f64, f64),
+}
+
+impl Warmth {
+    /// It in words.
+    pub fn words(&self) -> String {
+        if self.body_degc == self.cable_degc {
+            format!("all at {:.0} degC", self.body_degc)
+        } else {
+            format!(
+                "cable at {:.0} degC, rubber at {:.0} degC",
+                self.cable_degc, self.body_degc
+            )
+        }
+    }
+}
+
+/// Reads what the temperatures of a joint do to a part, or what is not known of it.
+pub(super) fn heat(
+    job: &Job,
+    leg: &Leg,
+    id: &str,
+    rubber: &Rubber,
+    seat: &Seat,
+) -> Result<Heat, Unknown> {
+    let mut open: Vec<String> = Vec::new();
+    let mut missing: Vec<&str> = Vec::new();
+    let mut need = |is_known: bool, what: &'static str, question: String| {
+        if !is_known {
+            missing.push(what);
+            open.push(question);
+        }
+    };
+    let (least, greatest) = (job.place.ambient_degc.0, job.duty.conductor_greatest_degc);
+    need(
+        least.is_some(),
+        "the lowest temperature at the place",
+        "What is the lowest temperature at the place?".to_owned(),
+    );
+    need(
+        greatest.is_some(),
+        "the highest temperature of the conductor",
+        "What is the highest temperature of the conductor in service, emergencies included?"
+            .to_owned(),
+    );
+    need(
+        seat.degc.is_some(),
+        "the temperature of the readings",
+        format!("At what temperature was leg {} read?", leg.id),
+    );
+    need(
+        leg.expansion_per_k.is_some(),
+        "the expansion of the cable's insulation",
+        format!(
+            "By how much does the insulation of leg {}'s cable expand per kelvin? Ask its maker.",
+            leg.id
+        ),
+    );
+    need(
+        rubber.expansion_per_k.is_some(),
+        "the expansion of the rubber",
+        format!("By how much does the rubber of {id} expand per kelvin? Ask its maker."),
+    );
+    need(
+        rubber.modulus_per_k.is_some(),
+        "how the rubber's stiffness changes with temperature",
+        format!("How does the stiffness of the rubber of {id} change per kelvin? Ask its maker."),
+    );
+    let known = (|| {
+        Some(Heat {
+            range_degc: (least?, greatest?),
+            read_degc: seat.degc?,
+            rubber_degc: rubber.at_degc,
+            cable_per_k: leg.expansion_per_k?,
+            rubber_per_k: rubber.expansion_per_k?,
+            modulus_per_k: rubber.modulus_per_k?,
+        })
+    })();
+    match known {
+        Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => Ok(heat),
+        Some(heat) => Err(Unknown {
+            why: format!(
+                "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
+                heat.range_degc.0, heat.range_degc.1
+            ),
+            questions: Vec::new(),
+        }),
+        None => Err(Unknown {
+            why: format!("not known: {}", missing.join(", ")),
+            questions: open,
+        }),
+    }
+}
+
+impl Heat {
+    /// Every state that is looked at: all at one temperature, and the cable at its hottest with the rubber at each.
+    pub fn states(&self) -> Vec<Warmth> {
+        let (low, high) = self.range_degc;
+        let at = |step: u32| low + (high - low) * f64::from(step) / f64::from(N_STEPS);
+        let steady = (0..=N_STEPS).map(|step| Warmth {
+            body_degc: at(step),
+            cable_degc: at(step),
+        });
+        let loaded = (0..N_STEPS).map(|step| Warmth {
+            body_degc: at(step),
+            cable_degc: high,
+        });
+        steady.chain(loaded).collect()
+    }
+
+    /// Logarithm of how much larger the cable has become against the bore: least and greatest over what is stated.
+    pub fn growth(&self, warmth: Warmth) -> (f64, f64) {
+        let cable = products(
+            self.cable_per_k,
+            (
+                warmth.cable_degc - self.read_degc.1,
+                warmth.cable_degc - self.read_degc.0,
+            ),
+        );
+        let by = warmth.body_degc - self.rubber_degc;
+        let rubber = products(self.rubber_per_k, (by, by));
+        (cable.0 - rubber.1, cable.1 - rubber.0)
+    }
+
+    /// Moduli over those at the temperature for which they are stated, at the least; not below 0.
+    pub fn stiffness_ratio(&self, warmth: Warmth) -> f64 {
+        let by = warmth.body_degc - self.rubber_degc;
+        (1.0 + products(self.modulus_per_k, (by, by)).0).max(0.0)
+    }
+}
+
+/// Least and greatest product of two ranges.
+fn products(a: (f64, f64), b: (f64, f64)) -> (f64, f64) {
+    let all = [a.0 * b.0, a.0 * b.1, a.1 * b.0, a.1 * b.1];
+    (
+        all.iter().copied().fold(f64::INFINITY, f64::min),
+        all.iter().copied().fold(f64::NEG_INFINITY, f64::max),
+    )
+}

@@ -1,0 +1,304 @@
+//! Pressure: how hard the rubber of each part sits on one end, beside the worst that its instructions allow.
+//!
+//! Why its own room: a pressure takes constants of the row, the day and warmth of the store and a root; checks compare and never solve.
+//!
+//! Invariants: nothing of a part is guessed: what its row does not state is asked for; the least reading presses least, the greatest stretches most; a part past its date has no pressure and no diameter; of fixed length and free ends the lesser counts.
+//!
+//! Assumes: a round cable of one diameter, rigid and smooth; each slice of the body like a long tube of the same rings; the rubber at one temperature, the cable at another.
+//! The imprint of hot insulation is outside it.
+//!
+//! Not here: what a pressure may be (`checks`).
+//!
+//! Source: `docs/theory/pressure.md`.
+
+mod heat;
+mod kit;
+mod sit;
+mod wall;
+
+pub use heat::{Heat, Warmth};
+pub use kit::{Aged, Kit};
+pub use sit::{Compared, Sit, Today};
+pub use wall::{Slice, Wall};
+
+use crate::cable::Layer;
+use crate::catalogue::{Fits, Head, Rubber};
+use crate::cutback::Cutback;
+use crate::fit::{Chosen, diameter_for};
+use crate::job::{Job, Leg, Lot};
+use crate::limit::Known;
+use crate::section::Unknown;
+use crate::survey::EndSurvey;
+use jointwright_units::{Interval, Length};
+
+/// One end and its parts.
+#[derive(Clone, Copy, Debug)]
+pub struct Subject<'a> {
+    /// Job.
+    pub job: &'a Job,
+    /// Leg.
+    pub leg: &'a Leg,
+    /// Phase.
+    pub phase: u8,
+    /// Parts of the leg.
+    pub chosen: &'a Chosen<'a>,
+    /// Cutbacks of the leg.
+    pub cutback: &'a Cutback,
+    /// What was measured on the end.
+    pub survey: &'a EndSurvey,
+}
+
+/// What came of one part on one end.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Pressed {
+    /// Nobody asked for it, or there is no such part.
+    NotAsked,
+    /// The part is past its date; the reason as a sentence fragment.
+    Past(String),
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known cannot be computed; the reason as a sentence fragment.
+    Refused(String),
+    /// Computed.
+    Done(Box<Sit>),
+}
+
+/// What came of the parts of one end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct EndPressure {
+    /// The body, on the insulation or on the adapter.
+    pub body: Pressed,
+    /// The adapter, on the insulation.
+    pub adapter: Pressed,
+    /// The seal, on the jacket.
+    pub seal: Pressed,
+}
+
+impl EndPressure {
+    /// Of an end that nobody asked about.
+    pub const NOT_ASKED: EndPressure = EndPressure {
+        body: Pressed::NotAsked,
+        adapter: Pressed::NotAsked,
+        seal: Pressed::NotAsked,
+    };
+}
+
+/// What a part sits on: its radii here and those that its instructions allow, m.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Seat {
+    /// What it is, in a sentence: "insulation".
+    pub on: String,
+    /// Least and greatest radius here, m.
+    pub here_m: (f64, f64),
+    /// How far off either may be, m.
+    pub error_m: f64,
+    /// Least and greatest radius that the instructions allow, m.
+    pub allowed_m: (f64, f64),
+    /// Temperatures at which the radii here hold, degrees Celsius, where known.
+    pub degc: Option<(f64, f64)>,
+    /// Whether the readings show the thinnest place: a tape, or too few diameters, do not.
+    pub is_read_around: bool,
+}
+
+/// Studies one end.
+pub fn press(subject: &Subject<'_>) -> EndPressure {
+    let chosen = subject.chosen;
+    let body = chosen.body.map_or(Pressed::NotAsked, |body| {
+        let part = Part {
+            kind: "body",
+            head: &body.head,
+            rubber: body.rubber.as_ref(),
+        };
+        part.on(subject, body_seat(subject), || wall::of_body(body))
+    });
+    let adapter = chosen.adapter.map_or(Pressed::NotAsked, |adapter| {
+        let part = Part {
+            kind: "adapter",
+            head: &adapter.head,
+            rubber: adapter.rubber.as_ref(),
+        };
+        let seat = bore(&adapter.fits, &adapter.head.id).and_then(|fits| cable_seat(subject, fits));
+        let wall = || wall::even(&adapter.head.id, adapter.rubber.as_ref());
+        part.on(subject, seat, wall)
+    });
+    let seal = chosen.seal.map_or(Pressed::NotAsked, |seal| {
+        let part = Part {
+            kind: "seal",
+            head: &seal.head,
+            rubber: seal.rubber.as_ref(),
+        };
+        let over = seal.fits.iter().find(|fits| fits.over == Layer::Jacket);
+        let seat = over
+            .ok_or_else(|| plain(format!("{} states no range over the jacket", seal.head.id)))
+            .and_then(|fits| cable_seat(subject, fits));
+        let wall = || wall::even(&seal.head.id, seal.rubber.as_ref());
+        part.on(subject, seat, wall)
+    });
+    EndPressure {
+        body,
+        adapter,
+        seal,
+    }
+}
+
+/// One part of rubber.
+struct Part<'a> {
+    kind: &'static str,
+    head: &'a Head,
+    rubber: Option<&'a Rubber>,
+}
+
+impl Part<'_> {
+    fn on(
+        &self,
+        subject: &Subject<'_>,
+        seat: Result<Seat, Unknown>,
+        wall: impl FnOnce() -> Result<Wall, Pressed>,
+    ) -> Pressed {
+        let lots: Vec<&Lot> = subject
+            .job
+            .lots
+            .iter()
+            .filter(|lot| {
+                lot.leg == subject.leg.id && lot.phase == subject.phase && lot.part == self.kind
+            })
+            .collect();
+        // Past its date nothing else is asked: no constant and no reading makes it younger.
+        if let Some(why) = kit::past(subject.job.date, self.head, &lots) {
+            return Pressed::Past(why);
+        }
+        let id = &self.head.id;
+        let Some(rubber) = self.rubber else {
+            return Pressed::Unknown(Unknown {
+                why: format!("how {id} is when nothing is in it is not known"),
+                questions: questions(id),
+            });
+        };
+        let (seat, wall) = match (seat, wall()) {
+            (_, Err(none)) => return none,
+            (Err(unknown), _) => return Pressed::Unknown(unknown),
+            (Ok(seat), Ok(wall)) => (seat, wall),
+        };
+        let kit = match kit::kit(subject.job.date, self.head, rubber, &lots) {
+            Ok(kit) => kit,
+            Err(unknown) => return Pressed::Unknown(unknown),
+        };
+        let heat = if self.kind == "seal" {
+            Err(plain("the expansion of the jacket is not known".to_owned()))
+        } else {
+            heat::heat(subject.job, subject.leg, id, rubber, &seat)
+        };
+        let along = if self.kind == "body" {
+            sit::Along::of_body(subject)
+        } else {
+            sit::Along::whole()
+        };
+        let case = sit::Case {
+            head: self.head,
+            rubber,
+            seat,
+            wall: &wall,
+            kit,
+            heat,
+            along,
+            limits: sit::Limits::of(subject.job, self.head, rubber, self.kind),
+        };
+        match sit::sit(case) {
+            Ok(sit) => Pressed::Done(Box::new(sit)),
+            Err(why) => Pressed::Refused(format!("{id}: {why}")),
+        }
+    }
+}
+
+/// The range over the insulation of a part's bore.
+fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
+    fits.iter()
+        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
+        .ok_or_else(|| plain(format!("{id} states no range over the insulation")))
+}
+
+/// What the body sits on: the insulation, or the adapter where there is one.
+fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
+    let Some(body) = subject.chosen.body else {
+        return Err(plain("the body is left open".to_owned()));
+    };
+    let fits = bore(&body.fits, &body.head.id)?;
+    let Some(adapter) = subject.chosen.adapter else {
+        return cable_seat(subject, fits);
+    };
+    let below = cable_seat(subject, bore(&adapter.fits, &adapter.head.id)?)?;
+    let (outside, span) = (half(adapter.outside), below.allowed_m.1 - below.allowed_m.0);
+    // Between the stated ones, in a straight line; never outside them.
+    let on = |radius: f64| {
+        let share = if span > 0.0 {
+            (radius - below.allowed_m.0) / span
+        } else {
+            0.0
+        };
+        outside.0 + share.clamp(0.0, 1.0) * (outside.1 - outside.0)
+    };
+    let slope = if span > 0.0 {
+        (outside.1 - outside.0) / span
+    } else {
+        0.0
+    };
+    Ok(Seat {
+        on: format!("adapter {}", adapter.head.id),
+        here_m: (on(below.here_m.0), on(below.here_m.1)),
+        error_m: below.error_m * slope,
+        allowed_m: half(fits.range),
+        degc: below.degc,
+        is_read_around: below.is_read_around,
+    })
+}
+
+/// The layer of the cable that a range is over.
+fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
+    let known: Known =
+        diameter_for(subject.job, subject.leg, subject.survey, fits).map_err(plain)?;
+    let read = subject.survey.diameters.get(&fits.over);
+    Ok(Seat {
+        on: fits.over.name(subject.job.words).to_owned(),
+        here_m: half(known.read),
+        error_m: metres(known.error) / 2.0,
+        allowed_m: half(fits.range),
+        degc: fits
+            .at_degc
+            .map(|degc| (degc, degc))
+            .or(read.and_then(|diameter| diameter.degc)),
+        // As for its range: a tape does for whatever is not a bore.
+        is_read_around: fits.at != "bore" || read.is_some_and(|diameter| diameter.is_read_around),
+    })
+}
+
+fn questions(id: &str) -> Vec<String> {
+    vec![
+        format!(
+            "What are the bore and the outside diameter of {id} when nothing is in it, and at what temperature? Ask its maker, or measure a new one of this lot that has been out of its holdout for a day."
+        ),
+        format!(
+            "Which law and moduli describe the rubber of {id}, and how do they and its lengths change with temperature?"
+        ),
+        format!(
+            "To what diameter is {id} held open in store, and what share of that stretch stays after how long at what temperature?"
+        ),
+    ]
+}
+
+fn plain(why: String) -> Unknown {
+    Unknown {
+        why,
+        questions: Vec::new(),
+    }
+}
+
+fn metres(length: Length) -> f64 {
+    length.mm() * 1e-3
+}
+
+fn half(diameter: Interval) -> (f64, f64) {
+    (
+        metres(diameter.least()) / 2.0,
+        metres(diameter.greatest()) / 2.0,
+    )
+}

@@ -1,0 +1,464 @@
+//! Sit: the least pressure of one part over its slices and over the temperatures, beside the worst that its instructions allow.
+
+use super::heat::{Heat, Warmth};
+use super::kit::Kit;
+use super::wall::{Slice, Wall};
+use super::{Seat, Subject, metres};
+use crate::catalogue::{Head, Rubber};
+use crate::job::Job;
+use crate::limit::Word;
+use crate::plane::Plane;
+use crate::section::Unknown;
+use jointwright_numerics::rubber::{RubberError, Tube};
+
+/// Steps in which a radius for a pressure over all temperatures is halved.
+const N_HALVINGS: u32 = 40;
+/// Radii nearer than this are one, as a ratio.
+const CLOSE_RATIO: f64 = 1e-9;
+
+/// The least pressure over a stretch of a part.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Compared {
+    /// It over the worst that the instructions allow at the same place and temperature, at its least.
+    pub ratio: f64,
+    /// How far off that may be.
+    pub ratio_error: f64,
+    /// Temperatures at which the ratio is least, where they are known.
+    pub warmth: Option<Warmth>,
+    /// The least pressure itself, Pa, where the law of the rubber is stated.
+    pub pressure_pa: Option<f64>,
+    /// How far off that may be, Pa.
+    pub pressure_error_pa: f64,
+    /// Temperatures at which it is least, where they are known.
+    pub pressure_warmth: Option<Warmth>,
+    /// Where along the part it is least, from and to, m from its datum; endless where the part is alike all along.
+    pub along_m: (f64, f64),
+    /// Whether free ends give the lesser pressure there, else fixed length does.
+    pub is_free: bool,
+}
+
+/// The range of cables that this kit can take today.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Today {
+    /// Least radius, m.
+    pub least_m: f64,
+    /// On whose word it is not less.
+    pub word: Word,
+    /// Greatest radius, m.
+    pub greatest_m: f64,
+}
+
+/// One part on one end.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Sit {
+    /// Name of the part.
+    pub id: String,
+    /// Its paper.
+    pub source: String,
+    /// What it sits on.
+    pub seat: Seat,
+    /// What the store has done to it.
+    pub kit: Kit,
+    /// Radius of its bore when nothing is in it and nothing has set, m.
+    pub bore_m: f64,
+    /// Whether the law of its rubber is stated.
+    pub has_law: bool,
+    /// Greatest stretch of the bore that its paper allows, where it says one.
+    pub stretch_greatest_ratio: Option<f64>,
+    /// The temperatures, or what is not known of them; without them pressures are as read.
+    pub heat: Result<Heat, Unknown>,
+    /// The least pressure on the whole seat.
+    pub seat_least: Compared,
+    /// The least pressure where the edge of the insulation screen may lie, or why there is none.
+    pub edge: Result<Compared, String>,
+    /// The range that the kit can take today, or what keeps it from being said.
+    pub today: Result<Today, String>,
+    /// Least pressures asked for, Pa, on whose word.
+    pub asked_pa: Vec<(f64, Word)>,
+}
+
+impl Sit {
+    /// Greatest stretch of the bore here and the greatest that the range allows.
+    pub fn stretch_ratios(&self) -> (f64, f64) {
+        (
+            self.seat.here_m.1 / self.bore_m,
+            self.seat.allowed_m.1 / self.bore_m,
+        )
+    }
+
+    /// By how much the seat is larger than the bore, as a share of the bore: here at the least, and at the least that is allowed.
+    pub fn squeeze_ratios(&self) -> (f64, f64) {
+        (
+            self.seat.here_m.0 / self.kit.today.bore_m - 1.0,
+            self.seat.allowed_m.0 / self.kit.oldest.bore_m - 1.0,
+        )
+    }
+
+    /// Whether cable and kit lie inside what the instructions allow, errors included, so that they are one of the things they allow.
+    pub fn is_within(&self) -> bool {
+        is_within(&self.seat, &self.kit)
+    }
+
+    /// Whether a pressure in pascals can be said: the law is stated, and what the store has taken of it.
+    pub fn has_pressure(&self) -> bool {
+        self.has_law && self.kit.has_relaxation
+    }
+}
+
+fn is_within(seat: &Seat, kit: &Kit) -> bool {
+    seat.here_m.0 - seat.error_m >= seat.allowed_m.0 && kit_is_within(kit)
+}
+
+fn kit_is_within(kit: &Kit) -> bool {
+    kit.today.bore_m <= kit.oldest.bore_m && kit.today.kept_ratio >= kit.oldest.kept_ratio
+}
+
+/// Where along a part it sits, from its datum, m.
+pub(super) struct Along {
+    seat_m: (f64, f64),
+    edge_m: Result<(f64, f64), String>,
+}
+
+impl Along {
+    /// All of it; no edge of a screen.
+    pub fn whole() -> Along {
+        Along {
+            seat_m: (f64::NEG_INFINITY, f64::INFINITY),
+            edge_m: Err("no edge of the insulation screen lies under it".to_owned()),
+        }
+    }
+
+    /// From the end of the insulation to the edge of its screen, as far as the windows let them lie.
+    pub fn of_body(subject: &Subject<'_>) -> Along {
+        let (cutback, words) = (subject.cutback, subject.job.words);
+        let datum = [Plane::BodyCentre, Plane::BodySeat]
+            .into_iter()
+            .find(|plane| cutback.nominal(*plane).is_some());
+        let from_datum = |plane: Plane| -> Result<(f64, f64), String> {
+            let datum = datum.ok_or("no row places the body".to_owned())?;
+            let interval = cutback.dimension(datum, plane, words)?.interval();
+            Ok((metres(interval.least()), metres(interval.greatest())))
+        };
+        let edge_m = from_datum(Plane::ScreenEdge);
+        let end_m = from_datum(cutback.in_service(Plane::InsulationEnd));
+        let least = end_m.map_or(f64::NEG_INFINITY, |end| end.0);
+        let greatest = edge_m.as_ref().map_or(f64::INFINITY, |edge| edge.1);
+        Along {
+            seat_m: (least, greatest),
+            edge_m,
+        }
+    }
+}
+
+/// Least pressures asked for, on whose word.
+pub(super) struct Limits {
+    asked_pa: Vec<(f64, Word)>,
+}
+
+impl Limits {
+    pub fn of(job: &Job, head: &Head, rubber: &Rubber, kind: &str) -> Limits {
+        let row = rubber
+            .pressure_least_kpa
+            .map(|kpa| (kpa * 1e3, Word::Instructions(head.source())));
+        let owners = job
+            .owner_limits
+            .iter()
+            .filter(|limit| limit.check == "interface_pressure" && kind != "seal")
+            .filter_map(|limit| Some((limit.least_kpa? * 1e3, Word::Owner(limit.source.clone()))));
+        Limits {
+            asked_pa: row.into_iter().chain(owners).collect(),
+        }
+    }
+}
+
+/// What is put together for one part.
+pub(super) struct Case<'a> {
+    pub head: &'a Head,
+    pub rubber: &'a Rubber,
+    pub seat: Seat,
+    pub wall: &'a Wall,
+    pub kit: Kit,
+    pub heat: Result<Heat, Unknown>,
+    pub along: Along,
+    pub limits: Limits,
+}
+
+/// Computes one part on one end.
+///
+/// # Errors
+/// The reason as a sentence fragment.
+pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
+    let bench = Bench {
+        seat: &case.seat,
+        kit: &case.kit,
+        heat: case.heat.as_ref().ok(),
+        has_law: case.wall.has_law && case.kit.has_relaxation,
+        uncertainty_m: metres(case.rubber.uncertainty) / 2.0,
+    };
+    let seat_slices = within(case.wall, case.along.seat_m);
+    let seat_least = bench.least(&seat_slices)?;
+    let edge = match &case.along.edge_m {
+        Err(why) => Err(why.clone()),
+        Ok(edge_m) => bench.least(&within(case.wall, *edge_m)),
+    };
+    let today = bench.today(&seat_slices, case.head, &case.limits);
+    Ok(Sit {
+        id: case.head.id.clone(),
+        source: case.head.source(),
+        bore_m: metres(case.rubber.relaxed_bore) / 2.0,
+        has_law: case.wall.has_law,
+        stretch_greatest_ratio: case.rubber.stretch_greatest_ratio,
+        seat_least,
+        edge,
+        today,
+        asked_pa: case.limits.asked_pa,
+        heat: case.heat,
+        seat: case.seat,
+        kit: case.kit,
+    })
+}
+
+/// Slices that lie in a stretch.
+fn within(wall: &Wall, (from, to): (f64, f64)) -> Vec<&Slice> {
+    wall.slices
+        .iter()
+        .filter(|slice| slice.along_m.0 <= to && slice.along_m.1 >= from)
+        .collect()
+}
+
+/// What pressures are computed from.
+struct Bench<'a> {
+    seat: &'a Seat,
+    kit: &'a Kit,
+    heat: Option<&'a Heat>,
+    has_law: bool,
+    uncertainty_m: f64,
+}
+
+/// A state of temperature: what grows, and how stiff the rubber is.
+#[derive(Clone, Copy)]
+struct At {
+    warmth: Option<Warmth>,
+    growth: (f64, f64),
+    stiffness_ratio: f64,
+}
+
+impl Bench<'_> {
+    fn states(&self) -> Vec<At> {
+        let Some(heat) = self.heat else {
+            return vec![At {
+                warmth: None,
+                growth: (0.0, 0.0),
+                stiffness_ratio: 1.0,
+            }];
+        };
+        let at = |warmth: Warmth| At {
+            warmth: Some(warmth),
+            growth: heat.growth(warmth),
+            stiffness_ratio: heat.stiffness_ratio(warmth),
+        };
+        heat.states().into_iter().map(at).collect()
+    }
+
+    /// Pressure today and of the worst allowed, Pa at the stated stiffness, the cable grown by a logarithm.
+    fn pair(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<(f64, f64, bool), String> {
+        let grown = growth.exp();
+        let today = tubes
+            .today
+            .pressed_least(here_m * grown)
+            .map_err(|why| why.to_string())?;
+        let oldest = tubes
+            .oldest
+            .pressed_least(self.seat.allowed_m.0 * grown)
+            .map_err(|why| why.to_string())?;
+        Ok((
+            today.pressure_pa * self.kit.today.kept_ratio,
+            oldest.pressure_pa * self.kit.oldest.kept_ratio,
+            today.axial_stretch != 1.0,
+        ))
+    }
+
+    fn aging(&self, tube: &Tube, more_m: f64) -> Aging {
+        Aging {
+            today: tube.set_to(self.kit.today.bore_m + more_m),
+            oldest: tube.set_to(self.kit.oldest.bore_m + more_m),
+        }
+    }
+
+    fn ratio(&self, (here, allowed): (f64, f64)) -> Result<f64, String> {
+        if allowed <= 0.0 {
+            let kit = &self.kit.oldest_words;
+            return Err(format!(
+                "by its own row it would not even touch the thinnest {} that its paper allows, {:.1} mm{}{kit}",
+                self.seat.on,
+                2e3 * self.seat.allowed_m.0,
+                if kit.is_empty() { "" } else { ", " }
+            ));
+        }
+        Ok(here / allowed)
+    }
+
+    /// The least pressure over slices and temperatures.
+    fn least(&self, slices: &[&Slice]) -> Result<Compared, String> {
+        let mut least_ratio: Option<(f64, At, f64, &Slice)> = None;
+        let mut least_pa: Option<(f64, At, &Slice, bool)> = None;
+        let here_m = self.seat.here_m.0;
+        for slice in slices {
+            let tubes = self.aging(&slice.tube, 0.0);
+            for at in self.states() {
+                let (here, allowed, is_free) = self.pair(&tubes, here_m, at.growth.0)?;
+                let pressure = here * at.stiffness_ratio;
+                if least_pa.is_none_or(|(least, ..)| pressure < least) {
+                    least_pa = Some((pressure, at, slice, is_free));
+                }
+                let mut ratio = (self.ratio((here, allowed))?, at.growth.0);
+                if at.growth.1 > at.growth.0 {
+                    let (here, allowed, _) = self.pair(&tubes, here_m, at.growth.1)?;
+                    let other = self.ratio((here, allowed))?;
+                    if other < ratio.0 {
+                        ratio = (other, at.growth.1);
+                    }
+                }
+                if least_ratio.is_none_or(|(least, ..)| ratio.0 < least) {
+                    least_ratio = Some((ratio.0, at, ratio.1, slice));
+                }
+            }
+        }
+        let (Some((ratio, at, growth, slice)), Some((pressure, cold, thin, is_free))) =
+            (least_ratio, least_pa)
+        else {
+            return Err("no slice of it lies there".to_owned());
+        };
+        let ratio_error = if is_within(self.seat, self.kit) {
+            0.0
+        } else {
+            self.ratio_error(slice, growth, ratio)?
+        };
+        // What lies wholly inside what the instructions allow is one of the things they allow, whatever the last digit says.
+        let ratio = if is_within(self.seat, self.kit) {
+            ratio.max(1.0)
+        } else {
+            ratio
+        };
+        Ok(Compared {
+            ratio,
+            ratio_error,
+            warmth: at.warmth,
+            pressure_pa: self.has_law.then_some(pressure),
+            pressure_error_pa: self.pressure_error(thin, cold, pressure)?,
+            pressure_warmth: cold.warmth,
+            along_m: thin.along_m,
+            is_free,
+        })
+    }
+
+    /// What the errors of the reading and of the relaxed bore do to a ratio.
+    fn ratio_error(&self, slice: &Slice, growth: f64, ratio: f64) -> Result<f64, String> {
+        let thinner = self.seat.here_m.0 - self.seat.error_m;
+        let of = |tubes: &Aging, here_m: f64| -> Result<f64, String> {
+            let (here, allowed, _) = self.pair(tubes, here_m, growth)?;
+            self.ratio((here, allowed))
+        };
+        let read = ratio - of(&self.aging(&slice.tube, 0.0), thinner)?;
+        // A bore that would no longer touch says that its uncertainty is too large to conclude anything.
+        let wider = of(
+            &self.aging(&slice.tube, self.uncertainty_m),
+            self.seat.here_m.0,
+        );
+        Ok(read.abs() + wider.map_or(f64::INFINITY, |wider| (ratio - wider).abs()))
+    }
+
+    fn pressure_error(&self, slice: &Slice, at: At, pressure: f64) -> Result<f64, String> {
+        let tubes = self.aging(&slice.tube, self.uncertainty_m);
+        let thinner = self.seat.here_m.0 - self.seat.error_m;
+        let (lower, ..) = self.pair(&tubes, thinner, at.growth.0)?;
+        Ok((pressure - lower * at.stiffness_ratio).abs())
+    }
+
+    /// The range that the kit can take today.
+    fn today(&self, slices: &[&Slice], head: &Head, limits: &Limits) -> Result<Today, String> {
+        let mut today = Today {
+            least_m: self.seat.allowed_m.0,
+            word: Word::Instructions(head.source()),
+            greatest_m: self.seat.allowed_m.1,
+        };
+        if !kit_is_within(self.kit) {
+            for slice in slices {
+                let needed = self.as_hard_as_oldest(slice)?;
+                today.raise(needed, || Word::WorstAllowed(head.source()));
+            }
+        }
+        for (pressure_pa, word) in &limits.asked_pa {
+            if !self.has_law || self.heat.is_none() {
+                return Err(format!(
+                    "a least pressure is asked for ({}), and the pressure over the temperatures of this joint cannot be said",
+                    word.source()
+                ));
+            }
+            for slice in slices {
+                today.raise(self.pressed_with(slice, *pressure_pa)?, || word.clone());
+            }
+        }
+        Ok(today)
+    }
+
+    fn as_hard_as_oldest(&self, slice: &Slice) -> Result<f64, String> {
+        let tubes = self.aging(&slice.tube, 0.0);
+        let (_, oldest, _) = self.pair(&tubes, self.seat.here_m.0, 0.0)?;
+        let found = tubes.today.radius_for(oldest / self.kit.today.kept_ratio);
+        no_radius(found)
+    }
+
+    /// Radius at which the least pressure over all temperatures is this; endless where none is.
+    fn pressed_with(&self, slice: &Slice, pressure_pa: f64) -> Result<f64, String> {
+        let tubes = self.aging(&slice.tube, 0.0);
+        let states = self.states();
+        let least = |radius: f64| -> Result<f64, String> {
+            let mut least = f64::INFINITY;
+            for at in &states {
+                let (here, ..) = self.pair(&tubes, radius, at.growth.0)?;
+                least = least.min(here * at.stiffness_ratio);
+            }
+            Ok(least)
+        };
+        let (mut low, mut high) = self.seat.allowed_m;
+        if least(low)? >= pressure_pa {
+            return Ok(low);
+        }
+        if least(high)? < pressure_pa {
+            return Ok(f64::INFINITY);
+        }
+        for _ in 0..N_HALVINGS {
+            let middle = 0.5 * (low + high);
+            if least(middle)? >= pressure_pa {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        Ok(high)
+    }
+}
+
+fn no_radius(found: Result<f64, RubberError>) -> Result<f64, String> {
+    match found {
+        Ok(radius) => Ok(radius),
+        Err(RubberError::NoRadius { .. }) => Ok(f64::INFINITY),
+        Err(why) => Err(why.to_string()),
+    }
+}
+
+impl Today {
+    fn raise(&mut self, radius_m: f64, word: impl FnOnce() -> Word) {
+        if radius_m > self.least_m * (1.0 + CLOSE_RATIO) {
+            self.least_m = radius_m;
+            self.word = word();
+        }
+    }
+}
+
+/// A tube as the store has left it, and as it would be at its oldest.
+struct Aging {
+    today: Tube,
+    oldest: Tube,
+}
