@@ -584,7 +584,7 @@ impl<'a> Sitting<'a> {
                 sit.seat.on
             ),
             value: compared.ratio,
-            error: compared.ratio_error,
+            error: compared.error_ratio,
             least: Some(1.0),
             greatest: None,
             unit: "times",

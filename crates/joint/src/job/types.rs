@@ -245,7 +245,7 @@ pub struct Lot {
     /// Temperatures it lay at, degrees Celsius.
     pub store_degc: (Option<f64>, Option<f64>),
     /// Where it lay, in order: last day, and highest temperature in degrees Celsius.
-    pub stays: Vec<(Date, f64)>,
+    pub stays_degc: Vec<(Date, f64)>,
 }
 
 /// A test of one end for moisture.

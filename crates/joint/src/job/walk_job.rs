@@ -583,7 +583,7 @@ impl JobReader<'_> {
             expanded: row.date("expanded"),
             expires: row.date("expires"),
             store_degc: (row.number("store_least"), row.number("store_greatest")),
-            stays,
+            stays_degc: stays,
         })
     }
 

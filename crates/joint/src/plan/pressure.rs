@@ -52,7 +52,7 @@ pub struct SitDoc {
     /// Least pressure over the worst that its instructions allow at the same place and temperature.
     pub ratio: f64,
     /// How far off that may be.
-    pub ratio_error: f64,
+    pub error_ratio: f64,
     /// Temperatures at which the ratio is least; left out where the temperatures of the joint are not known, and it is as read.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at: Option<String>,
@@ -71,7 +71,7 @@ pub struct SitDoc {
     /// "free" or "fixed length": what gives the lesser pressure there.
     pub ends: String,
     /// Greatest stretch of the bore, over its relaxed diameter, and the greatest that its range allows.
-    pub stretch: [f64; 2],
+    pub stretch_ratio: [f64; 2],
     /// Share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set_percent: Option<[f64; 2]>,
@@ -143,7 +143,7 @@ fn sit_doc(sit: &Sit) -> SitDoc {
         id: sit.id.clone(),
         on: sit.seat.on.clone(),
         ratio: least.ratio,
-        ratio_error: least.ratio_error,
+        error_ratio: least.error_ratio,
         at: least.warmth.map(|warmth| warmth.words()),
         edge_ratio: sit.edge.as_ref().ok().map(|edge| edge.ratio),
         pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),
@@ -155,7 +155,7 @@ fn sit_doc(sit: &Sit) -> SitDoc {
             "fixed length"
         }
         .to_owned(),
-        stretch: [stretch, stretch_allowed],
+        stretch_ratio: [stretch, stretch_allowed],
         set_percent: sit
             .kit
             .is_held
@@ -170,7 +170,7 @@ fn line(parts: &[(&str, &Pressed)]) -> String {
     let rank = |pressed: &Pressed| match pressed {
         Pressed::NotAsked => 4,
         Pressed::Past(_) => 0,
-        Pressed::Done(sit) if sit.seat_least.ratio + sit.seat_least.ratio_error < 1.0 => 1,
+        Pressed::Done(sit) if sit.seat_least.ratio + sit.seat_least.error_ratio < 1.0 => 1,
         Pressed::Unknown(_) | Pressed::Refused(_) => 2,
         Pressed::Done(_) => 3,
     };
@@ -202,7 +202,7 @@ fn done_line(kind: &str, sit: &Sit) -> String {
     );
     let word = Word::WorstAllowed(sit.source.clone()).source();
     let separator = if oldest.is_empty() { "" } else { ", " };
-    let too_little = if least.ratio + least.ratio_error < 1.0 {
+    let too_little = if least.ratio + least.error_ratio < 1.0 {
         "TOO LITTLE: "
     } else {
         ""

@@ -53,22 +53,58 @@ pub(super) fn heat(
     rubber: &Rubber,
     seat: &Seat,
 ) -> Result<Heat, Unknown> {
-    let mut open: Vec<String> = Vec::new();
-    let mut missing: Vec<&str> = Vec::new();
+    let (least, greatest) = (job.place.ambient_degc.0, job.duty.conductor_greatest_degc);
+    let known = (|| {
+        Some(Heat {
+            range_degc: (least?, greatest?),
+            read_degc: seat.degc?,
+            rubber_degc: rubber.at_degc,
+            cable_per_k: leg.expansion_per_k?,
+            rubber_per_k: rubber.expansion_per_k?,
+            modulus_per_k: rubber.modulus_per_k?,
+        })
+    })();
+    match known {
+        Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => Ok(heat),
+        Some(heat) => Err(Unknown {
+            why: format!(
+                "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
+                heat.range_degc.0, heat.range_degc.1
+            ),
+            questions: Vec::new(),
+        }),
+        None => {
+            let (missing, questions): (Vec<&str>, Vec<String>) =
+                gaps(job, leg, id, rubber, seat).into_iter().unzip();
+            Err(Unknown {
+                why: format!("not known: {}", missing.join(", ")),
+                questions,
+            })
+        }
+    }
+}
+
+/// What is not known, each with its question.
+fn gaps(
+    job: &Job,
+    leg: &Leg,
+    id: &str,
+    rubber: &Rubber,
+    seat: &Seat,
+) -> Vec<(&'static str, String)> {
+    let mut open = Vec::new();
     let mut need = |is_known: bool, what: &'static str, question: String| {
         if !is_known {
-            missing.push(what);
-            open.push(question);
+            open.push((what, question));
         }
     };
-    let (least, greatest) = (job.place.ambient_degc.0, job.duty.conductor_greatest_degc);
     need(
-        least.is_some(),
+        job.place.ambient_degc.0.is_some(),
         "the lowest temperature at the place",
         "What is the lowest temperature at the place?".to_owned(),
     );
     need(
-        greatest.is_some(),
+        job.duty.conductor_greatest_degc.is_some(),
         "the highest temperature of the conductor",
         "What is the highest temperature of the conductor in service, emergencies included?"
             .to_owned(),
@@ -96,30 +132,7 @@ pub(super) fn heat(
         "how the rubber's stiffness changes with temperature",
         format!("How does the stiffness of the rubber of {id} change per kelvin? Ask its maker."),
     );
-    let known = (|| {
-        Some(Heat {
-            range_degc: (least?, greatest?),
-            read_degc: seat.degc?,
-            rubber_degc: rubber.at_degc,
-            cable_per_k: leg.expansion_per_k?,
-            rubber_per_k: rubber.expansion_per_k?,
-            modulus_per_k: rubber.modulus_per_k?,
-        })
-    })();
-    match known {
-        Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => Ok(heat),
-        Some(heat) => Err(Unknown {
-            why: format!(
-                "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
-                heat.range_degc.0, heat.range_degc.1
-            ),
-            questions: Vec::new(),
-        }),
-        None => Err(Unknown {
-            why: format!("not known: {}", missing.join(", ")),
-            questions: open,
-        }),
-    }
+    open
 }
 
 impl Heat {
@@ -138,8 +151,8 @@ impl Heat {
         steady.chain(loaded).collect()
     }
 
-    /// Logarithm of how much larger the cable has become against the bore: least and greatest over what is stated.
-    pub fn growth(&self, warmth: Warmth) -> (f64, f64) {
+    /// How much larger the cable has become against the bore, as a logarithm: least and greatest over what is stated.
+    pub fn growth_ratio(&self, warmth: Warmth) -> (f64, f64) {
         let cable = products(
             self.cable_per_k,
             (

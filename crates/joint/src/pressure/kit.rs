@@ -75,20 +75,7 @@ pub(super) fn kit(
         kept_ratio: 1.0,
     };
     let Some(hold) = rubber.hold_diameter else {
-        let is_expanded = head.shelf.as_ref().is_some_and(|s| s.from == "expanded");
-        if is_expanded || lots.iter().any(|lot| lot.expanded.is_some()) {
-            return Err(unknown(
-                format!("{id} is expanded in store; to which diameter is not known"),
-                format!("To what diameter is the bore of {id} held open in store?"),
-            ));
-        }
-        return Ok(Kit {
-            today: fresh,
-            oldest: fresh,
-            is_held: false,
-            has_relaxation: true,
-            oldest_words: String::new(),
-        });
+        return not_held(head, fresh, lots);
     };
     if rubber.set.is_none() {
         return Err(unknown(
@@ -135,6 +122,25 @@ pub(super) fn kit(
     })
 }
 
+/// State of a part whose row names no holdout.
+fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
+    let id = &head.id;
+    let is_expanded = head.shelf.as_ref().is_some_and(|s| s.from == "expanded");
+    if is_expanded || lots.iter().any(|lot| lot.expanded.is_some()) {
+        return Err(unknown(
+            format!("{id} is expanded in store; to which diameter is not known"),
+            format!("To what diameter is the bore of {id} held open in store?"),
+        ));
+    }
+    Ok(Kit {
+        today: fresh,
+        oldest: fresh,
+        is_held: false,
+        has_relaxation: true,
+        oldest_words: String::new(),
+    })
+}
+
 /// Where a part lay from the day it was expanded to the end of the day of the work.
 fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
     let from_made = head.shelf.as_ref().is_some_and(|s| s.from == "made");
@@ -159,7 +165,7 @@ fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unk
     };
     // The day of the work counts whole.
     let end = today.checked_add(1.day()).unwrap_or(today);
-    for (until, degc) in &lot.stays {
+    for (until, degc) in &lot.stays_degc {
         let until = (*until).min(end);
         if until > at {
             add(at, until, *degc);

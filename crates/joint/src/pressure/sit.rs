@@ -22,7 +22,7 @@ pub struct Compared {
     /// It over the worst that the instructions allow at the same place and temperature, at its least.
     pub ratio: f64,
     /// How far off that may be.
-    pub ratio_error: f64,
+    pub error_ratio: f64,
     /// Temperatures at which the ratio is least, where they are known.
     pub warmth: Option<Warmth>,
     /// The least pressure itself, Pa, where the law of the rubber is stated.
@@ -254,7 +254,7 @@ impl Bench<'_> {
         };
         let at = |warmth: Warmth| At {
             warmth: Some(warmth),
-            growth: heat.growth(warmth),
+            growth: heat.growth_ratio(warmth),
             stiffness_ratio: heat.stiffness_ratio(warmth),
         };
         heat.states().into_iter().map(at).collect()
@@ -329,10 +329,10 @@ impl Bench<'_> {
         else {
             return Err("no slice of it lies there".to_owned());
         };
-        let ratio_error = if is_within(self.seat, self.kit) {
+        let error_ratio = if is_within(self.seat, self.kit) {
             0.0
         } else {
-            self.ratio_error(slice, growth, ratio)?
+            self.error_ratio(slice, growth, ratio)?
         };
         // What lies wholly inside what the instructions allow is one of the things they allow, whatever the last digit says.
         let ratio = if is_within(self.seat, self.kit) {
@@ -342,7 +342,7 @@ impl Bench<'_> {
         };
         Ok(Compared {
             ratio,
-            ratio_error,
+            error_ratio,
             warmth: at.warmth,
             pressure_pa: self.has_law.then_some(pressure),
             pressure_error_pa: self.pressure_error(thin, cold, pressure)?,
@@ -353,7 +353,7 @@ impl Bench<'_> {
     }
 
     /// What the errors of the reading and of the relaxed bore do to a ratio.
-    fn ratio_error(&self, slice: &Slice, growth: f64, ratio: f64) -> Result<f64, String> {
+    fn error_ratio(&self, slice: &Slice, growth: f64, ratio: f64) -> Result<f64, String> {
         let thinner = self.seat.here_m.0 - self.seat.error_m;
         let of = |tubes: &Aging, here_m: f64| -> Result<f64, String> {
             let (here, allowed, _) = self.pair(tubes, here_m, growth)?;
