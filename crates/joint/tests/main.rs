@@ -5,5 +5,6 @@ mod critic;
 mod fields;
 mod hostile;
 mod laws;
+mod pressure;
 mod programme;
 mod published;

@@ -1,0 +1,164 @@
+//! What the store does: more of it never presses more, and past the date there is no range.
+
+use super::{INSULATION, body, insulation, kpa, outcomes, part, planned};
+use jointwright_joint::plan::Plan;
+use proptest::prelude::*;
+
+/// Expanded on a day of 2025 and laid at these temperatures, one stay after the other; the last to the day of the work.
+fn stored(expanded: &str, stays: &[(&str, f64)]) -> Plan {
+    let rows: Vec<String> = stays
+        .iter()
+        .map(|(until, degc)| format!("{{ until = {until}, greatest = \"{degc} degC\" }}"))
+        .collect();
+    planned(
+        &[(
+            "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\"",
+            &format!(
+                "lot = \"INV-BD-1\", expanded = {expanded}, stay = [{}]",
+                rows.join(", ")
+            ),
+        )],
+        &[],
+    )
+}
+
+fn set_percent(plan: &Plan) -> f64 {
+    body(plan).set_percent.expect("it is held open")[0]
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn a_thinner_cable_is_never_pressed_more(mm in 21.5_f64..28.0, less in 0.01_f64..3.0) {
+        let at = |mm: f64| planned(&[(INSULATION, &insulation([mm, mm, mm, mm]))], &[]);
+        let (thick, thin) = (at(mm), at(mm - less));
+        prop_assert!(kpa(&thin) < kpa(&thick));
+        prop_assert!(body(&thin).ratio <= body(&thick).ratio);
+    }
+
+    #[test]
+    fn a_longer_or_warmer_store_never_presses_more(
+        degc in 0.0_f64..60.0, more in 0.0_f64..20.0, month in 1_u32..12, earlier in 0_u32..12,
+    ) {
+        let expanded = |month: u32| format!("2025-{month:02}-01");
+        let at = |month: u32, degc: f64| stored(&expanded(month), &[("2026-03-11", degc)]);
+        let first = at(month, degc);
+        let other = at(month.saturating_sub(earlier).max(1), degc + more);
+        prop_assert!(set_percent(&other) >= set_percent(&first));
+        prop_assert!(kpa(&other) <= kpa(&first));
+        prop_assert!(body(&other).ratio <= body(&first).ratio);
+        if let (Some(other), Some(first)) = (body(&other).today_mm, body(&first).today_mm) {
+            prop_assert!(other[0] >= first[0]);
+        }
+    }
+
+    #[test]
+    fn temperatures_of_equal_time_count_alike_in_any_order(a in -10.0_f64..60.0, b in -10.0_f64..60.0) {
+        // 60 days before and 60 days after the change; the day of the work counts whole.
+        let at = |first: f64, then: f64| stored("2025-11-11", &[("2026-01-10", first), ("2026-03-11", then)]);
+        let (one, other) = (at(a, b), at(b, a));
+        prop_assert!((kpa(&one) / kpa(&other) - 1.0).abs() < 1e-12);
+        prop_assert!((set_percent(&one) / set_percent(&other) - 1.0).abs() < 1e-12);
+    }
+}
+
+#[test]
+fn the_set_is_the_law_of_the_row_by_hand() {
+    // 171 days and the day of the work, 172 in all, at the reference temperature: 0.12 (1 - exp(-sqrt(172/400))).
+    let by_hand = 12.0 * (1.0 - (-(172.0_f64 / 400.0).sqrt()).exp());
+    let found = set_percent(&stored("2025-09-20", &[("2026-03-11", 23.0)]));
+    assert!((found - by_hand).abs() < 1e-6, "{found} and {by_hand}");
+    // At 40 degC by Arrhenius with 60 kJ/mol: the time counts exp(60000/8.314463 (1/296.15 - 1/313.15)) = 3.754 fold.
+    let by_hand = 12.0 * (1.0 - (-(3.7540 * 172.0_f64 / 400.0).sqrt()).exp());
+    let found = set_percent(&stored("2025-09-20", &[("2026-03-11", 40.0)]));
+    assert!((found - by_hand).abs() < 1e-3, "{found} and {by_hand}");
+}
+
+#[test]
+fn a_store_hotter_than_allowed_cuts_the_range_down() {
+    // 70 degC for a year: more is used up than after 36 months at 40 degC.
+    let hot = |mm: f64| {
+        planned(
+            &[
+                (
+                    "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\"",
+                    "lot = \"INV-BD-1\", expanded = 2025-03-10, store_least = \"5 degC\", store_greatest = \"70 degC\"",
+                ),
+                (INSULATION, &insulation([mm, mm, mm, mm])),
+            ],
+            &[],
+        )
+    };
+    let plan = hot(25.0);
+    let [least, greatest] = body(&plan).today_mm.expect("a range");
+    assert!(least > 21.1 && least < 24.0, "{least}");
+    assert!((greatest - 29.0).abs() < 1e-9, "{greatest}");
+    // Between the paper's least and today's: it fits by the paper and not by today's range.
+    let between = hot(0.5 * (21.1 + least));
+    assert_eq!(outcomes(&between, "insulation_in_body", "A"), ["pass"]);
+    assert_eq!(outcomes(&between, "range_today", "A")[0], "fail");
+    assert_eq!(outcomes(&between, "interface_pressure", "A"), ["fail"]);
+    // A store within what is allowed leaves the paper's range as it is.
+    let mild = planned(&[], &[]);
+    let [least, _] = body(&mild).today_mm.expect("a range");
+    assert!((least - 21.1).abs() < 1e-9, "{least}");
+}
+
+/// Edits of the job that make the body older than its 36 months, or older than its label.
+const TOO_OLD: &[(&str, &str)] = &[
+    (
+        "lot = \"INV-BD-1\", expanded = 2025-09-20",
+        "lot = \"INV-BD-1\", expanded = 2023-03-09",
+    ),
+    (
+        "lot = \"INV-BD-1\", expanded = 2025-09-20",
+        "lot = \"INV-BD-1\", expanded = 2025-09-20, expires = 2026-03-09",
+    ),
+    // A label that allows longer than the instructions makes it no younger.
+    (
+        "lot = \"INV-BD-1\", expanded = 2025-09-20",
+        "lot = \"INV-BD-1\", expanded = 2023-03-09, expires = 2030-01-01",
+    ),
+];
+
+#[test]
+fn past_its_date_it_fails_and_no_diameter_is_printed() {
+    let rubber = super::parts();
+    let table = &rubber[rubber.find("[body.rubber]").expect("a table")..];
+    let thick = insulation([26.0; 4]);
+    for old in TOO_OLD {
+        // Nothing else that is known, or not, makes it younger.
+        let others: &[(super::Edits<'_>, super::Edits<'_>)] = &[
+            (&[], &[]),
+            (&[(INSULATION, &thick)], &[]),
+            (&[], &[(table, "")]),
+            (&[("conductor_greatest = \"130 degC\"\n", "")], &[]),
+            (&[], &[("greatest = 0.12", "greatest = 0.0")]),
+        ];
+        for (of_job, of_row) in others {
+            let of_job: Vec<(&str, &str)> = std::iter::once(*old)
+                .chain(of_job.iter().copied())
+                .collect();
+            let plan = planned(&of_job, of_row);
+            assert_eq!(outcomes(&plan, "range_today", "A")[0], "fail", "{old:?}");
+            let part = part(&plan, "A", "body");
+            assert_eq!(part.state, "past its date");
+            assert!(part.computed.is_none());
+            let end = plan.legs[0].ends[0].pressure.as_ref().expect("asked");
+            assert!(!end.line.contains(" mm"), "{}", end.line);
+        }
+    }
+}
+
+#[test]
+fn on_its_last_day_it_is_not_past_its_date() {
+    let last = planned(
+        &[(
+            "lot = \"INV-BD-1\", expanded = 2025-09-20",
+            "lot = \"INV-BD-1\", expanded = 2023-03-10, expires = 2026-03-10",
+        )],
+        &[],
+    );
+    assert_eq!(part(&last, "A", "body").state, "computed");
+}

@@ -1,0 +1,190 @@
+//! What is not stated is asked for, and nothing passes for want of it.
+
+use super::{Edits, body, outcomes, part, planned, rulings};
+
+/// Checks that need the rubber of the body.
+const OF_THE_BODY: &[&str] = &[
+    "interface_pressure",
+    "screen_edge_pressure",
+    "rubber_stretch",
+    "range_today",
+];
+
+const HOLD: &str = "hold_diameter = \"50 mm\"\n";
+const SET: &str = "set = { greatest = 0.12, time_days = 400, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }\n";
+const RELAXATION: &str = "relaxation = { greatest = 0.20, time_days = 300, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }";
+
+#[test]
+fn a_row_without_constants_is_not_judged_and_asked_about() {
+    let whole = planned(&[], &[]);
+    for check in OF_THE_BODY {
+        let passes = outcomes(&whole, check, "A").iter().all(|r| r == "pass");
+        assert!(passes, "{check} of the whole row");
+    }
+    // The demonstration's own row for branches states no rubber; here the table is taken away.
+    let rubber = super::parts();
+    let table = &rubber[rubber.find("[body.rubber]").expect("a table")..];
+    let bare = planned(&[], &[(table, "")]);
+    for check in OF_THE_BODY {
+        let open: Vec<_> = rulings(&bare, check, "A")
+            .into_iter()
+            .filter(|ruling| !ruling.why.as_deref().unwrap_or("").contains("demo-seal"))
+            .filter(|ruling| ruling.ruling != "pass")
+            .collect();
+        assert!(!open.is_empty(), "{check}");
+        for ruling in open {
+            assert_eq!(ruling.ruling, "not-judged", "{check}");
+            let hint = ruling.hint.as_deref().unwrap_or("");
+            assert!(hint.starts_with("Ask: "), "{check}: {hint}");
+            assert!(hint.contains("even-body"), "{check}: {hint}");
+        }
+    }
+    assert_eq!(part(&bare, "A", "body").state, "not known");
+}
+
+/// Edits of the job and of the row, and words of the question.
+const MISSING: &[(Edits<'_>, Edits<'_>, &str)] = &[
+    (&[], &[(SET, ""), (RELAXATION, "")], "stays in the bore"),
+    (&[], &[(SET, "")], "stays in the bore"),
+    (
+        &[],
+        &[(HOLD, ""), (SET, ""), (RELAXATION, "")],
+        "held open in store",
+    ),
+    (
+        &[],
+        &[(
+            ", store_least = \"-20 degC\", store_greatest = \"40 degC\"",
+            "",
+        )],
+        "may even-body lie in store",
+    ),
+    (
+        &[(", store_greatest = \"31 degC\"", "")],
+        &[],
+        "How warm did lot",
+    ),
+    (
+        &[(
+            "lot = \"INV-BD-1\", expanded = 2025-09-20",
+            "lot = \"INV-BD-1\"",
+        )],
+        &[],
+        "expanded?",
+    ),
+    (
+        &[("conductor_greatest = \"130 degC\"\n", "")],
+        &[],
+        "highest temperature of the conductor",
+    ),
+    (
+        &[("ambient_least = \"5 degC\"\n", "")],
+        &[],
+        "lowest temperature at the place",
+    ),
+    (
+        &[(
+            "expansion_per_k_least = 1.5e-4\nexpansion_per_k_greatest = 2.5e-4\n",
+            "",
+        )],
+        &[],
+        "insulation of leg A's cable expand",
+    ),
+    (
+        &[],
+        &[(
+            "expansion_per_k_least = 2.3e-4\nexpansion_per_k_greatest = 2.8e-4\n",
+            "",
+        )],
+        "rubber of even-body expand",
+    ),
+    (
+        &[],
+        &[(
+            "modulus_per_k_least = -0.003\nmodulus_per_k_greatest = 0.003\n",
+            "",
+        )],
+        "stiffness of the rubber of even-body",
+    ),
+    (
+        &[],
+        &[("relaxed_outside = \"60 mm\"\n", "")],
+        "outside diameter",
+    ),
+];
+
+#[test]
+fn each_thing_that_is_missing_is_asked_for_by_name() {
+    for (of_job, of_row, words) in MISSING {
+        let plan = planned(of_job, of_row);
+        let rulings = rulings(&plan, "interface_pressure", "A");
+        let asked = rulings.iter().any(|ruling| {
+            let hint = ruling.hint.as_deref().unwrap_or("");
+            ruling.ruling == "not-judged" && hint.starts_with("Ask: ") && hint.contains(words)
+        });
+        assert!(asked, "{words}: {rulings:?}");
+    }
+}
+
+#[test]
+fn nothing_passes_for_want_of_anything() {
+    let passes = |plan: &jointwright_joint::plan::Plan, check: &str| {
+        let outcomes = outcomes(plan, check, "A");
+        (
+            outcomes.iter().filter(|r| *r == "pass").count(),
+            outcomes.iter().any(|r| r != "pass"),
+        )
+    };
+    let whole = planned(&[], &[]);
+    for (of_job, of_row, words) in MISSING {
+        let plan = planned(of_job, of_row);
+        let mut is_open = false;
+        for check in OF_THE_BODY {
+            let (now, has_other) = passes(&plan, check);
+            assert!(now <= passes(&whole, check).0, "{check} without: {words}");
+            is_open |= has_other;
+        }
+        assert!(is_open, "all passes without: {words}");
+    }
+}
+
+#[test]
+fn without_a_law_pressures_are_compared_and_none_is_said() {
+    let plan = planned(
+        &[],
+        &[("law = \"neo-hookean\"\nshear_modulus_mpa = 0.4\n", "")],
+    );
+    let computed = body(&plan);
+    assert!(computed.ratio > 1.0, "{computed:?}");
+    assert_eq!(computed.pressure_kpa, None);
+    assert_eq!(outcomes(&plan, "interface_pressure", "A"), ["pass"]);
+    let line = &plan.legs[0].ends[0].pressure.as_ref().expect("asked").line;
+    assert!(!line.contains("kPa"), "{line}");
+    // A pressure that is asked for is then not judged.
+    let asked = planned(
+        &[],
+        &[(
+            "law = \"neo-hookean\"\nshear_modulus_mpa = 0.4\n",
+            "pressure_least_kpa = 1.0\n",
+        )],
+    );
+    assert_eq!(
+        outcomes(&asked, "interface_pressure", "A"),
+        ["pass", "not-judged"]
+    );
+}
+
+#[test]
+fn a_tape_does_not_show_the_thinnest_place() {
+    let tape = planned(
+        &[(
+            "over = \"insulation\", instrument = \"calliper\", error = \"0.05 mm\", temperature = \"12 degC\", values = [\"23.30 mm\", \"23.40 mm\", \"23.60 mm\", \"23.40 mm\"]",
+            "over = \"insulation\", instrument = \"diameter-tape\", error = \"0.05 mm\", temperature = \"12 degC\", values = [\"23.40 mm\"]",
+        )],
+        &[],
+    );
+    for check in ["interface_pressure", "rubber_stretch", "range_today"] {
+        let found = outcomes(&tape, check, "A");
+        assert_eq!(found[0], "not-judged", "{check}");
+    }
+}
