@@ -1,6 +1,8 @@
 //! Mathematics in textbook words: what a formula needs, and nothing of what it is used for.
 //!
 //! **What.** [`chain`]: positions of planes along one axis from the links between them.
+//! [`outline`], [`mesh`], [`fem`], [`field`]: the potential of a section; [`gas`]: breakdown of air.
+//! [`rubber`]: tubes on a rigid cylinder. [`case`]: files of such questions.
 //!
 //! **Why separate.** A formula can be read, tested and trusted only when nothing of its use is mixed into it.
 //!
