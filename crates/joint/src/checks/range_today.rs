@@ -6,7 +6,7 @@
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Today};
 use jointwright_units::{Interval, Length};
 
@@ -16,7 +16,11 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::End(judge),
 };
 
+/// Of a kit that the store has used up.
 const HINT: &str = "Stop. Do not use it on this leg. Set it aside, marked, and take another.";
+/// Of a kit that takes all that its paper allows.
+const NOT_THIS_LEG: &str =
+    "Stop. Do not use it on this leg. Measure again; if it stands, this leg needs another part.";
 
 fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let pressure = &end.pressure;
@@ -87,7 +91,10 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         },
         reach: Reach::Computed,
         what,
-        hint: HINT,
+        hint: match today.word {
+            Word::Instructions(_) => NOT_THIS_LEG,
+            _ => HINT,
+        },
     }
     .rule();
     sitting.unless_not_read_around(ruling, &sit.seat)

@@ -2,7 +2,7 @@
 
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
-use crate::pressure::{Pressed, Sit};
+use crate::pressure::{Pressed, Sit, Warmth};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -193,13 +193,17 @@ fn line(parts: &[(&str, &Pressed)]) -> String {
 fn done_line(kind: &str, sit: &Sit) -> String {
     let least = &sit.seat_least;
     let oldest = &sit.kit.oldest_words;
+    let as_read = "as read, without the temperatures of the joint".to_owned();
+    let words = |warmth: Option<Warmth>| warmth.map_or(as_read.clone(), |warmth| warmth.words());
     let pressure = least.pressure_pa.map_or(String::new(), |pa| {
-        format!(", about {} kPa as computed", shown(pa * 1e-3))
+        format!(
+            "; least pressure as computed {} kPa, give or take {} ({})",
+            shown(pa * 1e-3),
+            shown(least.pressure_error_pa * 1e-3),
+            words(least.pressure_warmth)
+        )
     });
-    let at = least.warmth.map_or(
-        "as read, without the temperatures of the joint".to_owned(),
-        |warmth| warmth.words(),
-    );
+    let at = words(least.warmth);
     let word = Word::WorstAllowed(sit.source.clone()).source();
     let separator = if oldest.is_empty() { "" } else { ", " };
     let too_little = if least.ratio + least.error_ratio < 1.0 {
