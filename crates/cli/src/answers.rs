@@ -7,6 +7,7 @@ use jointwright_numerics::case::{AnswerDoc, AnswersDoc};
 
 /// What stands on every page.
 const UNJUDGED: &str = "Computed from the drawing given; nobody has judged it.";
+const TUBE_UNJUDGED: &str = "Computed from the tube given; nobody has judged it.";
 /// Letters of a name that stands in its column.
 const NAME_WIDTH: usize = 22;
 
@@ -14,7 +15,8 @@ const NAME_WIDTH: usize = 22;
 pub fn page(document: &AnswersDoc) -> String {
     let mut lines = Lines::default();
     lines.wrap("", &format!("{}: {}", document.case, document.about));
-    lines.wrap("  ", UNJUDGED);
+    let is_tube = document.pressure_mpa.is_some();
+    lines.wrap("  ", if is_tube { TUBE_UNJUDGED } else { UNJUDGED });
     lines.blank();
     lines.add(&row("name", "value", "unit", "est. error", "at r, z, mm"));
     for answer in &document.answers {
@@ -36,13 +38,15 @@ pub fn page(document: &AnswersDoc) -> String {
         lines.wrap("", &format!("{n_unsettled} of {} did not settle: their estimated errors are larger than the tolerance, and are no more than estimates.", document.answers.len()));
     }
     let seconds = &document.seconds;
-    lines.wrap(
-        "",
-        &format!(
-            "{} unknowns; {:.2} s: mesh {:.2}, assemble {:.2}, solve {:.2}.",
-            document.unknowns, seconds.total, seconds.mesh, seconds.assemble, seconds.solve
-        ),
-    );
+    if !is_tube {
+        lines.wrap(
+            "",
+            &format!(
+                "{} unknowns; {:.2} s: mesh {:.2}, assemble {:.2}, solve {:.2}.",
+                document.unknowns, seconds.total, seconds.mesh, seconds.assemble, seconds.solve
+            ),
+        );
+    }
     lines.text
 }
 
@@ -154,6 +158,7 @@ mod tests {
             case: "c".repeat(200),
             about: "word ".repeat(60),
             answers: vec![long, phase, answer(2.5, None)],
+            pressure_mpa: None,
             unknowns: 1_234_567,
             seconds: Default::default(),
             residuals: Vec::new(),

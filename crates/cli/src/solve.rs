@@ -1,10 +1,12 @@
-//! Solve: a section case in, its answers out; the clock of a solve is here.
+//! Solve: a case in, its answers out; the clock of a solve is here.
 //!
 //! Not here: any number of its own; the page and the picture are made from the document and the solution.
 
 use crate::{answers, files};
 use jointwright_drawing::{Caption, Mark, field_picture};
-use jointwright_numerics::case::{AnswersDoc, Case, Run, SecondsDoc, document, read};
+use jointwright_numerics::case::{
+    AnswersDoc, Case, Question, Run, SecondsDoc, TubeCase, document, read_question,
+};
 use jointwright_numerics::field::{Options, Solved, Stage, Wanted, Watch, solve};
 use jointwright_numerics::outline::Point;
 use std::path::{Path, PathBuf};
@@ -60,7 +62,35 @@ pub struct Done {
 /// Lines for standard error: every complaint about the case, or what kept it from having answers.
 pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     let begun = Instant::now();
-    let case = case(&arguments.case)?;
+    match question(&arguments.case)? {
+        Question::Section(case) => section(arguments, &case, begun),
+        Question::Tube(case) => tube(arguments, &case, begun),
+    }
+}
+
+/// The answer to a tube of rubber; it has no picture.
+fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<Done, Vec<String>> {
+    let shown = arguments.case.display();
+    if arguments.svg.is_some() {
+        let said = "a tube of rubber has no field; there is no picture of it. Leave --svg out";
+        return Err(vec![format!("{shown}: {said}.")]);
+    }
+    let pressed = case
+        .pressed()
+        .map_err(|error| vec![format!("{shown}: {error}")])?;
+    if !pressed.pressure_pa.is_finite() {
+        return Err(vec![format!("{shown}: the pressure came out as no number")]);
+    }
+    let seconds = SecondsDoc {
+        total: begun.elapsed().as_secs_f64(),
+        ..SecondsDoc::default()
+    };
+    let document = case.document(&pressed, seconds);
+    let page = answers::page(&document);
+    Ok(Done { document, page })
+}
+
+fn section(arguments: &Arguments, case: &Case, begun: Instant) -> Result<Done, Vec<String>> {
     let tolerance = arguments.tolerance.unwrap_or(TOLERANCE);
     let options = Options {
         tolerance,
@@ -84,20 +114,20 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
         seconds,
         residuals: solved.newton_residuals.clone(),
     };
-    let document = document(&case, &solved.answers, run);
+    let document = document(case, &solved.answers, run);
     let mut page = answers::page(&document);
     if let Some(path) = &arguments.svg {
-        let svg = picture(&case, &solved, &document);
+        let svg = picture(case, &solved, &document);
         files::write_file(path, &svg).map_err(|error| vec![format!("jointwright: {error}")])?;
         page.push_str(&format!("\nWrote {}\n", path.display()));
     }
     Ok(Done { document, page })
 }
 
-fn case(path: &Path) -> Result<Case, Vec<String>> {
+fn question(path: &Path) -> Result<Question, Vec<String>> {
     let shown = path.display();
     let text = files::read_text(path).map_err(|said| vec![said])?;
-    read(&text).map_err(|complaints| {
+    read_question(&text).map_err(|complaints| {
         complaints
             .iter()
             .map(|complaint| format!("{shown}:{complaint}"))

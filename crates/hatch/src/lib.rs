@@ -16,7 +16,7 @@ pub mod exports;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::{job, judge};
-use jointwright_numerics::case::{self, Run};
+use jointwright_numerics::case::{self, AnswersDoc, Question, Run, SecondsDoc, TubeCase};
 use jointwright_numerics::field::{self, Options, Unwatched, Wanted};
 use serde_json::{Value, json};
 
@@ -38,8 +38,9 @@ use serde_json::{Value, json};
 /// assert!((potential_kv - 10.0 * (2.0f64 / 1.5).ln() / 2.0f64.ln()).abs() < 1e-3 * potential_kv);
 /// ```
 pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
-    let case = match case::read(case_text) {
-        Ok(case) => case,
+    let case = match case::read_question(case_text) {
+        Ok(Question::Section(case)) => case,
+        Ok(Question::Tube(case)) => return of_tube(&case),
         Err(complaints) => return complained(complaints.iter().map(ToString::to_string)),
     };
     let wanted: Vec<Wanted> = case.wanted.iter().map(|ask| ask.wanted.clone()).collect();
@@ -57,6 +58,19 @@ pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
         ..Run::default()
     };
     let document = case::document(&case, &solved.answers, run);
+    untimed(document)
+}
+
+/// The answer to a tube of rubber.
+fn of_tube(case: &TubeCase) -> String {
+    match case.pressed() {
+        Ok(pressed) => untimed(case.document(&pressed, SecondsDoc::default())),
+        Err(error) => failed(&error),
+    }
+}
+
+/// A document without the time it took.
+fn untimed(document: AnswersDoc) -> String {
     match serde_json::to_value(document) {
         Ok(Value::Object(mut fields)) => {
             // Nothing was timed, and nought seconds would say that it was.

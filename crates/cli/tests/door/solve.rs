@@ -212,3 +212,33 @@ fn the_help_of_solve_says_what_each_exit_code_means() {
         assert!(whole.contains(words), "`{words}` is not in {whole}");
     }
 }
+
+#[test]
+fn tubes_of_rubber_have_the_pressure_of_the_reference() {
+    let path = tree().join("tests/published/rubber-tube/reference.json");
+    let cases = json(&std::fs::read_to_string(path).expect("they are there"));
+    let schema = schema("answers");
+    for case in cases.as_array().expect("a list") {
+        let vault = Vault::new();
+        vault.write("tube.case.json", case.to_string());
+        let ran = vault.run(&["solve", "tube.case.json", "--json"]);
+        assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""), "{ran:?}");
+        let document = json(&ran.out);
+        assert_eq!(differences(&schema, &document), Vec::<String>::new());
+        let number = |value: &Value| value.as_f64().expect("a number");
+        let (found, expected) = (
+            number(&document["pressure_mpa"]),
+            number(&case["pressure_mpa"]),
+        );
+        assert!((found / expected - 1.0).abs() < 1e-8, "{case}: {found}");
+        // For people, too.
+        let page = vault.run(&["solve", "tube.case.json"]).out;
+        assert!(page.contains(&format!("{expected:.9}")), "{page}");
+        assert!(page.contains("nobody has judged it"), "{page}");
+        assert!(page.lines().all(|line| line.chars().count() <= 80));
+        // There is no picture of it, and none is left behind.
+        let ran = vault.run(&["solve", "tube.case.json", "--svg", "a.svg"]);
+        assert_eq!(ran.code, Some(2));
+        assert!(ran.err.contains("Leave --svg out"), "{}", ran.err);
+    }
+}

@@ -14,6 +14,9 @@ pub struct AnswersDoc {
     pub about: String,
     /// The answers, in the order in which they were wanted.
     pub answers: Vec<AnswerDoc>,
+    /// Pressure of a tube of rubber on its cylinder, MPa.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pressure_mpa: Option<f64>,
     /// How many numbers the last potential consists of.
     pub unknowns: usize,
     /// How long it took.
@@ -106,6 +109,7 @@ pub fn document(case: &Case, answers: &[Answer], run: Run) -> AnswersDoc {
                 }
             })
             .collect(),
+        pressure_mpa: None,
         unknowns: run.n_unknowns,
         seconds: run.seconds,
         residuals: run.residuals,

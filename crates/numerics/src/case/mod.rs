@@ -1,6 +1,6 @@
 //! Case: a section as a file, and the answers as a document.
 //!
-//! **What.** [`read`] makes a [`Case`] of the text of a `*.case.json`, or says everything that is wrong with it in one run;
+//! **What.** [`read_question`] makes of the text of a `*.case.json` a section ([`Case`]) or a tube of rubber ([`TubeCase`]), or says everything that is wrong with it in one run; [`read`] takes sections only;
 //! [`document`] makes the answers' document; [`schema`] and [`answers_schema`] describe both.
 //!
 //! ```text
@@ -29,6 +29,7 @@ mod schema;
 mod si;
 mod ties;
 mod tree;
+mod tube;
 mod walk;
 mod words;
 
@@ -36,6 +37,7 @@ pub use asked::Asked;
 pub use complaint::Complaint;
 pub use document::{AnswerDoc, AnswersDoc, Run, SecondsDoc, answers_schema, document};
 pub use schema::schema;
+pub use tube::{Held, TubeCase};
 
 use crate::field::Section;
 use complaint::Complaints;
@@ -58,10 +60,19 @@ pub struct Case {
     pub wanted: Vec<Asked>,
 }
 
-/// Reads a case from the text of its file.
+/// What a case asks.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Question {
+    /// The electric field of a section.
+    Section(Box<Case>),
+    /// The pressure of a tube of rubber.
+    Tube(TubeCase),
+}
+
+/// Reads a section case from the text of its file.
 ///
 /// # Errors
-/// Everything that is wrong with it, in the order of the text.
+/// Everything that is wrong with it, in the order of the text; a case of another physics.
 ///
 /// ```
 /// use jointwright_numerics::case::read;
@@ -78,50 +89,94 @@ pub struct Case {
 /// assert_eq!(said[0].path, "potentials_kv.oter");
 /// ```
 pub fn read(text: &str) -> Result<Case, Vec<Complaint>> {
+    match read_question(text)? {
+        Question::Section(case) => Ok(*case),
+        Question::Tube(_) => {
+            let mut complaints = Complaints::new(text);
+            let message = "This is a case of a tube of rubber; a section was expected.";
+            complaints.add_top(message, "A tube has no field; ask for its pressure.");
+            Err(complaints.into_sorted())
+        }
+    }
+}
+
+/// Reads a case of any physics from the text of its file.
+///
+/// # Errors
+/// Everything that is wrong with it, in the order of the text.
+///
+/// ```
+/// use jointwright_numerics::case::{Question, read_question};
+/// let text = r#"{"case": "tube", "physics": "rubber-tube", "bore_mm": 10, "outer_mm": 20,
+///   "law": {"kind": "neo-hookean", "mu_mpa": 0.5}, "ends": "fixed-length", "stretch": 1.5}"#;
+/// let Ok(Question::Tube(case)) = read_question(text) else { panic!("no tube") };
+/// let pressed = case.pressed().expect("it is pressed");
+/// assert!((pressed.pressure_pa - 214_114.2).abs() < 0.1);
+/// ```
+pub fn read_question(text: &str) -> Result<Question, Vec<Complaint>> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let mut complaints = Complaints::new(text);
-    let case = read_into(text, &mut complaints);
+    let question = read_into(text, &mut complaints);
     let complaints = complaints.into_sorted();
-    match case {
-        Some(case) if complaints.is_empty() => Ok(case),
+    match question {
+        Some(question) if complaints.is_empty() => Ok(question),
         _ => Err(complaints),
     }
 }
 
-fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Case> {
+fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Question> {
     if text.len() > SIZE_MOST {
         let message = format!(
-            "The file has {} bytes; a section case has at most {SIZE_MOST}.",
+            "The file has {} bytes; a case has at most {SIZE_MOST}.",
             text.len()
         );
         complaints.add_top(message, "This is hardly the file that was meant.");
         return None;
     }
     let tree = tree::parse(text, complaints)?;
-    if let Some(physics) = other_physics(&tree) {
-        let message = format!(
-            "The physics \"{physics}\" is a word of the format, but this version computes the electric field only."
-        );
-        complaints.add(
-            &tree,
-            &[Step::Name("physics")],
-            message,
-            "Nothing was computed; only \"electric\" cases have answers yet.",
-        );
+    if let tree::Value::List(items) = &tree.value {
+        let n = items.len();
+        let message =
+            format!("Found a list of {n}; expected a table of fields, which is one case.");
+        complaints.add(&tree, &[], message, "Give each case of the list a file.");
         return None;
     }
-    walk::walk(
-        &tree,
-        &Kind::Table(&CASE),
-        &mut Vec::new(),
-        &tree,
-        complaints,
-    );
-    let outline = drawing::outline(&tree, complaints);
-    let matter = matter::matter(&tree, &outline, complaints);
-    let wanted = asked::asked(&tree, &outline, &matter, complaints);
+    match tree.text_at("physics") {
+        Some(words::RUBBER_TUBE) => tube::tube(&tree, complaints).map(Question::Tube),
+        Some(physics) if !words::PHYSICS.contains(&physics) => {
+            complain_of_physics(&tree, physics, complaints);
+            None
+        }
+        _ => section(&tree, complaints).map(|case| Question::Section(Box::new(case))),
+    }
+}
+
+fn complain_of_physics(tree: &Node, physics: &str, complaints: &mut Complaints<'_>) {
+    let known: Vec<String> = words::PHYSICS
+        .iter()
+        .map(|word| complaint::quoted(word))
+        .collect();
+    let known = known.join(" or ");
+    let (message, hint) = if words::PHYSICS_LATER.contains(&physics) {
+        let message = format!(
+            "The physics \"{physics}\" is a word of the format, but this version computes {known} only."
+        );
+        (message, "Nothing was computed.".to_owned())
+    } else {
+        let found = complaint::quoted(physics);
+        let hint = complaint::nearest(physics, words::PHYSICS.iter().copied());
+        (format!("Found {found}; expected {known}."), hint)
+    };
+    complaints.add(tree, &[Step::Name("physics")], message, hint);
+}
+
+fn section(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Case> {
+    walk::walk(tree, &Kind::Table(&CASE), &mut Vec::new(), tree, complaints);
+    let outline = drawing::outline(tree, complaints);
+    let matter = matter::matter(tree, &outline, complaints);
+    let wanted = asked::asked(tree, &outline, &matter, complaints);
     if outline.is_sound && matter.has_all_conductors {
-        ties::check(&tree, &outline.outline, &matter, &wanted, complaints);
+        ties::check(tree, &outline.outline, &matter, &wanted, complaints);
     }
     Some(Case {
         name: tree.text_at("case")?.to_owned(),
@@ -140,10 +195,4 @@ fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Case> {
         },
         wanted: wanted.into_iter().flatten().collect(),
     })
-}
-
-/// The word for a physics that is known and not computed.
-fn other_physics(tree: &Node) -> Option<&str> {
-    let physics = tree.text_at("physics")?;
-    words::PHYSICS_LATER.contains(&physics).then_some(physics)
 }

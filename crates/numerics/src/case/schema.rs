@@ -1,26 +1,21 @@
-//! JSON Schema of a section case, made from its table of words.
+//! JSON Schema of a case, made from its tables of words.
 
-use super::words::{CASE, Field, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape};
+use super::words::{CASE, Field, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape, TUBE};
 use serde_json::{Map, Value, json};
 
-/// JSON Schema (draft 2020-12) of a section case.
+/// JSON Schema (draft 2020-12) of a case: a section, or a tube of rubber.
 ///
 /// ```
 /// let schema = jointwright_numerics::case::schema();
-/// assert_eq!(schema["properties"]["points"]["items"]["minItems"], 2);
+/// assert_eq!(schema["oneOf"][0]["properties"]["points"]["items"]["minItems"], 2);
+/// assert_eq!(schema["oneOf"][1]["properties"]["stretch"]["minimum"], 1.0);
 /// ```
 pub fn schema() -> Value {
-    let head = json!({
+    json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
-        "title": "jointwright section case",
-    });
-    let mut whole = Map::new();
-    for part in [head, table(&CASE, None)] {
-        if let Value::Object(part) = part {
-            whole.extend(part);
-        }
-    }
-    Value::Object(whole)
+        "title": "jointwright case",
+        "oneOf": [table(&CASE, None), table(&TUBE, None)],
+    })
 }
 
 /// A table; with the word of its kind where one of several is meant.

@@ -24,6 +24,16 @@ pub(super) fn volts_per_metre(kv_per_mm: f64) -> f64 {
     kv_per_mm * 1e6
 }
 
+/// Pascals of megapascals.
+pub(super) fn pascals(mpa: f64) -> f64 {
+    mpa * 1e6
+}
+
+/// Megapascals of pascals.
+pub(super) fn megapascals(pa: f64) -> f64 {
+    pa / 1e6
+}
+
 /// A place in millimetres of one in metres.
 pub(super) fn place_mm(metres: Point) -> [f64; 2] {
     [metres.r * 1e3, metres.z * 1e3]

@@ -61,7 +61,11 @@ pub(super) struct Shape {
 }
 
 /// Words for a physics that the format knows and this version does not compute.
-pub(super) const PHYSICS_LATER: &[&str] = &["heat", "rubber-tube"];
+pub(super) const PHYSICS_LATER: &[&str] = &["heat"];
+/// Words for what is computed.
+pub(super) const PHYSICS: &[&str] = &["electric", RUBBER_TUBE];
+/// The word for a tube of rubber.
+pub(super) const RUBBER_TUBE: &str = "rubber-tube";
 
 /// Farthest place from the origin, mm.
 pub(super) const PLACE_MM_MOST: f64 = 1e6;
@@ -361,6 +365,129 @@ pub(super) const WANTED: &[(&str, &Shape)] = &[
         &Shape {
             about: "E_z = −∂φ/∂z at a place, kV/mm, sign kept.",
             fields: &[NAME, AT],
+        },
+    ),
+];
+
+/// Largest stretch of a bore; a tube is long since at its greatest pressure.
+const STRETCH_MOST: f64 = 1e6;
+/// Largest modulus, MPa.
+const MODULUS_MPA_MOST: f64 = 1e6;
+
+const MODULUS: Kind = Kind::Positive {
+    greatest: MODULUS_MPA_MOST,
+};
+const CONSTANT: Kind = Kind::Number {
+    least: 0.0,
+    greatest: MODULUS_MPA_MOST,
+};
+/// A number that nobody reads: what somebody else found.
+const FOUND: Kind = Kind::Number {
+    least: f64::MIN,
+    greatest: f64::MAX,
+};
+
+/// A tube of rubber on a rigid cylinder.
+pub(super) const TUBE: Shape = Shape {
+    about: "A tube of incompressible rubber on a rigid cylinder without friction: how hard it presses.",
+    fields: &[
+        needed("case", Kind::Text, "Its name."),
+        optional(
+            "about",
+            Kind::Remark,
+            "One line on it, printed on everything that is made from it; says so where it is invented.",
+        ),
+        needed(
+            "physics",
+            Kind::Word(&[RUBBER_TUBE]),
+            "That it is a tube of rubber.",
+        ),
+        optional(
+            "units",
+            Kind::Table(&UNITS),
+            "The units of the file, which are always these.",
+        ),
+        needed("bore_mm", LENGTH, "Relaxed radius of the bore, mm."),
+        optional("outer_mm", LENGTH, "Relaxed outer radius, mm; of one ring."),
+        optional("law", Kind::Kinds(LAWS), "Its rubber; of one ring."),
+        optional(
+            "rings",
+            some(&Kind::Table(&RING), 1_000),
+            "Rings bonded to each other, from the inside out, instead of outer_mm and law; an extension.",
+        ),
+        needed(
+            "ends",
+            Kind::Word(&["fixed-length", "free"]),
+            "Whether the tube keeps its length, or nothing holds its ends.",
+        ),
+        optional(
+            "axial_stretch",
+            Kind::Number {
+                least: 0.01,
+                greatest: 100.0,
+            },
+            "Length at which a fixed tube is held, over its own; 1 if absent; an extension.",
+        ),
+        needed(
+            "stretch",
+            Kind::Number {
+                least: 1.0,
+                greatest: STRETCH_MOST,
+            },
+            "Radius of the cylinder over that of the bore.",
+        ),
+        optional(
+            "pressure_mpa",
+            FOUND,
+            "A pressure that somebody found, MPa; not read.",
+        ),
+        optional(
+            "error_estimate",
+            FOUND,
+            "How far off that may be; not read.",
+        ),
+    ],
+};
+
+const RING: Shape = Shape {
+    about: "One ring of a tube.",
+    fields: &[
+        needed("outer_mm", LENGTH, "Its relaxed outer radius, mm."),
+        needed("law", Kind::Kinds(LAWS), "Its rubber."),
+    ],
+};
+
+/// Laws of rubber, by their kind.
+const LAWS: &[(&str, &Shape)] = &[
+    (
+        "mooney-rivlin",
+        &Shape {
+            about: "W = C1 (I1 − 3) + C2 (I2 − 3).",
+            fields: &[
+                needed("c1_mpa", CONSTANT, "C1, MPa."),
+                needed("c2_mpa", CONSTANT, "C2, MPa; one of both is above nothing."),
+            ],
+        },
+    ),
+    (
+        "neo-hookean",
+        &Shape {
+            about: "W = μ/2 (I1 − 3).",
+            fields: &[needed("mu_mpa", MODULUS, "Shear modulus μ, MPa.")],
+        },
+    ),
+    (
+        "gent",
+        &Shape {
+            about: "W = −μ J/2 ln(1 − (I1 − 3)/J).",
+            fields: &[
+                needed("mu_mpa", MODULUS, "Shear modulus μ at rest, MPa."),
+                needed(
+                    "limit",
+                    Kind::Positive { greatest: 1e9 },
+                    "J, the most that I1 − 3 comes near.",
+                ),
+            ],
         },
     ),
 ];

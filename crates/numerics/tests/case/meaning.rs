@@ -157,7 +157,8 @@ fn answers_come_in_the_units_of_files_with_every_field_of_the_format() {
 
 #[test]
 fn schemas_name_the_fields_of_case_and_answers() {
-    let case = schema();
+    let schema = schema();
+    let case = &schema["oneOf"][0];
     assert_eq!(case["additionalProperties"], false);
     assert_eq!(
         case["properties"]["wanted"]["items"]["oneOf"]

@@ -3,6 +3,7 @@
 mod complaints;
 mod hostile;
 mod meaning;
+mod tubes;
 
 use jointwright_numerics::case::{Case, Complaint, read};
 
