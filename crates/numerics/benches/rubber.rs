@@ -32,6 +32,9 @@ fn slices(criterion: &mut Criterion) {
         ),
     ] {
         let tube = Tube::new(7.5e-3, rings).unwrap_or_else(|why| panic!("{name}: {why}"));
+        // A refusal would be quick.
+        let pressed = tube.pressed_least(7.5e-3 * STRETCH);
+        assert!(pressed.is_ok(), "{name}: {pressed:?}");
         criterion.bench_function(&format!("slice, {name}"), |bencher| {
             bencher.iter(|| tube.pressed_least(black_box(7.5e-3 * STRETCH)));
         });

@@ -28,7 +28,7 @@ const WEIGHTS: [f64; 8] = [
 const WEIGHTS_7: [f64; 4] = [
     0.129_484_966_168_869_7,
     0.279_705_391_489_276_64,
-    0.381_830_050_505_118_94,
+    0.381_830_050_505_118_9,
     0.417_959_183_673_469_4,
 ];
 /// Relative error at which an interval is not divided any more.
