@@ -1,5 +1,6 @@
 //! Rubber: how a part sits when nothing is in it, what it is made of, and what storage does to it.
 
+use super::Fits;
 use super::piece::{ORIGINS, field};
 use super::walk_row::RowReader;
 use crate::form::Need::{Optional, Required};
@@ -232,7 +233,9 @@ pub struct Rubber {
 
 impl RowReader<'_> {
     /// The table `rubber` of a row, where it has one.
-    pub fn rubber(&mut self, record: &Record) -> Option<Rubber> {
+    ///
+    /// `fits` are its ranges: a part held open must pass over the largest that it takes.
+    pub fn rubber(&mut self, record: &Record, fits: &[Fits]) -> Option<Rubber> {
         let row = record.record("rubber")?;
         let law = self.law(row);
         let modulus_per_k = self.slope(row, "modulus_per_k_least", "modulus_per_k_greatest");
@@ -256,6 +259,7 @@ impl RowReader<'_> {
         };
         self.complain_of_diameters(row, &read);
         self.complain_of_hold(row, &read);
+        self.complain_of_range(row, &read, fits);
         Some(read)
     }
 
@@ -299,6 +303,22 @@ impl RowReader<'_> {
                     "Say to which diameter the part is held open in store, or take it away.",
                 );
             }
+        }
+    }
+
+    fn complain_of_range(&mut self, row: &Record, rubber: &Rubber, fits: &[Fits]) {
+        let Some(hold) = rubber.hold_diameter else {
+            return;
+        };
+        let widest = fits.iter().map(|fits| fits.range.greatest()).max();
+        if let Some(widest) = widest.filter(|widest| hold <= *widest) {
+            self.complain(
+                row.at("hold_diameter"),
+                format!(
+                    "`hold_diameter` is {hold}, and a range of the part goes to {widest}; held so it would not go over that."
+                ),
+                "Look both up again: the holdout's outside is meant.",
+            );
         }
     }
 

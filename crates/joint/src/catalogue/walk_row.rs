@@ -454,7 +454,7 @@ impl Row for Body {
         );
         let inner = reader.inner(record);
         let taper = reader.taper(record);
-        let rubber = reader.rubber(record);
+        let rubber = reader.rubber(record, &fits);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -564,7 +564,7 @@ impl Row for Adapter {
         let head = reader.head(record);
         let fits = reader.fits(record);
         let outside = reader.interval(record, "outside_least", "outside_greatest");
-        let rubber = reader.rubber(record);
+        let rubber = reader.rubber(record, &fits);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
@@ -606,7 +606,7 @@ impl Row for Seal {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Seal> {
         let head = reader.head(record);
         let fits = reader.fits(record);
-        let rubber = reader.rubber(record);
+        let rubber = reader.rubber(record, &fits);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;

@@ -177,7 +177,7 @@ fn storage(
         return None;
     }
     let subject = leg.subject_of(end);
-    let (coldest, warmest) = lot.store_degc;
+    let (coldest, warmest) = (lot.store_degc.0, lot.warmest_degc());
     let permitted = format!(
         "{} to {} degC",
         least.map_or("any".to_owned(), |t| t.to_string()),

@@ -1,15 +1,16 @@
-//! Is there no water in the strands of this end?
+//! Is there no water in the strands of this end, nor found under its shield?
 //!
 //! Only a test for moisture says so: neither blocked strands nor a dry far end do.
 //!
-//! Source: the test that the job names; that wet strands are not joined is common practice, no source.
+//! Source: the test that the job names; that a wet end is not joined is common practice, no source.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::job::Moisture;
 use crate::limit::{Ruling, Word};
 
 pub(super) const CHECK: Check = Check {
     slug: "strand_water",
-    question: "Is there no water in the strands of this end?",
+    question: "Is there no water in the strands of this end, nor found under its shield?",
     judge: Judge::End(judge),
 };
 
@@ -17,29 +18,38 @@ const HINT: &str = "Stop and call: whoever decides says whether it is cut back, 
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let tests = job
-        .moistures
-        .iter()
-        .filter(|row| row.leg == leg.leg.id && row.phase == end.phase && row.place == "conductor");
-    let rulings: Vec<Ruling> = tests
-        .map(|test| {
-            let found = if test.is_wet { "wet" } else { "dry" };
-            let word = if test.is_wet {
-                Word::CommonPractice("strands that hold water are not joined".to_owned())
+    let is_here = |row: &&Moisture| row.leg == leg.leg.id && row.phase == end.phase;
+    let tests: Vec<&Moisture> = job.moistures.iter().filter(is_here).collect();
+    let subject = || leg.subject_of(end);
+    let mut rulings: Vec<Ruling> = Vec::new();
+    for test in &tests {
+        let (is_strands, how) = (
+            test.place == "conductor",
+            format!("{}, {}", test.how, test.source),
+        );
+        if test.is_wet {
+            let place = if is_strands {
+                "the strands were"
             } else {
-                Word::Job(format!("test for moisture ({}), {}", test.how, test.source))
+                "under the shield it was"
             };
-            let subject = leg.subject_of(end);
-            let ruling = Ruling::on_words(CHECK.slug, subject, found, "dry", word.source());
-            if test.is_wet {
-                let why = format!("the strands were found wet ({}, {})", test.how, test.source);
-                ruling.failing(why, HINT)
-            } else {
-                ruling
-            }
-        })
-        .collect();
-    if !rulings.is_empty() {
+            let practice = "an end that holds water is not joined".to_owned();
+            let source = Word::CommonPractice(practice).source();
+            let ruling = Ruling::on_words(CHECK.slug, subject(), "wet", "dry", source);
+            rulings.push(ruling.failing(format!("{place} found wet ({how})"), HINT));
+        } else if is_strands {
+            let source =
+                Word::Job(format!("test for moisture ({}), {}", test.how, test.source)).source();
+            rulings.push(Ruling::on_words(
+                CHECK.slug,
+                subject(),
+                "dry",
+                "dry",
+                source,
+            ));
+        }
+    }
+    if tests.iter().any(|test| test.place == "conductor") {
         return rulings;
     }
     let strands = match leg.leg.blocked {
@@ -52,7 +62,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         Some(false) => "somebody looked at the far end and it does not stand in water",
         None => "nobody has said whether the far end stands in water",
     };
-    let why = format!("nobody has tested this end for moisture; {strands}; {far_end}");
+    let why =
+        format!("nobody has tested the strands of this end for moisture; {strands}; {far_end}");
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
-    vec![ruling.with_hint("Test the strands and under the shield for moisture after the square cut, as the owner's rules say, and write down who found what.")]
+    rulings.push(ruling.with_hint("Test the strands and under the shield for moisture after the square cut, as the owner's rules say, and write down who found what."));
+    rulings
 }

@@ -248,6 +248,14 @@ pub struct Lot {
     pub stays_degc: Vec<(Date, f64)>,
 }
 
+impl Lot {
+    /// The warmest it is known to have lain, degrees Celsius, by its store and its stays.
+    pub fn warmest_degc(&self) -> Option<f64> {
+        let stays = self.stays_degc.iter().map(|(_, degc)| *degc);
+        stays.chain(self.store_degc.1).reduce(f64::max)
+    }
+}
+
 /// A test of one end for moisture.
 #[derive(Clone, Debug)]
 pub struct Moisture {

@@ -65,7 +65,7 @@ pub(super) fn heat(
         })
     })();
     match known {
-        Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => Ok(heat),
+        Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => heat.with_stiffness(id),
         Some(heat) => Err(Unknown {
             why: format!(
                 "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
@@ -165,10 +165,31 @@ impl Heat {
         (cable.0 - rubber.1, cable.1 - rubber.0)
     }
 
-    /// Moduli over those at the temperature for which they are stated, at the least; not below 0.
+    /// Moduli over those at the temperature for which they are stated, at the least; above 0.
     pub fn stiffness_ratio(&self, warmth: Warmth) -> f64 {
         let by = warmth.body_degc - self.rubber_degc;
-        (1.0 + products(self.modulus_per_k, (by, by)).0).max(0.0)
+        1.0 + products(self.modulus_per_k, (by, by)).0
+    }
+
+    /// It, unless the rubber would lose all stiffness within the range: then the row's constants do not reach so far.
+    fn with_stiffness(self, id: &str) -> Result<Heat, Unknown> {
+        let states = self.states();
+        let soft = states
+            .iter()
+            .find(|warmth| self.stiffness_ratio(**warmth) <= 0.0);
+        match soft {
+            None => Ok(self),
+            Some(warmth) => Err(Unknown {
+                why: format!(
+                    "by its row {id} would have no stiffness left at {:.0} degC",
+                    warmth.body_degc
+                ),
+                questions: vec![format!(
+                    "How stiff is the rubber of {id} from {} to {} degC?",
+                    self.range_degc.0, self.range_degc.1
+                )],
+            }),
+        }
     }
 }
 

@@ -154,6 +154,15 @@ fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unk
             format!("When was lot {} of {id} expanded?", lot.lot),
         ));
     };
+    if begun > today {
+        return Err(unknown(
+            format!(
+                "{id}, lot {}: expanded on {begun}, after the day of the work",
+                lot.lot
+            ),
+            format!("When was lot {} of {id} expanded?", lot.lot),
+        ));
+    }
     let mut stays = Vec::new();
     let mut at = begun;
     let mut add = |from: Date, to: Date, degc: f64| {

@@ -162,3 +162,53 @@ fn on_its_last_day_it_is_not_past_its_date() {
     );
     assert_eq!(part(&last, "A", "body").state, "computed");
 }
+
+#[test]
+fn a_day_of_expansion_that_is_yet_to_come_is_no_fresh_kit() {
+    let plan = planned(
+        &[(
+            "lot = \"INV-BD-1\", expanded = 2025-09-20",
+            "lot = \"INV-BD-1\", expanded = 2026-03-11",
+        )],
+        &[],
+    );
+    assert_eq!(part(&plan, "A", "body").state, "not known");
+    assert_eq!(outcomes(&plan, "interface_pressure", "A"), ["not-judged"]);
+    assert!(outcomes(&plan, "kit_age", "A").contains(&"fail".to_owned()));
+}
+
+#[test]
+fn a_stay_that_was_too_warm_is_held_against_the_kit() {
+    // 40 degC is allowed; the last stay counts whatever the greatest of the store says.
+    for (stays, expected) in [
+        (
+            "stay = [{ until = 2026-03-11, greatest = \"39 degC\" }]",
+            "pass",
+        ),
+        (
+            "stay = [{ until = 2026-03-11, greatest = \"41 degC\" }]",
+            "fail",
+        ),
+        (
+            "store_greatest = \"20 degC\", stay = [{ until = 2026-03-11, greatest = \"41 degC\" }]",
+            "fail",
+        ),
+    ] {
+        let plan = planned(
+            &[(
+                "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\"",
+                &format!(
+                    "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", {stays}"
+                ),
+            )],
+            &[],
+        );
+        // Of the body: its months, then its store.
+        let found = super::rulings(&plan, "kit_age", "A");
+        let of_body = found
+            .iter()
+            .filter(|ruling| ruling.source.as_deref().unwrap_or("").contains("DS-25"));
+        let found: Vec<_> = of_body.map(|ruling| ruling.ruling.as_str()).collect();
+        assert_eq!(found, ["pass", expected], "{stays}");
+    }
+}

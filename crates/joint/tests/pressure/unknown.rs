@@ -188,3 +188,73 @@ fn a_tape_does_not_show_the_thinnest_place() {
         assert_eq!(found[0], "not-judged", "{check}");
     }
 }
+
+#[test]
+fn constants_that_do_not_reach_over_the_temperatures_are_asked_for() {
+    // 1 - 0.01 per kelvin leaves nothing at 123 degC; the conductor comes to 130.
+    let soft: Edits<'_> = &[(
+        "modulus_per_k_least = -0.003",
+        "modulus_per_k_least = -0.01",
+    )];
+    let plan = planned(&[], soft);
+    let rulings = rulings(&plan, "interface_pressure", "A");
+    let last = rulings.last().expect("a ruling");
+    assert_eq!(last.ruling, "not-judged");
+    let why = last.why.as_deref().unwrap_or("");
+    assert!(why.contains("no stiffness left at"), "{why}");
+    let cooler = planned(
+        &[(
+            "conductor_greatest = \"130 degC\"",
+            "conductor_greatest = \"120 degC\"",
+        )],
+        soft,
+    );
+    assert_eq!(outcomes(&cooler, "interface_pressure", "A"), ["pass"]);
+}
+
+#[test]
+fn a_holdout_that_would_not_go_over_the_range_is_refused() {
+    let refused = |hold: &str| {
+        let row = super::edited(
+            &super::parts(),
+            &[(HOLD, &format!("hold_diameter = \"{hold}\"\n"))],
+        );
+        let catalogues = [("parts.toml".to_owned(), row)];
+        let job = crate::cases::named("tannery-change").job;
+        let job = super::edited(job, &[("[\"demonstration\"]", "[\"parts.toml\"]")]);
+        let said = crate::cases::read(&job, &catalogues).expect_err("parts are missing, too");
+        crate::cases::lines(&said).contains("it would not go over that")
+    };
+    // The screen may have 34 mm.
+    assert!(refused("34 mm"));
+    assert!(!refused("34.1 mm"));
+}
+
+#[test]
+fn water_under_the_shield_is_not_passed_over() {
+    const DRY: &str = "{ leg = \"A\", phase = 1, in = \"conductor\", found = \"dry\", how = \"invented test\", by = \"Tomas Brandt\", date = 2026-03-10 },";
+    let with = |rows: &[(&str, &str)]| {
+        let rows: Vec<String> = rows
+            .iter()
+            .map(|(place, found)| {
+                DRY.replace("\"conductor\"", &format!("\"{place}\""))
+                    .replace("\"dry\"", &format!("\"{found}\""))
+            })
+            .collect();
+        outcomes(
+            &planned(&[(DRY, &rows.join("\n"))], &[]),
+            "strand_water",
+            "A",
+        )
+    };
+    assert_eq!(with(&[("conductor", "dry")]), ["pass"]);
+    assert_eq!(with(&[("conductor", "wet")]), ["fail"]);
+    assert_eq!(
+        with(&[("conductor", "dry"), ("shield", "wet")]),
+        ["pass", "fail"]
+    );
+    // What is found under the shield says nothing of the strands.
+    assert_eq!(with(&[("shield", "dry")]), ["not-judged"]);
+    assert_eq!(with(&[("shield", "wet")]), ["fail", "not-judged"]);
+    assert_eq!(with(&[]), ["not-judged"]);
+}
