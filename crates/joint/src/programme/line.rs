@@ -63,6 +63,16 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
         ],
         Stage::Measure => vec![
             "Over each layer where it is bare: on a piece stripped from the end of this same cable, and again when the layer is bared.".to_owned(),
+            format!(
+                "Look at the {} all around where the seal will lie, and write down how it is.",
+                Layer::Jacket.name(inputs.order.job.words)
+            ),
+        ],
+        Stage::Square => vec![
+            format!(
+                "Test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
+                Layer::MetallicShield.name(inputs.order.job.words)
+            ),
         ],
         Stage::MarkOut => vec![
             "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made, for making it moves the end.".to_owned(),
