@@ -18,7 +18,8 @@ pub fn page(document: &AnswersDoc) -> String {
     let is_tube = document.pressure_mpa.is_some();
     lines.wrap("  ", if is_tube { TUBE_UNJUDGED } else { UNJUDGED });
     lines.blank();
-    lines.add(&row("name", "value", "unit", "est. error", "at r, z, mm"));
+    let place = if is_tube { "" } else { "at r, z, mm" };
+    lines.add(&row("name", "value", "unit", "est. error", place));
     for answer in &document.answers {
         let (value, error) = figures(answer);
         let remark = remark(answer);

@@ -30,7 +30,7 @@ use std::process::ExitCode;
 const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it.";
 
 /// What the exit codes of `solve` say.
-const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing given; it judges nothing.";
+const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing or tube given; it judges nothing.";
 
 /// What the exit codes of `lint` say.
 const LINT_EXIT: &str = "Exit: 0 no defect found, 1 some found, 2 the catalogues cannot be used. Finding nothing does not mean that a table is right.";
@@ -61,7 +61,7 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Solve the electric field of a section case: capacitance, peaks, values at places.
+    /// Solve a case: the electric field of a section, or the pressure of a tube of rubber.
     #[command(after_help = SOLVE_EXIT)]
     Solve(solve::Arguments),
     /// Judge the electric field of a job's legs, and draw that of one.

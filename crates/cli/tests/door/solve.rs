@@ -242,3 +242,27 @@ fn tubes_of_rubber_have_the_pressure_of_the_reference() {
         assert!(ran.err.contains("Leave --svg out"), "{}", ran.err);
     }
 }
+
+#[test]
+fn the_example_of_a_tube_is_as_the_schema_says_and_has_an_answer() {
+    let path = tree().join("examples/tube.case.json");
+    let text = std::fs::read_to_string(&path).expect("the example is there");
+    let (schema, mut case) = (schema("case"), json(&text));
+    assert_eq!(differences(&schema, &case), Vec::<String>::new());
+    let vault = Vault::new();
+    vault.write("tube.case.json", &text);
+    let ran = vault.run(&["solve", "tube.case.json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""), "{ran:?}");
+    assert!(ran.out.contains("INVENTED"), "{}", ran.out);
+    case["stretch"] = Value::from(0.5);
+    assert!(!differences(&schema, &case).is_empty());
+    vault.write("tube.case.json", case.to_string());
+    let ran = vault.run(&["solve", "tube.case.json"]);
+    assert_eq!(ran.code, Some(2));
+    assert!(
+        ran.err
+            .contains("stretch: Found 0.5; expected a number from 1"),
+        "{}",
+        ran.err
+    );
+}
