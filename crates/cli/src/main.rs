@@ -61,7 +61,7 @@ enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// Solve a case: the electric field of a section, or the pressure of a tube of rubber.
+    /// Solve a case: the electric field or the temperatures of a section, or the pressure of a tube of rubber.
     #[command(after_help = SOLVE_EXIT)]
     Solve(solve::Arguments),
     /// Judge the electric field of a job's legs, and draw that of one.

@@ -5,9 +5,10 @@
 use crate::{answers, files};
 use jointwright_drawing::{Caption, Mark, field_picture};
 use jointwright_numerics::case::{
-    AnswersDoc, Case, Question, Run, SecondsDoc, TubeCase, document, read_question,
+    AnswersDoc, Case, HeatCase, Question, Run, SecondsDoc, TubeCase, document, read_question,
 };
 use jointwright_numerics::field::{Options, Solved, Stage, Wanted, Watch, solve};
+use jointwright_numerics::heat::{self, HeatOptions};
 use jointwright_numerics::outline::Point;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
@@ -18,6 +19,8 @@ const BUDGET: Duration = Duration::from_secs(30);
 const TOLERANCE: f64 = 1e-3;
 /// How much closer a capacitance is asked than a field.
 const CAPACITANCE_CLOSER: f64 = 50.0;
+/// Rise of temperature of which the tolerance is a share, K.
+const HEAT_SPAN_K: f64 = 10.0;
 /// How much longer than the last refinement the next takes, at a guess.
 const NEXT_LONGER: u32 = 2;
 
@@ -65,6 +68,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     match question(&arguments.case)? {
         Question::Section(case) => section(arguments, &case, begun),
         Question::Tube(case) => tube(arguments, &case, begun),
+        Question::Heat(case) => heat(arguments, &case, begun),
     }
 }
 
@@ -86,6 +90,41 @@ fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<Done, 
         ..SecondsDoc::default()
     };
     let document = case.document(&pressed, seconds);
+    let page = answers::page(&document);
+    Ok(Done { document, page })
+}
+
+/// The answers to a section that conducts heat; no picture of it is made yet.
+fn heat(arguments: &Arguments, case: &HeatCase, begun: Instant) -> Result<Done, Vec<String>> {
+    let shown = arguments.case.display();
+    if arguments.svg.is_some() {
+        let said = "no picture of temperatures is made yet. Leave --svg out";
+        return Err(vec![format!("{shown}: {said}.")]);
+    }
+    let tolerance = arguments.tolerance.unwrap_or(TOLERANCE);
+    let options = HeatOptions {
+        tolerance_k: tolerance * HEAT_SPAN_K,
+        loss_tolerance_ratio: tolerance,
+        ..HeatOptions::default()
+    };
+    let mut last = begun.elapsed();
+    let mut may_go_on = || {
+        // The next mesh has four times the unknowns.
+        let now = begun.elapsed();
+        let next = (now - last) * 5;
+        last = now;
+        now + next < BUDGET
+    };
+    let solved = heat::solve(&case.section, &case.asks, &options, &mut may_go_on)
+        .map_err(|error| vec![format!("{shown}: {}", chain(&error))])?;
+    if !solved.answers.iter().all(|answer| answer.value.is_finite()) {
+        return Err(vec![format!("{shown}: an answer came out as no number")]);
+    }
+    let seconds = SecondsDoc {
+        total: begun.elapsed().as_secs_f64(),
+        ..SecondsDoc::default()
+    };
+    let document = case.document(&solved, seconds);
     let page = answers::page(&document);
     Ok(Done { document, page })
 }

@@ -16,8 +16,9 @@ pub mod exports;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::{job, judge};
-use jointwright_numerics::case::{self, AnswersDoc, Question, Run, SecondsDoc, TubeCase};
+use jointwright_numerics::case::{self, AnswersDoc, HeatCase, Question, Run, SecondsDoc, TubeCase};
 use jointwright_numerics::field::{self, Options, Unwatched, Wanted};
+use jointwright_numerics::heat::{self, HeatOptions};
 use serde_json::{Value, json};
 
 /// Answers a section case, given as the text of its file.
@@ -41,6 +42,7 @@ pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
     let case = match case::read_question(case_text) {
         Ok(Question::Section(case)) => case,
         Ok(Question::Tube(case)) => return of_tube(&case),
+        Ok(Question::Heat(case)) => return of_heat(&case, n_unknowns_most),
         Err(complaints) => return complained(complaints.iter().map(ToString::to_string)),
     };
     let wanted: Vec<Wanted> = case.wanted.iter().map(|ask| ask.wanted.clone()).collect();
@@ -65,6 +67,18 @@ pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
 fn of_tube(case: &TubeCase) -> String {
     match case.pressed() {
         Ok(pressed) => untimed(case.document(&pressed, SecondsDoc::default())),
+        Err(error) => failed(&error),
+    }
+}
+
+/// The answers to a section that conducts heat.
+fn of_heat(case: &HeatCase, n_unknowns_most: usize) -> String {
+    let options = HeatOptions {
+        n_unknowns_most,
+        ..HeatOptions::default()
+    };
+    match heat::solve(&case.section, &case.asks, &options, &mut || true) {
+        Ok(solved) => untimed(case.document(&solved, SecondsDoc::default())),
         Err(error) => failed(&error),
     }
 }

@@ -159,31 +159,67 @@ fn a_tolerance_outside_its_range_is_refused() {
 }
 
 #[test]
-fn physics_that_is_not_computed_is_said_so() {
+fn physics_that_is_not_known_is_said_so() {
     let vault = Vault::new();
-    vault.write(
-        "heat.json",
-        r#"{"case": "warm", "physics": "heat", "units": {"temperature": "degC"}}"#,
-    );
-    let ran = vault.run(&["solve", "heat.json"]);
+    vault.write("cold.json", r#"{"case": "cold", "physics": "frost"}"#);
+    let ran = vault.run(&["solve", "cold.json"]);
     assert_eq!(ran.code, Some(2));
     assert!(
         ran.err
-            .contains("heat.json:1:29 physics: The physics \"heat\" is a word of the format"),
+            .contains("cold.json:1:29 physics: Found \"frost\"; expected \"electric\" or \"heat\""),
         "{}",
         ran.err
     );
 }
 
 #[test]
+fn heat_has_the_temperatures_of_the_reference() {
+    let schema = schema("answers");
+    for name in ["B-steady-250", "B-step-250"] {
+        let path = |kind: &str| {
+            let name = format!("tests/published/heat-sections/{name}.{kind}.json");
+            tree().join(name).to_string_lossy().into_owned()
+        };
+        let vault = Vault::new();
+        let ran = vault.run(&["solve", &path("case"), "--json"]);
+        assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""), "{ran:?}");
+        let document = json(&ran.out);
+        assert_eq!(differences(&schema, &document), Vec::<String>::new());
+        let text = std::fs::read_to_string(path("answers")).expect("the answers are there");
+        let reference = json(&text);
+        let (found, expected) = (&document["answers"], &reference["answers"]);
+        let expected = expected.as_array().expect("a list");
+        assert!(expected.len() > 10);
+        for (index, expected) in expected.iter().enumerate() {
+            let found = &found[index];
+            assert_eq!(found["name"], expected["name"]);
+            let number = |of: &Value| of["value"].as_f64().expect("a number");
+            // Asked for: 0.1 K steady, 0.3 K after a step.
+            assert!(
+                (number(found) - number(expected)).abs() < 0.01,
+                "{found} {expected}"
+            );
+        }
+        let page = vault.run(&["solve", &path("case")]).out;
+        assert!(page.contains("degC") && page.contains("nobody has judged it"));
+        assert!(
+            page.lines().all(|line| line.chars().count() <= 80),
+            "{page}"
+        );
+    }
+}
+
+#[test]
 fn every_published_case_and_the_example_are_as_the_schema_of_cases_says() {
     let schema = schema("case");
     let mut paths = vec![tree().join("examples/screen-edge.case.json")];
-    let folder = tree().join("tests/published/field-sections");
-    for entry in std::fs::read_dir(folder).expect("the folder is there") {
-        let path = entry.expect("an entry").path();
-        if path.to_string_lossy().ends_with(".case.json") {
-            paths.push(path);
+    for folder in ["field-sections", "heat-sections"] {
+        let folder = tree().join("tests/published").join(folder);
+        for entry in std::fs::read_dir(folder).expect("the folder is there") {
+            let path = entry.expect("an entry").path();
+            if path.to_string_lossy().ends_with(".case.json") {
+                paths.push(path);
+            }
         }
     }
     assert!(paths.len() > 10);

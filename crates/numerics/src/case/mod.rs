@@ -1,6 +1,6 @@
 //! Case: a section as a file, and the answers as a document.
 //!
-//! **What.** [`read_question`] makes of the text of a `*.case.json` a section ([`Case`]) or a tube of rubber ([`TubeCase`]), or says everything that is wrong with it in one run; [`read`] takes sections only;
+//! **What.** [`read_question`] makes of the text of a `*.case.json` a section ([`Case`]), a tube of rubber ([`TubeCase`]) or a section that conducts heat ([`HeatCase`]), or says everything that is wrong with it in one run; [`read`] takes sections only;
 //! [`document`] makes the answers' document; [`schema`] and [`answers_schema`] describe both.
 //!
 //! ```text
@@ -24,6 +24,7 @@ mod asked;
 mod complaint;
 mod document;
 mod drawing;
+mod heat;
 mod matter;
 mod schema;
 mod si;
@@ -36,6 +37,7 @@ mod words;
 pub use asked::Asked;
 pub use complaint::Complaint;
 pub use document::{AnswerDoc, AnswersDoc, Run, SecondsDoc, answers_schema, document};
+pub use heat::HeatCase;
 pub use schema::schema;
 pub use tube::{Held, TubeCase};
 
@@ -67,6 +69,8 @@ pub enum Question {
     Section(Box<Case>),
     /// The pressure of a tube of rubber.
     Tube(TubeCase),
+    /// The temperatures of a section.
+    Heat(Box<HeatCase>),
 }
 
 /// Reads a section case from the text of its file.
@@ -91,10 +95,10 @@ pub enum Question {
 pub fn read(text: &str) -> Result<Case, Vec<Complaint>> {
     match read_question(text)? {
         Question::Section(case) => Ok(*case),
-        Question::Tube(_) => {
+        Question::Tube(_) | Question::Heat(_) => {
             let mut complaints = Complaints::new(text);
-            let message = "This is a case of a tube of rubber; a section was expected.";
-            complaints.add_top(message, "A tube has no field; ask for its pressure.");
+            let message = "This is a case of another physics; a section with a field was expected.";
+            complaints.add_top(message, "Only \"electric\" cases have a field.");
             Err(complaints.into_sorted())
         }
     }
@@ -143,6 +147,9 @@ fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Question> {
     }
     match tree.text_at("physics") {
         Some(words::RUBBER_TUBE) => tube::tube(&tree, complaints).map(Question::Tube),
+        Some(words::HEAT_WORD) => {
+            heat::heat(&tree, complaints).map(|case| Question::Heat(Box::new(case)))
+        }
         Some(physics) if !words::PHYSICS.contains(&physics) => {
             complain_of_physics(&tree, physics, complaints);
             None
@@ -157,16 +164,9 @@ fn complain_of_physics(tree: &Node, physics: &str, complaints: &mut Complaints<'
         .map(|word| complaint::quoted(word))
         .collect();
     let known = known.join(" or ");
-    let (message, hint) = if words::PHYSICS_LATER.contains(&physics) {
-        let message = format!(
-            "The physics \"{physics}\" is a word of the format, but this version computes {known} only."
-        );
-        (message, "Nothing was computed.".to_owned())
-    } else {
-        let found = complaint::quoted(physics);
-        let hint = complaint::nearest(physics, words::PHYSICS.iter().copied());
-        (format!("Found {found}; expected {known}."), hint)
-    };
+    let found = complaint::quoted(physics);
+    let hint = complaint::nearest(physics, words::PHYSICS.iter().copied());
+    let message = format!("Found {found}; expected {known}.");
     complaints.add(tree, &[Step::Name("physics")], message, hint);
 }
 

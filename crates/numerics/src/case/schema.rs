@@ -1,9 +1,9 @@
 //! JSON Schema of a case, made from its tables of words.
 
-use super::words::{CASE, Field, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape, TUBE};
+use super::words::{CASE, Field, HEAT, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape, TUBE};
 use serde_json::{Map, Value, json};
 
-/// JSON Schema (draft 2020-12) of a case: a section, or a tube of rubber.
+/// JSON Schema (draft 2020-12) of a case: a section, a tube of rubber, or a section that conducts heat.
 ///
 /// ```
 /// let schema = jointwright_numerics::case::schema();
@@ -14,7 +14,7 @@ pub fn schema() -> Value {
     json!({
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "title": "jointwright case",
-        "oneOf": [table(&CASE, None), table(&TUBE, None)],
+        "oneOf": [table(&CASE, None), table(&TUBE, None), table(&HEAT, None)],
     })
 }
 

@@ -60,10 +60,10 @@ pub(super) struct Shape {
     pub(super) fields: &'static [Field],
 }
 
-/// Words for a physics that the format knows and this version does not compute.
-pub(super) const PHYSICS_LATER: &[&str] = &["heat"];
 /// Words for what is computed.
-pub(super) const PHYSICS: &[&str] = &["electric", RUBBER_TUBE];
+pub(super) const PHYSICS: &[&str] = &["electric", HEAT_WORD, RUBBER_TUBE];
+/// The word for heat.
+pub(super) const HEAT_WORD: &str = "heat";
 /// The word for a tube of rubber.
 pub(super) const RUBBER_TUBE: &str = "rubber-tube";
 
@@ -488,6 +488,177 @@ const LAWS: &[(&str, &Shape)] = &[
                     "J, the most that I1 − 3 comes near.",
                 ),
             ],
+        },
+    ),
+];
+
+const DEGC: Kind = Kind::Number {
+    least: -273.15,
+    greatest: 1e5,
+};
+
+/// A section that conducts heat.
+pub(super) const HEAT: Shape = Shape {
+    about: "One axisymmetric section that conducts heat: geometry, materials, currents, films, and the numbers that are wanted of it.",
+    fields: &[
+        needed("case", Kind::Text, "Its name."),
+        optional(
+            "about",
+            Kind::Remark,
+            "One line on it, printed on everything that is made from it; says so where it is invented.",
+        ),
+        needed("physics", Kind::Word(&[HEAT_WORD]), "That it is heat."),
+        optional(
+            "units",
+            Kind::Table(&UNITS),
+            "The units of the file, which are always these.",
+        ),
+        needed(
+            "points",
+            some(&Kind::Place, POINTS_MOST),
+            "Places [r, z], mm, numbered from 0.",
+        ),
+        needed(
+            "curves",
+            some(&Kind::Table(&CURVE), CURVES_MOST),
+            "Lines and arcs between points, numbered from 1.",
+        ),
+        needed(
+            "regions",
+            some(&Kind::Table(&REGION), 1_000),
+            "What conducts heat.",
+        ),
+        needed(
+            "materials",
+            Kind::Names(&Kind::Table(&STUFF)),
+            "Materials by name.",
+        ),
+        optional(
+            "joule",
+            list(&Kind::Table(&JOULE), 1_000),
+            "Currents along the axis, and what they lose.",
+        ),
+        needed(
+            "convection",
+            Kind::Names(&Kind::Table(&FILM)),
+            "What cools, by tag of outer curves; every other outer curve is adiabatic.",
+        ),
+        optional(
+            "transient",
+            Kind::Table(&TRANSIENT),
+            "The start, where the answer is not steady.",
+        ),
+        needed(
+            "wanted",
+            some(&Kind::Kinds(HEAT_WANTED), 2_000),
+            "The numbers that are wanted.",
+        ),
+    ],
+};
+
+const STUFF: Shape = Shape {
+    about: "A material.",
+    fields: &[
+        needed(
+            "k_w_per_mk",
+            Kind::Positive { greatest: 1e6 },
+            "Thermal conductivity k, W/(m K).",
+        ),
+        optional(
+            "rho_c_j_per_m3k",
+            Kind::Positive { greatest: 1e12 },
+            "Heat capacity of a volume ρc, J/(m³ K); needed where the answer is not steady.",
+        ),
+    ],
+};
+
+const JOULE: Shape = Shape {
+    about: "A current along the axis: I² r20 (1 + α (T − 20)) a metre, spread over the cross-section of each region.",
+    fields: &[
+        needed(
+            "regions",
+            some(&Kind::Text, 1_000),
+            "Names of the regions; each loses it on its own length.",
+        ),
+        needed(
+            "amperes",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1e7,
+            },
+            "I, A.",
+        ),
+        needed(
+            "r20_ohm_per_m",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1e6,
+            },
+            "Resistance at 20 °C, Ω/m.",
+        ),
+        optional(
+            "alpha_per_k",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1.0,
+            },
+            "α, 1/K; 0 if absent.",
+        ),
+    ],
+};
+
+const FILM: Shape = Shape {
+    about: "What cools a curve.",
+    fields: &[
+        needed(
+            "h_w_per_m2k",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1e9,
+            },
+            "h, W/(m² K).",
+        ),
+        needed("ambient_c", DEGC, "Temperature beyond it, °C."),
+    ],
+};
+
+const HOURS: Kind = Kind::Number {
+    least: 0.0,
+    greatest: 1e7,
+};
+
+const TRANSIENT: Shape = Shape {
+    about: "Everything at one temperature, and the currents switched on.",
+    fields: &[
+        needed("start_c", DEGC, "Temperature at the start, °C."),
+        optional(
+            "hours",
+            list(&HOURS, 1_000),
+            "Times for which something is wanted; others are answered too.",
+        ),
+    ],
+};
+
+const HOUR: Field = optional(
+    "hour",
+    HOURS,
+    "Time since the start, h; needed where the answer is not steady.",
+);
+
+/// What may be wanted of heat, by its kind.
+const HEAT_WANTED: &[(&str, &Shape)] = &[
+    (
+        "temperature-at",
+        &Shape {
+            about: "Temperature at a place, °C.",
+            fields: &[NAME, AT, HOUR],
+        },
+    ),
+    (
+        "total-loss",
+        &Shape {
+            about: "What all currents lose in the section as drawn, over the whole turn, W.",
+            fields: &[NAME, HOUR],
         },
     ),
 ];

@@ -1,11 +1,12 @@
 //! Section cases: the published ones are read, and everything that can be wrong is said with its place.
 
 mod complaints;
+mod heats;
 mod hostile;
 mod meaning;
 mod tubes;
 
-use jointwright_numerics::case::{Case, Complaint, read};
+use jointwright_numerics::case::{Case, Complaint, read, read_question};
 
 /// Text of a published case.
 macro_rules! published {
@@ -93,7 +94,7 @@ pub(crate) fn case(text: &str) -> Case {
 /// Compares the complaints about a text with `path: words` expected of each, in order.
 #[track_caller]
 pub(crate) fn check_says(text: &str, expected: &[(&str, &str)]) -> Vec<Complaint> {
-    let complaints = read(text).expect_err("something is wrong");
+    let complaints = read_question(text).expect_err("something is wrong");
     let agree = complaints.len() == expected.len()
         && complaints
             .iter()

@@ -277,5 +277,9 @@ fn extreme_tubes_have_an_answer_or_a_reason() {
 #[test]
 fn a_tube_is_no_section() {
     let said = read(&rivlin(1.5).to_string()).expect_err("it is a tube");
-    assert!(said[0].message.contains("a section was expected"));
+    assert!(
+        said[0]
+            .message
+            .contains("a section with a field was expected")
+    );
 }

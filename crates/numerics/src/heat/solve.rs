@@ -1,0 +1,149 @@
+//! Solve: answers on a mesh and on finer ones, until they change little enough.
+
+use super::section::{Ask, HeatAnswer, HeatError, HeatSection, What, When};
+use super::step;
+use super::system::System;
+use crate::mesh::{self, MeshOptions};
+
+/// Steps in each doubling of time; the answers take twice as many.
+const N_STEPS: usize = 3;
+/// Error of an answer as a share of how far it moved, where every triangle was halved; corners make it fall no faster.
+const MOVED_RATIO: f64 = 0.5;
+/// The same where steps were halved: their error falls by eight, by four at least.
+const STEPPED_RATIO: f64 = 0.35;
+
+/// How closely answers are asked for.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct HeatOptions {
+    /// Error of temperatures, K.
+    pub tolerance_k: f64,
+    /// Error of losses, as a share.
+    pub loss_tolerance_ratio: f64,
+    /// Most unknowns of a mesh.
+    pub n_unknowns_most: usize,
+}
+
+impl Default for HeatOptions {
+    fn default() -> Self {
+        Self {
+            tolerance_k: 0.01,
+            loss_tolerance_ratio: 1e-4,
+            n_unknowns_most: 300_000,
+        }
+    }
+}
+
+/// Answers, in the order of the questions.
+#[derive(Clone, Debug, PartialEq)]
+pub struct HeatSolved {
+    /// Answers.
+    pub answers: Vec<HeatAnswer>,
+    /// Unknowns of the last mesh.
+    pub n_unknowns: usize,
+}
+
+/// Solves a section for what is asked.
+///
+/// `may_go_on` is asked before each finer mesh, so that a door can end what takes too long.
+///
+/// # Errors
+/// [`HeatError`]; numbers that did not settle are answers, and say so.
+pub fn solve(
+    section: &HeatSection,
+    asks: &[Ask],
+    options: &HeatOptions,
+    may_go_on: &mut dyn FnMut() -> bool,
+) -> Result<HeatSolved, HeatError> {
+    let build = mesh::build(&section.outline, &MeshOptions::default());
+    let mut system = System::new(section, build.map_err(HeatError::Mesh)?)?;
+    let mut last: Option<Numbers> = None;
+    loop {
+        let numbers = numbers(section, asks, &mut system)?;
+        let answers = estimate(asks, options, last.as_ref(), &numbers);
+        // Half the length of all edges: four times the unknowns.
+        let is_large = 4 * system.n_unknowns() > options.n_unknowns_most;
+        let is_enough = answers.iter().all(|answer| answer.is_settled) || is_large;
+        if last.is_some() && (is_enough || !may_go_on()) || is_large {
+            return Ok(HeatSolved {
+                answers,
+                n_unknowns: system.n_unknowns(),
+            });
+        }
+        let all = vec![true; system.mesh().triangles.len()];
+        let finer = mesh::refine(&section.outline, system.mesh(), &all);
+        system = System::new(section, finer)?;
+        last = Some(numbers);
+    }
+}
+
+/// The numbers asked for on one mesh, and how far they moved when the steps of time were halved.
+struct Numbers {
+    values: Vec<f64>,
+    stepped: Vec<f64>,
+}
+
+fn numbers(section: &HeatSection, asks: &[Ask], system: &mut System) -> Result<Numbers, HeatError> {
+    let When::Since { start_degc } = section.when else {
+        let solution = system.steady()?;
+        let values: Result<Vec<f64>, HeatError> = asks
+            .iter()
+            .map(|ask| number(system, &solution, ask))
+            .collect();
+        return Ok(Numbers {
+            stepped: vec![0.0; asks.len()],
+            values: values?,
+        });
+    };
+    let mut times: Vec<f64> = asks.iter().map(|ask| ask.time_s).collect();
+    times.sort_by(f64::total_cmp);
+    times.dedup();
+    let mut runs = Vec::new();
+    for n_steps in [N_STEPS, 2 * N_STEPS] {
+        let solutions = step::run(system, start_degc, &times, n_steps)?;
+        let at = |ask: &Ask| {
+            let index = times.iter().position(|time| *time == ask.time_s);
+            number(system, &solutions[index.unwrap_or_default()], ask)
+        };
+        let values: Result<Vec<f64>, HeatError> = asks.iter().map(at).collect();
+        runs.push(values?);
+    }
+    let stepped = runs[0].iter().zip(&runs[1]).map(|(a, b)| (a - b).abs());
+    Ok(Numbers {
+        stepped: stepped.collect(),
+        values: runs.swap_remove(1),
+    })
+}
+
+fn number(system: &System, solution: &[f64], ask: &Ask) -> Result<f64, HeatError> {
+    match ask.what {
+        What::TotalLoss => Ok(system.loss_w(solution)),
+        What::TemperatureAt(at) => system
+            .temperature_at(solution, at)
+            .ok_or(HeatError::Nowhere { at }),
+    }
+}
+
+fn estimate(
+    asks: &[Ask],
+    options: &HeatOptions,
+    last: Option<&Numbers>,
+    now: &Numbers,
+) -> Vec<HeatAnswer> {
+    asks.iter()
+        .enumerate()
+        .map(|(index, ask)| {
+            let value = now.values[index];
+            let moved = last.map_or(f64::INFINITY, |last| (value - last.values[index]).abs());
+            let error_estimate = MOVED_RATIO * moved + STEPPED_RATIO * now.stepped[index];
+            let asked = match ask.what {
+                What::TemperatureAt(_) => options.tolerance_k,
+                What::TotalLoss => options.loss_tolerance_ratio * value.abs(),
+            };
+            HeatAnswer {
+                value,
+                error_estimate,
+                is_settled: error_estimate <= asked,
+            }
+        })
+        .collect()
+}

@@ -1,0 +1,129 @@
+//! Step: temperatures from a start to each time that is asked for.
+//!
+//! The step is Alexander's of three stages and order three, which damps what is stiff:
+//! a current that is switched on at once heats what lies beside it faster than any step.
+//! Each doubling of time has so many steps of one length, so that one factorisation serves them all.
+//!
+//! **Source.** R. Alexander, SIAM Journal on Numerical Analysis 14 (1977) 1006–1021, from memory; the conditions of order are checked in the tests.
+
+use super::section::HeatError;
+use super::system::System;
+
+/// Root of x³ − 3x² + 3x/2 − 1/6 between 1/6 and 1/2.
+const GAMMA: f64 = 0.435_866_521_508_458_99;
+/// First stretch of time, as a share of the first that is asked for.
+const FIRST_RATIO: f64 = 1.0 / 4096.0;
+
+/// Weights of the stages, by rows; the last row is the step itself.
+const fn stages() -> [[f64; 3]; 3] {
+    let (g, gg) = (GAMMA, GAMMA * GAMMA);
+    let first = -(6.0 * gg - 16.0 * g + 1.0) / 4.0;
+    let second = (6.0 * gg - 20.0 * g + 5.0) / 4.0;
+    [[g, 0.0, 0.0], [(1.0 - g) / 2.0, g, 0.0], [first, second, g]]
+}
+
+/// Temperatures at each of the times, s, in rising order, from an even start; `n_steps` in each doubling of time.
+pub(super) fn run(
+    system: &mut System,
+    start_degc: f64,
+    times_s: &[f64],
+    n_steps: usize,
+) -> Result<Vec<Vec<f64>>, HeatError> {
+    let mut here = system.even(start_degc);
+    let mut reached = 0.0;
+    let mut found = Vec::with_capacity(times_s.len());
+    for &time in times_s {
+        for until in stretches(reached, time) {
+            let step = (until - reached) / n_steps as f64;
+            here = steps(system, here, step, n_steps)?;
+            reached = until;
+        }
+        found.push(here.clone());
+    }
+    Ok(found)
+}
+
+/// Ends of the stretches of time from one to another.
+fn stretches(from: f64, to: f64) -> Vec<f64> {
+    if to <= from {
+        return Vec::new();
+    }
+    if from <= 0.0 {
+        // Doublings from the first stretch on; the last ends at `to`, for powers of two are exact.
+        let mut ends = Vec::new();
+        let mut share = FIRST_RATIO;
+        while share <= 1.0 {
+            ends.push(to * share);
+            share *= 2.0;
+        }
+        return ends;
+    }
+    let n = (to / from).log2().ceil().max(1.0);
+    let ratio = (to / from).powf(1.0 / n);
+    let mut ends: Vec<f64> = (1..n as i32).map(|k| from * ratio.powi(k)).collect();
+    ends.push(to);
+    ends
+}
+
+fn steps(
+    system: &mut System,
+    start: Vec<f64>,
+    step_s: f64,
+    n_steps: usize,
+) -> Result<Vec<f64>, HeatError> {
+    const STAGES: [[f64; 3]; 3] = stages();
+    system.with_step(GAMMA * step_s, |balance, solve| {
+        let mut here = start;
+        for _ in 0..n_steps {
+            // Slopes dT/dt of the stages: (M + γ dt A) k = b − A (T + dt Σ a k).
+            let mut slopes: Vec<Vec<f64>> = Vec::with_capacity(3);
+            for row in &STAGES {
+                let mut at = here.clone();
+                for (slope, weight) in slopes.iter().zip(row) {
+                    for (degc, rate) in at.iter_mut().zip(slope) {
+                        *degc += step_s * weight * rate;
+                    }
+                }
+                let mut slope = balance.surplus(&at);
+                solve(&mut slope)?;
+                slopes.push(slope);
+            }
+            for (slope, weight) in slopes.iter().zip(STAGES[2]) {
+                for (degc, rate) in here.iter_mut().zip(slope) {
+                    *degc += step_s * weight * rate;
+                }
+            }
+        }
+        Ok(here)
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_stages_keep_the_conditions_of_order_three_and_damp_what_is_stiff() {
+        let rows = stages();
+        let c: Vec<f64> = rows.iter().map(|row| row.iter().sum()).collect();
+        let weights = rows[2];
+        let sum = |f: &dyn Fn(usize) -> f64| -> f64 { (0..3).map(|i| weights[i] * f(i)).sum() };
+        assert!((sum(&|_| 1.0) - 1.0).abs() < 1e-14);
+        assert!((sum(&|i| c[i]) - 0.5).abs() < 1e-14);
+        assert!((sum(&|i| c[i] * c[i]) - 1.0 / 3.0).abs() < 1e-14);
+        let of_row = |i: usize| (0..3).map(|j| rows[i][j] * c[j]).sum::<f64>();
+        assert!((sum(&of_row) - 1.0 / 6.0).abs() < 1e-14);
+        // Of y' = λ y with an endless λ nothing is left: the last row is the step, and its matrix is regular.
+        assert!((c[2] - 1.0).abs() < 1e-14 && GAMMA > 0.0);
+    }
+
+    #[test]
+    fn stretches_end_at_the_times_asked() {
+        let first = stretches(0.0, 1800.0);
+        assert_eq!((first.len(), first[12]), (13, 1800.0));
+        assert_eq!(stretches(1800.0, 3600.0), [3600.0]);
+        assert_eq!(stretches(3600.0, 3600.0), [0.0; 0]);
+        let long = stretches(1.0, 10.0);
+        assert_eq!((long.len(), long[3]), (4, 10.0));
+    }
+}
