@@ -127,7 +127,25 @@ pub struct LinkRow {
     pub place: String,
 }
 
+/// What is wrong with a layer that would shrink toward the conductor end.
+pub(crate) const SHRINKS_INWARD: &str = "A layer shrinks back from its cut, away from the conductor end; this link lets it come nearer.";
+/// What to do about it.
+pub(crate) const SHRINKS_HINT: &str = "Write it from the cut to the same edge shrunk back, with a `minus` no larger than the distance.";
+
 impl LinkRow {
+    /// Whether it lets a layer shrink the wrong way: a cut that shrinks back moves away from the conductor end.
+    pub(crate) fn shrinks_inward(&self) -> bool {
+        let pairs = [
+            (Plane::JacketEdge, Plane::JacketEdgeShrunk),
+            (Plane::InsulationEnd, Plane::InsulationEndShrunk),
+        ];
+        let minus = self.tolerance.map_or(Length::ZERO, |(minus, _)| minus);
+        pairs.iter().any(|(cut, shrunk)| {
+            (self.from, self.to) == (*shrunk, *cut)
+                || (self.from, self.to) == (*cut, *shrunk) && self.distance < minus
+        })
+    }
+
     /// The link as it points away from the conductor end: a row that measures toward the end is the same distance, with the same tolerance, from its other plane.
     pub(crate) fn pointing_outward(self, toward_end: bool) -> LinkRow {
         if !toward_end {

@@ -13,6 +13,8 @@ use jointwright_units::Length;
 pub const RUBBER_LAWS: &[&str] = &["neo-hookean", "mooney-rivlin", "gent"];
 /// Nought degrees Celsius, K.
 pub(crate) const ZERO_DEGC_K: f64 = 273.15;
+/// A bore that is less than so many times its uncertainty says nothing of pressure or stretch.
+const UNCERTAIN_MOST: i64 = 10;
 /// Seconds of a day.
 pub(crate) const DAY_S: f64 = 86_400.0;
 
@@ -265,7 +267,7 @@ impl RowReader<'_> {
 
     fn complain_of_diameters(&mut self, row: &Record, rubber: &Rubber) {
         let bore = rubber.relaxed_bore;
-        if bore <= rubber.uncertainty {
+        if bore < rubber.uncertainty * UNCERTAIN_MOST {
             self.complain(
                 row.at("relaxed_bore"),
                 format!(

@@ -5,6 +5,7 @@ use super::row::{
     Instructions, LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart,
     Step, Wrap,
 };
+use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
@@ -210,7 +211,12 @@ impl RowReader<'_> {
             source: format!("{}{place}", head?.source()),
             place: self.place(row.at),
         };
-        Some(link.pointing_outward(row.flag("toward_end").unwrap_or(false)))
+        let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
+        if link.shrinks_inward() {
+            self.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
+            return None;
+        }
+        Some(link)
     }
 
     pub fn may_move(&mut self, record: &Record) -> Option<MayMove> {

@@ -518,6 +518,9 @@ fn solved<'l>(
     }
 }
 
+/// Of a kit that the store has used up.
+const USED_UP: &str = "Stop. Do not use it on this leg. Set it aside, marked, and take another.";
+
 /// A part of rubber on one end, and what is said of it.
 struct Sitting<'a> {
     check: &'static str,
@@ -540,6 +543,7 @@ impl<'a> Sitting<'a> {
                 self.what
             ))),
             Pressed::Refused(why) => Err(not_judged(format!("{}: {why}", self.what))),
+            Pressed::Loose(why) => Err(vec![self.loose(why)]),
             Pressed::Unknown(unknown) => {
                 Err(vec![self.unknown("", &unknown.why, &unknown.questions)])
             }
@@ -548,6 +552,25 @@ impl<'a> Sitting<'a> {
 
     fn not_judged(&self, why: String) -> Ruling {
         Ruling::not_judged(self.check, self.subject.clone(), why)
+    }
+
+    fn loose(&self, why: &str) -> Ruling {
+        let practice = Word::CommonPractice("what does not touch does not sit".to_owned());
+        let (check, subject) = (self.check, self.subject.clone());
+        let ruling = Ruling::on_words(
+            check,
+            subject,
+            "does not touch",
+            "pressed on",
+            practice.source(),
+        );
+        ruling.failing(format!("{}, {why}", self.subject.words()), self.hint)
+    }
+
+    /// What to do: about a part that is too large, or about a kit that is used up on a cable of its range.
+    fn hint_for(&self, sit: &Sit) -> &'a str {
+        let is_in_range = sit.seat.here_m.0 - sit.seat.error_m >= sit.seat.allowed_m.0;
+        if is_in_range { USED_UP } else { self.hint }
     }
 
     fn unknown(&self, when: &str, why: &str, questions: &[String]) -> Ruling {
@@ -562,6 +585,8 @@ impl<'a> Sitting<'a> {
     fn rule(&self, sit: &Sit, compared: &Compared, asked_pa: &[(f64, Word)]) -> Vec<Ruling> {
         let mut rulings = vec![self.against_allowed(sit, compared)];
         if let Err(unknown) = &sit.heat {
+            // As read it may fail, and says nothing else while the temperatures are open.
+            rulings.retain(|ruling| ruling.outcome == Outcome::Fail);
             let when = " over the temperatures of this joint";
             rulings.push(self.unknown(when, &unknown.why, &unknown.questions));
         }
@@ -589,7 +614,7 @@ impl<'a> Sitting<'a> {
             greatest: None,
             unit: "times",
             word: &Word::WorstAllowed(format!("{}{separator}{oldest}", sit.source)),
-            hint: self.hint,
+            hint: self.hint_for(sit),
         }
         .rule();
         let ruling = match ruling.outcome {

@@ -5,7 +5,7 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting, USED_UP};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Today};
 use jointwright_units::{Interval, Length};
@@ -16,8 +16,6 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::End(judge),
 };
 
-/// Of a kit that the store has used up.
-const HINT: &str = "Stop. Do not use it on this leg. Set it aside, marked, and take another.";
 /// Of a kit that takes all that its paper allows.
 const NOT_THIS_LEG: &str =
     "Stop. Do not use it on this leg. Measure again; if it stands, this leg needs another part.";
@@ -32,7 +30,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
                 what: "range today",
                 subject: leg.subject_of(end),
                 pressed,
-                hint: HINT,
+                hint: USED_UP,
             };
             on_part(&sitting)
         })
@@ -44,7 +42,7 @@ fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
         let source = "its date".to_owned();
         let (check, subject) = (CHECK.slug, sitting.subject.clone());
         let ruling = Ruling::on_words(check, subject, "past its date", "within its date", source);
-        return vec![ruling.failing(format!("no range: {why}"), HINT)];
+        return vec![ruling.failing(format!("no range: {why}"), USED_UP)];
     }
     let sit = match sitting.sit() {
         Ok(sit) => sit,
@@ -57,9 +55,14 @@ fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
 }
 
 fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
+    // What is computed is said to what an instrument can read, and never wider.
+    let step_um = match today.word {
+        Word::Instructions(_) => 1.0,
+        _ => 100.0,
+    };
     let (least, greatest) = (
-        diameter(today.least_m, f64::ceil),
-        diameter(today.greatest_m, f64::floor),
+        diameter(today.least_m, step_um, f64::ceil),
+        diameter(today.greatest_m, 1.0, f64::floor),
     );
     let what = format!(
         "{}, {} on the {}, range that this kit can take today",
@@ -68,14 +71,18 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         sit.seat.on
     );
     let range = least.zip(greatest).and_then(|(a, b)| Interval::new(a, b));
-    let here = diameter(sit.seat.here_m.0, f64::round).zip(diameter(sit.seat.here_m.1, f64::round));
+    let here = diameter(sit.seat.here_m.0, 1.0, f64::round).zip(diameter(
+        sit.seat.here_m.1,
+        1.0,
+        f64::round,
+    ));
     let read = here.and_then(|(a, b)| Interval::new(a, b));
     let (Some(range), Some(read)) = (range, read) else {
         let ruling = sitting.not_judged(String::new());
         return Ruling {
             source: Some(today.word.source()),
             reach: Reach::Computed,
-            ..ruling.failing(format!("{what}: nothing is left of it"), HINT)
+            ..ruling.failing(format!("{what}: nothing is left of it"), USED_UP)
         };
     };
     let ruling = Question {
@@ -83,7 +90,7 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         subject: sitting.subject.clone(),
         value: Known {
             read,
-            error: diameter(sit.seat.error_m, f64::ceil).unwrap_or(Length::ZERO),
+            error: diameter(sit.seat.error_m, 1.0, f64::ceil).unwrap_or(Length::ZERO),
         },
         limit: &Limit {
             bound: Bound::Within(range),
@@ -93,22 +100,23 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         what,
         hint: match today.word {
             Word::Instructions(_) => NOT_THIS_LEG,
-            _ => HINT,
+            _ => USED_UP,
         },
     }
     .rule();
     sitting.unless_not_read_around(ruling, &sit.seat)
 }
 
-/// Diameter of a radius, in whole micrometres; nothing where it has no end.
-fn diameter(radius_m: f64, round: fn(f64) -> f64) -> Option<Length> {
+/// Diameter of a radius, in whole steps, µm; nothing where it has no end.
+fn diameter(radius_m: f64, step_um: f64, round: fn(f64) -> f64) -> Option<Length> {
     // A millionth of a micrometre on either side is only the last digit of the computation.
-    let um = 2e6 * radius_m;
-    let near = um.round();
-    let um = if (um - near).abs() < 1e-6 {
+    let steps = 2e6 * radius_m / step_um;
+    let near = steps.round();
+    let steps = if (steps - near).abs() * step_um < 1e-6 {
         near
     } else {
-        round(um)
+        round(steps)
     };
+    let um = steps * step_um;
     (um.is_finite() && um < 1e9).then(|| Length::from_nm(um as i64 * 1000))
 }

@@ -37,17 +37,19 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
 fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling> {
     let (here, allowed) = sit.stretch_ratios();
     let error = sit.seat.error_m / sit.bore_m;
+    // A limit of the paper's range rests on the same bore, a number does not.
+    let absolute = error + here * sit.bore_error_m / sit.bore_m;
     let is_within = sit.seat.here_m.1 + sit.seat.error_m <= sit.seat.allowed_m.1;
     let owners = inputs.order.job.owner_limits.iter();
     let owners = owners
         .filter(|row| row.check == CHECK.slug)
         .filter_map(|row| {
             let word = Word::Owner(row.source.clone());
-            Some((row.greatest_stretch_ratio?, error, word))
+            Some((row.greatest_stretch_ratio?, absolute, word))
         });
     let row = sit
         .stretch_greatest_ratio
-        .map(|most| (most, error, Word::Instructions(sit.source.clone())));
+        .map(|most| (most, absolute, Word::Instructions(sit.source.clone())));
     let worst = (
         allowed,
         if is_within { 0.0 } else { error },

@@ -37,6 +37,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             let source = Word::CommonPractice(practice).source();
             let ruling = Ruling::on_words(CHECK.slug, subject(), "wet", "dry", source);
             rulings.push(ruling.failing(format!("{place} found wet ({how})"), HINT));
+        } else if is_strands && test.date != job.date {
+            let why = format!(
+                "the strands were found dry on {}; the work is on {}, and strands take water where they are open",
+                test.date, job.date
+            );
+            let ruling = Ruling::not_judged(CHECK.slug, subject(), why);
+            rulings.push(
+                ruling.with_hint("Test again after the square cut, and write down who found what."),
+            );
         } else if is_strands {
             let source =
                 Word::Job(format!("test for moisture ({}), {}", test.how, test.source)).source();

@@ -41,6 +41,16 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             format!("instructions: {source}"),
         )
     };
+    if !passes && leg.leg.bonding == "linked" {
+        return vec![ask(
+            format!(
+                "the shield is bonded over a link, and by its row nothing of {id} passes out under the seal"
+            ),
+            format!(
+                "Where does the bonding lead of {id} come out, and is it blocked against water there?"
+            ),
+        )];
+    }
     if !passes {
         return vec![rule(
             "nothing passes out under the seal",

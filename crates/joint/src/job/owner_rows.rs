@@ -2,7 +2,7 @@
 
 use super::types::{Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
 use super::walk_job::{JobReader, names};
-use crate::catalogue::LinkRow;
+use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
     OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_STRETCH_LIMITED, SLUGS,
@@ -141,9 +141,14 @@ impl JobReader<'_> {
             source: source?,
             place: self.place_of(row.at),
         };
+        let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
+        if link.shrinks_inward() {
+            self.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
+            return None;
+        }
         Some(OwnerLink {
             leg: row.string("leg"),
-            link: link.pointing_outward(row.flag("toward_end").unwrap_or(false)),
+            link,
         })
     }
 

@@ -269,6 +269,8 @@ pub struct Moisture {
     pub is_wet: bool,
     /// How.
     pub how: String,
+    /// When.
+    pub date: Date,
     /// Who and when.
     pub source: String,
 }

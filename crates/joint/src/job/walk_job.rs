@@ -535,6 +535,7 @@ impl JobReader<'_> {
             place: row.string("in")?,
             is_wet: row.text("found")? == "wet",
             how: row.string("how")?,
+            date: row.date("date")?,
             source: format!("{}, {}", row.string("by")?, row.date("date")?),
         })
     }
@@ -571,9 +572,28 @@ impl JobReader<'_> {
         stays
     }
 
+    /// No part lay colder at its warmest than at its coldest.
+    fn store(&mut self, row: &Record, stays: &[(Date, f64)]) {
+        let Some(coldest) = row.number("store_least") else {
+            return;
+        };
+        let stays = stays.iter().map(|(_, degc)| *degc);
+        let warmest = stays.chain(row.number("store_greatest"));
+        if let Some(warmest) = warmest.filter(|degc| *degc < coldest).reduce(f64::min) {
+            self.complain(
+                row.at("store_least"),
+                format!(
+                    "It lay at {coldest} degC at the coldest, and at {warmest} degC at the warmest."
+                ),
+                "Exchange them, or look them up again.",
+            );
+        }
+    }
+
     fn lot(&mut self, row: &Record) -> Option<Lot> {
         let (leg, phase) = self.end(row)?;
         let stays = self.stays(row);
+        self.store(row, &stays);
         Some(Lot {
             leg,
             phase,

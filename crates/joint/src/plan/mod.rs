@@ -44,7 +44,7 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "load and temperature",
+    "temperatures that the load brings",
     "fault current in conductor and shield",
     "water past the seals",
 ];

@@ -29,7 +29,7 @@ pub struct PressureDoc {
 pub struct PartPressureDoc {
     /// "body", "adapter" or "seal".
     pub kind: String,
-    /// "computed", "past its date", "not known" or "not computed".
+    /// "computed", "past its date", "loose" (it does not touch), "not known" or "not computed".
     pub state: String,
     /// Why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -96,7 +96,7 @@ pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
         .filter_map(|(kind, pressed)| part_doc(kind, pressed))
         .collect();
     (!parts.is_empty()).then(|| PressureDoc {
-        line: line(&named[..2]),
+        line: line(&named),
         parts,
     })
 }
@@ -113,6 +113,10 @@ fn part_doc(kind: &str, pressed: &Pressed) -> Option<PartPressureDoc> {
         Pressed::NotAsked => return None,
         Pressed::Past(why) => {
             "past its date".clone_into(&mut doc.state);
+            doc.why = Some(why.clone());
+        }
+        Pressed::Loose(why) => {
+            "loose".clone_into(&mut doc.state);
             doc.why = Some(why.clone());
         }
         Pressed::Unknown(unknown) => {
@@ -165,57 +169,115 @@ fn sit_doc(sit: &Sit) -> SitDoc {
     }
 }
 
-/// The worst of an end's parts in one line.
+/// The part of which there is most to say, in one line.
 fn line(parts: &[(&str, &Pressed)]) -> String {
-    let rank = |pressed: &Pressed| match pressed {
-        Pressed::NotAsked => 4,
+    let rank = |kind: &str, pressed: &Pressed| match pressed {
+        Pressed::NotAsked => 6,
         Pressed::Past(_) => 0,
-        Pressed::Done(sit) if sit.seat_least.ratio + sit.seat_least.error_ratio < 1.0 => 1,
-        Pressed::Unknown(_) | Pressed::Refused(_) => 2,
-        Pressed::Done(_) => 3,
+        Pressed::Loose(_) => 1,
+        Pressed::Done(sit) if !too_little(sit).is_empty() => 2,
+        Pressed::Unknown(_) | Pressed::Refused(_) => 3,
+        // A seal has no temperature here: what can be said of a body comes first.
+        Pressed::Done(_) => 4 + u8::from(kind == "seal"),
     };
     let ratio = |pressed: &Pressed| match pressed {
         Pressed::Done(sit) => sit.seat_least.ratio,
         _ => 0.0,
     };
-    let worst = parts
-        .iter()
-        .min_by(|(_, a), (_, b)| rank(a).cmp(&rank(b)).then(ratio(a).total_cmp(&ratio(b))));
+    let worst = parts.iter().min_by(|(one, a), (other, b)| {
+        let by_rank = rank(one, a).cmp(&rank(other, b));
+        by_rank.then(ratio(a).total_cmp(&ratio(b)))
+    });
     match worst {
         None | Some((_, Pressed::NotAsked)) => "the body is left open".to_owned(),
         Some((_, Pressed::Past(why))) => format!("no range: {why}"),
+        Some((_, Pressed::Loose(why))) => format!("LOOSE: {why}"),
         Some((_, Pressed::Unknown(unknown))) => format!("not judged: {}", unknown.why),
         Some((_, Pressed::Refused(why))) => format!("not judged: {why}"),
         Some((kind, Pressed::Done(sit))) => done_line(kind, sit),
     }
 }
 
+/// What presses too little, in words; nothing where nothing does.
+fn too_little(sit: &Sit) -> String {
+    let least = &sit.seat_least;
+    let mut said = Vec::new();
+    if least.ratio + least.error_ratio < 1.0 {
+        said.push("against its paper".to_owned());
+    }
+    for (asked, word) in &sit.asked_pa {
+        let is_less = least
+            .pressure_pa
+            .is_some_and(|pa| pa + least.pressure_error_pa < *asked);
+        if is_less && sit.heat.is_ok() {
+            said.push(format!(
+                "{} kPa are asked for by {}",
+                shown(asked * 1e-3),
+                word.source()
+            ));
+        }
+    }
+    said.join("; ")
+}
+
+/// What stands before a line: what fails, else why nothing is concluded.
+fn verdict(sit: &Sit) -> String {
+    let (seat, least) = (&sit.seat, &sit.seat_least);
+    let little = too_little(sit);
+    if !little.is_empty() {
+        format!("TOO LITTLE ({little}): ")
+    } else if seat.here_m.0 < seat.allowed_m.0 || seat.here_m.1 > seat.allowed_m.1 {
+        "OUT OF ITS RANGE: ".to_owned()
+    } else if sit.heat.is_err() && sit.seat.on != "jacket" {
+        "NOT JUDGED (temperatures not known): ".to_owned()
+    } else if !seat.is_read_around {
+        "NOT JUDGED (thinnest place not read): ".to_owned()
+    } else if least.ratio - least.error_ratio < 1.0 {
+        "NOT JUDGED (within its error): ".to_owned()
+    } else {
+        String::new()
+    }
+}
+
 fn done_line(kind: &str, sit: &Sit) -> String {
     let least = &sit.seat_least;
-    let oldest = &sit.kit.oldest_words;
     let as_read = "as read, without the temperatures of the joint".to_owned();
     let words = |warmth: Option<Warmth>| warmth.map_or(as_read.clone(), |warmth| warmth.words());
+    let oldest = &sit.kit.oldest_words;
+    let oldest = if oldest.is_empty() {
+        String::new()
+    } else {
+        format!(" by the oldest kit that it allows ({oldest})")
+    };
     let pressure = least.pressure_pa.map_or(String::new(), |pa| {
         format!(
-            "; least pressure as computed {} kPa, give or take {} ({})",
+            " Least pressure {} kPa, give or take {}, {}.",
             shown(pa * 1e-3),
             shown(least.pressure_error_pa * 1e-3),
             words(least.pressure_warmth)
         )
     });
-    let at = words(least.warmth);
-    let word = Word::WorstAllowed(sit.source.clone()).source();
-    let separator = if oldest.is_empty() { "" } else { ", " };
-    let too_little = if least.ratio + least.error_ratio < 1.0 {
-        "TOO LITTLE: "
-    } else {
-        ""
-    };
+    let today = sit.today.as_ref().map_or(String::new(), |today| {
+        // Rounded inward to what an instrument can read.
+        let (low, high) = (2e4 * today.least_m - 1e-6, 2e4 * today.greatest_m + 1e-6);
+        if low.is_finite() && low <= high {
+            format!(
+                " Takes {:.1} to {:.1} mm today.",
+                low.ceil() / 10.0,
+                high.floor() / 10.0
+            )
+        } else {
+            " Takes no diameter today.".to_owned()
+        }
+    });
     format!(
-        "{too_little}{kind} {} on the {}: at its least {} times the pressure on the thinnest that its paper allows, {:.1} mm{separator}{oldest} ({at}){pressure}. Limit: {word}",
+        "{}{kind} {} on the {} presses {} times as hard as its paper allows at the least, which is on {:.1} mm{oldest}; worst with {}.{pressure}{today} Limit: {}",
+        verdict(sit),
         sit.id,
         sit.seat.on,
         shown(least.ratio),
         2e3 * sit.seat.allowed_m.0,
+        words(least.warmth),
+        Word::WorstAllowed(sit.source.clone()).source()
     )
 }

@@ -1,6 +1,6 @@
 //! Kit: what the store has done to a part, beside the most that its instructions allow.
 
-use crate::catalogue::{DAY_S, Head, Rubber, ZERO_DEGC_K};
+use crate::catalogue::{DAY_S, Head, Rubber, Shelf, ZERO_DEGC_K};
 use crate::job::Lot;
 use crate::section::Unknown;
 use jiff::ToSpan;
@@ -51,14 +51,48 @@ pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<String> {
 /// Last days by the label and by the instructions.
 fn last_day(head: &Head, lot: &Lot) -> [Option<Date>; 2] {
     let by_shelf = head.shelf.as_ref().and_then(|shelf| {
-        let from = if shelf.from == "expanded" {
-            lot.expanded
-        } else {
-            lot.made
-        };
-        from?.checked_add(shelf.months.months()).ok()
+        shelf_begins(shelf, lot)?
+            .checked_add(shelf.months.months())
+            .ok()
     });
     [lot.expires, by_shelf]
+}
+
+/// The day from which the months of the instructions run, at the latest.
+fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
+    if shelf.from == "expanded" {
+        lot.expanded
+    } else {
+        // Nothing is made after it was expanded.
+        lot.made.or(lot.expanded)
+    }
+}
+
+/// What is not known of the age of a part whose instructions limit it.
+fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
+    let (id, shelf) = (&head.id, head.shelf.as_ref()?);
+    let Some(lot) = lots
+        .iter()
+        .find(|lot| shelf_begins(shelf, lot).is_none_or(|begins| begins > today))
+    else {
+        return lots.is_empty().then(|| {
+            unknown(
+                format!("{id}: its lot, and how old it is, are not written down"),
+                format!(
+                    "Which lot of {id} is on the truck, and when was it {}?",
+                    shelf.from
+                ),
+            )
+        });
+    };
+    let said = match shelf_begins(shelf, lot) {
+        Some(begins) => format!("{} on {begins}, after the day of the work", shelf.from),
+        None => format!("the day it was {} is not written down", shelf.from),
+    };
+    Some(unknown(
+        format!("{id}, lot {}: {said}", lot.lot),
+        format!("When was lot {} of {id} {}?", lot.lot, shelf.from),
+    ))
 }
 
 /// State of a part that is not past its date.
@@ -68,6 +102,9 @@ pub(super) fn kit(
     rubber: &Rubber,
     lots: &[&Lot],
 ) -> Result<Kit, Unknown> {
+    if let Some(unknown) = age_unknown(today, head, lots) {
+        return Err(unknown);
+    }
     let id = &head.id;
     let fresh = Aged {
         bore_m: metres(rubber.relaxed_bore) / 2.0,

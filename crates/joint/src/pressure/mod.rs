@@ -57,6 +57,8 @@ pub enum Pressed {
     Past(String),
     /// Something is not known.
     Unknown(Unknown),
+    /// It does not touch what it should sit on; the reason as a sentence fragment.
+    Loose(String),
     /// What is known cannot be computed; the reason as a sentence fragment.
     Refused(String),
     /// Computed.
@@ -183,6 +185,9 @@ impl Part<'_> {
             Ok(kit) => kit,
             Err(unknown) => return Pressed::Unknown(unknown),
         };
+        if let Some(why) = sit::loose(&seat, &kit, rubber) {
+            return Pressed::Loose(format!("{id}: {why}"));
+        }
         let heat = if self.kind == "seal" {
             Err(plain("the expansion of the jacket is not known".to_owned()))
         } else {
@@ -228,14 +233,31 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     };
     let below = cable_seat(subject, bore(&adapter.fits, &adapter.head.id)?)?;
     let (outside, span) = (half(adapter.outside), below.allowed_m.1 - below.allowed_m.0);
-    // Between the stated ones, in a straight line; never outside them.
-    let on = |radius: f64| {
+    // Between the stated ones, in a straight line; never outside them. Of a range without width both are possible.
+    let share = |radius: f64, otherwise: f64| {
         let share = if span > 0.0 {
             (radius - below.allowed_m.0) / span
         } else {
-            0.0
+            otherwise
         };
         outside.0 + share.clamp(0.0, 1.0) * (outside.1 - outside.0)
+    };
+    // What keeps its volume on that cable; nothing where its relaxed diameters are not known.
+    let stretched = |radius: f64| {
+        let rubber = adapter.rubber.as_ref()?;
+        let (bore, outside) = (
+            metres(rubber.relaxed_bore) / 2.0,
+            metres(rubber.relaxed_outside?) / 2.0,
+        );
+        Some((radius * radius + outside * outside - bore * bore).sqrt())
+    };
+    let least = |radius: f64| {
+        let by_row = share(radius, 0.0);
+        stretched(radius).map_or(by_row, |other| by_row.min(other))
+    };
+    let greatest = |radius: f64| {
+        let by_row = share(radius, 1.0);
+        stretched(radius).map_or(by_row, |other| by_row.max(other))
     };
     let slope = if span > 0.0 {
         (outside.1 - outside.0) / span
@@ -244,7 +266,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     };
     Ok(Seat {
         on: format!("adapter {}", adapter.head.id),
-        here_m: (on(below.here_m.0), on(below.here_m.1)),
+        here_m: (least(below.here_m.0), greatest(below.here_m.1)),
         error_m: below.error_m * slope,
         allowed_m: half(fits.range),
         degc: below.degc,
@@ -257,6 +279,23 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
     let known: Known =
         diameter_for(subject.job, subject.leg, subject.survey, fits).map_err(plain)?;
     let read = subject.survey.diameters.get(&fits.over);
+    let place = subject.job.place.ambient_degc;
+    if let (None, Some(read), (Some(least), Some(greatest))) =
+        (fits.at_degc, read.and_then(|diameter| diameter.degc), place)
+        && (read.0 < least || read.1 > greatest)
+    {
+        let on = fits.over.name(subject.job.words);
+        return Err(Unknown {
+            why: format!(
+                "leg {} was read over the {on} at {} degC, outside the {least} to {greatest} degC of the place, and the range does not say at which temperature it holds",
+                subject.leg.id,
+                if read.0 < least { read.0 } else { read.1 }
+            ),
+            questions: vec![format!(
+                "At what temperature does the range over the {on} hold? Else read again at the temperature of the place."
+            )],
+        });
+    }
     Ok(Seat {
         on: fits.over.name(subject.job.words).to_owned(),
         here_m: half(known.read),

@@ -13,6 +13,10 @@ use jointwright_numerics::rubber::{RubberError, Tube};
 
 /// Steps in which a radius for a pressure over all temperatures is halved.
 const N_HALVINGS: u32 = 40;
+/// Slices nearer to each other than this touch, m.
+const TOUCH_M: f64 = 1e-6;
+/// Growths at which a kit is held against the oldest, from the least to the greatest.
+const N_GROWTHS: u32 = 5;
 /// Radii nearer than this are one, as a ratio.
 const CLOSE_RATIO: f64 = 1e-9;
 
@@ -61,6 +65,8 @@ pub struct Sit {
     pub kit: Kit,
     /// Radius of its bore when nothing is in it and nothing has set, m.
     pub bore_m: f64,
+    /// How far off that may be, m.
+    pub bore_error_m: f64,
     /// Whether the law of its rubber is stated.
     pub has_law: bool,
     /// Greatest stretch of the bore that its paper allows, where it says one.
@@ -195,17 +201,23 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
         has_law: case.wall.has_law && case.kit.has_relaxation,
         uncertainty_m: metres(case.rubber.uncertainty) / 2.0,
     };
-    let seat_slices = within(case.wall, case.along.seat_m);
+    let seat_slices = covering(case.wall, case.along.seat_m)?;
+    if let Some(hold) = case.rubber.hold_diameter {
+        follows(&seat_slices, metres(hold) / 2.0)
+            .map_err(|why| format!("held open to {hold}, {why}"))?;
+    }
     let seat_least = bench.least(&seat_slices)?;
+    bench.follows_the_thickest(&seat_slices, bench.seat.here_m.1)?;
     let edge = match &case.along.edge_m {
         Err(why) => Err(why.clone()),
-        Ok(edge_m) => bench.least(&within(case.wall, *edge_m)),
+        Ok(edge_m) => covering(case.wall, *edge_m).and_then(|slices| bench.least(&slices)),
     };
     let today = bench.today(&seat_slices, case.head, &case.limits);
     Ok(Sit {
         id: case.head.id.clone(),
         source: case.head.source(),
         bore_m: metres(case.rubber.relaxed_bore) / 2.0,
+        bore_error_m: bench.uncertainty_m,
         has_law: case.wall.has_law,
         stretch_greatest_ratio: case.rubber.stretch_greatest_ratio,
         seat_least,
@@ -218,12 +230,58 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
     })
 }
 
-/// Slices that lie in a stretch.
-fn within(wall: &Wall, (from, to): (f64, f64)) -> Vec<&Slice> {
-    wall.slices
+/// Slices that lie in a stretch, which they must cover from the beginning of the wall on.
+fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, String> {
+    let slices: Vec<&Slice> = wall
+        .slices
         .iter()
         .filter(|slice| slice.along_m.0 <= to && slice.along_m.1 >= from)
+        .collect();
+    let ends = |pick: fn(&Slice) -> f64| wall.slices.iter().map(pick);
+    let begins = ends(|slice| slice.along_m.0).fold(f64::INFINITY, f64::min);
+    let stops = ends(|slice| slice.along_m.1).fold(f64::NEG_INFINITY, f64::max);
+    let to = if to.is_finite() { to } else { stops };
+    let mut reached = from.max(begins);
+    let gap = |from: f64, to: f64| {
+        format!(
+            "no rubber of it lies on the cable from {:.1} to {:.1} mm along",
+            1e3 * from,
+            1e3 * to
+        )
+    };
+    for slice in &slices {
+        if slice.along_m.0 > reached + TOUCH_M {
+            return Err(gap(reached, slice.along_m.0));
+        }
+        reached = reached.max(slice.along_m.1);
+    }
+    if reached < to - TOUCH_M {
+        return Err(gap(reached, to));
+    }
+    Ok(slices)
+}
+
+/// Whether the law of every slice can follow its bore, as it was made, to a radius.
+fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), String> {
+    let pressed = slices
+        .iter()
+        .map(|slice| slice.tube.pressed_least(radius_m));
+    pressed
+        .map(|pressed| pressed.map(drop).map_err(|why| why.to_string()))
         .collect()
+}
+
+/// Why a part is loose on its seat as read, if it is: errors included it does not touch.
+pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<String> {
+    let bore_m = kit.today.bore_m - metres(rubber.uncertainty) / 2.0;
+    (seat.here_m.0 + seat.error_m <= bore_m).then(|| {
+        format!(
+            "it does not touch: its bore is {:.1} mm today, the {} {:.1} mm",
+            2e3 * kit.today.bore_m,
+            seat.on,
+            2e3 * seat.here_m.0
+        )
+    })
 }
 
 /// What pressures are computed from.
@@ -286,8 +344,11 @@ impl Bench<'_> {
     }
 
     fn ratio(&self, (here, allowed): (f64, f64)) -> Result<f64, String> {
+        let kit = &self.kit.oldest_words;
+        if self.kit.oldest.kept_ratio <= 0.0 {
+            return Err(format!("by its own row it has no stiffness left {kit}"));
+        }
         if allowed <= 0.0 {
-            let kit = &self.kit.oldest_words;
             return Err(format!(
                 "by its own row it would not even touch the thinnest {} that its paper allows, {:.1} mm{}{kit}",
                 self.seat.on,
@@ -382,6 +443,7 @@ impl Bench<'_> {
             word: Word::Instructions(head.source()),
             greatest_m: self.seat.allowed_m.1,
         };
+        self.follows_the_thickest(slices, self.seat.allowed_m.1)?;
         if !kit_is_within(self.kit) {
             for slice in slices {
                 let needed = self.as_hard_as_oldest(slice)?;
@@ -402,11 +464,41 @@ impl Bench<'_> {
         Ok(today)
     }
 
+    /// Least and greatest growth over all states.
+    fn growths(&self) -> (f64, f64) {
+        let states = self.states();
+        let least = states.iter().map(|at| at.growth.0);
+        let greatest = states.iter().map(|at| at.growth.1);
+        (
+            least.fold(f64::INFINITY, f64::min),
+            greatest.fold(f64::NEG_INFINITY, f64::max),
+        )
+    }
+
+    /// Whether the law follows a seat of this radius as far as it grows.
+    fn follows_the_thickest(&self, slices: &[&Slice], radius_m: f64) -> Result<(), String> {
+        let grown = radius_m * self.growths().1.max(0.0).exp();
+        for slice in slices {
+            let today = self.aging(&slice.tube, 0.0).today;
+            let pressed = today.pressed_least(grown);
+            pressed.map_err(|why| format!("on a diameter of {:.1} mm {why}", 2e3 * radius_m))?;
+        }
+        Ok(())
+    }
+
+    /// Radius that is pressed as hard as the thinnest allowed by the oldest kit, however much both have grown.
     fn as_hard_as_oldest(&self, slice: &Slice) -> Result<f64, String> {
         let tubes = self.aging(&slice.tube, 0.0);
-        let (_, oldest, _) = self.pair(&tubes, self.seat.here_m.0, 0.0)?;
-        let found = tubes.today.radius_for(oldest / self.kit.today.kept_ratio);
-        no_radius(found)
+        let (least, greatest) = self.growths();
+        let mut radius: f64 = 0.0;
+        for step in 0..N_GROWTHS {
+            let share = f64::from(step) / f64::from(N_GROWTHS - 1);
+            let growth = least + (greatest - least) * share;
+            let (_, oldest, _) = self.pair(&tubes, self.seat.here_m.0, growth)?;
+            let found = tubes.today.radius_for(oldest / self.kit.today.kept_ratio);
+            radius = radius.max(no_radius(found)? / growth.exp());
+        }
+        Ok(radius)
     }
 
     /// Radius at which the least pressure over all temperatures is this; endless where none is.

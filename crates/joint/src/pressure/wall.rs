@@ -147,6 +147,13 @@ impl Shape<'_> {
         if first.0 > self.on_m + layer + CLOSE_M {
             return Ok(None);
         }
+        if first.0 < self.on_m - CLOSE_M {
+            return Err(format!(
+                "it reaches to a diameter of {:.1} mm, inside the {:.1} mm on which it is stated",
+                2e3 * first.0,
+                2e3 * self.on_m
+            ));
+        }
         let mut inside = self.on_m;
         let mut found: Vec<Ring> = Vec::new();
         for (from, to, stiffness_ratio) in rings {

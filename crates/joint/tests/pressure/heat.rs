@@ -33,7 +33,7 @@ fn at(cable: &str, rubber: &str, slope: &str, (low, high): (i32, i32)) -> Plan {
 #[test]
 fn equal_expansions_and_a_constant_modulus_leave_nothing_to_the_temperature() {
     let first = at("2e-4", "2e-4", "0.0", (5, 130));
-    for range in [(-30, 20), (5, 90), (29, 250)] {
+    for range in [(-30, 20), (5, 90), (11, 250)] {
         let other = at("2e-4", "2e-4", "0.0", range);
         assert!(
             (kpa(&other) / kpa(&first) - 1.0).abs() < 1e-12,

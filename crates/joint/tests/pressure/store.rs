@@ -212,3 +212,77 @@ fn a_stay_that_was_too_warm_is_held_against_the_kit() {
         assert_eq!(found, ["pass", expected], "{stays}");
     }
 }
+
+/// A part that is pushed on: nothing holds it open, and its age counts from the day it was made.
+const PUSHED_ON: super::Edits<'_> = &[
+    ("hold_diameter = \"50 mm\"\n", ""),
+    (
+        "set = { greatest = 0.12, time_days = 400, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }\n",
+        "",
+    ),
+    (
+        "relaxation = { greatest = 0.20, time_days = 300, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }",
+        "",
+    ),
+    (
+        "shelf = { months = 36, from = \"expanded\"",
+        "shelf = { months = 36, from = \"made\"",
+    ),
+];
+
+#[test]
+fn a_part_of_unknown_age_has_no_range() {
+    let state = |lot: &str| {
+        let plan = planned(
+            &[("lot = \"INV-BD-1\", expanded = 2025-09-20", lot)],
+            PUSHED_ON,
+        );
+        (
+            part(&plan, "A", "body").state.clone(),
+            outcomes(&plan, "range_today", "A")[0].clone(),
+        )
+    };
+    let is = |state: &str, ruling: &str| (state.to_owned(), ruling.to_owned());
+    assert_eq!(
+        state("lot = \"X\", made = 2025-09-20"),
+        is("computed", "pass")
+    );
+    assert_eq!(state("lot = \"X\""), is("not known", "not-judged"));
+    assert_eq!(
+        state("lot = \"X\", made = 2026-03-11"),
+        is("not known", "not-judged")
+    );
+    // It was made before it was expanded, whenever that was.
+    assert_eq!(
+        state("lot = \"X\", expanded = 2005-09-20"),
+        is("past its date", "fail")
+    );
+    // No lot at all.
+    let job = crate::cases::named("tannery-change").job;
+    let rows: Vec<&str> = job
+        .lines()
+        .filter(|line| line.contains("INV-BD-1"))
+        .collect();
+    let gone: Vec<(&str, &str)> = rows.iter().map(|row| (*row, "")).collect();
+    let plan = planned(&gone, PUSHED_ON);
+    assert_eq!(part(&plan, "A", "body").state, "not known");
+}
+
+#[test]
+fn temperatures_of_a_store_the_wrong_way_round_are_refused() {
+    for lot in [
+        "store_least = \"31 degC\", store_greatest = \"5 degC\"",
+        "store_least = \"5 degC\", stay = [{ until = 2026-03-11, greatest = \"-100 degC\" }]",
+    ] {
+        let job = super::edited(
+            crate::cases::named("tannery-change").job,
+            &[(
+                "store_least = \"5 degC\", store_greatest = \"31 degC\"",
+                lot,
+            )],
+        );
+        let said = crate::cases::read(&job, &crate::cases::named("tannery-change").catalogues());
+        let said = crate::cases::lines(&said.expect_err("it is refused"));
+        assert!(said.contains("at the coldest, and at"), "{said}");
+    }
+}

@@ -258,3 +258,77 @@ fn water_under_the_shield_is_not_passed_over() {
     assert_eq!(with(&[("shield", "wet")]), ["fail", "not-judged"]);
     assert_eq!(with(&[]), ["not-judged"]);
 }
+
+#[test]
+fn a_dry_test_of_another_day_is_no_test() {
+    let dated = |day: &str| {
+        let date = format!("by = \"Tomas Brandt\", date = {day} }},");
+        let plan = planned(
+            &[("by = \"Tomas Brandt\", date = 2026-03-10 },", &date)],
+            &[],
+        );
+        outcomes(&plan, "strand_water", "A")
+    };
+    assert_eq!(dated("2026-03-10"), ["pass"]);
+    assert_eq!(dated("2026-03-09"), ["not-judged"]);
+}
+
+#[test]
+fn a_hot_reading_against_a_range_of_no_temperature_is_not_judged() {
+    let read_at = |degc: i32| {
+        let at = format!("temperature = \"{degc} degC\"");
+        planned(&[("temperature = \"12 degC\"", &at)], &[])
+    };
+    assert_eq!(outcomes(&read_at(30), "range_today", "A")[0], "pass");
+    let hot = read_at(31);
+    assert_eq!(outcomes(&hot, "range_today", "A")[0], "not-judged");
+    let part = part(&hot, "A", "body");
+    assert!(part.questions[0].contains("At what temperature does the range"));
+}
+
+#[test]
+fn a_jacket_that_shrinks_toward_the_joint_is_refused() {
+    const LINK: &str = "{ from = \"jacket-edge\", to = \"jacket-edge-shrunk-back\", distance = \"3 mm\", minus = \"3 mm\", plus = \"3 mm\"";
+    for link in [
+        LINK.replace("minus = \"3 mm\"", "minus = \"4 mm\""),
+        LINK.replace(
+            "from = \"jacket-edge\", to = \"jacket-edge-shrunk-back\"",
+            "from = \"jacket-edge-shrunk-back\", to = \"jacket-edge\"",
+        ),
+    ] {
+        let case = crate::cases::named("tannery-change");
+        let job = super::edited(case.job, &[(LINK, &link)]);
+        let said = crate::cases::read(&job, &case.catalogues()).expect_err("it is refused");
+        let said = crate::cases::lines(&said);
+        assert!(said.contains("away from the conductor end"), "{said}");
+    }
+}
+
+#[test]
+fn a_wall_with_a_hole_on_the_cable_is_not_judged() {
+    // The inside of the demonstration begins at the middle; here it ends before the screen's edge.
+    let case = crate::cases::named("tannery-change");
+    let short = |along: &str| {
+        let catalogue = jointwright_joint::catalogue::DEMONSTRATION_TEXT;
+        let row = catalogue
+            .find("id = \"demo-straight-25\"")
+            .expect("the row");
+        let (before, after) = catalogue.split_at(row);
+        let text = format!("{before}{}", after.replacen("230 mm\", \"230 mm", along, 1));
+        let catalogues = [("demonstration".to_owned(), text)];
+        let order = crate::cases::accepted(crate::cases::read(case.job, &catalogues), "short");
+        let judged = jointwright_joint::judge::judge(&order);
+        let plan = jointwright_joint::plan::plan(&crate::cases::accepted(judged, "short"));
+        part(&plan, "A", "body").clone()
+    };
+    assert_eq!(short("230 mm\", \"230 mm").state, "computed");
+    let cut = short("100 mm\", \"100 mm");
+    assert_eq!(cut.state, "not computed");
+    assert!(
+        cut.why
+            .as_deref()
+            .unwrap_or("")
+            .contains("no rubber of it lies on the cable"),
+        "{cut:?}"
+    );
+}
