@@ -5,6 +5,7 @@
 //! Source: the instructions of the shield part and of the seal.
 
 use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::Head;
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
@@ -13,81 +14,84 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
+const HINT: &str = "Stop: water creeps along it into the joint. Use a part with a blocked stretch, and a seal that takes it.";
+
 fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(seal), Some(part)) = (leg.chosen.seal, leg.chosen.shield_part) else {
         return Vec::new();
     };
-    let (id, subject) = (&part.head.id, leg.subject());
-    let ask = |why: String, question: String| {
-        Ruling::not_judged(CHECK.slug, subject.clone(), why).with_hint(format!("Ask: {question}"))
-    };
-    let passes = match part.passes_seal {
-        None => {
-            return vec![ask(
-                format!("whether anything of {id} passes out under the seal its row does not say"),
-                format!(
-                    "Does a wire, strap, braid or lead of {id} pass out under the seal, and is that stretch blocked against water?"
-                ),
-            )];
-        }
-        Some(passes) => passes,
-    };
-    let rule = |found: &str, permitted: &str, source: String| {
-        Ruling::on_words(
-            CHECK.slug,
-            subject.clone(),
-            found,
-            permitted,
-            format!("instructions: {source}"),
-        )
-    };
-    if !passes && leg.leg.bonding == "linked" {
-        return vec![ask(
+    let (id, seal_id) = (&part.head.id, &seal.head.id);
+    let says = Says { leg };
+    match part.passes_seal {
+        None => vec![says.ask(
+            format!("whether anything of {id} passes out under the seal its row does not say"),
+            format!(
+                "Does a wire, strap, braid or lead of {id} pass out under the seal, and is that stretch blocked against water?"
+            ),
+        )],
+        Some(false) if leg.leg.bonding == "linked" => vec![says.ask(
             format!(
                 "the shield is bonded over a link, and by its row nothing of {id} passes out under the seal"
             ),
             format!(
                 "Where does the bonding lead of {id} come out, and is it blocked against water there?"
             ),
-        )];
-    }
-    if !passes {
-        return vec![rule(
+        )],
+        Some(false) => vec![says.rule(
             "nothing passes out under the seal",
             "blocked, where something does",
-            part.head.source(),
-        )];
+            &part.head,
+        )],
+        Some(true) => vec![
+            says.whether(
+                part.blocked,
+                ["blocked", "not blocked"],
+                &part.head,
+                format!("whether the stretch of {id} under the seal is blocked against water its row does not say"),
+                format!("Is the stretch of {id} that lies under the seal blocked against water?"),
+                format!("{id} passes out under the seal and carries no stretch blocked against water"),
+            ),
+            says.whether(
+                seal.takes_lead,
+                ["takes a lead", "takes no lead"],
+                &seal.head,
+                format!("whether {seal_id} takes a braid or lead under it its row does not say"),
+                format!("May a braid or lead come out under {seal_id}?"),
+                format!("{id} passes out under {seal_id}, whose paper lets nothing out under it"),
+            ),
+        ],
     }
-    let hint = "Stop: water creeps along it into the joint. Use a part with a blocked stretch, and a seal that takes it.";
-    let blocked = match part.blocked {
-        None => ask(
-            format!(
-                "whether the stretch of {id} under the seal is blocked against water its row does not say"
-            ),
-            format!("Is the stretch of {id} that lies under the seal blocked against water?"),
-        ),
-        Some(true) => rule("blocked", "blocked", part.head.source()),
-        Some(false) => rule("not blocked", "blocked", part.head.source()).failing(
-            format!("{id} passes out under the seal and carries no stretch blocked against water"),
-            hint,
-        ),
-    };
-    let taken = match seal.takes_lead {
-        None => ask(
-            format!(
-                "whether {} takes a braid or lead under it its row does not say",
-                seal.head.id
-            ),
-            format!("May a braid or lead come out under {}?", seal.head.id),
-        ),
-        Some(true) => rule("takes a lead", "takes a lead", seal.head.source()),
-        Some(false) => rule("takes no lead", "takes a lead", seal.head.source()).failing(
-            format!(
-                "{id} passes out under {}, whose paper lets nothing out under it",
-                seal.head.id
-            ),
-            hint,
-        ),
-    };
-    vec![blocked, taken]
+}
+
+struct Says<'a> {
+    leg: &'a LegInputs<'a>,
+}
+
+impl Says<'_> {
+    fn ask(&self, why: String, question: String) -> Ruling {
+        let ruling = Ruling::not_judged(CHECK.slug, self.leg.subject(), why);
+        ruling.with_hint(format!("Ask: {question}"))
+    }
+
+    fn rule(&self, found: &str, permitted: &str, head: &Head) -> Ruling {
+        let source = format!("instructions: {}", head.source());
+        Ruling::on_words(CHECK.slug, self.leg.subject(), found, permitted, source)
+    }
+
+    /// A yes or no of a row: words for both, and what to say where it is open or no.
+    fn whether(
+        &self,
+        said: Option<bool>,
+        [yes, no]: [&str; 2],
+        head: &Head,
+        open: String,
+        question: String,
+        fails: String,
+    ) -> Ruling {
+        match said {
+            None => self.ask(open, question),
+            Some(true) => self.rule(yes, yes, head),
+            Some(false) => self.rule(no, yes, head).failing(fails, HINT),
+        }
+    }
 }

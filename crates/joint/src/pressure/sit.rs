@@ -194,6 +194,9 @@ pub(super) struct Case<'a> {
 /// # Errors
 /// The reason as a sentence fragment.
 pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
+    if case.rubber.law.is_some_and(|law| law.may_fall()) {
+        return Err("with C1 below a quarter of C2 it may press less the wider it is stretched, and nothing is concluded from such constants".to_owned());
+    }
     let bench = Bench {
         seat: &case.seat,
         kit: &case.kit,
@@ -263,12 +266,10 @@ fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, String> 
 
 /// Whether the law of every slice can follow its bore, as it was made, to a radius.
 fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), String> {
-    let pressed = slices
-        .iter()
-        .map(|slice| slice.tube.pressed_least(radius_m));
-    pressed
-        .map(|pressed| pressed.map(drop).map_err(|why| why.to_string()))
-        .collect()
+    slices.iter().try_for_each(|slice| {
+        let pressed = slice.tube.pressed_least(radius_m);
+        pressed.map(drop).map_err(|why| why.to_string())
+    })
 }
 
 /// Why a part is loose on its seat as read, if it is: errors included it does not touch.

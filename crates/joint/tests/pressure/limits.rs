@@ -205,3 +205,14 @@ fn a_line_says_what_its_rulings_say() {
         "{open}"
     );
 }
+
+#[test]
+fn constants_by_which_a_wider_cable_is_pressed_less_are_not_judged() {
+    let law = |c1: f64| {
+        let law = format!("law = \"mooney-rivlin\"\nc1_mpa = {c1}\nc2_mpa = 0.2\n");
+        let edits: super::Edits<'_> = &[("law = \"neo-hookean\"\nshear_modulus_mpa = 0.4\n", &law)];
+        outcomes(&planned(&[], edits), "interface_pressure", "A")
+    };
+    assert_eq!(law(0.051), ["pass"]);
+    assert_eq!(law(0.049), ["not-judged"]);
+}

@@ -10,7 +10,7 @@ use super::section::HeatError;
 use super::system::System;
 
 /// Root of x³ − 3x² + 3x/2 − 1/6 between 1/6 and 1/2.
-const GAMMA: f64 = 0.435_866_521_508_458_99;
+const GAMMA: f64 = 0.435_866_521_508_459;
 /// First stretch of time, as a share of the first that is asked for.
 const FIRST_RATIO: f64 = 1.0 / 4096.0;
 

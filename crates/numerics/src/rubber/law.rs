@@ -52,6 +52,24 @@ impl Law {
         }
     }
 
+    /// Whether a tube of it with free ends may press less the wider it is stretched, and more after it has set.
+    ///
+    /// A thin tube of stretch λ presses in proportion to (λ^½ − λ^−5/2)(C1 + C2/λ), which falls somewhere if C1 < 0.209 C2.
+    ///
+    /// ```
+    /// use jointwright_numerics::rubber::Law;
+    /// assert!(Law::MooneyRivlin { c1_pa: 0.1e6, c2_pa: 1e6 }.may_fall());
+    /// assert!(!Law::MooneyRivlin { c1_pa: 0.3e6, c2_pa: 1e6 }.may_fall());
+    /// ```
+    pub fn may_fall(&self) -> bool {
+        /// Above the 0.209 of a thin tube, with something to spare.
+        const LEAST_RATIO: f64 = 0.25;
+        match *self {
+            Law::MooneyRivlin { c1_pa, c2_pa } => c1_pa < LEAST_RATIO * c2_pa,
+            Law::NeoHookean { .. } | Law::Gent { .. } => false,
+        }
+    }
+
     /// Whether it is stiff at every stretch.
     pub(super) fn is_stiff(&self) -> bool {
         match *self {
