@@ -248,6 +248,24 @@ test("a row copied from the demonstration, renamed and unmarked, still marks eve
   for (const page of copied.pages) assert.ok(squeezed(page).replace(/ /g, "").includes("NOTFORANYCABLE"));
 });
 
+test("the line on pressure of every end stands there whole, whose limit it is included", () => {
+  let n = 0;
+  for (const [name, job] of jobs) {
+    // Hyphens that end a line of the page are no part of the text, nor are its spaces.
+    const bare = (text) => text.replace(/[\s\u00ad\u2010-]+/g, "");
+    const text = bare(job.pages.join(" "));
+    for (const leg of job.plan.legs) {
+      for (const end of leg.ends) {
+        if (!end.pressure) continue;
+        n += 1;
+        assert.ok(text.includes(bare(end.pressure.line)), `${name} ${leg.mark}: ${end.pressure.line}`);
+        assert.ok(!text.includes(bare(`${end.pressure.line} and more`)));
+      }
+    }
+  }
+  assert.ok(n >= 15, `${n} ends`);
+});
+
 test("the same job gives the same bytes", () => {
   const first = jobs.get("larkspur-three-way");
   const again = planned(join(tree, "examples", "larkspur-three-way", "job.toml"), "again");

@@ -255,6 +255,9 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
     plan.legs.iter().flat_map(of_leg).collect()
 }
 
+/// Most letters of a line on pressure: whose limit it is stands at its end, and is not cut off.
+const PRESSURE_LETTERS: usize = 1200;
+
 /// One line an end on how hard its parts sit.
 fn pressure_rows(plan: &Plan) -> Vec<[String; 2]> {
     let ends = plan
@@ -264,7 +267,7 @@ fn pressure_rows(plan: &Plan) -> Vec<[String; 2]> {
     ends.filter_map(|(leg, end)| {
         let pressure = end.pressure.as_ref()?;
         let name = clipped(&format!("{}{}", leg.mark, end.phase), 10);
-        Some([name, clipped(&pressure.line, 400)])
+        Some([name, clipped(&pressure.line, PRESSURE_LETTERS)])
     })
     .collect()
 }

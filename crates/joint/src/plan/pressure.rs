@@ -247,11 +247,11 @@ fn done_line(kind: &str, sit: &Sit) -> String {
     let oldest = if oldest.is_empty() {
         String::new()
     } else {
-        format!(" by the oldest kit that it allows ({oldest})")
+        format!(", by a kit {oldest}")
     };
     let pressure = least.pressure_pa.map_or(String::new(), |pa| {
         format!(
-            " Least pressure {} kPa, give or take {}, {}.",
+            " {} kPa at the least, give or take {}, {}.",
             shown(pa * 1e-3),
             shown(least.pressure_error_pa * 1e-3),
             words(least.pressure_warmth)
@@ -271,7 +271,7 @@ fn done_line(kind: &str, sit: &Sit) -> String {
         }
     });
     format!(
-        "{}{kind} {} on the {} presses {} times as hard as its paper allows at the least, which is on {:.1} mm{oldest}; worst with {}.{pressure}{today} Limit: {}",
+        "{}{kind} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), worst with {}.{pressure}{today} Limit: {}",
         verdict(sit),
         sit.id,
         sit.seat.on,
