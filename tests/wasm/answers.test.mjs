@@ -37,9 +37,9 @@ function changed(text, from, to) {
 }
 
 /** Answers in WebAssembly to one text, and natively to another. */
-async function both(text, other = text) {
-    const one = JSON.parse(await here.solve(text, N_UNKNOWNS_MOST));
-    const two = JSON.parse(there.solve(other, N_UNKNOWNS_MOST));
+async function both(text, other = text, most = N_UNKNOWNS_MOST) {
+    const one = JSON.parse(await here.solve(text, most));
+    const two = JSON.parse(there.solve(other, most));
     for (const document of [one, two]) {
         assert.ok(document.answers?.length > 0, JSON.stringify(document));
     }
@@ -71,6 +71,23 @@ for (const name of OTHER_MESH) {
         const other = changed(text, '"eps_r": 2.3', '"eps_r": 2.4');
         const [one, two] = await both(other, text);
         assert.notDeepEqual(beyond(one, two), []);
+    });
+}
+
+// Cases of another physics: what is read, a passage, and another that must be told apart.
+const OTHER_PHYSICS = [
+    ["tests/published/heat-sections/B-steady-250.case.json", '"h_w_per_m2k": 8.0', '"h_w_per_m2k": 8.1'],
+    ["examples/tube.case.json", '"stretch": 1.5', '"stretch": 1.50001'],
+];
+
+for (const [path, from, to] of OTHER_PHYSICS) {
+    test(`${path} has its native answers within their errors`, async () => {
+        const text = read(path);
+        const [one, two] = await both(text, text, 60_000);
+        assert.ok(one.answers.every((answer) => answer.error_estimate !== null));
+        assert.deepEqual(beyond(one, two), []);
+        const [other, native] = await both(changed(text, from, to), text, 60_000);
+        assert.notDeepEqual(beyond(other, native), []);
     });
 }
 
