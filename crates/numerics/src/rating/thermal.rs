@@ -1,0 +1,257 @@
+//! Thermal: what resists the heat on its way from conductor to surroundings, K·m/W.
+//!
+//! Source: iec_60287_2_1; its clauses, formulas and constants are recalled and not read, but for those that a published case repeats; `docs/theory/rating.md`.
+
+use std::f64::consts::PI;
+
+use super::error::RatingError;
+
+/// Factor of the jacket's resistance in touching trefoil: the heat leaves through part of the circle only.
+///
+/// Source: iec_60287_2_1; repeated by cigre_tb880, case 0-1.
+pub const TOUCHING_TREFOIL_RATIO: f64 = 1.6;
+
+/// Resistance of a layer between two circles, K·m/W: T = ρ/2π · ln(D/d).
+///
+/// ρ, `resistivity_k_m_per_w`: K·m/W · d, `inside_m`, and D, `outside_m`: diameters, m.
+///
+/// # Source
+/// closed form; iec_60287_2_1.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::layer_k_m_per_w;
+/// let resistance = layer_k_m_per_w(3.5, 68.5e-3, 75.5e-3);
+/// assert!((1.6 * resistance - 0.086_719_375).abs() < 1e-9);
+/// ```
+pub fn layer_k_m_per_w(resistivity_k_m_per_w: f64, inside_m: f64, outside_m: f64) -> f64 {
+    resistivity_k_m_per_w / (2.0 * PI) * (outside_m / inside_m).ln()
+}
+
+/// u = 2L/De, above 1 where the cable is covered.
+fn burial(depth_m: f64, outside_m: f64) -> Result<f64, RatingError> {
+    let ratio = 2.0 * depth_m / outside_m;
+    if ratio > 1.0 && outside_m > 0.0 {
+        Ok(ratio)
+    } else {
+        Err(RatingError::NotBuried { depth_m, outside_m })
+    }
+}
+
+/// Resistance of the soil about one cable, K·m/W: T4 = ρ/2π · ln(u + √(u² − 1)), u = 2L/De.
+///
+/// L, `depth_m`: from the surface to the axis, m · De, `outside_m`: diameter over all, m.
+///
+/// # Assumes
+/// A surface of one temperature, soil of one resistivity; then it is exact.
+///
+/// # Errors
+/// [`RatingError::NotBuried`].
+///
+/// # Source
+/// closed form; iec_60287_2_1.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::buried_k_m_per_w;
+/// let resistance = buried_k_m_per_w(1.0, 1.0, 0.0755)?;
+/// assert!((resistance - 0.631_813).abs() < 1e-6);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn buried_k_m_per_w(
+    resistivity_k_m_per_w: f64,
+    depth_m: f64,
+    outside_m: f64,
+) -> Result<f64, RatingError> {
+    let ratio = burial(depth_m, outside_m)?;
+    Ok(resistivity_k_m_per_w / (2.0 * PI) * ratio.acosh())
+}
+
+/// Resistance of the soil about each of three cables in touching trefoil, with metal around each, K·m/W.
+///
+/// T4 = 1.5 ρ/π · (ln 2u − 0.630), u = 2L/De, L the depth of the trefoil's centre.
+///
+/// # Errors
+/// [`RatingError::NotBuried`].
+///
+/// # Source
+/// iec_60287_2_1; repeated by cigre_tb880, case 0-1.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::touching_trefoil_k_m_per_w;
+/// let resistance = touching_trefoil_k_m_per_w(1.0, 1.0, 0.0755)?;
+/// assert!((resistance - 1.594_692_892).abs() < 1e-9);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn touching_trefoil_k_m_per_w(
+    resistivity_k_m_per_w: f64,
+    depth_m: f64,
+    outside_m: f64,
+) -> Result<f64, RatingError> {
+    let ratio = burial(depth_m, outside_m)?;
+    Ok(1.5 / PI * resistivity_k_m_per_w * ((2.0 * ratio).ln() - 0.630))
+}
+
+/// Resistance of the soil about the middle one of three spaced cables side by side, K·m/W.
+///
+/// T4 = ρ/2π · (ln(u + √(u² − 1)) + ln(1 + (2L/s)²)), u = 2L/De.
+///
+/// s, `spacing_m`: between axes, m.
+///
+/// # Assumes
+/// The three lose alike; a cable that lies beside is a line.
+///
+/// # Errors
+/// [`RatingError::NotBuried`].
+///
+/// # Source
+/// closed form (images); iec_60287_2_1.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::flat_middle_k_m_per_w;
+/// let resistance = flat_middle_k_m_per_w(1.0, 1.0, 0.0755, 0.2)?;
+/// assert!((resistance - 1.366_336).abs() < 1e-6);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn flat_middle_k_m_per_w(
+    resistivity_k_m_per_w: f64,
+    depth_m: f64,
+    outside_m: f64,
+    spacing_m: f64,
+) -> Result<f64, RatingError> {
+    let alone = buried_k_m_per_w(resistivity_k_m_per_w, depth_m, outside_m)?;
+    let beside = (1.0 + (2.0 * depth_m / spacing_m).powi(2)).ln();
+    Ok(alone + resistivity_k_m_per_w / (2.0 * PI) * beside)
+}
+
+/// What a duct holds around its cables: T = U/(1 + 0.1 (V + Y θm) De), De in mm.
+///
+/// The constants are from memory.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Filling {
+    /// U.
+    pub still: f64,
+    /// V, 1/mm.
+    pub moving: f64,
+    /// Y, 1/(mm·K).
+    pub warming: f64,
+}
+
+impl Filling {
+    /// Air in a duct of plastic; from memory.
+    pub const AIR_IN_PLASTIC: Filling = Filling::of(1.87, 0.312, 0.0037);
+    /// Air in a duct of metal; from memory.
+    pub const AIR_IN_METAL: Filling = Filling::of(5.2, 1.4, 0.011);
+    /// Air in a duct of fibre within concrete; from memory.
+    pub const AIR_IN_FIBRE_IN_CONCRETE: Filling = Filling::of(5.2, 0.91, 0.010);
+    /// Air in a duct of earthenware; from memory.
+    pub const AIR_IN_EARTHENWARE: Filling = Filling::of(1.87, 0.28, 0.0036);
+    /// Water in any duct; from memory.
+    pub const WATER: Filling = Filling::of(0.1, 0.03, 0.001);
+
+    const fn of(still: f64, moving: f64, warming: f64) -> Filling {
+        Filling {
+            still,
+            moving,
+            warming,
+        }
+    }
+
+    /// T4', resistance between the cables and the inside of their duct, K·m/W, for all heat in the duct.
+    ///
+    /// De, `group_m`: diameter of a circle about all cables, m, see [`group_diameter_m()`] · θm, `mean_degc`: mean temperature of the filling, °C.
+    ///
+    /// # Source
+    /// iec_60287_2_1, memory.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::thermal::Filling;
+    /// let resistance = Filling::AIR_IN_PLASTIC.resistance_k_m_per_w(0.1, 50.0);
+    /// assert!((resistance - 1.87 / (1.0 + 0.1 * (0.312 + 0.185) * 100.0)).abs() < 1e-12);
+    /// ```
+    pub fn resistance_k_m_per_w(&self, group_m: f64, mean_degc: f64) -> f64 {
+        let moved = self.moving + self.warming * mean_degc;
+        self.still / (1.0 + 0.1 * moved * group_m * 1e3)
+    }
+}
+
+/// Diameter of the circle that stands for 1 to 4 equal cables in one duct, m: 1, 1.65, 2.15 or 2.5 times one; none for more.
+///
+/// # Source
+/// iec_60287_2_1, memory.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::group_diameter_m;
+/// assert_eq!(group_diameter_m(3, 0.04), Some(0.086));
+/// assert_eq!(group_diameter_m(5, 0.04), None);
+/// ```
+pub fn group_diameter_m(n_cables: usize, outside_m: f64) -> Option<f64> {
+    let ratio = match n_cables {
+        1 => 1.0,
+        2 => 1.65,
+        3 => 2.15,
+        4 => 2.5,
+        _ => return None,
+    };
+    Some(ratio * outside_m)
+}
+
+/// How cables hang in free air: h = Z/De^g + E, W/(m²·K^1.25).
+///
+/// The constants are from memory.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Hanging {
+    /// Z.
+    pub slope: f64,
+    /// E.
+    pub floor: f64,
+    /// g.
+    pub power: f64,
+}
+
+impl Hanging {
+    /// One cable; from memory.
+    pub const ALONE: Hanging = Hanging::of(0.21, 3.94, 0.60);
+    /// Three cables in touching trefoil; from memory.
+    pub const TREFOIL: Hanging = Hanging::of(0.96, 1.25, 0.20);
+    /// Three cables side by side that touch; from memory.
+    pub const FLAT_TOUCHING: Hanging = Hanging::of(0.62, 1.95, 0.25);
+
+    const fn of(slope: f64, floor: f64, power: f64) -> Hanging {
+        Hanging {
+            slope,
+            floor,
+            power,
+        }
+    }
+
+    /// h, coefficient of convection and radiation together, W/(m²·K^1.25).
+    ///
+    /// # Source
+    /// iec_60287_2_1, memory.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::thermal::Hanging;
+    /// let h = Hanging::ALONE.coefficient(0.04);
+    /// assert!((h - (0.21 / 0.04_f64.powf(0.6) + 3.94)).abs() < 1e-12);
+    /// ```
+    pub fn coefficient(&self, outside_m: f64) -> f64 {
+        self.slope / outside_m.powf(self.power) + self.floor
+    }
+
+    /// Δθ, by how much the surface of each cable is warmer than the air, K: q = π De h Δθ^1.25.
+    ///
+    /// q, `heat_w_per_m`: heat that leaves one cable, W/m · De, `outside_m`: m.
+    /// The standard writes it as T4 = 1/(π De h Δθ^0.25).
+    ///
+    /// # Source
+    /// iec_60287_2_1, memory.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::thermal::Hanging;
+    /// let rise = Hanging::ALONE.rise_k(30.0, 0.04);
+    /// let leaves = std::f64::consts::PI * 0.04 * Hanging::ALONE.coefficient(0.04) * rise.powf(1.25);
+    /// assert!((leaves - 30.0).abs() < 1e-9);
+    /// ```
+    pub fn rise_k(&self, heat_w_per_m: f64, outside_m: f64) -> f64 {
+        (heat_w_per_m / (PI * outside_m * self.coefficient(outside_m))).powf(0.8)
+    }
+}
