@@ -4,5 +4,6 @@ mod case;
 mod chain;
 mod field;
 mod outline;
+mod rating;
 mod rubber;
 mod sections;

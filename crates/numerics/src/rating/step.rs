@@ -84,7 +84,7 @@ fn fraction(argument: f64) -> f64 {
 /// A line of constant heat below a surface of one temperature.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] unless time and diffusivity are above 0.
+/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] below time 0, at which it is 0.
 ///
 /// # Source
 /// iec_60853, memory; held against its steady end in our tests.

@@ -1,0 +1,40 @@
+//! Ratings against published numbers and closed forms, each beside a mistake that leaves the tolerance.
+//!
+//! Values: rows of a collection of published numbers; each test names its rows, and their source stands in `docs/theory/rating.md`.
+
+mod air_and_soil;
+mod conductor;
+mod fin;
+mod published_case;
+mod shield;
+mod short_circuit;
+mod steady;
+mod step;
+
+/// Holds if the two agree within a share of the second.
+fn agree(found: f64, expected: f64, tolerance: f64) -> bool {
+    (found - expected).abs() <= tolerance * expected.abs()
+}
+
+#[track_caller]
+fn close(found: f64, expected: f64, tolerance: f64) {
+    let share = (found - expected) / expected;
+    assert!(
+        agree(found, expected, tolerance),
+        "{found}: expected {expected}, off by {share:.3e} of it, and {tolerance:.1e} is allowed"
+    );
+}
+
+/// What a mistake gives must lie outside the tolerance of the comparison that it would slip through.
+#[track_caller]
+fn apart(mistaken: f64, expected: f64, tolerance: f64) {
+    assert!(
+        !agree(mistaken, expected, tolerance),
+        "the mistake gives {mistaken}, which passes for {expected} within {tolerance:.1e}"
+    );
+}
+
+/// One circular mil, m².
+const CMIL_M2: f64 = 5.067_074_790_974_977e-10;
+/// One mil, m.
+const MIL_M: f64 = 25.4e-6;
