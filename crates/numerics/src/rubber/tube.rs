@@ -5,6 +5,8 @@ use super::{Law, RubberError};
 
 /// Closest that the axial stretch of free ends is found.
 const CLOSE: f64 = 1e-13;
+/// What a free length known to [`CLOSE`], and logarithms that differ in the last bit, make of a pressure.
+const ROUNDING_RATIO: f64 = 1e-13;
 /// Farthest that a free tube shortens or lengthens before it is given up.
 const AXIAL_FARTHEST: f64 = 1e3;
 /// How many steps a root is looked for.
@@ -178,7 +180,7 @@ impl Tube {
         Ok(Pressed {
             pressure_pa: pressure.max(0.0),
             axial_stretch,
-            error_pa: error,
+            error_pa: error + ROUNDING_RATIO * pressure.abs(),
         })
     }
 
