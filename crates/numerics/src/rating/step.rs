@@ -14,7 +14,7 @@ const VANISHES: f64 = 740.0;
 /// E1, exponential integral ∫ e⁻ᵗ/t dt from x to infinity; the same as −Ei(−x).
 ///
 /// # Accuracy
-/// 1e-14 of its value: a series below 1, a continued fraction above.
+/// 1e-13 of its value: a series below 1, a continued fraction above.
 ///
 /// # Errors
 /// [`RatingError::NoIntegral`] unless x is above 0.

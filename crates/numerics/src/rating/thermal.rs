@@ -53,7 +53,7 @@ fn burial(depth_m: f64, outside_m: f64) -> Result<f64, RatingError> {
 /// ```
 /// use jointwright_numerics::rating::thermal::buried_k_m_per_w;
 /// let resistance = buried_k_m_per_w(1.0, 1.0, 0.0755)?;
-/// assert!((resistance - 0.631_813).abs() < 1e-6);
+/// assert!((resistance - 0.631_775).abs() < 1e-6);
 /// # Ok::<(), jointwright_numerics::rating::RatingError>(())
 /// ```
 pub fn buried_k_m_per_w(

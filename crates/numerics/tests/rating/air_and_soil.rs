@@ -92,7 +92,7 @@ fn a_cable_that_is_not_covered_is_refused() {
     }
 }
 
-// Oracle: natural convection of a horizontal cylinder (Churchill and Chu) and radiation with 0.9, from memory; two correlations agree within 15 %.
+// Oracle: natural convection of a horizontal cylinder (Churchill and Chu) and radiation with 0.9, from memory; two correlations agree within 15 %. Seen: 10 %.
 #[test]
 fn the_air_takes_what_convection_and_radiation_take() {
     for outside in [0.02, 0.04, 0.07] {
@@ -212,7 +212,7 @@ const CU: Metal = Metal::COPPER;
 const AL: Metal = Metal::ALUMINIUM;
 
 // Oracle: nec.bury1c.*, 2001–5000 V, 90 and 105 °C, read in a public copy; 20 °C, 0.9 K·m/W.
-// Depth 36 in and 7.5 in between axes are from memory; the cable is invented, and allowed 6 %. Seen: 3 %.
+// Depth 36 in and 7.5 in between axes are from memory; the cable is invented, and the rows are allowed 6 %. Seen: 2 to 3 %, all high.
 #[test]
 fn printed_currents_of_three_cables_in_soil() {
     let rows = [
@@ -243,7 +243,7 @@ fn printed_currents_of_three_cables_in_soil() {
 }
 
 // Oracle: nec.duct3x1.*, 2001–5000 V, 90 °C, read in a public copy; 20 °C, 0.9 K·m/W.
-// The duct is invented: 5 in of fibre, its axis 36 in deep in 0.9 K·m/W all over. What is found lies 3 to 9 % high, so the rows' own 6 % do not hold for each; 10 % are allowed.
+// The duct is invented: 5 in of fibre, its axis 36 in deep in 0.9 K·m/W all over. The rows are allowed 6 %. Seen: 3 to 5.4 %, all high.
 #[test]
 fn printed_currents_of_three_cables_in_one_duct() {
     let rows = [
@@ -272,14 +272,14 @@ fn printed_currents_of_three_cables_in_one_duct() {
             let circuit = circuit(metal, kcmil, &cable, cable.outside_m, outside, 20.0);
             circuit.at_temperature(90.0).expect("a rating").current_a
         };
-        close(found(3), printed, 0.10);
+        close(found(3), printed, 0.06);
         // Twin: the duct warmed by one of its three cables only.
-        apart(found(1), printed, 0.10);
+        apart(found(1), printed, 0.06);
     }
 }
 
 // Oracle: nec.air1c.*, 2–5 kV, 90 °C at 40 °C, read in a public copy.
-// A known disagreement: the film from memory, though it agrees with convection and radiation above, gives 5 to 16 % more than these rows, whose basis is not stated.
+// A known disagreement: the film from memory, though it agrees with convection and radiation above, gives 9 to 11 % more than these rows, whose basis is not stated.
 #[test]
 fn printed_currents_in_air_lie_below_what_the_film_allows() {
     let rows = [
@@ -301,7 +301,7 @@ fn printed_currents_in_air_lie_below_what_the_film_allows() {
         circuit.conductor.proximity = None;
         let at = |degc| circuit.at_temperature(degc).expect("a rating").current_a;
         let ratio = at(90.0) / printed;
-        assert!((1.05..1.16).contains(&ratio), "{kcmil} kcmil: {ratio}");
+        assert!((1.08..1.12).contains(&ratio), "{kcmil} kcmil: {ratio}");
         // nec.ratio105_90.air: what two temperatures make of it does not depend on the film's size.
         close(at(105.0) / at(90.0), 1.114_702_916, 0.03);
         apart(at(115.0) / at(90.0), 1.114_702_916, 0.03);
