@@ -271,7 +271,7 @@ pub fn rounded_capacitance_f_per_m(
 ///
 /// ```
 /// use jointwright_numerics::rating::conductor::dielectric_loss_w_per_m;
-/// let loss = dielectric_loss_w_per_m(50.0, 0.237_683_304e-9, 19_052.5588, 0.004);
+/// let loss = dielectric_loss_w_per_m(50.0, 0.237_683_304e-9, 19_052.558_8, 0.004);
 /// assert!((loss - 0.108_421_437_5).abs() < 1e-9);
 /// ```
 pub fn dielectric_loss_w_per_m(

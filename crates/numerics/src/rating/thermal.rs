@@ -108,7 +108,7 @@ pub fn touching_trefoil_k_m_per_w(
 /// ```
 /// use jointwright_numerics::rating::thermal::flat_middle_k_m_per_w;
 /// let resistance = flat_middle_k_m_per_w(1.0, 1.0, 0.0755, 0.2)?;
-/// assert!((resistance - 1.366_336).abs() < 1e-6);
+/// assert!((resistance - 1.366_294).abs() < 1e-6);
 /// # Ok::<(), jointwright_numerics::rating::RatingError>(())
 /// ```
 pub fn flat_middle_k_m_per_w(
