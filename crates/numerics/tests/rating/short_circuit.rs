@@ -122,6 +122,9 @@ fn heat_that_leaves_meanwhile() {
     close(screen_leak_ratio(0.05, 1.0), 1.030_328_038, 1e-6);
     // Twin: without the square.
     apart(1.0 + 0.61 * 0.05, 1.030_328_038, 1e-6);
+    // By hand at M√t = 2, where every term counts: 1 + 1.22 − 0.276 + 0.0344.
+    close(screen_leak_ratio(1.0, 4.0), 1.9784, 1e-12);
+    apart(1.0 + 1.22 - 0.276, 1.9784, 1e-12);
 }
 
 // Oracle: dT/dt = I² ρ(T)/(σ S²) stepped in time, with the heat and resistance behind K.
