@@ -1,6 +1,6 @@
 //! What the temperatures do, with no sign assumed.
 
-use super::{Edits, body, kpa, planned};
+use super::{Edits, PUSHED_ON, body, kpa, planned};
 use jointwright_joint::plan::Plan;
 use jointwright_numerics::rubber::{Law, Ring, Tube};
 
@@ -100,26 +100,12 @@ fn both_ends_of_what_is_stated_are_looked_at() {
 
 #[test]
 fn the_pressure_of_a_part_that_is_not_held_open_is_that_of_its_tube() {
-    let table: Edits<'_> = &[
-        (OF_RUBBER, &expands("2e-4")),
-        (SLOPE, &stiffens("0.0")),
-        ("hold_diameter = \"50 mm\"\n", ""),
-        (
-            "set = { greatest = 0.12, time_days = 400, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }\n",
-            "",
-        ),
-        (
-            "relaxation = { greatest = 0.20, time_days = 300, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }",
-            "",
-        ),
-        (
-            "shelf = { months = 36, from = \"expanded\"",
-            "shelf = { months = 36, from = \"made\"",
-        ),
-    ];
+    let (expands, stiffens) = (expands("2e-4"), stiffens("0.0"));
+    let own: Edits<'_> = &[(OF_RUBBER, &expands), (SLOPE, &stiffens)];
+    let table = [own, PUSHED_ON].concat();
     let plan = planned(
         &[
-            (OF_CABLE, &expands("2e-4")),
+            (OF_CABLE, &expands),
             (
                 "lot = \"INV-BD-1\", expanded = 2025-09-20",
                 "lot = \"INV-BD-1\", made = 2025-09-20",
@@ -127,7 +113,7 @@ fn the_pressure_of_a_part_that_is_not_held_open_is_that_of_its_tube() {
             // Read at the temperature for which the rubber is stated.
             ("temperature = \"12 degC\"", "temperature = \"23 degC\""),
         ],
-        table,
+        &table,
     );
     let law = Law::NeoHookean { modulus_pa: 0.4e6 };
     let ring = Ring {

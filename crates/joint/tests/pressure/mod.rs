@@ -106,3 +106,20 @@ pub fn insulation(values: [f64; 4]) -> String {
 }
 
 pub const INSULATION: &str = "values = [\"23.30 mm\", \"23.40 mm\", \"23.60 mm\", \"23.40 mm\"] }";
+
+/// A part that is pushed on: nothing holds it open, and its age counts from the day it was made.
+pub const PUSHED_ON: Edits<'_> = &[
+    ("hold_diameter = \"50 mm\"\n", ""),
+    (
+        "set = { greatest = 0.12, time_days = 400, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }\n",
+        "",
+    ),
+    (
+        "relaxation = { greatest = 0.20, time_days = 300, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }",
+        "",
+    ),
+    (
+        "shelf = { months = 36, from = \"expanded\"",
+        "shelf = { months = 36, from = \"made\"",
+    ),
+];

@@ -1,6 +1,6 @@
 //! What the store does: more of it never presses more, and past the date there is no range.
 
-use super::{INSULATION, body, insulation, kpa, outcomes, part, planned};
+use super::{INSULATION, PUSHED_ON, body, insulation, kpa, outcomes, part, planned};
 use jointwright_joint::plan::Plan;
 use proptest::prelude::*;
 
@@ -212,23 +212,6 @@ fn a_stay_that_was_too_warm_is_held_against_the_kit() {
         assert_eq!(found, ["pass", expected], "{stays}");
     }
 }
-
-/// A part that is pushed on: nothing holds it open, and its age counts from the day it was made.
-const PUSHED_ON: super::Edits<'_> = &[
-    ("hold_diameter = \"50 mm\"\n", ""),
-    (
-        "set = { greatest = 0.12, time_days = 400, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }\n",
-        "",
-    ),
-    (
-        "relaxation = { greatest = 0.20, time_days = 300, power = 0.5, reference = \"23 degC\", activation_kj_per_mol = 60 }",
-        "",
-    ),
-    (
-        "shelf = { months = 36, from = \"expanded\"",
-        "shelf = { months = 36, from = \"made\"",
-    ),
-];
 
 #[test]
 fn a_part_of_unknown_age_has_no_range() {
