@@ -2,7 +2,7 @@
 //!
 //! **What.** [`chain`]: positions of planes along one axis from the links between them.
 //! [`outline`], [`mesh`], [`fem`], [`field`]: the potential of a section; [`gas`]: breakdown of air.
-//! [`heat`]: its temperatures. [`rating`]: currents and temperatures of long cables.
+//! [`heat`]: its temperatures. [`ladder`]: those of stepped cylinders, fast. [`rating`]: currents and temperatures of long cables.
 //! [`rubber`]: tubes on a rigid cylinder. [`case`]: files of such questions.
 //!
 //! **Why separate.** A formula can be read, tested and trusted only when nothing of its use is mixed into it.
@@ -21,6 +21,7 @@ pub mod fem;
 pub mod field;
 pub mod gas;
 pub mod heat;
+pub mod ladder;
 pub mod mesh;
 pub mod outline;
 pub mod rating;

@@ -3,6 +3,7 @@
 mod case;
 mod chain;
 mod field;
+mod ladder;
 mod outline;
 mod rating;
 mod rubber;

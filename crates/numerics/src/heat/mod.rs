@@ -15,8 +15,8 @@
 mod across;
 mod section;
 mod solve;
-mod step;
+pub(crate) mod step;
 mod system;
 
 pub use section::{Ask, Film, HeatAnswer, HeatError, HeatSection, Joule, Stuff, What, When};
-pub use solve::{HeatOptions, HeatSolved, solve};
+pub use solve::{HeatOptions, HeatSolved, solve, solve_on};

@@ -3,7 +3,7 @@
 use super::section::{Ask, HeatAnswer, HeatError, HeatSection, What, When};
 use super::step;
 use super::system::System;
-use crate::mesh::{self, MeshOptions};
+use crate::mesh::{self, Mesh, MeshOptions};
 
 /// Steps in each doubling of time; the answers take twice as many.
 const N_STEPS: usize = 3;
@@ -55,7 +55,27 @@ pub fn solve(
     may_go_on: &mut dyn FnMut() -> bool,
 ) -> Result<HeatSolved, HeatError> {
     let build = mesh::build(&section.outline, &MeshOptions::default());
-    let mut system = System::new(section, build.map_err(HeatError::Mesh)?)?;
+    solve_on(
+        section,
+        build.map_err(HeatError::Mesh)?,
+        asks,
+        options,
+        may_go_on,
+    )
+}
+
+/// Solves a section as [`solve`] does, from a mesh on its outline that is at hand.
+///
+/// # Errors
+/// [`HeatError`].
+pub fn solve_on(
+    section: &HeatSection,
+    mesh: Mesh,
+    asks: &[Ask],
+    options: &HeatOptions,
+    may_go_on: &mut dyn FnMut() -> bool,
+) -> Result<HeatSolved, HeatError> {
+    let mut system = System::new(section, mesh)?;
     let mut last: Option<Numbers> = None;
     loop {
         let numbers = numbers(section, asks, &mut system)?;
@@ -99,7 +119,7 @@ fn numbers(section: &HeatSection, asks: &[Ask], system: &mut System) -> Result<N
     times.dedup();
     let mut runs = Vec::new();
     for n_steps in [N_STEPS, 2 * N_STEPS] {
-        let solutions = step::run(system, start_degc, &times, n_steps)?;
+        let solutions = step::run(system, system.even(start_degc), &times, n_steps)?;
         let at = |ask: &Ask| {
             let index = times.iter().position(|time| *time == ask.time_s);
             number(system, &solutions[index.unwrap_or_default()], ask)

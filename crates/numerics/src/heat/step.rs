@@ -7,7 +7,23 @@
 //! **Source.** R. Alexander, SIAM Journal on Numerical Analysis 14 (1977) 1006–1021, from memory; the conditions of order are checked in the tests.
 
 use super::section::HeatError;
-use super::system::System;
+use crate::fem::sparse::SparseError;
+
+/// Temperatures, and what changes them: M dT/dt = b − A T.
+pub(crate) trait Flow {
+    /// Runs `work` with b − A T at given temperatures, and with a solver of (M + s A) x = y.
+    ///
+    /// # Errors
+    /// Of a matrix that cannot be factorised, or of the work.
+    fn with_step<T>(
+        &mut self,
+        step_s: f64,
+        work: impl FnOnce(
+            &dyn Fn(&[f64]) -> Vec<f64>,
+            &dyn Fn(&mut [f64]) -> Result<(), SparseError>,
+        ) -> Result<T, SparseError>,
+    ) -> Result<T, HeatError>;
+}
 
 /// Root of x³ − 3x² + 3x/2 − 1/6 between 1/6 and 1/2.
 const GAMMA: f64 = 0.435_866_521_508_459;
@@ -22,20 +38,20 @@ const fn stages() -> [[f64; 3]; 3] {
     [[g, 0.0, 0.0], [(1.0 - g) / 2.0, g, 0.0], [first, second, g]]
 }
 
-/// Temperatures at each of the times, s, in rising order, from an even start; `n_steps` in each doubling of time.
-pub(super) fn run(
-    system: &mut System,
-    start_degc: f64,
+/// Temperatures at each of the times, s, in rising order, from those of a start; `n_steps` in each doubling of time.
+pub(crate) fn run(
+    flow: &mut impl Flow,
+    start_degc: Vec<f64>,
     times_s: &[f64],
     n_steps: usize,
 ) -> Result<Vec<Vec<f64>>, HeatError> {
-    let mut here = system.even(start_degc);
+    let mut here = start_degc;
     let mut reached = 0.0;
     let mut found = Vec::with_capacity(times_s.len());
     for &time in times_s {
         for until in stretches(reached, time) {
             let step = (until - reached) / n_steps as f64;
-            here = steps(system, here, step, n_steps)?;
+            here = steps(flow, here, step, n_steps)?;
             reached = until;
         }
         found.push(here.clone());
@@ -66,13 +82,13 @@ fn stretches(from: f64, to: f64) -> Vec<f64> {
 }
 
 fn steps(
-    system: &mut System,
+    flow: &mut impl Flow,
     start: Vec<f64>,
     step_s: f64,
     n_steps: usize,
 ) -> Result<Vec<f64>, HeatError> {
     const STAGES: [[f64; 3]; 3] = stages();
-    system.with_step(GAMMA * step_s, |balance, solve| {
+    flow.with_step(GAMMA * step_s, |surplus, solve| {
         let mut here = start;
         for _ in 0..n_steps {
             // Slopes dT/dt of the stages: (M + γ dt A) k = b − A (T + dt Σ a k).
@@ -84,7 +100,7 @@ fn steps(
                         *degc += step_s * weight * rate;
                     }
                 }
-                let mut slope = balance.surplus(&at);
+                let mut slope = surplus(&at);
                 solve(&mut slope)?;
                 slopes.push(slope);
             }

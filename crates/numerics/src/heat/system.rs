@@ -4,6 +4,7 @@
 
 use super::across::area_m2;
 use super::section::{HeatError, HeatSection};
+use super::step::Flow;
 use crate::fem::assembly::{Pattern, element_values, free_sums, node_sums};
 use crate::fem::dofs::Dofs;
 use crate::fem::quadrature::DEGREE_6;
@@ -129,29 +130,6 @@ impl System {
         values
     }
 
-    /// Runs `work` with a solver of (M + s A) x = y.
-    pub fn with_step<T>(
-        &mut self,
-        step_s: f64,
-        work: impl FnOnce(
-            &Balance<'_>,
-            &dyn Fn(&mut [f64]) -> Result<(), SparseError>,
-        ) -> Result<T, SparseError>,
-    ) -> Result<T, HeatError> {
-        let values = self.step_values(step_s);
-        let balance = Balance {
-            mesh: &self.mesh,
-            dofs: &self.dofs,
-            resting: &self.resting,
-            load: &self.load,
-        };
-        let factor = self
-            .cholesky
-            .factorise(&values)
-            .map_err(HeatError::Sparse)?;
-        work(&balance, &|right| factor.solve(right)).map_err(HeatError::Sparse)
-    }
-
     /// Loss of all currents, W.
     pub fn loss_w(&self, solution: &[f64]) -> f64 {
         let degc = self.dofs.expansion(solution, 1.0);
@@ -193,8 +171,32 @@ impl System {
     }
 }
 
+impl Flow for System {
+    fn with_step<T>(
+        &mut self,
+        step_s: f64,
+        work: impl FnOnce(
+            &dyn Fn(&[f64]) -> Vec<f64>,
+            &dyn Fn(&mut [f64]) -> Result<(), SparseError>,
+        ) -> Result<T, SparseError>,
+    ) -> Result<T, HeatError> {
+        let values = self.step_values(step_s);
+        let balance = Balance {
+            mesh: &self.mesh,
+            dofs: &self.dofs,
+            resting: &self.resting,
+            load: &self.load,
+        };
+        let factor = self
+            .cholesky
+            .factorise(&values)
+            .map_err(HeatError::Sparse)?;
+        work(&|degc| balance.surplus(degc), &|right| factor.solve(right)).map_err(HeatError::Sparse)
+    }
+}
+
 /// What drives the temperatures.
-pub(super) struct Balance<'s> {
+struct Balance<'s> {
     mesh: &'s Mesh,
     dofs: &'s Dofs,
     resting: &'s [[f64; 21]],
@@ -203,7 +205,7 @@ pub(super) struct Balance<'s> {
 
 impl Balance<'_> {
     /// b − A T, W.
-    pub fn surplus(&self, solution: &[f64]) -> Vec<f64> {
+    fn surplus(&self, solution: &[f64]) -> Vec<f64> {
         let degc = self.dofs.expansion(solution, 1.0);
         let fluxes: Vec<[f64; 6]> = self
             .mesh

@@ -1,0 +1,39 @@
+//! Ladder: heat along and across stepped cylinders, as a network of resistances and capacities.
+//!
+//! ```text
+//!        film        film            film
+//!      ___|___     ___|___     _______|_______
+//!     | ring 2|___|       |   |               |
+//!     |_______|___| ring 1|___|_______________|
+//!     | ring 1|   |_______|   |               |      a core with a loss, rings about it,
+//!     |_______|___| core  |___|_______________|      slice beside slice from z = 0 on
+//!     |  core |   |       |   |
+//!  ---+-------+---+-------+---+---------------+--> z
+//! ```
+//!
+//! **What.** [`Arm`]: slices from a plane of symmetry, or from a hub at which several arms meet ([`Star`]);
+//! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same with at most eight states;
+//! [`elements`]: one arm for finite elements, which know nothing of the network.
+//!
+//! **Why separate.** The finite elements solve any section and take their time; a ladder answers what-ifs, and years of hours.
+//!
+//! **Invariants.** SI units, temperatures in degrees Celsius.
+//! Where nothing changes along the axis and no ring has a loss, its steady state is the closed form of layers.
+//! A current that no steady temperature can carry is an error, never a number.
+//!
+//! **Not here.** What a joint is; which film a place has.
+//!
+//! **Source.** `docs/theory/ladder.md`.
+
+mod elements;
+mod grid;
+mod jacobi;
+mod network;
+mod reduced;
+mod run;
+mod shape;
+
+pub use elements::elements;
+pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
+pub use run::{Ladder, Temperatures};
+pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};

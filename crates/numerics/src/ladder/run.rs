@@ -1,0 +1,313 @@
+//! Run: temperatures of a ladder, at rest and from one time to another.
+
+use super::network::{Network, Out};
+use super::shape::{LadderError, Star};
+use crate::fem::sparse::{Cholesky, SparseError};
+use crate::heat::HeatError;
+use crate::heat::step::{self, Flow};
+
+/// Steps in each doubling of time.
+const N_STEPS: usize = 3;
+
+/// Temperatures of all cells of one ladder, °C.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Temperatures {
+    pub(super) degc: Vec<f64>,
+}
+
+/// The network of a star, ready to be solved for any currents.
+pub struct Ladder {
+    star: Star,
+    pub(super) network: Network,
+    /// Index of each link's entry, and of each diagonal, among the values of the lower triangle.
+    entries: Vec<usize>,
+    diagonals: Vec<usize>,
+    n_entries: usize,
+    cholesky: Cholesky,
+    diagonal: Vec<f64>,
+    cooling: Vec<f64>,
+}
+
+impl Ladder {
+    /// Cuts a star into cells.
+    ///
+    /// # Errors
+    /// [`LadderError::Shape`] for slices that are none.
+    ///
+    /// ```
+    /// use jointwright_numerics::heat::Stuff;
+    /// use jointwright_numerics::ladder::{Arm, Hub, Ladder, Loss, Ring, Slice, Star};
+    /// let ring = |outside_m, conductivity_w_per_mk, loss| Ring {
+    ///     outside_m,
+    ///     stuff: Stuff { conductivity_w_per_mk, capacity_j_per_m3k: 2e6 },
+    ///     loss,
+    ///     is_watched: true,
+    /// };
+    /// // 10 W/m in a core of copper under 10 mm of a plastic, in air at 20 °C.
+    /// let loss = Loss { at20_ohm_per_m: 1e-3, alpha_per_k: 0.0, constant_w_per_m: 0.0 };
+    /// let slice = Slice {
+    ///     length_m: 1.0,
+    ///     rings: vec![ring(0.010, 385.0, Some(loss)), ring(0.020, 0.25, None)],
+    ///     film_w_per_m2k: 10.0,
+    ///     ambient_degc: 20.0,
+    /// };
+    /// let star = Star { arms: vec![Arm { slices: vec![slice] }], hub: Hub::default() };
+    /// let mut ladder = Ladder::new(star).unwrap();
+    /// let found = ladder.steady(&[100.0]).unwrap();
+    /// let film = 1.0 / (10.0 * std::f64::consts::TAU * 0.020);
+    /// let wall = 2_f64.ln() / (std::f64::consts::TAU * 0.25);
+    /// let core = ladder.hottest_watched(&found).unwrap().2;
+    /// // The core's middle is a little warmer than its outside.
+    /// assert!((core - (20.0 + 10.0 * (film + wall))).abs() < 3e-3);
+    /// ```
+    pub fn new(star: Star) -> Result<Ladder, LadderError> {
+        Ladder::finer(star, 1)
+    }
+
+    /// The same with so many times more cells along and across.
+    ///
+    /// # Errors
+    /// As [`Ladder::new`].
+    pub fn finer(star: Star, fineness: usize) -> Result<Ladder, LadderError> {
+        let network = Network::new(&star, fineness)?;
+        let (structure, entries) = network.structure()?;
+        let mut diagonals = vec![0; network.n];
+        let mut next = 0;
+        let mut above = vec![std::collections::BTreeSet::new(); network.n];
+        for &(low, high, _) in &network.links {
+            above[low].insert(high);
+        }
+        for (column, own) in above.iter().enumerate() {
+            diagonals[column] = next;
+            next += 1 + own.len();
+        }
+        Ok(Ladder {
+            cholesky: Cholesky::new(&structure)?,
+            n_entries: structure.n_entries(),
+            diagonal: network.diagonal(),
+            cooling: network.cooling(),
+            star,
+            network,
+            entries,
+            diagonals,
+        })
+    }
+
+    /// How many temperatures it has.
+    pub fn n_states(&self) -> usize {
+        self.network.n
+    }
+
+    /// Its star.
+    pub fn star(&self) -> &Star {
+        &self.star
+    }
+
+    fn check(&self, currents_a: &[f64]) -> Result<(), LadderError> {
+        let n_arms = self.star.arms.len();
+        if currents_a.len() == n_arms {
+            return Ok(());
+        }
+        Err(LadderError::Currents {
+            n_currents: currents_a.len(),
+            n_arms,
+        })
+    }
+
+    /// Values of the lower triangle of s A + M, for a given diagonal of s A + M.
+    fn values(&self, scale: f64, diagonal: impl Fn(usize) -> f64) -> Vec<f64> {
+        let mut values = vec![0.0; self.n_entries];
+        for (&entry, &(_, _, conductance)) in self.entries.iter().zip(&self.network.links) {
+            values[entry] -= scale * conductance;
+        }
+        for (cell, &entry) in self.diagonals.iter().enumerate() {
+            values[entry] += diagonal(cell);
+        }
+        values
+    }
+
+    /// Temperatures at rest, with a current in each arm, A.
+    ///
+    /// # Errors
+    /// [`HeatError::NoCooling`], [`HeatError::Runaway`], or another number of currents than of arms.
+    pub fn steady(&mut self, currents_a: &[f64]) -> Result<Temperatures, LadderError> {
+        self.check(currents_a)?;
+        if self.network.films.iter().all(|film| film.1 <= 0.0) {
+            return Err(HeatError::NoCooling.into());
+        }
+        let (mut load, gain) = self.network.heating(currents_a);
+        for (load, cooling) in load.iter_mut().zip(&self.cooling) {
+            *load += cooling;
+        }
+        let values = self.values(1.0, |cell| self.diagonal[cell] - gain[cell]);
+        let factor = self
+            .cholesky
+            .factorise(&values)
+            .map_err(|_| HeatError::Runaway)?;
+        factor.solve(&mut load)?;
+        let is_number = load.iter().all(|degc| degc.is_finite());
+        if !is_number {
+            return Err(HeatError::Runaway.into());
+        }
+        Ok(Temperatures { degc: load })
+    }
+
+    /// Everything at one temperature, °C.
+    pub fn even(&self, degc: f64) -> Temperatures {
+        Temperatures {
+            degc: vec![degc; self.network.n],
+        }
+    }
+
+    /// Temperatures at times since these currents began, s, in rising order.
+    ///
+    /// # Errors
+    /// As [`Ladder::steady`], but for [`HeatError::Runaway`]: what runs away takes its time.
+    pub fn after(
+        &mut self,
+        start: &Temperatures,
+        currents_a: &[f64],
+        times_s: &[f64],
+    ) -> Result<Vec<Temperatures>, LadderError> {
+        self.check(currents_a)?;
+        let (mut load, gain) = self.network.heating(currents_a);
+        for (load, cooling) in load.iter_mut().zip(&self.cooling) {
+            *load += cooling;
+        }
+        let mut driven = Driven {
+            ladder: self,
+            load,
+            gain,
+        };
+        let found = step::run(&mut driven, start.degc.clone(), times_s, N_STEPS)?;
+        Ok(found
+            .into_iter()
+            .map(|degc| Temperatures { degc })
+            .collect())
+    }
+
+    /// Temperatures along the core of an arm: place, m, and °C.
+    pub fn along_core(&self, found: &Temperatures, arm_index: usize) -> Vec<(f64, f64)> {
+        let cells = &self.network.arms[arm_index];
+        let places = cells.grid.places_m.windows(2);
+        let middles = places.map(|pair| 0.5 * (pair[0] + pair[1]));
+        let first = cells.numbers.iter().filter_map(|row| row[0]);
+        middles
+            .zip(first)
+            .map(|(place, number)| (place, found.degc[number]))
+            .collect()
+    }
+
+    /// Temperatures along the outside of an arm: place, m, and °C.
+    pub fn along_outside(&self, found: &Temperatures, arm_index: usize) -> Vec<(f64, f64)> {
+        self.network
+            .outside(arm_index, &self.star.arms[arm_index], &found.degc)
+    }
+
+    /// Hottest place of the inside of all watched rings: arm, place along it in m, °C; of a watched core its hottest cell.
+    pub fn hottest_watched(&self, found: &Temperatures) -> Option<(usize, f64, f64)> {
+        self.hottest(found)
+            .map(|(arm, place, out)| (arm, place, out.of(&found.degc)))
+    }
+
+    fn hottest(&self, found: &Temperatures) -> Option<(usize, f64, Out)> {
+        let arms = self.star.arms.iter().enumerate();
+        let places = arms.flat_map(|(index, arm)| {
+            let watched = self.network.watched(index, arm);
+            watched
+                .into_iter()
+                .map(move |(place, out)| (index, place, out))
+        });
+        places.max_by(|a, b| a.2.of(&found.degc).total_cmp(&b.2.of(&found.degc)))
+    }
+
+    fn middle(&self) -> Out {
+        let first = || self.network.arms[0].numbers[0][0].unwrap_or_default();
+        Out::cell(self.network.hub.unwrap_or_else(first))
+    }
+
+    /// Temperature of the core at z = 0, of the hub where several arms meet, °C.
+    pub fn middle_degc(&self, found: &Temperatures) -> f64 {
+        self.middle().of(&found.degc)
+    }
+
+    /// The two temperatures that a reduced ladder gives: at z = 0, and where a watched ring is hottest here.
+    pub(super) fn outs(&self, found: &Temperatures) -> [Out; 2] {
+        let hottest = self.hottest(found).map_or(self.middle(), |(_, _, out)| out);
+        [self.middle(), hottest]
+    }
+
+    /// Answer of G + s C to a source, K.
+    pub(super) fn response(
+        &mut self,
+        per_s: f64,
+        source_w: &[f64],
+    ) -> Result<Vec<f64>, LadderError> {
+        let values = self.values(1.0, |cell| {
+            self.diagonal[cell] + per_s * self.network.capacity[cell]
+        });
+        let mut answer = source_w.to_vec();
+        let factor = self
+            .cholesky
+            .factorise(&values)
+            .map_err(|_| HeatError::NoCooling)?;
+        factor.solve(&mut answer)?;
+        Ok(answer)
+    }
+
+    /// G x, W.
+    pub(super) fn outflow(&self, degc: &[f64]) -> Vec<f64> {
+        self.network.outflow(&self.diagonal, degc)
+    }
+
+    /// Heat that leaves through all films, W.
+    pub fn given_off_w(&self, found: &Temperatures) -> f64 {
+        let each = self.network.films.iter();
+        each.map(|(cell, conductance, ambient)| conductance * (found.degc[*cell] - ambient))
+            .sum()
+    }
+
+    /// Loss of all currents, W.
+    pub fn loss_w(&self, found: &Temperatures, currents_a: &[f64]) -> f64 {
+        let (load, gain) = self.network.heating(currents_a);
+        let each = load.iter().zip(&gain).zip(&found.degc);
+        each.map(|((at_0, gain), degc)| at_0 + gain * degc).sum()
+    }
+}
+
+/// A ladder with its currents, in time.
+struct Driven<'l> {
+    ladder: &'l mut Ladder,
+    load: Vec<f64>,
+    gain: Vec<f64>,
+}
+
+impl Flow for Driven<'_> {
+    fn with_step<T>(
+        &mut self,
+        step_s: f64,
+        work: impl FnOnce(
+            &dyn Fn(&[f64]) -> Vec<f64>,
+            &dyn Fn(&mut [f64]) -> Result<(), SparseError>,
+        ) -> Result<T, SparseError>,
+    ) -> Result<T, HeatError> {
+        let ladder = &mut *self.ladder;
+        let (load, gain) = (&self.load, &self.gain);
+        let values = ladder.values(step_s, |cell| {
+            step_s * (ladder.diagonal[cell] - gain[cell]) + ladder.network.capacity[cell]
+        });
+        let (network, diagonal) = (&ladder.network, &ladder.diagonal);
+        let factor = ladder
+            .cholesky
+            .factorise(&values)
+            .map_err(HeatError::Sparse)?;
+        let surplus = |degc: &[f64]| -> Vec<f64> {
+            let mut out = network.outflow(diagonal, degc);
+            for (cell, out) in out.iter_mut().enumerate() {
+                *out = load[cell] + gain[cell] * degc[cell] - *out;
+            }
+            out
+        };
+        work(&surplus, &|right| factor.solve(right)).map_err(HeatError::Sparse)
+    }
+}

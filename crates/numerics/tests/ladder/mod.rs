@@ -1,0 +1,6 @@
+//! The ladder against finite elements and closed forms.
+
+mod against_elements;
+mod closed_forms;
+mod joints;
+mod reduced;
