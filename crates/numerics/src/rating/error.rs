@@ -52,6 +52,24 @@ pub enum RatingError {
         /// x.
         argument: f64,
     },
+    /// Two cells stand for the cable only after some time.
+    #[error(
+        "after {time_s:.0} s two cells do not yet stand for the cable; they do from {least_s:.0} s on"
+    )]
+    TooShort {
+        /// Time asked for, or within which the temperature is reached, s.
+        time_s: f64,
+        /// From when on, s.
+        least_s: f64,
+    },
+    /// Nothing is left between the temperature before and the one allowed.
+    #[error("the conductor is at {before_degc:.1} °C before, and {to_degc:.1} °C are allowed")]
+    AlreadyWarm {
+        /// Temperature before, °C.
+        before_degc: f64,
+        /// Temperature allowed, °C.
+        to_degc: f64,
+    },
     /// Something that is no number came in or went out.
     #[error("a length, resistance or temperature of the circuit is no number above 0")]
     NoNumber,

@@ -109,3 +109,60 @@ pub fn attainment_ratio(
     let image = exponential_integral(depth_m * depth_m / spread_m2)?;
     Ok((own - image) / (2.0 * (4.0 * depth_m / outside_m).ln()))
 }
+
+/// Another cable in the same soil that loses the same heat, and was switched on at the same time.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Line {
+    /// d, from axis to axis, m.
+    pub axis_m: f64,
+    /// d', to the image of its axis above the surface, m.
+    pub image_m: f64,
+}
+
+/// β, share of the soil's steady rise that is reached after a time, with other cables beside.
+///
+/// β(t) = (E1(De²/16tδ) − E1(L²/tδ) + Σ (E1(d²/4tδ) − E1(d'²/4tδ))) / (2 (ln(4L/De) + Σ ln(d'/d))).
+///
+/// Symbols as of [`attainment_ratio()`] and [`Line`].
+///
+/// # Assumes
+/// Lines of equal and constant heat below a surface of one temperature.
+///
+/// # Errors
+/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] below time 0; [`RatingError::NoNumber`] where an image is not farther than its axis.
+///
+/// # Source
+/// iec_60853, memory; with no other cable it is [`attainment_ratio()`].
+///
+/// ```
+/// use jointwright_numerics::rating::step::{Line, attainment_ratio, group_attainment_ratio};
+/// let alone = group_attainment_ratio(0.0755, 1.0, 5e-7, &[], 21_600.0)?;
+/// assert_eq!(alone, attainment_ratio(0.0755, 1.0, 5e-7, 21_600.0)?);
+/// let beside = Line { axis_m: 0.2, image_m: 2.01 };
+/// assert!(group_attainment_ratio(0.0755, 1.0, 5e-7, &[beside], 21_600.0)? < alone);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn group_attainment_ratio(
+    outside_m: f64,
+    depth_m: f64,
+    diffusivity_m2_per_s: f64,
+    others: &[Line],
+    time_s: f64,
+) -> Result<f64, RatingError> {
+    let alone = attainment_ratio(outside_m, depth_m, diffusivity_m2_per_s, time_s)?;
+    if others.is_empty() {
+        return Ok(alone);
+    }
+    let spread_m2 = 4.0 * diffusivity_m2_per_s * time_s;
+    let own = 2.0 * (4.0 * depth_m / outside_m).ln();
+    let (mut now, mut end) = (alone * own, own);
+    for other in others {
+        if !(other.axis_m > 0.0 && other.image_m > other.axis_m) {
+            return Err(RatingError::NoNumber);
+        }
+        now += exponential_integral(other.axis_m * other.axis_m / spread_m2)?
+            - exponential_integral(other.image_m * other.image_m / spread_m2)?;
+        end += 2.0 * (other.image_m / other.axis_m).ln();
+    }
+    Ok(now / end)
+}

@@ -4,12 +4,16 @@
 
 mod air_and_soil;
 mod conductor;
+mod cyclic;
+mod emergency;
 mod fin;
+mod ladder;
 mod published_case;
 mod shield;
 mod short_circuit;
 mod steady;
 mod step;
+mod transient;
 
 /// Holds if the two agree within a share of the second.
 fn agree(found: f64, expected: f64, tolerance: f64) -> bool {

@@ -1,0 +1,98 @@
+//! Cyclic: by how much the peak of a daily load may exceed the steady current.
+//!
+//! Source: iec_60853, recalled; `docs/theory/rating.md`.
+
+use super::error::RatingError;
+
+/// Hours of a cycle.
+const N_HOURS: usize = 24;
+/// Hours before the warmest moment that are followed one by one; what was before counts by its mean.
+const N_FOLLOWED: usize = 6;
+
+/// A load that repeats every 24 hours.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cycle {
+    losses: [f64; N_HOURS],
+}
+
+impl Cycle {
+    /// From the load of each hour, in any unit; only what each is of the greatest counts.
+    ///
+    /// # Errors
+    /// [`RatingError::NoNumber`] for a load below 0, or none above.
+    ///
+    /// # Source
+    /// iec_60853, memory: the loss is as the square of the load.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::cyclic::Cycle;
+    /// let half = std::array::from_fn(|hour| if hour < 12 { 0.5 } else { 1.0 });
+    /// assert!((Cycle::of(half)?.loss_load_ratio() - 0.625).abs() < 1e-15);
+    /// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+    /// ```
+    pub fn of(loads: [f64; 24]) -> Result<Cycle, RatingError> {
+        let greatest = loads.iter().copied().fold(0.0, f64::max);
+        let are_loads = loads.iter().all(|load| *load >= 0.0 && load.is_finite());
+        if are_loads && greatest > 0.0 {
+            Ok(Cycle {
+                losses: loads.map(|load| (load / greatest) * (load / greatest)),
+            })
+        } else {
+            Err(RatingError::NoNumber)
+        }
+    }
+
+    /// μ, loss-load factor: mean of the squares of load over peak.
+    ///
+    /// See [`Cycle::of()`] for an example.
+    pub fn loss_load_ratio(&self) -> f64 {
+        self.losses.iter().sum::<f64>() / N_HOURS as f64
+    }
+
+    /// M, by how much the peak may exceed the steady current.
+    ///
+    /// 1/M² = Σ Yi (θ(i + 1) − θ(i)) + μ (1 − θ(6)), i = 0 to 5, Yi the loss over that at the peak in the hour that ends i hours before the warmest moment.
+    /// The warmest is sought among the ends of all hours.
+    ///
+    /// θ, `reached`: share of the steady rise that is reached after seconds, 0 at their beginning:
+    /// [`super::transient::Transient::reached_ratio()`], or without the cable's own heat [`super::transient::Transient::soil_reached_ratio()`].
+    ///
+    /// # Assumes
+    /// A resistance that does not change with the temperature; loads that stand still for an hour.
+    ///
+    /// # Errors
+    /// What `reached` says.
+    ///
+    /// # Source
+    /// iec_60853, memory; held against the sum over all days before in our tests.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::cyclic::Cycle;
+    /// // A cable that warms at once follows the peak, one that never warms the mean.
+    /// let half = std::array::from_fn(|hour| if hour < 12 { 0.5 } else { 1.0 });
+    /// let cycle = Cycle::of(half)?;
+    /// assert!((cycle.factor_ratio(|_| Ok(1.0))? - 1.0).abs() < 1e-15);
+    /// assert!((cycle.factor_ratio(|_| Ok(0.0))? - 0.625_f64.sqrt().recip()).abs() < 1e-15);
+    /// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+    /// ```
+    pub fn factor_ratio(
+        &self,
+        reached: impl Fn(f64) -> Result<f64, RatingError>,
+    ) -> Result<f64, RatingError> {
+        let mut shares = [0.0; N_FOLLOWED + 1];
+        for (hours, share) in shares.iter_mut().enumerate().skip(1) {
+            *share = reached(hours as f64 * 3600.0)?;
+        }
+        let rest = self.loss_load_ratio() * (1.0 - shares[N_FOLLOWED]);
+        let warmest = (0..N_HOURS)
+            .map(|last| {
+                let followed = (0..N_FOLLOWED).map(|before| {
+                    let loss = self.losses[(last + N_HOURS - before) % N_HOURS];
+                    loss * (shares[before + 1] - shares[before])
+                });
+                followed.sum::<f64>() + rest
+            })
+            .fold(0.0, f64::max);
+        Ok(warmest.sqrt().recip())
+    }
+}
