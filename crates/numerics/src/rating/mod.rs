@@ -3,7 +3,7 @@
 //! **What.** [`Conductor`]: resistance with skin and proximity effect; [`shield`]: reactances, losses, standing voltages, areas;
 //! [`thermal`]: resistances to heat of layers, soil, ducts and air; [`Circuit`]: steady current and temperatures;
 //! [`short_circuit`]: currents of a few seconds; [`step`]: how fast soil warms; [`fin`]: heat that leaves along a rod.
-//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while.
+//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`line`]: impedances with concentric neutrals.
 //!
 //! **Why separate.** These are formulas of standards, each with its clause; what they are asked for is not theirs.
 //!
@@ -20,6 +20,7 @@ pub mod cyclic;
 pub mod emergency;
 mod error;
 pub mod fin;
+pub mod line;
 pub mod shield;
 pub mod short_circuit;
 pub mod steady;

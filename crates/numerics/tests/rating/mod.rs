@@ -8,6 +8,7 @@ mod cyclic;
 mod emergency;
 mod fin;
 mod ladder;
+mod line;
 mod published_case;
 mod shield;
 mod short_circuit;
