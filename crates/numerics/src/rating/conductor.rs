@@ -65,6 +65,22 @@ pub fn at_temperature(at_20: f64, coefficient_20_per_k: f64, temperature_degc: f
     at_20 * (1.0 + coefficient_20_per_k * (temperature_degc - 20.0))
 }
 
+/// Diameter of a solid wire of the American wire gauge, m: d = 0.005 in · 92^((36 − n)/39).
+///
+/// n, `gauge`: its number; 1/0 is 0, 4/0 is −3.
+///
+/// # Source
+/// definition of the gauge.
+///
+/// ```
+/// use jointwright_numerics::rating::conductor::gauge_diameter_m;
+/// assert!((gauge_diameter_m(36) - 0.127e-3).abs() < 1e-18);
+/// assert!((gauge_diameter_m(-3) - 0.46 * 25.4e-3).abs() < 1e-15);
+/// ```
+pub fn gauge_diameter_m(gauge: i32) -> f64 {
+    0.127e-3 * 92.0_f64.powf((36.0 - f64::from(gauge)) / 39.0)
+}
+
 /// Conductors whose field crowds the current.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Neighbours {

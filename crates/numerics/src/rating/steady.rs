@@ -8,7 +8,7 @@
 use super::conductor::Conductor;
 use super::error::RatingError;
 use super::shield::Shield;
-use super::thermal::{Filling, Hanging};
+use super::thermal::{Filling, Film};
 
 /// Highest conductor temperature that is tried, °C.
 const GREATEST_DEGC: f64 = 1000.0;
@@ -36,10 +36,23 @@ pub enum Outside {
         /// Duct wall and soil, for all heat of the duct, K·m/W.
         beyond_k_m_per_w: f64,
     },
+    /// Some cables in one conduit that hangs in free air.
+    Conduit {
+        /// What fills it.
+        filling: Filling,
+        /// Cables in it that lose alike.
+        n_cables: usize,
+        /// Diameter that stands for all of them, m.
+        group_m: f64,
+        /// How the conduit gives off the heat of all.
+        film: Film,
+        /// Diameter of the conduit outside, m.
+        outside_m: f64,
+    },
     /// Free air.
     Air {
-        /// How the cables hang.
-        hanging: Hanging,
+        /// How the surface of each cable gives off its heat.
+        film: Film,
         /// Diameter over all, m.
         outside_m: f64,
     },
@@ -110,8 +123,33 @@ impl Steady {
 }
 
 impl Outside {
+    /// Resistances are 0 or more, diameters above 0, and all are numbers.
+    fn is_given(&self) -> bool {
+        let resists = |resistance: f64| resistance >= 0.0 && resistance.is_finite();
+        let is_long = |length: f64| length > 0.0 && length.is_finite();
+        match *self {
+            Outside::Soil {
+                resistance_k_m_per_w,
+            } => resists(resistance_k_m_per_w),
+            Outside::Duct {
+                filling,
+                group_m,
+                beyond_k_m_per_w,
+                ..
+            } => filling.is_given() && is_long(group_m) && resists(beyond_k_m_per_w),
+            Outside::Conduit {
+                filling,
+                group_m,
+                film,
+                outside_m,
+                ..
+            } => filling.is_given() && is_long(group_m) && film.is_given() && is_long(outside_m),
+            Outside::Air { film, outside_m } => film.is_given() && is_long(outside_m),
+        }
+    }
+
     /// By how much the surface is warmer than the surroundings, K.
-    fn rise_k(&self, heat_w_per_m: f64, surface_degc: f64) -> f64 {
+    fn rise_k(&self, heat_w_per_m: f64, surface_degc: f64, ambient_degc: f64) -> f64 {
         match *self {
             Outside::Soil {
                 resistance_k_m_per_w,
@@ -123,17 +161,33 @@ impl Outside {
                 beyond_k_m_per_w,
             } => {
                 let heat = heat_w_per_m * n_cables as f64;
-                let mut mean_degc = surface_degc;
-                for _ in 0..N_ROUNDS {
-                    let across = heat * filling.resistance_k_m_per_w(group_m, mean_degc.max(0.0));
-                    mean_degc = surface_degc - across / 2.0;
-                }
-                let gap = filling.resistance_k_m_per_w(group_m, mean_degc.max(0.0));
-                heat * (gap + beyond_k_m_per_w)
+                across_k(filling, group_m, heat, surface_degc) + heat * beyond_k_m_per_w
             }
-            Outside::Air { hanging, outside_m } => hanging.rise_k(heat_w_per_m, outside_m),
+            Outside::Conduit {
+                ref filling,
+                n_cables,
+                group_m,
+                film,
+                outside_m,
+            } => {
+                let heat = heat_w_per_m * n_cables as f64;
+                across_k(filling, group_m, heat, surface_degc)
+                    + film.rise_k(heat, outside_m, ambient_degc)
+            }
+            Outside::Air { film, outside_m } => film.rise_k(heat_w_per_m, outside_m, ambient_degc),
         }
     }
+}
+
+/// Difference across the filling of a duct at its own mean temperature, K.
+fn across_k(filling: &Filling, group_m: f64, heat_w_per_m: f64, surface_degc: f64) -> f64 {
+    let at =
+        |mean_degc: f64| heat_w_per_m * filling.resistance_k_m_per_w(group_m, mean_degc.max(0.0));
+    let mut mean_degc = surface_degc;
+    for _ in 0..N_ROUNDS {
+        mean_degc = surface_degc - at(mean_degc) / 2.0;
+    }
+    at(mean_degc)
 }
 
 impl Circuit {
@@ -266,7 +320,7 @@ impl Circuit {
         let is_place = self.ambient_degc.is_finite() && self.ambient_degc < GREATEST_DEGC;
         let is_loss = self.dielectric_w_per_m >= 0.0 && self.dielectric_w_per_m.is_finite();
         let is_wave = self.frequency_hz >= 0.0 && self.frequency_hz.is_finite();
-        if are_layers && is_place && is_loss && is_wave {
+        if are_layers && is_place && is_loss && is_wave && self.outside.is_given() {
             Ok(())
         } else {
             Err(RatingError::NoNumber)
@@ -293,7 +347,7 @@ impl Circuit {
             degc -= all * layer;
             outer_degc.push(degc);
         }
-        let last = degc - self.outside.rise_k(all, degc);
+        let last = degc - self.outside.rise_k(all, degc, self.ambient_degc);
         let steady = Steady {
             current_a,
             resistance_ohm_per_m: resistance,

@@ -6,6 +6,9 @@ use std::f64::consts::PI;
 
 use super::error::RatingError;
 
+/// Halvings of an interval, more than a float has bits.
+const N_HALVINGS: usize = 200;
+
 /// Factor of the jacket's resistance in touching trefoil: the heat leaves through part of the circle only.
 ///
 /// Source: iec_60287_2_1; repeated by cigre_tb880, case 0-1.
@@ -155,6 +158,11 @@ impl Filling {
         }
     }
 
+    /// Whether all are numbers, none below 0.
+    pub(super) fn is_given(&self) -> bool {
+        are_given(&[self.still, self.moving, self.warming])
+    }
+
     /// T4', resistance between the cables and the inside of their duct, K·m/W, for all heat in the duct.
     ///
     /// De, `group_m`: diameter of a circle about all cables, m, see [`group_diameter_m()`] · θm, `mean_degc`: mean temperature of the filling, °C.
@@ -171,6 +179,11 @@ impl Filling {
         let moved = self.moving + self.warming * mean_degc;
         self.still / (1.0 + 0.1 * moved * group_m * 1e3)
     }
+}
+
+/// Whether all are numbers, none below 0.
+fn are_given(numbers: &[f64]) -> bool {
+    numbers.iter().all(|each| *each >= 0.0 && each.is_finite())
 }
 
 /// Diameter of the circle that stands for 1 to 4 equal cables in one duct, m: 1, 1.65, 2.15 or 2.5 times one; none for more.
@@ -254,4 +267,119 @@ impl Hanging {
     pub fn rise_k(&self, heat_w_per_m: f64, outside_m: f64) -> f64 {
         (heat_w_per_m / (PI * outside_m * self.coefficient(outside_m))).powf(0.8)
     }
+}
+
+/// How a surface gives its heat to still air.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Film {
+    /// By one coefficient for convection and radiation.
+    Coefficient(Hanging),
+    /// By convection and radiation apart, see [`neher_mcgrath_rise_k()`].
+    NeherMcGrath {
+        /// ε, emissivity: 0.95 for jackets and painted conduits, from memory.
+        emissivity_ratio: f64,
+    },
+}
+
+impl Film {
+    /// Whether all are numbers, none below 0.
+    pub(super) fn is_given(&self) -> bool {
+        match *self {
+            Film::Coefficient(Hanging {
+                slope,
+                floor,
+                power,
+            }) => are_given(&[slope, floor, power]),
+            Film::NeherMcGrath { emissivity_ratio } => are_given(&[emissivity_ratio]),
+        }
+    }
+
+    /// By how much the surface is warmer than the air, K.
+    ///
+    /// `heat_w_per_m`: all heat that leaves, W/m · `outside_m`: diameter, m · `ambient_degc`: of the air, °C.
+    ///
+    /// # Source
+    /// iec_60287_2_1, neher_mcgrath; both from memory.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::thermal::{Film, Hanging, neher_mcgrath_rise_k};
+    /// let one = Film::Coefficient(Hanging::ALONE).rise_k(30.0, 0.04, 40.0);
+    /// assert_eq!(one, Hanging::ALONE.rise_k(30.0, 0.04));
+    /// let other = Film::NeherMcGrath { emissivity_ratio: 0.95 }.rise_k(30.0, 0.04, 40.0);
+    /// assert_eq!(other, neher_mcgrath_rise_k(30.0, 0.04, 0.95, 40.0));
+    /// ```
+    pub fn rise_k(&self, heat_w_per_m: f64, outside_m: f64, ambient_degc: f64) -> f64 {
+        match *self {
+            Film::Coefficient(hanging) => hanging.rise_k(heat_w_per_m, outside_m),
+            Film::NeherMcGrath { emissivity_ratio } => {
+                neher_mcgrath_rise_k(heat_w_per_m, outside_m, emissivity_ratio, ambient_degc)
+            }
+        }
+    }
+}
+
+/// One foot, m: a thermal ohm-foot is so many K·m/W.
+const FOOT_M: f64 = 0.3048;
+/// One inch, m.
+const INCH_M: f64 = 0.0254;
+
+/// By how much a surface alone in still air is warmer, K, with convection and radiation apart.
+///
+/// T4 = 15.6/(D ((Δθ/D)^¼ + 1.6 ε (1 + 0.0167 θm))), thermal ohm-feet, D in inches, θm = θair + Δθ/2, °C.
+///
+/// q, `heat_w_per_m`: all heat that leaves, W/m · D, `outside_m`: m · ε, `emissivity_ratio` · θair, `ambient_degc`: °C.
+/// What is no number, or a diameter of 0, gives no number.
+///
+/// # Source
+/// neher_mcgrath, memory.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::neher_mcgrath_rise_k;
+/// // 1 in, 30 K above 40 °C: 15.6/(2.340 + 2.9157) thermal ohm-feet.
+/// let resistance = 0.3048 * 15.6 / (30_f64.powf(0.25) + 1.6 * 0.95 * (1.0 + 0.0167 * 55.0));
+/// let rise = neher_mcgrath_rise_k(30.0 / resistance, 0.0254, 0.95, 40.0);
+/// assert!((rise - 30.0).abs() < 1e-9);
+/// ```
+pub fn neher_mcgrath_rise_k(
+    heat_w_per_m: f64,
+    outside_m: f64,
+    emissivity_ratio: f64,
+    ambient_degc: f64,
+) -> f64 {
+    let inches = outside_m / INCH_M;
+    let leaves = |rise: f64| {
+        let mean_degc = ambient_degc + rise / 2.0;
+        let convected = (rise / inches).powf(0.25);
+        let radiated = 1.6 * emissivity_ratio * (1.0 + 0.0167 * mean_degc);
+        rise * inches * (convected + radiated) / (15.6 * FOOT_M)
+    };
+    let are_numbers = [heat_w_per_m, ambient_degc, emissivity_ratio]
+        .iter()
+        .all(|each| each.is_finite());
+    if !(are_numbers && emissivity_ratio >= 0.0 && outside_m > 0.0 && outside_m.is_finite()) {
+        return f64::NAN;
+    }
+    if heat_w_per_m <= 0.0 {
+        return 0.0;
+    }
+    let mut high = 1.0;
+    while leaves(high) < heat_w_per_m {
+        high *= 2.0;
+        if !high.is_finite() {
+            return f64::NAN;
+        }
+    }
+    let mut low = 0.0;
+    for _ in 0..N_HALVINGS {
+        let middle = low + (high - low) / 2.0;
+        if middle <= low || middle >= high {
+            break;
+        }
+        if leaves(middle) < heat_w_per_m {
+            low = middle;
+        } else {
+            high = middle;
+        }
+    }
+    low
 }

@@ -2,15 +2,13 @@
 
 use std::f64::consts::PI;
 
+use jointwright_numerics::rating::RatingError;
 use jointwright_numerics::rating::thermal::{
-    Filling, Hanging, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m, layer_k_m_per_w,
+    Filling, Film, Hanging, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m,
     touching_trefoil_k_m_per_w,
 };
-use jointwright_numerics::rating::{
-    Circuit, Conductor, Metal, Neighbours, Outside, Proximity, RatingError,
-};
 
-use super::{CMIL_M2, MIL_M, apart, close};
+use super::{apart, close};
 
 /// Rise at a point for one watt and metre of a line at `depth` and its image, K·m/W, in soil of 1 K·m/W.
 fn of_line(across_m: f64, down_m: f64, depth_m: f64) -> f64 {
@@ -122,6 +120,33 @@ fn the_air_takes_what_convection_and_radiation_take() {
     }
 }
 
+// Oracle: the same physics; two forms from memory, of two countries, agree within 20 %. Seen: 3 % warmer on a thin and hot cable to 18 % cooler on a thick one of 15 W/m.
+#[test]
+fn two_forms_of_the_film_agree() {
+    for outside in [0.02, 0.03, 0.04, 0.07] {
+        for heat in [15.0, 30.0, 60.0] {
+            let film = |emissivity_ratio| {
+                let film = Film::NeherMcGrath { emissivity_ratio };
+                film.rise_k(heat, outside, 40.0)
+            };
+            let one = Film::Coefficient(Hanging::ALONE).rise_k(heat, outside, 40.0);
+            close(film(0.95), one, 0.2);
+            // Twins: bright metal; air at 0 °C.
+            apart(film(0.3), one, 0.2);
+            let cold = Film::NeherMcGrath {
+                emissivity_ratio: 0.95,
+            }
+            .rise_k(heat, outside, 0.0);
+            assert!(cold > film(0.95));
+        }
+    }
+    let film = Film::NeherMcGrath {
+        emissivity_ratio: 0.95,
+    };
+    assert!(film.rise_k(0.0, 0.04, 40.0) == 0.0 && film.rise_k(f64::NAN, 0.04, 40.0).is_nan());
+    assert!(film.rise_k(30.0, f64::NAN, 40.0).is_nan());
+}
+
 // Law: cables in trefoil or side by side hinder each other.
 #[test]
 fn cables_that_touch_are_warmer() {
@@ -156,154 +181,4 @@ fn fillings_of_ducts() {
         ratios,
         [None, Some(1.0), Some(1.65), Some(2.15), Some(2.5), None]
     );
-}
-
-/// An invented cable of 5 kV without a shield: 115 mil of insulation, 80 mil of jacket.
-struct Plain {
-    inner_k_m_per_w: f64,
-    outer_k_m_per_w: f64,
-    conductor_m: f64,
-    outside_m: f64,
-}
-
-fn plain(conductor_in: f64) -> Plain {
-    let conductor_m = conductor_in * 25.4e-3;
-    let insulated_m = conductor_m + 2.0 * (15.0 + 115.0) * MIL_M;
-    let outside_m = insulated_m + 2.0 * 80.0 * MIL_M;
-    Plain {
-        inner_k_m_per_w: layer_k_m_per_w(3.5, conductor_m, insulated_m),
-        outer_k_m_per_w: layer_k_m_per_w(3.5, insulated_m, outside_m),
-        conductor_m,
-        outside_m,
-    }
-}
-
-fn circuit(
-    metal: Metal,
-    kcmil: f64,
-    cable: &Plain,
-    spacing_m: f64,
-    outside: Outside,
-    ambient_degc: f64,
-) -> Circuit {
-    Circuit {
-        frequency_hz: 60.0,
-        conductor: Conductor {
-            resistance_20_ohm_per_m: metal.resistance_ohm_per_m(kcmil * 1e3 * CMIL_M2, 1.02, 20.0),
-            coefficient_20_per_k: metal.coefficient_20_per_k,
-            skin_ratio: 1.0,
-            proximity: Some(Proximity {
-                strand_ratio: 1.0,
-                diameter_m: cable.conductor_m,
-                spacing_m,
-                neighbours: Neighbours::Two,
-            }),
-        },
-        shield: None,
-        dielectric_w_per_m: 0.0,
-        inner_k_m_per_w: vec![cable.inner_k_m_per_w],
-        outer_k_m_per_w: vec![cable.outer_k_m_per_w],
-        outside,
-        ambient_degc,
-    }
-}
-
-const CU: Metal = Metal::COPPER;
-const AL: Metal = Metal::ALUMINIUM;
-
-// Oracle: nec.bury1c.*, 2001–5000 V, 90 and 105 °C, read in a public copy; 20 °C, 0.9 K·m/W.
-// Depth 36 in and 7.5 in between axes are from memory; the cable is invented, and the rows are allowed 6 %. Seen: 2 to 3 %, all high.
-#[test]
-fn printed_currents_of_three_cables_in_soil() {
-    let rows = [
-        (CU, 211.6, 0.528, [435.0, 465.0]),
-        (CU, 500.0, 0.813, [690.0, 745.0]),
-        (CU, 1000.0, 1.152, [980.0, 1055.0]),
-        (AL, 105.6, 0.372, [230.0, 250.0]),
-        (AL, 211.6, 0.528, [340.0, 365.0]),
-        (AL, 500.0, 0.813, [540.0, 580.0]),
-        (AL, 1000.0, 1.152, [780.0, 840.0]),
-    ];
-    for (metal, kcmil, conductor_in, printed) in rows {
-        let cable = plain(conductor_in);
-        let found = |resistivity: f64, degc: f64| {
-            let soil = flat_middle_k_m_per_w(resistivity, 0.9144, cable.outside_m, 0.1905);
-            let outside = Outside::Soil {
-                resistance_k_m_per_w: soil.expect("covered"),
-            };
-            let circuit = circuit(metal, kcmil, &cable, 0.1905, outside, 20.0);
-            circuit.at_temperature(degc).expect("a rating").current_a
-        };
-        for (degc, expected) in [90.0, 105.0].into_iter().zip(printed) {
-            close(found(0.9, degc), expected, 0.06);
-            // Twin: soil of 1.2 K·m/W.
-            apart(found(1.2, degc), expected, 0.06);
-        }
-    }
-}
-
-// Oracle: nec.duct3x1.*, 2001–5000 V, 90 °C, read in a public copy; 20 °C, 0.9 K·m/W.
-// The duct is invented: 5 in of fibre, its axis 36 in deep in 0.9 K·m/W all over. The rows are allowed 6 %. Seen: 3 to 5.4 %, all high.
-#[test]
-fn printed_currents_of_three_cables_in_one_duct() {
-    let rows = [
-        (CU, 105.6, 0.372, 195.0),
-        (CU, 250.0, 0.575, 320.0),
-        (CU, 350.0, 0.681, 385.0),
-        (CU, 750.0, 0.998, 585.0),
-        (CU, 1000.0, 1.152, 670.0),
-        (AL, 66.36, 0.292, 115.0),
-        (AL, 211.6, 0.528, 225.0),
-        (AL, 350.0, 0.681, 305.0),
-        (AL, 500.0, 0.813, 370.0),
-        (AL, 1000.0, 1.152, 545.0),
-    ];
-    for (metal, kcmil, conductor_in, printed) in rows {
-        let cable = plain(conductor_in);
-        let found = |n_cables| {
-            let (inside_m, outer_m) = (0.127, 0.1397);
-            let wall = layer_k_m_per_w(4.8, inside_m, outer_m);
-            let outside = Outside::Duct {
-                filling: Filling::AIR_IN_FIBRE_IN_CONCRETE,
-                n_cables,
-                group_m: group_diameter_m(n_cables, cable.outside_m).expect("few cables"),
-                beyond_k_m_per_w: wall + buried_k_m_per_w(0.9, 0.9144, outer_m).expect("covered"),
-            };
-            let circuit = circuit(metal, kcmil, &cable, cable.outside_m, outside, 20.0);
-            circuit.at_temperature(90.0).expect("a rating").current_a
-        };
-        close(found(3), printed, 0.06);
-        // Twin: the duct warmed by one of its three cables only.
-        apart(found(1), printed, 0.06);
-    }
-}
-
-// Oracle: nec.air1c.*, 2–5 kV, 90 °C at 40 °C, read in a public copy.
-// A known disagreement: the film from memory, though it agrees with convection and radiation above, gives 9 to 11 % more than these rows, whose basis is not stated.
-#[test]
-fn printed_currents_in_air_lie_below_what_the_film_allows() {
-    let rows = [
-        (CU, 211.6, 0.528, 400.0),
-        (CU, 500.0, 0.813, 695.0),
-        (CU, 1000.0, 1.152, 1075.0),
-        (AL, 105.6, 0.372, 200.0),
-        (AL, 211.6, 0.528, 310.0),
-        (AL, 500.0, 0.813, 545.0),
-        (AL, 1000.0, 1.152, 855.0),
-    ];
-    for (metal, kcmil, conductor_in, printed) in rows {
-        let cable = plain(conductor_in);
-        let outside = Outside::Air {
-            hanging: Hanging::ALONE,
-            outside_m: cable.outside_m,
-        };
-        let mut circuit = circuit(metal, kcmil, &cable, 1.0, outside, 40.0);
-        circuit.conductor.proximity = None;
-        let at = |degc| circuit.at_temperature(degc).expect("a rating").current_a;
-        let ratio = at(90.0) / printed;
-        assert!((1.08..1.12).contains(&ratio), "{kcmil} kcmil: {ratio}");
-        // nec.ratio105_90.air: what two temperatures make of it does not depend on the film's size.
-        close(at(105.0) / at(90.0), 1.114_702_916, 0.03);
-        apart(at(115.0) / at(90.0), 1.114_702_916, 0.03);
-    }
 }

@@ -3,7 +3,8 @@
 use std::f64::consts::PI;
 
 use jointwright_numerics::rating::conductor::{
-    coaxial_capacitance_f_per_m, dielectric_loss_w_per_m, rounded_capacitance_f_per_m, skin_share,
+    coaxial_capacitance_f_per_m, dielectric_loss_w_per_m, gauge_diameter_m,
+    rounded_capacitance_f_per_m, skin_share,
 };
 use jointwright_numerics::rating::{Conductor, Metal, Neighbours, Proximity, RatingError};
 
@@ -74,6 +75,25 @@ fn metals_are_those_of_the_table() {
         let coefficient = metal.coefficient_20_per_k;
         close(coefficient / (1.0 + coefficient * 55.0), at_75, 2e-3);
         apart(coefficient, at_75, 2e-3);
+    }
+}
+
+// Oracle: cond.awg.*: diameters in inches, areas in circular mils, both as wire tables print them; tolerance of the rows.
+#[test]
+fn wires_of_the_gauge() {
+    for (gauge, inches, cmil) in [
+        (-3, 0.46, 211_600.0),
+        (0, 0.3249, 105_500.0),
+        (2, 0.2576, 66_370.0),
+        (10, 0.1019, 10_380.0),
+        (12, 0.080_81, 6530.0),
+        (14, 0.064_08, 4107.0),
+    ] {
+        let found = |gauge| gauge_diameter_m(gauge) / 25.4e-3;
+        close(found(gauge), inches, 5e-4);
+        close(found(gauge).powi(2) * 1e6, cmil, 5e-4);
+        // Twin: 4/0 counted as −4, and so on.
+        apart(found(gauge - 1), inches, 5e-4);
     }
 }
 

@@ -9,6 +9,7 @@ mod emergency;
 mod fin;
 mod ladder;
 mod line;
+mod printed_currents;
 mod published_case;
 mod shield;
 mod short_circuit;

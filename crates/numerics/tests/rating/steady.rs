@@ -1,11 +1,15 @@
 //! Laws of steady states, and what is refused.
 
 use jointwright_numerics::rating::shield::{Shield, reactance_ohm_per_m};
-use jointwright_numerics::rating::thermal::{Filling, Hanging, group_diameter_m};
+use jointwright_numerics::rating::thermal::{Filling, Film, Hanging, group_diameter_m};
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Metal, Outside, RatingError};
 use proptest::prelude::*;
 
 use super::{apart, close};
+
+const NEHER_MCGRATH: Film = Film::NeherMcGrath {
+    emissivity_ratio: 0.95,
+};
 
 fn outside(kind: usize, size: f64) -> Outside {
     match kind {
@@ -18,8 +22,19 @@ fn outside(kind: usize, size: f64) -> Outside {
             group_m: group_diameter_m(3, 0.03 + 0.02 * size).expect("three cables"),
             beyond_k_m_per_w: 0.3 + 0.4 * size,
         },
+        2 => Outside::Conduit {
+            filling: Filling::AIR_IN_METAL,
+            n_cables: 3,
+            group_m: group_diameter_m(3, 0.03 + 0.02 * size).expect("three cables"),
+            film: NEHER_MCGRATH,
+            outside_m: 0.1 + 0.06 * size,
+        },
+        3 => Outside::Air {
+            film: NEHER_MCGRATH,
+            outside_m: 0.02 + 0.03 * size,
+        },
         _ => Outside::Air {
-            hanging: Hanging::ALONE,
+            film: Film::Coefficient(Hanging::ALONE),
             outside_m: 0.02 + 0.03 * size,
         },
     }
@@ -59,7 +74,7 @@ proptest! {
     fn forth_and_back(
         area_mm2 in 30.0..1000.0_f64,
         shield in 5e-5..2e-3_f64,
-        kind in 0..3_usize,
+        kind in 0..5_usize,
         size in 0.0..1.0_f64,
         degc in 60.0..130.0_f64,
     ) {
@@ -79,7 +94,7 @@ proptest! {
     fn more_current_is_never_cooler(
         area_mm2 in 30.0..1000.0_f64,
         shield in 5e-5..2e-3_f64,
-        kind in 0..3_usize,
+        kind in 0..5_usize,
         size in 0.0..1.0_f64,
     ) {
         let circuit = circuit(area_mm2, shield, kind, size);
@@ -105,7 +120,7 @@ proptest! {
             prop::sample::select(vec![0.0, -1.0, 1e308, -1e308, 1e-308, f64::NAN, f64::INFINITY, 1.0, 50.0]),
             12,
         ),
-        kind in 0..3_usize,
+        kind in 0..5_usize,
     ) {
         let mut circuit = circuit(240.0, 2e-4, kind, 0.5);
         circuit.frequency_hz = numbers[0];
@@ -188,4 +203,43 @@ fn what_has_no_rating_says_why() {
         Err(RatingError::NoResistance)
     ));
     assert!(matches!(plain.at_current(-1.0), Err(RatingError::NoNumber)));
+    // Surroundings that are none.
+    for number in [f64::NAN, f64::INFINITY, -1.0] {
+        let nowhere = [
+            Outside::Soil {
+                resistance_k_m_per_w: number,
+            },
+            Outside::Duct {
+                filling: Filling::AIR_IN_PLASTIC,
+                n_cables: 3,
+                group_m: 0.08,
+                beyond_k_m_per_w: number,
+            },
+            Outside::Conduit {
+                filling: Filling::AIR_IN_METAL,
+                n_cables: 3,
+                group_m: number,
+                film: NEHER_MCGRATH,
+                outside_m: 0.1,
+            },
+            Outside::Air {
+                film: Film::NeherMcGrath {
+                    emissivity_ratio: number,
+                },
+                outside_m: 0.04,
+            },
+            Outside::Air {
+                film: Film::Coefficient(Hanging::ALONE),
+                outside_m: number,
+            },
+        ];
+        for outside in nowhere {
+            let circuit = Circuit {
+                outside,
+                ..plain.clone()
+            };
+            assert_eq!(circuit.at_temperature(90.0), Err(RatingError::NoNumber));
+            assert_eq!(circuit.at_current(100.0), Err(RatingError::NoNumber));
+        }
+    }
 }
