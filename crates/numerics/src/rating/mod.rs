@@ -3,14 +3,14 @@
 //! **What.** [`Conductor`]: resistance with skin and proximity effect; [`shield`]: reactances, losses, standing voltages, areas;
 //! [`thermal`]: resistances to heat of layers, soil, ducts and air; [`Circuit`]: steady current and temperatures;
 //! [`short_circuit`]: currents of a few seconds; [`step`]: how fast soil warms; [`fin`]: heat that leaves along a rod.
-//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`line`]: impedances with concentric neutrals.
+//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`line`]: impedances with concentric neutrals; [`soil`]: cables that warm one another.
 //!
 //! **Why separate.** These are formulas of standards, each with its clause; what they are asked for is not theirs.
 //!
 //! **Invariants.** SI units, temperatures in degrees Celsius.
 //! More current is never cooler, and a current that no steady temperature can carry is an error, never a number.
 //!
-//! **Not here.** Several circuits beside each other, eddy losses of shields, drying of soil, sun, limits.
+//! **Not here.** Circuits of different loads solved together, eddy losses of shields, sun, limits.
 //! The temperatures of a section that is no long cable: [`crate::heat`].
 //!
 //! **Source.** `docs/theory/rating.md`, which says of each constant how it was read.
@@ -23,6 +23,7 @@ pub mod fin;
 pub mod line;
 pub mod shield;
 pub mod short_circuit;
+pub mod soil;
 pub mod steady;
 pub mod step;
 pub mod thermal;

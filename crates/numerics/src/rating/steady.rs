@@ -25,6 +25,15 @@ pub enum Outside {
         /// T4, K·m/W.
         resistance_k_m_per_w: f64,
     },
+    /// Soil that dries around the cable where it is warmer than a critical temperature, in two zones.
+    DryingSoil {
+        /// T4, one resistance for the heat of each cable in moist soil, K·m/W.
+        moist_k_m_per_w: f64,
+        /// v, resistivity of dry over that of moist soil, 1 or more.
+        dry_ratio: f64,
+        /// Δθx, by how much the limit of the dry zone is warmer than the surroundings, K.
+        critical_rise_k: f64,
+    },
     /// Some cables in one duct.
     Duct {
         /// What fills it.
@@ -131,6 +140,11 @@ impl Outside {
             Outside::Soil {
                 resistance_k_m_per_w,
             } => resists(resistance_k_m_per_w),
+            Outside::DryingSoil {
+                moist_k_m_per_w,
+                dry_ratio,
+                critical_rise_k,
+            } => resists(moist_k_m_per_w) && resists(critical_rise_k) && resists(dry_ratio - 1.0),
             Outside::Duct {
                 filling,
                 group_m,
@@ -154,6 +168,15 @@ impl Outside {
             Outside::Soil {
                 resistance_k_m_per_w,
             } => heat_w_per_m * resistance_k_m_per_w,
+            Outside::DryingSoil {
+                moist_k_m_per_w,
+                dry_ratio,
+                critical_rise_k,
+            } => {
+                // v q T4 − (v − 1) Δθx, from where the surface reaches Δθx.
+                let moist = heat_w_per_m * moist_k_m_per_w;
+                moist + (dry_ratio - 1.0) * (moist - critical_rise_k).max(0.0)
+            }
             Outside::Duct {
                 ref filling,
                 n_cables,
@@ -193,7 +216,8 @@ fn across_k(filling: &Filling, group_m: f64, heat_w_per_m: f64, surface_degc: f6
 impl Circuit {
     /// The current that takes the conductor to a temperature, and everything with it.
     ///
-    /// I² = (Δθ − Wd (T1/2 + T3 + T4)) / (R (T1 + (1 + λ1)(T3 + T4))), λ1 at the shield's temperature.
+    /// I² = (Δθ − Wd (T1/2 + T3 + T4)) / (R (T1 + (1 + λ1)(T3 + T4))), λ1 at the shield's temperature;
+    /// in soil that dries v T4 for T4, and (v − 1) Δθx more in the numerator.
     ///
     /// # Assumes
     /// Half the dielectric loss passes the inner layers. One cable stands for three: the one with the greatest loss or the warmest place.

@@ -13,6 +13,7 @@ mod printed_currents;
 mod published_case;
 mod shield;
 mod short_circuit;
+mod soil;
 mod steady;
 mod step;
 mod transient;

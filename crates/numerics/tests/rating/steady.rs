@@ -1,7 +1,11 @@
 //! Laws of steady states, and what is refused.
 
+use std::f64::consts::PI;
+
 use jointwright_numerics::rating::shield::{Shield, reactance_ohm_per_m};
-use jointwright_numerics::rating::thermal::{Filling, Film, Hanging, group_diameter_m};
+use jointwright_numerics::rating::thermal::{
+    Filling, Film, Hanging, buried_k_m_per_w, group_diameter_m,
+};
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Metal, Outside, RatingError};
 use proptest::prelude::*;
 
@@ -32,6 +36,11 @@ fn outside(kind: usize, size: f64) -> Outside {
         3 => Outside::Air {
             film: NEHER_MCGRATH,
             outside_m: 0.02 + 0.03 * size,
+        },
+        4 => Outside::DryingSoil {
+            moist_k_m_per_w: 0.5 + size,
+            dry_ratio: 2.5,
+            critical_rise_k: 25.0,
         },
         _ => Outside::Air {
             film: Film::Coefficient(Hanging::ALONE),
@@ -74,7 +83,7 @@ proptest! {
     fn forth_and_back(
         area_mm2 in 30.0..1000.0_f64,
         shield in 5e-5..2e-3_f64,
-        kind in 0..5_usize,
+        kind in 0..6_usize,
         size in 0.0..1.0_f64,
         degc in 60.0..130.0_f64,
     ) {
@@ -94,7 +103,7 @@ proptest! {
     fn more_current_is_never_cooler(
         area_mm2 in 30.0..1000.0_f64,
         shield in 5e-5..2e-3_f64,
-        kind in 0..5_usize,
+        kind in 0..6_usize,
         size in 0.0..1.0_f64,
     ) {
         let circuit = circuit(area_mm2, shield, kind, size);
@@ -120,7 +129,7 @@ proptest! {
             prop::sample::select(vec![0.0, -1.0, 1e308, -1e308, 1e-308, f64::NAN, f64::INFINITY, 1.0, 50.0]),
             12,
         ),
-        kind in 0..5_usize,
+        kind in 0..6_usize,
     ) {
         let mut circuit = circuit(240.0, 2e-4, kind, 0.5);
         circuit.frequency_hz = numbers[0];
@@ -209,6 +218,16 @@ fn what_has_no_rating_says_why() {
             Outside::Soil {
                 resistance_k_m_per_w: number,
             },
+            Outside::DryingSoil {
+                moist_k_m_per_w: 1.0,
+                dry_ratio: number,
+                critical_rise_k: 25.0,
+            },
+            Outside::DryingSoil {
+                moist_k_m_per_w: 1.0,
+                dry_ratio: 2.5,
+                critical_rise_k: number,
+            },
             Outside::Duct {
                 filling: Filling::AIR_IN_PLASTIC,
                 n_cables: 3,
@@ -242,4 +261,69 @@ fn what_has_no_rating_says_why() {
             assert_eq!(circuit.at_current(100.0), Err(RatingError::NoNumber));
         }
     }
+}
+
+// Oracle: the standard's formula for soil that dries, [Δθ − Wd (T1/2 + T3 + v T4) + (v − 1) Δθx] / [R (T1 + (1 + λ1)(T3 + v T4))], with what the state itself says of R and λ1.
+#[test]
+fn soil_that_dries_by_its_formula() {
+    for (size, ratio, critical) in [(0.5, 2.5, 25.0), (0.2, 3.0, 15.0), (0.9, 1.5, 35.0)] {
+        let mut circuit = circuit(240.0, 2e-4, 0, size);
+        let moist = 0.5 + size;
+        let moist_state = circuit.at_temperature(90.0).expect("a rating");
+        let with = |dry_ratio, critical_rise_k| Outside::DryingSoil {
+            moist_k_m_per_w: moist,
+            dry_ratio,
+            critical_rise_k,
+        };
+        circuit.outside = with(ratio, critical);
+        let state = circuit.at_temperature(90.0).expect("a rating");
+        let dielectric = 0.05;
+        let (inner, outer) = (0.4, 0.1);
+        let room = 65.0 - dielectric * (inner / 2.0 + outer + ratio * moist);
+        let resists = |soil: f64| {
+            state.resistance_ohm_per_m * (inner + (1.0 + state.shield_ratio) * (outer + soil))
+        };
+        let expected = ((room + (ratio - 1.0) * critical) / resists(ratio * moist)).sqrt();
+        close(state.current_a, expected, 1e-12);
+        assert!(state.current_a < moist_state.current_a);
+        assert!(state.surface_degc() - 25.0 > critical);
+        // Twins: all soil dry; all moist.
+        apart((room / resists(ratio * moist)).sqrt(), expected, 2e-2);
+        apart(moist_state.current_a, expected, 2e-2);
+        // Law: no drier soil, or a limit that is not reached, is moist soil.
+        for outside in [with(1.0, critical), with(ratio, 65.0)] {
+            circuit.outside = outside;
+            assert_eq!(circuit.at_temperature(90.0), Ok(moist_state.clone()));
+        }
+    }
+}
+
+// Oracle: about one cable the limit of the dry zone is a circle, as every line of one temperature is: resistance within and without, each by its own circle.
+#[test]
+fn the_dry_zone_is_a_circle() {
+    let (moist_soil, dry_soil, depth, outside_m, critical) = (0.9, 2.5, 0.8, 0.06, 20.0);
+    let moist = buried_k_m_per_w(moist_soil, depth, outside_m).expect("covered");
+    let mut circuit = circuit(240.0, 2e-4, 0, 0.5);
+    circuit.outside = Outside::DryingSoil {
+        moist_k_m_per_w: moist,
+        dry_ratio: dry_soil / moist_soil,
+        critical_rise_k: critical,
+    };
+    let state = circuit.at_temperature(90.0).expect("a rating");
+    let heat = state.conductor_w_per_m + state.shield_w_per_m + 0.05;
+    // The line's depth stays; the circle of Δθx has the radius a/sinh(2π Δθx/(ρ q)) and its centre a/tanh of it deep, a the line's depth.
+    let line = (depth * depth - outside_m * outside_m / 4.0_f64).sqrt();
+    let angle = 2.0 * PI * critical / (moist_soil * heat);
+    let (radius, centre) = (line / angle.sinh(), line / angle.tanh());
+    assert!(radius > outside_m / 2.0);
+    let without = buried_k_m_per_w(moist_soil, centre, 2.0 * radius).expect("covered");
+    close(without * heat, critical, 1e-12);
+    // Between two circles whose axes are apart: ρ/2π · acosh((r1² + r2² − e²)/(2 r1 r2)).
+    let (small, apart_m) = (outside_m / 2.0, centre - depth);
+    let shape = (small * small + radius * radius - apart_m * apart_m) / (2.0 * small * radius);
+    let within = dry_soil / (2.0 * PI) * shape.acosh();
+    close(state.surface_degc() - 25.0, critical + within * heat, 1e-9);
+    // Twin: the zone as a ring about the cable's own axis.
+    let ring = dry_soil / (2.0 * PI) * (radius / small).ln();
+    apart(critical + ring * heat, critical + within * heat, 1e-6);
 }
