@@ -3,7 +3,7 @@
 //! **What.** [`Conductor`]: resistance with skin and proximity effect; [`shield`]: reactances, losses, standing voltages, areas;
 //! [`thermal`]: resistances to heat of layers, soil, ducts and air; [`Circuit`]: steady current and temperatures;
 //! [`short_circuit`]: currents of a few seconds; [`step`]: how fast soil warms; [`fin`]: heat that leaves along a rod.
-//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`line`]: impedances with concentric neutrals; [`soil`]: cables that warm one another.
+//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`mod@line`]: impedances with concentric neutrals; [`soil`]: cables that warm one another.
 //!
 //! **Why separate.** These are formulas of standards, each with its clause; what they are asked for is not theirs.
 //!
