@@ -107,7 +107,7 @@ impl<'a> Emergency<'a> {
     /// I² = (I1² R1 + (θ − θ1)/Z(t))/R(θ), I1, R1, θ1 those of the load before, Z(t) of [`Transient::rise_k_m_per_w()`].
     ///
     /// # Assumes
-    /// The resistance is that of the end all along; shield and air as they were given to the [`Transient`].
+    /// The resistance is that of the end all along; shield and air as they were given to the [`Transient`]: give them as they are at the end.
     ///
     /// # Errors
     /// [`RatingError::AlreadyWarm`], [`RatingError::TooShort`], [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].

@@ -3,8 +3,9 @@
 use std::f64::consts::PI;
 
 use jointwright_numerics::rating::emergency::{Emergency, Lasts, corrected_rise_k};
+use jointwright_numerics::rating::shield::{Shield, reactance_ohm_per_m};
 use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
-use jointwright_numerics::rating::{Circuit, Conductor, Outside, RatingError};
+use jointwright_numerics::rating::{Bond, Circuit, Conductor, Outside, RatingError};
 use proptest::prelude::*;
 
 use super::ladder::{Ladder, cable, wall};
@@ -164,6 +165,31 @@ fn for_ever_it_is_the_steady_current() {
             ));
         }
     }
+}
+
+// A bonded shield changes its share of the loss with its temperature, and the cells hold one share: that of the end makes the steady current exact from no load, and 1.7 % less than it is from eight tenths of it.
+#[test]
+fn for_ever_with_a_bonded_shield() {
+    let [conductor, shield, outside, _] = CABLES[0];
+    let (mut circuit, _) = lone(&cable(conductor, shield, outside, 1.0), outside);
+    circuit.shield = Some(Shield {
+        resistance_20_ohm_per_m: 2.2e-4,
+        coefficient_20_per_k: 0.00393,
+        bond: Bond::BothEnds {
+            reactance_ohm_per_m: reactance_ohm_per_m(60.0, 0.2, shield),
+        },
+    });
+    let end = circuit.at_temperature(130.0).expect("a rating");
+    let losses = 1.0 + end.shield_ratio;
+    let (_, transient) = lone(&cable(conductor, shield, outside, losses), outside);
+    let at = |before_a: f64| {
+        let emergency = Emergency::after(&circuit, &transient, before_a).expect("a state");
+        emergency.current_a(130.0, 1e13).expect("a current") / end.current_a
+    };
+    assert!(end.shield_ratio > 0.3, "{}", end.shield_ratio);
+    close(at(0.0), 1.0, 1e-6);
+    let loaded = at(0.8 * end.current_a);
+    assert!((0.98..0.99).contains(&loaded), "{loaded}");
 }
 
 // Law: at first nearly all heat stays in the conductor; at the least time the current is more than what it alone could take, by a factor below 2.5.

@@ -18,7 +18,7 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// Of a cable whose surface is held, and which may lie in a cylinder of soil that is held at some radius.
+    /// Of a cable whose surface is held, or hangs in surroundings without heat, and which may lie in a cylinder of soil that is held at some radius.
     pub fn of(body: &Body, soil: Option<(Wall, usize)>) -> Ladder {
         let mut ladder = Ladder {
             heats: vec![body.conductor_j_per_m_k],
@@ -33,6 +33,9 @@ impl Ladder {
         ladder.add(&body.jacket.expect("a jacket"), 30);
         if let Some((soil, n_shells)) = soil {
             ladder.add(&soil, n_shells);
+        }
+        if let Some(last) = ladder.links.last_mut() {
+            *last += body.outside_k_m_per_w;
         }
         ladder
     }

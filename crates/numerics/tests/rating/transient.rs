@@ -176,6 +176,34 @@ fn two_cells_are_a_little_cooler_than_the_cable() {
     }
 }
 
+// Oracle: the finely divided cable whose surface gives its heat to air by one resistance. The cold side; seen: 9 to 14 % low at a tenth of resistance times heat, 2 to 12 % at a third, 7 % low to 0.7 % high at the whole; the thick cable of high voltage is the worst.
+#[test]
+fn a_cable_in_air_warms_as_the_finely_divided_one() {
+    for [conductor, shield, outside, losses] in CABLES {
+        for outside_k_m_per_w in [0.3, 0.8] {
+            let body = Body {
+                outside_k_m_per_w,
+                ..cable(conductor, shield, outside, losses)
+            };
+            let ladder = Ladder::of(&body, None);
+            let transient = Transient::of(&body, None).expect("a transient");
+            for (share, low) in [(0.1, 0.15), (1.0 / 3.0, 0.12), (1.0, 0.07), (3.0, 1e-2)] {
+                let time_s = share * body.span_s();
+                let exact = ladder.rise(time_s);
+                let found = transient.rise_k_m_per_w(time_s).expect("a rise") / exact;
+                assert!((1.0 - low..1.01).contains(&found), "{share}: {found}");
+                // Twin: the same cable with its surface held.
+                let held = Body {
+                    outside_k_m_per_w: 0.0,
+                    ..body
+                };
+                let held = Ladder::of(&held, None).rise(time_s) / exact;
+                assert!(share < 0.5 || held < 1.0 - low, "{share}: {held}");
+            }
+        }
+    }
+}
+
 fn in_soil(body: &Body, outside_m: f64, depth_m: f64, others: Vec<Line>) -> Transient {
     let beside: f64 = others
         .iter()
