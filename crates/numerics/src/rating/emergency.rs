@@ -10,6 +10,8 @@ use super::transient::Transient;
 const GREATEST_DEGC: f64 = 1000.0;
 /// Halvings of an interval, more than a float has bits.
 const N_HALVINGS: usize = 200;
+/// Shortest time that is tried, s.
+const LEAST_S: f64 = 1e-3;
 /// Longest time that is tried, s: three hundred thousand years.
 const GREATEST_S: f64 = 1e13;
 
@@ -238,7 +240,7 @@ impl<'a> Emergency<'a> {
         let is_reached = |time_s: f64| -> Result<bool, RatingError> {
             Ok(self.transient.rise_k_m_per_w(time_s)? >= needed)
         };
-        let (mut low, mut high) = (self.transient.least_s(), GREATEST_S);
+        let (mut low, mut high) = (self.transient.least_s().max(LEAST_S), GREATEST_S);
         if !is_reached(high)? {
             return Ok(Lasts::Always);
         }

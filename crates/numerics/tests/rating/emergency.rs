@@ -51,7 +51,15 @@ fn by_ladder(body: &Body, outside_m: f64, before_w: f64, current_a: f64, time_s:
         heat_j_per_m3_k: 1.0 / 5e-7,
         ..wall(outside_m, 4.0, 1.0)
     };
-    let ladder = Ladder::of(body, Some((soil, 100)));
+    stepped(
+        &Ladder::of(body, Some((soil, 100))),
+        before_w,
+        current_a,
+        time_s,
+    )
+}
+
+fn stepped(ladder: &Ladder, before_w: f64, current_a: f64, time_s: f64) -> f64 {
     let mut rises = ladder.steady(before_w);
     let n = 2000;
     for k in 0..n {
@@ -192,18 +200,56 @@ fn for_ever_with_a_bonded_shield() {
     assert!((0.98..0.99).contains(&loaded), "{loaded}");
 }
 
-// Law: at first nearly all heat stays in the conductor; at the least time the current is more than what it alone could take, by a factor below 2.5.
+// Law: at first nearly all heat stays in the conductor, so that the current is that of no heat leaving; what the insulation takes in 0.1 s is 1 to 3 % of current.
 #[test]
 fn a_short_time_comes_near_to_no_heat_leaving() {
     for [conductor, shield, outside, losses] in CABLES {
         let body = cable(conductor, shield, outside, losses);
-        let (circuit, transient) = lone(&body, outside);
+        let (circuit, _) = lone(&body, outside);
+        let transient = Transient::divided(&body, None, 200).expect("a transient");
         let emergency = Emergency::after(&circuit, &transient, 0.0).expect("a state");
-        let time_s = transient.least_s();
-        let found = emergency.current_a(130.0, time_s).expect("a current");
         let resistance = 1e-4 * (1.0 + COEFFICIENT_PER_K * 110.0);
-        let stored = (110.0 * body.conductor_j_per_m_k / (time_s * resistance)).sqrt();
-        assert!(found > stored && found < 2.5 * stored, "{found} {stored}");
+        let over = |time_s: f64| {
+            let stored = (110.0 * body.conductor_j_per_m_k / (time_s * resistance)).sqrt();
+            emergency.current_a(130.0, time_s).expect("a current") / stored
+        };
+        assert!((1.0..1.03).contains(&over(0.1)), "{}", over(0.1));
+        assert!((1.0..1.01).contains(&over(0.01)), "{}", over(0.01));
+        // Twin: a minute is not short.
+        assert!(over(60.0) > 1.15, "{}", over(60.0));
+    }
+}
+
+// Oracle: the finely divided cable, in air by one resistance, with the resistance of each moment. What the resistance of the end adds outweighs here what two cells lack; both keep 0.5 to 6 K below.
+#[test]
+fn in_air_the_temperature_allowed_is_not_reached_either() {
+    for [conductor, shield, outside, losses] in CABLES {
+        let body = Body {
+            outside_k_m_per_w: 0.7,
+            ..cable(conductor, shield, outside, losses)
+        };
+        let (mut circuit, _) = lone(&body, outside);
+        circuit.outside = Outside::Soil {
+            resistance_k_m_per_w: 0.7,
+        };
+        let ladder = Ladder::of(&body, None);
+        let divided = Transient::divided(&body, None, 20).expect("a transient");
+        let two = Transient::of(&body, None).expect("a transient");
+        let before = 0.9 * rated_a(&circuit, 90.0);
+        for time_s in [600.0, 1800.0, 7200.0] {
+            let reached = |transient: &Transient| {
+                let emergency = Emergency::after(&circuit, transient, before).expect("a state");
+                let current = emergency.current_a(130.0, time_s).expect("a current");
+                let before_w = emergency.before().conductor_w_per_m;
+                stepped(&ladder, before_w, current, time_s)
+            };
+            let (many, few) = (reached(&divided), reached(&two));
+            assert!((124.0..129.5).contains(&many), "{time_s}: {many}");
+            assert!(
+                few < 130.0 && (few > many + 0.2 || time_s > 1000.0),
+                "{time_s}: {few} {many}"
+            );
+        }
     }
 }
 
