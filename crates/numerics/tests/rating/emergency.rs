@@ -215,6 +215,12 @@ fn a_short_time_comes_near_to_no_heat_leaving() {
         };
         assert!((1.0..1.03).contains(&over(0.1)), "{}", over(0.1));
         assert!((1.0..1.01).contains(&over(0.01)), "{}", over(0.01));
+        // The other way round, where no least time bounds the search.
+        let current = emergency.current_a(130.0, 5.0).expect("a current");
+        let Ok(Lasts::For { time_s }) = emergency.lasts(current, 130.0) else {
+            panic!("it is reached");
+        };
+        close(time_s, 5.0, 1e-9);
         // Twin: a minute is not short.
         assert!(over(60.0) > 1.15, "{}", over(60.0));
     }
