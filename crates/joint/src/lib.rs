@@ -11,6 +11,7 @@ pub mod catalogue;
 pub mod checks;
 pub mod critic;
 pub mod cutback;
+pub mod fault;
 pub mod fit;
 pub mod form;
 pub mod job;

@@ -2,6 +2,7 @@
 
 mod cases;
 mod critic;
+mod faults;
 mod fields;
 mod hostile;
 mod laws;

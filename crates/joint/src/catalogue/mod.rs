@@ -20,7 +20,7 @@ pub use piece::{
 pub use row::{
     Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
     Instructions, LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step,
-    Wrap,
+    Withstand, Wrap,
 };
 pub(crate) use row::{SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};

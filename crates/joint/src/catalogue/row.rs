@@ -323,6 +323,8 @@ pub struct Body {
     pub taper: Option<Taper>,
     /// It when nothing is in it, and its rubber.
     pub rubber: Option<Rubber>,
+    /// Highest temperature of the conductor in a short circuit, degrees Celsius.
+    pub conductor_fault_greatest_degc: Option<f64>,
     /// Straight cable beyond each end.
     pub bend_keep_off: Option<Length>,
 }
@@ -349,6 +351,15 @@ pub struct Plug {
     pub interface: String,
     /// Highest system voltage, kV.
     pub system_greatest_kv: f64,
+}
+
+/// A short circuit that a part's paper gives it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Withstand {
+    /// Current, A rms.
+    pub current_a: f64,
+    /// How long it may flow, s.
+    pub time_s: f64,
 }
 
 /// How a connector grips.
@@ -404,6 +415,8 @@ pub struct Connector {
     pub presses: Option<i64>,
     /// How far a sheared bolt may stand proud.
     pub stands_proud: Option<Length>,
+    /// Short circuit that its paper gives it.
+    pub withstands: Option<Withstand>,
     /// Distances.
     pub links: Vec<LinkRow>,
 }
@@ -447,6 +460,8 @@ pub struct ShieldPart {
     pub bondings: Vec<String>,
     /// Metal section, mm².
     pub area_mm2: Option<f64>,
+    /// Short circuit that its paper gives it.
+    pub withstands: Option<Withstand>,
     /// Ranges.
     pub fits: Vec<Fits>,
     /// Whether a stretch is blocked against water, where its paper says.

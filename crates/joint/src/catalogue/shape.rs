@@ -31,6 +31,20 @@ const RUBBER_FIELD: Field = field(
     "The part when nothing is in it, and its rubber.",
 );
 
+const FAULT_FIELD: Field = field(
+    "fault",
+    Kind::Quantity(Measure::Current),
+    Optional,
+    "Short-circuit current that its paper gives it, rms; with `fault_time`.",
+);
+
+const FAULT_TIME_FIELD: Field = field(
+    "fault_time",
+    Kind::Quantity(Measure::Time),
+    Optional,
+    "How long its paper lets that current flow.",
+);
+
 const BODY: Shape = Shape {
     name: "body",
     about: "A joint body, or the body of one leg of a separable joint.",
@@ -148,6 +162,12 @@ const BODY: Shape = Shape {
             "The tapered plug it sits on, for separable joints."
         ),
         RUBBER_FIELD,
+        field(
+            "conductor_fault_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature of the conductor in a short circuit for which its paper gives the joint."
+        ),
         field(
             "bend_keep_off",
             Kind::Cut,
@@ -282,6 +302,8 @@ const CONNECTOR: Shape = Shape {
             Optional,
             "How far a sheared bolt may stand proud before it is dressed flush."
         ),
+        FAULT_FIELD,
+        FAULT_TIME_FIELD,
         field(
             "link",
             Kind::Rows(&LINK),
@@ -366,6 +388,8 @@ const SHIELD_PART: Shape = Shape {
             Optional,
             "Its metal section."
         ),
+        FAULT_FIELD,
+        FAULT_TIME_FIELD,
         field(
             "fits",
             Kind::Rows(&FITS),

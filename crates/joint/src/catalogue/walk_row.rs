@@ -3,7 +3,7 @@
 use super::row::{
     Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
     Instructions, LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart,
-    Step, Wrap,
+    Step, Withstand, Wrap,
 };
 use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
@@ -145,6 +145,35 @@ impl RowReader<'_> {
             );
         }
         interval
+    }
+
+    /// A short circuit that a part's paper gives it: current and time, or neither.
+    fn withstands(&mut self, record: &Record) -> Option<Withstand> {
+        let (current, time) = (record.number("fault"), record.number("fault_time"));
+        let (Some(current_a), Some(time_s)) = (current, time) else {
+            for (given, name, other) in [
+                (current, "fault", "fault_time"),
+                (time, "fault_time", "fault"),
+            ] {
+                if given.is_some() && record.is_given(name) && !record.is_given(other) {
+                    self.complain(
+                        record.at(name),
+                        format!("`{name}` is given without `{other}`."),
+                        "A short-circuit current means nothing without its time: write both, or neither.",
+                    );
+                }
+            }
+            return None;
+        };
+        if current_a > 0.0 && time_s > 0.0 {
+            return Some(Withstand { current_a, time_s });
+        }
+        self.complain(
+            record.at("fault"),
+            "`fault` and `fault_time` are above 0.".to_owned(),
+            "Look them up again, or take both out.",
+        );
+        None
     }
 
     pub fn fits(&mut self, record: &Record) -> Vec<Fits> {
@@ -484,6 +513,7 @@ impl Row for Body {
             inner,
             taper,
             rubber,
+            conductor_fault_greatest_degc: record.number("conductor_fault_greatest"),
             bend_keep_off: record.length("bend_keep_off"),
             head,
         })
@@ -530,6 +560,7 @@ impl Row for Connector {
                 "Look both up again.",
             );
         }
+        let withstands = reader.withstands(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Connector {
@@ -558,6 +589,7 @@ impl Row for Connector {
             die: record.string("die"),
             presses: record.integer("presses"),
             stands_proud: record.length("stands_proud"),
+            withstands,
             links,
             head,
         })
@@ -592,12 +624,14 @@ impl Row for ShieldPart {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<ShieldPart> {
         let head = reader.head(record);
         let fits = reader.fits(record);
+        let withstands = reader.withstands(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(ShieldPart {
             shields: record.texts("shields"),
             bondings: record.texts("bondings"),
             area_mm2: record.number("area"),
+            withstands,
             fits,
             blocked: record.flag("blocked"),
             passes_seal: record.flag("passes_seal"),

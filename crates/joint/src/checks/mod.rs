@@ -26,7 +26,9 @@ mod bonding_part_fit;
 mod bus_ports;
 mod cable_level;
 mod common_parts;
+mod conductor_fault_heat;
 mod conductor_in_connector;
+mod connector_fault;
 mod connector_in_electrode;
 mod consumable_metal;
 mod cut_order;
@@ -54,6 +56,8 @@ mod screen_edge_stress;
 mod seal_fit;
 mod seal_overlap;
 mod seal_squeeze;
+mod shield_fault_heat;
+mod shield_part_fault;
 mod slack_for_recut;
 mod straight_length;
 mod strand_water;
@@ -68,7 +72,9 @@ pub const CHECKS: &[Check] = &[
     bus_ports::CHECK,
     cable_level::CHECK,
     common_parts::CHECK,
+    conductor_fault_heat::CHECK,
     conductor_in_connector::CHECK,
+    connector_fault::CHECK,
     connector_in_electrode::CHECK,
     consumable_metal::CHECK,
     cut_order::CHECK,
@@ -96,6 +102,8 @@ pub const CHECKS: &[Check] = &[
     seal_fit::CHECK,
     seal_overlap::CHECK,
     seal_squeeze::CHECK,
+    shield_fault_heat::CHECK,
+    shield_part_fault::CHECK,
     slack_for_recut::CHECK,
     straight_length::CHECK,
     strand_water::CHECK,

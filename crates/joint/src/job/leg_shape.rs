@@ -3,13 +3,20 @@
 use super::shape::{CLASSES, RATED, field};
 use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Shape};
+use crate::form::{Kind, Measure, Shape};
 
 const SHIELD: Shape = Shape {
     name: "shield",
     about: "The metallic shield.",
     fields: &[
         field("kind", Kind::Choice(SHIELD_KINDS), Required, "Its kind."),
+        field("metal", Kind::Choice(METALS), Optional, "Its metal."),
+        field(
+            "fault_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature it may reach in a short circuit, as the cable's papers give it.",
+        ),
         field(
             "count",
             Kind::Integer {
@@ -271,6 +278,12 @@ pub(super) const LEG: Shape = Shape {
             Kind::Flag,
             Optional,
             "True when the far end of the cable stands in water or may, false when somebody looked and it does not.",
+        ),
+        field(
+            "shield_fault",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Short-circuit current in this leg's metallic shield, where it is not the whole of `duty.shield_fault`.",
         ),
         field("cable", Kind::Table(&CABLE), Required, "The cable."),
         field(

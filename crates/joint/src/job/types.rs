@@ -185,6 +185,12 @@ pub struct Leg {
     pub expansion_per_k: Option<(f64, f64)>,
     /// Relative permittivity of the insulation, where stated.
     pub relative_permittivity: Option<f64>,
+    /// Metal of the shield, where stated.
+    pub shield_metal: Option<Metal>,
+    /// Highest temperature of the shield in a short circuit, degrees Celsius, where stated.
+    pub shield_fault_greatest_degc: Option<f64>,
+    /// Short-circuit current in this leg's shield, A, where it has its own.
+    pub shield_fault_a: Option<f64>,
     /// Parts.
     pub parts: PartNames,
     /// `path:line:column`.

@@ -284,6 +284,7 @@ impl JobReader<'_> {
         let construction = cable.and_then(|c| self.cable(c));
         let parts = self.part_names(record);
         let cable = cable?;
+        let shield = cable.record("shield");
         let expansion = (
             cable.number("expansion_per_k_least"),
             cable.number("expansion_per_k_greatest"),
@@ -320,6 +321,9 @@ impl JobReader<'_> {
             bend_radius_least: cable.length("bend_radius_least"),
             expansion_per_k,
             relative_permittivity: cable.number("permittivity"),
+            shield_metal: shield.and_then(|row| metal(row.text("metal")?)),
+            shield_fault_greatest_degc: shield.and_then(|row| row.number("fault_greatest")),
+            shield_fault_a: record.number("shield_fault"),
             parts,
             place: self.place_of(record.at),
         })

@@ -69,7 +69,7 @@ const MISTAKES: &[Mistake] = &[
         "has no `diameter`",
     ),
     (
-        "shield = { kind = \"concentric-wires\", count = 11, diameter = \"64.1 mil\" }",
+        "shield = { kind = \"concentric-wires\", metal = \"copper\", fault_greatest = \"200 degC\", count = 11, diameter = \"64.1 mil\" }",
         "shield = { kind = \"concentric-wires\", count = 11 }",
         "{ kind = \"concentric-wires\", count = 11 }",
         "has no `diameter`",

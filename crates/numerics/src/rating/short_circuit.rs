@@ -61,6 +61,33 @@ impl CircularMilForm {
         let ratio = heating_ratio(self.zero_degc, from_degc, to_degc, time_s)?;
         Ok(area_m2 / CMIL_M2 * (self.heat * ratio.log10() / time_s).sqrt())
     }
+
+    /// Temperature to which a current heats the metal, °C: the same form, solved for T2.
+    ///
+    /// S, `area_m2`: m² · I, `current_a`: A · t, `time_s`: s, of all shots together.
+    /// Nothing leaves the metal meanwhile; it melts long before the number has no meaning.
+    ///
+    /// # Source
+    /// icea_p32382.
+    ///
+    /// ```
+    /// use jointwright_numerics::rating::short_circuit::CircularMilForm;
+    /// let form = CircularMilForm::COPPER;
+    /// let amperes = form.current_a(253.35e-6, 90.0, 250.0, 0.5)?;
+    /// assert!((form.temperature_degc(253.35e-6, 90.0, amperes, 0.5) - 250.0).abs() < 1e-9);
+    /// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+    /// ```
+    pub fn temperature_degc(
+        &self,
+        area_m2: f64,
+        from_degc: f64,
+        current_a: f64,
+        time_s: f64,
+    ) -> f64 {
+        let density = current_a / (area_m2 / CMIL_M2);
+        let power = density * density * time_s / self.heat;
+        (from_degc + self.zero_degc) * 10_f64.powf(power) - self.zero_degc
+    }
 }
 
 /// (T2 + B)/(T1 + B), above 1.

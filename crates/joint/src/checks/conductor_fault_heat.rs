@@ -1,0 +1,61 @@
+//! Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?
+//!
+//! From the highest temperature in service, without anything leaving the metal, all shots together: never too cool.
+//! The limit is the body's own; what its cable may reach says nothing of the joint.
+//!
+//! Source: the body's own instructions; icea_p32382.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::fault::{Fault, Heated, conductor_area_mm2};
+use crate::limit::{Ruling, Word};
+
+pub(super) const CHECK: Check = Check {
+    slug: "conductor_fault_heat",
+    question: "Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: in such a short circuit the conductor gets hotter in the joint than its paper allows. The engineer decides on fault level, clearing time or another body.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(body) = leg.chosen.body else {
+        return Vec::new();
+    };
+    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let duty = &inputs.order.job.duty;
+    let id = &body.head.id;
+    let Some(greatest_degc) = body.conductor_fault_greatest_degc else {
+        let why = format!(
+            "the row {id} does not say how hot the conductor in it may get in a short circuit"
+        );
+        let ask = format!(
+            "Ask: To what temperature may the conductor inside {id} rise in a short circuit?"
+        );
+        return vec![not_judged(why).with_hint(ask)];
+    };
+    let Some(from_degc) = duty.conductor_greatest_degc else {
+        let why = "the job does not state duty.conductor_greatest, the temperature at which a short circuit may begin";
+        return vec![not_judged(why.to_owned())];
+    };
+    let fault = match Fault::of_conductor(duty) {
+        Ok(fault) => fault,
+        Err(why) => return vec![not_judged(why)],
+    };
+    let area = match conductor_area_mm2(&leg.leg.cable) {
+        Ok(area) => area,
+        Err(why) => return vec![not_judged(why)],
+    };
+    let ruling = Heated {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        what: "conductor",
+        fault: &fault,
+        metal: leg.leg.cable.conductor.metal,
+        area_mm2: (area, area),
+        from_degc,
+        greatest_degc,
+        word: &Word::Instructions(body.head.source()),
+        hint: HINT,
+    };
+    vec![ruling.rule()]
+}

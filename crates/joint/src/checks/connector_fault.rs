@@ -1,0 +1,36 @@
+//! Does the connector carry the short circuit that the job states for the conductor?
+//!
+//! The current itself, for its forces, and its square times the time of all shots, for its heat.
+//!
+//! Source: the part's own instructions.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::fault::{Fault, Withstood};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "connector_fault",
+    question: "Does the connector carry the short circuit that the job states for the conductor?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: the paper of this connector does not give it this short circuit. Use one whose paper does, or the engineer decides on fault level and clearing time.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(part) = leg.chosen.connector else {
+        return Vec::new();
+    };
+    let fault = match Fault::of_conductor(&inputs.order.job.duty) {
+        Ok(fault) => fault,
+        Err(why) => return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)],
+    };
+    Withstood {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        part: &part.head,
+        withstands: part.withstands,
+        fault: &fault,
+        hint: HINT,
+    }
+    .rule()
+}

@@ -1,0 +1,36 @@
+//! Does what carries or bonds the shield carry the short circuit that the job states for it?
+//!
+//! The whole stated current, unless the job states that of the leg; its square times the time of all shots, for its heat.
+//!
+//! Source: the part's own instructions.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::fault::{Fault, Withstood};
+use crate::limit::Ruling;
+
+pub(super) const CHECK: Check = Check {
+    slug: "shield_part_fault",
+    question: "Does what carries or bonds the shield carry the short circuit that the job states for it?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: the paper of this part does not give it this short circuit. Use one whose paper does, or the engineer decides on fault level, clearing time and how the current returns.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(part) = leg.chosen.shield_part else {
+        return Vec::new();
+    };
+    let fault = match Fault::of_shield(&inputs.order.job.duty, leg.leg) {
+        Ok(fault) => fault,
+        Err(why) => return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)],
+    };
+    Withstood {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        part: &part.head,
+        withstands: part.withstands,
+        fault: &fault,
+        hint: HINT,
+    }
+    .rule()
+}

@@ -1,0 +1,124 @@
+//! Question: a temperature or a current of a short circuit beside the most that somebody allows.
+
+use super::{Fault, melts_degc};
+use crate::cable::Metal;
+use crate::catalogue::{Head, Withstand};
+use crate::limit::{AmountQuestion, Ruling, Subject, Word};
+
+/// Metal that a short circuit heats, against the most that it may reach.
+pub(crate) struct Heated<'a> {
+    pub check: &'static str,
+    pub subject: Subject,
+    /// What it is, for the crew: "conductor", "metallic shield".
+    pub what: &'a str,
+    pub fault: &'a Fault,
+    pub metal: Metal,
+    /// Least and greatest area, mm².
+    pub area_mm2: (f64, f64),
+    /// Temperature at the start, the most in service.
+    pub from_degc: f64,
+    pub greatest_degc: f64,
+    pub word: &'a Word,
+    pub hint: &'a str,
+}
+
+impl Heated<'_> {
+    /// Passes if the least area keeps to the limit, fails if the greatest does not, and else is not judged.
+    pub fn rule(self) -> Ruling {
+        let melts = melts_degc(self.metal);
+        let heated = |area| {
+            let heated = self.fault.heated_degc(self.metal, area, self.from_degc);
+            // Tenths, upward.
+            ((heated.min(melts) * 10.0 - 1e-6).ceil() * 0.1).min(melts)
+        };
+        let (hot, cool) = (heated(self.area_mm2.0), heated(self.area_mm2.1));
+        let is_between = hot > self.greatest_degc && cool <= self.greatest_degc;
+        let subject = self.subject;
+        let value = if cool > self.greatest_degc { cool } else { hot };
+        let melted = if value >= melts && !is_between {
+            ", where it melts"
+        } else {
+            ""
+        };
+        let what = format!(
+            "{}, {} after {} from {:.0} degC{melted}",
+            subject.words(),
+            self.what,
+            self.fault.words(),
+            self.from_degc
+        );
+        if is_between {
+            let why = format!(
+                "{what}: between {cool:.0} and {hot:.0} degC, by how much of its metal carries; {:.0} degC are permitted ({})",
+                self.greatest_degc,
+                self.word.source()
+            );
+            return Ruling::not_judged(self.check, subject, why);
+        }
+        AmountQuestion {
+            check: self.check,
+            subject,
+            what,
+            value,
+            error: 0.0,
+            least: None,
+            greatest: Some(self.greatest_degc),
+            unit: "degC",
+            word: self.word,
+            hint: self.hint,
+        }
+        .rule()
+    }
+}
+
+/// A short circuit against that which a part's paper gives it.
+pub(crate) struct Withstood<'a> {
+    pub check: &'static str,
+    pub subject: Subject,
+    pub part: &'a Head,
+    pub withstands: Option<Withstand>,
+    pub fault: &'a Fault,
+    pub hint: &'a str,
+}
+
+impl Withstood<'_> {
+    /// What is ruled on the current, and on its heat.
+    pub fn rule(self) -> Vec<Ruling> {
+        let id = &self.part.id;
+        let Some(withstands) = self.withstands else {
+            let why = format!("the row {id} does not say what short circuit it carries");
+            let ask = format!(
+                "Ask: What current may flow through {id} in a short circuit, and for how long?"
+            );
+            return vec![Ruling::not_judged(self.check, self.subject, why).with_hint(ask)];
+        };
+        let word = Word::Instructions(self.part.source());
+        let current = AmountQuestion {
+            check: self.check,
+            subject: self.subject.clone(),
+            what: format!(
+                "{}, short-circuit current through {id}",
+                self.subject.words()
+            ),
+            value: self.fault.current_a * 1e-3,
+            error: 0.0,
+            least: None,
+            greatest: Some(withstands.current_a * 1e-3),
+            unit: "kA",
+            word: &word,
+            hint: self.hint,
+        };
+        let square = AmountQuestion {
+            what: format!(
+                "{}, current squared times time through {id}: {}",
+                self.subject.words(),
+                self.fault.words()
+            ),
+            value: self.fault.square_ka2_s(),
+            greatest: Some(withstands.current_a * withstands.current_a * withstands.time_s * 1e-6),
+            unit: "kA2 s",
+            ..current.clone()
+        };
+        vec![current.rule(), square.rule()]
+    }
+}

@@ -1,0 +1,250 @@
+//! Short circuits: what they heat and what carries them, against the other standard's form, and what happens where something is not stated.
+
+use crate::cases::{accepted, named, plan_of, read};
+use jointwright_joint::cable::Metal;
+use jointwright_joint::fault::{Fault, melts_degc};
+use jointwright_joint::plan::Plan;
+use jointwright_numerics::rating::short_circuit::SquareMetreForm;
+
+const LARKSPUR: &str = "larkspur-three-way";
+const QUARRY: &str = "quarry-four-way";
+
+/// Short names of the four checks.
+const CHECKS: [&str; 4] = [
+    "conductor_fault_heat",
+    "connector_fault",
+    "shield_fault_heat",
+    "shield_part_fault",
+];
+
+fn planned(example: &str, of_job: &[(&str, &str)], of_parts: &[(&str, &str)]) -> Plan {
+    let case = named(example);
+    let exchanged = |text: &str, pairs: &[(&str, &str)]| {
+        pairs.iter().fold(text.to_owned(), |text, (from, to)| {
+            assert!(text.contains(from), "{example} has no {from:?}");
+            text.replace(from, to)
+        })
+    };
+    let job = exchanged(case.job, of_job);
+    let catalogues: Vec<(String, String)> = case
+        .catalogues()
+        .into_iter()
+        .map(|(path, text)| (path, exchanged(&text, of_parts)))
+        .collect();
+    plan_of(&accepted(read(&job, &catalogues), example), example)
+}
+
+/// Outcomes, values and reasons of a check on a leg.
+fn found(plan: &Plan, check: &str, leg: &str) -> Vec<(String, String)> {
+    let is_it =
+        |r: &&jointwright_joint::plan::RulingDoc| r.check == check && r.leg.as_deref() == Some(leg);
+    let text = |r: &jointwright_joint::plan::RulingDoc| {
+        let parts = [r.why.clone(), r.hint.clone()];
+        parts.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    };
+    let rulings = plan.rulings.iter().filter(is_it);
+    rulings.map(|r| (r.ruling.clone(), text(r))).collect()
+}
+
+fn fault(current_a: f64, time_s: f64) -> Fault {
+    Fault {
+        current_a,
+        time_s,
+        n_shots: 1,
+    }
+}
+
+#[test]
+fn the_other_standards_form_gives_nearly_the_same_temperature() {
+    // IEC's form for a current gives back its temperatures here within what the two families of constants differ by.
+    let forms = [
+        (Metal::Copper, SquareMetreForm::COPPER),
+        (Metal::Aluminium, SquareMetreForm::ALUMINIUM),
+    ];
+    for (metal, form) in forms {
+        for (area_mm2, time_s) in [(16.0, 0.2), (107.2, 0.5), (240.0, 1.0)] {
+            let amperes = form
+                .current_a(area_mm2 * 1e-6, 90.0, 250.0, time_s)
+                .unwrap();
+            let reached = fault(amperes, time_s).heated_degc(metal, area_mm2, 90.0);
+            assert!(
+                reached > 250.0 && reached < 250.0 + 0.05 * 160.0,
+                "{metal:?} {reached}"
+            );
+            // A conductor of nine tenths gets far hotter.
+            let thinner = fault(amperes, time_s).heated_degc(metal, 0.9 * area_mm2, 90.0);
+            assert!(thinner > 285.0, "{metal:?} {thinner}");
+        }
+    }
+}
+
+#[test]
+fn more_current_time_or_heat_before_is_never_cooler() {
+    for metal in [Metal::Copper, Metal::Aluminium] {
+        let reached = |amperes, time, from| fault(amperes, time).heated_degc(metal, 95.0, from);
+        let first = reached(9e3, 0.5, 90.0);
+        assert!(reached(9.1e3, 0.5, 90.0) > first);
+        assert!(reached(9e3, 0.51, 90.0) > first);
+        assert!(reached(9e3, 0.5, 91.0) > first + 1.0);
+        assert_eq!(reached(0.0, 0.5, 90.0), 90.0);
+    }
+}
+
+#[test]
+fn shots_add_up() {
+    let twice = planned(LARKSPUR, &[("reclosing = 0", "reclosing = 1")], &[]);
+    let longer = planned(
+        LARKSPUR,
+        &[
+            ("\nfault_time = \"0.5 s\"", "\nfault_time = \"1 s\""),
+            (
+                "shield_fault_time = \"0.5 s\"",
+                "shield_fault_time = \"1 s\"",
+            ),
+        ],
+        &[],
+    );
+    for check in CHECKS {
+        let values = |plan: &Plan| -> Vec<String> {
+            let of_check = plan.rulings.iter().filter(|r| r.check == check);
+            of_check.map(|r| format!("{:?}", r.value)).collect()
+        };
+        assert_eq!(values(&twice), values(&longer), "{check}");
+        let once = planned(LARKSPUR, &[], &[]);
+        assert_ne!(values(&twice), values(&once), "{check}");
+    }
+}
+
+#[test]
+fn the_tape_of_one_leg_is_judged_between_a_helix_and_a_tube() {
+    // A tape of 5 mil by 1 1/2 in alone melts under 2 kA; all its turns together keep to 200 degC.
+    let open = found(&planned(QUARRY, &[], &[]), "shield_fault_heat", "C");
+    assert_eq!(open[0].0, "not-judged");
+    assert!(open[0].1.contains("1085 degC"), "{open:?}");
+    let whole = [("shield_fault = \"2 kA\"", "shield_fault = \"5 kA\"")];
+    let burnt = found(&planned(QUARRY, &whole, &[]), "shield_fault_heat", "C");
+    assert_eq!(burnt[0].0, "fail");
+    let own = [("id = \"C\"\n", "id = \"C\"\nshield_fault = \"0.4 kA\"\n")];
+    let less = planned(QUARRY, &own, &[]);
+    assert_eq!(found(&less, "shield_fault_heat", "C")[0].0, "pass");
+    // The share that one leg states is its own.
+    let before = found(&planned(QUARRY, &[], &[]), "shield_part_fault", "A");
+    assert_eq!(found(&less, "shield_part_fault", "A"), before);
+    let narrow = [("width = \"1 1/2 in\", ", "")];
+    let unknown = found(&planned(QUARRY, &narrow, &[]), "shield_fault_heat", "C");
+    assert_eq!(unknown[0].0, "not-judged");
+    assert!(unknown[0].1.contains("width"), "{unknown:?}");
+}
+
+#[test]
+fn what_is_not_stated_is_asked_for_and_nothing_passes_for_want_of_it() {
+    let of_job = [
+        ("\nfault = \"10 kA\"", "duty.fault", &CHECKS[..2]),
+        ("\nfault_time = \"0.5 s\"", "duty.fault_time", &CHECKS[..2]),
+        ("reclosing = 0\n", "duty.reclosing", &CHECKS[..]),
+        (
+            "\nshield_fault = \"2 kA\"",
+            "duty.shield_fault",
+            &CHECKS[2..],
+        ),
+        (
+            "shield_fault_time = \"0.5 s\"\n",
+            "duty.shield_fault_time",
+            &CHECKS[2..],
+        ),
+        (
+            "conductor_greatest = \"130 degC\"\n",
+            "duty.conductor_greatest",
+            &["conductor_fault_heat", "shield_fault_heat"][..],
+        ),
+        (
+            " metal = \"copper\", fault_greatest",
+            "shield.metal",
+            &["shield_fault_heat"][..],
+        ),
+        (
+            " fault_greatest = \"200 degC\",",
+            "shield.fault_greatest",
+            &["shield_fault_heat"][..],
+        ),
+    ];
+    for (line, name, checks) in of_job {
+        let instead = if line.ends_with("fault_greatest") {
+            " fault_greatest"
+        } else {
+            ""
+        };
+        let plan = planned(LARKSPUR, &[(line, instead)], &[]);
+        for check in checks {
+            let rulings = found(&plan, check, "A");
+            assert!(!rulings.is_empty(), "{check} without {name}");
+            for (outcome, why) in rulings {
+                assert_eq!(outcome, "not-judged", "{check} without {name}");
+                assert!(why.contains(name), "{check}: {why}");
+            }
+        }
+    }
+    let of_parts = [
+        (
+            "conductor_fault_greatest = \"250 degC\"\n",
+            "conductor_fault_heat",
+        ),
+        (
+            "fault = \"25 kA\"\nfault_time = \"0.5 s\"\n",
+            "connector_fault",
+        ),
+        (
+            "fault = \"4 kA\"\nfault_time = \"0.5 s\"\n",
+            "shield_part_fault",
+        ),
+    ];
+    for (lines, check) in of_parts {
+        let plan = planned(LARKSPUR, &[], &[(lines, "")]);
+        let rulings = found(&plan, check, "A");
+        assert_eq!(rulings.len(), 1, "{check}");
+        assert_eq!(rulings[0].0, "not-judged", "{check}");
+        assert!(rulings[0].1.contains("Ask: "), "{check}: {rulings:?}");
+    }
+}
+
+#[test]
+fn metal_that_would_be_hotter_than_molten_is_said_to_melt() {
+    let many = [("\nfault = \"10 kA\"", "\nfault = \"400 kA\"")];
+    let (outcome, why) =
+        found(&planned(LARKSPUR, &many, &[]), "conductor_fault_heat", "B").remove(0);
+    assert_eq!(outcome, "fail");
+    assert!(why.contains("where it melts"), "{why}");
+    assert!(
+        why.contains(&format!("{:.0}", melts_degc(Metal::Aluminium))),
+        "{why}"
+    );
+}
+
+#[test]
+fn a_current_without_its_time_is_a_complaint() {
+    let case = named(LARKSPUR);
+    for (from, to, says) in [
+        (
+            "fault = \"4 kA\"\nfault_time = \"0.5 s\"\n",
+            "fault = \"4 kA\"\n",
+            "given without `fault_time`",
+        ),
+        (
+            "fault = \"4 kA\"\nfault_time = \"0.5 s\"\n",
+            "fault_time = \"0.5 s\"\n",
+            "given without `fault`",
+        ),
+        ("fault = \"4 kA\"\n", "fault = \"0 kA\"\n", "above 0"),
+    ] {
+        let catalogues: Vec<(String, String)> = case
+            .catalogues()
+            .into_iter()
+            .map(|(path, text)| (path, text.replacen(from, to, 1)))
+            .collect();
+        let complaints = read(case.job, &catalogues).err().unwrap_or_default();
+        assert!(
+            complaints.iter().any(|c| c.message.contains(says)),
+            "{says}: {complaints:?}"
+        );
+    }
+}
