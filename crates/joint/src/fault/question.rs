@@ -29,12 +29,14 @@ impl Heated<'_> {
         let heated = |area| {
             let heated = self.fault.heated_degc(self.metal, area, self.from_degc);
             // Tenths, upward.
-            ((heated.min(melts) * 10.0 - 1e-6).ceil() * 0.1).min(melts)
+            ((heated.min(melts) * 10.0 - 1e-6).ceil() / 10.0).min(melts)
         };
         let (hot, cool) = (heated(self.area_mm2.0), heated(self.area_mm2.1));
-        let is_between = hot > self.greatest_degc && cool <= self.greatest_degc;
+        // No paper lets metal melt.
+        let greatest = self.greatest_degc.min(melts - 1.0);
+        let is_between = hot > greatest && cool <= greatest;
         let subject = self.subject;
-        let value = if cool > self.greatest_degc { cool } else { hot };
+        let value = if cool > greatest { cool } else { hot };
         let melted = if value >= melts && !is_between {
             ", where it melts"
         } else {
@@ -49,8 +51,7 @@ impl Heated<'_> {
         );
         if is_between {
             let why = format!(
-                "{what}: between {cool:.0} and {hot:.0} degC, by how much of its metal carries; {:.0} degC are permitted ({})",
-                self.greatest_degc,
+                "between {cool:.0} and {hot:.0} degC, by how much of its metal carries, and {greatest} degC are permitted ({}): {what}",
                 self.word.source()
             );
             return Ruling::not_judged(self.check, subject, why);
@@ -62,7 +63,7 @@ impl Heated<'_> {
             value,
             error: 0.0,
             least: None,
-            greatest: Some(self.greatest_degc),
+            greatest: Some(greatest),
             unit: "degC",
             word: self.word,
             hint: self.hint,

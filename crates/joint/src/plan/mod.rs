@@ -45,7 +45,7 @@ pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
     "temperatures that the load brings",
-    "short circuits in contacts, leads and springs, and their forces",
+    "short circuits in contacts and leads",
     "water past the seals",
 ];
 /// What the plan never says.

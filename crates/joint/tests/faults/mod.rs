@@ -214,6 +214,13 @@ fn metal_that_would_be_hotter_than_molten_is_said_to_melt() {
         found(&planned(LARKSPUR, &many, &[]), "conductor_fault_heat", "B").remove(0);
     assert_eq!(outcome, "fail");
     assert!(why.contains("where it melts"), "{why}");
+    // A row that lets it get hotter still does not let it melt.
+    let row = [(
+        "conductor_fault_greatest = \"250 degC\"",
+        "conductor_fault_greatest = \"900 degC\"",
+    )];
+    let molten = found(&planned(LARKSPUR, &many, &row), "conductor_fault_heat", "B").remove(0);
+    assert_eq!(molten.0, "fail");
     assert!(
         why.contains(&format!("{:.0}", melts_degc(Metal::Aluminium))),
         "{why}"
