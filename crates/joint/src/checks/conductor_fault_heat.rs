@@ -1,12 +1,12 @@
 //! Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?
 //!
-//! From the highest temperature in service, without anything leaving the metal, all shots together: never too cool.
+//! From the highest temperature in service, without anything leaving the metal, all shots together: on the warm side.
 //! The limit is the body's own; what its cable may reach says nothing of the joint.
 //!
 //! Source: the body's own instructions; icea_p32382.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::fault::{Fault, Heated, conductor_area_mm2};
+use crate::fault::{Fault, Heated, conductor_area_mm2, start_degc};
 use crate::limit::{Ruling, Word};
 
 pub(super) const CHECK: Check = Check {
@@ -33,9 +33,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         );
         return vec![not_judged(why).with_hint(ask)];
     };
-    let Some(from_degc) = duty.conductor_greatest_degc else {
-        let why = "the job does not state duty.conductor_greatest, the temperature at which a short circuit may begin";
-        return vec![not_judged(why.to_owned())];
+    let from_degc = match start_degc(&inputs.order.job) {
+        Ok(degc) => degc,
+        Err(why) => return vec![not_judged(why)],
     };
     let fault = match Fault::of_conductor(duty) {
         Ok(fault) => fault,

@@ -7,7 +7,8 @@
 //! Source: the cable's own papers, as the job states them; icea_p32382, icea_p45482.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::fault::{Fault, Heated, shield_area_mm2};
+use crate::cable::Layer;
+use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
 use crate::limit::{Ruling, Word};
 
 pub(super) const CHECK: Check = Check {
@@ -20,7 +21,6 @@ const HINT: &str = "Stop and call: this shield does not carry the stated short c
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
-    let duty = &inputs.order.job.duty;
     let asked = [
         (leg.leg.shield_metal.is_none(), "shield.metal"),
         (
@@ -37,22 +37,25 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let ask = "Ask: Of what metal is this cable's shield, and to what temperature may it rise in a short circuit, by the cable's papers?";
         return vec![not_judged(why).with_hint(ask)];
     };
-    let Some(from_degc) = duty.conductor_greatest_degc else {
-        let why = "the job does not state duty.conductor_greatest, above which no shield begins";
-        return vec![not_judged(why.to_owned())];
+    let from_degc = match start_degc(&inputs.order.job) {
+        Ok(degc) => degc,
+        Err(why) => return vec![not_judged(why)],
     };
-    let fault = match Fault::of_shield(duty, leg.leg) {
+    let fault = match Fault::of_shield(&inputs.order.job, leg.leg) {
         Ok(fault) => fault,
         Err(why) => return vec![not_judged(why)],
     };
-    let area_mm2 = match shield_area_mm2(&leg.leg.cable) {
+    let counts = inputs.order.job.counts.iter();
+    let counts = counts.filter(|count| count.leg == leg.leg.id);
+    let n_counted = counts.map(|count| count.shield_elements).min();
+    let area_mm2 = match shield_area_mm2(&leg.leg.cable, n_counted) {
         Ok(area) => area,
         Err(why) => return vec![not_judged(why)],
     };
     let ruling = Heated {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: "metallic shield",
+        what: Layer::MetallicShield.name(inputs.order.job.words),
         fault: &fault,
         metal,
         area_mm2,

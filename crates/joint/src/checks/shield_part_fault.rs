@@ -20,7 +20,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(part) = leg.chosen.shield_part else {
         return Vec::new();
     };
-    let fault = match Fault::of_shield(&inputs.order.job.duty, leg.leg) {
+    let fault = match Fault::of_shield(&inputs.order.job, leg.leg) {
         Ok(fault) => fault,
         Err(why) => return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)],
     };

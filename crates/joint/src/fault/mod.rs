@@ -2,7 +2,7 @@
 //!
 //! Why its own room: checks compare and never solve; conductor and shield are heated by one form, and what parts withstand is asked in one way.
 //!
-//! Invariants: nothing leaves the metal while the current flows, nor between shots, so that what is computed is never too cool; a current, a time or a number of shots that nobody states is asked for.
+//! Invariants: nothing leaves the metal while the current flows, nor between shots, so that what is computed is on the warm side; a current, a time or a number of shots that nobody states is asked for.
 //! A shield carries the whole stated current, unless the job states that of its leg.
 //!
 //! Not here: whose limit it is (`checks`); contacts, leads, and the asymmetry of the first periods.
@@ -14,9 +14,12 @@ mod question;
 pub(crate) use question::{Heated, Withstood};
 
 use crate::cable::{Construction, Layer, Metal, Shield, Size};
-use crate::job::{Duty, Leg};
-use jointwright_numerics::rating::shield;
+use crate::job::{Duty, Job, Leg};
+use crate::limit::shown;
 use jointwright_numerics::rating::short_circuit::CircularMilForm;
+use jointwright_numerics::rating::{conductor, shield};
+use jointwright_units::Length;
+use std::f64::consts::PI;
 
 /// Square metres of a square millimetre.
 const MM2_M2: f64 = 1e-6;
@@ -45,9 +48,18 @@ impl Fault {
     ///
     /// # Errors
     /// What the job does not state.
-    pub fn of_shield(duty: &Duty, leg: &Leg) -> Result<Fault, String> {
+    pub fn of_shield(job: &Job, leg: &Leg) -> Result<Fault, String> {
+        let duty = &job.duty;
         let current_a = leg.shield_fault_a.or(duty.shield_fault_a);
-        Fault::of(duty, "shield_fault", current_a, duty.shield_fault_s)
+        let fault = Fault::of(duty, "shield_fault", current_a, duty.shield_fault_s)?;
+        let longest_s = job.system.clearing_time_s.unwrap_or(0.0);
+        if duty.shield_fault_s.is_some_and(|time| time < longest_s) {
+            return Err(format!(
+                "duty.shield_fault_time is shorter than system.clearing_time, {} s, the longest in which an earth fault is cleared",
+                shown(longest_s)
+            ));
+        }
+        Ok(fault)
     }
 
     fn of(
@@ -70,6 +82,11 @@ impl Fault {
         else {
             return Err(format!("the job does not state {}", missing.join(", ")));
         };
+        if current_a <= 0.0 || time_s <= 0.0 {
+            return Err(format!(
+                "duty.{name} or duty.{name}_time is 0: a short circuit of nothing judges nothing"
+            ));
+        }
         let n_shots = 1 + reclosing.max(0);
         Ok(Fault {
             current_a,
@@ -85,15 +102,12 @@ impl Fault {
 
     /// In words: how much, how long, how often.
     pub fn words(&self) -> String {
-        let shots = match self.n_shots {
+        let (current, each) = (self.current_a * 1e-3, self.time_s / self.n_shots as f64);
+        let how_often = match self.n_shots {
             1 => String::new(),
-            n => format!(" in all, {n} shots without cooling between them"),
+            n => format!("{n} times, without cooling between them, "),
         };
-        format!(
-            "{} kA for {:.2} s{shots}",
-            kilo(self.current_a),
-            self.time_s
-        )
+        format!("{how_often}{} kA for {} s", shown(current), shown(each))
     }
 
     /// Temperature to which it heats metal from a first one, °C.
@@ -110,12 +124,6 @@ impl Fault {
     }
 }
 
-/// Kiloamperes, with as many digits as they have.
-fn kilo(amperes: f64) -> String {
-    let text = format!("{:.3}", amperes * 1e-3);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
-}
-
 /// Temperature at which a metal melts, °C; a computed one above it means that it does.
 ///
 /// # Source
@@ -127,19 +135,42 @@ pub fn melts_degc(metal: Metal) -> f64 {
     }
 }
 
-/// Area of a conductor that heats, mm²: the nominal one, or what its greatest permitted resistance leaves of it.
+/// Area of a conductor that heats, mm²: the nominal one, or what its greatest permitted resistance leaves of it, lay included.
 ///
 /// # Errors
 /// When the size has no row.
+///
+/// # Source
+/// iec_60287_1_1 table 1 for the resistivity; the sizes' own rows.
 pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, String> {
     let nominal = cable.conductor.size.area_mm2();
     if !matches!(cable.conductor.size, Size::Mm2(_)) {
         return Ok(nominal);
     }
     let greatest = cable.dc_resistance_20().map_err(|why| why.to_string())?;
-    let rule = cable.conductor.rule_20();
-    let share = rule.resistance_ohm_per_km / greatest.resistance_ohm_per_km;
-    Ok(nominal * share.min(1.0))
+    let metal = match cable.conductor.metal {
+        Metal::Copper => conductor::Metal::COPPER,
+        Metal::Aluminium => conductor::Metal::ALUMINIUM,
+    };
+    let left = metal.resistivity_20_ohm_m / (greatest.resistance_ohm_per_km * 1e-3) / MM2_M2;
+    Ok(nominal.min(left))
+}
+
+/// Highest temperature at which a short circuit may begin, °C.
+///
+/// # Errors
+/// What is not stated, or cannot be: a conductor whose highest temperature is below that of its place.
+pub fn start_degc(job: &Job) -> Result<f64, String> {
+    let Some(start) = job.duty.conductor_greatest_degc else {
+        return Err("the job does not state duty.conductor_greatest, the temperature at which a short circuit may begin".to_owned());
+    };
+    let floor = job.place.ambient_degc.1.unwrap_or(0.0).max(0.0);
+    if start < floor {
+        return Err(format!(
+            "duty.conductor_greatest, {start:.0} degC, is colder than the place becomes, {floor:.0} degC"
+        ));
+    }
+    Ok(start)
 }
 
 /// Area in which a shield's current heats it, least and greatest, mm².
@@ -148,24 +179,33 @@ pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, String> {
 /// Lapped tape: the tape's own, where no turn touches the next and the current follows it round, to that of a tube whose turns all touch;
 /// how well those of an old tape do nobody knows.
 ///
+/// `n_counted`: the least number of wires or straps counted on an end, where somebody counted.
+///
 /// # Errors
-/// What is not stated.
+/// What is not stated, or does not fit round the screen.
 ///
 /// # Source
 /// icea_p45482, memory, for the greatest of a corrugated tape; else geometry.
-pub fn shield_area_mm2(cable: &Construction) -> Result<(f64, f64), String> {
-    let over = cable
-        .diameter_over(Layer::InsulationScreen)
-        .map_err(|why| why.to_string())?;
+pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(f64, f64), String> {
+    let over = || {
+        let band = cable.diameter_over(Layer::InsulationScreen);
+        band.map_err(|why| why.to_string())
+    };
     let area = |on| cable.shield.area_on_mm2(on).map_err(|why| why.to_string());
-    Ok(match cable.shield {
-        Shield::FlatStraps { .. } | Shield::ConcentricWires { .. } => {
-            let own = area(over.least)?;
-            (own, own)
+    match cable.shield {
+        Shield::FlatStraps { count, width, .. } => {
+            elements_area(cable, count, width.mm(), n_counted)
         }
-        Shield::CorrugatedTape { thickness, .. } => {
-            let smooth = std::f64::consts::PI * over.least.mm() * thickness.mm();
-            (smooth, area(over.greatest)?)
+        Shield::ConcentricWires { count, diameter } => {
+            elements_area(cable, count, diameter.mm(), n_counted)
+        }
+        Shield::CorrugatedTape { thickness, overlap } => {
+            let over = over()?;
+            let round = PI * over.greatest.mm();
+            fits("overlap", overlap.mm(), 0.5 * round)?;
+            fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
+            let smooth = PI * over.least.mm() * thickness.mm();
+            Ok((smooth, area(over.greatest)?))
         }
         Shield::LappedTape {
             thickness,
@@ -173,11 +213,53 @@ pub fn shield_area_mm2(cable: &Construction) -> Result<(f64, f64), String> {
             overlap_percent,
         } => {
             let width = width.ok_or("the width of the lapped tape is not stated")?;
-            let mean = (over.greatest + thickness).mm() * 1e-3;
+            let mean = (over()?.greatest + thickness).mm();
+            let advance = width.mm() * (1.0 - overlap_percent * 1e-2);
+            fits("width less its lap", advance, PI * mean)?;
+            fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
             let (b, w) = (thickness.mm() * 1e-3, width.mm() * 1e-3);
-            let tube = shield::tape_area(b, w, mean, overlap_percent * 1e-2).full_contact_m2;
+            let tube = shield::tape_area(b, w, mean * 1e-3, overlap_percent * 1e-2);
             let alone = thickness.mm() * width.mm();
-            (alone, alone.max(tube / MM2_M2))
+            Ok((alone, alone.max(tube.full_contact_m2 / MM2_M2)))
         }
-    })
+    }
+}
+
+/// Thicker is no tape, mm.
+const THICKEST_TAPE_MM: f64 = 1.0;
+
+/// Area of wires or straps, as many as were counted; refused where they do not fit side by side round the screen.
+fn elements_area(
+    cable: &Construction,
+    count: u32,
+    each_mm: f64,
+    n_counted: Option<u32>,
+) -> Result<(f64, f64), String> {
+    if let Ok(over) = cable.diameter_over(Layer::InsulationScreen) {
+        let around = PI * (over.greatest.mm() + each_mm);
+        fits(
+            "wires or straps side by side",
+            f64::from(count) * each_mm,
+            around,
+        )?;
+    }
+    let of_papers = cable
+        .shield
+        .area_on_mm2(Length::ZERO)
+        .map_err(|why| why.to_string())?;
+    let n = n_counted.unwrap_or(count).min(count);
+    if n == 0 {
+        return Err("no wire or strap of the shield was counted".to_owned());
+    }
+    let area = of_papers * f64::from(n) / f64::from(count);
+    Ok((area, area))
+}
+
+fn fits(what: &str, mm: f64, most_mm: f64) -> Result<(), String> {
+    if mm <= most_mm {
+        return Ok(());
+    }
+    Err(format!(
+        "the shield's {what}, {mm:.1} mm, cannot be: {most_mm:.1} mm at the most on this cable"
+    ))
 }

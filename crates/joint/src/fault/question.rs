@@ -26,24 +26,24 @@ impl Heated<'_> {
     /// Passes if the least area keeps to the limit, fails if the greatest does not, and else is not judged.
     pub fn rule(self) -> Ruling {
         let melts = melts_degc(self.metal);
-        let heated = |area| {
-            let heated = self.fault.heated_degc(self.metal, area, self.from_degc);
-            // Tenths, upward.
-            ((heated.min(melts) * 10.0 - 1e-6).ceil() / 10.0).min(melts)
-        };
-        let (hot, cool) = (heated(self.area_mm2.0), heated(self.area_mm2.1));
         // No paper lets metal melt.
         let greatest = self.greatest_degc.min(melts - 1.0);
+        let heated = |area| {
+            let heated = self.fault.heated_degc(self.metal, area, self.from_degc);
+            tenths(heated.min(melts), greatest)
+        };
+        let (hot, cool) = (heated(self.area_mm2.0), heated(self.area_mm2.1));
         let is_between = hot > greatest && cool <= greatest;
         let subject = self.subject;
         let value = if cool > greatest { cool } else { hot };
-        let melted = if value >= melts && !is_between {
-            ", where it melts"
+        let melted = if hot >= melts { ", where it melts" } else { "" };
+        let melted = if cool > greatest && cool < melts && hot > cool {
+            format!(" (up to {hot:.0} degC, if less of its metal carries{melted})")
         } else {
-            ""
+            melted.to_owned()
         };
         let what = format!(
-            "{}, {} after {} from {:.0} degC{melted}",
+            "{}, {} after {} from {:.0} degC",
             subject.words(),
             self.what,
             self.fault.words(),
@@ -51,15 +51,16 @@ impl Heated<'_> {
         );
         if is_between {
             let why = format!(
-                "between {cool:.0} and {hot:.0} degC, by how much of its metal carries, and {greatest} degC are permitted ({}): {what}",
+                "{cool:.0} to {hot:.0} degC{melted}, by how much of its metal carries; {greatest} degC are permitted ({}): {what}",
                 self.word.source()
             );
-            return Ruling::not_judged(self.check, subject, why);
+            let ask = "Ask: What short circuit does this shield carry, by the cable's papers or a test? Nobody knows how well its turns touch.";
+            return Ruling::not_judged(self.check, subject, why).with_hint(ask);
         }
         AmountQuestion {
             check: self.check,
             subject,
-            what,
+            what: format!("{what}{melted}"),
             value,
             error: 0.0,
             least: None,
@@ -109,17 +110,34 @@ impl Withstood<'_> {
             word: &word,
             hint: self.hint,
         };
+        let given = withstands.current_a * withstands.current_a * withstands.time_s * 1e-6;
+        // The same number by another way round is no excess.
+        let squared = self.fault.square_ka2_s();
+        let is_same = (squared / given - 1.0).abs() < SAME;
         let square = AmountQuestion {
             what: format!(
                 "{}, current squared times time through {id}: {}",
                 self.subject.words(),
                 self.fault.words()
             ),
-            value: self.fault.square_ka2_s(),
-            greatest: Some(withstands.current_a * withstands.current_a * withstands.time_s * 1e-6),
+            value: if is_same { given } else { squared },
+            greatest: Some(given),
             unit: "kA2 s",
             ..current.clone()
         };
         vec![current.rule(), square.rule()]
+    }
+}
+
+/// Two products of the same numbers differ by less than this share.
+const SAME: f64 = 1e-9;
+
+/// To tenths, unless that would carry it across its limit.
+fn tenths(value: f64, limit: f64) -> f64 {
+    let rounded = (value * 10.0).round() / 10.0;
+    if (rounded > limit) == (value > limit) {
+        rounded
+    } else {
+        value
     }
 }

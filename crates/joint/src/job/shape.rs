@@ -185,13 +185,13 @@ const DUTY: Shape = Shape {
             "fault",
             Kind::Quantity(Measure::Current),
             Optional,
-            "Fault current in the conductor.",
+            "Fault current in the conductor, rms.",
         ),
         field(
             "fault_time",
             Kind::Quantity(Measure::Time),
             Optional,
-            "How long it flows.",
+            "How long it flows, each time.",
         ),
         field(
             "shield_fault",
@@ -203,7 +203,7 @@ const DUTY: Shape = Shape {
             "shield_fault_time",
             Kind::Quantity(Measure::Time),
             Optional,
-            "How long it flows.",
+            "How long it flows, each time.",
         ),
         field(
             "reclosing",

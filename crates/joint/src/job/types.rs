@@ -43,7 +43,7 @@ pub struct System {
     pub clearing_time_s: Option<f64>,
 }
 
-/// What the joint must carry; only read and kept until it is computed.
+/// What the joint must carry.
 #[derive(Clone, Debug, Default)]
 pub struct Duty {
     /// Continuous load, A.

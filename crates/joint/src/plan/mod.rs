@@ -46,6 +46,7 @@ pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 pub const NOT_COMPUTED: &[&str] = &[
     "temperatures that the load brings",
     "short circuits in contacts and leads",
+    "short circuits in the bus",
     "water past the seals",
 ];
 /// What the plan never says.

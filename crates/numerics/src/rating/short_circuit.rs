@@ -65,7 +65,7 @@ impl CircularMilForm {
     /// Temperature to which a current heats the metal, °C: the same form, solved for T2.
     ///
     /// S, `area_m2`: m² · I, `current_a`: A · t, `time_s`: s, of all shots together.
-    /// Nothing leaves the metal meanwhile; it melts long before the number has no meaning.
+    /// Nothing leaves the metal meanwhile; T1 lies above −B, and a T2 above the melting point means that it melts.
     ///
     /// # Source
     /// icea_p32382.
