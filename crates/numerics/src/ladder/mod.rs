@@ -13,6 +13,7 @@
 //!
 //! **What.** [`Arm`]: slices from a plane of symmetry, or from a hub at which several arms meet ([`Star`]);
 //! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same with at most eight states;
+//! [`Ladder::load_to_degc`], [`Ladder::lasts_s`]: the load that brings a temperature, and how long it takes;
 //! [`elements`]: one arm for finite elements, which know nothing of the network.
 //!
 //! **Why separate.** The finite elements solve any section and take their time; a ladder answers what-ifs, and years of hours.
@@ -28,12 +29,14 @@
 mod elements;
 mod grid;
 mod jacobi;
+mod limit;
 mod network;
 mod reduced;
 mod run;
 mod shape;
 
 pub use elements::elements;
+pub use limit::Spot;
 pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
 pub use run::{Ladder, Temperatures};
 pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};

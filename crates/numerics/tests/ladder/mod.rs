@@ -3,4 +3,5 @@
 mod against_elements;
 mod closed_forms;
 mod joints;
+mod limits;
 mod reduced;

@@ -1,0 +1,138 @@
+//! Limit: which load brings a ladder to a temperature, and how long a greater one may last before it does.
+//!
+//! **Invariants.** What is found keeps to the temperature: of the two ends of the last interval it is the cooler.
+
+use super::run::{Ladder, Temperatures};
+use super::shape::LadderError;
+use crate::heat::HeatError;
+
+/// Share of a load or a time to which it is found.
+const CLOSE_RATIO: f64 = 1e-6;
+/// Load beyond which nobody looks, as a multiple of the one that is given.
+const LOAD_MOST_RATIO: f64 = 1e3;
+/// First time that is looked at, s; each next is twice as long.
+const FIRST_S: f64 = 60.0;
+
+/// Where a temperature is asked for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Spot {
+    /// The core at z = 0, or the hub.
+    Middle,
+    /// The hottest inside of all watched rings.
+    Watched,
+}
+
+impl Ladder {
+    /// Temperature at a spot, °C.
+    pub fn at_spot_degc(&self, found: &Temperatures, spot: Spot) -> f64 {
+        let watched = || self.hottest_watched(found).map(|(_, _, degc)| degc);
+        match spot {
+            Spot::Middle => self.middle_degc(found),
+            Spot::Watched => watched().unwrap_or_else(|| self.middle_degc(found)),
+        }
+    }
+
+    /// Steady load at which a spot comes to a temperature, as a multiple of the given currents; nothing where it is warmer without any load, or where no load brings it there.
+    ///
+    /// # Accuracy
+    /// 1e-6 of the load, from above the limit never.
+    ///
+    /// # Errors
+    /// As [`Ladder::steady`], but for a runaway, which is above every limit.
+    ///
+    /// ```
+    /// # use jointwright_numerics::heat::Stuff;
+    /// # use jointwright_numerics::ladder::{Arm, Hub, Ladder, Loss, Ring, Slice, Spot, Star};
+    /// # let stuff = Stuff { conductivity_w_per_mk: 385.0, capacity_j_per_m3k: 3.45e6 };
+    /// # let loss = Loss { at20_ohm_per_m: 1e-3, alpha_per_k: 0.0, constant_w_per_m: 0.0 };
+    /// # let core = Ring { outside_m: 0.01, stuff, loss: Some(loss), is_watched: false };
+    /// # let slice = Slice { length_m: 1.0, rings: vec![core], film_w_per_m2k: 10.0, ambient_degc: 20.0 };
+    /// # let star = Star { arms: vec![Arm { slices: vec![slice] }], hub: Hub::default() };
+    /// let mut ladder = Ladder::new(star).unwrap();
+    /// let steady = ladder.steady(&[100.0]).unwrap();
+    /// let rise = ladder.middle_degc(&steady) - 20.0;
+    /// // Without a change of resistance four times the rise takes twice the load.
+    /// let load = ladder.load_to_degc(&[100.0], Spot::Middle, 20.0 + 4.0 * rise).unwrap();
+    /// assert!((load.unwrap() - 2.0).abs() < 1e-5);
+    /// ```
+    pub fn load_to_degc(
+        &mut self,
+        currents_a: &[f64],
+        spot: Spot,
+        limit_degc: f64,
+    ) -> Result<Option<f64>, LadderError> {
+        let is_above = |ladder: &mut Ladder, load: f64| -> Result<bool, LadderError> {
+            let currents: Vec<f64> = currents_a.iter().map(|i| load * i).collect();
+            match ladder.steady(&currents) {
+                Ok(found) => Ok(ladder.at_spot_degc(&found, spot) > limit_degc),
+                Err(LadderError::Heat(HeatError::Runaway)) => Ok(true),
+                Err(why) => Err(why),
+            }
+        };
+        if is_above(self, 0.0)? {
+            return Ok(None);
+        }
+        let (mut low, mut high) = (0.0, 1.0);
+        while !is_above(self, high)? {
+            low = high;
+            high *= 2.0;
+            if high > LOAD_MOST_RATIO {
+                return Ok(None);
+            }
+        }
+        while high - low > CLOSE_RATIO * high {
+            let middle = 0.5 * (low + high);
+            if is_above(self, middle)? {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        Ok(Some(low))
+    }
+
+    /// How long currents may flow from a start before a spot comes to a temperature, s; nothing where it stays below for so long as is asked.
+    ///
+    /// # Accuracy
+    /// 1e-6 of the time, beside the error of the steps; from above the limit never. 0 where the start is above it.
+    ///
+    /// # Errors
+    /// As [`Ladder::after`].
+    pub fn lasts_s(
+        &mut self,
+        start: &Temperatures,
+        currents_a: &[f64],
+        spot: Spot,
+        limit_degc: f64,
+        longest_s: f64,
+    ) -> Result<Option<f64>, LadderError> {
+        if self.at_spot_degc(start, spot) > limit_degc {
+            return Ok(Some(0.0));
+        }
+        let is_above = |ladder: &mut Ladder, time: f64| -> Result<bool, LadderError> {
+            let found = ladder.after(start, currents_a, &[time])?;
+            let reached = found.iter().map(|found| ladder.at_spot_degc(found, spot));
+            // What has run away beyond numbers is above, too.
+            Ok(reached
+                .into_iter()
+                .any(|degc| degc.is_nan() || degc > limit_degc))
+        };
+        let (mut low, mut high) = (0.0, FIRST_S.min(longest_s));
+        while !is_above(self, high)? {
+            if high >= longest_s {
+                return Ok(None);
+            }
+            low = high;
+            high = (2.0 * high).min(longest_s);
+        }
+        while high - low > CLOSE_RATIO * high {
+            let middle = 0.5 * (low + high);
+            if is_above(self, middle)? {
+                high = middle;
+            } else {
+                low = middle;
+            }
+        }
+        Ok(Some(low))
+    }
+}
