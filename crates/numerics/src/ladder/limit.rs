@@ -80,15 +80,7 @@ impl Ladder {
                 return Ok(None);
             }
         }
-        while high - low > CLOSE_RATIO * high {
-            let middle = 0.5 * (low + high);
-            if is_above(self, middle)? {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        Ok(Some(low))
+        halved((low, high), |middle| is_above(self, middle)).map(Some)
     }
 
     /// How long currents may flow from a start before a spot comes to a temperature, s; nothing where it stays below for so long as is asked.
@@ -125,14 +117,22 @@ impl Ladder {
             low = high;
             high = (2.0 * high).min(longest_s);
         }
-        while high - low > CLOSE_RATIO * high {
-            let middle = 0.5 * (low + high);
-            if is_above(self, middle)? {
-                high = middle;
-            } else {
-                low = middle;
-            }
-        }
-        Ok(Some(low))
+        halved((low, high), |middle| is_above(self, middle)).map(Some)
     }
+}
+
+/// The lower end of an interval halved until it is short, its upper end always above.
+fn halved(
+    (mut low, mut high): (f64, f64),
+    mut is_above: impl FnMut(f64) -> Result<bool, LadderError>,
+) -> Result<f64, LadderError> {
+    while high - low > CLOSE_RATIO * high {
+        let middle = 0.5 * (low + high);
+        if is_above(middle)? {
+            high = middle;
+        } else {
+            low = middle;
+        }
+    }
+    Ok(low)
 }
