@@ -5,9 +5,9 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting, USED_UP};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
-use crate::pressure::{Pressed, Sit, Today};
+use crate::pressure::{Pressed, Sit, Sitting, Today, USED_UP};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {

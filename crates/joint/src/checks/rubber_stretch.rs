@@ -4,9 +4,9 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::limit::{AmountQuestion, Ruling, Word};
-use crate::pressure::Sit;
+use crate::pressure::{Sit, Sitting};
 
 pub(super) const CHECK: Check = Check {
     slug: "rubber_stretch",

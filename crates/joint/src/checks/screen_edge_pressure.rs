@@ -4,8 +4,9 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::limit::{Ruling, Word};
+use crate::pressure::Sitting;
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_pressure",

@@ -4,8 +4,9 @@
 //!
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Sitting};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::limit::{AmountQuestion, Ruling, Word};
+use crate::pressure::Sitting;
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_squeeze",

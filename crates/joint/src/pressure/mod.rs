@@ -13,11 +13,13 @@
 
 mod heat;
 mod kit;
+mod question;
 mod sit;
 mod wall;
 
 pub use heat::{Heat, Warmth};
 pub use kit::{Aged, Kit};
+pub(crate) use question::{Sitting, USED_UP};
 pub use sit::{Compared, Sit, Today};
 pub use wall::{Slice, Wall};
 
