@@ -45,6 +45,17 @@ pub(crate) fn run(
     times_s: &[f64],
     n_steps: usize,
 ) -> Result<Vec<Vec<f64>>, HeatError> {
+    run_until(flow, start_degc, times_s, n_steps, |_| false)
+}
+
+/// The same, ended by the first of them that is enough.
+pub(crate) fn run_until(
+    flow: &mut impl Flow,
+    start_degc: Vec<f64>,
+    times_s: &[f64],
+    n_steps: usize,
+    mut is_enough: impl FnMut(&[f64]) -> bool,
+) -> Result<Vec<Vec<f64>>, HeatError> {
     let mut here = start_degc;
     let mut reached = 0.0;
     let mut found = Vec::with_capacity(times_s.len());
@@ -55,6 +66,9 @@ pub(crate) fn run(
             reached = until;
         }
         found.push(here.clone());
+        if is_enough(&here) {
+            break;
+        }
     }
     Ok(found)
 }

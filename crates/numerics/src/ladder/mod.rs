@@ -38,5 +38,5 @@ mod shape;
 pub use elements::elements;
 pub use limit::Spot;
 pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
-pub use run::{Ladder, Temperatures};
+pub use run::{Core, Ladder, Temperatures};
 pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};

@@ -15,6 +15,22 @@ pub struct Temperatures {
     pub(super) degc: Vec<f64>,
 }
 
+/// The core of an arm: places along it, m, and where their temperatures stand.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Core {
+    cells: Vec<(f64, usize)>,
+}
+
+impl Core {
+    /// Temperatures along it: place, m, and °C; those of the ladder that it is of.
+    pub fn along(&self, found: &Temperatures) -> Vec<(f64, f64)> {
+        let cells = self.cells.iter();
+        cells
+            .map(|(place, number)| (*place, found.degc[*number]))
+            .collect()
+    }
+}
+
 /// The network of a star, ready to be solved for any currents.
 pub struct Ladder {
     star: Star,
@@ -169,6 +185,20 @@ impl Ladder {
         currents_a: &[f64],
         times_s: &[f64],
     ) -> Result<Vec<Temperatures>, LadderError> {
+        self.after_until(start, currents_a, times_s, |_| false)
+    }
+
+    /// The same, ended by the first of them that is enough: no later one is computed.
+    ///
+    /// # Errors
+    /// As [`Ladder::after`].
+    pub fn after_until(
+        &mut self,
+        start: &Temperatures,
+        currents_a: &[f64],
+        times_s: &[f64],
+        is_enough: impl Fn(&Temperatures) -> bool,
+    ) -> Result<Vec<Temperatures>, LadderError> {
         self.check(currents_a)?;
         let (mut load, gain) = self.network.heating(currents_a);
         for (load, cooling) in load.iter_mut().zip(&self.cooling) {
@@ -179,7 +209,13 @@ impl Ladder {
             load,
             gain,
         };
-        let found = step::run(&mut driven, start.degc.clone(), times_s, N_STEPS)?;
+        let is_enough = |degc: &[f64]| {
+            is_enough(&Temperatures {
+                degc: degc.to_vec(),
+            })
+        };
+        let start = start.degc.clone();
+        let found = step::run_until(&mut driven, start, times_s, N_STEPS, is_enough)?;
         Ok(found
             .into_iter()
             .map(|degc| Temperatures { degc })
@@ -188,14 +224,18 @@ impl Ladder {
 
     /// Temperatures along the core of an arm: place, m, and °C.
     pub fn along_core(&self, found: &Temperatures, arm_index: usize) -> Vec<(f64, f64)> {
+        self.core(arm_index).along(found)
+    }
+
+    /// The core of an arm, to ask for its temperatures without the ladder.
+    pub fn core(&self, arm_index: usize) -> Core {
         let cells = &self.network.arms[arm_index];
         let places = cells.grid.places_m.windows(2);
         let middles = places.map(|pair| 0.5 * (pair[0] + pair[1]));
         let first = cells.numbers.iter().filter_map(|row| row[0]);
-        middles
-            .zip(first)
-            .map(|(place, number)| (place, found.degc[number]))
-            .collect()
+        Core {
+            cells: middles.zip(first).collect(),
+        }
     }
 
     /// Temperatures along the outside of an arm: place, m, and °C.
