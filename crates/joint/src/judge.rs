@@ -16,6 +16,7 @@ use crate::limit::{Outcome, Reach, Ruling};
 use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
+use crate::warm::{LegSubject, Warm, warm};
 use std::collections::BTreeMap;
 
 /// Everything said about one joint.
@@ -81,7 +82,12 @@ fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>
         solve_all_fields(&order.job, &mut legs);
         press_all(&order.job, &mut legs);
     }
-    let inputs = Inputs { order, legs };
+    let warm = if with_fields {
+        warm_all(order, &legs)
+    } else {
+        Warm::NotAsked
+    };
+    let inputs = Inputs { order, legs, warm };
     let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
     let proposals = proposals(&inputs, &rulings);
     Ok(Judged {
@@ -127,6 +133,26 @@ fn solve_all_fields(job: &Job, legs: &mut [LegInputs<'_>]) {
             .or_insert_with(|| study_plug(body));
         leg.plug = known.clone();
     }
+}
+
+/// How warm the joint gets; one whose parts are left open is asked for elsewhere.
+fn warm_all(order: &Order, legs: &[LegInputs<'_>]) -> Warm {
+    if legs.iter().any(|leg| leg.chosen.body.is_none()) {
+        return Warm::NotAsked;
+    }
+    let surveys: Vec<Vec<EndSurvey>> = legs
+        .iter()
+        .map(|leg| leg.ends.iter().map(|end| end.survey.clone()).collect())
+        .collect();
+    let subjects = legs.iter().zip(&surveys).map(|(leg, surveys)| LegSubject {
+        leg: leg.leg,
+        chosen: &leg.chosen,
+        cutback: &leg.cutback,
+        surveys,
+    });
+    let bus = order.job.bus.as_deref();
+    let bus = bus.and_then(|id| order.catalogue.bus(id));
+    warm(&order.job, bus, &subjects.collect::<Vec<_>>())
 }
 
 /// How hard the parts of every end sit.
@@ -342,5 +368,9 @@ fn with_part<'o>(
         let chosen = Chosen::from_names(&order.catalogue, &names);
         legs.push(leg_inputs(&order.job, each.leg, chosen)?);
     }
-    Ok(Inputs { order, legs })
+    Ok(Inputs {
+        order,
+        legs,
+        warm: Warm::NotAsked,
+    })
 }

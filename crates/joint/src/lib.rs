@@ -23,6 +23,8 @@ pub mod plane;
 pub mod pressure;
 pub mod programme;
 pub mod section;
+pub mod shielding;
 pub mod stage;
 pub mod study;
 pub mod survey;
+pub mod warm;

@@ -9,3 +9,4 @@ mod laws;
 mod pressure;
 mod programme;
 mod published;
+mod warm;

@@ -12,6 +12,7 @@ mod row;
 mod rubber;
 mod shape;
 mod taper;
+mod thermal;
 mod walk_row;
 
 pub use piece::{
@@ -27,6 +28,8 @@ pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
 pub use shape::CATALOGUE;
 pub use taper::Taper;
+pub use thermal::{Ageing, Cover};
+pub(crate) use thermal::{CAPACITY, RESISTIVITY, stuff};
 pub use walk_row::{layer, metal, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};

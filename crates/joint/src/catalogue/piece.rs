@@ -1,5 +1,6 @@
 //! The tables of fields inside a row: its paper, ranges, distances, steps, shelf life, inner geometry.
 
+use super::thermal::{CAPACITY_FIELD, RESISTIVITY_FIELD};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Need, Shape};
 use crate::plane::PLANE_NAMES;
@@ -346,6 +347,8 @@ pub(super) const REGION: Shape = Shape {
             Optional,
             "What it does for the field: the insulation, the electrode over the connector, or the deflector over the screen edge.",
         ),
+        RESISTIVITY_FIELD,
+        CAPACITY_FIELD,
     ],
 };
 

@@ -2,12 +2,14 @@
 
 use super::rubber::Rubber;
 use super::taper::Taper;
+use super::thermal::{Ageing, Cover};
 use super::walk_row::RowReader;
 use crate::cable::{Layer, Metal, Size, Stranding};
 use crate::form::Record;
 use crate::plane::Plane;
 use crate::stage::Stage;
 use jiff::civil::Date;
+use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length};
 
 /// The part's own paper.
@@ -278,6 +280,8 @@ pub struct Region {
     pub conductive: bool,
     /// Shear modulus over that of the body's rubber, where stated.
     pub stiffness_ratio: Option<f64>,
+    /// How it conducts and stores heat, where stated.
+    pub stuff: Option<Stuff>,
 }
 
 /// Joint body.
@@ -325,6 +329,12 @@ pub struct Body {
     pub rubber: Option<Rubber>,
     /// Highest temperature of the conductor in a short circuit, degrees Celsius.
     pub conductor_fault_greatest_degc: Option<f64>,
+    /// The same all the time.
+    pub conductor_greatest_degc: Option<f64>,
+    /// The same in an emergency.
+    pub conductor_emergency_greatest_degc: Option<f64>,
+    /// How fast warmth uses it up.
+    pub ageing: Option<Ageing>,
     /// Straight cable beyond each end.
     pub bend_keep_off: Option<Length>,
 }
@@ -336,6 +346,8 @@ pub struct Bus {
     pub head: Head,
     /// Number of ports.
     pub ports: i64,
+    /// Greatest resistance between two ports, Ω, where stated.
+    pub resistance_ohm: Option<f64>,
     /// Mating interface.
     pub interface: String,
     /// Highest system voltage, kV.
@@ -393,6 +405,10 @@ pub struct Connector {
     pub means: Means,
     /// Two ends (sleeve) or one (contact).
     pub two_ended: bool,
+    /// What it is made of, where stated.
+    pub made_of: Option<Metal>,
+    /// Greatest resistance over that of the same length of conductor, where stated.
+    pub resistance_ratio: Option<f64>,
     /// Conductor sizes.
     pub sizes: Vec<Size>,
     /// Conductor metals.
@@ -447,6 +463,8 @@ pub struct Adapter {
     pub relative_permittivity: Option<f64>,
     /// It when nothing is in it, and its rubber.
     pub rubber: Option<Rubber>,
+    /// How it conducts and stores heat, where stated.
+    pub stuff: Option<Stuff>,
 }
 
 /// Shield restoration or bonding part.
@@ -489,6 +507,8 @@ pub struct Seal {
     pub jacket_surfaces: Vec<String>,
     /// It when nothing is in it, and its rubber.
     pub rubber: Option<Rubber>,
+    /// What of it the heat must pass, where stated.
+    pub cover: Option<Cover>,
     /// Distances.
     pub links: Vec<LinkRow>,
     /// When it may be moved.

@@ -6,6 +6,7 @@ use super::piece::{
 };
 use super::rubber::RUBBER;
 use super::taper::TAPER;
+use super::thermal::{AGEING, CAPACITY_FIELD, COVER, RESISTIVITY_FIELD};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Shape};
 
@@ -169,6 +170,24 @@ const BODY: Shape = Shape {
             "Highest temperature of the conductor in a short circuit for which its paper gives the joint."
         ),
         field(
+            "conductor_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature of the conductor inside it for which its paper gives the joint, all the time."
+        ),
+        field(
+            "conductor_emergency_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "The same for an emergency."
+        ),
+        field(
+            "ageing",
+            Kind::Table(&AGEING),
+            Optional,
+            "How fast warmth uses it up."
+        ),
+        field(
             "bend_keep_off",
             Kind::Cut,
             Optional,
@@ -189,6 +208,15 @@ const BUS: Shape = Shape {
             },
             Required,
             "Number of ports."
+        ),
+        field(
+            "resistance_microohm",
+            Kind::Number {
+                least: 0.0,
+                greatest: 1.0e4
+            },
+            Optional,
+            "Greatest resistance between two of its ports, the contacts of the bodies included, µΩ."
         ),
         field(
             "interface",
@@ -237,6 +265,21 @@ const CONNECTOR: Shape = Shape {
             },
             Required,
             "2 for a sleeve between two conductors, 1 for a contact on one."
+        ),
+        field(
+            "made_of",
+            Kind::Choice(METALS),
+            Optional,
+            "What it is made of."
+        ),
+        field(
+            "resistance_ratio",
+            Kind::Number {
+                least: 0.01,
+                greatest: 10.0
+            },
+            Optional,
+            "Greatest resistance of it as made, over that of the same length of the conductor, as its paper states."
         ),
         field(
             "sizes",
@@ -363,6 +406,8 @@ const ADAPTER: Shape = Shape {
             "Relative permittivity of what it is made of."
         ),
         RUBBER_FIELD,
+        RESISTIVITY_FIELD,
+        CAPACITY_FIELD,
     ],
 };
 
@@ -452,6 +497,12 @@ const SEAL: Shape = Shape {
             "Conditions of the jacket on which its paper lets it close."
         ),
         RUBBER_FIELD,
+        field(
+            "cover",
+            Kind::Table(&COVER),
+            Optional,
+            "What of it the heat must pass, once it has closed."
+        ),
         field(
             "link",
             Kind::Rows(&LINK),

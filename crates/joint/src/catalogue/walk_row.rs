@@ -6,6 +6,7 @@ use super::row::{
     Step, Withstand, Wrap,
 };
 use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
+use super::thermal::{ageing, cover};
 use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
@@ -370,6 +371,7 @@ impl RowReader<'_> {
             relative_permittivity: row.number("relative_permittivity"),
             conductive: row.flag("conductive").unwrap_or(false),
             stiffness_ratio: row.number("stiffness"),
+            stuff: self.stuff(row),
         })
     }
 
@@ -514,6 +516,9 @@ impl Row for Body {
             taper,
             rubber,
             conductor_fault_greatest_degc: record.number("conductor_fault_greatest"),
+            conductor_greatest_degc: record.number("conductor_greatest"),
+            conductor_emergency_greatest_degc: record.number("conductor_emergency_greatest"),
+            ageing: record.record("ageing").and_then(ageing),
             bend_keep_off: record.length("bend_keep_off"),
             head,
         })
@@ -526,6 +531,9 @@ impl Row for Bus {
         Some(Bus {
             head: reader.head(record)?,
             ports: record.integer("ports")?,
+            resistance_ohm: record
+                .number("resistance_microohm")
+                .map(|micro| micro * 1e-6),
             interface: record.string("interface")?,
             system_greatest_kv: record.number("system_greatest")?,
         })
@@ -570,6 +578,8 @@ impl Row for Connector {
                 _ => Means::SetScrew,
             },
             two_ended: record.integer("ends")? == 2,
+            made_of: record.text("made_of").and_then(metal),
+            resistance_ratio: record.number("resistance_ratio"),
             sizes,
             metals: record
                 .texts("metals")
@@ -604,9 +614,11 @@ impl Row for Adapter {
         let outside = reader.interval(record, "outside_least", "outside_greatest");
         let rubber = reader.rubber(record, &fits);
         let may_move = reader.may_move(record);
+        let stuff = reader.stuff(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Adapter {
+            stuff,
             fits,
             outside: outside?,
             system_greatest_kv: record.number("system_greatest")?,
@@ -651,6 +663,7 @@ impl Row for Seal {
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Seal {
+            cover: record.record("cover").and_then(cover),
             fits,
             overlap_least: record.length("overlap_least"),
             parked_length: record.length("parked_length"),

@@ -15,6 +15,7 @@ use crate::pressure::EndPressure;
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
+use crate::warm::Warm;
 use jointwright_units::{Interval, Length, VoltageRms};
 
 mod adapter_in_body;
@@ -40,6 +41,8 @@ mod insulation_ovality;
 mod interface_pressure;
 mod interface_stress;
 mod jacket_surface;
+mod joint_emergency_heat;
+mod joint_load_heat;
 mod kit_age;
 mod measures_like_papers;
 mod mouth_fit;
@@ -54,6 +57,7 @@ mod screen_edge_stress;
 mod seal_fit;
 mod seal_overlap;
 mod seal_squeeze;
+mod service_temperature;
 mod shield_fault_heat;
 mod shield_part_fault;
 mod slack_for_recut;
@@ -86,6 +90,8 @@ pub const CHECKS: &[Check] = &[
     interface_pressure::CHECK,
     interface_stress::CHECK,
     jacket_surface::CHECK,
+    joint_emergency_heat::CHECK,
+    joint_load_heat::CHECK,
     kit_age::CHECK,
     measures_like_papers::CHECK,
     mouth_fit::CHECK,
@@ -100,6 +106,7 @@ pub const CHECKS: &[Check] = &[
     seal_fit::CHECK,
     seal_overlap::CHECK,
     seal_squeeze::CHECK,
+    service_temperature::CHECK,
     shield_fault_heat::CHECK,
     shield_part_fault::CHECK,
     slack_for_recut::CHECK,
@@ -165,6 +172,8 @@ pub struct Inputs<'o> {
     pub order: &'o Order,
     /// Legs, in the order of their names.
     pub legs: Vec<LegInputs<'o>>,
+    /// How warm the joint gets under load.
+    pub warm: Warm,
 }
 
 /// One leg, its parts and its cutbacks.

@@ -211,11 +211,11 @@ impl JobReader<'_> {
             ),
             "lapped-tape" => (
                 &["thickness", "overlap_percent"],
-                &["count", "diameter", "overlap"],
+                &["count", "diameter", "overlap", "lay"],
             ),
             _ => (
                 &["thickness", "overlap"],
-                &["count", "width", "diameter", "overlap_percent"],
+                &["count", "width", "diameter", "overlap_percent", "lay"],
             ),
         };
         for name in needed {

@@ -1,6 +1,10 @@
 //! The table of fields of a leg in a job file.
 
 use super::shape::{CLASSES, RATED, field};
+use super::shield_shape::{FAR_END_BONDED, FORMATION, LAY, RUN_LENGTH, SPACING};
+use super::surround::{
+    INSULATION_CAPACITY, INSULATION_RESISTIVITY, JACKET_CAPACITY, JACKET_RESISTIVITY,
+};
 use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Shape};
@@ -54,6 +58,7 @@ const SHIELD: Shape = Shape {
             Optional,
             "Lap of a longitudinally corrugated tape.",
         ),
+        LAY,
     ],
 };
 
@@ -204,6 +209,10 @@ const CABLE: Shape = Shape {
             Optional,
             "Relative permittivity of the insulation, as its maker states it.",
         ),
+        INSULATION_RESISTIVITY,
+        INSULATION_CAPACITY,
+        JACKET_RESISTIVITY,
+        JACKET_CAPACITY,
     ],
 };
 
@@ -280,11 +289,33 @@ pub(super) const LEG: Shape = Shape {
             "True when the far end of the cable stands in water or may, false when somebody looked and it does not.",
         ),
         field(
+            "load",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "This leg's continuous load, where it is not the whole of `duty.load`.",
+        ),
+        field(
+            "emergency",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "This leg's emergency load, where it is not the whole of `duty.emergency`.",
+        ),
+        field(
+            "shield_load",
+            Kind::Quantity(Measure::Current),
+            Optional,
+            "Current that flows in this leg's metallic shield all the time at that load: round bonded ends, or as the neutral; left out, what flows round three balanced phases is computed.",
+        ),
+        field(
             "shield_fault",
             Kind::Quantity(Measure::Current),
             Optional,
             "Short-circuit current in this leg's metallic shield, where it is not the whole of `duty.shield_fault`.",
         ),
+        FORMATION,
+        SPACING,
+        RUN_LENGTH,
+        FAR_END_BONDED,
         field("cable", Kind::Table(&CABLE), Required, "The cable."),
         field(
             "body",

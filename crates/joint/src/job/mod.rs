@@ -10,13 +10,18 @@ mod cable_of;
 mod leg_shape;
 mod owner_rows;
 mod shape;
+mod shield;
+mod shield_shape;
+mod surround;
 mod types;
 mod walk_job;
 
 pub use shape::JOB;
+pub use shield::{Formation, ShieldRun};
 pub use types::{
     Blank, Confirmation, Count, Duty, End, Job, JointKind, Leg, Lot, Moisture, OwnerLimit,
-    OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room, Surface, System, TrialPress,
+    OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room, Surface, Surrounding, System,
+    TrialPress,
 };
 
 use crate::catalogue::Catalogue;

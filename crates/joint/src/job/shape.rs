@@ -1,6 +1,7 @@
 //! The table of fields of a job file.
 
 use super::leg_shape::LEG;
+use super::surround::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Need, Shape};
@@ -727,6 +728,12 @@ pub const JOB: Shape = Shape {
             Kind::Rows(&SURFACE),
             Optional,
             "How jackets were found.",
+        ),
+        field(
+            "surrounding",
+            Kind::Rows(&SURROUNDING),
+            Optional,
+            "What surrounds the legs.",
         ),
         field("lot", Kind::Rows(&LOT), Optional, "What is on the truck."),
         field(

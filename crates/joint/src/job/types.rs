@@ -1,9 +1,11 @@
 //! The job as typed values.
 
+use super::shield::ShieldRun;
 use crate::cable::{Construction, Layer, Metal, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::plane::Plane;
 use jiff::civil::Date;
+use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length, VoltageRms};
 
 /// Kind of joint.
@@ -185,12 +187,24 @@ pub struct Leg {
     pub expansion_per_k: Option<(f64, f64)>,
     /// Relative permittivity of the insulation, where stated.
     pub relative_permittivity: Option<f64>,
+    /// How the insulation and its screens conduct and store heat, where stated.
+    pub insulation_stuff: Option<Stuff>,
+    /// The same of the jacket.
+    pub jacket_stuff: Option<Stuff>,
+    /// Continuous load, A, where this leg has its own.
+    pub load_a: Option<f64>,
+    /// Emergency load, A, where this leg has its own.
+    pub emergency_a: Option<f64>,
+    /// Current in this leg's shield at its load, A, where stated.
+    pub shield_load_a: Option<f64>,
     /// Metal of the shield, where stated.
     pub shield_metal: Option<Metal>,
     /// Highest temperature of the shield in a short circuit, degrees Celsius, where stated.
     pub shield_fault_greatest_degc: Option<f64>,
     /// Short-circuit current in this leg's shield, A, where it has its own.
     pub shield_fault_a: Option<f64>,
+    /// Its shield beyond the joint.
+    pub shield_run: ShieldRun,
     /// Parts.
     pub parts: PartNames,
     /// `path:line:column`.
@@ -229,6 +243,27 @@ pub struct Count {
     pub phase: u8,
     /// Straps or wires.
     pub shield_elements: u32,
+}
+
+/// What surrounds a leg over a stretch of its axis.
+#[derive(Clone, Debug)]
+pub struct Surrounding {
+    /// Leg, or all.
+    pub leg: Option<String>,
+    /// What it is.
+    pub what: String,
+    /// How far from the conductor end it reaches; the last goes on.
+    pub until: Option<Length>,
+    /// Its highest temperature, degrees Celsius.
+    pub degc: f64,
+    /// Film, W/(m² K).
+    pub film_w_per_m2k: Option<f64>,
+    /// Thermal resistance from the cable's surface, K·m/W, in place of the film.
+    pub outside_k_m_per_w: Option<f64>,
+    /// Where either is from, who stands for it, when.
+    pub source: String,
+    /// `path:line:column`.
+    pub place: String,
 }
 
 /// A part on the truck.
@@ -414,6 +449,8 @@ pub struct Job {
     pub moistures: Vec<Moisture>,
     /// Jackets as found.
     pub surfaces: Vec<Surface>,
+    /// What surrounds the legs, leg by leg from the joint outward; rows for all legs first.
+    pub surroundings: Vec<Surrounding>,
     /// Lots.
     pub lots: Vec<Lot>,
     /// Trial presses.

@@ -1,5 +1,6 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
+use super::shield::shield_run;
 use super::types::{
     Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
     Room, Surface, System, Trial, TrialPress,
@@ -111,6 +112,10 @@ impl JobReader<'_> {
         let counts = self.rows(record, "count", Self::count);
         let moistures = self.rows(record, "moisture", Self::moisture);
         let surfaces = self.rows(record, "surface", Self::surface);
+        let mut surroundings = self.rows(record, "surrounding", Self::surrounding);
+        surroundings.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
+        let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
+        self.ends_of_surroundings(record, &ids);
         let lots = self.rows(record, "lot", Self::lot);
         let trial_presses = self.rows(record, "trial_press", Self::trial_press);
         let owner_windows = self.rows(record, "owner_window", Self::owner_window);
@@ -140,6 +145,7 @@ impl JobReader<'_> {
             counts,
             moistures,
             surfaces,
+            surroundings,
             lots,
             trial_presses,
             owner_windows,
@@ -285,6 +291,8 @@ impl JobReader<'_> {
         let parts = self.part_names(record);
         let cable = cable?;
         let shield = cable.record("shield");
+        let insulation_stuff = self.layer_stuff(cable, "insulation");
+        let jacket_stuff = self.layer_stuff(cable, "jacket");
         let expansion = (
             cable.number("expansion_per_k_least"),
             cable.number("expansion_per_k_greatest"),
@@ -321,9 +329,15 @@ impl JobReader<'_> {
             bend_radius_least: cable.length("bend_radius_least"),
             expansion_per_k,
             relative_permittivity: cable.number("permittivity"),
+            insulation_stuff,
+            jacket_stuff,
+            load_a: record.number("load"),
+            emergency_a: record.number("emergency"),
+            shield_load_a: record.number("shield_load"),
             shield_metal: shield.and_then(|row| metal(row.text("metal")?)),
             shield_fault_greatest_degc: shield.and_then(|row| row.number("fault_greatest")),
             shield_fault_a: record.number("shield_fault"),
+            shield_run: shield_run(record),
             parts,
             place: self.place_of(record.at),
         })

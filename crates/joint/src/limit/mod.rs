@@ -42,6 +42,8 @@ pub const SLUGS: &[&str] = &[
     "interface_pressure",
     "interface_stress",
     "jacket_surface",
+    "joint_emergency_heat",
+    "joint_load_heat",
     "kit_age",
     "measures_like_papers",
     "mouth_fit",
@@ -56,6 +58,7 @@ pub const SLUGS: &[&str] = &[
     "seal_fit",
     "seal_overlap",
     "seal_squeeze",
+    "service_temperature",
     "shield_fault_heat",
     "shield_part_fault",
     "slack_for_recut",
@@ -83,6 +86,13 @@ pub const OF_PRESSURE: &[&str] = &[
     "rubber_stretch",
     "screen_edge_pressure",
     "seal_squeeze",
+];
+
+/// Checks that rest on the temperatures that the load brings.
+pub const OF_LOAD: &[&str] = &[
+    "joint_emergency_heat",
+    "joint_load_heat",
+    "service_temperature",
 ];
 
 /// Checks of a pressure, for which the owner may set a least one.

@@ -3,6 +3,7 @@
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
+use super::warm::WarmDoc;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -34,6 +35,9 @@ pub struct Plan {
     /// What every computed pressure of an end assumes; empty where none was asked for.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub pressure_assumes: Vec<String>,
+    /// Temperatures under load; left out where a body is left open.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub warm: Option<WarmDoc>,
     /// Steps, material, tools and people.
     pub make_up: MakeUpDoc,
     /// Ports without a leg.

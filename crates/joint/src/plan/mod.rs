@@ -11,6 +11,7 @@ mod field;
 mod make_up;
 mod outside;
 mod pressure;
+mod warm;
 
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
@@ -23,6 +24,7 @@ pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
+pub use warm::{AtDoc, GovernDoc, LastsDoc, LegWarmDoc, LoadDoc, RateDoc, WarmDoc};
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
@@ -34,6 +36,7 @@ use crate::plane::{Holder, Plane};
 use crate::pressure::Pressed;
 use crate::study::{PlugStudy, Study};
 use crate::survey::{likeness, likeness_words};
+use crate::warm::Warm;
 use jointwright_units::{
     Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
 };
@@ -44,7 +47,6 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "temperatures that the load brings",
     "short circuits in contacts and leads",
     "short circuits in the bus",
     "water past the seals",
@@ -99,6 +101,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
         pressure_assumes: pressure_assumes(&legs),
+        warm: warm::warm_doc(&judged.inputs),
         legs,
         blanks: job
             .blanks
@@ -137,8 +140,24 @@ fn not_computed(judged: &Judged<'_>) -> Vec<String> {
         .into_iter()
         .chain(plug)
         .chain(pressure_not_computed(legs))
+        .chain(warm_not_computed(&judged.inputs.warm))
         .chain(NOT_COMPUTED.iter().map(|s| (*s).to_owned()))
         .collect()
+}
+
+/// Temperatures under load, where they are not computed.
+fn warm_not_computed(warm: &Warm) -> Option<String> {
+    let is_done = matches!(warm, Warm::Done(_));
+    (!is_done).then(|| "temperatures that the load brings".to_owned())
+}
+
+/// The rating of a joint: loads and temperatures, what governs, how long more may flow.
+///
+/// # Errors
+/// That a state could not be solved, as a sentence fragment.
+pub fn rate(judged: &Judged<'_>) -> Result<RateDoc, String> {
+    let invented = is_invented(judged).then(|| INVENTED.to_owned());
+    warm::rate_doc(&judged.inputs, invented)
 }
 
 /// What the pressures of all ends assume; nothing where none was asked for.

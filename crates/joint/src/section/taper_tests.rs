@@ -420,6 +420,7 @@ fn region(serves: FieldDuty, corners: &[[f64; 3]]) -> Region {
         relative_permittivity: Some(2.8),
         conductive: serves != FieldDuty::Insulation,
         stiffness_ratio: None,
+        stuff: None,
     }
 }
 

@@ -684,6 +684,10 @@ fn every_check_is_seen_to_fail() {
         "rubber_stretch",
         "screen_edge_pressure",
         "seal_squeeze",
+        // Those of temperatures under load fail in `warm`.
+        "joint_emergency_heat",
+        "joint_load_heat",
+        "service_temperature",
     ]);
     assert_eq!(never_failing(), elsewhere);
 }

@@ -43,7 +43,7 @@ fn a_branch_body_with_an_open_mouth_fails() {
 #[test]
 fn windows_that_leave_no_place_print_no_ladder_and_fail() {
     let gap = |gap: &str| {
-        let sleeve = "means = \"compression\"\nends = 2\nsizes = [\"350 kcmil\"]";
+        let sleeve = "means = \"compression\"\nends = 2\nmade_of = \"copper\"\nresistance_ratio = 0.7\nsizes = [\"350 kcmil\"]";
         plan(
             NOT_PRESSED,
             &[],

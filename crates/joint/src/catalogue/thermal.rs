@@ -1,0 +1,163 @@
+//! Thermal: how a part conducts and stores heat, how warm it may get and how it ages, as its paper states it.
+
+use super::piece::field;
+use super::walk_row::RowReader;
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Measure, Record, Shape};
+use jointwright_numerics::heat::Stuff;
+use jointwright_units::Length;
+
+/// Joules per cubic metre and kelvin in a megajoule.
+const MEGA: f64 = 1e6;
+
+/// Bounds of a thermal resistivity, K·m/W.
+pub(crate) const RESISTIVITY: Kind = Kind::Number {
+    least: 0.1,
+    greatest: 50.0,
+};
+/// Bounds of a heat capacity, MJ/(m³ K).
+pub(crate) const CAPACITY: Kind = Kind::Number {
+    least: 0.1,
+    greatest: 10.0,
+};
+
+pub(super) const RESISTIVITY_FIELD: Field = field(
+    "resistivity_k_m_per_w",
+    RESISTIVITY,
+    Optional,
+    "Thermal resistivity of its material, K·m/W; with `capacity_mj_per_m3k`.",
+);
+
+pub(super) const CAPACITY_FIELD: Field = field(
+    "capacity_mj_per_m3k",
+    CAPACITY,
+    Optional,
+    "Heat that a cubic metre of it stores per kelvin, MJ/(m³·K).",
+);
+
+pub(super) const COVER: Shape = Shape {
+    name: "cover",
+    about: "What of a seal the heat must pass, once it has closed.",
+    fields: &[
+        field(
+            "wall",
+            Kind::Diameter,
+            Required,
+            "Greatest thickness of its wall on the joint.",
+        ),
+        field(
+            "covers_body",
+            Kind::Flag,
+            Required,
+            "True when it covers the body, false when it lies beyond the body's end only.",
+        ),
+        field(
+            "resistivity_k_m_per_w",
+            RESISTIVITY,
+            Required,
+            "Thermal resistivity of its material, K·m/W.",
+        ),
+        field(
+            "capacity_mj_per_m3k",
+            CAPACITY,
+            Required,
+            "Heat that a cubic metre of it stores per kelvin, MJ/(m³·K).",
+        ),
+    ],
+};
+
+pub(super) const AGEING: Shape = Shape {
+    name: "ageing",
+    about: "How fast warmth uses the part up, by Arrhenius: exp(E/R (1/T0 − 1/T)) times as fast as at T0.",
+    fields: &[
+        field(
+            "reference",
+            Kind::Quantity(Measure::Temperature),
+            Required,
+            "Reference temperature T0.",
+        ),
+        field(
+            "activation_kj_per_mol",
+            Kind::Number {
+                least: 1.0,
+                greatest: 500.0,
+            },
+            Required,
+            "Activation energy E, kJ/mol.",
+        ),
+        field(
+            "from",
+            Kind::Text,
+            Required,
+            "Where both are from: a paper, a test.",
+        ),
+    ],
+};
+
+/// What of a seal the heat must pass.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cover {
+    /// Thickness of its wall on the joint.
+    pub wall: Length,
+    /// Whether it covers the body.
+    pub covers_body: bool,
+    /// Its material.
+    pub stuff: Stuff,
+}
+
+/// How fast warmth uses a part up.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Ageing {
+    /// Reference temperature, °C.
+    pub reference_degc: f64,
+    /// Activation energy, kJ/mol.
+    pub activation_kj_per_mol: f64,
+    /// Where both are from.
+    pub from: String,
+}
+
+/// Material of a resistivity, K·m/W, and a capacity, MJ/(m³ K).
+pub(crate) fn stuff(resistivity_k_m_per_w: f64, capacity_mj_per_m3k: f64) -> Stuff {
+    Stuff {
+        conductivity_w_per_mk: 1.0 / resistivity_k_m_per_w,
+        capacity_j_per_m3k: capacity_mj_per_m3k * MEGA,
+    }
+}
+
+impl RowReader<'_> {
+    /// The two numbers of a material, which say something only together.
+    pub fn stuff(&mut self, row: &Record) -> Option<Stuff> {
+        let (resistivity, capacity) = (
+            row.number("resistivity_k_m_per_w"),
+            row.number("capacity_mj_per_m3k"),
+        );
+        if row.is_given("resistivity_k_m_per_w") != row.is_given("capacity_mj_per_m3k") {
+            self.complain(
+                row.at,
+                "`resistivity_k_m_per_w` and `capacity_mj_per_m3k` say something only together."
+                    .to_owned(),
+                "Give both, or neither.",
+            );
+        }
+        Some(stuff(resistivity?, capacity?))
+    }
+}
+
+pub(super) fn cover(row: &Record) -> Option<Cover> {
+    Some(Cover {
+        wall: row.length("wall")?,
+        covers_body: row.flag("covers_body")?,
+        stuff: stuff(
+            row.number("resistivity_k_m_per_w")?,
+            row.number("capacity_mj_per_m3k")?,
+        ),
+    })
+}
+
+pub(super) fn ageing(row: &Record) -> Option<Ageing> {
+    Some(Ageing {
+        reference_degc: row.number("reference")?,
+        activation_kj_per_mol: row.number("activation_kj_per_mol")?,
+        from: row.string("from")?,
+    })
+}

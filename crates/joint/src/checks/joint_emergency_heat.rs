@@ -1,0 +1,75 @@
+//! Does the conductor inside the body, at the end of the job's emergency, keep below the temperature for which the body's paper gives the joint in one?
+//!
+//! The emergency begins from the job's load at rest and lasts as long as the job states.
+//!
+//! Source: the body's own instructions; the temperature from `warm`.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Ruling, Word, shown};
+use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
+
+pub(super) const CHECK: Check = Check {
+    slug: "joint_emergency_heat",
+    question: "Does the conductor inside the body, at the end of the job's emergency, keep below the temperature for which the body's paper gives the joint in one?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: in such an emergency the joint gets hotter than its paper allows. The engineer decides how much load, and for how long.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+        Ok(done) => done,
+        Err(ruling) => return ruling.into_iter().collect(),
+    };
+    let (Some((index, of)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
+        return Vec::new();
+    };
+    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let id = &body.head.id;
+    let Some(at_emergency) = &done.at_emergency else {
+        let why = "the job does not state duty.emergency and duty.emergency_time";
+        return vec![not_judged(why.to_owned())];
+    };
+    let Some(greatest_degc) = body.conductor_emergency_greatest_degc else {
+        let why =
+            format!("the row {id} does not say how hot the conductor in it may be in an emergency");
+        let ask = format!("Ask: How hot may the conductor inside {id} be in an emergency?");
+        return vec![not_judged(why).with_hint(ask)];
+    };
+    let word = &Word::Instructions(body.head.source());
+    let at = match at_emergency {
+        Some(legs) => &legs[index],
+        None => {
+            return vec![runs_away(
+                CHECK.slug,
+                leg.subject(),
+                greatest_degc,
+                word,
+                HINT,
+            )];
+        }
+    };
+    let lasts = match of.emergency_lasts {
+        Some(Lasts::Seconds(s)) if s <= 0.0 => "; the load before it passes it already".to_owned(),
+        Some(Lasts::Seconds(s)) => format!("; it gets there in {} h", shown(s / 3600.0)),
+        _ => String::new(),
+    };
+    let ruling = Warmed {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        what: format!(
+            "conductor inside {id} after {} h with {} A",
+            shown(inputs.order.job.duty.emergency_s.unwrap_or(0.0) / 3600.0),
+            shown(at.load_a)
+        ),
+        degc: at.joint_degc,
+        error_ratio: ERROR_IN_TIME_RATIO,
+        at,
+        greatest_degc,
+        word,
+        hint: HINT,
+    }
+    .rule();
+    let why = ruling.why.clone().map(|why| why + &lasts);
+    vec![Ruling { why, ..ruling }]
+}

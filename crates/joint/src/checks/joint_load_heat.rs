@@ -1,0 +1,62 @@
+//! Does the conductor inside the body, at the job's load all the time, keep below the temperature for which the body's paper gives the joint?
+//!
+//! The limit is the body's own; what its cable may reach says nothing of the joint.
+//!
+//! Source: the body's own instructions; the temperature from `warm`.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Ruling, Word, shown};
+use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away};
+
+pub(super) const CHECK: Check = Check {
+    slug: "joint_load_heat",
+    question: "Does the conductor inside the body, at the job's load all the time, keep below the temperature for which the body's paper gives the joint?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: at this load the joint gets hotter than its paper allows. The engineer decides on the load, on what surrounds the joint, or on another body or connector.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+        Ok(done) => done,
+        Err(ruling) => return ruling.into_iter().collect(),
+    };
+    let (Some((index, _)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
+        return Vec::new();
+    };
+    let id = &body.head.id;
+    let Some(greatest_degc) = body.conductor_greatest_degc else {
+        let why =
+            format!("the row {id} does not say how hot the conductor in it may be all the time");
+        let ask = format!("Ask: How hot may the conductor inside {id} be all the time?");
+        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+    };
+    let word = &Word::Instructions(body.head.source());
+    let at = match &done.at_load {
+        Some(legs) => &legs[index],
+        None => {
+            return vec![runs_away(
+                CHECK.slug,
+                leg.subject(),
+                greatest_degc,
+                word,
+                HINT,
+            )];
+        }
+    };
+    let ruling = Warmed {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        what: format!(
+            "conductor inside {id} with {} A all the time",
+            shown(at.load_a)
+        ),
+        degc: at.joint_degc,
+        error_ratio: ERROR_AT_REST_RATIO,
+        at,
+        greatest_degc,
+        word,
+        hint: HINT,
+    };
+    vec![ruling.rule()]
+}

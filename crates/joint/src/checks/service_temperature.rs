@@ -1,0 +1,72 @@
+//! Do load and emergency keep joint and cable below the highest temperature that the job states for the conductor?
+//!
+//! Pressures and short circuits are computed up to that temperature, and from it: if it is passed, they say too little.
+//!
+//! Source: the job's own `duty.conductor_greatest`; the temperatures from `warm`.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Ruling, Word, shown};
+use crate::warm::{ERROR_AT_REST_RATIO, ERROR_IN_TIME_RATIO, LegAt, Warmed, runs_away};
+
+pub(super) const CHECK: Check = Check {
+    slug: "service_temperature",
+    question: "Do load and emergency keep joint and cable below the highest temperature that the job states for the conductor?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: pressures and short circuits here are computed for a colder conductor than the stated load makes. The engineer decides on the load, or states a higher duty.conductor_greatest and has everything computed again.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+        Ok(done) => done,
+        Err(ruling) => return ruling.into_iter().collect(),
+    };
+    let Some((index, _)) = done.of(&leg.leg.id) else {
+        return Vec::new();
+    };
+    let Some(greatest_degc) = inputs.order.job.duty.conductor_greatest_degc else {
+        let why = "the job does not state duty.conductor_greatest";
+        let ask = "Ask: What is the highest temperature of the conductor in service, emergencies included?";
+        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+    };
+    let word = &Word::Job("duty.conductor_greatest".to_owned());
+    let states = [
+        (Some(&done.at_load), "all the time", ERROR_AT_REST_RATIO),
+        (
+            done.at_emergency.as_ref(),
+            "at the end of the emergency",
+            ERROR_IN_TIME_RATIO,
+        ),
+    ];
+    let asked = states.into_iter().filter_map(|(state, when, error_ratio)| {
+        Some(match state? {
+            None => runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT),
+            Some(legs) => {
+                let at: &LegAt = &legs[index];
+                let (what, degc) = hotter(at);
+                Warmed {
+                    check: CHECK.slug,
+                    subject: leg.subject(),
+                    what: format!("{what} with {} A {when}", shown(at.load_a)),
+                    degc,
+                    error_ratio,
+                    at,
+                    greatest_degc,
+                    word,
+                    hint: HINT,
+                }
+                .rule()
+            }
+        })
+    });
+    asked.collect()
+}
+
+/// The hotter of joint and cable.
+fn hotter(at: &LegAt) -> (&'static str, f64) {
+    if at.joint_degc >= at.cable_degc {
+        ("conductor in the joint", at.joint_degc)
+    } else {
+        ("conductor of the cable", at.cable_degc)
+    }
+}

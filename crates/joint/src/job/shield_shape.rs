@@ -1,0 +1,43 @@
+//! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next.
+
+use super::shape::field;
+use crate::form::Need::Optional;
+use crate::form::{Field, Kind};
+
+/// Words for how the three cables of a run lie.
+pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
+
+pub(super) const LAY: Field = field(
+    "lay",
+    Kind::Cut,
+    Optional,
+    "Length along the cable in which a wire or strap goes round once; left out: taken as straight.",
+);
+
+pub(super) const FORMATION: Field = field(
+    "formation",
+    Kind::Choice(FORMATIONS),
+    Optional,
+    "How the three cables of this leg's run lie: in a triangle with equal sides, or in one plane with equal distances and not transposed.",
+);
+
+pub(super) const SPACING: Field = field(
+    "spacing",
+    Kind::Cut,
+    Optional,
+    "Distance between the axes of neighbouring cables of the run.",
+);
+
+pub(super) const RUN_LENGTH: Field = field(
+    "run_length",
+    Kind::Cut,
+    Optional,
+    "Length of cable from the joint to where this leg's shield is next bonded, or ends; up to 10 km, such as \"1350 ft\" or \"412 m\".",
+);
+
+pub(super) const FAR_END_BONDED: Field = field(
+    "far_end_bonded",
+    Kind::Flag,
+    Optional,
+    "True when the shield is earthed at the far end of that run too, false when it is not; the joint's own end is `bonding`.",
+);

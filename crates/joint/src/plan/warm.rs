@@ -1,0 +1,501 @@
+//! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
+
+use crate::checks::Inputs;
+use crate::limit::shown;
+use crate::warm::{Done, LONGEST_S, Lasts, LegAt, LegWarm, RATIO_MOST, Warm};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What every computed temperature assumes.
+pub const WARM_ASSUMES: &[&str] = &[
+    "one phase, its layers cut at the planned places, balanced currents in three single-core cables that touch",
+    "films and temperatures of the surroundings as stated, whatever the load; nothing else that warms them",
+    "the connector as its row has it at the worst, the same along its whole length",
+    "no heat through a bus or from the rubber of one leg to that of another; no metal and no loss in the shield over the joint",
+    "still air where a body cannot close on what it covers; no dielectric loss",
+];
+
+/// Temperatures under load.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct WarmDoc {
+    /// "computed", "not known" or "not computed".
+    pub state: String,
+    /// Why it is not computed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Questions to put to makers and to the owner.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// What it assumes.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub assumes: Vec<String>,
+    /// What surrounds the legs, with its source.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub surroundings: Vec<String>,
+    /// Its legs.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub legs: Vec<LegWarmDoc>,
+}
+
+/// Temperatures of one leg.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LegWarmDoc {
+    /// Leg.
+    pub leg: String,
+    /// All of it in sentences.
+    pub lines: Vec<String>,
+    /// At the job's load all the time; left out where losses outgrow the cooling.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_load: Option<AtDoc>,
+    /// The same with connectors of twice the resistance.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_load_with_twice_the_connector: Option<AtDoc>,
+    /// At the end of the job's emergency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_emergency: Option<AtDoc>,
+    /// Highest temperature of the conductor inside the body by its paper, all the time, degrees Celsius.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limit_degc: Option<f64>,
+    /// The same in an emergency.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency_limit_degc: Option<f64>,
+    /// Load of this leg at which that limit is reached, the other legs' in proportion, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_at_limit_a: Option<f64>,
+    /// How long the job's emergency may last before the emergency limit is reached, h; left out where it is not reached in 72 h.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency_lasts_h: Option<f64>,
+    /// Greatest resistance of the connector by its row, µΩ at 20 °C.
+    pub connector_microohm: f64,
+    /// Resistance of the same length of conductor, µΩ at 20 °C.
+    pub equal_length_microohm: f64,
+    /// How many times as fast as at the reference of its row the rubber ages at the load.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ageing_ratio: Option<f64>,
+    /// What one such emergency uses up, in hours at that reference.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub emergency_ageing_h: Option<f64>,
+}
+
+/// Temperatures of one leg at one load, degrees Celsius.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct AtDoc {
+    /// Load, A.
+    pub load_a: f64,
+    /// Hottest metal inside the body.
+    pub joint_degc: f64,
+    /// Where that is from the joint's middle, mm.
+    pub joint_at_mm: f64,
+    /// Hottest rubber.
+    pub rubber_degc: f64,
+    /// Hottest conductor that a cable without a joint has where the joint is.
+    pub cable_there_degc: f64,
+    /// Hottest conductor of the cable beyond the joint.
+    pub cable_degc: f64,
+    /// Where that is from the joint's middle, mm.
+    pub cable_at_mm: f64,
+}
+
+/// A rating of the joint: loads, temperatures, what governs, how long more may flow.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RateDoc {
+    /// What stands across its face, where anything is invented.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub invented: Option<String>,
+    /// Name of the job.
+    pub job: String,
+    /// Temperatures at the job's load and emergency.
+    pub warm: WarmDoc,
+    /// Temperatures at loads in proportion to the job's.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub loads: Vec<LoadDoc>,
+    /// Limits and the loads at which they are reached, the least first.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub governs: Vec<GovernDoc>,
+    /// How long loads may flow.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub emergency: Vec<LastsDoc>,
+}
+
+/// All legs at one load.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LoadDoc {
+    /// Over the job's load.
+    pub ratio: f64,
+    /// Its legs; empty where losses outgrow the cooling.
+    pub legs: Vec<AtDoc>,
+    /// Limits that are passed, in words.
+    pub passed: Vec<String>,
+}
+
+/// A limit, and the load that reaches it.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct GovernDoc {
+    /// What is limited, to what, on whose word.
+    pub what: String,
+    /// Leg.
+    pub leg: String,
+    /// Load over the job's; left out where no load is found that reaches it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub ratio: Option<f64>,
+    /// Load of that leg, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_a: Option<f64>,
+}
+
+/// How long a load may flow from the job's load at rest.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct LastsDoc {
+    /// Load over the job's.
+    pub ratio: f64,
+    /// Loads of the legs, A.
+    pub loads_a: Vec<f64>,
+    /// Hours until the first leg comes to its emergency limit; left out where it does not within 72 h.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub lasts_h: Option<f64>,
+    /// Leg that comes to it first.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub leg: Option<String>,
+}
+
+/// Loads of the emergency table, over the least that is not borne for ever.
+const EMERGENCY_RATIOS: [f64; 12] = [
+    1.02, 1.05, 1.1, 1.15, 1.2, 1.3, 1.4, 1.5, 1.7, 1.9, 2.2, 2.5,
+];
+/// Step of the table of loads, over the job's.
+const LOAD_STEP: f64 = 0.25;
+/// Most rows of that table.
+const LOADS_MOST: usize = 12;
+/// It goes on to so many times the load that governs.
+const BEYOND: f64 = 1.1;
+
+/// What is said of the joint; nothing where nobody asked.
+pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
+    let open = |state: &str, why: &str, questions: &[String]| WarmDoc {
+        state: state.to_owned(),
+        why: Some(why.to_owned()),
+        questions: questions.to_vec(),
+        assumes: Vec::new(),
+        surroundings: Vec::new(),
+        legs: Vec::new(),
+    };
+    match &inputs.warm {
+        Warm::NotAsked => None,
+        Warm::Unknown(unknown) => Some(open("not known", &unknown.why, &unknown.questions)),
+        Warm::Refused(why) => Some(open("not computed", why, &[])),
+        Warm::Done(done) => Some(WarmDoc {
+            state: "computed".to_owned(),
+            why: None,
+            questions: Vec::new(),
+            assumes: WARM_ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
+            surroundings: surroundings(inputs),
+            legs: (0..done.legs.len())
+                .map(|index| leg_doc(inputs, done, index))
+                .collect(),
+        }),
+    }
+}
+
+fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
+    let rows = inputs.order.job.surroundings.iter();
+    rows.map(|row| {
+        let leg = row
+            .leg
+            .as_ref()
+            .map_or("all legs".to_owned(), |leg| format!("leg {leg}"));
+        let until = row.until.map_or("to the far end".to_owned(), |until| {
+            format!("to {until} from the conductor end")
+        });
+        let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
+            (Some(film), _) => format!("{film} W/(m2 K)"),
+            (None, Some(outside)) => format!("{outside} K m/W"),
+            (None, None) => String::new(),
+        };
+        format!(
+            "{leg}, {until}: {}, {} degC, {film} ({})",
+            row.what, row.degc, row.source
+        )
+    })
+    .collect()
+}
+
+fn at_doc(at: &LegAt) -> AtDoc {
+    AtDoc {
+        load_a: at.load_a,
+        joint_degc: at.joint_degc,
+        joint_at_mm: at.joint_at_m * 1e3,
+        rubber_degc: at.rubber_degc,
+        cable_there_degc: at.alone_degc,
+        cable_degc: at.cable_degc,
+        cable_at_mm: at.cable_at_m * 1e3,
+    }
+}
+
+fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
+    let of = &done.legs[index];
+    let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
+    let at_load = pick(&done.at_load);
+    let twice = pick(&done.at_load_twice);
+    let at_emergency = done.at_emergency.as_ref().and_then(pick);
+    let load_a = done.model.loads_a[index];
+    let load_at_limit_a = of.load_to_limit_ratio.map(|ratio| ratio * load_a);
+    LegWarmDoc {
+        leg: of.leg.clone(),
+        lines: lines(inputs, done, index, at_load, twice),
+        at_load: at_load.as_ref().map(at_doc),
+        at_load_with_twice_the_connector: twice.as_ref().map(at_doc),
+        at_emergency: at_emergency.as_ref().map(at_doc),
+        limit_degc: of.limits_degc.0,
+        emergency_limit_degc: of.limits_degc.1,
+        load_at_limit_a,
+        emergency_lasts_h: match of.emergency_lasts {
+            Some(Lasts::Seconds(s)) => Some(s / 3600.0),
+            _ => None,
+        },
+        connector_microohm: of.connector_ohm.0 * 1e6,
+        equal_length_microohm: of.connector_ohm.1 * 1e6,
+        ageing_ratio: of.ageing.as_ref().map(|(_, ratio, _)| *ratio),
+        emergency_ageing_h: of.ageing.as_ref().and_then(|(.., hours)| *hours),
+    }
+}
+
+/// What is said of a leg, in sentences.
+fn lines(
+    inputs: &Inputs<'_>,
+    done: &Done,
+    index: usize,
+    at_load: Option<LegAt>,
+    twice: Option<LegAt>,
+) -> Vec<String> {
+    let of = &done.legs[index];
+    let mut said = Vec::new();
+    let Some(at) = at_load else {
+        said.push(format!(
+            "at {} A losses outgrow the cooling: it warms without end",
+            shown(done.model.loads_a[index])
+        ));
+        return said;
+    };
+    said.push(against_cable(&at));
+    said.push(to_limit(done, of, index));
+    if let Some(emergency) = emergency(inputs, done, of, index) {
+        said.push(emergency);
+    }
+    let (connector, equal) = (of.connector_ohm.0 * 1e6, of.connector_ohm.1 * 1e6);
+    let then = match twice {
+        Some(twice) => format!(
+            "the joint's conductor would be {:.1} K hotter at {} A",
+            twice.joint_degc - at.joint_degc,
+            shown(at.load_a)
+        ),
+        None => "the joint would warm without end".to_owned(),
+    };
+    said.push(format!(
+        "connector: {} microohm at the most by its row at 20 degC, the same length of conductor {}; with twice that resistance {then}",
+        shown(connector),
+        shown(equal)
+    ));
+    if let Some((ageing, ratio, hours)) = &of.ageing {
+        let spent = hours.map_or(String::new(), |hours| {
+            format!("; one such emergency uses up {} h at it", shown(hours))
+        });
+        said.push(format!(
+            "loss of life at the load: {} times as fast as at {} degC{spent} (Arrhenius, {} kJ/mol, {})",
+            shown(*ratio),
+            ageing.reference_degc,
+            ageing.activation_kj_per_mol,
+            ageing.from
+        ));
+    }
+    said
+}
+
+fn against_cable(at: &LegAt) -> String {
+    let by = at.joint_degc - at.alone_degc;
+    let how = if by > 0.0 { "hotter" } else { "cooler" };
+    format!(
+        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be there; rubber {:.1} degC; the cable's own hottest is {:.1} degC, {:.0} mm from the middle",
+        shown(at.load_a),
+        at.joint_degc,
+        at.joint_at_m * 1e3,
+        by.abs(),
+        at.rubber_degc,
+        at.cable_degc,
+        at.cable_at_m * 1e3
+    )
+}
+
+fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
+    let load_a = done.model.loads_a[index];
+    match (of.limits_degc.0, of.load_to_limit_ratio) {
+        (None, _) => format!(
+            "{} states no temperature for its conductor all the time",
+            of.body
+        ),
+        (Some(degc), None) => format!(
+            "no load up to {} A is found that brings the conductor in {} to {degc} degC",
+            shown(RATIO_MOST * load_a),
+            of.body
+        ),
+        (Some(degc), Some(ratio)) => format!(
+            "with all loads in proportion {} A all the time would bring the conductor in {} to {degc} degC, the most by its paper; another leg may come to its own sooner",
+            shown(ratio * load_a),
+            of.body
+        ),
+    }
+}
+
+fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<String> {
+    let emergency_a = done.model.emergency_a.as_ref()?[index];
+    let load_a = done.model.loads_a[index];
+    let degc = of.limits_degc.1?;
+    let after = match (
+        done.at_emergency.as_ref(),
+        inputs.order.job.duty.emergency_s,
+    ) {
+        (Some(Some(legs)), Some(s)) => format!(
+            "after {} h the conductor in the joint has {:.1} degC; ",
+            shown(s / 3600.0),
+            legs[index].joint_degc
+        ),
+        _ => String::new(),
+    };
+    let paper = format!("the {degc} degC that its paper gives for an emergency are");
+    let lasts = match of.emergency_lasts? {
+        Lasts::Seconds(s) if s <= 0.0 => format!("{paper} passed by the load before it already"),
+        Lasts::Seconds(s) => format!("{paper} reached after {} h", shown(s / 3600.0)),
+        Lasts::Longer => format!("{paper} not reached within {} h", LONGEST_S / 3600.0),
+        Lasts::ForEver => format!("{paper} not reached, however long it lasts"),
+    };
+    Some(format!(
+        "emergency of {} A from {} A at rest: {after}{lasts}",
+        shown(emergency_a),
+        shown(load_a)
+    ))
+}
+
+/// The rating of a joint.
+///
+/// # Errors
+/// That a state could not be solved.
+pub(super) fn rate_doc(inputs: &Inputs<'_>, invented: Option<String>) -> Result<RateDoc, String> {
+    let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
+        state: "not known".to_owned(),
+        why: Some("a body is left open".to_owned()),
+        questions: Vec::new(),
+        assumes: Vec::new(),
+        surroundings: Vec::new(),
+        legs: Vec::new(),
+    });
+    let mut doc = RateDoc {
+        invented,
+        job: inputs.order.job.id.clone(),
+        warm,
+        loads: Vec::new(),
+        governs: Vec::new(),
+        emergency: Vec::new(),
+    };
+    if let Warm::Done(done) = &inputs.warm {
+        doc.governs = governs(inputs, done);
+        doc.loads = loads(inputs, done, &doc.governs)?;
+        doc.emergency = lasting(done)?;
+    }
+    Ok(doc)
+}
+
+fn governs(inputs: &Inputs<'_>, done: &Done) -> Vec<GovernDoc> {
+    let service = inputs.order.job.duty.conductor_greatest_degc;
+    let mut all: Vec<GovernDoc> = Vec::new();
+    for (index, of) in done.legs.iter().enumerate() {
+        let load = |ratio: Option<f64>| ratio.map(|ratio| ratio * done.model.loads_a[index]);
+        let mut add = |what: String, ratio: Option<f64>| {
+            all.push(GovernDoc {
+                what,
+                leg: of.leg.clone(),
+                ratio,
+                load_a: load(ratio),
+            });
+        };
+        if let Some(degc) = of.limits_degc.0 {
+            let what = format!("conductor inside {}: {degc} degC by its paper", of.body);
+            add(what, of.load_to_limit_ratio);
+        }
+        if let Some(degc) = service {
+            let what = format!("its cable without a joint: {degc} degC by the job");
+            add(what, of.cable_load_to_limit_ratio);
+        }
+    }
+    let key = |of: &GovernDoc| of.ratio.unwrap_or(f64::INFINITY);
+    all.sort_by(|a, b| key(a).total_cmp(&key(b)));
+    all
+}
+
+fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<LoadDoc>, String> {
+    let governing = governs.first().and_then(|of| of.ratio).unwrap_or(1.0);
+    let most = BEYOND * governing.max(1.0);
+    let step = LOAD_STEP * (most / LOAD_STEP / LOADS_MOST as f64).ceil().max(1.0);
+    let n = (most / step).ceil() as usize;
+    let mut ratios: Vec<f64> = (1..=n).map(|k| k as f64 * step).collect();
+    // The job's own load has its row, whatever the step.
+    if !ratios.iter().any(|ratio| (ratio - 1.0).abs() < 1e-9) {
+        ratios.push(1.0);
+        ratios.sort_by(f64::total_cmp);
+    }
+    let row = |ratio: f64| {
+        let legs = done.model.at_rest(ratio)?;
+        let passed = passed(inputs, done, legs.as_deref());
+        Ok(LoadDoc {
+            ratio,
+            legs: legs.iter().flatten().map(at_doc).collect(),
+            passed,
+        })
+    };
+    ratios.into_iter().map(row).collect()
+}
+
+/// Limits that a state passes.
+fn passed(inputs: &Inputs<'_>, done: &Done, legs: Option<&[LegAt]>) -> Vec<String> {
+    let Some(legs) = legs else {
+        return vec!["warms without end".to_owned()];
+    };
+    let service = inputs.order.job.duty.conductor_greatest_degc;
+    let mut passed = Vec::new();
+    for (of, at) in done.legs.iter().zip(legs) {
+        if of.limits_degc.0.is_some_and(|degc| at.joint_degc > degc) {
+            passed.push(format!("joint, leg {}", of.leg));
+        }
+        if service.is_some_and(|degc| at.cable_degc > degc) {
+            passed.push(format!("cable, leg {}", of.leg));
+        }
+    }
+    passed
+}
+
+/// How long loads may flow that are not borne for ever; nothing where a limit is not stated.
+fn lasting(done: &Done) -> Result<Vec<LastsDoc>, String> {
+    let limits = done.legs.iter().map(|of| of.limits_degc.1);
+    let (Some(limits), Some(_)) = (limits.collect::<Option<Vec<f64>>>(), &done.at_load) else {
+        return Ok(Vec::new());
+    };
+    let mut borne = RATIO_MOST;
+    for (leg, degc) in limits.iter().enumerate() {
+        borne = borne.min(done.model.load_to_degc(leg, *degc)?.unwrap_or(RATIO_MOST));
+    }
+    if borne >= RATIO_MOST {
+        return Ok(Vec::new());
+    }
+    let asked: Vec<Option<f64>> = limits.iter().copied().map(Some).collect();
+    let mut rows = Vec::new();
+    for over in EMERGENCY_RATIOS {
+        let ratio = over * borne.max(1.0);
+        let loads_a: Vec<f64> = done.model.loads_a.iter().map(|load| ratio * load).collect();
+        let first = done.model.first_to_limit(&loads_a, &asked)?;
+        rows.push(LastsDoc {
+            ratio,
+            loads_a,
+            lasts_h: first.map(|(_, s)| s / 3600.0),
+            leg: first.map(|(leg, _)| done.legs[leg].leg.clone()),
+        });
+    }
+    Ok(rows)
+}

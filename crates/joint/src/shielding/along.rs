@@ -1,0 +1,159 @@
+//! Along: resistance of a shield along its cable, as an interval, and the mean diameter on which it lies.
+
+use super::unknown;
+use crate::cable::{Construction, Layer, Metal, Shield};
+use crate::fault::shield_area_mm2;
+use crate::job::Leg;
+use crate::limit::shown;
+use crate::section::Unknown;
+use jointwright_numerics::rating::conductor::{self, at_temperature};
+use jointwright_units::Length;
+use std::f64::consts::PI;
+
+/// Resistance of a shield along its cable.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Along {
+    /// Least and greatest at 20 °C, Ω/m.
+    pub at_20_ohm_per_m: (f64, f64),
+    /// Change of resistance at 20 °C, 1/K.
+    pub coefficient_20_per_k: f64,
+    /// Between what it lies, in words.
+    pub says: String,
+}
+
+impl Along {
+    /// Least and greatest at a temperature, Ω/m.
+    pub fn at_ohm_per_m(&self, degc: f64) -> (f64, f64) {
+        let at = |ohm_per_m| at_temperature(ohm_per_m, self.coefficient_20_per_k, degc);
+        (at(self.at_20_ohm_per_m.0), at(self.at_20_ohm_per_m.1))
+    }
+}
+
+/// Resistivity and its change with temperature.
+fn resistivity(metal: Metal) -> conductor::Metal {
+    match metal {
+        Metal::Copper => conductor::Metal::COPPER,
+        Metal::Aluminium => conductor::Metal::ALUMINIUM,
+    }
+}
+
+/// Least and greatest mean diameter of a shield, m: that under it and one thickness more.
+///
+/// # Errors
+/// What of the cable is not known.
+pub fn mean_m(leg: &Leg) -> Result<(f64, f64), Unknown> {
+    let cable = &leg.cable;
+    let of = |layer| cable.diameter_over(layer);
+    let thickness = cable.thickness_of(Layer::MetallicShield);
+    match (of(Layer::InsulationScreen), thickness) {
+        (Ok(under), Ok(thickness)) => Ok((
+            metres(under.least + thickness.least),
+            metres(under.greatest + thickness.greatest),
+        )),
+        (Err(why), _) | (_, Err(why)) => Err(unknown(
+            format!("the diameter of the shield of leg {}: {why}", leg.id),
+            format!(
+                "Between what diameters over the insulation screen does the cable of leg {} lie, by its papers?",
+                leg.id
+            ),
+        )),
+    }
+}
+
+/// Resistance of a leg's shield along its cable, from its construction.
+///
+/// Wires and straps: R = ρ20/A · √(1 + (π d/p)²), straight where no lay is stated.
+/// Corrugated tape: from its effective area with the seam to a smooth tape without it.
+/// Lapped tape: from a tube whose turns all touch to the tape alone, whose current follows every turn, R = ρ20/(b w) · √(1 + (π d/a)²).
+///
+/// ρ20: resistivity at 20 °C · A: area of all · d: mean diameter · p: lay · b, w: thickness and width of the tape · a: advance of one turn, w less its lap.
+///
+/// # Assumes
+/// As many wires as the papers have, and all of them whole.
+/// A corrugated tape is as long as its cable: the way along its corrugation is longer, by what nobody states.
+///
+/// # Errors
+/// What is not stated, or does not fit round the screen.
+///
+/// # Source
+/// iec_60287_1_1 table 1 for the resistivity; icea_p45482, memory, for the corrugated tape; else geometry.
+pub fn along(leg: &Leg) -> Result<Along, Unknown> {
+    let id = &leg.id;
+    let Some(metal) = leg.shield_metal else {
+        return Err(unknown(
+            format!("the metal of the shield of leg {id} is not stated"),
+            format!("Of what metal is the shield of leg {id}, by the cable's papers?"),
+        ));
+    };
+    let area_mm2 = shield_area_mm2(&leg.cable, None).map_err(|why| {
+        unknown(
+            format!("the resistance of the shield of leg {id}: {why}"),
+            format!("How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"),
+        )
+    })?;
+    let (longer, says) = path_ratio(leg)?;
+    let metal = resistivity(metal);
+    let at_20 = |area, longer| metal.resistance_ohm_per_m(area * 1e-6, longer, 20.0);
+    Ok(Along {
+        at_20_ohm_per_m: (at_20(area_mm2.1, longer.0), at_20(area_mm2.0, longer.1)),
+        coefficient_20_per_k: metal.coefficient_20_per_k,
+        says,
+    })
+}
+
+/// How much longer than the cable the current's way is, least and greatest; of a lapped tape that of a tube, 1, and that of the tape alone.
+fn path_ratio(leg: &Leg) -> Result<((f64, f64), String), Unknown> {
+    let lay = leg.shield_run.lay;
+    match (leg.cable.shield, lay) {
+        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, None) => Ok((
+            (1.0, 1.0),
+            "wires or straps taken as straight, because no lay is stated; a lay makes it more".to_owned(),
+        )),
+        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, Some(lay)) => {
+            let (least, greatest) = mean_m(leg)?;
+            let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / metres(lay));
+            Ok((
+                (turned(least), turned(greatest)),
+                format!("wires or straps with a lay of {:.0} mm", lay.mm()),
+            ))
+        }
+        (Shield::CorrugatedTape { .. }, _) => Ok((
+            (1.0, 1.0),
+            "from its effective area with the seam to a smooth tape without it; the way along its corrugation is longer, by what nobody states".to_owned(),
+        )),
+        (Shield::LappedTape { thickness, width, overlap_percent }, _) => {
+            let mean_m = metres(widest(&leg.cable, thickness, &leg.id)?);
+            let Some(width) = width else {
+                return Err(unknown(
+                    format!("the width of the lapped tape of leg {} is not stated", leg.id),
+                    format!("How wide is the tape of leg {}?", leg.id),
+                ));
+            };
+            let advance_m = metres(width) * (1.0 - overlap_percent * 1e-2);
+            let turned = 1.0_f64.hypot(PI * mean_m / advance_m);
+            Ok((
+                (1.0, turned),
+                format!(
+                    "from a tube whose turns all touch to the tape alone, whose current goes {} times as far as the cable; nobody knows how well old turns touch",
+                    shown(turned)
+                ),
+            ))
+        }
+    }
+}
+
+/// Greatest mean diameter of a lapped tape.
+fn widest(cable: &Construction, thickness: Length, id: &str) -> Result<Length, Unknown> {
+    let over = cable.diameter_over(Layer::InsulationScreen);
+    let over = over.map_err(|why| {
+        unknown(
+            format!("the diameter of the shield of leg {id}: {why}"),
+            format!("Between what diameters over the insulation screen does the cable of leg {id} lie, by its papers?"),
+        )
+    })?;
+    Ok(over.greatest + thickness)
+}
+
+pub(super) fn metres(length: Length) -> f64 {
+    length.mm() * 1e-3
+}

@@ -1,0 +1,278 @@
+//! Loss: the current that balanced phases drive round shields which are bonded at both ends, and the heat it makes.
+
+use super::along::{Along, along, mean_m, metres};
+use super::unknown;
+use crate::cable::Layer;
+use crate::job::{Formation, Job, Leg};
+use crate::section::Unknown;
+use jointwright_numerics::rating::shield::{
+    flat_loss_ratios, flat_mutual_ohm_per_m, loss_ratio, reactance_ohm_per_m,
+};
+use jointwright_numerics::rating::{self, Bond};
+
+/// What flows round a leg's shield in steady load.
+#[derive(Clone, Debug, PartialEq)]
+pub enum ShieldLoss {
+    /// Nothing: it is open at one end at least; why, in words.
+    Nothing(String),
+    /// A current, because it is bonded at both ends.
+    Round(Round),
+}
+
+/// Three shields that are bonded at both ends of a run.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Round {
+    /// Resistance of each along its cable.
+    pub along: Along,
+    /// How the three cables lie.
+    pub formation: Formation,
+    /// Between the axes of neighbours, m.
+    pub spacing_m: f64,
+    /// Least and greatest mean diameter of a shield, m.
+    pub mean_m: (f64, f64),
+    /// Frequency, Hz.
+    pub frequency_hz: f64,
+}
+
+impl ShieldLoss {
+    /// The shield as a rating takes it, with that resistance and reactance at which its loss is greatest, at a temperature of its own.
+    ///
+    /// None where nothing flows round: any resistance then gives no loss.
+    pub fn warmest(&self, shield_degc: f64) -> Option<rating::shield::Shield> {
+        match self {
+            ShieldLoss::Nothing(_) => None,
+            ShieldLoss::Round(round) => Some(round.warmest(shield_degc)),
+        }
+    }
+
+    /// λ1, greatest loss in the shield over that in the conductor, whose resistance to alternating current is given in Ω/m.
+    ///
+    /// # Assumes
+    /// Balanced currents in three phases; eddy currents within a shield, and currents of the neutral, are left out.
+    ///
+    /// # Source
+    /// iec_60287_1_1, clause 2.3.
+    pub fn greatest_ratio(&self, conductor_ohm_per_m: f64, shield_degc: f64) -> f64 {
+        match self {
+            ShieldLoss::Nothing(_) => 0.0,
+            ShieldLoss::Round(round) => {
+                round.greatest_loss_ohm_per_m(shield_degc) / conductor_ohm_per_m
+            }
+        }
+    }
+
+    /// Why there is none, or between what the resistance lies.
+    pub fn words(&self) -> &str {
+        match self {
+            ShieldLoss::Nothing(why) => why,
+            ShieldLoss::Round(round) => &round.along.says,
+        }
+    }
+}
+
+/// Steps in which an interval of resistance is looked through, in equal ratios.
+const N_STEPS: usize = 400;
+
+impl Round {
+    fn bond(&self, mean_m: f64) -> Bond {
+        let reactance_ohm_per_m = reactance_ohm_per_m(self.frequency_hz, self.spacing_m, mean_m);
+        match self.formation {
+            Formation::Trefoil => Bond::BothEnds {
+                reactance_ohm_per_m,
+            },
+            Formation::Flat => Bond::BothEndsFlat {
+                reactance_ohm_per_m,
+                mutual_ohm_per_m: flat_mutual_ohm_per_m(self.frequency_hz),
+            },
+        }
+    }
+
+    /// Losses of the three for one ampere, as a resistance of the conductor, Ω/m.
+    fn losses_ohm_per_m(&self, mean_m: f64, shield_ohm_per_m: f64) -> [f64; 3] {
+        match self.bond(mean_m) {
+            Bond::OneEnd => [0.0; 3],
+            Bond::BothEnds {
+                reactance_ohm_per_m,
+            } => [loss_ratio(shield_ohm_per_m, 1.0, reactance_ohm_per_m); 3],
+            Bond::BothEndsFlat {
+                reactance_ohm_per_m,
+                mutual_ohm_per_m,
+            } => flat_loss_ratios(shield_ohm_per_m, 1.0, reactance_ohm_per_m, mutual_ohm_per_m),
+        }
+    }
+
+    /// Mean diameters and resistances to look at: in equal ratios over the interval, and where resistance and reactance are equal.
+    fn looked_at(&self, (least, greatest): (f64, f64)) -> impl Iterator<Item = (f64, f64)> {
+        let diameters = [self.mean_m.0, self.mean_m.1];
+        diameters.into_iter().flat_map(move |mean_m| {
+            let equal = reactance_ohm_per_m(self.frequency_hz, self.spacing_m, mean_m);
+            let ratio = greatest / least;
+            (0..=N_STEPS)
+                .map(move |step| least * ratio.powf(step as f64 / N_STEPS as f64))
+                .chain([equal.clamp(least, greatest)])
+                .map(move |ohm_per_m| (mean_m, ohm_per_m))
+        })
+    }
+
+    /// Mean diameter and resistance at which the loss is greatest, and the loss for one ampere, Ω/m.
+    fn at_greatest_loss(&self, degc: f64) -> (f64, f64, f64) {
+        let loss = |(mean_m, ohm_per_m)| {
+            let losses = self.losses_ohm_per_m(mean_m, ohm_per_m);
+            (mean_m, ohm_per_m, losses.into_iter().fold(0.0, f64::max))
+        };
+        let all = self.looked_at(self.along.at_ohm_per_m(degc)).map(loss);
+        let start = (self.mean_m.0, self.along.at_ohm_per_m(degc).0, 0.0);
+        all.fold(
+            start,
+            |best, next| if next.2 > best.2 { next } else { best },
+        )
+    }
+
+    /// Greatest loss of a shield for one ampere in the conductors, at a temperature of the shields, W/(A²·m) or Ω/m.
+    ///
+    /// Not the loss at the greatest resistance: it is greatest where resistance and reactance are equal, or nearest to it.
+    pub fn greatest_loss_ohm_per_m(&self, shield_degc: f64) -> f64 {
+        self.at_greatest_loss(shield_degc).2
+    }
+
+    /// Least and greatest current in a shield over that in the conductors, shields from a least to a greatest temperature.
+    pub fn current_ratio(&self, shield_degc: (f64, f64)) -> (f64, f64) {
+        let least = self.along.at_ohm_per_m(shield_degc.0).0;
+        let greatest = self.along.at_ohm_per_m(shield_degc.1).1;
+        let currents = self
+            .looked_at((least, greatest))
+            .flat_map(|(mean_m, ohm_per_m)| {
+                let losses = self.losses_ohm_per_m(mean_m, ohm_per_m);
+                losses.map(|loss| (loss / ohm_per_m).sqrt())
+            });
+        currents.fold((f64::INFINITY, 0.0), |(least, greatest), current| {
+            (least.min(current), f64::max(greatest, current))
+        })
+    }
+
+    fn warmest(&self, shield_degc: f64) -> rating::shield::Shield {
+        let (mean_m, ohm_per_m, _) = self.at_greatest_loss(shield_degc);
+        let coefficient = self.along.coefficient_20_per_k;
+        let warm = 1.0 + coefficient * (shield_degc - 20.0);
+        rating::shield::Shield {
+            resistance_20_ohm_per_m: ohm_per_m / warm,
+            coefficient_20_per_k: coefficient,
+            bond: self.bond(mean_m),
+        }
+    }
+}
+
+/// What flows round the shield of a leg in steady load, or nothing where it is open at one end.
+///
+/// # Errors
+/// What nobody states, with the questions to put.
+pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
+    if let Some(open) = open_end(leg)? {
+        return Ok(ShieldLoss::Nothing(open));
+    }
+    if job.phases != 3 {
+        return Err(unknown(
+            format!(
+                "the shield of leg {} is bonded at both ends, and the job has {} of three phases: what flows round is computed for three with balanced currents",
+                leg.id, job.phases
+            ),
+            format!(
+                "What current flows in the shield of leg {} at the stated load?",
+                leg.id
+            ),
+        ));
+    }
+    let placed = placed(leg);
+    let along = along(leg);
+    let (formation, spacing_m, along) = match (placed, along) {
+        (Ok((formation, spacing_m)), Ok(along)) => (formation, spacing_m, along),
+        (Err(mut first), Err(second)) => {
+            first.why = format!("{}; {}", first.why, second.why);
+            first.questions.extend(second.questions);
+            return Err(first);
+        }
+        (Err(why), Ok(_)) | (Ok(_), Err(why)) => return Err(why),
+    };
+    Ok(ShieldLoss::Round(Round {
+        along,
+        formation,
+        spacing_m,
+        mean_m: mean_m(leg)?,
+        frequency_hz: job.system.frequency_hz,
+    }))
+}
+
+/// Why no current can flow round the shield of a leg, or none where it can.
+fn open_end(leg: &Leg) -> Result<Option<String>, Unknown> {
+    let id = &leg.id;
+    let far = leg.shield_run.is_far_end_bonded;
+    let is_far_bonded =
+        || format!("Is the shield of leg {id} earthed at the far end of its run too?");
+    let is_closed = || format!("Is the link of leg {id} at the joint closed in service?");
+    match (leg.bonding.as_str(), far) {
+        ("open", _) => Ok(Some(format!(
+            "the shield of leg {id} is open at the joint: no current flows round it"
+        ))),
+        (_, Some(false)) => Ok(Some(format!(
+            "the shield of leg {id} is open at the far end of its run: no current flows round it"
+        ))),
+        ("solid", Some(true)) => Ok(None),
+        ("solid", None) => Err(unknown(
+            format!("whether the shield of leg {id} is earthed at its far end is not stated"),
+            is_far_bonded(),
+        )),
+        (_, Some(true)) => Err(unknown(
+            format!("whether the link of leg {id} is closed is not stated"),
+            is_closed(),
+        )),
+        (_, None) => Err(Unknown {
+            why: format!(
+                "whether the link of leg {id} is closed, and its shield earthed at the far end, is not stated"
+            ),
+            questions: vec![is_closed(), is_far_bonded()],
+        }),
+    }
+}
+
+/// How the three cables of a run lie, and the distance between the axes of neighbours, m.
+///
+/// # Errors
+/// What is not stated, or cables that would lie within each other.
+pub(super) fn placed(leg: &Leg) -> Result<(Formation, f64), Unknown> {
+    let id = &leg.id;
+    let run = &leg.shield_run;
+    let mut open = Vec::new();
+    let mut questions = Vec::new();
+    if run.formation.is_none() {
+        open.push("formation");
+        questions.push(format!(
+            "Do the three cables of leg {id} lie in trefoil or flat?"
+        ));
+    }
+    if run.spacing.is_none() {
+        open.push("spacing");
+        questions.push(format!(
+            "How far apart are the axes of neighbouring cables of leg {id}?"
+        ));
+    }
+    let (Some(formation), Some(spacing)) = (run.formation, run.spacing) else {
+        return Err(Unknown {
+            why: format!("leg {id} does not state its {}", open.join(" and ")),
+            questions,
+        });
+    };
+    let least = leg.cable.diameter_over(Layer::MetallicShield);
+    if let Ok(least) = least.map(|band| band.least)
+        && spacing < least
+    {
+        return Err(unknown(
+            format!(
+                "the axes of leg {id} cannot be {:.1} mm apart: its shield alone is {:.1} mm across",
+                spacing.mm(),
+                least.mm()
+            ),
+            format!("How far apart are the axes of neighbouring cables of leg {id}?"),
+        ));
+    }
+    Ok((formation, metres(spacing)))
+}

@@ -1,0 +1,24 @@
+//! Shielding: the metallic shield along the cable: its resistance, the current that flows round it, the voltage that stands along it.
+//!
+//! Why its own room: losses, voltages and readings of continuity rest on one interval of resistance and on one view of where a shield is bonded.
+//!
+//! Invariants: what nobody states is asked for, never guessed; where a range is left open the warm side is taken; balanced currents of three phases only, and what that leaves out is said; no voltage is called harmless.
+//!
+//! Not here: short circuits in the shield (`fault`); whose limit it is (`checks`).
+//!
+//! Source: iec_60287_1_1, clause 2.3; ieee_575, memory; `docs/theory/shields.md`.
+
+mod along;
+mod loss;
+
+pub use along::{Along, along, mean_m};
+pub use loss::{Round, ShieldLoss, shield_loss};
+
+use crate::section::Unknown;
+
+fn unknown(why: String, question: String) -> Unknown {
+    Unknown {
+        why,
+        questions: vec![question],
+    }
+}

@@ -1,0 +1,608 @@
+//! Input: one leg as its readings, papers, rows and surroundings give it, or what is missing and whom to ask.
+
+use super::shape::{Body, Core, Layer, Region, Shape, Stretch};
+use crate::cable::{self, Metal};
+use crate::catalogue::{self, FieldDuty};
+use crate::cutback::Cutback;
+use crate::fault::shield_area_mm2;
+use crate::fit::Chosen;
+use crate::job::{Job, Leg, Surrounding};
+use crate::plane::Plane;
+use crate::section::Unknown;
+use crate::shielding::{ShieldLoss, along, shield_loss};
+use crate::survey::EndSurvey;
+use jointwright_numerics::heat::Stuff;
+use jointwright_numerics::ladder::Loss;
+use jointwright_numerics::rating::Conductor;
+use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
+use jointwright_units::{Interval, Length};
+use std::f64::consts::PI;
+
+/// One leg and what is on it.
+#[derive(Clone, Copy, Debug)]
+pub struct LegSubject<'a> {
+    /// The leg.
+    pub leg: &'a Leg,
+    /// Its parts.
+    pub chosen: &'a Chosen<'a>,
+    /// Its cutbacks.
+    pub cutback: &'a Cutback,
+    /// What was measured on its ends.
+    pub surveys: &'a [EndSurvey],
+}
+
+/// Why a leg cannot be read.
+pub(super) enum Missing {
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known cannot be.
+    Refused(String),
+}
+
+/// A leg that was read.
+pub(super) struct LegInput {
+    pub shape: Shape,
+    /// Resistance of the connector as its row gives it at the most, and of the same length of conductor, Ω at 20 °C.
+    pub connector_ohm: (f64, f64),
+}
+
+/// What is missing of one leg, gathered.
+#[derive(Default)]
+struct Open {
+    why: Vec<String>,
+    questions: Vec<String>,
+}
+
+impl Open {
+    fn ask(&mut self, why: impl Into<String>, question: impl Into<String>) {
+        self.why.push(why.into());
+        let question = question.into();
+        if !question.is_empty() {
+            self.questions.push(question);
+        }
+    }
+
+    /// A value, or its absence written down.
+    fn need<T>(
+        &mut self,
+        value: Option<T>,
+        why: impl FnOnce() -> String,
+        question: impl FnOnce() -> String,
+    ) -> Option<T> {
+        if value.is_none() {
+            self.ask(why(), question());
+        }
+        value
+    }
+}
+
+/// How a metal conducts and stores heat.
+///
+/// # Source
+/// common practice, no source: any table of metals; of aluminium that for conductors.
+pub(super) fn metal_stuff(metal: Metal) -> Stuff {
+    match metal {
+        Metal::Copper => Stuff {
+            conductivity_w_per_mk: 385.0,
+            capacity_j_per_m3k: 3.45e6,
+        },
+        Metal::Aluminium => Stuff {
+            conductivity_w_per_mk: 230.0,
+            capacity_j_per_m3k: 2.5e6,
+        },
+    }
+}
+
+/// Reads a leg.
+pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Missing> {
+    let mut open = Open::default();
+    let planes = planes(subject, &mut open);
+    let cable = cable(job, subject, planes.as_ref(), &mut open);
+    let body = body(subject, planes.as_ref(), &mut open);
+    let adapter = adapter(subject, &mut open);
+    let cover = cover(subject, &mut open);
+    let connector = connector(subject, &mut open);
+    let surroundings = surroundings(job, subject.leg, &mut open);
+    let (Some(planes), Some(cable), Some(body), Some(adapter), Some(cover), Some(connector), true) = (
+        planes,
+        cable,
+        body,
+        adapter,
+        cover,
+        connector,
+        open.why.is_empty() && !surroundings.is_empty(),
+    ) else {
+        return Err(Missing::Unknown(Unknown {
+            why: open.why.join("; "),
+            questions: open.questions,
+        }));
+    };
+    let (part, metal, ratio) = connector;
+    let at20 = cable.conductor.loss.at20_ohm_per_m;
+    let mut shape = Shape {
+        conductor: cable.conductor,
+        connector: Core {
+            radius_m: half_m(part.outside_diameter),
+            stuff: metal_stuff(metal),
+            loss: Loss {
+                at20_ohm_per_m: ratio * at20,
+                ..cable.conductor.loss
+            },
+        },
+        mouth_m: planes.mouth_m,
+        insulation_end_m: planes.insulation_end_m,
+        layers: cable.layers,
+        adapter,
+        body,
+        cover,
+        seal_end_m: planes.seal_end_m,
+        stretches: Vec::new(),
+    };
+    let equal_ohm = at20 * metres(part.length);
+    shape.stretches =
+        stretches(job, &shape, planes.zero_mm, &surroundings).map_err(Missing::Refused)?;
+    Ok(LegInput {
+        shape,
+        connector_ohm: (ratio * equal_ohm, equal_ohm),
+    })
+}
+
+fn metres(length: Length) -> f64 {
+    length.mm() * 1e-3
+}
+
+fn half_m(diameter: Length) -> f64 {
+    diameter.mm() * 0.5e-3
+}
+
+/// Places along the leg from the middle of the joint, m.
+struct Planes {
+    /// Station of that middle, mm from the conductor end.
+    zero_mm: f64,
+    mouth_m: f64,
+    insulation_end_m: f64,
+    screen_edge_m: f64,
+    shield_edge_m: f64,
+    jacket_edge_m: f64,
+    body_datum_m: f64,
+    body_end_m: f64,
+    seal_end_m: f64,
+}
+
+fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
+    let station = |plane| subject.cutback.nominal(plane).map(|station| station.mm());
+    let either = |planes: [Plane; 2]| planes.into_iter().find_map(station);
+    let zero = either([Plane::ConnectorCentre, Plane::ConnectorSeat]);
+    let datum = either([Plane::BodyCentre, Plane::BodySeat]);
+    let mut missing = Vec::new();
+    let mut at = |name: &str, found: Option<f64>| {
+        if found.is_none() {
+            missing.push(name.to_owned());
+        }
+        let zero = zero.unwrap_or(0.0);
+        found.map_or(0.0, |mm| (mm - zero) * 1e-3)
+    };
+    let words = |plane: Plane| plane.name().replace('-', " ");
+    let mut of = |plane: Plane| at(&words(plane), station(plane));
+    let planes = Planes {
+        zero_mm: zero.unwrap_or(0.0),
+        mouth_m: of(Plane::ConnectorMouth),
+        insulation_end_m: of(Plane::InsulationEnd),
+        screen_edge_m: of(Plane::ScreenEdge),
+        shield_edge_m: of(Plane::ShieldEdge),
+        jacket_edge_m: of(Plane::JacketEdge),
+        body_end_m: of(Plane::BodyEnd),
+        seal_end_m: of(Plane::SealEnd),
+        body_datum_m: at("datum of the body", datum),
+    };
+    at("middle of the connector", zero);
+    if missing.is_empty() {
+        return Some(planes);
+    }
+    open.ask(
+        format!(
+            "leg {}: no place is known for: {}",
+            subject.leg.id,
+            missing.join(", ")
+        ),
+        "",
+    );
+    None
+}
+
+/// The cable of a leg.
+struct Cable {
+    conductor: Core,
+    layers: Vec<Layer>,
+}
+
+fn cable(
+    job: &Job,
+    subject: &LegSubject<'_>,
+    planes: Option<&Planes>,
+    open: &mut Open,
+) -> Option<Cable> {
+    let leg = subject.leg;
+    let ask = |what: &str| {
+        format!(
+            "What are the thermal resistivity and the heat capacity of the {what} of leg {}'s cable? Ask its maker.",
+            leg.id
+        )
+    };
+    let unknown = |what: &str| format!("leg {}: how the {what} conducts and stores heat", leg.id);
+    let insulation = open.need(
+        leg.insulation_stuff,
+        || unknown("insulation"),
+        || ask("insulation"),
+    );
+    let jacket = open.need(leg.jacket_stuff, || unknown("jacket"), || ask("jacket"));
+    let shield_metal = open.need(
+        leg.shield_metal,
+        || format!("leg {}: the metal of its shield", leg.id),
+        || format!("Of what metal is the shield of leg {}'s cable?", leg.id),
+    );
+    let radii = or_ask(radii(subject), leg, open);
+    let conductor = radii.and_then(|radii| or_ask(conductor(job, leg, &radii), leg, open));
+    let area = or_ask(shield_area_mm2(&leg.cable, None), leg, open);
+    let round_ohm_per_m = round_ohm_per_m(job, leg, open);
+    let (planes, radii, shield_metal) = (planes?, radii?, shield_metal?);
+    let (insulation, jacket) = (insulation?, jacket?);
+    // The shield's metal and what fills the rest of its ring.
+    let ring = PI * (radii.shield_m * radii.shield_m - radii.screen_m * radii.screen_m);
+    let share = (area?.0 * 1e-6 / ring).min(1.0);
+    let metal = metal_stuff(shield_metal);
+    let mixed = |metal: f64, rest: f64| share * metal + (1.0 - share) * rest;
+    let shield = Stuff {
+        conductivity_w_per_mk: mixed(metal.conductivity_w_per_mk, jacket.conductivity_w_per_mk),
+        capacity_j_per_m3k: mixed(metal.capacity_j_per_m3k, jacket.capacity_j_per_m3k),
+    };
+    let layer = |from_m, outside_m, stuff| Layer {
+        from_m,
+        outside_m,
+        stuff,
+        loss: None,
+    };
+    Some(Cable {
+        conductor: conductor?,
+        layers: vec![
+            layer(planes.insulation_end_m, radii.insulation_m, insulation),
+            layer(planes.screen_edge_m, radii.screen_m, insulation),
+            Layer {
+                loss: round_ohm_per_m?,
+                ..layer(planes.shield_edge_m, radii.shield_m, shield)
+            },
+            layer(planes.jacket_edge_m, radii.jacket_m, jacket),
+        ],
+    })
+}
+
+/// Loss of the current that flows round the shield, at its greatest, whatever the shield's temperature.
+fn round_ohm_per_m(job: &Job, leg: &Leg, open: &mut Open) -> Option<Option<Loss>> {
+    if let Some(shield_load_a) = leg.shield_load_a {
+        return stated_ohm_per_m(job, leg, shield_load_a, open).map(Some);
+    }
+    let loss = match shield_loss(job, leg) {
+        Ok(loss) => loss,
+        Err(unknown) => {
+            open.why.push(unknown.why);
+            open.questions.extend(unknown.questions);
+            return None;
+        }
+    };
+    let ShieldLoss::Round(round) = loss else {
+        return Some(None);
+    };
+    let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
+    let of = |step: u32| {
+        let share = f64::from(step) / f64::from(N_SHIELD_STEPS);
+        round.greatest_loss_ohm_per_m(SHIELD_COLD_DEGC + share * (hot - SHIELD_COLD_DEGC))
+    };
+    Some(Some(Loss {
+        at20_ohm_per_m: (0..=N_SHIELD_STEPS).map(of).fold(0.0, f64::max),
+        alpha_per_k: 0.0,
+        constant_w_per_m: 0.0,
+    }))
+}
+
+/// Loss of the current that the job states for the shield: with its greatest resistance, and growing with the leg's load.
+fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -> Option<Loss> {
+    let along = match along(leg) {
+        Ok(along) => along,
+        Err(unknown) => {
+            open.why.push(unknown.why);
+            open.questions.extend(unknown.questions);
+            return None;
+        }
+    };
+    let load_a = leg.load_a.or(job.duty.load_a)?;
+    if load_a <= 0.0 && shield_load_a > 0.0 {
+        let why = format!(
+            "leg {}: its shield carries a load and its conductor none",
+            leg.id
+        );
+        open.ask(why, "");
+        return None;
+    }
+    let share = if load_a > 0.0 {
+        shield_load_a / load_a
+    } else {
+        0.0
+    };
+    Some(Loss {
+        at20_ohm_per_m: along.at_ohm_per_m(20.0).1 * share * share,
+        alpha_per_k: along.coefficient_20_per_k,
+        constant_w_per_m: 0.0,
+    })
+}
+
+/// Temperatures between which a shield's loss is looked at, where the job states no hotter one, °C.
+const SHIELD_COLD_DEGC: f64 = 0.0;
+const SHIELD_HOT_DEGC: f64 = 90.0;
+/// Steps between them.
+const N_SHIELD_STEPS: u32 = 8;
+
+fn or_ask<T>(found: Result<T, String>, leg: &Leg, open: &mut Open) -> Option<T> {
+    found
+        .map_err(|why| open.ask(format!("leg {}: {why}", leg.id), ""))
+        .ok()
+}
+
+/// Radii over the layers, m.
+#[derive(Clone, Copy)]
+struct Radii {
+    conductor_m: f64,
+    insulation_m: f64,
+    screen_m: f64,
+    shield_m: f64,
+    jacket_m: f64,
+}
+
+/// Radii as read where they were, else as the papers have them.
+fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
+    let papers = &subject.leg.cable;
+    let read = |layer| {
+        let readings = subject
+            .surveys
+            .iter()
+            .filter_map(|survey| survey.diameters.get(&layer));
+        let hull =
+            Interval::hull(readings.flat_map(|d| [d.known.read.least(), d.known.read.greatest()]));
+        hull.map(|hull| (hull.least().mm() + hull.greatest().mm()) * 0.25e-3)
+    };
+    let over = |layer| -> Result<f64, String> {
+        match read(layer) {
+            Some(radius) => Ok(radius),
+            None => papers
+                .diameter_over(layer)
+                .map(|band| half_m(band.nominal))
+                .map_err(|why| why.to_string()),
+        }
+    };
+    let screen_m = over(cable::Layer::InsulationScreen)?;
+    let shield = papers.thickness_of(cable::Layer::MetallicShield);
+    let shield = shield.map_err(|why| why.to_string())?;
+    let radii = Radii {
+        conductor_m: over(cable::Layer::Conductor)?,
+        insulation_m: over(cable::Layer::Insulation)?,
+        screen_m,
+        shield_m: screen_m + metres(shield.nominal),
+        jacket_m: over(cable::Layer::Jacket)?,
+    };
+    let grow = [
+        radii.conductor_m,
+        radii.insulation_m,
+        radii.screen_m,
+        radii.shield_m,
+        radii.jacket_m,
+    ];
+    if grow.windows(2).any(|pair| pair[1] <= pair[0]) {
+        return Err("the diameters over its layers do not grow outward".to_owned());
+    }
+    Ok(radii)
+}
+
+/// The conductor: its resistance with skin effect, and with the proximity of two others that touch it: on the warm side.
+fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<Core, String> {
+    let papers = leg.cable.conductor;
+    let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
+    let coefficient = papers.metal.coefficient_at_per_k(20.0);
+    let conductor = Conductor {
+        resistance_20_ohm_per_m: direct.resistance_ohm_per_km * 1e-3,
+        coefficient_20_per_k: coefficient,
+        skin_ratio: 1.0,
+        proximity: Some(Proximity {
+            strand_ratio: 1.0,
+            diameter_m: 2.0 * radii.conductor_m,
+            spacing_m: 2.0 * radii.jacket_m,
+            neighbours: Neighbours::Two,
+        }),
+    };
+    // Both effects are greatest where the metal is cold; their share is kept at any temperature.
+    let at20 = conductor
+        .resistance_ohm_per_m(20.0, job.system.frequency_hz)
+        .map_err(|why| why.to_string())?;
+    let metal = metal_stuff(papers.metal);
+    let round = PI * radii.conductor_m * radii.conductor_m;
+    let share = (papers.size.area_mm2() * 1e-6 / round).min(1.0);
+    Ok(Core {
+        radius_m: radii.conductor_m,
+        stuff: Stuff {
+            conductivity_w_per_mk: share * metal.conductivity_w_per_mk,
+            capacity_j_per_m3k: share * metal.capacity_j_per_m3k,
+        },
+        loss: Loss {
+            at20_ohm_per_m: at20,
+            alpha_per_k: coefficient,
+            constant_w_per_m: 0.0,
+        },
+    })
+}
+
+fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> Option<Body> {
+    let part = open.need(
+        subject.chosen.body,
+        || format!("leg {}: the body is left open", subject.leg.id),
+        String::new,
+    )?;
+    let id = &part.head.id;
+    let inside = part
+        .inner
+        .as_ref()
+        .and_then(|inner| Some((inner, inner.on_diameter?)));
+    let (inner, on) = open.need(
+        inside,
+        || format!("what is inside {id}"),
+        || format!("Where along the axis and at what diameters lie the materials inside {id}, and on a cable of what diameter? Ask its maker."),
+    )?;
+    let bare: Vec<&str> = inner
+        .regions
+        .iter()
+        .filter(|region| region.stuff.is_none())
+        .map(|region| region.name.as_str())
+        .collect();
+    if !bare.is_empty() {
+        open.ask(
+            format!("how {} of {id} conduct and store heat", bare.join(", ")),
+            format!(
+                "What are the thermal resistivity and the heat capacity of {} of {id}? Ask its maker.",
+                bare.join(", ")
+            ),
+        );
+        return None;
+    }
+    let layer = inner.grading.map_or(Length::ZERO, |layer| layer.thickness);
+    let region = |region: &catalogue::Region| Region {
+        corners_m: region
+            .corners
+            .iter()
+            .map(|(along, diameter)| [half_m(*diameter), metres(*along)])
+            .collect(),
+        stuff: region.stuff.unwrap_or(super::shape::STILL_AIR),
+        gives_way: region.serves == Some(FieldDuty::Insulation),
+    };
+    let planes = planes?;
+    Some(Body {
+        datum_m: planes.body_datum_m,
+        end_m: planes.body_end_m,
+        bore_m: half_m(on) + metres(layer),
+        relaxed_m: part
+            .rubber
+            .as_ref()
+            .map(|rubber| half_m(rubber.relaxed_bore)),
+        regions: inner.regions.iter().map(region).collect(),
+    })
+}
+
+/// The adapter: outside radius and material; none where the leg has none.
+fn adapter(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<(f64, Stuff)>> {
+    let Some(part) = subject.chosen.adapter else {
+        return Some(None);
+    };
+    let id = &part.head.id;
+    let stuff = open.need(
+        part.stuff,
+        || format!("how {id} conducts and stores heat"),
+        || {
+            format!(
+                "What are the thermal resistivity and the heat capacity of {id}? Ask its maker."
+            )
+        },
+    )?;
+    Some(Some((half_m(part.outside.greatest()), stuff)))
+}
+
+fn cover(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<catalogue::Cover>> {
+    let part = open.need(
+        subject.chosen.seal,
+        || format!("leg {}: the seal is left open", subject.leg.id),
+        String::new,
+    )?;
+    let id = &part.head.id;
+    let cover = open.need(
+        part.cover,
+        || format!("how thick {id} lies on the joint, and how it conducts and stores heat"),
+        || format!("How thick does {id} lie on the joint, does it cover the body, and what are its thermal resistivity and heat capacity? Ask its maker."),
+    )?;
+    Some(Some(cover))
+}
+
+fn connector<'c>(
+    subject: &LegSubject<'c>,
+    open: &mut Open,
+) -> Option<(&'c catalogue::Connector, Metal, f64)> {
+    let part = open.need(
+        subject.chosen.connector,
+        || format!("leg {}: the connector is left open", subject.leg.id),
+        String::new,
+    )?;
+    let id = &part.head.id;
+    let metal = open.need(
+        part.made_of,
+        || format!("the metal of {id}"),
+        || format!("What is {id} made of?"),
+    );
+    let ratio = open.need(
+        part.resistance_ratio,
+        || format!("the resistance of {id}"),
+        || format!("What is the greatest resistance of {id} as made, over that of the same length of conductor? Ask its maker."),
+    );
+    Some((part, metal?, ratio?))
+}
+
+fn surroundings<'j>(job: &'j Job, leg: &Leg, open: &mut Open) -> Vec<&'j Surrounding> {
+    let rows = job.surroundings.iter();
+    let ours = rows.filter(|row| row.leg.as_ref().is_none_or(|of| *of == leg.id));
+    let mut ours: Vec<&Surrounding> = ours.collect();
+    ours.sort_by_key(|row| (row.until.is_none(), row.until));
+    if ours.is_empty() {
+        open.ask(
+            format!("what surrounds leg {}", leg.id),
+            format!("What surrounds leg {} from the conductor end outward, how warm is it at the most, and what heat leaves a square metre of surface for each kelvin? Who says so, and from what source?", leg.id),
+        );
+    }
+    ours
+}
+
+/// The surroundings from the middle of the joint on.
+fn stretches(
+    job: &Job,
+    shape: &Shape,
+    zero_mm: f64,
+    rows: &[&Surrounding],
+) -> Result<Vec<Stretch>, String> {
+    let mut from_m = 0.0;
+    let mut stretches = Vec::new();
+    for row in rows {
+        let until_m = row
+            .until
+            .map_or(f64::INFINITY, |until| (until.mm() - zero_mm) * 1e-3);
+        let touches_joint = from_m < shape.joint_end_m();
+        let warmest = job.place.ambient_degc.1;
+        if let Some(warmest) = warmest.filter(|degc| touches_joint && row.degc < *degc) {
+            return Err(format!(
+                "{}: {} at the joint is {} degC, colder than the place becomes, {warmest} degC",
+                row.place, row.what, row.degc
+            ));
+        }
+        let film_w_per_m2k = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
+            (Some(film), _) => film,
+            (None, Some(_)) if touches_joint => {
+                return Err(format!(
+                    "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
+                    row.place,
+                    row.what,
+                    shape.joint_end_m() * 1e3
+                ));
+            }
+            (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
+            (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
+        };
+        stretches.push(Stretch {
+            until_m,
+            degc: row.degc,
+            film_w_per_m2k,
+        });
+        from_m = until_m;
+    }
+    Ok(stretches)
+}

@@ -1,0 +1,204 @@
+//! Warm: how warm joint and cable get under load, what load the joint bears all the time, and how long more than that.
+//!
+//! Why its own room: a joint is thick rubber over a contact; the rating of its cable says nothing of it.
+//! Checks compare and never solve; the legs of a joint are one star, solved once for all of them.
+//!
+//! Invariants: nothing is guessed: what surrounds a leg, and how its parts conduct heat, is stated with its source or asked for; the limit is that of the body's own paper; where a choice is left it is on the warm side.
+//!
+//! Assumes: one phase, at the places the plan gives its cuts; films that do not change with the temperature; no heat from rubber to rubber across the middle; no heat through the bus; the shield over the joint without metal and without a loss.
+//!
+//! Not here: whose limit it is (`checks`); heat in contacts of the shield.
+//!
+//! Source: `docs/theory/warm.md`, `docs/theory/ladder.md`.
+
+mod input;
+mod model;
+mod question;
+mod shape;
+
+pub use input::LegSubject;
+pub use model::{Along, Lasts, LegAt, Model, RATIO_MOST};
+
+pub(crate) use question::{Warmed, runs_away};
+
+use crate::catalogue::{Ageing, Bus};
+use crate::job::{Job, JointKind};
+use crate::section::Unknown;
+use input::Missing;
+use jointwright_numerics::ladder::Hub;
+
+/// A ladder is within this share of the rise that finite elements give, at rest.
+///
+/// # Source
+/// `docs/theory/ladder.md`: 400 joints, 0.85 %.
+pub const ERROR_AT_REST_RATIO: f64 = 0.01;
+/// The same after a time.
+///
+/// # Source
+/// `docs/theory/ladder.md`: 240 joints, 1.57 %.
+pub const ERROR_IN_TIME_RATIO: f64 = 0.02;
+/// Longest that an emergency is looked at, s.
+pub const LONGEST_S: f64 = 72.0 * 3600.0;
+/// Molar gas constant, kJ/(mol K), as it is defined.
+const GAS_KJ_PER_MOL_K: f64 = 8.314_462_618e-3;
+/// Nought degrees Celsius, K.
+const ZERO_DEGC_K: f64 = 273.15;
+
+/// What came of the load of a joint.
+#[derive(Clone, Debug)]
+pub enum Warm {
+    /// Nobody asked for it.
+    NotAsked,
+    /// Something is not known.
+    Unknown(Unknown),
+    /// What is known cannot be; why, as a sentence fragment.
+    Refused(String),
+    /// It was solved.
+    Done(Box<Done>),
+}
+
+/// A joint under load.
+#[derive(Clone, Debug)]
+pub struct Done {
+    /// For other loads.
+    pub model: Model,
+    /// At the job's load, each leg; nothing where its losses outgrow its cooling.
+    pub at_load: Option<Vec<LegAt>>,
+    /// The same with connectors of twice the resistance.
+    pub at_load_twice: Option<Vec<LegAt>>,
+    /// The same at the end of the job's emergency; nothing where it states none.
+    pub at_emergency: Option<Option<Vec<LegAt>>>,
+    /// Answers of each leg.
+    pub legs: Vec<LegWarm>,
+}
+
+/// What is said of one leg.
+#[derive(Clone, Debug, PartialEq)]
+pub struct LegWarm {
+    /// Leg.
+    pub leg: String,
+    /// Body in which its conductor lies.
+    pub body: String,
+    /// Highest temperatures of that conductor by the body's paper: all the time, and in an emergency, °C.
+    pub limits_degc: (Option<f64>, Option<f64>),
+    /// Load that brings it to the first of them, over the job's; nothing where it has no limit or no load does.
+    pub load_to_limit_ratio: Option<f64>,
+    /// Load that brings a cable without a joint to `duty.conductor_greatest`, over the job's.
+    pub cable_load_to_limit_ratio: Option<f64>,
+    /// How long the emergency load may flow, from the job's load at rest, before the second is reached; nothing without limit or emergency.
+    pub emergency_lasts: Option<Lasts>,
+    /// Greatest resistance of the connector by its row, and that of the same length of conductor, Ω at 20 °C.
+    pub connector_ohm: (f64, f64),
+    /// Ageing of the body's rubber, where its row says how fast: at the load, over that at the reference; and what the emergency uses up, in hours at the reference.
+    pub ageing: Option<(Ageing, f64, Option<f64>)>,
+}
+
+/// Solves the load of a joint.
+pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
+    let duty = &job.duty;
+    let mut why: Vec<String> = Vec::new();
+    let mut questions: Vec<String> = Vec::new();
+    let mut add = |unknown: Unknown| {
+        why.push(unknown.why);
+        for question in unknown.questions {
+            if !questions.contains(&question) {
+                questions.push(question);
+            }
+        }
+    };
+    let mut inputs = Vec::new();
+    for subject in subjects {
+        match input::read(job, subject) {
+            Ok(input) => inputs.push(input),
+            Err(Missing::Unknown(unknown)) => add(unknown),
+            Err(Missing::Refused(why)) => return Warm::Refused(why),
+        }
+    }
+    let hub = match hub(job, bus, subjects.len()) {
+        Ok(hub) => hub,
+        Err(unknown) => {
+            add(unknown);
+            Hub::default()
+        }
+    };
+    let loads = subjects
+        .iter()
+        .map(|subject| subject.leg.load_a.or(duty.load_a));
+    let Some(loads_a) = loads.collect::<Option<Vec<f64>>>() else {
+        add(Unknown {
+            why: "the job does not state duty.load".to_owned(),
+            questions: vec!["What load must each leg carry all the time?".to_owned()],
+        });
+        return Warm::Unknown(joined(why, questions));
+    };
+    if !why.is_empty() {
+        return Warm::Unknown(joined(why, questions));
+    }
+    if loads_a.iter().all(|load| *load <= 0.0) {
+        return Warm::Refused("the job's load is 0: it warms nothing".to_owned());
+    }
+    let emergencies = subjects
+        .iter()
+        .map(|subject| subject.leg.emergency_a.or(duty.emergency_a));
+    let emergency_a = emergencies.collect::<Option<Vec<f64>>>();
+    let (shapes, ohms) = inputs
+        .into_iter()
+        .map(|input| (input.shape, input.connector_ohm))
+        .unzip();
+    let model = Model::new(shapes, hub, loads_a, emergency_a);
+    match model.and_then(|model| model.answer(job, subjects, ohms)) {
+        Ok(done) => Warm::Done(Box::new(done)),
+        Err(why) => Warm::Refused(why),
+    }
+}
+
+fn joined(why: Vec<String>, questions: Vec<String>) -> Unknown {
+    let mut why = why;
+    why.dedup();
+    Unknown {
+        why: format!("not known: {}", why.join("; ")),
+        questions,
+    }
+}
+
+/// What the legs meet in: of a bus half its resistance for each arm; of a body nothing but the conductors.
+fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<Hub, Unknown> {
+    if job.kind != JointKind::Separable {
+        return Ok(Hub::default());
+    }
+    let unknown = |why: String, question: String| Unknown {
+        why,
+        questions: vec![question],
+    };
+    let Some(bus) = bus else {
+        return Err(unknown(
+            "the bus".to_owned(),
+            "On which bus do the legs sit?".to_owned(),
+        ));
+    };
+    let id = &bus.head.id;
+    let Some(between_ports) = bus.resistance_ohm else {
+        return Err(unknown(
+            format!("the resistance of {id}"),
+            format!(
+                "What is the greatest resistance between two ports of {id}, the contacts of the bodies included? Ask its maker."
+            ),
+        ));
+    };
+    Ok(Hub {
+        at20_ohm: 0.5 * between_ports * n_legs as f64,
+        alpha_per_k: crate::cable::Metal::Copper.coefficient_at_per_k(20.0),
+        ..Hub::default()
+    })
+}
+
+/// How many times as fast as at its reference a part ages at a temperature.
+///
+/// exp(E/R (1/T0 − 1/T)), temperatures in K.
+///
+/// # Source
+/// arrhenius; whose constants they are stands in the row.
+pub fn ageing_ratio(ageing: &Ageing, degc: f64) -> f64 {
+    let (reference, here) = (ageing.reference_degc + ZERO_DEGC_K, degc + ZERO_DEGC_K);
+    (ageing.activation_kj_per_mol / GAS_KJ_PER_MOL_K * (1.0 / reference - 1.0 / here)).exp()
+}

@@ -1,0 +1,548 @@
+//! Model: the star of a joint's legs, and its temperatures at rest and in time.
+
+use super::shape::{Shape, Watch};
+use super::{Done, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
+use crate::catalogue::Ageing;
+use crate::job::Job;
+use jointwright_numerics::heat::HeatError;
+use jointwright_numerics::ladder::{Core, Hub, Ladder, LadderError, Spot, Star, Temperatures};
+
+/// Loads are looked for up to so many times the job's.
+pub const RATIO_MOST: f64 = 20.0;
+/// Times, of the whole, at which the ageing of an emergency is added up.
+const AGEING_STEPS: usize = 24;
+
+/// First time at which a state of an emergency is looked at, s.
+const FIRST_S: f64 = 60.0;
+/// Parts into which an interval is cut in which a limit is passed.
+const N_PARTS: u32 = 12;
+
+/// A joint under load: its legs as they lie, where they meet, what they carry.
+#[derive(Clone, Debug)]
+pub struct Model {
+    shapes: Vec<Shape>,
+    hub: Hub,
+    /// Continuous loads, A.
+    pub loads_a: Vec<f64>,
+    /// Emergency loads, A.
+    pub emergency_a: Option<Vec<f64>>,
+}
+
+/// Temperatures of one leg, °C.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LegAt {
+    /// Load, A.
+    pub load_a: f64,
+    /// Hottest metal inside the body.
+    pub joint_degc: f64,
+    /// Where that is from the joint's middle, m.
+    pub joint_at_m: f64,
+    /// Hottest rubber of body and adapter.
+    pub rubber_degc: f64,
+    /// Hottest conductor that a cable without a joint has where the joint is.
+    pub alone_degc: f64,
+    /// Hottest conductor of the cable beyond the joint.
+    pub cable_degc: f64,
+    /// Where that is from the joint's middle, m.
+    pub cable_at_m: f64,
+    /// What surrounds the joint, at its warmest.
+    pub surrounding_degc: f64,
+}
+
+/// How long a load may flow.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Lasts {
+    /// So long, s; 0 where the load before it is too much already.
+    Seconds(f64),
+    /// Longer than is looked at, [`LONGEST_S`], but not for ever.
+    Longer,
+    /// The limit is never reached.
+    ForEver,
+}
+
+/// Temperatures along one leg: place from the joint's middle, m, and °C.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Along {
+    /// Of the metal.
+    pub core: Vec<(f64, f64)>,
+    /// Of the outside.
+    pub outside: Vec<(f64, f64)>,
+    /// Of the metal of a cable without a joint.
+    pub alone: Vec<(f64, f64)>,
+    /// Where the body and where the joint ends, m.
+    pub ends_m: (f64, f64),
+}
+
+/// Ladders of one joint, each for what it watches.
+struct Ladders {
+    plain: Ladder,
+    alone: Ladder,
+    rubber: Vec<Ladder>,
+}
+
+/// A state, unless losses outgrow the cooling.
+fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, String> {
+    match found {
+        Ok(found) => Ok(Some(found)),
+        Err(LadderError::Heat(HeatError::Runaway)) => Ok(None),
+        Err(why) => Err(said(why)),
+    }
+}
+
+fn said(why: LadderError) -> String {
+    format!("its temperatures cannot be computed: {why}")
+}
+
+impl Model {
+    pub(super) fn new(
+        shapes: Vec<Shape>,
+        hub: Hub,
+        loads_a: Vec<f64>,
+        emergency_a: Option<Vec<f64>>,
+    ) -> Result<Model, String> {
+        let model = Model {
+            shapes,
+            hub,
+            loads_a,
+            emergency_a,
+        };
+        // What no ladder can be made of is refused at once.
+        model.plain().map(|_| model)
+    }
+
+    fn star(&self, watch: impl Fn(usize) -> Watch) -> Star {
+        let arms = self.shapes.iter().enumerate();
+        Star {
+            arms: arms.map(|(leg, shape)| shape.arm(watch(leg))).collect(),
+            hub: self.hub,
+        }
+    }
+
+    /// The star of the joint, nothing in it watched: for other ways of solving it.
+    pub fn bare_star(&self) -> Star {
+        self.star(|_| Watch::Nothing)
+    }
+
+    fn plain(&self) -> Result<Ladder, String> {
+        Ladder::new(self.bare_star()).map_err(said)
+    }
+
+    /// The cables as if they met without a joint, each watched or not.
+    fn alone(&self, watches: impl Fn(usize) -> bool) -> Result<Ladder, String> {
+        let arms = self.shapes.iter().enumerate().map(|(leg, shape)| {
+            let mut arm = shape.arm_alone();
+            for slice in &mut arm.slices {
+                slice.rings[0].is_watched = watches(leg);
+            }
+            arm
+        });
+        let star = Star {
+            arms: arms.collect(),
+            hub: Hub::default(),
+        };
+        Ladder::new(star).map_err(said)
+    }
+
+    fn watching(&self, leg: usize, watch: Watch) -> Result<Ladder, String> {
+        let star = self.star(|of| if of == leg { watch } else { Watch::Nothing });
+        Ladder::new(star).map_err(said)
+    }
+
+    fn ladders(&self) -> Result<Ladders, String> {
+        Ok(Ladders {
+            plain: self.plain()?,
+            alone: self.alone(|_| false)?,
+            rubber: (0..self.shapes.len())
+                .map(|leg| self.watching(leg, Watch::Rubber))
+                .collect::<Result<_, _>>()?,
+        })
+    }
+
+    fn times(&self, ratio: f64) -> Vec<f64> {
+        self.loads_a.iter().map(|load| ratio * load).collect()
+    }
+
+    /// Temperatures at rest at so many times the job's load, leg by leg; nothing where its losses outgrow its cooling.
+    ///
+    /// # Errors
+    /// That it cannot be solved.
+    pub fn at_rest(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, String> {
+        let currents = self.times(ratio);
+        let mut ladders = self.ladders()?;
+        let found = unless_runaway(ladders.plain.steady(&currents))?;
+        let alone = unless_runaway(ladders.alone.steady(&currents))?;
+        let both = found.zip(alone);
+        Ok(both.map(|(found, alone)| self.legs_at(&ladders, &currents, &found, &alone)))
+    }
+
+    fn legs_at(
+        &self,
+        ladders: &Ladders,
+        currents_a: &[f64],
+        found: &Temperatures,
+        alone: &Temperatures,
+    ) -> Vec<LegAt> {
+        let legs = self.shapes.iter().enumerate();
+        legs.map(|(leg, shape)| {
+            let core = ladders.plain.along_core(found, leg);
+            let (joint_at_m, joint_degc) = hottest(&core, |z| z < shape.body.end_m);
+            let (cable_at_m, cable_degc) = hottest(&core, |z| z > shape.joint_end_m());
+            let alone = ladders.alone.along_core(alone, leg);
+            let rubber = ladders.rubber[leg].hottest_watched(found);
+            let near = shape.stretches.iter().scan(0.0, |from, stretch| {
+                let touches = *from < shape.joint_end_m();
+                *from = stretch.until_m;
+                Some(if touches {
+                    stretch.degc
+                } else {
+                    f64::NEG_INFINITY
+                })
+            });
+            LegAt {
+                load_a: currents_a[leg],
+                joint_degc,
+                joint_at_m,
+                rubber_degc: rubber.map_or(joint_degc, |(.., degc)| degc),
+                alone_degc: hottest(&alone, |z| z < shape.body.end_m).1,
+                cable_degc,
+                cable_at_m,
+                surrounding_degc: near.fold(f64::NEG_INFINITY, f64::max),
+            }
+        })
+        .collect()
+    }
+
+    /// Temperatures along the legs at rest at so many times the job's load; nothing where its losses outgrow its cooling.
+    ///
+    /// # Errors
+    /// As [`Model::at_rest`].
+    pub fn along(&self, ratio: f64) -> Result<Option<Vec<Along>>, String> {
+        let currents = self.times(ratio);
+        let (mut plain, mut without) = (self.plain()?, self.alone(|_| false)?);
+        let found = unless_runaway(plain.steady(&currents))?;
+        let alone = unless_runaway(without.steady(&currents))?;
+        let Some((found, alone)) = found.zip(alone) else {
+            return Ok(None);
+        };
+        let legs = self.shapes.iter().enumerate();
+        let along = legs.map(|(leg, shape)| Along {
+            core: plain.along_core(&found, leg),
+            outside: plain.along_outside(&found, leg),
+            alone: without.along_core(&alone, leg),
+            ends_m: (shape.body.end_m, shape.joint_end_m()),
+        });
+        Ok(Some(along.collect()))
+    }
+
+    /// How many times the job's load brings the metal of a leg inside its body to a temperature; nothing where none up to [`RATIO_MOST`] does, or no load is too much.
+    ///
+    /// # Errors
+    /// That it cannot be solved.
+    pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
+        let mut ladder = self.watching(leg, Watch::Metal)?;
+        let found = ladder.load_to_degc(&self.loads_a, Spot::Watched, degc);
+        Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
+    }
+
+    fn cable_load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
+        let mut ladder = self.alone(|of| of == leg)?;
+        let found = ladder.load_to_degc(&self.loads_a, Spot::Watched, degc);
+        Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
+    }
+
+    /// How long currents may flow, A for each leg, from the job's load at rest, before the metal of each leg inside its body comes to its temperature; nothing for a leg without one.
+    ///
+    /// # Accuracy
+    /// 2e-3 of the time, beside the ladder's own.
+    ///
+    /// # Errors
+    /// That it cannot be solved.
+    pub fn lasts(
+        &self,
+        currents_a: &[f64],
+        limits_degc: &[Option<f64>],
+    ) -> Result<Vec<Option<Lasts>>, String> {
+        let mut course = self.course(currents_a, limits_degc)?;
+        let mut found = vec![None; limits_degc.len()];
+        for index in 0..course.asked.len() {
+            found[course.asked[index].leg] = Some(course.lasts(index)?);
+        }
+        Ok(found)
+    }
+
+    /// The leg that comes to its temperature first, and when, s; nothing where none does within [`LONGEST_S`].
+    ///
+    /// # Accuracy
+    /// As [`Model::lasts`].
+    ///
+    /// # Errors
+    /// As [`Model::lasts`].
+    pub fn first_to_limit(
+        &self,
+        currents_a: &[f64],
+        limits_degc: &[Option<f64>],
+    ) -> Result<Option<(usize, f64)>, String> {
+        let mut course = self.course(currents_a, limits_degc)?;
+        let firsts: Vec<Option<usize>> = course.asked.iter().map(|of| course.first(of)).collect();
+        let Some(least) = firsts.iter().flatten().min().copied() else {
+            return Ok(None);
+        };
+        let mut best: Option<(usize, f64)> = None;
+        for (index, first) in firsts.iter().enumerate() {
+            if *first == Some(least)
+                && let Lasts::Seconds(s) = course.lasts(index)?
+                && best.is_none_or(|(_, best)| s < best)
+            {
+                best = Some((course.asked[index].leg, s));
+            }
+        }
+        Ok(best)
+    }
+
+    /// The states of an emergency, doubling by doubling, until every leg is above its temperature.
+    fn course(&self, currents_a: &[f64], limits_degc: &[Option<f64>]) -> Result<Course, String> {
+        let mut ladder = self.plain()?;
+        let start = ladder.steady(&self.loads_a).map_err(said)?;
+        let rest = unless_runaway(ladder.steady(currents_a))?;
+        let asked = limits_degc.iter().enumerate().filter_map(|(leg, limit)| {
+            Some(Asked {
+                leg,
+                limit_degc: (*limit)?,
+                core: ladder.core(leg),
+                body_end_m: self.shapes[leg].body.end_m,
+            })
+        });
+        let asked: Vec<Asked> = asked.collect();
+        let times = doublings(FIRST_S, LONGEST_S);
+        let is_enough = |state: &Temperatures| asked.iter().all(|of| of.is_above(state));
+        let later = ladder.after_until(&start, currents_a, &times, is_enough);
+        let states =
+            std::iter::once((0.0, start)).chain(times.into_iter().zip(later.map_err(said)?));
+        Ok(Course {
+            states: states.collect(),
+            currents_a: currents_a.to_vec(),
+            ladder,
+            rest,
+            asked,
+        })
+    }
+
+    /// Temperatures after an emergency of so many seconds, from the job's load at rest; nothing where they grow beyond all numbers.
+    fn after_emergency(
+        &self,
+        emergency_a: &[f64],
+        time_s: f64,
+    ) -> Result<Option<Vec<LegAt>>, String> {
+        let mut ladders = self.ladders()?;
+        let times = [time_s];
+        let last = |ladder: &mut Ladder| -> Result<Temperatures, String> {
+            let start = ladder.steady(&self.loads_a).map_err(said)?;
+            let mut found = ladder.after(&start, emergency_a, &times).map_err(said)?;
+            found
+                .pop()
+                .ok_or_else(|| "no time was asked for".to_owned())
+        };
+        let found = last(&mut ladders.plain)?;
+        let alone = last(&mut ladders.alone)?;
+        let legs = self.legs_at(&ladders, emergency_a, &found, &alone);
+        Ok(Some(legs).filter(|legs| legs.iter().all(|leg| leg.joint_degc.is_finite())))
+    }
+
+    /// What an emergency uses up of a leg's rubber, in hours at the reference of its ageing.
+    fn aged_h(
+        &self,
+        leg: usize,
+        emergency_a: &[f64],
+        time_s: f64,
+        ageing: &Ageing,
+    ) -> Result<f64, String> {
+        let mut ladder = self.watching(leg, Watch::Rubber)?;
+        let start = ladder.steady(&self.loads_a).map_err(said)?;
+        let place = |step: usize| time_s * (step as f64 / AGEING_STEPS as f64).powi(2);
+        let times: Vec<f64> = (1..=AGEING_STEPS).map(place).collect();
+        let found = ladder.after(&start, emergency_a, &times).map_err(said)?;
+        let states = std::iter::once(&start).chain(&found);
+        let rates: Vec<f64> = states
+            .map(|state| ageing_ratio(ageing, ladder.at_spot_degc(state, Spot::Watched)))
+            .collect();
+        let mut hours = 0.0;
+        for step in 0..AGEING_STEPS {
+            let length = place(step + 1) - place(step);
+            hours += 0.5 * (rates[step] + rates[step + 1]) * length / 3600.0;
+        }
+        Ok(hours)
+    }
+
+    /// The same joint with connectors of so many times the resistance.
+    pub fn with_connectors(&self, ratio: f64) -> Model {
+        let mut other = self.clone();
+        for shape in &mut other.shapes {
+            shape.connector.loss.at20_ohm_per_m *= ratio;
+        }
+        other
+    }
+
+    pub(super) fn answer(
+        self,
+        job: &Job,
+        subjects: &[LegSubject<'_>],
+        ohms: Vec<(f64, f64)>,
+    ) -> Result<Done, String> {
+        let at_load = self.at_rest(1.0)?;
+        let emergency = self.emergency_a.clone().zip(job.duty.emergency_s);
+        let at_emergency = match (&emergency, &at_load) {
+            (Some((currents, time_s)), Some(_)) => Some(self.after_emergency(currents, *time_s)?),
+            (Some(_), None) => Some(None),
+            (None, _) => None,
+        };
+        let emergency_limits: Vec<Option<f64>> = subjects
+            .iter()
+            .map(|subject| subject.chosen.body?.conductor_emergency_greatest_degc)
+            .collect();
+        let lasts = match (&self.emergency_a, &at_load) {
+            (Some(currents), Some(_)) => self.lasts(currents, &emergency_limits)?,
+            _ => vec![None; subjects.len()],
+        };
+        let mut legs = Vec::new();
+        for ((index, subject), connector_ohm) in subjects.iter().enumerate().zip(ohms) {
+            let Some(body) = subject.chosen.body else {
+                return Err(format!("leg {}: the body is left open", subject.leg.id));
+            };
+            let limits_degc = (
+                body.conductor_greatest_degc,
+                body.conductor_emergency_greatest_degc,
+            );
+            let load_to_limit_ratio = match limits_degc.0 {
+                Some(degc) => self.load_to_degc(index, degc)?,
+                None => None,
+            };
+            let cable_load_to_limit_ratio = match job.duty.conductor_greatest_degc {
+                Some(degc) => self.cable_load_to_degc(index, degc)?,
+                None => None,
+            };
+            let emergency_lasts = lasts[index];
+            let ageing = match (&body.ageing, &at_load) {
+                (Some(ageing), Some(at_load)) => {
+                    let at_rest = ageing_ratio(ageing, at_load[index].rubber_degc);
+                    let hours = match &emergency {
+                        Some((currents, time_s)) => {
+                            Some(self.aged_h(index, currents, *time_s, ageing)?)
+                        }
+                        None => None,
+                    };
+                    Some((ageing.clone(), at_rest, hours))
+                }
+                _ => None,
+            };
+            legs.push(LegWarm {
+                leg: subject.leg.id.clone(),
+                body: body.head.id.clone(),
+                limits_degc,
+                load_to_limit_ratio,
+                cable_load_to_limit_ratio,
+                emergency_lasts,
+                connector_ohm,
+                ageing,
+            });
+        }
+        Ok(Done {
+            at_load_twice: self.with_connectors(2.0).at_rest(1.0)?,
+            at_load,
+            at_emergency,
+            legs,
+            model: self,
+        })
+    }
+}
+
+/// Times from a first to a last, each twice the one before it, but for the last, s.
+fn doublings(first_s: f64, last_s: f64) -> Vec<f64> {
+    let mut times = vec![first_s];
+    let mut next = 2.0 * first_s;
+    while next < last_s {
+        times.push(next);
+        next *= 2.0;
+    }
+    times.push(last_s);
+    times
+}
+
+/// A leg whose metal may come to a temperature.
+struct Asked {
+    leg: usize,
+    limit_degc: f64,
+    core: Core,
+    body_end_m: f64,
+}
+
+impl Asked {
+    fn degc(&self, state: &Temperatures) -> f64 {
+        hottest(&self.core.along(state), |z| z < self.body_end_m).1
+    }
+
+    fn is_above(&self, state: &Temperatures) -> bool {
+        let degc = self.degc(state);
+        degc.is_nan() || degc > self.limit_degc
+    }
+}
+
+/// States of an emergency at some times, and that at rest where there is one.
+struct Course {
+    ladder: Ladder,
+    currents_a: Vec<f64>,
+    rest: Option<Temperatures>,
+    states: Vec<(f64, Temperatures)>,
+    asked: Vec<Asked>,
+}
+
+impl Course {
+    /// Which state is the first above a temperature.
+    fn first(&self, of: &Asked) -> Option<usize> {
+        self.states.iter().position(|(_, state)| of.is_above(state))
+    }
+
+    fn lasts(&mut self, index: usize) -> Result<Lasts, String> {
+        let of = &self.asked[index];
+        let Some(first) = self.first(of) else {
+            let is_borne = self.rest.as_ref().is_some_and(|rest| !of.is_above(rest));
+            return Ok(if is_borne {
+                Lasts::ForEver
+            } else {
+                Lasts::Longer
+            });
+        };
+        if first == 0 {
+            return Ok(Lasts::Seconds(0.0));
+        }
+        // States at equal steps within the doubling, and a straight line between the last below and the first above.
+        let ((low, before), (high, above)) = (&self.states[first - 1], &self.states[first]);
+        let step = (high - low) / f64::from(N_PARTS);
+        let times: Vec<f64> = (1..N_PARTS).map(|part| step * f64::from(part)).collect();
+        let is_enough = |state: &Temperatures| of.is_above(state);
+        let found = self
+            .ladder
+            .after_until(before, &self.currents_a, &times, is_enough);
+        let mut degcs = vec![of.degc(before)];
+        degcs.extend(found.map_err(said)?.iter().map(|state| of.degc(state)));
+        degcs.push(of.degc(above));
+        let after = degcs
+            .iter()
+            .position(|degc| degc.is_nan() || *degc > of.limit_degc);
+        let after = after.unwrap_or(degcs.len() - 1).max(1);
+        let (t0, t1) = (degcs[after - 1], degcs[after]);
+        let share = (of.limit_degc - t0) / (t1 - t0);
+        let share = if share.is_finite() {
+            share.clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        Ok(Lasts::Seconds(low + step * ((after - 1) as f64 + share)))
+    }
+}
+
+/// Hottest of the places that count, and its temperature.
+fn hottest(along: &[(f64, f64)], counts: impl Fn(f64) -> bool) -> (f64, f64) {
+    let places = along.iter().copied().filter(|(z, _)| counts(*z));
+    let best = places.max_by(|a, b| a.1.total_cmp(&b.1));
+    best.unwrap_or((0.0, f64::NEG_INFINITY))
+}

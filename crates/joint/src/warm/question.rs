@@ -1,0 +1,89 @@
+//! Question: a temperature under load beside the most that somebody allows.
+
+use super::{Done, LegAt, LegWarm, Warm};
+use crate::limit::{AmountQuestion, Reach, Ruling, Subject, Word};
+
+impl Warm {
+    /// What was solved, or the ruling for want of it; none where nobody asked.
+    pub(crate) fn done(
+        &self,
+        check: &'static str,
+        subject: Subject,
+    ) -> Result<&Done, Option<Ruling>> {
+        match self {
+            Warm::Done(done) => Ok(done),
+            Warm::NotAsked => Err(None),
+            Warm::Refused(why) => Err(Some(Ruling::not_judged(check, subject, why.clone()))),
+            Warm::Unknown(unknown) => {
+                let ruling = Ruling::not_judged(check, subject, unknown.why.clone());
+                if unknown.questions.is_empty() {
+                    return Err(Some(ruling));
+                }
+                let ask = format!("Ask: {}", unknown.questions.join(" "));
+                Err(Some(ruling.with_hint(ask)))
+            }
+        }
+    }
+}
+
+/// A temperature under load against the most that it may be.
+pub(crate) struct Warmed<'a> {
+    pub check: &'static str,
+    pub subject: Subject,
+    /// What it is, for the crew: "conductor in demo-straight-15 at 320 A".
+    pub what: String,
+    pub degc: f64,
+    /// Share of the rise by which it may be off.
+    pub error_ratio: f64,
+    pub at: &'a LegAt,
+    pub greatest_degc: f64,
+    pub word: &'a Word,
+    pub hint: &'a str,
+}
+
+impl Warmed<'_> {
+    /// What is ruled on it.
+    pub fn rule(self) -> Ruling {
+        let rise = (self.degc - self.at.surrounding_degc).max(0.0);
+        AmountQuestion {
+            check: self.check,
+            what: format!("{}, {}", self.subject.words(), self.what),
+            subject: self.subject,
+            value: self.degc,
+            error: self.error_ratio * rise,
+            least: None,
+            greatest: Some(self.greatest_degc),
+            unit: "degC",
+            word: self.word,
+            hint: self.hint,
+        }
+        .rule()
+    }
+}
+
+impl Done {
+    /// Place of a leg among the answers, and what is said of it.
+    pub fn of(&self, leg: &str) -> Option<(usize, &LegWarm)> {
+        self.legs.iter().enumerate().find(|(_, of)| of.leg == leg)
+    }
+}
+
+/// A load under which no temperature is the last one.
+pub(crate) fn runs_away(
+    check: &'static str,
+    subject: Subject,
+    greatest_degc: f64,
+    word: &Word,
+    hint: &str,
+) -> Ruling {
+    let why = format!(
+        "{}: under this load its losses outgrow its cooling, and it warms without end",
+        subject.words()
+    );
+    let limit = format!("{greatest_degc} degC");
+    let ruling = Ruling::on_words(check, subject, "without end", limit, word.source());
+    Ruling {
+        reach: Reach::Computed,
+        ..ruling.failing(why, hint)
+    }
+}

@@ -1,0 +1,355 @@
+//! Shape: one leg as heat sees it, layer by layer, and its slices.
+
+use crate::catalogue::Cover;
+use jointwright_numerics::heat::Stuff;
+use jointwright_numerics::ladder::{Arm, Loss, Ring, Slice};
+use std::f64::consts::PI;
+
+/// Rings thinner than this are left out, m.
+const THIN_M: f64 = 1e-6;
+/// Slices shorter than this are left out, m.
+const SHORT_M: f64 = 1e-5;
+/// Pieces into which the slope of a region is cut along the axis.
+const N_SLOPE: usize = 4;
+/// Places inside a body at which its materials change are put on whole multiples of this, m: so that slices share their radii, and a ladder has few.
+const SHARED_M: f64 = 2e-3;
+/// Decay lengths by which the cable goes on beyond the joint and the last change of its surroundings.
+const FAR_LENGTHS: f64 = 7.0;
+/// Still air, which fills what nobody says is filled: it conducts and does not flow.
+///
+/// # Source
+/// common practice, no source: any table of gases.
+pub(super) const STILL_AIR: Stuff = Stuff {
+    conductivity_w_per_mk: 0.026,
+    capacity_j_per_m3k: 1.2e3,
+};
+
+/// Metal that carries the current.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Core {
+    pub radius_m: f64,
+    pub stuff: Stuff,
+    pub loss: Loss,
+}
+
+/// A layer of the cable, from where it is cut outward.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Layer {
+    pub from_m: f64,
+    pub outside_m: f64,
+    pub stuff: Stuff,
+    pub loss: Option<Loss>,
+}
+
+/// One material of a body: corners as radius and place from its datum, m, on the bore for which they are stated.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Region {
+    pub corners_m: Vec<[f64; 2]>,
+    pub stuff: Stuff,
+    /// Whether what lies inside its outline is of another region, where one claims it.
+    pub gives_way: bool,
+}
+
+/// A body on its leg.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Body {
+    /// Its datum from the joint's middle.
+    pub datum_m: f64,
+    pub end_m: f64,
+    /// Radius of the bore for which its regions are stated.
+    pub bore_m: f64,
+    /// Radius of its bore when nothing is in it, where stated.
+    pub relaxed_m: Option<f64>,
+    pub regions: Vec<Region>,
+}
+
+/// A stretch of surroundings, from where the one before it ends.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Stretch {
+    pub until_m: f64,
+    pub degc: f64,
+    pub film_w_per_m2k: f64,
+}
+
+/// One leg; places along it in m from the middle of the joint.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Shape {
+    pub conductor: Core,
+    pub connector: Core,
+    pub mouth_m: f64,
+    pub insulation_end_m: f64,
+    pub layers: Vec<Layer>,
+    pub adapter: Option<(f64, Stuff)>,
+    pub body: Body,
+    pub cover: Option<Cover>,
+    pub seal_end_m: f64,
+    pub stretches: Vec<Stretch>,
+}
+
+/// Rings that grow outward.
+struct Stack {
+    rings: Vec<Ring>,
+    at_m: f64,
+}
+
+impl Stack {
+    fn of(core: &Core) -> Stack {
+        let mut stack = Stack {
+            rings: Vec::new(),
+            at_m: 0.0,
+        };
+        stack.add(core.radius_m, core.stuff, Some(core.loss), false);
+        stack
+    }
+
+    fn add(&mut self, outside_m: f64, stuff: Stuff, loss: Option<Loss>, is_watched: bool) {
+        if outside_m <= self.at_m + THIN_M {
+            return;
+        }
+        self.at_m = outside_m;
+        self.rings.push(Ring {
+            outside_m,
+            stuff,
+            loss,
+            is_watched,
+        });
+    }
+}
+
+impl Shape {
+    /// Where the last part of the joint ends, m.
+    pub fn joint_end_m(&self) -> f64 {
+        let cover = self.cover.map_or(0.0, |_| self.seal_end_m);
+        self.body.end_m.max(cover)
+    }
+
+    /// Radius over the whole cable, m.
+    pub fn cable_m(&self) -> f64 {
+        let radii = self.layers.iter().map(|layer| layer.outside_m);
+        radii.fold(self.conductor.radius_m, f64::max)
+    }
+
+    /// The leg with its joint; watched are the rings of rubber, where asked for, else the metal inside the body, where asked for.
+    pub fn arm(&self, watch: Watch) -> Arm {
+        let rings = |z: f64| {
+            let mut rings = self.rings(z);
+            for ring in &mut rings {
+                ring.is_watched &= watch == Watch::Rubber;
+            }
+            if watch == Watch::Metal && z < self.body.end_m {
+                rings[0].is_watched = true;
+            }
+            rings
+        };
+        self.slices(&self.marks(), rings)
+    }
+
+    /// The cable as if it went through without a joint, its metal watched.
+    pub fn arm_alone(&self) -> Arm {
+        let rings = |_| {
+            let mut stack = Stack::of(&self.conductor);
+            for layer in &self.layers {
+                stack.add(layer.outside_m, layer.stuff, layer.loss, false);
+            }
+            stack.rings[0].is_watched = true;
+            stack.rings
+        };
+        // The same far end as with the joint.
+        self.slices(&[self.joint_end_m()], rings)
+    }
+
+    fn slices(&self, marks: &[f64], rings: impl Fn(f64) -> Vec<Ring>) -> Arm {
+        let end = self.end_m();
+        let untils = self.stretches.iter().map(|stretch| stretch.until_m);
+        let mut cuts: Vec<f64> = untils.chain(marks.iter().copied()).collect();
+        cuts.push(0.0);
+        cuts.retain(|z| (0.0..end).contains(z));
+        cuts.sort_by(f64::total_cmp);
+        cuts.dedup_by(|later, earlier| *later - *earlier < SHORT_M);
+        cuts.push(end);
+        let slices = cuts.windows(2).map(|pair| {
+            let middle = 0.5 * (pair[0] + pair[1]);
+            let stretch = self.stretch(middle);
+            Slice {
+                length_m: pair[1] - pair[0],
+                rings: rings(middle),
+                film_w_per_m2k: stretch.film_w_per_m2k,
+                ambient_degc: stretch.degc,
+            }
+        });
+        Arm {
+            slices: slices.collect(),
+        }
+    }
+
+    fn stretch(&self, z: f64) -> &Stretch {
+        let here = self.stretches.iter().find(|stretch| z < stretch.until_m);
+        here.unwrap_or(&self.stretches[self.stretches.len() - 1])
+    }
+
+    /// Where nothing along the axis changes any more, m.
+    fn end_m(&self) -> f64 {
+        let untils = self.stretches.iter().map(|stretch| stretch.until_m);
+        let last = untils
+            .filter(|z| z.is_finite())
+            .fold(self.joint_end_m(), f64::max);
+        last + FAR_LENGTHS * self.decay_m()
+    }
+
+    /// Length over which a difference along the cable falls to the e-th part, m: the root of conductance along times resistance across.
+    fn decay_m(&self) -> f64 {
+        let radius = self.conductor.radius_m;
+        let along = self.conductor.stuff.conductivity_w_per_mk * PI * radius * radius;
+        let mut across = 0.0;
+        let mut inside = radius;
+        for layer in &self.layers {
+            across +=
+                (layer.outside_m / inside).ln() / (2.0 * PI * layer.stuff.conductivity_w_per_mk);
+            inside = layer.outside_m;
+        }
+        let films = self.stretches.iter().map(|stretch| stretch.film_w_per_m2k);
+        let film = films.fold(f64::INFINITY, f64::min);
+        across += 1.0 / (2.0 * PI * inside * film);
+        (along * across).sqrt()
+    }
+
+    /// Places at which something changes along the axis, m.
+    fn marks(&self) -> Vec<f64> {
+        let mut marks = vec![
+            self.mouth_m,
+            self.insulation_end_m,
+            self.body.end_m,
+            self.joint_end_m(),
+        ];
+        marks.extend(self.layers.iter().map(|layer| layer.from_m));
+        for region in &self.body.regions {
+            for (from, to) in region.sides() {
+                let is_sloped = from[0] != to[0] && from[1] != to[1];
+                let n = if is_sloped { N_SLOPE } else { 1 };
+                let place = |step: usize| {
+                    let share = step as f64 / n as f64;
+                    self.body.datum_m + from[1] + share * (to[1] - from[1])
+                };
+                marks.extend((0..=n).map(place));
+            }
+        }
+        marks
+    }
+
+    /// Rings at a place with its joint; those of rubber are watched.
+    fn rings(&self, z: f64) -> Vec<Ring> {
+        let mut stack = if z < self.mouth_m {
+            Stack::of(&self.connector)
+        } else {
+            Stack::of(&self.conductor)
+        };
+        for layer in self.layers.iter().filter(|layer| z > layer.from_m) {
+            stack.add(layer.outside_m, layer.stuff, layer.loss, false);
+        }
+        let is_in_body = z < self.body.end_m;
+        if let Some((outside_m, stuff)) = self.adapter
+            && is_in_body
+            && z > self.insulation_end_m
+        {
+            stack.add(outside_m, stuff, None, true);
+        }
+        if is_in_body {
+            let on = self.bore_m(z, stack.at_m);
+            stack.add(on, STILL_AIR, None, false);
+            self.body.add_to(&mut stack, z, on);
+        }
+        if let Some(cover) = self.cover
+            && z < self.seal_end_m
+            && (cover.covers_body || !is_in_body)
+        {
+            let outside = stack.at_m + cover.wall.mm() * 1e-3;
+            stack.add(outside, cover.stuff, None, false);
+        }
+        stack.rings
+    }
+
+    /// Radius of the body's bore at a place where the cable and its adapter have this radius, m.
+    ///
+    /// Before the insulation's end it closes on the connector as far as it can: to the radius that it has when nothing is in it, or nowhere, where that is not stated.
+    fn bore_m(&self, z: f64, cable_m: f64) -> f64 {
+        if z > self.insulation_end_m {
+            return cable_m;
+        }
+        let over = self.layers.first().map_or(0.0, |layer| layer.outside_m);
+        let over = self.adapter.map_or(over, |(outside, _)| outside.max(over));
+        let closed = self.body.relaxed_m.unwrap_or(over).min(over);
+        self.connector.radius_m.max(closed)
+    }
+}
+
+/// What of an arm is watched for its hottest place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Watch {
+    Nothing,
+    Metal,
+    Rubber,
+}
+
+impl Region {
+    fn sides(&self) -> impl Iterator<Item = ([f64; 2], [f64; 2])> {
+        let n = self.corners_m.len();
+        (0..n).map(move |index| (self.corners_m[index], self.corners_m[(index + 1) % n]))
+    }
+
+    /// From which to which radius it lies at a place from the body's datum, m, in pairs.
+    fn spans_m(&self, along_m: f64) -> Vec<[f64; 2]> {
+        let mut radii: Vec<f64> = self
+            .sides()
+            .filter(|(from, to)| (from[1] > along_m) != (to[1] > along_m))
+            .map(|(from, to)| from[0] + (to[0] - from[0]) * (along_m - from[1]) / (to[1] - from[1]))
+            .collect();
+        radii.sort_by(f64::total_cmp);
+        radii
+            .chunks_exact(2)
+            .map(|pair| [pair[0], pair[1]])
+            .collect()
+    }
+}
+
+impl Body {
+    /// Its rings at a place, on a bore of this radius: rubber keeps its volume, so r² grows by the same amount everywhere.
+    fn add_to(&self, stack: &mut Stack, z: f64, on_m: f64) {
+        let more = on_m * on_m - self.bore_m * self.bore_m;
+        let stretched = |radius: f64| (radius * radius + more).max(0.0).sqrt();
+        let spans: Vec<(Vec<[f64; 2]>, &Region)> = self
+            .regions
+            .iter()
+            .map(|region| (region.spans_m(z - self.datum_m), region))
+            .collect();
+        let all = spans.iter().flat_map(|(spans, _)| spans.iter().flatten());
+        let mut radii: Vec<f64> = all.copied().collect();
+        radii.sort_by(f64::total_cmp);
+        let outermost = radii.last().copied().unwrap_or(0.0);
+        for pair in radii.windows(2) {
+            let middle = 0.5 * (pair[0] + pair[1]);
+            let claims = |(spans, _): &&(Vec<[f64; 2]>, &Region)| {
+                spans
+                    .iter()
+                    .any(|span| (span[0]..span[1]).contains(&middle))
+            };
+            let mut claimed: Vec<&Region> = spans.iter().filter(claims).map(|(_, r)| *r).collect();
+            claimed.sort_by_key(|region| region.gives_way);
+            let (stuff, is_rubber) = claimed
+                .first()
+                .map_or((STILL_AIR, false), |region| (region.stuff, true));
+            let outside = stretched(pair[1]);
+            let is_outermost = pair[1] >= outermost;
+            let shared = (outside / SHARED_M).round() * SHARED_M;
+            stack.add(
+                if is_outermost {
+                    outside
+                } else {
+                    shared.min(stretched(outermost))
+                },
+                stuff,
+                None,
+                is_rubber,
+            );
+        }
+    }
+}

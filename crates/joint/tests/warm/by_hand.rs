@@ -1,0 +1,148 @@
+//! Numbers found another way: closed forms, finite elements, volumes.
+
+use super::{DOCK, leg, order, planned, with_done};
+use jointwright_joint::cable::Layer;
+use jointwright_numerics::heat::{Ask, HeatOptions, What, When, solve_on};
+use jointwright_numerics::ladder::{Ladder, Star, elements};
+use jointwright_numerics::outline::Point;
+use std::f64::consts::PI;
+
+/// Nothing in the shields, so that the far cable is a core, two layers and what lies beyond.
+const NO_SHIELD_LOAD: (&str, &str) = ("shield_load = \"12 A\"", "shield_load = \"0 A\"");
+
+/// T = T0 + I² R (1 + α (T − 20)) · Σ R_th, with R by hand: 17.241 Ω mm²/km, 2 % of lay, 177.35 mm², skin and proximity of three that touch.
+#[test]
+fn the_far_cable_has_the_temperature_of_its_layers() {
+    let order = order(DOCK, &[NO_SHIELD_LOAD], &[]);
+    let direct = 17.241e-3 * 1.02 / 177.35;
+    let x4 = (8.0 * PI * 60.0 / direct * 1e-7).powi(2);
+    let share = x4 / (192.0 + 0.8 * x4);
+    let close = (15.65_f64 / 34.9).powi(2);
+    let near = share * close * (0.312 * close + 1.18 / (share + 0.27));
+    let (at20, alpha) = (direct * (1.0 + share + near), 1.0 / (234.5 + 20.0));
+    // Middles of the readings of leg A: 15.65, 28.15, 30.15 and 34.90 mm.
+    let tape = order.job.legs[0].cable.thickness_of(Layer::MetallicShield);
+    let shield = 30.15 + 2.0 * tape.unwrap().nominal.mm();
+    let layer = |inside: f64, outside: f64| 3.5 * (outside / inside).ln() / (2.0 * PI);
+    let across = layer(15.65, 30.15) + layer(shield, 34.90) + 0.9;
+    let cold = 320.0_f64 * 320.0 * at20;
+    let heat = cold * (1.0 - 20.0 * alpha);
+    let expected = (25.0 + across * heat) / (1.0 - across * cold * alpha);
+    let far = with_done(&order, |done| {
+        let along = done.model.along(1.0).unwrap().expect("a state");
+        along[0].core.last().copied().expect("a far end")
+    });
+    assert!((far.1 - expected).abs() < 0.03, "{far:?} {expected}");
+    assert!(far.0 > 3.0);
+}
+
+/// The arm of each leg by finite elements of its slices: metal in the middle and outside of the body.
+#[test]
+fn the_joint_agrees_with_finite_elements() {
+    let stars = |example| {
+        with_done(&order(example, &[], &[]), |done| {
+            (done.model.bare_star(), done.model.loads_a.clone())
+        })
+    };
+    for example in [DOCK, "larkspur-three-way"] {
+        let (star, loads) = stars(example);
+        for (arm, load) in star.arms.into_iter().zip(loads) {
+            let ambient = arm.slices[0].ambient_degc;
+            let (section, mesh) = elements(&arm, load, When::Steady, 1).unwrap();
+            let places = [Point::new(0.0, 0.0), Point::new(0.0, 0.15)];
+            let asks = places.map(|place| Ask {
+                what: What::TemperatureAt(place),
+                time_s: 0.0,
+            });
+            let options = HeatOptions::default();
+            let exact = solve_on(&section, mesh, &asks, &options, &mut || true).unwrap();
+            let alone = Star {
+                arms: vec![arm],
+                ..star_hub()
+            };
+            let mut ladder = Ladder::new(alone).unwrap();
+            let found = ladder.steady(&[load]).unwrap();
+            let along = ladder.along_core(&found, 0);
+            let at = |z: f64| {
+                let after = along
+                    .iter()
+                    .position(|(place, _)| *place > z)
+                    .unwrap()
+                    .max(1);
+                let ((z0, t0), (z1, t1)) = (along[after - 1], along[after]);
+                t0 + (t1 - t0) * (z - z0) / (z1 - z0)
+            };
+            for (place, answer) in places.iter().zip(&exact.answers) {
+                let rise = answer.value - ambient;
+                let by = (at(place.z) - answer.value).abs();
+                assert!(
+                    by < 0.02 * rise,
+                    "{example} {place:?}: {} and {}",
+                    at(place.z),
+                    answer.value
+                );
+            }
+        }
+    }
+}
+
+fn star_hub() -> Star {
+    Star {
+        arms: Vec::new(),
+        hub: jointwright_numerics::ladder::Hub::default(),
+    }
+}
+
+/// The rubber of a body keeps its volume: stated from 25 to 58 mm, on leg A it sits on 28.15 mm, and 3 mm of cover lie on it.
+#[test]
+fn a_body_on_another_cable_keeps_its_rubber() {
+    let star = with_done(&order(DOCK, &[], &[]), |done| done.model.bare_star());
+    let outside = (29.0_f64.powi(2) + 14.075_f64.powi(2) - 12.5_f64.powi(2)).sqrt();
+    let mut at = 0.0;
+    let slice = star.arms[0].slices.iter().find(|slice| {
+        at += slice.length_m;
+        at > 0.09
+    });
+    let slice = slice.expect("a slice on the insulation");
+    let radii: Vec<f64> = slice
+        .rings
+        .iter()
+        .map(|ring| 1e3 * ring.outside_m)
+        .collect();
+    let body = radii[radii.len() - 2];
+    assert!((body - outside).abs() < 1e-9, "{radii:?} {outside}");
+    assert!(
+        (radii[radii.len() - 1] - outside - 3.0).abs() < 1e-9,
+        "{radii:?}"
+    );
+    assert!((radii[1] - 14.075).abs() < 1e-9, "{radii:?}");
+    // Over the connector it closes to it: 26.0 mm outside, wider than the bore at rest.
+    let first = &star.arms[0].slices[0];
+    let sleeve = 1e3 * first.rings[0].outside_m;
+    let closed = (29.0_f64.powi(2) + sleeve.powi(2) - 12.5_f64.powi(2)).sqrt();
+    let radii: Vec<f64> = first
+        .rings
+        .iter()
+        .map(|ring| 1e3 * ring.outside_m)
+        .collect();
+    assert!(
+        (radii[radii.len() - 2] - closed).abs() < 1e-9,
+        "{radii:?} {closed}"
+    );
+}
+
+/// exp(E/R (1/T0 − 1/T)) with 95 kJ/mol and 90 degC.
+#[test]
+fn loss_of_life_is_that_of_its_constants() {
+    let plan = planned(&[], &[]);
+    let leg = leg(&plan, "A");
+    let rubber = leg.at_load.as_ref().expect("a state").rubber_degc + 273.15;
+    let expected = (95.0e3 / 8.314_462_618 * (1.0 / 363.15 - 1.0 / rubber)).exp();
+    let found = leg.ageing_ratio.expect("a row states it");
+    assert!((found / expected - 1.0).abs() < 1e-9, "{found} {expected}");
+    // Four hours between the load's rate and that at the emergency's end.
+    let end = leg.at_emergency.as_ref().expect("a state").rubber_degc + 273.15;
+    let most = (95.0e3 / 8.314_462_618 * (1.0 / 363.15 - 1.0 / end)).exp();
+    let hours = leg.emergency_ageing_h.expect("an emergency");
+    assert!(4.0 * expected < hours && hours < 4.0 * most, "{hours}");
+}

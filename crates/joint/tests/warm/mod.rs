@@ -1,0 +1,256 @@
+//! Temperatures under load through the whole chain: job, rows, surroundings, ladder, ruling.
+//!
+//! The joint is the example `dock-straight-pressed`: 350 kcmil copper, two legs, still air and a duct bank, all invented.
+
+mod by_hand;
+mod unknown;
+
+use crate::cases::{accepted, named, read};
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::job::Order;
+use jointwright_joint::judge::judge;
+use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc, plan};
+use jointwright_joint::warm::{Done, Warm};
+
+pub const DOCK: &str = "dock-straight-pressed";
+const CHECKS: [&str; 3] = [
+    "joint_load_heat",
+    "joint_emergency_heat",
+    "service_temperature",
+];
+
+/// Passages and what stands in their place, everywhere; each must be there.
+pub type Edits<'a> = &'a [(&'a str, &'a str)];
+
+#[track_caller]
+fn edited(text: &str, edits: Edits<'_>) -> String {
+    edits.iter().fold(text.to_owned(), |text, (from, to)| {
+        assert!(text.contains(from), "no passage {from}");
+        text.replace(from, to)
+    })
+}
+
+#[track_caller]
+pub fn order(example: &str, of_job: Edits<'_>, of_rows: Edits<'_>) -> Order {
+    let job = edited(named(example).job, of_job);
+    let rows = edited(DEMONSTRATION_TEXT, of_rows);
+    // A copy of the demonstration's file under its own name.
+    let catalogues = [(DEMONSTRATION.to_owned(), rows)];
+    accepted(read(&job, &catalogues), example)
+}
+
+#[track_caller]
+pub fn planned(of_job: Edits<'_>, of_rows: Edits<'_>) -> Plan {
+    plan(&accepted(judge(&order(DOCK, of_job, of_rows)), DOCK))
+}
+
+#[track_caller]
+pub fn warm(plan: &Plan) -> &WarmDoc {
+    plan.warm.as_ref().expect("it was asked for")
+}
+
+#[track_caller]
+pub fn leg<'p>(plan: &'p Plan, name: &str) -> &'p LegWarmDoc {
+    let legs = &warm(plan).legs;
+    legs.iter().find(|leg| leg.leg == name).expect("the leg")
+}
+
+/// What was solved, for a closure, which can ask it for more.
+#[track_caller]
+pub fn with_done<T>(order: &Order, ask: impl FnOnce(&Done) -> T) -> T {
+    let judged = accepted(judge(order), "the joint");
+    match &judged.inputs.warm {
+        Warm::Done(done) => ask(done),
+        other => panic!("not solved: {other:?}"),
+    }
+}
+
+/// Worst ruling of a check.
+pub fn worst(plan: &Plan, check: &str) -> &'static str {
+    let of_check = || plan.rulings.iter().filter(|r| r.check == check);
+    let has = |word: &&str| of_check().any(|r| r.ruling == *word);
+    ["fail", "not-judged", "pass"]
+        .into_iter()
+        .find(|word| has(word))
+        .unwrap_or("silent")
+}
+
+#[track_caller]
+fn check(of_job: Edits<'_>, of_rows: Edits<'_>, slug: &str, expected: &str) {
+    let plan = planned(of_job, of_rows);
+    assert_eq!(
+        worst(&plan, slug),
+        expected,
+        "{slug} {of_job:?} {of_rows:?}"
+    );
+}
+
+/// 95 degC by the body's paper: leg B, its shield still with 12 A, comes there with 588 A; a hundredth of the rise, 0.65 K or 2.4 A, is the ladder's own error.
+#[test]
+fn the_load_all_the_time_is_held_against_the_body_s_own_limit() {
+    let load = |load: &str, expected: &str| {
+        let load = format!("\nload = \"{load}\"");
+        check(
+            &[("\nload = \"320 A\"", &load)],
+            &[],
+            "joint_load_heat",
+            expected,
+        );
+    };
+    load("584 A", "pass");
+    load("587 A", "not-judged");
+    load("592 A", "fail");
+    // The same load, another limit; a cable that bears more changes nothing.
+    let limit = |degc: &str| {
+        let limit = format!("conductor_greatest = \"{degc} degC\"\nconductor_emergency");
+        planned(
+            &[(
+                "conductor_greatest = \"130 degC\"",
+                "conductor_greatest = \"250 degC\"",
+            )],
+            &[(
+                "conductor_greatest = \"95 degC\"\nconductor_emergency",
+                &limit,
+            )],
+        )
+    };
+    assert_eq!(worst(&limit("48"), "joint_load_heat"), "pass");
+    assert_eq!(worst(&limit("46"), "joint_load_heat"), "fail");
+}
+
+#[test]
+fn an_emergency_is_held_against_the_body_s_own_limit_at_its_end() {
+    let emergency = |load: &str, time: &str| {
+        let emergency = format!("\nemergency = \"{load}\"\nemergency_time = \"{time}\"");
+        let plan = planned(
+            &[(
+                "\nemergency = \"420 A\"\nemergency_time = \"4 h\"",
+                &emergency,
+            )],
+            &[],
+        );
+        worst(&plan, "joint_emergency_heat")
+    };
+    assert_eq!(emergency("700 A", "1 h"), "pass");
+    assert_eq!(emergency("700 A", "4 h"), "fail");
+    assert_eq!(emergency("900 A", "20 min"), "pass");
+    assert_eq!(emergency("900 A", "1 h"), "fail");
+    check(
+        &[("\nemergency_time = \"4 h\"", "")],
+        &[],
+        "joint_emergency_heat",
+        "not-judged",
+    );
+}
+
+#[test]
+fn a_joint_that_warms_without_end_fails() {
+    let plan = planned(&[("\nload = \"320 A\"", "\nload = \"5 kA\"")], &[]);
+    for slug in CHECKS {
+        assert_eq!(worst(&plan, slug), "fail", "{slug}");
+    }
+    assert!(leg(&plan, "A").at_load.is_none());
+    assert!(leg(&plan, "A").lines[0].contains("without end"));
+}
+
+/// The cable of leg B comes to 67.4 degC at the end of the emergency, two hundredths of the rise are 0.75 K.
+#[test]
+fn what_pressures_and_short_circuits_assume_is_held_against_the_load() {
+    let service = |degc: &str, expected: &str| {
+        let service = format!("conductor_greatest = \"{degc} degC\"");
+        check(
+            &[("conductor_greatest = \"130 degC\"", &service)],
+            &[],
+            "service_temperature",
+            expected,
+        );
+    };
+    service("68.5", "pass");
+    service("67.5", "not-judged");
+    service("66.5", "fail");
+}
+
+#[test]
+fn the_load_that_is_said_to_reach_the_limit_reaches_it() {
+    with_done(&order(DOCK, &[], &[]), |done| {
+        for (index, of) in done.legs.iter().enumerate() {
+            let ratio = of.load_to_limit_ratio.expect("a load");
+            let legs = done.model.at_rest(ratio).unwrap().expect("a state");
+            assert!((legs[index].joint_degc - 95.0).abs() < 0.02, "{legs:?}");
+        }
+    });
+}
+
+#[test]
+fn an_emergency_of_the_length_that_is_said_ends_at_the_limit() {
+    let ask = |time: &str| {
+        let edit = format!("\nemergency = \"700 A\"\nemergency_time = \"{time}\"");
+        planned(
+            &[("\nemergency = \"420 A\"\nemergency_time = \"4 h\"", &edit)],
+            &[],
+        )
+    };
+    let hours = leg(&ask("4 h"), "B").emergency_lasts_h.expect("an end");
+    let then = ask(&format!("{:.0} s", hours * 3600.0));
+    let at = leg(&then, "B").at_emergency.as_ref().expect("a state");
+    assert!((at.joint_degc - 120.0).abs() < 0.1, "{hours} h: {at:?}");
+}
+
+/// What is said of twice the connector's resistance is what a row with twice of it gives.
+#[test]
+fn twice_the_connector_s_resistance_is_the_row_s_with_twice_of_it() {
+    let sleeve = "made_of = \"copper\"\nresistance_ratio = 0.7\nsizes = [\"350 kcmil\"]";
+    let twice = "made_of = \"copper\"\nresistance_ratio = 1.4\nsizes = [\"350 kcmil\"]";
+    let (once, twice) = (planned(&[], &[]), planned(&[], &[(sleeve, twice)]));
+    let said = leg(&once, "A")
+        .at_load_with_twice_the_connector
+        .as_ref()
+        .expect("a state");
+    let found = leg(&twice, "A").at_load.as_ref().expect("a state");
+    assert!((said.joint_degc - found.joint_degc).abs() < 1e-9);
+    let before = leg(&once, "A").at_load.as_ref().expect("a state");
+    assert!(
+        said.joint_degc > before.joint_degc + 0.5,
+        "{said:?} {before:?}"
+    );
+    assert!(
+        (leg(&twice, "A").connector_microohm / leg(&once, "A").connector_microohm - 2.0).abs()
+            < 1e-12
+    );
+}
+
+/// A leg with its own load carries that, and no other.
+#[test]
+fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
+    let joined = |of_job: Edits<'_>, of_rows: Edits<'_>| {
+        with_done(&order("larkspur-three-way", of_job, of_rows), |done| {
+            (
+                done.model.loads_a.clone(),
+                done.at_load.clone().expect("a state"),
+            )
+        })
+    };
+    let (loads, before) = joined(&[], &[]);
+    assert_eq!(loads, [320.0, 200.0, 120.0]);
+    let (_, bus) = joined(
+        &[],
+        &[("resistance_microohm = 40", "resistance_microohm = 400")],
+    );
+    // Arms meet in one temperature, so that a worse bus warms them all.
+    for (before, bus) in before.iter().zip(&bus) {
+        assert!(
+            bus.joint_degc > before.joint_degc + 1.0,
+            "{before:?} {bus:?}"
+        );
+    }
+    // More load on one leg warms the joints of the others, less than its own.
+    let (_, more) = joined(&[("load = \"120 A\"", "load = \"240 A\"")], &[]);
+    let by = |leg: usize| more[leg].joint_degc - before[leg].joint_degc;
+    assert!(
+        by(2) > by(0) && by(0) > 0.0,
+        "{} {} {}",
+        by(0),
+        by(1),
+        by(2)
+    );
+}
