@@ -11,6 +11,7 @@ mod field_page;
 mod files;
 mod lint;
 mod page;
+mod rate_page;
 mod solve;
 mod starter;
 
@@ -67,6 +68,9 @@ enum Command {
     /// Judge the electric field of a job's legs, and draw that of one.
     #[command(after_help = EXIT)]
     Field(field_page::Arguments),
+    /// Rate a joint: loads and its temperatures, what governs, how long an emergency may last.
+    #[command(after_help = EXIT)]
+    Rate(rate_page::Arguments),
     /// Criticise catalogues: rows, links, ranges and texts that contradict each other.
     #[command(after_help = LINT_EXIT)]
     Lint(lint::Arguments),
@@ -111,6 +115,7 @@ fn main() -> ExitCode {
         Command::Plan { job, out, json } => plan_joint(&job, out, json),
         Command::Solve(arguments) => solve_case(&arguments),
         Command::Field(arguments) => judge_fields(&arguments),
+        Command::Rate(arguments) => rate_joint(&arguments),
         Command::Lint(arguments) => lint_catalogues(&arguments),
         Command::New { file } => write_starter(&file),
         Command::Completions { shell } => print_completions(shell),
@@ -175,6 +180,18 @@ fn exit_code(outcome: Outcome) -> ExitCode {
 
 fn judge_fields(arguments: &field_page::Arguments) -> ExitCode {
     match field_page::run(arguments) {
+        Ok(done) => {
+            print(&done.shown).map_or(ExitCode::from(UNUSABLE), |()| exit_code(done.outcome))
+        }
+        Err(lines) => {
+            lines.iter().for_each(|line| say(line));
+            ExitCode::from(UNUSABLE)
+        }
+    }
+}
+
+fn rate_joint(arguments: &rate_page::Arguments) -> ExitCode {
+    match rate_page::run(arguments) {
         Ok(done) => {
             print(&done.shown).map_or(ExitCode::from(UNUSABLE), |()| exit_code(done.outcome))
         }

@@ -18,6 +18,7 @@ pub fn page(plan: &Plan) -> String {
         lines.blank();
         leg(plan, &legs, &mut lines);
     }
+    warm(plan, &mut lines);
     blanks(plan, &mut lines);
     fails(plan, &mut lines);
     not_judged(plan, &mut lines);
@@ -92,7 +93,12 @@ impl Lines {
 
 /// What stands across an invented page.
 pub fn banner(plan: &Plan, lines: &mut Lines) {
-    if let Some(invented) = &plan.invented {
+    banner_of(plan.invented.as_deref(), lines);
+}
+
+/// The same of any document.
+pub fn banner_of(invented: Option<&str>, lines: &mut Lines) {
+    if let Some(invented) = invented {
         lines.add(&format!("{:*^WIDTH$}", format!(" {invented} ")));
     }
 }
@@ -245,6 +251,19 @@ fn pressures(legs: &[&LegDoc], lines: &mut Lines) {
     lines.add("  Pressed on the cable, for the engineer");
     for (line, names) in said {
         lines.wrap("      ", &format!("{}: {line}", names.join(" ")));
+    }
+}
+
+/// How warm the joint gets under load.
+fn warm(plan: &Plan, lines: &mut Lines) {
+    let Some(warm) = plan.warm.as_ref().filter(|warm| !warm.legs.is_empty()) else {
+        return;
+    };
+    lines.heading("UNDER LOAD, FOR THE ENGINEER");
+    for leg in &warm.legs {
+        for line in &leg.lines {
+            lines.wrap("  ", &format!("{}: {line}", leg.leg));
+        }
     }
 }
 

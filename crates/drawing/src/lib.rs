@@ -1,6 +1,6 @@
 //! Pictures, as SVG.
 //!
-//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`field_sheet()`]: that of one end with the strength along its interface; [`half_section`]: one leg as made up, with dimensions; [`strip`]: what is to be cut and marked on one end, at full size.
+//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`field_sheet()`]: that of one end with the strength along its interface; [`half_section`]: one leg as made up, with dimensions; [`strip`]: what is to be cut and marked on one end, at full size; [`along_axis`], [`emergency_against_time`]: how warm a joint gets under load.
 //!
 //! **Why separate.** A picture is a way of saying what has been computed; nothing is computed with it.
 //!
@@ -19,6 +19,8 @@ mod half_section;
 mod label;
 mod leg_field;
 mod level;
+mod line_chart;
+mod load;
 mod picture;
 #[cfg(test)]
 mod picture_tests;
@@ -30,5 +32,6 @@ mod trace;
 pub use field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 pub use half_section::{Style, Theme, half_section};
 pub use leg_field::{LegField, leg_field};
+pub use load::{along_axis, emergency_against_time};
 pub use picture::{Caption, Mark, field_picture};
 pub use strip::{Strip, strip};

@@ -1,20 +1,20 @@
 //! Bounds: rectangles about what is drawn, and what meets what.
 
 /// A place on the page, picture points.
-pub(super) type Place = [f64; 2];
+pub(crate) type Place = [f64; 2];
 
 /// A rectangle, picture points.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub(super) struct Bounds {
-    pub(super) left: f64,
-    pub(super) top: f64,
-    pub(super) right: f64,
-    pub(super) bottom: f64,
+pub(crate) struct Bounds {
+    pub(crate) left: f64,
+    pub(crate) top: f64,
+    pub(crate) right: f64,
+    pub(crate) bottom: f64,
 }
 
 impl Bounds {
     /// From a corner with a size.
-    pub(super) fn new([left, top]: Place, [width, height]: [f64; 2]) -> Self {
+    pub(crate) fn new([left, top]: Place, [width, height]: [f64; 2]) -> Self {
         Self {
             left,
             top,
@@ -24,7 +24,7 @@ impl Bounds {
     }
 
     /// The same with so much more on every side; less, if negative.
-    pub(super) fn grown(&self, by: f64) -> Self {
+    pub(crate) fn grown(&self, by: f64) -> Self {
         Self {
             left: self.left - by,
             top: self.top - by,
@@ -34,7 +34,7 @@ impl Bounds {
     }
 
     /// Whether two share more than an edge.
-    pub(super) fn meets(&self, other: &Self) -> bool {
+    pub(crate) fn meets(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right
             && self.top < other.bottom
@@ -42,7 +42,7 @@ impl Bounds {
     }
 
     /// Whether it lies wholly in another.
-    pub(super) fn is_in(&self, other: &Self) -> bool {
+    pub(crate) fn is_in(&self, other: &Self) -> bool {
         self.left >= other.left
             && self.right <= other.right
             && self.top >= other.top
@@ -50,12 +50,12 @@ impl Bounds {
     }
 
     /// Whether a place lies in it or on its edge.
-    pub(super) fn holds(&self, [x, y]: Place) -> bool {
+    pub(crate) fn holds(&self, [x, y]: Place) -> bool {
         x >= self.left && x <= self.right && y >= self.top && y <= self.bottom
     }
 
     /// Whether a straight line passes through it.
-    pub(super) fn is_crossed(&self, [from, to]: [Place; 2]) -> bool {
+    pub(crate) fn is_crossed(&self, [from, to]: [Place; 2]) -> bool {
         let (mut low, mut high) = (0.0_f64, 1.0_f64);
         let limits = [[self.left, self.right], [self.top, self.bottom]];
         for axis in 0..2 {
@@ -76,7 +76,7 @@ impl Bounds {
 }
 
 /// Whether two straight lines cross between their ends; a common end is no crossing.
-pub(super) fn do_cross([a, b]: [Place; 2], [c, d]: [Place; 2]) -> bool {
+pub(crate) fn do_cross([a, b]: [Place; 2], [c, d]: [Place; 2]) -> bool {
     let turn = |p: Place, q: Place, s: Place| {
         (q[0] - p[0]) * (s[1] - p[1]) - (q[1] - p[1]) * (s[0] - p[0])
     };

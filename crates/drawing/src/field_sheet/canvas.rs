@@ -7,13 +7,13 @@ use crate::label::{escaped, shortened, wrapped};
 use std::fmt::Write;
 
 /// Width of a letter as a share of its size: more than the mean of any text takes.
-pub(super) const LETTER: f64 = 0.6;
+pub(crate) const LETTER: f64 = 0.6;
 /// The same of a bold letter.
 const BOLD_LETTER: f64 = 0.68;
 
 /// Where a text stands from its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Anchor {
+pub(crate) enum Anchor {
     Start,
     Middle,
     End,
@@ -21,21 +21,21 @@ pub(super) enum Anchor {
 
 /// A text; its place is on its base line.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Words {
-    pub(super) at: Place,
-    pub(super) size: f64,
-    pub(super) anchor: Anchor,
-    pub(super) is_bold: bool,
-    pub(super) is_slanted: bool,
+pub(crate) struct Words {
+    pub(crate) at: Place,
+    pub(crate) size: f64,
+    pub(crate) anchor: Anchor,
+    pub(crate) is_bold: bool,
+    pub(crate) is_slanted: bool,
     /// Light letters, for a dark ground.
-    pub(super) is_light: bool,
+    pub(crate) is_light: bool,
     /// Ground around the letters, for a place on a picture.
-    pub(super) has_halo: bool,
-    pub(super) text: String,
+    pub(crate) has_halo: bool,
+    pub(crate) text: String,
 }
 
 impl Words {
-    pub(super) fn new(at: Place, size: f64, text: &str) -> Self {
+    pub(crate) fn new(at: Place, size: f64, text: &str) -> Self {
         Self {
             at,
             size,
@@ -48,18 +48,18 @@ impl Words {
         }
     }
 
-    pub(super) fn anchored(self, anchor: Anchor) -> Self {
+    pub(crate) fn anchored(self, anchor: Anchor) -> Self {
         Self { anchor, ..self }
     }
 
-    pub(super) fn bold(self) -> Self {
+    pub(crate) fn bold(self) -> Self {
         Self {
             is_bold: true,
             ..self
         }
     }
 
-    pub(super) fn on_picture(self) -> Self {
+    pub(crate) fn on_picture(self) -> Self {
         Self {
             has_halo: true,
             ..self
@@ -67,13 +67,13 @@ impl Words {
     }
 
     /// Width that it surely does not exceed.
-    pub(super) fn width(&self) -> f64 {
+    pub(crate) fn width(&self) -> f64 {
         let letter = if self.is_bold { BOLD_LETTER } else { LETTER };
         self.text.chars().count() as f64 * letter * self.size
     }
 
     /// Where it is drawn.
-    pub(super) fn bounds(&self) -> Bounds {
+    pub(crate) fn bounds(&self) -> Bounds {
         let width = self.width();
         let left = match self.anchor {
             Anchor::Start => self.at[0],
@@ -122,25 +122,25 @@ impl Words {
 
 /// A page.
 #[derive(Debug, Default)]
-pub(super) struct Canvas {
-    pub(super) texts: Vec<Words>,
+pub(crate) struct Canvas {
+    pub(crate) texts: Vec<Words>,
     /// Lines that no text may lie on.
-    pub(super) lines: Vec<[Place; 2]>,
+    pub(crate) lines: Vec<[Place; 2]>,
     shapes: String,
     across: String,
     above: String,
     /// Where the next thing goes.
-    pub(super) y: f64,
+    pub(crate) y: f64,
 }
 
 impl Canvas {
     /// A text, wherever it is.
-    pub(super) fn text(&mut self, words: Words) {
+    pub(crate) fn text(&mut self, words: Words) {
         self.texts.push(words);
     }
 
     /// A text, unless its place is taken; says whether it was written.
-    pub(super) fn text_if_free(&mut self, words: Words, within: &Bounds) -> bool {
+    pub(crate) fn text_if_free(&mut self, words: Words, within: &Bounds) -> bool {
         let bounds = words.bounds().grown(1.0);
         let is_free = bounds.is_in(within) && self.is_free(&bounds);
         if is_free {
@@ -150,38 +150,38 @@ impl Canvas {
     }
 
     /// Whether no text and no line lies there.
-    pub(super) fn is_free(&self, bounds: &Bounds) -> bool {
+    pub(crate) fn is_free(&self, bounds: &Bounds) -> bool {
         self.texts.iter().all(|text| !text.bounds().meets(bounds))
             && self.lines.iter().all(|line| !bounds.is_crossed(*line))
     }
 
     /// A shape: the element's name and attributes.
-    pub(super) fn shape(&mut self, element: &str) {
+    pub(crate) fn shape(&mut self, element: &str) {
         // Writing to a text cannot fail.
         let _ = writeln!(self.shapes, "<{element}/>");
     }
 
     /// A shape that the letters across the face do not cover.
-    pub(super) fn shape_above(&mut self, element: &str) {
+    pub(crate) fn shape_above(&mut self, element: &str) {
         let _ = writeln!(self.above, "<{element}/>");
     }
 
     /// A path, with what else its element says; none if there is nothing to draw.
-    pub(super) fn path(&mut self, d: &str, more: &str) {
+    pub(crate) fn path(&mut self, d: &str, more: &str) {
         if !d.is_empty() {
             self.shape(&format!("path {more} d=\"{d}\""));
         }
     }
 
     /// A path that the letters across the face do not cover.
-    pub(super) fn path_above(&mut self, d: &str, more: &str) {
+    pub(crate) fn path_above(&mut self, d: &str, more: &str) {
         if !d.is_empty() {
             self.shape_above(&format!("path {more} d=\"{d}\""));
         }
     }
 
     /// Large outlined letters across a part of the page, over its shading and below its curves.
-    pub(super) fn mark_across(&mut self, over: &Bounds, text: &str) {
+    pub(crate) fn mark_across(&mut self, over: &Bounds, text: &str) {
         let text = shortened(text, 90);
         let lines = wrapped(&text, text.chars().count() / 2 + 6, 3);
         let [wide, high] = [over.right - over.left, over.bottom - over.top];
@@ -213,7 +213,7 @@ impl Canvas {
     }
 
     /// The page, of a width in picture points and, where it is to be printed so, in millimetres.
-    pub(super) fn svg(&self, width: f64, width_mm: Option<f64>) -> String {
+    pub(crate) fn svg(&self, width: f64, width_mm: Option<f64>) -> String {
         let height = self.y.ceil();
         let size = match width_mm {
             Some(mm) => format!("width=\"{mm}mm\" height=\"{:.2}mm\"", mm * height / width),

@@ -20,8 +20,8 @@
 //!
 //! **Not here.** The strength along the interface (numerics, `field::along`), what it is held against, units as people write them.
 
-mod bounds;
-mod canvas;
+pub(crate) mod bounds;
+pub(crate) mod canvas;
 mod diagram;
 mod rail;
 mod section;

@@ -1,0 +1,238 @@
+//! Rate page: a job in, the temperatures of its joint at a row of loads out, what governs, and how long more may flow.
+//!
+//! Not here: any number of its own; page and pictures are made from the document and the solved joint.
+
+use crate::files;
+use crate::page::{Lines, banner_of};
+use jointwright_drawing::{along_axis, emergency_against_time};
+use jointwright_joint::judge::{Judged, judge};
+use jointwright_joint::limit::{OF_LOAD, Outcome};
+use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
+use std::path::PathBuf;
+
+/// What every rating says.
+const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. The parts' own instructions, the owner's rules and the persons named for it prevail. A joint that was made otherwise than planned gets otherwise warm.";
+
+/// What was asked on the command line.
+#[derive(clap::Args)]
+pub struct Arguments {
+    /// Job file.
+    job: PathBuf,
+    /// Folder for the pictures: temperature along the axis, and emergency load against time, as SVG.
+    #[arg(long, value_name = "FOLDER")]
+    pictures: Option<PathBuf>,
+    /// Print only the document, as JSON.
+    #[arg(long)]
+    json: bool,
+}
+
+/// What came of it.
+pub struct Done {
+    /// What is printed.
+    pub shown: String,
+    /// Worst of the rulings on temperatures under load.
+    pub outcome: Outcome,
+}
+
+/// Reads a job, solves its joint under load and writes the pictures that are asked for.
+///
+/// # Errors
+/// Lines for standard error.
+pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+    let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
+        complaints
+            .iter()
+            .map(ToString::to_string)
+            .collect::<Vec<_>>()
+    };
+    let order = files::read(&arguments.job).map_err(said)?;
+    let judged = judge(&order).map_err(said)?;
+    let failed = |why: String| vec![format!("jointwright: {why}")];
+    let document = rate(&judged).map_err(failed)?;
+    let mut shown = if arguments.json {
+        serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"
+    } else {
+        page(&document)
+    };
+    if let Some(folder) = &arguments.pictures {
+        let pictures = pictures(&judged, &document).map_err(failed)?;
+        let names: Vec<&str> = pictures.iter().map(|(name, _)| name.as_str()).collect();
+        if names.is_empty() {
+            return Err(failed(
+                "no picture can be made: no temperature is computed".to_owned(),
+            ));
+        }
+        files::write(folder, &pictures).map_err(|error| failed(error.to_string()))?;
+        if !arguments.json {
+            shown.push_str(&crate::page::written(&folder.display().to_string(), &names));
+        }
+    }
+    let rulings = judged.rulings.iter();
+    let outcome = rulings
+        .filter(|r| OF_LOAD.contains(&r.check))
+        .map(|r| r.outcome)
+        .max()
+        .unwrap_or(Outcome::NotJudged);
+    Ok(Done { shown, outcome })
+}
+
+/// Pictures that can be made, by name.
+fn pictures(judged: &Judged<'_>, document: &RateDoc) -> Result<Vec<(String, Vec<u8>)>, String> {
+    let along = along_axis(&judged.inputs.warm, document)?;
+    let emergency = emergency_against_time(document);
+    let named = [
+        ("temperature-along-axis.svg", along),
+        ("emergency-against-time.svg", emergency),
+    ];
+    Ok(named
+        .into_iter()
+        .filter_map(|(name, svg)| Some((name.to_owned(), svg?.into_bytes())))
+        .collect())
+}
+
+/// The page for the terminal.
+fn page(document: &RateDoc) -> String {
+    let mut lines = Lines::default();
+    banner_of(document.invented.as_deref(), &mut lines);
+    lines.wrap(
+        "",
+        &format!("{}: temperatures that the load brings", document.job),
+    );
+    let warm = &document.warm;
+    if let Some(why) = &warm.why {
+        lines.wrap("  ", &format!("{}: {why}", warm.state));
+    }
+    for question in &warm.questions {
+        lines.wrap("  ", &format!("ask: {question}"));
+    }
+    loads(document, &mut lines);
+    governs(document, &mut lines);
+    lasting(&document.emergency, &mut lines);
+    for leg in &warm.legs {
+        lines.blank();
+        lines.add(&format!("LEG {}", leg.leg));
+        for line in &leg.lines {
+            lines.wrap("  ", line);
+        }
+    }
+    if !warm.surroundings.is_empty() {
+        lines.blank();
+        lines.add("SURROUNDINGS, AS STATED");
+        for line in &warm.surroundings {
+            lines.wrap("  ", line);
+        }
+    }
+    lines.blank();
+    if !warm.assumes.is_empty() {
+        lines.wrap("  ", &format!("Assumes: {}.", warm.assumes.join("; ")));
+    }
+    lines.wrap("  ", DECIDES_NOTHING);
+    banner_of(document.invented.as_deref(), &mut lines);
+    lines.text
+}
+
+/// Loads against temperatures.
+fn loads(document: &RateDoc, lines: &mut Lines) {
+    if document.loads.is_empty() {
+        return;
+    }
+    lines.blank();
+    lines.add("LOADS ALL THE TIME, AND TEMPERATURES IN DEGREES CELSIUS");
+    lines.add(&format!(
+        "  {:>6}  {:<4}{:>7}{:>8}{:>8}{:>8}{:>16}   {}",
+        "times", "leg", "A", "joint", "rubber", "cable", "joint - cable", "exceeds"
+    ));
+    for row in &document.loads {
+        load(document, row, lines);
+    }
+    lines.wrap("  ", "times: the job's load. joint, cable: hottest conductor. joint - cable: against a cable without a joint at the same place, K. exceeds: limits that are exceeded.");
+}
+
+fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
+    let ratio = format!("{:.2}", row.ratio);
+    if row.legs.is_empty() {
+        lines.add(&format!("  {ratio:>6}  {}", row.passed.join("; ")));
+        return;
+    }
+    for (index, (at, of)) in row.legs.iter().zip(&document.warm.legs).enumerate() {
+        let ratio = if index == 0 { ratio.as_str() } else { "" };
+        let ours = row
+            .passed
+            .iter()
+            .filter(|words| words.ends_with(&format!("leg {}", of.leg)))
+            .filter_map(|words| words.split(',').next());
+        let passed: Vec<&str> = ours.collect();
+        lines.add(&format!(
+            "  {ratio:>6}  {:<4}{:>7.0}{:>8.1}{:>8.1}{:>8.1}{:>16.1}   {}",
+            of.leg,
+            at.load_a,
+            at.joint_degc,
+            at.rubber_degc,
+            at.cable_degc,
+            at.joint_degc - at.cable_there_degc,
+            passed.join(", ")
+        ));
+    }
+}
+
+/// Limits and the loads that reach them.
+fn governs(document: &RateDoc, lines: &mut Lines) {
+    if document.loads.is_empty() {
+        return;
+    }
+    lines.blank();
+    lines.add("WHAT GOVERNS, THE LEAST LOAD FIRST");
+    for of in &document.governs {
+        let load = match (of.ratio, of.load_a) {
+            (Some(ratio), Some(load_a)) => {
+                format!("{load_a:.0} A, {ratio:.2} times the job's load")
+            }
+            _ => "no load found".to_owned(),
+        };
+        lines.wrap("  ", &format!("leg {}: {}: {load}", of.leg, of.what));
+    }
+    for leg in document
+        .warm
+        .legs
+        .iter()
+        .filter(|leg| leg.limit_degc.is_none())
+    {
+        lines.wrap(
+            "  ",
+            &format!(
+                "leg {}: its body states no temperature: not judged, whatever its cable may bear",
+                leg.leg
+            ),
+        );
+    }
+}
+
+/// How long loads may flow.
+fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
+    if rows.is_empty() {
+        return;
+    }
+    lines.blank();
+    lines.add("EMERGENCIES, FROM THE JOB'S LOAD AT REST");
+    lines.add(&format!(
+        "  {:>6}  {:>10}  {:<4} A of each leg",
+        "times", "h to limit", "leg"
+    ));
+    for row in rows {
+        let lasts = row
+            .lasts_h
+            .map_or("over 72".to_owned(), |hours| format!("{hours:.2}"));
+        let loads: Vec<String> = row
+            .loads_a
+            .iter()
+            .map(|load| format!("{load:.0}"))
+            .collect();
+        lines.add(&format!(
+            "  {:>6.2}  {lasts:>10}  {:<4} {}",
+            row.ratio,
+            row.leg.as_deref().unwrap_or("-"),
+            loads.join(" ")
+        ));
+    }
+    lines.wrap("  ", "h to limit: until the conductor inside the body of that leg comes to the temperature that its paper gives for an emergency.");
+}

@@ -1,0 +1,289 @@
+//! Line chart: numbers against one other number, told apart by dashes and by a legend below.
+
+use crate::field_sheet::bounds::Bounds;
+use crate::field_sheet::canvas::{Anchor, Canvas, LETTER, Words};
+use crate::label::wrapped;
+use crate::level::{multiples, round_up, to_step};
+
+/// Sizes of the page, picture points.
+const WIDTH: f64 = 1000.0;
+const LEFT: f64 = 84.0;
+const RIGHT: f64 = 24.0;
+const HEIGHT: f64 = 400.0;
+const SIZE: f64 = 14.0;
+const TITLE: f64 = 19.0;
+const BAR: f64 = 18.0;
+const LINE: f64 = 1.4 * SIZE;
+/// Length of a legend's sample of a line.
+const SAMPLE: f64 = 64.0;
+/// Steps that an axis has, about.
+const N_STEPS: f64 = 9.0;
+/// Room above and below the curves, of their span.
+const MARGIN: f64 = 0.06;
+/// Dashes of the curves in their order; the first is a full line.
+const DASHES: [&str; 6] = ["", "10 5", "2 4", "14 4 2 4", "5 3", "18 4 2 4 2 4"];
+
+/// One curve.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct ChartCurve {
+    /// What the legend says of it.
+    pub label: String,
+    pub points: Vec<(f64, f64)>,
+}
+
+/// A line across the chart, with a word at it.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) enum Rule {
+    /// Upright, at an x.
+    Upright(f64, String),
+    /// Level, at a y.
+    Level(f64, String),
+}
+
+/// What an axis shows.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Axis {
+    pub label: String,
+    /// Whether equal ratios have equal lengths; of numbers above 0 alone.
+    pub is_logarithmic: bool,
+}
+
+/// A chart.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Chart {
+    pub title: String,
+    /// Lines below the title.
+    pub about: Vec<String>,
+    pub x: Axis,
+    pub y: Axis,
+    pub curves: Vec<ChartCurve>,
+    pub rules: Vec<Rule>,
+    /// What must be read before anything else.
+    pub banner: Option<String>,
+    /// Lines below everything.
+    pub below: Vec<String>,
+}
+
+/// An axis on the page: from which to which number, from which to which place.
+struct Scale {
+    numbers: [f64; 2],
+    places: [f64; 2],
+    is_logarithmic: bool,
+}
+
+impl Scale {
+    fn new(axis: &Axis, numbers: impl Iterator<Item = f64>, places: [f64; 2]) -> Option<Scale> {
+        let usable = |x: &f64| x.is_finite() && (!axis.is_logarithmic || *x > 0.0);
+        let usable: Vec<f64> = numbers.filter(usable).collect();
+        let least = usable.iter().copied().reduce(f64::min)?;
+        let most = usable.iter().copied().reduce(f64::max)?;
+        let numbers = if axis.is_logarithmic {
+            [least / 1.15, most * 1.15]
+        } else {
+            let span = (most - least).max(1e-9 * most.abs()).max(1e-12);
+            [least - MARGIN * span, most + MARGIN * span]
+        };
+        Some(Scale {
+            numbers,
+            places,
+            is_logarithmic: axis.is_logarithmic,
+        })
+    }
+
+    fn at(&self, number: f64) -> f64 {
+        let [from, to] = self.numbers;
+        let share = if self.is_logarithmic {
+            (number / from).ln() / (to / from).ln()
+        } else {
+            (number - from) / (to - from)
+        };
+        self.places[0] + share * (self.places[1] - self.places[0])
+    }
+
+    fn holds(&self, number: f64) -> bool {
+        (self.numbers[0]..=self.numbers[1]).contains(&number)
+    }
+
+    /// Numbers at which a line stands, and how each is written.
+    fn steps(&self) -> Vec<(f64, String)> {
+        let [from, to] = self.numbers;
+        if !self.is_logarithmic {
+            let step = round_up((to - from) / N_STEPS);
+            let numbers = multiples([from, to], step);
+            return numbers.into_iter().map(|x| (x, to_step(x, step))).collect();
+        }
+        let (first, last) = (from.log10().floor() as i32, to.log10().ceil() as i32);
+        let decades = first..=last;
+        let numbers = decades.flat_map(|decade| [1.0, 2.0, 5.0].map(|k| k * 10.0_f64.powi(decade)));
+        numbers
+            .filter(|x| self.holds(*x))
+            .map(|x| (x, to_step(x, x.min(1.0))))
+            .collect()
+    }
+}
+
+/// The chart as SVG, 1000 picture points wide; nothing where no curve has two numbers.
+pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
+    let mut canvas = Canvas::default();
+    head(&mut canvas, chart);
+    let top = canvas.y + 1.9 * LINE;
+    let room = Bounds::new([LEFT, top], [WIDTH - LEFT - RIGHT, HEIGHT]);
+    let points = || chart.curves.iter().flat_map(|curve| &curve.points);
+    let levels = chart.rules.iter().filter_map(|rule| match rule {
+        Rule::Level(y, _) => Some(*y),
+        Rule::Upright(..) => None,
+    });
+    let x = Scale::new(&chart.x, points().map(|p| p.0), [room.left, room.right])?;
+    let ys = points().map(|p| p.1).chain(levels);
+    let y = Scale::new(&chart.y, ys, [room.bottom, room.top])?;
+    if !chart.curves.iter().any(|curve| curve.points.len() > 1) {
+        return None;
+    }
+    grid(&mut canvas, chart, &room, [&x, &y]);
+    for (n, curve) in chart.curves.iter().enumerate() {
+        let places = curve
+            .points
+            .iter()
+            .filter(|p| p.0.is_finite() && p.1.is_finite());
+        let places: Vec<[f64; 2]> = places.map(|p| [x.at(p.0), y.at(p.1)]).collect();
+        let d: String = places
+            .iter()
+            .enumerate()
+            .map(|(n, [x, y])| format!("{}{x:.1} {y:.1}", if n == 0 { "M" } else { "L" }))
+            .collect();
+        canvas.path_above(&d, &pen(n));
+        canvas
+            .lines
+            .extend(places.windows(2).map(|pair| [pair[0], pair[1]]));
+    }
+    rules(&mut canvas, chart, &room, [&x, &y]);
+    if let Some(banner) = &chart.banner {
+        canvas.mark_across(&room, banner);
+    }
+    canvas.y = room.bottom + 2.6 * LINE;
+    legend(&mut canvas, chart);
+    for line in &chart.below {
+        lines(&mut canvas, line);
+    }
+    canvas.y += 0.5 * LINE;
+    Some(canvas.svg(WIDTH, None))
+}
+
+fn pen(n: usize) -> String {
+    let dashes = match DASHES[n % DASHES.len()] {
+        "" => String::new(),
+        dashes => format!(" stroke-dasharray=\"{dashes}\""),
+    };
+    format!(
+        "data-part=\"curve\" fill=\"none\" stroke=\"#111\" stroke-width=\"1.9\" stroke-linejoin=\"round\"{dashes}"
+    )
+}
+
+fn head(canvas: &mut Canvas, chart: &Chart) {
+    if let Some(banner) = &chart.banner {
+        let height = 1.8 * BAR;
+        canvas.shape(&format!(
+            "rect x=\"0\" y=\"0\" width=\"{WIDTH}\" height=\"{height:.1}\" fill=\"#111\""
+        ));
+        let mut words = Words::new([0.5 * WIDTH, 1.25 * BAR], BAR, banner)
+            .anchored(Anchor::Middle)
+            .bold();
+        words.is_light = true;
+        canvas.text(words);
+        canvas.y = height;
+    }
+    canvas.y += 1.5 * TITLE;
+    canvas.text(Words::new([LEFT, canvas.y], TITLE, &chart.title).bold());
+    canvas.y += 0.4 * TITLE;
+    for line in &chart.about {
+        lines(canvas, line);
+    }
+}
+
+fn lines(canvas: &mut Canvas, text: &str) {
+    let n_letters = ((WIDTH - LEFT - RIGHT) / (LETTER * SIZE)) as usize;
+    for line in wrapped(text, n_letters, 6) {
+        canvas.y += LINE;
+        canvas.text(Words::new([LEFT, canvas.y], SIZE, &line));
+    }
+}
+
+/// Lines, numbers and names of both axes.
+fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
+    let (width, height) = (room.right - room.left, room.bottom - room.top);
+    let mut d = String::new();
+    for (number, text) in x.steps() {
+        let at = x.at(number);
+        d.push_str(&format!("M{at:.1} {:.1}v{height:.1}", room.top));
+        let words = Words::new([at, room.bottom + 1.2 * SIZE], SIZE, &text);
+        canvas.text(words.anchored(Anchor::Middle));
+    }
+    for (number, text) in y.steps() {
+        let at = y.at(number);
+        d.push_str(&format!("M{:.1} {at:.1}h{width:.1}", room.left));
+        let words = Words::new([room.left - 8.0, at + 0.35 * SIZE], SIZE, &text);
+        canvas.text(words.anchored(Anchor::End));
+    }
+    canvas.path(&d, "fill=\"none\" stroke=\"#ccc\" stroke-width=\"0.7\"");
+    canvas.shape(&format!(
+        "rect x=\"{:.1}\" y=\"{:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" fill=\"none\" stroke=\"#444\"",
+        room.left, room.top
+    ));
+    let below = Words::new(
+        [0.5 * (room.left + room.right), room.bottom + 2.6 * SIZE],
+        SIZE,
+        &chart.x.label,
+    );
+    canvas.text(below.anchored(Anchor::Middle));
+    canvas.text(Words::new(
+        [room.left, room.top - 0.5 * SIZE],
+        SIZE,
+        &chart.y.label,
+    ));
+}
+
+/// Lines across, each with its words where there is room for them.
+fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
+    let inner = room.grown(-2.0);
+    for rule in &chart.rules {
+        let (d, words, places) = match rule {
+            Rule::Upright(at, words) if x.holds(*at) => {
+                let at = x.at(*at);
+                let ups = (1..=8).map(|n| [at + 5.0, room.top + 1.3 * SIZE * f64::from(n)]);
+                (
+                    format!("M{at:.1} {:.1}V{:.1}", room.top, room.bottom),
+                    words,
+                    ups.collect::<Vec<_>>(),
+                )
+            }
+            Rule::Level(at, words) if y.holds(*at) => {
+                let at = y.at(*at);
+                let asides = (0..8).map(|n| [room.left + 8.0 + 90.0 * f64::from(n), at - 5.0]);
+                (
+                    format!("M{:.1} {at:.1}H{:.1}", room.left, room.right),
+                    words,
+                    asides.collect(),
+                )
+            }
+            _ => continue,
+        };
+        canvas.path(&d, "fill=\"none\" stroke=\"#111\" stroke-width=\"1\"");
+        let written = places
+            .into_iter()
+            .any(|at| canvas.text_if_free(Words::new(at, SIZE, words).on_picture(), &inner));
+        if !written {
+            // What finds no room beside its line stands at the lower left.
+            canvas.text(Words::new([room.left + 8.0, room.bottom - 6.0], SIZE, words).on_picture());
+        }
+    }
+}
+
+fn legend(canvas: &mut Canvas, chart: &Chart) {
+    for (n, curve) in chart.curves.iter().enumerate() {
+        canvas.y += LINE;
+        let y = canvas.y - 0.35 * SIZE;
+        canvas.path_above(&format!("M{LEFT} {y:.1}h{SAMPLE}"), &pen(n));
+        let words = Words::new([LEFT + SAMPLE + 10.0, canvas.y], SIZE, &curve.label);
+        canvas.text(words);
+    }
+}

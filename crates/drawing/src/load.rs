@@ -1,0 +1,181 @@
+//! Load: temperature along the axis of a joint, and emergency load against time.
+//!
+//! Not here: any temperature; they are taken from the solved joint and from its rating.
+
+use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
+use jointwright_joint::plan::RateDoc;
+use jointwright_joint::warm::{Along, Warm};
+
+/// What stands on each of them.
+const UNDECIDED: &str =
+    "Computed from what is stated; decides nothing. The parts' own instructions prevail.";
+/// Cable that is drawn beyond the joint, m.
+const BEYOND_M: f64 = 3.0;
+
+fn linear(label: &str) -> Axis {
+    Axis {
+        label: label.to_owned(),
+        is_logarithmic: false,
+    }
+}
+
+/// Temperature along the axis of every leg at the job's load, as SVG; nothing where none is computed.
+///
+/// Two legs lie to the left and to the right of the joint's middle; of more each goes to the right.
+///
+/// # Errors
+/// That it could not be solved, as a sentence fragment.
+pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, String> {
+    let Warm::Done(done) = warm else {
+        return Ok(None);
+    };
+    let Some(legs) = done.model.along(1.0)? else {
+        return Ok(None);
+    };
+    let names: Vec<&str> = done.legs.iter().map(|leg| leg.leg.as_str()).collect();
+    let is_pair = legs.len() == 2;
+    let curves = if is_pair {
+        pair(&legs, &names)
+    } else {
+        let each = legs.iter().zip(&names);
+        each.flat_map(|(leg, name)| {
+            [
+                curve(format!("conductor, leg {name}"), &leg.core, 1.0, leg),
+                curve(
+                    format!("conductor of leg {name} without a joint"),
+                    &leg.alone,
+                    1.0,
+                    leg,
+                ),
+            ]
+        })
+        .collect()
+    };
+    let mut rules: Vec<Rule> = Vec::new();
+    for (index, leg) in legs.iter().enumerate() {
+        let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };
+        let words = format!("body ends, {}", names[index]);
+        rules.push(Rule::Upright(sign * leg.ends_m.0, words));
+    }
+    if let Some(degc) = done
+        .legs
+        .iter()
+        .filter_map(|leg| leg.limits_degc.0)
+        .reduce(f64::min)
+    {
+        rules.push(Rule::Level(
+            degc,
+            format!("{degc} degC: conductor inside the body, by its paper"),
+        ));
+    }
+    let loads: Vec<String> = names
+        .iter()
+        .zip(&done.model.loads_a)
+        .map(|(name, load)| format!("leg {name} {load:.0} A"))
+        .collect();
+    let across = if is_pair {
+        format!(
+            "leg {} to the left, leg {} to the right of the joint's middle, m",
+            names[0], names[1]
+        )
+    } else {
+        "distance from where the legs meet, m".to_owned()
+    };
+    Ok(line_chart(&Chart {
+        title: format!("{}: temperature along the axis", document.job),
+        about: vec![format!("All the time: {}.", loads.join(", "))],
+        x: linear(&across),
+        y: linear("degC"),
+        curves,
+        rules,
+        banner: document.invented.clone(),
+        below: vec![UNDECIDED.to_owned()],
+    }))
+}
+
+/// Two legs as one line.
+fn pair(legs: &[Along], names: &[&str]) -> Vec<ChartCurve> {
+    type Of = fn(&Along) -> &Vec<(f64, f64)>;
+    let kinds: [(&str, Of); 3] = [
+        ("conductor", |leg| &leg.core),
+        ("conductor of the cables without a joint", |leg| &leg.alone),
+        ("outside of joint and cable", |leg| &leg.outside),
+    ];
+    let whole = |(what, of): (&str, Of)| {
+        let mut left = curve(String::new(), of(&legs[0]), -1.0, &legs[0]);
+        let right = curve(String::new(), of(&legs[1]), 1.0, &legs[1]);
+        left.points.reverse();
+        left.points.extend(right.points);
+        left.label = format!("{what}, legs {} and {}", names[0], names[1]);
+        left
+    };
+    kinds.into_iter().map(whole).collect()
+}
+
+fn curve(label: String, points: &[(f64, f64)], sign: f64, leg: &Along) -> ChartCurve {
+    let end = leg.ends_m.1 + BEYOND_M;
+    let drawn = points.iter().filter(|(z, _)| *z <= end);
+    ChartCurve {
+        label,
+        points: drawn.map(|(z, degc)| (sign * z, *degc)).collect(),
+    }
+}
+
+/// How long an emergency may last against its load, as SVG; nothing where the rating has no two such times.
+pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
+    let rows = &document.emergency;
+    let n_legs = rows.first()?.loads_a.len();
+    let of_leg = |leg: usize| {
+        let points = rows
+            .iter()
+            .filter_map(|row| Some((row.lasts_h?, row.loads_a[leg])));
+        let name = document.warm.legs.get(leg).map_or("", |of| of.leg.as_str());
+        ChartCurve {
+            label: format!("leg {name}"),
+            points: points.collect(),
+        }
+    };
+    let mut curves: Vec<ChartCurve> = Vec::new();
+    for leg in 0..n_legs {
+        let next = of_leg(leg);
+        // Legs with one load are one line.
+        match curves.iter_mut().find(|curve| curve.points == next.points) {
+            Some(same) => same.label = format!("{}; {}", same.label, next.label),
+            None => curves.push(next),
+        }
+    }
+    // The job's own emergency, where one line stands for all legs.
+    let asked = document
+        .warm
+        .legs
+        .first()
+        .and_then(|leg| leg.at_emergency.as_ref());
+    let rules = match (curves.len(), asked) {
+        (1, Some(at)) => vec![Rule::Level(
+            at.load_a,
+            format!("{:.0} A: the job's emergency", at.load_a),
+        )],
+        _ => Vec::new(),
+    };
+    let hottest = document
+        .warm
+        .legs
+        .iter()
+        .filter_map(|leg| leg.emergency_limit_degc);
+    let limit = hottest.reduce(f64::min)?;
+    line_chart(&Chart {
+        title: format!("{}: emergency load against time", document.job),
+        about: vec![format!(
+            "From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency ({limit} degC)."
+        )],
+        x: Axis {
+            label: "hours".to_owned(),
+            is_logarithmic: true,
+        },
+        y: linear("load, A"),
+        curves,
+        rules,
+        banner: document.invented.clone(),
+        below: vec![UNDECIDED.to_owned()],
+    })
+}
