@@ -9,4 +9,5 @@ mod laws;
 mod pressure;
 mod programme;
 mod published;
+mod shields;
 mod warm;

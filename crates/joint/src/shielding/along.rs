@@ -85,13 +85,13 @@ pub fn along(leg: &Leg) -> Result<Along, Unknown> {
             format!("Of what metal is the shield of leg {id}, by the cable's papers?"),
         ));
     };
+    let (longer, says) = path_ratio(leg)?;
     let area_mm2 = shield_area_mm2(&leg.cable, None).map_err(|why| {
         unknown(
             format!("the resistance of the shield of leg {id}: {why}"),
             format!("How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"),
         )
     })?;
-    let (longer, says) = path_ratio(leg)?;
     let metal = resistivity(metal);
     let at_20 = |area, longer| metal.resistance_ohm_per_m(area * 1e-6, longer, 20.0);
     Ok(Along {

@@ -48,7 +48,7 @@ impl ShieldLoss {
     /// λ1, greatest loss in the shield over that in the conductor, whose resistance to alternating current is given in Ω/m.
     ///
     /// # Assumes
-    /// Balanced currents in three phases; eddy currents within a shield, and currents of the neutral, are left out.
+    /// Three cables with balanced currents, as a stated formation says; eddy currents within a shield, and currents of the neutral, are left out.
     ///
     /// # Source
     /// iec_60287_1_1, clause 2.3.
@@ -169,18 +169,6 @@ impl Round {
 pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
     if let Some(open) = open_end(leg)? {
         return Ok(ShieldLoss::Nothing(open));
-    }
-    if job.phases != 3 {
-        return Err(unknown(
-            format!(
-                "the shield of leg {} is bonded at both ends, and the job has {} of three phases: what flows round is computed for three with balanced currents",
-                leg.id, job.phases
-            ),
-            format!(
-                "What current flows in the shield of leg {} at the stated load?",
-                leg.id
-            ),
-        ));
     }
     let placed = placed(leg);
     let along = along(leg);

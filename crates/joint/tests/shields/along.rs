@@ -1,0 +1,117 @@
+//! Resistance along the cable, each kind of shield by hand.
+
+use super::{LARKSPUR, QUARRY, leg, near, order};
+use jointwright_joint::shielding::{along, mean_m};
+
+/// Papers that fix the diameter over the screen of the one leg with this insulation.
+fn papers(insulation: &str, least: &str, greatest: &str) -> (String, String) {
+    let line = format!("insulation = \"{insulation}\"");
+    let papers = format!(
+        "{line}\npapers = [{{ over = \"insulation-screen\", least = \"{least}\", greatest = \"{greatest}\" }}]"
+    );
+    (line, papers)
+}
+
+#[test]
+fn wires_and_straps_without_a_lay_are_taken_as_straight_and_it_is_said() {
+    let order = order(LARKSPUR, &[]);
+    // 1.7241e-8 over eleven wires of 64.1 mil, 22.902 mm2, and over seven straps of 175 by 25 mil, 19.758 mm2.
+    for (id, ohm_per_m) in [("B", 7.528_290_9e-4), ("A", 8.726_074_6e-4)] {
+        let found = along(leg(&order, id)).unwrap();
+        near(found.at_20_ohm_per_m.0, ohm_per_m, 1e-7);
+        assert_eq!(found.at_20_ohm_per_m.0, found.at_20_ohm_per_m.1);
+        assert!(found.says.contains("straight"), "{}", found.says);
+    }
+}
+
+#[test]
+fn a_lay_makes_wires_longer_by_its_helix() {
+    let (line, papers) = papers("tr-xlpe", "27.0 mm", "28.0 mm");
+    let laid = (
+        "diameter = \"64.1 mil\"",
+        "diameter = \"64.1 mil\", lay = \"10 in\"",
+    );
+    let order = order(LARKSPUR, &[(&line, &papers), laid]);
+    let found = along(leg(&order, "B")).unwrap();
+    near(found.at_20_ohm_per_m.0, 7.986_296_9e-4, 1e-7);
+    near(found.at_20_ohm_per_m.1, 8.017_856_7e-4, 1e-7);
+    let (least, greatest) = mean_m(leg(&order, "B")).unwrap();
+    near(least, 28.628_14e-3, 1e-9);
+    near(greatest, 29.628_14e-3, 1e-9);
+}
+
+#[test]
+fn a_lapped_tape_lies_between_a_tube_and_its_helix() {
+    let (line, papers) = papers("xlpe", "29.0 mm", "30.0 mm");
+    let order = order(QUARRY, &[(&line, &papers)]);
+    let found = along(leg(&order, "C")).unwrap();
+    // A tube of 0.127 mm on 30.127 mm, lapped by a quarter; the tape alone, 3.46 times as long as the cable.
+    near(found.at_20_ohm_per_m.0, 1.075_757_13e-3, 1e-8);
+    near(found.at_20_ohm_per_m.1, 12.328_086_8e-3, 1e-8);
+    // Without the helix the tape alone would have 3.563e-3 ohm/m.
+    assert!(found.at_20_ohm_per_m.1 > 3.4 * 3.563_147e-3);
+    assert!(found.says.contains("3.46 times"), "{}", found.says);
+}
+
+#[test]
+fn a_corrugated_tape_lies_between_its_effective_area_and_a_smooth_one() {
+    let (line, papers) = papers("xlpe", "29.0 mm", "30.0 mm");
+    let order = order(LARKSPUR, &[(&line, &papers)]);
+    let found = along(leg(&order, "C")).unwrap();
+    near(found.at_20_ohm_per_m.0, 7.873_551_6e-4, 1e-7);
+    near(found.at_20_ohm_per_m.1, 9.313_027_3e-4, 1e-7);
+}
+
+#[test]
+fn a_warm_shield_has_more_and_aluminium_has_its_own_numbers() {
+    let copper = order(LARKSPUR, &[]);
+    let found = along(leg(&copper, "B")).unwrap();
+    // 1 + 0.00393 · 55.
+    near(
+        found.at_ohm_per_m(75.0).0 / found.at_20_ohm_per_m.0,
+        1.216_15,
+        1e-9,
+    );
+    let other = order(
+        LARKSPUR,
+        &[(
+            "metal = \"copper\", fault_greatest",
+            "metal = \"aluminium\", fault_greatest",
+        )],
+    );
+    let aluminium = along(leg(&other, "B")).unwrap();
+    near(
+        aluminium.at_20_ohm_per_m.0 / found.at_20_ohm_per_m.0,
+        2.8264 / 1.7241,
+        1e-9,
+    );
+    near(
+        aluminium.at_ohm_per_m(75.0).0 / aluminium.at_20_ohm_per_m.0,
+        1.221_65,
+        1e-9,
+    );
+}
+
+#[test]
+fn what_is_not_stated_is_asked_for() {
+    for (example, line, id, word) in [
+        (
+            LARKSPUR,
+            " metal = \"copper\", fault_greatest",
+            "B",
+            "metal",
+        ),
+        (QUARRY, "width = \"1 1/2 in\", ", "C", "wide"),
+    ] {
+        let instead = if line.ends_with("greatest") {
+            " fault_greatest"
+        } else {
+            ""
+        };
+        let order = order(example, &[(line, instead)]);
+        let open = along(leg(&order, id)).unwrap_err();
+        assert!(!open.questions.is_empty(), "{open:?}");
+        let said = format!("{} {}", open.why, open.questions.join(" "));
+        assert!(said.contains(word), "{said}");
+    }
+}
