@@ -19,6 +19,10 @@ pub fn page(plan: &Plan) -> String {
         leg(plan, &legs, &mut lines);
     }
     warm(plan, &mut lines);
+    if let Some(leg) = plan.legs.first() {
+        lines.blank();
+        lines.wrap("", &format!("Shields: {}", leg.shield.never));
+    }
     blanks(plan, &mut lines);
     fails(plan, &mut lines);
     not_judged(plan, &mut lines);
@@ -228,6 +232,23 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
         }
     }
     pressures(legs, lines);
+    shields(legs, lines);
+}
+
+/// The shield of each leg beyond the joint.
+fn shields(legs: &[&LegDoc], lines: &mut Lines) {
+    lines.add("  Shield beyond the joint, for the engineer");
+    for leg in legs {
+        let shield = &leg.shield;
+        let mut said = shield.lines.clone();
+        if !shield.not_known.is_empty() {
+            said.push(format!(
+                "Not known: {} (questions in plan.json).",
+                shield.not_known.join("; ")
+            ));
+        }
+        lines.wrap("      ", &format!("{}: {}", leg.mark, said.join(" ")));
+    }
 }
 
 /// How hard the parts of each end sit, ends that say the same together.

@@ -61,6 +61,7 @@ mod service_temperature;
 mod shield_fault_heat;
 mod shield_part_fault;
 mod slack_for_recut;
+mod standing_voltage;
 mod straight_length;
 mod strand_water;
 mod wick_path;
@@ -110,6 +111,7 @@ pub const CHECKS: &[Check] = &[
     shield_fault_heat::CHECK,
     shield_part_fault::CHECK,
     slack_for_recut::CHECK,
+    standing_voltage::CHECK,
     straight_length::CHECK,
     strand_water::CHECK,
     wick_path::CHECK,

@@ -5,8 +5,8 @@ use super::walk_job::{JobReader, names};
 use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
-    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_STRETCH_LIMITED, SLUGS,
-    memory_keys,
+    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_STRETCH_LIMITED,
+    OWNER_VOLTAGE_LIMITED, SLUGS, memory_keys,
 };
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
@@ -19,13 +19,15 @@ const BOUNDS: &[&str] = &[
     "greatest_kv_per_mm",
     "least_kpa",
     "greatest_stretch",
+    "greatest_v",
 ];
 /// Checks that take a limit of the owner, and by which bounds.
-const LIMITED: [(&[&str], &[&str]); 4] = [
+const LIMITED: [(&[&str], &[&str]); 5] = [
     (OWNER_LIMITED, &["least", "greatest"]),
     (OWNER_FIELD_LIMITED, &["greatest_kv_per_mm"]),
     (OWNER_PRESSURE_LIMITED, &["least_kpa"]),
     (OWNER_STRETCH_LIMITED, &["greatest_stretch"]),
+    (OWNER_VOLTAGE_LIMITED, &["greatest_v"]),
 ];
 
 /// Bounds that a limit of the owner on this check may have; none where it takes no limit.
@@ -201,6 +203,7 @@ impl JobReader<'_> {
             greatest_kv_per_mm: row.number("greatest_kv_per_mm"),
             least_kpa: row.number("least_kpa"),
             greatest_stretch_ratio: row.number("greatest_stretch"),
+            greatest_v: row.number("greatest_v"),
             source: source?,
         })
     }

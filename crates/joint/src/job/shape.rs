@@ -1,6 +1,7 @@
 //! The table of fields of a job file.
 
 use super::leg_shape::LEG;
+use super::shield_shape::{FAULT_KIND, GREATEST_V};
 use super::surround::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
 use crate::form::Need::{Optional, Required};
@@ -194,6 +195,7 @@ const DUTY: Shape = Shape {
             Optional,
             "How long it flows, each time.",
         ),
+        FAULT_KIND,
         field(
             "shield_fault",
             Kind::Quantity(Measure::Current),
@@ -644,6 +646,7 @@ const OWNER_LIMIT: Shape = Shape {
             Optional,
             "Greatest diameter of a bore over its relaxed diameter, for `rubber_stretch`.",
         ),
+        GREATEST_V,
         field("by", Kind::Text, Required, "Who set it."),
         field("date", Kind::Date, Required, "When."),
     ],

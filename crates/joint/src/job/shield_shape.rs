@@ -41,3 +41,23 @@ pub(super) const FAR_END_BONDED: Field = field(
     Optional,
     "True when the shield is earthed at the far end of that run too, false when it is not; the joint's own end is `bonding`.",
 );
+
+/// Words for what a stated fault of the conductor flows between.
+pub const FAULT_KINDS: &[&str] = &["three-phase", "to-earth"];
+
+pub(super) const FAULT_KIND: Field = field(
+    "fault_kind",
+    Kind::Choice(FAULT_KINDS),
+    Optional,
+    "Whether `fault` flows in three phases alike, or to earth; in the first case alone is the voltage along a shield computed.",
+);
+
+pub(super) const GREATEST_V: Field = field(
+    "greatest_v",
+    Kind::Number {
+        least: 0.0,
+        greatest: 1.0e4,
+    },
+    Optional,
+    "Greatest voltage, V rms, along a shield that is open at one end, at `duty.load`, for `standing_voltage`.",
+);

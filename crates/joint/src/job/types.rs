@@ -60,6 +60,8 @@ pub struct Duty {
     pub fault_a: Option<f64>,
     /// How long it flows, s.
     pub fault_s: Option<f64>,
+    /// Whether the conductor fault flows in three phases alike, where stated.
+    pub is_fault_balanced: Option<bool>,
     /// Shield fault, A.
     pub shield_fault_a: Option<f64>,
     /// How long it flows, s.
@@ -391,6 +393,8 @@ pub struct OwnerLimit {
     pub least_kpa: Option<f64>,
     /// Greatest stretch of a bore.
     pub greatest_stretch_ratio: Option<f64>,
+    /// Greatest voltage along a shield, V rms at the load.
+    pub greatest_v: Option<f64>,
     /// Whose word.
     pub source: String,
 }

@@ -717,6 +717,7 @@ fn duty(row: &Record) -> Duty {
         conductor_greatest_degc: row.number("conductor_greatest"),
         fault_a: row.number("fault"),
         fault_s: row.number("fault_time"),
+        is_fault_balanced: row.text("fault_kind").map(|word| word == "three-phase"),
         shield_fault_a: row.number("shield_fault"),
         shield_fault_s: row.number("shield_fault_time"),
         reclosing: row.integer("reclosing"),

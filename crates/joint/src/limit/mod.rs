@@ -62,6 +62,7 @@ pub const SLUGS: &[&str] = &[
     "shield_fault_heat",
     "shield_part_fault",
     "slack_for_recut",
+    "standing_voltage",
     "straight_length",
     "strand_water",
     "wick_path",
@@ -100,6 +101,9 @@ pub const OWNER_PRESSURE_LIMITED: &[&str] = &["interface_pressure", "screen_edge
 
 /// Checks of a stretch, for which the owner may set a greatest one.
 pub const OWNER_STRETCH_LIMITED: &[&str] = &["rubber_stretch"];
+
+/// Checks of a voltage along a shield, for which the owner may set a greatest one.
+pub const OWNER_VOLTAGE_LIMITED: &[&str] = &["standing_voltage"];
 
 /// Checks of a field, for which the owner may set a greatest one.
 pub const OWNER_FIELD_LIMITED: &[&str] = &[

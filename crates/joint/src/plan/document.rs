@@ -3,6 +3,7 @@
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
+use super::shield::ShieldDoc;
 use super::warm::WarmDoc;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -110,6 +111,8 @@ pub struct LegDoc {
     /// Its fields at the worst of the windows; left out where its body is open.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub field: Option<FieldDoc>,
+    /// Its shield beyond the joint.
+    pub shield: ShieldDoc,
     /// Distances that the windows make vary.
     pub stacks: Vec<StackDoc>,
     /// Ends.

@@ -11,6 +11,7 @@ mod field;
 mod make_up;
 mod outside;
 mod pressure;
+mod shield;
 mod warm;
 
 pub use document::{
@@ -24,6 +25,7 @@ pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
+pub use shield::{NO_VOLTAGE, ShieldDoc};
 pub use warm::{AtDoc, GovernDoc, LastsDoc, LegWarmDoc, LoadDoc, RateDoc, WarmDoc};
 
 use crate::cable::{Layer, Words};
@@ -328,6 +330,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
         planes: plane_docs(leg, words),
         knife: make_up::knife(leg, words),
         field: field::field_doc(&judged.inputs, leg),
+        shield: shield::shield_doc(&judged.inputs.order.job, leg.leg),
         stacks: stacks.collect(),
         ends: leg
             .ends

@@ -56,7 +56,7 @@ impl ShieldLoss {
         match self {
             ShieldLoss::Nothing(_) => 0.0,
             ShieldLoss::Round(round) => {
-                round.greatest_loss_ohm_per_m(shield_degc) / conductor_ohm_per_m
+                round.greatest_loss_ohm_per_m((shield_degc, shield_degc)) / conductor_ohm_per_m
             }
         }
     }
@@ -74,6 +74,14 @@ impl ShieldLoss {
 const N_STEPS: usize = 400;
 
 impl Round {
+    /// Least and greatest resistance over a range of temperatures, Ω/m.
+    fn between_ohm_per_m(&self, degc: (f64, f64)) -> (f64, f64) {
+        (
+            self.along.at_ohm_per_m(degc.0).0,
+            self.along.at_ohm_per_m(degc.1).1,
+        )
+    }
+
     fn bond(&self, mean_m: f64) -> Bond {
         let reactance_ohm_per_m = reactance_ohm_per_m(self.frequency_hz, self.spacing_m, mean_m);
         match self.formation {
@@ -115,43 +123,41 @@ impl Round {
     }
 
     /// Mean diameter and resistance at which the loss is greatest, and the loss for one ampere, Ω/m.
-    fn at_greatest_loss(&self, degc: f64) -> (f64, f64, f64) {
+    fn at_greatest_loss(&self, degc: (f64, f64)) -> (f64, f64, f64) {
+        let between = self.between_ohm_per_m(degc);
         let loss = |(mean_m, ohm_per_m)| {
             let losses = self.losses_ohm_per_m(mean_m, ohm_per_m);
             (mean_m, ohm_per_m, losses.into_iter().fold(0.0, f64::max))
         };
-        let all = self.looked_at(self.along.at_ohm_per_m(degc)).map(loss);
-        let start = (self.mean_m.0, self.along.at_ohm_per_m(degc).0, 0.0);
+        let all = self.looked_at(between).map(loss);
+        let start = (self.mean_m.0, between.0, 0.0);
         all.fold(
             start,
             |best, next| if next.2 > best.2 { next } else { best },
         )
     }
 
-    /// Greatest loss of a shield for one ampere in the conductors, at a temperature of the shields, W/(A²·m) or Ω/m.
+    /// Greatest loss of a shield for one ampere in the conductors, shields from a least to a greatest temperature, W/(A²·m) or Ω/m.
     ///
     /// Not the loss at the greatest resistance: it is greatest where resistance and reactance are equal, or nearest to it.
-    pub fn greatest_loss_ohm_per_m(&self, shield_degc: f64) -> f64 {
+    pub fn greatest_loss_ohm_per_m(&self, shield_degc: (f64, f64)) -> f64 {
         self.at_greatest_loss(shield_degc).2
     }
 
     /// Least and greatest current in a shield over that in the conductors, shields from a least to a greatest temperature.
     pub fn current_ratio(&self, shield_degc: (f64, f64)) -> (f64, f64) {
-        let least = self.along.at_ohm_per_m(shield_degc.0).0;
-        let greatest = self.along.at_ohm_per_m(shield_degc.1).1;
-        let currents = self
-            .looked_at((least, greatest))
-            .flat_map(|(mean_m, ohm_per_m)| {
-                let losses = self.losses_ohm_per_m(mean_m, ohm_per_m);
-                losses.map(|loss| (loss / ohm_per_m).sqrt())
-            });
+        let between = self.between_ohm_per_m(shield_degc);
+        let currents = self.looked_at(between).flat_map(|(mean_m, ohm_per_m)| {
+            let losses = self.losses_ohm_per_m(mean_m, ohm_per_m);
+            losses.map(|loss| (loss / ohm_per_m).sqrt())
+        });
         currents.fold((f64::INFINITY, 0.0), |(least, greatest), current| {
             (least.min(current), f64::max(greatest, current))
         })
     }
 
     fn warmest(&self, shield_degc: f64) -> rating::shield::Shield {
-        let (mean_m, ohm_per_m, _) = self.at_greatest_loss(shield_degc);
+        let (mean_m, ohm_per_m, _) = self.at_greatest_loss((shield_degc, shield_degc));
         let coefficient = self.along.coefficient_20_per_k;
         let warm = 1.0 + coefficient * (shield_degc - 20.0);
         rating::shield::Shield {

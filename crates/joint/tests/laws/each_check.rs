@@ -613,6 +613,31 @@ const ENTRIES: &[Entry] = &[
         "straight_length",
         "fail",
     ),
+    // Leg C, open at its far end, flat, 8 in apart, 274.32 m, 320 A: between 19 and 21 V.
+    (
+        LARKSPUR,
+        Job,
+        "bus = \"demo-bus-3\"\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 21, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "standing_voltage",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "bus = \"demo-bus-3\"\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 19, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "standing_voltage",
+        "fail",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "run_length = \"900 ft\"\n",
+        "",
+        "standing_voltage",
+        "not-judged",
+    ),
 ];
 
 /// Worst ruling of a check after an edit; "refused" where the job can no longer be read, "silent" where it says nothing.

@@ -3,12 +3,14 @@
 use crate::cases::everything;
 use jointwright_joint::cutback::cutback;
 use jointwright_joint::fit::Chosen;
-use jointwright_joint::plan::NEVER;
+use jointwright_joint::plan::{NEVER, NO_VOLTAGE};
 
 /// Sentences that say what is never said.
 const DENIALS: &[&str] = &[
     NEVER,
     "This says what the cable is made of, never which circuit it is or whether it is dead.",
+    NO_VOLTAGE,
+    "and no voltage is called harmless",
 ];
 
 /// Words that no plan may use otherwise; a word matches from its start, so that "energised" and "energized" do.

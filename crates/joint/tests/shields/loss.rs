@@ -1,6 +1,6 @@
 //! Currents and losses round shields that are bonded at both ends, against published numbers and against the complex currents of three loops.
 
-use super::{LARKSPUR, leg, near, order};
+use super::{QUARRY, leg, near, order};
 use jointwright_joint::job::Formation;
 use jointwright_joint::shielding::{Along, Round, ShieldLoss, shield_loss};
 use std::f64::consts::PI;
@@ -67,18 +67,18 @@ fn a_worked_example_of_a_sheath_loss_is_met() {
 fn the_greatest_loss_is_where_resistance_and_reactance_are_equal() {
     // X/2 inside the interval; at its nearer end outside.
     near(
-        trefoil(1e-5, 2e-4).greatest_loss_ohm_per_m(20.0),
+        trefoil(1e-5, 2e-4).greatest_loss_ohm_per_m((20.0, 20.0)),
         X / 2.0,
         1e-6,
     );
     let loss = |rs: f64| rs * X * X / (rs * rs + X * X);
     near(
-        trefoil(1e-4, 2e-4).greatest_loss_ohm_per_m(20.0),
+        trefoil(1e-4, 2e-4).greatest_loss_ohm_per_m((20.0, 20.0)),
         loss(1e-4),
         1e-6,
     );
     near(
-        trefoil(1e-5, 2e-5).greatest_loss_ohm_per_m(20.0),
+        trefoil(1e-5, 2e-5).greatest_loss_ohm_per_m((20.0, 20.0)),
         loss(2e-5),
         1e-6,
     );
@@ -100,7 +100,7 @@ fn flat_shields_carry_what_the_three_complex_currents_give() {
     // Three loops with one common voltage and no other return, solved by elimination outside this program.
     let flat = |least, greatest| round(Formation::Flat, 50.0, 0.2, 67.7e-3, (least, greatest));
     near(
-        flat(2e-4, 2e-4).greatest_loss_ohm_per_m(20.0),
+        flat(2e-4, 2e-4).greatest_loss_ohm_per_m((20.0, 20.0)),
         7.546_710_57e-5,
         1e-8,
     );
@@ -109,7 +109,7 @@ fn flat_shields_carry_what_the_three_complex_currents_give() {
     near(least, 0.436_733_075, 1e-8);
     // The greatest loss lies inside, at 1.384e-4 ohm/m, and so does the greatest current, at 2.41e-5.
     near(
-        flat(1e-5, 1e-3).greatest_loss_ohm_per_m(20.0),
+        flat(1e-5, 1e-3).greatest_loss_ohm_per_m((20.0, 20.0)),
         8.096_609_96e-5,
         1e-5,
     );
@@ -118,7 +118,7 @@ fn flat_shields_carry_what_the_three_complex_currents_give() {
         1.020_694_2,
         1e-5,
     );
-    assert!(flat(1e-5, 1e-5).greatest_loss_ohm_per_m(20.0) < 2e-5);
+    assert!(flat(1e-5, 1e-5).greatest_loss_ohm_per_m((20.0, 20.0)) < 2e-5);
 }
 
 #[test]
@@ -152,7 +152,7 @@ fn found(bonding: &str, more: &str) -> Result<ShieldLoss, String> {
         .iter()
         .map(|(a, b)| (a.as_str(), b.as_str()))
         .collect();
-    let order = order(LARKSPUR, &edits);
+    let order = order(QUARRY, &edits);
     shield_loss(&order.job, leg(&order, "B")).map_err(|open| {
         assert!(
             !open.questions.is_empty() && open.questions.iter().all(|q| q.ends_with('?')),
@@ -220,7 +220,7 @@ fn a_run_of_kilometres_is_read() {
         ("4200 m", Some(4200.0)),
         ("1350 ft", Some(411.48)),
     ] {
-        let case = crate::cases::named(LARKSPUR);
+        let case = crate::cases::named(QUARRY);
         let job = case.job.replace(
             "bonding = \"solid\"",
             &format!("bonding = \"solid\"\nrun_length = \"{text}\""),

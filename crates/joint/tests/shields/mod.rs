@@ -2,6 +2,7 @@
 
 mod along;
 mod loss;
+mod standing;
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::job::{Leg, Order};

@@ -1,0 +1,77 @@
+//! Does the voltage along a shield that is open at one end stay below what the owner allows, at the stated load?
+//!
+//! Greatest of the three shields, balanced currents, the warm side of every range.
+//! Where the owner sets no limit nothing passes: no voltage is called harmless.
+//! A fault to earth drives more, and is not computed.
+//!
+//! Source: the owner's limit; ieee_575, memory.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{AmountQuestion, Ruling, Word, shown};
+use crate::shielding::{Stands, is_open_at_one_end, standing};
+
+pub(super) const CHECK: Check = Check {
+    slug: "standing_voltage",
+    question: "Does the voltage along a shield that is open at one end stay below what the owner allows, at the stated load?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: the open end of this shield stands at more than the owner allows. The engineer decides on bonding, length of the run, or how the cables lie.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let job = &inputs.order.job;
+    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let owners = job.owner_limits.iter();
+    let limits: Vec<(f64, Word)> = owners
+        .filter(|row| row.check == CHECK.slug)
+        .filter_map(|row| Some((row.greatest_v?, Word::Owner(row.source.clone()))))
+        .collect();
+    if limits.is_empty() && !is_open_at_one_end(leg.leg) {
+        return Vec::new();
+    }
+    let stands = match standing(job, leg.leg) {
+        Ok(Stands::Open(stands)) => stands,
+        // Nothing is open, so nothing is asked.
+        Ok(Stands::Bonded(_)) => return Vec::new(),
+        Err(unknown) => {
+            let ask = format!("Ask: {}", unknown.questions.join(" "));
+            return vec![not_judged(unknown.why).with_hint(ask)];
+        }
+    };
+    let Some(load_a) = job.duty.load_a else {
+        return vec![not_judged("the job does not state duty.load".to_owned())];
+    };
+    let volts = stands.voltage_v(load_a);
+    if limits.is_empty() {
+        let why = format!(
+            "{} V along {} m of shield at {} A; nobody with the authority sets a limit, and no voltage is called harmless",
+            shown(volts),
+            shown(stands.length_m),
+            shown(load_a)
+        );
+        let ask =
+            "Ask: What voltage may stand at the open end of this shield, and who may come near it?";
+        return vec![not_judged(why).with_hint(ask)];
+    }
+    let rule = |(greatest_v, word): (f64, Word)| {
+        AmountQuestion {
+            check: CHECK.slug,
+            subject: leg.subject(),
+            what: format!(
+                "{}, voltage at the open end of {} m of shield at {} A",
+                leg.subject().words(),
+                shown(stands.length_m),
+                shown(load_a)
+            ),
+            value: volts,
+            error: 0.0,
+            least: None,
+            greatest: Some(greatest_v),
+            unit: "V",
+            word: &word,
+            hint: HINT,
+        }
+        .rule()
+    };
+    limits.into_iter().map(rule).collect()
+}

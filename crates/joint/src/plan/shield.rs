@@ -1,0 +1,188 @@
+//! Shield: what the plan says of a leg's shield beyond the joint.
+
+use crate::job::{Job, Leg};
+use crate::limit::shown;
+use crate::section::Unknown;
+use crate::shielding::{Round, ShieldLoss, Standing, Stands, along, shield_loss, standing};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// What stands under everything that is said of voltages along shields.
+pub const NO_VOLTAGE: &str = "The voltage that stands in a fault to earth is larger by far and is not computed. No voltage here is called harmless.";
+
+/// What every current and voltage along a shield assumes.
+pub const ASSUMES: &str = "Balanced currents in three cables alone; currents of a neutral, and eddy currents within a shield, are left out.";
+
+/// A leg's shield beyond the joint.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ShieldDoc {
+    /// Least and greatest resistance along the cable at 20 degC, ohm/km.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub resistance_ohm_per_km: Option<[f64; 2]>,
+    /// Between what it lies.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub resistance_of: Option<String>,
+    /// Least and greatest current round it at the load, A; absent where it is not known, 0 where it is open at one end.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub current_a: Option<[f64; 2]>,
+    /// Greatest loss of that current, W/m.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub loss_w_per_m: Option<f64>,
+    /// Voltage at its open end at the load, V rms.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub standing_v: Option<f64>,
+    /// The same under the stated fault, where that flows in three phases alike, V rms.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub standing_in_fault_v: Option<f64>,
+    /// All of it in sentences.
+    pub lines: Vec<String>,
+    /// What is not known, in sentences.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub not_known: Vec<String>,
+    /// Questions to put, each once.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// What is assumed, what is not computed, and what is never said.
+    pub never: String,
+}
+
+impl ShieldDoc {
+    fn ask(&mut self, unknown: Unknown) {
+        if !self.not_known.contains(&unknown.why) {
+            self.not_known.push(unknown.why);
+        }
+        for question in unknown.questions {
+            if !self.questions.contains(&question) {
+                self.questions.push(question);
+            }
+        }
+    }
+
+    fn wants(&mut self, why: &str, question: &str) {
+        self.ask(Unknown {
+            why: why.to_owned(),
+            questions: vec![question.to_owned()],
+        });
+    }
+}
+
+/// What is said of a leg's shield.
+pub(super) fn shield_doc(job: &Job, leg: &Leg) -> ShieldDoc {
+    let mut doc = ShieldDoc {
+        resistance_ohm_per_km: None,
+        resistance_of: None,
+        current_a: None,
+        loss_w_per_m: None,
+        standing_v: None,
+        standing_in_fault_v: None,
+        lines: Vec::new(),
+        not_known: Vec::new(),
+        questions: Vec::new(),
+        never: format!("{ASSUMES} {NO_VOLTAGE}"),
+    };
+    match along(leg) {
+        Err(unknown) => doc.ask(unknown),
+        Ok(along) => {
+            let (least, greatest) = along.at_20_ohm_per_m;
+            let between = if least == greatest {
+                shown(1e3 * least)
+            } else {
+                format!("{} to {}", shown(1e3 * least), shown(1e3 * greatest))
+            };
+            doc.lines
+                .push(format!("{between} ohm/km at 20 degC: {}.", along.says));
+            doc.resistance_ohm_per_km = Some([1e3 * least, 1e3 * greatest]);
+            doc.resistance_of = Some(along.says);
+        }
+    }
+    match shield_loss(job, leg) {
+        Err(unknown) => doc.ask(unknown),
+        Ok(ShieldLoss::Nothing(why)) => {
+            doc.lines.push(format!("In steady load {why}."));
+            (doc.current_a, doc.loss_w_per_m) = (Some([0.0, 0.0]), Some(0.0));
+        }
+        Ok(ShieldLoss::Round(round)) => current(job, &round, &mut doc),
+    }
+    match standing(job, leg) {
+        Err(unknown) => doc.ask(unknown),
+        Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {why}.")),
+        Ok(Stands::Open(stands)) => voltage(job, &stands, &mut doc),
+    }
+    doc
+}
+
+/// The current round a shield and its loss, from the coldest that the place is to the conductor's highest temperature.
+fn current(job: &Job, round: &Round, doc: &mut ShieldDoc) {
+    let Some(load_a) = job.duty.load_a else {
+        doc.wants(
+            "the job does not state duty.load",
+            "What load do these cables carry?",
+        );
+        return;
+    };
+    let Some(hottest) = job.duty.conductor_greatest_degc else {
+        doc.wants(
+            "the job does not state duty.conductor_greatest, which no shield exceeds in service",
+            "What is the highest temperature of the conductor in service?",
+        );
+        return;
+    };
+    let coldest = job.place.ambient_degc.0.unwrap_or(20.0).min(20.0);
+    let degc = (coldest.min(hottest), hottest);
+    let (least, greatest) = round.current_ratio(degc);
+    let loss = round.greatest_loss_ohm_per_m(degc) * load_a * load_a;
+    doc.lines.push(format!(
+        "At {} A {} to {} A flow round it and make up to {} W/m, shield at {} to {} degC.",
+        shown(load_a),
+        shown(least * load_a),
+        shown(greatest * load_a),
+        shown(loss),
+        shown(degc.0),
+        shown(degc.1)
+    ));
+    doc.current_a = Some([least * load_a, greatest * load_a]);
+    doc.loss_w_per_m = Some(loss);
+}
+
+/// The voltage at the open end, at the load and in a balanced fault.
+fn voltage(job: &Job, stands: &Standing, doc: &mut ShieldDoc) {
+    let along = format!("along {} m", shown(stands.length_m));
+    match job.duty.load_a {
+        None => doc.wants(
+            "the job does not state duty.load",
+            "What load do these cables carry?",
+        ),
+        Some(load_a) => {
+            let volts = stands.voltage_v(load_a);
+            doc.lines.push(format!(
+                "At {} A {} V stand at its open end, {along}.",
+                shown(load_a),
+                shown(volts)
+            ));
+            doc.standing_v = Some(volts);
+        }
+    }
+    match (job.duty.fault_a, job.duty.is_fault_balanced) {
+        (Some(fault_a), Some(true)) => {
+            let volts = stands.voltage_v(fault_a);
+            doc.lines.push(format!(
+                "While {} kA flow in three phases alike {} V stand there.",
+                shown(1e-3 * fault_a),
+                shown(volts)
+            ));
+            doc.standing_in_fault_v = Some(volts);
+        }
+        (Some(_), Some(false)) => doc.lines.push(
+            "The stated fault flows to earth: what stands at the open end then is not computed."
+                .to_owned(),
+        ),
+        (None, _) => doc.wants(
+            "the job does not state duty.fault",
+            "What fault current can flow in the conductor?",
+        ),
+        (_, None) => doc.wants(
+            "the job does not state duty.fault_kind",
+            "Does the stated fault flow in three phases alike, or to earth?",
+        ),
+    }
+}
