@@ -40,10 +40,10 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
         let each = legs.iter().zip(&names);
         each.flat_map(|(leg, name)| {
             [
-                curve(format!("conductor, leg {name}"), &leg.core, 1.0, leg),
+                curve(format!("conductor, leg {name}"), &leg.core_degc, 1.0, leg),
                 curve(
                     format!("conductor of leg {name} without a joint"),
-                    &leg.alone,
+                    &leg.alone_degc,
                     1.0,
                     leg,
                 ),
@@ -97,9 +97,11 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
 fn pair(legs: &[Along], names: &[&str]) -> Vec<ChartCurve> {
     type Of = fn(&Along) -> &Vec<(f64, f64)>;
     let kinds: [(&str, Of); 3] = [
-        ("conductor", |leg| &leg.core),
-        ("conductor of the cables without a joint", |leg| &leg.alone),
-        ("outside of joint and cable", |leg| &leg.outside),
+        ("conductor", |leg| &leg.core_degc),
+        ("conductor of the cables without a joint", |leg| {
+            &leg.alone_degc
+        }),
+        ("outside of joint and cable", |leg| &leg.outside_degc),
     ];
     let whole = |(what, of): (&str, Of)| {
         let mut left = curve(String::new(), of(&legs[0]), -1.0, &legs[0]);

@@ -11,7 +11,7 @@ use crate::tree::Tree;
 /// Units as they stand in names, those of angles, shares and ratios included.
 const UNITS: &str = "nm um mm cm m km in ft kft mil mm2 m2 cmil kcmil per_m mm_per_m \
     v kv mv v_per_m kv_per_mm a ka ma a2s ohm uohm ohm_m ohm_per_m ohm_per_km ohm_per_kft \
-    s ms h days hz degc k per_k w w_per_m k_m_per_w j kj n kn n_m pa kpa mpa \
+    s ms h days hz degc k per_k w w_per_m w_per_m2k k_m_per_w j kj kj_per_mol n kn n_m pa kpa mpa \
     f pf nf uf pf_per_m kg kg_per_m3 rad deg percent ratio ratios";
 /// Quantities of the textbook that have no unit and whose whole name says so.
 const WITHOUT_UNIT: &[&str] = &["relative_permittivity", "quantile", "probability"];

@@ -19,7 +19,7 @@ const HINT: &str = "Stop and call: in such an emergency the joint gets hotter th
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
         Ok(done) => done,
-        Err(ruling) => return ruling.into_iter().collect(),
+        Err(rulings) => return rulings,
     };
     let (Some((index, of)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
         return Vec::new();

@@ -19,7 +19,7 @@ const HINT: &str = "Stop and call: pressures and short circuits here are compute
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
         Ok(done) => done,
-        Err(ruling) => return ruling.into_iter().collect(),
+        Err(rulings) => return rulings,
     };
     let Some((index, _)) = done.of(&leg.leg.id) else {
         return Vec::new();

@@ -66,9 +66,9 @@ pub struct LegWarmDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_lasts_h: Option<f64>,
     /// Greatest resistance of the connector by its row, µΩ at 20 °C.
-    pub connector_microohm: f64,
+    pub connector_uohm: f64,
     /// Resistance of the same length of conductor, µΩ at 20 °C.
-    pub equal_length_microohm: f64,
+    pub equal_length_uohm: f64,
     /// How many times as fast as at the reference of its row the rubber ages at the load.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ageing_ratio: Option<f64>,
@@ -252,10 +252,10 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
             Some(Lasts::Seconds(s)) => Some(s / 3600.0),
             _ => None,
         },
-        connector_microohm: of.connector_ohm.0 * 1e6,
-        equal_length_microohm: of.connector_ohm.1 * 1e6,
-        ageing_ratio: of.ageing.as_ref().map(|(_, ratio, _)| *ratio),
-        emergency_ageing_h: of.ageing.as_ref().and_then(|(.., hours)| *hours),
+        connector_uohm: of.connector_ohm.0 * 1e6,
+        equal_length_uohm: of.connector_ohm.1 * 1e6,
+        ageing_ratio: of.aged.as_ref().map(|aged| aged.at_load_ratio),
+        emergency_ageing_h: of.aged.as_ref().and_then(|aged| aged.emergency_h),
     }
 }
 
@@ -295,16 +295,17 @@ fn lines(
         shown(connector),
         shown(equal)
     ));
-    if let Some((ageing, ratio, hours)) = &of.ageing {
-        let spent = hours.map_or(String::new(), |hours| {
+    if let Some(aged) = &of.aged {
+        let constants = &aged.constants;
+        let spent = aged.emergency_h.map_or(String::new(), |hours| {
             format!("; one such emergency uses up {} h at it", shown(hours))
         });
         said.push(format!(
             "loss of life at the load: {} times as fast as at {} degC{spent} (Arrhenius, {} kJ/mol, {})",
-            shown(*ratio),
-            ageing.reference_degc,
-            ageing.activation_kj_per_mol,
-            ageing.from
+            shown(aged.at_load_ratio),
+            constants.reference_degc,
+            constants.activation_kj_per_mol,
+            constants.from
         ));
     }
     said
@@ -489,7 +490,7 @@ fn lasting(done: &Done) -> Result<Vec<LastsDoc>, String> {
     for over in EMERGENCY_RATIOS {
         let ratio = over * borne.max(1.0);
         let loads_a: Vec<f64> = done.model.loads_a.iter().map(|load| ratio * load).collect();
-        let first = done.model.first_to_limit(&loads_a, &asked)?;
+        let first = done.model.first_to_limit_s(&loads_a, &asked)?;
         rows.push(LastsDoc {
             ratio,
             loads_a,

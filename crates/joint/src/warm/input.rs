@@ -132,7 +132,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         mouth_m: planes.mouth_m,
         insulation_end_m: planes.insulation_end_m,
         layers: cable.layers,
-        adapter,
+        adapter_m: adapter,
         body,
         cover,
         seal_end_m: planes.seal_end_m,
@@ -293,12 +293,8 @@ fn round_ohm_per_m(job: &Job, leg: &Leg, open: &mut Open) -> Option<Option<Loss>
         return Some(None);
     };
     let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
-    let of = |step: u32| {
-        let share = f64::from(step) / f64::from(N_SHIELD_STEPS);
-        round.greatest_loss_ohm_per_m(SHIELD_COLD_DEGC + share * (hot - SHIELD_COLD_DEGC))
-    };
     Some(Some(Loss {
-        at20_ohm_per_m: (0..=N_SHIELD_STEPS).map(of).fold(0.0, f64::max),
+        at20_ohm_per_m: round.greatest_loss_ohm_per_m((SHIELD_COLD_DEGC, hot)),
         alpha_per_k: 0.0,
         constant_w_per_m: 0.0,
     }))
@@ -338,8 +334,6 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
 /// Temperatures between which a shield's loss is looked at, where the job states no hotter one, °C.
 const SHIELD_COLD_DEGC: f64 = 0.0;
 const SHIELD_HOT_DEGC: f64 = 90.0;
-/// Steps between them.
-const N_SHIELD_STEPS: u32 = 8;
 
 fn or_ask<T>(found: Result<T, String>, leg: &Leg, open: &mut Open) -> Option<T> {
     found

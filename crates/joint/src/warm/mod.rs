@@ -89,8 +89,19 @@ pub struct LegWarm {
     pub emergency_lasts: Option<Lasts>,
     /// Greatest resistance of the connector by its row, and that of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
-    /// Ageing of the body's rubber, where its row says how fast: at the load, over that at the reference; and what the emergency uses up, in hours at the reference.
-    pub ageing: Option<(Ageing, f64, Option<f64>)>,
+    /// Ageing of the body's rubber, where its row says how fast.
+    pub aged: Option<Aged>,
+}
+
+/// How warmth uses a leg's rubber up.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Aged {
+    /// Constants of the row.
+    pub constants: Ageing,
+    /// How many times as fast as at the reference, at the load.
+    pub at_load_ratio: f64,
+    /// What the job's emergency uses up, in hours at the reference; nothing without one.
+    pub emergency_h: Option<f64>,
 }
 
 /// Solves the load of a joint.
@@ -197,7 +208,7 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<Hub, Unknown> {
 /// exp(E/R (1/T0 − 1/T)), temperatures in K.
 ///
 /// # Source
-/// arrhenius; whose constants they are stands in the row.
+/// closed form; whose constants they are stands in the row.
 pub fn ageing_ratio(ageing: &Ageing, degc: f64) -> f64 {
     let (reference, here) = (ageing.reference_degc + ZERO_DEGC_K, degc + ZERO_DEGC_K);
     (ageing.activation_kj_per_mol / GAS_KJ_PER_MOL_K * (1.0 / reference - 1.0 / here)).exp()

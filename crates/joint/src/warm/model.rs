@@ -1,7 +1,7 @@
 //! Model: the star of a joint's legs, and its temperatures at rest and in time.
 
 use super::shape::{Shape, Watch};
-use super::{Done, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
+use super::{Aged, Done, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
 use crate::catalogue::Ageing;
 use crate::job::Job;
 use jointwright_numerics::heat::HeatError;
@@ -64,11 +64,11 @@ pub enum Lasts {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Along {
     /// Of the metal.
-    pub core: Vec<(f64, f64)>,
+    pub core_degc: Vec<(f64, f64)>,
     /// Of the outside.
-    pub outside: Vec<(f64, f64)>,
+    pub outside_degc: Vec<(f64, f64)>,
     /// Of the metal of a cable without a joint.
-    pub alone: Vec<(f64, f64)>,
+    pub alone_degc: Vec<(f64, f64)>,
     /// Where the body and where the joint ends, m.
     pub ends_m: (f64, f64),
 }
@@ -226,9 +226,9 @@ impl Model {
         };
         let legs = self.shapes.iter().enumerate();
         let along = legs.map(|(leg, shape)| Along {
-            core: plain.along_core(&found, leg),
-            outside: plain.along_outside(&found, leg),
-            alone: without.along_core(&alone, leg),
+            core_degc: plain.along_core(&found, leg),
+            outside_degc: plain.along_outside(&found, leg),
+            alone_degc: without.along_core(&alone, leg),
             ends_m: (shape.body.end_m, shape.joint_end_m()),
         });
         Ok(Some(along.collect()))
@@ -277,7 +277,7 @@ impl Model {
     ///
     /// # Errors
     /// As [`Model::lasts`].
-    pub fn first_to_limit(
+    pub fn first_to_limit_s(
         &self,
         currents_a: &[f64],
         limits_degc: &[Option<f64>],
@@ -373,6 +373,23 @@ impl Model {
         Ok(hours)
     }
 
+    /// How fast the load, and how much an emergency, uses a leg's rubber up.
+    fn aged(
+        &self,
+        leg: usize,
+        ageing: &Ageing,
+        at_load: &LegAt,
+        emergency: Option<&(Vec<f64>, f64)>,
+    ) -> Result<Aged, String> {
+        let of_emergency =
+            emergency.map(|(currents, time_s)| self.aged_h(leg, currents, *time_s, ageing));
+        Ok(Aged {
+            constants: ageing.clone(),
+            at_load_ratio: ageing_ratio(ageing, at_load.rubber_degc),
+            emergency_h: of_emergency.transpose()?,
+        })
+    }
+
     /// The same joint with connectors of so many times the resistance.
     pub fn with_connectors(&self, ratio: f64) -> Model {
         let mut other = self.clone();
@@ -421,16 +438,9 @@ impl Model {
                 None => None,
             };
             let emergency_lasts = lasts[index];
-            let ageing = match (&body.ageing, &at_load) {
+            let aged = match (&body.ageing, &at_load) {
                 (Some(ageing), Some(at_load)) => {
-                    let at_rest = ageing_ratio(ageing, at_load[index].rubber_degc);
-                    let hours = match &emergency {
-                        Some((currents, time_s)) => {
-                            Some(self.aged_h(index, currents, *time_s, ageing)?)
-                        }
-                        None => None,
-                    };
-                    Some((ageing.clone(), at_rest, hours))
+                    Some(self.aged(index, ageing, &at_load[index], emergency.as_ref())?)
                 }
                 _ => None,
             };
@@ -442,7 +452,7 @@ impl Model {
                 cable_load_to_limit_ratio,
                 emergency_lasts,
                 connector_ohm,
-                ageing,
+                aged,
             });
         }
         Ok(Done {

@@ -4,23 +4,19 @@ use super::{Done, LegAt, LegWarm, Warm};
 use crate::limit::{AmountQuestion, Reach, Ruling, Subject, Word};
 
 impl Warm {
-    /// What was solved, or the ruling for want of it; none where nobody asked.
-    pub(crate) fn done(
-        &self,
-        check: &'static str,
-        subject: Subject,
-    ) -> Result<&Done, Option<Ruling>> {
+    /// What was solved, or the rulings for want of it; none where nobody asked.
+    pub(crate) fn done(&self, check: &'static str, subject: Subject) -> Result<&Done, Vec<Ruling>> {
         match self {
             Warm::Done(done) => Ok(done),
-            Warm::NotAsked => Err(None),
-            Warm::Refused(why) => Err(Some(Ruling::not_judged(check, subject, why.clone()))),
+            Warm::NotAsked => Err(Vec::new()),
+            Warm::Refused(why) => Err(vec![Ruling::not_judged(check, subject, why.clone())]),
             Warm::Unknown(unknown) => {
                 let ruling = Ruling::not_judged(check, subject, unknown.why.clone());
                 if unknown.questions.is_empty() {
-                    return Err(Some(ruling));
+                    return Err(vec![ruling]);
                 }
                 let ask = format!("Ask: {}", unknown.questions.join(" "));
-                Err(Some(ruling.with_hint(ask)))
+                Err(vec![ruling.with_hint(ask)])
             }
         }
     }

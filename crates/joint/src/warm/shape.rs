@@ -79,7 +79,7 @@ pub(super) struct Shape {
     pub mouth_m: f64,
     pub insulation_end_m: f64,
     pub layers: Vec<Layer>,
-    pub adapter: Option<(f64, Stuff)>,
+    pub adapter_m: Option<(f64, Stuff)>,
     pub body: Body,
     pub cover: Option<Cover>,
     pub seal_end_m: f64,
@@ -247,7 +247,7 @@ impl Shape {
             stack.add(layer.outside_m, layer.stuff, layer.loss, false);
         }
         let is_in_body = z < self.body.end_m;
-        if let Some((outside_m, stuff)) = self.adapter
+        if let Some((outside_m, stuff)) = self.adapter_m
             && is_in_body
             && z > self.insulation_end_m
         {
@@ -276,7 +276,9 @@ impl Shape {
             return cable_m;
         }
         let over = self.layers.first().map_or(0.0, |layer| layer.outside_m);
-        let over = self.adapter.map_or(over, |(outside, _)| outside.max(over));
+        let over = self
+            .adapter_m
+            .map_or(over, |(outside, _)| outside.max(over));
         let closed = self.body.relaxed_m.unwrap_or(over).min(over);
         self.connector.radius_m.max(closed)
     }

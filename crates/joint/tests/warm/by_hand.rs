@@ -30,7 +30,7 @@ fn the_far_cable_has_the_temperature_of_its_layers() {
     let expected = (25.0 + across * heat) / (1.0 - across * cold * alpha);
     let far = with_done(&order, |done| {
         let along = done.model.along(1.0).unwrap().expect("a state");
-        along[0].core.last().copied().expect("a far end")
+        along[0].core_degc.last().copied().expect("a far end")
     });
     assert!((far.1 - expected).abs() < 0.03, "{far:?} {expected}");
     assert!(far.0 > 3.0);

@@ -213,10 +213,7 @@ fn twice_the_connector_s_resistance_is_the_row_s_with_twice_of_it() {
         said.joint_degc > before.joint_degc + 0.5,
         "{said:?} {before:?}"
     );
-    assert!(
-        (leg(&twice, "A").connector_microohm / leg(&once, "A").connector_microohm - 2.0).abs()
-            < 1e-12
-    );
+    assert!((leg(&twice, "A").connector_uohm / leg(&once, "A").connector_uohm - 2.0).abs() < 1e-12);
 }
 
 /// A leg with its own load carries that, and no other.
