@@ -38,25 +38,10 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
         pair(&legs, &names)
     } else {
         let each = legs.iter().zip(&names);
-        each.flat_map(|(leg, name)| {
-            [
-                curve(format!("conductor, leg {name}"), &leg.core_degc, 1.0, leg),
-                curve(
-                    format!("conductor of leg {name} without a joint"),
-                    &leg.alone_degc,
-                    1.0,
-                    leg,
-                ),
-            ]
-        })
-        .collect()
+        each.map(|(leg, name)| curve(format!("conductor, leg {name}"), &leg.core_degc, 1.0, leg))
+            .collect()
     };
-    let mut rules: Vec<Rule> = Vec::new();
-    for (index, leg) in legs.iter().enumerate() {
-        let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };
-        let words = format!("body ends, {}", names[index]);
-        rules.push(Rule::Upright(sign * leg.ends_m.0, words));
-    }
+    let mut rules = body_ends(&legs, &names, is_pair);
     if let Some(degc) = done
         .legs
         .iter()
@@ -91,6 +76,21 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
         banner: document.invented.clone(),
         below: vec![UNDECIDED.to_owned()],
     }))
+}
+
+/// Where bodies end; legs whose bodies end at one place share a line.
+fn body_ends(legs: &[Along], names: &[&str], is_pair: bool) -> Vec<Rule> {
+    let mut ends: Vec<(f64, String)> = Vec::new();
+    for (index, leg) in legs.iter().enumerate() {
+        let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };
+        let at = sign * leg.ends_m.0;
+        match ends.iter_mut().find(|(other, _)| *other == at) {
+            Some((_, words)) => *words = format!("{words} {}", names[index]),
+            None => ends.push((at, format!("body ends, {}", names[index]))),
+        }
+    }
+    let upright = |(at, words)| Rule::Upright(at, words);
+    ends.into_iter().map(upright).collect()
 }
 
 /// Two legs as one line.
