@@ -1,4 +1,4 @@
-//! Quantities with units: voltage, current, time, temperature, area, frequency, resistance per length.
+//! Quantities with units: voltage, current, time, temperature, area, frequency, resistance, resistance per length.
 //!
 //! Why separate types: rms read for peak is a factor 1.41, ohm per thousand feet read for ohm per kilometre is 3.28, and neither shows in a bare number.
 //!
@@ -146,6 +146,16 @@ quantity! {
     Frequency, "frequency", units "Hz", least 0.0,
     print |hz| (hz, "Hz");
     from_hz, hz, "hertz", ["Hz", "hz", "HZ"], |hz| hz, |hz| hz;
+}
+
+quantity! {
+    /// A resistance, in ohms.
+    Resistance, "resistance", units "ohm, mohm or uohm", least 0.0,
+    print |ohm| if ohm.abs() < 1.0 { (ohm * 1.0e3, "mohm") } else { (ohm, "ohm") };
+    from_ohm, ohm, "ohms", ["ohm", "Ω", "Ω"], |ohm| ohm, |ohm| ohm;
+    from_mohm, mohm, "milliohms", ["mohm", "mΩ", "mΩ"], |mohm| mohm / 1.0e3, |ohm| ohm * 1.0e3;
+    from_uohm, uohm, "microohms", ["uohm", "uΩ", "µΩ", "μΩ", "µΩ"],
+        |uohm| uohm / 1.0e6, |ohm| ohm * 1.0e6;
 }
 
 quantity! {

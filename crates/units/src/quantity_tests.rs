@@ -1,7 +1,8 @@
 //! Quantities as they are written, and in which words the rest is refused.
 
 use super::{
-    Area, Current, Frequency, ResistancePerLength, Seconds, Temperature, VoltagePeak, VoltageRms,
+    Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, VoltagePeak,
+    VoltageRms,
 };
 use crate::QuantityError;
 use proptest::prelude::*;
@@ -43,6 +44,9 @@ fn quantities_are_read_as_they_are_written() {
     check(Area::parse("240 mm2"), Area::from_mm2(240.0));
     check(Area::parse("240 mm²"), Area::from_mm2(240.0));
     check(Area::parse("66360 cmil"), Area::from_cmil(66_360.0));
+    check(Resistance::parse("0.25 ohm"), Resistance::from_ohm(0.25));
+    check(Resistance::parse("250 mΩ"), Resistance::from_ohm(0.25));
+    check(Resistance::parse("85 uohm"), Resistance::from_mohm(0.085));
     check(
         ResistancePerLength::parse("0.0754 ohm/km"),
         ResistancePerLength::from_ohm_per_km(0.0754),
@@ -250,6 +254,7 @@ proptest! {
         let _ = Temperature::parse(&text).map_err(|e| (e.to_string(), e.hint()));
         let _ = Area::parse(&text).map_err(|e| (e.to_string(), e.hint()));
         let _ = Frequency::parse(&text).map_err(|e| (e.to_string(), e.hint()));
+        let _ = Resistance::parse(&text).map_err(|e| (e.to_string(), e.hint()));
         let _ = ResistancePerLength::parse(&text).map_err(|e| (e.to_string(), e.hint()));
     }
 
@@ -272,6 +277,8 @@ proptest! {
         prop_assert!(peak.is_ok_and(|v| is_same(v, x)));
         let current = Current::parse(&Current::from_a(x).to_string()).map(Current::a);
         prop_assert!(current.is_ok_and(|a| is_same(a, x)));
+        let ohm = Resistance::parse(&Resistance::from_ohm(1.0e-3 * x).to_string()).map(Resistance::ohm);
+        prop_assert!(ohm.is_ok_and(|ohm| is_same(ohm, 1.0e-3 * x)));
     }
 
     #[test]
@@ -280,6 +287,7 @@ proptest! {
         prop_assert!(is_same(Area::from_cmil(x).cmil(), x));
         prop_assert!(is_same(Area::from_cmil(x).kcmil() * 1.0e3, x));
         prop_assert!(is_same(ResistancePerLength::from_ohm_per_kft(x).ohm_per_kft(), x));
+        prop_assert!(is_same(Resistance::from_uohm(x).uohm(), x));
         prop_assert!(is_same(VoltageRms::from_kv(x).kv(), x));
         prop_assert!(is_same(Current::from_ka(x).ka(), x));
         prop_assert!(is_same(Seconds::from_ms(x).ms(), x));

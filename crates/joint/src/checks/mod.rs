@@ -58,6 +58,7 @@ mod seal_fit;
 mod seal_overlap;
 mod seal_squeeze;
 mod service_temperature;
+mod shield_continuity;
 mod shield_fault_heat;
 mod shield_part_fault;
 mod slack_for_recut;
@@ -108,6 +109,7 @@ pub const CHECKS: &[Check] = &[
     seal_overlap::CHECK,
     seal_squeeze::CHECK,
     service_temperature::CHECK,
+    shield_continuity::CHECK,
     shield_fault_heat::CHECK,
     shield_part_fault::CHECK,
     slack_for_recut::CHECK,

@@ -89,6 +89,8 @@ pub enum Measure {
     Area,
     /// Frequency, kept in Hz.
     Frequency,
+    /// Resistance, kept in ohm.
+    Resistance,
 }
 
 impl Measure {
@@ -101,6 +103,7 @@ impl Measure {
             Measure::Temperature => "20 degC",
             Measure::Area => "240 mm2",
             Measure::Frequency => "60 Hz",
+            Measure::Resistance => "2.5 mohm",
         }
     }
 }

@@ -5,8 +5,8 @@ use super::walk_job::{JobReader, names};
 use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
-    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_STRETCH_LIMITED,
-    OWNER_VOLTAGE_LIMITED, SLUGS, memory_keys,
+    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_RESISTANCE_LIMITED,
+    OWNER_STRETCH_LIMITED, OWNER_VOLTAGE_LIMITED, SLUGS, memory_keys,
 };
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
@@ -20,14 +20,16 @@ const BOUNDS: &[&str] = &[
     "least_kpa",
     "greatest_stretch",
     "greatest_v",
+    "greatest_ohm_per_km",
 ];
 /// Checks that take a limit of the owner, and by which bounds.
-const LIMITED: [(&[&str], &[&str]); 5] = [
+const LIMITED: [(&[&str], &[&str]); 6] = [
     (OWNER_LIMITED, &["least", "greatest"]),
     (OWNER_FIELD_LIMITED, &["greatest_kv_per_mm"]),
     (OWNER_PRESSURE_LIMITED, &["least_kpa"]),
     (OWNER_STRETCH_LIMITED, &["greatest_stretch"]),
     (OWNER_VOLTAGE_LIMITED, &["greatest_v"]),
+    (OWNER_RESISTANCE_LIMITED, &["greatest_ohm_per_km"]),
 ];
 
 /// Bounds that a limit of the owner on this check may have; none where it takes no limit.
@@ -204,6 +206,7 @@ impl JobReader<'_> {
             least_kpa: row.number("least_kpa"),
             greatest_stretch_ratio: row.number("greatest_stretch"),
             greatest_v: row.number("greatest_v"),
+            greatest_ohm_per_km: row.number("greatest_ohm_per_km"),
             source: source?,
         })
     }

@@ -1,7 +1,7 @@
 //! The table of fields of a job file.
 
 use super::leg_shape::LEG;
-use super::shield_shape::{FAULT_KIND, GREATEST_V};
+use super::shield_shape::{CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
 use super::surround::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
 use crate::form::Need::{Optional, Required};
@@ -647,6 +647,7 @@ const OWNER_LIMIT: Shape = Shape {
             "Greatest diameter of a bore over its relaxed diameter, for `rubber_stretch`.",
         ),
         GREATEST_V,
+        GREATEST_OHM_PER_KM,
         field("by", Kind::Text, Required, "Who set it."),
         field("date", Kind::Date, Required, "When."),
     ],
@@ -737,6 +738,12 @@ pub const JOB: Shape = Shape {
             Kind::Rows(&SURROUNDING),
             Optional,
             "What surrounds the legs.",
+        ),
+        field(
+            "continuity",
+            Kind::Rows(&CONTINUITY),
+            Optional,
+            "What was read along shields.",
         ),
         field("lot", Kind::Rows(&LOT), Optional, "What is on the truck."),
         field(

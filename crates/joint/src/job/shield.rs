@@ -1,6 +1,8 @@
 //! The shield of a leg beyond the joint, as typed values.
 
+use super::walk_job::JobReader;
 use crate::form::Record;
+use jiff::civil::Date;
 use jointwright_units::Length;
 
 /// How the three cables of a run lie.
@@ -39,5 +41,75 @@ pub(super) fn shield_run(leg: &Record) -> ShieldRun {
         spacing: leg.length("spacing"),
         length: leg.length("run_length"),
         is_far_end_bonded: leg.flag("far_end_bonded"),
+    }
+}
+
+/// Resistance read along the shield of one end's leg.
+#[derive(Clone, Debug)]
+pub struct Continuity {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// What the instrument showed, ohm.
+    pub ohm: f64,
+    /// How far off it may be, ohm.
+    pub error_ohm: f64,
+    /// 2 or 4.
+    pub n_wires: i64,
+    /// Resistance of the test leads, ohm, where stated.
+    pub leads_ohm: Option<f64>,
+    /// Whether the ends of the shield were bonded meanwhile.
+    pub is_bonded: bool,
+    /// Length of shield between the clips, where stated.
+    pub length: Option<Length>,
+    /// Temperature, degrees Celsius, where stated.
+    pub degc: Option<f64>,
+    /// Who.
+    pub by: String,
+    /// When.
+    pub date: Date,
+}
+
+impl JobReader<'_> {
+    pub(super) fn continuity(&mut self, row: &Record) -> Option<Continuity> {
+        let end = self.end(row);
+        self.not_after_the_work(row);
+        let error_ohm = self.instrument_error(row);
+        let n_wires = row.integer("wires")?;
+        if n_wires == 3 {
+            self.complain(
+                row.at("wires"),
+                "A resistance along a shield is read with 3 wires.".to_owned(),
+                "Write 4 where current and voltage have clips of their own, else 2.",
+            );
+        }
+        let (leg, phase) = end?;
+        Some(Continuity {
+            leg,
+            phase,
+            ohm: row.number("resistance")?,
+            error_ohm: error_ohm?,
+            n_wires,
+            leads_ohm: row.number("leads"),
+            is_bonded: row.text("ends")? == "bonded",
+            length: row.length("length"),
+            degc: row.number("temperature"),
+            by: row.string("by")?,
+            date: row.date("date")?,
+        })
+    }
+
+    /// The error of an instrument, ohm, which is never nothing.
+    fn instrument_error(&mut self, row: &Record) -> Option<f64> {
+        let error_ohm = row.number("error")?;
+        if error_ohm == 0.0 {
+            self.complain(
+                row.at("error"),
+                "The instrument's error is nothing; every instrument may be off.".to_owned(),
+                "Write what its certificate or its finest division says.",
+            );
+        }
+        Some(error_ohm)
     }
 }

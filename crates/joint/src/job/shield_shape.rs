@@ -1,8 +1,8 @@
-//! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next.
+//! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next, what was read along it.
 
 use super::shape::field;
-use crate::form::Need::Optional;
-use crate::form::{Field, Kind};
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Measure, Shape};
 
 /// Words for how the three cables of a run lie.
 pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
@@ -60,4 +60,86 @@ pub(super) const GREATEST_V: Field = field(
     },
     Optional,
     "Greatest voltage, V rms, along a shield that is open at one end, at `duty.load`, for `standing_voltage`.",
+);
+
+/// Words for the ends of a shield while it is read.
+pub const SHIELD_ENDS: &[&str] = &["open", "bonded"];
+
+pub(super) const CONTINUITY: Shape = Shape {
+    name: "continuity",
+    about: "Resistance read along the shield of one phase of a leg.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        PHASE,
+        field(
+            "resistance",
+            Kind::Quantity(Measure::Resistance),
+            Required,
+            "What the instrument showed.",
+        ),
+        ERROR,
+        field(
+            "wires",
+            Kind::Integer {
+                least: 2,
+                greatest: 4,
+            },
+            Required,
+            "4 where current and voltage have clips of their own, else 2.",
+        ),
+        field(
+            "leads",
+            Kind::Quantity(Measure::Resistance),
+            Optional,
+            "Resistance of the test leads with their clips joined, for two wires.",
+        ),
+        field(
+            "ends",
+            Kind::Choice(SHIELD_ENDS),
+            Required,
+            "Whether the ends of the shield were open or bonded while it was read.",
+        ),
+        field(
+            "length",
+            Kind::Cut,
+            Optional,
+            "Length of shield between the clips.",
+        ),
+        field(
+            "temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature of the shield.",
+        ),
+        BY,
+        DATE,
+    ],
+};
+
+const PHASE: Field = field(
+    "phase",
+    Kind::Integer {
+        least: 1,
+        greatest: 3,
+    },
+    Required,
+    "Phase.",
+);
+const ERROR: Field = field(
+    "error",
+    Kind::Quantity(Measure::Resistance),
+    Required,
+    "How far off the instrument may be, either way.",
+);
+const BY: Field = field("by", Kind::Text, Required, "Who read it.");
+const DATE: Field = field("date", Kind::Date, Required, "When.");
+
+pub(super) const GREATEST_OHM_PER_KM: Field = field(
+    "greatest_ohm_per_km",
+    Kind::Number {
+        least: 0.0,
+        greatest: 1.0e4,
+    },
+    Optional,
+    "Greatest resistance along a shield, ohm/km at 20 degC, for `shield_continuity`.",
 );

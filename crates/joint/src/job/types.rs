@@ -1,6 +1,6 @@
 //! The job as typed values.
 
-use super::shield::ShieldRun;
+use super::shield::{Continuity, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::plane::Plane;
@@ -395,6 +395,8 @@ pub struct OwnerLimit {
     pub greatest_stretch_ratio: Option<f64>,
     /// Greatest voltage along a shield, V rms at the load.
     pub greatest_v: Option<f64>,
+    /// Greatest resistance along a shield at 20 °C, ohm/km.
+    pub greatest_ohm_per_km: Option<f64>,
     /// Whose word.
     pub source: String,
 }
@@ -455,6 +457,8 @@ pub struct Job {
     pub surfaces: Vec<Surface>,
     /// What surrounds the legs, leg by leg from the joint outward; rows for all legs first.
     pub surroundings: Vec<Surrounding>,
+    /// What was read along shields.
+    pub continuities: Vec<Continuity>,
     /// Lots.
     pub lots: Vec<Lot>,
     /// Trial presses.

@@ -116,6 +116,7 @@ impl JobReader<'_> {
         surroundings.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
         let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
         self.ends_of_surroundings(record, &ids);
+        let continuities = self.rows(record, "continuity", Self::continuity);
         let lots = self.rows(record, "lot", Self::lot);
         let trial_presses = self.rows(record, "trial_press", Self::trial_press);
         let owner_windows = self.rows(record, "owner_window", Self::owner_window);
@@ -146,6 +147,7 @@ impl JobReader<'_> {
             moistures,
             surfaces,
             surroundings,
+            continuities,
             lots,
             trial_presses,
             owner_windows,
@@ -465,7 +467,7 @@ impl JobReader<'_> {
         }
     }
 
-    fn end(&mut self, row: &Record) -> Option<(String, u8)> {
+    pub(super) fn end(&mut self, row: &Record) -> Option<(String, u8)> {
         let (leg, phase) = (row.string("leg"), row.integer("phase"));
         if let Some(leg) = &leg {
             self.known_leg(row, leg);

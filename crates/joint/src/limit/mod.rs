@@ -59,6 +59,7 @@ pub const SLUGS: &[&str] = &[
     "seal_overlap",
     "seal_squeeze",
     "service_temperature",
+    "shield_continuity",
     "shield_fault_heat",
     "shield_part_fault",
     "slack_for_recut",
@@ -101,6 +102,9 @@ pub const OWNER_PRESSURE_LIMITED: &[&str] = &["interface_pressure", "screen_edge
 
 /// Checks of a stretch, for which the owner may set a greatest one.
 pub const OWNER_STRETCH_LIMITED: &[&str] = &["rubber_stretch"];
+
+/// Checks of a resistance along a shield, for which the owner may set a greatest one.
+pub const OWNER_RESISTANCE_LIMITED: &[&str] = &["shield_continuity"];
 
 /// Checks of a voltage along a shield, for which the owner may set a greatest one.
 pub const OWNER_VOLTAGE_LIMITED: &[&str] = &["standing_voltage"];

@@ -10,10 +10,12 @@
 
 mod along;
 mod loss;
+mod reading;
 mod standing;
 
 pub use along::{Along, along, mean_m};
 pub use loss::{Round, ShieldLoss, shield_loss};
+pub use reading::{Agreed, Agreement, agreement};
 pub use standing::{Standing, Stands, is_open_at_one_end, standing};
 
 use crate::section::Unknown;

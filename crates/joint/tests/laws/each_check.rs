@@ -638,6 +638,31 @@ const ENTRIES: &[Entry] = &[
         "standing_voltage",
         "not-judged",
     ),
+    // Leg B, 91.6 mohm over 124.97 m at 12 degC: 0.757 ohm/km at 20 degC.
+    (
+        LARKSPUR,
+        Job,
+        "bus = \"demo-bus-3\"\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"shield_continuity\", greatest_ohm_per_km = 0.77, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "shield_continuity",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "bus = \"demo-bus-3\"\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"shield_continuity\", greatest_ohm_per_km = 0.75, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "shield_continuity",
+        "fail",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "wires = 4, ends = \"open\"",
+        "wires = 4, ends = \"bonded\"",
+        "shield_continuity",
+        "not-judged",
+    ),
 ];
 
 /// Worst ruling of a check after an edit; "refused" where the job can no longer be read, "silent" where it says nothing.

@@ -1,6 +1,7 @@
 //! Shields along the cable: resistance, current and loss round them, voltage along them, against hand calculation and published numbers.
 
 mod along;
+mod continuity;
 mod loss;
 mod standing;
 

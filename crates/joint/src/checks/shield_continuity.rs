@@ -1,0 +1,89 @@
+//! Does the resistance read along a shield agree with what its papers let expect, and with the owner's greatest?
+//!
+//! The papers' is an interval, which nobody states as a limit: a reading outside it is a question, and inside it passes only where the owner sets a greatest resistance.
+//! With the ends bonded a reading is of other shields and the earth too; with two wires it holds the test leads; neither says anything of the shield alone.
+//!
+//! Source: the owner's limit; the cable's papers.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::job::Continuity;
+use crate::limit::{AmountQuestion, Ruling, Word, shown};
+use crate::shielding::{Agreement, agreement};
+
+pub(super) const CHECK: Check = Check {
+    slug: "shield_continuity",
+    question: "Does the resistance read along a shield agree with what its papers let expect, and with the owner's greatest?",
+    judge: Judge::End(judge),
+};
+
+const HINT: &str = "Stop and call: this shield has more resistance than the owner allows. Read it again, then look for what interrupts it.";
+const ABOVE: &str = "Ask: Are wires broken or corroded? Do the turns of an old tape no longer touch? Do the clips bite on bare metal? Is the length right, and that of every joint between?";
+const BELOW: &str = "Ask: Is there another path beside this shield, an end that is bonded, a shorter length, or more metal than the papers state?";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rows = inputs.order.job.continuities.iter();
+    let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
+    rows.flat_map(|row| on_row(inputs, leg, end, row)).collect()
+}
+
+fn on_row(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    row: &Continuity,
+) -> Vec<Ruling> {
+    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+    let read = match agreement(leg.leg, row) {
+        Ok(read) => read,
+        Err(unknown) => {
+            let ask = format!("Ask: {}", unknown.questions.join(" "));
+            return vec![not_judged(unknown.why).with_hint(ask)];
+        }
+    };
+    let said = format!(
+        "{} mohm read by {} on {}; {} to {} mohm are expected over {} m at {} degC ({})",
+        shown(1e3 * read.read_ohm),
+        row.by,
+        row.date,
+        shown(1e3 * read.expected_ohm.0),
+        shown(1e3 * read.expected_ohm.1),
+        shown(read.length_m),
+        shown(read.degc),
+        read.of
+    );
+    let mut rulings = Vec::new();
+    let owners = inputs.order.job.owner_limits.iter();
+    for limit in owners.filter(|limit| limit.check == CHECK.slug) {
+        let Some(greatest) = limit.greatest_ohm_per_km else {
+            continue;
+        };
+        let question = AmountQuestion {
+            check: CHECK.slug,
+            subject: leg.subject_of(end),
+            what: format!(
+                "{}, resistance along the shield at 20 degC",
+                leg.subject_of(end).words()
+            ),
+            value: read.at_20_ohm_per_km,
+            error: read.error_ohm_per_km,
+            least: None,
+            greatest: Some(greatest),
+            unit: "ohm/km",
+            word: &Word::Owner(limit.source.clone()),
+            hint: HINT,
+        };
+        rulings.push(question.rule());
+    }
+    match read.stands {
+        Agreement::Above => rulings.push(not_judged(format!("above: {said}")).with_hint(ABOVE)),
+        Agreement::Below => rulings.push(not_judged(format!("below: {said}")).with_hint(BELOW)),
+        Agreement::Within if rulings.is_empty() => {
+            let ask =
+                "Ask: What is the greatest resistance along this shield that the owner takes?";
+            let why = format!("as expected, but nobody with the authority sets a limit: {said}");
+            rulings.push(not_judged(why).with_hint(ask));
+        }
+        Agreement::Within => {}
+    }
+    rulings
+}
