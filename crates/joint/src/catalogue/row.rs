@@ -480,6 +480,8 @@ pub struct ShieldPart {
     pub area_mm2: Option<f64>,
     /// Short circuit that its paper gives it.
     pub withstands: Option<Withstand>,
+    /// Greatest resistance of its connection, ohm, where its paper states one.
+    pub contact_greatest_ohm: Option<f64>,
     /// Ranges.
     pub fits: Vec<Fits>,
     /// Whether a stretch is blocked against water, where its paper says.

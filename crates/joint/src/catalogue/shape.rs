@@ -436,6 +436,12 @@ const SHIELD_PART: Shape = Shape {
         FAULT_FIELD,
         FAULT_TIME_FIELD,
         field(
+            "contact_greatest",
+            Kind::Quantity(Measure::Resistance),
+            Optional,
+            "Greatest resistance across its connection to the shield, as its paper states it."
+        ),
+        field(
             "fits",
             Kind::Rows(&FITS),
             Optional,

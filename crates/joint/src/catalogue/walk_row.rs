@@ -644,6 +644,7 @@ impl Row for ShieldPart {
             bondings: record.texts("bondings"),
             area_mm2: record.number("area"),
             withstands,
+            contact_greatest_ohm: record.number("contact_greatest"),
             fits,
             blocked: record.flag("blocked"),
             passes_seal: record.flag("passes_seal"),

@@ -30,6 +30,7 @@ mod conductor_in_connector;
 mod connector_fault;
 mod connector_in_electrode;
 mod consumable_metal;
+mod contact_heat;
 mod cut_order;
 mod cut_window;
 mod deflector_stress;
@@ -44,6 +45,7 @@ mod jacket_surface;
 mod joint_emergency_heat;
 mod joint_load_heat;
 mod kit_age;
+mod lead_fault_heat;
 mod measures_like_papers;
 mod mouth_fit;
 mod park_room;
@@ -81,6 +83,7 @@ pub const CHECKS: &[Check] = &[
     connector_fault::CHECK,
     connector_in_electrode::CHECK,
     consumable_metal::CHECK,
+    contact_heat::CHECK,
     cut_order::CHECK,
     cut_window::CHECK,
     deflector_stress::CHECK,
@@ -95,6 +98,7 @@ pub const CHECKS: &[Check] = &[
     joint_emergency_heat::CHECK,
     joint_load_heat::CHECK,
     kit_age::CHECK,
+    lead_fault_heat::CHECK,
     measures_like_papers::CHECK,
     mouth_fit::CHECK,
     park_room::CHECK,

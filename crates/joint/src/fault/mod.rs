@@ -5,13 +5,15 @@
 //! Invariants: nothing leaves the metal while the current flows, nor between shots, so that what is computed is on the warm side; a current, a time or a number of shots that nobody states is asked for.
 //! A shield carries the whole stated current, unless the job states that of its leg.
 //!
-//! Not here: whose limit it is (`checks`); contacts, leads, and the asymmetry of the first periods.
+//! Not here: whose limit it is (`checks`); the asymmetry of the first periods.
 //!
 //! Source: icea_p32382; `docs/theory/fault.md`.
 
 mod question;
+mod weakest;
 
 pub(crate) use question::{Heated, Withstood};
+pub use weakest::{Carries, carries, weakest};
 
 use crate::cable::{Construction, Layer, Metal, Shield, Size};
 use crate::job::{Duty, Job, Leg};
@@ -100,6 +102,11 @@ impl Fault {
         self.current_a * self.current_a * self.time_s * 1e-6
     }
 
+    /// Heat that all shots make in a resistance, kJ: W = I² R t.
+    pub fn heat_kj(&self, resistance_ohm: f64) -> f64 {
+        self.square_ka2_s() * 1e3 * resistance_ohm
+    }
+
     /// In words: how much, how long, how often.
     pub fn words(&self) -> String {
         let (current, each) = (self.current_a * 1e-3, self.time_s / self.n_shots as f64);
@@ -115,12 +122,17 @@ impl Fault {
     /// # Source
     /// icea_p32382.
     pub fn heated_degc(&self, metal: Metal, area_mm2: f64, from_degc: f64) -> f64 {
-        let form = match metal {
-            Metal::Copper => CircularMilForm::COPPER,
-            Metal::Aluminium => CircularMilForm::ALUMINIUM,
-        };
+        let form = circular_mils(metal);
         let area = area_mm2 * MM2_M2;
         form.temperature_degc(area, from_degc, self.current_a, self.time_s)
+    }
+}
+
+/// The form for a metal.
+fn circular_mils(metal: Metal) -> CircularMilForm {
+    match metal {
+        Metal::Copper => CircularMilForm::COPPER,
+        Metal::Aluminium => CircularMilForm::ALUMINIUM,
     }
 }
 

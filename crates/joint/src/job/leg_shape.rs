@@ -1,7 +1,7 @@
 //! The table of fields of a leg in a job file.
 
 use super::shape::{CLASSES, RATED, field};
-use super::shield_shape::{FAR_END_BONDED, FORMATION, LAY, RUN_LENGTH, SPACING};
+use super::shield_shape::{FAR_END_BONDED, FORMATION, LAY, LEAD, RUN_LENGTH, SPACING};
 use super::surround::{
     INSULATION_CAPACITY, INSULATION_RESISTIVITY, JACKET_CAPACITY, JACKET_RESISTIVITY,
 };
@@ -316,6 +316,12 @@ pub(super) const LEG: Shape = Shape {
         SPACING,
         RUN_LENGTH,
         FAR_END_BONDED,
+        field(
+            "lead",
+            Kind::Table(&LEAD),
+            Optional,
+            "The lead that bonds its shield to earth.",
+        ),
         field("cable", Kind::Table(&CABLE), Required, "The cable."),
         field(
             "body",

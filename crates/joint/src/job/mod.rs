@@ -17,7 +17,7 @@ mod types;
 mod walk_job;
 
 pub use shape::JOB;
-pub use shield::{Continuity, Formation, ShieldRun};
+pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
     Blank, Confirmation, Count, Duty, End, Job, JointKind, Leg, Lot, Moisture, OwnerLimit,
     OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room, Surface, Surrounding, System,

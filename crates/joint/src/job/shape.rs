@@ -1,7 +1,7 @@
 //! The table of fields of a job file.
 
 use super::leg_shape::LEG;
-use super::shield_shape::{CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
+use super::shield_shape::{CONTACT, CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
 use super::surround::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
 use crate::form::Need::{Optional, Required};
@@ -744,6 +744,12 @@ pub const JOB: Shape = Shape {
             Kind::Rows(&CONTINUITY),
             Optional,
             "What was read along shields.",
+        ),
+        field(
+            "contact",
+            Kind::Rows(&CONTACT),
+            Optional,
+            "What was read across connections of shields.",
         ),
         field("lot", Kind::Rows(&LOT), Optional, "What is on the truck."),
         field(

@@ -1,6 +1,8 @@
 //! The shield of a leg beyond the joint, as typed values.
 
 use super::walk_job::JobReader;
+use crate::cable::Metal;
+use crate::catalogue::metal;
 use crate::form::Record;
 use jiff::civil::Date;
 use jointwright_units::Length;
@@ -71,7 +73,72 @@ pub struct Continuity {
     pub date: Date,
 }
 
+/// Resistance read across one connection in the way of a shield's current.
+#[derive(Clone, Debug)]
+pub struct Contact {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+    /// Which connection.
+    pub at: String,
+    /// What the instrument showed, ohm.
+    pub ohm: f64,
+    /// How far off it may be, ohm.
+    pub error_ohm: f64,
+    /// Who.
+    pub by: String,
+    /// When.
+    pub date: Date,
+}
+
+/// The lead that bonds a leg's shield to earth.
+#[derive(Clone, Debug)]
+pub struct Lead {
+    /// Its metal section, mm².
+    pub area_mm2: f64,
+    /// Its metal.
+    pub metal: Metal,
+    /// Highest temperature in a short circuit, degrees Celsius, where stated.
+    pub fault_greatest_degc: Option<f64>,
+}
+
 impl JobReader<'_> {
+    /// The bonding lead of a leg, where it names one.
+    pub(super) fn lead(&mut self, leg: &Record) -> Option<Lead> {
+        let row = leg.record("lead")?;
+        let area_mm2 = row.number("area")?;
+        if area_mm2 <= 0.0 {
+            self.complain(
+                row.at("area"),
+                "The bonding lead has no metal.".to_owned(),
+                "Write its metal section, such as \"35 mm2\" or \"66360 cmil\".",
+            );
+            return None;
+        }
+        Some(Lead {
+            area_mm2,
+            metal: metal(row.text("metal")?)?,
+            fault_greatest_degc: row.number("fault_greatest"),
+        })
+    }
+
+    pub(super) fn contact(&mut self, row: &Record) -> Option<Contact> {
+        let end = self.end(row);
+        self.not_after_the_work(row);
+        let error_ohm = self.instrument_error(row);
+        let (leg, phase) = end?;
+        Some(Contact {
+            leg,
+            phase,
+            at: row.string("at")?,
+            ohm: row.number("resistance")?,
+            error_ohm: error_ohm?,
+            by: row.string("by")?,
+            date: row.date("date")?,
+        })
+    }
+
     pub(super) fn continuity(&mut self, row: &Record) -> Option<Continuity> {
         let end = self.end(row);
         self.not_after_the_work(row);

@@ -1,6 +1,7 @@
 //! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next, what was read along it.
 
 use super::shape::field;
+use crate::catalogue::METALS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Shape};
 
@@ -143,3 +144,47 @@ pub(super) const GREATEST_OHM_PER_KM: Field = field(
     Optional,
     "Greatest resistance along a shield, ohm/km at 20 degC, for `shield_continuity`.",
 );
+
+pub(super) const CONTACT: Shape = Shape {
+    name: "contact",
+    about: "Resistance read across one connection in the way of the shield's current.",
+    fields: &[
+        field("leg", Kind::Id, Required, "Leg."),
+        PHASE,
+        field(
+            "at",
+            Kind::Text,
+            Required,
+            "Which connection: \"braid to shield\", \"spring\", \"lead to earth\".",
+        ),
+        field(
+            "resistance",
+            Kind::Quantity(Measure::Resistance),
+            Required,
+            "What the instrument showed, with four wires.",
+        ),
+        ERROR,
+        BY,
+        DATE,
+    ],
+};
+
+pub(super) const LEAD: Shape = Shape {
+    name: "lead",
+    about: "The lead that bonds the shield of a leg to earth.",
+    fields: &[
+        field(
+            "area",
+            Kind::Quantity(Measure::Area),
+            Required,
+            "Its metal section.",
+        ),
+        field("metal", Kind::Choice(METALS), Required, "Its metal."),
+        field(
+            "fault_greatest",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Highest temperature it may reach in a short circuit, as its paper gives it.",
+        ),
+    ],
+};

@@ -1,6 +1,6 @@
 //! The job as typed values.
 
-use super::shield::{Continuity, ShieldRun};
+use super::shield::{Contact, Continuity, Lead, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::plane::Plane;
@@ -207,6 +207,8 @@ pub struct Leg {
     pub shield_fault_a: Option<f64>,
     /// Its shield beyond the joint.
     pub shield_run: ShieldRun,
+    /// The lead that bonds its shield, where one is named.
+    pub lead: Option<Lead>,
     /// Parts.
     pub parts: PartNames,
     /// `path:line:column`.
@@ -459,6 +461,8 @@ pub struct Job {
     pub surroundings: Vec<Surrounding>,
     /// What was read along shields.
     pub continuities: Vec<Continuity>,
+    /// What was read across connections of shields.
+    pub contacts: Vec<Contact>,
     /// Lots.
     pub lots: Vec<Lot>,
     /// Trial presses.

@@ -117,6 +117,7 @@ impl JobReader<'_> {
         let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
         self.ends_of_surroundings(record, &ids);
         let continuities = self.rows(record, "continuity", Self::continuity);
+        let contacts = self.rows(record, "contact", Self::contact);
         let lots = self.rows(record, "lot", Self::lot);
         let trial_presses = self.rows(record, "trial_press", Self::trial_press);
         let owner_windows = self.rows(record, "owner_window", Self::owner_window);
@@ -148,6 +149,7 @@ impl JobReader<'_> {
             surfaces,
             surroundings,
             continuities,
+            contacts,
             lots,
             trial_presses,
             owner_windows,
@@ -291,6 +293,7 @@ impl JobReader<'_> {
         let cable = record.record("cable");
         let construction = cable.and_then(|c| self.cable(c));
         let parts = self.part_names(record);
+        let lead = self.lead(record);
         let cable = cable?;
         let shield = cable.record("shield");
         let insulation_stuff = self.layer_stuff(cable, "insulation");
@@ -340,6 +343,7 @@ impl JobReader<'_> {
             shield_fault_greatest_degc: shield.and_then(|row| row.number("fault_greatest")),
             shield_fault_a: record.number("shield_fault"),
             shield_run: shield_run(record),
+            lead,
             parts,
             place: self.place_of(record.at),
         })

@@ -25,7 +25,7 @@ pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
-pub use shield::{NO_VOLTAGE, ShieldDoc};
+pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
 pub use warm::{AtDoc, GovernDoc, LastsDoc, LegWarmDoc, LoadDoc, RateDoc, WarmDoc};
 
 use crate::cable::{Layer, Words};
@@ -49,7 +49,7 @@ pub const FORMAT: &str = "jointwright-plan-1";
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What this version does not compute.
 pub const NOT_COMPUTED: &[&str] = &[
-    "short circuits in contacts and leads",
+    "short circuits in contacts whose resistance nobody read",
     "short circuits in the bus",
     "water past the seals",
 ];
@@ -330,7 +330,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
         planes: plane_docs(leg, words),
         knife: make_up::knife(leg, words),
         field: field::field_doc(&judged.inputs, leg),
-        shield: shield::shield_doc(&judged.inputs.order.job, leg.leg),
+        shield: shield::shield_doc(&judged.inputs.order.job, leg),
         stacks: stacks.collect(),
         ends: leg
             .ends

@@ -1,5 +1,7 @@
 //! Shield: what the plan says of a leg's shield beyond the joint.
 
+use crate::checks::LegInputs;
+use crate::fault::{Carries, Fault, carries, weakest};
 use crate::job::{Job, Leg};
 use crate::limit::shown;
 use crate::section::Unknown;
@@ -34,6 +36,11 @@ pub struct ShieldDoc {
     /// The same under the stated fault, where that flows in three phases alike, V rms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standing_in_fault_v: Option<f64>,
+    /// What short-circuit current each part of the leg carries by its own paper.
+    pub short_circuit: Vec<CarriesDoc>,
+    /// The part that carries the least of what is asked of it, of those that are known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub weakest: Option<String>,
     /// All of it in sentences.
     pub lines: Vec<String>,
     /// What is not known, in sentences.
@@ -44,6 +51,22 @@ pub struct ShieldDoc {
     pub questions: Vec<String>,
     /// What is assumed, what is not computed, and what is never said.
     pub never: String,
+}
+
+/// What short-circuit current one part carries.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct CarriesDoc {
+    /// What it is.
+    pub what: String,
+    /// Current that it carries for the stated time by its own paper, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub carries_a: Option<f64>,
+    /// Current that the job asks of it, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub asked_a: Option<f64>,
+    /// Why one of them is not known.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
 }
 
 impl ShieldDoc {
@@ -67,7 +90,8 @@ impl ShieldDoc {
 }
 
 /// What is said of a leg's shield.
-pub(super) fn shield_doc(job: &Job, leg: &Leg) -> ShieldDoc {
+pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
+    let leg = inputs.leg;
     let mut doc = ShieldDoc {
         resistance_ohm_per_km: None,
         resistance_of: None,
@@ -75,6 +99,8 @@ pub(super) fn shield_doc(job: &Job, leg: &Leg) -> ShieldDoc {
         loss_w_per_m: None,
         standing_v: None,
         standing_in_fault_v: None,
+        short_circuit: Vec::new(),
+        weakest: None,
         lines: Vec::new(),
         not_known: Vec::new(),
         questions: Vec::new(),
@@ -108,7 +134,62 @@ pub(super) fn shield_doc(job: &Job, leg: &Leg) -> ShieldDoc {
         Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {why}.")),
         Ok(Stands::Open(stands)) => voltage(job, &stands, &mut doc),
     }
+    contacts(job, leg, &mut doc);
+    short_circuit(&carries(job, leg, &inputs.chosen), &mut doc);
     doc
+}
+
+/// The heat of the stated short circuit in each connection that was read.
+fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
+    let Ok(fault) = Fault::of_shield(job, leg) else {
+        return;
+    };
+    for row in job.contacts.iter().filter(|row| row.leg == leg.id) {
+        doc.lines.push(format!(
+            "{}{}, {}: {} mohm, in which {} make {} kJ.",
+            row.leg,
+            row.phase,
+            row.at,
+            shown(1e3 * row.ohm),
+            fault.words(),
+            shown(fault.heat_kj(row.ohm))
+        ));
+    }
+}
+
+/// What each part carries, and which carries the least of what is asked of it.
+fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
+    let is_known = |part: &&Carries| part.share_ratio().is_some();
+    let unknown = all.iter().filter(|part| !is_known(part));
+    let unknown: Vec<&str> = unknown.map(|part| part.what.as_str()).collect();
+    if let (Some(part), Some(times)) = (weakest(all), weakest(all).and_then(Carries::share_ratio)) {
+        let of = if unknown.is_empty() {
+            String::new()
+        } else {
+            format!(
+                " of those that are known; not known: {}",
+                unknown.join(", ")
+            )
+        };
+        doc.lines.push(format!(
+            "Weakest in a short circuit: {}, {} times what is asked of it{of}.",
+            part.what,
+            shown(times)
+        ));
+        doc.weakest = Some(part.what.clone());
+    } else {
+        doc.lines.push(format!(
+            "Weakest in a short circuit: not known of {}.",
+            unknown.join(", ")
+        ));
+    }
+    let doc_of = |part: &Carries| CarriesDoc {
+        what: part.what.clone(),
+        carries_a: part.carries_a.clone().ok(),
+        asked_a: part.asked_a.clone().ok(),
+        why: part.carries_a.clone().err(),
+    };
+    doc.short_circuit = all.iter().map(doc_of).collect();
 }
 
 /// The current round a shield and its loss, from the coldest that the place is to the conductor's highest temperature.

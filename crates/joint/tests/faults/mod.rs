@@ -1,5 +1,7 @@
 //! Short circuits: what they heat and what carries them, against the other standard's form, and what happens where something is not stated.
 
+mod weakest;
+
 use crate::cases::{accepted, named, plan_of, read};
 use jointwright_joint::cable::Metal;
 use jointwright_joint::fault::{Fault, melts_degc};

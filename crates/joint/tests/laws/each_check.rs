@@ -663,6 +663,56 @@ const ENTRIES: &[Entry] = &[
         "shield_continuity",
         "not-judged",
     ),
+    // The bond of leg B may have 1 mohm, read to 0.05; above it fails whatever the error.
+    (
+        LARKSPUR,
+        Job,
+        "resistance = \"0.4 mohm\"",
+        "resistance = \"0.94 mohm\"",
+        "contact_heat",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "resistance = \"0.4 mohm\"",
+        "resistance = \"0.96 mohm\"",
+        "contact_heat",
+        "not-judged",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "resistance = \"0.4 mohm\"",
+        "resistance = \"1.01 mohm\"",
+        "contact_heat",
+        "fail",
+    ),
+    // A lead of 35 mm2 of copper, 69 073 cmil, reaches 200 degC from 130 in 0.5 s at 4 653 A.
+    (
+        LARKSPUR,
+        Job,
+        "\nshield_fault = \"2 kA\"",
+        "\nshield_fault = \"4.65 kA\"",
+        "lead_fault_heat",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "\nshield_fault = \"2 kA\"",
+        "\nshield_fault = \"4.66 kA\"",
+        "lead_fault_heat",
+        "fail",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "area = \"35 mm2\", fault_greatest = \"200 degC\" }\n",
+        "area = \"35 mm2\" }\n",
+        "lead_fault_heat",
+        "not-judged",
+    ),
 ];
 
 /// Worst ruling of a check after an edit; "refused" where the job can no longer be read, "silent" where it says nothing.

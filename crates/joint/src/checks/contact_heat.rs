@@ -1,0 +1,69 @@
+//! Does each connection of the shield have no more resistance than the paper of its part allows, in which a short circuit makes heat?
+//!
+//! W = I² R t of all shots; a reading above the paper's greatest fails whatever its error.
+//!
+//! Source: the part's own instructions.
+
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::fault::Fault;
+use crate::job::Contact;
+use crate::limit::{AmountQuestion, Reach, Ruling, Word, shown};
+
+pub(super) const CHECK: Check = Check {
+    slug: "contact_heat",
+    question: "Does each connection of the shield have no more resistance than the paper of its part allows, in which a short circuit makes heat?",
+    judge: Judge::End(judge),
+};
+
+const HINT: &str = "Stop and call: a short circuit would make more heat in this connection than its paper allows for. Make it again by its paper, and read it again.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rows = inputs.order.job.contacts.iter();
+    let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
+    rows.map(|row| on_row(inputs, leg, end, row)).collect()
+}
+
+fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Contact) -> Ruling {
+    let subject = leg.subject_of(end);
+    let heat = match Fault::of_shield(&inputs.order.job, leg.leg) {
+        Ok(fault) => format!(
+            "{} make {} kJ in it",
+            fault.words(),
+            shown(fault.heat_kj(row.ohm))
+        ),
+        Err(why) => format!("what heat a short circuit makes in it is not known: {why}"),
+    };
+    let what = format!(
+        "{}, {}, {} mohm; {heat}",
+        subject.words(),
+        row.at,
+        shown(1e3 * row.ohm)
+    );
+    let Some(part) = leg.chosen.shield_part else {
+        let why =
+            format!("{what}; no shield part is named whose paper would say how much it may have");
+        return Ruling::not_judged(CHECK.slug, subject, why);
+    };
+    let id = &part.head.id;
+    let Some(greatest_ohm) = part.contact_greatest_ohm else {
+        let why = format!("{what}; the row {id} does not say how much it may have");
+        let ask = format!("Ask: What resistance may the connection of {id} have?");
+        return Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+    };
+    let is_above = row.ohm > greatest_ohm;
+    let mut ruling = AmountQuestion {
+        check: CHECK.slug,
+        subject,
+        what,
+        value: 1e3 * row.ohm,
+        error: if is_above { 0.0 } else { 1e3 * row.error_ohm },
+        least: None,
+        greatest: Some(1e3 * greatest_ohm),
+        unit: "mohm",
+        word: &Word::Instructions(part.head.source()),
+        hint: HINT,
+    }
+    .rule();
+    ruling.reach = Reach::Instructions;
+    ruling
+}

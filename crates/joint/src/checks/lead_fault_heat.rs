@@ -1,0 +1,48 @@
+//! Does the bonding lead, heated by the stated short circuit of the shield, stay below what its paper allows it?
+//!
+//! It carries the whole current, from the highest temperature of the conductor, without anything leaving the metal.
+//!
+//! Source: the lead's own paper, as the job states it; icea_p32382.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::fault::{Fault, Heated, start_degc};
+use crate::limit::{Ruling, Word};
+
+pub(super) const CHECK: Check = Check {
+    slug: "lead_fault_heat",
+    question: "Does the bonding lead, heated by the stated short circuit of the shield, stay below what its paper allows it?",
+    judge: Judge::Leg(judge),
+};
+
+const HINT: &str = "Stop and call: this lead does not carry the stated short circuit. The engineer decides on a larger one, clearing time, or how the current returns.";
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(lead) = &leg.leg.lead else {
+        return Vec::new();
+    };
+    let job = &inputs.order.job;
+    let not_judged = |why: String| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
+    let Some(greatest_degc) = lead.fault_greatest_degc else {
+        let why = "the job does not state the lead's fault_greatest".to_owned();
+        let ask =
+            "Ask: To what temperature may this bonding lead rise in a short circuit, by its paper?";
+        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+    };
+    let (from_degc, fault) = match (start_degc(job), Fault::of_shield(job, leg.leg)) {
+        (Ok(from_degc), Ok(fault)) => (from_degc, fault),
+        (Err(why), _) | (_, Err(why)) => return not_judged(why),
+    };
+    let ruling = Heated {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        what: "bonding lead",
+        fault: &fault,
+        metal: lead.metal,
+        area_mm2: (lead.area_mm2, lead.area_mm2),
+        from_degc,
+        greatest_degc,
+        word: &Word::Job("the lead's paper, as the job states it".to_owned()),
+        hint: HINT,
+    };
+    vec![ruling.rule()]
+}

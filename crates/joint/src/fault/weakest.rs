@@ -1,0 +1,141 @@
+//! Weakest: what short-circuit current each part of a leg carries by its own paper, beside what the job asks of it.
+
+use super::{Fault, circular_mils, conductor_area_mm2, melts_degc, shield_area_mm2, start_degc};
+use crate::cable::Metal;
+use crate::catalogue::Withstand;
+use crate::fit::Chosen;
+use crate::job::{Job, Leg};
+
+/// What one part of a leg carries.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Carries {
+    /// What it is, for the crew.
+    pub what: String,
+    /// Current it carries for the stated time, A, by its own paper; or why that is not known.
+    pub carries_a: Result<f64, String>,
+    /// Current that the job asks of it, A; or why that is not known.
+    pub asked_a: Result<f64, String>,
+}
+
+impl Carries {
+    /// Current that it carries over the current asked, where both are known.
+    pub fn share_ratio(&self) -> Option<f64> {
+        match (&self.carries_a, &self.asked_a) {
+            (Ok(carries_a), Ok(asked_a)) => Some(carries_a / asked_a),
+            _ => None,
+        }
+    }
+}
+
+/// Conductor, metallic shield, connector, shield part and bonding lead of a leg, those that it has.
+pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
+    let of_conductor = Fault::of_conductor(&job.duty);
+    let of_shield = Fault::of_shield(job, leg);
+    let part = |what: String,
+                fault: &Result<Fault, String>,
+                carried: &dyn Fn(&Fault) -> Result<f64, String>| Carries {
+        what,
+        carries_a: fault.as_ref().map_err(Clone::clone).and_then(carried),
+        asked_a: fault
+            .as_ref()
+            .map(|fault| fault.current_a)
+            .map_err(Clone::clone),
+    };
+    let mut all = vec![
+        part("conductor".to_owned(), &of_conductor, &|fault| {
+            conductor(job, leg, chosen, fault)
+        }),
+        part("metallic shield".to_owned(), &of_shield, &|fault| {
+            shield(job, leg, fault)
+        }),
+    ];
+    if let Some(connector) = chosen.connector {
+        let id = &connector.head.id;
+        all.push(part(format!("connector {id}"), &of_conductor, &|fault| {
+            withstood(connector.withstands, id, fault)
+        }));
+    }
+    if let Some(shield_part) = chosen.shield_part {
+        let id = &shield_part.head.id;
+        all.push(part(format!("shield part {id}"), &of_shield, &|fault| {
+            withstood(shield_part.withstands, id, fault)
+        }));
+    }
+    if let Some(lead) = &leg.lead {
+        all.push(part("bonding lead".to_owned(), &of_shield, &|fault| {
+            let Some(greatest_degc) = lead.fault_greatest_degc else {
+                return Err("how hot the lead may get is not stated".to_owned());
+            };
+            heated(job, lead.metal, lead.area_mm2, greatest_degc, fault)
+        }));
+    }
+    all
+}
+
+/// The one that carries the least of what is asked of it, among those that are known.
+pub fn weakest(all: &[Carries]) -> Option<&Carries> {
+    let known = all.iter().filter(|part| part.share_ratio().is_some());
+    known.min_by(|a, b| f64::total_cmp(&share(a), &share(b)))
+}
+
+fn share(part: &Carries) -> f64 {
+    part.share_ratio().unwrap_or(f64::INFINITY)
+}
+
+fn conductor(job: &Job, leg: &Leg, chosen: &Chosen<'_>, fault: &Fault) -> Result<f64, String> {
+    let Some(body) = chosen.body else {
+        return Err("the body is left open".to_owned());
+    };
+    let Some(greatest_degc) = body.conductor_fault_greatest_degc else {
+        return Err(format!(
+            "the row {} does not say how hot the conductor in it may get",
+            body.head.id
+        ));
+    };
+    let area_mm2 = conductor_area_mm2(&leg.cable)?;
+    let metal = leg.cable.conductor.metal;
+    heated(job, metal, area_mm2, greatest_degc, fault)
+}
+
+/// The shield by the least metal that may carry.
+fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, String> {
+    let (Some(metal), Some(greatest_degc)) = (leg.shield_metal, leg.shield_fault_greatest_degc)
+    else {
+        return Err("its metal, or how hot it may get, is not stated".to_owned());
+    };
+    let counts = job.counts.iter().filter(|count| count.leg == leg.id);
+    let n_counted = counts.map(|count| count.shield_elements).min();
+    let (least_mm2, _) = shield_area_mm2(&leg.cable, n_counted)?;
+    heated(job, metal, least_mm2, greatest_degc, fault)
+}
+
+/// Current that heats metal from the highest temperature in service to the greatest permitted, in the time of all shots.
+fn heated(
+    job: &Job,
+    metal: Metal,
+    area_mm2: f64,
+    greatest_degc: f64,
+    fault: &Fault,
+) -> Result<f64, String> {
+    // No paper lets metal melt.
+    let greatest_degc = greatest_degc.min(melts_degc(metal) - 1.0);
+    let form = circular_mils(metal);
+    form.current_a(
+        area_mm2 * 1e-6,
+        start_degc(job)?,
+        greatest_degc,
+        fault.time_s,
+    )
+    .map_err(|why| why.to_string())
+}
+
+/// Current of a part's paper, or less for a longer time: I √(t1/t); never more, for its forces.
+fn withstood(withstands: Option<Withstand>, id: &str, fault: &Fault) -> Result<f64, String> {
+    let Some(stated) = withstands else {
+        return Err(format!(
+            "the row {id} does not say what short circuit it carries"
+        ));
+    };
+    let by_heat = stated.current_a * (stated.time_s / fault.time_s).sqrt();
+    Ok(by_heat.min(stated.current_a))
+}
