@@ -101,6 +101,8 @@ enum SchemaOf {
     Catalogue,
     /// plan.json.
     Plan,
+    /// What `rate --json` prints.
+    Rating,
     /// A section case.
     Case,
     /// The answers to a section case.
@@ -295,6 +297,7 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         SchemaOf::Job => json_schema(&job::JOB, "jointwright job"),
         SchemaOf::Catalogue => json_schema(&catalogue::CATALOGUE, "jointwright catalogue"),
         SchemaOf::Plan => plan::schema(),
+        SchemaOf::Rating => plan::rate_schema(),
         SchemaOf::Case => case::schema(),
         SchemaOf::Answers => case::answers_schema(),
     };

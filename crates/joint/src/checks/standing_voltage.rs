@@ -38,9 +38,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             return vec![not_judged(unknown.why).with_hint(ask)];
         }
     };
-    let Some(load_a) = job.duty.load_a else {
+    let Some(load_a) = job.load_of_a(leg.leg) else {
         return vec![not_judged("the job does not state duty.load".to_owned())];
     };
+    // An emergency raises it with the current.
+    let load_a = job.emergency_of_a(leg.leg).unwrap_or(load_a).max(load_a);
     let volts = stands.voltage_v(load_a);
     if limits.is_empty() {
         let why = format!(

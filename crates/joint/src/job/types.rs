@@ -494,6 +494,16 @@ impl Job {
             .flat_map(|leg| (1..=self.phases).map(move |phase| End { leg, phase }))
     }
 
+    /// Load of a leg all the time, A: its own, else the whole.
+    pub fn load_of_a(&self, leg: &Leg) -> Option<f64> {
+        leg.load_a.or(self.duty.load_a)
+    }
+
+    /// Emergency load of a leg, A: its own, else the whole.
+    pub fn emergency_of_a(&self, leg: &Leg) -> Option<f64> {
+        leg.emergency_a.or(self.duty.emergency_a)
+    }
+
     /// Readings of an end.
     pub fn readings_of<'j>(&'j self, end: End<'j>) -> impl Iterator<Item = &'j Reading> {
         self.readings

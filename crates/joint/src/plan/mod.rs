@@ -66,6 +66,15 @@ pub fn schema() -> serde_json::Value {
         .to_value()
 }
 
+/// JSON Schema of a rating.
+pub fn rate_schema() -> serde_json::Value {
+    schemars::generate::SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<RateDoc>()
+        .to_value()
+}
+
 /// The plan of a judged joint.
 pub fn plan(judged: &Judged<'_>) -> Plan {
     let job = &judged.inputs.order.job;

@@ -122,17 +122,19 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
         }
     }
     match shield_loss(job, leg) {
+        // What somebody states goes before what balanced phases would drive.
+        _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc),
         Err(unknown) => doc.ask(unknown),
         Ok(ShieldLoss::Nothing(why)) => {
             doc.lines.push(format!("In steady load {why}."));
             (doc.current_a, doc.loss_w_per_m) = (Some([0.0, 0.0]), Some(0.0));
         }
-        Ok(ShieldLoss::Round(round)) => current(job, &round, &mut doc),
+        Ok(ShieldLoss::Round(round)) => current(job, leg, &round, &mut doc),
     }
     match standing(job, leg) {
         Err(unknown) => doc.ask(unknown),
         Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {why}.")),
-        Ok(Stands::Open(stands)) => voltage(job, &stands, &mut doc),
+        Ok(Stands::Open(stands)) => voltage(job, leg, &stands, &mut doc),
     }
     contacts(job, leg, &mut doc);
     short_circuit(&carries(job, leg, &inputs.chosen), &mut doc);
@@ -192,9 +194,26 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
     doc.short_circuit = all.iter().map(doc_of).collect();
 }
 
+/// The current that the job states for the shield, and its loss in the greatest resistance at the conductor's highest temperature.
+fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
+    let (Some(shield_a), Ok(along)) = (leg.shield_load_a, along(leg)) else {
+        return;
+    };
+    let hottest = job.duty.conductor_greatest_degc.unwrap_or(20.0).max(20.0);
+    let loss = along.at_ohm_per_m(hottest).1 * shield_a * shield_a;
+    doc.lines.push(format!(
+        "The job states {} A in it all the time; they make up to {} W/m, shield at {} degC.",
+        shown(shield_a),
+        shown(loss),
+        shown(hottest)
+    ));
+    doc.current_a = Some([shield_a, shield_a]);
+    doc.loss_w_per_m = Some(loss);
+}
+
 /// The current round a shield and its loss, from the coldest that the place is to the conductor's highest temperature.
-fn current(job: &Job, round: &Round, doc: &mut ShieldDoc) {
-    let Some(load_a) = job.duty.load_a else {
+fn current(job: &Job, leg: &Leg, round: &Round, doc: &mut ShieldDoc) {
+    let Some(load_a) = job.load_of_a(leg) else {
         doc.wants(
             "the job does not state duty.load",
             "What load do these cables carry?",
@@ -226,9 +245,9 @@ fn current(job: &Job, round: &Round, doc: &mut ShieldDoc) {
 }
 
 /// The voltage at the open end, at the load and in a balanced fault.
-fn voltage(job: &Job, stands: &Standing, doc: &mut ShieldDoc) {
+fn voltage(job: &Job, leg: &Leg, stands: &Standing, doc: &mut ShieldDoc) {
     let along = format!("along {} m", shown(stands.length_m));
-    match job.duty.load_a {
+    match job.load_of_a(leg) {
         None => doc.wants(
             "the job does not state duty.load",
             "What load do these cables carry?",

@@ -310,7 +310,7 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
             return None;
         }
     };
-    let load_a = leg.load_a.or(job.duty.load_a)?;
+    let load_a = job.load_of_a(leg)?;
     if load_a <= 0.0 && shield_load_a > 0.0 {
         let why = format!(
             "leg {}: its shield carries a load and its conductor none",

@@ -106,7 +106,6 @@ pub struct Aged {
 
 /// Solves the load of a joint.
 pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
-    let duty = &job.duty;
     let mut why: Vec<String> = Vec::new();
     let mut questions: Vec<String> = Vec::new();
     let mut add = |unknown: Unknown| {
@@ -132,9 +131,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
             Hub::default()
         }
     };
-    let loads = subjects
-        .iter()
-        .map(|subject| subject.leg.load_a.or(duty.load_a));
+    let loads = subjects.iter().map(|subject| job.load_of_a(subject.leg));
     let Some(loads_a) = loads.collect::<Option<Vec<f64>>>() else {
         add(Unknown {
             why: "the job does not state duty.load".to_owned(),
@@ -150,7 +147,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     }
     let emergencies = subjects
         .iter()
-        .map(|subject| subject.leg.emergency_a.or(duty.emergency_a));
+        .map(|subject| job.emergency_of_a(subject.leg));
     let emergency_a = emergencies.collect::<Option<Vec<f64>>>();
     let (shapes, ohms) = inputs
         .into_iter()

@@ -613,12 +613,12 @@ const ENTRIES: &[Entry] = &[
         "straight_length",
         "fail",
     ),
-    // Leg C, open at its far end, flat, 8 in apart, 274.32 m, 320 A: between 19 and 21 V.
+    // Leg C, open at its far end, flat, 8 in apart, 274.32 m, 160 A in its own emergency: between 9.5 and 10.5 V.
     (
         LARKSPUR,
         Job,
         "bus = \"demo-bus-3\"\n",
-        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 21, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 10.5, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
         "standing_voltage",
         "pass",
     ),
@@ -626,7 +626,7 @@ const ENTRIES: &[Entry] = &[
         LARKSPUR,
         Job,
         "bus = \"demo-bus-3\"\n",
-        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 19, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
+        "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"standing_voltage\", greatest_v = 9.5, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
         "standing_voltage",
         "fail",
     ),

@@ -40,8 +40,8 @@ const PAPERS: (&str, &str) = (
 #[test]
 fn the_plan_says_what_stands_at_the_load_and_in_a_balanced_fault() {
     let found = shield(&[PAPERS], "C");
-    // Outer of three flat: omega 2e-7 · |sum of a^k ln(1/d)|, 203.2 mm apart, mean 29.508 mm, 274.32 m, 320 A and 10 kA, 60 Hz.
-    near(found.standing_v.unwrap(), 20.049_976, 1e-6);
+    // Outer of three flat: omega 2e-7 · |sum of a^k ln(1/d)|, 203.2 mm apart, mean 29.508 mm, 274.32 m, this leg's own 120 A and 10 kA, 60 Hz.
+    near(found.standing_v.unwrap(), 7.518_741, 1e-6);
     near(found.standing_in_fault_v.unwrap(), 626.561_76, 1e-6);
     assert_eq!(found.current_a, Some([0.0, 0.0]));
     assert!(found.never.contains(NO_VOLTAGE));
@@ -83,7 +83,7 @@ fn the_plan_says_what_flows_round_and_what_it_loses() {
             "duty.conductor_greatest",
         ),
     ] {
-        let open = shield(&[(line, "")], "B");
+        let open = shield(&[(line, "")], "A");
         assert_eq!((open.current_a, open.loss_w_per_m), (None, None));
         assert!(
             open.not_known.iter().any(|why| why.contains(word)),
@@ -105,6 +105,27 @@ fn a_shield_that_is_earthed_nowhere_is_asked_about() {
             .questions
             .iter()
             .any(|q| q.contains("Where is the shield")),
+        "{found:?}"
+    );
+}
+
+#[test]
+fn what_the_job_states_goes_before_what_balanced_phases_would_drive() {
+    let of_leg_b = "load = \"200 A\"\n";
+    let stated = format!("{of_leg_b}shield_load = \"30 A\"\n");
+    let found = shield(&[(of_leg_b, &stated)], "B");
+    assert_eq!(found.current_a, Some([30.0, 30.0]));
+    // 30 A in its wires at 130 degC: 17.241/22.901 mohm/m by (234.5 + 130)/(234.5 + 20).
+    near(
+        found.loss_w_per_m.unwrap(),
+        900.0 * 17.241e-3 / 22.901 * 364.5 / 254.5,
+        1e-4,
+    );
+    assert!(
+        found
+            .lines
+            .iter()
+            .any(|line| line.contains("states 30.0 A")),
         "{found:?}"
     );
 }
