@@ -143,6 +143,31 @@ impl RowReader<'_> {
     }
 }
 
+impl RowReader<'_> {
+    /// Complains of temperatures of the conductor that fall from all the time to an emergency to a short circuit.
+    pub fn complain_of_temperatures(&mut self, row: &Record) {
+        let names = [
+            "conductor_greatest",
+            "conductor_emergency_greatest",
+            "conductor_fault_greatest",
+        ];
+        let given = names
+            .iter()
+            .filter_map(|name| Some((*name, row.number(name)?)));
+        let given: Vec<(&str, f64)> = given.collect();
+        for pair in given.windows(2) {
+            let [(lower, least), (upper, most)] = [pair[0], pair[1]];
+            if least > most {
+                self.complain(
+                    row.at(lower),
+                    format!("`{lower}` is {least} degC, above `{upper}`, {most} degC."),
+                    "Exchange them, or look them up again.",
+                );
+            }
+        }
+    }
+}
+
 pub(super) fn cover(row: &Record) -> Option<Cover> {
     Some(Cover {
         wall: row.length("wall")?,

@@ -489,6 +489,7 @@ impl Row for Body {
             "connector_diameter_least",
             "connector_diameter_greatest",
         );
+        reader.complain_of_temperatures(record);
         let inner = reader.inner(record);
         let taper = reader.taper(record);
         let rubber = reader.rubber(record, &fits);

@@ -148,3 +148,21 @@ fn surroundings_that_do_not_fit_together_are_complained_of() {
         "say something only together",
     );
 }
+
+#[test]
+fn temperatures_of_a_row_that_fall_are_complained_of() {
+    let rows = edited(
+        DEMONSTRATION_TEXT,
+        &[(
+            "conductor_emergency_greatest = \"120 degC\"",
+            "conductor_emergency_greatest = \"94 degC\"",
+        )],
+    );
+    let catalogues = [(DEMONSTRATION.to_owned(), rows)];
+    let complaints = read(named(DOCK).job, &catalogues).expect_err("94 is below 95");
+    assert!(
+        lines(&complaints).contains("`conductor_greatest` is 95 degC, above"),
+        "{}",
+        lines(&complaints)
+    );
+}
