@@ -58,13 +58,15 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
         let pictures = pictures(&judged, &document).map_err(failed)?;
         let names: Vec<&str> = pictures.iter().map(|(name, _)| name.as_str()).collect();
         if names.is_empty() {
-            return Err(failed(
-                "no picture can be made: no temperature is computed".to_owned(),
-            ));
-        }
-        files::write(folder, &pictures).map_err(|error| failed(error.to_string()))?;
-        if !arguments.json {
-            shown.push_str(&crate::page::written(&folder.display().to_string(), &names));
+            shown_more(
+                &mut shown,
+                arguments.json,
+                "No picture: no temperature is computed.\n",
+            );
+        } else {
+            files::write(folder, &pictures).map_err(|error| failed(error.to_string()))?;
+            let written = crate::page::written(&folder.display().to_string(), &names);
+            shown_more(&mut shown, arguments.json, &written);
         }
     }
     let rulings = judged.rulings.iter();
@@ -74,6 +76,13 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
         .max()
         .unwrap_or(Outcome::NotJudged);
     Ok(Done { shown, outcome })
+}
+
+/// Adds to a page; a document stays as it is.
+fn shown_more(shown: &mut String, is_document: bool, more: &str) {
+    if !is_document {
+        shown.push_str(more);
+    }
 }
 
 /// Pictures that can be made, by name.
@@ -139,13 +148,14 @@ fn loads(document: &RateDoc, lines: &mut Lines) {
     lines.blank();
     lines.add("LOADS ALL THE TIME, AND TEMPERATURES IN DEGREES CELSIUS");
     lines.add(&format!(
-        "  {:>6}  {:<4}{:>7}{:>8}{:>8}{:>8}{:>16}   {}",
-        "times", "leg", "A", "joint", "rubber", "cable", "joint - cable", "exceeds"
+        "  {:>6}  {:<4}{:>7}{:>8}{:>8}{:>8}{:>8}   {}",
+        "times", "leg", "A", "joint", "rubber", "cable", "beyond", "exceeds"
     ));
     for row in &document.loads {
         load(document, row, lines);
     }
-    lines.wrap("  ", "times: the job's load. joint, cable: hottest conductor. joint - cable: against a cable without a joint at the same place, K. exceeds: limits that are exceeded.");
+    lines.wrap("  ", "times: the job's load. joint: hottest conductor inside the body. cable: the same of this leg's cable, going through there without a joint. beyond: hottest conductor beyond the joint. Each may be off by a hundredth of its rise, after a time by two.");
+    lines.wrap("  ", "exceeds: limits of bodies by their papers and of the job that are passed; an empty place says nothing of other limits, and permits nothing.");
 }
 
 fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
@@ -163,13 +173,13 @@ fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
             .filter_map(|words| words.split(',').next());
         let passed: Vec<&str> = ours.collect();
         lines.add(&format!(
-            "  {ratio:>6}  {:<4}{:>7.0}{:>8.1}{:>8.1}{:>8.1}{:>16.1}   {}",
+            "  {ratio:>6}  {:<4}{:>7.0}{:>8.1}{:>8.1}{:>8.1}{:>8.1}   {}",
             of.leg,
             at.load_a,
             at.joint_degc,
             at.rubber_degc,
+            at.cable_there_degc,
             at.cable_degc,
-            at.joint_degc - at.cable_there_degc,
             passed.join(", ")
         ));
     }
@@ -181,7 +191,7 @@ fn governs(document: &RateDoc, lines: &mut Lines) {
         return;
     }
     lines.blank();
-    lines.add("WHAT GOVERNS, THE LEAST LOAD FIRST");
+    lines.add("WHICH LIMIT COMES FIRST, ALL LOADS IN PROPORTION");
     for of in &document.governs {
         let load = match (of.ratio, of.load_a) {
             (Some(ratio), Some(load_a)) => {
@@ -215,24 +225,29 @@ fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
     lines.blank();
     lines.add("EMERGENCIES, FROM THE JOB'S LOAD AT REST");
     lines.add(&format!(
-        "  {:>6}  {:>10}  {:<4} A of each leg",
-        "times", "h to limit", "leg"
+        "  {:>6}  {:>10}  {:<12} A of each leg",
+        "times", "to limit", "of"
     ));
     for row in rows {
-        let lasts = row
-            .lasts_h
-            .map_or("over 72".to_owned(), |hours| format!("{hours:.2}"));
+        let lasts = match row.lasts_h {
+            None => "over 72 h".to_owned(),
+            Some(hours) if hours < 1.0 => format!("{:.1} min", hours * 60.0),
+            Some(hours) => format!("{hours:.2} h"),
+        };
+        let of = match (&row.of, &row.leg) {
+            (Some(of), Some(leg)) => format!("{of}, {leg}"),
+            _ => "-".to_owned(),
+        };
         let loads: Vec<String> = row
             .loads_a
             .iter()
             .map(|load| format!("{load:.0}"))
             .collect();
         lines.add(&format!(
-            "  {:>6.2}  {lasts:>10}  {:<4} {}",
+            "  {:>6.2}  {lasts:>10}  {of:<12} {}",
             row.ratio,
-            row.leg.as_deref().unwrap_or("-"),
             loads.join(" ")
         ));
     }
-    lines.wrap("  ", "h to limit: until the conductor inside the body of that leg comes to the temperature that its paper gives for an emergency.");
+    lines.wrap("  ", "to limit: until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job. Two hundredths of the rise more or less can be a tenth of such a time, near a load that is borne for long much more.");
 }

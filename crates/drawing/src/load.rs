@@ -159,17 +159,9 @@ pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
         )],
         _ => Vec::new(),
     };
-    let hottest = document
-        .warm
-        .legs
-        .iter()
-        .filter_map(|leg| leg.emergency_limit_degc);
-    let limit = hottest.reduce(f64::min)?;
     line_chart(&Chart {
         title: format!("{}: emergency load against time", document.job),
-        about: vec![format!(
-            "From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency ({limit} degC)."
-        )],
+        about: vec!["From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job.".to_owned()],
         x: Axis {
             label: "hours".to_owned(),
             is_logarithmic: true,

@@ -26,9 +26,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
     let id = &body.head.id;
-    let Some(at_emergency) = &done.at_emergency else {
-        let why = "the job does not state duty.emergency and duty.emergency_time";
-        return vec![not_judged(why.to_owned())];
+    let at_emergency = match &done.at_emergency {
+        Ok(at_emergency) => at_emergency,
+        Err(why) => return vec![not_judged(why.clone())],
     };
     let Some(greatest_degc) = body.conductor_emergency_greatest_degc else {
         let why =

@@ -31,15 +31,19 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let word = &Word::Job("duty.conductor_greatest".to_owned());
     let states = [
-        (Some(&done.at_load), "all the time", ERROR_AT_REST_RATIO),
+        (Ok(&done.at_load), "all the time", ERROR_AT_REST_RATIO),
         (
             done.at_emergency.as_ref(),
             "at the end of the emergency",
             ERROR_IN_TIME_RATIO,
         ),
     ];
-    let asked = states.into_iter().filter_map(|(state, when, error_ratio)| {
-        Some(match state? {
+    let asked = states.into_iter().map(|(state, when, error_ratio)| {
+        let state = match state {
+            Ok(state) => state,
+            Err(why) => return Ruling::not_judged(CHECK.slug, leg.subject(), why.clone()),
+        };
+        match state {
             None => runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT),
             Some(legs) => {
                 let at: &LegAt = &legs[index];
@@ -57,7 +61,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 }
                 .rule()
             }
-        })
+        }
     });
     asked.collect()
 }

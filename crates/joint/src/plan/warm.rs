@@ -2,7 +2,9 @@
 
 use crate::checks::Inputs;
 use crate::limit::shown;
-use crate::warm::{Done, LONGEST_S, Lasts, LegAt, LegWarm, RATIO_MOST, Warm};
+use crate::warm::{
+    Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm,
+};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -11,7 +13,8 @@ pub const WARM_ASSUMES: &[&str] = &[
     "one phase, its layers cut at the planned places, balanced currents in three single-core cables that touch",
     "films and temperatures of the surroundings as stated, whatever the load; nothing else that warms them",
     "the connector as its row has it at the worst, the same along its whole length",
-    "no heat through a bus or from the rubber of one leg to that of another; no metal and no loss in the shield over the joint",
+    "legs that meet in one temperature, with no loss between them but that of the bus; no heat from the rubber of one leg to that of another; no metal and no loss in the shield over the joint",
+    "a stated current of a shield that grows and falls with its leg's load",
     "still air where a body cannot close on what it covers; no dielectric loss",
 ];
 
@@ -88,12 +91,10 @@ pub struct AtDoc {
     pub joint_at_mm: f64,
     /// Hottest rubber.
     pub rubber_degc: f64,
-    /// Hottest conductor that a cable without a joint has where the joint is.
+    /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
     pub cable_there_degc: f64,
     /// Hottest conductor of the cable beyond the joint.
     pub cable_degc: f64,
-    /// Where that is from the joint's middle, mm.
-    pub cable_at_mm: f64,
 }
 
 /// A rating of the joint: loads, temperatures, what governs, how long more may flow.
@@ -150,12 +151,15 @@ pub struct LastsDoc {
     pub ratio: f64,
     /// Loads of the legs, A.
     pub loads_a: Vec<f64>,
-    /// Hours until the first leg comes to its emergency limit; left out where it does not within 72 h.
+    /// Hours until the first limit: of a body by its paper in an emergency, or of a cable by the job's highest temperature; left out where none is reached within 72 h.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lasts_h: Option<f64>,
     /// Leg that comes to it first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<String>,
+    /// What of it does: "joint" or "cable".
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub of: Option<String>,
 }
 
 /// Loads of the emergency table, over the least that is not borne for ever.
@@ -227,7 +231,6 @@ fn at_doc(at: &LegAt) -> AtDoc {
         rubber_degc: at.rubber_degc,
         cable_there_degc: at.alone_degc,
         cable_degc: at.cable_degc,
-        cable_at_mm: at.cable_at_m * 1e3,
     }
 }
 
@@ -236,7 +239,7 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
     let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
     let at_load = pick(&done.at_load);
     let twice = pick(&done.at_load_twice);
-    let at_emergency = done.at_emergency.as_ref().and_then(pick);
+    let at_emergency = done.at_emergency.as_ref().ok().and_then(pick);
     let load_a = done.model.loads_a[index];
     let load_at_limit_a = of.load_to_limit_ratio.map(|ratio| ratio * load_a);
     LegWarmDoc {
@@ -298,10 +301,13 @@ fn lines(
     if let Some(aged) = &of.aged {
         let constants = &aged.constants;
         let spent = aged.emergency_h.map_or(String::new(), |hours| {
-            format!("; one such emergency uses up {} h at it", shown(hours))
+            format!(
+                "; one such emergency, without the cooling after it, uses up {} h at it",
+                shown(hours)
+            )
         });
         said.push(format!(
-            "loss of life at the load: {} times as fast as at {} degC{spent} (Arrhenius, {} kJ/mol, {})",
+            "ageing of the rubber at the load: {} times as fast as at {} degC{spent} (Arrhenius, {} kJ/mol, {})",
             shown(aged.at_load_ratio),
             constants.reference_degc,
             constants.activation_kj_per_mol,
@@ -315,14 +321,13 @@ fn against_cable(at: &LegAt) -> String {
     let by = at.joint_degc - at.alone_degc;
     let how = if by > 0.0 { "hotter" } else { "cooler" };
     format!(
-        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be there; rubber {:.1} degC; the cable's own hottest is {:.1} degC, {:.0} mm from the middle",
+        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint; rubber {:.1} degC; the cable beyond the joint {:.1} degC at its hottest",
         shown(at.load_a),
         at.joint_degc,
         at.joint_at_m * 1e3,
         by.abs(),
         at.rubber_degc,
-        at.cable_degc,
-        at.cable_at_m * 1e3
+        at.cable_degc
     )
 }
 
@@ -338,41 +343,76 @@ fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
             shown(RATIO_MOST * load_a),
             of.body
         ),
-        (Some(degc), Some(ratio)) => format!(
-            "with all loads in proportion {} A all the time would bring the conductor in {} to {degc} degC, the most by its paper; another leg may come to its own sooner",
-            shown(ratio * load_a),
-            of.body
-        ),
+        (Some(degc), Some(ratio)) => {
+            let own = format!(
+                "the conductor in {} comes to {degc} degC, the most by its paper, at {} A all the time",
+                of.body,
+                shown(ratio * load_a)
+            );
+            let ratios = done
+                .legs
+                .iter()
+                .filter_map(|other| Some((other.load_to_limit_ratio?, other)));
+            let first = ratios.min_by(|a, b| a.0.total_cmp(&b.0));
+            match first {
+                Some((least, first)) if first.leg != of.leg => format!(
+                    "{own}; leg {} comes to its own sooner, when this leg carries {} A",
+                    first.leg,
+                    shown(least * load_a)
+                ),
+                _ => own,
+            }
+        }
     }
 }
 
 fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<String> {
-    let emergency_a = done.model.emergency_a.as_ref()?[index];
     let load_a = done.model.loads_a[index];
-    let degc = of.limits_degc.1?;
-    let after = match (
-        done.at_emergency.as_ref(),
-        inputs.order.job.duty.emergency_s,
-    ) {
-        (Some(Some(legs)), Some(s)) => format!(
-            "after {} h the conductor in the joint has {:.1} degC; ",
-            shown(s / 3600.0),
+    let (currents_a, time_s) = match &done.model.emergency_a_s {
+        Ok((currents_a, time_s)) => (currents_a, *time_s),
+        Err(why) => {
+            let is_stated = inputs.order.job.duty.emergency_a.is_some();
+            return is_stated.then(|| format!("emergency: not computed: {why}"));
+        }
+    };
+    let hours = shown(time_s / 3600.0);
+    let after = match &done.at_emergency {
+        Ok(Some(legs)) => format!(
+            "after {hours} h the conductor in the joint has {:.1} degC",
             legs[index].joint_degc
         ),
-        _ => String::new(),
+        _ => format!("within {hours} h it is past {HOTTEST_DEGC} degC"),
     };
-    let paper = format!("the {degc} degC that its paper gives for an emergency are");
-    let lasts = match of.emergency_lasts? {
-        Lasts::Seconds(s) if s <= 0.0 => format!("{paper} passed by the load before it already"),
-        Lasts::Seconds(s) => format!("{paper} reached after {} h", shown(s / 3600.0)),
-        Lasts::Longer => format!("{paper} not reached within {} h", LONGEST_S / 3600.0),
-        Lasts::ForEver => format!("{paper} not reached, however long it lasts"),
+    let lasts = match (of.limits_degc.1, of.emergency_lasts) {
+        (Some(degc), Some(lasts)) => {
+            let paper = format!("; the {degc} degC that its paper gives for an emergency are");
+            match lasts {
+                Lasts::Seconds(s) if s <= 0.0 => {
+                    format!("{paper} passed by the load before it already")
+                }
+                Lasts::Seconds(s) => format!("{paper} reached after {}", time_words(s)),
+                Lasts::Longer | Lasts::ForEver => format!(
+                    "{paper} not reached within {} h, if what surrounds it stays as stated",
+                    LONGEST_S / 3600.0
+                ),
+            }
+        }
+        _ => String::new(),
     };
     Some(format!(
         "emergency of {} A from {} A at rest: {after}{lasts}",
-        shown(emergency_a),
+        shown(currents_a[index]),
         shown(load_a)
     ))
+}
+
+/// A time as people say it.
+fn time_words(s: f64) -> String {
+    if s < 3600.0 {
+        format!("{} min", shown(s / 60.0))
+    } else {
+        format!("{} h", shown(s / 3600.0))
+    }
 }
 
 /// The rating of a joint.
@@ -399,7 +439,7 @@ pub(super) fn rate_doc(inputs: &Inputs<'_>, invented: Option<String>) -> Result<
     if let Warm::Done(done) = &inputs.warm {
         doc.governs = governs(inputs, done);
         doc.loads = loads(inputs, done, &doc.governs)?;
-        doc.emergency = lasting(done)?;
+        doc.emergency = lasting(inputs, done)?;
     }
     Ok(doc)
 }
@@ -422,7 +462,9 @@ fn governs(inputs: &Inputs<'_>, done: &Done) -> Vec<GovernDoc> {
             add(what, of.load_to_limit_ratio);
         }
         if let Some(degc) = service {
-            let what = format!("its cable without a joint: {degc} degC by the job");
+            let what = format!(
+                "its cable without a joint: {degc} degC, the highest in service by the job, emergencies included"
+            );
             add(what, of.cable_load_to_limit_ratio);
         }
     }
@@ -437,11 +479,14 @@ fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<
     let step = LOAD_STEP * (most / LOAD_STEP / LOADS_MOST as f64).ceil().max(1.0);
     let n = (most / step).ceil() as usize;
     let mut ratios: Vec<f64> = (1..=n).map(|k| k as f64 * step).collect();
-    // The job's own load has its row, whatever the step.
-    if !ratios.iter().any(|ratio| (ratio - 1.0).abs() < 1e-9) {
-        ratios.push(1.0);
-        ratios.sort_by(f64::total_cmp);
+    // The job's own load has its row, whatever the step, and so has what lies below a limit that it passes.
+    ratios.push(1.0);
+    if governing < 1.0 {
+        ratios.retain(|ratio| *ratio <= 1.0);
+        ratios.extend([0.25, 0.5, 0.75, 0.9, 1.0].map(|share| share * governing));
     }
+    ratios.sort_by(f64::total_cmp);
+    ratios.dedup_by(|later, earlier| *later - *earlier < 1e-9);
     let row = |ratio: f64| {
         let legs = done.model.at_rest(ratio)?;
         let passed = passed(inputs, done, legs.as_deref());
@@ -472,30 +517,58 @@ fn passed(inputs: &Inputs<'_>, done: &Done, legs: Option<&[LegAt]>) -> Vec<Strin
     passed
 }
 
-/// How long loads may flow that are not borne for ever; nothing where a limit is not stated.
-fn lasting(done: &Done) -> Result<Vec<LastsDoc>, String> {
-    let limits = done.legs.iter().map(|of| of.limits_degc.1);
-    let (Some(limits), Some(_)) = (limits.collect::<Option<Vec<f64>>>(), &done.at_load) else {
+/// How long loads flow until the first limit, of a body or of the job for its cables; nothing where a limit is not stated, or the load before it passes one.
+fn lasting(inputs: &Inputs<'_>, done: &Done) -> Result<Vec<LastsDoc>, String> {
+    let bodies = done.legs.iter().map(|of| of.limits_degc.1);
+    let (Some(bodies), Some(at_load)) = (bodies.collect::<Option<Vec<f64>>>(), &done.at_load)
+    else {
         return Ok(Vec::new());
     };
+    let normal = done.legs.iter().zip(at_load);
+    let passes =
+        |(of, at): (&LegWarm, &LegAt)| of.limits_degc.0.is_none_or(|degc| at.joint_degc > degc);
+    if normal.into_iter().any(passes) {
+        return Ok(Vec::new());
+    }
+    let of_body = |(leg, degc): (usize, f64)| LegLimit {
+        leg,
+        degc,
+        is_cable: false,
+    };
+    let mut limits: Vec<LegLimit> = bodies.into_iter().enumerate().map(of_body).collect();
+    if let Some(degc) = inputs.order.job.duty.conductor_greatest_degc {
+        limits.extend((0..done.legs.len()).map(|leg| LegLimit {
+            leg,
+            degc,
+            is_cable: true,
+        }));
+    }
+    // From the load that is borne all the time on; that of the cables by the nearest of what is known.
     let mut borne = RATIO_MOST;
-    for (leg, degc) in limits.iter().enumerate() {
-        borne = borne.min(done.model.load_to_degc(leg, *degc)?.unwrap_or(RATIO_MOST));
+    for (leg, of) in done.legs.iter().enumerate() {
+        let body = of
+            .limits_degc
+            .1
+            .map(|degc| done.model.load_to_degc(leg, degc));
+        let body = body.transpose()?.flatten();
+        let both = [body, of.cable_load_to_limit_ratio];
+        borne = both.into_iter().flatten().fold(borne, f64::min);
     }
     if borne >= RATIO_MOST {
         return Ok(Vec::new());
     }
-    let asked: Vec<Option<f64>> = limits.iter().copied().map(Some).collect();
     let mut rows = Vec::new();
     for over in EMERGENCY_RATIOS {
         let ratio = over * borne.max(1.0);
         let loads_a: Vec<f64> = done.model.loads_a.iter().map(|load| ratio * load).collect();
-        let first = done.model.first_to_limit_s(&loads_a, &asked)?;
+        let first = done.model.first_to_limit_s(&loads_a, &limits)?;
+        let limit = first.map(|(index, _)| limits[index]);
         rows.push(LastsDoc {
             ratio,
             loads_a,
             lasts_h: first.map(|(_, s)| s / 3600.0),
-            leg: first.map(|(leg, _)| done.legs[leg].leg.clone()),
+            leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
+            of: limit.map(|limit| if limit.is_cable { "cable" } else { "joint" }.to_owned()),
         });
     }
     Ok(rows)

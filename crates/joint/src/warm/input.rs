@@ -138,14 +138,62 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         seal_end_m: planes.seal_end_m,
         stretches: Vec::new(),
     };
-    let equal_ohm = at20 * metres(part.length);
+    // What a reading with direct current finds.
+    let equal_ohm = cable.direct_ohm_per_m * metres(part.length);
     shape.stretches =
         stretches(job, &shape, planes.zero_mm, &surroundings).map_err(Missing::Refused)?;
+    fits(subject, &shape)?;
+    let shape = shape.shortened();
     Ok(LegInput {
         shape,
         connector_ohm: (ratio * equal_ohm, equal_ohm),
     })
 }
+
+/// What a joint must be before its heat can be asked for.
+fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
+    let Some(body) = subject.chosen.body else {
+        return Ok(());
+    };
+    let id = &body.head.id;
+    if let Some(along) = shape.hollow_m() {
+        return Err(Missing::Unknown(Unknown {
+            why: format!(
+                "what fills {id} from its bore to its outside {:.0} mm from its datum",
+                along * 1e3
+            ),
+            questions: vec![format!(
+                "Which materials fill {id} between {:.0} mm and its end, and to which diameters? Ask its maker.",
+                along * 1e3
+            )],
+        }));
+    }
+    let over = shape.layers.first().map_or(0.0, |layer| layer.outside_m);
+    let over = shape
+        .adapter_m
+        .map_or(over, |(outside, _)| outside.max(over));
+    let ratio = over / shape.body.bore_m;
+    if ratio.max(1.0 / ratio) > STRETCH_GREATEST_RATIO {
+        return Err(Missing::Refused(format!(
+            "the inside of {id} is stated for {:.1} mm over the insulation, on leg {} it sits on {:.1} mm: too far to conclude from one to the other",
+            2e3 * shape.body.bore_m,
+            subject.leg.id,
+            2e3 * over
+        )));
+    }
+    if shape.connector.radius_m <= shape.conductor.radius_m {
+        return Err(Missing::Refused(format!(
+            "the connector of leg {} is {:.1} mm outside, its conductor {:.1} mm",
+            subject.leg.id,
+            2e3 * shape.connector.radius_m,
+            2e3 * shape.conductor.radius_m
+        )));
+    }
+    Ok(())
+}
+
+/// Farthest that a body may sit from the diameter for which its inside is stated, as a ratio of the two.
+const STRETCH_GREATEST_RATIO: f64 = 1.5;
 
 fn metres(length: Length) -> f64 {
     length.mm() * 1e-3
@@ -213,6 +261,7 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
 /// The cable of a leg.
 struct Cable {
     conductor: Core,
+    direct_ohm_per_m: f64,
     layers: Vec<Layer>,
 }
 
@@ -246,6 +295,7 @@ fn cable(
     let area = or_ask(shield_area_mm2(&leg.cable, None), leg, open);
     let round_ohm_per_m = round_ohm_per_m(job, leg, open);
     let (planes, radii, shield_metal) = (planes?, radii?, shield_metal?);
+    let (conductor, direct_ohm_per_m) = conductor?;
     let (insulation, jacket) = (insulation?, jacket?);
     // The shield's metal and what fills the rest of its ring.
     let ring = PI * (radii.shield_m * radii.shield_m - radii.screen_m * radii.screen_m);
@@ -263,7 +313,8 @@ fn cable(
         loss: None,
     };
     Some(Cable {
-        conductor: conductor?,
+        conductor,
+        direct_ohm_per_m,
         layers: vec![
             layer(planes.insulation_end_m, radii.insulation_m, insulation),
             layer(planes.screen_edge_m, radii.screen_m, insulation),
@@ -311,25 +362,39 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
         }
     };
     let load_a = job.load_of_a(leg)?;
-    if load_a <= 0.0 && shield_load_a > 0.0 {
+    if load_a <= 0.0 {
+        // A leg that carries nothing: what its shield carries stays, whatever the load.
+        let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
+        return Some(Loss {
+            at20_ohm_per_m: 0.0,
+            alpha_per_k: 0.0,
+            constant_w_per_m: along.at_ohm_per_m(hot).1 * shield_load_a * shield_load_a,
+        });
+    }
+    if shield_load_a > SHIELD_SHARE_MOST * load_a {
         let why = format!(
-            "leg {}: its shield carries a load and its conductor none",
+            "leg {}: its shield would carry {shield_load_a} A beside {load_a} A in its conductor",
             leg.id
         );
-        open.ask(why, "");
+        open.ask(
+            why,
+            format!(
+                "What load do conductor and shield of leg {} carry at the same time?",
+                leg.id
+            ),
+        );
         return None;
     }
-    let share = if load_a > 0.0 {
-        shield_load_a / load_a
-    } else {
-        0.0
-    };
+    let share = shield_load_a / load_a;
     Some(Loss {
         at20_ohm_per_m: along.at_ohm_per_m(20.0).1 * share * share,
         alpha_per_k: along.coefficient_20_per_k,
         constant_w_per_m: 0.0,
     })
 }
+
+/// Most of a conductor's current that balanced phases or a return drive in its shield, with a little room.
+const SHIELD_SHARE_MOST: f64 = 1.1;
 
 /// Temperatures between which a shield's loss is looked at, where the job states no hotter one, °C.
 const SHIELD_COLD_DEGC: f64 = 0.0;
@@ -396,7 +461,9 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
 }
 
 /// The conductor: its resistance with skin effect, and with the proximity of two others that touch it: on the warm side.
-fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<Core, String> {
+///
+/// With it its resistance to direct current at 20 °C, Ω/m.
+fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), String> {
     let papers = leg.cable.conductor;
     let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
     let coefficient = papers.metal.coefficient_at_per_k(20.0);
@@ -418,7 +485,7 @@ fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<Core, String> {
     let metal = metal_stuff(papers.metal);
     let round = PI * radii.conductor_m * radii.conductor_m;
     let share = (papers.size.area_mm2() * 1e-6 / round).min(1.0);
-    Ok(Core {
+    let core = Core {
         radius_m: radii.conductor_m,
         stuff: Stuff {
             conductivity_w_per_mk: share * metal.conductivity_w_per_mk,
@@ -429,7 +496,8 @@ fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<Core, String> {
             alpha_per_k: coefficient,
             constant_w_per_m: 0.0,
         },
-    })
+    };
+    Ok((core, conductor.resistance_20_ohm_per_m))
 }
 
 fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> Option<Body> {
@@ -548,6 +616,12 @@ fn surroundings<'j>(job: &'j Job, leg: &Leg, open: &mut Open) -> Vec<&'j Surroun
     let ours = rows.filter(|row| row.leg.as_ref().is_none_or(|of| *of == leg.id));
     let mut ours: Vec<&Surrounding> = ours.collect();
     ours.sort_by_key(|row| (row.until.is_none(), row.until));
+    if job.place.ambient_degc.1.is_none() {
+        open.ask(
+            "how warm the place becomes",
+            "What is the warmest that the place becomes (place.ambient_greatest)?",
+        );
+    }
     if ours.is_empty() {
         open.ask(
             format!("what surrounds leg {}", leg.id),

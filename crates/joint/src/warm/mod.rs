@@ -17,7 +17,7 @@ mod question;
 mod shape;
 
 pub use input::LegSubject;
-pub use model::{Along, Lasts, LegAt, Model, RATIO_MOST};
+pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 
 pub(crate) use question::{Warmed, runs_away};
 
@@ -37,6 +37,8 @@ pub const ERROR_AT_REST_RATIO: f64 = 0.01;
 /// # Source
 /// `docs/theory/ladder.md`: 240 joints, 1.57 %.
 pub const ERROR_IN_TIME_RATIO: f64 = 0.02;
+/// Above this nothing is computed: no part of a joint is meant to come there, °C.
+pub const HOTTEST_DEGC: f64 = 500.0;
 /// Longest that an emergency is looked at, s.
 pub const LONGEST_S: f64 = 72.0 * 3600.0;
 /// Molar gas constant, kJ/(mol K), as it is defined.
@@ -62,12 +64,12 @@ pub enum Warm {
 pub struct Done {
     /// For other loads.
     pub model: Model,
-    /// At the job's load, each leg; nothing where its losses outgrow its cooling.
+    /// At the job's load, each leg; nothing where its losses outgrow its cooling, or it gets hotter than [`HOTTEST_DEGC`].
     pub at_load: Option<Vec<LegAt>>,
     /// The same with connectors of twice the resistance.
     pub at_load_twice: Option<Vec<LegAt>>,
-    /// The same at the end of the job's emergency; nothing where it states none.
-    pub at_emergency: Option<Option<Vec<LegAt>>>,
+    /// The same at the end of the job's emergency, or why there is none.
+    pub at_emergency: Result<Option<Vec<LegAt>>, String>,
     /// Answers of each leg.
     pub legs: Vec<LegWarm>,
 }
@@ -106,6 +108,7 @@ pub struct Aged {
 
 /// Solves the load of a joint.
 pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
+    let duty = &job.duty;
     let mut why: Vec<String> = Vec::new();
     let mut questions: Vec<String> = Vec::new();
     let mut add = |unknown: Unknown| {
@@ -149,22 +152,85 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
         .iter()
         .map(|subject| job.emergency_of_a(subject.leg));
     let emergency_a = emergencies.collect::<Option<Vec<f64>>>();
+    let emergency = emergency_a.clone().zip(duty.emergency_s);
+    let emergency = match emergency {
+        None => Err("the job does not state duty.emergency and duty.emergency_time".to_owned()),
+        Some((currents_a, time_s)) => balance(subjects, &currents_a, duty.emergency_a, "emergency")
+            .and_then(|()| above_load(subjects, &loads_a, currents_a, time_s)),
+    };
+    if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
+        return Warm::Refused(why);
+    }
     let (shapes, ohms) = inputs
         .into_iter()
         .map(|input| (input.shape, input.connector_ohm))
         .unzip();
-    let model = Model::new(shapes, hub, loads_a, emergency_a);
+    let model = Model::new(shapes, hub, loads_a, emergency);
     match model.and_then(|model| model.answer(job, subjects, ohms)) {
         Ok(done) => Warm::Done(Box::new(done)),
         Err(why) => Warm::Refused(why),
     }
 }
 
+/// Currents that cannot meet in one joint are refused: what one leg brings the others take away, and one of them carries what the job states.
+fn balance(
+    subjects: &[LegSubject<'_>],
+    currents_a: &[f64],
+    whole_a: Option<f64>,
+    name: &str,
+) -> Result<(), String> {
+    let largest = currents_a.iter().copied().fold(0.0, f64::max);
+    let others = currents_a.iter().sum::<f64>() - largest;
+    let close = 1.0 + 1e-9;
+    if let Some(whole) = whole_a {
+        if largest > whole * close {
+            return Err(format!(
+                "a leg carries {largest} A, more than duty.{name}, {whole} A"
+            ));
+        }
+        if largest * close < whole {
+            return Err(format!(
+                "no leg carries duty.{name}, {whole} A: the most is {largest} A"
+            ));
+        }
+    }
+    let n_legs = subjects.len();
+    if largest > others * close {
+        return Err(format!(
+            "the {name} of one of {n_legs} legs, {largest} A, is more than that of all others, {others} A: state what each leg carries"
+        ));
+    }
+    Ok(())
+}
+
+/// An emergency is more than the load, and lasts.
+fn above_load(
+    subjects: &[LegSubject<'_>],
+    loads_a: &[f64],
+    currents_a: Vec<f64>,
+    time_s: f64,
+) -> Result<(Vec<f64>, f64), String> {
+    if time_s <= 0.0 {
+        return Err("duty.emergency_time is 0".to_owned());
+    }
+    let each = subjects.iter().zip(loads_a).zip(&currents_a);
+    for ((subject, load), emergency) in each {
+        if emergency < load {
+            return Err(format!(
+                "leg {}: its emergency load, {emergency} A, is below its load, {load} A",
+                subject.leg.id
+            ));
+        }
+    }
+    Ok((currents_a, time_s))
+}
+
 fn joined(why: Vec<String>, questions: Vec<String>) -> Unknown {
     let mut why = why;
+    why.retain(|why| !why.is_empty());
     why.dedup();
     Unknown {
-        why: format!("not known: {}", why.join("; ")),
+        why: why.join("; "),
         questions,
     }
 }

@@ -1,7 +1,7 @@
 //! Model: the star of a joint's legs, and its temperatures at rest and in time.
 
 use super::shape::{Shape, Watch};
-use super::{Aged, Done, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
+use super::{Aged, Done, HOTTEST_DEGC, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
 use crate::catalogue::Ageing;
 use crate::job::Job;
 use jointwright_numerics::heat::HeatError;
@@ -13,7 +13,7 @@ pub const RATIO_MOST: f64 = 20.0;
 const AGEING_STEPS: usize = 24;
 
 /// First time at which a state of an emergency is looked at, s.
-const FIRST_S: f64 = 60.0;
+const FIRST_S: f64 = 0.25;
 /// Parts into which an interval is cut in which a limit is passed.
 const N_PARTS: u32 = 12;
 
@@ -24,8 +24,8 @@ pub struct Model {
     hub: Hub,
     /// Continuous loads, A.
     pub loads_a: Vec<f64>,
-    /// Emergency loads, A.
-    pub emergency_a: Option<Vec<f64>>,
+    /// Emergency loads, A, and how long they last, s; or why there are none.
+    pub emergency_a_s: Result<(Vec<f64>, f64), String>,
 }
 
 /// Temperatures of one leg, °C.
@@ -39,14 +39,31 @@ pub struct LegAt {
     pub joint_at_m: f64,
     /// Hottest rubber of body and adapter.
     pub rubber_degc: f64,
-    /// Hottest conductor that a cable without a joint has where the joint is.
+    /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
     pub alone_degc: f64,
     /// Hottest conductor of the cable beyond the joint.
     pub cable_degc: f64,
-    /// Where that is from the joint's middle, m.
-    pub cable_at_m: f64,
     /// What surrounds the joint, at its warmest.
     pub surrounding_degc: f64,
+}
+
+/// A temperature that the metal of a leg may not pass.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LegLimit {
+    /// Place of the leg among the legs.
+    pub leg: usize,
+    /// The temperature, °C.
+    pub degc: f64,
+    /// Whether it is that of the whole cable, else that of the metal inside the body.
+    pub is_cable: bool,
+}
+
+impl LegAt {
+    /// Whether it is a state that is worth saying.
+    fn is_within(&self) -> bool {
+        let hottest = self.joint_degc.max(self.cable_degc);
+        hottest.is_finite() && hottest <= HOTTEST_DEGC
+    }
 }
 
 /// How long a load may flow.
@@ -76,7 +93,7 @@ pub struct Along {
 /// Ladders of one joint, each for what it watches.
 struct Ladders {
     plain: Ladder,
-    alone: Ladder,
+    alone: Vec<Ladder>,
     rubber: Vec<Ladder>,
 }
 
@@ -98,13 +115,13 @@ impl Model {
         shapes: Vec<Shape>,
         hub: Hub,
         loads_a: Vec<f64>,
-        emergency_a: Option<Vec<f64>>,
+        emergency_a_s: Result<(Vec<f64>, f64), String>,
     ) -> Result<Model, String> {
         let model = Model {
             shapes,
             hub,
             loads_a,
-            emergency_a,
+            emergency_a_s,
         };
         // What no ladder can be made of is refused at once.
         model.plain().map(|_| model)
@@ -127,17 +144,10 @@ impl Model {
         Ladder::new(self.bare_star()).map_err(said)
     }
 
-    /// The cables as if they met without a joint, each watched or not.
-    fn alone(&self, watches: impl Fn(usize) -> bool) -> Result<Ladder, String> {
-        let arms = self.shapes.iter().enumerate().map(|(leg, shape)| {
-            let mut arm = shape.arm_alone();
-            for slice in &mut arm.slices {
-                slice.rings[0].is_watched = watches(leg);
-            }
-            arm
-        });
+    /// The cable of a leg as if it went through without a joint, watched.
+    fn alone(&self, leg: usize) -> Result<Ladder, String> {
         let star = Star {
-            arms: arms.collect(),
+            arms: vec![self.shapes[leg].arm_alone()],
             hub: Hub::default(),
         };
         Ladder::new(star).map_err(said)
@@ -151,7 +161,9 @@ impl Model {
     fn ladders(&self) -> Result<Ladders, String> {
         Ok(Ladders {
             plain: self.plain()?,
-            alone: self.alone(|_| false)?,
+            alone: (0..self.shapes.len())
+                .map(|leg| self.alone(leg))
+                .collect::<Result<_, _>>()?,
             rubber: (0..self.shapes.len())
                 .map(|leg| self.watching(leg, Watch::Rubber))
                 .collect::<Result<_, _>>()?,
@@ -170,9 +182,13 @@ impl Model {
         let currents = self.times(ratio);
         let mut ladders = self.ladders()?;
         let found = unless_runaway(ladders.plain.steady(&currents))?;
-        let alone = unless_runaway(ladders.alone.steady(&currents))?;
-        let both = found.zip(alone);
-        Ok(both.map(|(found, alone)| self.legs_at(&ladders, &currents, &found, &alone)))
+        let mut alone = Vec::new();
+        for (ladder, current) in ladders.alone.iter_mut().zip(&currents) {
+            alone.push(unless_runaway(ladder.steady(&[*current]))?);
+        }
+        let both = found.zip(alone.into_iter().collect::<Option<Vec<_>>>());
+        let legs = both.map(|(found, alone)| self.legs_at(&ladders, &currents, &found, &alone));
+        Ok(legs.filter(|legs| legs.iter().all(LegAt::is_within)))
     }
 
     fn legs_at(
@@ -180,14 +196,14 @@ impl Model {
         ladders: &Ladders,
         currents_a: &[f64],
         found: &Temperatures,
-        alone: &Temperatures,
+        alone: &[Temperatures],
     ) -> Vec<LegAt> {
         let legs = self.shapes.iter().enumerate();
         legs.map(|(leg, shape)| {
             let core = ladders.plain.along_core(found, leg);
             let (joint_at_m, joint_degc) = hottest(&core, |z| z < shape.body.end_m);
-            let (cable_at_m, cable_degc) = hottest(&core, |z| z > shape.joint_end_m());
-            let alone = ladders.alone.along_core(alone, leg);
+            let (_, cable_degc) = hottest(&core, |z| z > shape.joint_end_m());
+            let alone = ladders.alone[leg].along_core(&alone[leg], 0);
             let rubber = ladders.rubber[leg].hottest_watched(found);
             let near = shape.stretches.iter().scan(0.0, |from, stretch| {
                 let touches = *from < shape.joint_end_m();
@@ -205,7 +221,6 @@ impl Model {
                 rubber_degc: rubber.map_or(joint_degc, |(.., degc)| degc),
                 alone_degc: hottest(&alone, |z| z < shape.body.end_m).1,
                 cable_degc,
-                cable_at_m,
                 surrounding_degc: near.fold(f64::NEG_INFINITY, f64::max),
             }
         })
@@ -218,20 +233,24 @@ impl Model {
     /// As [`Model::at_rest`].
     pub fn along(&self, ratio: f64) -> Result<Option<Vec<Along>>, String> {
         let currents = self.times(ratio);
-        let (mut plain, mut without) = (self.plain()?, self.alone(|_| false)?);
-        let found = unless_runaway(plain.steady(&currents))?;
-        let alone = unless_runaway(without.steady(&currents))?;
-        let Some((found, alone)) = found.zip(alone) else {
+        let mut plain = self.plain()?;
+        let Some(found) = unless_runaway(plain.steady(&currents))? else {
             return Ok(None);
         };
-        let legs = self.shapes.iter().enumerate();
-        let along = legs.map(|(leg, shape)| Along {
-            core_degc: plain.along_core(&found, leg),
-            outside_degc: plain.along_outside(&found, leg),
-            alone_degc: without.along_core(&alone, leg),
-            ends_m: (shape.body.end_m, shape.joint_end_m()),
-        });
-        Ok(Some(along.collect()))
+        let mut along = Vec::new();
+        for (leg, shape) in self.shapes.iter().enumerate() {
+            let mut without = self.alone(leg)?;
+            let Some(alone) = unless_runaway(without.steady(&currents[leg..=leg]))? else {
+                return Ok(None);
+            };
+            along.push(Along {
+                core_degc: plain.along_core(&found, leg),
+                outside_degc: plain.along_outside(&found, leg),
+                alone_degc: without.along_core(&alone, 0),
+                ends_m: (shape.body.end_m, shape.joint_end_m()),
+            });
+        }
+        Ok(Some(along))
     }
 
     /// How many times the job's load brings the metal of a leg inside its body to a temperature; nothing where none up to [`RATIO_MOST`] does, or no load is too much.
@@ -245,32 +264,24 @@ impl Model {
     }
 
     fn cable_load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
-        let mut ladder = self.alone(|of| of == leg)?;
-        let found = ladder.load_to_degc(&self.loads_a, Spot::Watched, degc);
+        let mut ladder = self.alone(leg)?;
+        let found = ladder.load_to_degc(&self.loads_a[leg..=leg], Spot::Watched, degc);
         Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
     }
 
-    /// How long currents may flow, A for each leg, from the job's load at rest, before the metal of each leg inside its body comes to its temperature; nothing for a leg without one.
+    /// How long currents may flow, A for each leg, from the job's load at rest, before each limit is reached.
     ///
     /// # Accuracy
     /// 2e-3 of the time, beside the ladder's own.
     ///
     /// # Errors
     /// That it cannot be solved.
-    pub fn lasts(
-        &self,
-        currents_a: &[f64],
-        limits_degc: &[Option<f64>],
-    ) -> Result<Vec<Option<Lasts>>, String> {
-        let mut course = self.course(currents_a, limits_degc)?;
-        let mut found = vec![None; limits_degc.len()];
-        for index in 0..course.asked.len() {
-            found[course.asked[index].leg] = Some(course.lasts(index)?);
-        }
-        Ok(found)
+    pub fn lasts(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Vec<Lasts>, String> {
+        let mut course = self.course(currents_a, limits)?;
+        (0..limits.len()).map(|index| course.lasts(index)).collect()
     }
 
-    /// The leg that comes to its temperature first, and when, s; nothing where none does within [`LONGEST_S`].
+    /// The limit that is reached first, its place in the list, and when, s; nothing where none is within [`LONGEST_S`].
     ///
     /// # Accuracy
     /// As [`Model::lasts`].
@@ -280,9 +291,9 @@ impl Model {
     pub fn first_to_limit_s(
         &self,
         currents_a: &[f64],
-        limits_degc: &[Option<f64>],
+        limits: &[LegLimit],
     ) -> Result<Option<(usize, f64)>, String> {
-        let mut course = self.course(currents_a, limits_degc)?;
+        let mut course = self.course(currents_a, limits)?;
         let firsts: Vec<Option<usize>> = course.asked.iter().map(|of| course.first(of)).collect();
         let Some(least) = firsts.iter().flatten().min().copied() else {
             return Ok(None);
@@ -293,24 +304,25 @@ impl Model {
                 && let Lasts::Seconds(s) = course.lasts(index)?
                 && best.is_none_or(|(_, best)| s < best)
             {
-                best = Some((course.asked[index].leg, s));
+                best = Some((index, s));
             }
         }
         Ok(best)
     }
 
     /// The states of an emergency, doubling by doubling, until every leg is above its temperature.
-    fn course(&self, currents_a: &[f64], limits_degc: &[Option<f64>]) -> Result<Course, String> {
+    fn course(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Course, String> {
         let mut ladder = self.plain()?;
         let start = ladder.steady(&self.loads_a).map_err(said)?;
         let rest = unless_runaway(ladder.steady(currents_a))?;
-        let asked = limits_degc.iter().enumerate().filter_map(|(leg, limit)| {
-            Some(Asked {
-                leg,
-                limit_degc: (*limit)?,
-                core: ladder.core(leg),
-                body_end_m: self.shapes[leg].body.end_m,
-            })
+        let asked = limits.iter().map(|limit| Asked {
+            limit_degc: limit.degc,
+            core: ladder.core(limit.leg),
+            within_m: if limit.is_cable {
+                f64::INFINITY
+            } else {
+                self.shapes[limit.leg].body.end_m
+            },
         });
         let asked: Vec<Asked> = asked.collect();
         let times = doublings(FIRST_S, LONGEST_S);
@@ -327,25 +339,26 @@ impl Model {
         })
     }
 
-    /// Temperatures after an emergency of so many seconds, from the job's load at rest; nothing where they grow beyond all numbers.
+    /// Temperatures after an emergency of so many seconds, from the job's load at rest; nothing where they grow beyond [`HOTTEST_DEGC`].
     fn after_emergency(
         &self,
         emergency_a: &[f64],
         time_s: f64,
     ) -> Result<Option<Vec<LegAt>>, String> {
         let mut ladders = self.ladders()?;
-        let times = [time_s];
-        let last = |ladder: &mut Ladder| -> Result<Temperatures, String> {
-            let start = ladder.steady(&self.loads_a).map_err(said)?;
-            let mut found = ladder.after(&start, emergency_a, &times).map_err(said)?;
-            found
-                .pop()
-                .ok_or_else(|| "no time was asked for".to_owned())
+        let Some(found) = last(&mut ladders.plain, &self.loads_a, emergency_a, time_s)? else {
+            return Ok(None);
         };
-        let found = last(&mut ladders.plain)?;
-        let alone = last(&mut ladders.alone)?;
+        let mut alone = Vec::new();
+        for (leg, ladder) in ladders.alone.iter_mut().enumerate() {
+            let (load, emergency) = (&self.loads_a[leg..=leg], &emergency_a[leg..=leg]);
+            let Some(state) = last(ladder, load, emergency, time_s)? else {
+                return Ok(None);
+            };
+            alone.push(state);
+        }
         let legs = self.legs_at(&ladders, emergency_a, &found, &alone);
-        Ok(Some(legs).filter(|legs| legs.iter().all(|leg| leg.joint_degc.is_finite())))
+        Ok(Some(legs).filter(|legs| legs.iter().all(LegAt::is_within)))
     }
 
     /// What an emergency uses up of a leg's rubber, in hours at the reference of its ageing.
@@ -399,6 +412,31 @@ impl Model {
         other
     }
 
+    /// How long the job's emergency may last before each leg's body comes to its limit; nothing without one.
+    fn lasting(
+        &self,
+        subjects: &[LegSubject<'_>],
+        has_rest: bool,
+    ) -> Result<Vec<Option<Lasts>>, String> {
+        let mut found = vec![None; subjects.len()];
+        let (Ok((currents, _)), true) = (&self.emergency_a_s, has_rest) else {
+            return Ok(found);
+        };
+        let limits = subjects.iter().enumerate().filter_map(|(leg, subject)| {
+            let degc = subject.chosen.body?.conductor_emergency_greatest_degc?;
+            Some(LegLimit {
+                leg,
+                degc,
+                is_cable: false,
+            })
+        });
+        let limits: Vec<LegLimit> = limits.collect();
+        for (limit, lasts) in limits.iter().zip(self.lasts(currents, &limits)?) {
+            found[limit.leg] = Some(lasts);
+        }
+        Ok(found)
+    }
+
     pub(super) fn answer(
         self,
         job: &Job,
@@ -406,19 +444,16 @@ impl Model {
         ohms: Vec<(f64, f64)>,
     ) -> Result<Done, String> {
         let at_load = self.at_rest(1.0)?;
-        let emergency = self.emergency_a.clone().zip(job.duty.emergency_s);
-        let at_emergency = match (&emergency, &at_load) {
-            (Some((currents, time_s)), Some(_)) => Some(self.after_emergency(currents, *time_s)?),
-            (Some(_), None) => Some(None),
-            (None, _) => None,
+        let at_emergency = match (&self.emergency_a_s, &at_load) {
+            (Ok((currents, time_s)), Some(_)) => Ok(self.after_emergency(currents, *time_s)?),
+            (Ok(_), None) => Ok(None),
+            (Err(why), _) => Err(why.clone()),
         };
-        let emergency_limits: Vec<Option<f64>> = subjects
-            .iter()
-            .map(|subject| subject.chosen.body?.conductor_emergency_greatest_degc)
-            .collect();
-        let lasts = match (&self.emergency_a, &at_load) {
-            (Some(currents), Some(_)) => self.lasts(currents, &emergency_limits)?,
-            _ => vec![None; subjects.len()],
+        let lasts = self.lasting(subjects, at_load.is_some())?;
+        // What runs away ages without end.
+        let emergency = match (&self.emergency_a_s, &at_emergency) {
+            (Ok(emergency), Ok(Some(_))) => Some(emergency),
+            _ => None,
         };
         let mut legs = Vec::new();
         for ((index, subject), connector_ohm) in subjects.iter().enumerate().zip(ohms) {
@@ -440,7 +475,7 @@ impl Model {
             let emergency_lasts = lasts[index];
             let aged = match (&body.ageing, &at_load) {
                 (Some(ageing), Some(at_load)) => {
-                    Some(self.aged(index, ageing, &at_load[index], emergency.as_ref())?)
+                    Some(self.aged(index, ageing, &at_load[index], emergency)?)
                 }
                 _ => None,
             };
@@ -465,8 +500,32 @@ impl Model {
     }
 }
 
+/// State after a time, from the loads at rest; nothing where the metal of any arm grows beyond [`HOTTEST_DEGC`] on the way.
+fn last(
+    ladder: &mut Ladder,
+    loads_a: &[f64],
+    currents_a: &[f64],
+    time_s: f64,
+) -> Result<Option<Temperatures>, String> {
+    let start = ladder.steady(loads_a).map_err(said)?;
+    let cores: Vec<Core> = (0..currents_a.len()).map(|arm| ladder.core(arm)).collect();
+    let is_beyond = |state: &Temperatures| {
+        cores.iter().any(|core| {
+            let degc = hottest(&core.along(state), |_| true).1;
+            degc.is_nan() || degc > HOTTEST_DEGC
+        })
+    };
+    let times = doublings(FIRST_S.min(time_s), time_s);
+    let found = ladder.after_until(&start, currents_a, &times, is_beyond);
+    let mut found = found.map_err(said)?;
+    Ok(found.pop().filter(|state| !is_beyond(state)))
+}
+
 /// Times from a first to a last, each twice the one before it, but for the last, s.
 fn doublings(first_s: f64, last_s: f64) -> Vec<f64> {
+    if first_s >= last_s {
+        return vec![last_s];
+    }
     let mut times = vec![first_s];
     let mut next = 2.0 * first_s;
     while next < last_s {
@@ -479,15 +538,14 @@ fn doublings(first_s: f64, last_s: f64) -> Vec<f64> {
 
 /// A leg whose metal may come to a temperature.
 struct Asked {
-    leg: usize,
     limit_degc: f64,
     core: Core,
-    body_end_m: f64,
+    within_m: f64,
 }
 
 impl Asked {
     fn degc(&self, state: &Temperatures) -> f64 {
-        hottest(&self.core.along(state), |z| z < self.body_end_m).1
+        hottest(&self.core.along(state), |z| z < self.within_m).1
     }
 
     fn is_above(&self, state: &Temperatures) -> bool {

@@ -1,6 +1,6 @@
 //! Question: a temperature under load beside the most that somebody allows.
 
-use super::{Done, LegAt, LegWarm, Warm};
+use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
 use crate::limit::{AmountQuestion, Reach, Ruling, Subject, Word};
 
 impl Warm {
@@ -11,7 +11,8 @@ impl Warm {
             Warm::NotAsked => Err(Vec::new()),
             Warm::Refused(why) => Err(vec![Ruling::not_judged(check, subject, why.clone())]),
             Warm::Unknown(unknown) => {
-                let ruling = Ruling::not_judged(check, subject, unknown.why.clone());
+                let ruling =
+                    Ruling::not_judged(check, subject, format!("not known: {}", unknown.why));
                 if unknown.questions.is_empty() {
                     return Err(vec![ruling]);
                 }
@@ -73,7 +74,7 @@ pub(crate) fn runs_away(
     hint: &str,
 ) -> Ruling {
     let why = format!(
-        "{}: under this load its losses outgrow its cooling, and it warms without end",
+        "{}: under this load it warms without end, or past {HOTTEST_DEGC} degC",
         subject.words()
     );
     let limit = format!("{greatest_degc} degC");

@@ -13,6 +13,10 @@ const SHORT_M: f64 = 1e-5;
 const N_SLOPE: usize = 4;
 /// Places inside a body at which its materials change are put on whole multiples of this, m: so that slices share their radii, and a ladder has few.
 const SHARED_M: f64 = 2e-3;
+/// Decay lengths to which a longer stretch of surroundings is shortened: its inside is even, and cells are many.
+const EVEN_LENGTHS: f64 = 16.0;
+/// How far the first radius of a body may be off its bore, m.
+const CLOSE_M: f64 = 1e-4;
 /// Decay lengths by which the cable goes on beyond the joint and the last change of its surroundings.
 const FAR_LENGTHS: f64 = 7.0;
 /// Still air, which fills what nobody says is filled: it conducts and does not flow.
@@ -213,6 +217,39 @@ impl Shape {
         (along * across).sqrt()
     }
 
+    /// The first place inside the body, from its datum, at which its materials do not fill it from the bore outward, m.
+    pub fn hollow_m(&self) -> Option<f64> {
+        let end = self.body.end_m;
+        let mut marks = self.marks();
+        marks.extend([self.body.datum_m, end]);
+        marks.retain(|z| (self.body.datum_m..=end).contains(z));
+        marks.sort_by(f64::total_cmp);
+        marks.dedup_by(|later, earlier| *later - *earlier < SHORT_M);
+        let middles = marks
+            .windows(2)
+            .map(|pair| 0.5 * (pair[0] + pair[1]) - self.body.datum_m);
+        middles
+            .into_iter()
+            .find(|along| !self.body.is_filled(*along))
+    }
+
+    /// The same with its longest stretches of surroundings shortened.
+    pub fn shortened(mut self) -> Shape {
+        let most = EVEN_LENGTHS * self.decay_m();
+        let joint_end = self.joint_end_m();
+        let (mut from, mut cut) = (0.0, 0.0);
+        for stretch in &mut self.stretches {
+            let until = stretch.until_m - cut;
+            let longest = joint_end.max(from) + most;
+            if until.is_finite() && until > longest {
+                cut += until - longest;
+            }
+            stretch.until_m -= cut;
+            from = stretch.until_m;
+        }
+        self
+    }
+
     /// Places at which something changes along the axis, m.
     fn marks(&self) -> Vec<f64> {
         let mut marks = vec![
@@ -314,6 +351,27 @@ impl Region {
 }
 
 impl Body {
+    /// Whether its materials, its insulation among them, lie without a gap from the bore to its outside at a place from its datum, m.
+    fn is_filled(&self, along_m: f64) -> bool {
+        let mut spans: Vec<[f64; 2]> = self
+            .regions
+            .iter()
+            .flat_map(|region| region.spans_m(along_m))
+            .collect();
+        spans.sort_by(|a, b| a[0].total_cmp(&b[0]));
+        let mut reached = self.bore_m;
+        for span in &spans {
+            if span[0] > reached + CLOSE_M {
+                return false;
+            }
+            reached = reached.max(span[1]);
+        }
+        let insulates = |region: &Region| region.gives_way && !region.spans_m(along_m).is_empty();
+        self.regions.iter().any(insulates)
+            && reached > self.bore_m + CLOSE_M
+            && spans.iter().all(|span| span[0] > self.bore_m - CLOSE_M)
+    }
+
     /// Its rings at a place, on a bore of this radius: rubber keeps its volume, so r² grows by the same amount everywhere.
     fn add_to(&self, stack: &mut Stack, z: f64, on_m: f64) {
         let more = on_m * on_m - self.bore_m * self.bore_m;

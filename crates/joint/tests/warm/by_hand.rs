@@ -131,6 +131,24 @@ fn a_body_on_another_cable_keeps_its_rubber() {
     );
 }
 
+/// Direct current, as a micro-ohm meter has it: four inches of 17.241 Ω mm²/km with 2 % of lay on 177.35 mm², and seven tenths of it.
+#[test]
+fn the_connector_s_resistance_is_that_of_a_reading() {
+    let plan = planned(&[], &[]);
+    let equal = 17.241e3 * 1.02 / 177.35 * 0.1016;
+    let leg = leg(&plan, "A");
+    assert!(
+        (leg.equal_length_uohm / equal - 1.0).abs() < 1e-4,
+        "{}",
+        leg.equal_length_uohm
+    );
+    assert!(
+        (leg.connector_uohm / equal - 0.7).abs() < 1e-4,
+        "{}",
+        leg.connector_uohm
+    );
+}
+
 /// exp(E/R (1/T0 − 1/T)) with 95 kJ/mol and 90 degC.
 #[test]
 fn loss_of_life_is_that_of_its_constants() {

@@ -9,7 +9,7 @@ use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc, plan};
+use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc, plan, rate};
 use jointwright_joint::warm::{Done, Warm};
 
 pub const DOCK: &str = "dock-straight-pressed";
@@ -145,7 +145,11 @@ fn an_emergency_is_held_against_the_body_s_own_limit_at_its_end() {
 
 #[test]
 fn a_joint_that_warms_without_end_fails() {
-    let plan = planned(&[("\nload = \"320 A\"", "\nload = \"5 kA\"")], &[]);
+    let more = [
+        ("\nload = \"320 A\"", "\nload = \"5 kA\""),
+        ("\nemergency = \"420 A\"", "\nemergency = \"6 kA\""),
+    ];
+    let plan = planned(&more, &[]);
     for slug in CHECKS {
         assert_eq!(worst(&plan, slug), "fail", "{slug}");
     }
@@ -250,4 +254,53 @@ fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
         by(1),
         by(2)
     );
+}
+
+/// The emergencies of a rating end at the first limit, that of the cables included: what is said there holds when the job asks for it.
+#[test]
+fn emergencies_of_a_rating_end_at_the_first_limit() {
+    let order = order(DOCK, &[], &[]);
+    let document = rate(&accepted(judge(&order), DOCK)).unwrap();
+    let row = &document.emergency[4];
+    assert_eq!(
+        (row.of.as_deref(), row.leg.as_deref()),
+        (Some("cable"), Some("B"))
+    );
+    let (load, time) = (row.loads_a[0], 3600.0 * row.lasts_h.expect("an end"));
+    let edit = format!("\nemergency = \"{load:.3} A\"\nemergency_time = \"{time:.0} s\"");
+    let plan = planned(
+        &[("\nemergency = \"420 A\"\nemergency_time = \"4 h\"", &edit)],
+        &[],
+    );
+    let at = leg(&plan, "B").at_emergency.as_ref().expect("a state");
+    assert!((at.cable_degc - 130.0).abs() < 0.5, "{load} {time}: {at:?}");
+    assert!(at.joint_degc < 120.0);
+}
+
+/// However large an emergency is, it fails, and the load is judged by itself.
+#[test]
+fn an_emergency_beyond_all_numbers_fails() {
+    for emergency in ["2 kA", "10 kA", "40 kA"] {
+        let edit = format!("\nemergency = \"{emergency}\"");
+        let plan = planned(&[("\nemergency = \"420 A\"", &edit)], &[]);
+        assert_eq!(worst(&plan, "joint_emergency_heat"), "fail", "{emergency}");
+        assert_eq!(worst(&plan, "joint_load_heat"), "pass", "{emergency}");
+        assert!(leg(&plan, "A").emergency_ageing_h.is_none());
+    }
+}
+
+/// A far stretch is shortened, and changes nothing.
+#[test]
+fn a_long_stretch_is_like_a_longer_one() {
+    let at = |until: &str| {
+        let until = format!("until = \"{until}\"");
+        let plan = planned(&[("until = \"2.5 m\"", &until)], &[]);
+        leg(&plan, "B").at_load.clone().expect("a state")
+    };
+    let (far, farther) = (at("60 m"), at("9000 m"));
+    assert!((far.joint_degc - farther.joint_degc).abs() < 1e-6);
+    assert!((far.cable_degc - farther.cable_degc).abs() < 1e-6);
+    // The same far enough that it does not matter where it ends, and nearer, where it does.
+    assert!((at("2.5 m").joint_degc - far.joint_degc).abs() < 0.1);
+    assert!((at("0.6 m").joint_degc - far.joint_degc).abs() > 0.5);
 }
