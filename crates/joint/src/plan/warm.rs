@@ -274,7 +274,7 @@ fn lines(
     let mut said = Vec::new();
     let Some(at) = at_load else {
         said.push(format!(
-            "at {} A losses outgrow the cooling: it warms without end",
+            "at {} A all the time it warms without end, or past {HOTTEST_DEGC} degC",
             shown(done.model.loads_a[index])
         ));
         return said;
@@ -502,7 +502,7 @@ fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<
 /// Limits that a state passes.
 fn passed(inputs: &Inputs<'_>, done: &Done, legs: Option<&[LegAt]>) -> Vec<String> {
     let Some(legs) = legs else {
-        return vec!["warms without end".to_owned()];
+        return vec![format!("warms without end, or past {HOTTEST_DEGC} degC")];
     };
     let service = inputs.order.job.duty.conductor_greatest_degc;
     let mut passed = Vec::new();
