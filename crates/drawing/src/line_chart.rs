@@ -287,3 +287,73 @@ fn legend(canvas: &mut Canvas, chart: &Chart) {
         canvas.text(words);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn chart(points: Vec<(f64, f64)>) -> Chart {
+        let axis = |label: &str, is_logarithmic| Axis {
+            label: label.to_owned(),
+            is_logarithmic,
+        };
+        Chart {
+            title: "a < b".to_owned(),
+            about: Vec::new(),
+            x: axis("hours", true),
+            y: axis("A", false),
+            curves: vec![ChartCurve {
+                label: "leg A".to_owned(),
+                points,
+            }],
+            rules: vec![Rule::Level(15.0, "limit".to_owned())],
+            banner: Some("INVENTED".to_owned()),
+            below: Vec::new(),
+        }
+    }
+
+    /// Places of the first curve.
+    fn places(svg: &str) -> Vec<[f64; 2]> {
+        let begin = svg.find("data-part=\"curve\"").expect("a curve");
+        let d = svg[begin..]
+            .split(" d=\"")
+            .nth(1)
+            .and_then(|d| d.split('"').next());
+        let numbers = d
+            .expect("a path")
+            .split(['M', 'L'])
+            .filter(|part| !part.is_empty());
+        numbers
+            .map(|part| {
+                let mut both = part.split(' ').map(|n| n.parse::<f64>().expect("a number"));
+                [both.next().expect("x"), both.next().expect("y")]
+            })
+            .collect()
+    }
+
+    #[test]
+    fn equal_ratios_have_equal_lengths_and_more_lies_higher() {
+        let svg =
+            line_chart(&chart(vec![(0.1, 30.0), (1.0, 20.0), (10.0, 10.0)])).expect("a chart");
+        let [a, b, c] = places(&svg)[..] else {
+            panic!("three places");
+        };
+        assert!(
+            (b[0] - a[0] - (c[0] - b[0])).abs() < 0.2,
+            "{a:?} {b:?} {c:?}"
+        );
+        assert!((b[1] - a[1] - (c[1] - b[1])).abs() < 0.2 && a[1] < b[1]);
+        assert!(svg.contains("a &lt; b") && svg.contains(">INVENTED<") && svg.contains(">limit<"));
+    }
+
+    #[test]
+    fn what_is_no_line_is_not_drawn() {
+        assert_eq!(line_chart(&chart(vec![(1.0, 1.0)])), None);
+        assert_eq!(line_chart(&chart(Vec::new())), None);
+        // Of numbers that are none the others are drawn.
+        let svg =
+            line_chart(&chart(vec![(1.0, 1.0), (2.0, f64::NAN), (3.0, 2.0)])).expect("a chart");
+        assert_eq!(places(&svg).len(), 2);
+        assert!(!svg.contains("NaN"));
+    }
+}

@@ -3,6 +3,7 @@
 mod exits;
 mod lint;
 mod pages;
+mod rate;
 mod schemas;
 mod solve;
 mod streams;
