@@ -154,7 +154,7 @@ fn loads(document: &RateDoc, lines: &mut Lines) {
     for row in &document.loads {
         load(document, row, lines);
     }
-    lines.wrap("  ", "times: the job's load. joint: hottest conductor inside the body. cable: the same of this leg's cable, going through there without a joint. beyond: hottest conductor beyond the joint. Each may be off by a hundredth of its rise, after a time by two.");
+    lines.wrap("  ", "times: the job's load. joint: hottest conductor inside the body. cable: the same of this leg's cable, going through there without a joint. beyond: hottest conductor beyond the body. Each may be off by a hundredth of its rise, after a time by two.");
     lines.wrap("  ", "exceeds: limits of bodies by their papers and of the job that are passed; an empty place says nothing of other limits, and permits nothing.");
 }
 

@@ -93,7 +93,7 @@ pub struct AtDoc {
     pub rubber_degc: f64,
     /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
     pub cable_there_degc: f64,
-    /// Hottest conductor of the cable beyond the joint.
+    /// Hottest conductor of the cable beyond the body, what the seal covers included.
     pub cable_degc: f64,
 }
 
@@ -321,7 +321,7 @@ fn against_cable(at: &LegAt) -> String {
     let by = at.joint_degc - at.alone_degc;
     let how = if by > 0.0 { "hotter" } else { "cooler" };
     format!(
-        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint; rubber {:.1} degC; the cable beyond the joint {:.1} degC at its hottest",
+        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint; rubber {:.1} degC; the cable beyond the body {:.1} degC at its hottest",
         shown(at.load_a),
         at.joint_degc,
         at.joint_at_m * 1e3,

@@ -41,9 +41,9 @@ pub struct LegAt {
     pub rubber_degc: f64,
     /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
     pub alone_degc: f64,
-    /// Hottest conductor of the cable beyond the joint.
+    /// Hottest conductor of the cable beyond the body, what the seal covers included.
     pub cable_degc: f64,
-    /// What surrounds the joint, at its warmest.
+    /// The coldest of what surrounds the leg: rises counted from it are the largest.
     pub surrounding_degc: f64,
 }
 
@@ -202,18 +202,10 @@ impl Model {
         legs.map(|(leg, shape)| {
             let core = ladders.plain.along_core(found, leg);
             let (joint_at_m, joint_degc) = hottest(&core, |z| z < shape.body.end_m);
-            let (_, cable_degc) = hottest(&core, |z| z > shape.joint_end_m());
+            let (_, cable_degc) = hottest(&core, |z| z >= shape.body.end_m);
             let alone = ladders.alone[leg].along_core(&alone[leg], 0);
             let rubber = ladders.rubber[leg].hottest_watched(found);
-            let near = shape.stretches.iter().scan(0.0, |from, stretch| {
-                let touches = *from < shape.joint_end_m();
-                *from = stretch.until_m;
-                Some(if touches {
-                    stretch.degc
-                } else {
-                    f64::NEG_INFINITY
-                })
-            });
+            let surroundings = shape.stretches.iter().map(|stretch| stretch.degc);
             LegAt {
                 load_a: currents_a[leg],
                 joint_degc,
@@ -221,7 +213,7 @@ impl Model {
                 rubber_degc: rubber.map_or(joint_degc, |(.., degc)| degc),
                 alone_degc: hottest(&alone, |z| z < shape.body.end_m).1,
                 cable_degc,
-                surrounding_degc: near.fold(f64::NEG_INFINITY, f64::max),
+                surrounding_degc: surroundings.fold(f64::INFINITY, f64::min),
             }
         })
         .collect()

@@ -164,3 +164,24 @@ fn loss_of_life_is_that_of_its_constants() {
     let hours = leg.emergency_ageing_h.expect("an emergency");
     assert!(4.0 * expected < hours && hours < 4.0 * most, "{hours}");
 }
+
+/// Under a seal that lets no heat out the cable is hottest between the body's end and the seal's: that place is looked at.
+#[test]
+fn the_cable_under_the_seal_is_looked_at() {
+    let cover = "covers_body = true, resistivity_k_m_per_w = 4.0";
+    let felt = "covers_body = false, resistivity_k_m_per_w = 45.0";
+    with_done(&order(DOCK, &[], &[(cover, felt)]), |done| {
+        let along = &done.model.along(1.0).unwrap().expect("a state")[0];
+        let beyond = along.core_degc.iter().filter(|(z, _)| *z >= along.ends_m.0);
+        let (z, degc) = beyond
+            .max_by(|a, b| a.1.total_cmp(&b.1))
+            .expect("a hottest place");
+        assert!(
+            (along.ends_m.0..along.ends_m.1).contains(z),
+            "{z} {:?}",
+            along.ends_m
+        );
+        let said = done.at_load.as_ref().expect("a state")[0].cable_degc;
+        assert!((said - degc).abs() < 1e-9, "{said} {degc}");
+    });
+}
