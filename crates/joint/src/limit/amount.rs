@@ -78,6 +78,8 @@ impl AmountQuestion<'_> {
             source: Some(self.word.source()),
             why,
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
+            asks: Vec::new(),
+            stops: false,
             reach: Reach::Computed,
         }
     }

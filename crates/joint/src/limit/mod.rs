@@ -7,11 +7,14 @@
 //! Not here: which value a check compares (`checks`).
 
 mod amount;
+mod ask;
+pub mod fact_table;
 mod memory;
 mod ruling;
 
 pub use amount::AmountQuestion;
 pub(crate) use amount::shown;
+pub use ask::{Ask, Fact, File, Who};
 pub use memory::{MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
@@ -318,6 +321,8 @@ impl Question<'_> {
             source: Some(word.source()),
             why,
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
+            asks: Vec::new(),
+            stops: false,
             reach: self.reach,
         }
     }

@@ -1,5 +1,6 @@
 //! Ruling: the outcome of one check on one joint, leg or end, with its evidence.
 
+use super::ask::Ask;
 use jointwright_units::Interval;
 
 /// Outcome of a check.
@@ -137,6 +138,10 @@ pub struct Ruling {
     pub why: Option<String>,
     /// What to do next.
     pub hint: Option<String>,
+    /// What would settle it while it is not judged; it is settled when all are answered.
+    pub asks: Vec<Ask>,
+    /// Whether work stops here although nothing fails, until a named person has said what it is.
+    pub stops: bool,
     /// Whether it was computed.
     pub reach: Reach,
 }
@@ -155,6 +160,8 @@ impl Ruling {
             source: None,
             why: Some(why.into()),
             hint: None,
+            asks: Vec::new(),
+            stops: false,
             reach: Reach::Instructions,
         }
     }
@@ -183,6 +190,8 @@ impl Ruling {
             outcome: Outcome::Fail,
             why: Some(why.into()),
             hint: Some(hint.into()),
+            asks: Vec::new(),
+            stops: false,
             ..self
         }
     }
@@ -191,6 +200,27 @@ impl Ruling {
     pub fn with_hint(self, hint: impl Into<String>) -> Ruling {
         Ruling {
             hint: Some(hint.into()),
+            ..self
+        }
+    }
+
+    /// The same ruling with one more fact that would settle it; a ruling that is judged asks for nothing.
+    pub fn asking(mut self, ask: Ask) -> Ruling {
+        if self.outcome == Outcome::NotJudged && !self.asks.contains(&ask) {
+            self.asks.push(ask);
+        }
+        self
+    }
+
+    /// The same ruling with all of these.
+    pub fn asking_all(self, asks: impl IntoIterator<Item = Ask>) -> Ruling {
+        asks.into_iter().fold(self, Ruling::asking)
+    }
+
+    /// The same ruling; work stops on it though nothing fails.
+    pub fn stopping(self) -> Ruling {
+        Ruling {
+            stops: self.outcome == Outcome::NotJudged,
             ..self
         }
     }

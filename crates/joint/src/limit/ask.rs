@@ -1,0 +1,134 @@
+//! Ask: the one fact that would settle what is not judged, who can answer it, and where the answer goes.
+//!
+//! Invariant: equal facts are equal asks, so that each is put once, however many rulings wait for it.
+
+/// Who can answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Who {
+    /// The crew at the joint, with instruments or by looking.
+    Crew,
+    /// Whoever keeps the store and the truck.
+    Store,
+    /// The owner's engineer, or whoever plans the job for the owner.
+    Engineer,
+    /// The maker of the cable, or its papers.
+    CableMaker,
+    /// The maker of a part, or its paper.
+    PartMaker,
+}
+
+impl Who {
+    /// All of them, in the order in which they can be reached.
+    pub const ALL: [Who; 5] = [
+        Who::Crew,
+        Who::Store,
+        Who::Engineer,
+        Who::CableMaker,
+        Who::PartMaker,
+    ];
+
+    /// Word in plan.json and in names of files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Who::Crew => "crew",
+            Who::Store => "store",
+            Who::Engineer => "engineer",
+            Who::CableMaker => "cable-maker",
+            Who::PartMaker => "part-maker",
+        }
+    }
+
+    /// What a page calls them.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Who::Crew => "the crew",
+            Who::Store => "the store",
+            Who::Engineer => "the owner's engineer",
+            Who::CableMaker => "the cable's maker, or its papers",
+            Who::PartMaker => "the part's maker, or its paper",
+        }
+    }
+
+    /// Whether crew or owner can close it themselves, as against what makers may not publish.
+    pub const fn is_near(self) -> bool {
+        matches!(self, Who::Crew | Who::Store | Who::Engineer)
+    }
+}
+
+/// Which file an answer goes into.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum File {
+    /// The job.
+    Job,
+    /// The catalogue with the part's row.
+    Catalogue,
+}
+
+impl File {
+    /// Word for it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            File::Job => "job",
+            File::Catalogue => "catalogue",
+        }
+    }
+}
+
+/// A kind of fact that can be missing.
+#[derive(Debug, PartialEq, Eq)]
+pub struct Fact {
+    /// Name, for ever.
+    pub key: &'static str,
+    /// Who can answer.
+    pub who: Who,
+    /// What to find, as a sentence; `{of}` stands for what it is of.
+    pub find: &'static str,
+    /// Which file the answer goes into.
+    pub file: File,
+    /// Tables of that file that take it, one of them by the kind of part; `body.rubber` is a table in a row.
+    pub tables: &'static [&'static str],
+    /// Fields of the answer.
+    pub fields: &'static [&'static str],
+}
+
+/// One fact that is missing.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Ask {
+    /// What kind of fact.
+    pub fact: &'static Fact,
+    /// What it is of: a leg, an end, a part's row, a key; empty for the job.
+    pub of: String,
+}
+
+impl Ask {
+    /// The question for this one.
+    pub fn question(&self) -> String {
+        self.fact.question(std::slice::from_ref(&self.of))
+    }
+}
+
+impl Fact {
+    /// Ask for it.
+    pub fn of(&'static self, of: impl Into<String>) -> Ask {
+        Ask {
+            fact: self,
+            of: of.into(),
+        }
+    }
+
+    /// The question for all of these at once.
+    pub fn question(&self, of: &[String]) -> String {
+        self.find.replace("{of}", &of.join(", "))
+    }
+
+    /// Where the answer goes, in words.
+    pub fn place(&self, of: &[String]) -> String {
+        let tables = self.tables.join("` or `");
+        let fields = self.fields.join(", ");
+        let whose = match (self.file, of.iter().all(String::is_empty)) {
+            (File::Catalogue, false) => format!(" of {}", of.join(", ")),
+            _ => String::new(),
+        };
+        format!("{}, under `{tables}`{whose}: {fields}", self.file.name())
+    }
+}
