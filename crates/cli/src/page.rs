@@ -24,6 +24,7 @@ pub fn page(plan: &Plan) -> String {
         lines.wrap("", &format!("Shields: {}", leg.shield.never));
     }
     blanks(plan, &mut lines);
+    unsettled(plan, &mut lines);
     fails(plan, &mut lines);
     not_judged(plan, &mut lines);
     proposals(&plan.proposals, &mut lines);
@@ -211,7 +212,7 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
     lines.add("  Measure from the square-cut conductor end, back along the cable.");
     lines.add("  Set off every mark before the connector is made.");
     let outward = first.cuts.iter().rev();
-    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| c.kind == "cut");
+    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| !c.is_mark());
     for place in cuts.into_iter().chain(marks) {
         cut(place, manner, lines);
     }
@@ -367,7 +368,7 @@ fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
 
 /// One place to cut or mark: a line with its name and both units, a line with where it may lie, a line with whose word that is.
 fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
-    let name = format!("{} {}", cut.kind.to_uppercase(), cut.words);
+    let name = format!("{} {}", cut.act(), cut.words);
     let (inch, mm) = match (manner.is_withheld, &cut.nominal_mm, &cut.inch, &cut.mark_mm) {
         (true, ..) => ("withheld".to_owned(), "withheld".to_owned()),
         (_, Some(_), inch, Some(mm)) => (inches(inch.as_ref(), manner), format!("{mm} mm")),
@@ -382,6 +383,9 @@ fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
         if let Some(edge) = cut.at_edge() {
             lines.add(&format!("      {edge}"));
         }
+    }
+    if let Some(keeps) = &cut.keeps {
+        lines.wrap("      ", keeps);
     }
     if !cut.window_of.is_empty() {
         lines.wrap("      ", &format!("word of: {}", cut.window_of.join("; ")));
@@ -459,6 +463,17 @@ fn blanks(plan: &Plan, lines: &mut Lines) {
             "",
             &format!("PORT {}, blank: insulating plug {plug}", blank.port),
         );
+    }
+}
+
+/// What about the steps a person must settle.
+fn unsettled(plan: &Plan, lines: &mut Lines) {
+    if plan.make_up.unsettled.is_empty() {
+        return;
+    }
+    lines.heading("TO SETTLE BEFORE THE WORK");
+    for said in &plan.make_up.unsettled {
+        lines.wrap("  ", said);
     }
 }
 

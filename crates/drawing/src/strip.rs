@@ -125,18 +125,18 @@ pub fn strip(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Optio
             Some(at) if (0.0..=most - TAIL).contains(&at) => marked.push((at, cut)),
             Some(_) => left_out.push(format!(
                 "{} {}: {}, from the square-cut conductor end; too far for this page.",
-                act(cut),
+                cut.act(),
                 cut.words,
                 number(cut, plan)
             )),
             None if !cut.growth_ladder.is_empty() => left_out.push(format!(
                 "{} {}: waits for the growth of the connector; see the growth ladder on the front page.",
-                act(cut),
+                cut.act(),
                 cut.words
             )),
             None => left_out.push(format!(
                 "{} {}: no place is set; stop and call.",
-                act(cut),
+                cut.act(),
                 cut.words
             )),
         }
@@ -164,10 +164,6 @@ pub fn strip(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Optio
         height_mm: height + 2.0 * RIM,
         left_out,
     })
-}
-
-fn act(cut: &CutDoc) -> &'static str {
-    if cut.kind == "cut" { "CUT" } else { "MARK" }
 }
 
 /// The number of a cut in the plan's own texts.
@@ -209,7 +205,7 @@ pub(crate) fn unbroken(text: &str) -> String {
 fn blocks(leg: &LegDoc, phase: u8, plan: &Plan, marked: &[(f64, &CutDoc)]) -> Vec<Block> {
     let mut blocks = vec![head(leg, phase, plan)];
     for (at, cut) in marked {
-        let mut lines = Words::lines(2.7, true, &format!("{} {}", act(cut), cut.words));
+        let mut lines = Words::lines(2.7, true, &format!("{} {}", cut.act(), cut.words));
         let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
         match (inch, &cut.mark_mm) {
             (Some(inch), Some(mm)) => {
@@ -227,6 +223,9 @@ fn blocks(leg: &LegDoc, phase: u8, plan: &Plan, marked: &[(f64, &CutDoc)]) -> Ve
                 }
             }
             None => lines.extend(Words::lines(2.5, false, "no window is set")),
+        }
+        if let Some(keeps) = &cut.keeps {
+            lines.extend(Words::lines(2.3, true, &unbroken(keeps)));
         }
         blocks.push(Block {
             mark: Some(*at),
@@ -264,7 +263,11 @@ fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
 }
 
 fn head(leg: &LegDoc, phase: u8, plan: &Plan) -> Block {
-    let mut lines = Words::lines(2.5, true, "ZERO: square-cut conductor end, before pressing");
+    let datum = leg
+        .cuts
+        .first()
+        .map_or("square-cut conductor end", |cut| &cut.from);
+    let mut lines = Words::lines(2.5, true, &format!("ZERO: {datum}"));
     let name = format!("{}{phase}", leg.mark);
     let n_letters = name.chars().count().max(1) as f64;
     let size = (0.9 * (TEXT[1] - TEXT[0]) / (LETTER[0] * n_letters)).min(10.0);

@@ -29,18 +29,26 @@ pub enum Stage {
     Screen,
     /// Insulation cut.
     Insulation,
+    /// Each phase compared with the far end.
+    Phasing,
     /// What must go over the cable is slid on and parked.
     SlideOn,
     /// Connector made.
     Connect,
     /// Insulation smoothed and cleaned.
     Clean,
+    /// What cannot be parked over the jacket pushed onto the cleaned end, before the connector bars its way.
+    PushOn,
     /// Body brought to its place.
     Place,
     /// Leg plugged to the bus.
     Mate,
     /// Metallic shield restored and bonded.
     Bond,
+    /// Permanent bond measured across the joint.
+    BondCheck,
+    /// Bridge of the metallic shield taken off.
+    BridgeOff,
     /// Jacket restored and sealed.
     Seal,
     /// Joint supported, trials and hand-back decided by those named for it.
@@ -58,12 +66,16 @@ const NAMES: &[(Stage, &str)] = &[
     (Stage::Shield, "shield"),
     (Stage::Screen, "screen"),
     (Stage::Insulation, "insulation"),
+    (Stage::Phasing, "phasing"),
     (Stage::SlideOn, "slide-on"),
     (Stage::Connect, "connect"),
     (Stage::Clean, "clean"),
+    (Stage::PushOn, "push-on"),
     (Stage::Place, "place"),
     (Stage::Mate, "mate"),
     (Stage::Bond, "bond"),
+    (Stage::BondCheck, "bond-check"),
+    (Stage::BridgeOff, "bridge-off"),
     (Stage::Seal, "seal"),
     (Stage::HandBack, "hand-back"),
 ];
@@ -78,12 +90,16 @@ pub const STAGE_NAMES: &[&str] = &[
     "shield",
     "screen",
     "insulation",
+    "phasing",
     "slide-on",
     "connect",
     "clean",
+    "push-on",
     "place",
     "mate",
     "bond",
+    "bond-check",
+    "bridge-off",
     "seal",
 ];
 

@@ -24,7 +24,8 @@ pub(crate) struct Front {
     numbers: Vec<Number>,
     knife: Knife,
     connector: Vec<String>,
-    ladder: Option<Ladder>,
+    /// One for each cut that waits for the growth.
+    ladders: Vec<Ladder>,
     parts: Vec<String>,
     not_judged: String,
 }
@@ -32,8 +33,10 @@ pub(crate) struct Front {
 /// One number to cut or mark at.
 #[derive(Clone, Debug, Serialize)]
 struct Number {
-    /// "CUT" or "MARK".
+    /// "CUT", "LAY BACK" or "MARK".
     act: String,
+    /// Whether nothing is cut there.
+    is_mark: bool,
     what: String,
     datum: String,
     /// Large: inches, or millimetres where the page has no inches.
@@ -47,6 +50,8 @@ struct Number {
     caution: String,
     /// What is said of a mark at the end of its window.
     edge: String,
+    /// How much of a shield that is laid back is kept.
+    keeps: String,
 }
 
 #[derive(Clone, Debug, Serialize)]
@@ -73,6 +78,14 @@ struct Rung {
     window: String,
 }
 
+#[cfg(test)]
+impl Front {
+    /// Cuts for which it shows a growth ladder.
+    pub(crate) fn ladders(&self) -> Vec<&str> {
+        self.ladders.iter().map(|l| l.what.as_str()).collect()
+    }
+}
+
 /// Front pages of all ends, leg by leg.
 pub(crate) fn fronts(plan: &Plan) -> Vec<Front> {
     plan.legs
@@ -85,7 +98,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
     let is_metric = plan.job.words == "iec";
     // The outermost first, as they are come to with the knife; marks after cuts.
     let outward = leg.cuts.iter().rev();
-    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| c.kind == "cut");
+    let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| !c.is_mark());
     let places = cuts.into_iter().chain(marks);
     let port = leg
         .port
@@ -103,7 +116,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
         numbers: places.map(|cut| number(cut, is_metric)).collect(),
         knife: knife(leg),
         connector: connector(leg),
-        ladder: ladder(leg, is_metric),
+        ladders: ladders(leg, is_metric),
         parts: leg.parts.iter().map(part).collect(),
         not_judged: not_judged(plan, leg, end),
     }
@@ -135,26 +148,39 @@ fn knife(leg: &LegDoc) -> Knife {
     }
 }
 
-/// What is slid onto this end, farthest from the conductor end first.
+/// What comes onto this end, moment by moment, each in its order.
 fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
     let name = format!("{}{}", leg.mark, end.phase);
-    let slides = plan.make_up.steps.iter().flat_map(|step| &step.slides);
-    let here: Vec<String> = slides
-        .filter(|slide| slide.onto == name)
-        .map(|slide| format!("{} {}", slide.part, clipped(&slide.id, 24)))
-        .collect();
+    let moments = [
+        ("slide-on", "slide on before the connector, in this order"),
+        (
+            "push-on",
+            "push on once it is clean, before the connector, in this order",
+        ),
+        (
+            "place",
+            "push on once it is clean, over the connector, in this order",
+        ),
+    ];
+    let said = moments.iter().filter_map(|(stage, when)| {
+        let steps = plan.make_up.steps.iter().filter(|s| s.stage == *stage);
+        let here: Vec<String> = steps
+            .flat_map(|step| &step.slides)
+            .filter(|slide| slide.onto == name)
+            .map(|slide| format!("{} {}", slide.part, clipped(&slide.id, 24)))
+            .collect();
+        (!here.is_empty()).then(|| format!("{when}: {}", here.join(", then ")))
+    });
+    let said: Vec<String> = said.collect();
     let is_open = |kind: &&str| leg.parts.iter().all(|part| part.kind != **kind);
     let open: Vec<&str> = ["seal", "body"]
         .into_iter()
         .filter(|k| is_open(k))
         .collect();
-    let settled = if here.is_empty() {
-        "nothing named is slid onto this end".to_owned()
+    let settled = if said.is_empty() {
+        "nothing named comes onto this end".to_owned()
     } else {
-        format!(
-            "slide on before the connector, in this order: {}",
-            here.join(", then ")
-        )
+        said.join("; ")
     };
     if open.is_empty() {
         return settled;
@@ -199,7 +225,8 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         )],
     };
     Number {
-        act: cut.kind.to_uppercase(),
+        act: cut.act().to_owned(),
+        is_mark: cut.is_mark(),
         what: cut.words.clone(),
         datum: format!("from the {}", cut.from),
         large,
@@ -209,6 +236,7 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         whose: clipped(&cut.window_of.join("; "), 160),
         caution: cut.caution().to_owned(),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
+        keeps: cut.keeps.clone().unwrap_or_default(),
     }
 }
 
@@ -261,21 +289,24 @@ fn order(doc: &ConnectorDoc, part: &PartDoc) -> String {
     format!("{what}: {}", clipped(&part.instructions, 50))
 }
 
-fn ladder(leg: &LegDoc, is_metric: bool) -> Option<Ladder> {
-    let cut = leg.cuts.iter().find(|c| !c.growth_ladder.is_empty())?;
-    let rungs = cut.growth_ladder.iter().map(|rung| {
-        let mut printed = self::rung(rung, is_metric);
-        if let Some(finer) = finest_mm(rung, &cut.growth_ladder)
-            && !printed.small.is_empty()
-        {
-            printed.small = format!("{finer} mm");
+fn ladders(leg: &LegDoc, is_metric: bool) -> Vec<Ladder> {
+    let waiting = leg.cuts.iter().filter(|c| !c.growth_ladder.is_empty());
+    let ladder = |cut: &CutDoc| {
+        let rungs = cut.growth_ladder.iter().map(|rung| {
+            let mut printed = self::rung(rung, is_metric);
+            if let Some(finer) = finest_mm(rung, &cut.growth_ladder)
+                && !printed.small.is_empty()
+            {
+                printed.small = format!("{finer} mm");
+            }
+            printed
+        });
+        Ladder {
+            what: cut.words.clone(),
+            rungs: rungs.collect(),
         }
-        printed
-    });
-    Some(Ladder {
-        what: cut.words.clone(),
-        rungs: rungs.collect(),
-    })
+    };
+    waiting.map(ladder).collect()
 }
 
 /// One tick in one text: of all rungs at the tick of this one, the millimetres with the most decimals, where they lie in its window.

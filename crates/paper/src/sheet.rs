@@ -464,6 +464,188 @@ fn exact(number: f64) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+    use jointwright_joint::form::Source;
+    use jointwright_joint::job::read_order;
+    use jointwright_joint::judge::judge_unsolved as judge;
+    use jointwright_joint::plan::plan;
+
+    const EXAMPLES: [&str; 5] = [
+        include_str!("../../../examples/larkspur-three-way/job.toml"),
+        include_str!("../../../examples/dock-straight-not-pressed/job.toml"),
+        include_str!("../../../examples/dock-straight-pressed/job.toml"),
+        include_str!("../../../examples/quarry-four-way/job.toml"),
+        include_str!("../../../examples/tannery-change/job.toml"),
+    ];
+
+    /// Plan of a job whose insulation end, if so asked, is measured from the conductor end, so that no growth moves it.
+    fn planned(job: &str, is_loose: bool) -> Plan {
+        let mut parts = DEMONSTRATION_TEXT.to_owned();
+        if is_loose {
+            parts = parts.replace(
+                "from = \"connector-mouth\", to = \"insulation-end\"",
+                "from = \"conductor-end\", to = \"insulation-end\"",
+            );
+        }
+        let catalogue = Source::new(DEMONSTRATION, parts);
+        let order = read_order(&Source::new("job.toml", job.to_owned()), &[catalogue]);
+        let order = order.unwrap_or_else(|complaints| panic!("{complaints:?}"));
+        plan(&judge(&order).unwrap_or_else(|complaints| panic!("{complaints:?}")))
+    }
+
+    /// The jobs of the examples, each as it is and without its trial presses, with places that wait for the growth and without.
+    fn sheets() -> impl Iterator<Item = (Plan, Sheet)> {
+        let without = |job: &str| -> String {
+            let lines = job.lines().filter(|line| !line.contains("length_before"));
+            lines.map(|line| format!("{line}\n")).collect()
+        };
+        let jobs = EXAMPLES.into_iter();
+        let jobs = jobs.flat_map(move |job| [job.to_owned(), without(job)]);
+        let plans = jobs.flat_map(|job| [planned(&job, false), planned(&job, true)]);
+        plans.map(|plan| {
+            let sheet = sheet(&plan, &[]);
+            (plan, sheet)
+        })
+    }
+
+    /// Legs of a plan, each with the front page of one of its ends and the steps of that leg alone.
+    fn pages<'s>(
+        plan: &'s Plan,
+        sheet: &'s Sheet,
+    ) -> Vec<(&'s LegDoc, &'s Front, Vec<&'s StepDoc>)> {
+        let legs = plan
+            .legs
+            .iter()
+            .flat_map(|leg| leg.ends.iter().map(move |_| leg));
+        let steps_of = |leg: &LegDoc| {
+            let steps = sheet.steps.iter();
+            steps.filter(|s| s.legs == [leg.mark.as_str()]).collect()
+        };
+        legs.zip(&sheet.fronts)
+            .map(|(leg, front)| (leg, front, steps_of(leg)))
+            .collect()
+    }
+
+    fn sends_to_ladder(text: &str) -> bool {
+        text.contains("growth ladder")
+    }
+
+    #[test]
+    fn a_step_sends_to_a_ladder_only_where_its_front_page_shows_one() {
+        let mut n = 0;
+        for (plan, sheet) in sheets() {
+            for (_, front, steps) in pages(&plan, &sheet) {
+                let ladders = front.ladders();
+                let lines: Vec<&str> = steps
+                    .iter()
+                    .flat_map(|s| s.lines.iter().map(|l| l.say.as_str()))
+                    .filter(|say| sends_to_ladder(say))
+                    .collect();
+                assert_eq!(
+                    lines.is_empty(),
+                    ladders.is_empty(),
+                    "{}: {lines:?}",
+                    plan.job.id
+                );
+                for what in ladders {
+                    assert!(
+                        lines.iter().any(|say| say.contains(what)),
+                        "{}: {what}",
+                        plan.job.id
+                    );
+                    n += 1;
+                }
+            }
+        }
+        assert!(n > 3, "{n} ladders");
+    }
+
+    #[test]
+    fn no_step_names_a_window_that_its_front_page_withholds() {
+        let mut n = 0;
+        for (plan, sheet) in sheets() {
+            if sheet.is_failing {
+                assert!(
+                    sheet.steps.is_empty() && sheet.fronts.is_empty() && sheet.strips.is_empty()
+                );
+            }
+            for (leg, front, steps) in pages(&plan, &sheet) {
+                let page = serde_json::to_value(front).expect("a page").to_string();
+                let ends = leg
+                    .cuts
+                    .iter()
+                    .map(|c| format!("{} on leg {}", c.words, leg.mark));
+                let ends: Vec<String> = ends.collect();
+                let holds = steps.iter().flat_map(|s| &s.hold);
+                for wanted in holds.filter(|w| ends.contains(&w.what)) {
+                    let Some(window) = wanted.window.as_deref().filter(|w| !sends_to_ladder(w))
+                    else {
+                        continue;
+                    };
+                    for part in window.split(", ").flat_map(|part| part.split(" in,")) {
+                        assert!(
+                            page.contains(part),
+                            "{}: {}: {part}",
+                            plan.job.id,
+                            wanted.what
+                        );
+                    }
+                    n += 1;
+                }
+            }
+        }
+        assert!(n > 50, "{n} windows");
+    }
+
+    #[test]
+    fn front_page_strip_and_steps_say_one_word_for_the_edge_of_a_shield() {
+        let mut n = 0;
+        for job in EXAMPLES {
+            let plan = planned(job, false);
+            let sheet = sheet(&plan, &[]);
+            if sheet.is_failing {
+                continue;
+            }
+            for (leg, front) in plan
+                .legs
+                .iter()
+                .flat_map(|leg| leg.ends.iter().map(move |_| leg))
+                .zip(&sheet.fronts)
+            {
+                let cut = leg
+                    .cuts
+                    .iter()
+                    .find(|c| c.plane == "metallic-shield-edge")
+                    .expect("an edge");
+                let page = serde_json::to_value(front).expect("a page").to_string();
+                assert!(page.contains(&format!("\"act\":\"{}\"", cut.act())));
+                let mut steps = sheet
+                    .steps
+                    .iter()
+                    .filter(|s| s.stage == "shield" && s.legs == [leg.mark.as_str()]);
+                let title = &steps.next().expect("a step").title;
+                assert!(title.to_uppercase().starts_with(cut.act()), "{title}");
+                let strips = sheet
+                    .strips
+                    .iter()
+                    .filter(|s| s.leg == leg.mark)
+                    .flat_map(|s| &s.pictures);
+                for strip in strips {
+                    if cut.kind == "lay-back" {
+                        assert!(
+                            strip.svg.contains("LAY BACK") || strip.svg.contains(">LAY"),
+                            "{}",
+                            strip.alt
+                        );
+                    } else {
+                        assert!(!strip.svg.contains("LAY BACK"), "{}", strip.alt);
+                    }
+                    n += 1;
+                }
+            }
+        }
+        assert!(n > 5, "{n} strips");
+    }
 
     #[test]
     fn a_length_of_the_front_page_is_not_printed_a_second_way() {

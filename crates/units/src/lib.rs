@@ -23,8 +23,8 @@ pub use length::Length;
 pub use length_error::LengthError;
 pub use mark::{Mark, Tick, Toward, Window, WindowText, mark, metric_mark, mm_beside, window_text};
 pub use quantity::{
-    Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, VoltagePeak,
-    VoltageRms,
+    Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, Torque,
+    VoltagePeak, VoltageRms,
 };
 pub use quantity_error::QuantityError;
 pub use station::Station;

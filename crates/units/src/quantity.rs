@@ -1,4 +1,4 @@
-//! Quantities with units: voltage, current, time, temperature, area, frequency, resistance, resistance per length.
+//! Quantities with units: voltage, current, time, temperature, area, frequency, resistance, resistance per length, torque.
 //!
 //! Why separate types: rms read for peak is a factor 1.41, ohm per thousand feet read for ohm per kilometre is 3.28, and neither shows in a bare number.
 //!
@@ -17,6 +17,9 @@ use std::fmt;
 const KM_PER_KFT: f64 = 0.3048;
 /// Square millimetres in a thousand circular mils: π/4 · 25.4² / 1000.
 const MM2_PER_KCMIL: f64 = FRAC_PI_4 * (25.4 * 25.4) / 1.0e3;
+
+/// Newton metres in a foot-pound: 1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N, both exact.
+const NM_PER_FT_LBF: f64 = 0.3048 * 4.448_221_615_260_5;
 
 /// What the reader of one quantity expects.
 struct Kind {
@@ -168,6 +171,19 @@ quantity! {
         |ohm_per_km| ohm_per_km, |ohm_per_km| ohm_per_km;
     from_ohm_per_kft, ohm_per_kft, "ohms per thousand feet", ["ohm/kft", "Ω/kft", "Ω/kft"],
         |ohm_per_kft| ohm_per_kft / KM_PER_KFT, |ohm_per_km| ohm_per_km * KM_PER_KFT;
+}
+
+quantity! {
+    /// A torque, in newton metres.
+    ///
+    /// A foot is 0.3048 m and a pound-force 4.4482216152605 N, both exact, so that 1 ft·lbf = 1.355817948 N·m.
+    Torque, "torque", units "N·m, ft·lbf or in·lbf", least 0.0,
+    print |nm| (nm, "N·m");
+    from_nm, nm, "newton metres", ["N·m", "N m", "Nm", "N.m"], |nm| nm, |nm| nm;
+    from_ft_lbf, ft_lbf, "foot-pounds", ["ft·lbf", "ft lbf", "lbf·ft", "lbf ft", "ft-lb", "ft-lbf"],
+        |ft_lbf| ft_lbf * NM_PER_FT_LBF, |nm| nm / NM_PER_FT_LBF;
+    from_in_lbf, in_lbf, "inch-pounds", ["in·lbf", "in lbf", "lbf·in", "lbf in", "in-lb", "in-lbf"],
+        |in_lbf| in_lbf * NM_PER_FT_LBF / 12.0, |nm| nm * 12.0 / NM_PER_FT_LBF;
 }
 
 impl VoltageRms {

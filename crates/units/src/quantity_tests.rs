@@ -1,8 +1,8 @@
 //! Quantities as they are written, and in which words the rest is refused.
 
 use super::{
-    Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, VoltagePeak,
-    VoltageRms,
+    Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, Torque,
+    VoltagePeak, VoltageRms,
 };
 use crate::QuantityError;
 use proptest::prelude::*;
@@ -65,6 +65,18 @@ fn temperatures_are_read_in_both_scales_and_below_nought() {
     check(Temperature::parse("68 °F"), Temperature::from_deg_c(20.0));
     check(Temperature::parse("-40 °C"), Temperature::from_deg_f(-40.0));
     check(Temperature::parse("−40 °F"), Temperature::from_deg_c(-40.0));
+}
+
+#[test]
+fn torques_are_read_in_newton_metres_and_pounds() {
+    check(Torque::parse("55 N·m"), Torque::from_nm(55.0));
+    check(Torque::parse("55 Nm"), Torque::from_nm(55.0));
+    check(Torque::parse("40 ft·lbf"), Torque::from_ft_lbf(40.0));
+    check(Torque::parse("480 in lbf"), Torque::from_in_lbf(480.0));
+    // 40 · 0.3048 · 4.4482216152605 = 54.232717933256 N·m.
+    assert!((Torque::from_ft_lbf(40.0).nm() - 54.232_717_933_256).abs() < 1.0e-9);
+    assert!((Torque::from_in_lbf(480.0).ft_lbf() - 40.0).abs() < 1.0e-9);
+    assert!(Torque::parse("55").is_err() && Torque::parse("55 N").is_err());
 }
 
 #[test]

@@ -15,8 +15,12 @@ const NUMBER: f64 = 3.2;
 /// Letters of a small line of the column.
 const LETTERS: usize = 44;
 
-/// Name of the datum.
-pub(super) const DATUM: &str = "square-cut conductor end, before pressing";
+/// Name of the datum of a leg.
+pub(super) fn datum_name(leg: &LegDoc) -> &str {
+    leg.cuts
+        .first()
+        .map_or("square-cut conductor end", |cut| &cut.from)
+}
 /// What stands instead of numbers.
 pub(super) const FAILS: &str = "a check fails: no number is printed";
 
@@ -103,7 +107,7 @@ pub(super) fn rows(
     sheet.stroke([datum, top], [datum, y], 0.35, Role::Datum);
     // Below the last line nothing else stands left of the column.
     y += if rows.is_empty() { LINE } else { 0.0 };
-    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, DATUM).bold());
+    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, datum_name(leg)).bold());
     y
 }
 
@@ -112,10 +116,10 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     if n > 0 {
         sheet.stroke([COLUMN, top], [RIGHT, top], 0.12, Role::Rule);
     }
-    let name = format!("{} {}", row.cut.kind.to_uppercase(), row.cut.words);
+    let name = format!("{} {}", row.cut.act(), row.cut.words);
     let name = Words::new(COLUMN, top + 2.3, SMALL, &shortened(&name, LETTERS));
     sheet.text(name.of_row(n));
-    if row.cut.kind == "mark" {
+    if row.cut.is_mark() {
         let more = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
         let d = format!("M{:.2} {:.2}l-0.9 -1.6h1.8Z", COLUMN - 1.5, top + 2.3);
         sheet.path(&d, &more);
@@ -171,7 +175,7 @@ fn lines(
         );
         sheet.path(&d, &head);
     }
-    if cut.kind == "mark" {
+    if cut.is_mark() {
         let d = format!("M{x:.2} {surface:.2}l-0.9 -1.6h1.8Z");
         sheet.path(&d, &head);
     }
@@ -179,7 +183,7 @@ fn lines(
     if let Some(window) = window.filter(|ends| ends.iter().all(|x| x.is_finite())) {
         let [from, to] = window.map(|x| section.scale.at(x));
         let fill = sheet.paint.fill("window");
-        let low = surface - if cut.kind == "mark" { 1.7 } else { 0.1 };
+        let low = surface - if cut.is_mark() { 1.7 } else { 0.1 };
         let wide = (0.6 - (to - from)).max(0.0) / 2.0;
         sheet.rectangle([from - wide, low - 1.0, to + wide, low], &fill, 0.15);
     }

@@ -1,6 +1,6 @@
 //! Tests of the half section.
 
-use super::dimension::{DATUM, FAILS};
+use super::dimension::{FAILS, datum_name};
 use super::sheet::{Role, Sheet, WIDTH, Words};
 use super::{Style, Theme, composed, fails, half_section};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -178,7 +178,7 @@ fn a_cut_without_a_place_says_so_and_has_no_arrow() {
         let is_arrow = |role| matches!(role, Role::Extension(_));
         sheet.strokes.iter().filter(|x| is_arrow(x.role)).count()
     };
-    assert!(has(&sheet, "see the growth ladder") && has(&sheet, DATUM));
+    assert!(has(&sheet, "see the growth ladder") && has(&sheet, datum_name(&plan.legs[0])));
     assert_eq!(n_arrows(&sheet), plan.legs[0].cuts.len() - 1);
     plan.legs[0].cuts[0].growth_ladder.clear();
     let sheet = composed(&plan.legs[0], &plan, &PRINT);
@@ -368,6 +368,8 @@ fn cut(n: usize, at: f64, words: &str, is_set: bool) -> CutDoc {
         plane: planes.get(n).copied().unwrap_or("park-mark").to_owned(),
         words: words.to_owned(),
         kind: if n % 3 == 2 { "mark" } else { "cut" }.to_owned(),
+        keeps: None,
+        keeps_mm: None,
         from: "conductor-end".to_owned(),
         nominal_mm: is_set.then_some(at),
         min_mm: None,

@@ -6,7 +6,9 @@
 //!
 //! Not here: whether a part fits (`fit`), and any file access.
 
+mod as_made;
 mod copies;
+mod handling;
 mod piece;
 mod row;
 mod rubber;
@@ -15,6 +17,8 @@ mod taper;
 mod thermal;
 mod walk_row;
 
+pub use as_made::AsMade;
+pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
 pub use piece::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
 };

@@ -193,6 +193,12 @@ pub(super) const STEP: Shape = Shape {
             Optional,
             "Moment of the make-up at which it stands; left out, the one at which the part itself comes on.",
         ),
+        field(
+            "metals",
+            Kind::List(&Kind::Choice(METALS)),
+            Optional,
+            "Conductor metals for which the step is; left out, for all.",
+        ),
     ],
 };
 

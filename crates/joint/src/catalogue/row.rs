@@ -1,5 +1,7 @@
 //! Rows: the parts, as read from catalogue files.
 
+use super::as_made::AsMade;
+use super::handling::{BridgeMoment, GoesOn, LayBack};
 use super::rubber::Rubber;
 use super::taper::Taper;
 use super::thermal::{Ageing, Cover};
@@ -80,6 +82,8 @@ pub struct Step {
     pub hold: bool,
     /// Moment of the make-up at which it stands, where the row says so.
     pub stage: Option<Stage>,
+    /// Conductor metals for which it is; empty for all.
+    pub metals: Vec<Metal>,
 }
 
 /// How a tape is wound at an end.
@@ -321,6 +325,12 @@ pub struct Body {
     pub links: Vec<LinkRow>,
     /// When it may be moved.
     pub may_move: Option<MayMove>,
+    /// How its row says that it comes onto the cable.
+    pub goes_on: Option<GoesOn>,
+    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    pub passes: Option<Length>,
+    /// Abrasive and grit for the insulation, where its paper says.
+    pub abrasive: Option<String>,
     /// What is inside.
     pub inner: Option<Inner>,
     /// The tapered plug it sits on, for separable joints.
@@ -431,6 +441,8 @@ pub struct Connector {
     pub presses: Option<i64>,
     /// How far a sheared bolt may stand proud.
     pub stands_proud: Option<Length>,
+    /// What is left behind when it is made, where its paper says.
+    pub as_made: AsMade,
     /// Short circuit that its paper gives it.
     pub withstands: Option<Withstand>,
     /// Distances.
@@ -459,6 +471,10 @@ pub struct Adapter {
     pub links: Vec<LinkRow>,
     /// When it may be moved.
     pub may_move: Option<MayMove>,
+    /// How its row says that it comes onto the cable.
+    pub goes_on: Option<GoesOn>,
+    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    pub passes: Option<Length>,
     /// Relative permittivity, where stated.
     pub relative_permittivity: Option<f64>,
     /// It when nothing is in it, and its rubber.
@@ -488,6 +504,12 @@ pub struct ShieldPart {
     pub blocked: Option<bool>,
     /// Whether anything of it passes out under the seal, where its paper says.
     pub passes_seal: Option<bool>,
+    /// Shields that it has laid back, where its paper says.
+    pub lay_back: Option<LayBack>,
+    /// Kinds of shield that it has cut off, where its paper says.
+    pub cut_off: Vec<String>,
+    /// When its paper lets the bridge come off.
+    pub bridge_off: Option<BridgeMoment>,
     /// Distances.
     pub links: Vec<LinkRow>,
 }
@@ -515,6 +537,10 @@ pub struct Seal {
     pub links: Vec<LinkRow>,
     /// When it may be moved.
     pub may_move: Option<MayMove>,
+    /// How its row says that it comes onto the cable.
+    pub goes_on: Option<GoesOn>,
+    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    pub passes: Option<Length>,
 }
 
 /// Consumable.

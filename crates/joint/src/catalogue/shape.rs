@@ -1,5 +1,7 @@
 //! The table of fields of a catalogue file.
 
+use super::as_made::AS_MADE;
+use super::handling::{BRIDGE_OFF_FIELD, GOES_ON_FIELD, LAY_BACK, PASSES_FIELD};
 use super::piece::{
     BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LINK, MEANS,
     METALS, MOVE, SHELF, SHIELD_KINDS, STEP, STRANDINGS, WRAP, field,
@@ -154,6 +156,14 @@ const BODY: Shape = Shape {
             Kind::Table(&MOVE),
             Optional,
             "When it may still be moved."
+        ),
+        GOES_ON_FIELD,
+        PASSES_FIELD,
+        field(
+            "abrasive",
+            Kind::Text,
+            Optional,
+            "Abrasive and grit with which its paper has the insulation smoothed."
         ),
         field("inner", Kind::Table(&INNER), Optional, "What is inside."),
         field(
@@ -345,6 +355,12 @@ const CONNECTOR: Shape = Shape {
             Optional,
             "How far a sheared bolt may stand proud before it is dressed flush."
         ),
+        field(
+            "as_made",
+            Kind::Table(&AS_MADE),
+            Optional,
+            "What the tool, die, torque or shear bolt leaves behind."
+        ),
         FAULT_FIELD,
         FAULT_TIME_FIELD,
         field(
@@ -396,6 +412,8 @@ const ADAPTER: Shape = Shape {
             Optional,
             "When it may still be moved."
         ),
+        GOES_ON_FIELD,
+        PASSES_FIELD,
         field(
             "relative_permittivity",
             Kind::Number {
@@ -460,6 +478,19 @@ const SHIELD_PART: Shape = Shape {
             "True when wires, straps, a braid or a lead of it pass out under the seal; false when nothing does."
         ),
         field(
+            "lay_back",
+            Kind::Table(&LAY_BACK),
+            Optional,
+            "Shields whose wires or straps are laid back at their edge."
+        ),
+        field(
+            "cut_off",
+            Kind::List(&Kind::Choice(SHIELD_KINDS)),
+            Optional,
+            "Kinds of metallic shield that are cut off at their edge."
+        ),
+        BRIDGE_OFF_FIELD,
+        field(
             "link",
             Kind::Rows(&LINK),
             Optional,
@@ -521,6 +552,8 @@ const SEAL: Shape = Shape {
             Optional,
             "When it may still be moved."
         ),
+        GOES_ON_FIELD,
+        PASSES_FIELD,
     ],
 };
 

@@ -1,5 +1,6 @@
 //! From records to rows, with what one field alone cannot show: bounds the wrong way round, half a tolerance.
 
+use super::handling::BridgeMoment;
 use super::row::{
     Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
     Instructions, LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart,
@@ -82,6 +83,11 @@ impl RowReader<'_> {
             caution: record.string("caution"),
             hold: record.flag("hold").unwrap_or(false),
             stage: record.text("stage").and_then(Stage::from_name),
+            metals: record
+                .texts("metals")
+                .iter()
+                .filter_map(|m| metal(m))
+                .collect(),
         })
     }
 
@@ -513,6 +519,9 @@ impl Row for Body {
             interface: record.string("interface"),
             links,
             may_move,
+            goes_on: RowReader::goes_on(record),
+            passes: record.length("passes"),
+            abrasive: record.string("abrasive"),
             inner,
             taper,
             rubber,
@@ -570,6 +579,7 @@ impl Row for Connector {
             );
         }
         let withstands = reader.withstands(record);
+        let as_made = reader.as_made(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(Connector {
@@ -600,6 +610,7 @@ impl Row for Connector {
             die: record.string("die"),
             presses: record.integer("presses"),
             stands_proud: record.length("stands_proud"),
+            as_made,
             withstands,
             links,
             head,
@@ -625,6 +636,8 @@ impl Row for Adapter {
             system_greatest_kv: record.number("system_greatest")?,
             links,
             may_move,
+            goes_on: RowReader::goes_on(record),
+            passes: record.length("passes"),
             relative_permittivity: record.number("relative_permittivity"),
             rubber,
             head,
@@ -638,6 +651,7 @@ impl Row for ShieldPart {
         let head = reader.head(record);
         let fits = reader.fits(record);
         let withstands = reader.withstands(record);
+        let (lay_back, cut_off) = reader.shield_edges(record);
         let links = reader.links(record, head.as_ref());
         let head = head?;
         Some(ShieldPart {
@@ -649,6 +663,9 @@ impl Row for ShieldPart {
             fits,
             blocked: record.flag("blocked"),
             passes_seal: record.flag("passes_seal"),
+            lay_back,
+            cut_off,
+            bridge_off: record.text("bridge_off").and_then(BridgeMoment::from_name),
             links,
             head,
         })
@@ -672,6 +689,8 @@ impl Row for Seal {
             takes_lead: record.flag("takes_lead"),
             jacket_surfaces: record.texts("jacket_surfaces"),
             rubber,
+            goes_on: RowReader::goes_on(record),
+            passes: record.length("passes"),
             links,
             may_move,
             head,

@@ -91,6 +91,8 @@ pub enum Measure {
     Frequency,
     /// Resistance, kept in ohm.
     Resistance,
+    /// Torque, kept in N·m.
+    Torque,
 }
 
 impl Measure {
@@ -104,6 +106,7 @@ impl Measure {
             Measure::Area => "240 mm2",
             Measure::Frequency => "60 Hz",
             Measure::Resistance => "2.5 mohm",
+            Measure::Torque => "55 N·m",
         }
     }
 }

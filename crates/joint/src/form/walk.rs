@@ -3,7 +3,7 @@
 use super::{Complaints, Field, Item, Kind, Measure, Need, Record, Shape, Source, Value};
 use jiff::civil::Date;
 use jointwright_units::{
-    Area, Current, Frequency, Length, Resistance, Seconds, Temperature, VoltageRms,
+    Area, Current, Frequency, Length, Resistance, Seconds, Temperature, Torque, VoltageRms,
 };
 use toml::Spanned;
 use toml::de::{DeTable, DeValue};
@@ -312,6 +312,7 @@ fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
         Measure::Area => Area::parse(text).map(|v| v.mm2()),
         Measure::Frequency => Frequency::parse(text).map(|v| v.hz()),
         Measure::Resistance => Resistance::parse(text).map(|v| v.ohm()),
+        Measure::Torque => Torque::parse(text).map(|v| v.nm()),
     };
     let value = value.map_err(|e| (e.to_string(), e.hint()))?;
     if measure != Measure::Temperature && value < 0.0 {

@@ -6,6 +6,7 @@
 //!
 //! Not here: what the readings mean (`survey`), whether parts fit (`fit`).
 
+mod bridge;
 mod cable_of;
 mod leg_shape;
 mod owner_rows;
@@ -16,6 +17,7 @@ mod surround;
 mod types;
 mod walk_job;
 
+pub use bridge::BridgeOff;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{

@@ -1,5 +1,6 @@
 //! The table of fields of a job file.
 
+use super::bridge::BRIDGE_OFF;
 use super::leg_shape::LEG;
 use super::shield_shape::{CONTACT, CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
 use super::surround::SURROUNDING;
@@ -23,7 +24,7 @@ pub(super) const fn field(
 }
 
 /// What a person may decide.
-pub const DECIDES: &[&str] = &["windows", "limits", "confirmations"];
+pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge"];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
 const WORDS: &[&str] = &["us", "iec"];
@@ -291,6 +292,12 @@ const AUTHORITY: Shape = Shape {
             Kind::Rows(&PERSON),
             Optional,
             "People and what they may decide.",
+        ),
+        field(
+            "bridge_off",
+            Kind::Table(&BRIDGE_OFF),
+            Optional,
+            "When the bridge of the metallic shield comes off; left out, the sheet asks.",
         ),
     ],
 };

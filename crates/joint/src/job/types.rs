@@ -1,5 +1,6 @@
 //! The job as typed values.
 
+use super::bridge::BridgeOff;
 use super::shield::{Contact, Continuity, Lead, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, Size, Words};
 use crate::catalogue::LinkRow;
@@ -443,6 +444,8 @@ pub struct Job {
     pub stop_and_call: (String, String),
     /// People.
     pub people: Vec<Person>,
+    /// When the bridge of the metallic shield comes off, where the owner says.
+    pub bridge_off: Option<BridgeOff>,
     /// Bus.
     pub bus: Option<String>,
     /// Blank ports.

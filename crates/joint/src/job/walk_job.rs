@@ -1,5 +1,6 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
+use super::bridge::BridgeOff;
 use super::shield::shield_run;
 use super::types::{
     Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
@@ -91,13 +92,7 @@ impl JobReader<'_> {
 
     fn job(&mut self, record: &Record) -> Option<Job> {
         let authority = record.record("authority");
-        self.people = authority
-            .map(|a| a.records("person").filter_map(person).collect())
-            .unwrap_or_default();
-        self.people_are_known = authority.is_some_and(|a| {
-            a.records("person").count() == self.people.len()
-                && (a.item("person").is_some() || !a.is_given("person"))
-        });
+        let bridge_off = authority.and_then(|a| self.authority(a));
         let head = record.record("job");
         let kind = head.and_then(|h| self.kind(h));
         let system = record.record("system").and_then(|s| self.system(s));
@@ -140,6 +135,7 @@ impl JobReader<'_> {
             place: place?,
             stop_and_call: (call.string("name")?, call.string("number")?),
             people: std::mem::take(&mut self.people),
+            bridge_off,
             bus,
             blanks,
             legs,
@@ -157,6 +153,15 @@ impl JobReader<'_> {
             owner_limits,
             confirmations,
         })
+    }
+
+    /// Whose word counts, and when the owner lets the bridge of the shield come off.
+    fn authority(&mut self, authority: &Record) -> Option<BridgeOff> {
+        self.people = authority.records("person").filter_map(person).collect();
+        self.people_are_known = authority.records("person").count() == self.people.len()
+            && (authority.item("person").is_some() || !authority.is_given("person"));
+        let row = authority.record("bridge_off")?;
+        self.bridge_off(row)
     }
 
     /// Rows of a list, each read by itself; those that cannot be read are left out and complained of.

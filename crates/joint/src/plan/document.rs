@@ -202,9 +202,15 @@ pub struct CutDoc {
     pub plane: String,
     /// What a crew calls it.
     pub words: String,
-    /// "cut" or "mark".
+    /// "cut", "mark", or "lay-back" for wires and straps that are laid back.
     pub kind: String,
-    /// Datum: always the square-cut conductor end, before pressing.
+    /// How much of a shield that is laid back is kept beyond this place, or that it must be asked for, for a crew.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub keeps: Option<String>,
+    /// The same length, mm; left out where no row states it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub keeps_mm: Option<f64>,
+    /// Datum: always the square-cut conductor end; before pressing, where a connector is pressed.
     pub from: String,
     /// Distance from the datum, mm, not rounded; null where it cannot be said.
     pub nominal_mm: Option<f64>,

@@ -222,6 +222,7 @@ fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)]) -> WantedDoc {
         Against::Range(interval, source) => (Some(range(*interval)), source.clone()),
         Against::AtMost(most, source) => (Some(format!("at most {most}")), source.clone()),
         Against::AtLeast(least, source) => (Some(format!("at least {least}")), source.clone()),
+        Against::Words(words, source) => (Some(words.clone()), source.clone()),
         Against::NoWindow(why) => (None, why.clone()),
     };
     WantedDoc {
@@ -330,11 +331,27 @@ fn depth_text(depth: Length, words: Words) -> String {
 const NEAR_MM: f64 = 0.4;
 
 impl CutDoc {
+    /// What is done there, in large letters: the same word on every page.
+    pub fn act(&self) -> &'static str {
+        match self.kind.as_str() {
+            "lay-back" => "LAY BACK",
+            "mark" => "MARK",
+            _ => "CUT",
+        }
+    }
+
+    /// Whether nothing is cut or laid back there.
+    pub fn is_mark(&self) -> bool {
+        self.kind == "mark"
+    }
+
     /// What bites at this cut, in a few words beside it; the steps say it in full. Common practice, no source.
     pub fn caution(&self) -> &'static str {
         match self.plane.as_str() {
             "jacket-edge" => "never through to the metal under it",
-            "metallic-shield-edge" => "bridge it before it is cut; the bridge stays on",
+            "metallic-shield-edge" => {
+                "bridge it first; the bridge stays on until the step that takes it off"
+            }
             "insulation-screen-edge" => "never into the insulation",
             "insulation-end" => "never into the strands",
             _ => "",

@@ -36,6 +36,7 @@ use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::pressure::Pressed;
+use crate::programme::shield_edge;
 use crate::study::{PlugStudy, Study};
 use crate::survey::{likeness, likeness_words};
 use crate::warm::Warm;
@@ -534,11 +535,24 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
     ) {
         window_of.push(source.clone());
     }
+    let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
         plane: cut.plane.name().to_owned(),
         words: cut.plane.words(words),
-        kind: if cut.plane.is_cut() { "cut" } else { "mark" }.to_owned(),
-        from: "square-cut conductor end, before pressing".to_owned(),
+        kind: match (cut.plane.is_cut(), &edge) {
+            (false, _) => "mark",
+            (true, Some(edge)) if edge.is_laid_back => "lay-back",
+            (true, _) => "cut",
+        }
+        .to_owned(),
+        keeps: edge.as_ref().and_then(|e| e.keeps(words)),
+        keeps_mm: edge.as_ref().and_then(|e| e.kept).map(Length::mm),
+        from: if leg.chosen.connector.is_some_and(Connector::grows) {
+            "square-cut conductor end, before pressing"
+        } else {
+            "square-cut conductor end"
+        }
+        .to_owned(),
         nominal_mm: cut.nominal.map(Station::mm),
         min_mm: cut.window.map(|w| w.least().mm()),
         max_mm: cut.window.map(|w| w.greatest().mm()),

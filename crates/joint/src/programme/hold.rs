@@ -1,7 +1,9 @@
 //! Hold: what is measured before work goes on, and what each reading is held against.
 
-use super::Step;
-use super::line::Line;
+use super::edge::shield_edge;
+use super::line::{Line, length_text};
+use super::made::made;
+use super::{COMMON_PRACTICE, Step, square};
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Fits, Head};
 use crate::checks::{Inputs, LegInputs};
@@ -20,6 +22,8 @@ pub enum Against {
     AtMost(Length, String),
     /// Not below, on somebody's word.
     AtLeast(Length, String),
+    /// Words or numbers of another kind, on somebody's word.
+    Words(String, String),
     /// Nobody sets a window; why.
     NoWindow(String),
 }
@@ -71,18 +75,23 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
             "a named person decides, and records it",
         ),
         Stage::Measure => legs.iter().flat_map(|leg| diameters(leg, words)).collect(),
+        Stage::Square => legs
+            .iter()
+            .flat_map(|leg| square::wanted(leg, words))
+            .collect(),
         Stage::Jacket => cut(Plane::JacketEdge),
-        Stage::Shield => cut(Plane::ShieldEdge),
-        Stage::Screen => cut(Plane::ScreenEdge),
-        Stage::Insulation => cut(Plane::InsulationEnd),
-        Stage::Connect => legs.iter().flat_map(|leg| connector(leg)).collect(),
+        Stage::Shield => shield(legs, cut(Plane::ShieldEdge), words),
+        Stage::Screen => with_looks(cut(Plane::ScreenEdge), legs, "insulation"),
+        Stage::Insulation => with_looks(cut(Plane::InsulationEnd), legs, "strands"),
+        Stage::Phasing => legs.iter().map(|leg| phases(leg)).collect(),
+        Stage::Clean => with_looks(Vec::new(), legs, "insulation"),
+        Stage::Connect => legs.iter().flat_map(|leg| connector(leg, words)).collect(),
         Stage::Place => cut(Plane::BodyEnd),
-        Stage::Bond => none(
-            &format!(
-                "resistance of the {} across the joint",
-                Layer::MetallicShield.name(words)
-            ),
-            "no window is set; compare the phases, and call where one is unlike the others",
+        Stage::Bond => legs.iter().map(|leg| contact(leg, words)).collect(),
+        Stage::BondCheck => across(legs, words),
+        Stage::BridgeOff => none(
+            "who said that the bridge comes off, to whom, when",
+            "a named person says it on the spot, and records it",
         ),
         Stage::Seal => seal(legs, cut(Plane::SealEnd), words),
         _ => return None,
@@ -109,6 +118,144 @@ pub(super) fn add_own(step: &mut Step, line: &Line) {
             }],
         });
     }
+}
+
+/// The bridge before the shield is touched, then the edge itself and what is kept of a shield that is laid back.
+fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>, words: Words) -> Vec<Wanted> {
+    let name = Layer::MetallicShield.name(words);
+    let mut wanted = Vec::new();
+    for leg in legs {
+        wanted.push(Wanted {
+            what: format!(
+                "bridge of the {name} of leg {}, before the first cut",
+                leg.leg.id
+            ),
+            against: Against::Words("seen, on and tight".to_owned(), COMMON_PRACTICE.to_owned()),
+        });
+    }
+    wanted.extend(edges);
+    for leg in legs {
+        let edge = shield_edge(leg);
+        if !edge.is_laid_back {
+            continue;
+        }
+        wanted.push(Wanted {
+            what: format!(
+                "length of every {} kept beyond the edge, leg {}",
+                edge.piece, leg.leg.id
+            ),
+            against: match edge.kept {
+                Some(length) => Against::Words(
+                    format!("at least {}", length_text(length, words)),
+                    edge.source,
+                ),
+                None => {
+                    Against::NoWindow("no row states it: ask before one is cut short".to_owned())
+                }
+            },
+        });
+    }
+    wanted
+}
+
+/// A cut with what is looked for all around it before anything covers it.
+fn with_looks(cuts: Vec<Wanted>, legs: &[&LegInputs<'_>], on: &str) -> Vec<Wanted> {
+    let mut wanted = cuts;
+    for leg in legs {
+        let body = leg.chosen.body.map(|body| &body.head.id);
+        wanted.push(Wanted {
+            what: format!(
+                "nicks, ring cuts and specks on the {on} of leg {}, by eye and finger all around",
+                leg.leg.id
+            ),
+            against: Against::Words(
+                "none seen or felt".to_owned(),
+                match body {
+                    Some(body) => format!(
+                        "{COMMON_PRACTICE}; one found: what the instructions of {body} allow, else stop and call"
+                    ),
+                    None => format!("{COMMON_PRACTICE}; one found: stop and call"),
+                },
+            ),
+        });
+    }
+    wanted
+}
+
+/// The phases of a leg here and at its far end.
+fn phases(leg: &LegInputs<'_>) -> Wanted {
+    Wanted {
+        what: format!(
+            "leg {}, phase found at the far end ({}), by whom",
+            leg.leg.id,
+            leg.leg
+                .goes_to
+                .as_deref()
+                .unwrap_or("where it goes is not said")
+        ),
+        against: Against::Words(
+            "the same as here".to_owned(),
+            format!("{COMMON_PRACTICE}; unlike or in doubt: join nothing, stop and call"),
+        ),
+    }
+}
+
+/// Resistance of the connection of a leg's shield.
+fn contact(leg: &LegInputs<'_>, words: Words) -> Wanted {
+    let name = Layer::MetallicShield.name(words);
+    let part = leg.chosen.shield_part;
+    let stated = part.and_then(|p| Some((p.contact_greatest_ohm?, p.head.source())));
+    Wanted {
+        what: format!(
+            "resistance across the connection of the {name} of leg {}",
+            leg.leg.id
+        ),
+        against: match stated {
+            Some((ohm, source)) => Against::Words(format!("at most {}", resistance(ohm)), source),
+            None => Against::NoWindow(match part {
+                Some(part) => format!("{} sets none", part.head.source()),
+                None => "no shield part is named".to_owned(),
+            }),
+        },
+    }
+}
+
+fn resistance(ohm: f64) -> String {
+    if ohm < 1.0 {
+        format!("{} mohm", ohm * 1e3)
+    } else {
+        format!("{ohm} ohm")
+    }
+}
+
+/// The permanent bond between the legs whose shields it joins.
+fn across(legs: &[&LegInputs<'_>], words: Words) -> Vec<Wanted> {
+    let name = Layer::MetallicShield.name(words);
+    let (open, bonded): (Vec<&LegInputs<'_>>, Vec<&LegInputs<'_>>) =
+        legs.iter().partition(|leg| leg.leg.bonding == "open");
+    let mut wanted: Vec<Wanted> = bonded
+        .windows(2)
+        .map(|pair| Wanted {
+            what: format!(
+                "resistance of the {name} across the joint, leg {} to leg {}",
+                pair[0].leg.id, pair[1].leg.id
+            ),
+            against: Against::NoWindow(
+                "no window is set; compare the phases, and call where one is unlike the others"
+                    .to_owned(),
+            ),
+        })
+        .collect();
+    wanted.extend(open.iter().map(|leg| Wanted {
+        what: format!(
+            "{name} of leg {}: open here, not joined to the other legs",
+            leg.leg.id
+        ),
+        against: Against::NoWindow(
+            "the job bonds it open; who measures it, and how, is the owner's to say".to_owned(),
+        ),
+    }));
+    wanted
 }
 
 /// Diameters of a leg against the ranges of its parts.
@@ -158,12 +305,13 @@ fn diameters(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
 }
 
 /// The connector as made, against what the body admits and the connector's own paper.
-fn connector(leg: &LegInputs<'_>) -> Vec<Wanted> {
+fn connector(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
     let mut wanted = Vec::new();
     let Some(connector) = leg.chosen.connector else {
         return wanted;
     };
     let id = &connector.head.id;
+    wanted.extend(made(connector, &leg.leg.id, words));
     if let Some(gap) = connector.gap_greatest {
         wanted.push(Wanted {
             what: format!(

@@ -1,11 +1,14 @@
 //! Line: what the parts' own papers say of a stage, and what the programme says of its own.
 
-use super::COMMON_PRACTICE;
+use super::coming::comings;
+use super::edge::shield_edge;
+use super::{COMMON_PRACTICE, bridge, square};
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Head, Step as OwnStep};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
 use crate::stage::Stage;
+use jointwright_units::Length;
 use std::collections::BTreeMap;
 
 /// A sentence with its source.
@@ -29,10 +32,12 @@ pub(super) struct StagedLine {
     pub line: Line,
     pub caution: Option<Line>,
     pub hold: bool,
+    /// Whether it is for the conductor of its leg.
+    pub applies: bool,
 }
 
 /// What a stage is called before a crew.
-pub(super) fn title(stage: Stage, words: Words) -> String {
+pub(super) fn title(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> String {
     let name = |layer: Layer| layer.name(words);
     match stage {
         Stage::HandOver => "Hand-over of the place and the cables".to_owned(),
@@ -42,72 +47,173 @@ pub(super) fn title(stage: Stage, words: Words) -> String {
         Stage::SlideOn => "Slide on and park all that must go over this end".to_owned(),
         Stage::Jacket => format!("Cut the {}", name(Layer::Jacket)),
         Stage::Bridge => format!("Bridge the {}", name(Layer::MetallicShield)),
-        Stage::Shield => format!("Cut or lay back the {}", name(Layer::MetallicShield)),
+        Stage::Shield => {
+            let act = legs
+                .first()
+                .map_or("cut or lay back", |leg| shield_edge(leg).act());
+            capital(&format!("{act} the {}", name(Layer::MetallicShield)))
+        }
         Stage::Screen => format!("Cut and take off the {}", name(Layer::InsulationScreen)),
         Stage::Insulation => "Cut and take off the insulation".to_owned(),
+        Stage::Phasing => "Check each phase against the far end".to_owned(),
         Stage::Connect => "Make the connector".to_owned(),
         Stage::Clean => "Smooth and clean the insulation".to_owned(),
+        Stage::PushOn => "Push onto the clean end what cannot be parked over the jacket".to_owned(),
         Stage::Place => "Bring the body to its place".to_owned(),
         Stage::Mate => "Plug the leg to its port".to_owned(),
         Stage::Bond => format!("Restore and bond the {}", name(Layer::MetallicShield)),
+        Stage::BondCheck => format!(
+            "Measure the permanent bond of the {}",
+            name(Layer::MetallicShield)
+        ),
+        Stage::BridgeOff => format!("Take off the bridge of the {}", name(Layer::MetallicShield)),
         Stage::Seal => format!("Restore the {} and seal", name(Layer::Jacket)),
         Stage::HandBack => "Support, trials, hand-back and record".to_owned(),
     }
 }
 
+/// A length as a crew reads it: inches where it is a whole number of sixty-fourths and the page has inches, with millimetres to hundredths.
+pub(super) fn length_text(length: Length, words: Words) -> String {
+    let mm = format!("{:.2}", length.mm());
+    let mm = format!("{} mm", mm.trim_end_matches('0').trim_end_matches('.'));
+    match length.exact_inch().filter(|_| words == Words::Us) {
+        Some(inch) if length > Length::ZERO => format!("{inch} ({mm})"),
+        _ => mm,
+    }
+}
+
+/// Text with its first letter large.
+pub(super) fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
 /// What the programme says of its own at a stage; where a part comes on and its row has no step, where to look.
 pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Line> {
-    let mut said: Vec<String> = match stage {
-        Stage::HandOver => vec![
-            "Isolation, identification, proving, grounding or earthing, air and access: by the persons named for it, under local codes and the owner's rules, and recorded by them. This paper says nothing about any of it.".to_owned(),
-        ],
-        Stage::Measure => vec![
-            "Over each layer where it is bare: on a piece stripped from the end of this same cable, and again when the layer is bared.".to_owned(),
-            format!(
-                "Look at the {} all around where the seal will lie, and write down how it is.",
-                Layer::Jacket.name(inputs.order.job.words)
-            ),
-        ],
-        Stage::Square => vec![
-            format!(
-                "Test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
-                Layer::MetallicShield.name(inputs.order.job.words)
-            ),
-        ],
-        Stage::MarkOut => vec![
-            "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made, for making it moves the end.".to_owned(),
-        ],
-        Stage::SlideOn if inputs.legs.len() > 1 => vec![
-            "Now at the latest, in this order, each clean and the right way round; the second person reads the list back. What does not go over what lies under it is not forced: its instructions say when it comes on.".to_owned(),
-        ],
-        Stage::HandBack => vec![
-            "Trials, switching in and the release of the place: decided and recorded by the persons named for it.".to_owned(),
-        ],
-        _ => Vec::new(),
-    };
-    if stage == Stage::Insulation {
-        said.extend(legs.iter().filter_map(|leg| growth(leg)));
-    }
-    let mut lines: Vec<Line> = said
+    let words = inputs.order.job.words;
+    let mut lines: Vec<Line> = usual(inputs, stage, legs)
         .into_iter()
         .map(|say| Line {
             say,
             source: COMMON_PRACTICE.to_owned(),
         })
         .collect();
+    match stage {
+        Stage::Square => lines.extend(
+            legs.iter()
+                .flat_map(|leg| square::lines(inputs, leg, Layer::MetallicShield.name(words))),
+        ),
+        Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg, words))),
+        Stage::Clean => lines.extend(legs.iter().filter_map(|leg| abrasive(leg))),
+        Stage::BridgeOff => lines.push(bridge::line(inputs)),
+        _ => {}
+    }
     lines.extend(silent(inputs, stage, legs));
     lines
 }
 
-/// That a cut waits for the growth of the sleeve.
-fn growth(leg: &LegInputs<'_>) -> Option<String> {
-    match leg.cutback.growth {
-        Growth::Unknown(_) => Some(format!(
-            "Leg {}: the growth of the connector is not measured. Press one trial connector with this tool and die first, and take the cut from the growth ladder.",
-            leg.leg.id
-        )),
-        _ => None,
+/// What is common practice at a stage, no source.
+fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<String> {
+    let words = inputs.order.job.words;
+    let grows = legs
+        .iter()
+        .any(|leg| leg.chosen.connector.is_none_or(|c| c.grows()));
+    let own = |texts: &[&str]| texts.iter().map(|s| (*s).to_owned()).collect();
+    match stage {
+        Stage::HandOver => own(&[
+            "Isolation, identification, proving, grounding or earthing, air and access: by the persons named for it, under local codes and the owner's rules, and recorded by them. This paper says nothing about any of it.",
+        ]),
+        Stage::Measure => vec![
+            "Over each layer where it is bare: on a piece stripped from the end of this same cable, and again when the layer is bared.".to_owned(),
+            format!(
+                "Look at the {} all around where the seal will lie, and write down how it is.",
+                Layer::Jacket.name(words)
+            ),
+        ],
+        Stage::Square => vec![format!(
+            "Test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
+            Layer::MetallicShield.name(words)
+        )],
+        Stage::MarkOut => vec![format!(
+            "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made{}.",
+            if grows { ", for pressing moves the end" } else { "" }
+        )],
+        Stage::Phasing => own(&[
+            "By the persons and the method that the owner names; this paper says nothing about which cable is which. Write down, phase by phase, what is found here and at the far end. Unlike or in doubt: join nothing, stop and call.",
+        ]),
+        Stage::SlideOn if inputs.legs.len() > 1 => own(&[
+            "Now at the latest, in this order, each clean and the right way round; the second person reads the list back. What does not go over what lies under it is not forced: its instructions say when it comes on.",
+        ]),
+        Stage::Insulation => legs.iter().filter_map(|leg| growth(leg, words)).collect(),
+        Stage::Clean => vec![format!(
+            "Each wipe from the conductor end toward the {}, never back; one wipe a stroke, with a clean face of the cloth. Abrasive that does not conduct, never emery, and none on the {0}.",
+            Layer::InsulationScreen.name(words)
+        )],
+        Stage::PushOn => own(&["In this order, each clean and the right way round, greased as its instructions say."]),
+        Stage::Place if is_cleaned_early(inputs, legs) => own(&[
+            "Cleaned before the connector was made: look at the insulation again, and wipe it again as the instructions say, before anything closes over it.",
+        ]),
+        Stage::HandBack => own(&[
+            "Trials, switching in and the release of the place: decided and recorded by the persons named for it.",
+        ]),
+        _ => Vec::new(),
     }
+}
+
+/// Whether a leg is cleaned before its connector is made, for something is pushed onto it first.
+fn is_cleaned_early(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> bool {
+    legs.iter()
+        .flat_map(|leg| comings(inputs, leg))
+        .any(|coming| coming.stage == Stage::PushOn)
+}
+
+/// That a cut waits for the growth of the sleeve: only where its front page shows a growth ladder for it.
+fn growth(leg: &LegInputs<'_>, words: Words) -> Option<String> {
+    let waiting: Vec<String> = leg
+        .cutback
+        .cuts
+        .iter()
+        .filter(|cut| !cut.ladder.is_empty())
+        .map(|cut| cut.plane.words(words))
+        .collect();
+    let is_unknown = matches!(leg.cutback.growth, Growth::Unknown(_));
+    (is_unknown && !waiting.is_empty()).then(|| {
+        format!(
+            "Leg {}: the growth of the connector is not measured. Press one trial connector with this tool and die first, and take the {} from the growth ladder on the front page.",
+            leg.leg.id,
+            waiting.join(" and the ")
+        )
+    })
+}
+
+/// How much of a shield that is laid back is kept.
+fn kept(leg: &LegInputs<'_>, words: Words) -> Option<Line> {
+    let edge = shield_edge(leg);
+    Some(Line {
+        say: format!("Leg {}: {}.", leg.leg.id, edge.keeps(words)?),
+        source: edge.source,
+    })
+}
+
+/// With what the insulation is smoothed: as the paper has it, else asked for.
+fn abrasive(leg: &LegInputs<'_>) -> Option<Line> {
+    let body = leg.chosen.body?;
+    Some(match &body.abrasive {
+        Some(abrasive) => Line {
+            say: format!("Abrasive: {abrasive}."),
+            source: paper(&body.head),
+        },
+        None => Line {
+            say: format!(
+                "Abrasive and grit: the row {} states none; look it up in its paper, or ask, before any is used.",
+                body.head.id
+            ),
+            source: COMMON_PRACTICE.to_owned(),
+        },
+    })
 }
 
 /// For parts that come on at this stage and whose rows have no step of it: where to look.
@@ -122,7 +228,7 @@ fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Lin
             let has_own = head
                 .steps
                 .iter()
-                .any(|step| step.stage.unwrap_or(comes_on) == stage);
+                .any(|step| applies(step, leg) && step.stage.unwrap_or(comes_on) == stage);
             if comes_on == stage && !has_own && !lines.contains(&line) {
                 lines.push(line);
             }
@@ -132,16 +238,25 @@ fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Lin
 }
 
 /// Paper of a part.
-fn paper(head: &Head) -> String {
+pub(super) fn paper(head: &Head) -> String {
     format!(
         "{} revision {}",
         head.instructions.paper, head.instructions.revision
     )
 }
 
+/// Whether a step of a row is for the conductor of a leg.
+fn applies(step: &OwnStep, leg: &LegInputs<'_>) -> bool {
+    step.metals.is_empty() || step.metals.contains(&leg.leg.cable.conductor.metal)
+}
+
 /// Parts of a leg with the stage at which each comes on.
 fn heads<'i>(inputs: &'i Inputs<'_>, leg: &'i LegInputs<'_>) -> Vec<(&'i Head, Stage)> {
     let chosen = &leg.chosen;
+    let pushed = comings(inputs, leg)
+        .into_iter()
+        .find(|coming| coming.part == "adapter" && coming.stage == Stage::PushOn);
+    let of_adapter = pushed.map_or(Stage::Place, |coming| coming.stage);
     let order = inputs.order;
     let bus = order
         .job
@@ -156,7 +271,7 @@ fn heads<'i>(inputs: &'i Inputs<'_>, leg: &'i LegInputs<'_>) -> Vec<(&'i Head, S
         .filter_map(|id| order.catalogue.consumable(id));
     [
         chosen.body.map(|p| (&p.head, Stage::Place)),
-        chosen.adapter.map(|p| (&p.head, Stage::Place)),
+        chosen.adapter.map(|p| (&p.head, of_adapter)),
         chosen.connector.map(|p| (&p.head, Stage::Connect)),
         chosen.shield_part.map(|p| (&p.head, Stage::Bond)),
         chosen.seal.map(|p| (&p.head, Stage::Seal)),
@@ -178,14 +293,14 @@ pub(super) fn own_steps(inputs: &Inputs<'_>) -> Vec<(StagedLine, String)> {
     let mut own = Vec::new();
     for leg in &inputs.legs {
         for (head, comes_on) in heads(inputs, leg) {
-            let lines = row_lines(head, comes_on);
+            let lines = row_lines(head, comes_on, leg);
             own.extend(lines.into_iter().map(|line| (line, leg.leg.id.clone())));
         }
     }
     own
 }
 
-fn row_lines(head: &Head, comes_on: Stage) -> Vec<StagedLine> {
+fn row_lines(head: &Head, comes_on: Stage, leg: &LegInputs<'_>) -> Vec<StagedLine> {
     let numbers: BTreeMap<&str, usize> = head
         .steps
         .iter()
@@ -208,7 +323,10 @@ fn row_lines(head: &Head, comes_on: Stage) -> Vec<StagedLine> {
             .find(|(at, step)| !is_done(*at) && before(step).into_iter().all(is_done));
         // A row whose steps wait for each other is complained of where it is read.
         let Some((at, step)) = next else { break };
-        lines.push(staged(head, at, step, before(step), comes_on));
+        lines.push(StagedLine {
+            applies: applies(step, leg),
+            ..staged(head, at, step, before(step), comes_on)
+        });
     }
     lines
 }
@@ -231,5 +349,6 @@ fn staged(
         line: line(&step.say),
         caution: step.caution.as_deref().map(line),
         hold: step.hold,
+        applies: true,
     }
 }

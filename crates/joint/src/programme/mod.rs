@@ -2,18 +2,24 @@
 //!
 //! Why its own room: which step waits for which is knowledge of the trade; paper, terminal and browser only show it.
 //!
-//! Invariants: a step waits for all that it needs, so every order that keeps to `after` keeps to every precondition; what must go over a cable is slid on once, on one named end, before the connector that would bar its way; a step of a part's own instructions keeps its order, and where that cannot be had with the preconditions both are named for a person to decide.
+//! Invariants: a step waits for all that it needs, so every order that keeps to `after` keeps to every precondition; the order belongs to the joint, so what crosses it waits for all its legs; what must go over a cable comes on once, on one named end, before the connector that would bar its way; a step of a part's own instructions keeps its order, and where that cannot be had with the preconditions both are named for a person to decide; a caution belongs to what is there, and stands once.
 //!
 //! Not here: numbers to cut to (`cutback`), what the page looks like (`plan`, the doors), and any word on whether a cable is dead or may be touched.
 //!
 //! Source: preconditions: common practice, no source; the rest: each part's own instructions.
 
+mod bridge;
 mod caution;
+mod coming;
+mod edge;
 mod hold;
 mod line;
+mod made;
 mod order;
 mod slide;
+mod square;
 
+pub use edge::{ShieldEdge, shield_edge};
 pub use hold::{Against, Hold, Wanted};
 pub use line::Line;
 pub use slide::Slide;
@@ -61,8 +67,16 @@ pub struct Programme {
 pub fn programme(inputs: &Inputs<'_>) -> Programme {
     let mut steps = nodes(inputs);
     let mut unsettled = slide::unsettled(inputs);
+    let words = inputs.order.job.words;
+    unsettled.extend(
+        inputs
+            .legs
+            .iter()
+            .filter_map(|leg| edge::unsettled(leg, words)),
+    );
+    unsettled.extend(bridge::unsettled(inputs));
     let own = line::own_steps(inputs);
-    for (staged, leg) in &own {
+    for (staged, leg) in own.iter().filter(|(staged, _)| staged.applies) {
         let Some(at) = order::node_of(&steps, staged.stage, leg) else {
             continue;
         };
@@ -79,16 +93,15 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
             }
         }
     }
-    let edges = order::edges(&steps, &own, &mut unsettled);
+    let edges = order::edges(&steps, &own, &bridge::word(inputs), &mut unsettled);
     let sorted = order::sorted(&steps, &edges);
     let names: Vec<String> = steps.iter().map(|s| s.id.clone()).collect();
     for (before, after) in &edges {
         steps[*after].after.push(names[*before].clone());
     }
-    Programme {
-        steps: sorted.into_iter().map(|at| steps[at].clone()).collect(),
-        unsettled,
-    }
+    let mut steps: Vec<Step> = sorted.into_iter().map(|at| steps[at].clone()).collect();
+    caution::said_once(&mut steps);
+    Programme { steps, unsettled }
 }
 
 /// Steps without order: one for each stage of each leg, those that legs share once.
@@ -106,7 +119,10 @@ fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
                 steps.push(node(inputs, stage, &all));
             }
             Scope::Leg => {
-                steps.extend(inputs.legs.iter().map(|leg| node(inputs, stage, &[leg])));
+                let legs = inputs.legs.iter().filter(|leg| {
+                    stage != Stage::PushOn || !slide::slides(inputs, leg, stage).is_empty()
+                });
+                steps.extend(legs.map(|leg| node(inputs, stage, &[leg])));
             }
         }
     }
@@ -126,8 +142,10 @@ enum Scope {
 fn scope(stage: Stage, kind: JointKind) -> Scope {
     match (stage, kind) {
         (Stage::HandOver | Stage::HandBack, _) => Scope::Joint,
+        // What crosses the joint is measured, and its bridge taken off, once.
+        (Stage::BondCheck | Stage::BridgeOff, _)
         // One sleeve joins both legs; one body covers all.
-        (Stage::Connect, JointKind::Straight)
+        | (Stage::Connect, JointKind::Straight)
         | (Stage::Place, JointKind::Straight | JointKind::Branch) => Scope::Shared,
         _ => Scope::Leg,
     }
@@ -143,19 +161,13 @@ fn node(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Step {
     Step {
         id,
         stage,
-        title: line::title(stage, inputs.order.job.words),
+        title: line::title(stage, legs, inputs.order.job.words),
         lines: line::house(inputs, stage, legs),
-        cautions: caution::cautions(stage, legs, inputs.order.job.words),
+        cautions: caution::cautions(inputs, stage, legs),
         hold: hold::hold(inputs, stage, legs),
         slides: legs
             .iter()
-            .flat_map(|leg| {
-                if stage == Stage::SlideOn {
-                    slide::slides(inputs, leg)
-                } else {
-                    Vec::new()
-                }
-            })
+            .flat_map(|leg| slide::slides(inputs, leg, stage))
             .collect(),
         legs: names,
         after: Vec::new(),

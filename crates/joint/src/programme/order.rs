@@ -3,39 +3,81 @@
 //! Three kinds of edges, in this rank: preconditions, which always hold; the order of steps that a part's own row gives; the usual order of the stages of a leg, where nothing else speaks against it.
 
 use super::Step;
+use super::bridge::BridgeWord;
 use super::line::StagedLine;
+use crate::catalogue::BridgeMoment;
 use crate::stage::Stage;
 
-/// Preconditions between stages of one leg: stage, stages that come before it.
-const WAITS_FOR: &[(Stage, &[Stage])] = &[
-    (Stage::Measure, &[Stage::HandOver]),
-    (Stage::Square, &[Stage::Measure]),
-    (Stage::MarkOut, &[Stage::Square]),
-    (Stage::SlideOn, &[Stage::Square]),
-    (Stage::Jacket, &[Stage::MarkOut]),
-    (Stage::Bridge, &[Stage::Jacket]),
-    (Stage::Shield, &[Stage::Bridge]),
-    (Stage::Screen, &[Stage::Shield]),
-    (Stage::Insulation, &[Stage::Shield]),
-    (Stage::Connect, &[Stage::SlideOn, Stage::Insulation]),
+/// Over which legs a step waits for another.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Over {
+    /// Its own.
+    Own,
+    /// All of the joint.
+    All,
+    /// All where one body holds the joint, else its own.
+    Body,
+}
+
+/// Preconditions between stages: stage, stages that come before it, and on which legs.
+const WAITS_FOR: &[(Stage, Over, &[Stage])] = &[
+    (Stage::Measure, Over::All, &[Stage::HandOver]),
+    (Stage::Square, Over::Own, &[Stage::Measure]),
+    (Stage::MarkOut, Over::Own, &[Stage::Square]),
+    (Stage::SlideOn, Over::Own, &[Stage::Square]),
+    (Stage::Jacket, Over::Own, &[Stage::MarkOut]),
+    // Every leg is compared with its ranges before the first is cut.
+    (Stage::Jacket, Over::All, &[Stage::Measure]),
+    (Stage::Bridge, Over::Own, &[Stage::Jacket]),
+    (Stage::Shield, Over::Own, &[Stage::Bridge]),
+    (Stage::Screen, Over::Own, &[Stage::Shield]),
+    (Stage::Insulation, Over::Own, &[Stage::Shield]),
+    (Stage::Phasing, Over::Own, &[Stage::Measure]),
+    (Stage::Connect, Over::Own, &[Stage::Insulation]),
+    // What goes over is on, and every phase known, before a joint of one body is closed anywhere.
+    (
+        Stage::Connect,
+        Over::Body,
+        &[Stage::SlideOn, Stage::PushOn, Stage::Phasing],
+    ),
     (
         Stage::Clean,
+        Over::Own,
         &[Stage::Screen, Stage::Insulation, Stage::SlideOn],
     ),
-    (Stage::Place, &[Stage::Connect, Stage::Clean]),
-    (Stage::Mate, &[Stage::Place]),
-    (Stage::Bond, &[Stage::Place, Stage::Mate]),
-    (Stage::Seal, &[Stage::Bond]),
-    (Stage::HandBack, &[Stage::Seal]),
+    (Stage::PushOn, Over::Own, &[Stage::Clean]),
+    (
+        Stage::Place,
+        Over::Own,
+        &[Stage::Connect, Stage::Clean, Stage::PushOn],
+    ),
+    (Stage::Mate, Over::Own, &[Stage::Place]),
+    (Stage::Mate, Over::All, &[Stage::Phasing]),
+    // Both sides are connected before what crosses the joint is bonded, measured or sealed.
+    (
+        Stage::Bond,
+        Over::All,
+        &[Stage::Connect, Stage::Place, Stage::Mate],
+    ),
+    (Stage::BondCheck, Over::All, &[Stage::Bond]),
+    (Stage::BridgeOff, Over::All, &[Stage::Bond]),
+    (
+        Stage::Seal,
+        Over::All,
+        &[Stage::Bond, Stage::BondCheck, Stage::BridgeOff],
+    ),
+    (Stage::HandBack, Over::All, &[Stage::Seal]),
 ];
 
 /// Edges between steps by their places in the list: before, after.
 pub(super) fn edges(
     steps: &[Step],
     own: &[(StagedLine, String)],
+    bridge: &BridgeWord,
     unsettled: &mut Vec<String>,
 ) -> Vec<(usize, usize)> {
     let mut edges = preconditions(steps);
+    edges.extend(bridge_edge(steps, bridge));
     for (before, after, line) in own_edges(steps, own) {
         if before == after || edges.contains(&(before, after)) {
             continue;
@@ -66,19 +108,19 @@ fn share_a_leg(one: &Step, other: &Step) -> bool {
 }
 
 fn preconditions(steps: &[Step]) -> Vec<(usize, usize)> {
+    let is_separable = steps.iter().any(|s| s.stage == Stage::Mate);
     let mut edges = Vec::new();
     for (after, step) in steps.iter().enumerate() {
         for (before, earlier) in steps.iter().enumerate() {
-            let waits = WAITS_FOR
-                .iter()
-                .any(|(stage, first)| *stage == step.stage && first.contains(&earlier.stage));
-            // Every leg is compared with its ranges before the first is cut, and all is slid on before
-            // a joint of one body is closed anywhere.
-            let for_all = (step.stage == Stage::Jacket && earlier.stage == Stage::Measure)
-                || (step.stage == Stage::Connect
-                    && earlier.stage == Stage::SlideOn
-                    && steps.iter().all(|s| s.stage != Stage::Mate));
-            if (waits && share_a_leg(step, earlier)) || for_all {
+            let is_over = |over: Over| match over {
+                Over::All => true,
+                Over::Body if !is_separable => true,
+                Over::Body | Over::Own => share_a_leg(step, earlier),
+            };
+            let waits = WAITS_FOR.iter().any(|(stage, over, first)| {
+                *stage == step.stage && first.contains(&earlier.stage) && is_over(*over)
+            });
+            if waits {
                 edges.push((before, after));
             }
         }
@@ -86,10 +128,27 @@ fn preconditions(steps: &[Step]) -> Vec<(usize, usize)> {
     edges
 }
 
-/// Step of a stage on a leg; where a joint has no such stage, the one that comes next before it.
+/// Which of the two comes first, the bond measured or the bridge off, where somebody's word says so.
+fn bridge_edge(steps: &[Step], bridge: &BridgeWord) -> Option<(usize, usize)> {
+    let place = |stage: Stage| steps.iter().position(|s| s.stage == stage);
+    let (check, off) = (place(Stage::BondCheck)?, place(Stage::BridgeOff)?);
+    match bridge {
+        BridgeWord::Said(BridgeMoment::AfterBondIsMeasured, _) => Some((check, off)),
+        BridgeWord::Said(BridgeMoment::BeforeBondIsMeasured, _) => Some((off, check)),
+        // The usual order keeps it on; the step asks.
+        BridgeWord::Ask(_) => None,
+    }
+}
+
+/// Step of a stage on a leg; where a joint has no such stage, the one that comes next before it, and for what is pushed on the placing of the body.
 pub(super) fn node_of(steps: &[Step], stage: Stage, leg: &str) -> Option<usize> {
     let on_leg =
         |at: &usize| steps[*at].legs.is_empty() || steps[*at].legs.iter().any(|l| l == leg);
+    let has = |stage: Stage| (0..steps.len()).any(|at| on_leg(&at) && steps[at].stage == stage);
+    let stage = match stage {
+        Stage::PushOn if !has(Stage::PushOn) => Stage::Place,
+        stage => stage,
+    };
     (0..steps.len())
         .filter(on_leg)
         .filter(|at| steps[*at].stage <= stage)

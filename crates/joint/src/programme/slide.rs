@@ -1,8 +1,9 @@
-//! Slide: what must go over a cable before its connector is made, and onto which end.
+//! Slide: what goes over a cable, at which step and onto which end.
 
-use crate::catalogue::Head;
+use super::coming::{Coming, comings};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
+use crate::stage::Stage;
 
 /// A part that is slid onto one end.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -17,48 +18,55 @@ pub struct Slide {
     pub onto: String,
 }
 
-/// What is slid onto a leg, that which lies farthest from the conductor end first.
-pub(super) fn slides(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Slide> {
-    let chosen = &leg.chosen;
-    let takes_body = inputs.order.job.kind == JointKind::Separable || parks(inputs, leg);
-    let parts: [(&'static str, Option<&Head>); 3] = [
-        ("seal", chosen.seal.map(|p| &p.head)),
-        ("body", chosen.body.filter(|_| takes_body).map(|p| &p.head)),
-        ("adapter", chosen.adapter.map(|p| &p.head)),
-    ];
-    let mut slides = Vec::new();
-    for (part, head) in parts {
-        let Some(head) = head else { continue };
-        for end in &leg.ends {
-            let name = format!("{}{}", leg.leg.id, end.phase);
-            slides.push(Slide {
-                part,
-                id: head.id.clone(),
+/// What comes onto a leg at a stage, in the order in which it does: what is parked farthest from the conductor end first, what is pushed on later from the inside out.
+pub(super) fn slides(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Slide> {
+    let mut here: Vec<Coming<'_>> = comings(inputs, leg)
+        .into_iter()
+        .filter(|coming| coming.stage == stage)
+        .collect();
+    if stage != Stage::SlideOn {
+        here.reverse();
+    }
+    let onto = |coming: &Coming<'_>| -> Vec<Slide> {
+        leg.ends
+            .iter()
+            .map(|end| format!("{}{}", leg.leg.id, end.phase))
+            .map(|name| Slide {
+                part: coming.part,
+                id: coming.head.id.clone(),
                 of: name.clone(),
                 onto: name,
-            });
-        }
-    }
-    slides
+            })
+            .collect()
+    };
+    here.iter().flat_map(onto).collect()
 }
 
 /// Whether this leg is the only one named to park the one body.
-fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
+pub(super) fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
     leg.leg.parks && inputs.legs.iter().filter(|l| l.leg.parks).count() == 1
 }
 
 /// What about sliding on cannot be settled here.
 pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<String> {
+    let mut said: Vec<String> = inputs
+        .legs
+        .iter()
+        .flat_map(|leg| comings(inputs, leg))
+        .filter_map(|coming| coming.trouble)
+        .collect();
+    said.dedup();
     if inputs.order.job.kind == JointKind::Separable {
-        return Vec::new();
+        return said;
     }
     match inputs.legs.iter().filter(|l| l.leg.parks).count() {
-        1 => Vec::new(),
-        0 => vec![
+        1 => {}
+        0 => said.push(
             "No leg is named to park the body; settle it before any connector is made.".to_owned(),
-        ],
-        n => vec![format!(
+        ),
+        n => said.push(format!(
             "{n} legs are named to park the one body; settle which before any connector is made."
-        )],
+        )),
     }
+    said
 }

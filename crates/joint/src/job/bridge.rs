@@ -1,0 +1,50 @@
+//! Bridge: when the bridge of the metallic shield comes off, by the owner's word.
+//!
+//! Why its own file: the order of two steps hangs on it, and nothing else does.
+
+use super::walk_job::JobReader;
+use crate::catalogue::{BRIDGE_MOMENTS, BridgeMoment};
+use crate::form::Need::Required;
+use crate::form::{Field, Kind, Record, Shape};
+
+/// What the owner says of the bridge.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct BridgeOff {
+    /// When it comes off.
+    pub when: BridgeMoment,
+    /// Whose word.
+    pub source: String,
+}
+
+const fn required(name: &'static str, kind: Kind, about: &'static str) -> Field {
+    Field {
+        name,
+        kind,
+        need: Required,
+        about,
+    }
+}
+
+pub(super) const BRIDGE_OFF: Shape = Shape {
+    name: "bridge_off",
+    about: "When the bridge of the metallic shield comes off.",
+    fields: &[
+        required(
+            "when",
+            Kind::Choice(BRIDGE_MOMENTS),
+            "After or before the permanent bond is measured.",
+        ),
+        required("by", Kind::Text, "Who says so."),
+        required("date", Kind::Date, "When they said it."),
+    ],
+};
+
+impl JobReader<'_> {
+    pub(super) fn bridge_off(&mut self, row: &Record) -> Option<BridgeOff> {
+        let source = self.decided(row, "bridge");
+        Some(BridgeOff {
+            when: BridgeMoment::from_name(row.text("when")?)?,
+            source: source?,
+        })
+    }
+}

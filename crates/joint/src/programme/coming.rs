@@ -1,0 +1,216 @@
+//! Coming: at which moment each part of a leg comes over its end.
+//!
+//! Why its own file: what passes the jacket is parked before the cleaning; what does not is pushed on after it, before the connector where that bars its way.
+//!
+//! Invariants: a part comes on at one moment; what its own paper says of that moment goes before what follows from diameters, and where both clash a person settles it.
+//!
+//! Source: common practice, no source; the parts' own instructions prevail.
+
+use super::slide::parks;
+use crate::cable::Layer;
+use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, Seal};
+use crate::checks::{Inputs, LegInputs};
+use crate::job::JointKind;
+use crate::limit::said;
+use crate::stage::Stage;
+use jointwright_units::Length;
+
+/// A part that comes over an end.
+#[derive(Clone, Debug)]
+pub(super) struct Coming<'i> {
+    /// Kind of part.
+    pub part: &'static str,
+    pub head: &'i Head,
+    /// How it comes on, where its row says so or lets it follow.
+    pub by: Option<GoesOn>,
+    /// When.
+    pub stage: Stage,
+    /// What a person must settle about it.
+    pub trouble: Option<String>,
+}
+
+/// Whether a part passes over the jacket.
+#[derive(Clone, Debug, PartialEq)]
+enum Passing {
+    Yes,
+    No(String),
+    Unknown,
+}
+
+/// What is asked of one part.
+struct Asked<'i> {
+    part: &'static str,
+    head: &'i Head,
+    by: Option<GoesOn>,
+    passes: Option<Length>,
+    hold: Option<Length>,
+    fits: &'i [Fits],
+}
+
+impl<'i> Asked<'i> {
+    fn body(body: &'i Body) -> Self {
+        Asked {
+            part: "body",
+            head: &body.head,
+            by: body.comes_by(),
+            passes: body.passes,
+            hold: body.rubber.as_ref().and_then(|r| r.hold_diameter),
+            fits: &body.fits,
+        }
+    }
+
+    fn adapter(adapter: &'i Adapter) -> Self {
+        Asked {
+            part: "adapter",
+            head: &adapter.head,
+            by: adapter.comes_by(),
+            passes: adapter.passes,
+            hold: adapter.rubber.as_ref().and_then(|r| r.hold_diameter),
+            fits: &adapter.fits,
+        }
+    }
+
+    fn seal(seal: &'i Seal) -> Self {
+        Asked {
+            part: "seal",
+            head: &seal.head,
+            by: seal.comes_by(),
+            passes: seal.passes,
+            hold: seal.rubber.as_ref().and_then(|r| r.hold_diameter),
+            fits: &seal.fits,
+        }
+    }
+
+    /// Widest that it opens, as its row says.
+    fn opening(&self) -> Option<Length> {
+        let range = self.fits.iter().map(|fits| fits.range.greatest()).min();
+        self.passes.or(match self.by {
+            Some(GoesOn::Holdout) => self.hold,
+            Some(GoesOn::Torch | GoesOn::Wrapped) => None,
+            Some(GoesOn::PushOn) | None => range,
+        })
+    }
+
+    fn passing(&self, leg: &LegInputs<'_>) -> Passing {
+        let is_supplied_wide = matches!(self.by, Some(GoesOn::Holdout | GoesOn::Torch));
+        match (self.opening(), jacket_greatest(leg)) {
+            (Some(opening), Some(jacket)) if jacket > opening => Passing::No(format!(
+                "it passes over {} at most, and the jacket of leg {} may be {}",
+                said(opening),
+                leg.leg.id,
+                said(jacket)
+            )),
+            (Some(_), Some(_)) => Passing::Yes,
+            // What is supplied expanded is so in order to pass.
+            _ if is_supplied_wide => Passing::Yes,
+            _ => Passing::Unknown,
+        }
+    }
+
+    /// Whether a step of its row stands at a stage.
+    fn has_step(&self, stage: Stage) -> bool {
+        self.head.steps.iter().any(|step| step.stage == Some(stage))
+    }
+
+    /// Whether its paper brings it on after the cleaning.
+    fn is_late_by_paper(&self) -> bool {
+        let at_place = |stage: Option<Stage>| stage.is_none_or(|s| s == Stage::Place);
+        let pushes = self.head.steps.iter().any(|step| at_place(step.stage));
+        let is_late = self.has_step(Stage::Clean) && pushes;
+        !self.has_step(Stage::SlideOn)
+            && self.by != Some(GoesOn::Holdout)
+            && (self.has_step(Stage::PushOn) || is_late)
+    }
+
+    /// When it comes on, where `late` is the moment for what cannot be parked.
+    fn coming(self, leg: &LegInputs<'_>, late: Stage) -> Coming<'i> {
+        let passing = self.passing(leg);
+        let is_parked = match &passing {
+            _ if self.is_late_by_paper() => false,
+            Passing::Yes => true,
+            Passing::No(_) => false,
+            Passing::Unknown => self.has_step(Stage::SlideOn),
+        };
+        let trouble = match &passing {
+            Passing::No(why) if self.has_step(Stage::SlideOn) => Some(format!(
+                "{} is slid on before the connector by its own paper, and by its row {why}; settle with its instructions in hand when it comes on.",
+                self.head.id
+            )),
+            Passing::No(why) if self.by == Some(GoesOn::Holdout) => Some(format!(
+                "{} cannot be parked over the jacket: {why}; settle where it parks.",
+                self.head.id
+            )),
+            Passing::No(_) | Passing::Unknown if self.by.is_none() && !self.is_late_by_paper() => {
+                Some(format!(
+                    "The row {} does not say how it goes on (`goes_on`), nor what it passes over (`passes`); settle when it comes on before any connector is made.",
+                    self.head.id
+                ))
+            }
+            _ => None,
+        };
+        Coming {
+            part: self.part,
+            head: self.head,
+            by: self.by,
+            stage: if is_parked { Stage::SlideOn } else { late },
+            trouble,
+        }
+    }
+}
+
+/// Greatest that the jacket of a leg may be: as read with its error, else as its papers allow; none where neither is known for an end.
+fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
+    let papers = || {
+        let band = leg.leg.cable.diameter_over(Layer::Jacket).ok()?;
+        Some(band.interval().greatest())
+    };
+    let of_ends: Option<Vec<Length>> = leg
+        .ends
+        .iter()
+        .map(|end| {
+            let read = end.survey.diameters.get(&Layer::Jacket);
+            read.map(|d| d.known.read.greatest() + d.known.error)
+                .or_else(papers)
+        })
+        .collect();
+    of_ends?.into_iter().max()
+}
+
+/// Parts that come over the ends of a leg, that which lies farthest from the conductor end first.
+pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Coming<'i>> {
+    let chosen = &leg.chosen;
+    let is_separable = inputs.order.job.kind == JointKind::Separable;
+    let seal = chosen
+        .seal
+        .map(Asked::seal)
+        .filter(|asked| asked.by != Some(GoesOn::Wrapped));
+    let body = chosen
+        .body
+        .filter(|_| is_separable || parks(inputs, leg))
+        .map(Asked::body);
+    let adapter = chosen.adapter.map(Asked::adapter);
+    // The body of a leg that is plugged goes over its contact; one over a sleeve must be on before it.
+    let late_body = if is_separable {
+        Stage::Place
+    } else {
+        Stage::PushOn
+    };
+    let late_adapter = |asked: &Asked<'_>| {
+        let connector = chosen.connector.map(|c| c.outside_diameter);
+        let goes_over = connector.zip(asked.opening()).is_some_and(|(c, o)| c <= o);
+        if is_separable && goes_over {
+            Stage::Place
+        } else {
+            Stage::PushOn
+        }
+    };
+    let mut comings: Vec<Coming<'i>> = Vec::new();
+    // A seal whose range the jacket exceeds fits nowhere, and its own check says so.
+    comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn)));
+    comings.extend(body.map(|asked| asked.coming(leg, late_body)));
+    comings.extend(adapter.map(|asked| {
+        let late = late_adapter(&asked);
+        asked.coming(leg, late)
+    }));
+    comings
+}

@@ -1,0 +1,123 @@
+//! The edge of the metallic shield: cut or laid back, one word everywhere, and how much is kept.
+
+use super::{order_of, planned};
+use crate::cases::everything;
+use jointwright_joint::catalogue::LayBack;
+use jointwright_joint::job::Order;
+use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+use jointwright_units::Length;
+
+fn edge(leg: &LegDoc) -> &CutDoc {
+    let mut cuts = leg.cuts.iter();
+    cuts.find(|cut| cut.plane == "metallic-shield-edge")
+        .expect("an edge")
+}
+
+/// What the steps of a leg say of its shield: title, and whether a kept length is read.
+fn said<'p>(plan: &'p Plan, leg: &str) -> (&'p str, bool) {
+    let mut steps = plan.make_up.steps.iter();
+    let step = steps
+        .find(|s| s.stage == "shield" && s.legs == [leg])
+        .expect("a step");
+    let is_kept = step
+        .hold
+        .iter()
+        .any(|w| w.what.contains("kept beyond the edge"));
+    (&step.title, is_kept)
+}
+
+/// A straight joint whose shields are concentric wires, with this row.
+fn wires(lay_back: Option<LayBack>, cut_off: &[&str]) -> Order {
+    let mut order = order_of("straight-wires-growth-measured");
+    for part in &mut order.catalogue.shield_parts {
+        part.lay_back.clone_from(&lay_back);
+        part.cut_off = cut_off.iter().map(|s| (*s).to_owned()).collect();
+    }
+    order
+}
+
+fn laid(length: Option<Length>) -> Option<LayBack> {
+    Some(LayBack {
+        shields: vec!["concentric-wires".to_owned()],
+        length,
+    })
+}
+
+#[test]
+fn wires_and_straps_are_laid_back_and_tapes_cut_in_one_word_everywhere() {
+    let mut n = [0, 0];
+    for case in everything() {
+        let order = case.order();
+        let plan = planned(&order);
+        for leg in &plan.legs {
+            let cut = edge(leg);
+            let is_laid = leg.cable.contains("wires") || leg.cable.contains("straps");
+            let (title, is_kept) = said(&plan, &leg.mark);
+            assert_eq!(
+                cut.kind,
+                if is_laid { "lay-back" } else { "cut" },
+                "{}",
+                case.slug
+            );
+            assert_eq!(cut.act(), if is_laid { "LAY BACK" } else { "CUT" });
+            assert_eq!(
+                title.starts_with("Lay back"),
+                is_laid,
+                "{}: {title}",
+                case.slug
+            );
+            assert_eq!(
+                title.starts_with("Cut the"),
+                !is_laid,
+                "{}: {title}",
+                case.slug
+            );
+            assert_eq!(
+                (cut.keeps.is_some(), is_kept),
+                (is_laid, is_laid),
+                "{}",
+                case.slug
+            );
+            n[usize::from(is_laid)] += 1;
+        }
+    }
+    assert!(n.iter().all(|n| *n > 5), "{n:?}");
+}
+
+#[test]
+fn the_rows_own_word_prevails_over_what_is_usual() {
+    let plan = planned(&wires(None, &["concentric-wires"]));
+    for leg in &plan.legs {
+        assert_eq!(edge(leg).kind, "cut");
+        assert_eq!(edge(leg).keeps, None);
+        assert!(said(&plan, &leg.mark).0.starts_with("Cut the"));
+    }
+}
+
+#[test]
+fn what_is_kept_is_the_rows_length_else_it_is_asked() {
+    let seven = Length::INCH_64TH * (64 * 7);
+    for (length, says) in [
+        (Some(seven), "keep 7 in"),
+        (None, "ask before one is cut short"),
+    ] {
+        let plan = planned(&wires(laid(length), &[]));
+        for leg in &plan.legs {
+            let keeps = edge(leg).keeps.as_deref().unwrap_or_default();
+            assert!(keeps.contains(says), "{keeps}");
+            assert_eq!(edge(leg).keeps_mm, length.map(Length::mm));
+        }
+        assert_eq!(plan.make_up.unsettled, [""; 0]);
+    }
+}
+
+#[test]
+fn wires_kept_longer_than_the_cut_end_leaves_them_are_asked_of_before_the_cut() {
+    let plan = planned(&wires(laid(Some(Length::INCH_64TH * (64 * 30))), &[]));
+    assert_eq!(plan.make_up.unsettled.len(), plan.legs.len());
+    assert!(
+        plan.make_up.unsettled[0].contains("settle before that cut"),
+        "{:?}",
+        plan.make_up.unsettled
+    );
+}
