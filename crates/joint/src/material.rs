@@ -77,11 +77,12 @@ pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
     for leg in &inputs.legs {
         let chosen = &leg.chosen;
         let sleeve = chosen.connector.is_some_and(|c| c.two_ended);
+        let braid = chosen.shield_part.is_some_and(|p| p.across_legs);
         let parts: [(&'static str, Option<&Head>, bool); 5] = [
             ("body", chosen.body.map(|p| &p.head), shared_body),
             ("adapter", chosen.adapter.map(|p| &p.head), false),
             ("connector", chosen.connector.map(|p| &p.head), sleeve),
-            ("shield part", chosen.shield_part.map(|p| &p.head), false),
+            ("shield part", chosen.shield_part.map(|p| &p.head), braid),
             ("seal", chosen.seal.map(|p| &p.head), false),
         ];
         for (kind, head, is_shared) in parts {

@@ -510,6 +510,8 @@ pub struct ShieldPart {
     pub cut_off: Vec<String>,
     /// When its paper lets the bridge come off.
     pub bridge_off: Option<BridgeMoment>,
+    /// Whether one piece of it goes across the joint from leg to leg.
+    pub across_legs: bool,
     /// Distances.
     pub links: Vec<LinkRow>,
 }

@@ -491,6 +491,12 @@ const SHIELD_PART: Shape = Shape {
         ),
         BRIDGE_OFF_FIELD,
         field(
+            "across_legs",
+            Kind::Flag,
+            Optional,
+            "True when one piece of it goes across the joint from leg to leg, such as a braid."
+        ),
+        field(
             "link",
             Kind::Rows(&LINK),
             Optional,

@@ -666,6 +666,7 @@ impl Row for ShieldPart {
             lay_back,
             cut_off,
             bridge_off: record.text("bridge_off").and_then(BridgeMoment::from_name),
+            across_legs: record.flag("across_legs").unwrap_or(false),
             links,
             head,
         })

@@ -49,8 +49,8 @@ pub(super) fn made(connector: &Connector, leg: &str, words: Words) -> Vec<Wanted
                 window(made.length),
             ),
         ],
-        Means::ShearBolt => vec![
-            wanted(
+        Means::ShearBolt => {
+            let heads = wanted(
                 format!("heads of {id} sheared off, leg {leg}"),
                 match made.bolts {
                     Some(n) => Against::Words(format!("all {n}"), source.clone()),
@@ -59,12 +59,16 @@ pub(super) fn made(connector: &Connector, leg: &str, words: Words) -> Vec<Wanted
                         COMMON_PRACTICE.to_owned(),
                     ),
                 },
-            ),
-            wanted(
-                format!("torque at which the heads of {id} shear, leg {leg}"),
-                stated(made.torque_nm.map(|t| torque(t, words))),
-            ),
-        ],
+            );
+            // A head shears at its own torque; a crew reads it only where the paper names it.
+            let torque = made.torque_nm.map(|window| {
+                wanted(
+                    format!("torque at which the heads of {id} shear, leg {leg}"),
+                    stated(Some(torque(window, words))),
+                )
+            });
+            [heads].into_iter().chain(torque).collect()
+        }
         Means::SetScrew => vec![
             wanted(
                 format!("screws of {id} tightened, leg {leg}"),

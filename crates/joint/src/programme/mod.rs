@@ -74,6 +74,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
             .iter()
             .filter_map(|leg| edge::unsettled(leg, words)),
     );
+    unsettled.extend(lonely_across(inputs));
     unsettled.extend(bridge::unsettled(inputs));
     let own = line::own_steps(inputs);
     for (staged, leg) in own.iter().filter(|(staged, _)| staged.applies) {
@@ -118,6 +119,10 @@ fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
                 let all: Vec<&LegInputs<'_>> = inputs.legs.iter().collect();
                 steps.push(node(inputs, stage, &all));
             }
+            Scope::Leg if stage == Stage::Bond => {
+                let groups = bonded_together(inputs);
+                steps.extend(groups.iter().map(|legs| node(inputs, stage, legs)));
+            }
             Scope::Leg => {
                 let legs = inputs.legs.iter().filter(|leg| {
                     stage != Stage::PushOn || !slide::slides(inputs, leg, stage).is_empty()
@@ -127,6 +132,42 @@ fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
         }
     }
     steps
+}
+
+/// Legs by what bonds them: those that one piece joins together, the others by themselves.
+fn bonded_together<'i, 'o>(inputs: &'i Inputs<'o>) -> Vec<Vec<&'i LegInputs<'o>>> {
+    let across = |leg: &LegInputs<'_>| {
+        let part = leg.chosen.shield_part.filter(|part| part.across_legs);
+        part.map(|part| part.head.id.clone())
+    };
+    let mut groups: Vec<Vec<&LegInputs<'o>>> = Vec::new();
+    for leg in &inputs.legs {
+        let id = across(leg);
+        let same = |group: &&mut Vec<&LegInputs<'o>>| {
+            id.is_some() && group.first().is_some_and(|first| across(first) == id)
+        };
+        match groups.iter_mut().find(same) {
+            Some(group) => group.push(leg),
+            None => groups.push(vec![leg]),
+        }
+    }
+    groups
+}
+
+/// What of a piece that goes across is not settled: it joins two legs or more.
+fn lonely_across(inputs: &Inputs<'_>) -> Vec<String> {
+    let groups = bonded_together(inputs);
+    let lonely = groups.iter().filter(|legs| legs.len() == 1);
+    lonely
+        .filter_map(|legs| {
+            let leg = legs.first()?;
+            let part = leg.chosen.shield_part.filter(|part| part.across_legs)?;
+            Some(format!(
+                "{} goes across the joint from leg to leg, and leg {} alone names it; settle what carries the shield of the others.",
+                part.head.id, leg.leg.id
+            ))
+        })
+        .collect()
 }
 
 /// What a step is made for.

@@ -53,15 +53,20 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> V
     let place = match leg.chosen.connector {
         Some(connector) => Line {
             say: format!(
-                "Leg {}: set the cut out from {reference}, with the cable trained as it will stay. The conductor end stands {} from it: {} of {}{}.",
+                "Leg {}: set the cut out from {reference}, with the cable trained as it will stay. The {} of {} comes to lie there, and the conductor end stands {} from it: {}{}.",
                 leg.leg.id,
-                text(from_reference(connector), words),
                 if connector.two_ended {
-                    "half the stop"
+                    "middle"
                 } else {
-                    "the stop"
+                    "contact plane"
                 },
                 connector.head.id,
+                text(from_reference(connector), words),
+                if connector.two_ended {
+                    "half its stop"
+                } else {
+                    "its stop"
+                },
                 connector.gap_greatest.map_or(String::new(), |gap| format!(
                     ", and no more than {} farther, the gap that it allows",
                     length_text(gap, words)

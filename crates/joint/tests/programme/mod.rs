@@ -3,6 +3,7 @@
 //! The preconditions below are written anew, step by step as a crew would say them, and know nothing of how the programme comes about.
 
 mod amount;
+mod braid;
 mod bridge;
 mod caution;
 mod coming;
