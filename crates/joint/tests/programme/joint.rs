@@ -207,8 +207,8 @@ fn always_before(waits: &[Vec<usize>], first: usize, second: usize) -> bool {
     let mut seen: BTreeSet<BTreeSet<usize>> = BTreeSet::new();
     let mut open = vec![BTreeSet::new()];
     while let Some(done) = open.pop() {
-        for next in 0..waits.len() {
-            if done.contains(&next) || !waits[next].iter().all(|w| done.contains(w)) {
+        for (next, first_come) in waits.iter().enumerate() {
+            if done.contains(&next) || !first_come.iter().all(|w| done.contains(w)) {
                 continue;
             }
             if next == second && !done.contains(&first) {
@@ -240,9 +240,9 @@ proptest! {
         }
         let before = ways(&waits);
         for first in 0..7 {
-            for second in 0..7 {
+            for (second, come) in before.iter().enumerate() {
                 if first != second {
-                    prop_assert_eq!(before[second].contains(&first), always_before(&waits, first, second));
+                    prop_assert_eq!(come.contains(&first), always_before(&waits, first, second));
                 }
             }
         }

@@ -11,6 +11,7 @@ mod edge;
 mod joint;
 mod ladder;
 mod made;
+mod refused;
 
 use crate::cases::{everything, named};
 use jointwright_joint::catalogue::Step as OwnStep;
