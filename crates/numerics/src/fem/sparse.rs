@@ -25,7 +25,7 @@ use faer::sparse::linalg::cholesky::{
 use faer::sparse::linalg::lu::{
     LuRef, LuSymbolicParams, NumericLu, SymbolicLu, factorize_symbolic_lu,
 };
-use faer::sparse::linalg::{LuError, SupernodalThreshold, amd};
+use faer::sparse::linalg::{LuError, amd};
 use faer::sparse::{FaerError, SparseColMatRef, SymbolicSparseColMat, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side, Spec};
 
@@ -104,11 +104,8 @@ fn columns(structure: &Structure) -> SymbolicSparseColMat<u32> {
 
 /// Chooses the order of elimination of a lower triangle, unless it is chosen, and works out the factor's structure.
 fn analysis(lower: &Structure) -> Result<SymbolicCholesky<u32>, SparseError> {
-    // Blocked (supernodal) factors were the faster ones in sum from 1 000 to 100 000 unknowns.
-    let params = CholeskySymbolicParams {
-        supernodal_flop_ratio_threshold: SupernodalThreshold::FORCE_SUPERNODAL,
-        ..Default::default()
-    };
+    // The library chooses: blocked factors for sections, plain ones for the narrow bands of ladders.
+    let params = CholeskySymbolicParams::default();
     let analysed = if lower.is_ordered() {
         // Without an order the library reads the upper triangle, whatever side is named.
         let upper = columns(&lower.transposed());
