@@ -2,7 +2,7 @@
 
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
-use crate::pressure::{Pressed, Sit, Warmth};
+use crate::pressure::{Compared, Pressed, Sit, Warmth};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -10,7 +10,7 @@ use serde::Serialize;
 pub const ASSUMES: &[&str] = &[
     "a round cable of one diameter, rigid and smooth, and no friction",
     "each slice of a body like a long tube of the same rings; near a step in its wall the pressure is another",
-    "of fixed length and free ends the lesser",
+    "of fixed length and free ends the lesser pressure, and the lesser ratio with the same ends on both sides",
     "rubber at one temperature throughout, the cable's insulation at another; hot insulation that takes the shape of what presses on it is outside it",
     "an adapter's outside in a straight line between those that its row states; what a body adds to the pressure under an adapter is left out",
 ];
@@ -70,6 +70,10 @@ pub struct SitDoc {
     pub pressure_at: Option<String>,
     /// "free" or "fixed length": what gives the lesser pressure there.
     pub ends: String,
+    /// What holds the ends where the ratio is least: "free" or "fixed length", the same for both sides of it.
+    pub ratio_ends: String,
+    /// The ratio with the errors of readings and bore taken off, as it is printed.
+    pub ratio_at_least: f64,
     /// Greatest stretch of the bore, over its relaxed diameter, and the greatest that its range allows.
     pub stretch_ratio: [f64; 2],
     /// Share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
@@ -148,12 +152,19 @@ fn sit_doc(sit: &Sit) -> SitDoc {
         on: sit.seat.on.clone(),
         ratio: least.ratio,
         error_ratio: least.error_ratio,
+        ratio_at_least: at_least(sit),
         at: least.warmth.map(|warmth| warmth.words()),
         edge_ratio: sit.edge.as_ref().ok().map(|edge| edge.ratio),
         pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),
         pressure_error_kpa: least.pressure_pa.map(|_| least.pressure_error_pa * 1e-3),
         pressure_at: least.pressure_warmth.map(|warmth| warmth.words()),
         ends: if least.is_free {
+            "free"
+        } else {
+            "fixed length"
+        }
+        .to_owned(),
+        ratio_ends: if least.is_ratio_free {
             "free"
         } else {
             "fixed length"
@@ -167,6 +178,30 @@ fn sit_doc(sit: &Sit) -> SitDoc {
         today_mm: today.map(|today| [2e3 * today.least_m, 2e3 * today.greatest_m]),
         today_of: today.map(|today| today.word.source()),
     }
+}
+
+/// The ratio with its error taken off; what lies wholly inside what the instructions allow is one of the things they allow.
+fn at_least(sit: &Sit) -> f64 {
+    let least = &sit.seat_least;
+    let floor = if sit.is_within() { 1.0 } else { 0.0 };
+    (least.ratio - least.read_error_ratio).max(floor)
+}
+
+/// The ratio by the readings, and how far off it may be.
+fn by_readings(least: &Compared) -> String {
+    if least.read_error_ratio.is_finite() {
+        let (ratio, error) = (shown(least.ratio), shown(least.read_error_ratio));
+        format!("{ratio} by the readings, give or take {error}")
+    } else {
+        format!(
+            "{} by the readings, and with its bore's uncertainty it may not touch",
+            shown(least.ratio)
+        )
+    }
+}
+
+fn ends_words(is_free: bool) -> &'static str {
+    if is_free { "ends free" } else { "length held" }
 }
 
 /// The part of which there is most to say, in one line.
@@ -271,13 +306,15 @@ fn done_line(kind: &str, sit: &Sit) -> String {
         }
     });
     format!(
-        "{}{kind} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), worst with {}.{pressure}{today} Limit: {}",
+        "{}{kind} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), {}, worst with {}, {}.{pressure}{today} Limit: {}",
         verdict(sit),
         sit.id,
         sit.seat.on,
-        shown(least.ratio),
+        shown(at_least(sit)),
         2e3 * sit.seat.allowed_m.0,
+        by_readings(least),
         words(least.warmth),
+        ends_words(least.is_ratio_free),
         Word::WorstAllowed(sit.source.clone()).source()
     )
 }

@@ -9,7 +9,7 @@ use crate::job::Job;
 use crate::limit::Word;
 use crate::plane::Plane;
 use crate::section::Unknown;
-use jointwright_numerics::rubber::{RubberError, Tube};
+use jointwright_numerics::rubber::{Ends, Pressed, RubberError, Tube};
 
 /// Steps in which a radius for a pressure over all temperatures is halved.
 const N_HALVINGS: u32 = 40;
@@ -17,6 +17,8 @@ const N_HALVINGS: u32 = 40;
 const TOUCH_M: f64 = 1e-6;
 /// Growths at which a kit is held against the oldest, from the least to the greatest.
 const N_GROWTHS: u32 = 5;
+/// What may hold a part's ends: nobody knows how far the cable does.
+const ENDS: [Ends; 2] = [Ends::FixedLength, Ends::Free];
 /// Radii nearer than this are one, as a ratio.
 const CLOSE_RATIO: f64 = 1e-9;
 
@@ -27,6 +29,8 @@ pub struct Compared {
     pub ratio: f64,
     /// How far off that may be.
     pub error_ratio: f64,
+    /// The same where what lies inside the instructions has none for its ruling: for what is printed.
+    pub read_error_ratio: f64,
     /// Temperatures at which the ratio is least, where they are known.
     pub warmth: Option<Warmth>,
     /// The least pressure itself, Pa, where the law of the rubber is stated.
@@ -39,6 +43,8 @@ pub struct Compared {
     pub along_m: (f64, f64),
     /// Whether free ends give the lesser pressure there, else fixed length does.
     pub is_free: bool,
+    /// Whether the ratio is least with free ends, else with fixed length; both sides of it have the same.
+    pub is_ratio_free: bool,
 }
 
 /// The range of cables that this kit can take today.
@@ -319,22 +325,33 @@ impl Bench<'_> {
         heat.states().into_iter().map(at).collect()
     }
 
-    /// Pressure today and of the worst allowed, Pa at the stated stiffness, the cable grown by a logarithm.
-    fn pair(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<(f64, f64, bool), String> {
+    /// Pressure today and of the worst allowed with the same ends, Pa at the stated stiffness, the cable grown by a logarithm.
+    fn pair(
+        &self,
+        tubes: &Aging,
+        here_m: f64,
+        growth: f64,
+        ends: Ends,
+    ) -> Result<(f64, f64), String> {
         let grown = growth.exp();
-        let today = tubes
-            .today
-            .pressed_least(here_m * grown)
-            .map_err(|why| why.to_string())?;
-        let oldest = tubes
-            .oldest
-            .pressed_least(self.seat.allowed_m.0 * grown)
-            .map_err(|why| why.to_string())?;
+        let today = tubes.today.pressed(here_m * grown, ends);
+        let oldest = tubes.oldest.pressed(self.seat.allowed_m.0 * grown, ends);
+        let pressure = |found: Result<Pressed, RubberError>| {
+            found
+                .map(|pressed| pressed.pressure_pa)
+                .map_err(|why| why.to_string())
+        };
         Ok((
-            today.pressure_pa * self.kit.today.kept_ratio,
-            oldest.pressure_pa * self.kit.oldest.kept_ratio,
-            today.axial_stretch != 1.0,
+            pressure(today)? * self.kit.today.kept_ratio,
+            pressure(oldest)? * self.kit.oldest.kept_ratio,
         ))
+    }
+
+    /// The lesser pressure today of both ends, Pa at the stated stiffness.
+    fn least_here(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<f64, String> {
+        let today = tubes.today.pressed_least(here_m * growth.exp());
+        let today = today.map_err(|why| why.to_string())?;
+        Ok(today.pressure_pa * self.kit.today.kept_ratio)
     }
 
     fn aging(&self, tube: &Tube, more_m: f64) -> Aging {
@@ -362,39 +379,44 @@ impl Bench<'_> {
 
     /// The least pressure over slices and temperatures.
     fn least(&self, slices: &[&Slice]) -> Result<Compared, String> {
-        let mut least_ratio: Option<(f64, At, f64, &Slice)> = None;
+        let mut least_ratio: Option<(f64, At, (f64, Ends), &Slice)> = None;
         let mut least_pa: Option<(f64, At, &Slice, bool)> = None;
         let here_m = self.seat.here_m.0;
         for slice in slices {
             let tubes = self.aging(&slice.tube, 0.0);
-            for at in self.states() {
-                let (here, allowed, is_free) = self.pair(&tubes, here_m, at.growth.0)?;
+            for (at, ends) in self
+                .states()
+                .into_iter()
+                .flat_map(|at| ENDS.map(|e| (at, e)))
+            {
+                let (here, allowed) = self.pair(&tubes, here_m, at.growth.0, ends)?;
                 let pressure = here * at.stiffness_ratio;
                 if least_pa.is_none_or(|(least, ..)| pressure < least) {
-                    least_pa = Some((pressure, at, slice, is_free));
+                    least_pa = Some((pressure, at, slice, ends == Ends::Free));
                 }
                 let mut ratio = (self.ratio((here, allowed))?, at.growth.0);
                 if at.growth.1 > at.growth.0 {
-                    let (here, allowed, _) = self.pair(&tubes, here_m, at.growth.1)?;
-                    let other = self.ratio((here, allowed))?;
+                    let other = self.ratio(self.pair(&tubes, here_m, at.growth.1, ends)?)?;
                     if other < ratio.0 {
                         ratio = (other, at.growth.1);
                     }
                 }
                 if least_ratio.is_none_or(|(least, ..)| ratio.0 < least) {
-                    least_ratio = Some((ratio.0, at, ratio.1, slice));
+                    least_ratio = Some((ratio.0, at, (ratio.1, ends), slice));
                 }
             }
         }
-        let (Some((ratio, at, growth, slice)), Some((pressure, cold, thin, is_free))) =
+        let (Some((ratio, at, grown, slice)), Some((pressure, cold, thin, is_free))) =
             (least_ratio, least_pa)
         else {
             return Err("no slice of it lies there".to_owned());
         };
-        let error_ratio = if is_within(self.seat, self.kit) {
-            0.0
+        let found = self.error_ratio(slice, grown, ratio);
+        let (error_ratio, read_error_ratio) = if is_within(self.seat, self.kit) {
+            (0.0, found.unwrap_or(f64::INFINITY))
         } else {
-            self.error_ratio(slice, growth, ratio)?
+            let error_ratio = found?;
+            (error_ratio, error_ratio)
         };
         // What lies wholly inside what the instructions allow is one of the things they allow, whatever the last digit says.
         let ratio = if is_within(self.seat, self.kit) {
@@ -405,21 +427,27 @@ impl Bench<'_> {
         Ok(Compared {
             ratio,
             error_ratio,
+            read_error_ratio,
             warmth: at.warmth,
             pressure_pa: self.has_law.then_some(pressure),
             pressure_error_pa: self.pressure_error(thin, cold, pressure)?,
             pressure_warmth: cold.warmth,
             along_m: thin.along_m,
             is_free,
+            is_ratio_free: grown.1 == Ends::Free,
         })
     }
 
     /// What the errors of the reading and of the relaxed bore do to a ratio.
-    fn error_ratio(&self, slice: &Slice, growth: f64, ratio: f64) -> Result<f64, String> {
+    fn error_ratio(
+        &self,
+        slice: &Slice,
+        (growth, ends): (f64, Ends),
+        ratio: f64,
+    ) -> Result<f64, String> {
         let thinner = self.seat.here_m.0 - self.seat.error_m;
         let of = |tubes: &Aging, here_m: f64| -> Result<f64, String> {
-            let (here, allowed, _) = self.pair(tubes, here_m, growth)?;
-            self.ratio((here, allowed))
+            self.ratio(self.pair(tubes, here_m, growth, ends)?)
         };
         let read = ratio - of(&self.aging(&slice.tube, 0.0), thinner)?;
         // A bore that would no longer touch says that its uncertainty is too large to conclude anything.
@@ -433,7 +461,7 @@ impl Bench<'_> {
     fn pressure_error(&self, slice: &Slice, at: At, pressure: f64) -> Result<f64, String> {
         let tubes = self.aging(&slice.tube, self.uncertainty_m);
         let thinner = self.seat.here_m.0 - self.seat.error_m;
-        let (lower, ..) = self.pair(&tubes, thinner, at.growth.0)?;
+        let lower = self.least_here(&tubes, thinner, at.growth.0)?;
         Ok((pressure - lower * at.stiffness_ratio).abs())
     }
 
@@ -495,9 +523,12 @@ impl Bench<'_> {
         for step in 0..N_GROWTHS {
             let share = f64::from(step) / f64::from(N_GROWTHS - 1);
             let growth = least + (greatest - least) * share;
-            let (_, oldest, _) = self.pair(&tubes, self.seat.here_m.0, growth)?;
-            let found = tubes.today.radius_for(oldest / self.kit.today.kept_ratio);
-            radius = radius.max(no_radius(found)? / growth.exp());
+            for ends in ENDS {
+                let (_, oldest) = self.pair(&tubes, self.seat.here_m.0, growth, ends)?;
+                let pressure = oldest / self.kit.today.kept_ratio;
+                let found = tubes.today.radius_for_ends(pressure, ends);
+                radius = radius.max(no_radius(found)? / growth.exp());
+            }
         }
         Ok(radius)
     }
@@ -509,7 +540,7 @@ impl Bench<'_> {
         let least = |radius: f64| -> Result<f64, String> {
             let mut least = f64::INFINITY;
             for at in &states {
-                let (here, ..) = self.pair(&tubes, radius, at.growth.0)?;
+                let here = self.least_here(&tubes, radius, at.growth.0)?;
                 least = least.min(here * at.stiffness_ratio);
             }
             Ok(least)

@@ -60,3 +60,27 @@ fn the_line_of_the_thin_leg_says_it_and_whose_limit_it_is() {
     assert!(thin.contains("invented paper DS-25"), "{thin}");
     assert!(!line(0).contains("TOO LITTLE"), "{}", line(0));
 }
+
+/// The adapter of larkspur's leg B, recomputed by another hand: 1.446 of its paper's least with free ends, 1.379 with its length held; the worst of both counts.
+#[test]
+fn the_ratio_is_the_worst_over_what_holds_the_ends() {
+    let case = named("larkspur-three-way");
+    let order = accepted(read(case.job, &case.catalogues()), case.slug);
+    let plan = plan(&accepted(judge(&order), case.slug));
+    let leg = plan.legs.iter().find(|leg| leg.mark == "B").expect("leg B");
+    let pressure = leg.ends[0].pressure.as_ref().expect("it was asked for");
+    let adapter = pressure.parts.iter().find(|part| part.kind == "adapter");
+    let adapter = adapter
+        .and_then(|part| part.computed.as_ref())
+        .expect("computed");
+    assert!((adapter.ratio - 1.379).abs() < 2e-3, "{adapter:?}");
+    assert_eq!(adapter.ratio_ends, "fixed length");
+    // Printed is what is left of it with its error taken off, and both beside it.
+    let least = adapter.ratio - adapter.error_ratio;
+    let body = &pressure.line;
+    assert!(
+        body.contains("give or take") && body.contains("worst with"),
+        "{body}"
+    );
+    assert!(adapter.error_ratio >= 0.0 && least <= adapter.ratio);
+}

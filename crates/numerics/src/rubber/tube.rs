@@ -261,10 +261,26 @@ impl Tube {
     /// # Errors
     /// [`RubberError::NoRadius`] where no cylinder is pressed so hard; else as [`Tube::pressed()`].
     pub fn radius_for(&self, pressure_pa: f64) -> Result<f64, RubberError> {
+        self.radius_where(pressure_pa, |radius| self.pressed_least(radius))
+    }
+
+    /// The same with these ends.
+    ///
+    /// # Errors
+    /// As [`Tube::radius_for()`].
+    pub fn radius_for_ends(&self, pressure_pa: f64, ends: Ends) -> Result<f64, RubberError> {
+        self.radius_where(pressure_pa, |radius| self.pressed(radius, ends))
+    }
+
+    fn radius_where(
+        &self,
+        pressure_pa: f64,
+        pressed: impl Fn(f64) -> Result<Pressed, RubberError>,
+    ) -> Result<f64, RubberError> {
         if pressure_pa <= 0.0 {
             return Ok(self.bore_m);
         }
-        let more = |radius: f64| Ok(self.pressed_least(radius)?.pressure_pa - pressure_pa);
+        let more = |radius: f64| Ok(pressed(radius)?.pressure_pa - pressure_pa);
         let mut high = self.bore_m * 1.05;
         let mut low = (self.bore_m, -pressure_pa);
         loop {
