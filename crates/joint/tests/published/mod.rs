@@ -6,7 +6,9 @@ mod concentric_neutral;
 mod conductor_diameter;
 mod conductor_resistance;
 mod insulation_wall;
+mod likeness;
 mod shield_area;
+mod tape_helix;
 
 use jointwright_joint::cable::{
     Conductor, Construction, Insulation, Metal, Shield, Size, Stranding, Wall,

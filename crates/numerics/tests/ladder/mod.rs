@@ -1,6 +1,7 @@
 //! The ladder against finite elements and closed forms.
 
 mod against_elements;
+mod bus_star;
 mod closed_forms;
 mod joints;
 mod limits;
