@@ -126,7 +126,7 @@ fn page(document: &RateDoc) -> String {
     }
     if !warm.surroundings.is_empty() {
         lines.blank();
-        lines.add("SURROUNDINGS, AS STATED");
+        lines.add("SURROUNDINGS, AS STATED OR AS COMPUTED");
         for line in &warm.surroundings {
             lines.wrap("  ", line);
         }

@@ -6,8 +6,8 @@
 //!
 //! Not here: whether anything fits (`fit`, `checks`).
 
-use crate::cable::{Evidence, Layer, Likeness, candidates, compare};
-use crate::job::{End, Job, Reading};
+use crate::cable::{Construction, Evidence, Layer, Likeness, candidates, compare};
+use crate::job::{End, Job, Leg, Reading};
 use crate::limit::Known;
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
@@ -86,6 +86,35 @@ const N_AROUND: usize = 4;
 fn is_read_around(reading: &Reading) -> bool {
     let shows_one_diameter = matches!(reading.instrument.as_str(), "calliper" | "micrometer");
     shows_one_diameter && reading.values.len() >= N_AROUND
+}
+
+/// The cable of a leg as it was measured over its insulation screen, and what was read; as its papers have it where not every phase was.
+///
+/// Readings count with the instrument's error.
+pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
+    let mut cable = leg.cable.clone();
+    let of_phase = |phase: u8| {
+        let readings = job.readings.iter().filter(move |reading| {
+            reading.leg == leg.id
+                && reading.phase == phase
+                && reading.over == Layer::InsulationScreen
+        });
+        let ends = readings.flat_map(|reading| {
+            let read = Interval::hull(reading.values.iter().copied());
+            let read = read.map(|read| read.widened(reading.error));
+            read.into_iter()
+                .flat_map(|read| [read.least(), read.greatest()])
+        });
+        Interval::hull(ends)
+    };
+    let phases: Option<Vec<Interval>> = (1..=job.phases).map(of_phase).collect();
+    let ends = phases.unwrap_or_default();
+    let ends = ends.iter().flat_map(|read| [read.least(), read.greatest()]);
+    let read = Interval::hull(ends);
+    if let Some(read) = read {
+        cable.stated.insert(Layer::InsulationScreen, read);
+    }
+    (cable, read)
 }
 
 impl EndSurvey {

@@ -358,6 +358,8 @@ pub struct Bus {
     pub ports: i64,
     /// Greatest resistance between two ports, Ω, where stated.
     pub resistance_ohm: Option<f64>,
+    /// Temperature at which it has that, degrees Celsius, where stated.
+    pub resistance_at_degc: Option<f64>,
     /// Mating interface.
     pub interface: String,
     /// Highest system voltage, kV.

@@ -229,6 +229,12 @@ const BUS: Shape = Shape {
             "Greatest resistance between two of its ports, the contacts of the bodies included, µΩ."
         ),
         field(
+            "resistance_at",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature at which it has that resistance; left out: taken as read at 0 degC, which makes it the greatest where it is warm."
+        ),
+        field(
             "interface",
             Kind::Id,
             Required,

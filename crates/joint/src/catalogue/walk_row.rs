@@ -544,6 +544,7 @@ impl Row for Bus {
             resistance_ohm: record
                 .number("resistance_microohm")
                 .map(|micro| micro * 1e-6),
+            resistance_at_degc: record.number("resistance_at"),
             interface: record.string("interface")?,
             system_greatest_kv: record.number("system_greatest")?,
         })

@@ -40,13 +40,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let at = match at_emergency {
         Some(legs) => &legs[index],
         None => {
-            return vec![runs_away(
-                CHECK.slug,
-                leg.subject(),
-                greatest_degc,
-                word,
-                HINT,
-            )];
+            let ruling = runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT);
+            return vec![done.weighed(ruling)];
         }
     };
     let lasts = match of.emergency_lasts {
@@ -71,5 +66,5 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     }
     .rule();
     let why = ruling.why.clone().map(|why| why + &lasts);
-    vec![Ruling { why, ..ruling }]
+    vec![done.weighed(Ruling { why, ..ruling })]
 }

@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Ruling, Word, shown};
-use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away};
+use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_load_heat",
@@ -21,7 +21,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Ok(done) => done,
         Err(rulings) => return rulings,
     };
-    let (Some((index, _)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
+    let (Some((index, of)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
         return Vec::new();
     };
     let id = &body.head.id;
@@ -35,13 +35,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let at = match &done.at_load {
         Some(legs) => &legs[index],
         None => {
-            return vec![runs_away(
-                CHECK.slug,
-                leg.subject(),
-                greatest_degc,
-                word,
-                HINT,
-            )];
+            let ruling = runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT);
+            return vec![done.weighed(ruling)];
         }
     };
     let ruling = Warmed {
@@ -58,5 +53,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         word,
         hint: HINT,
     };
-    vec![ruling.rule()]
+    let ruling = ruling.rule();
+    // What makes it hot is not always its own contact.
+    let by = at.joint_degc - at.alone_degc;
+    let why = ruling.why.clone().map(|why| {
+        format!(
+            "{why}; {:.1} K more than its cable would have there{}",
+            by,
+            share_words(by, &done.shares(of))
+        )
+    });
+    vec![done.weighed(Ruling { why, ..ruling })]
 }

@@ -63,7 +63,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             }
         }
     });
-    asked.collect()
+    asked.map(|ruling| done.weighed(ruling)).collect()
 }
 
 /// The hotter of joint and cable.

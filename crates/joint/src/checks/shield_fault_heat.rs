@@ -10,6 +10,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
 use crate::limit::{Ruling, Word};
+use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_fault_heat",
@@ -48,7 +49,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let counts = inputs.order.job.counts.iter();
     let counts = counts.filter(|count| count.leg == leg.leg.id);
     let n_counted = counts.map(|count| count.shield_elements).min();
-    let area_mm2 = match shield_area_mm2(&leg.leg.cable, n_counted) {
+    let area_mm2 = match shield_area_mm2(&measured(&inputs.order.job, leg.leg).0, n_counted) {
         Ok(area) => area,
         Err(why) => return vec![not_judged(why)],
     };

@@ -5,6 +5,7 @@ use crate::cable::Metal;
 use crate::catalogue::Withstand;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
+use crate::survey::measured;
 
 /// What one part of a leg carries.
 #[derive(Clone, Debug, PartialEq)]
@@ -105,7 +106,7 @@ fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, String> {
     };
     let counts = job.counts.iter().filter(|count| count.leg == leg.id);
     let n_counted = counts.map(|count| count.shield_elements).min();
-    let (least_mm2, _) = shield_area_mm2(&leg.cable, n_counted)?;
+    let (least_mm2, _) = shield_area_mm2(&measured(job, leg).0, n_counted)?;
     heated(job, metal, least_mm2, greatest_degc, fault)
 }
 

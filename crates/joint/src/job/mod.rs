@@ -21,9 +21,9 @@ pub use bridge::BridgeOff;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
-    Blank, Confirmation, Count, Duty, End, Job, JointKind, Leg, Lot, Moisture, OwnerLimit,
-    OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room, Surface, Surrounding, System,
-    TrialPress,
+    AirForm, Bank, Blank, Confirmation, Count, Duct, DuctFilling, Duty, End, Job, JointKind, Leg,
+    Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room,
+    Soil, Surface, Surrounding, System, TrialPress,
 };
 
 use crate::catalogue::Catalogue;

@@ -1,7 +1,8 @@
 //! What surrounds a leg along its axis, and what its cable does with heat.
 
 use super::shape::field;
-use super::types::Surrounding;
+use super::shield::Formation;
+use super::types::{AirForm, Bank, Duct, DuctFilling, Soil, Surrounding};
 use super::walk_job::JobReader;
 use crate::catalogue::{CAPACITY, RESISTIVITY, stuff};
 use crate::form::Need::{Optional, Required};
@@ -51,13 +52,147 @@ pub(super) const SURROUNDING: Shape = Shape {
             "In place of the film, beyond the joint: greatest thermal resistance from the cable's surface to that temperature, K·m/W.",
         ),
         field(
+            "soil",
+            Kind::Table(&SOIL),
+            Optional,
+            "In place of the film, beyond the joint: the soil in which the cables or their ducts lie; the thermal resistance outside the cable is computed from it.",
+        ),
+        field(
+            "duct",
+            Kind::Table(&DUCT),
+            Optional,
+            "With `soil`: the duct in which the cables lie.",
+        ),
+        field(
+            "air",
+            Kind::Choice(AIR_FORMS),
+            Optional,
+            "In place of the film: how the cables hang in still air, out of the sun; the film is computed for it.",
+        ),
+        field(
             "from",
             Kind::Text,
             Required,
-            "Where the film or the resistance is from: a measurement, a standard with its clause, a handbook table. No standard of cable ratings knows a vault or a riser.",
+            "Where the film, the resistance or the soil's resistivity is from: a measurement, a standard with its clause, a handbook table. No standard of cable ratings knows a vault or a riser.",
         ),
         field("by", Kind::Text, Required, "Who stands for it."),
         field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+/// Words for how cables hang in still air.
+pub const AIR_FORMS: &[&str] = &["alone", "trefoil", "flat-touching"];
+/// Words for how cables or ducts of one circuit lie in soil.
+pub const SOIL_FORMATIONS: &[&str] = &["alone", "trefoil", "flat"];
+/// Words for what a duct holds beside cables, and what it is of.
+pub const FILLINGS: &[&str] = &[
+    "air-in-plastic",
+    "air-in-metal",
+    "air-in-fibre-in-concrete",
+    "air-in-earthenware",
+    "water",
+];
+
+const SOIL: Shape = Shape {
+    name: "soil",
+    about: "Soil about cables or ducts.",
+    fields: &[
+        field(
+            "depth",
+            Kind::Cut,
+            Required,
+            "From the surface to the axis of the cable or duct, to the middle of a trefoil, or of a bank.",
+        ),
+        field(
+            "resistivity_k_m_per_w",
+            Kind::Number {
+                least: 0.1,
+                greatest: 10.0,
+            },
+            Required,
+            "Its greatest thermal resistivity, K·m/W, dry seasons included; `from` says who found it.",
+        ),
+        field(
+            "formation",
+            Kind::Choice(SOIL_FORMATIONS),
+            Required,
+            "How the cables of one circuit lie, or its ducts where each holds one cable: one alone, three in trefoil, three in one plane.",
+        ),
+        field(
+            "spacing",
+            Kind::Cut,
+            Optional,
+            "Between the axes of neighbours; left out of a trefoil: they touch.",
+        ),
+        field(
+            "circuits",
+            Kind::Integer {
+                least: 1,
+                greatest: 12,
+            },
+            Optional,
+            "Circuits side by side that are alike and carry the same; left out: 1.",
+        ),
+        field(
+            "circuits_apart",
+            Kind::Cut,
+            Optional,
+            "Between the middles of neighbouring circuits; with `circuits` above 1.",
+        ),
+    ],
+};
+
+const DUCT: Shape = Shape {
+    name: "duct",
+    about: "A duct in soil.",
+    fields: &[
+        field("inside", Kind::Diameter, Required, "Inside diameter."),
+        field("outside", Kind::Diameter, Required, "Outside diameter."),
+        field(
+            "wall_k_m_per_w",
+            RESISTIVITY,
+            Required,
+            "Thermal resistivity of its wall, K·m/W.",
+        ),
+        field(
+            "holds",
+            Kind::Choice(FILLINGS),
+            Required,
+            "What it holds beside cables, and what it is of.",
+        ),
+        field(
+            "cables",
+            Kind::Integer {
+                least: 1,
+                greatest: 4,
+            },
+            Required,
+            "Cables in it that carry the same.",
+        ),
+        field(
+            "bank",
+            Kind::Table(&BANK),
+            Optional,
+            "The bank of concrete in which all ducts lie.",
+        ),
+    ],
+};
+
+const BANK: Shape = Shape {
+    name: "bank",
+    about: "A bank of concrete about ducts.",
+    fields: &[
+        field("width", Kind::Cut, Required, "Width."),
+        field("height", Kind::Cut, Required, "Height."),
+        field(
+            "resistivity_k_m_per_w",
+            Kind::Number {
+                least: 0.1,
+                greatest: 10.0,
+            },
+            Required,
+            "Thermal resistivity of the concrete, K·m/W.",
+        ),
     ],
 };
 
@@ -96,15 +231,24 @@ impl JobReader<'_> {
             row.number("film_w_per_m2k"),
             row.number("outside_k_m_per_w"),
         );
-        let n_given = ["film_w_per_m2k", "outside_k_m_per_w"]
+        let n_given = ["film_w_per_m2k", "outside_k_m_per_w", "soil", "air"]
             .into_iter()
             .filter(|name| row.is_given(name))
             .count();
         if n_given != 1 {
             self.complain(
                 row.at,
-                "A surrounding gives either `film_w_per_m2k` or `outside_k_m_per_w`.".to_owned(),
-                "Give one of them: the film for a joint or a cable in air or water, the resistance for a cable in a duct or in soil.",
+                "A surrounding gives either `film_w_per_m2k` or `outside_k_m_per_w`, or in their place `soil` or `air`."
+                    .to_owned(),
+                "Give one of them: the film for a joint or a cable in air or water, the resistance for a cable in a duct or in soil, or what it is, and it is computed.",
+            );
+        }
+        let (soil, duct) = (self.soil(row), self.duct(row));
+        if row.is_given("duct") && !row.is_given("soil") {
+            self.complain(
+                row.at("duct"),
+                "A duct lies in soil, and no `soil` is given.".to_owned(),
+                "Give `soil`, or the film or resistance by its source.",
             );
         }
         Some(Surrounding {
@@ -114,6 +258,13 @@ impl JobReader<'_> {
             degc: row.number("temperature")?,
             film_w_per_m2k: film,
             outside_k_m_per_w: outside,
+            soil,
+            duct,
+            air: row.text("air").map(|word| match word {
+                "trefoil" => AirForm::Trefoil,
+                "flat-touching" => AirForm::FlatTouching,
+                _ => AirForm::Alone,
+            }),
             source: format!(
                 "{}; {}, {}",
                 row.string("from")?,
@@ -121,6 +272,74 @@ impl JobReader<'_> {
                 row.date("date")?
             ),
             place: self.place_of(row.at),
+        })
+    }
+
+    fn soil(&mut self, row: &Record) -> Option<Soil> {
+        let soil = row.record("soil")?;
+        let metres = |name: &str| soil.length(name).map(|length| length.mm() * 1e-3);
+        let n_circuits = soil.integer("circuits").unwrap_or(1);
+        let is_flat = soil.text("formation") == Some("flat");
+        if is_flat && !soil.is_given("spacing") {
+            self.complain(
+                soil.at,
+                "`flat` needs `spacing`: cables or ducts in one plane that touch are not computed."
+                    .to_owned(),
+                "Give the distance between the axes of neighbours.",
+            );
+        }
+        if (n_circuits > 1) != soil.is_given("circuits_apart") {
+            self.complain(
+                soil.at,
+                "`circuits` above 1 and `circuits_apart` say something only together.".to_owned(),
+                "Give both, or neither.",
+            );
+        }
+        Some(Soil {
+            depth_m: metres("depth")?,
+            resistivity_k_m_per_w: soil.number("resistivity_k_m_per_w")?,
+            formation: match soil.text("formation")? {
+                "trefoil" => Some(Formation::Trefoil),
+                "flat" => Some(Formation::Flat),
+                _ => None,
+            },
+            spacing_m: metres("spacing"),
+            n_circuits: usize::try_from(n_circuits).ok()?,
+            circuits_apart_m: metres("circuits_apart"),
+        })
+    }
+
+    fn duct(&mut self, row: &Record) -> Option<Duct> {
+        let duct = row.record("duct")?;
+        let metres = |record: &Record, name: &str| record.length(name).map(|l| l.mm() * 1e-3);
+        let (inside_m, outside_m) = (metres(duct, "inside")?, metres(duct, "outside")?);
+        if inside_m >= outside_m {
+            self.complain(
+                duct.at("outside"),
+                "The duct is no larger outside than inside.".to_owned(),
+                "Give both diameters.",
+            );
+            return None;
+        }
+        let bank = duct.record("bank").and_then(|bank| {
+            Some(Bank {
+                sides_m: (metres(bank, "width")?, metres(bank, "height")?),
+                resistivity_k_m_per_w: bank.number("resistivity_k_m_per_w")?,
+            })
+        });
+        Some(Duct {
+            inside_m,
+            outside_m,
+            wall_k_m_per_w: duct.number("wall_k_m_per_w")?,
+            holds: match duct.text("holds")? {
+                "air-in-plastic" => DuctFilling::AirInPlastic,
+                "air-in-metal" => DuctFilling::AirInMetal,
+                "air-in-fibre-in-concrete" => DuctFilling::AirInFibreInConcrete,
+                "air-in-earthenware" => DuctFilling::AirInEarthenware,
+                _ => DuctFilling::Water,
+            },
+            n_cables: usize::try_from(duct.integer("cables")?).ok()?,
+            bank,
         })
     }
 

@@ -265,10 +265,85 @@ pub struct Surrounding {
     pub film_w_per_m2k: Option<f64>,
     /// Thermal resistance from the cable's surface, K·m/W, in place of the film.
     pub outside_k_m_per_w: Option<f64>,
+    /// Soil, or a duct in it, in place of either.
+    pub soil: Option<Soil>,
+    /// Duct in that soil.
+    pub duct: Option<Duct>,
+    /// How the leg hangs in still air, in place of all of these.
+    pub air: Option<AirForm>,
     /// Where either is from, who stands for it, when.
     pub source: String,
     /// `path:line:column`.
     pub place: String,
+}
+
+/// Cables or ducts in soil.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Soil {
+    /// From the surface to the axis of the cable, the middle of the trefoil or the duct, m.
+    pub depth_m: f64,
+    /// Thermal resistivity, K·m/W.
+    pub resistivity_k_m_per_w: f64,
+    /// How the cables or ducts of one circuit lie; nothing where it is one cable or duct.
+    pub formation: Option<super::Formation>,
+    /// Between the axes of neighbours, m; nothing where they touch.
+    pub spacing_m: Option<f64>,
+    /// Circuits that are alike and lose alike, side by side.
+    pub n_circuits: usize,
+    /// Between the middles of circuits, m.
+    pub circuits_apart_m: Option<f64>,
+}
+
+/// A duct.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Duct {
+    /// Diameters inside and outside, m.
+    pub inside_m: f64,
+    /// The same outside.
+    pub outside_m: f64,
+    /// Thermal resistivity of its wall, K·m/W.
+    pub wall_k_m_per_w: f64,
+    /// What it holds beside cables, and what it is of: one of the words of the table of fields.
+    pub holds: DuctFilling,
+    /// Cables in it that lose alike.
+    pub n_cables: usize,
+    /// The bank of another material in which the ducts lie.
+    pub bank: Option<Bank>,
+}
+
+/// What fills a duct, and what its wall is of.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum DuctFilling {
+    /// Air, plastic.
+    AirInPlastic,
+    /// Air, metal.
+    AirInMetal,
+    /// Air, fibre within concrete.
+    AirInFibreInConcrete,
+    /// Air, earthenware.
+    AirInEarthenware,
+    /// Water.
+    Water,
+}
+
+/// A bank of concrete about ducts.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Bank {
+    /// Width and height, m.
+    pub sides_m: (f64, f64),
+    /// Thermal resistivity, K·m/W.
+    pub resistivity_k_m_per_w: f64,
+}
+
+/// How a cable hangs in still air.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AirForm {
+    /// One cable, away from all others.
+    Alone,
+    /// Three in touching trefoil.
+    Trefoil,
+    /// Three side by side that touch.
+    FlatTouching,
 }
 
 /// A part on the truck.

@@ -1,11 +1,15 @@
 //! Shield: what the plan says of a leg's shield beyond the joint.
 
+use crate::cable::Layer;
 use crate::checks::LegInputs;
-use crate::fault::{Carries, Fault, carries, weakest};
+use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};
 use crate::job::{Job, Leg};
 use crate::limit::shown;
 use crate::section::Unknown;
-use crate::shielding::{Round, ShieldLoss, Standing, Stands, along, shield_loss, standing};
+use crate::shielding::{
+    Round, ShieldLoss, Standing, Stands, along, measured_words, shield_loss, standing,
+};
+use crate::survey::measured;
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -106,7 +110,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
         questions: Vec::new(),
         never: format!("{ASSUMES} {NO_VOLTAGE}"),
     };
-    match along(leg) {
+    match along(job, leg) {
         Err(unknown) => doc.ask(unknown),
         Ok(along) => {
             let (least, greatest) = along.at_20_ohm_per_m;
@@ -115,12 +119,16 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
             } else {
                 format!("{} to {}", shown(1e3 * least), shown(1e3 * greatest))
             };
-            doc.lines
-                .push(format!("{between} ohm/km at 20 degC: {}.", along.says));
+            doc.lines.push(format!(
+                "{between} ohm/km at 20 degC: {}; {}.",
+                along.says,
+                measured_words(job, leg)
+            ));
             doc.resistance_ohm_per_km = Some([1e3 * least, 1e3 * greatest]);
             doc.resistance_of = Some(along.says);
         }
     }
+    doc.lines.extend(tape_area(job, leg));
     match shield_loss(job, leg) {
         // What somebody states goes before what balanced phases would drive.
         _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc),
@@ -139,6 +147,29 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
     contacts(job, leg, &mut doc);
     short_circuit(&carries(job, leg, &inputs.chosen), &mut doc);
     doc
+}
+
+/// What the standard takes for the area of a tape on a new cable, beside the two ends between which it lies; it is from memory and rules nothing.
+fn tape_area(job: &Job, leg: &Leg) -> Option<String> {
+    let shield = leg.cable.shield;
+    if shield.elements().is_some() {
+        return None;
+    }
+    let (cable, _) = measured(job, leg);
+    let over = cable.diameter_over(Layer::InsulationScreen).ok()?;
+    let areas = [over.least, over.greatest].map(|over| shield.area_on_mm2(over));
+    let (least, greatest) = match areas {
+        [Ok(least), Ok(greatest)] => (least, greatest),
+        _ => return None,
+    };
+    let between = shield_area_mm2(&cable, None).ok()?;
+    Some(format!(
+        "Effective area of the tape by the standard's form for a new cable: {} to {} mm2 ([icea_p45482], from memory: it rules nothing); computed with is {} to {} mm2.",
+        shown(least),
+        shown(greatest),
+        shown(between.0),
+        shown(between.1)
+    ))
 }
 
 /// The heat of the stated short circuit in each connection that was read.
@@ -196,7 +227,7 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
 
 /// The current that the job states for the shield, and its loss in the greatest resistance at the conductor's highest temperature.
 fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
-    let (Some(shield_a), Ok(along)) = (leg.shield_load_a, along(leg)) else {
+    let (Some(shield_a), Ok(along)) = (leg.shield_load_a, along(job, leg)) else {
         return;
     };
     let hottest = job.duty.conductor_greatest_degc.unwrap_or(20.0).max(20.0);

@@ -1,9 +1,11 @@
 //! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
 
 use crate::checks::Inputs;
+use crate::job::Surrounding;
 use crate::limit::shown;
 use crate::warm::{
-    Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm,
+    Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Share, Warm,
+    share_words,
 };
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -50,9 +52,15 @@ pub struct LegWarmDoc {
     /// At the job's load all the time; left out where losses outgrow the cooling.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_load: Option<AtDoc>,
-    /// The same with connectors of twice the resistance.
+    /// Where the difference between the conductor in the joint and its cable without a joint comes from, at the load; the shares add up to it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub hotter_from: Vec<ShareDoc>,
+    /// The conductor in the joint at the load, with twice the resistance in this leg's connector alone, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub at_load_with_twice_the_connector: Option<AtDoc>,
+    pub with_twice_its_connector_degc: Option<f64>,
+    /// The one connector of the joint that would heat this leg's joint most, with twice its resistance, and by how much.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub worst_connector: Option<ShareDoc>,
     /// At the end of the job's emergency.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_emergency: Option<AtDoc>,
@@ -62,9 +70,18 @@ pub struct LegWarmDoc {
     /// The same in an emergency.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_limit_degc: Option<f64>,
-    /// Load of this leg at which that limit is reached, the other legs' in proportion, A.
+    /// Load of this leg at which that limit is reached, all legs rising in proportion, A.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load_at_limit_a: Option<f64>,
+    /// The same with the other legs at the job's load, which cannot meet more than `others_meet_a`; left out where none up to that reaches the limit, and of two legs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_at_limit_alone_a: Option<f64>,
+    /// All that the other legs, at the job's load, can bring this leg or take from it, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub others_meet_a: Option<f64>,
+    /// The same as `load_at_limit_a` with one other leg bringing or taking all that this one has more.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_at_limit_fed: Option<FedDoc>,
     /// How long the job's emergency may last before the emergency limit is reached, h; left out where it is not reached in 72 h.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_lasts_h: Option<f64>,
@@ -78,6 +95,26 @@ pub struct LegWarmDoc {
     /// What one such emergency uses up, in hours at that reference.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_ageing_h: Option<f64>,
+}
+
+/// A share of a difference of temperatures.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct ShareDoc {
+    /// What makes the heat.
+    pub from: String,
+    /// What it adds, K.
+    pub k: f64,
+}
+
+/// A load of a leg with the leg that feeds it.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct FedDoc {
+    /// Load of this leg, A.
+    pub load_a: f64,
+    /// Leg that brings or takes what this one has more.
+    pub by: String,
+    /// Load of that leg then, A.
+    pub its_load_a: f64,
 }
 
 /// Temperatures of one leg at one load, degrees Celsius.
@@ -191,8 +228,19 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
             state: "computed".to_owned(),
             why: None,
             questions: Vec::new(),
-            assumes: WARM_ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
-            surroundings: surroundings(inputs),
+            assumes: WARM_ASSUMES
+                .iter()
+                .map(|s| (*s).to_owned())
+                .chain(done.bus_says.clone())
+                .chain(done.legs.iter().filter_map(|of| of.shield_says.clone()))
+                .chain(done.unconfirmed.iter().map(|key| {
+                    format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
+                }))
+                .collect(),
+            surroundings: surroundings(inputs)
+                .into_iter()
+                .chain(done.legs.iter().flat_map(|of| of.outside.clone()))
+                .collect(),
             legs: (0..done.legs.len())
                 .map(|index| leg_doc(inputs, done, index))
                 .collect(),
@@ -213,7 +261,7 @@ fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
         let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
             (Some(film), _) => format!("{film} W/(m2 K)"),
             (None, Some(outside)) => format!("{outside} K m/W"),
-            (None, None) => String::new(),
+            (None, None) => stated(row),
         };
         format!(
             "{leg}, {until}: {}, {} degC, {film} ({})",
@@ -221,6 +269,30 @@ fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
         )
     })
     .collect()
+}
+
+/// What a surrounding is said to be, from which its film or resistance is computed.
+fn stated(row: &Surrounding) -> String {
+    let Some(soil) = &row.soil else {
+        return "its film computed".to_owned();
+    };
+    let duct = row.duct.map_or(String::new(), |duct| {
+        format!(
+            ", duct of {} and {} mm with {} in it",
+            shown(duct.inside_m * 1e3),
+            shown(duct.outside_m * 1e3),
+            if duct.n_cables == 1 {
+                "1 cable".to_owned()
+            } else {
+                format!("{} cables", duct.n_cables)
+            }
+        )
+    });
+    format!(
+        "soil of {} K m/W, {} m deep{duct}",
+        soil.resistivity_k_m_per_w,
+        shown(soil.depth_m)
+    )
 }
 
 fn at_doc(at: &LegAt) -> AtDoc {
@@ -238,19 +310,34 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
     let of = &done.legs[index];
     let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
     let at_load = pick(&done.at_load);
-    let twice = pick(&done.at_load_twice);
     let at_emergency = done.at_emergency.as_ref().ok().and_then(pick);
     let load_a = done.model.loads_a[index];
     let load_at_limit_a = of.load_to_limit_ratio.map(|ratio| ratio * load_a);
     LegWarmDoc {
         leg: of.leg.clone(),
-        lines: lines(inputs, done, index, at_load, twice),
+        lines: lines(inputs, done, index, at_load),
         at_load: at_load.as_ref().map(at_doc),
-        at_load_with_twice_the_connector: twice.as_ref().map(at_doc),
+        hotter_from: done.shares(of).iter().map(share_doc).collect(),
+        with_twice_its_connector_degc: of.contacts.own_degc,
+        worst_connector: of.contacts.worst.map(|(leg, k)| ShareDoc {
+            from: format!("the connector of leg {}", done.legs[leg].leg),
+            k,
+        }),
         at_emergency: at_emergency.as_ref().map(at_doc),
         limit_degc: of.limits_degc.0,
         emergency_limit_degc: of.limits_degc.1,
         load_at_limit_a,
+        load_at_limit_alone_a: of.own_load.as_ref().and_then(|own| own.alone_a),
+        others_meet_a: of.own_load.as_ref().map(|own| own.most_a),
+        load_at_limit_fed: of.own_load.as_ref().and_then(|own| {
+            let (by, load_a, its_load_a) = own.fed_a?;
+            let by = done.legs[by].leg.clone();
+            Some(FedDoc {
+                load_a,
+                by,
+                its_load_a,
+            })
+        }),
         emergency_lasts_h: match of.emergency_lasts {
             Some(Lasts::Seconds(s)) => Some(s / 3600.0),
             _ => None,
@@ -263,13 +350,7 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
 }
 
 /// What is said of a leg, in sentences.
-fn lines(
-    inputs: &Inputs<'_>,
-    done: &Done,
-    index: usize,
-    at_load: Option<LegAt>,
-    twice: Option<LegAt>,
-) -> Vec<String> {
+fn lines(inputs: &Inputs<'_>, done: &Done, index: usize, at_load: Option<LegAt>) -> Vec<String> {
     let of = &done.legs[index];
     let mut said = Vec::new();
     let Some(at) = at_load else {
@@ -279,25 +360,13 @@ fn lines(
         ));
         return said;
     };
-    said.push(against_cable(&at));
+    said.push(against_cable(&at, &done.shares(of)));
     said.push(to_limit(done, of, index));
+    said.extend(by_itself(done, of, index));
     if let Some(emergency) = emergency(inputs, done, of, index) {
         said.push(emergency);
     }
-    let (connector, equal) = (of.connector_ohm.0 * 1e6, of.connector_ohm.1 * 1e6);
-    let then = match twice {
-        Some(twice) => format!(
-            "the joint's conductor would be {:.1} K hotter at {} A",
-            twice.joint_degc - at.joint_degc,
-            shown(at.load_a)
-        ),
-        None => "the joint would warm without end".to_owned(),
-    };
-    said.push(format!(
-        "connector: {} microohm at the most by its row at 20 degC, the same length of conductor {}; with twice that resistance {then}",
-        shown(connector),
-        shown(equal)
-    ));
+    said.push(contact(done, of, &at));
     if let Some(aged) = &of.aged {
         let constants = &aged.constants;
         let spent = aged.emergency_h.map_or(String::new(), |hours| {
@@ -317,18 +386,84 @@ fn lines(
     said
 }
 
-fn against_cable(at: &LegAt) -> String {
+fn share_doc(share: &Share) -> ShareDoc {
+    ShareDoc {
+        from: share.from.clone(),
+        k: share.k,
+    }
+}
+
+fn against_cable(at: &LegAt, shares: &[Share]) -> String {
     let by = at.joint_degc - at.alone_degc;
     let how = if by > 0.0 { "hotter" } else { "cooler" };
     format!(
-        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint; rubber {:.1} degC; the cable beyond the body {:.1} degC at its hottest",
+        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint{}; rubber {:.1} degC; the cable beyond the body {:.1} degC at its hottest",
         shown(at.load_a),
         at.joint_degc,
         at.joint_at_m * 1e3,
         by.abs(),
+        share_words(by, shares),
         at.rubber_degc,
         at.cable_degc
     )
+}
+
+/// What a worse contact would do, one at a time.
+fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> String {
+    let (connector, equal) = (of.connector_ohm.0 * 1e6, of.connector_ohm.1 * 1e6);
+    let own = of
+        .contacts
+        .own_k
+        .map_or("the joint would warm without end".to_owned(), |k| {
+            format!(
+                "the conductor in this leg's joint would be {k:.1} K hotter at {} A",
+                shown(at.load_a)
+            )
+        });
+    let worst = of
+        .contacts
+        .worst
+        .filter(|(leg, _)| done.legs[*leg].leg != of.leg)
+        .map_or(String::new(), |(leg, k)| {
+            format!(
+                "; of all connectors of this joint, one at a time, that of leg {} would make it hottest, by {k:.1} K",
+                done.legs[leg].leg
+            )
+        });
+    format!(
+        "connector: {} microohm at the most by its row at 20 degC, the same length of conductor {}; with twice that resistance in this one connector, all others as they are, {own}{worst}",
+        shown(connector),
+        shown(equal)
+    )
+}
+
+/// Loads of a leg of three or more while the others do not rise in proportion.
+fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<String> {
+    let (own, degc) = (of.own_load.as_ref()?, of.limits_degc.0?);
+    let load_a = done.model.loads_a[index];
+    let most = shown(own.most_a);
+    let alone = match own.alone_a {
+        Some(alone) => format!(
+            "with all other legs at the job's load it comes there at {} A of its own",
+            shown(alone)
+        ),
+        None if own.most_a <= load_a => format!(
+            "it cannot carry more with all other legs at the job's load: they meet {most} A at the most"
+        ),
+        None => format!(
+            "with all other legs at the job's load it does not come there: they meet {most} A at the most"
+        ),
+    };
+    let fed = match own.fed_a {
+        Some((by, own, its)) => format!(
+            "; with leg {} alone bringing or taking what it has more, it comes there at {} A, that leg then at {} A",
+            done.legs[by].leg,
+            shown(own),
+            shown(its)
+        ),
+        None => String::new(),
+    };
+    Some(format!("{degc} degC, this leg by itself: {alone}{fed}"))
 }
 
 fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
@@ -345,9 +480,10 @@ fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
         ),
         (Some(degc), Some(ratio)) => {
             let own = format!(
-                "the conductor in {} comes to {degc} degC, the most by its paper, at {} A all the time",
+                "the conductor in {} comes to {degc} degC, the most by its paper, at {} A all the time{}",
                 of.body,
-                shown(ratio * load_a)
+                shown(ratio * load_a),
+                in_proportion(done, index, ratio)
             );
             let ratios = done
                 .legs
@@ -364,6 +500,19 @@ fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
             }
         }
     }
+}
+
+/// That the other legs rise with it, and to what.
+fn in_proportion(done: &Done, index: usize, ratio: f64) -> String {
+    let others: Vec<String> = done
+        .legs
+        .iter()
+        .zip(&done.model.loads_a)
+        .enumerate()
+        .filter(|(other, _)| *other != index)
+        .map(|(_, (of, load_a))| format!("leg {} at {} A", of.leg, shown(ratio * load_a)))
+        .collect();
+    format!(" if all legs rise in proportion ({})", others.join(", "))
 }
 
 fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<String> {

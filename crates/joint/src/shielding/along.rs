@@ -3,9 +3,10 @@
 use super::unknown;
 use crate::cable::{Construction, Layer, Metal, Shield};
 use crate::fault::shield_area_mm2;
-use crate::job::Leg;
+use crate::job::{Job, Leg};
 use crate::limit::shown;
 use crate::section::Unknown;
+use crate::survey::measured;
 use jointwright_numerics::rating::conductor::{self, at_temperature};
 use jointwright_units::Length;
 use std::f64::consts::PI;
@@ -37,12 +38,28 @@ fn resistivity(metal: Metal) -> conductor::Metal {
     }
 }
 
+/// From what the diameter under a leg's shield is taken, in words.
+pub fn measured_words(job: &Job, leg: &Leg) -> String {
+    match measured(job, leg).1 {
+        Some(read) => format!(
+            "under it {:.2} to {:.2} mm as read, errors included",
+            read.least().mm(),
+            read.greatest().mm()
+        ),
+        None => "under it the diameters of the papers, because not every phase was read there"
+            .to_owned(),
+    }
+}
+
 /// Least and greatest mean diameter of a shield, m: that under it and one thickness more.
 ///
 /// # Errors
 /// What of the cable is not known.
-pub fn mean_m(leg: &Leg) -> Result<(f64, f64), Unknown> {
-    let cable = &leg.cable;
+pub fn mean_m(job: &Job, leg: &Leg) -> Result<(f64, f64), Unknown> {
+    mean_of(&measured(job, leg).0, leg)
+}
+
+fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
     let of = |layer| cable.diameter_over(layer);
     let thickness = cable.thickness_of(Layer::MetallicShield);
     match (of(Layer::InsulationScreen), thickness) {
@@ -77,7 +94,19 @@ pub fn mean_m(leg: &Leg) -> Result<(f64, f64), Unknown> {
 ///
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; icea_p45482, memory, for the corrugated tape; else geometry.
-pub fn along(leg: &Leg) -> Result<Along, Unknown> {
+pub fn along(job: &Job, leg: &Leg) -> Result<Along, Unknown> {
+    along_of(&measured(job, leg).0, leg)
+}
+
+/// The same by the papers alone, whatever was read.
+///
+/// # Errors
+/// As [`along`].
+pub fn along_by_papers(leg: &Leg) -> Result<Along, Unknown> {
+    along_of(&leg.cable, leg)
+}
+
+fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
     let id = &leg.id;
     let Some(metal) = leg.shield_metal else {
         return Err(unknown(
@@ -85,8 +114,8 @@ pub fn along(leg: &Leg) -> Result<Along, Unknown> {
             format!("Of what metal is the shield of leg {id}, by the cable's papers?"),
         ));
     };
-    let (longer, says) = path_ratio(leg)?;
-    let area_mm2 = shield_area_mm2(&leg.cable, None).map_err(|why| {
+    let (longer, says) = path_ratio(cable, leg)?;
+    let area_mm2 = shield_area_mm2(cable, None).map_err(|why| {
         unknown(
             format!("the resistance of the shield of leg {id}: {why}"),
             format!("How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"),
@@ -102,15 +131,15 @@ pub fn along(leg: &Leg) -> Result<Along, Unknown> {
 }
 
 /// How much longer than the cable the current's way is, least and greatest; of a lapped tape that of a tube, 1, and that of the tape alone.
-fn path_ratio(leg: &Leg) -> Result<((f64, f64), String), Unknown> {
+fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), String), Unknown> {
     let lay = leg.shield_run.lay;
-    match (leg.cable.shield, lay) {
+    match (cable.shield, lay) {
         (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, None) => Ok((
             (1.0, 1.0),
             "wires or straps taken as straight, because no lay is stated; a lay makes it more".to_owned(),
         )),
         (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, Some(lay)) => {
-            let (least, greatest) = mean_m(leg)?;
+            let (least, greatest) = mean_of(cable, leg)?;
             let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / metres(lay));
             Ok((
                 (turned(least), turned(greatest)),
@@ -122,7 +151,7 @@ fn path_ratio(leg: &Leg) -> Result<((f64, f64), String), Unknown> {
             "from its effective area with the seam to a smooth tape without it; the way along its corrugation is longer, by what nobody states".to_owned(),
         )),
         (Shield::LappedTape { thickness, width, overlap_percent }, _) => {
-            let mean_m = metres(widest(&leg.cable, thickness, &leg.id)?);
+            let mean_m = metres(widest(cable, thickness, &leg.id)?);
             let Some(width) = width else {
                 return Err(unknown(
                     format!("the width of the lapped tape of leg {} is not stated", leg.id),

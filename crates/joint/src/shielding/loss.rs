@@ -177,7 +177,7 @@ pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
         return Ok(ShieldLoss::Nothing(open));
     }
     let placed = placed(leg);
-    let along = along(leg);
+    let along = along(job, leg);
     let (formation, spacing_m, along) = match (placed, along) {
         (Ok((formation, spacing_m)), Ok(along)) => (formation, spacing_m, along),
         (Err(mut first), Err(second)) => {
@@ -191,7 +191,7 @@ pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
         along,
         formation,
         spacing_m,
-        mean_m: mean_m(leg)?,
+        mean_m: mean_m(job, leg)?,
         frequency_hz: job.system.frequency_hz,
     }))
 }

@@ -13,7 +13,7 @@ mod loss;
 mod reading;
 mod standing;
 
-pub use along::{Along, along, mean_m};
+pub use along::{Along, along, along_by_papers, mean_m, measured_words};
 pub use loss::{Round, ShieldLoss, shield_loss};
 pub use reading::{Agreed, Agreement, agreement};
 pub use standing::{Standing, Stands, is_open_at_one_end, standing};

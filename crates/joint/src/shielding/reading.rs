@@ -1,6 +1,6 @@
 //! Reading: a resistance read along a shield, beside what its papers let expect at that temperature.
 
-use super::along::{along, metres};
+use super::along::{along_by_papers, metres};
 use super::unknown;
 use crate::job::{Continuity, Leg};
 use crate::section::Unknown;
@@ -74,7 +74,7 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
             "What does the shield read with four wires?".to_owned(),
         ));
     }
-    let along = along(leg)?;
+    let along = along_by_papers(leg)?;
     let (least, greatest) = along.at_ohm_per_m(degc);
     let expected_ohm = (least * length_m, greatest * length_m);
     // Two readings are subtracted, so their errors add up.

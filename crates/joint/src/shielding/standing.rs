@@ -116,7 +116,7 @@ pub fn standing(job: &Job, leg: &Leg) -> Result<Stands, Unknown> {
         formation,
         job.system.frequency_hz,
         spacing_m,
-        mean_m(leg)?.0,
+        mean_m(job, leg)?.0,
         metres(length),
     )))
 }

@@ -1,6 +1,7 @@
 //! Input: one leg as its readings, papers, rows and surroundings give it, or what is missing and whom to ask.
 
-use super::shape::{Body, Core, Layer, Region, Shape, Stretch};
+use super::outside::{self, FREE_AIR, Part, Surface};
+use super::shape::{Air, Body, Core, Layer, Region, Shape, Stretch};
 use crate::cable::{self, Metal};
 use crate::catalogue::{self, FieldDuty};
 use crate::cutback::Cutback;
@@ -9,12 +10,13 @@ use crate::fit::Chosen;
 use crate::job::{Job, Leg, Surrounding};
 use crate::plane::Plane;
 use crate::section::Unknown;
-use crate::shielding::{ShieldLoss, along, shield_loss};
+use crate::shielding::{ShieldLoss, along, measured_words, shield_loss};
 use crate::survey::EndSurvey;
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::Loss;
 use jointwright_numerics::rating::Conductor;
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
+use jointwright_numerics::rating::thermal::Hanging;
 use jointwright_units::{Interval, Length};
 use std::f64::consts::PI;
 
@@ -42,8 +44,19 @@ pub(super) enum Missing {
 /// A leg that was read.
 pub(super) struct LegInput {
     pub shape: Shape,
+    pub said: Said,
+}
+
+/// What is printed beside its temperatures.
+pub(super) struct Said {
     /// Resistance of the connector as its row gives it at the most, and of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
+    /// What its surroundings do with its heat, each stretch in words.
+    pub outside: Vec<String>,
+    /// Keys of what in it is from memory.
+    pub memory: Vec<&'static str>,
+    /// From what the diameter of its shield is taken, where a loss follows from it.
+    pub shield_says: Option<String>,
 }
 
 /// What is missing of one leg, gathered.
@@ -118,6 +131,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         }));
     };
     let (part, metal, ratio) = connector;
+    let has_round = cable.layers.iter().any(|layer| layer.loss.is_some());
     let at20 = cable.conductor.loss.at20_ohm_per_m;
     let mut shape = Shape {
         conductor: cable.conductor,
@@ -140,13 +154,25 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
     };
     // What a reading with direct current finds.
     let equal_ohm = cable.direct_ohm_per_m * metres(part.length);
-    shape.stretches =
-        stretches(job, &shape, planes.zero_mm, &surroundings).map_err(Missing::Refused)?;
+    let around = stretches(job, subject.leg, &shape, planes.zero_mm, &surroundings)
+        .map_err(Missing::Refused)?;
+    shape.stretches = around.stretches;
     fits(subject, &shape)?;
     let shape = shape.shortened();
     Ok(LegInput {
         shape,
-        connector_ohm: (ratio * equal_ohm, equal_ohm),
+        said: Said {
+            connector_ohm: (ratio * equal_ohm, equal_ohm),
+            outside: around.says,
+            memory: around.memory,
+            shield_says: has_round.then(|| {
+                format!(
+                    "shield of leg {}: {}",
+                    subject.leg.id,
+                    measured_words(job, subject.leg)
+                )
+            }),
+        },
     })
 }
 
@@ -353,7 +379,7 @@ fn round_ohm_per_m(job: &Job, leg: &Leg, open: &mut Open) -> Option<Option<Loss>
 
 /// Loss of the current that the job states for the shield: with its greatest resistance, and growing with the leg's load.
 fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -> Option<Loss> {
-    let along = match along(leg) {
+    let along = match along(job, leg) {
         Ok(along) => along,
         Err(unknown) => {
             open.why.push(unknown.why);
@@ -631,15 +657,46 @@ fn surroundings<'j>(job: &'j Job, leg: &Leg, open: &mut Open) -> Vec<&'j Surroun
     ours
 }
 
+/// The surroundings of a leg, and what is said of those that were computed.
+#[derive(Default)]
+struct Around {
+    stretches: Vec<Stretch>,
+    says: Vec<String>,
+    memory: Vec<&'static str>,
+}
+
+impl Around {
+    fn remember(&mut self, key: &'static str) {
+        if !self.memory.contains(&key) {
+            self.memory.push(key);
+        }
+    }
+}
+
+/// The cable of a leg for what surrounds it.
+fn surface(leg: &Leg, shape: &Shape) -> Surface {
+    let shield_m = shape.layers.iter().rev().nth(1);
+    Surface {
+        jacket_m: (
+            2.0 * shield_m.map_or(0.0, |layer| layer.outside_m),
+            2.0 * shape.cable_m(),
+        ),
+        jacket_k_m_per_w: leg
+            .jacket_stuff
+            .map_or(0.0, |stuff| 1.0 / stuff.conductivity_w_per_mk),
+    }
+}
+
 /// The surroundings from the middle of the joint on.
 fn stretches(
     job: &Job,
+    leg: &Leg,
     shape: &Shape,
     zero_mm: f64,
     rows: &[&Surrounding],
-) -> Result<Vec<Stretch>, String> {
+) -> Result<Around, String> {
     let mut from_m = 0.0;
-    let mut stretches = Vec::new();
+    let mut around = Around::default();
     for row in rows {
         let until_m = row
             .until
@@ -652,8 +709,38 @@ fn stretches(
                 row.place, row.what, row.degc
             ));
         }
-        let film_w_per_m2k = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
+        let mut air = None;
+        let resistance = match &row.soil {
+            Some(soil) => {
+                let parts =
+                    outside::in_soil(soil, row.duct.as_ref(), &surface(leg, shape), row.degc)
+                        .map_err(|why| format!("{}: {}: {why}", row.place, row.what))?;
+                let says = outside::words(&parts);
+                around
+                    .says
+                    .push(format!("leg {}, {}: {says}", leg.id, row.what));
+                parts
+                    .iter()
+                    .filter_map(|part| part.memory)
+                    .for_each(|key| around.remember(key));
+                Some(parts.iter().map(|part: &Part| part.k_m_per_w).sum())
+            }
+            None => row.outside_k_m_per_w,
+        };
+        let film_w_per_m2k = match (row.film_w_per_m2k, resistance) {
             (Some(film), _) => film,
+            (None, None) if row.air.is_some() => {
+                let hanging = row.air.map_or(Hanging::ALONE, outside::hanging);
+                let (diameter_m, rise_k) = (2.0 * shape.cable_m(), AIR_FIRST_K);
+                around.remember(FREE_AIR);
+                air = Some(Air {
+                    hanging,
+                    what: row.what.clone(),
+                    diameter_m,
+                    rise_k,
+                });
+                hanging.coefficient(diameter_m) * rise_k.powf(0.25)
+            }
             (None, Some(_)) if touches_joint => {
                 return Err(format!(
                     "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
@@ -665,12 +752,16 @@ fn stretches(
             (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
             (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
         };
-        stretches.push(Stretch {
+        around.stretches.push(Stretch {
             until_m,
             degc: row.degc,
             film_w_per_m2k,
+            air,
         });
         from_m = until_m;
     }
-    Ok(stretches)
+    Ok(around)
 }
+
+/// Rise over still air with which the search for its film begins, K.
+const AIR_FIRST_K: f64 = 10.0;

@@ -13,14 +13,18 @@
 
 mod input;
 mod model;
+mod outside;
 mod question;
 mod shape;
+mod whence;
 
 pub use input::LegSubject;
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
+pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};
 
 pub(crate) use question::{Warmed, runs_away};
 
+use crate::cable::Metal;
 use crate::catalogue::{Ageing, Bus};
 use crate::job::{Job, JointKind};
 use crate::section::Unknown;
@@ -41,6 +45,11 @@ pub const ERROR_IN_TIME_RATIO: f64 = 0.02;
 pub const HOTTEST_DEGC: f64 = 500.0;
 /// Longest that an emergency is looked at, s.
 pub const LONGEST_S: f64 = 72.0 * 3600.0;
+/// A resistance of a bus whose temperature nobody states is taken as read here: no maker reads it colder, °C.
+///
+/// # Source
+/// common practice, no source.
+const BUS_COLD_DEGC: f64 = 0.0;
 /// Molar gas constant, kJ/(mol K), as it is defined.
 const GAS_KJ_PER_MOL_K: f64 = 8.314_462_618e-3;
 /// Nought degrees Celsius, K.
@@ -66,12 +75,14 @@ pub struct Done {
     pub model: Model,
     /// At the job's load, each leg; nothing where its losses outgrow its cooling, or it gets hotter than [`HOTTEST_DEGC`].
     pub at_load: Option<Vec<LegAt>>,
-    /// The same with connectors of twice the resistance.
-    pub at_load_twice: Option<Vec<LegAt>>,
     /// The same at the end of the job's emergency, or why there is none.
     pub at_emergency: Result<Option<Vec<LegAt>>, String>,
     /// Answers of each leg.
     pub legs: Vec<LegWarm>,
+    /// How the resistance of the bus is taken, in words; nothing without one.
+    pub bus_says: Option<String>,
+    /// Keys of values from memory on which these temperatures rest and which the owner has not confirmed.
+    pub unconfirmed: Vec<&'static str>,
 }
 
 /// What is said of one leg.
@@ -85,12 +96,22 @@ pub struct LegWarm {
     pub limits_degc: (Option<f64>, Option<f64>),
     /// Load that brings it to the first of them, over the job's; nothing where it has no limit or no load does.
     pub load_to_limit_ratio: Option<f64>,
+    /// Loads of this leg that bring it there while the others do not rise in proportion; nothing of two legs, or without a limit.
+    pub own_load: Option<OwnLoad>,
+    /// Where its warmth comes from at the load, beside its cable without a joint.
+    pub whence: Option<Whence>,
+    /// What one worse connector would do to it.
+    pub contacts: Contacts,
     /// Load that brings a cable without a joint to `duty.conductor_greatest`, over the job's.
     pub cable_load_to_limit_ratio: Option<f64>,
     /// How long the emergency load may flow, from the job's load at rest, before the second is reached; nothing without limit or emergency.
     pub emergency_lasts: Option<Lasts>,
     /// Greatest resistance of the connector by its row, and that of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
+    /// What its surroundings do with its heat, each stretch in words.
+    pub outside: Vec<String>,
+    /// From what the diameter of its shield is taken, in words, where a loss follows from it.
+    pub shield_says: Option<String>,
     /// Ageing of the body's rubber, where its row says how fast.
     pub aged: Option<Aged>,
 }
@@ -127,11 +148,11 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
             Err(Missing::Refused(why)) => return Warm::Refused(why),
         }
     }
-    let hub = match hub(job, bus, subjects.len()) {
+    let (hub, bus_says) = match hub(job, bus, subjects.len()) {
         Ok(hub) => hub,
         Err(unknown) => {
             add(unknown);
-            Hub::default()
+            (Hub::default(), None)
         }
     };
     let loads = subjects.iter().map(|subject| job.load_of_a(subject.leg));
@@ -161,13 +182,24 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
         return Warm::Refused(why);
     }
-    let (shapes, ohms) = inputs
+    let mut unconfirmed: Vec<&'static str> = Vec::new();
+    for key in inputs.iter().flat_map(|input| &input.said.memory) {
+        let is_confirmed = job.confirmations.iter().any(|row| row.key == *key);
+        if !is_confirmed && !unconfirmed.contains(key) {
+            unconfirmed.push(key);
+        }
+    }
+    let (shapes, said) = inputs
         .into_iter()
-        .map(|input| (input.shape, input.connector_ohm))
+        .map(|input| (input.shape, input.said))
         .unzip();
     let model = Model::new(shapes, hub, loads_a, emergency);
-    match model.and_then(|model| model.answer(job, subjects, ohms)) {
-        Ok(done) => Warm::Done(Box::new(done)),
+    match model.and_then(|model| model.answer(job, subjects, said)) {
+        Ok(done) => Warm::Done(Box::new(Done {
+            bus_says,
+            unconfirmed,
+            ..done
+        })),
         Err(why) => Warm::Refused(why),
     }
 }
@@ -236,9 +268,11 @@ fn joined(why: Vec<String>, questions: Vec<String>) -> Unknown {
 }
 
 /// What the legs meet in: of a bus half its resistance for each arm; of a body nothing but the conductors.
-fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<Hub, Unknown> {
+///
+/// With it how its resistance is taken, in words.
+fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<String>), Unknown> {
     if job.kind != JointKind::Separable {
-        return Ok(Hub::default());
+        return Ok((Hub::default(), None));
     }
     let unknown = |why: String, question: String| Unknown {
         why,
@@ -259,11 +293,32 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<Hub, Unknown> {
             ),
         ));
     };
-    Ok(Hub {
-        at20_ohm: 0.5 * between_ports * n_legs as f64,
-        alpha_per_k: crate::cable::Metal::Copper.coefficient_at_per_k(20.0),
+    // What it is made of is not stated: that metal whose resistance grows the more.
+    let metals = [Metal::Copper, Metal::Aluminium];
+    let coefficients = metals.map(|metal| metal.coefficient_at_per_k(20.0));
+    let alpha_per_k = coefficients.into_iter().fold(0.0, f64::max);
+    let read_degc = bus.resistance_at_degc.unwrap_or(BUS_COLD_DEGC);
+    let of_ports = format!(
+        "bus {id}: {:.1} microohm between two ports",
+        between_ports * 1e6
+    );
+    let grows = format!(
+        "it grows by {:.2} % of that at 20 degC for each kelvin",
+        alpha_per_k * 1e2
+    );
+    let says = match bus.resistance_at_degc {
+        Some(degc) => format!("{of_ports} at {degc} degC by its row; {grows}"),
+        None => format!(
+            "{of_ports}; its row does not say at which temperature, so it is taken as read at {BUS_COLD_DEGC} degC, and more where it is warm; {grows}"
+        ),
+    };
+    let at20 = 1.0 / (1.0 + alpha_per_k * (read_degc - 20.0));
+    let hub = Hub {
+        at20_ohm: 0.5 * between_ports * n_legs as f64 * at20,
+        alpha_per_k,
         ..Hub::default()
-    })
+    };
+    Ok((hub, Some(says)))
 }
 
 /// How many times as fast as at its reference a part ages at a temperature.

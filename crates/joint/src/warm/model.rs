@@ -1,6 +1,8 @@
 //! Model: the star of a joint's legs, and its temperatures at rest and in time.
 
+use super::input::Said;
 use super::shape::{Shape, Watch};
+use super::whence::Contacts;
 use super::{Aged, Done, HOTTEST_DEGC, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
 use crate::catalogue::Ageing;
 use crate::job::Job;
@@ -12,6 +14,13 @@ pub const RATIO_MOST: f64 = 20.0;
 /// Times, of the whole, at which the ageing of an emergency is added up.
 const AGEING_STEPS: usize = 24;
 
+/// Rounds in which films of still air are looked for.
+const AIR_ROUNDS: usize = 12;
+/// They are found where none moves by more than this share.
+const AIR_CLOSE_RATIO: f64 = 1e-4;
+/// Rise below which a film of still air is not taken, K.
+const AIR_RISE_LEAST_K: f64 = 1.0;
+
 /// First time at which a state of an emergency is looked at, s.
 const FIRST_S: f64 = 0.25;
 /// Parts into which an interval is cut in which a limit is passed.
@@ -20,7 +29,7 @@ const N_PARTS: u32 = 12;
 /// A joint under load: its legs as they lie, where they meet, what they carry.
 #[derive(Clone, Debug)]
 pub struct Model {
-    shapes: Vec<Shape>,
+    pub(super) shapes: Vec<Shape>,
     hub: Hub,
     /// Continuous loads, A.
     pub loads_a: Vec<f64>,
@@ -41,6 +50,8 @@ pub struct LegAt {
     pub rubber_degc: f64,
     /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
     pub alone_degc: f64,
+    /// Where that is from the joint's middle, m.
+    pub alone_at_m: f64,
     /// Hottest conductor of the cable beyond the body, what the seal covers included.
     pub cable_degc: f64,
     /// The coldest of what surrounds the leg: rises counted from it are the largest.
@@ -90,15 +101,21 @@ pub struct Along {
     pub ends_m: (f64, f64),
 }
 
-/// Ladders of one joint, each for what it watches.
-struct Ladders {
-    plain: Ladder,
-    alone: Vec<Ladder>,
-    rubber: Vec<Ladder>,
+/// Ladders of one joint: all its legs, their rubber watched, and each leg's cable without a joint.
+pub(super) struct Ladders {
+    pub joint: Ladder,
+    pub alone: Vec<Ladder>,
+}
+
+/// A joint at rest.
+pub(super) struct Rest {
+    pub joint: Temperatures,
+    pub alone: Vec<Temperatures>,
+    pub legs: Vec<LegAt>,
 }
 
 /// A state, unless losses outgrow the cooling.
-fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, String> {
+pub(super) fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, String> {
     match found {
         Ok(found) => Ok(Some(found)),
         Err(LadderError::Heat(HeatError::Runaway)) => Ok(None),
@@ -106,7 +123,7 @@ fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, String>
     }
 }
 
-fn said(why: LadderError) -> String {
+pub(super) fn said(why: LadderError) -> String {
     format!("its temperatures cannot be computed: {why}")
 }
 
@@ -117,14 +134,70 @@ impl Model {
         loads_a: Vec<f64>,
         emergency_a_s: Result<(Vec<f64>, f64), String>,
     ) -> Result<Model, String> {
-        let model = Model {
+        let mut model = Model {
             shapes,
             hub,
             loads_a,
             emergency_a_s,
         };
         // What no ladder can be made of is refused at once.
-        model.plain().map(|_| model)
+        model.plain()?;
+        model.settle_air()?;
+        Ok(model)
+    }
+
+    /// The films of still air as they are at the job's load: for the least rise and the greatest diameter along each stretch, where they are least.
+    fn settle_air(&mut self) -> Result<(), String> {
+        let has_air = |shape: &Shape| shape.stretches.iter().any(|of| of.air.is_some());
+        if !self.shapes.iter().any(has_air) {
+            return Ok(());
+        }
+        for _ in 0..AIR_ROUNDS {
+            let mut ladder = self.plain()?;
+            let Some(found) = unless_runaway(ladder.steady(&self.loads_a))? else {
+                return Ok(());
+            };
+            let mut moved: f64 = 0.0;
+            for (leg, shape) in self.shapes.iter_mut().enumerate() {
+                let faces = ladder.along_outside(&found, leg);
+                let radii = ladder.outside_radii_m(leg);
+                let mut from_m = 0.0;
+                for stretch in &mut shape.stretches {
+                    let until_m = stretch.until_m;
+                    let is_in = |z: f64| z >= from_m && z < until_m;
+                    if let Some(air) = &mut stretch.air {
+                        let rises = faces.iter().filter(|(z, _)| is_in(*z));
+                        let rises = rises.map(|(_, degc)| degc - stretch.degc);
+                        air.rise_k = rises.fold(f64::INFINITY, f64::min).max(AIR_RISE_LEAST_K);
+                        let within = radii.iter().filter(|(z, _)| is_in(*z));
+                        air.diameter_m = within.fold(0.0, |most, (_, r)| f64::max(most, 2.0 * r));
+                        let film = air.hanging.coefficient(air.diameter_m) * air.rise_k.powf(0.25);
+                        moved = moved.max((film / stretch.film_w_per_m2k - 1.0).abs());
+                        stretch.film_w_per_m2k = film;
+                    }
+                    from_m = until_m;
+                }
+            }
+            if moved < AIR_CLOSE_RATIO {
+                break;
+            }
+        }
+        Ok(())
+    }
+
+    /// What was computed of still air, in words.
+    fn air_words(&self, leg: usize, id: &str) -> impl Iterator<Item = String> {
+        let stretches = self.shapes[leg].stretches.iter();
+        stretches.filter_map(move |stretch| {
+            let air = stretch.air.as_ref()?;
+            Some(format!(
+                "leg {id}, {}: film {:.2} W/(m2 K), computed at the job's load for the least rise along it, {:.1} K, and its greatest diameter, {:.1} mm ([iec_60287_2_1], from memory)",
+                air.what,
+                stretch.film_w_per_m2k,
+                air.rise_k,
+                air.diameter_m * 1e3
+            ))
+        })
     }
 
     fn star(&self, watch: impl Fn(usize) -> Watch) -> Star {
@@ -153,19 +226,11 @@ impl Model {
         Ladder::new(star).map_err(said)
     }
 
-    fn watching(&self, leg: usize, watch: Watch) -> Result<Ladder, String> {
-        let star = self.star(|of| if of == leg { watch } else { Watch::Nothing });
-        Ladder::new(star).map_err(said)
-    }
-
-    fn ladders(&self) -> Result<Ladders, String> {
+    pub(super) fn ladders(&self) -> Result<Ladders, String> {
         Ok(Ladders {
-            plain: self.plain()?,
+            joint: Ladder::new(self.star(|_| Watch::Rubber)).map_err(said)?,
             alone: (0..self.shapes.len())
                 .map(|leg| self.alone(leg))
-                .collect::<Result<_, _>>()?,
-            rubber: (0..self.shapes.len())
-                .map(|leg| self.watching(leg, Watch::Rubber))
                 .collect::<Result<_, _>>()?,
         })
     }
@@ -179,19 +244,39 @@ impl Model {
     /// # Errors
     /// That it cannot be solved.
     pub fn at_rest(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, String> {
-        let currents = self.times(ratio);
+        self.at_currents(&self.times(ratio))
+    }
+
+    /// The same with currents, A for each leg.
+    ///
+    /// # Errors
+    /// As [`Model::at_rest`].
+    pub fn at_currents(&self, currents_a: &[f64]) -> Result<Option<Vec<LegAt>>, String> {
         let mut ladders = self.ladders()?;
-        let found = unless_runaway(ladders.plain.steady(&currents))?;
+        let rest = self.rest(&mut ladders, currents_a)?;
+        Ok(rest.map(|rest| rest.legs))
+    }
+
+    pub(super) fn rest(
+        &self,
+        ladders: &mut Ladders,
+        currents_a: &[f64],
+    ) -> Result<Option<Rest>, String> {
+        let found = unless_runaway(ladders.joint.steady(currents_a))?;
         let mut alone = Vec::new();
-        for (ladder, current) in ladders.alone.iter_mut().zip(&currents) {
+        for (ladder, current) in ladders.alone.iter_mut().zip(currents_a) {
             alone.push(unless_runaway(ladder.steady(&[*current]))?);
         }
         let both = found.zip(alone.into_iter().collect::<Option<Vec<_>>>());
-        let legs = both.map(|(found, alone)| self.legs_at(&ladders, &currents, &found, &alone));
-        Ok(legs.filter(|legs| legs.iter().all(LegAt::is_within)))
+        let rest = both.map(|(joint, alone)| Rest {
+            legs: self.legs_at(ladders, currents_a, &joint, &alone),
+            joint,
+            alone,
+        });
+        Ok(rest.filter(|rest| rest.legs.iter().all(LegAt::is_within)))
     }
 
-    fn legs_at(
+    pub(super) fn legs_at(
         &self,
         ladders: &Ladders,
         currents_a: &[f64],
@@ -200,18 +285,20 @@ impl Model {
     ) -> Vec<LegAt> {
         let legs = self.shapes.iter().enumerate();
         legs.map(|(leg, shape)| {
-            let core = ladders.plain.along_core(found, leg);
+            let core = ladders.joint.along_core(found, leg);
             let (joint_at_m, joint_degc) = hottest(&core, |z| z < shape.body.end_m);
             let (_, cable_degc) = hottest(&core, |z| z >= shape.body.end_m);
             let alone = ladders.alone[leg].along_core(&alone[leg], 0);
-            let rubber = ladders.rubber[leg].hottest_watched(found);
+            let (alone_at_m, alone_degc) = hottest(&alone, |z| z < shape.body.end_m);
+            let rubber = ladders.joint.hottest_watched_of(found, leg);
             let surroundings = shape.stretches.iter().map(|stretch| stretch.degc);
             LegAt {
                 load_a: currents_a[leg],
                 joint_degc,
                 joint_at_m,
-                rubber_degc: rubber.map_or(joint_degc, |(.., degc)| degc),
-                alone_degc: hottest(&alone, |z| z < shape.body.end_m).1,
+                rubber_degc: rubber.map_or(joint_degc, |(_, degc)| degc),
+                alone_degc,
+                alone_at_m,
                 cable_degc,
                 surrounding_degc: surroundings.fold(f64::INFINITY, f64::min),
             }
@@ -250,13 +337,43 @@ impl Model {
     /// # Errors
     /// That it cannot be solved.
     pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
-        let mut ladder = self.watching(leg, Watch::Metal)?;
-        let found = ladder.load_to_degc(&self.loads_a, Spot::Watched, degc);
-        Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
+        self.joint_to_degc(&mut self.plain()?, leg, degc)
     }
 
-    fn cable_load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
-        let mut ladder = self.alone(leg)?;
+    fn joint_to_degc(
+        &self,
+        ladder: &mut Ladder,
+        leg: usize,
+        degc: f64,
+    ) -> Result<Option<f64>, String> {
+        let currents = |ratio: f64| self.times(ratio);
+        self.factor_to_degc(ladder, leg, degc, currents, RATIO_MOST)
+    }
+
+    /// The factor, up to a greatest, at which the metal of a leg inside its body comes to a temperature, where currents, A, grow with it.
+    pub(super) fn factor_to_degc(
+        &self,
+        ladder: &mut Ladder,
+        leg: usize,
+        degc: f64,
+        currents_a: impl Fn(f64) -> Vec<f64>,
+        greatest: f64,
+    ) -> Result<Option<f64>, String> {
+        let within_m = self.shapes[leg].body.end_m;
+        let core = ladder.core(leg);
+        let joint =
+            |_: &Ladder, found: &Temperatures| hottest(&core.along(found), |z| z < within_m).1;
+        let found = ladder.factor_to_degc(currents_a, joint, degc, greatest);
+        found.map_err(said)
+    }
+
+    /// How many times the job's load brings a leg's cable without a joint to a temperature.
+    fn cable_to_degc(
+        &self,
+        ladder: &mut Ladder,
+        leg: usize,
+        degc: f64,
+    ) -> Result<Option<f64>, String> {
         let found = ladder.load_to_degc(&self.loads_a[leg..=leg], Spot::Watched, degc);
         Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
     }
@@ -334,11 +451,11 @@ impl Model {
     /// Temperatures after an emergency of so many seconds, from the job's load at rest; nothing where they grow beyond [`HOTTEST_DEGC`].
     fn after_emergency(
         &self,
+        ladders: &mut Ladders,
         emergency_a: &[f64],
         time_s: f64,
     ) -> Result<Option<Vec<LegAt>>, String> {
-        let mut ladders = self.ladders()?;
-        let Some(found) = last(&mut ladders.plain, &self.loads_a, emergency_a, time_s)? else {
+        let Some(found) = last(&mut ladders.joint, &self.loads_a, emergency_a, time_s)? else {
             return Ok(None);
         };
         let mut alone = Vec::new();
@@ -349,59 +466,51 @@ impl Model {
             };
             alone.push(state);
         }
-        let legs = self.legs_at(&ladders, emergency_a, &found, &alone);
+        let legs = self.legs_at(ladders, emergency_a, &found, &alone);
         Ok(Some(legs).filter(|legs| legs.iter().all(LegAt::is_within)))
     }
 
-    /// What an emergency uses up of a leg's rubber, in hours at the reference of its ageing.
-    fn aged_h(
-        &self,
-        leg: usize,
-        emergency_a: &[f64],
-        time_s: f64,
-        ageing: &Ageing,
-    ) -> Result<f64, String> {
-        let mut ladder = self.watching(leg, Watch::Rubber)?;
-        let start = ladder.steady(&self.loads_a).map_err(said)?;
-        let place = |step: usize| time_s * (step as f64 / AGEING_STEPS as f64).powi(2);
-        let times: Vec<f64> = (1..=AGEING_STEPS).map(place).collect();
-        let found = ladder.after(&start, emergency_a, &times).map_err(said)?;
-        let states = std::iter::once(&start).chain(&found);
-        let rates: Vec<f64> = states
-            .map(|state| ageing_ratio(ageing, ladder.at_spot_degc(state, Spot::Watched)))
-            .collect();
-        let mut hours = 0.0;
-        for step in 0..AGEING_STEPS {
-            let length = place(step + 1) - place(step);
-            hours += 0.5 * (rates[step] + rates[step + 1]) * length / 3600.0;
-        }
-        Ok(hours)
-    }
-
-    /// How fast the load, and how much an emergency, uses a leg's rubber up.
+    /// How fast the load, and how much an emergency, uses the rubber of each leg up, at the ageing of each body.
     fn aged(
         &self,
-        leg: usize,
-        ageing: &Ageing,
-        at_load: &LegAt,
+        ladder: &mut Ladder,
+        ageings: &[Option<Ageing>],
+        at_load: &[LegAt],
         emergency: Option<&(Vec<f64>, f64)>,
-    ) -> Result<Aged, String> {
-        let of_emergency =
-            emergency.map(|(currents, time_s)| self.aged_h(leg, currents, *time_s, ageing));
-        Ok(Aged {
-            constants: ageing.clone(),
-            at_load_ratio: ageing_ratio(ageing, at_load.rubber_degc),
-            emergency_h: of_emergency.transpose()?,
-        })
-    }
-
-    /// The same joint with connectors of so many times the resistance.
-    pub fn with_connectors(&self, ratio: f64) -> Model {
-        let mut other = self.clone();
-        for shape in &mut other.shapes {
-            shape.connector.loss.at20_ohm_per_m *= ratio;
-        }
-        other
+    ) -> Result<Vec<Option<Aged>>, String> {
+        let course = match emergency {
+            Some((currents_a, time_s)) if ageings.iter().any(Option::is_some) => {
+                let start = ladder.steady(&self.loads_a).map_err(said)?;
+                let share = |step: usize| (step as f64 / AGEING_STEPS as f64).powi(2);
+                let times: Vec<f64> = (0..=AGEING_STEPS).map(|k| time_s * share(k)).collect();
+                let later = ladder.after(&start, currents_a, &times[1..]);
+                let states = std::iter::once(start).chain(later.map_err(said)?);
+                Some(times.into_iter().zip(states).collect::<Vec<_>>())
+            }
+            _ => None,
+        };
+        // In hours at the reference.
+        let hours = |leg: usize, ageing: &Ageing| {
+            let states = course.as_ref()?.iter();
+            let rates: Vec<(f64, f64)> = states
+                .map(|(time, state)| {
+                    let rubber = ladder.hottest_watched_of(state, leg);
+                    let degc = rubber.map_or_else(|| ladder.middle_degc(state), |(_, degc)| degc);
+                    (*time, ageing_ratio(ageing, degc))
+                })
+                .collect();
+            let of = |pair: &[(f64, f64)]| 0.5 * (pair[0].1 + pair[1].1) * (pair[1].0 - pair[0].0);
+            Some(rates.windows(2).map(of).sum::<f64>() / 3600.0)
+        };
+        let of = |(leg, ageing): (usize, &Option<Ageing>)| {
+            let ageing = ageing.as_ref()?;
+            Some(Aged {
+                constants: ageing.clone(),
+                at_load_ratio: ageing_ratio(ageing, at_load[leg].rubber_degc),
+                emergency_h: hours(leg, ageing),
+            })
+        };
+        Ok(ageings.iter().enumerate().map(of).collect())
     }
 
     /// How long the job's emergency may last before each leg's body comes to its limit; nothing without one.
@@ -433,22 +542,37 @@ impl Model {
         self,
         job: &Job,
         subjects: &[LegSubject<'_>],
-        ohms: Vec<(f64, f64)>,
+        said: Vec<Said>,
     ) -> Result<Done, String> {
-        let at_load = self.at_rest(1.0)?;
-        let at_emergency = match (&self.emergency_a_s, &at_load) {
-            (Ok((currents, time_s)), Some(_)) => Ok(self.after_emergency(currents, *time_s)?),
+        let mut ladders = self.ladders()?;
+        let rest = self.rest(&mut ladders, &self.loads_a)?;
+        let at_emergency = match (&self.emergency_a_s, &rest) {
+            (Ok((currents, time_s)), Some(_)) => {
+                Ok(self.after_emergency(&mut ladders, currents, *time_s)?)
+            }
             (Ok(_), None) => Ok(None),
             (Err(why), _) => Err(why.clone()),
         };
-        let lasts = self.lasting(subjects, at_load.is_some())?;
+        let lasts = self.lasting(subjects, rest.is_some())?;
         // What runs away ages without end.
         let emergency = match (&self.emergency_a_s, &at_emergency) {
             (Ok(emergency), Ok(Some(_))) => Some(emergency),
             _ => None,
         };
+        let ageings: Vec<Option<Ageing>> = subjects
+            .iter()
+            .map(|subject| subject.chosen.body.and_then(|body| body.ageing.clone()))
+            .collect();
+        let mut aged = match &rest {
+            Some(rest) => self.aged(&mut ladders.joint, &ageings, &rest.legs, emergency)?,
+            None => vec![None; subjects.len()],
+        };
+        let mut contacts = match &rest {
+            Some(rest) => self.contacts(&mut ladders, rest)?,
+            None => vec![Contacts::default(); subjects.len()],
+        };
         let mut legs = Vec::new();
-        for ((index, subject), connector_ohm) in subjects.iter().enumerate().zip(ohms) {
+        for ((index, subject), said) in subjects.iter().enumerate().zip(said) {
             let Some(body) = subject.chosen.body else {
                 return Err(format!("leg {}: the body is left open", subject.leg.id));
             };
@@ -457,19 +581,12 @@ impl Model {
                 body.conductor_emergency_greatest_degc,
             );
             let load_to_limit_ratio = match limits_degc.0 {
-                Some(degc) => self.load_to_degc(index, degc)?,
+                Some(degc) => self.joint_to_degc(&mut ladders.joint, index, degc)?,
                 None => None,
             };
             let cable_load_to_limit_ratio = match job.duty.conductor_greatest_degc {
-                Some(degc) => self.cable_load_to_degc(index, degc)?,
+                Some(degc) => self.cable_to_degc(&mut ladders.alone[index], index, degc)?,
                 None => None,
-            };
-            let emergency_lasts = lasts[index];
-            let aged = match (&body.ageing, &at_load) {
-                (Some(ageing), Some(at_load)) => {
-                    Some(self.aged(index, ageing, &at_load[index], emergency)?)
-                }
-                _ => None,
             };
             legs.push(LegWarm {
                 leg: subject.leg.id.clone(),
@@ -477,16 +594,29 @@ impl Model {
                 limits_degc,
                 load_to_limit_ratio,
                 cable_load_to_limit_ratio,
-                emergency_lasts,
-                connector_ohm,
-                aged,
+                own_load: self.own_load(&mut ladders.joint, index, limits_degc.0)?,
+                whence: match &rest {
+                    Some(rest) => Some(self.whence(&mut ladders, rest, index)?),
+                    None => None,
+                },
+                contacts: std::mem::take(&mut contacts[index]),
+                emergency_lasts: lasts[index],
+                connector_ohm: said.connector_ohm,
+                outside: said
+                    .outside
+                    .into_iter()
+                    .chain(self.air_words(index, &subject.leg.id))
+                    .collect(),
+                shield_says: said.shield_says,
+                aged: aged[index].take(),
             });
         }
         Ok(Done {
-            at_load_twice: self.with_connectors(2.0).at_rest(1.0)?,
-            at_load,
+            at_load: rest.map(|rest| rest.legs),
             at_emergency,
             legs,
+            bus_says: None,
+            unconfirmed: Vec::new(),
             model: self,
         })
     }
@@ -601,7 +731,7 @@ impl Course {
 }
 
 /// Hottest of the places that count, and its temperature.
-fn hottest(along: &[(f64, f64)], counts: impl Fn(f64) -> bool) -> (f64, f64) {
+pub(super) fn hottest(along: &[(f64, f64)], counts: impl Fn(f64) -> bool) -> (f64, f64) {
     let places = along.iter().copied().filter(|(z, _)| counts(*z));
     let best = places.max_by(|a, b| a.1.total_cmp(&b.1));
     best.unwrap_or((0.0, f64::NEG_INFINITY))

@@ -1,7 +1,7 @@
 //! Question: a temperature under load beside the most that somebody allows.
 
 use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
-use crate::limit::{AmountQuestion, Reach, Ruling, Subject, Word};
+use crate::limit::{AmountQuestion, Outcome, Reach, Ruling, Subject, Word};
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
@@ -59,6 +59,25 @@ impl Warmed<'_> {
 }
 
 impl Done {
+    /// A ruling as these temperatures let it stand: on values from memory that the owner has not confirmed nothing is ruled.
+    pub fn weighed(&self, ruling: Ruling) -> Ruling {
+        if self.unconfirmed.is_empty() || ruling.outcome == Outcome::NotJudged {
+            return ruling;
+        }
+        let keys = self.unconfirmed.join("`, `");
+        let said = ruling.why.map_or(String::new(), |why| format!("; {why}"));
+        Ruling {
+            outcome: Outcome::NotJudged,
+            why: Some(format!(
+                "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`{said}"
+            )),
+            hint: Some(format!(
+                "Ask: Does the owner's engineer confirm `{keys}` after reading the standard (`confirmation`: edition, by, date)?"
+            )),
+            ..ruling
+        }
+    }
+
     /// Place of a leg among the answers, and what is said of it.
     pub fn of(&self, leg: &str) -> Option<(usize, &LegWarm)> {
         self.legs.iter().enumerate().find(|(_, of)| of.leg == leg)

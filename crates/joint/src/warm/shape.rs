@@ -3,6 +3,7 @@
 use crate::catalogue::Cover;
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::{Arm, Loss, Ring, Slice};
+use jointwright_numerics::rating::thermal::Hanging;
 use std::f64::consts::PI;
 
 /// Rings thinner than this are left out, m.
@@ -73,6 +74,19 @@ pub(super) struct Stretch {
     pub until_m: f64,
     pub degc: f64,
     pub film_w_per_m2k: f64,
+    /// Still air, whose film follows from the rise; `film_w_per_m2k` is then that at the job's load.
+    pub air: Option<Air>,
+}
+
+/// Still air about a leg.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Air {
+    pub hanging: Hanging,
+    /// What it is, in the job's words.
+    pub what: String,
+    /// The greatest diameter in it, m, and the least rise of a surface over it, K: the film is for these.
+    pub diameter_m: f64,
+    pub rise_k: f64,
 }
 
 /// One leg; places along it in m from the middle of the joint.
@@ -411,5 +425,37 @@ impl Body {
                 is_rubber,
             );
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const AIR: &str = include_str!("../../../../tests/published/still_air/values.csv");
+
+    /// Temperature, °C, conductivity, W/(m K), and heat of a cubic metre, J/(m³ K), of the published air.
+    fn air() -> Vec<[f64; 3]> {
+        let rows = AIR.lines().skip(1).map(|line| {
+            let cells: Vec<&str> = line.split(',').collect();
+            [2, 3, 4].map(|cell: usize| cells[cell].parse().expect("a number"))
+        });
+        rows.collect()
+    }
+
+    /// From 30 degC on ours conducts less than air does; the twin, a tenth more, would not.
+    #[test]
+    fn still_air_is_on_the_warm_side_where_joints_are_warm() {
+        let ours = STILL_AIR.conductivity_w_per_mk;
+        let warm = |more: f64| {
+            air()
+                .iter()
+                .all(|[degc, k, _]| *degc < 30.0 || more * ours < *k)
+        };
+        assert!(warm(1.0) && !warm(1.1));
+        assert!(air().iter().all(|[_, k, _]| ours < 1.09 * k));
+        assert_eq!(air().len(), 14);
+        let capacity = STILL_AIR.capacity_j_per_m3k;
+        assert!(air().iter().all(|[.., c]| (capacity / c - 1.0).abs() < 0.4));
     }
 }

@@ -1,7 +1,8 @@
 //! Resistance along the cable, each kind of shield by hand.
 
 use super::{LARKSPUR, QUARRY, leg, near, order};
-use jointwright_joint::shielding::{along, mean_m};
+use jointwright_joint::job::Order;
+use jointwright_joint::shielding::{along, along_by_papers, mean_m, measured_words};
 
 /// Papers that fix the diameter over the screen of the one leg with this insulation.
 fn papers(insulation: &str, least: &str, greatest: &str) -> (String, String) {
@@ -17,7 +18,7 @@ fn wires_and_straps_without_a_lay_are_taken_as_straight_and_it_is_said() {
     let order = order(LARKSPUR, &[]);
     // 1.7241e-8 over eleven wires of 64.1 mil, 22.902 mm2, and over seven straps of 175 by 25 mil, 19.758 mm2.
     for (id, ohm_per_m) in [("B", 7.528_290_9e-4), ("A", 8.726_074_6e-4)] {
-        let found = along(leg(&order, id)).unwrap();
+        let found = along(&order.job, leg(&order, id)).unwrap();
         near(found.at_20_ohm_per_m.0, ohm_per_m, 1e-7);
         assert_eq!(found.at_20_ohm_per_m.0, found.at_20_ohm_per_m.1);
         assert!(found.says.contains("straight"), "{}", found.says);
@@ -31,20 +32,38 @@ fn a_lay_makes_wires_longer_by_its_helix() {
         "diameter = \"64.1 mil\"",
         "diameter = \"64.1 mil\", lay = \"10 in\"",
     );
-    let order = order(LARKSPUR, &[(&line, &papers), laid]);
-    let found = along(leg(&order, "B")).unwrap();
-    near(found.at_20_ohm_per_m.0, 7.986_296_9e-4, 1e-7);
-    near(found.at_20_ohm_per_m.1, 8.017_856_7e-4, 1e-7);
-    let (least, greatest) = mean_m(leg(&order, "B")).unwrap();
-    near(least, 28.628_14e-3, 1e-9);
-    near(greatest, 29.628_14e-3, 1e-9);
+    let check = |order: &Order, ohm_per_m: [f64; 2], mean_mm: [f64; 2]| {
+        let found = along(&order.job, leg(order, "B")).unwrap();
+        near(found.at_20_ohm_per_m.0, ohm_per_m[0], 1e-7);
+        near(found.at_20_ohm_per_m.1, ohm_per_m[1], 1e-7);
+        let (least, greatest) = mean_m(&order.job, leg(order, "B")).unwrap();
+        near(least, mean_mm[0] * 1e-3, 1e-9);
+        near(greatest, mean_mm[1] * 1e-3, 1e-9);
+    };
+    // Read over the screen of all three phases: 27.45 to 27.85 mm, each give or take 0.05; wires of 1.62814 mm.
+    let read = order(LARKSPUR, &[(&line, &papers), laid]);
+    check(
+        &read,
+        [7.998_805_7e-4, 8.014_657_7e-4],
+        [29.028_14, 29.528_14],
+    );
+    assert!(measured_words(&read.job, leg(&read, "B")).contains("27.40 to 27.90 mm as read"));
+    // Not of one phase: by the papers.
+    let phase = "  { leg = \"B\", phase = 3, over = \"insulation-screen\", instrument = \"calliper\", error = \"0.05 mm\", temperature = \"12 degC\", values = [\"27.55 mm\", \"27.70 mm\", \"27.85 mm\", \"27.67 mm\"] },\n";
+    let less = order(LARKSPUR, &[(&line, &papers), laid, (phase, "")]);
+    check(
+        &less,
+        [7.986_296_9e-4, 8.017_856_7e-4],
+        [28.628_14, 29.628_14],
+    );
+    assert!(measured_words(&less.job, leg(&less, "B")).contains("papers"));
 }
 
 #[test]
 fn a_lapped_tape_lies_between_a_tube_and_its_helix() {
     let (line, papers) = papers("xlpe", "29.0 mm", "30.0 mm");
     let order = order(QUARRY, &[(&line, &papers)]);
-    let found = along(leg(&order, "C")).unwrap();
+    let found = along_by_papers(leg(&order, "C")).unwrap();
     // A tube of 0.127 mm on 30.127 mm, lapped by a quarter; the tape alone, 3.46 times as long as the cable.
     near(found.at_20_ohm_per_m.0, 1.075_757_13e-3, 1e-8);
     near(found.at_20_ohm_per_m.1, 12.328_086_8e-3, 1e-8);
@@ -57,7 +76,7 @@ fn a_lapped_tape_lies_between_a_tube_and_its_helix() {
 fn a_corrugated_tape_lies_between_its_effective_area_and_a_smooth_one() {
     let (line, papers) = papers("xlpe", "29.0 mm", "30.0 mm");
     let order = order(LARKSPUR, &[(&line, &papers)]);
-    let found = along(leg(&order, "C")).unwrap();
+    let found = along_by_papers(leg(&order, "C")).unwrap();
     near(found.at_20_ohm_per_m.0, 7.873_551_6e-4, 1e-7);
     near(found.at_20_ohm_per_m.1, 9.313_027_3e-4, 1e-7);
 }
@@ -65,7 +84,7 @@ fn a_corrugated_tape_lies_between_its_effective_area_and_a_smooth_one() {
 #[test]
 fn a_warm_shield_has_more_and_aluminium_has_its_own_numbers() {
     let copper = order(LARKSPUR, &[]);
-    let found = along(leg(&copper, "B")).unwrap();
+    let found = along(&copper.job, leg(&copper, "B")).unwrap();
     // 1 + 0.00393 · 55.
     near(
         found.at_ohm_per_m(75.0).0 / found.at_20_ohm_per_m.0,
@@ -79,7 +98,7 @@ fn a_warm_shield_has_more_and_aluminium_has_its_own_numbers() {
             "metal = \"aluminium\", fault_greatest",
         )],
     );
-    let aluminium = along(leg(&other, "B")).unwrap();
+    let aluminium = along(&other.job, leg(&other, "B")).unwrap();
     near(
         aluminium.at_20_ohm_per_m.0 / found.at_20_ohm_per_m.0,
         2.8264 / 1.7241,
@@ -109,7 +128,7 @@ fn what_is_not_stated_is_asked_for() {
             ""
         };
         let order = order(example, &[(line, instead)]);
-        let open = along(leg(&order, id)).unwrap_err();
+        let open = along(&order.job, leg(&order, id)).unwrap_err();
         assert!(!open.questions.is_empty(), "{open:?}");
         let said = format!("{} {}", open.why, open.questions.join(" "));
         assert!(said.contains(word), "{said}");

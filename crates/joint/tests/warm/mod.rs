@@ -3,7 +3,9 @@
 //! The joint is the example `dock-straight-pressed`: 350 kcmil copper, two legs, still air and a duct bank, all invented.
 
 mod by_hand;
+mod surroundings;
 mod unknown;
+mod whence;
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -157,7 +159,7 @@ fn a_joint_that_warms_without_end_fails() {
     assert!(leg(&plan, "A").lines[0].contains("without end"));
 }
 
-/// The cable of leg B comes to 67.4 degC at the end of the emergency, two hundredths of the rise are 0.75 K.
+/// The cable of leg B comes to about 67.0 degC at the end of the emergency, two hundredths of the rise are 0.75 K.
 #[test]
 fn what_pressures_and_short_circuits_assume_is_held_against_the_load() {
     let service = |degc: &str, expected: &str| {
@@ -169,9 +171,9 @@ fn what_pressures_and_short_circuits_assume_is_held_against_the_load() {
             expected,
         );
     };
-    service("68.5", "pass");
-    service("67.5", "not-judged");
-    service("66.5", "fail");
+    service("68.2", "pass");
+    service("67.0", "not-judged");
+    service("65.9", "fail");
 }
 
 #[test]
@@ -198,26 +200,6 @@ fn an_emergency_of_the_length_that_is_said_ends_at_the_limit() {
     let then = ask(&format!("{:.0} s", hours * 3600.0));
     let at = leg(&then, "B").at_emergency.as_ref().expect("a state");
     assert!((at.joint_degc - 120.0).abs() < 0.1, "{hours} h: {at:?}");
-}
-
-/// What is said of twice the connector's resistance is what a row with twice of it gives.
-#[test]
-fn twice_the_connector_s_resistance_is_the_row_s_with_twice_of_it() {
-    let sleeve = "made_of = \"copper\"\nresistance_ratio = 0.7\nsizes = [\"350 kcmil\"]";
-    let twice = "made_of = \"copper\"\nresistance_ratio = 1.4\nsizes = [\"350 kcmil\"]";
-    let (once, twice) = (planned(&[], &[]), planned(&[], &[(sleeve, twice)]));
-    let said = leg(&once, "A")
-        .at_load_with_twice_the_connector
-        .as_ref()
-        .expect("a state");
-    let found = leg(&twice, "A").at_load.as_ref().expect("a state");
-    assert!((said.joint_degc - found.joint_degc).abs() < 1e-9);
-    let before = leg(&once, "A").at_load.as_ref().expect("a state");
-    assert!(
-        said.joint_degc > before.joint_degc + 0.5,
-        "{said:?} {before:?}"
-    );
-    assert!((leg(&twice, "A").connector_uohm / leg(&once, "A").connector_uohm - 2.0).abs() < 1e-12);
 }
 
 /// A leg with its own load carries that, and no other.

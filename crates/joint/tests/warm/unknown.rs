@@ -173,7 +173,7 @@ fn a_body_that_is_not_filled_or_sits_too_far_off_is_not_computed() {
 }
 
 #[track_caller]
-fn complained(from: &str, to: &str, of: &str) {
+pub fn complained(from: &str, to: &str, of: &str) {
     let job = edited(named(DOCK).job, &[(from, to)]);
     let catalogues = [(DEMONSTRATION.to_owned(), DEMONSTRATION_TEXT.to_owned())];
     let complaints = read(&job, &catalogues).expect_err(of);

@@ -61,26 +61,48 @@ impl Ladder {
         spot: Spot,
         limit_degc: f64,
     ) -> Result<Option<f64>, LadderError> {
-        let is_above = |ladder: &mut Ladder, load: f64| -> Result<bool, LadderError> {
-            let currents: Vec<f64> = currents_a.iter().map(|i| load * i).collect();
-            match ladder.steady(&currents) {
-                Ok(found) => Ok(ladder.at_spot_degc(&found, spot) > limit_degc),
-                Err(LadderError::Heat(HeatError::Runaway)) => Ok(true),
+        let currents = |load: f64| currents_a.iter().map(|i| load * i).collect();
+        let at_spot = |ladder: &Ladder, found: &Temperatures| ladder.at_spot_degc(found, spot);
+        self.factor_to_degc(currents, at_spot, limit_degc, LOAD_MOST_RATIO)
+    }
+
+    /// The factor at which a temperature comes to a limit, where currents, A, follow it without falling; nothing where it is warmer already at 0, or not there up to the greatest.
+    ///
+    /// # Accuracy
+    /// As [`Ladder::load_to_degc`].
+    ///
+    /// # Errors
+    /// As [`Ladder::load_to_degc`].
+    pub fn factor_to_degc(
+        &mut self,
+        currents_a: impl Fn(f64) -> Vec<f64>,
+        degc: impl Fn(&Ladder, &Temperatures) -> f64,
+        limit_degc: f64,
+        greatest: f64,
+    ) -> Result<Option<f64>, LadderError> {
+        // How far above the limit; without end where losses outgrow the cooling.
+        let mut excess = |factor: f64| -> Result<f64, LadderError> {
+            match self.steady(&currents_a(factor)) {
+                Ok(found) => Ok(degc(self, &found) - limit_degc),
+                Err(LadderError::Heat(HeatError::Runaway)) => Ok(f64::INFINITY),
                 Err(why) => Err(why),
             }
         };
-        if is_above(self, 0.0)? {
+        let (mut low, mut high) = ((0.0, excess(0.0)?), 1.0_f64.min(greatest));
+        if low.1 > 0.0 {
             return Ok(None);
         }
-        let (mut low, mut high) = (0.0, 1.0);
-        while !is_above(self, high)? {
-            low = high;
-            high *= 2.0;
-            if high > LOAD_MOST_RATIO {
+        loop {
+            let above = excess(high)?;
+            if above > 0.0 {
+                return closed_in(low, (high, above), excess).map(Some);
+            }
+            if high >= greatest {
                 return Ok(None);
             }
+            low = (high, above);
+            high = (2.0 * high).min(greatest);
         }
-        halved((low, high), |middle| is_above(self, middle)).map(Some)
     }
 
     /// How long currents may flow from a start before a spot comes to a temperature, s; nothing where it stays below for so long as is asked.
@@ -119,6 +141,77 @@ impl Ladder {
         }
         halved((low, high), |middle| is_above(self, middle)).map(Some)
     }
+}
+
+/// An interval of factors, how far its lower end is below and its upper end above a limit.
+struct Bracket {
+    low: (f64, f64),
+    high: (f64, f64),
+}
+
+impl Bracket {
+    fn width(&self) -> f64 {
+        self.high.0 - self.low.0
+    }
+
+    fn middle(&self) -> f64 {
+        self.low.0 + 0.5 * self.width()
+    }
+
+    /// Where a straight line over the square of the factor, which heat follows nearly, comes to the limit.
+    fn straight(&self) -> f64 {
+        let share = -self.low.1 / (self.high.1 - self.low.1);
+        let squares = [self.low.0, self.high.0].map(|factor| factor * factor);
+        (squares[0] + share * (squares[1] - squares[0])).sqrt()
+    }
+
+    /// Takes a factor inside as one of the ends, and says how far it is above the limit.
+    fn cut(
+        &mut self,
+        factor: f64,
+        excess: &mut impl FnMut(f64) -> Result<f64, LadderError>,
+    ) -> Result<f64, LadderError> {
+        let is_inside = factor > self.low.0 && factor < self.high.0;
+        let factor = if is_inside { factor } else { self.middle() };
+        let found = excess(factor)?;
+        let end = if found > 0.0 {
+            &mut self.high
+        } else {
+            &mut self.low
+        };
+        *end = (factor, found);
+        Ok(found)
+    }
+}
+
+/// The lower end of an interval that is made short, its upper end always above.
+fn closed_in(
+    low: (f64, f64),
+    high: (f64, f64),
+    mut excess: impl FnMut(f64) -> Result<f64, LadderError>,
+) -> Result<f64, LadderError> {
+    let mut bracket = Bracket { low, high };
+    while bracket.width() > CLOSE_RATIO * bracket.high.0 {
+        let before = bracket.width();
+        if bracket.high.1.is_finite() {
+            let slope = (bracket.high.1 - bracket.low.1) / before;
+            let guess = bracket.straight();
+            let found = bracket.cut(guess, &mut excess)?;
+            // As far again on the other side, so that both ends close in.
+            let step = 0.4 * CLOSE_RATIO * bracket.high.0 + 2.0 * found.abs() / slope;
+            let other = if found > 0.0 {
+                bracket.high.0 - step
+            } else {
+                bracket.low.0 + step
+            };
+            bracket.cut(other, &mut excess)?;
+        }
+        if bracket.width() > 0.5 * before {
+            let middle = bracket.middle();
+            bracket.cut(middle, &mut excess)?;
+        }
+    }
+    Ok(bracket.low.0)
 }
 
 /// The lower end of an interval halved until it is short, its upper end always above.

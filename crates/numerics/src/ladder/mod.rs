@@ -14,6 +14,7 @@
 //! **What.** [`Arm`]: slices from a plane of symmetry, or from a hub at which several arms meet ([`Star`]);
 //! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same with at most eight states;
 //! [`Ladder::load_to_degc`], [`Ladder::lasts_s`]: the load that brings a temperature, and how long it takes;
+//! [`Ladder::origins`]: of what the temperature of one place is made;
 //! [`elements`]: one arm for finite elements, which know nothing of the network.
 //!
 //! **Why separate.** The finite elements solve any section and take their time; a ladder answers what-ifs, and years of hours.
@@ -38,5 +39,5 @@ mod shape;
 pub use elements::elements;
 pub use limit::Spot;
 pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
-pub use run::{Core, Ladder, Temperatures};
+pub use run::{Core, Ladder, Origin, Origins, Temperatures};
 pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};

@@ -1,6 +1,7 @@
 //! Network: conductances, capacities and sources of all cells, and of the hub.
 
 use super::grid::Grid;
+use super::run::Temperatures;
 use super::shape::{Arm, LadderError, Star};
 use crate::fem::sparse::Structure;
 use std::f64::consts::PI;
@@ -24,6 +25,8 @@ pub(super) struct Source {
     pub arm: Option<usize>,
     /// Whether it lies in the last slice of its arm.
     pub is_far: bool,
+    /// Where along its arm it lies, m; 0 for the hub.
+    pub place_m: f64,
     /// Ω at 20 °C.
     pub at20_ohm: f64,
     pub alpha_per_k: f64,
@@ -167,6 +170,7 @@ impl Network {
     fn add_row(&mut self, arm_index: usize, arm: &Arm, cells: &Cells, along: usize, row: &[Cell]) {
         let slice = &arm.slices[cells.grid.slice_of[along]];
         let is_far = cells.grid.slice_of[along] + 1 == arm.slices.len() && arm.slices.len() > 1;
+        let place_m = 0.5 * (cells.grid.places_m[along] + cells.grid.places_m[along + 1]);
         for pair in row.windows(2) {
             let conductance = series(pair[0].outward(), pair[1].inward());
             self.links
@@ -192,6 +196,7 @@ impl Network {
                 cell: cell.number,
                 arm: Some(arm_index),
                 is_far,
+                place_m,
                 at20_ohm: loss.at20_ohm_per_m * share,
                 alpha_per_k: loss.alpha_per_k,
                 constant_w: loss.constant_w_per_m * share,
@@ -231,6 +236,7 @@ impl Network {
             cell: number,
             arm: None,
             is_far: false,
+            place_m: 0.0,
             at20_ohm: hub.at20_ohm,
             alpha_per_k: hub.alpha_per_k,
             constant_w: 0.0,
@@ -276,6 +282,13 @@ impl Network {
             Some(arm) => currents_a[arm] * currents_a[arm],
             None => currents_a.iter().map(|i| i * i).sum::<f64>() / currents_a.len() as f64,
         }
+    }
+
+    /// What a source gives at these temperatures, W.
+    pub fn loss_w(&self, source: &Source, currents_a: &[f64], found: &Temperatures) -> f64 {
+        let rise = found.degc[source.cell] - STATED_DEGC;
+        let at20 = source.at20_ohm * self.square_a2(source, currents_a);
+        at20 * (1.0 + source.alpha_per_k * rise) + source.constant_w
     }
 
     /// What the sources give at 0 °C, W, and what they gain with the temperature, W/K.

@@ -6,6 +6,26 @@ use crate::fem::sparse::{Cholesky, SparseError};
 use crate::heat::HeatError;
 use crate::heat::step::{self, Flow};
 
+/// Heat of one place, and what it does at another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Origin {
+    /// Arm in which it is made; none for the hub.
+    pub arm: Option<usize>,
+    /// Where along that arm, m.
+    pub place_m: f64,
+    /// What it adds to the temperature that was asked for, K.
+    pub rise_k: f64,
+}
+
+/// Of what the temperature of one place is made; all of it together is that temperature.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Origins {
+    /// Heats, each as large as it is at the temperatures that were solved.
+    pub heats: Vec<Origin>,
+    /// What would be left without any heat: the surroundings, each with its weight, °C.
+    pub surroundings_degc: f64,
+}
+
 /// Steps in each doubling of time.
 const N_STEPS: usize = 3;
 
@@ -244,10 +264,31 @@ impl Ladder {
             .outside(arm_index, &self.star.arms[arm_index], &found.degc)
     }
 
+    /// Radius over all along an arm: place and radius, m.
+    pub fn outside_radii_m(&self, arm_index: usize) -> Vec<(f64, f64)> {
+        let (cells, arm) = (&self.network.arms[arm_index], &self.star.arms[arm_index]);
+        let places = cells.grid.places_m.windows(2).zip(&cells.grid.slice_of);
+        places
+            .map(|(pair, slice)| {
+                let rings = arm.slices[*slice].rings.iter();
+                let outside = rings.fold(0.0, |most, ring| f64::max(most, ring.outside_m));
+                (0.5 * (pair[0] + pair[1]), outside)
+            })
+            .collect()
+    }
+
     /// Hottest place of the inside of all watched rings: arm, place along it in m, °C; of a watched core its hottest cell.
     pub fn hottest_watched(&self, found: &Temperatures) -> Option<(usize, f64, f64)> {
         self.hottest(found)
             .map(|(arm, place, out)| (arm, place, out.of(&found.degc)))
+    }
+
+    /// The same of one arm: place along it in m, °C.
+    pub fn hottest_watched_of(&self, found: &Temperatures, arm_index: usize) -> Option<(f64, f64)> {
+        let arm = self.star.arms.get(arm_index)?;
+        let watched = self.network.watched(arm_index, arm).into_iter();
+        let places = watched.map(|(place, out)| (place, out.of(&found.degc)));
+        places.max_by(|a, b| a.1.total_cmp(&b.1))
     }
 
     fn hottest(&self, found: &Temperatures) -> Option<(usize, f64, Out)> {
@@ -298,6 +339,54 @@ impl Ladder {
     /// G x, W.
     pub(super) fn outflow(&self, degc: &[f64]) -> Vec<f64> {
         self.network.outflow(&self.diagonal, degc)
+    }
+
+    /// Of what the temperature of the core of an arm is made, nearest to a place along it, m.
+    ///
+    /// Losses are taken as they are at these temperatures; then everything adds up, whatever is switched off first.
+    ///
+    /// # Source
+    /// closed form: superposition; the network is symmetric, so that one answer to 1 W at the place weighs every source.
+    ///
+    /// # Errors
+    /// As [`Ladder::steady`].
+    pub fn origins(
+        &mut self,
+        found: &Temperatures,
+        currents_a: &[f64],
+        arm_index: usize,
+        place_m: f64,
+    ) -> Result<Origins, LadderError> {
+        self.check(currents_a)?;
+        let cells = self.core(arm_index).cells;
+        let off = |(place, _): &(f64, usize)| (place - place_m).abs();
+        let nearest = cells.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+        let mut one_w = vec![0.0; self.network.n];
+        one_w[nearest.map_or(0, |(_, cell)| *cell)] = 1.0;
+        let weights = self.response(0.0, &one_w)?;
+        let heats = self.network.sources.iter().map(|source| Origin {
+            arm: source.arm,
+            place_m: source.place_m,
+            rise_k: weights[source.cell] * self.network.loss_w(source, currents_a, found),
+        });
+        let films = self.network.films.iter();
+        Ok(Origins {
+            heats: heats.collect(),
+            surroundings_degc: films
+                .map(|(cell, conductance, ambient)| weights[*cell] * conductance * ambient)
+                .sum(),
+        })
+    }
+
+    /// Multiplies what the currents make in an arm up to a place along it, m: a worse contact, without a new ladder.
+    ///
+    /// By the reciprocal of a power of two it is undone exactly.
+    pub fn times_loss(&mut self, arm_index: usize, until_m: f64, ratio: f64) {
+        for source in &mut self.network.sources {
+            if source.arm == Some(arm_index) && source.place_m < until_m {
+                source.at20_ohm *= ratio;
+            }
+        }
     }
 
     /// Heat that leaves through all films, W.

@@ -207,6 +207,43 @@ pub fn group_diameter_m(n_cables: usize, outside_m: f64) -> Option<f64> {
     Some(ratio * outside_m)
 }
 
+/// What a bank of another material about the ducts adds to the resistance of the soil, K·m/W for all heat of the bank; below 0 where it conducts better.
+///
+/// ΔT = (ρe − ρc)/2π · ln(u + √(u² − 1)), u = L/rb, ln rb = ½ x/y (4/π − x/y) ln(1 + y²/x²) + ln x/2.
+///
+/// ρe of the soil, ρc of the bank, `resistivities_k_m_per_w` · L, `depth_m`: of the bank's centre, m · x and y, `sides_m`: its shorter and longer side, m.
+/// To be added to the resistance that soil of ρc everywhere would have.
+///
+/// # Errors
+/// [`RatingError::NotBuried`]; [`RatingError::NoNumber`] where one side is more than three times the other.
+///
+/// # Source
+/// iec_60287_2_1, memory.
+///
+/// ```
+/// use jointwright_numerics::rating::thermal::bank_k_m_per_w;
+/// // A square of 0.6 m: ln rb = ½ (4/π − 1) ln 2 + ln 0.3.
+/// let radius = 0.3 * (0.5 * (4.0 / std::f64::consts::PI - 1.0) * 2_f64.ln()).exp();
+/// let more = bank_k_m_per_w((1.2, 0.8), 1.0, (0.6, 0.6))?;
+/// assert!((more - 0.4 / std::f64::consts::TAU * (1.0 / radius).acosh()).abs() < 1e-12);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn bank_k_m_per_w(
+    resistivities_k_m_per_w: (f64, f64),
+    depth_m: f64,
+    sides_m: (f64, f64),
+) -> Result<f64, RatingError> {
+    let (x, y) = (sides_m.0.min(sides_m.1), sides_m.0.max(sides_m.1));
+    if !(x > 0.0 && y <= 3.0 * x) {
+        return Err(RatingError::NoNumber);
+    }
+    let ratio = x / y;
+    let log = 0.5 * ratio * (4.0 / PI - ratio) * (1.0 + (y / x).powi(2)).ln() + (x / 2.0).ln();
+    let u = burial(depth_m, 2.0 * log.exp())?;
+    let (soil, bank) = resistivities_k_m_per_w;
+    Ok((soil - bank) / (2.0 * PI) * u.acosh())
+}
+
 /// How cables hang in free air: h = Z/De^g + E, W/(m²·K^1.25).
 ///
 /// The constants are from memory.

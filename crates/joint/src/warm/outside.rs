@@ -1,0 +1,355 @@
+//! Outside: what soil, ducts and still air do with the heat of a cable, part by part, each with its source.
+//!
+//! Source: `docs/theory/rating.md`, which says of each constant how it was read.
+
+use crate::job::{AirForm, Duct, DuctFilling, Formation, Soil};
+use crate::limit::shown;
+use jointwright_numerics::rating::soil::{group_k_m_per_w, line, mutual_k_m_per_w};
+use jointwright_numerics::rating::thermal::{
+    Filling, Hanging, TOUCHING_TREFOIL_RATIO, bank_k_m_per_w, group_diameter_m, layer_k_m_per_w,
+    touching_trefoil_k_m_per_w,
+};
+
+/// Key of what fills ducts.
+const DUCT_FILLING: &str = "duct-filling";
+/// Key of banks of concrete.
+const DUCT_BANK: &str = "duct-bank-concrete";
+/// Key of films in free air.
+pub(super) const FREE_AIR: &str = "free-air-film";
+
+/// One part of a resistance.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Part {
+    pub what: String,
+    pub k_m_per_w: f64,
+    pub source: &'static str,
+    /// Key under which the owner may confirm it, where it is from memory.
+    pub memory: Option<&'static str>,
+}
+
+/// A cable for its surroundings.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Surface {
+    /// Diameters under and over the jacket, m.
+    pub jacket_m: (f64, f64),
+    /// Thermal resistivity of the jacket, K·m/W.
+    pub jacket_k_m_per_w: f64,
+}
+
+const IMAGES: &str = "closed form (images) [iec_60287_2_1]";
+const TREFOIL: &str = "[iec_60287_2_1], as [cigre_tb880] case 0-1 has it";
+const MEMORY: &str = "[iec_60287_2_1], from memory";
+
+/// Resistance outside a cable in soil or in a duct in it, part by part, K·m/W for the heat of one cable.
+///
+/// # Errors
+/// Why it cannot be, as a sentence fragment.
+pub(super) fn in_soil(
+    soil: &Soil,
+    duct: Option<&Duct>,
+    surface: &Surface,
+    soil_degc: f64,
+) -> Result<Vec<Part>, String> {
+    match duct {
+        Some(duct) => in_duct(soil, duct, surface, soil_degc),
+        None => buried(soil, surface),
+    }
+}
+
+fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
+    let outside_m = surface.jacket_m.1;
+    let rho = soil.resistivity_k_m_per_w;
+    if soil.formation != Some(Formation::Trefoil) || soil.spacing_m.is_some() {
+        return Ok(vec![group(soil, rho, outside_m)?]);
+    }
+    // The rest of the heat of each leaves through part of its circle only.
+    let jacket = layer_k_m_per_w(
+        surface.jacket_k_m_per_w,
+        surface.jacket_m.0,
+        surface.jacket_m.1,
+    );
+    let own = touching_trefoil_k_m_per_w(rho, soil.depth_m, outside_m);
+    let mut parts = vec![
+        Part {
+            what: "soil about a touching trefoil".to_owned(),
+            k_m_per_w: own.map_err(|why| why.to_string())?,
+            source: TREFOIL,
+            memory: None,
+        },
+        Part {
+            what: "jacket of a touching trefoil, more than its own".to_owned(),
+            k_m_per_w: (TOUCHING_TREFOIL_RATIO - 1.0) * jacket,
+            source: TREFOIL,
+            memory: None,
+        },
+    ];
+    if soil.n_circuits > 1 {
+        parts.push(Part {
+            what: format!("{} circuits beside it", soil.n_circuits - 1),
+            k_m_per_w: trefoils_beside(soil)?,
+            source: IMAGES,
+            memory: None,
+        });
+    }
+    Ok(parts)
+}
+
+/// What other touching trefoils add to the middle one, each as three lines in its middle.
+fn trefoils_beside(soil: &Soil) -> Result<f64, String> {
+    let apart = soil.circuits_apart_m.unwrap_or(0.0);
+    let middle = soil.n_circuits / 2;
+    let here = [0.0, soil.depth_m];
+    (0..soil.n_circuits)
+        .filter(|circuit| *circuit != middle)
+        .map(|circuit| {
+            let across = (circuit as f64 - middle as f64) * apart;
+            let line = line(here, [across, soil.depth_m]).map_err(|why| why.to_string())?;
+            let rho = soil.resistivity_k_m_per_w;
+            Ok(3.0 * mutual_k_m_per_w(rho, line.image_m, line.axis_m))
+        })
+        .sum()
+}
+
+/// Soil about the worst of all cables or ducts of this diameter, all of them alike.
+fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
+    let spacing = soil.spacing_m.unwrap_or(outside_m);
+    let one: Vec<[f64; 2]> = match soil.formation {
+        None => vec![[0.0, soil.depth_m]],
+        Some(Formation::Flat) => [-1.0, 0.0, 1.0]
+            .map(|place| [place * spacing, soil.depth_m])
+            .to_vec(),
+        Some(Formation::Trefoil) => {
+            let height = spacing * 0.75_f64.sqrt();
+            vec![
+                [0.0, soil.depth_m - 2.0 / 3.0 * height],
+                [-0.5 * spacing, soil.depth_m + height / 3.0],
+                [0.5 * spacing, soil.depth_m + height / 3.0],
+            ]
+        }
+    };
+    let apart = soil.circuits_apart_m.unwrap_or(0.0);
+    let axes: Vec<[f64; 2]> = (0..soil.n_circuits)
+        .flat_map(|circuit| {
+            let across = circuit as f64 * apart;
+            one.iter().map(move |axis| [axis[0] + across, axis[1]])
+        })
+        .collect();
+    let each = group_k_m_per_w(rho, &axes, outside_m).map_err(|why| {
+        format!(
+            "{} of {:.0} mm at {:.0} mm depth cannot lie so: {why}",
+            axes.len(),
+            outside_m * 1e3,
+            soil.depth_m * 1e3
+        )
+    })?;
+    Ok(Part {
+        what: if axes.len() == 1 {
+            "soil".to_owned()
+        } else {
+            format!("soil, the worst placed of {} that lose alike", axes.len())
+        },
+        k_m_per_w: each.into_iter().fold(0.0, f64::max),
+        source: IMAGES,
+        memory: None,
+    })
+}
+
+fn in_duct(
+    soil: &Soil,
+    duct: &Duct,
+    surface: &Surface,
+    soil_degc: f64,
+) -> Result<Vec<Part>, String> {
+    let n = duct.n_cables as f64;
+    let over = group_diameter_m(duct.n_cables, surface.jacket_m.1)
+        .ok_or("more than 4 cables in one duct are not computed")?;
+    if over > duct.inside_m {
+        return Err(format!(
+            "{} cables of {:.1} mm do not lie in a duct of {:.1} mm",
+            duct.n_cables,
+            surface.jacket_m.1 * 1e3,
+            duct.inside_m * 1e3
+        ));
+    }
+    let filling = match duct.holds {
+        DuctFilling::AirInPlastic => Filling::AIR_IN_PLASTIC,
+        DuctFilling::AirInMetal => Filling::AIR_IN_METAL,
+        DuctFilling::AirInFibreInConcrete => Filling::AIR_IN_FIBRE_IN_CONCRETE,
+        DuctFilling::AirInEarthenware => Filling::AIR_IN_EARTHENWARE,
+        DuctFilling::Water => Filling::WATER,
+    };
+    let rho = duct.bank.map_or(soil.resistivity_k_m_per_w, |bank| {
+        bank.resistivity_k_m_per_w
+    });
+    let mut about = group(soil, rho, duct.outside_m)?;
+    about.k_m_per_w *= n;
+    if duct.bank.is_some() {
+        about.what = format!("{}, as if all were concrete", about.what);
+    }
+    let mut parts = vec![
+        Part {
+            what: format!(
+                "filling of the duct, taken at {} degC, where it resists most",
+                shown(soil_degc)
+            ),
+            k_m_per_w: n * filling.resistance_k_m_per_w(over, soil_degc),
+            source: MEMORY,
+            memory: Some(DUCT_FILLING),
+        },
+        Part {
+            what: "wall of the duct".to_owned(),
+            k_m_per_w: n * layer_k_m_per_w(duct.wall_k_m_per_w, duct.inside_m, duct.outside_m),
+            source: "closed form",
+            memory: None,
+        },
+        about,
+    ];
+    if let Some(bank) = duct.bank {
+        let ducts = if soil.formation.is_some() { 3.0 } else { 1.0 };
+        let resistivities = (soil.resistivity_k_m_per_w, bank.resistivity_k_m_per_w);
+        let more = bank_k_m_per_w(resistivities, soil.depth_m, bank.sides_m);
+        parts.push(Part {
+            what: "soil in place of concrete beyond the bank".to_owned(),
+            k_m_per_w: n * ducts * soil.n_circuits as f64 * more.map_err(|why| why.to_string())?,
+            source: MEMORY,
+            memory: Some(DUCT_BANK),
+        });
+    }
+    Ok(parts)
+}
+
+/// How cables hang, for their film.
+pub(super) fn hanging(form: AirForm) -> Hanging {
+    match form {
+        AirForm::Alone => Hanging::ALONE,
+        AirForm::Trefoil => Hanging::TREFOIL,
+        AirForm::FlatTouching => Hanging::FLAT_TOUCHING,
+    }
+}
+
+/// All parts in words.
+pub(super) fn words(parts: &[Part]) -> String {
+    let total: f64 = parts.iter().map(|part| part.k_m_per_w).sum();
+    let each = parts
+        .iter()
+        .map(|part| format!("{} {:.3} ({})", part.what, part.k_m_per_w, part.source));
+    let each: Vec<String> = each.collect();
+    format!(
+        "{total:.3} K m/W outside the cable, computed: {}",
+        each.join(", ")
+    )
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const SURFACE: Surface = Surface {
+        jacket_m: (68.5e-3, 75.5e-3),
+        jacket_k_m_per_w: 3.5,
+    };
+    const SOIL: Soil = Soil {
+        depth_m: 1.0,
+        resistivity_k_m_per_w: 1.0,
+        formation: Some(Formation::Trefoil),
+        spacing_m: None,
+        n_circuits: 1,
+        circuits_apart_m: None,
+    };
+
+    fn total(soil: &Soil, duct: Option<&Duct>) -> f64 {
+        let parts = in_soil(soil, duct, &SURFACE, 20.0).expect("parts");
+        parts.iter().map(|part| part.k_m_per_w).sum()
+    }
+
+    /// TB 880, introductory case 0-1: T4 1.594693 and T3 0.0867194, of which the jacket by itself is 1/1.6.
+    #[test]
+    fn a_touching_trefoil_in_soil_is_the_published_one() {
+        let expected = 1.594_692_9 + 0.086_719_375 * 0.6 / 1.6;
+        assert!((total(&SOIL, None) - expected).abs() < 1e-6);
+        // The twin: another depth is another number.
+        let deeper = Soil {
+            depth_m: 1.01,
+            ..SOIL
+        };
+        assert!((total(&deeper, None) - expected).abs() > 1e-3);
+    }
+
+    /// Widely spaced, a trefoil is nearly three cables at one depth; by images, whatever the formation.
+    #[test]
+    fn neighbours_and_circuits_add_what_their_images_add() {
+        let alone = Soil {
+            formation: None,
+            ..SOIL
+        };
+        let one = total(&alone, None);
+        let flat = Soil {
+            formation: Some(Formation::Flat),
+            spacing_m: Some(0.2),
+            ..SOIL
+        };
+        let beside = 101_f64.ln() / std::f64::consts::TAU;
+        assert!((total(&flat, None) - one - beside).abs() < 1e-12);
+        let two = Soil {
+            n_circuits: 2,
+            circuits_apart_m: Some(0.5),
+            ..alone
+        };
+        let other = 0.5 * 17_f64.ln() / std::f64::consts::TAU;
+        assert!((total(&two, None) - one - other).abs() < 1e-12);
+        let trefoils = Soil {
+            n_circuits: 2,
+            circuits_apart_m: Some(0.5),
+            ..SOIL
+        };
+        assert!((total(&trefoils, None) - total(&SOIL, None) - 3.0 * other).abs() < 1e-12);
+    }
+
+    #[test]
+    fn a_duct_is_its_filling_its_wall_and_the_soil_each_for_all_its_cables() {
+        let duct = Duct {
+            inside_m: 0.2,
+            outside_m: 0.22,
+            wall_k_m_per_w: 6.0,
+            holds: DuctFilling::AirInPlastic,
+            n_cables: 2,
+            bank: None,
+        };
+        let soil = Soil {
+            formation: None,
+            ..SOIL
+        };
+        let parts = in_soil(&soil, Some(&duct), &SURFACE, 20.0).expect("parts");
+        let filling = 1.87 / (1.0 + 0.1 * (0.312 + 0.0037 * 20.0) * 1.65 * 75.5);
+        let wall = 6.0 / std::f64::consts::TAU * 1.1_f64.ln();
+        let about = (2.0_f64 / 0.22).acosh() / std::f64::consts::TAU;
+        for (part, expected) in parts.iter().zip([filling, wall, about]) {
+            assert!((part.k_m_per_w - 2.0 * expected).abs() < 1e-12, "{part:?}");
+        }
+        assert_eq!(parts[0].memory, Some(DUCT_FILLING));
+        assert!(parts[1..].iter().all(|part| part.memory.is_none()));
+        // Concrete that conducts as the soil does changes nothing; better concrete helps.
+        let bank = |rho| Duct {
+            bank: Some(crate::job::Bank {
+                sides_m: (0.5, 0.5),
+                resistivity_k_m_per_w: rho,
+            }),
+            ..duct
+        };
+        let bare = total(&soil, Some(&duct));
+        assert!((total(&soil, Some(&bank(1.0))) - bare).abs() < 1e-12);
+        assert!(total(&soil, Some(&bank(0.6))) < bare - 0.1);
+        assert!(
+            in_soil(
+                &soil,
+                Some(&Duct {
+                    inside_m: 0.1,
+                    ..duct
+                }),
+                &SURFACE,
+                20.0
+            )
+            .is_err()
+        );
+    }
+}

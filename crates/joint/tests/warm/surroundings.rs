@@ -1,0 +1,178 @@
+//! Surroundings that are said by what they are: soil, ducts, still air.
+
+use super::unknown::complained;
+use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
+
+const BANK: &str =
+    "what = \"duct bank (invented)\", temperature = \"25 degC\", outside_k_m_per_w = 0.9";
+const FILM: &str = "temperature = \"30 degC\", film_w_per_m2k = 8.0";
+const SOIL: &str =
+    "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, formation = \"trefoil\" }";
+const SPACED: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, formation = \"flat\", spacing = \"200 mm\", circuits = 2, circuits_apart = \"900 mm\" }";
+const DUCT: &str = "duct = { inside = \"104 mm\", outside = \"110 mm\", wall_k_m_per_w = 6.0, holds = \"air-in-plastic\", cables = 1 }";
+const FIRST: &str = "# How jackets were found, and what tests for moisture found.";
+
+fn beyond(what: &str) -> String {
+    format!("what = \"duct bank (invented)\", temperature = \"25 degC\", {what}")
+}
+
+fn confirmation(key: &str) -> String {
+    format!(
+        "confirmation = [\n  {{ key = \"{key}\", edition = \"invented\", by = \"Ines Calloway\", date = 2026-03-01 }},\n]\n\n{FIRST}"
+    )
+}
+
+/// What is said to be computed of leg B, and the first number in it.
+#[track_caller]
+fn computed(of_job: Edits<'_>) -> (String, f64) {
+    let plan = planned(of_job, &[]);
+    let said = warm(&plan).surroundings.iter();
+    let line = said
+        .filter(|line| line.starts_with("leg B") && line.contains("computed"))
+        .next_back()
+        .unwrap_or_else(|| panic!("{:?}", warm(&plan).surroundings));
+    let number = line
+        .split(' ')
+        .find_map(|word| word.parse().ok())
+        .expect("a number");
+    (line.clone(), number)
+}
+
+/// Soil gives what its resistance gives when the engineer brings it, and every part is printed; no value is from memory.
+#[test]
+fn soil_is_the_resistance_that_is_printed() {
+    for soil in [SOIL, SPACED] {
+        let said = beyond(soil);
+        let edit = [(BANK, said.as_str())];
+        let (line, total) = computed(&edit);
+        assert!(line.contains("iec_60287_2_1"), "{line}");
+        let direct = beyond(&format!("outside_k_m_per_w = {total}"));
+        let both = [&edit[..], &[(BANK, direct.as_str())]].map(|edit| planned(edit, &[]));
+        let degc = both.each_ref().map(|plan| {
+            let at = leg(plan, "B").at_load.as_ref().expect("a state");
+            (at.cable_degc, at.joint_degc)
+        });
+        assert!((degc[0].0 - degc[1].0).abs() < 0.02, "{degc:?}");
+        assert!((degc[0].1 - degc[1].1).abs() < 0.02, "{degc:?}");
+        assert_eq!(worst(&both[0], "joint_load_heat"), "pass");
+    }
+}
+
+/// 350 kcmil under 34.9 mm, 1 m deep in 1.2 K m/W: 1.8/pi (ln(4/0.0349) - 0.630) = 2.3560, and 0.6 of the jacket once more.
+#[test]
+fn a_touching_trefoil_is_that_of_the_standard() {
+    let said = beyond(SOIL);
+    let (line, _) = computed(&[(BANK, said.as_str())]);
+    assert!(
+        line.contains("soil about a touching trefoil 2.356"),
+        "{line}"
+    );
+}
+
+/// What is from memory rules nothing, whichever way, until the owner confirms it.
+#[test]
+fn a_duct_and_still_air_rule_nothing_until_the_owner_confirms_them() {
+    let duct = beyond(&format!("{SPACED}, {DUCT}"));
+    let air = "temperature = \"30 degC\", air = \"trefoil\"";
+    for (edit, key) in [
+        ((BANK, duct.as_str()), "duct-filling"),
+        ((FILM, air), "free-air-film"),
+    ] {
+        let confirmed = confirmation(key);
+        for slug in [
+            "joint_load_heat",
+            "joint_emergency_heat",
+            "service_temperature",
+        ] {
+            assert_eq!(
+                worst(&planned(&[edit], &[]), slug),
+                "not-judged",
+                "{key} {slug}"
+            );
+            let plan = planned(&[edit, (FIRST, &confirmed)], &[]);
+            assert_eq!(worst(&plan, slug), "pass", "{key} {slug}");
+        }
+        let open = planned(&[edit], &[]);
+        let ruling = open.rulings.iter().find(|r| r.check == "joint_load_heat");
+        let ruling = ruling.expect("a ruling");
+        assert!(
+            ruling.why.as_deref().is_some_and(|why| why.contains(key)),
+            "{ruling:?}"
+        );
+        // Nor does it fail.
+        let hot = (
+            "conductor_greatest = \"95 degC\"\nconductor_emergency",
+            "conductor_greatest = \"40 degC\"\nconductor_emergency",
+        );
+        assert_eq!(
+            worst(&planned(&[edit], &[hot]), "joint_load_heat"),
+            "not-judged"
+        );
+        let plan = planned(&[edit, (FIRST, &confirmed)], &[hot]);
+        assert_eq!(worst(&plan, "joint_load_heat"), "fail");
+    }
+}
+
+/// The film of still air is h times the fourth root of the rise that is printed with it, and no less along the stretch.
+#[test]
+fn still_air_is_the_film_of_its_own_rise() {
+    let air = "temperature = \"30 degC\", air = \"alone\"";
+    let (line, film) = computed(&[(FILM, air)]);
+    let numbers: Vec<f64> = line
+        .split([' ', ','])
+        .filter_map(|word| word.parse().ok())
+        .collect();
+    let [_, rise, diameter] = numbers[..3] else {
+        panic!("{line}")
+    };
+    let h = 0.21 / (diameter * 1e-3_f64).powf(0.6) + 3.94;
+    assert!((h * rise.powf(0.25) / film - 1.0).abs() < 0.01, "{line}");
+    with_done(&order(DOCK, &[(FILM, air)], &[]), |done| {
+        let along = done.model.along(1.0).unwrap().expect("a state");
+        let least = along[1].outside_degc.iter().filter(|(z, _)| *z < 2.3);
+        let least = least.fold(f64::INFINITY, |least, (_, degc)| least.min(degc - 30.0));
+        assert!((least - rise).abs() < 0.1, "{least} {line}");
+    });
+}
+
+#[test]
+fn surroundings_that_say_two_things_or_half_of_one_are_complained_of() {
+    let complaints = [
+        (
+            format!("{SOIL}, outside_k_m_per_w = 0.9"),
+            "or in their place `soil` or `air`",
+        ),
+        (
+            format!("outside_k_m_per_w = 0.9, {DUCT}"),
+            "A duct lies in soil",
+        ),
+        (
+            SPACED.replace(", spacing = \"200 mm\"", ""),
+            "`flat` needs `spacing`",
+        ),
+        (
+            SPACED.replace(", circuits_apart = \"900 mm\"", ""),
+            "say something only together",
+        ),
+        (
+            format!("{SPACED}, {}", DUCT.replace("104", "114")),
+            "no larger outside",
+        ),
+    ];
+    for (said, of) in complaints {
+        complained(BANK, &beyond(&said), of);
+    }
+}
+
+#[test]
+fn soil_at_the_joint_is_refused() {
+    let said = format!("temperature = \"30 degC\", {SOIL}");
+    let plan = planned(&[(FILM, said.as_str())], &[]);
+    let why = warm(&plan).why.clone().expect("why");
+    assert!(why.contains("says nothing of a joint"), "{why}");
+    // And so is a duct in which its cable does not lie.
+    let small = beyond(&format!("{SPACED}, {}", DUCT.replace("104", "30")));
+    let plan = planned(&[(BANK, small.as_str())], &[]);
+    let why = warm(&plan).why.clone().expect("why");
+    assert!(why.contains("do not lie in a duct"), "{why}");
+}
