@@ -444,8 +444,9 @@ fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<String> {
     let most = shown(own.most_a);
     let alone = match own.alone_a {
         Some(alone) => format!(
-            "with all other legs at the job's load it comes there at {} A of its own",
-            shown(alone)
+            "with all other legs at the job's load it comes there at {} A of its own{}",
+            shown(alone),
+            passed_words(done, &own.passed[0])
         ),
         None if own.most_a <= load_a => format!(
             "it cannot carry more with all other legs at the job's load: they meet {most} A at the most"
@@ -455,11 +456,12 @@ fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<String> {
         ),
     };
     let fed = match own.fed_a {
-        Some((by, own, its)) => format!(
-            "; with leg {} alone bringing or taking what it has more, it comes there at {} A, that leg then at {} A",
+        Some((by, load_a, its_a)) => format!(
+            "; with leg {} alone bringing or taking what it has more, it comes there at {} A, that leg then at {} A{}",
             done.legs[by].leg,
-            shown(own),
-            shown(its)
+            shown(load_a),
+            shown(its_a),
+            passed_words(done, &own.passed[1])
         ),
         None => String::new(),
     };
@@ -500,6 +502,21 @@ fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
             }
         }
     }
+}
+
+/// Legs that are then above their own limits.
+fn passed_words(done: &Done, passed: &[usize]) -> String {
+    let legs: Vec<&str> = passed
+        .iter()
+        .map(|leg| done.legs[*leg].leg.as_str())
+        .collect();
+    if legs.is_empty() {
+        return String::new();
+    }
+    format!(
+        ", with which leg {} is above the limit of its own body",
+        legs.join(" and leg ")
+    )
 }
 
 /// That the other legs rise with it, and to what.

@@ -709,49 +709,7 @@ fn stretches(
                 row.place, row.what, row.degc
             ));
         }
-        let mut air = None;
-        let resistance = match &row.soil {
-            Some(soil) => {
-                let parts =
-                    outside::in_soil(soil, row.duct.as_ref(), &surface(leg, shape), row.degc)
-                        .map_err(|why| format!("{}: {}: {why}", row.place, row.what))?;
-                let says = outside::words(&parts);
-                around
-                    .says
-                    .push(format!("leg {}, {}: {says}", leg.id, row.what));
-                parts
-                    .iter()
-                    .filter_map(|part| part.memory)
-                    .for_each(|key| around.remember(key));
-                Some(parts.iter().map(|part: &Part| part.k_m_per_w).sum())
-            }
-            None => row.outside_k_m_per_w,
-        };
-        let film_w_per_m2k = match (row.film_w_per_m2k, resistance) {
-            (Some(film), _) => film,
-            (None, None) if row.air.is_some() => {
-                let hanging = row.air.map_or(Hanging::ALONE, outside::hanging);
-                let (diameter_m, rise_k) = (2.0 * shape.cable_m(), AIR_FIRST_K);
-                around.remember(FREE_AIR);
-                air = Some(Air {
-                    hanging,
-                    what: row.what.clone(),
-                    diameter_m,
-                    rise_k,
-                });
-                hanging.coefficient(diameter_m) * rise_k.powf(0.25)
-            }
-            (None, Some(_)) if touches_joint => {
-                return Err(format!(
-                    "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
-                    row.place,
-                    row.what,
-                    shape.joint_end_m() * 1e3
-                ));
-            }
-            (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
-            (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
-        };
+        let (film_w_per_m2k, air) = film(leg, shape, row, touches_joint, &mut around)?;
         around.stretches.push(Stretch {
             until_m,
             degc: row.degc,
@@ -761,6 +719,59 @@ fn stretches(
         from_m = until_m;
     }
     Ok(around)
+}
+
+/// What a row does with the heat of a square metre of surface, W/(m² K), stated or computed; with it the still air that it is, if it is that.
+fn film(
+    leg: &Leg,
+    shape: &Shape,
+    row: &Surrounding,
+    touches_joint: bool,
+    around: &mut Around,
+) -> Result<(f64, Option<Air>), String> {
+    let mut air = None;
+    let resistance = match &row.soil {
+        Some(soil) => {
+            let parts = outside::in_soil(soil, row.duct.as_ref(), &surface(leg, shape), row.degc)
+                .map_err(|why| format!("{}: {}: {why}", row.place, row.what))?;
+            let says = outside::words(&parts);
+            around
+                .says
+                .push(format!("leg {}, {}: {says}", leg.id, row.what));
+            parts
+                .iter()
+                .filter_map(|part| part.memory)
+                .for_each(|key| around.remember(key));
+            Some(parts.iter().map(|part: &Part| part.k_m_per_w).sum())
+        }
+        None => row.outside_k_m_per_w,
+    };
+    let film_w_per_m2k = match (row.film_w_per_m2k, resistance) {
+        (Some(film), _) => film,
+        (None, None) if row.air.is_some() => {
+            let hanging = row.air.map_or(Hanging::ALONE, outside::hanging);
+            let (diameter_m, rise_k) = (2.0 * shape.cable_m(), AIR_FIRST_K);
+            around.remember(FREE_AIR);
+            air = Some(Air {
+                hanging,
+                what: row.what.clone(),
+                diameter_m,
+                rise_k,
+            });
+            hanging.coefficient(diameter_m) * rise_k.powf(0.25)
+        }
+        (None, Some(_)) if touches_joint => {
+            return Err(format!(
+                "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
+                row.place,
+                row.what,
+                shape.joint_end_m() * 1e3
+            ));
+        }
+        (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
+        (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
+    };
+    Ok((film_w_per_m2k, air))
 }
 
 /// Rise over still air with which the search for its film begins, K.

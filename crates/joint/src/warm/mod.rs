@@ -182,13 +182,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
         return Warm::Refused(why);
     }
-    let mut unconfirmed: Vec<&'static str> = Vec::new();
-    for key in inputs.iter().flat_map(|input| &input.said.memory) {
-        let is_confirmed = job.confirmations.iter().any(|row| row.key == *key);
-        if !is_confirmed && !unconfirmed.contains(key) {
-            unconfirmed.push(key);
-        }
-    }
+    let unconfirmed = unconfirmed(job, &inputs);
     let (shapes, said) = inputs
         .into_iter()
         .map(|input| (input.shape, input.said))
@@ -202,6 +196,18 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
         })),
         Err(why) => Warm::Refused(why),
     }
+}
+
+/// Keys of what is from memory and not confirmed by the owner, each once.
+fn unconfirmed(job: &Job, inputs: &[input::LegInput]) -> Vec<&'static str> {
+    let mut open: Vec<&'static str> = Vec::new();
+    for key in inputs.iter().flat_map(|input| &input.said.memory) {
+        let is_confirmed = job.confirmations.iter().any(|row| row.key == *key);
+        if !is_confirmed && !open.contains(key) {
+            open.push(key);
+        }
+    }
+    open
 }
 
 /// Currents that cannot meet in one joint are refused: what one leg brings the others take away, and one of them carries what the job states.

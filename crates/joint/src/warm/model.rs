@@ -538,6 +538,49 @@ impl Model {
         Ok(found)
     }
 
+    /// What is said of a leg whatever its state.
+    fn leg(
+        &self,
+        ladders: &mut Ladders,
+        job: &Job,
+        subject: &LegSubject<'_>,
+        (index, limits): (usize, &[Option<f64>]),
+        said: Said,
+    ) -> Result<LegWarm, String> {
+        let id = &subject.leg.id;
+        let Some(body) = subject.chosen.body else {
+            return Err(format!("leg {id}: the body is left open"));
+        };
+        let limits_degc = (
+            body.conductor_greatest_degc,
+            body.conductor_emergency_greatest_degc,
+        );
+        let load_to_limit_ratio = match limits_degc.0 {
+            Some(degc) => self.joint_to_degc(&mut ladders.joint, index, degc)?,
+            None => None,
+        };
+        let cable_load_to_limit_ratio = match job.duty.conductor_greatest_degc {
+            Some(degc) => self.cable_to_degc(&mut ladders.alone[index], index, degc)?,
+            None => None,
+        };
+        let air = self.air_words(index, id);
+        Ok(LegWarm {
+            leg: id.clone(),
+            body: body.head.id.clone(),
+            limits_degc,
+            load_to_limit_ratio,
+            cable_load_to_limit_ratio,
+            own_load: self.own_load(&mut ladders.joint, index, limits)?,
+            whence: None,
+            contacts: Contacts::default(),
+            emergency_lasts: None,
+            connector_ohm: said.connector_ohm,
+            outside: said.outside.into_iter().chain(air).collect(),
+            shield_says: said.shield_says,
+            aged: None,
+        })
+    }
+
     pub(super) fn answer(
         self,
         job: &Job,
@@ -567,49 +610,24 @@ impl Model {
             Some(rest) => self.aged(&mut ladders.joint, &ageings, &rest.legs, emergency)?,
             None => vec![None; subjects.len()],
         };
-        let mut contacts = match &rest {
+        let contacts = match &rest {
             Some(rest) => self.contacts(&mut ladders, rest)?,
             None => vec![Contacts::default(); subjects.len()],
         };
+        let limits = subjects.iter().map(|of| of.chosen.body);
+        let limits: Vec<Option<f64>> = limits
+            .map(|body| body.and_then(|body| body.conductor_greatest_degc))
+            .collect();
         let mut legs = Vec::new();
         for ((index, subject), said) in subjects.iter().enumerate().zip(said) {
-            let Some(body) = subject.chosen.body else {
-                return Err(format!("leg {}: the body is left open", subject.leg.id));
-            };
-            let limits_degc = (
-                body.conductor_greatest_degc,
-                body.conductor_emergency_greatest_degc,
-            );
-            let load_to_limit_ratio = match limits_degc.0 {
-                Some(degc) => self.joint_to_degc(&mut ladders.joint, index, degc)?,
-                None => None,
-            };
-            let cable_load_to_limit_ratio = match job.duty.conductor_greatest_degc {
-                Some(degc) => self.cable_to_degc(&mut ladders.alone[index], index, degc)?,
-                None => None,
-            };
-            legs.push(LegWarm {
-                leg: subject.leg.id.clone(),
-                body: body.head.id.clone(),
-                limits_degc,
-                load_to_limit_ratio,
-                cable_load_to_limit_ratio,
-                own_load: self.own_load(&mut ladders.joint, index, limits_degc.0)?,
-                whence: match &rest {
-                    Some(rest) => Some(self.whence(&mut ladders, rest, index)?),
-                    None => None,
-                },
-                contacts: std::mem::take(&mut contacts[index]),
-                emergency_lasts: lasts[index],
-                connector_ohm: said.connector_ohm,
-                outside: said
-                    .outside
-                    .into_iter()
-                    .chain(self.air_words(index, &subject.leg.id))
-                    .collect(),
-                shield_says: said.shield_says,
-                aged: aged[index].take(),
-            });
+            let mut of = self.leg(&mut ladders, job, subject, (index, &limits), said)?;
+            if let Some(rest) = &rest {
+                of.whence = Some(self.whence(&mut ladders, rest, index)?);
+            }
+            of.contacts = contacts[index];
+            of.emergency_lasts = lasts[index];
+            of.aged = aged[index].take();
+            legs.push(of);
         }
         Ok(Done {
             at_load: rest.map(|rest| rest.legs),

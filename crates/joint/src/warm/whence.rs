@@ -107,6 +107,8 @@ pub struct OwnLoad {
     pub alone_a: Option<f64>,
     /// With one other leg bringing or taking all that this one has more: its place among the legs, A of this leg, A of that one.
     pub fed_a: Option<(usize, f64, f64)>,
+    /// Other legs that are then above their own limits: with `alone_a`, and with `fed_a`.
+    pub passed: [Vec<usize>; 2],
 }
 
 impl Model {
@@ -188,10 +190,10 @@ impl Model {
         &self,
         ladder: &mut Ladder,
         leg: usize,
-        limit_degc: Option<f64>,
+        limits_degc: &[Option<f64>],
     ) -> Result<Option<OwnLoad>, String> {
         let loads = &self.loads_a;
-        let (Some(limit_degc), true) = (limit_degc, loads.len() > 2) else {
+        let (Some(limit_degc), true) = (limits_degc[leg], loads.len() > 2) else {
             return Ok(None);
         };
         let others = || (0..loads.len()).filter(|other| *other != leg);
@@ -223,10 +225,45 @@ impl Model {
             }
             None => None,
         };
+        let states = [
+            alone_a.map(|own| with(own, None)),
+            fed_a.map(|(by, own, _)| with(own, Some(by))),
+        ];
+        let mut passed = [Vec::new(), Vec::new()];
+        for (passed, currents) in passed.iter_mut().zip(states) {
+            if let Some(currents) = currents {
+                *passed = self.passed(ladder, leg, &currents, limits_degc)?;
+            }
+        }
         Ok(Some(OwnLoad {
             most_a,
             alone_a,
             fed_a,
+            passed,
         }))
+    }
+
+    /// Legs but this one that are above their own limits at rest with currents, A.
+    fn passed(
+        &self,
+        ladder: &mut Ladder,
+        leg: usize,
+        currents_a: &[f64],
+        limits_degc: &[Option<f64>],
+    ) -> Result<Vec<usize>, String> {
+        let found = unless_runaway(ladder.steady(currents_a))?;
+        let is_above = |(other, degc): (usize, &Option<f64>)| {
+            let degc = (*degc)?;
+            let is_above = found.as_ref().is_none_or(|found| {
+                let within_m = self.shapes[other].body.end_m;
+                hottest(&ladder.along_core(found, other), |z| z < within_m).1 > degc
+            });
+            (other != leg && is_above).then_some(other)
+        };
+        Ok(limits_degc
+            .iter()
+            .enumerate()
+            .filter_map(is_above)
+            .collect())
     }
 }

@@ -148,6 +148,16 @@ fn the_loads_of_one_leg_by_itself_bring_it_to_its_limit() {
             });
             let state = state.unwrap().expect("a state");
             assert!((state[index].joint_degc - degc).abs() < 0.01, "{state:?}");
+            // Whoever is then above a limit of its own is named.
+            for (other, at) in state
+                .iter()
+                .enumerate()
+                .filter(|(other, _)| *other != index)
+            {
+                let limit = done.legs[other].limits_degc.0.expect("a limit");
+                let is_named = own.passed[1].contains(&other);
+                assert_eq!(at.joint_degc > limit, is_named, "{}: {own:?}", of.leg);
+            }
         }
     });
     let plan = three_way_plan(&[], &[]);
