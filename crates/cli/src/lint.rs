@@ -4,7 +4,7 @@
 
 use crate::page::Lines;
 use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION, DEMONSTRATION_TEXT};
-use jointwright_joint::critic::{Defect, criticise};
+use jointwright_joint::critic::{Defect, Remark, criticise, remarks};
 use jointwright_joint::form::{Complaint, Complaints, Source};
 use jointwright_joint::plan::INVENTED;
 use std::path::{Path, PathBuf};
@@ -52,11 +52,12 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
         return Err(complaints.into_sorted());
     }
     let defects = criticise(&catalogue);
+    let remarks = remarks(&catalogue);
     let invented = is_invented(&catalogue);
     Ok(Done {
         n_defects: defects.len(),
-        page: page(&defects, n_rows(&catalogue), invented),
-        document: document(&sources, &defects, n_rows(&catalogue), invented),
+        page: page(&defects, &remarks, n_rows(&catalogue), invented),
+        document: document(&sources, &defects, &remarks, n_rows(&catalogue), invented),
     })
 }
 
@@ -102,7 +103,7 @@ fn is_invented(catalogue: &Catalogue) -> bool {
     of_each_kind(catalogue).iter().any(|(_, any)| *any)
 }
 
-fn page(defects: &[Defect], n_rows: usize, invented: bool) -> String {
+fn page(defects: &[Defect], remarks: &[Remark], n_rows: usize, invented: bool) -> String {
     let mut lines = Lines::default();
     if invented {
         lines.add(&format!("{:*^80}", format!(" {INVENTED} ")));
@@ -112,6 +113,13 @@ fn page(defects: &[Defect], n_rows: usize, invented: bool) -> String {
         lines.wrap("  ", &format!("{} {}", defect.found, defect.expected));
         lines.wrap("  ", &format!("hint: {}", defect.hint));
         lines.blank();
+    }
+    if !remarks.is_empty() {
+        lines.add("Remarks, which are no defects:");
+    }
+    for remark in remarks {
+        let doubts = remark.doubts.join("; ");
+        lines.wrap("  ", &format!("{} {}: {doubts}", remark.place, remark.row));
     }
     lines.wrap("", NO_PROOF);
     lines.add(&count(defects.len(), n_rows));
@@ -130,6 +138,7 @@ fn count(n_defects: usize, n_rows: usize) -> String {
 fn document(
     sources: &[Source],
     defects: &[Defect],
+    remarks: &[Remark],
     n_rows: usize,
     invented: bool,
 ) -> serde_json::Value {
@@ -147,12 +156,23 @@ fn document(
             })
         })
         .collect();
+    let remarks: Vec<serde_json::Value> = remarks
+        .iter()
+        .map(|remark| {
+            serde_json::json!({
+                "place": remark.place,
+                "row": remark.row,
+                "doubts": remark.doubts,
+            })
+        })
+        .collect();
     serde_json::json!({
         "invented": invented.then_some(INVENTED),
         "catalogues": catalogues,
         "n_rows": n_rows,
         "n_defects": defects.len(),
         "defects": defects,
+        "remarks": remarks,
         "note": NO_PROOF,
     })
 }

@@ -48,7 +48,15 @@ pub struct Proposal {
 /// # Errors
 /// Rows that contradict each other, as complaints at the rows.
 pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
-    judged(order, true)
+    judged(order, Depth::Whole)
+}
+
+/// Judges a joint with its pressures and temperatures, and no field: the checks that rest on a field say nothing.
+///
+/// # Errors
+/// As [`judge()`].
+pub fn judge_without_fields(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
+    judged(order, Depth::WithoutFields)
 }
 
 /// Judges a joint without solving any field or pressure: what takes microseconds; the checks that rest on one say nothing.
@@ -56,10 +64,18 @@ pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
 /// # Errors
 /// As [`judge()`].
 pub fn judge_unsolved(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
-    judged(order, false)
+    judged(order, Depth::Unsolved)
 }
 
-fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>> {
+/// How much is computed before the checks are asked.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Depth {
+    Unsolved,
+    WithoutFields,
+    Whole,
+}
+
+fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
     let mut legs = Vec::new();
     let mut refusals = Vec::new();
     for leg in &order.job.legs {
@@ -78,11 +94,13 @@ fn judged(order: &Order, with_fields: bool) -> Result<Judged<'_>, Vec<Complaint>
         complaints.dedup();
         return Err(complaints);
     }
-    if with_fields {
+    if depth == Depth::Whole {
         solve_all_fields(&order.job, &mut legs);
+    }
+    if depth >= Depth::WithoutFields {
         press_all(&order.job, &mut legs);
     }
-    let warm = if with_fields {
+    let warm = if depth >= Depth::WithoutFields {
         warm_all(order, &legs)
     } else {
         Warm::NotAsked

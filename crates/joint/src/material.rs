@@ -23,7 +23,7 @@ pub struct Item {
     pub id: String,
     /// What it is.
     pub name: String,
-    /// Its paper and revision.
+    /// Its paper and revision, and what is doubtful of its row.
     pub instructions: String,
     /// Ends that it is for, as leg and phase; blank ports by number.
     pub used_for: Vec<String>,
@@ -130,10 +130,7 @@ fn item(kind: &'static str, head: &Head, used_for: Vec<String>) -> Item {
         kind,
         id: head.id.clone(),
         name: head.name.clone(),
-        instructions: format!(
-            "{} revision {}",
-            head.instructions.paper, head.instructions.revision
-        ),
+        instructions: head.paper(),
         used_for,
         pieces: None,
         amount: None,

@@ -8,7 +8,7 @@
 
 use super::candidate::{Candidate, INNER, Step, step};
 use super::{Construction, Layer, Metal, ShieldKind, Stranding, Unknown, Words};
-use jointwright_units::Interval;
+use jointwright_units::{Interval, Length};
 
 /// What was seen and measured on an end; only what someone could tell is filled in.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -212,11 +212,37 @@ pub fn wrong_layer(stated: &Construction, said: Layer, reading: Interval) -> Opt
     if meets(said)? {
         return None;
     }
+    beside(stated, said, reading)
+}
+
+/// The neighbour of a layer over which a reading can have been taken, where either is a screen.
+fn beside(stated: &Construction, said: Layer, reading: Interval) -> Option<Layer> {
+    let meets = |layer: Layer| {
+        let band = stated.diameter_over(layer).ok();
+        band.is_some_and(|band| band.interval().meet(reading).is_some())
+    };
     let is_screen = |layer| matches!(layer, Layer::ConductorScreen | Layer::InsulationScreen);
     let neighbours = [said.outer(), said.inner()].into_iter().flatten();
     neighbours
         .filter(|n| is_screen(said) || is_screen(*n))
-        .find(|n| meets(*n) == Some(true))
+        .find(|n| meets(*n))
+}
+
+/// The layer that a reading seems to have been taken over, and with its error may not have been.
+///
+/// As read it cannot be over `said`; as far off as it may be, it can, and it can be over the neighbour too.
+/// `None` where it says anything clearer.
+pub fn doubtful_layer(
+    stated: &Construction,
+    said: Layer,
+    read: Interval,
+    error: Length,
+) -> Option<Layer> {
+    let band = stated.diameter_over(said).ok()?.interval();
+    if band.meet(read).is_some() || band.meet(read.widened(error)).is_none() {
+        return None;
+    }
+    beside(stated, said, read.widened(error))
 }
 
 #[cfg(test)]

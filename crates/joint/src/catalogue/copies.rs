@@ -11,6 +11,8 @@ const NAMING: &[&str] = &[
     "name",
     "demonstration",
     "instructions",
+    "checked_by",
+    "checked",
     "note",
     "step",
     "shelf",

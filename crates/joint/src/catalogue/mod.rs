@@ -27,7 +27,7 @@ pub use row::{
     Instructions, LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step,
     Withstand, Wrap,
 };
-pub(crate) use row::{SHRINKS_HINT, SHRINKS_INWARD};
+pub(crate) use row::{NOT_CHECKED, SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
 pub use shape::CATALOGUE;
@@ -38,6 +38,7 @@ pub use walk_row::{layer, metal, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};
 use copies::Print;
+use jiff::civil::Date;
 use row::Row;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
@@ -111,6 +112,16 @@ impl Catalogue {
     ///
     /// `are_all_read` is false when some file could not even be opened.
     pub fn read(sources: &[Source], are_all_read: bool, complaints: &mut Complaints) -> Catalogue {
+        Catalogue::read_for(None, sources, are_all_read, complaints)
+    }
+
+    /// The same for the day of a work: papers may have been replaced by then.
+    pub fn read_for(
+        today: Option<Date>,
+        sources: &[Source],
+        are_all_read: bool,
+        complaints: &mut Complaints,
+    ) -> Catalogue {
         let mut catalogue = Catalogue {
             is_whole: are_all_read,
             ..Catalogue::default()
@@ -120,7 +131,11 @@ impl Catalogue {
             let record = read(source, &CATALOGUE, complaints);
             catalogue.is_whole &= record.is_whole();
             catalogue.names.extend(row_names(&record));
-            let mut reader = RowReader { source, complaints };
+            let mut reader = RowReader {
+                source,
+                complaints,
+                today,
+            };
             catalogue
                 .bodies
                 .extend(rows(&mut reader, &record, "body", &mut seen));

@@ -73,6 +73,12 @@ pub(super) const INSTRUCTIONS: Shape = Shape {
         ),
         field("revision", Kind::Text, Required, "Its revision."),
         field("date", Kind::Date, Optional, "Its date."),
+        field(
+            "seen_current",
+            Kind::Date,
+            Optional,
+            "Last day on which somebody saw that this revision is the one in force.",
+        ),
     ],
 };
 
@@ -94,13 +100,13 @@ pub(super) const FITS: Shape = Shape {
         ),
         field(
             "least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Least permitted diameter.",
         ),
         field(
             "greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Greatest permitted diameter.",
         ),
@@ -214,7 +220,7 @@ pub(super) const WRAP: Shape = Shape {
         ),
         field(
             "length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Required,
             "Stretch of cable that it covers.",
         ),
@@ -416,7 +422,7 @@ pub(super) const GRADING: Shape = Shape {
     fields: &[
         field(
             "thickness",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Its thickness on the diameter for which the inside is stated.",
         ),
@@ -473,13 +479,13 @@ pub(super) const INNER: Shape = Shape {
         field("date", Kind::Date, Required, "When."),
         field(
             "uncertainty",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "How far off any of it may be.",
         ),
         field(
             "on_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Diameter over insulation on which the diameters below are stated.",
         ),
@@ -505,13 +511,13 @@ pub(super) const BORE: Shape = Shape {
     fields: &[
         field(
             "least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Least conductor diameter.",
         ),
         field(
             "greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Greatest conductor diameter.",
         ),

@@ -23,7 +23,12 @@ pub struct Instructions {
     pub revision: String,
     /// Date.
     pub date: Option<Date>,
+    /// Last day on which somebody saw that it is the one in force.
+    pub seen_current: Option<Date>,
 }
+
+/// Of a row that nobody but its writer has held beside its paper.
+pub(crate) const NOT_CHECKED: &str = "row not checked by a second person";
 
 /// What every row has.
 #[derive(Clone, Debug)]
@@ -36,6 +41,10 @@ pub struct Head {
     pub demonstration: bool,
     /// Its paper.
     pub instructions: Instructions,
+    /// Who held the row beside its paper, and when; nothing where no second person did.
+    pub checked: Option<(String, Date)>,
+    /// Day of the work, where the row is read for a job.
+    pub today: Option<Date>,
     /// Remark.
     pub note: Option<String>,
     /// Shelf life.
@@ -47,12 +56,34 @@ pub struct Head {
 }
 
 impl Head {
-    /// The source that a ruling resting on this row names.
+    /// The source that a ruling resting on this row names, with what is doubtful of the row.
     pub fn source(&self) -> String {
-        format!(
-            "{}, {} revision {}",
-            self.id, self.instructions.paper, self.instructions.revision
-        )
+        format!("{}, {}", self.id, self.paper())
+    }
+
+    /// Its paper and revision, with what is doubtful of the row.
+    pub fn paper(&self) -> String {
+        let paper = &self.instructions;
+        let mut words = format!("{} revision {}", paper.paper, paper.revision);
+        for doubt in self.doubts() {
+            words.push_str(", ");
+            words.push_str(&doubt);
+        }
+        words
+    }
+
+    /// What is doubtful of the row: nobody checked it, or its paper may have been replaced.
+    fn doubts(&self) -> Vec<String> {
+        let mut doubts = Vec::new();
+        if self.checked.is_none() {
+            doubts.push(NOT_CHECKED.to_owned());
+        }
+        if let (Some(seen), Some(today)) = (self.instructions.seen_current, self.today)
+            && seen < today
+        {
+            doubts.push(format!("paper known to be current only until {seen}"));
+        }
+        doubts
     }
 }
 
@@ -552,8 +583,10 @@ pub struct Seal {
 pub struct Consumable {
     /// What every row has.
     pub head: Head,
-    /// Metals it serves; empty where it does not matter.
+    /// Metals it serves; empty where the row names none.
     pub metals: Vec<Metal>,
+    /// Whether it is used on bare conductors, where the row says so.
+    pub touches_conductor: Option<bool>,
     /// What it is made of.
     pub contains: Option<String>,
     /// Width and thickness of a tape.

@@ -90,19 +90,19 @@ pub(super) const RUBBER: Shape = Shape {
         field("date", Kind::Date, Required, "When."),
         field(
             "relaxed_bore",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Diameter of its bore when nothing is in it and nothing has set.",
         ),
         field(
             "relaxed_outside",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Its outside diameter then; for a body whose inside is stated that one counts.",
         ),
         field(
             "uncertainty",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "How far off these diameters may be.",
         ),
@@ -161,7 +161,7 @@ pub(super) const RUBBER: Shape = Shape {
         ),
         field(
             "hold_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Diameter to which its bore is held open in store, for one that is expanded.",
         ),

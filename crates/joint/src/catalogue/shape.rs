@@ -19,6 +19,8 @@ macro_rules! row_fields {
             field("name", Kind::Text, Required, "What it is, in words."),
             field("demonstration", Kind::Flag, Optional, "True for invented parts: everything made with them says so."),
             field("instructions", Kind::Table(&INSTRUCTIONS), Required, "The part's own paper."),
+            field("checked_by", Kind::Text, Optional, "Second person, who held the row beside its paper; with `checked`."),
+            field("checked", Kind::Date, Optional, "Day on which that was done."),
             field("note", Kind::Text, Optional, "Anything else."),
             field("step", Kind::Rows(&STEP), Optional, "Steps of its own instructions."),
             field("shelf", Kind::Table(&SHELF), Optional, "Shelf life."),
@@ -36,14 +38,14 @@ const RUBBER_FIELD: Field = field(
 
 const FAULT_FIELD: Field = field(
     "fault",
-    Kind::Quantity(Measure::Current),
+    Kind::Above(&Kind::Quantity(Measure::Current)),
     Optional,
     "Short-circuit current that its paper gives it, rms; with `fault_time`.",
 );
 
 const FAULT_TIME_FIELD: Field = field(
     "fault_time",
-    Kind::Quantity(Measure::Time),
+    Kind::Above(&Kind::Quantity(Measure::Time)),
     Optional,
     "How long its paper lets that current flow.",
 );
@@ -69,7 +71,7 @@ const BODY: Shape = Shape {
         ),
         field(
             "system_greatest",
-            Kind::Quantity(Measure::Voltage),
+            Kind::Above(&Kind::Quantity(Measure::Voltage)),
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
@@ -99,31 +101,31 @@ const BODY: Shape = Shape {
         ),
         field(
             "length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Required,
             "Length of the body as placed."
         ),
         field(
             "parked_length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Length it takes up while parked."
         ),
         field(
             "connector_length_greatest",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Longest connector, as made, that it admits."
         ),
         field(
             "connector_diameter_least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Least outside diameter of the connector under its electrode."
         ),
         field(
             "connector_diameter_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Greatest outside diameter of the connector under its electrode."
         ),
@@ -221,10 +223,10 @@ const BUS: Shape = Shape {
         ),
         field(
             "resistance_microohm",
-            Kind::Number {
+            Kind::Above(&Kind::Number {
                 least: 0.0,
                 greatest: 1.0e4
-            },
+            }),
             Optional,
             "Greatest resistance between two of its ports, the contacts of the bodies included, µΩ."
         ),
@@ -242,7 +244,7 @@ const BUS: Shape = Shape {
         ),
         field(
             "system_greatest",
-            Kind::Quantity(Measure::Voltage),
+            Kind::Above(&Kind::Quantity(Measure::Voltage)),
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
@@ -261,7 +263,7 @@ const PLUG: Shape = Shape {
         ),
         field(
             "system_greatest",
-            Kind::Quantity(Measure::Voltage),
+            Kind::Above(&Kind::Quantity(Measure::Voltage)),
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
@@ -323,7 +325,7 @@ const CONNECTOR: Shape = Shape {
         ),
         field(
             "length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Required,
             "Length before it is made: of the sleeve, or from contact plane to mouth."
         ),
@@ -341,7 +343,7 @@ const CONNECTOR: Shape = Shape {
         ),
         field(
             "outside_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Outside diameter as made, the greatest."
         ),
@@ -390,19 +392,19 @@ const ADAPTER: Shape = Shape {
         ),
         field(
             "outside_least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Least outside diameter once on the cable."
         ),
         field(
             "outside_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Greatest outside diameter once on the cable."
         ),
         field(
             "system_greatest",
-            Kind::Quantity(Measure::Voltage),
+            Kind::Above(&Kind::Quantity(Measure::Voltage)),
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
@@ -453,7 +455,7 @@ const SHIELD_PART: Shape = Shape {
         ),
         field(
             "area",
-            Kind::Quantity(Measure::Area),
+            Kind::Above(&Kind::Quantity(Measure::Area)),
             Optional,
             "Its metal section."
         ),
@@ -461,7 +463,7 @@ const SHIELD_PART: Shape = Shape {
         FAULT_TIME_FIELD,
         field(
             "contact_greatest",
-            Kind::Quantity(Measure::Resistance),
+            Kind::Above(&Kind::Quantity(Measure::Resistance)),
             Optional,
             "Greatest resistance across its connection to the shield, as its paper states it."
         ),
@@ -529,7 +531,7 @@ const SEAL: Shape = Shape {
         ),
         field(
             "parked_length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Length it takes up while parked."
         ),
@@ -577,7 +579,13 @@ const CONSUMABLE: Shape = Shape {
             "metals",
             Kind::List(&Kind::Choice(METALS)),
             Optional,
-            "Conductor metal it serves, where it may serve one only."
+            "Conductor metals it serves, for what touches bare conductors: a brush, an abrasive, an inhibitor."
+        ),
+        field(
+            "touches_conductor",
+            Kind::Flag,
+            Optional,
+            "False when it is never used on a bare conductor or in a connector; then it serves every metal."
         ),
         field(
             "contains",
@@ -585,10 +593,15 @@ const CONSUMABLE: Shape = Shape {
             Optional,
             "What it is made of, where that matters."
         ),
-        field("width", Kind::Cut, Optional, "Width of a tape."),
+        field(
+            "width",
+            Kind::Above(&Kind::Cut),
+            Optional,
+            "Width of a tape."
+        ),
         field(
             "thickness",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Thickness of a tape."
         ),

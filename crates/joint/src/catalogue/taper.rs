@@ -37,13 +37,13 @@ pub(super) const TAPER: Shape = Shape {
         field("date", Kind::Date, Required, "When."),
         field(
             "uncertainty",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "How far off any of it may be.",
         ),
         field(
             "stud_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Diameter of the conductor inside the plug.",
         ),
@@ -58,19 +58,19 @@ pub(super) const TAPER: Shape = Shape {
         ),
         field(
             "large_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Diameter of the plug's large end, at the collar that is earthed: position 0.",
         ),
         field(
             "small_diameter",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Diameter of the plug's small end.",
         ),
         field(
             "length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Required,
             "Distance along the axis from the large end to the small end.",
         ),
@@ -82,7 +82,7 @@ pub(super) const TAPER: Shape = Shape {
         ),
         field(
             "film_thickness_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Greatest thickness of that film.",
         ),

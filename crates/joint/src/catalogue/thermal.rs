@@ -41,7 +41,7 @@ pub(super) const COVER: Shape = Shape {
     fields: &[
         field(
             "wall",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "Greatest thickness of its wall on the joint.",
         ),

@@ -12,12 +12,15 @@ use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
 use crate::stage::Stage;
+use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 
 /// Reads the rows of one file.
 pub(super) struct RowReader<'a> {
     pub source: &'a Source,
     pub complaints: &'a mut Complaints,
+    /// Day of the work, where the file is read for a job.
+    pub today: Option<Date>,
 }
 
 impl RowReader<'_> {
@@ -37,6 +40,7 @@ impl RowReader<'_> {
             .filter_map(|step| self.step(step))
             .collect();
         self.order_of_steps(record, &steps);
+        let checked = self.checked(record);
         let paper = record.record("instructions")?;
         Some(Head {
             id: record.string("id")?,
@@ -46,12 +50,29 @@ impl RowReader<'_> {
                 paper: paper.string("paper")?,
                 revision: paper.string("revision")?,
                 date: paper.date("date"),
+                seen_current: paper.date("seen_current"),
             },
+            checked,
+            today: self.today,
             note: record.string("note"),
             shelf: record.record("shelf").and_then(|shelf| self.shelf(shelf)),
             steps,
             place: self.place(record.at),
         })
+    }
+
+    /// Who held a row beside its paper, and when: both, or neither.
+    fn checked(&mut self, record: &Record) -> Option<(String, Date)> {
+        for (given, other) in [("checked_by", "checked"), ("checked", "checked_by")] {
+            if record.is_given(given) && !record.is_given(other) {
+                self.complain(
+                    record.at(given),
+                    format!("`{given}` is given without `{other}`."),
+                    "Say who held the row beside its paper, and on which day; or take both out.",
+                );
+            }
+        }
+        record.string("checked_by").zip(record.date("checked"))
     }
 
     fn shelf(&mut self, record: &Record) -> Option<Shelf> {
@@ -725,6 +746,7 @@ impl Row for Consumable {
                 .iter()
                 .filter_map(|m| metal(m))
                 .collect(),
+            touches_conductor: record.flag("touches_conductor"),
             contains: record.string("contains"),
             tape,
             amount: record.string("amount"),

@@ -1,6 +1,7 @@
 //! Is every consumable of this leg made for its conductor's metal?
 //!
 //! A brush serves one metal; inhibitor and abrasive may too.
+//! What is not named, or does not say which metal it serves, is asked for.
 //!
 //! Source: the consumable's own row. That a brush serves one metal is common practice, no source.
 
@@ -17,10 +18,15 @@ pub(super) const CHECK: Check = Check {
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let words = inputs.order.job.words;
     let names = &leg.leg.parts.consumables;
-    let used = names
+    let used: Vec<&Consumable> = names
         .iter()
-        .filter_map(|id| inputs.order.catalogue.consumable(id));
+        .filter_map(|id| inputs.order.catalogue.consumable(id))
+        .collect();
+    let metal = leg.leg.cable.conductor.metal.name(words);
     let rule = |part: &Consumable| {
+        if part.metals.is_empty() {
+            return metal_unsaid(leg, part);
+        }
         let permitted: Vec<String> = part
             .metals
             .iter()
@@ -31,13 +37,37 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             subject: leg.subject(),
             part: &part.head,
             what: "conductors of",
-            found: leg.leg.cable.conductor.metal.name(words),
+            found: metal,
             permitted: &permitted,
             hint: "Use one that has never touched another metal.",
         }
         .rule()
     };
-    used.filter(|part| !part.metals.is_empty())
-        .map(rule)
-        .collect()
+    let touches =
+        |part: &Consumable| !part.metals.is_empty() || part.touches_conductor != Some(false);
+    let mut rulings: Vec<Ruling> = used
+        .iter()
+        .filter(|part| touches(part))
+        .map(|part| rule(part))
+        .collect();
+    if !used.iter().any(|part| !part.metals.is_empty()) {
+        let why = format!(
+            "nothing is named that cleans the conductor of leg {}, which is {metal}",
+            leg.leg.id
+        );
+        let ask = format!(
+            "Ask: With what brush or abrasive is the {metal} conductor of leg {} cleaned?",
+            leg.leg.id
+        );
+        rulings.push(Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask));
+    }
+    rulings
+}
+
+/// Of a row that neither names metals nor says that it touches none.
+fn metal_unsaid(leg: &LegInputs<'_>, part: &Consumable) -> Ruling {
+    let id = &part.head.id;
+    let why = format!("the row {id} does not say which conductor metals it serves");
+    let ask = format!("Ask: Is {id} used on bare conductors, and if it is, of which metals?");
+    Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)
 }

@@ -20,7 +20,27 @@ const HINT: &str = "Stop and call: a short circuit would make more heat in this 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.contacts.iter();
     let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
-    rows.map(|row| on_row(inputs, leg, end, row)).collect()
+    let rulings: Vec<Ruling> = rows.map(|row| on_row(inputs, leg, end, row)).collect();
+    if rulings.is_empty() {
+        return unread(leg, end).into_iter().collect();
+    }
+    rulings
+}
+
+/// A connection whose paper allows it so much resistance, and which nobody has read.
+fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
+    let part = leg.chosen.shield_part?;
+    let greatest_ohm = part.contact_greatest_ohm?;
+    let (id, subject) = (&part.head.id, leg.subject_of(end));
+    let why = format!(
+        "nobody has read the resistance across the connection of {id}; its paper allows {} mohm",
+        shown(1e3 * greatest_ohm)
+    );
+    let ask = format!(
+        "Ask: What resistance is read with four wires across the connection of {id} on {}?",
+        subject.words()
+    );
+    Some(Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask))
 }
 
 fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Contact) -> Ruling {

@@ -100,14 +100,13 @@ fn on_lot(
     if let Some(expires) = lot.expires {
         rulings.push(until(expires, format!("label of lot {}", lot.lot)));
     }
+    if lot.label_is_unread() {
+        rulings.push(unread_label(leg, end, head, lot));
+    }
     rulings.extend(not_after(today, leg, end, head, lot));
     let Some(shelf) = &head.shelf else {
-        if lot.expires.is_none() && RUBBER.contains(&lot.part.as_str()) {
-            let why = format!(
-                "{}: neither its row nor a label gives an age limit",
-                head.id
-            );
-            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
+        if RUBBER.contains(&lot.part.as_str()) {
+            rulings.extend(without_shelf(leg, end, head, lot));
         }
         return rulings;
     };
@@ -119,6 +118,8 @@ fn on_lot(
     };
     match from.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
         Some(last) => rulings.push(until(last, source.clone())),
+        // The maker counted the months when the label was printed.
+        None if lot.expires.is_some() => {}
         None => rulings.push(Ruling::not_judged(
             CHECK.slug,
             leg.subject_of(end),
@@ -128,8 +129,35 @@ fn on_lot(
             ),
         )),
     }
-    rulings.extend(storage(leg, end, head, lot, shelf, &source));
+    rulings.push(storage(today, leg, end, head, lot, shelf, &source));
     rulings
+}
+
+/// A label may print a day that is past.
+fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Ruling {
+    let (id, name) = (&head.id, &lot.lot);
+    let why =
+        format!("{id}, lot {name}: whether its label prints an expiry date is not written down");
+    Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(format!(
+        "Ask: What expiry date does the label of lot {name} of {id} print, if any?"
+    ))
+}
+
+/// What is open of rubber whose row says nothing of its store.
+fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Vec<Ruling> {
+    let id = &head.id;
+    let mut open = vec![format!(
+        "{id}: at what temperatures it may lie in store its row does not say"
+    )];
+    if lot.expires.is_none() {
+        open.push(format!(
+            "{id}: neither its row nor a label gives an age limit"
+        ));
+    }
+    let ask = format!("Ask: For how long, and at what temperatures, may {id} lie in store?");
+    let rule =
+        |why: String| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(&*ask);
+    open.into_iter().map(rule).collect()
 }
 
 /// A part cannot be made or expanded after the day of the work.
@@ -165,17 +193,15 @@ fn not_after(
 
 /// Storage temperatures against those of the instructions.
 fn storage(
+    today: Date,
     leg: &LegInputs<'_>,
     end: &EndInputs,
     head: &Head,
     lot: &Lot,
     shelf: &Shelf,
     source: &str,
-) -> Option<Ruling> {
+) -> Ruling {
     let (least, greatest) = shelf.store_degc;
-    if least.is_none() && greatest.is_none() {
-        return None;
-    }
     let subject = leg.subject_of(end);
     let (coldest, warmest) = (lot.store_degc.0, lot.warmest_degc());
     let permitted = format!(
@@ -190,17 +216,34 @@ fn storage(
     );
     let too_cold = least.zip(coldest).is_some_and(|(limit, t)| t < limit);
     let too_warm = greatest.zip(warmest).is_some_and(|(limit, t)| t > limit);
-    let is_unknown =
-        (least.is_some() && coldest.is_none()) || (greatest.is_some() && warmest.is_none());
     let (id, name) = (&head.id, &lot.lot);
     let ruling = Ruling::on_words(CHECK.slug, subject, &lay, &permitted, source.to_owned());
-    Some(if too_cold || too_warm {
+    if too_cold || too_warm {
         let why = format!("{id}, lot {name}: it lay at {lay}; {permitted} is permitted");
-        ruling.failing(why, HINT)
-    } else if is_unknown {
-        let why = format!("{id}, lot {name}: how cold and how warm it lay is not written down");
-        Ruling::not_judged(CHECK.slug, leg.subject_of(end), why)
-    } else {
-        ruling
-    })
+        return ruling.failing(why, HINT);
+    }
+    let open = |why: String, ask: String| {
+        Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(format!("Ask: {ask}"))
+    };
+    let unsaid = match (least, greatest) {
+        (Some(_), Some(_)) => None,
+        (None, Some(_)) => Some("cold"),
+        (Some(_), None) => Some("warm"),
+        (None, None) => Some("cold and how warm"),
+    };
+    if let Some(unsaid) = unsaid {
+        return open(
+            format!("{id}: how {unsaid} it may lie in store its row does not say"),
+            format!("How {unsaid} may {id} lie in store?"),
+        );
+    }
+    // What its stays leave open lay at no known temperature.
+    let is_warm_unknown = lot.store_degc.1.is_none() && !lot.stays_reach(today);
+    if coldest.is_none() || is_warm_unknown {
+        return open(
+            format!("{id}, lot {name}: how cold and how warm it lay is not written down"),
+            format!("How cold and how warm did lot {name} of {id} lie in store and on the truck?"),
+        );
+    }
+    ruling
 }

@@ -6,8 +6,9 @@
 //! Source: the cable's papers where they give diameters, else the cable table; common practice, no source: it may fail, never pass.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
-use crate::cable::wrong_layer;
+use crate::cable::{Layer, doubtful_layer, wrong_layer};
 use crate::limit::{Datum, Reach, Ruling};
+use crate::survey::Diameter;
 
 pub(super) const CHECK: Check = Check {
     slug: "reading_layer",
@@ -19,6 +20,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let words = inputs.order.job.words;
     let suspected = end.survey.diameters.iter().filter_map(|(said, diameter)| {
         let read = diameter.known.read;
+        if let Some(doubtful) = doubtful(inputs, leg, end, *said, diameter) {
+            return Some(doubtful);
+        }
         let other = wrong_layer(&leg.leg.cable, *said, read.widened(diameter.known.error))?;
         let band = leg.leg.cable.diameter_over(*said).ok()?;
         let ruling = Ruling {
@@ -51,4 +55,25 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         ))
     });
     suspected.collect()
+}
+
+/// A reading whose own error hides which layer it was taken over.
+fn doubtful(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    said: Layer,
+    diameter: &Diameter,
+) -> Option<Ruling> {
+    let words = inputs.order.job.words;
+    let (read, error) = (diameter.known.read, diameter.known.error);
+    let other = doubtful_layer(&leg.leg.cable, said, read, error)?;
+    let (said, other) = (said.name(words), other.name(words));
+    let why = format!(
+        "the reading over the {said} is not like the {said} of this cable; {error} off, as far as the instrument may be, it is like its {said} and like its {other}"
+    );
+    let ask = format!(
+        "Read again over the {said} with an instrument that is less far off, and look which layer it lies on."
+    );
+    Some(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask))
 }

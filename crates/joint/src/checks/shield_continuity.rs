@@ -23,7 +23,18 @@ const BELOW: &str = "Ask: Is there another path beside this shield, an end that 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.continuities.iter();
     let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
-    rows.flat_map(|row| on_row(inputs, leg, end, row)).collect()
+    let rulings: Vec<Ruling> = rows.flat_map(|row| on_row(inputs, leg, end, row)).collect();
+    let owners = &inputs.order.job.owner_limits;
+    if rulings.is_empty() && owners.iter().any(|limit| limit.check == CHECK.slug) {
+        let subject = leg.subject_of(end);
+        let why = "the owner limits the resistance along this shield, and nobody has read it";
+        let ask = format!(
+            "Ask: What resistance is read along the shield of {}?",
+            subject.words()
+        );
+        return vec![Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask)];
+    }
+    rulings
 }
 
 fn on_row(

@@ -8,7 +8,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{AmountQuestion, Ruling, Word, shown};
-use crate::shielding::{Stands, is_open_at_one_end, standing};
+use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
     slug: "standing_voltage",
@@ -26,9 +26,6 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .filter(|row| row.check == CHECK.slug)
         .filter_map(|row| Some((row.greatest_v?, Word::Owner(row.source.clone()))))
         .collect();
-    if limits.is_empty() && !is_open_at_one_end(leg.leg) {
-        return Vec::new();
-    }
     let stands = match standing(job, leg.leg) {
         Ok(Stands::Open(stands)) => stands,
         // Nothing is open, so nothing is asked.

@@ -14,12 +14,15 @@ mod figure;
 mod links_contradict;
 mod plane_loose;
 mod range_unreached;
+mod remark;
 mod rows_gap;
 mod rows_overlap;
 mod table;
 mod text_against_number;
 mod tie;
 mod window_rounds_to_nothing;
+
+pub use remark::{Remark, remarks};
 
 use crate::catalogue::Catalogue;
 use entry::{Entry, entries};

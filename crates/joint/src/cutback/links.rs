@@ -52,6 +52,12 @@ pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
     if !connector.grows() {
         return Growth::None;
     }
+    if let Some(missing) = unnamed(connector) {
+        return Growth::Unknown(format!(
+            "the row {} does not name its {missing}: no trial press can be known to be like it",
+            connector.head.id
+        ));
+    }
     let conductor = leg.cable.conductor;
     let same_part: Vec<&TrialPress> = job
         .trial_presses
@@ -98,6 +104,16 @@ pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
         least: mouth_share(connector, least),
         greatest: mouth_share(connector, greatest),
         source: format!("trial press: {}", who.join("; ")),
+    }
+}
+
+/// What a pressed connector's row does not name of how it is pressed.
+fn unnamed(connector: &Connector) -> Option<&'static str> {
+    match (&connector.die, connector.presses) {
+        (Some(_), Some(_)) => None,
+        (None, Some(_)) => Some("die"),
+        (Some(_), None) => Some("presses"),
+        (None, None) => Some("die and presses"),
     }
 }
 

@@ -54,7 +54,12 @@ impl Fault {
         let duty = &job.duty;
         let current_a = leg.shield_fault_a.or(duty.shield_fault_a);
         let fault = Fault::of(duty, "shield_fault", current_a, duty.shield_fault_s)?;
-        let longest_s = job.system.clearing_time_s.unwrap_or(0.0);
+        let Some(longest_s) = job.system.clearing_time_s else {
+            return Err(
+                "the job does not state system.clearing_time, the longest in which an earth fault is cleared: the shield may carry it that long"
+                    .to_owned(),
+            );
+        };
         if duty.shield_fault_s.is_some_and(|time| time < longest_s) {
             return Err(format!(
                 "duty.shield_fault_time is shorter than system.clearing_time, {} s, the longest in which an earth fault is cleared",

@@ -64,6 +64,10 @@ fn kind(kind: &Kind) -> Value {
         Kind::Date => json!({ "type": "string", "format": "date" }),
         Kind::Table(shape) => table(shape),
         Kind::Rows(shape) => json!({ "type": "array", "items": table(shape) }),
+        Kind::Above(Kind::Number { greatest, .. }) => {
+            json!({ "type": "number", "exclusiveMinimum": 0, "maximum": greatest })
+        }
+        Kind::Above(of) => self::kind(of),
         Kind::List(item) => json!({ "type": "array", "items": self::kind(item) }),
     }
 }

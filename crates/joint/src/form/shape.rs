@@ -72,6 +72,8 @@ pub enum Kind {
     Rows(&'static Shape),
     /// List of things of one kind.
     List(&'static Kind),
+    /// Length, quantity or number that is more than nothing: an error, a time, a thickness.
+    Above(&'static Kind),
 }
 
 /// Quantity that a field may hold, with the unit in which its value is kept.
@@ -128,6 +130,7 @@ impl Kind {
             Kind::Table(shape) => format!("a table `{}`", shape.name),
             Kind::Rows(shape) => format!("a list of tables `{}`, each headed by double brackets", shape.name),
             Kind::List(kind) => format!("a list, each item {}", kind.expected()),
+            Kind::Above(kind) => format!("{}, more than 0", kind.expected()),
         }
     }
 }

@@ -146,6 +146,17 @@ impl Complaints {
         self.0.push(complaint);
     }
 
+    /// Forgets what was said to be missing of the table that begins at an offset.
+    pub fn forget_missing(&mut self, source: &Source, offset: usize) {
+        let place = source.line_and_column(offset);
+        self.0.retain(|complaint| {
+            let is_there = (complaint.line, complaint.column) == place;
+            !(is_there
+                && complaint.path == source.path()
+                && complaint.message.contains("` has no `"))
+        });
+    }
+
     /// Whether nothing is wrong.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

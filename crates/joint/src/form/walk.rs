@@ -134,6 +134,10 @@ impl Walk<'_> {
         let at = value.span().start;
         let item = |value| Some(Item { at, value });
         match (kind, value.get_ref()) {
+            (Kind::Above(of), _) => {
+                let item = self.value(of, value, path)?;
+                self.above_nothing(kind, item, path)
+            }
             (Kind::Table(shape), DeValue::Table(table)) => {
                 item(Value::Record(self.table(table, at, shape, path)))
             }
@@ -191,6 +195,27 @@ impl Walk<'_> {
                 None
             }
         }
+    }
+
+    /// A value that is not nothing, or the complaint.
+    fn above_nothing(&mut self, kind: &Kind, item: Item, path: &str) -> Option<Item> {
+        let is_nothing = match &item.value {
+            Value::Length(length) => *length <= Length::ZERO,
+            Value::Number(number) => *number <= 0.0,
+            _ => false,
+        };
+        if !is_nothing {
+            return Some(item);
+        }
+        self.complain(
+            item.at,
+            format!(
+                "`{path}` is nothing; the format expects {}.",
+                kind.expected()
+            ),
+            "No instrument is off by nothing, and nothing that is there has no size: write what it is, or take the line out.",
+        );
+        None
     }
 
     fn wrong_type(&mut self, at: usize, found: &DeValue<'_>, path: &str, expected: &str) {

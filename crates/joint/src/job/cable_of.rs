@@ -10,6 +10,8 @@ use std::collections::BTreeMap;
 /// Insulation that is refused in words rather than as a misspelling.
 const OTHER_INSULATIONS: &[&str] = &[
     "paper",
+    "oil-paper",
+    "paper-lead",
     "pilc",
     "mass-impregnated",
     "oil-filled",
@@ -18,10 +20,17 @@ const OTHER_INSULATIONS: &[&str] = &[
     "pvc",
     "varnished-cambric",
 ];
+/// What a user does about a cable that is not handled.
+const OTHER_CABLE: &str = "Have the joint between such a cable and others planned by its own instructions and the owner's engineer, and made by a splicer qualified for it. This program plans the joints of single-core cable with extruded insulation and a shield of its own.";
 
 impl JobReader<'_> {
     /// Cable by construction, or `None` where something it needs is missing.
     pub(super) fn cable(&mut self, record: &Record) -> Option<Construction> {
+        if self.is_other_cable(record) {
+            // What is missing of a cable that is refused by name is not asked for.
+            self.forget_missing(record.at);
+            return None;
+        }
         let size = self.size(record, "size");
         let wall = self.wall(record);
         let insulation = self.insulation(record);
@@ -175,17 +184,41 @@ impl JobReader<'_> {
         }
     }
 
+    /// Complains of a cable that this program does not plan for, by its name.
+    fn is_other_cable(&mut self, record: &Record) -> bool {
+        let mut refusals: Vec<(&str, String)> = Vec::new();
+        if let Some(cores) = record.integer("cores").filter(|cores| *cores > 1) {
+            refusals.push((
+                "cores",
+                format!("A cable with {cores} cores is not handled."),
+            ));
+        }
+        if record.flag("belted") == Some(true) {
+            let what = "A belted cable is not handled: its cores lie under one belt of insulation and have no shield of their own.";
+            refusals.push(("belted", what.to_owned()));
+        }
+        if let Some(word) = record
+            .text("insulation")
+            .filter(|word| OTHER_INSULATIONS.contains(word))
+        {
+            refusals.push((
+                "insulation",
+                format!("A cable insulated with {word} is not handled."),
+            ));
+        }
+        let is_other = !refusals.is_empty();
+        for (name, message) in refusals {
+            self.complain(record.at(name), message, OTHER_CABLE);
+        }
+        is_other
+    }
+
     fn insulation(&mut self, record: &Record) -> Option<Insulation> {
         let text = record.text("insulation")?;
         let found = match text {
             "xlpe" => return Some(Insulation::Xlpe),
             "tr-xlpe" => return Some(Insulation::TrXlpe),
             "epr" => return Some(Insulation::Epr),
-            other if OTHER_INSULATIONS.contains(&other) => {
-                format!(
-                    "Cable insulated with {other} is not handled: this program plans joints of single-core cable with extruded insulation."
-                )
-            }
             other => format!(
                 "The insulation is \"{other}\"; the format expects \"xlpe\", \"tr-xlpe\" or \"epr\"."
             ),

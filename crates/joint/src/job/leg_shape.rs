@@ -32,17 +32,22 @@ const SHIELD: Shape = Shape {
         ),
         field(
             "width",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Width of a strap or tape.",
         ),
         field(
             "thickness",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Thickness of a strap or tape.",
         ),
-        field("diameter", Kind::Diameter, Optional, "Diameter of a wire."),
+        field(
+            "diameter",
+            Kind::Above(&Kind::Diameter),
+            Optional,
+            "Diameter of a wire.",
+        ),
         field(
             "overlap_percent",
             Kind::Number {
@@ -67,8 +72,18 @@ const PAPERS: Shape = Shape {
     about: "A diameter that the cable's own papers give.",
     fields: &[
         field("over", Kind::Choice(LAYER_NAMES), Required, "Layer."),
-        field("least", Kind::Diameter, Required, "Least diameter."),
-        field("greatest", Kind::Diameter, Required, "Greatest diameter."),
+        field(
+            "least",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Least diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Greatest diameter.",
+        ),
     ],
 };
 
@@ -118,7 +133,7 @@ const CABLE: Shape = Shape {
         ),
         field(
             "wall",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Nominal insulation thickness, where neither class nor rated voltage is known.",
         ),
@@ -126,29 +141,44 @@ const CABLE: Shape = Shape {
             "insulation",
             Kind::Text,
             Required,
-            "\"xlpe\", \"tr-xlpe\" or \"epr\".",
+            "\"xlpe\", \"tr-xlpe\" or \"epr\"; other insulation, such as paper, is refused by name.",
+        ),
+        field(
+            "cores",
+            Kind::Integer {
+                least: 1,
+                greatest: 5,
+            },
+            Optional,
+            "Conductors under one jacket: 1; more are refused by name.",
+        ),
+        field(
+            "belted",
+            Kind::Flag,
+            Optional,
+            "True for cores under a common belt of insulation: refused by name.",
         ),
         field(
             "conductor_screen_least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Least thickness of the conductor screen.",
         ),
         field(
             "conductor_screen_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Greatest thickness of the conductor screen.",
         ),
         field(
             "insulation_screen_least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Least thickness of the insulation screen.",
         ),
         field(
             "insulation_screen_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Greatest thickness of the insulation screen.",
         ),
@@ -160,13 +190,13 @@ const CABLE: Shape = Shape {
         ),
         field(
             "jacket_least",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Least thickness of the jacket.",
         ),
         field(
             "jacket_greatest",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Optional,
             "Greatest thickness of the jacket.",
         ),
@@ -178,7 +208,7 @@ const CABLE: Shape = Shape {
         ),
         field(
             "bend_radius_least",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Least bending radius that its maker permits.",
         ),
@@ -245,7 +275,7 @@ pub(super) const LEG: Shape = Shape {
         ),
         field(
             "room_error",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "How far off the lengths measured around this leg may be, either way.",
         ),
@@ -263,7 +293,7 @@ pub(super) const LEG: Shape = Shape {
         ),
         field(
             "bend_radius",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Bending radius of the cable as racked.",
         ),
@@ -308,7 +338,7 @@ pub(super) const LEG: Shape = Shape {
         ),
         field(
             "shield_fault",
-            Kind::Quantity(Measure::Current),
+            Kind::Above(&Kind::Quantity(Measure::Current)),
             Optional,
             "Short-circuit current in this leg's metallic shield, where it is not the whole of `duty.shield_fault`.",
         ),

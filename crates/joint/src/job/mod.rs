@@ -8,6 +8,7 @@
 
 mod bridge;
 mod cable_of;
+mod contradiction;
 mod leg_shape;
 mod owner_rows;
 mod shape;
@@ -77,8 +78,9 @@ pub fn read_order_from(
         }
     }
     let are_all_read = complaints.is_empty();
-    let catalogue = Catalogue::read(&sources, are_all_read, &mut complaints);
     let record: Record = read(source, &JOB, &mut complaints);
+    let today = record.record("job").and_then(|head| head.date("date"));
+    let catalogue = Catalogue::read_for(today, &sources, are_all_read, &mut complaints);
     if !record.is_whole() {
         // What a broken line hides would only breed complaints about what is not missing.
         return Err(complaints.into_sorted());

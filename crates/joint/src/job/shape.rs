@@ -103,7 +103,7 @@ const SYSTEM: Shape = Shape {
         ),
         field(
             "frequency",
-            Kind::Quantity(Measure::Frequency),
+            Kind::Above(&Kind::Quantity(Measure::Frequency)),
             Required,
             "Frequency.",
         ),
@@ -115,7 +115,7 @@ const SYSTEM: Shape = Shape {
         ),
         field(
             "clearing_time",
-            Kind::Quantity(Measure::Time),
+            Kind::Above(&Kind::Quantity(Measure::Time)),
             Optional,
             "Longest time in which an earth fault is cleared.",
         ),
@@ -131,13 +131,13 @@ const TRIAL: Shape = Shape {
     fields: &[
         field(
             "level",
-            Kind::Quantity(Measure::Voltage),
+            Kind::Above(&Kind::Quantity(Measure::Voltage)),
             Required,
             "Voltage between conductor and earth, rms.",
         ),
         field(
             "frequency",
-            Kind::Quantity(Measure::Frequency),
+            Kind::Above(&Kind::Quantity(Measure::Frequency)),
             Required,
             "Frequency.",
         ),
@@ -168,13 +168,13 @@ const DUTY: Shape = Shape {
         ),
         field(
             "emergency",
-            Kind::Quantity(Measure::Current),
+            Kind::Above(&Kind::Quantity(Measure::Current)),
             Optional,
             "Emergency load.",
         ),
         field(
             "emergency_time",
-            Kind::Quantity(Measure::Time),
+            Kind::Above(&Kind::Quantity(Measure::Time)),
             Optional,
             "How long the emergency load may last.",
         ),
@@ -186,26 +186,26 @@ const DUTY: Shape = Shape {
         ),
         field(
             "fault",
-            Kind::Quantity(Measure::Current),
+            Kind::Above(&Kind::Quantity(Measure::Current)),
             Optional,
             "Fault current in the conductor, rms.",
         ),
         field(
             "fault_time",
-            Kind::Quantity(Measure::Time),
+            Kind::Above(&Kind::Quantity(Measure::Time)),
             Optional,
             "How long it flows, each time.",
         ),
         FAULT_KIND,
         field(
             "shield_fault",
-            Kind::Quantity(Measure::Current),
+            Kind::Above(&Kind::Quantity(Measure::Current)),
             Optional,
             "Fault current in one leg's metallic shield.",
         ),
         field(
             "shield_fault_time",
-            Kind::Quantity(Measure::Time),
+            Kind::Above(&Kind::Quantity(Measure::Time)),
             Optional,
             "How long it flows, each time.",
         ),
@@ -419,6 +419,12 @@ const LOT: Shape = Shape {
         ),
         field("expires", Kind::Date, Optional, "Expiry date on the label."),
         field(
+            "no_expiry",
+            Kind::Flag,
+            Optional,
+            "True when somebody looked, and the label prints no expiry date.",
+        ),
+        field(
             "store_least",
             Kind::Quantity(Measure::Temperature),
             Optional,
@@ -544,19 +550,19 @@ const TRIAL_PRESS: Shape = Shape {
         ),
         field(
             "length_before",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Required,
             "Length of the sleeve before.",
         ),
         field(
             "length_after",
-            Kind::List(&Kind::Cut),
+            Kind::List(&Kind::Above(&Kind::Cut)),
             Required,
             "Length of the sleeve after; one for each trial.",
         ),
         field(
             "error",
-            Kind::Diameter,
+            Kind::Above(&Kind::Diameter),
             Required,
             "How far off each of these lengths may be read, either way.",
         ),

@@ -10,7 +10,7 @@ pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
 
 pub(super) const LAY: Field = field(
     "lay",
-    Kind::Cut,
+    Kind::Above(&Kind::Cut),
     Optional,
     "Length along the cable in which a wire or strap goes round once; left out: taken as straight.",
 );
@@ -24,14 +24,14 @@ pub(super) const FORMATION: Field = field(
 
 pub(super) const SPACING: Field = field(
     "spacing",
-    Kind::Cut,
+    Kind::Above(&Kind::Cut),
     Optional,
     "Distance between the axes of neighbouring cables of the run.",
 );
 
 pub(super) const RUN_LENGTH: Field = field(
     "run_length",
-    Kind::Cut,
+    Kind::Above(&Kind::Cut),
     Optional,
     "Length of cable from the joint to where this leg's shield is next bonded, or ends; up to 10 km, such as \"1350 ft\" or \"412 m\".",
 );
@@ -102,7 +102,7 @@ pub(super) const CONTINUITY: Shape = Shape {
         ),
         field(
             "length",
-            Kind::Cut,
+            Kind::Above(&Kind::Cut),
             Optional,
             "Length of shield between the clips.",
         ),
@@ -128,7 +128,7 @@ const PHASE: Field = field(
 );
 const ERROR: Field = field(
     "error",
-    Kind::Quantity(Measure::Resistance),
+    Kind::Above(&Kind::Quantity(Measure::Resistance)),
     Required,
     "How far off the instrument may be, either way.",
 );
@@ -175,7 +175,7 @@ pub(super) const LEAD: Shape = Shape {
     fields: &[
         field(
             "area",
-            Kind::Quantity(Measure::Area),
+            Kind::Above(&Kind::Quantity(Measure::Area)),
             Required,
             "Its metal section.",
         ),

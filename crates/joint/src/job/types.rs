@@ -363,6 +363,8 @@ pub struct Lot {
     pub expanded: Option<Date>,
     /// Day on the label.
     pub expires: Option<Date>,
+    /// Whether somebody looked, and the label prints none.
+    pub has_no_expiry: bool,
     /// Temperatures it lay at, degrees Celsius.
     pub store_degc: (Option<f64>, Option<f64>),
     /// Where it lay, in order: last day, and highest temperature in degrees Celsius.
@@ -370,6 +372,18 @@ pub struct Lot {
 }
 
 impl Lot {
+    /// Whether its label may print a day that nobody wrote down.
+    pub fn label_is_unread(&self) -> bool {
+        self.expires.is_none() && !self.has_no_expiry
+    }
+
+    /// Whether its stays leave nothing open up to a day.
+    pub fn stays_reach(&self, day: Date) -> bool {
+        self.stays_degc
+            .last()
+            .is_some_and(|(until, _)| *until >= day)
+    }
+
     /// The warmest it is known to have lain, degrees Celsius, by its store and its stays.
     pub fn warmest_degc(&self) -> Option<f64> {
         let stays = self.stays_degc.iter().map(|(_, degc)| *degc);

@@ -85,6 +85,11 @@ impl JobReader<'_> {
             .add(self.source.complaint(at, message, hint));
     }
 
+    /// Forgets what was said to be missing of the table at an offset.
+    pub(super) fn forget_missing(&mut self, at: usize) {
+        self.complaints.forget_missing(self.source, at);
+    }
+
     pub(super) fn place_of(&self, at: usize) -> String {
         let (line, column) = self.source.line_and_column(at);
         format!("{}:{line}:{column}", self.source.path())
@@ -119,6 +124,7 @@ impl JobReader<'_> {
         let owner_links = self.rows(record, "owner_link", Self::owner_link);
         let owner_limits = self.rows(record, "owner_limit", Self::owner_limit);
         let confirmations = self.rows(record, "confirmation", Self::confirmation);
+        self.contradictions(record);
         let head = head?;
         let call = authority?.record("stop_and_call")?;
         Some(Job {
@@ -623,6 +629,14 @@ impl JobReader<'_> {
         let (leg, phase) = self.end(row)?;
         let stays = self.stays(row);
         self.store(row, &stays);
+        let has_no_expiry = row.flag("no_expiry") == Some(true);
+        if let Some(expires) = row.date("expires").filter(|_| has_no_expiry) {
+            self.complain(
+                row.at("no_expiry"),
+                format!("The label prints no expiry date, and it prints {expires}."),
+                "Look at the label again, and take one of the two out.",
+            );
+        }
         Some(Lot {
             leg,
             phase,
@@ -631,6 +645,7 @@ impl JobReader<'_> {
             made: row.date("made"),
             expanded: row.date("expanded"),
             expires: row.date("expires"),
+            has_no_expiry,
             store_degc: (row.number("store_least"), row.number("store_greatest")),
             stays_degc: stays,
         })

@@ -68,31 +68,61 @@ fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
     }
 }
 
-/// What is not known of the age of a part whose instructions limit it.
+/// What is not known of the age of a part: rubber ages wherever it lies.
+///
+/// A day on the label is enough; without one the label prints none, and the months of the instructions run from a day that is written down.
 fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
-    let (id, shelf) = (&head.id, head.shelf.as_ref()?);
-    let Some(lot) = lots
-        .iter()
-        .find(|lot| shelf_begins(shelf, lot).is_none_or(|begins| begins > today))
-    else {
-        return lots.is_empty().then(|| {
-            unknown(
-                format!("{id}: its lot, and how old it is, are not written down"),
-                format!(
-                    "Which lot of {id} is on the truck, and when was it {}?",
-                    shelf.from
-                ),
-            )
-        });
-    };
-    let said = match shelf_begins(shelf, lot) {
-        Some(begins) => format!("{} on {begins}, after the day of the work", shelf.from),
-        None => format!("the day it was {} is not written down", shelf.from),
-    };
-    Some(unknown(
-        format!("{id}, lot {}: {said}", lot.lot),
-        format!("When was lot {} of {id} {}?", lot.lot, shelf.from),
-    ))
+    let id = &head.id;
+    if lots.is_empty() {
+        let when = head
+            .shelf
+            .as_ref()
+            .map_or("made", |shelf| shelf.from.as_str());
+        return Some(unknown(
+            format!("{id}: its lot, and how old it is, are not written down"),
+            format!("Which lot of {id} is on the truck, and when was it {when}?"),
+        ));
+    }
+    lots.iter()
+        .find_map(|lot| age_of_lot_unknown(today, head, lot))
+}
+
+fn age_of_lot_unknown(today: Date, head: &Head, lot: &Lot) -> Option<Unknown> {
+    let (id, name) = (&head.id, &lot.lot);
+    let begins = head.shelf.as_ref().map(|shelf| {
+        let begins = shelf_begins(shelf, lot);
+        (&shelf.from, begins)
+    });
+    if let Some((from, Some(begins))) = &begins
+        && *begins > today
+    {
+        return Some(unknown(
+            format!("{id}, lot {name}: {from} on {begins}, after the day of the work"),
+            format!("When was lot {name} of {id} {from}?"),
+        ));
+    }
+    if lot.expires.is_some() {
+        return None;
+    }
+    if lot.label_is_unread() {
+        return Some(unknown(
+            format!(
+                "{id}, lot {name}: whether its label prints an expiry date is not written down"
+            ),
+            format!("What expiry date does the label of lot {name} of {id} print, if any?"),
+        ));
+    }
+    match begins {
+        Some((_, Some(_))) => None,
+        Some((from, None)) => Some(unknown(
+            format!("{id}, lot {name}: the day it was {from} is not written down"),
+            format!("When was lot {name} of {id} {from}?"),
+        )),
+        None => Some(unknown(
+            format!("{id}: neither its row nor its label gives an age limit"),
+            format!("For how many months, and from when, may {id} lie in store?"),
+        )),
+    }
 }
 
 /// State of a part that is not past its date.

@@ -281,22 +281,8 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
     let known: Known =
         diameter_for(subject.job, subject.leg, subject.survey, fits).map_err(plain)?;
     let read = subject.survey.diameters.get(&fits.over);
-    let place = subject.job.place.ambient_degc;
-    if let (None, Some(read), (Some(least), Some(greatest))) =
-        (fits.at_degc, read.and_then(|diameter| diameter.degc), place)
-        && (read.0 < least || read.1 > greatest)
-    {
-        let on = fits.over.name(subject.job.words);
-        return Err(Unknown {
-            why: format!(
-                "leg {} was read over the {on} at {} degC, outside the {least} to {greatest} degC of the place, and the range does not say at which temperature it holds",
-                subject.leg.id,
-                if read.0 < least { read.0 } else { read.1 }
-            ),
-            questions: vec![format!(
-                "At what temperature does the range over the {on} hold? Else read again at the temperature of the place."
-            )],
-        });
+    if fits.at_degc.is_none() {
+        read_at_the_place(subject, fits, read.and_then(|diameter| diameter.degc))?;
     }
     Ok(Seat {
         on: fits.over.name(subject.job.words).to_owned(),
@@ -309,6 +295,54 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
             .or(read.and_then(|diameter| diameter.degc)),
         // As for its range: a tape does for whatever is not a bore.
         is_read_around: fits.at != "bore" || read.is_some_and(|diameter| diameter.is_read_around),
+    })
+}
+
+/// A range that says no temperature holds at those of the place; a cable that was read colder or warmer may be another size there.
+fn read_at_the_place(
+    subject: &Subject<'_>,
+    fits: &Fits,
+    read_degc: Option<(f64, f64)>,
+) -> Result<(), Unknown> {
+    let (leg, on) = (&subject.leg.id, fits.over.name(subject.job.words));
+    let Some(read) = read_degc else {
+        return Err(Unknown {
+            why: format!(
+                "a reading of leg {leg} over the {on} has no temperature, and the range does not say at which temperature it holds"
+            ),
+            questions: vec![format!(
+                "At what temperature was leg {leg} read over the {on}?"
+            )],
+        });
+    };
+    let place = subject.job.place.ambient_degc;
+    let missing = match place {
+        (Some(least), Some(greatest)) if read.0 < least || read.1 > greatest => {
+            return Err(Unknown {
+                why: format!(
+                    "leg {leg} was read over the {on} at {} degC, outside the {least} to {greatest} degC of the place, and the range does not say at which temperature it holds",
+                    if read.0 < least { read.0 } else { read.1 }
+                ),
+                questions: vec![format!(
+                    "At what temperature does the range over the {on} hold? Else read again at the temperature of the place."
+                )],
+            });
+        }
+        (Some(_), Some(_)) => return Ok(()),
+        (None, Some(_)) => "lowest",
+        (Some(_), None) => "highest",
+        (None, None) => "lowest and the highest",
+    };
+    let s = if missing.contains(' ') { "s" } else { "" };
+    let is = if missing.contains(' ') { "are" } else { "is" };
+    Err(Unknown {
+        why: format!(
+            "leg {leg} was read over the {on} at {} degC; the {missing} temperature{s} of the place {is} not stated, and the range does not say at which temperature it holds",
+            read.0
+        ),
+        questions: vec![format!(
+            "What {is} the {missing} temperature{s} at the place?"
+        )],
     })
 }
 

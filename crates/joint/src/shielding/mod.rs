@@ -16,7 +16,7 @@ mod standing;
 pub use along::{Along, along, along_by_papers, mean_m, measured_words};
 pub use loss::{Round, ShieldLoss, shield_loss};
 pub use reading::{Agreed, Agreement, agreement};
-pub use standing::{Standing, Stands, is_open_at_one_end, standing};
+pub use standing::{Standing, Stands, standing};
 
 use crate::section::Unknown;
 

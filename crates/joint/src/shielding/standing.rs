@@ -60,14 +60,6 @@ impl Standing {
     }
 }
 
-/// Whether a leg's shield is bonded at one end of its run and open at the other, as far as the job says.
-pub fn is_open_at_one_end(leg: &Leg) -> bool {
-    matches!(
-        (leg.bonding.as_str(), leg.shield_run.is_far_end_bonded),
-        ("solid", Some(false)) | ("open", Some(true))
-    )
-}
-
 /// What stands along the shield of a leg: the least mean diameter, which gives the greatest voltage.
 ///
 /// # Errors

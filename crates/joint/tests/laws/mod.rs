@@ -2,9 +2,11 @@
 //!
 //! Each law is a function that says what breaks it, so that a twin can show that it breaks when something is made wrong.
 
+mod checked_row;
 mod connector_length;
 mod contradiction;
 mod copy_mark;
+mod deleted_line;
 mod document;
 mod each_check;
 mod last_reading;
@@ -12,6 +14,7 @@ mod left_open;
 mod memory;
 mod missing_input;
 mod never_said;
+mod stated_twice;
 mod tighten_only;
 mod toml_text;
 mod toward_end;

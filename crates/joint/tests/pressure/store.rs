@@ -112,13 +112,13 @@ const TOO_OLD: &[(&str, &str)] = &[
         "lot = \"INV-BD-1\", expanded = 2023-03-09",
     ),
     (
-        "lot = \"INV-BD-1\", expanded = 2025-09-20",
-        "lot = \"INV-BD-1\", expanded = 2025-09-20, expires = 2026-03-09",
+        "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\", no_expiry = true",
+        "lot = \"INV-BD-1\", expanded = 2025-09-20, expires = 2026-03-09, store_least = \"5 degC\", store_greatest = \"31 degC\"",
     ),
     // A label that allows longer than the instructions makes it no younger.
     (
-        "lot = \"INV-BD-1\", expanded = 2025-09-20",
-        "lot = \"INV-BD-1\", expanded = 2023-03-09, expires = 2030-01-01",
+        "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\", no_expiry = true",
+        "lot = \"INV-BD-1\", expanded = 2023-03-09, expires = 2030-01-01, store_least = \"5 degC\", store_greatest = \"31 degC\"",
     ),
 ];
 
@@ -155,8 +155,8 @@ fn past_its_date_it_fails_and_no_diameter_is_printed() {
 fn on_its_last_day_it_is_not_past_its_date() {
     let last = planned(
         &[(
-            "lot = \"INV-BD-1\", expanded = 2025-09-20",
-            "lot = \"INV-BD-1\", expanded = 2023-03-10, expires = 2026-03-10",
+            "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\", no_expiry = true",
+            "lot = \"INV-BD-1\", expanded = 2023-03-10, expires = 2026-03-10, store_least = \"5 degC\", store_greatest = \"31 degC\"",
         )],
         &[],
     );

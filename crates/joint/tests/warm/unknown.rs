@@ -128,35 +128,6 @@ fn currents_that_cannot_meet_are_refused() {
 }
 
 #[test]
-fn an_emergency_that_is_none_judges_nothing() {
-    let emergency = "\nemergency = \"420 A\"\nemergency_time = \"4 h\"";
-    for (other, why) in [
-        (
-            "\nemergency = \"100 A\"\nemergency_time = \"4 h\"",
-            "below its load",
-        ),
-        (
-            "\nemergency = \"420 A\"\nemergency_time = \"0 s\"",
-            "emergency_time is 0",
-        ),
-    ] {
-        let plan = planned(&[(emergency, other)], &[]);
-        assert_eq!(
-            worst(&plan, "joint_emergency_heat"),
-            "not-judged",
-            "{other}"
-        );
-        assert_eq!(worst(&plan, "joint_load_heat"), "pass");
-        let of_check = plan
-            .rulings
-            .iter()
-            .find(|r| r.check == "joint_emergency_heat");
-        let said = of_check.and_then(|r| r.why.clone()).unwrap_or_default();
-        assert!(said.contains(why), "{said}");
-    }
-}
-
-#[test]
 fn a_body_that_is_not_filled_or_sits_too_far_off_is_not_computed() {
     let rubber = "along = [\"0 mm\", \"200 mm\", \"200 mm\", \"0 mm\"]\ndiameter = [\"25 mm\", \"25 mm\", \"58 mm\", \"58 mm\"]";
     let short = rubber.replace("200 mm", "100 mm");

@@ -1,0 +1,41 @@
+//! Remark: rows of which something is doubtful though nothing in them contradicts itself.
+//!
+//! A remark is no defect: a file that has only remarks has no defects.
+
+use super::entry::entries;
+use super::in_order;
+use crate::catalogue::{Catalogue, NOT_CHECKED};
+
+/// A row of which something is doubtful.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Remark {
+    /// `path:line:column` of the row.
+    pub place: String,
+    /// Short name of the row.
+    pub row: String,
+    /// What is doubtful, sentence fragments.
+    pub doubts: Vec<String>,
+}
+
+/// Rows that no second person has checked, and rows whose paper nobody says to be the one in force, in the order of files and lines.
+pub fn remarks(catalogue: &Catalogue) -> Vec<Remark> {
+    let mut remarks: Vec<Remark> = entries(catalogue)
+        .iter()
+        .filter_map(|entry| {
+            let mut doubts = Vec::new();
+            if entry.head.checked.is_none() {
+                doubts.push(NOT_CHECKED.to_owned());
+            }
+            if entry.head.instructions.seen_current.is_none() {
+                doubts.push("not known until when its paper was the one in force".to_owned());
+            }
+            (!doubts.is_empty()).then(|| Remark {
+                place: entry.head.place.clone(),
+                row: entry.head.id.clone(),
+                doubts,
+            })
+        })
+        .collect();
+    remarks.sort_by_key(|remark| in_order(&remark.place));
+    remarks
+}

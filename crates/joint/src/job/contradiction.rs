@@ -1,0 +1,97 @@
+//! What a job says twice and not alike: loads, short circuits and times that cannot all be so.
+//!
+//! Why its own room: one of the two is wrong, and no check can know which; the job is refused at the line.
+//!
+//! Not here: what one field alone cannot be (`form`), currents that cannot meet (`warm`).
+
+use super::walk_job::JobReader;
+use crate::form::Record;
+
+/// Earthings with which a fault to earth flows as long as it takes to clear it; with the others the current of one earth fault is small, and the stated one is that of two.
+const CLEARED_AS_STATED: &[&str] = &["solid", "impedance"];
+
+impl JobReader<'_> {
+    /// Complains of currents and times that contradict each other, of the whole job and of each leg.
+    pub(super) fn contradictions(&mut self, record: &Record) {
+        let Some(duty) = record.record("duty") else {
+            return;
+        };
+        let legs: Vec<&Record> = record.records("leg").collect();
+        self.emergency_below_load(duty, duty, duty);
+        self.shield_above_conductor(duty, duty);
+        for leg in legs {
+            if leg.is_given("load") || leg.is_given("emergency") {
+                let pick = |name: &str| if leg.is_given(name) { leg } else { duty };
+                self.emergency_below_load(pick("emergency"), pick("load"), leg);
+            }
+            self.shield_above_conductor(leg, duty);
+        }
+        if let Some(system) = record.record("system") {
+            self.shorter_than_cleared(system, duty);
+        }
+    }
+
+    fn emergency_below_load(&mut self, of_emergency: &Record, of_load: &Record, whose: &Record) {
+        let (Some(emergency), Some(load)) =
+            (of_emergency.number("emergency"), of_load.number("load"))
+        else {
+            return;
+        };
+        if emergency >= load {
+            return;
+        }
+        let name = if whose.is_given("emergency") {
+            "emergency"
+        } else {
+            "load"
+        };
+        self.complain(
+            whose.at(name),
+            format!("The emergency load, {emergency} A, is below the load all the time, {load} A."),
+            "An emergency carries more than the load all the time: look both up again, or take the emergency out.",
+        );
+    }
+
+    fn shield_above_conductor(&mut self, of_shield: &Record, duty: &Record) {
+        let (Some(shield), Some(conductor)) =
+            (of_shield.number("shield_fault"), duty.number("fault"))
+        else {
+            return;
+        };
+        if shield <= conductor {
+            return;
+        }
+        self.complain(
+            of_shield.at("shield_fault"),
+            format!(
+                "The short-circuit current in the shield, {shield} A, is above that in the conductor, {conductor} A."
+            ),
+            "What comes back in a shield went out in a conductor: `fault` is the greatest of all kinds of fault.",
+        );
+    }
+
+    /// A fault to earth that ends before the longest time in which it is cleared.
+    fn shorter_than_cleared(&mut self, system: &Record, duty: &Record) {
+        let is_stated = system
+            .text("earthing")
+            .is_some_and(|word| CLEARED_AS_STATED.contains(&word));
+        let Some(clearing_s) = system.number("clearing_time").filter(|_| is_stated) else {
+            return;
+        };
+        let is_to_earth = duty.text("fault_kind") == Some("to-earth");
+        for (name, is_earth_fault) in [("shield_fault_time", true), ("fault_time", is_to_earth)] {
+            let Some(time_s) = duty.number(name).filter(|_| is_earth_fault) else {
+                continue;
+            };
+            if time_s < clearing_s {
+                self.complain(
+                    duty.at(name),
+                    format!(
+                        "A fault to earth flows for {time_s} s by `{name}`, and for as long as {clearing_s} s by `clearing_time`."
+                    ),
+                    "It flows until it is cleared: give the longest time in both.",
+                );
+            }
+        }
+    }
+}

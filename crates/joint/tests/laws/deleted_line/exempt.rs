@@ -1,0 +1,68 @@
+//! What may be taken out although it helps, and why: a word of somebody against the joint that no program can know of once it is not written down.
+
+use super::bench::{Help, Step};
+
+/// Lines by their keys, the checks that they may help (all of them where none is named), and why.
+const EXEMPT: &[(&str, &[&str], &str)] = &[
+    (
+        "leg.parks",
+        &["park_room"],
+        "which leg the body is parked on is chosen; where no leg is, the joint itself is not judged, and each leg is asked for its seal's room only",
+    ),
+    (
+        "owner_limit",
+        &[],
+        "a limit that the owner sets beside the instructions': without it nobody asks",
+    ),
+    (
+        "owner_window",
+        &["cut_window"],
+        "a window that the owner makes narrower than the instructions'",
+    ),
+    (
+        "continuity",
+        &["shield_continuity"],
+        "a reading against expectation: the papers set no limit, so that nobody needs to read; where the owner sets one, it is asked for",
+    ),
+    (
+        "lot.stay",
+        &[],
+        "a time in store: where a lot lay is the store's own word, and the stays before and after say nothing of what is left out",
+    ),
+    (
+        "duty.emergency",
+        &["joint_emergency_heat"],
+        "a demand: a joint of which no emergency is asked is not held against one",
+    ),
+    ("duty.emergency_time", &["joint_emergency_heat"], "the same"),
+    (
+        "leg.lead",
+        &["lead_fault_heat"],
+        "a part that the job names beside the catalogue: where none is named, none carries",
+    ),
+];
+
+/// Lists of readings of which one may be taken out while others of the same end stay: no program can know of a reading that was not written down.
+const ONE_OF_SEVERAL: &[&str] = &[
+    "reading",
+    "reading.values",
+    "trial_press",
+    "trial_press.length_after",
+    "contact",
+    "moisture",
+    "lot",
+    "count",
+];
+
+/// Whether a help is one of those that are allowed for.
+pub fn is_exempt(help: &Help) -> bool {
+    let is_named = EXEMPT.iter().any(|(keys, checks, _)| {
+        let is_check = checks.is_empty() || checks.contains(&help.check);
+        is_check && help.lines.iter().any(|line| line.keys() == *keys)
+    });
+    let is_one_of_several = help.lines.iter().any(|line| {
+        let is_item = matches!(line.path.last(), Some(Step::Row(_)));
+        is_item && line.file.is_none() && ONE_OF_SEVERAL.contains(&line.keys().as_str())
+    });
+    is_named || is_one_of_several
+}

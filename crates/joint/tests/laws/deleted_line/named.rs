@@ -1,0 +1,164 @@
+//! The deletions that once helped, one by one: each asks for the very thing that was taken out.
+
+use super::bench::{Bench, Depth, Line};
+use super::worse::worse;
+use crate::cases::named;
+use crate::laws::toml_text::rows;
+use jointwright_joint::limit::{Outcome, Ruling};
+use toml::Value;
+
+#[track_caller]
+fn bench(name: &str) -> Bench {
+    worse()
+        .find(|bench| bench.name == name)
+        .unwrap_or_else(|| panic!("no example {name}"))
+}
+
+#[track_caller]
+fn without(bench: &Bench, keys: &str) -> Vec<Ruling> {
+    let lines = bench.job_lines().into_iter().chain(bench.row_lines());
+    let lines: Vec<Line> = lines.filter(|line| line.keys() == keys).collect();
+    assert!(!lines.is_empty(), "{} has no {keys}", bench.name);
+    let without = bench.without(&lines);
+    without
+        .rulings(Depth::WithoutFields)
+        .unwrap_or_else(|| panic!("{} is refused without {keys}", bench.name))
+}
+
+/// Without these lines a check says of every subject that it is not judged, in these words.
+#[track_caller]
+fn asks(name: &str, keys: &str, check: &str, words: &str) {
+    let rulings = without(&bench(name), keys);
+    let of_check = rulings.iter().filter(|r| r.check == check);
+    let asked: Vec<&Ruling> = of_check
+        .filter(|r| {
+            let why = r.why.as_deref().unwrap_or_default();
+            r.outcome == Outcome::NotJudged && why.contains(words)
+        })
+        .collect();
+    assert!(
+        !asked.is_empty(),
+        "{name} without {keys}: {check} does not ask: {rulings:#?}"
+    );
+}
+
+#[test]
+fn a_reading_without_its_temperature_is_of_no_known_size() {
+    for check in [
+        "range_today",
+        "rubber_stretch",
+        "interface_pressure",
+        "screen_edge_pressure",
+    ] {
+        asks(
+            "read hot",
+            "reading.temperature",
+            check,
+            "has no temperature",
+        );
+        asks(
+            "read hot",
+            "place.ambient_least",
+            check,
+            "lowest temperature",
+        );
+        asks(
+            "read hot",
+            "place.ambient_greatest",
+            check,
+            "highest temperature",
+        );
+    }
+    let cold = "a place colder than the readings";
+    asks(
+        cold,
+        "reading.temperature",
+        "seal_squeeze",
+        "has no temperature",
+    );
+}
+
+#[test]
+fn a_shield_whose_fault_may_be_cleared_late_is_not_judged() {
+    for check in ["shield_fault_heat", "shield_part_fault"] {
+        asks(
+            "long clearing",
+            "system.clearing_time",
+            check,
+            "system.clearing_time",
+        );
+    }
+}
+
+#[test]
+fn a_row_that_does_not_say_how_warm_it_may_lie_is_asked() {
+    asks(
+        "lots that lay hot",
+        "body.shelf.store_greatest",
+        "kit_age",
+        "how warm it may lie",
+    );
+    asks(
+        "lots that lay cold",
+        "body.shelf.store_least",
+        "kit_age",
+        "how cold it may lie",
+    );
+}
+
+#[test]
+fn a_label_that_nobody_read_may_be_past_its_date() {
+    for check in ["kit_age", "range_today", "seal_squeeze"] {
+        asks(
+            "labels past their date",
+            "lot.expires",
+            check,
+            "prints an expiry date",
+        );
+    }
+    asks(
+        "lots older than their months",
+        "lot.no_expiry",
+        "kit_age",
+        "prints an expiry date",
+    );
+}
+
+#[test]
+fn a_leg_without_a_brush_is_asked_for_one() {
+    let name = "brushes of the other metal";
+    asks(
+        name,
+        "leg.consumables",
+        "consumable_metal",
+        "cleans the conductor",
+    );
+    asks(
+        name,
+        "consumable.metals",
+        "consumable_metal",
+        "which conductor metals",
+    );
+}
+
+/// Says what comes of the layer when the instrument of every reading is off by this much.
+#[track_caller]
+fn layer_with_error(error: &str) -> Vec<Outcome> {
+    let mut bench = Bench::of(named("branch-straps-screen-read-as-insulation"));
+    for row in rows(&mut bench.job, "reading") {
+        row.insert("error".to_owned(), Value::String(error.to_owned()));
+    }
+    let rulings = bench.rulings(Depth::Unsolved).expect("it is read");
+    let of_layer = rulings.iter().filter(|r| r.check == "reading_layer");
+    of_layer.map(|r| r.outcome).collect()
+}
+
+#[test]
+fn a_wider_error_hides_the_layer_and_does_not_excuse_it() {
+    assert!(layer_with_error("0.05 mm").contains(&Outcome::Fail));
+    for error in ["0.5 mm", "1 mm", "2 mm", "4 mm"] {
+        let outcomes = layer_with_error(error);
+        assert!(!outcomes.is_empty(), "{error}");
+    }
+    assert!(layer_with_error("4 mm").contains(&Outcome::NotJudged));
+}
