@@ -7,7 +7,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs, Listed};
 use crate::catalogue::Consumable;
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "consumable_metal",
@@ -59,7 +59,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             "Ask: With what brush or abrasive is the {metal} conductor of leg {} cleaned?",
             leg.leg.id
         );
-        rulings.push(Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask));
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        rulings.push(ruling.asking(fact::BRUSH.of(&leg.leg.id)));
     }
     rulings
 }
@@ -69,5 +70,6 @@ fn metal_unsaid(leg: &LegInputs<'_>, part: &Consumable) -> Ruling {
     let id = &part.head.id;
     let why = format!("the row {id} does not say which conductor metals it serves");
     let ask = format!("Ask: Is {id} used on bare conductors, and if it is, of which metals?");
-    Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    ruling.asking(fact::CONSUMABLE_METALS.of(id))
 }

@@ -7,7 +7,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::fault::Fault;
 use crate::job::Contact;
-use crate::limit::{AmountQuestion, Reach, Ruling, Word, shown};
+use crate::limit::{AmountQuestion, Reach, Ruling, Word, fact_table as fact, shown};
 
 pub(super) const CHECK: Check = Check {
     slug: "contact_heat",
@@ -40,7 +40,9 @@ fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
         "Ask: What resistance is read with four wires across the connection of {id} on {}?",
         subject.words()
     );
-    Some(Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask))
+    let of = subject.words();
+    let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+    Some(ruling.asking(fact::CONTACT.of(of)))
 }
 
 fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Contact) -> Ruling {

@@ -7,7 +7,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
-use crate::limit::Ruling;
+use crate::limit::{Ask, Ruling, fact_table as fact};
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -67,6 +67,12 @@ fn on_part(
     lots.into_iter()
         .flat_map(|lot| on_lot(inputs.order.job.date, leg, end, head, lot))
         .collect()
+}
+
+/// A part on the truck, as an ask names it.
+fn lot_of(leg: &LegInputs<'_>, end: &EndInputs, part: &str, head: &Head) -> String {
+    let part = part.replace('_', " ");
+    format!("{}{} {part} {}", leg.leg.id, end.phase, head.id)
 }
 
 fn on_lot(
@@ -138,9 +144,9 @@ fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) ->
     let (id, name) = (&head.id, &lot.lot);
     let why =
         format!("{id}, lot {name}: whether its label prints an expiry date is not written down");
-    Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(format!(
-        "Ask: What expiry date does the label of lot {name} of {id} print, if any?"
-    ))
+    let ask = format!("Ask: What expiry date does the label of lot {name} of {id} print, if any?");
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
+    ruling.asking(fact::LABEL_DATE.of(lot_of(leg, end, &lot.part, head)))
 }
 
 /// What is open of rubber whose row says nothing of its store.
@@ -155,8 +161,10 @@ fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -
         ));
     }
     let ask = format!("Ask: For how long, and at what temperatures, may {id} lie in store?");
-    let rule =
-        |why: String| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(&*ask);
+    let rule = |why: String| {
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(&*ask);
+        ruling.asking(fact::SHELF.of(id))
+    };
     open.into_iter().map(rule).collect()
 }
 
@@ -222,8 +230,9 @@ fn storage(
         let why = format!("{id}, lot {name}: it lay at {lay}; {permitted} is permitted");
         return ruling.failing(why, HINT);
     }
-    let open = |why: String, ask: String| {
-        Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(format!("Ask: {ask}"))
+    let open = |why: String, ask: String, fact: Ask| {
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+        ruling.with_hint(format!("Ask: {ask}")).asking(fact)
     };
     let unsaid = match (least, greatest) {
         (Some(_), Some(_)) => None,
@@ -235,6 +244,7 @@ fn storage(
         return open(
             format!("{id}: how {unsaid} it may lie in store its row does not say"),
             format!("How {unsaid} may {id} lie in store?"),
+            fact::SHELF.of(id),
         );
     }
     // What its stays leave open lay at no known temperature.
@@ -243,6 +253,7 @@ fn storage(
         return open(
             format!("{id}, lot {name}: how cold and how warm it lay is not written down"),
             format!("How cold and how warm did lot {name} of {id} lie in store and on the truck?"),
+            fact::LOT_STORE.of(lot_of(leg, end, &lot.part, head)),
         );
     }
     ruling

@@ -7,7 +7,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::{Layer, doubtful_layer, wrong_layer};
-use crate::limit::{Datum, Reach, Ruling};
+use crate::limit::{Datum, Reach, Ruling, fact_table as fact};
 use crate::survey::Diameter;
 
 pub(super) const CHECK: Check = Check {
@@ -75,5 +75,8 @@ fn doubtful(
     let ask = format!(
         "Read again over the {said} with an instrument that is less far off, and look which layer it lies on."
     );
-    Some(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask))
+    let subject = leg.subject_of(end);
+    let of = format!("{}, over the {said}", subject.words());
+    let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+    Some(ruling.asking(fact::READING_CLOSER.of(of)))
 }

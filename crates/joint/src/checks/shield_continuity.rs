@@ -7,7 +7,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Continuity;
-use crate::limit::{AmountQuestion, Ruling, Word, shown};
+use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown};
 use crate::shielding::{Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
@@ -32,7 +32,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             "Ask: What resistance is read along the shield of {}?",
             subject.words()
         );
-        return vec![Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask)];
+        let of = subject.words();
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        return vec![ruling.asking(fact::CONTINUITY.of(of))];
     }
     rulings
 }

@@ -9,7 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
-use crate::limit::{Ruling, Word};
+use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -49,6 +49,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let counts = inputs.order.job.counts.iter();
     let counts = counts.filter(|count| count.leg == leg.leg.id);
     let n_counted = counts.map(|count| count.shield_elements).min();
+    if let Some(uncounted) = uncounted(inputs, leg) {
+        return vec![uncounted];
+    }
     let area_mm2 = match shield_area_mm2(&measured(&inputs.order.job, leg.leg).0, n_counted) {
         Ok(area) => area,
         Err(why) => return vec![not_judged(why)],
@@ -66,4 +69,28 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         hint: HINT,
     };
     vec![ruling.rule()]
+}
+
+/// A shield of wires or straps that nobody has counted on every end: one that is gone carries nothing.
+fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
+    let of_papers = leg.leg.cable.shield.elements()?;
+    let job = &inputs.order.job;
+    let is_counted = |phase| {
+        let mut counts = job.counts.iter();
+        counts.any(|count| count.leg == leg.leg.id && count.phase == phase)
+    };
+    let open: Vec<String> = (1..=job.phases)
+        .filter(|phase| !is_counted(*phase))
+        .map(|phase| format!("{}{phase}", leg.leg.id))
+        .collect();
+    if open.is_empty() {
+        return None;
+    }
+    let open = open.join(", ");
+    let why = format!(
+        "nobody has counted the wires or straps of the shield on {open}; its papers say {of_papers}"
+    );
+    let ask = format!("Ask: How many wires or straps are there on {open}?");
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    Some(ruling.asking(fact::COUNT.of(open)))
 }

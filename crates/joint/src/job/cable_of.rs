@@ -26,14 +26,14 @@ const OTHER_CABLE: &str = "Have the joint between such a cable and others planne
 impl JobReader<'_> {
     /// Cable by construction, or `None` where something it needs is missing.
     pub(super) fn cable(&mut self, record: &Record) -> Option<Construction> {
-        if self.is_other_cable(record) {
+        let is_other = self.is_other_cable(record);
+        if is_other {
             // What is missing of a cable that is refused by name is not asked for.
             self.forget_missing(record.at);
-            return None;
         }
         let size = self.size(record, "size");
-        let wall = self.wall(record);
-        let insulation = self.insulation(record);
+        let wall = (!is_other).then(|| self.wall(record)).flatten();
+        let insulation = (!is_other).then(|| self.insulation(record)).flatten();
         let shield = record
             .record("shield")
             .and_then(|shield| self.shield(shield));

@@ -58,12 +58,21 @@ facts! {
     TRIAL_PRESS: "trial-press", Crew, "By how much does the sleeve grow? Press one as a trial, with this crew's tool and die, on a piece of the same conductor: {of}.", Job, ["trial_press"], ["connector", "size", "metal", "tool", "die", "presses", "length_before", "length_after", "error", "by", "date"];
     /// How a shield was read.
     CONTINUITY: "continuity", Crew, "Read along the shield again, with four wires, its ends open where the work allows that, and write down length and temperature: {of}.", Job, ["continuity"], ["ends", "wires", "leads", "length", "temperature", "resistance", "error"];
+    /// Resistance across a connection of a shield.
+    CONTACT: "contact", Crew, "Read the resistance across the connection of the shield with four wires, once it is made: {of}.", Job, ["contact"], ["leg", "phase", "at", "resistance", "error", "by", "date"];
+    /// Wires or straps of a shield.
+    COUNT: "count", Crew, "How many wires or straps are there in the metallic shield? {of}.", Job, ["count"], ["leg", "phase", "shield_elements"];
+    /// What cleans a conductor.
+    BRUSH: "brush", Crew, "With what brush or abrasive is the conductor cleaned? Leg {of}.", Job, ["leg"], ["consumables"];
+
 
     // What the store knows.
     /// Lot of a part.
     LOT: "lot", Store, "Which lot is on the truck, when was it made, expanded or due, and how cold and how warm did it lie? {of}.", Job, ["lot"], ["leg", "phase", "part", "lot", "made", "expanded", "expires", "store_least", "store_greatest"];
     /// From when a lot's months run.
     LOT_DAY: "lot-day", Store, "On what day was this lot made, and on what day expanded? {of}.", Job, ["lot"], ["made", "expanded"];
+    /// What a label prints.
+    LABEL_DATE: "label-date", Store, "What expiry date does the label print, if any? {of}.", Job, ["lot"], ["expires", "no_expiry"];
     /// How warm a lot lay.
     LOT_STORE: "lot-store", Store, "How cold and how warm did this lot lie, in store and on the truck? {of}.", Job, ["lot"], ["store_least", "store_greatest"];
 

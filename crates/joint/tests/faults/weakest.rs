@@ -23,8 +23,13 @@ fn a_contact_above_its_paper_fails_and_says_its_heat() {
         ("resistance = \"0.4 mohm\"", "resistance = \"3 mohm\""),
     ];
     let rulings = found(&planned(LARKSPUR, &job, &[]), "contact_heat", "B");
-    assert_eq!(rulings.len(), 1);
     assert_eq!(rulings[0].0, "fail");
+    // What nobody has read on the other phases is asked for.
+    assert_eq!(rulings.len(), 3);
+    for (outcome, why) in &rulings[1..] {
+        assert_eq!(outcome, "not-judged");
+        assert!(why.contains("nobody has read"), "{why}");
+    }
     assert!(rulings[0].1.contains("150 kJ"), "{rulings:?}");
     let silent = [("contact_greatest = \"1 mohm\"\n", "")];
     let rulings = found(&planned(LARKSPUR, &job, &silent), "contact_heat", "B");

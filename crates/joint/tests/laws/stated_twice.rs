@@ -155,8 +155,8 @@ fn nothing_is_refused_where_nothing_cannot_be() {
 fn a_label_cannot_print_a_date_and_none() {
     check(
         &[(
-            "no_expiry = true, made",
-            "no_expiry = true, expires = 2027-01-01, made",
+            "no_expiry = true }",
+            "no_expiry = true, expires = 2027-01-01 }",
         )],
         "expires = 2027-01-01",
         "prints no expiry date, and it prints 2027-01-01",

@@ -10,6 +10,11 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
         "which leg the body is parked on is chosen; where no leg is, the joint itself is not judged, and each leg is asked for its seal's room only",
     ),
     (
+        "leg.adapter",
+        &[],
+        "another joint: whether the parts that are left fit the cable is judged of them",
+    ),
+    (
         "owner_limit",
         &[],
         "a limit that the owner sets beside the instructions': without it nobody asks",
@@ -23,6 +28,11 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
         "continuity",
         &["shield_continuity"],
         "a reading against expectation: the papers set no limit, so that nobody needs to read; where the owner sets one, it is asked for",
+    ),
+    (
+        "shield_part.contact_greatest",
+        &["contact_heat"],
+        "a limit that a paper need not set: without it nothing has to be read, and where somebody reads all the same the row is asked",
     ),
     (
         "lot.stay",

@@ -342,7 +342,7 @@ const CHANGES: &[Change] = &[
             "check = \"electrode_cover\", least = \"20 in\"",
             "check = \"interface_pressure\", least_kpa = 5000.0",
             "check = \"screen_edge_pressure\", least_kpa = 5000.0",
-            "check = \"rubber_stretch\", greatest_stretch_ratio = 1.01",
+            "check = \"rubber_stretch\", greatest_stretch = 1.01",
         ] {
             add(&mut b.job, "owner_limit", &format!("{{ {limit}, {HOLD} }}"));
         }
