@@ -595,13 +595,16 @@ const N_NEWTON_STEPS: usize = 20;
 /// assert_eq!(triangle::reference_place(&nodes, Point::new(0.5, 2.0)), Some([0.25, 0.5]));
 /// ```
 pub fn reference_place(nodes: &[Point; 6], point: Point) -> Option<[f64; 2]> {
-    let [first, second, third, ..] = *nodes;
-    let corner_jacobian = [
-        [second.r - first.r, third.r - first.r],
-        [second.z - first.z, third.z - first.z],
-    ];
-    let mut place = solution(corner_jacobian, [point.r - first.r, point.z - first.z])?;
-    if is_straight(nodes) {
+    let is_straight = is_straight(nodes);
+    // Measured off from the first corner: with coordinates of a whole section the rounding of a small triangle would be
+    // larger than the step at which Newton's method stops.
+    let first = nodes[0];
+    let off = |place: Point| Point::new(place.r - first.r, place.z - first.z);
+    let (nodes, point) = (&nodes.map(off), off(point));
+    let [_, second, third, ..] = *nodes;
+    let corner_jacobian = [[second.r, third.r], [second.z, third.z]];
+    let mut place = solution(corner_jacobian, [point.r, point.z])?;
+    if is_straight {
         return Some(place);
     }
     for _ in 0..N_NEWTON_STEPS {

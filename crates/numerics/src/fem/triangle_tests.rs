@@ -360,3 +360,27 @@ fn a_point_outside_is_found_outside_and_a_flat_triangle_finds_none() {
     assert_eq!(reference_place(&plain(), Point::new(f64::NAN, 1.0)), None);
     assert_eq!(reference_place(&curved(), Point::new(f64::NAN, 1.0)), None);
 }
+
+// Coordinates of a section are rounded to some 1e-17 m: of a triangle of 30 µm that is more than 1e-12 of its size.
+#[test]
+fn issue_18_a_small_curved_triangle_far_from_the_origin_finds_its_places() {
+    let (r, z, size) = (12.3e-3, 131.7e-3, 30e-6);
+    let at = |x: f64, y: f64| Point::new(r + size * x, z + size * y);
+    for turn in 0..400 {
+        let angle = 0.016 * f64::from(turn);
+        let (sine, cosine) = angle.sin_cos();
+        let [a, b, c] = [
+            at(cosine, sine),
+            at(-0.5 * cosine - 0.8 * sine, 0.8 * cosine - 0.5 * sine),
+            at(-0.4 * cosine + 0.9 * sine, -0.9 * cosine - 0.4 * sine),
+        ];
+        let mut nodes = straight(a, b, c);
+        nodes[3].r += 0.03 * size;
+        for place in DEGREE_6.iter().map(|at| at.place) {
+            let point = mapping(&nodes, place).point;
+            let [x, y] = reference_place(&nodes, point)
+                .unwrap_or_else(|| panic!("turned by {angle}: nothing at {place:?}"));
+            assert!((x - place[0]).abs() < 1e-9 && (y - place[1]).abs() < 1e-9);
+        }
+    }
+}
