@@ -512,6 +512,7 @@ def cones():
     d.leave_out(apex, 0.3)
     d.leave_out(shoulder, 0.3)
     d.leave_out((11.1, 22), 1.5)
+    d.leave_out((13.5, -70), 0.3)
     d.capacitance()
     d.peaks_in("ins", "filler", "body")
     d.peaks_on("cone", "bore", "defl_tip", "cond")
@@ -671,6 +672,7 @@ def tapered_plug(name, about, film_eps, film=0.15):
     d.leave_out(large, 0.5)
     d.leave_out(heel, 2.0)
     d.leave_out(cusp, 0.3)
+    d.leave_out(small, 0.05)
     plug_wanted(d, lambda z, share: (large[0] + (z - large[1]) * along[0] / along[1] + share * wide, z))
     d.tangential("Et_cone", large, small)
     d.tangential("Et_film_out", heel, cusp)
@@ -700,10 +702,57 @@ def plug_wanted(d, in_film):
     d.axial("between", (24.0, 46.0))
 
 
+def layer_joint(name, about, sigma, hertz):
+    """Half a joint without a deflector: a layer 3 mm thick that conducts lies on the cable and over the edge of its screen."""
+    d = Drawing(name, about)
+    on, top, out, inner, outer = 11.1, 12.1, 14.1, 6.65, 30.0
+    low, high, z, rho = 55.0, 153.6, 140.0, 0.25
+    foot, over, start = (on, z + rho), (top, z + rho), (on, 73.0)
+    edge = [
+        d.arc(foot, (on + rho, z), (on + rho, z + rho), "gnd_edge"),
+        d.line((on + rho, z), (top - rho, z), "gnd_edge"),
+        d.arc((top - rho, z), over, (top - rho, z + rho), "gnd_edge"),
+    ]
+    iface = d.lines([foot, start, (on, low)], "iface")
+    bore = d.line((on, low), (inner, low), "electrode_bore")
+    cond = d.line((inner, low), (inner, high), "cond")
+    end = d.line((inner, high), (on, high), "interior")
+    screen = d.line((on, high), foot, "gnd_screen")
+    d.region("ins", [*iface, bore, cond, end, screen], 2.3)
+    covered = d.line(over, (top, high), "gnd_screen")
+    layer_end = d.line((top, high), (out, high), "interior")
+    layer_out = d.line((out, high), (out, 73.0), "layer_out")
+    under = d.lines([(out, 73.0), (out, low), (on, low)], "electrode_bore")
+    d.region("layer", [*edge, covered, layer_end, layer_out, *under, *iface[::-1]], 10.0, sigma)
+    rest = d.lines([(out, high), (outer, high)], "interior")
+    rest += d.lines([(outer, high), (outer, low)], "gnd_outer")
+    rest += d.lines([(outer, low), (21.1, low)], "interior")
+    electrode = [
+        d.line((21.1, low), (21.1, 71.0), "electrode"),
+        d.arc((21.1, 71.0), (17.1, 75.0), (17.1, 71.0), "electrode_end"),
+        d.line((17.1, 75.0), (16.1, 75.0), "electrode"),
+        d.arc((16.1, 75.0), (out, 73.0), (16.1, 73.0), "electrode_end"),
+    ]
+    d.region("body", [layer_out, *rest, *electrode], 2.8)
+    d.hold(8.7, "cond", "electrode_bore", "electrode", "electrode_end")
+    d.hold(0.0, "gnd_edge", "gnd_screen", "gnd_outer")
+    d.frequency(hertz)
+    d.leave_out(foot, 0.1 * rho)
+    d.leave_out((out, 73.0), 0.2)
+    d.peaks_on("electrode_end")
+    d.tangential("Et_iface", (on, 73.01), (on, z - 0.5))
+    d.tangential("Et_layer_out", (out, 73.01), (out, z - 0.5))
+    for at in (80.0, 100.0, 120.0, 135.0):
+        d.want(f"phi_iface_z{at:g}", "potential-at", at=[on, at])
+    d.axial("before_edge", (on, z - 0.5))
+    return d
+
+
 def sections():
     """All sections by the slug of their file."""
     tube = "resistive tube over a rounded screen edge"
     plug = "tapered plug in a rubber body, between them a film 0.15 mm thick"
+    layer = "half joint with a layer over the screen edge,"
     return {
         "S01-half-joint-35": half_joint("S01", "35 kV class half joint, screen edge hidden under the deflector", 0.0),
         "S02-half-joint-35-long5": half_joint("S02", "35 kV class half joint, screen edge 5 mm beyond the heel", 5.0),
@@ -727,6 +776,9 @@ def sections():
         "S20-tube-60hz-strong": control_tube("S20", f"{tube}, 1e-6 S/m at 60 Hz", (5.0, 1e-6), 60.0),
         "S21-plug-grease-film": tapered_plug("S21", f"{plug} filled with grease", 4.5),
         "S22-plug-air-film": tapered_plug("S22", f"{plug} filled with air", 1.0),
+        "S23-layer-50hz": layer_joint("S23", f"{layer} of 1e-9 S/m at 50 Hz", 1e-9, 50.0),
+        "S24-layer-60hz-strong": layer_joint("S24", f"{layer} of 1e-7 S/m at 60 Hz", 1e-7, 60.0),
+        "S25-layer-0.1hz": layer_joint("S25", f"{layer} of 1e-9 S/m at 0.1 Hz", 1e-9, 0.1),
     }
 
 
