@@ -33,7 +33,16 @@ pub fn page(document: &AnswersDoc) -> String {
             lines.add(&row("", "", "", "", "NOT SETTLED"));
         }
     }
+    for refused in &document.refused {
+        lines.wrap(
+            "",
+            &format!("{}: not computed. {}", refused.name, refused.why),
+        );
+    }
     lines.blank();
+    if let Some(why) = &document.cut_short {
+        lines.wrap("", why);
+    }
     let n_unsettled = document.answers.iter().filter(|a| !a.settled).count();
     if n_unsettled > 0 {
         lines.wrap("", &format!("{n_unsettled} of {} did not settle: their estimated errors are larger than the tolerance, and are no more than estimates.", document.answers.len()));
@@ -159,6 +168,8 @@ mod tests {
             case: "c".repeat(200),
             about: "word ".repeat(60),
             answers: vec![long, phase, answer(2.5, None)],
+            refused: Vec::new(),
+            cut_short: None,
             pressure_mpa: None,
             unknowns: 1_234_567,
             seconds: Default::default(),

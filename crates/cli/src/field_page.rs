@@ -224,7 +224,7 @@ fn number(stress: &StressDoc) -> String {
 
 fn gaps(gaps: &[GapDoc], name: &str, lines: &mut Lines) {
     for gap in gaps {
-        let what = format!("{name}, {}: may discharge at", gap.state);
+        let what = format!("{name}, {}: may discharge at", gap.words());
         lines.add(&format!(
             "  {what:<46}{:>8.1} kV rms, as computed",
             gap.inception_kv

@@ -152,6 +152,7 @@ fn section(arguments: &Arguments, case: &Case, begun: Instant) -> Result<Done, V
         n_unknowns: solved.n_unknowns,
         seconds,
         residuals: solved.newton_residuals.clone(),
+        cut_short: solved.cut_short,
     };
     let document = document(case, &solved.answers, run);
     let mut page = answers::page(&document);
@@ -218,7 +219,8 @@ fn place(wanted: &Wanted) -> Option<Point> {
         Wanted::Capacitance
         | Wanted::PeakInRegion { .. }
         | Wanted::PeakOnCurve { .. }
-        | Wanted::PeakTangentialOnLine { .. } => None,
+        | Wanted::PeakTangentialOnLine { .. }
+        | Wanted::BreakdownShare { .. } => None,
     }
 }
 

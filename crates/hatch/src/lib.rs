@@ -57,6 +57,7 @@ pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
     let run = Run {
         n_unknowns: solved.n_unknowns,
         residuals: solved.newton_residuals,
+        cut_short: solved.cut_short,
         ..Run::default()
     };
     let document = case::document(&case, &solved.answers, run);

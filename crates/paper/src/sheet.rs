@@ -242,7 +242,7 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
                 clipped(&leg.mark, 8),
                 format!(
                     "gap before the screen edge, {}: discharge may begin at, as computed",
-                    gap.state
+                    gap.words()
                 ),
                 format!("{:.1} kV rms", gap.inception_kv),
                 format!("in service {:.2} kV rms", field.voltage_kv),

@@ -2,7 +2,7 @@
 //!
 //! Filled and empty: it passes only if it passes empty, unless the row calls the filler permanent there.
 //! A gas breaks down at the crest; the voltage that rules is the highest continuous one to earth, and while an earth fault is cleared that between phases where earthing is not solid.
-//! A computed inception is a lower bound: a film in an even field, with a starting electron at hand.
+//! A computed inception is that of an even field along the shortest straight ways, with a starting electron at hand; filled it is that of a thread of air across the filler.
 //!
 //! Source: `docs/theory/gap.md`.
 
@@ -22,6 +22,9 @@ const HINT: &str =
     "Stop and call: the engineer decides. A gap that grease fills today may be empty later.";
 const EDGE: &str = "gap before the screen edge";
 const FILM: &str = "film along the tapered plug";
+/// What is said of either where its filler is permanent: grease itself does not break down as air does.
+const EDGE_FILLED: &str = "gap before the screen edge, a thread of air across its filler";
+const FILM_FILLED: &str = "film along the tapered plug, a thread of air across its filler";
 /// Extinction over inception: common practice, no source.
 const EXTINCTION_RATIO: f64 = 0.75;
 
@@ -39,7 +42,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings.push(against_allowed(inputs, leg, done, permanent));
     if let Some(gap) = judged_gap(&done.here, permanent) {
         for (kind, ratio, voltage) in levels(inputs) {
-            rulings.extend(against_gas(leg, EDGE, gap, (kind, ratio, voltage)));
+            let name = if permanent { EDGE_FILLED } else { EDGE };
+            rulings.extend(against_gas(leg, name, gap, (kind, ratio, voltage)));
         }
     }
     rulings.extend(at_trial(inputs, leg, done, permanent));
@@ -52,9 +56,14 @@ fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let gap = worst.judged_gap().unwrap_or_default();
+    let name = if worst.is_permanent {
+        FILM_FILLED
+    } else {
+        FILM
+    };
     levels(inputs)
         .into_iter()
-        .filter_map(|level| against_gas(leg, FILM, gap, level))
+        .filter_map(|level| against_gas(leg, name, gap, level))
         .collect()
 }
 
@@ -204,7 +213,11 @@ fn against_allowed(
         what: format!(
             "{}, highest voltage in service over the one at which the gap before the screen edge would discharge{}",
             leg.subject().words(),
-            if permanent { "" } else { ", empty" }
+            if permanent {
+                ", in a thread of air across its filler"
+            } else {
+                ", empty"
+            }
         ),
         value: here,
         // Both hold their own error already, against the gap; that of the limit counts once more the other way.

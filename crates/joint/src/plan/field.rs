@@ -99,16 +99,27 @@ pub struct StressDoc {
 /// The gap before the edge of the insulation screen.
 #[derive(Clone, Debug, Serialize, JsonSchema)]
 pub struct GapDoc {
-    /// "filled" or "empty".
+    /// "filled" or "empty"; filled it is said of a thread of air across the filler, too thin to change its field.
     pub state: String,
-    /// Voltage between conductor and earth at which it would begin to discharge, kV rms: a lower bound.
+    /// Voltage between conductor and earth at which it would begin to discharge, kV rms: the least over its shortest straight ways, its error taken against it.
     pub inception_kv: f64,
     /// The same over the highest voltage in service.
     pub inception_ratio: f64,
-    /// Largest voltage across it at the highest voltage in service, kV rms.
+    /// Voltage along that way at the highest voltage in service, kV rms.
     pub across_kv: f64,
     /// Which dimensions make it so.
     pub with: String,
+}
+
+impl GapDoc {
+    /// What is said to discharge: the gap itself, or air in its filler.
+    pub fn words(&self) -> &'static str {
+        if self.state == "filled" {
+            "a thread of air across its filler"
+        } else {
+            "empty"
+        }
+    }
 }
 
 pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<FieldDoc> {

@@ -4,6 +4,7 @@ use super::path::{Piece, cut_at, reversed};
 use super::{End, GapPlace, NotDrawn, Quantity, Sleeve};
 use jointwright_numerics::field::Conductivity;
 use jointwright_numerics::field::{Disc, Material, Regime, Section, Wanted};
+use jointwright_numerics::gas::Curve as Breakdown;
 use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, check};
 
 /// Distance before the edge of the screen at which the field along the cable is judged, m.
@@ -23,19 +24,35 @@ const JUNCTION_RADII: f64 = 2.0;
 /// Cusps are left out of peaks by this share of the radius that makes them.
 const CUSP_SHARE: f64 = 0.1;
 const HEEL_SHARE: f64 = 0.05;
+/// What is left out round the corners of an edge without a radius, m.
+const SHARP_DISC: f64 = 10e-6;
 /// Least length of screen before the heel that is drawn, in radii of its edge.
 const EXPOSED_RADII_LEAST: f64 = 1.5;
+/// The same where the edge is sharp, m.
+const EXPOSED_LEAST: f64 = 10e-6;
 /// Greatest radius of an edge, as a share of the screen's thickness.
 pub const EDGE_SHARE_GREATEST: f64 = 0.45;
-/// Places along the gap at which its voltage is asked for, as shares of its length.
-const GAP_SHARES: [f64; 6] = [0.15, 0.35, 0.55, 0.75, 0.9, 1.0];
+/// Pressure of the gas in a gap, Pa: one standard atmosphere, in a gap that nothing presses.
+pub const GAP_PRESSURE_PA: f64 = 101_325.0;
+/// Name of the gap before the edge of the screen, and tags of its two sides.
+const GAP: &str = "gap before the screen edge";
+const ON_CABLE: &str = "gap_on_cable";
+const ON_RUBBER: &str = "gap_on_rubber";
+const SCREEN_EDGE: &str = "screen_edge";
+/// Between which curves the gap is crossed; the screen is nowhere nearer to a side than that side is to the screen.
+const ACROSS_GAP: [[&[&str]; 2]; 4] = [
+    [&[ON_CABLE], &[ON_RUBBER]],
+    [&[ON_RUBBER], &[ON_CABLE]],
+    [&[ON_CABLE], &[SCREEN_EDGE]],
+    [&[ON_RUBBER], &[SCREEN_EDGE]],
+];
 
 /// Tags of conductors at the conductor's potential.
 const AT_CONDUCTOR: [&str; 4] = ["conductor", "electrode_bore", "electrode", "electrode_end"];
 /// Tags of conductors at earth.
 const AT_EARTH: [&str; 6] = [
     "screen",
-    "screen_edge",
+    SCREEN_EDGE,
     "deflector",
     "deflector_heel",
     "deflector_tip",
@@ -49,9 +66,9 @@ pub struct Drawn {
     pub section: Section,
     /// What is wanted of it.
     pub wanted: Vec<Wanted>,
-    /// Which judged field each wanted number belongs to; none for the potentials of the gap.
+    /// Which judged field each wanted number belongs to; none for the gap.
     pub quantities: Vec<Option<Quantity>>,
-    /// Places of the gap before the screen edge; empty where there is none in the field.
+    /// The ways on which the gap before the screen edge is nearest to breakdown; empty where there is none in the field.
     pub gap: Vec<GapPlace>,
     /// Both ends of the interface on the cable, as far as its field is judged, m.
     pub interface: [Point; 2],
@@ -309,6 +326,14 @@ impl Measures {
             });
         }
         cusps.retain(|disc| disc.radius > 0.0);
+        // At a sharp edge the field has no bound: the disc leaves it out and makes the mesh fine there.
+        let sharp = self.edge.as_ref().filter(|edge| edge.radius <= 0.0);
+        cusps.extend(sharp.iter().flat_map(|edge| {
+            [edge.foot, edge.top].map(|at| Disc {
+                at,
+                radius: SHARP_DISC,
+            })
+        }));
         cusps
     }
 }
@@ -322,7 +347,8 @@ impl Edge {
             .edge_radius_m
             .min(EDGE_SHARE_GREATEST * cable.screen_thickness_m);
         let z = if is_under_heel {
-            state.screen_edge_m.min(heel - EXPOSED_RADII_LEAST * radius)
+            let exposed = (EXPOSED_RADII_LEAST * radius).max(EXPOSED_LEAST);
+            state.screen_edge_m.min(heel - exposed)
         } else {
             state.screen_edge_m
         };
@@ -462,7 +488,7 @@ impl Measures {
     fn interface(&self) -> Vec<(Piece, &'static str)> {
         let (outer, inner) = (self.interface_end(), self.interface_start());
         match self.edge.as_ref().and_then(|edge| edge.tip) {
-            Some(tip) => through(&[outer, tip, inner], &["gap_on_cable", "interface"]),
+            Some(tip) => through(&[outer, tip, inner], &[ON_CABLE, "interface"]),
             None => through(&[outer, inner], &["interface"]),
         }
     }
@@ -503,38 +529,30 @@ impl Measures {
         );
     }
 
-    /// The edge of the screen, from its foot up to where the gap's far side touches it.
+    /// The edge of the screen, from its foot up to where the gap's far side touches it; without arcs where it is sharp.
     fn edge_up(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
-        let mut up = vec![
-            (
-                Piece::arc(edge.foot, edge.face[0], edge.foot_center()),
-                "screen_edge",
-            ),
-            (Piece::line(edge.face[0], edge.face[1]), "screen_edge"),
-        ];
-        up.push((
-            Piece::arc(edge.face[1], edge.touch, edge.top_center()),
-            "screen_edge",
-        ));
-        up
+        let mut up = vec![Piece::line(edge.face[0], edge.face[1])];
+        if edge.radius > 0.0 {
+            up.insert(0, Piece::arc(edge.foot, edge.face[0], edge.foot_center()));
+            up.push(Piece::arc(edge.face[1], edge.touch, edge.top_center()));
+        }
+        up.into_iter().map(|piece| (piece, SCREEN_EDGE)).collect()
     }
 
     fn edge_over(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
-        if edge.tip.is_none() {
+        if edge.tip.is_none() || edge.radius <= 0.0 {
             return Vec::new();
         }
-        vec![(
-            Piece::arc(edge.touch, edge.top, edge.top_center()),
-            "screen_edge",
-        )]
+        let over = Piece::arc(edge.touch, edge.top, edge.top_center());
+        vec![(over, SCREEN_EDGE)]
     }
 
     fn draw_gap(&self, end: &End<'_>, sheet: &mut Sheet) {
         let Some(edge) = &self.edge else { return };
         let Some(tip) = edge.tip else { return };
-        let mut round = vec![(Piece::line(tip, edge.foot), "gap_on_cable")];
+        let mut round = vec![(Piece::line(tip, edge.foot), ON_CABLE)];
         round.extend(self.edge_up(edge));
-        round.push((Piece::line(edge.touch, tip), "gap_on_rubber"));
+        round.push((Piece::line(edge.touch, tip), ON_RUBBER));
         let permittivity = match &end.profile.step.filler {
             Some(filler) if !end.state.is_empty => filler.relative_permittivity,
             _ => 1.0,
@@ -543,13 +561,13 @@ impl Measures {
             edge.face[0].r,
             edge.face[0].z - 0.3 * (edge.face[0].z - tip.z),
         );
-        sheet.region("gap before the screen edge", permittivity, label, &round);
+        sheet.region(GAP, permittivity, label, &round);
     }
 
     /// From the place before the edge on the interface up over the edge to the top of the screen: how rubber lies over it.
     fn over_edge(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
         let mut over = match edge.tip {
-            Some(tip) => vec![(Piece::line(tip, edge.touch), "gap_on_rubber")],
+            Some(tip) => vec![(Piece::line(tip, edge.touch), ON_RUBBER)],
             None => self.edge_up(edge),
         };
         over.extend(self.edge_over(edge));
@@ -683,7 +701,7 @@ impl Measures {
         if let Some(edge) = &self.edge {
             let at = Point::new(self.on, edge.face[0].z - STAND_OFF);
             asked.add(Quantity::ScreenEdge, Wanted::AxialFieldAt { at });
-            asked.gap(edge);
+            asked.breakdown(outline, GAP, &ACROSS_GAP);
         }
         (asked.wanted, asked.quantities, asked.gap)
     }
@@ -703,43 +721,30 @@ impl Asked {
         self.quantities.push(Some(quantity));
     }
 
-    pub fn potential(&mut self, at: Point) -> usize {
-        self.wanted.push(Wanted::PotentialAt { at });
-        self.quantities.push(None);
-        self.wanted.len() - 1
-    }
-
-    /// Across the gap at places along it, and under the rounded edge.
-    fn gap(&mut self, edge: &Edge) {
-        let Some(tip) = edge.tip else { return };
-        for share in GAP_SHARES {
-            let low = tip.towards(Point::new(tip.r, edge.face[0].z), share);
-            let far = (low.z - tip.z) / (edge.touch.z - tip.z);
-            let high = tip.towards(edge.touch, far);
-            let (low_index, high_index) = (self.potential(low), self.potential(high));
+    /// The way in a region of gas on which it is nearest to breakdown, by both curves.
+    ///
+    /// Ways run from every place on the curves of a group's first tags to the nearest place on those of its second.
+    pub fn breakdown(&mut self, outline: &Outline, region: &str, ways: &[[&[&str]; 2]]) {
+        let mut regions = outline.regions.iter();
+        let Some(region_index) = regions.position(|drawn| drawn.name == region) else {
+            return;
+        };
+        let names = |tags: &&[&str]| tags.iter().map(|tag| (*tag).to_owned()).collect();
+        for curve in [Breakdown::Townsend, Breakdown::LowerOfBoth] {
             self.gap.push(GapPlace {
-                width_m: high.r - low.r,
-                low_index,
-                high_index: Some(high_index),
+                wanted_index: self.wanted.len(),
+                curve,
             });
-            // The screen itself may be nearer than the far side.
-            self.gap.push(GapPlace {
-                width_m: low.distance(edge.face[0]),
-                low_index,
-                high_index: None,
+            self.wanted.push(Wanted::BreakdownShare {
+                region_index,
+                ways: ways
+                    .iter()
+                    .map(|[from, to]| [names(from), names(to)])
+                    .collect(),
+                curve,
+                pressure_pa: GAP_PRESSURE_PA,
             });
-        }
-        // Under the rounded edge, down to where the gap is a few micrometres wide.
-        for share in [0.3, 0.6, 0.8] {
-            let low = Point::new(tip.r, edge.face[0].z + share * edge.radius);
-            let reach = edge.foot.z - low.z;
-            let width = edge.radius - (edge.radius * edge.radius - reach * reach).max(0.0).sqrt();
-            let low_index = self.potential(low);
-            self.gap.push(GapPlace {
-                width_m: width,
-                low_index,
-                high_index: None,
-            });
+            self.quantities.push(None);
         }
     }
 }

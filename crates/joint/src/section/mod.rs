@@ -33,7 +33,7 @@ mod quantity;
 mod socket;
 mod taper;
 
-pub use draw::{Drawn, EDGE_SHARE_GREATEST, draw};
+pub use draw::{Drawn, EDGE_SHARE_GREATEST, GAP_PRESSURE_PA, draw};
 pub use profile::Profile;
 pub use quantity::{GapPlace, Quantity};
 pub use taper::{FILM_LEAST_M, TaperState, draw_taper, taper_questions};
@@ -121,6 +121,10 @@ pub enum NotDrawn {
     Refused(String),
 }
 
+#[cfg(test)]
+mod gap_tests;
+#[cfg(test)]
+mod layer_tests;
 #[cfg(test)]
 mod taper_tests;
 #[cfg(test)]

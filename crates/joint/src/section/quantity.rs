@@ -1,5 +1,7 @@
 //! Quantity: what of a field is judged.
 
+use jointwright_numerics::gas::Curve;
+
 /// A field that is judged, by where it acts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Quantity {
@@ -37,13 +39,11 @@ impl Quantity {
     }
 }
 
-/// A place in the gap before the edge of the screen, where the voltage across it is asked for.
+/// The way on which the gap before the edge of the screen, or a film, is nearest to breakdown.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct GapPlace {
-    /// Width of the gap there, m.
-    pub width_m: f64,
-    /// Index in the list of wanted numbers of the potential on the cable's side.
-    pub low_index: usize,
-    /// The same on the other side; none where that is the screen itself, at earth.
-    pub high_index: Option<usize>,
+    /// Index in the list of wanted numbers of the voltage along it over what air withstands.
+    pub wanted_index: usize,
+    /// By which curve of breakdown.
+    pub curve: Curve,
 }

@@ -25,7 +25,7 @@ use super::draw::{Asked, Drawn, Sheet, through};
 use super::path::{Piece, reversed};
 use super::profile::metres;
 use super::socket::{Socket, questions};
-use super::{GapPlace, NotDrawn, Quantity, Unknown};
+use super::{NotDrawn, Quantity, Unknown};
 use crate::catalogue::{Body, Taper};
 use jointwright_numerics::field::{Disc, Regime, Section, Wanted};
 use jointwright_numerics::outline::{Outline, Point, Shape, check};
@@ -45,14 +45,13 @@ const ON_BORE_LEAST: f64 = 1e-3;
 const BETWEEN_LEAST: f64 = 2e-3;
 /// Lines along the interface begin so far from where a conductor leaves it, m.
 const OFF_FOOT: f64 = 1e-5;
-/// Places across which the voltage of the film is asked for: so far from where a conductor leaves the bore, in radii of its rounding.
-const FROM_FOOT_RADII: [f64; 7] = [0.0, 0.03, 0.06, 0.12, 0.25, 0.5, 1.0];
-/// The same under the conductor, which is nearer there.
-const COVERED_RADII: [f64; 3] = [0.03, 0.1, 0.3];
-/// The same between both, as shares of the way from the deflector to the electrode.
-const BETWEEN_SHARES: [f64; 3] = [0.3, 0.5, 0.7];
-/// Greatest share of the way at which a place given in radii still lies.
-const SHARE_GREATEST: f64 = 0.5;
+/// Name of the film.
+const FILM: &str = "film between plug and body";
+const ON_PLUG: &str = "film_on_plug";
+/// The line of the bore, on the film's other side.
+const BORE: [&str; 3] = ["interface", "deflector_bore", "electrode_bore"];
+/// Between which curves the film is crossed.
+const ACROSS_FILM: [[&[&str]; 2]; 2] = [[&[ON_PLUG], &BORE], [&BORE, &[ON_PLUG]]];
 
 /// Tags of conductors at the conductor's potential.
 const AT_CONDUCTOR: [&str; 5] = [
@@ -282,7 +281,7 @@ impl Measures {
             &["conductor", "front"],
         );
         if self.film > 0.0 {
-            round.push((Piece::line(end, large), "film_on_plug"));
+            round.push((Piece::line(end, large), ON_PLUG));
         } else {
             round.extend(self.bore_down());
         }
@@ -301,15 +300,12 @@ impl Measures {
 
     fn draw_film(&self, permittivity: f64, sheet: &mut Sheet) {
         let (large, end) = (self.cone.at(0.0), self.cone.small_end());
-        let mut round = through(
-            &[large, end, self.bore.small_end()],
-            &["film_on_plug", "front"],
-        );
+        let mut round = through(&[large, end, self.bore.small_end()], &[ON_PLUG, "front"]);
         round.extend(self.bore_down());
         round.push((Piece::line(self.bore.at(0.0), large), "collar"));
         let middle = self.heel().towards(self.foot(), 0.5);
         let label = self.cone.moved(middle, -self.film / 2.0);
-        sheet.region("film between plug and body", permittivity, label, &round);
+        sheet.region(FILM, permittivity, label, &round);
     }
 
     fn draw_body(&self, permittivity: f64, sheet: &mut Sheet) {
@@ -363,51 +359,10 @@ impl Measures {
             }
         }
         if self.film > 0.0 {
-            self.ask_across_film(&mut asked);
+            asked.breakdown(outline, FILM, &ACROSS_FILM);
         }
         asked
     }
-
-    /// Across the film between deflector and electrode, closer where each leaves the bore, and a little way under both.
-    fn ask_across_film(&self, asked: &mut Asked) {
-        let (heel, foot) = (self.heel(), self.foot());
-        let (heel_radius, foot_radius) = (rounding(&self.deflector), rounding(&self.electrode));
-        let (large, small) = (self.bore.at(0.0), self.bore.small_end());
-        let mut places: Vec<Point> = FROM_FOOT_RADII
-            .iter()
-            .flat_map(|radii| {
-                [
-                    part_way(heel, foot, radii * heel_radius),
-                    part_way(foot, heel, radii * foot_radius),
-                ]
-            })
-            .collect();
-        places.extend(BETWEEN_SHARES.map(|share| heel.towards(foot, share)));
-        places.extend(COVERED_RADII.map(|radii| part_way(foot, small, radii * foot_radius)));
-        for high in places {
-            let low = self.cone.moved(high, -self.film);
-            let (low_index, high_index) = (asked.potential(low), asked.potential(high));
-            asked.gap.push(GapPlace {
-                width_m: self.film,
-                low_index,
-                high_index: Some(high_index),
-            });
-        }
-        // The deflector itself is at earth.
-        for high in COVERED_RADII.map(|radii| part_way(heel, large, radii * heel_radius)) {
-            let low_index = asked.potential(self.cone.moved(high, -self.film));
-            asked.gap.push(GapPlace {
-                width_m: self.film,
-                low_index,
-                high_index: None,
-            });
-        }
-    }
-}
-
-/// A place so far on the way to another, m, but no farther than a share of it.
-fn part_way(from: Point, to: Point, distance: f64) -> Point {
-    from.towards(to, (distance / from.distance(to)).min(SHARE_GREATEST))
 }
 
 /// Radius with which a conductor leaves the bore, m; nought where it leaves along a line.

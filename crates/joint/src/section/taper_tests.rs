@@ -3,7 +3,9 @@
 use super::*;
 use crate::catalogue::{Body, Catalogue, FieldDuty, Region, Taper};
 use crate::form::{Complaints, Source};
+use crate::section::GAP_PRESSURE_PA;
 use jointwright_numerics::field::{Options, Unwatched, Wanted, solve};
+use jointwright_numerics::gas::breakdown_crest_v;
 use jointwright_numerics::outline::Point;
 use jointwright_units::Length;
 use std::collections::BTreeMap;
@@ -79,8 +81,11 @@ fn found(taper: &Taper, state: &TaperState, besides: &[Point]) -> Found {
     }
     let volts = |index: usize| solved.answers[index].value * VOLTS;
     let strengths = drawn.gap.iter().map(|place| {
-        let high = place.high_index.map_or(0.0, volts);
-        (high - volts(place.low_index)).abs() / place.width_m * 1e-6
+        let answer = &solved.answers[place.wanted_index];
+        let (at, to) = answer.at.zip(answer.to).expect("a way");
+        let width = at.distance(to);
+        let withstood = breakdown_crest_v(width, GAP_PRESSURE_PA, place.curve);
+        answer.value * withstood * VOLTS / width * 1e-6
     });
     Found {
         fields,

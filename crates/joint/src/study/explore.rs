@@ -1,6 +1,6 @@
 //! Explore: the worst of each judged field over a spread of dimensions.
 //!
-//! A field is not monotone in every deviation, so three kinds of states are solved: each dimension by itself at both ends of its range; for each field the corner to which those point; and states inside.
+//! A field is not monotone in every deviation, so four kinds of states are solved: each dimension by itself at both ends of its range; for each field the corner to which those point; states inside; and radii of the edge about that at which the gap is nearest to discharge.
 //! What is reported is the worst state that was solved.
 
 use super::gap::{Across, inception};
@@ -12,6 +12,9 @@ use std::collections::BTreeMap;
 
 /// Inner states, as shares of the ranges of radius, screen edge and edge radius: fixed, well apart, none on a bound.
 const INNER: [[f64; 3]; 3] = [[0.25, 0.75, 0.5], [0.75, 0.25, 0.75], [0.5, 0.6, 0.25]];
+/// Share of the range of the edge's radius to which the least inception voltage is closed in, and steps at most.
+const CLOSED_SHARE: f64 = 0.125;
+const STEPS_MOST: usize = 12;
 /// A range shorter than this has one state, m.
 const NARROW: f64 = 1e-6;
 
@@ -90,8 +93,15 @@ pub(super) fn explore(
         for shares in INNER {
             search.add(solver, search.inside(shares))?;
         }
+        let is_filled = filler != Filler::None;
+        if is_filled {
+            search.close_in(solver, false)?;
+        }
         if filler == Filler::Passing {
             search.add_empty(solver)?;
+        }
+        if filler != Filler::Permanent {
+            search.close_in(solver, true)?;
         }
     }
     Ok(search.worst(solver.n_solved - before))
@@ -234,18 +244,60 @@ impl Search<'_> {
             let value = |outcome: &Outcome| strength(outcome, quantity);
             points.extend(greatest(&self.states, value).map(|(point, _)| *point));
         }
-        let least = self
-            .states
-            .iter()
-            .filter(|(_, outcome)| !outcome.gap.is_empty())
-            .min_by(|a, b| onset(&a.1).total_cmp(&onset(&b.1)));
-        points.extend(least.map(|(point, _)| *point));
+        points.extend(self.least(false).map(|(point, _)| point));
         for point in points {
             let point = Point {
                 is_empty: true,
                 ..point
             };
             self.add(solver, point)?;
+        }
+        Ok(())
+    }
+
+    /// The least inception voltage so far, with the gap empty or filled.
+    fn least(&self, is_empty: bool) -> Option<(Point, f64)> {
+        let states = self
+            .states
+            .iter()
+            .filter(|(point, outcome)| point.is_empty == is_empty && !outcome.gap.is_empty());
+        states
+            .map(|(point, outcome)| (*point, onset(outcome)))
+            .min_by(|a, b| a.1.total_cmp(&b.1))
+    }
+
+    /// Closes in on the radius of the edge at which the gap is nearest to discharge.
+    ///
+    /// It has a least value inside: a sharper edge has the stronger field, a rounder one the wider gap under it.
+    fn close_in(&mut self, solver: &mut Solver<'_>, is_empty: bool) -> Result<(), String> {
+        let (least, greatest) = self.spread.edge_radius_m;
+        let Some(mut best) = self.least(is_empty) else {
+            return Ok(());
+        };
+        if greatest - least < NARROW {
+            return Ok(());
+        }
+        let mut step = (greatest - least) / 2.0;
+        for _ in 0..STEPS_MOST {
+            let before = best.0;
+            for radius in [before.edge_radius_m - step, before.edge_radius_m + step] {
+                if radius < least - NARROW || radius > greatest + NARROW {
+                    continue;
+                }
+                let point = Point {
+                    edge_radius_m: radius.clamp(least, greatest),
+                    ..before
+                };
+                self.add(solver, point)?;
+            }
+            best = self.least(is_empty).unwrap_or(best);
+            let is_closed = step <= CLOSED_SHARE * (greatest - least);
+            if is_closed && best.0 == before {
+                break;
+            }
+            if best.0 == before {
+                step /= 2.0;
+            }
         }
         Ok(())
     }

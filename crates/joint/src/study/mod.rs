@@ -20,7 +20,7 @@ pub use explore::{Seen, Worst};
 pub use gap::{Across, inception};
 pub use input::{Input, Spread, read};
 pub use plug::{PlugStudy, PlugWorst, study_plug};
-pub use solver::{Point, Solver};
+pub use solver::{Outcome, Point, Solver, Value};
 
 /// Rounding of whole nanometres, m.
 const ROUNDING: f64 = 2e-9;

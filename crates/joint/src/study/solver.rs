@@ -54,7 +54,7 @@ impl Value {
 pub struct Outcome {
     /// Fields; one that is not in the section is nought.
     pub values: BTreeMap<Quantity, Value>,
-    /// The gap before the screen edge.
+    /// The ways on which the gap before the screen edge is nearest to discharge.
     pub gap: Vec<Across>,
     /// Whether the edge of the screen lies in the field.
     pub is_edge_in_field: bool,
@@ -229,7 +229,7 @@ pub(super) fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome 
     let gap = drawn
         .gap
         .iter()
-        .map(|place| Across::of(place, answers, volts))
+        .filter_map(|place| Across::of(place, answers, volts))
         .collect();
     Outcome {
         values,

@@ -7,9 +7,11 @@ mod gap;
 mod grading;
 mod plug;
 mod random;
+mod worst;
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::{FieldDoc, Plan, RulingDoc, plan};
 
@@ -120,14 +122,20 @@ fn job(edit: &Edit) -> String {
         )
 }
 
-/// The plan of the reference joint with an edit.
+/// The reference joint with an edit, as it is read.
 #[track_caller]
-pub fn planned(edit: &Edit) -> Plan {
+pub fn order_of(edit: &Edit) -> Order {
     let catalogues = [
         (DEMONSTRATION.to_owned(), DEMONSTRATION_TEXT.to_owned()),
         ("parts.toml".to_owned(), catalogue(edit)),
     ];
-    let order = accepted(read(&job(edit), &catalogues), "the reference joint");
+    accepted(read(&job(edit), &catalogues), "the reference joint")
+}
+
+/// The plan of the reference joint with an edit.
+#[track_caller]
+pub fn planned(edit: &Edit) -> Plan {
+    let order = order_of(edit);
     plan(&accepted(judge(&order), "the reference joint"))
 }
 

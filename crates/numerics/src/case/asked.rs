@@ -14,6 +14,9 @@ use std::collections::BTreeMap;
 /// How much r a curve may gain along its tangent and still run along the axis.
 const PARALLEL: f64 = 1e-6;
 
+/// Places of a curve or a line that are looked at for discs, in sixty-fourths of it.
+const SAMPLES: std::ops::RangeInclusive<i32> = 0..=64;
+
 /// One wanted number by its name.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Asked {
@@ -189,9 +192,19 @@ impl Ask<'_, '_, '_> {
         ];
         let outline = &self.drawing.outline;
         let is_known = is_known_tag(self.tree, outline, &steps, tag, self.complaints);
-        is_known.then(|| Wanted::PeakOnCurve {
-            tag: tag.to_owned(),
-        })
+        if !is_known {
+            return None;
+        }
+        let tag = tag.to_owned();
+        let places = (0..outline.curves.len())
+            .filter(|&index| self.drawing.is_sound && outline.curves[index].tag == tag)
+            .flat_map(|index| SAMPLES.map(move |n| outline.place(index, f64::from(n) / 64.0)));
+        let places: Vec<Point> = places.collect();
+        if !places.is_empty() && places.iter().all(|at| self.is_left_out(*at)) {
+            self.complain_of_nothing_left("tag");
+            return None;
+        }
+        Some(Wanted::PeakOnCurve { tag })
     }
 
     fn peak_on_line(&mut self) -> Option<Wanted> {
@@ -213,7 +226,42 @@ impl Ask<'_, '_, '_> {
             self.complain("from", message, "");
             return None;
         }
+        if self.drawing.is_sound
+            && let Some(at) = self.outline().leaves_at(from, to)
+        {
+            let message = format!(
+                "The line from {} to {} leaves the section at {}: beyond lies a conductor or the outside, where there is no field.",
+                place_mm(from),
+                place_mm(to),
+                place_mm(at)
+            );
+            let hint = "End the line there, or ask for the stretches on both sides by themselves.";
+            self.complain("to", message, hint);
+            return None;
+        }
+        let is_left_out = |share: f64| self.is_left_out(from.towards(to, share));
+        if SAMPLES
+            .into_iter()
+            .all(|n| is_left_out(f64::from(n) / 64.0))
+        {
+            self.complain_of_nothing_left("to");
+            return None;
+        }
         Some(Wanted::PeakTangentialOnLine { from, to })
+    }
+
+    fn is_left_out(&self, at: Point) -> bool {
+        let discs = self.matter.leave_out.iter();
+        discs.clone().any(|disc| disc.at.distance(at) < disc.radius)
+    }
+
+    fn complain_of_nothing_left(&mut self, field: &str) {
+        let name = quoted(self.node.text_at("name").unwrap_or_default());
+        let message = format!(
+            "The discs in `leave_out` cover every place at which the peak {name} could lie."
+        );
+        let hint = "Make them smaller, or leave the number out.";
+        self.complain(field, message, hint);
     }
 
     /// Whether the field differs on the two sides of the curves at a place, and the first of them.

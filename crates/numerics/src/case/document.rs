@@ -1,7 +1,7 @@
 //! Document: the answers to a case, in the units of files.
 
 use super::{Case, si};
-use crate::field::{Answer, Wanted};
+use crate::field::{Answer, Cut, Wanted};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -14,6 +14,12 @@ pub struct AnswersDoc {
     pub about: String,
     /// The answers, in the order in which they were wanted.
     pub answers: Vec<AnswerDoc>,
+    /// Wanted numbers that are not computed, with the reason.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub refused: Vec<RefusedDoc>,
+    /// What ended the refinement before every number was as close as asked.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cut_short: Option<String>,
     /// Pressure of a tube of rubber on its cylinder, MPa.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure_mpa: Option<f64>,
@@ -48,6 +54,17 @@ pub struct AnswerDoc {
     pub settled: bool,
 }
 
+/// A wanted number that is not computed.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct RefusedDoc {
+    /// Name, as in the case.
+    pub name: String,
+    /// What it is, as in the case.
+    pub kind: String,
+    /// Why, and what to do.
+    pub why: String,
+}
+
 /// How long the stages took, in seconds.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct SecondsDoc {
@@ -70,6 +87,8 @@ pub struct Run {
     pub seconds: SecondsDoc,
     /// Relative residuals of Newton's method on the last mesh.
     pub residuals: Vec<f64>,
+    /// What ended the refinement before every number was as close as asked.
+    pub cut_short: Option<Cut>,
 }
 
 /// The document of the answers to a case; answers without a question, and questions without an answer, are left out.
@@ -84,17 +103,35 @@ pub struct Run {
 /// #   "materials": {"pe": {"eps_r": 2.3}}, "potentials_kv": {"inner": 10, "outer": 0},
 /// #   "wanted": [{"name": "C", "kind": "capacitance"}]}"#;
 /// let case = read(text).expect("a case");
-/// let answer = Answer { value: 9.2e-13, phase: None, error_estimate: 1e-17, at: None, is_settled: true };
+/// let answer = Answer { value: 9.2e-13, phase: None, error_estimate: 1e-17, at: None, to: None, is_settled: true };
 /// let document = document(&case, &[answer], Run::default());
 /// assert!((document.answers[0].value - 0.92).abs() < 1e-12);
 /// assert_eq!(document.answers[0].unit, "pF");
 /// ```
 pub fn document(case: &Case, answers: &[Answer], run: Run) -> AnswersDoc {
-    let answers = case.wanted.iter().zip(answers);
+    // A peak without a place was looked for nowhere.
+    let (answers, nowhere): (Vec<_>, Vec<_>) = case
+        .wanted
+        .iter()
+        .zip(answers)
+        .partition(|(asked, answer)| !is_peak(&asked.wanted) || answer.at.is_some());
+    let refused = case.refused.iter().map(|refused| RefusedDoc {
+        name: refused.name.clone(),
+        kind: refused.kind.to_owned(),
+        why: refused.why.clone(),
+    });
+    let nowhere = nowhere.into_iter().map(|(asked, _)| RefusedDoc {
+        name: asked.name.clone(),
+        kind: asked.kind.to_owned(),
+        why: "The discs in `leave_out` cover every place at which it could lie: make them smaller, or leave the number out.".to_owned(),
+    });
     AnswersDoc {
+        refused: refused.chain(nowhere).collect(),
+        cut_short: run.cut_short.map(cut_words),
         case: case.name.clone(),
         about: case.about.clone(),
         answers: answers
+            .into_iter()
             .map(|(asked, answer)| {
                 let (unit, of_si) = unit(&asked.wanted);
                 AnswerDoc {
@@ -116,11 +153,30 @@ pub fn document(case: &Case, answers: &[Answer], run: Run) -> AnswersDoc {
     }
 }
 
+fn is_peak(wanted: &Wanted) -> bool {
+    matches!(
+        wanted,
+        Wanted::PeakInRegion { .. }
+            | Wanted::PeakOnCurve { .. }
+            | Wanted::PeakTangentialOnLine { .. }
+    )
+}
+
+fn cut_words(cut: Cut) -> String {
+    match cut {
+        Cut::Unknowns => "Cut short: the mesh had as many unknowns as are allowed.",
+        Cut::Refinements => "Cut short: the mesh was refined as often as is allowed.",
+        Cut::Watch => "Cut short: the time that a solve may take was used up.",
+    }
+    .to_owned()
+}
+
 /// Unit of a wanted number in files, and how it comes from SI.
 fn unit(wanted: &Wanted) -> (&'static str, fn(f64) -> f64) {
     match wanted {
         Wanted::Capacitance => ("pF", si::picofarads),
         Wanted::PotentialAt { .. } => ("kV", si::kilovolts),
+        Wanted::BreakdownShare { .. } => ("1", |ratio| ratio),
         Wanted::PeakInRegion { .. }
         | Wanted::PeakOnCurve { .. }
         | Wanted::PeakTangentialOnLine { .. }

@@ -49,6 +49,8 @@ impl HeatCase {
                     settled: answer.is_settled,
                 })
                 .collect(),
+            refused: Vec::new(),
+            cut_short: None,
             pressure_mpa: None,
             unknowns: solved.n_unknowns,
             seconds,

@@ -127,7 +127,7 @@ fn material(node: &Node) -> Option<Material> {
         (None, None) => Conductivity::Constant(0.0),
     };
     Some(Material {
-        relative_permittivity: number_of(node.field("eps_r"), &ABOVE)?,
+        relative_permittivity: number_of(node.field("eps_r"), &ANY)?,
         conductivity,
     })
 }

@@ -27,6 +27,7 @@ mod drawing;
 mod heat;
 mod matter;
 mod schema;
+mod sense;
 mod si;
 mod ties;
 mod tree;
@@ -39,6 +40,7 @@ pub use complaint::Complaint;
 pub use document::{AnswerDoc, AnswersDoc, Run, SecondsDoc, answers_schema, document};
 pub use heat::HeatCase;
 pub use schema::schema;
+pub use sense::Refused;
 pub use tube::{Held, TubeCase};
 
 use crate::field::Section;
@@ -58,8 +60,10 @@ pub struct Case {
     pub about: String,
     /// Geometry, materials and potentials, in SI units.
     pub section: Section,
-    /// What is wanted, in the order of the file.
+    /// What is wanted and can be had, in the order of the file.
     pub wanted: Vec<Asked>,
+    /// What is wanted and has no bound, with the reason.
+    pub refused: Vec<Refused>,
 }
 
 /// What a case asks.
@@ -177,22 +181,32 @@ fn section(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Case> {
     let wanted = asked::asked(tree, &outline, &matter, complaints);
     if outline.is_sound && matter.has_all_conductors {
         ties::check(tree, &outline.outline, &matter, &wanted, complaints);
+        sense::check(tree, &outline.outline, &matter, complaints);
     }
+    let section = Section {
+        outline: outline.outline,
+        materials: matter.of_region.into_iter().collect::<Option<_>>()?,
+        potentials: matter
+            .potentials
+            .into_iter()
+            .map(|p| (p.tag, p.volts))
+            .collect(),
+        floating: matter.floating,
+        regime: matter.regime,
+        leave_out: matter.leave_out,
+    };
+    let wanted = wanted.into_iter().flatten().collect();
+    // Of a drawing with a complaint nothing is concluded.
+    let (wanted, refused) = if complaints.len() == 0 {
+        sense::bounded(&section, wanted)
+    } else {
+        (wanted, Vec::new())
+    };
     Some(Case {
         name: tree.text_at("case")?.to_owned(),
         about: tree.text_at("about").unwrap_or_default().to_owned(),
-        section: Section {
-            outline: outline.outline,
-            materials: matter.of_region.into_iter().collect::<Option<_>>()?,
-            potentials: matter
-                .potentials
-                .into_iter()
-                .map(|p| (p.tag, p.volts))
-                .collect(),
-            floating: matter.floating,
-            regime: matter.regime,
-            leave_out: matter.leave_out,
-        },
-        wanted: wanted.into_iter().flatten().collect(),
+        section,
+        wanted,
+        refused,
     })
 }

@@ -71,6 +71,8 @@ impl TubeCase {
                 answer("pressure_mpa", pressure_mpa, "MPa", error_mpa),
                 answer("axial_stretch", pressed.axial_stretch, "1", axial_error),
             ],
+            refused: Vec::new(),
+            cut_short: None,
             pressure_mpa: Some(pressure_mpa),
             unknowns: 0,
             seconds,

@@ -244,8 +244,11 @@ const MATERIAL: Shape = Shape {
     fields: &[
         needed(
             "eps_r",
-            Kind::Positive { greatest: 1e9 },
-            "Relative permittivity.",
+            Kind::Number {
+                least: 1.0,
+                greatest: 1e9,
+            },
+            "Relative permittivity; that of nothing is 1.",
         ),
         optional(
             "sigma_s_per_m",

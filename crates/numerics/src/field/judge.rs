@@ -1,5 +1,6 @@
 //! The wanted numbers, taken from one solution.
 
+use super::across;
 use super::peak::Search;
 use super::section::Section;
 use super::solution::{Solution, energy_ratio, modulus};
@@ -7,18 +8,25 @@ use super::system::{System, coefficients};
 use super::wanted::Wanted;
 use crate::outline::Point;
 
+/// Share of a triangle's size times the error of its slope that its potential is off by.
+pub(super) const POTENTIAL_RATIO: f64 = 0.3;
+
 /// A wanted number as one solution has it.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Judged {
     /// Real and imaginary part, or the modulus and nothing.
     pub parts: [f64; 2],
     pub at: Option<Point>,
+    /// The other end of a way.
+    pub to: Option<Point>,
     /// Triangles the number rests on: those that hold the place, or in which the peak may lie, with what it might be there.
     pub spots: Vec<(u32, f64)>,
     /// Error of the triangles' own slopes there, before any recovery: an upper guess at the error of the number.
     pub rough_error: f64,
     /// Size of what the number is a part of: the modulus of the field for its axial component, else the number's own.
     pub size: f64,
+    /// How far the search for the number may have missed it, on this solution.
+    pub search_error: f64,
     /// Share of the energy by which the slopes of neighbours disagree in the whole section.
     pub energy_ratio: f64,
 }
@@ -91,6 +99,7 @@ fn judge_one(
             .tangential_on_line(*from, *to);
             of_peak(peak)
         }
+        Wanted::BreakdownShare { .. } => breakdown_share(section, wanted, solution),
         Wanted::PotentialAt { at } => potential_at(solution, *at),
         Wanted::FieldAt { at, side } => field_at(solution, *at, *side),
         Wanted::AxialFieldAt { at } => axial_field_at(solution, *at),
@@ -127,6 +136,43 @@ fn of_peak(peak: super::peak::Peak) -> Judged {
     }
 }
 
+/// The way on which air is nearest to breakdown.
+fn breakdown_share(section: &Section, wanted: &Wanted, solution: &mut Solution<'_>) -> Judged {
+    let Wanted::BreakdownShare {
+        region_index,
+        ways,
+        curve,
+        pressure_pa,
+    } = wanted
+    else {
+        return Judged::default();
+    };
+    let is_held = |tag: &str| {
+        section.potentials.iter().any(|(held, _)| held == tag)
+            || section.floating.iter().any(|held| held == tag)
+    };
+    let nearest = across::Search {
+        outline: &section.outline,
+        solution,
+        region_index: *region_index,
+        curve: *curve,
+        pressure_pa: *pressure_pa,
+        is_held: &is_held,
+    }
+    .greatest(ways);
+    let greatest = nearest.seen.iter().map(|spot| spot.1);
+    Judged {
+        parts: [nearest.value, 0.0],
+        at: nearest.ends.map(|ends| ends[0]),
+        to: nearest.ends.map(|ends| ends[1]),
+        rough_error: greatest.fold(nearest.value, f64::max) - nearest.value,
+        spots: nearest.seen,
+        size: nearest.value,
+        search_error: nearest.search_error,
+        ..Judged::default()
+    }
+}
+
 fn potential_at(solution: &mut Solution<'_>, at: Point) -> Judged {
     let holders = solution.holders(at, None);
     let mut judged = Judged::default();
@@ -135,7 +181,7 @@ fn potential_at(solution: &mut Solution<'_>, at: Point) -> Judged {
         for part in 0..2 {
             judged.parts[part] += value[part] / holders.len() as f64;
         }
-        let error = 0.3 * size(solution, triangle) * solution.gap(triangle, at);
+        let error = POTENTIAL_RATIO * size(solution, triangle) * solution.gap(triangle, at);
         judged.rough_error = judged.rough_error.max(error);
         judged.spots.push((triangle, 0.0));
     }
@@ -179,7 +225,8 @@ fn axial_field_at(solution: &mut Solution<'_>, at: Point) -> Judged {
     judged
 }
 
-fn size(solution: &Solution<'_>, triangle: u32) -> f64 {
+/// Longest side of a triangle, m.
+pub(super) fn size(solution: &Solution<'_>, triangle: u32) -> f64 {
     let numbers = solution.mesh.triangles[triangle as usize];
     let [a, b, c] = [0, 1, 2].map(|k| solution.mesh.nodes[numbers[k] as usize]);
     a.distance(b).max(b.distance(c)).max(c.distance(a))

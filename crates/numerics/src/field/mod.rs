@@ -17,7 +17,9 @@
     reason = "components of a slope are named by axis and part, as in the formulas"
 )]
 
+mod across;
 mod along;
+mod corner;
 mod judge;
 mod newton;
 mod peak;
@@ -31,9 +33,10 @@ mod wanted;
 mod warm;
 
 pub use along::{Along, along};
+pub use corner::{Corner, corners};
 pub use section::{Conductivity, Disc, Material, Regime, Section};
 pub use solve::solve;
-pub use solved::{FieldError, Options, Solved, Stage, Unwatched, Watch};
+pub use solved::{Cut, FieldError, Options, Solved, Stage, Unwatched, Watch};
 pub use system::VACUUM_PERMITTIVITY;
 pub use wanted::{Answer, Wanted};
 pub use warm::{Prepared, Reuse, prepare};

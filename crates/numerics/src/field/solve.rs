@@ -3,9 +3,10 @@
 use super::judge::{Judged, judge};
 use super::section::Section;
 use super::solution::{Solution, unevenness};
-use super::solved::{FieldError, Options, Solved, Stage, Watch};
+use super::solved::{Cut, FieldError, Options, Solved, Stage, Watch};
 use super::system::{System, coefficients};
 use super::wanted::{Answer, Wanted};
+use crate::gas;
 use crate::mesh::{self, MeshOptions};
 
 /// Most times a mesh is refined.
@@ -125,10 +126,17 @@ pub(super) fn run(
         let judged = judge(section, wanted, &system, &mut solution);
         let before = goals.last().map_or(&[][..], Vec::as_slice);
         let mut now = follow(section, wanted, options, before, judged);
-        let is_enough = now.iter().all(|goal| goal.is_settled)
-            || n_unknowns >= options.n_unknowns_most
-            || goals.len() >= LEVELS_MOST
-            || !watch.may_go_on();
+        let is_settled = now.iter().all(|goal| goal.is_settled);
+        let cut_short = if is_settled {
+            None
+        } else if n_unknowns >= options.n_unknowns_most {
+            Some(Cut::Unknowns)
+        } else if goals.len() >= LEVELS_MOST {
+            Some(Cut::Refinements)
+        } else {
+            (!watch.may_go_on()).then_some(Cut::Watch)
+        };
+        let is_enough = is_settled || cut_short.is_some();
         let finer = (!is_enough).then(|| {
             let is_marked = mark(section, wanted, &solution, &mut now);
             watch.stage(Stage::Mesh);
@@ -150,6 +158,7 @@ pub(super) fn run(
             answers: answers(section, wanted, now),
             n_unknowns,
             newton_residuals,
+            cut_short,
             mesh: finest.mesh.clone(),
             potential,
         };
@@ -189,6 +198,7 @@ pub(super) fn follow(
                 None => (ROUGH_FIRST_RATIO * judged.rough_error).max(FIRST_RATIO * judged.size),
                 Some(goal) => estimate(goal, &judged, &wanted[index]),
             };
+            let estimate = estimate + judged.search_error;
             let asked = asked(section, &wanted[index], options, &judged);
             Goal {
                 is_settled: estimate <= asked,
@@ -237,6 +247,10 @@ fn asked(section: &Section, wanted: &Wanted, options: &Options, judged: &Judged)
     match wanted {
         Wanted::Capacitance => options.capacitance_tolerance * judged.modulus(),
         Wanted::PotentialAt { .. } => options.tolerance * judged.modulus().max(1e-3 * span),
+        // What no voltage of the section could break down needs no closeness of its own.
+        Wanted::BreakdownShare { .. } => {
+            options.tolerance * judged.modulus().max(1e-3 * span / gas::LEAST_V)
+        }
         _ => options.tolerance * judged.modulus(),
     }
 }
@@ -257,6 +271,7 @@ fn answer(section: &Section, goal: &Goal, wanted: &Wanted) -> Answer {
         phase: (is_complex && has_phase).then(|| imaginary.atan2(real)),
         error_estimate: goal.estimate,
         at: goal.last.at,
+        to: goal.last.to,
         is_settled: goal.is_settled,
     }
 }

@@ -39,6 +39,19 @@ pub struct Solved {
     pub n_unknowns: usize,
     /// Relative residuals of Newton's method on the last mesh; empty for a linear problem.
     pub newton_residuals: Vec<f64>,
+    /// What ended the refinement before every number was as close as asked.
+    pub cut_short: Option<Cut>,
+}
+
+/// What ends a refinement before every number is as close as asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Cut {
+    /// As many unknowns as are allowed.
+    Unknowns,
+    /// As many refinements as are made.
+    Refinements,
+    /// Whoever watches.
+    Watch,
 }
 
 /// What a solve is busy with.

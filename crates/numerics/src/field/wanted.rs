@@ -1,5 +1,6 @@
 //! What may be wanted of a field, and the answer.
 
+use crate::gas;
 use crate::outline::Point;
 
 /// One number that is wanted of a field.
@@ -41,19 +42,32 @@ pub enum Wanted {
         /// The place, m.
         at: Point,
     },
+    /// Largest voltage along a shortest straight way in a region of air over what that length of air withstands, V per V of crest.
+    BreakdownShare {
+        /// Index of the region.
+        region_index: usize,
+        /// Groups of tags: ways run from every place on the region's curves of the first to the nearest place on those of the second.
+        ways: Vec<[Vec<String>; 2]>,
+        /// Which curve of breakdown air has.
+        curve: gas::Curve,
+        /// Its pressure, Pa.
+        pressure_pa: f64,
+    },
 }
 
 /// A wanted number with its estimated error.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Answer {
-    /// The number, SI: F, V or V/m; the modulus in the complex regime.
+    /// The number, SI: F, V, V/m or a ratio; the modulus in the complex regime.
     pub value: f64,
     /// Phase of the number, rad, in the complex regime and where it has one.
     pub phase: Option<f64>,
     /// Estimated absolute error of `value`, in its unit.
     pub error_estimate: f64,
-    /// Where a peak lies.
+    /// Where a peak lies, or a way begins.
     pub at: Option<Point>,
+    /// Where a way ends.
+    pub to: Option<Point>,
     /// Whether the estimate came down to what was asked.
     pub is_settled: bool,
 }

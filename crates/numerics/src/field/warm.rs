@@ -214,6 +214,7 @@ impl Prepared {
             answers: answers(section, &self.wanted, &goals),
             n_unknowns: finest.n_unknowns(),
             newton_residuals,
+            cut_short: None,
             mesh: finest.mesh.clone(),
             potential,
         })

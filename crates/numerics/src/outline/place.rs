@@ -17,6 +17,22 @@ pub struct CurveAt {
 }
 
 impl Outline {
+    /// Share of a curve's length at which it comes nearest to a place, and how far that is, m; none if there is no such curve.
+    ///
+    /// ```
+    /// use jointwright_numerics::outline::{Curve, Outline, Point, Shape};
+    /// let outline = Outline {
+    ///     points: vec![Point::new(0.1, 0.0), Point::new(0.0, 0.1)],
+    ///     curves: vec![Curve { from: 0, to: 1, shape: Shape::Arc { center: Point::new(0.0, 0.0) }, tag: "rim".to_owned() }],
+    ///     regions: vec![],
+    /// };
+    /// let (share, distance) = outline.nearest(0, Point::new(0.05, 0.05)).unwrap();
+    /// assert!((share - 0.5).abs() < 1e-12 && (distance - (0.1 - 0.05 * 2.0_f64.sqrt())).abs() < 1e-12);
+    /// ```
+    pub fn nearest(&self, curve_index: usize, place: Point) -> Option<(f64, f64)> {
+        self.piece(curve_index).map(|piece| piece.nearest(place))
+    }
+
     /// The curves on which a place lies, within 1e-9 m.
     ///
     /// ```
@@ -76,6 +92,37 @@ impl Outline {
     pub fn holds_part_of(&self, from: Point, to: Point) -> bool {
         let line = Piece::new(from, to, Shape::Line);
         // Between two places at which the line meets a curve, it is in one region or in none.
+        self.parted(&line).windows(2).any(|pair| {
+            let is_long = (pair[1] - pair[0]) * line.length() > 4.0 * TOUCH;
+            is_long
+                && !self
+                    .regions_at(line.place(0.5 * (pair[0] + pair[1])))
+                    .is_empty()
+        })
+    }
+
+    /// The first place of a straight line at which it leaves the section for a stretch, if it does.
+    ///
+    /// ```
+    /// use jointwright_numerics::outline::{Outline, Point};
+    /// let (from, to) = (Point::new(0.0, 0.0), Point::new(0.0, 1.0));
+    /// assert_eq!(Outline::default().leaves_at(from, to), Some(from));
+    /// ```
+    pub fn leaves_at(&self, from: Point, to: Point) -> Option<Point> {
+        let line = Piece::new(from, to, Shape::Line);
+        let shares = self.parted(&line);
+        let outside = shares.windows(2).find(|pair| {
+            let is_long = (pair[1] - pair[0]) * line.length() > 4.0 * TOUCH;
+            is_long
+                && self
+                    .regions_at(line.place(0.5 * (pair[0] + pair[1])))
+                    .is_empty()
+        });
+        outside.map(|pair| line.place(pair[0]))
+    }
+
+    /// Shares of a line between which it meets no curve, its ends included.
+    fn parted(&self, line: &Piece) -> Vec<f64> {
         let mut shares = vec![0.0, 1.0];
         for curve_index in 0..self.curves.len() {
             if let Some(piece) = self.piece(curve_index) {
@@ -83,13 +130,7 @@ impl Outline {
             }
         }
         shares.sort_by(f64::total_cmp);
-        shares.windows(2).any(|pair| {
-            let is_long = (pair[1] - pair[0]) * line.length() > 4.0 * TOUCH;
-            is_long
-                && !self
-                    .regions_at(line.place(0.5 * (pair[0] + pair[1])))
-                    .is_empty()
-        })
+        shares
     }
 
     fn is_in_region(&self, region_index: usize, place: Point) -> bool {

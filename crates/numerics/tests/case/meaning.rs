@@ -113,6 +113,7 @@ fn document_of(value: f64, phase: Option<f64>) -> AnswersDoc {
         phase,
         error_estimate: value * 1e-4,
         at: Some(Point::new(0.006, 0.02)),
+        to: None,
         is_settled: phase.is_none(),
     };
     let run = Run {
@@ -122,6 +123,7 @@ fn document_of(value: f64, phase: Option<f64>) -> AnswersDoc {
             ..SecondsDoc::default()
         },
         residuals: Vec::new(),
+        cut_short: None,
     };
     document(&case, &vec![answer; case.wanted.len()], run)
 }

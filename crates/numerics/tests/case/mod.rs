@@ -4,6 +4,7 @@ mod complaints;
 mod heats;
 mod hostile;
 mod meaning;
+mod sense;
 mod tubes;
 
 use jointwright_numerics::case::{Case, Complaint, read, read_question};

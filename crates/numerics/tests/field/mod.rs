@@ -1,5 +1,6 @@
 //! Fields against closed forms, against sections solved elsewhere, and against laws they must obey.
 
+mod across;
 mod along;
 mod closed_forms;
 mod growing;

@@ -105,6 +105,7 @@ fn compare(scale: f64) -> Compared {
             n_unknowns: solved.n_unknowns,
             seconds: case::SecondsDoc::default(),
             residuals: Vec::new(),
+            cut_short: None,
         };
         let document = document(&case, &solved.answers, run);
         for answer in &document.answers {

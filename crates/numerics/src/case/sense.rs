@@ -1,0 +1,208 @@
+//! Sense: numbers that can be read and mean nothing, and wanted numbers that have no bound.
+//!
+//! **Why separate.** A mesh would answer all of them, and its answers would be those of the mesh.
+
+use super::asked::Asked;
+use super::complaint::{Complaints, quoted};
+use super::matter::Matter;
+use super::si;
+use super::tree::{Node, Step};
+use crate::field::{Corner, Section, Wanted, corners};
+use crate::outline::{Outline, Point, place_mm};
+
+/// Nearer to the axis than this share of the largest radius nothing may lie, but on it.
+const AXIS_SHARE: f64 = 1e-5;
+/// On the axis, m.
+const ON_AXIS: f64 = 1e-15;
+/// Potentials that differ by less, V, or by less than this share of the greatest, do not differ.
+const VOLTS_LEAST: f64 = 1e-6;
+const VOLTS_SHARE: f64 = 1e-9;
+/// Least conductivity above nothing, S/m, and least frequency above nothing, Hz.
+const SIGMA_LEAST: f64 = 1e-25;
+const FREQUENCY_LEAST: f64 = 1e-9;
+/// A place is at a corner within this, m.
+const AT_CORNER: f64 = 1e-9;
+
+/// A wanted number that is not computed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Refused {
+    /// Its name in the file.
+    pub name: String,
+    /// The word of the format for what it is.
+    pub kind: &'static str,
+    /// Why, and what to do: whole sentences.
+    pub why: String,
+}
+
+/// Complains of numbers that mean nothing.
+pub(super) fn check(
+    tree: &Node,
+    outline: &Outline,
+    matter: &Matter,
+    complaints: &mut Complaints<'_>,
+) {
+    beside_axis(tree, outline, complaints);
+    on_axis(tree, outline, matter, complaints);
+    potentials(tree, matter, complaints);
+    for (key, node) in tree.entries_at("materials") {
+        let Some(sigma) = node.number_at("sigma_s_per_m") else {
+            continue;
+        };
+        if sigma > 0.0 && sigma < SIGMA_LEAST {
+            let steps = [
+                Step::Name("materials"),
+                Step::Name(&key.name),
+                Step::Name("sigma_s_per_m"),
+            ];
+            let message = format!(
+                "The conductivity {sigma:e} S/m is that of nothing: no material is known below {SIGMA_LEAST:e} S/m."
+            );
+            complaints.add(tree, &steps, message, "A perfect insulator has 0.");
+        }
+    }
+    if let Some(hertz) = tree.number_at("frequency_hz")
+        && hertz > 0.0
+        && hertz < FREQUENCY_LEAST
+    {
+        let message =
+            format!("At {hertz:e} Hz one turn takes longer than thirty years; nothing swings so.");
+        let hint = "At rest the frequency is 0.";
+        complaints.add(tree, &[Step::Name("frequency_hz")], message, hint);
+    }
+}
+
+fn beside_axis(tree: &Node, outline: &Outline, complaints: &mut Complaints<'_>) {
+    let used = |index: usize| {
+        let curves = outline.curves.iter();
+        curves
+            .clone()
+            .any(|curve| [curve.from, curve.to].contains(&index))
+    };
+    let largest = outline.points.iter().map(|at| at.r).fold(0.0, f64::max);
+    for (index, at) in outline.points.iter().enumerate() {
+        if at.r > ON_AXIS && at.r < AXIS_SHARE * largest && used(index) {
+            let message = format!(
+                "The point {index} lies {:e} mm from the axis, less than {AXIS_SHARE:e} of the section's largest radius, {} mm: the estimates of errors do not hold there.",
+                at.r * 1e3,
+                largest * 1e3
+            );
+            let hint = "Put it on the axis, or as far from it as the real part is.";
+            let steps = [Step::Name("points"), Step::Index(index)];
+            complaints.add(tree, &steps, message, hint);
+        }
+    }
+}
+
+/// A conductor that is a stretch of the axis is a wire without thickness: no field can hold a potential on it.
+fn on_axis(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut Complaints<'_>) {
+    for (index, curve) in outline.curves.iter().enumerate() {
+        let ends = [curve.from, curve.to].map(|point| outline.points[point].r.abs());
+        if ends.iter().all(|r| *r <= ON_AXIS) && matter.is_conductor(&curve.tag) {
+            let message = format!(
+                "The curve {} ({}) is a conductor and lies on the axis: it is a wire without thickness, beside which a field has no bound and on which no potential can be held.",
+                index + 1,
+                curve.tag
+            );
+            let hint = "Give the conductor its radius, or the curve a tag without a potential.";
+            complaints.add(
+                tree,
+                &[Step::Name("curves"), Step::Index(index)],
+                message,
+                hint,
+            );
+        }
+    }
+}
+
+fn potentials(tree: &Node, matter: &Matter, complaints: &mut Complaints<'_>) {
+    let levels = matter.levels();
+    let greatest = levels.iter().map(|volts| volts.abs()).fold(0.0, f64::max);
+    for pair in levels.windows(2) {
+        let apart = pair[1] - pair[0];
+        if apart >= VOLTS_LEAST.max(VOLTS_SHARE * greatest) {
+            continue;
+        }
+        let message = format!(
+            "The potentials {:e} kV and {:e} kV are {:e} kV apart, which is nothing beside rounding.",
+            si::kilovolts(pair[0]),
+            si::kilovolts(pair[1]),
+            si::kilovolts(apart)
+        );
+        let hint = "Conductors at one potential have one number; a field may be solved at any voltage and scaled.";
+        complaints.add(tree, &[Step::Name("potentials_kv")], message, hint);
+    }
+}
+
+/// Parts what is wanted into what has a bound and what has none.
+pub(super) fn bounded(section: &Section, wanted: Vec<Asked>) -> (Vec<Asked>, Vec<Refused>) {
+    let open: Vec<Corner> = corners(section)
+        .into_iter()
+        .filter(|corner| {
+            let discs = section.leave_out.iter();
+            discs
+                .clone()
+                .all(|disc| disc.at.distance(corner.at) >= disc.radius)
+        })
+        .collect();
+    let mut kept = Vec::new();
+    let mut refused = Vec::new();
+    for asked in wanted {
+        match open
+            .iter()
+            .find(|corner| is_reached(section, &asked.wanted, corner))
+        {
+            None => kept.push(asked),
+            Some(corner) => refused.push(Refused {
+                why: without_bound(section, corner),
+                name: asked.name,
+                kind: asked.kind,
+            }),
+        }
+    }
+    (kept, refused)
+}
+
+/// Whether a wanted number takes in the place of a corner.
+fn is_reached(section: &Section, wanted: &Wanted, corner: &Corner) -> bool {
+    let is_there = |at: Point| at.distance(corner.at) <= AT_CORNER;
+    match wanted {
+        Wanted::PeakInRegion { region_index } => corner.region_indices.contains(region_index),
+        Wanted::PeakOnCurve { tag } => {
+            let mut curves = corner.curve_indices.iter();
+            curves.any(|curve| section.outline.curves[*curve].tag == *tag)
+        }
+        Wanted::PeakTangentialOnLine { from, to } => {
+            let length = from.distance(*to);
+            let along = [(to.r - from.r) / length, (to.z - from.z) / length];
+            let way = [corner.at.r - from.r, corner.at.z - from.z];
+            let share = (way[0] * along[0] + way[1] * along[1]).clamp(0.0, length);
+            is_there(from.towards(*to, share / length))
+        }
+        Wanted::FieldAt { at, side } => {
+            is_there(*at) && side.is_none_or(|side| corner.region_indices.contains(&side))
+        }
+        Wanted::AxialFieldAt { at } => is_there(*at),
+        Wanted::Capacitance | Wanted::PotentialAt { .. } | Wanted::BreakdownShare { .. } => false,
+    }
+}
+
+fn without_bound(section: &Section, corner: &Corner) -> String {
+    let outline = &section.outline;
+    let curves: Vec<String> = corner
+        .curve_indices
+        .iter()
+        .map(|curve| format!("{} ({})", curve + 1, outline.curves[*curve].tag))
+        .collect();
+    let regions: Vec<String> = corner
+        .region_indices
+        .iter()
+        .map(|region| quoted(&outline.regions[*region].name))
+        .collect();
+    format!(
+        "It has no bound: at {}, where the curves {} meet, the field in {} grows without end as the distance to the power {:.2}. Round the corner with its real radius, or leave it out with a disc in `leave_out`.",
+        place_mm(corner.at),
+        curves.join(" and "),
+        regions.join(" and "),
+        corner.power - 1.0
+    )
+}

@@ -1,0 +1,394 @@
+//! How near air is to breaking down on the shortest straight ways between the rims of a region.
+//!
+//! ```text
+//!        -----P-------     a way runs from a place P on one group of curves to the nearest place Q of another;
+//!             |            of length d it carries |φ(P) − φ(Q)|, and air withstands U(d);
+//!        -----Q-------     wanted is the largest |φ(P) − φ(Q)| / U(d) of all P
+//! ```
+//!
+//! **What.** [`Search::greatest`]: branch and bound over stretches of the curves from which ways begin.
+//! No way from a stretch is shorter than the curve it leads to is away, and none carries more than the potentials at both
+//! ends can differ; since U rises with d, that bounds all ways of the stretch.
+//! A stretch that may hold more than the best way found is halved, until none may hold more than it by [`SEARCH_RATIO`].
+//! So nothing between samples is missed, and how far the search may be off is known.
+//!
+//! **Why separate.** `peak` looks for a field in one triangle; here two places far apart belong together.
+//!
+//! **Invariants.** Potentials are those of the mesh, parabolas along its edges; places lie on the outline.
+//!
+//! **Not here.** Ways along a rim or aslant, fields that are uneven along a way, ways round a corner.
+//!
+//! **Source.** `docs/theory/gap.md`.
+
+use super::judge::{POTENTIAL_RATIO, size};
+use super::solution::{NONE, Solution};
+use crate::gas::{self, breakdown_crest_v};
+use crate::outline::{Outline, Point, Shape};
+use std::cmp::Ordering;
+use std::collections::BinaryHeap;
+
+/// How far the greatest that is found may lie below the greatest there is, as a share of it.
+const SEARCH_RATIO: f64 = 5e-4;
+/// Stretches halved, at most; what is left open then counts as error.
+const HALVED_MOST: usize = 20_000;
+/// A place is nearest if no other is nearer by more than this share.
+const NEAREST_RATIO: f64 = 1e-9;
+/// Ways that carry this share of the greatest are rivals: their triangles are looked at too.
+const RIVAL_RATIO: f64 = 0.9;
+const RIVALS_MOST: usize = 12;
+
+/// The nearest way to breakdown.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Nearest {
+    /// Voltage along it over what air withstands.
+    pub value: f64,
+    /// Both ends; none where there is no voltage at all.
+    pub ends: Option<[Point; 2]>,
+    /// Triangles of the nearest way and of its rivals, each with what its way carries and might carry more.
+    pub seen: Vec<(u32, f64)>,
+    /// How much more some way between those looked at may carry.
+    pub search_error: f64,
+}
+
+/// Looks for the nearest way to breakdown in one solution.
+pub(super) struct Search<'s, 'm> {
+    pub outline: &'s Outline,
+    pub solution: &'s mut Solution<'m>,
+    pub region_index: usize,
+    pub curve: gas::Curve,
+    pub pressure_pa: f64,
+    /// Whether a tag is that of a conductor, whose potential has no error of its own.
+    pub is_held: &'s dyn Fn(&str) -> bool,
+}
+
+/// An edge of the mesh on a curve of the region.
+struct Rim {
+    curve_index: usize,
+    shares: [f64; 2],
+    /// Potential at its beginning, its middle and its end.
+    values: [[f64; 2]; 3],
+    triangle: u32,
+    /// Length of its chord and how far it bows out from it, m.
+    length: f64,
+    bow: f64,
+}
+
+/// A curve to which ways lead, with its rims in the order of their shares.
+struct Target {
+    curve_index: usize,
+    rims: Vec<usize>,
+}
+
+/// A stretch of a rim, the curve to which its ways lead, and what none of them carries more than.
+#[derive(Clone, Copy)]
+struct Stretch {
+    rim: usize,
+    range: [f64; 2],
+    group: usize,
+    target: usize,
+    most: f64,
+}
+
+impl PartialEq for Stretch {
+    fn eq(&self, other: &Self) -> bool {
+        self.cmp(other) == Ordering::Equal
+    }
+}
+impl Eq for Stretch {}
+impl PartialOrd for Stretch {
+    fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+impl Ord for Stretch {
+    fn cmp(&self, other: &Self) -> Ordering {
+        self.most.total_cmp(&other.most)
+    }
+}
+
+/// A way that was looked at.
+#[derive(Clone, Copy)]
+struct Way {
+    value: f64,
+    ends: [Point; 2],
+    /// The edges on which its ends lie.
+    rims: [usize; 2],
+}
+
+/// What is looked at: edges, the groups of curves to which ways lead, and the ways found so far.
+struct Board {
+    rims: Vec<Rim>,
+    groups: Vec<Vec<Target>>,
+    best: Way,
+    /// The best way from each edge.
+    rivals: Vec<f64>,
+    rival_ways: Vec<Option<Way>>,
+    open: BinaryHeap<Stretch>,
+}
+
+impl Rim {
+    /// Potential at a share of the edge: a parabola through three values.
+    fn value(&self, t: f64) -> [f64; 2] {
+        let weights = [
+            (1.0 - t) * (1.0 - 2.0 * t),
+            4.0 * t * (1.0 - t),
+            t * (2.0 * t - 1.0),
+        ];
+        [0, 1].map(|part| (0..3).map(|k| weights[k] * self.values[k][part]).sum())
+    }
+
+    /// Three values in whose triangle the potential of a stretch lies.
+    fn controls(&self, range: [f64; 2]) -> [[f64; 2]; 3] {
+        let [a, b] = range.map(|t| self.value(t));
+        let middle = self.value(0.5 * (range[0] + range[1]));
+        let control = [0, 1].map(|part| 2.0 * middle[part] - 0.5 * (a[part] + b[part]));
+        [a, control, b]
+    }
+
+    /// Share of its curve at a share of the edge.
+    fn share(&self, t: f64) -> f64 {
+        self.shares[0] + t * (self.shares[1] - self.shares[0])
+    }
+
+    /// Share of the edge at a share of its curve.
+    fn own(&self, share: f64) -> f64 {
+        ((share - self.shares[0]) / (self.shares[1] - self.shares[0])).clamp(0.0, 1.0)
+    }
+
+    fn spans(&self, shares: [f64; 2]) -> bool {
+        let [a, b] = self.shares;
+        a.min(b) <= shares[1] && a.max(b) >= shares[0]
+    }
+}
+
+impl Search<'_, '_> {
+    /// The greatest share of what air withstands, over all ways from the curves of a group's first tags to the nearest place on those of its second.
+    pub fn greatest(&mut self, ways: &[[Vec<String>; 2]]) -> Nearest {
+        let mut board = self.board(ways);
+        for (group, [from, _]) in ways.iter().enumerate() {
+            for rim in 0..board.rims.len() {
+                let tag = &self.outline.curves[board.rims[rim].curve_index].tag;
+                if !from.contains(tag) {
+                    continue;
+                }
+                for target in 0..board.groups[group].len() {
+                    let whole = Stretch {
+                        rim,
+                        range: [0.0, 1.0],
+                        group,
+                        target,
+                        most: f64::INFINITY,
+                    };
+                    self.take(&mut board, whole);
+                }
+            }
+        }
+        let mut left_open = 0.0;
+        let mut n_halved = 0;
+        while let Some(stretch) = board.open.pop() {
+            if stretch.most <= board.best.value * (1.0 + SEARCH_RATIO) {
+                break;
+            }
+            if n_halved >= HALVED_MOST {
+                left_open = stretch.most - board.best.value;
+                break;
+            }
+            n_halved += 1;
+            let middle = 0.5 * (stretch.range[0] + stretch.range[1]);
+            for range in [[stretch.range[0], middle], [middle, stretch.range[1]]] {
+                self.take(&mut board, Stretch { range, ..stretch });
+            }
+        }
+        self.nearest(board, left_open)
+    }
+
+    /// Looks at the way from the middle of a stretch, and keeps the stretch if some other of its ways may carry more.
+    fn take(&self, board: &mut Board, mut stretch: Stretch) {
+        let rim = &board.rims[stretch.rim];
+        let share = stretch.range[1] - stretch.range[0];
+        let half = 0.5 * share * rim.length + 2.0 * rim.bow;
+        let middle_t = 0.5 * (stretch.range[0] + stretch.range[1]);
+        let place = |t: f64| self.outline.place(rim.curve_index, rim.share(t));
+        let to = |target: &Target, at: Point| {
+            self.outline
+                .nearest(target.curve_index, at)
+                .unwrap_or((0.0, f64::INFINITY))
+        };
+        let group = &board.groups[stretch.group];
+        let target = &group[stretch.target];
+        let middle = place(middle_t);
+        let (on, distance) = to(target, middle);
+        let others = group.iter().map(|other| to(other, middle).1);
+        let nearest = others.fold(f64::INFINITY, f64::min);
+        if distance - nearest > 2.0 * half {
+            // From nowhere on this stretch is this curve the nearest.
+            return;
+        }
+        let [first, last] = stretch.range.map(|t| to(target, place(t)));
+        let least = (0.5 * (first.1 + last.1) - half)
+            .max(distance - half)
+            .max(0.0);
+        let spread = [on.min(first.0).min(last.0), on.max(first.0).max(last.0)];
+        let differs = self.differs(board, &stretch, spread);
+        stretch.most = differs / self.withstood(least);
+        if distance <= nearest * (1.0 + NEAREST_RATIO) {
+            self.look(board, &stretch, middle_t, on);
+        }
+        if stretch.most > board.best.value * (1.0 + SEARCH_RATIO) {
+            board.open.push(stretch);
+        }
+    }
+
+    /// Greatest difference that potentials of a stretch and of a span of its target's shares may have.
+    ///
+    /// Both lie in hulls, and the modulus is convex: it is greatest between corners of both.
+    fn differs(&self, board: &Board, stretch: &Stretch, spread: [f64; 2]) -> f64 {
+        let from = board.rims[stretch.rim].controls(stretch.range);
+        let target = &board.groups[stretch.group][stretch.target];
+        let mut most: f64 = 0.0;
+        for &other in &target.rims {
+            let rim = &board.rims[other];
+            if !rim.spans(spread) {
+                continue;
+            }
+            for b in rim.controls(spread.map(|share| rim.own(share))) {
+                for a in from {
+                    most = most.max((a[0] - b[0]).powi(2) + (a[1] - b[1]).powi(2));
+                }
+            }
+        }
+        most.sqrt()
+    }
+
+    /// Looks at the way from a place of a stretch to a share of its target.
+    fn look(&self, board: &mut Board, stretch: &Stretch, t: f64, on: f64) {
+        let target = &board.groups[stretch.group][stretch.target];
+        let held = target
+            .rims
+            .iter()
+            .find(|&&other| board.rims[other].spans([on; 2]));
+        let Some(&other) = held else { return };
+        let (from, to) = (&board.rims[stretch.rim], &board.rims[other]);
+        let (a, b) = (from.value(t), to.value(to.own(on)));
+        let differs = (a[0] - b[0]).hypot(a[1] - b[1]);
+        if differs <= board.rivals[stretch.rim] * gas::LEAST_V {
+            return;
+        }
+        let ends = [
+            self.outline.place(from.curve_index, from.share(t)),
+            self.outline.place(to.curve_index, on),
+        ];
+        let value = differs / self.withstood(ends[0].distance(ends[1]));
+        let way = Way {
+            value,
+            ends,
+            rims: [stretch.rim, other],
+        };
+        if value > board.rivals[stretch.rim] {
+            board.rivals[stretch.rim] = value;
+            board.rival_ways[stretch.rim] = Some(way);
+        }
+        if value > board.best.value {
+            board.best = way;
+        }
+    }
+
+    fn withstood(&self, length: f64) -> f64 {
+        breakdown_crest_v(length, self.pressure_pa, self.curve)
+    }
+
+    /// The edges of the region's curves, and the curves of each group to which ways lead.
+    fn board(&self, ways: &[[Vec<String>; 2]]) -> Board {
+        let mesh = self.solution.mesh;
+        let beside = &self.solution.neighbours.beside;
+        let of = |rim: &crate::mesh::Rim| -> Option<Rim> {
+            let sides = beside[rim.nodes[2] as usize - mesh.n_corners];
+            let triangle = sides.into_iter().find(|&side| {
+                side != NONE && mesh.region[side as usize] == self.region_index as u32
+            })?;
+            let [first, last, middle] = rim.nodes;
+            let curve_index = rim.curve_index as usize;
+            let [a, b] = rim
+                .shares
+                .map(|share| self.outline.place(curve_index, share));
+            let bow = match self.outline.curves[curve_index].shape {
+                Shape::Line => 0.0,
+                Shape::Arc { .. } => {
+                    let half_way = 0.5 * (rim.shares[0] + rim.shares[1]);
+                    let middle = self.outline.place(curve_index, half_way);
+                    middle.distance(a.towards(b, 0.5))
+                }
+            };
+            Some(Rim {
+                curve_index,
+                shares: rim.shares,
+                values: [first, middle, last].map(|node| self.solution.potential[node as usize]),
+                triangle,
+                length: a.distance(b),
+                bow,
+            })
+        };
+        let rims: Vec<Rim> = mesh.rims.iter().filter_map(of).collect();
+        let target = |curve_index: usize| -> Option<Target> {
+            let mut own: Vec<usize> = (0..rims.len())
+                .filter(|&rim| rims[rim].curve_index == curve_index)
+                .collect();
+            own.sort_by(|&a, &b| rims[a].shares[0].total_cmp(&rims[b].shares[0]));
+            (!own.is_empty()).then_some(Target {
+                curve_index,
+                rims: own,
+            })
+        };
+        let groups = ways.iter().map(|[_, to]| {
+            let curves = self.outline.curves.iter().enumerate();
+            let named = curves.filter(|(_, curve)| to.contains(&curve.tag));
+            named.filter_map(|(index, _)| target(index)).collect()
+        });
+        Board {
+            groups: groups.collect(),
+            best: Way {
+                value: 0.0,
+                ends: [Point::new(0.0, 0.0); 2],
+                rims: [0; 2],
+            },
+            rivals: vec![0.0; rims.len()],
+            rival_ways: vec![None; rims.len()],
+            open: BinaryHeap::new(),
+            rims,
+        }
+    }
+
+    fn nearest(&mut self, board: Board, left_open: f64) -> Nearest {
+        let best = board.best;
+        if best.value <= 0.0 {
+            return Nearest::default();
+        }
+        let mut rivals: Vec<Way> = board.rival_ways.into_iter().flatten().collect();
+        rivals.retain(|rival| rival.value >= RIVAL_RATIO * best.value);
+        rivals.sort_by(|a, b| b.value.total_cmp(&a.value));
+        rivals.truncate(RIVALS_MOST);
+        let mut seen = Vec::new();
+        for way in rivals {
+            let withstood = self.withstood(way.ends[0].distance(way.ends[1]));
+            let mut error = 0.0;
+            let mut triangles = Vec::new();
+            for (end, rim) in way.ends.into_iter().zip(way.rims) {
+                let rim = &board.rims[rim];
+                if (self.is_held)(&self.outline.curves[rim.curve_index].tag) {
+                    continue;
+                }
+                let size = size(self.solution, rim.triangle);
+                error += POTENTIAL_RATIO * size * self.solution.gap(rim.triangle, end) / withstood;
+                triangles.push(rim.triangle);
+            }
+            let most = way.value + error;
+            seen.extend(triangles.into_iter().map(|triangle| (triangle, most)));
+        }
+        Nearest {
+            value: best.value,
+            ends: Some(best.ends),
+            seen,
+            search_error: left_open.max(SEARCH_RATIO * best.value),
+        }
+    }
+}
