@@ -17,10 +17,13 @@ const program = join(target, "release", "jointwright");
 const folder = mkdtempSync(join(tmpdir(), "jointwright-paper-"));
 after(() => rmSync(folder, { recursive: true, force: true }));
 
+// When each plan is made, so that two runs say the same.
+const MADE = "2026-03-09 14:05 UTC+01:00";
+
 /** Plans a job file into a folder of its own. */
 function planned(job, name) {
   const out = join(folder, name);
-  const ran = spawnSync(program, ["plan", job, "--out", out], { encoding: "utf8" });
+  const ran = spawnSync(program, ["plan", job, "--out", out, "--made", MADE], { encoding: "utf8" });
   assert.ok([0, 1, 3].includes(ran.status), `${name} ended with ${ran.status}: ${ran.stderr}`);
   return read(out);
 }
@@ -99,6 +102,30 @@ for (const [name, job] of jobs) {
     }
   });
 
+  test(`${name}: the mark of the plan stands large on every page, on every strip and picture, and in every document`, () => {
+    const { short, aloud, whole, issue_words: issue } = plan.plan_mark;
+    assert.match(short, /^[CDFHJKMNPRTWX347]{4}-[CDFHJKMNPRTWX347]{4}$/);
+    assert.match(whole, /^[0-9a-f]{64}$/);
+    for (const [at, page] of pages.entries()) {
+      const flat = squeezed(page);
+      assert.ok(flat.includes(`PLAN ${short}`), `page ${at + 1}`);
+      assert.ok(flat.includes(issue), `page ${at + 1}: ${issue}`);
+      assert.ok(flat.includes(`made ${MADE}`), `page ${at + 1}`);
+      const large = typed(job.pdf, at + 1).filter((piece) => piece.text === `PLAN ${short}` && piece.size >= 14);
+      assert.ok(large.length > 0, `page ${at + 1}: the mark is not there in 14 points`);
+      // Once at the foot, and once on each strip.
+      const strips = flat.split(/ZERO: square-cut|THIS EDGE IS NOT ZERO/).length - 1;
+      if (strips > 0) assert.ok(flat.split(`PLAN ${short}`).length - 1 > strips, `page ${at + 1}`);
+    }
+    for (const leg of plan.legs) {
+      const svg = readFileSync(join(job.out, `leg-${leg.mark}.svg`), "utf8");
+      assert.ok(svg.includes(`PLAN ${short}`) && svg.includes(issue), leg.mark);
+    }
+    const page = readFileSync(join(job.out, "plan.txt"), "utf8").split("\n").slice(0, 4).join(" ");
+    assert.ok(page.includes(`PLAN ${short}: ${aloud}`) && page.includes(issue) && page.includes(MADE), page);
+    assert.ok(squeezed(pages.join(" ")).includes(aloud));
+  });
+
   test(`${name}: it is tagged PDF/A with the date of the job`, () => {
     const info = execFileSync("pdfinfo", ["-isodates", job.pdf], { encoding: "utf8", stdio: ["ignore", "pipe", "ignore"] });
     assert.match(info, /Tagged: +yes/);
@@ -156,7 +183,8 @@ for (const [name, job] of jobs) {
 
   test(`${name}: every length on front pages, strips and figures is a text of plan.json`, () => {
     const texts = squeezed(JSON.stringify(plan));
-    const known = new Set();
+    // What is measured between the two lines of a join.
+    const known = new Set(["25.4"]);
     const add = (text) => text != null && known.add(text);
     for (const leg of plan.legs) {
       for (const cut of leg.cuts)
@@ -222,6 +250,16 @@ for (const [name, job] of jobs) {
     assert.equal(n("CAUTION "), cautions);
   });
 
+  test(`${name}: every cut and mark with a place stands on some strip, and every strip but the last goes on`, () => {
+    const strips = squeezed(pages.filter((text) => text.includes("Marking strips of leg")).join(" "));
+    for (const leg of plan.legs) {
+      const here = squeezed(pages.filter((text) => text.includes(`Marking strips of leg ${leg.mark}:`)).join(" "));
+      for (const cut of leg.cuts.filter((c) => c.mark_mm != null)) assert.ok(here.includes(`${cut.mark_mm} mm`), `${leg.mark} ${cut.plane}`);
+    }
+    assert.ok(!strips.includes("too far"));
+    assert.equal(strips.includes("JOIN 1a"), strips.includes("THIS EDGE IS NOT ZERO"));
+  });
+
   test(`${name}: the warning of the strip stands on every page of strips`, () => {
     const strips = pages.filter((text) => text.includes("Marking strips of leg"));
     assert.ok(strips.length > 0);
@@ -264,6 +302,20 @@ test("the line on pressure of every end stands there whole, whose limit it is in
     }
   }
   assert.ok(n >= 15, `${n} ends`);
+});
+
+test("no two plans share a mark, and one reading more or less is another plan", () => {
+  const marks = [...jobs.values()].map((job) => job.plan.plan_mark.short);
+  assert.equal(new Set(marks).size, marks.length);
+  const text = readFileSync(join(tree, "examples", "dock-straight-pressed", "job.toml"), "utf8");
+  writeFileSync(join(folder, "other.toml"), text.replace('load = "320 A"', 'load = "319 A"'));
+  const other = planned(join(folder, "other.toml"), "other");
+  assert.ok(!marks.includes(other.plan.plan_mark.short));
+  assert.equal(other.plan.plan_mark.issue_words, "issue 1");
+});
+
+test("a second issue says on every page which one it replaces", () => {
+  for (const page of jobs.get("larkspur-three-way").pages) assert.ok(squeezed(page).includes("issue 2, replaces 1, destroy it"));
 });
 
 test("the same job gives the same bytes", () => {

@@ -3,11 +3,12 @@
 //! Not here: any number of its own; the page is made from the plan document, the picture from the study.
 
 use crate::files;
-use crate::page::{Lines, banner, shortened};
+use crate::moment;
+use crate::page::{Lines, banner, mark, shortened, verdict};
 use jointwright_drawing::leg_field;
-use jointwright_joint::judge::{Judged, judge};
+use jointwright_joint::judge::{Judged, judge, worst};
 use jointwright_joint::limit::{OF_FIELD, Outcome};
-use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, plan};
+use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, fails, plan};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -28,13 +29,15 @@ pub struct Arguments {
     /// Print only the document, as JSON.
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    moment: moment::Arguments,
 }
 
 /// What came of it.
 pub struct Done {
     /// What is printed.
     pub shown: String,
-    /// Worst of the rulings on fields of the legs shown.
+    /// Worst of all rulings on the joint: one joint has one verdict, at every door.
     pub outcome: Outcome,
 }
 
@@ -51,7 +54,8 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     };
     let order = files::read(&arguments.job).map_err(said)?;
     let judged = judge(&order).map_err(said)?;
-    let document = plan(&judged);
+    let document = plan(&judged).made_at(&arguments.moment.made());
+    let fails = fails(&judged.rulings);
     let names: Vec<&str> = document.legs.iter().map(|leg| leg.mark.as_str()).collect();
     let wanted: Vec<&LegDoc> = match &arguments.leg {
         Some(name) => document
@@ -70,10 +74,16 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     }
     let mut shown = if arguments.json {
         let fields: Vec<serde_json::Value> = wanted.iter().map(|leg| of(leg)).collect();
-        let whole = serde_json::json!({ "invented": document.invented, "legs": fields });
+        let whole = serde_json::json!({
+            "invented": document.invented,
+            "plan_mark": document.plan_mark,
+            "outcome": document.outcome,
+            "fails": fails,
+            "legs": fields,
+        });
         serde_json::to_string_pretty(&whole).map_err(|error| vec![error.to_string()])? + "\n"
     } else {
-        page(&document, &wanted)
+        page(&document, &fails, &wanted)
     };
     if let Some(path) = &arguments.svg {
         let [leg] = wanted[..] else {
@@ -95,7 +105,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     }
     Ok(Done {
         shown,
-        outcome: outcome(&judged, &wanted),
+        outcome: worst(&judged.rulings),
     })
 }
 
@@ -103,29 +113,19 @@ fn of(leg: &LegDoc) -> serde_json::Value {
     serde_json::json!({ "leg": leg.mark, "field": leg.field })
 }
 
-fn outcome(judged: &Judged<'_>, legs: &[&LegDoc]) -> Outcome {
-    let concerns = |leg: Option<&String>| legs.iter().any(|l| Some(&l.mark) == leg);
-    judged
-        .rulings
-        .iter()
-        .filter(|r| OF_FIELD.contains(&r.check))
-        .filter(|r| concerns(r.subject.leg.as_ref()))
-        .map(|r| r.outcome)
-        .max()
-        .unwrap_or(Outcome::NotJudged)
-}
-
 fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String, String> {
     let found = judged.inputs.legs.iter().find(|l| l.leg.id == leg.mark);
     let found = found.ok_or("it is not in the job")?;
-    Ok(leg_field(found, document.invented.as_deref())?.sheet())
+    Ok(leg_field(found, document)?.sheet())
 }
 
 /// The page for the terminal.
-fn page(document: &Plan, legs: &[&LegDoc]) -> String {
+fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
     let mut lines = Lines::default();
     banner(document, &mut lines);
     lines.wrap("", &format!("{}: electric field", document.job.id));
+    mark(&document.plan_mark, &mut lines);
+    verdict(&document.outcome, fails, &mut lines);
     lines.wrap(
         "  ",
         "Worst of what the windows and readings of each leg leave open.",
@@ -145,6 +145,10 @@ fn page(document: &Plan, legs: &[&LegDoc]) -> String {
         }
         table(leg, &mut lines);
         rulings(document, leg, &mut lines);
+        if document.outcome == "fail" {
+            lines.add("  At which cuts each is so is withheld, because this joint fails.");
+            continue;
+        }
         for stress in &field.stresses {
             lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
         }

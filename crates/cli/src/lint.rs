@@ -2,12 +2,13 @@
 //!
 //! Not here: any rule of its own; it prints what the critic says.
 
+use crate::files;
 use crate::page::Lines;
-use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::catalogue::Catalogue;
 use jointwright_joint::critic::{Defect, Remark, criticise, remarks};
 use jointwright_joint::form::{Complaint, Complaints, Source};
 use jointwright_joint::plan::INVENTED;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// What finding nothing means, and what it does not.
 const NO_PROOF: &str = "Finding nothing does not mean that a table is right: only its own paper, held beside it, shows that.";
@@ -41,7 +42,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
     let mut complaints = Complaints::default();
     let mut sources = Vec::new();
     for path in &arguments.catalogues {
-        match source(path) {
+        match files::read_catalogue(path) {
             Ok(source) => sources.push(source),
             Err(complaint) => complaints.add(complaint),
         }
@@ -59,21 +60,6 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
         page: page(&defects, &remarks, n_rows(&catalogue), invented),
         document: document(&sources, &defects, &remarks, n_rows(&catalogue), invented),
     })
-}
-
-fn source(path: &Path) -> Result<Source, Complaint> {
-    if path == Path::new(DEMONSTRATION) {
-        return Ok(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
-    }
-    let shown = path.display().to_string();
-    match std::fs::read(path) {
-        Ok(bytes) => Source::from_bytes(&shown, &bytes),
-        Err(error) => Err(Source::new(&shown, String::new()).complaint(
-            0,
-            format!("The catalogue file cannot be read: {error}."),
-            format!("Give the path of a catalogue, or \"{DEMONSTRATION}\"."),
-        )),
-    }
 }
 
 /// Of each kind of row, how many there are and whether any is invented.

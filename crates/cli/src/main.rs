@@ -10,6 +10,7 @@ mod answers;
 mod field_page;
 mod files;
 mod lint;
+mod moment;
 mod page;
 mod rate_page;
 mod solve;
@@ -23,8 +24,8 @@ use jointwright_joint::plan::Plan;
 use jointwright_joint::{catalogue, job, judge, plan};
 use jointwright_numerics::case;
 use jointwright_paper::{FieldPicture, make_up_sheet};
-use std::io::{IsTerminal, Write};
-use std::path::PathBuf;
+use std::io::{ErrorKind, IsTerminal, Write};
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// What the exit codes say.
@@ -61,6 +62,8 @@ enum Command {
         /// Print only the document, as JSON; files only with --out.
         #[arg(long)]
         json: bool,
+        #[command(flatten)]
+        moment: moment::Arguments,
     },
     /// Solve a case: the electric field or the temperatures of a section, or the pressure of a tube of rubber.
     #[command(after_help = SOLVE_EXIT)]
@@ -114,7 +117,12 @@ const UNUSABLE: u8 = 2;
 
 fn main() -> ExitCode {
     match Arguments::parse().command {
-        Command::Plan { job, out, json } => plan_joint(&job, out, json),
+        Command::Plan {
+            job,
+            out,
+            json,
+            moment,
+        } => plan_joint(&job, out, json, &moment.made()),
         Command::Solve(arguments) => solve_case(&arguments),
         Command::Field(arguments) => judge_fields(&arguments),
         Command::Rate(arguments) => rate_joint(&arguments),
@@ -126,7 +134,7 @@ fn main() -> ExitCode {
     }
 }
 
-fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitCode {
+fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> ExitCode {
     let order = match files::read(path) {
         Ok(order) => order,
         Err(complaints) => return unusable(&complaints),
@@ -135,7 +143,7 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
         Ok(judged) => judged,
         Err(complaints) => return unusable(&complaints),
     };
-    let document = plan::plan(&judged);
+    let document = plan::plan(&judged).made_at(made);
     let text = match serde_json::to_string_pretty(&document) {
         Ok(text) => text + "\n",
         Err(error) => return failed(&format!("the plan cannot be written as JSON: {error}")),
@@ -156,9 +164,6 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
             return failed(&error.to_string());
         }
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-        if let Err(error) = files::clear_pictures(folder, &names) {
-            return failed(&error.to_string());
-        }
         written = page::written(&folder.display().to_string(), &names);
     }
     let shown = if json {
@@ -166,10 +171,7 @@ fn plan_joint(path: &std::path::Path, out: Option<PathBuf>, json: bool) -> ExitC
     } else {
         page::styled(&page, wants_style()) + &written
     };
-    if print(&shown).is_err() {
-        return ExitCode::from(UNUSABLE);
-    }
-    exit_code(judge::worst(&judged.rulings))
+    ended(&shown, exit_code(judge::worst(&judged.rulings)))
 }
 
 fn exit_code(outcome: Outcome) -> ExitCode {
@@ -182,9 +184,7 @@ fn exit_code(outcome: Outcome) -> ExitCode {
 
 fn judge_fields(arguments: &field_page::Arguments) -> ExitCode {
     match field_page::run(arguments) {
-        Ok(done) => {
-            print(&done.shown).map_or(ExitCode::from(UNUSABLE), |()| exit_code(done.outcome))
-        }
+        Ok(done) => ended(&done.shown, exit_code(done.outcome)),
         Err(lines) => {
             lines.iter().for_each(|line| say(line));
             ExitCode::from(UNUSABLE)
@@ -194,9 +194,7 @@ fn judge_fields(arguments: &field_page::Arguments) -> ExitCode {
 
 fn rate_joint(arguments: &rate_page::Arguments) -> ExitCode {
     match rate_page::run(arguments) {
-        Ok(done) => {
-            print(&done.shown).map_or(ExitCode::from(UNUSABLE), |()| exit_code(done.outcome))
-        }
+        Ok(done) => ended(&done.shown, exit_code(done.outcome)),
         Err(lines) => {
             lines.iter().for_each(|line| say(line));
             ExitCode::from(UNUSABLE)
@@ -232,7 +230,7 @@ fn files_of(
 fn pictures_of_fields(judged: &judge::Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
     let legs = judged.inputs.legs.iter();
     legs.filter_map(|leg| {
-        let field = leg_field(leg, document.invented.as_deref()).ok()?;
+        let field = leg_field(leg, document).ok()?;
         Some(FieldPicture {
             leg: leg.leg.id.clone(),
             svg: field.strip(),
@@ -259,7 +257,7 @@ fn solve_case(arguments: &solve::Arguments) -> ExitCode {
     } else {
         done.page
     };
-    print(&shown).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS)
+    ended(&shown, ExitCode::SUCCESS)
 }
 
 fn lint_catalogues(arguments: &lint::Arguments) -> ExitCode {
@@ -277,17 +275,13 @@ fn lint_catalogues(arguments: &lint::Arguments) -> ExitCode {
     } else {
         done.page
     };
-    match (print(&shown), done.n_defects) {
-        (Err(_), _) => ExitCode::from(UNUSABLE),
-        (Ok(()), 0) => ExitCode::SUCCESS,
-        (Ok(()), _) => ExitCode::from(1),
-    }
+    let code = u8::from(done.n_defects > 0);
+    ended(&shown, ExitCode::from(code))
 }
 
-fn write_starter(file: &std::path::Path) -> ExitCode {
+fn write_starter(file: &Path) -> ExitCode {
     match files::write_new(file, starter::STARTER) {
-        Ok(()) => print(&format!("Wrote {}\n", file.display()))
-            .map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),
+        Ok(()) => ended(&format!("Wrote {}\n", file.display()), ExitCode::SUCCESS),
         Err(error) => failed(&error.to_string()),
     }
 }
@@ -302,7 +296,7 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         SchemaOf::Answers => case::answers_schema(),
     };
     match serde_json::to_string_pretty(&schema) {
-        Ok(text) => print(&(text + "\n")).map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS),
+        Ok(text) => ended(&(text + "\n"), ExitCode::SUCCESS),
         Err(error) => failed(&format!("the schema cannot be written: {error}")),
     }
 }
@@ -333,16 +327,20 @@ fn print_manual() -> ExitCode {
 }
 
 fn print_bytes(bytes: &[u8]) -> ExitCode {
-    let mut out = std::io::stdout().lock();
-    let written = out.write_all(bytes).and_then(|()| out.flush());
-    written.map_or(ExitCode::from(UNUSABLE), |()| ExitCode::SUCCESS)
+    ended(&String::from_utf8_lossy(bytes), ExitCode::SUCCESS)
 }
 
-/// Prints to standard output; a reader that went away ends the program quietly.
-fn print(text: &str) -> std::io::Result<()> {
+/// Prints to standard output, and ends with a code; where it cannot be printed, says so and ends with 2.
+///
+/// A reader that went away ends the program quietly: it has what it wanted.
+fn ended(text: &str, code: ExitCode) -> ExitCode {
     let mut out = std::io::stdout().lock();
-    out.write_all(text.as_bytes())?;
-    out.flush()
+    let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
+    match written {
+        Ok(()) => code,
+        Err(error) if error.kind() == ErrorKind::BrokenPipe => ExitCode::from(UNUSABLE),
+        Err(error) => failed(&format!("standard output cannot be written: {error}")),
+    }
 }
 
 fn wants_style() -> bool {

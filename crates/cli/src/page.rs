@@ -3,8 +3,8 @@
 //! Not here: any number or rule of its own; it prints the plan document.
 
 use jointwright_joint::plan::{
-    ConnectorDoc, CutDoc, DatumDoc, LegDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
-    RungDoc, StackDoc,
+    ConnectorDoc, CutDoc, DatumDoc, LegDoc, MarkDoc, Plan, PrintedWindowDoc, ProposalDoc,
+    RulingDoc, RungDoc, StackDoc,
 };
 
 /// Width of a terminal that every crew has.
@@ -108,8 +108,32 @@ pub fn banner_of(invented: Option<&str>, lines: &mut Lines) {
     }
 }
 
+/// What tells this plan from every other, the first that is read.
+pub fn mark(mark: &MarkDoc, lines: &mut Lines) {
+    lines.wrap("", &format!("{}: {}", mark.words(), mark.aloud));
+    lines.wrap("  ", &mark.line());
+}
+
+/// What fails on the joint, before any number of another page of it.
+pub fn verdict(outcome: &str, fails: &[String], lines: &mut Lines) {
+    match outcome {
+        "fail" => {
+            lines.wrap("", "THIS JOINT FAILS ITS PLAN: CUT NOTHING. What follows makes up for none of it; `plan` says all.");
+            for fail in fails {
+                lines.wrap("  ", &format!("FAILS {fail}"));
+            }
+        }
+        "pass" => lines.wrap(
+            "",
+            "Every ruling of the plan passes; that does not say that it may be built.",
+        ),
+        _ => lines.wrap("", "Nothing fails in the plan; not all is judged there."),
+    }
+}
+
 fn head(plan: &Plan, lines: &mut Lines) {
     banner(plan, lines);
+    mark(&plan.plan_mark, lines);
     lines.wrap("", &format!("{}: {}", plan.job.id, plan.job.title));
     let job = &plan.job;
     lines.wrap(
@@ -551,10 +575,16 @@ fn not_judged(plan: &Plan, lines: &mut Lines) {
             words(&ruling.check)
         )));
     }
+    for missing in &plan.missing {
+        lines.wrap(
+            "  ",
+            &format!("not computed, something is missing: {missing}"),
+        );
+    }
     lines.wrap(
         "  ",
         &format!(
-            "not computed by this version: {}",
+            "not computed by this version, whatever is stated: {}",
             plan.not_computed.join(", ")
         ),
     );

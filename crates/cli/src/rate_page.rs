@@ -3,10 +3,11 @@
 //! Not here: any number of its own; page and pictures are made from the document and the solved joint.
 
 use crate::files;
-use crate::page::{Lines, banner_of};
+use crate::moment;
+use crate::page::{Lines, banner_of, mark, verdict};
 use jointwright_drawing::{along_axis, emergency_against_time};
-use jointwright_joint::judge::{Judged, judge};
-use jointwright_joint::limit::{OF_LOAD, Outcome};
+use jointwright_joint::judge::{Judged, judge, worst};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
 use std::path::PathBuf;
 
@@ -24,13 +25,15 @@ pub struct Arguments {
     /// Print only the document, as JSON.
     #[arg(long)]
     json: bool,
+    #[command(flatten)]
+    moment: moment::Arguments,
 }
 
 /// What came of it.
 pub struct Done {
     /// What is printed.
     pub shown: String,
-    /// Worst of the rulings on temperatures under load.
+    /// Worst of all rulings on the joint: one joint has one verdict, at every door.
     pub outcome: Outcome,
 }
 
@@ -48,7 +51,8 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     let order = files::read(&arguments.job).map_err(said)?;
     let judged = judge(&order).map_err(said)?;
     let failed = |why: String| vec![format!("jointwright: {why}")];
-    let document = rate(&judged).map_err(failed)?;
+    let made = arguments.moment.made();
+    let document = rate(&judged).map_err(failed)?.made_at(&made);
     let mut shown = if arguments.json {
         serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"
     } else {
@@ -69,13 +73,10 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
             shown_more(&mut shown, arguments.json, &written);
         }
     }
-    let rulings = judged.rulings.iter();
-    let outcome = rulings
-        .filter(|r| OF_LOAD.contains(&r.check))
-        .map(|r| r.outcome)
-        .max()
-        .unwrap_or(Outcome::NotJudged);
-    Ok(Done { shown, outcome })
+    Ok(Done {
+        shown,
+        outcome: worst(&judged.rulings),
+    })
 }
 
 /// Adds to a page; a document stays as it is.
@@ -107,6 +108,8 @@ fn page(document: &RateDoc) -> String {
         "",
         &format!("{}: temperatures that the load brings", document.job),
     );
+    mark(&document.plan_mark, &mut lines);
+    verdict(&document.outcome, &document.fails, &mut lines);
     let warm = &document.warm;
     if let Some(why) = &warm.why {
         lines.wrap("  ", &format!("{}: {why}", warm.state));

@@ -8,7 +8,7 @@
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 use jointwright_joint::checks::LegInputs;
-use jointwright_joint::plan::length_text;
+use jointwright_joint::plan::{Plan, length_text};
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Done, Point as State, Study};
 use jointwright_numerics::field::{Solved, along};
@@ -28,11 +28,11 @@ pub struct LegField {
 
 /// Solves one leg once more, at the state with the strongest field along its interface, and at the worst that the instructions allow.
 ///
-/// `banner` stands across the face.
+/// `plan` gives the mark that stands below the title, and what stands across the face.
 ///
 /// # Errors
 /// Why there is no picture, as a sentence fragment.
-pub fn leg_field(leg: &LegInputs<'_>, banner: Option<&str>) -> Result<LegField, String> {
+pub fn leg_field(leg: &LegInputs<'_>, plan: &Plan) -> Result<LegField, String> {
     let done = match &leg.study {
         Study::Done(done) => done,
         Study::Unknown(unknown) => return Err(unknown.why.clone()),
@@ -51,16 +51,27 @@ pub fn leg_field(leg: &LegInputs<'_>, banner: Option<&str>) -> Result<LegField, 
     }
     Ok(LegField {
         title: format!(
-            "Leg {}: field at {:.2} kV rms between conductor and earth",
+            "{}, leg {}: field at {:.2} kV rms between conductor and earth",
+            plan.plan_mark.words(),
             leg.leg.id,
             volts / 1e3
         ),
-        about: vec![about(&state, drawn.is_edge_in_field)],
-        banner: banner.map(str::to_owned),
+        // A strip has room for the first line alone.
+        about: vec![about(&state, drawn.is_edge_in_field), of_plan(plan)],
+        banner: plan.invented.clone(),
         drawn,
         solved,
         curves,
     })
+}
+
+/// Of which plan it is, and what fails of it.
+fn of_plan(plan: &Plan) -> String {
+    let stop = match plan.outcome.as_str() {
+        "fail" => " THIS JOINT FAILS ITS PLAN.",
+        _ => "",
+    };
+    format!("job {}, {}.{stop}", plan.job.id, plan.plan_mark.line())
 }
 
 fn about(state: &State, is_edge_in_field: bool) -> String {

@@ -1,6 +1,6 @@
 //! Pictures, as SVG.
 //!
-//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`field_sheet()`]: that of one end with the strength along its interface; [`half_section`]: one leg as made up, with dimensions; [`strip`]: what is to be cut and marked on one end, at full size; [`along_axis`], [`emergency_against_time`]: how warm a joint gets under load.
+//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`field_sheet()`]: that of one end with the strength along its interface; [`half_section`]: one leg as made up, with dimensions; [`strips`]: what is to be cut and marked on one end, at full size; [`along_axis`], [`emergency_against_time`]: how warm a joint gets under load.
 //!
 //! **Why separate.** A picture is a way of saying what has been computed; nothing is computed with it.
 //!
@@ -34,4 +34,4 @@ pub use half_section::{Style, Theme, half_section};
 pub use leg_field::{LegField, leg_field};
 pub use load::{along_axis, emergency_against_time};
 pub use picture::{Caption, Mark, field_picture};
-pub use strip::{Strip, strip};
+pub use strip::{Strip, strips};

@@ -19,6 +19,19 @@ fn linear(label: &str) -> Axis {
     }
 }
 
+fn title(document: &RateDoc, what: &str) -> String {
+    format!("{}, {}: {what}", document.plan_mark.words(), document.job)
+}
+
+/// Which issue of the plan it belongs to, and what fails of it.
+fn of_plan(document: &RateDoc) -> String {
+    let stop = match document.outcome.as_str() {
+        "fail" => " THIS JOINT FAILS ITS PLAN.",
+        _ => "",
+    };
+    format!("{}.{stop}", document.plan_mark.line())
+}
+
 /// Temperature along the axis of every leg at the job's load, as SVG; nothing where none is computed.
 ///
 /// Two legs lie to the left and to the right of the joint's middle; of more each goes to the right.
@@ -67,8 +80,11 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
         "distance from where the legs meet, m".to_owned()
     };
     Ok(line_chart(&Chart {
-        title: format!("{}: temperature along the axis", document.job),
-        about: vec![format!("All the time: {}.", loads.join(", "))],
+        title: title(document, "temperature along the axis"),
+        about: vec![
+            of_plan(document),
+            format!("All the time: {}.", loads.join(", ")),
+        ],
         x: linear(&across),
         y: linear("degC"),
         curves,
@@ -160,8 +176,11 @@ pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
         _ => Vec::new(),
     };
     line_chart(&Chart {
-        title: format!("{}: emergency load against time", document.job),
-        about: vec!["From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job.".to_owned()],
+        title: title(document, "emergency load against time"),
+        about: vec![
+            of_plan(document),
+            "From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job.".to_owned(),
+        ],
         x: Axis {
             label: "hours".to_owned(),
             is_logarithmic: true,

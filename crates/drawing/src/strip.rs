@@ -9,6 +9,15 @@
 //!    ========///======+ CUT jacket edge           | |   ========   a mark
 //! ```
 //!
+//! Where a page is too short for the leg, further pieces go on where the one before ends:
+//!
+//! ```text
+//!    piece 1 |        join a      join b   |        both lines stand on both pieces,
+//!            |__________|___________|______|        1 in apart: piece 2 is laid with its
+//!              |______|___________|________...      lines on those of piece 1, and taped
+//!              piece 2
+//! ```
+//!
 //! Invariants: every mark, tick and bar stands at its place in millimetres of the SVG; texts give way, marks never do; texts do not lie on each other.
 //!
 //! Not here: where a cut goes (`joint::cutback`), and the sheet it is printed on (`paper`).
@@ -36,6 +45,12 @@ const BAR_TOP: f64 = 5.0;
 const HEIGHT_LEAST: f64 = BAR_TOP + BAR_IN + 5.0;
 /// Room between the last mark and the end of the strip, mm.
 const TAIL: f64 = 6.0;
+/// Two lines at which pieces are joined are so far apart: what the crew measures there, mm.
+const JOIN: f64 = 25.4;
+/// Paper beyond the lines of a join, mm.
+const JOIN_EDGE: f64 = 5.0;
+/// Most pieces of one strip: what is farther off is marked with a tape.
+const PIECES_MOST: usize = 12;
 /// Room between two blocks of text, mm.
 pub(crate) const BETWEEN: f64 = 1.4;
 /// Height of a line over the size of its letters.
@@ -54,8 +69,58 @@ pub struct Strip {
     pub width_mm: f64,
     /// Height, mm.
     pub height_mm: f64,
-    /// What is not marked on it, and where it stands instead; a sentence each.
+    /// What is not marked on it nor on its other pieces, and why; a sentence each.
     pub left_out: Vec<String>,
+    /// Which piece it is, from 1, and how many there are.
+    pub piece: [usize; 2],
+    /// Stretch of the cable that it covers, mm from the conductor end.
+    pub covers_mm: [f64; 2],
+}
+
+/// A stretch of a leg on one paper.
+#[derive(Clone, Copy, Debug, PartialEq)]
+struct Piece {
+    /// Which, from 1, and how many.
+    number: [usize; 2],
+    /// From the conductor end, mm.
+    from: f64,
+    to: f64,
+    /// First of the two lines at which the piece before is joined, and the next.
+    joins: [Option<f64>; 2],
+}
+
+/// Stretches of at most `most` mm that overlap at their joins and reach to `last`.
+fn pieces(most: f64, last: f64, is_metric: bool) -> Vec<Piece> {
+    // Lines of a join lie on numbered lines of the scale in use.
+    let step = if is_metric { 10.0 } else { 25.4 };
+    let mut pieces: Vec<Piece> = Vec::new();
+    let (mut from, mut before) = (0.0, None);
+    loop {
+        let reaches = from + most >= last + TAIL;
+        let next = (from + most - JOIN - JOIN_EDGE) / step;
+        let next = (next + 1.0e-9).floor() * step;
+        let is_last = reaches || next <= before.unwrap_or(from) || pieces.len() + 1 == PIECES_MOST;
+        pieces.push(Piece {
+            number: [pieces.len() + 1, 0],
+            from,
+            to: if is_last {
+                last.min(from + most - TAIL) + TAIL
+            } else {
+                next + JOIN + JOIN_EDGE
+            },
+            joins: [before, (!is_last).then_some(next)],
+        });
+        if is_last {
+            break;
+        }
+        before = Some(next);
+        from = next - JOIN_EDGE;
+    }
+    let n = pieces.len();
+    for piece in &mut pieces {
+        piece.number[1] = n;
+    }
+    pieces
 }
 
 /// One line of text.
@@ -110,59 +175,95 @@ impl Block {
     }
 }
 
-/// The marking strip of one end, no longer than `length_most_mm`; none where a ruling fails, or where nothing of the end can be marked in that length.
+/// The pieces of the marking strip of one end, each no longer than `length_most_mm`, to the farthest cut or mark; none where a ruling fails, or where nothing of the end can be marked in that length.
 ///
-/// The zero edge is the square-cut conductor end; millimetres of the picture are millimetres of the cable.
-pub fn strip(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Option<Strip> {
+/// The zero edge is the square-cut conductor end; millimetres of the pictures are millimetres of the cable.
+pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<Strip> {
     if plan.outcome == "fail" {
-        return None;
+        return Vec::new();
     }
     let most = length_most_mm - 2.0 * RIM;
-    let mut marked: Vec<(f64, &CutDoc)> = Vec::new();
-    let mut left_out = Vec::new();
-    for cut in &leg.cuts {
-        match cut.mark_at_mm {
-            Some(at) if (0.0..=most - TAIL).contains(&at) => marked.push((at, cut)),
-            Some(_) => left_out.push(format!(
-                "{} {}: {}, from the square-cut conductor end; too far for this page.",
-                cut.act(),
-                cut.words,
-                number(cut, plan)
-            )),
-            None if !cut.growth_ladder.is_empty() => left_out.push(format!(
-                "{} {}: waits for the growth of the connector; see the growth ladder on the front page.",
-                cut.act(),
-                cut.words
-            )),
-            None => left_out.push(format!(
-                "{} {}: no place is set; stop and call.",
-                cut.act(),
-                cut.words
-            )),
-        }
+    let placed = leg
+        .cuts
+        .iter()
+        .filter_map(|cut| Some((cut.mark_at_mm?, cut)));
+    let mut placed: Vec<(f64, &CutDoc)> = placed.filter(|(at, _)| *at >= 0.0).collect();
+    placed.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let Some((last, _)) = placed.last().copied() else {
+        return Vec::new();
+    };
+    let all = pieces(most, last, plan.job.words == "iec");
+    let covered = all.last().map_or(0.0, |piece| piece.to);
+    let left_out = left_out(leg, plan, covered);
+    let drawn = all.iter().map(|piece| {
+        let here = |at: f64| at >= piece.from && at <= piece.to;
+        let marked: Vec<(f64, &CutDoc)> =
+            placed.iter().copied().filter(|(at, _)| here(*at)).collect();
+        strip(leg, phase, plan, piece, &marked, &left_out, most)
+    });
+    drawn.collect::<Option<Vec<Strip>>>().unwrap_or_default()
+}
+
+/// What stands on no piece.
+fn left_out(leg: &LegDoc, plan: &Plan, covered: f64) -> Vec<String> {
+    let said = |cut: &CutDoc| match cut.mark_at_mm {
+        Some(at) if (0.0..=covered).contains(&at) => None,
+        Some(_) => Some(format!(
+            "{} {}: {}, from the square-cut conductor end; not on these strips.",
+            cut.act(),
+            cut.words,
+            number(cut, plan)
+        )),
+        None if !cut.growth_ladder.is_empty() => Some(format!(
+            "{} {}: waits for the growth of the connector; see the growth ladder on the front page.",
+            cut.act(),
+            cut.words
+        )),
+        None => Some(format!(
+            "{} {}: no place is set; stop and call.",
+            cut.act(),
+            cut.words
+        )),
+    };
+    leg.cuts.iter().filter_map(said).collect()
+}
+
+/// One piece; none if its texts do not fit.
+fn strip(
+    leg: &LegDoc,
+    phase: u8,
+    plan: &Plan,
+    piece: &Piece,
+    marked: &[(f64, &CutDoc)],
+    left_out: &[String],
+    most: f64,
+) -> Option<Strip> {
+    let said = if piece.number[0] == 1 { left_out } else { &[] };
+    let mut blocks = blocks(leg, phase, plan, piece, marked);
+    // Texts are arranged from the top of the piece down.
+    for block in &mut blocks {
+        block.top -= piece.from;
     }
-    if marked.is_empty() {
-        return None;
+    let mut blocks = arranged(blocks, floating(plan, said), most - BETWEEN)?;
+    for block in &mut blocks {
+        block.top += piece.from;
     }
-    marked.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let blocks = arranged(
-        blocks(leg, phase, plan, &marked),
-        floating(plan, &left_out),
-        most - BETWEEN,
-    )?;
-    let last_mark = marked.iter().map(|(at, _)| *at).fold(0.0, f64::max);
     let last_text = blocks.iter().map(Block::bottom).fold(0.0, f64::max);
-    let height = (last_mark + TAIL)
+    let to = piece
+        .to
         .max(last_text + BETWEEN)
-        .max(HEIGHT_LEAST);
-    if height > most + 1.0e-6 {
+        .max(piece.from + HEIGHT_LEAST);
+    if to > piece.from + most + 1.0e-6 {
         return None;
     }
+    let covers_mm = [piece.from, to];
     Some(Strip {
-        svg: draw(plan, &marked, &blocks, height),
+        svg: draw(plan, piece, marked, &blocks, covers_mm),
         width_mm: WIDTH + 2.0 * RIM,
-        height_mm: height + 2.0 * RIM,
-        left_out,
+        height_mm: to - piece.from + 2.0 * RIM,
+        left_out: left_out.to_vec(),
+        piece: piece.number,
+        covers_mm,
     })
 }
 
@@ -202,8 +303,14 @@ pub(crate) fn unbroken(text: &str) -> String {
         .collect()
 }
 
-fn blocks(leg: &LegDoc, phase: u8, plan: &Plan, marked: &[(f64, &CutDoc)]) -> Vec<Block> {
-    let mut blocks = vec![head(leg, phase, plan)];
+fn blocks(
+    leg: &LegDoc,
+    phase: u8,
+    plan: &Plan,
+    piece: &Piece,
+    marked: &[(f64, &CutDoc)],
+) -> Vec<Block> {
+    let mut blocks = joins(piece);
     for (at, cut) in marked {
         let mut lines = Words::lines(2.7, true, &format!("{} {}", cut.act(), cut.words));
         let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
@@ -232,6 +339,34 @@ fn blocks(leg: &LegDoc, phase: u8, plan: &Plan, marked: &[(f64, &CutDoc)]) -> Ve
             lines,
             top: at - 3.2,
         });
+    }
+    blocks.sort_by(|a, b| a.top.total_cmp(&b.top));
+    blocks.insert(0, head(leg, phase, plan, piece));
+    blocks
+}
+
+/// What is said at the lines of a join.
+fn joins(piece: &Piece) -> Vec<Block> {
+    let [number, n] = piece.number;
+    let names = [
+        (piece.joins[0], number.wrapping_sub(1)),
+        (piece.joins[1], number),
+    ];
+    let mut blocks = Vec::new();
+    for (at, first) in names {
+        let Some(at) = at else { continue };
+        let other = if first == number { first + 1 } else { first };
+        let a = format!("JOIN {first}a: on JOIN {first}a of piece {other} of {n}");
+        let b = format!(
+            "JOIN {first}b: 1 in (25.4 mm) from {first}a. Measure it on the joined strip, then tape."
+        );
+        for (at, text) in [(at, a), (at + JOIN, b)] {
+            blocks.push(Block {
+                mark: Some(at),
+                lines: Words::lines(2.2, true, &unbroken(&text)),
+                top: at - 1.6,
+            });
+        }
     }
     blocks
 }
@@ -262,16 +397,32 @@ fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
     blocks
 }
 
-fn head(leg: &LegDoc, phase: u8, plan: &Plan) -> Block {
+fn head(leg: &LegDoc, phase: u8, plan: &Plan, piece: &Piece) -> Block {
+    let [number, n] = piece.number;
     let datum = leg
         .cuts
         .first()
         .map_or("square-cut conductor end", |cut| &cut.from);
-    let mut lines = Words::lines(2.5, true, &format!("ZERO: {datum}"));
+    let begins = match number {
+        1 => format!("ZERO: {datum}"),
+        _ => format!(
+            "THIS EDGE IS NOT ZERO: piece {number} of {n}, joined to piece {}",
+            number - 1
+        ),
+    };
+    let mut lines = Words::lines(2.5, true, &begins);
+    if number == 1 && n > 1 {
+        lines.extend(Words::lines(2.5, true, &format!("piece 1 of {n}")));
+    }
     let name = format!("{}{phase}", leg.mark);
     let n_letters = name.chars().count().max(1) as f64;
     let size = (0.9 * (TEXT[1] - TEXT[0]) / (LETTER[0] * n_letters)).min(10.0);
     lines.push(Words::bold(size, &name));
+    lines.push(Words::bold(3.3, &plan.plan_mark.words()));
+    let issue = shortened(&plan.plan_mark.issue_words, 60);
+    lines.extend(Words::lines(2.4, true, &issue));
+    let made = shortened(&plan.plan_mark.made, 48);
+    lines.extend(Words::lines(2.2, false, &format!("made {made}")));
     let job = format!("{}, {}, {}", plan.job.id, plan.job.date, plan.program);
     lines.extend(Words::lines(2.2, false, &shortened(&job, 90)));
     // The bar across is drawn in the place of this line.
@@ -281,7 +432,7 @@ fn head(leg: &LegDoc, phase: u8, plan: &Plan) -> Block {
     Block {
         mark: None,
         lines,
-        top: 1.2,
+        top: piece.from + 1.2,
     }
 }
 
@@ -320,14 +471,31 @@ fn placed(mut blocks: Vec<Block>, most: f64) -> Option<Vec<Block>> {
     (free_to >= -BETWEEN).then_some(blocks)
 }
 
-fn draw(plan: &Plan, marked: &[(f64, &CutDoc)], blocks: &[Block], height: f64) -> String {
+fn draw(
+    plan: &Plan,
+    piece: &Piece,
+    marked: &[(f64, &CutDoc)],
+    blocks: &[Block],
+    covers: [f64; 2],
+) -> String {
     let mut page = Page::default();
-    page.open(height);
+    page.open(covers, piece.number[0] == 1);
     if let Some(invented) = &plan.invented {
-        page.across(invented, height);
+        page.across(invented, covers);
     }
-    page.scales(height);
-    page.bars();
+    page.scales(covers);
+    page.bars(covers[0]);
+    for (join, first) in [
+        (piece.joins[0], piece.number[0] - 1),
+        (piece.joins[1], piece.number[0]),
+    ] {
+        for (at, line) in join
+            .into_iter()
+            .flat_map(|at| [(at, 'a'), (at + JOIN, 'b')])
+        {
+            page.join(at, &format!("{first}{line}"));
+        }
+    }
     for (at, cut) in marked {
         page.mark(*at, cut);
     }
@@ -345,23 +513,42 @@ struct Page {
 }
 
 impl Page {
-    fn open(&mut self, height: f64) {
-        let (width, tall) = (WIDTH + 2.0 * RIM, height + 2.0 * RIM);
+    fn open(&mut self, [from, to]: [f64; 2], is_first: bool) {
+        let (width, tall) = (WIDTH + 2.0 * RIM, to - from + 2.0 * RIM);
+        let (left, top) = (-RIM, from - RIM);
         let _ = writeln!(
             self.body,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{tall:.4}mm\" viewBox=\"{0} {0} {width} {tall:.4}\" font-family=\"DejaVu Sans Condensed, DejaVu Sans, sans-serif\" fill=\"black\" stroke=\"none\">",
-            -RIM
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{tall:.4}mm\" viewBox=\"{left} {top:.4} {width} {tall:.4}\" font-family=\"DejaVu Sans Condensed, DejaVu Sans, sans-serif\" fill=\"black\" stroke=\"none\">"
         );
         let _ = writeln!(
             self.body,
-            "<rect x=\"{0}\" y=\"{0}\" width=\"{width}\" height=\"{tall:.4}\" fill=\"white\"/>",
-            -RIM
+            "<rect x=\"{left}\" y=\"{top:.4}\" width=\"{width}\" height=\"{tall:.4}\" fill=\"white\"/>"
         );
         // Cut along these; the zero edge is heavy.
-        self.line([0.0, 0.0], [0.0, height], 0.2, "edge");
-        self.line([WIDTH, 0.0], [WIDTH, height], 0.2, "edge");
-        self.line([0.0, height], [WIDTH, height], 0.2, "edge");
-        self.line([0.0, 0.0], [WIDTH, 0.0], 0.7, "zero");
+        self.line([0.0, from], [0.0, to], 0.2, "edge");
+        self.line([WIDTH, from], [WIDTH, to], 0.2, "edge");
+        self.line([0.0, to], [WIDTH, to], 0.2, "edge");
+        if is_first {
+            self.line([0.0, 0.0], [WIDTH, 0.0], 0.7, "zero");
+        } else {
+            self.line([0.0, from], [WIDTH, from], 0.2, "edge");
+        }
+    }
+
+    /// A line at which two pieces are joined: at both edges, with a ring, so that it is not taken for a mark.
+    fn join(&mut self, at: f64, name: &str) {
+        for [from, to] in [[0.0, LEADER[0] - 2.0], [MM_LEFT + 1.0, WIDTH]] {
+            let _ = writeln!(
+                self.body,
+                "<line x1=\"{from}\" y1=\"{at:.4}\" x2=\"{to}\" y2=\"{at:.4}\" stroke=\"black\" stroke-width=\"0.3\" stroke-dasharray=\"1.6 0.6\" data-join=\"{name}\"/>"
+            );
+        }
+        for x in [6.5, WIDTH - 1.6] {
+            let _ = writeln!(
+                self.body,
+                "<circle cx=\"{x}\" cy=\"{at:.4}\" r=\"1.1\" fill=\"none\" stroke=\"black\" stroke-width=\"0.3\"/>"
+            );
+        }
     }
 
     fn line(&mut self, from: [f64; 2], to: [f64; 2], width: f64, what: &str) {
@@ -388,9 +575,10 @@ impl Page {
     }
 
     /// The demonstration mark, along the strip, in outline.
-    fn across(&mut self, invented: &str, height: f64) {
-        let size = (height / (0.64 * invented.chars().count().max(1) as f64)).min(11.0);
-        let (x, y) = (TEXT[0] + 0.5 * (TEXT[1] - TEXT[0] + size), height - 1.0);
+    fn across(&mut self, invented: &str, [from, to]: [f64; 2]) {
+        let n_letters = invented.chars().count().max(1) as f64;
+        let size = ((to - from) / (0.64 * n_letters)).min(11.0);
+        let (x, y) = (TEXT[0] + 0.5 * (TEXT[1] - TEXT[0] + size), to - 1.0);
         let _ = writeln!(
             self.body,
             "<text x=\"{x:.3}\" y=\"{y:.3}\" font-size=\"{size:.3}\" font-weight=\"bold\" fill=\"none\" stroke=\"black\" stroke-width=\"0.12\" transform=\"rotate(-90 {x:.3} {y:.3})\">{}</text>",
@@ -399,10 +587,10 @@ impl Page {
     }
 
     /// Inches in sixteenths on the left edge, millimetres on the right.
-    fn scales(&mut self, height: f64) {
+    fn scales(&mut self, [from, to]: [f64; 2]) {
         let sixteenth = 25.4 / 16.0;
-        let mut n: u32 = 1;
-        while f64::from(n) * sixteenth < height {
+        let mut n = (from / sixteenth).floor() as u32 + 1;
+        while f64::from(n) * sixteenth < to {
             let y = f64::from(n) * sixteenth;
             let length = match n {
                 n if n % 16 == 0 => 5.0,
@@ -418,7 +606,7 @@ impl Page {
             }
             n += 1;
         }
-        for n in 1..height.ceil() as u32 {
+        for n in from.floor() as u32 + 1..to.ceil() as u32 {
             let y = f64::from(n);
             let length = match n {
                 n if n % 10 == 0 => 4.0,
@@ -431,22 +619,24 @@ impl Page {
                 self.text([MM_LEFT + 0.1, y + 0.7], &words, false);
             }
         }
-        self.text([0.8, 4.2], &Words::bold(2.2, "inches"), false);
-        self.text([MM_LEFT - 0.6, 4.2], &Words::bold(2.2, "mm"), false);
+        let y = from + 4.2;
+        self.text([0.8, y], &Words::bold(2.2, "inches"), false);
+        self.text([MM_LEFT - 0.6, y], &Words::bold(2.2, "mm"), false);
     }
 
     /// Bars to be measured before the strip is used.
-    fn bars(&mut self) {
+    fn bars(&mut self, from: f64) {
+        let top = from + BAR_TOP;
         for (x, length, said, down) in [
             (BARS[0], BAR_MM, "this bar is 100 mm", 40.0),
             (BARS[1], BAR_IN, "this bar is 4 in", 80.0),
         ] {
-            self.line([x, BAR_TOP], [x, BAR_TOP + length], 0.25, "bar");
-            for y in [BAR_TOP, BAR_TOP + length] {
+            self.line([x, top], [x, top + length], 0.25, "bar");
+            for y in [top, top + length] {
                 self.line([x - 0.7, y], [x + 0.7, y], 0.25, "bar-end");
             }
             let words = Words::bold(1.9, said);
-            self.text([x - 0.5, BAR_TOP + down], &words, true);
+            self.text([x - 0.5, top + down], &words, true);
         }
     }
 

@@ -7,7 +7,7 @@
 //!
 //! **Invariants.** No rule of the trade and no formula stands here.
 //! Every text gets an answer that is JSON: a document, or `{"complaints": [...]}`, or `{"error": "..."}`.
-//! There is no clock: how much may be computed is an argument, and a document says no time.
+//! There is no clock: how much may be computed is an argument, and a document says no time; a plan says "time not given".
 //!
 //! **Not here.** Reading and writing files, and the page for people (`cli`).
 

@@ -12,6 +12,7 @@ pub mod checks;
 pub mod critic;
 pub mod cutback;
 pub mod fault;
+pub mod fingerprint;
 pub mod fit;
 pub mod form;
 pub mod job;

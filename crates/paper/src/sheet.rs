@@ -5,7 +5,7 @@
 use crate::FieldPicture;
 use crate::clip::clipped;
 use crate::front::{Front, fronts};
-use jointwright_drawing::{Style, Theme, half_section, strip};
+use jointwright_drawing::{Style, Theme, half_section, strips as strips_of};
 use jointwright_joint::plan::{
     DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
 };
@@ -29,7 +29,7 @@ pub(crate) struct Picture {
     pub svg: String,
 }
 
-/// The strips of one leg.
+/// Strips of one leg, on one page.
 #[derive(Clone, Debug, Serialize)]
 struct Strips {
     leg: String,
@@ -52,6 +52,11 @@ struct RulingRow {
 #[derive(Clone, Debug, Serialize)]
 pub(crate) struct Sheet {
     pub program: String,
+    /// What tells this plan from every other, large on every page.
+    mark: String,
+    /// Its issue, and when it was made.
+    issue: String,
+    made: String,
     paper: String,
     title: String,
     invented: Option<String>,
@@ -80,6 +85,8 @@ pub(crate) struct Sheet {
     unsettled: Vec<String>,
     rulings: Vec<RulingRow>,
     not_computed: String,
+    /// What is not computed for want of something.
+    missing: Vec<String>,
     people: Vec<[String; 3]>,
 }
 
@@ -101,17 +108,14 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let (figures, figures_same) = figures(plan);
     Sheet {
         program: plan.program.clone(),
+        mark: plan.plan_mark.words(),
+        issue: plan.plan_mark.issue_words.clone(),
+        made: format!("made {}", clipped(&plan.plan_mark.made, 40)),
         paper: if is_metric { "a4" } else { "us-letter" }.to_owned(),
         title: clipped(&format!("Make-up sheet {}: {}", job.id, job.title), 140),
         invented: plan.invented.clone(),
         never: plan.never.clone(),
-        job: vec![
-            ["job".to_owned(), clipped(&job.id, 60)],
-            ["title".to_owned(), clipped(&job.title, 120)],
-            ["kind".to_owned(), format!("{} joint", job.kind)],
-            ["place".to_owned(), clipped(&job.place, 120)],
-            ["day of the work".to_owned(), job.date.clone()],
-        ],
+        job: job_rows(plan),
         id: clipped(&job.id, 40),
         date: [part(), part(), part()],
         // The number is what must not be lost.
@@ -156,8 +160,27 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
             [rows(plan, "not-judged"), rows(plan, "pass")].concat()
         },
         not_computed: plan.not_computed.join(", "),
+        missing: plan.missing.clone(),
         people: people(plan),
     }
+}
+
+/// Which job and which plan of it.
+fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
+    let job = &plan.job;
+    vec![
+        ["job".to_owned(), clipped(&job.id, 60)],
+        ["title".to_owned(), clipped(&job.title, 120)],
+        ["kind".to_owned(), format!("{} joint", job.kind)],
+        ["place".to_owned(), clipped(&job.place, 120)],
+        ["day of the work".to_owned(), job.date.clone()],
+        [
+            "this plan".to_owned(),
+            format!("{}: {}", plan.plan_mark.words(), plan.plan_mark.aloud),
+        ],
+        ["issue".to_owned(), plan.plan_mark.line()],
+        ["fingerprint".to_owned(), plan.plan_mark.whole.clone()],
+    ]
 }
 
 fn people(plan: &Plan) -> Vec<[String; 3]> {
@@ -173,37 +196,45 @@ fn people(plan: &Plan) -> Vec<[String; 3]> {
         .collect()
 }
 
+/// Strips that lie beside each other on one page.
+const STRIPS_A_PAGE: usize = 3;
+
+/// Pages of strips, leg by leg: the same piece of all phases together, then the next.
 fn strips(plan: &Plan) -> Vec<Strips> {
     let most = if plan.job.words == "iec" {
         STRIP_A4_MM
     } else {
         STRIP_LETTER_MM
     };
-    let of_leg = |(at, leg): (usize, &LegDoc)| {
-        let mut strips = Strips {
-            leg: clipped(&leg.mark, 8),
-            pictures: Vec::new(),
-            left_out: Vec::new(),
-        };
+    let of_leg = |(at, leg): (usize, &LegDoc)| -> Vec<Strips> {
+        let mut left_out = Vec::new();
+        let mut pictures: Vec<([usize; 2], Picture)> = Vec::new();
         for end in &leg.ends {
-            let Some(strip) = strip(leg, end.phase, plan, most) else {
-                continue;
-            };
-            strips.left_out = strip.left_out;
-            strips.pictures.push(Picture {
-                file: format!("strip-{at}-{}.svg", end.phase),
-                alt: format!(
-                    "Marking strip of {}{} at full size; its numbers stand on the front page.",
-                    leg.mark, end.phase
-                ),
-                width_mm: strip.width_mm,
-                height_mm: strip.height_mm,
-                svg: strip.svg,
-            });
+            for strip in strips_of(leg, end.phase, plan, most) {
+                let [piece, n] = strip.piece;
+                left_out = strip.left_out;
+                let picture = Picture {
+                    file: format!("strip-{at}-{}-{piece}.svg", end.phase),
+                    alt: format!(
+                        "Marking strip of {}{} at full size, piece {piece} of {n}; its numbers stand on the front page.",
+                        leg.mark, end.phase
+                    ),
+                    width_mm: strip.width_mm,
+                    height_mm: strip.height_mm,
+                    svg: strip.svg,
+                };
+                pictures.push(([piece, usize::from(end.phase)], picture));
+            }
         }
-        (!strips.pictures.is_empty()).then_some(strips)
+        pictures.sort_by_key(|(place, _)| *place);
+        let pages = pictures.chunks(STRIPS_A_PAGE).map(|page| Strips {
+            leg: clipped(&leg.mark, 8),
+            pictures: page.iter().map(|(_, picture)| picture.clone()).collect(),
+            left_out: left_out.clone(),
+        });
+        pages.collect()
     };
-    plan.legs.iter().enumerate().filter_map(of_leg).collect()
+    plan.legs.iter().enumerate().flat_map(of_leg).collect()
 }
 
 fn field_pictures(fields: &[FieldPicture]) -> Vec<Picture> {

@@ -1,6 +1,7 @@
 //! The program as a crew runs it: exit codes, streams, files, pages.
 
 mod exits;
+mod files;
 mod lint;
 mod pages;
 mod rate;
@@ -19,6 +20,9 @@ pub(crate) const EXAMPLES: &[&str] = &[
     "quarry-four-way",
     "tannery-change",
 ];
+
+/// When every plan of these tests is made.
+pub(crate) const MADE: &str = "2026-03-09 14:05 UTC+01:00";
 
 /// Folder of the repository.
 pub(crate) fn tree() -> PathBuf {
@@ -72,6 +76,8 @@ impl Vault {
     pub(crate) fn plan(&self, slug: &str, more: &[&str]) -> Ran {
         let job = example(slug);
         let mut arguments = vec!["plan", job.to_str().expect("the path is UTF-8")];
+        // So that two runs say the same.
+        arguments.extend(["--made", MADE]);
         arguments.extend(more);
         self.run(&arguments)
     }

@@ -114,3 +114,64 @@ fn invented_parts_stay_marked_when_their_rows_are_copied_under_other_names() {
     assert_eq!(ran.err, "");
     assert!(ran.out.contains(INVENTED), "{}", ran.out);
 }
+
+#[test]
+fn a_plan_bears_the_time_of_the_clock_where_none_is_given_and_no_other_words() {
+    let vault = Vault::new();
+    let job = super::example("dock-straight-pressed");
+    let job = job.to_str().expect("the path is UTF-8");
+    let made = |ran: &super::Ran| {
+        let document: serde_json::Value = serde_json::from_str(&ran.out).expect("it is JSON");
+        let mark = &document["plan_mark"];
+        let of = |name: &str| mark[name].as_str().unwrap_or_default().to_owned();
+        (of("made"), of("whole"))
+    };
+    let (clock, whole) = made(&vault.run(&["plan", job, "--json"]));
+    // "2026-03-09 14:05 UTC+01:00"
+    assert!(clock.len() == 26 && clock.contains(" UTC"), "{clock}");
+    let given = vault.run(&["plan", job, "--json", "--made", super::MADE]);
+    assert_eq!(made(&given), (super::MADE.to_owned(), whole));
+    let words = vault.run(&["plan", job, "--made", "approved: may be energised"]);
+    assert_eq!((words.code, words.out.as_str()), (Some(2), ""));
+}
+
+#[test]
+fn the_first_lines_of_a_page_tell_the_plan_from_every_other() {
+    let mut marks = std::collections::BTreeSet::new();
+    for slug in EXAMPLES {
+        let out = Vault::new().plan(slug, &[]).out;
+        let second = out.lines().nth(1).expect("a second line");
+        let (mark, aloud) = second.split_once(": ").expect("a mark and its words");
+        assert!(mark.starts_with("PLAN ") && mark.len() == 14, "{mark}");
+        assert_eq!(aloud.split_whitespace().count(), 8, "{aloud}");
+        assert!(marks.insert(mark.to_owned()), "{mark} is there twice");
+    }
+}
+
+#[test]
+fn a_picture_of_a_field_bears_the_mark_of_its_plan() {
+    let vault = Vault::new();
+    let job = super::example("larkspur-three-way");
+    let job = job.to_str().expect("the path is UTF-8");
+    let ran = vault.run(&[
+        "field",
+        job,
+        "--leg",
+        "A",
+        "--svg",
+        "a.svg",
+        "--json",
+        "--made",
+        super::MADE,
+    ]);
+    let document: serde_json::Value = serde_json::from_str(&ran.out).expect("it is JSON");
+    let mark = document["plan_mark"]["short"].as_str().expect("a mark");
+    let svg = vault.read("a.svg");
+    for words in [
+        &format!("PLAN {mark}"),
+        "issue 2, replaces 1, destroy it",
+        super::MADE,
+    ] {
+        assert!(svg.contains(words), "{words}");
+    }
+}

@@ -22,19 +22,64 @@ fn a_rating_of_every_example_is_80_columns_wide_and_says_that_it_is_invented() {
     }
 }
 
+/// Words of a page, whatever its line breaks.
+fn flat(page: &str) -> String {
+    page.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 #[test]
-fn exit_codes_are_those_of_its_three_checks() {
+fn issue_16_a_joint_has_one_verdict_at_every_door() {
     let vault = Vault::new();
-    assert_eq!(rate(&vault, "dock-straight-pressed", &[]).code, Some(0));
-    // Its sleeve grows by nobody knows how much.
-    assert_eq!(rate(&vault, "dock-straight-not-pressed", &[]).code, Some(3));
-    let job = std::fs::read_to_string(example("dock-straight-pressed")).expect("the job");
-    let heavy = job.replace("\nload = \"320 A\"", "\nload = \"640 A\"");
-    assert_ne!(job, heavy);
+    let dock = std::fs::read_to_string(example("dock-straight-pressed")).expect("the job");
+    let heavy = dock.replace("\nload = \"320 A\"", "\nload = \"640 A\"");
+    assert_ne!(dock, heavy);
     vault.write("heavy.toml", heavy);
+    let jobs = EXAMPLES.iter().map(|slug| example(slug));
+    let jobs = jobs.chain([vault.path("heavy.toml")]);
+    let mut n_fails = 0;
+    for job in jobs {
+        let job = job.to_str().expect("a name");
+        let ran = |door: &str| vault.run(&[door, job]);
+        let plan = vault.run(&["plan", job, "--json"]);
+        let document: Value = serde_json::from_str(&plan.out).expect("a document");
+        let mark = format!(
+            "PLAN {}",
+            document["plan_mark"]["short"].as_str().expect("a mark")
+        );
+        for (door, ran) in [("rate", ran("rate")), ("field", ran("field"))] {
+            assert_eq!(ran.code, plan.code, "{door} {job}");
+            let head = flat(ran.out.split("LEG ").next().expect("a head"));
+            assert!(head.contains(&mark), "{door} {job}: {head}");
+            let is_failing = document["outcome"] == "fail";
+            assert_eq!(
+                head.contains("THIS JOINT FAILS ITS PLAN"),
+                is_failing,
+                "{door} {job}"
+            );
+            let fails = document["rulings"].as_array().expect("rulings").iter();
+            for ruling in fails.filter(|ruling| ruling["ruling"] == "fail") {
+                n_fails += 1;
+                let why = flat(ruling["why"].as_str().expect("a reason"));
+                assert!(
+                    head.contains(why.trim_end_matches('.')),
+                    "{door} {job}: {why}"
+                );
+            }
+        }
+    }
+    assert!(n_fails >= 4, "{n_fails}");
+}
+
+#[test]
+fn a_joint_that_is_too_hot_at_its_load_is_told_of_no_emergency_beyond_it() {
+    let vault = Vault::new();
+    let job = std::fs::read_to_string(example("dock-straight-pressed")).expect("the job");
+    vault.write(
+        "heavy.toml",
+        job.replace("\nload = \"320 A\"", "\nload = \"640 A\""),
+    );
     let ran = vault.run(&["rate", "heavy.toml"]);
     assert_eq!(ran.code, Some(1));
-    // A joint that is too hot at its load is told of no emergency beyond it.
     assert!(!ran.out.contains("EMERGENCIES"));
 }
 
@@ -46,6 +91,10 @@ fn pictures_are_written_where_there_is_something_to_draw() {
         let svg = vault.read(&format!("drawn/{name}"));
         assert!(
             svg.starts_with("<svg") && svg.contains("INVENTED"),
+            "{name}"
+        );
+        assert!(
+            svg.contains(">PLAN ") && svg.contains("issue 2, replaces 1"),
             "{name}"
         );
         // One line for each leg.

@@ -78,6 +78,13 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
     y += 5.2;
     let title = format!("Leg {}: {}", shortened(&leg.mark, 8), leg.cable);
     sheet.text(Words::new(LEFT, y, 3.6, &shortened(&title, 84)).bold());
+    // Large enough to be compared with another page from where one stands.
+    y += 5.4;
+    let mark = Words::new(LEFT, y, 4.4, &plan.plan_mark.words()).bold();
+    let beside = mark.x_mm + mark.width_mm() + 2.0;
+    sheet.text(mark);
+    let line = shortened(&plan.plan_mark.line(), 84);
+    sheet.text(Words::new(beside, y, SMALL, &line));
     y
 }
 

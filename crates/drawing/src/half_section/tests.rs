@@ -96,7 +96,8 @@ fn the_examples_are_in_order_and_drawn_large_enough_to_be_read() {
         for leg in &plan.legs {
             let sheet = composed(leg, &plan, &PRINT);
             assert_eq!(disorder(&sheet), Vec::<String>::new());
-            assert!(sheet.height <= 118.0, "{} mm", sheet.height);
+            // Two of them on a page, with the mark of the plan below each title.
+            assert!(sheet.height <= 124.0, "{} mm", sheet.height);
             assert!(sheet.texts.iter().all(|words| words.size_mm >= 2.3));
             let numbers = leg.cuts.iter().filter_map(number);
             for number in numbers.filter(|_| !fails(&plan)) {

@@ -26,3 +26,4 @@ pub use resistance::{Basis, DcResistance};
 pub use shield::{NeutralFraction, Shield, ShieldArea, ShieldKind, neutral_wires};
 pub use size::{Conductor, Metal, Size, SizeError, Stranding, awg_wire_diameter};
 pub use sure::Sure;
+pub use table::TABLE_TEXTS;

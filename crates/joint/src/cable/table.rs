@@ -18,21 +18,30 @@ pub struct Table {
     pub layer: LayerFile,
 }
 
-/// The table, read on first use.
-pub static TABLE: LazyLock<Table> = LazyLock::new(|| Table {
-    conductor: read(
+/// The files of the table, by name.
+pub const TABLE_TEXTS: [(&str, &str); 4] = [
+    (
         "conductor",
         include_str!("../../../../data/cable/conductor.toml"),
     ),
-    resistance: read(
+    (
         "resistance",
         include_str!("../../../../data/cable/resistance.toml"),
     ),
-    wall: read("wall", include_str!("../../../../data/cable/wall.toml")),
-    layer: read("layer", include_str!("../../../../data/cable/layer.toml")),
+    ("wall", include_str!("../../../../data/cable/wall.toml")),
+    ("layer", include_str!("../../../../data/cable/layer.toml")),
+];
+
+/// The table, read on first use.
+pub static TABLE: LazyLock<Table> = LazyLock::new(|| Table {
+    conductor: read(0),
+    resistance: read(1),
+    wall: read(2),
+    layer: read(3),
 });
 
-fn read<T: DeserializeOwned>(name: &str, text: &str) -> T {
+fn read<T: DeserializeOwned>(index: usize) -> T {
+    let (name, text) = TABLE_TEXTS[index];
     toml::from_str(text)
         .unwrap_or_else(|error| panic!("embedded data/cable/{name}.toml reads: {error}"))
 }

@@ -1,6 +1,9 @@
-//! Copies: a row that holds the data of an invented part is invented too, whatever it says of itself.
+//! Copies: a row that holds the numbers of an invented part is invented too, whatever it says of itself.
 //!
 //! A demonstration row copied into another file, renamed and with its mark taken off, would otherwise carry invented numbers into a real joint.
+//!
+//! What is compared are numbers by the field in which they stand: no text beside them, no order of rows, no case of letters, and no change that a reading could not see counts.
+//! A number is worth as many bits as it takes to tell it from what else could plausibly stand there; these weights are our own, chosen so that random plausible rows are not taken for copies (see the law on chance).
 
 use crate::form::{Record, Value};
 use std::collections::{BTreeMap, BTreeSet};
@@ -20,15 +23,62 @@ const NAMING: &[&str] = &[
 ];
 /// Fields of a row in a list that a copy changes without changing the part.
 const REMARKS: &[&str] = &["place"];
-/// Fewest numbers for which a row that is nearly the same counts as a copy.
-const NUMBERS_FOR_LIKENESS_LEAST: usize = 4;
+/// Lengths that lie no farther apart are one: the error of a good reading, nm.
+const SAME_LENGTH_NM: i64 = 100_000;
+/// Other numbers that lie no farther apart are one: a share of the larger.
+const SAME_SHARE: f64 = 0.01;
+/// From here on a length is one of many that could stand there, nm; below it stand tolerances, thicknesses, gaps.
+const TELLING_NM: i64 = 10_000_000;
+/// What a length, a small length and any other number are worth, bits.
+const BITS: [u32; 3] = [5, 2, 2];
+/// Fewest bits that two rows must share before likeness says anything: one in a million by chance.
+const BITS_LEAST: u32 = 20;
 
-/// The data of one row: every value below its naming, by where it stands.
+/// A number of a row.
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Figure {
+    Length(i64),
+    Number(f64),
+}
+
+impl Figure {
+    /// Nothing says nothing, wherever it stands.
+    fn bits(self) -> u32 {
+        match self {
+            Figure::Length(0) => 0,
+            Figure::Length(nm) if nm.abs() >= TELLING_NM => BITS[0],
+            Figure::Length(_) => BITS[1],
+            Figure::Number(0.0) => 0,
+            Figure::Number(_) => BITS[2],
+        }
+    }
+
+    fn is_same(self, other: Figure) -> bool {
+        match (self, other) {
+            (Figure::Length(a), Figure::Length(b)) => (a - b).abs() <= SAME_LENGTH_NM,
+            (Figure::Number(a), Figure::Number(b)) => {
+                (a - b).abs() <= SAME_SHARE * a.abs().max(b.abs())
+            }
+            _ => false,
+        }
+    }
+
+    fn order(self) -> f64 {
+        match self {
+            Figure::Length(nm) => nm as f64,
+            Figure::Number(number) => number,
+        }
+    }
+}
+
+/// The data of one row: every value below its naming, by the fields in which it stands.
 #[derive(Debug)]
 pub(super) struct Print {
     kind: &'static str,
+    /// What is no number, in small letters.
     facts: BTreeSet<String>,
-    numbers: BTreeMap<String, String>,
+    /// Numbers of each field, in order.
+    figures: BTreeMap<String, Vec<Figure>>,
 }
 
 impl Print {
@@ -37,80 +87,91 @@ impl Print {
         let mut print = Print {
             kind,
             facts: BTreeSet::new(),
-            numbers: BTreeMap::new(),
+            figures: BTreeMap::new(),
         };
         for (name, item) in record.items() {
             if !NAMING.contains(&name) {
                 print.add(name, &item.value);
             }
         }
+        for figures in print.figures.values_mut() {
+            figures.sort_by(|a, b| a.order().total_cmp(&b.order()));
+        }
         print
     }
 
     fn add(&mut self, path: &str, value: &Value) {
         match value {
-            Value::Record(record) => self.add_record(path, record),
-            Value::List(items) => {
-                for item in items {
-                    match &item.value {
-                        // The rows of a list are told apart by what they say, not by their order.
-                        Value::Record(record) => {
-                            self.add_record(&format!("{path}[{}]", words(record)), record)
-                        }
-                        value => self.add(path, value),
-                    }
+            Value::Record(record) => {
+                for (name, item) in record.items().filter(|(name, _)| !REMARKS.contains(name)) {
+                    self.add(&format!("{path}.{name}"), &item.value);
                 }
             }
-            Value::Length(length) => self.number(path, length.to_string()),
-            Value::Number(number) => self.number(path, number.to_string()),
+            Value::List(items) => {
+                for item in items {
+                    self.add(path, &item.value);
+                }
+            }
+            Value::Length(length) => self.figure(path, Figure::Length(length.nm())),
+            Value::Number(number) => self.figure(path, Figure::Number(*number)),
+            Value::Integer(number) => self.figure(path, Figure::Number(*number as f64)),
             other => {
-                self.facts.insert(format!("{path}={other:?}"));
+                let said = format!("{path}={other:?}").to_lowercase();
+                self.facts.insert(said);
             }
         }
     }
 
-    fn add_record(&mut self, path: &str, record: &Record) {
-        for (name, item) in record.items().filter(|(name, _)| !REMARKS.contains(name)) {
-            self.add(&format!("{path}.{name}"), &item.value);
-        }
+    fn figure(&mut self, path: &str, figure: Figure) {
+        let figures = self.figures.entry(path.to_owned()).or_default();
+        figures.push(figure);
     }
 
-    fn number(&mut self, path: &str, shown: String) {
-        self.facts.insert(format!("{path}={shown}"));
-        let mut path = path.to_owned();
-        while self.numbers.contains_key(&path) {
-            path.push('+');
-        }
-        self.numbers.insert(path, shown);
+    /// Bits of all numbers.
+    fn bits(&self) -> u32 {
+        self.figures.values().flatten().map(|f| f.bits()).sum()
     }
 
-    /// Whether this row holds the data of the other: all of it, or three quarters of its numbers where there are many.
+    fn n_figures(&self) -> usize {
+        self.figures.values().map(Vec::len).sum()
+    }
+
+    /// Bits and number of those numbers that stand in the other row too, each paired once within its field.
+    fn shared(&self, other: &Print) -> (u32, usize) {
+        let mut shared = (0, 0);
+        for (path, ours) in &self.figures {
+            let mut theirs = other.figures.get(path).into_iter().flatten().peekable();
+            for figure in ours {
+                // Both are in order: what lies too far below finds no partner any more.
+                while theirs
+                    .next_if(|t| !t.is_same(*figure) && t.order() < figure.order())
+                    .is_some()
+                {}
+                if theirs.next_if(|t| t.is_same(*figure)).is_some() {
+                    shared = (shared.0 + figure.bits(), shared.1 + 1);
+                }
+            }
+        }
+        shared
+    }
+
+    /// Whether this row holds the data of the other: all its numbers and words, or three quarters of what the numbers of the smaller row say.
     pub fn copies(&self, invented: &Print) -> bool {
-        if self.kind != invented.kind || self.numbers.is_empty() {
+        if self.kind != invented.kind || self.figures.is_empty() {
             return false;
         }
-        if self.facts == invented.facts {
+        let (bits, n) = self.shared(invented);
+        let is_all = n == self.n_figures() && n == invented.n_figures();
+        if is_all && self.facts == invented.facts {
             return true;
         }
-        let same = invented
-            .numbers
-            .iter()
-            .filter(|(path, shown)| self.numbers.get(*path) == Some(shown))
-            .count();
-        let most = self.numbers.len().max(invented.numbers.len());
-        most >= NUMBERS_FOR_LIKENESS_LEAST && 4 * same >= 3 * most
+        let least = self.bits().min(invented.bits());
+        bits >= BITS_LEAST && 4 * bits >= 3 * least
     }
-}
 
-fn words(record: &Record) -> String {
-    let words: Vec<&str> = record
-        .items()
-        // Where a number stands in a paper says nothing of the part.
-        .filter(|(name, _)| !REMARKS.contains(name))
-        .filter_map(|(_, item)| match &item.value {
-            Value::Text(text) => Some(text.as_str()),
-            _ => None,
-        })
-        .collect();
-    words.join("/")
+    /// Whether this row says too little to be told from the other by itself: beside copies it counts as one.
+    pub fn is_hidden_by(&self, invented: &Print) -> bool {
+        let is_small = self.bits().min(invented.bits()) < BITS_LEAST;
+        self.kind == invented.kind && is_small && self.shared(invented).1 == self.n_figures()
+    }
 }

@@ -126,7 +126,7 @@ impl Catalogue {
             is_whole: are_all_read,
             ..Catalogue::default()
         };
-        let mut seen = BTreeMap::new();
+        let mut seen = Seen::default();
         for source in sources {
             let record = read(source, &CATALOGUE, complaints);
             catalogue.is_whole &= record.is_whole();
@@ -161,8 +161,31 @@ impl Catalogue {
                 .consumables
                 .extend(rows(&mut reader, &record, "consumable", &mut seen));
         }
+        catalogue.mark_hidden(&seen);
         catalogue.sort();
         catalogue
+    }
+
+    /// Beside a row that is a copy and does not say so, marks the rows that are too small to be told by themselves.
+    fn mark_hidden(&mut self, seen: &Seen) {
+        if !seen.has_disguised_copy {
+            return;
+        }
+        for (kind, id, print) in &seen.prints {
+            if !DEMONSTRATION_PRINTS.iter().any(|p| print.is_hidden_by(p)) {
+                continue;
+            }
+            match *kind {
+                "body" => mark_row(&mut self.bodies, id),
+                "bus" => mark_row(&mut self.buses, id),
+                "plug" => mark_row(&mut self.plugs, id),
+                "connector" => mark_row(&mut self.connectors, id),
+                "adapter" => mark_row(&mut self.adapters, id),
+                "shield_part" => mark_row(&mut self.shield_parts, id),
+                "seal" => mark_row(&mut self.seals, id),
+                _ => mark_row(&mut self.consumables, id),
+            }
+        }
     }
 
     /// Whether every file could be read throughout.
@@ -235,11 +258,28 @@ fn row_names(record: &Record) -> impl Iterator<Item = (String, String)> {
     })
 }
 
+/// What was read so far of all files.
+#[derive(Default)]
+struct Seen {
+    /// Names of rows, and where each stands.
+    places: BTreeMap<String, String>,
+    /// Data of rows, with their kinds and names.
+    prints: Vec<(&'static str, String, Print)>,
+    /// Whether one of them is a copy of an invented row and does not say so.
+    has_disguised_copy: bool,
+}
+
+fn mark_row<R: Row>(rows: &mut [R], id: &str) {
+    for row in rows.iter_mut().filter(|row| row.head().id == id) {
+        row.head_mut().demonstration = true;
+    }
+}
+
 fn rows<R: Row>(
     reader: &mut RowReader<'_>,
     record: &Record,
     kind: &'static str,
-    seen: &mut BTreeMap<String, String>,
+    seen: &mut Seen,
 ) -> Vec<R> {
     let mut rows = Vec::new();
     for row_record in record.records(kind) {
@@ -250,8 +290,11 @@ fn rows<R: Row>(
         let copied = DEMONSTRATION_PRINTS
             .iter()
             .any(|invented| print.copies(invented));
+        seen.has_disguised_copy |= copied && !row.head().demonstration;
+        seen.prints.push((kind, row.head().id.clone(), print));
         row.head_mut().demonstration |= copied;
-        if let Some(first) = seen.insert(row.head().id.clone(), row.head().place.clone()) {
+        let (id, place) = (row.head().id.clone(), row.head().place.clone());
+        if let Some(first) = seen.places.insert(id, place) {
             reader.complain(
                 row_record.at("id"),
                 format!("The name `{}` is taken by the row at {first}; every part has a name of its own.", row.head().id),

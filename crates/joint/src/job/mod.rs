@@ -27,8 +27,11 @@ pub use types::{
     Soil, Surface, Surrounding, System, TrialPress,
 };
 
+use crate::cable::TABLE_TEXTS;
 use crate::catalogue::Catalogue;
+use crate::fingerprint::Fingerprint;
 use crate::form::{Complaint, Complaints, Record, Source, Value, read};
+use crate::limit::MEMORY_TEXT;
 
 /// A job and the parts it may use.
 #[derive(Clone, Debug)]
@@ -37,6 +40,8 @@ pub struct Order {
     pub job: Job,
     /// The parts.
     pub catalogue: Catalogue,
+    /// Of all texts that went in: the job's, the catalogues' in their order, and the embedded ones that judge.
+    pub went_in: Fingerprint,
 }
 
 /// Names of the catalogues a job asks for, each once, with the place at which it does; empty where the job cannot say.
@@ -77,8 +82,10 @@ pub fn read_order_from(
             Err(complaint) => complaints.add(complaint),
         }
     }
-    let are_all_read = complaints.is_empty();
+    let are_opened = complaints.is_empty();
     let record: Record = read(source, &JOB, &mut complaints);
+    // Where a name of a catalogue cannot be read, no part is called missing.
+    let are_all_read = are_opened && record.item("catalogues").is_some();
     let today = record.record("job").and_then(|head| head.date("date"));
     let catalogue = Catalogue::read_for(today, &sources, are_all_read, &mut complaints);
     if !record.is_whole() {
@@ -86,7 +93,19 @@ pub fn read_order_from(
         return Err(complaints.into_sorted());
     }
     match walk_job::job(source, &record, &catalogue, &mut complaints) {
-        Some(job) if complaints.is_empty() => Ok(Order { job, catalogue }),
+        Some(job) if complaints.is_empty() => Ok(Order {
+            job,
+            catalogue,
+            went_in: went_in(source, &sources),
+        }),
         _ => Err(complaints.into_sorted()),
     }
+}
+
+/// The fingerprint of the texts that make a joint; what a file is called is no part of it, but for what the job itself says.
+fn went_in(job: &Source, catalogues: &[Source]) -> Fingerprint {
+    let catalogues = catalogues.iter().map(|source| ("catalogue", source.text()));
+    let embedded = TABLE_TEXTS.into_iter().chain([("limits", MEMORY_TEXT)]);
+    let texts = [("job", job.text())].into_iter();
+    Fingerprint::of(texts.chain(catalogues).chain(embedded))
 }

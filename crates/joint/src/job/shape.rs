@@ -56,6 +56,15 @@ const JOB_HEAD: Shape = Shape {
             "Day of the work; ages in store are counted to it.",
         ),
         field(
+            "issue",
+            Kind::Integer {
+                least: 1,
+                greatest: 9999,
+            },
+            Optional,
+            "Which issue of the plan this is, counted up by one each time papers are printed anew; each replaces the one before it.",
+        ),
+        field(
             "kind",
             Kind::Text,
             Required,

@@ -513,6 +513,8 @@ pub struct Job {
     pub title: String,
     /// Day of the work.
     pub date: Date,
+    /// Which issue of the plan this is, where the job counts them.
+    pub issue: Option<i64>,
     /// Kind.
     pub kind: JointKind,
     /// Number of phases.

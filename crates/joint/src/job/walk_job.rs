@@ -131,6 +131,7 @@ impl JobReader<'_> {
             id: head.string("id")?,
             title: head.string("title")?,
             date: head.date("date")?,
+            issue: head.integer("issue"),
             kind: kind?,
             phases: u8::try_from(head.integer("phases")?).ok()?,
             words: self.words,

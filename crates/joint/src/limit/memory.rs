@@ -28,9 +28,11 @@ struct Table {
     row: Vec<MemoryRow>,
 }
 
+/// The file of the limits from memory.
+pub const MEMORY_TEXT: &str = include_str!("../../../../data/limit/from_memory.toml");
+
 static ROWS: LazyLock<Vec<MemoryRow>> = LazyLock::new(|| {
-    let table: Result<Table, _> =
-        toml::from_str(include_str!("../../../../data/limit/from_memory.toml"));
+    let table: Result<Table, _> = toml::from_str(MEMORY_TEXT);
     table
         .expect("the embedded table of limits is well formed; a test reads it")
         .row

@@ -15,7 +15,7 @@ mod ruling;
 pub use amount::AmountQuestion;
 pub(crate) use amount::shown;
 pub use ask::{Ask, Fact, File, Who};
-pub use memory::{MemoryRow, memory_keys, memory_row};
+pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
 use jointwright_units::{Interval, Length};

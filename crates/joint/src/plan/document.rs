@@ -4,6 +4,7 @@ use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
 use super::shield::ShieldDoc;
+use super::told_apart::MarkDoc;
 use super::warm::WarmDoc;
 use schemars::JsonSchema;
 use serde::Serialize;
@@ -15,6 +16,8 @@ pub struct Plan {
     pub format: String,
     /// Version of the program that wrote it.
     pub program: String,
+    /// What tells this plan from every other.
+    pub plan_mark: MarkDoc,
     /// Present when anything in it is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub invented: Option<String>,
@@ -24,8 +27,11 @@ pub struct Plan {
     pub job: JobDoc,
     /// Worst of the rulings: "pass", "fail" or "not-judged".
     pub outcome: String,
-    /// What this version does not compute.
+    /// What this version does not compute, whatever is stated.
     pub not_computed: Vec<String>,
+    /// What is not computed because something is not known, and what that is.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub missing: Vec<String>,
     /// The passing ruling with the least margin in millimetres: what governs while nothing fails.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub governs: Option<RulingDoc>,

@@ -9,9 +9,12 @@
 mod document;
 mod field;
 mod make_up;
+mod missing;
 mod outside;
 mod pressure;
 mod shield;
+mod told_apart;
+mod verdict;
 mod warm;
 
 pub use document::{
@@ -24,8 +27,11 @@ pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
+pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
+pub use told_apart::{MarkDoc, NO_TIME, mark_of};
+pub use verdict::fails;
 pub use warm::{AtDoc, GovernDoc, LastsDoc, LegWarmDoc, LoadDoc, RateDoc, WarmDoc};
 
 use crate::cable::{Layer, Words};
@@ -35,11 +41,8 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
 use crate::limit::{Datum, Ruling};
 use crate::plane::{Holder, Plane};
-use crate::pressure::Pressed;
 use crate::programme::shield_edge;
-use crate::study::{PlugStudy, Study};
 use crate::survey::{likeness, likeness_words};
-use crate::warm::Warm;
 use jointwright_units::{
     Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
 };
@@ -48,14 +51,29 @@ use jointwright_units::{
 pub const FORMAT: &str = "jointwright-plan-1";
 /// What stands across everything made with invented parts or for an invented job.
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
-/// What this version does not compute.
-pub const NOT_COMPUTED: &[&str] = &[
-    "short circuits in contacts whose resistance nobody read",
-    "short circuits in the bus",
-    "water past the seals",
-];
 /// What the plan never says.
 pub const NEVER: &str = "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. The parts' own instructions prevail.";
+
+/// Name and version of the program.
+pub fn program() -> String {
+    format!("jointwright {}", env!("CARGO_PKG_VERSION"))
+}
+
+impl Plan {
+    /// The same plan, made at this day and time: a text that the door gives, which is printed and never compared.
+    pub fn made_at(mut self, made: &str) -> Plan {
+        self.plan_mark = self.plan_mark.made_at(made);
+        self
+    }
+}
+
+impl RateDoc {
+    /// The same rating, made at this day and time; see [`Plan::made_at`].
+    pub fn made_at(mut self, made: &str) -> RateDoc {
+        self.plan_mark = self.plan_mark.made_at(made);
+        self
+    }
+}
 
 /// JSON Schema of the plan.
 pub fn schema() -> serde_json::Value {
@@ -91,7 +109,8 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         .collect();
     Plan {
         format: FORMAT.to_owned(),
-        program: format!("jointwright {}", env!("CARGO_PKG_VERSION")),
+        program: program(),
+        plan_mark: mark_of(judged, &program()),
         invented: is_invented(judged).then(|| INVENTED.to_owned()),
         never: NEVER.to_owned(),
         job: JobDoc {
@@ -108,7 +127,8 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             },
         },
         outcome: worst(&judged.rulings).name().to_owned(),
-        not_computed: not_computed(judged),
+        not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
+        missing: missing::missing(judged),
         governs: governing(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
@@ -128,48 +148,13 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
     }
 }
 
-/// What this plan does not compute; the field by the legs for which it is not solved.
-fn not_computed(judged: &Judged<'_>) -> Vec<String> {
-    let legs = &judged.inputs.legs;
-    let open: Vec<&str> = legs
-        .iter()
-        .filter(|leg| !matches!(leg.study, Study::Done(_)))
-        .map(|leg| leg.leg.id.as_str())
-        .collect();
-    let field = match open.len() {
-        0 => None,
-        n if n == legs.len() => Some("electric field".to_owned()),
-        _ => Some(format!("electric field of {}", open.join(" "))),
-    };
-    let plugs: Vec<&str> = legs
-        .iter()
-        .filter(|leg| matches!(leg.plug, PlugStudy::Unknown(_) | PlugStudy::Refused(_)))
-        .map(|leg| leg.leg.id.as_str())
-        .collect();
-    let plug = (!plugs.is_empty())
-        .then(|| format!("electric field of the tapered plug of {}", plugs.join(" ")));
-    field
-        .into_iter()
-        .chain(plug)
-        .chain(pressure_not_computed(legs))
-        .chain(warm_not_computed(&judged.inputs.warm))
-        .chain(NOT_COMPUTED.iter().map(|s| (*s).to_owned()))
-        .collect()
-}
-
-/// Temperatures under load, where they are not computed.
-fn warm_not_computed(warm: &Warm) -> Option<String> {
-    let is_done = matches!(warm, Warm::Done(_));
-    (!is_done).then(|| "temperatures that the load brings".to_owned())
-}
-
 /// The rating of a joint: loads and temperatures, what governs, how long more may flow.
 ///
 /// # Errors
 /// That a state could not be solved, as a sentence fragment.
 pub fn rate(judged: &Judged<'_>) -> Result<RateDoc, String> {
     let invented = is_invented(judged).then(|| INVENTED.to_owned());
-    warm::rate_doc(&judged.inputs, invented)
+    warm::rate_doc(judged, invented)
 }
 
 /// What the pressures of all ends assume; nothing where none was asked for.
@@ -179,29 +164,6 @@ fn pressure_assumes(legs: &[LegDoc]) -> Vec<String> {
         pressure::ASSUMES.iter().map(|s| (*s).to_owned()).collect()
     } else {
         Vec::new()
-    }
-}
-
-/// The ends for whose bodies no pressure is computed.
-fn pressure_not_computed(legs: &[LegInputs<'_>]) -> Option<String> {
-    let all: Vec<(String, bool)> = legs
-        .iter()
-        .flat_map(|leg| {
-            leg.ends.iter().map(|end| {
-                let is_done = matches!(end.pressure.body, Pressed::Done(_));
-                (format!("{}{}", leg.leg.id, end.phase), is_done)
-            })
-        })
-        .collect();
-    let open: Vec<&str> = all
-        .iter()
-        .filter(|(_, is_done)| !is_done)
-        .map(|(name, _)| name.as_str())
-        .collect();
-    match open.len() {
-        0 => None,
-        n if n == all.len() => Some("interface pressure".to_owned()),
-        _ => Some(format!("interface pressure of {}", open.join(" "))),
     }
 }
 

@@ -1,7 +1,11 @@
 //! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
 
+use super::program;
+use super::told_apart::{MarkDoc, mark_of};
+use super::verdict::fails;
 use crate::checks::Inputs;
 use crate::job::Surrounding;
+use crate::judge::{Judged, worst};
 use crate::limit::shown;
 use crate::warm::{
     Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Share, Warm,
@@ -142,6 +146,13 @@ pub struct RateDoc {
     pub invented: Option<String>,
     /// Name of the job.
     pub job: String,
+    /// The mark of the plan of the same job, made of the same texts by the same program.
+    pub plan_mark: MarkDoc,
+    /// Worst of the rulings of the whole joint: "pass", "fail" or "not-judged".
+    pub outcome: String,
+    /// What fails on the joint, one sentence a check; none of the numbers below makes up for it.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fails: Vec<String>,
     /// Temperatures at the job's load and emergency.
     pub warm: WarmDoc,
     /// Temperatures at loads in proportion to the job's.
@@ -585,7 +596,8 @@ fn time_words(s: f64) -> String {
 ///
 /// # Errors
 /// That a state could not be solved.
-pub(super) fn rate_doc(inputs: &Inputs<'_>, invented: Option<String>) -> Result<RateDoc, String> {
+pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<RateDoc, String> {
+    let inputs = &judged.inputs;
     let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
         state: "not known".to_owned(),
         why: Some("a body is left open".to_owned()),
@@ -597,6 +609,9 @@ pub(super) fn rate_doc(inputs: &Inputs<'_>, invented: Option<String>) -> Result<
     let mut doc = RateDoc {
         invented,
         job: inputs.order.job.id.clone(),
+        plan_mark: mark_of(judged, &program()),
+        outcome: worst(&judged.rulings).name().to_owned(),
+        fails: fails(&judged.rulings),
         warm,
         loads: Vec::new(),
         governs: Vec::new(),

@@ -33,14 +33,24 @@ pub(super) fn place(text: &str, passage: &str) -> String {
 #[track_caller]
 fn plan_text(job: &str, catalogue: &str) -> String {
     match run(job.as_bytes(), catalogue.as_bytes()) {
-        Ok(Came::Planned(plan)) => serde_json::to_string(&plan).expect("a plan is JSON"),
+        Ok(Came::Planned(mut plan)) => {
+            // Its mark is of every byte.
+            for text in [
+                &mut plan.plan_mark.short,
+                &mut plan.plan_mark.aloud,
+                &mut plan.plan_mark.whole,
+            ] {
+                text.clear();
+            }
+            serde_json::to_string(&plan).expect("a plan is JSON")
+        }
         Ok(Came::Refused(complaints)) => panic!("refused: {complaints:#?}"),
         Err(broken) => panic!("{broken}"),
     }
 }
 
 #[test]
-fn the_ends_of_lines_and_a_byte_order_mark_change_nothing() {
+fn the_ends_of_lines_and_a_byte_order_mark_change_nothing_but_the_mark() {
     for job in JOBS {
         let expected = plan_text(job, DEMONSTRATION_TEXT);
         let crlf = job.replace('\n', "\r\n");

@@ -1,4 +1,4 @@
-//! The order of legs, rows and keys and the comments between them change nothing in the document.
+//! The order of legs, rows and keys and the comments between them change nothing in the document but its mark, which is of every byte.
 
 use super::toml_text::{Order, rows, text, tree};
 use super::tries;
@@ -8,7 +8,12 @@ use toml::Value;
 
 fn document(job: &str, catalogues: &[(String, String)], what: &str) -> String {
     let order = accepted(read(job, catalogues), what);
-    serde_json::to_string_pretty(&plan_of(&order, what)).expect("a document")
+    let mut plan = plan_of(&order, what);
+    let mark = &mut plan.plan_mark;
+    for text in [&mut mark.short, &mut mark.aloud, &mut mark.whole] {
+        text.clear();
+    }
+    serde_json::to_string_pretty(&plan).expect("a document")
 }
 
 fn shuffled(case: Case, seed: u64) -> String {

@@ -18,9 +18,13 @@ fn asked(of_job: Edits<'_>, of_rows: Edits<'_>, question: &str) {
         assert_eq!(worst(&plan, slug), "not-judged", "{slug}");
     }
     assert!(
-        plan.not_computed
-            .iter()
-            .any(|s| s == "temperatures that the load brings")
+        plan.missing.iter().any(|s| s
+            == &format!(
+                "temperatures under load: {}",
+                warm.why.as_deref().unwrap_or_default()
+            )),
+        "{:?}",
+        plan.missing
     );
 }
 

@@ -131,80 +131,150 @@ fn segments(bytes: Vec<u8>) -> Vec<Vec<Segment>> {
     pdf.pages().iter().map(of_page).collect()
 }
 
-/// Marks that do not stand where the plan has them, measured from the best zero edge of the page; none if all do.
-fn misplaced(page: &[Segment], leg: &LegDoc) -> Option<Vec<String>> {
-    let level: Vec<Segment> = page.iter().copied().filter(|s| s.is_level()).collect();
-    let zeros = level
-        .iter()
-        .filter(|s| (s.length() - 60.0).abs() < OFF_MOST_MM);
+/// Marks of a leg's first end that do not stand where the plan has them, on any of its pages; a page is measured from its zero edge, or from the join that it shares with the page before.
+fn misplaced(pages: &[Vec<Segment>], leg: &LegDoc) -> Vec<String> {
     let wanted: Vec<(&str, f64)> = leg
         .cuts
         .iter()
         .filter_map(|cut| Some((cut.plane.as_str(), cut.mark_at_mm?)))
-        .filter(|(_, at)| *at < 226.0)
         .collect();
     assert!(wanted.len() >= 3);
-    zeros
-        .map(|zero| {
-            let is_there = |place: f64| {
-                level.iter().any(|s| {
-                    (s.from[1] - zero.from[1] - place).abs() <= OFF_MOST_MM
-                        && (s.from[0] - zero.from[0]).abs() <= OFF_MOST_MM
-                        && (s.length() - 14.0).abs() < OFF_MOST_MM
-                })
-            };
-            wanted
-                .iter()
-                .filter(|(_, place)| !is_there(*place))
-                .map(|(plane, place)| format!("{plane} is not at {place} mm"))
-                .collect::<Vec<String>>()
-        })
-        .min_by_key(Vec::len)
+    // Every place that some mark of some page has from the zero of its strip.
+    let mut seen: Vec<f64> = Vec::new();
+    let mut before: Option<f64> = None;
+    for page in pages {
+        let (at_paper, at_cable) = match before {
+            None => (zero(page), 0.0),
+            // The first join of this page is the last of the page before.
+            Some(at) => (joins(page)[0], at),
+        };
+        let marks = page.iter().filter(|s| is_of_first(s, 14.0));
+        seen.extend(marks.map(|s| s.from[1] - at_paper + at_cable));
+        // The last but one is the first line of the next join.
+        let all = joins(page);
+        before = all
+            .len()
+            .checked_sub(2)
+            .map(|n| all[n] - at_paper + at_cable);
+    }
+    let is_there = |place: f64| seen.iter().any(|at| (at - place).abs() <= OFF_MOST_MM);
+    wanted
+        .iter()
+        .filter(|(_, place)| !is_there(*place))
+        .map(|(plane, place)| format!("{plane} is not at {place} mm"))
+        .collect()
 }
 
-/// Pages that hold a zero edge, in the order of the legs.
-fn strip_pages(plan: &Plan) -> Vec<Vec<Segment>> {
+/// Left edge of the first strip of a page, mm.
+const LEFT_MM: f64 = 8.0 + 1.5;
+
+/// A level piece of this length that begins at the left edge of the first strip.
+fn is_of_first(segment: &Segment, length: f64) -> bool {
+    segment.is_level()
+        && (segment.length() - length).abs() < OFF_MOST_MM
+        && (segment.from[0].min(segment.to[0]) - LEFT_MM).abs() < 0.5
+}
+
+/// The upper edge of the first strip.
+fn zero(page: &[Segment]) -> f64 {
+    let edges = page.iter().filter(|s| is_of_first(s, 60.0));
+    edges.map(|s| s.from[1]).fold(f64::INFINITY, f64::min)
+}
+
+/// Lines of joins of the first strip, from above.
+fn joins(page: &[Segment]) -> Vec<f64> {
+    let lines = page.iter().filter(|s| is_of_first(s, 12.0));
+    let mut places: Vec<f64> = lines.map(|s| s.from[1]).collect();
+    places.sort_by(f64::total_cmp);
+    places
+}
+
+/// Pages of strips, leg by leg.
+fn strip_pages(plan: &Plan) -> Vec<Vec<Vec<Segment>>> {
     let bytes = make_up_sheet(plan, &[]).expect("a sheet");
-    segments(bytes)
-        .into_iter()
-        .filter(|page| {
-            let edges = page
-                .iter()
-                .filter(|s| s.is_level() && (s.length() - 60.0).abs() < OFF_MOST_MM);
-            edges.count() >= plan.legs[0].ends.len()
-        })
-        .collect()
+    let mut legs: Vec<Vec<Vec<Segment>>> = Vec::new();
+    for page in segments(bytes) {
+        let edges = page
+            .iter()
+            .filter(|s| s.is_level() && (s.length() - 60.0).abs() < OFF_MOST_MM);
+        if edges.count() < 2 * plan.legs[0].ends.len() {
+            continue;
+        }
+        let before = legs
+            .last()
+            .and_then(|pages| pages.last())
+            .map(|page| joins(page).len());
+        // A leg's pages go on as long as each has a join to the next below its own.
+        let goes_on = before.is_some_and(|n| {
+            let is_first = legs.last().is_some_and(|pages| pages.len() == 1);
+            if is_first { n == 2 } else { n == 4 }
+        });
+        match legs.last_mut() {
+            Some(pages) if goes_on => pages.push(page),
+            _ => legs.push(vec![page]),
+        }
+    }
+    legs
 }
 
 #[test]
 fn every_mark_of_every_strip_is_within_a_tenth_of_a_millimetre() {
     let plan = planned(THREE_WAY);
-    let pages = strip_pages(&plan);
-    assert_eq!(pages.len(), plan.legs.len());
-    for (page, leg) in pages.iter().zip(&plan.legs) {
-        assert_eq!(misplaced(page, leg), Some(Vec::new()), "leg {}", leg.mark);
+    let legs = strip_pages(&plan);
+    assert_eq!(legs.len(), plan.legs.len());
+    for (pages, leg) in legs.iter().zip(&plan.legs) {
+        assert!(pages.len() > 1, "leg {}", leg.mark);
+        assert_eq!(
+            misplaced(pages, leg),
+            Vec::<String>::new(),
+            "leg {}",
+            leg.mark
+        );
     }
+}
+
+#[test]
+fn lines_of_a_join_are_an_inch_apart_on_every_page_that_has_them() {
+    let plan = planned(THREE_WAY);
+    let mut n = 0;
+    for page in strip_pages(&plan).iter().flatten() {
+        for pair in joins(page).chunks(2) {
+            assert!((pair[1] - pair[0] - 25.4).abs() <= OFF_MOST_MM, "{pair:?}");
+            n += 1;
+        }
+    }
+    assert!(n >= 2 * plan.legs.len(), "{n}");
 }
 
 #[test]
 fn a_mark_a_fifth_of_a_millimetre_off_is_found() {
     let plan = planned(THREE_WAY);
-    let pages = strip_pages(&plan);
-    let mut moved = plan.legs[0].clone();
-    if let Some(place) = moved
-        .cuts
-        .iter_mut()
-        .find_map(|cut| cut.mark_at_mm.as_mut())
-    {
-        *place += 0.2;
+    let legs = strip_pages(&plan);
+    // The nearest and the farthest.
+    for last in [false, true] {
+        let mut moved = plan.legs[0].clone();
+        let mut places: Vec<&mut f64> = moved
+            .cuts
+            .iter_mut()
+            .filter_map(|cut| cut.mark_at_mm.as_mut())
+            .collect();
+        places.sort_by(|a, b| a.total_cmp(b));
+        let place = if last {
+            places.pop()
+        } else {
+            places.into_iter().next()
+        };
+        *place.expect("a place") += 0.2;
+        assert_eq!(misplaced(&legs[0], &moved).len(), 1);
     }
-    assert_eq!(misplaced(&pages[0], &moved).map(|m| m.len()), Some(1));
+    // A page that is missing is found.
+    assert!(!misplaced(&legs[0][..1], &plan.legs[0]).is_empty());
 }
 
 #[test]
 fn the_calibration_bars_are_within_a_tenth_of_a_millimetre_both_ways() {
     let plan = planned(THREE_WAY);
-    for page in strip_pages(&plan) {
+    for page in strip_pages(&plan).iter().flatten() {
         let n = |is_wanted: fn(Segment) -> bool, length: f64| {
             page.iter()
                 .filter(|s| is_wanted(**s) && (s.length() - length).abs() <= OFF_MOST_MM)

@@ -1,0 +1,36 @@
+//! Verdict: what fails on a joint, short, for every door that prints numbers of it.
+
+use crate::limit::{Outcome, Ruling};
+
+/// What fails, one sentence a check and reason, with all whom it concerns.
+pub fn fails(rulings: &[Ruling]) -> Vec<String> {
+    let mut groups: Vec<(&Ruling, Vec<String>)> = Vec::new();
+    for ruling in rulings.iter().filter(|r| r.outcome == Outcome::Fail) {
+        let who = who(ruling);
+        match groups
+            .iter_mut()
+            .find(|(first, _)| first.check == ruling.check && first.why == ruling.why)
+        {
+            Some((_, all)) => all.push(who),
+            None => groups.push((ruling, vec![who])),
+        }
+    }
+    let sentence = |(ruling, who): (&Ruling, Vec<String>)| {
+        let why = ruling.why.as_deref().unwrap_or("no reason is stated");
+        let why = why.trim_end_matches('.');
+        format!(
+            "{}, {}: {why}.",
+            who.join(" "),
+            ruling.check.replace('_', " ")
+        )
+    };
+    groups.into_iter().map(sentence).collect()
+}
+
+fn who(ruling: &Ruling) -> String {
+    match (&ruling.subject.leg, ruling.subject.phase) {
+        (Some(leg), Some(phase)) => format!("{leg}{phase}"),
+        (Some(leg), None) => leg.clone(),
+        _ => "joint".to_owned(),
+    }
+}
