@@ -9,6 +9,7 @@
 mod bridge;
 mod cable_of;
 mod contradiction;
+mod head_shape;
 mod leg_shape;
 mod owner_rows;
 mod shape;

@@ -1,6 +1,7 @@
 //! The table of fields of a job file.
 
 use super::bridge::BRIDGE_OFF;
+use super::head_shape::JOB_HEAD;
 use super::leg_shape::LEG;
 use super::shield_shape::{CONTACT, CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
 use super::surround::SURROUNDING;
@@ -27,7 +28,6 @@ pub(super) const fn field(
 pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge"];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
-const WORDS: &[&str] = &["us", "iec"];
 const PLACES: &[&str] = &["vault", "duct", "buried"];
 /// Voltage classes of the cable table, North American practice.
 pub const CLASSES: &[&str] = &["5 kV", "8 kV", "15 kV", "25 kV", "28 kV", "35 kV"];
@@ -42,57 +42,6 @@ const PARTS: &[&str] = &[
     "bus",
     "plug",
 ];
-
-const JOB_HEAD: Shape = Shape {
-    name: "job",
-    about: "What is to be joined.",
-    fields: &[
-        field("id", Kind::Id, Required, "Short name of the job."),
-        field("title", Kind::Text, Required, "What and where, in words."),
-        field(
-            "date",
-            Kind::Date,
-            Required,
-            "Day of the work; ages in store are counted to it.",
-        ),
-        field(
-            "issue",
-            Kind::Integer {
-                least: 1,
-                greatest: 9999,
-            },
-            Optional,
-            "Which issue of the plan this is, counted up by one each time papers are printed anew; each replaces the one before it.",
-        ),
-        field(
-            "kind",
-            Kind::Text,
-            Required,
-            "\"straight\", \"branch\" or \"separable\".",
-        ),
-        field(
-            "phases",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Number of phases.",
-        ),
-        field(
-            "words",
-            Kind::Choice(WORDS),
-            Required,
-            "Names of the layers: US or IEC practice.",
-        ),
-        field(
-            "invented",
-            Kind::Flag,
-            Optional,
-            "True for a job made up to show the program.",
-        ),
-    ],
-};
 
 const SYSTEM: Shape = Shape {
     name: "system",
