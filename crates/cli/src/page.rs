@@ -414,6 +414,9 @@ fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     if !cut.window_of.is_empty() {
         lines.wrap("      ", &format!("word of: {}", cut.window_of.join("; ")));
     }
+    if let Some(narrowed) = &cut.narrowed {
+        lines.wrap("      ", &format!("narrowed: {}", narrowed.text));
+    }
     if let Some(why) = &cut.why {
         lines.wrap("      ", why);
     }

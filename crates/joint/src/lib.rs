@@ -28,4 +28,5 @@ pub mod shielding;
 pub mod stage;
 pub mod study;
 pub mod survey;
+pub mod underlay;
 pub mod warm;

@@ -83,7 +83,11 @@ pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
             ("adapter", chosen.adapter.map(|p| &p.head), false),
             ("connector", chosen.connector.map(|p| &p.head), sleeve),
             ("shield part", chosen.shield_part.map(|p| &p.head), braid),
-            ("seal", chosen.seal.map(|p| &p.head), false),
+            (
+                "seal",
+                chosen.seal.map(|p| &p.head),
+                chosen.seal.is_some_and(|s| s.spans_joint),
+            ),
         ];
         for (kind, head, is_shared) in parts {
             if let Some(head) = head {

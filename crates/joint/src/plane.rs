@@ -58,6 +58,16 @@ pub enum Plane {
     InsulationEndShrunk,
     /// Edge of the jacket after it has shrunk back.
     JacketEdgeShrunk,
+    /// Inner end of the adapter.
+    AdapterNear,
+    /// Outer end of the adapter.
+    AdapterFar,
+    /// Inner end of the stretch on which the shield part touches the metallic shield.
+    ContactNear,
+    /// Outer end of that stretch.
+    ContactFar,
+    /// Inner end of the seal, over the body.
+    SealStart,
 }
 
 /// Every plane with its name in files.
@@ -84,6 +94,11 @@ const NAMES: &[(Plane, &str)] = &[
     (Plane::SealEnd, "seal-end"),
     (Plane::InsulationEndShrunk, "insulation-end-shrunk-back"),
     (Plane::JacketEdgeShrunk, "jacket-edge-shrunk-back"),
+    (Plane::AdapterNear, "adapter-near"),
+    (Plane::AdapterFar, "adapter-far"),
+    (Plane::ContactNear, "shield-contact-near"),
+    (Plane::ContactFar, "shield-contact-far"),
+    (Plane::SealStart, "seal-start"),
 ];
 
 /// Names of all planes, for the table of fields.
@@ -107,6 +122,11 @@ pub const PLANE_NAMES: &[&str] = &[
     "seal-end",
     "insulation-end-shrunk-back",
     "jacket-edge-shrunk-back",
+    "adapter-near",
+    "adapter-far",
+    "shield-contact-near",
+    "shield-contact-far",
+    "seal-start",
 ];
 
 /// Who or what holds a plane in its place.
@@ -165,7 +185,12 @@ impl Plane {
             | Plane::ParkMark
             | Plane::SealEnd
             | Plane::InsulationEndShrunk
-            | Plane::JacketEdgeShrunk => Holder::Crew,
+            | Plane::JacketEdgeShrunk
+            | Plane::AdapterNear
+            | Plane::AdapterFar
+            | Plane::ContactNear
+            | Plane::ContactFar
+            | Plane::SealStart => Holder::Crew,
         }
     }
 
@@ -174,11 +199,29 @@ impl Plane {
         let cut = |plane| match plane {
             Plane::InsulationEndShrunk => Plane::InsulationEnd,
             Plane::JacketEdgeShrunk => Plane::JacketEdge,
+            Plane::AdapterFar => Plane::AdapterNear,
+            Plane::ContactFar => Plane::ContactNear,
+            Plane::SealStart => Plane::SealEnd,
             plane => plane,
         };
         match (self.holder(), other.holder()) {
             (Holder::Crew, Holder::Crew) => cut(self) == cut(other),
             (one, another) => one == another,
+        }
+    }
+
+    /// Whether the crew sets it off from an edge in front of it, and not from the conductor end: the ends of an adapter and of a shield contact.
+    ///
+    /// It hangs on that edge as an edge shrunk back hangs on its cut, with the tolerance of its row as its play.
+    pub fn is_set_off_from(self, edge: Plane) -> bool {
+        match self {
+            Plane::AdapterNear | Plane::AdapterFar => {
+                matches!(edge, Plane::InsulationEnd | Plane::ScreenEdge)
+            }
+            Plane::ContactNear | Plane::ContactFar => {
+                matches!(edge, Plane::ShieldEdge | Plane::JacketEdge)
+            }
+            _ => false,
         }
     }
 
@@ -204,6 +247,11 @@ impl Plane {
     /// What a crew reads.
     pub fn words(self, words: Words) -> String {
         match (self.layer(), self) {
+            (_, Plane::AdapterNear) => "inner end of the adapter".to_owned(),
+            (_, Plane::AdapterFar) => "outer end of the adapter".to_owned(),
+            (_, Plane::ContactNear) => "inner end of the shield contact".to_owned(),
+            (_, Plane::ContactFar) => "outer end of the shield contact".to_owned(),
+            (_, Plane::SealStart) => "inner end of the seal".to_owned(),
             (Some(layer), Plane::InsulationEnd) => format!("{} end", layer.name(words)),
             (Some(layer), _) => format!("{} edge", layer.name(words)),
             (None, plane) => plane.name().replace('-', " "),

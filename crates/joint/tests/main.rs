@@ -10,4 +10,5 @@ mod pressure;
 mod programme;
 mod published;
 mod shields;
+mod underlay;
 mod warm;

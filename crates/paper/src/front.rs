@@ -46,6 +46,8 @@ struct Number {
     small: String,
     window: Vec<String>,
     whose: String,
+    /// What narrowed the window, where its paper prints a wider one.
+    narrowed: String,
     /// What bites at this cut.
     caution: String,
     /// What is said of a mark at the end of its window.
@@ -234,6 +236,10 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         small,
         window,
         whose: clipped(&cut.window_of.join("; "), 160),
+        narrowed: cut
+            .narrowed
+            .as_ref()
+            .map_or(String::new(), |n| format!("narrowed: {}", n.text)),
         caution: cut.caution().to_owned(),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
         keeps: cut.keeps.clone().unwrap_or_default(),

@@ -52,6 +52,8 @@ pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
 pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
 /// Words for the surface of a jacket as it is found where a seal will lie.
 pub const JACKET_SURFACES: &[&str] = &["smooth", "scored", "wrinkled", "embossed", "cracked"];
+/// Words for what a seal closes over.
+pub const SPANS: &[&str] = &["leg", "joint"];
 /// Words for how a connector grips.
 pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
 /// Words for where inner geometry comes from.

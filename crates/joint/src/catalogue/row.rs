@@ -334,6 +334,8 @@ pub struct Body {
     pub earthings: Vec<String>,
     /// Ranges.
     pub fits: Vec<Fits>,
+    /// Layers without a range on which its paper lets it lie.
+    pub may_lie_on: Vec<Layer>,
     /// Adapters that belong to it.
     pub adapters: Vec<String>,
     /// Whether an adapter's outside may meet its bore range.
@@ -496,6 +498,8 @@ pub struct Adapter {
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
+    /// Layers without a range on which its paper lets it lie.
+    pub may_lie_on: Vec<Layer>,
     /// Outside once on the cable.
     pub outside: Interval,
     /// Highest system voltage, kV.
@@ -533,6 +537,8 @@ pub struct ShieldPart {
     pub contact_greatest_ohm: Option<f64>,
     /// Ranges.
     pub fits: Vec<Fits>,
+    /// Layers without a range on which its paper lets it lie.
+    pub may_lie_on: Vec<Layer>,
     /// Whether a stretch is blocked against water, where its paper says.
     pub blocked: Option<bool>,
     /// Whether anything of it passes out under the seal, where its paper says.
@@ -556,8 +562,16 @@ pub struct Seal {
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
+    /// Layers without a range on which its paper lets it lie.
+    pub may_lie_on: Vec<Layer>,
+    /// Whether one piece goes over the whole joint, from one jacket to the other.
+    pub spans_joint: bool,
+    /// Least length once it has closed.
+    pub length: Option<Length>,
     /// Overlap onto the jacket.
     pub overlap_least: Option<Length>,
+    /// Overlap over the end of the body.
+    pub body_overlap_least: Option<Length>,
     /// Length while parked.
     pub parked_length: Option<Length>,
     /// Whether a lead may come out under it, where its paper says.

@@ -3,8 +3,8 @@
 use super::as_made::AS_MADE;
 use super::handling::{BRIDGE_OFF_FIELD, GOES_ON_FIELD, LAY_BACK, PASSES_FIELD};
 use super::piece::{
-    BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LINK, MEANS,
-    METALS, MOVE, SHELF, SHIELD_KINDS, STEP, STRANDINGS, WRAP, field,
+    BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LAYER_NAMES,
+    LINK, MEANS, METALS, MOVE, SHELF, SHIELD_KINDS, SPANS, STEP, STRANDINGS, WRAP, field,
 };
 use super::rubber::RUBBER;
 use super::taper::TAPER;
@@ -41,6 +41,13 @@ const FAULT_FIELD: Field = field(
     Kind::Above(&Kind::Quantity(Measure::Current)),
     Optional,
     "Short-circuit current that its paper gives it, rms; with `fault_time`.",
+);
+
+const MAY_LIE_ON_FIELD: Field = field(
+    "may_lie_on",
+    Kind::List(&Kind::Choice(LAYER_NAMES)),
+    Optional,
+    "Layers on which its paper lets it lie without giving a range there; left out, only those of `fits`.",
 );
 
 const FAULT_TIME_FIELD: Field = field(
@@ -147,6 +154,7 @@ const BODY: Shape = Shape {
             Optional,
             "Name of the mating interface, for separable joints."
         ),
+        MAY_LIE_ON_FIELD,
         field(
             "link",
             Kind::Rows(&LINK),
@@ -408,6 +416,7 @@ const ADAPTER: Shape = Shape {
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
+        MAY_LIE_ON_FIELD,
         field(
             "link",
             Kind::Rows(&LINK),
@@ -485,6 +494,7 @@ const SHIELD_PART: Shape = Shape {
             Optional,
             "True when wires, straps, a braid or a lead of it pass out under the seal; false when nothing does."
         ),
+        MAY_LIE_ON_FIELD,
         field(
             "lay_back",
             Kind::Table(&LAY_BACK),
@@ -530,6 +540,24 @@ const SEAL: Shape = Shape {
             "How far it must lap onto the jacket."
         ),
         field(
+            "body_overlap_least",
+            Kind::Cut,
+            Optional,
+            "How far it must lap over the end of the body."
+        ),
+        field(
+            "spans",
+            Kind::Choice(SPANS),
+            Optional,
+            "Whether it closes on one leg, or is one piece over the whole joint from jacket to jacket; left out, one leg."
+        ),
+        field(
+            "length",
+            Kind::Cut,
+            Optional,
+            "Least length once it has closed, for one that goes over the whole joint."
+        ),
+        field(
             "parked_length",
             Kind::Above(&Kind::Cut),
             Optional,
@@ -554,6 +582,7 @@ const SEAL: Shape = Shape {
             Optional,
             "What of it the heat must pass, once it has closed."
         ),
+        MAY_LIE_ON_FIELD,
         field(
             "link",
             Kind::Rows(&LINK),

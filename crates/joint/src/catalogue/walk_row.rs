@@ -452,6 +452,12 @@ fn step_in_a_ring(steps: &[Step]) -> Option<&str> {
     })
 }
 
+/// Layers that a list of a row names.
+fn layers(record: &Record, name: &str) -> Vec<Layer> {
+    let words = record.texts(name);
+    words.iter().filter_map(|word| layer(word)).collect()
+}
+
 /// Layer of a word in a file.
 pub fn layer(word: &str) -> Option<Layer> {
     Some(match word {
@@ -529,6 +535,7 @@ impl Row for Body {
             system_greatest_kv: record.number("system_greatest")?,
             earthings: record.texts("earthings"),
             fits,
+            may_lie_on: layers(record, "may_lie_on"),
             adapters: record.texts("parts"),
             fits_adapter: record.flag("fits_adapter").unwrap_or(false),
             length: record.length("length")?,
@@ -654,6 +661,7 @@ impl Row for Adapter {
         Some(Adapter {
             stuff,
             fits,
+            may_lie_on: layers(record, "may_lie_on"),
             outside: outside?,
             system_greatest_kv: record.number("system_greatest")?,
             links,
@@ -683,6 +691,7 @@ impl Row for ShieldPart {
             withstands,
             contact_greatest_ohm: record.number("contact_greatest"),
             fits,
+            may_lie_on: layers(record, "may_lie_on"),
             blocked: record.flag("blocked"),
             passes_seal: record.flag("passes_seal"),
             lay_back,
@@ -707,7 +716,11 @@ impl Row for Seal {
         Some(Seal {
             cover: record.record("cover").and_then(cover),
             fits,
+            may_lie_on: layers(record, "may_lie_on"),
+            spans_joint: record.text("spans") == Some("joint"),
+            length: record.length("length"),
             overlap_least: record.length("overlap_least"),
+            body_overlap_least: record.length("body_overlap_least"),
             parked_length: record.length("parked_length"),
             takes_lead: record.flag("takes_lead"),
             jacket_surfaces: record.texts("jacket_surfaces"),

@@ -2,7 +2,7 @@
 //!
 //! Source: the job's own kind of joint.
 
-use super::{Check, Inputs, Judge};
+use super::{Check, Inputs, Judge, LegInputs};
 use crate::fit::Chosen;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject};
@@ -23,6 +23,10 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let mut shared: Vec<(&str, NameOf)> = vec![("body", |c| c.body.map(|p| &p.head.id))];
     if inputs.kind() == JointKind::Straight {
         shared.push(("connector", |c| c.connector.map(|p| &p.head.id)));
+        let spans = |leg: &LegInputs<'_>| leg.chosen.seal.is_some_and(|s| s.spans_joint);
+        if inputs.legs.iter().any(spans) {
+            shared.push(("seal", |c| c.seal.map(|p| &p.head.id)));
+        }
     }
     let rule = |(what, name): (&str, NameOf)| {
         let mut named: Vec<&String> = inputs.legs.iter().filter_map(|l| name(&l.chosen)).collect();

@@ -1,10 +1,12 @@
 //! Do the cuts of this leg lie in the order of the layers, at the worst of their windows?
 //!
 //! From the conductor end: connector mouth, insulation end, insulation-screen edge, metallic-shield edge, jacket edge, seal end.
+//! A park mark lies beyond the jacket edge.
 //! A sign or a digit copied wrongly from a paper puts a cut where no cable can have it.
 //! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
 
 use super::{Check, Inputs, Judge, LegInputs};
+use crate::cable::Words;
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use jointwright_units::{Interval, Length};
@@ -61,8 +63,25 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             );
             Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule())
         });
-    let rulings = neighbours.chain(beyond);
+    // What is parked lies over the jacket, out of the way of the work.
+    let parked =
+        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule());
+    let rulings = neighbours.chain(beyond).chain(parked);
     rulings.filter(|r| r.outcome == Outcome::Fail).collect()
+}
+
+/// From the jacket edge to the park mark, where both are placed.
+fn placed_pair(leg: &LegInputs<'_>, words: Words) -> Option<(Interval, String)> {
+    let (from, to) = (Plane::JacketEdge, Plane::ParkMark);
+    let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
+    let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
+    let what = format!(
+        "{}, from the {} to the {}",
+        leg.subject().words(),
+        from.words(words),
+        to.words(words)
+    );
+    Some((interval.unwrap_or(Interval::point(nominal.floor())), what))
 }
 
 fn question<'l>(

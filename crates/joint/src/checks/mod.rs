@@ -19,8 +19,10 @@ use crate::warm::Warm;
 use jointwright_units::{Interval, Length, VoltageRms};
 
 mod adapter_in_body;
+mod adapter_layer;
 mod bend_radius;
 mod body_class;
+mod body_layer;
 mod bonding_part_fit;
 mod bus_ports;
 mod cable_level;
@@ -31,11 +33,13 @@ mod connector_fault;
 mod connector_in_electrode;
 mod consumable_metal;
 mod contact_heat;
+mod contact_layer;
 mod cut_order;
 mod cut_window;
 mod deflector_stress;
 mod electrode_cover;
 mod electrode_end_stress;
+mod electrode_layer;
 mod gap_discharge;
 mod insulation_in_body;
 mod insulation_ovality;
@@ -56,13 +60,17 @@ mod rubber_stretch;
 mod screen_edge_in_control;
 mod screen_edge_pressure;
 mod screen_edge_stress;
+mod seal_body_overlap;
 mod seal_fit;
+mod seal_layer;
 mod seal_overlap;
+mod seal_span;
 mod seal_squeeze;
 mod service_temperature;
 mod shield_continuity;
 mod shield_fault_heat;
 mod shield_part_fault;
+mod shield_part_range;
 mod slack_for_recut;
 mod standing_voltage;
 mod straight_length;
@@ -72,8 +80,10 @@ mod wick_path;
 /// All checks, in the order of their names.
 pub const CHECKS: &[Check] = &[
     adapter_in_body::CHECK,
+    adapter_layer::CHECK,
     bend_radius::CHECK,
     body_class::CHECK,
+    body_layer::CHECK,
     bonding_part_fit::CHECK,
     bus_ports::CHECK,
     cable_level::CHECK,
@@ -84,11 +94,13 @@ pub const CHECKS: &[Check] = &[
     connector_in_electrode::CHECK,
     consumable_metal::CHECK,
     contact_heat::CHECK,
+    contact_layer::CHECK,
     cut_order::CHECK,
     cut_window::CHECK,
     deflector_stress::CHECK,
     electrode_cover::CHECK,
     electrode_end_stress::CHECK,
+    electrode_layer::CHECK,
     gap_discharge::CHECK,
     insulation_in_body::CHECK,
     insulation_ovality::CHECK,
@@ -109,13 +121,17 @@ pub const CHECKS: &[Check] = &[
     screen_edge_in_control::CHECK,
     screen_edge_pressure::CHECK,
     screen_edge_stress::CHECK,
+    seal_body_overlap::CHECK,
     seal_fit::CHECK,
+    seal_layer::CHECK,
     seal_overlap::CHECK,
+    seal_span::CHECK,
     seal_squeeze::CHECK,
     service_temperature::CHECK,
     shield_continuity::CHECK,
     shield_fault_heat::CHECK,
     shield_part_fault::CHECK,
+    shield_part_range::CHECK,
     slack_for_recut::CHECK,
     standing_voltage::CHECK,
     straight_length::CHECK,

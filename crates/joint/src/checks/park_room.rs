@@ -74,8 +74,12 @@ fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, String), Str
         };
         Ok::<_, String>((length.ok_or_else(silent)?, head.source()))
     };
-    let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
-    let (mut length, mut source) = parked("seal", seal)?;
+    let seal = leg.chosen.seal;
+    let (mut length, mut source) = match seal {
+        // One seal over the whole joint is slid on where the body is.
+        Some(seal) if seal.spans_joint && !takes_body => (Length::ZERO, seal.head.source()),
+        _ => parked("seal", seal.map(|s| (&s.head, s.parked_length)))?,
+    };
     if takes_body {
         let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
         let (of_body, word) = parked("body", body)?;

@@ -12,6 +12,7 @@ mod electrode_short;
 mod entry;
 mod figure;
 mod links_contradict;
+mod part_over_layer;
 mod plane_loose;
 mod range_unreached;
 mod remark;
@@ -85,6 +86,7 @@ const CLASSES: &[Class] = &[
     rows_gap::CLASS,
     links_contradict::CLASS,
     plane_loose::CLASS,
+    part_over_layer::CLASS,
     electrode_short::CLASS,
     range_unreached::CLASS,
     column_not_monotone::CLASS,
@@ -100,10 +102,20 @@ pub fn classes() -> impl Iterator<Item = (&'static str, &'static str)> {
 /// Defects of a catalogue, in the order of file, line and column.
 pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
     let entries = entries(catalogue);
-    let mut defects: Vec<Defect> = CLASSES
+    let defects: Vec<Defect> = CLASSES
         .iter()
         .flat_map(|class| (class.find)(catalogue, &entries))
         .collect();
+    // What lies where hangs on everything that the rows say, and is said only once that is right.
+    let (late, mut defects): (Vec<Defect>, Vec<Defect>) = defects
+        .into_iter()
+        .partition(|d| d.class == part_over_layer::CLASS.slug);
+    let is_new = |late: &Defect| {
+        let shares_a_row = |d: &Defect| d.rows.iter().any(|row| late.rows.contains(row));
+        !defects.iter().any(shares_a_row)
+    };
+    let late: Vec<Defect> = late.into_iter().filter(is_new).collect();
+    defects.extend(late);
     defects.sort_by(|a, b| {
         let key = |d: &Defect| (in_order(&d.place), d.class, d.found.clone());
         key(a).cmp(&key(b))

@@ -17,6 +17,7 @@ pub use dimension::{Dimension, Spread};
 pub use links::Growth;
 pub(crate) use links::{Joined, Tolerance, connector_links, from_row};
 pub use refusal::{Refusal, Way};
+pub use windows::Narrowed;
 
 use crate::cable::Words;
 use crate::fit::Chosen;
@@ -50,6 +51,8 @@ pub struct Cut {
     pub window: Option<Window>,
     /// Whose window it is.
     pub whose: Vec<String>,
+    /// What narrowed it, where it is narrower than the row that places the plane prints.
+    pub narrowed: Option<Narrowed>,
     /// Why there is no nominal, or no window.
     pub why: Option<String>,
     /// Rows and owners whose windows leave no place for it; empty where they leave one.
@@ -203,6 +206,7 @@ impl Cutback {
             nominal: None,
             window: None,
             whose: Vec::new(),
+            narrowed: self.groups.narrowed(plane),
             why: None,
             conflict: Vec::new(),
             ladder: Vec::new(),
@@ -266,6 +270,11 @@ impl Cutback {
             return None;
         }
         self.nominals.get(&plane).copied()
+    }
+
+    /// Whether any row or owner places a plane.
+    pub fn places(&self, plane: Plane) -> bool {
+        self.nominals.contains_key(&plane)
     }
 
     /// Farthest that a plane may lie from the conductor end, where it is placed and its window known.

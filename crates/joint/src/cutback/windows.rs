@@ -56,6 +56,38 @@ pub(super) struct Groups {
     deviations: Vec<Deviation>,
     /// How far each anchor's plan moved to lie inside its window.
     shifts: Vec<Station>,
+    /// Both sides of each anchor's window, with whose word each is.
+    sides: Vec<Open>,
+    /// What the row that places each anchor prints, where it prints a tolerance.
+    printed: Vec<Option<Printed>>,
+    /// Rows of each group's own play about its anchor.
+    play_of: Vec<Vec<String>>,
+}
+
+/// The tolerance with which a row places an anchor.
+#[derive(Clone, Debug)]
+struct Printed {
+    width: Station,
+    source: String,
+    /// First plane of the anchor that it is measured from.
+    from: Plane,
+    /// Rows whose play is taken off.
+    play: Vec<String>,
+}
+
+/// A window that is narrower than the row that places the plane prints.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Narrowed {
+    /// The row that prints it.
+    pub paper: String,
+    /// Width that it prints.
+    pub printed: Station,
+    /// Width that is left.
+    pub left: Station,
+    /// Planes with which the tolerance is shared, because each is set off from the conductor end.
+    pub shared_with: Vec<Plane>,
+    /// Rows and owners whose own windows or play take the rest.
+    pub by: Vec<String>,
 }
 
 /// A bound that somebody sets on the deviation of a plane about its planned place.
@@ -88,10 +120,8 @@ impl Groups {
             own[anchor].lower_greatest(about + bound.plus - play.greatest, false, source);
             own[anchor].raise_least(about - bound.minus - play.least, false, source);
         }
-        let mut deviations: Vec<Deviation> = allocate(own, datum, &budgets)
-            .into_iter()
-            .map(closed)
-            .collect();
+        let sides = allocate(own, datum, &budgets);
+        let mut deviations: Vec<Deviation> = sides.iter().cloned().map(closed).collect();
         if let Some(datum) = datum {
             deviations[datum] = Deviation::Within(Span::default(), Vec::new());
         }
@@ -104,12 +134,52 @@ impl Groups {
                 });
             }
         }
+        let play_of = play_of(&group_of, &carried, links);
+        let printed = printed(&group_of, &carried, links, &play_of);
         Groups {
             group_of,
             carried,
             deviations,
             shifts,
+            sides,
+            printed,
+            play_of,
         }
+    }
+
+    /// What narrowed the window of a plane, where it is narrower than the row that places it prints.
+    pub fn narrowed(&self, plane: Plane) -> Option<Narrowed> {
+        let group = *self.group_of.get(&plane)?;
+        let (anchor, _) = self.carried[group];
+        let printed = self.printed[anchor].as_ref()?;
+        let Deviation::Within(span, _) = self.window(plane) else {
+            return None;
+        };
+        let left = span.greatest - span.least;
+        if left >= printed.width {
+            return None;
+        }
+        let sides = &self.sides[anchor];
+        let (mut shared_with, mut by) = (Vec::new(), Vec::new());
+        for edge in [&sides.least, &sides.greatest].into_iter().flatten() {
+            if edge.source != printed.source {
+                by.push(edge.source.clone());
+            } else if edge.share {
+                shared_with.push(printed.from);
+            }
+        }
+        by.extend(printed.play.iter().cloned());
+        by.extend(self.play_of[group].iter().cloned());
+        by.sort();
+        by.dedup();
+        shared_with.dedup();
+        Some(Narrowed {
+            paper: printed.source.clone(),
+            printed: printed.width,
+            left,
+            shared_with,
+            by,
+        })
     }
 
     /// How far a plane's planned place moves to lie inside its window; nothing where it does or has none.
@@ -199,9 +269,14 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
         .collect()
 }
 
-/// Whether both planes of a link sit on one piece, which fixes the distance between them to within its play.
+/// Whether a link leads from a plane to one that hangs on it: both sit on one piece, or the crew sets the second off from the first.
+fn leads(from: Plane, to: Plane) -> bool {
+    from.is_of_one_piece_with(to) || to.is_set_off_from(from)
+}
+
+/// Whether one plane of a link hangs on the other, which fixes the distance between them to within its play.
 fn is_of_one_part(link: &Joined) -> bool {
-    link.from.is_of_one_piece_with(link.to)
+    leads(link.from, link.to) || leads(link.to, link.from)
 }
 
 fn is_rigid(link: &Joined) -> bool {
@@ -225,7 +300,8 @@ fn carried(group_of: &BTreeMap<Plane, usize>, links: &[Joined]) -> Vec<(usize, S
     for &group in group_of.values() {
         if carried[group].is_none() {
             for (reached, play) in play_about(group, n_groups, group_of, links) {
-                carried[reached] = Some((group, play));
+                // What hangs on two edges hangs on the one nearer the datum; the other bounds it.
+                carried[reached].get_or_insert((group, play));
             }
         }
     }
@@ -246,8 +322,12 @@ fn play_about(
         for link in links.iter().filter(|l| is_of_one_part(l)) {
             let ends = group_of.get(&link.from).zip(group_of.get(&link.to));
             if let (Some((&a, &b)), Tolerance::Window(minus, plus)) = (ends, link.tolerance) {
-                shorten(&mut reach, a, b, minus, plus);
-                shorten(&mut reach, b, a, plus, minus);
+                if leads(link.from, link.to) {
+                    shorten(&mut reach, a, b, minus, plus);
+                }
+                if leads(link.to, link.from) {
+                    shorten(&mut reach, b, a, plus, minus);
+                }
             }
         }
     }
@@ -276,6 +356,57 @@ fn shorten(
     let by_way = (down_a + down, up_a + up);
     let (down_b, up_b) = reach[b].unwrap_or(by_way);
     reach[b] = Some((down_b.min(by_way.0), up_b.min(by_way.1)));
+}
+
+/// Rows whose play each group has about its anchor; none for a group that is its own or is carried exactly.
+fn play_of(
+    group_of: &BTreeMap<Plane, usize>,
+    carried: &[(usize, Span)],
+    links: &[Joined],
+) -> Vec<Vec<String>> {
+    let of_group = |(anchor, play): &(usize, Span)| {
+        if *play == Span::default() {
+            return Vec::new();
+        }
+        let has_play = |link: &&Joined| match link.tolerance {
+            Tolerance::Window(minus, plus) => minus != Station::ZERO || plus != Station::ZERO,
+            _ => false,
+        };
+        let is_of_anchor = |link: &&Joined| {
+            let anchors = [link.from, link.to].map(|p| group_of.get(&p).map(|g| carried[*g].0));
+            is_of_one_part(link) && anchors == [Some(*anchor); 2]
+        };
+        let rows = links.iter().filter(has_play).filter(is_of_anchor);
+        rows.map(|link| link.source.clone()).collect()
+    };
+    carried.iter().map(of_group).collect()
+}
+
+/// What the row that places each anchor prints: the first link with a tolerance that ends on it.
+fn printed(
+    group_of: &BTreeMap<Plane, usize>,
+    carried: &[(usize, Span)],
+    links: &[Joined],
+    play_of: &[Vec<String>],
+) -> Vec<Option<Printed>> {
+    let mut all: Vec<Option<Printed>> = vec![None; carried.len()];
+    for link in links {
+        let ends = group_of.get(&link.from).zip(group_of.get(&link.to));
+        let (Some((&from, &to)), Tolerance::Window(minus, plus)) = (ends, link.tolerance) else {
+            continue;
+        };
+        let (a, b) = (carried[from].0, carried[to].0);
+        if a == b || all[b].is_some() {
+            continue;
+        }
+        all[b] = Some(Printed {
+            width: minus + plus,
+            source: link.source.clone(),
+            from: link.from,
+            play: play_of[from].iter().chain(&play_of[to]).cloned().collect(),
+        });
+    }
+    all
 }
 
 /// What a link leaves to two anchors: deviation(b) - deviation(a) within [-minus, plus], all play taken off.

@@ -193,6 +193,16 @@ facts! {
     JACKETS: "jackets", PartMaker, "On what condition of the jacket may {of} close?", Catalogue, ["seal"], ["jacket_surfaces"];
     /// Overlap of a seal.
     OVERLAP: "overlap", PartMaker, "How far must {of} lap onto the jacket?", Catalogue, ["seal"], ["overlap_least"];
+    /// Ends of an adapter.
+    ADAPTER_ENDS: "adapter-ends", PartMaker, "From which edge is {of} set off, how far from it, and how long is it on the cable?", Catalogue, ["adapter.link"], ["from", "to", "distance", "minus", "plus"];
+    /// Contact of a shield part on the shield.
+    SHIELD_CONTACT: "shield-contact", PartMaker, "How far from the edge of the metallic shield does the contact of {of} begin, and how long is it?", Catalogue, ["shield_part.link"], ["from", "to", "distance", "minus", "plus"];
+    /// Where a seal begins.
+    SEAL_START: "seal-start", PartMaker, "How long is {of} once it has closed, from its outer end to its inner end over the body?", Catalogue, ["seal.link"], ["from", "to", "distance", "minus", "plus"];
+    /// Overlap of a seal over a body.
+    BODY_OVERLAP: "body-overlap", PartMaker, "How far must {of} lap over the end of the body?", Catalogue, ["seal"], ["body_overlap_least"];
+    /// Length of a seal over the whole joint.
+    SEAL_LENGTH: "seal-length", PartMaker, "How long is {of} at the least once it has closed over the whole joint, and how far must it lap onto each jacket?", Catalogue, ["seal"], ["length", "overlap_least"];
     /// Metals of a consumable.
     CONSUMABLE_METALS: "consumable-metals", PartMaker, "For which metals is {of}?", Catalogue, ["consumable"], ["metals"];
     /// Heat of a body.

@@ -236,12 +236,32 @@ pub struct CutDoc {
     pub printed_window: Option<PrintedWindowDoc>,
     /// Whose window it is.
     pub window_of: Vec<String>,
+    /// What narrowed it, where it is narrower than the row that places it prints.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub narrowed: Option<NarrowedDoc>,
     /// Why there is no nominal or no window.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Where the cut goes for each growth of the sleeve, while that is not measured.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub growth_ladder: Vec<RungDoc>,
+}
+
+/// A window that is narrower than the row that places the plane prints.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct NarrowedDoc {
+    /// The row that prints the wider one.
+    pub paper: String,
+    /// Width that it prints, mm.
+    pub printed_mm: f64,
+    /// Width that is left, mm.
+    pub left_mm: f64,
+    /// Planes with which the tolerance is shared.
+    pub shared_with: Vec<String>,
+    /// Rows and owners whose windows or play take the rest.
+    pub by: Vec<String>,
+    /// The same in one line.
+    pub text: String,
 }
 
 /// A window as printed.

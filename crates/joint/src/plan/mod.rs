@@ -10,6 +10,7 @@ mod document;
 mod field;
 mod make_up;
 mod missing;
+mod narrowed;
 mod outside;
 mod pressure;
 mod shield;
@@ -19,8 +20,8 @@ mod warm;
 
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
-    MisfitDoc, PartDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc, ReadingDoc, RulingDoc,
-    RungDoc, ShareDoc, StackDoc,
+    MisfitDoc, NarrowedDoc, PartDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc, ReadingDoc,
+    RulingDoc, RungDoc, ShareDoc, StackDoc,
 };
 
 pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
@@ -523,6 +524,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
         mark_at_mm,
         printed_window,
         window_of,
+        narrowed: narrowed::narrowed_doc(cut, words),
         why: cut.why.clone(),
         growth_ladder: cut.ladder.iter().map(rung).collect(),
     }

@@ -180,8 +180,10 @@ fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
 pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Coming<'i>> {
     let chosen = &leg.chosen;
     let is_separable = inputs.order.job.kind == JointKind::Separable;
+    // One seal over the whole joint comes onto the leg that parks, once.
     let seal = chosen
         .seal
+        .filter(|seal| !seal.spans_joint || parks(inputs, leg))
         .map(Asked::seal)
         .filter(|asked| asked.by != Some(GoesOn::Wrapped));
     let body = chosen

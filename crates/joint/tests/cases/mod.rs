@@ -78,6 +78,13 @@ pub const EXAMPLES: &[Case] = &[
     example!("tannery-change"),
 ];
 
+/// Joints that are wrong on purpose: each must fail at the place that its name says.
+pub const WRONG: &[Case] = &[
+    case!("body-over-the-jacket", parts),
+    case!("body-past-its-own-seal", parts),
+    case!("window-without-width", parts),
+];
+
 /// All cases and all examples.
 pub fn everything() -> impl Iterator<Item = Case> {
     CASES.iter().chain(EXAMPLES).copied()
@@ -87,6 +94,7 @@ pub fn everything() -> impl Iterator<Item = Case> {
 #[track_caller]
 pub fn named(slug: &str) -> Case {
     everything()
+        .chain(WRONG.iter().copied())
         .find(|case| case.slug == slug)
         .unwrap_or_else(|| panic!("no case {slug}"))
 }

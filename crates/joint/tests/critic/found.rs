@@ -34,11 +34,11 @@ fn check(text: &str, class: &str, rows: &[&str], says: &[&str], repair: [&str; 2
 #[test]
 fn every_class_has_a_question_and_a_slug_of_its_own() {
     let mut slugs: Vec<&str> = classes().map(|(slug, _)| slug).collect();
-    assert_eq!(slugs.len(), 9);
+    assert_eq!(slugs.len(), 10);
     assert!(classes().all(|(_, question)| question.ends_with('?')));
     slugs.sort_unstable();
     slugs.dedup();
-    assert_eq!(slugs.len(), 9);
+    assert_eq!(slugs.len(), 10);
 }
 
 #[test]
@@ -427,5 +427,52 @@ fn a_window_that_holds_no_mark_is_found() {
         &["t-1"],
         &["3.14 mm to 3.14 mm"],
         ["\"3.14 mm\"", "\"3.175 mm\""],
+    );
+}
+
+#[test]
+fn a_part_that_lies_on_a_layer_without_a_range_is_found() {
+    check(
+        text!("part_over_layer"),
+        "part_over_layer",
+        &["t-1", "m-1"],
+        &[
+            "body-end of `t-1`",
+            "metallic-shield-edge",
+            "`m-1`",
+            "1 mm or more",
+        ],
+        [
+            "to = \"metallic-shield-edge\", distance = \"92 mm\"",
+            "to = \"metallic-shield-edge\", distance = \"93 mm\"",
+        ],
+    );
+    check(
+        text!("part_over_layer-allowed"),
+        "part_over_layer",
+        &["t-1", "m-1"],
+        &["over the metallic screen"],
+        [
+            "may_lie_on = [\"jacket\"]",
+            "may_lie_on = [\"metallic-shield\"]",
+        ],
+    );
+    check(
+        text!("part_over_layer-adapter"),
+        "part_over_layer",
+        &["a-1", "t-1"],
+        &["adapter-far of `a-1`", "insulation-screen-edge"],
+        ["distance = \"81 mm\"", "distance = \"80 mm\""],
+    );
+    check(
+        text!("part_over_layer-contact"),
+        "part_over_layer",
+        &["m-1", "s-1"],
+        &[
+            "shield-contact-far of `m-1`",
+            "jacket-edge",
+            "over the oversheath",
+        ],
+        ["distance = \"45 mm\"", "distance = \"44 mm\""],
     );
 }

@@ -1,0 +1,39 @@
+//! Does the body's electrode end on the insulation, before the edge of the insulation screen, for every place that the windows allow?
+//!
+//! An electrode at the conductor's potential that reaches the screen is a short circuit.
+//! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::cable::Layer;
+use crate::limit::{Outcome, Ruling, Word, fact_table};
+use crate::plane::Plane;
+use crate::underlay::{Asked, Stretch};
+
+pub(super) const CHECK: Check = Check {
+    slug: "electrode_layer",
+    question: "Does the body's electrode end before the edge of the insulation screen?",
+    judge: Judge::Leg(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(body) = leg.chosen.body else {
+        return Vec::new();
+    };
+    let asked = Asked {
+        check: CHECK.slug,
+        subject: leg.subject(),
+        part: &body.head.id,
+        word: Word::CommonPractice("the electrode ends on the insulation".to_owned()),
+        stretch: Stretch {
+            begins: &[],
+            ends: Plane::ElectrodeEnd,
+        },
+        may_lie_on: vec![Layer::Conductor, Layer::Insulation],
+        ends: fact_table::LINK.of(format!("electrode end of {}", body.head.id)),
+    };
+    let ruling = asked.rule(&leg.cutback, inputs.order.job.words);
+    Some(ruling)
+        .filter(|r| r.outcome == Outcome::Fail)
+        .into_iter()
+        .collect()
+}

@@ -1,0 +1,78 @@
+//! Does the seal close over the end of the body, for every place that the windows allow?
+//!
+//! What is compared: the distance from the inner end of the seal to the end of the body, against what the seal's paper asks for.
+//! Where its paper asks for nothing, a seal that ends short of the body leaves it open: common practice, which may fail and never passes.
+//! A seal over the whole joint is asked for its length instead (`seal_span`).
+//!
+//! Source: the seal's own instructions.
+
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table};
+use crate::plane::Plane;
+use jointwright_units::Length;
+
+pub(super) const CHECK: Check = Check {
+    slug: "seal_body_overlap",
+    question: "Does the seal close over the end of the body?",
+    judge: Judge::Leg(judge),
+};
+
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    let Some(seal) = leg.chosen.seal.filter(|s| !s.spans_joint) else {
+        return Vec::new();
+    };
+    let subject = leg.subject();
+    let words = inputs.order.job.words;
+    let dimension = leg
+        .cutback
+        .dimension(Plane::SealStart, Plane::BodyEnd, words);
+    let dimension = match dimension {
+        Err(why) => {
+            let why = format!("overlap of the seal on the body: {why}");
+            let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+            let ask = if leg.cutback.places(Plane::SealStart) {
+                fact_table::LINK.of(format!("body end of leg {}", leg.leg.id))
+            } else {
+                fact_table::SEAL_START.of(seal.head.id.as_str())
+            };
+            return vec![ruling.asking(ask)];
+        }
+        Ok(dimension) => dimension,
+    };
+    let limit = match seal.body_overlap_least {
+        Some(overlap) => Limit {
+            bound: Bound::AtLeast(overlap),
+            word: Word::Instructions(seal.head.source()),
+        },
+        None => Limit {
+            bound: Bound::AtLeast(Length::ZERO),
+            word: Word::CommonPractice("a seal closes over the end of the body".to_owned()),
+        },
+    };
+    let ruling = Question {
+        check: CHECK.slug,
+        what: format!(
+            "{}, overlap of {} on the end of the body, at the worst of the windows",
+            subject.words(),
+            seal.head.id
+        ),
+        subject,
+        value: Known::exact(dimension.interval()),
+        limit: &limit,
+        reach: Reach::Computed,
+        hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows; an end of the body that is left open lets water in.",
+    }
+    .rule();
+    if ruling.outcome == Outcome::NotJudged {
+        let why = format!(
+            "the row {} does not say how far it must lap over the end of the body",
+            seal.head.id
+        );
+        let ruling = Ruling {
+            why: Some(why),
+            ..ruling
+        };
+        return vec![ruling.asking(fact_table::BODY_OVERLAP.of(seal.head.id.as_str()))];
+    }
+    vec![ruling]
+}

@@ -1,0 +1,54 @@
+//! Narrowed: a window narrower than its paper prints, in one line: by how much, and by whose words.
+
+use super::document::NarrowedDoc;
+use crate::cable::Words;
+use crate::cutback::{Cut, Narrowed};
+use jointwright_units::{Length, Station};
+
+/// What narrowed the window of a cut; none where it is as wide as its row prints.
+pub(super) fn narrowed_doc(cut: &Cut, words: Words) -> Option<NarrowedDoc> {
+    let narrowed = cut.narrowed.as_ref()?;
+    let shared: Vec<String> = narrowed
+        .shared_with
+        .iter()
+        .map(|p| p.words(words))
+        .collect();
+    Some(NarrowedDoc {
+        paper: narrowed.paper.clone(),
+        printed_mm: narrowed.printed.mm(),
+        left_mm: narrowed.left.mm(),
+        shared_with: narrowed
+            .shared_with
+            .iter()
+            .map(|p| p.name().to_owned())
+            .collect(),
+        by: narrowed.by.clone(),
+        text: text(narrowed, &shared, words),
+    })
+}
+
+fn text(narrowed: &Narrowed, shared: &[String], words: Words) -> String {
+    let mut reasons: Vec<String> = Vec::new();
+    if !shared.is_empty() {
+        reasons.push(format!("shared with the {}", shared.join(" and the ")));
+    }
+    if !narrowed.by.is_empty() {
+        reasons.push(narrowed.by.join("; "));
+    }
+    format!(
+        "{} wide by {}, here {}: {}",
+        width(narrowed.printed, words),
+        narrowed.paper,
+        width(narrowed.left, words),
+        reasons.join("; ")
+    )
+}
+
+/// A width rounded down, so that no more room is said than there is.
+fn width(width: Station, words: Words) -> String {
+    let whole: Length = width.floor();
+    match whole.exact_inch().filter(|_| words == Words::Us) {
+        Some(inch) => format!("{inch} in"),
+        None => format!("{:.2} mm", (whole.mm() * 100.0).floor() / 100.0),
+    }
+}

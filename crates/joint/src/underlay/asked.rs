@@ -1,0 +1,215 @@
+//! Asked: does a stretch of a part lie only on layers on which its row lets it lie?
+
+use super::{LAYERS, Lap, Stretch, edges, lap};
+use crate::cable::{Layer, Words};
+use crate::cutback::{Cutback, Growth};
+use crate::limit::{Ask, Bound, Datum, Outcome, Reach, Ruling, Subject, Word, fact_table};
+use crate::plane::Plane;
+use jointwright_units::{Length, Station, Tick, Toward, mark};
+
+/// What is asked of one stretch of one part on one leg.
+pub(crate) struct Asked<'a> {
+    /// Check.
+    pub check: &'static str,
+    /// Leg.
+    pub subject: Subject,
+    /// Short name of the part.
+    pub part: &'a str,
+    /// Its paper, or whose word it is.
+    pub word: Word,
+    /// The stretch.
+    pub stretch: Stretch<'a>,
+    /// Layers on which it may lie.
+    pub may_lie_on: Vec<Layer>,
+    /// What is asked for where no row says where the stretch lies.
+    pub ends: Ask,
+}
+
+/// A layer on which the stretch may not lie, and how far it can reach onto it.
+struct Reached {
+    layer: Layer,
+    most: Length,
+}
+
+impl Asked<'_> {
+    /// The ruling: at the worst of the windows, or as planned where the plan itself breaks it.
+    pub fn rule(self, cutback: &Cutback, words: Words) -> Ruling {
+        let mut reached: Vec<Reached> = Vec::new();
+        let (mut unknown, mut nearest) = (None, None::<jointwright_units::Interval>);
+        for layer in LAYERS {
+            if self.may_lie_on.contains(&layer) {
+                continue;
+            }
+            match lap(cutback, self.stretch, layer, &self.may_lie_on, words) {
+                Lap::Planned(most, _) => reached.push(Reached { layer, most }),
+                Lap::Worst(lap) => {
+                    if lap.greatest() > Length::ZERO {
+                        let most = lap.greatest();
+                        reached.push(Reached { layer, most });
+                    }
+                    if nearest.is_none_or(|n| lap.greatest() > n.greatest()) {
+                        nearest = Some(lap);
+                    }
+                }
+                Lap::Unknown(why) => unknown = unknown.or(Some(why)),
+            }
+        }
+        let ruling = |outcome| self.ruling(nearest.map(|n| (Datum::of(n), n.greatest())), outcome);
+        if let Some(most) = reached.iter().map(|r| r.most).max() {
+            let why = self.sentence(cutback, &reached, words);
+            let hint = self.hint(cutback, &reached, words);
+            let value = Datum::Number(most.mm());
+            let value = nearest.map_or((value, most), |n| (Datum::of(n), n.greatest()));
+            return self.ruling(Some(value), Outcome::Fail).failing(why, hint);
+        }
+        match unknown {
+            Some(why) => {
+                let why = format!("where the {} lies: {why}", self.stretch.ends.words(words));
+                let ask = self.missing(cutback, words);
+                Ruling::not_judged(self.check, self.subject.clone(), why).asking(ask)
+            }
+            None => ruling(Outcome::Pass),
+        }
+    }
+
+    /// The one fact that is missing: where the stretch lies, else where an edge lies, else a window.
+    fn missing(&self, cutback: &Cutback, words: Words) -> Ask {
+        let own = self.stretch.begins.iter().chain([&self.stretch.ends]);
+        if own.clone().any(|plane| !cutback.places(*plane)) {
+            return self.ends.clone();
+        }
+        let of = |plane: &Plane| format!("{} of {}", plane.words(words), self.subject.words());
+        let edges: Vec<&Plane> = LAYERS.iter().filter_map(|l| edges(*l).first()).collect();
+        if let Some(edge) = edges.iter().find(|edge| !cutback.places(***edge)) {
+            return fact_table::LINK.of(of(edge));
+        }
+        if let Growth::Unknown(_) = cutback.growth {
+            return fact_table::TRIAL_PRESS.of(self.subject.words());
+        }
+        let has_none = |plane: &&Plane| {
+            let cut = cutback.cuts.iter().find(|c| c.plane == **plane);
+            cut.is_some_and(|c| c.window.is_none())
+        };
+        let plane = own.chain(edges).find(has_none);
+        fact_table::WINDOW.of(of(plane.unwrap_or(&self.stretch.ends)))
+    }
+
+    fn ruling(&self, value: Option<(Datum, Length)>, outcome: Outcome) -> Ruling {
+        let Some((value, most)) = value else {
+            let (found, permitted) = ("every layer is allowed", "the layers that its row names");
+            let source = self.word.source();
+            return Ruling::on_words(self.check, self.subject.clone(), found, permitted, source);
+        };
+        Ruling {
+            value: Some(value),
+            limit: Some(Bound::AtMost(Length::ZERO).datum()),
+            unit: Some("mm"),
+            margin: Some((-most).mm()),
+            source: Some(self.word.source()),
+            outcome,
+            why: None,
+            reach: Reach::Computed,
+            ..Ruling::not_judged(self.check, self.subject.clone(), "")
+        }
+    }
+
+    /// What lies where, as a crew lead reads it.
+    fn sentence(&self, cutback: &Cutback, reached: &[Reached], words: Words) -> String {
+        let inward = |layer: Layer| self.may_lie_on.iter().all(|l| *l > layer);
+        // The farthest layer on which the plan itself lays it is the one that a crew sees under it; else the farthest that the windows let it reach.
+        let is_planned = |r: &&Reached| {
+            let edge = edge_of(r.layer).and_then(|edge| cutback.nominal(edge));
+            let end = cutback.nominal(self.stretch.ends);
+            end.zip(edge).is_some_and(|(end, edge)| end > edge)
+        };
+        let all = || reached.iter().rev().filter(|r| !inward(r.layer));
+        let outer = all().find(is_planned).or(all().next());
+        let (far, planes) = match outer {
+            Some(far) => {
+                let edge = edge_of(far.layer).unwrap_or(Plane::ConductorEnd);
+                (far, [self.stretch.ends, edge])
+            }
+            None => {
+                let over = LAYERS.iter().find(|l| self.may_lie_on.contains(l));
+                let edge = over.and_then(|l| edge_of(*l));
+                let edge = edge.unwrap_or(Plane::InsulationEnd);
+                let begin = self.stretch.begins.first().copied();
+                (&reached[0], [begin.unwrap_or(self.stretch.ends), edge])
+            }
+        };
+        let [plane, edge] = planes;
+        let at = |plane: Plane| {
+            let place = cutback.nominal(plane).map(|at| read(at, words));
+            place.unwrap_or_else(|| "an unknown place".to_owned())
+        };
+        let planned = match (cutback.nominal(plane), cutback.nominal(edge)) {
+            (Some(plane), Some(edge)) if outer.is_some() => plane - edge,
+            (Some(plane), Some(edge)) => edge - plane,
+            _ => Station::ZERO,
+        };
+        let lies = if planned > Station::ZERO {
+            format!("lies {} over", amount(planned.ceil(), words))
+        } else {
+            let most = amount(far.most, words);
+            format!("can come to lie {most}, at the worst of the windows, over")
+        };
+        let edges: Vec<String> = LAYERS
+            .iter()
+            .filter_map(|l| edges(*l).first())
+            .filter(|p| reached.iter().any(|r| edges(r.layer).contains(p)) || **p == edge)
+            .map(|p| format!("{} at {}", p.words(words), at(*p)))
+            .collect();
+        format!(
+            "{}: {} at {} {lies} the {}; the row {} gives it no range there ({})",
+            self.subject.words(),
+            plane.words(words),
+            at(plane),
+            far.layer.name(words),
+            self.part,
+            edges.join(", ")
+        )
+    }
+
+    /// What to do, and whose windows let it happen.
+    fn hint(&self, cutback: &Cutback, reached: &[Reached], words: Words) -> String {
+        let mut planes = vec![self.stretch.ends];
+        planes.extend(reached.iter().filter_map(|r| edges(r.layer).first()));
+        let windows = planes.iter().filter_map(|plane| {
+            let cut = cutback.cuts.iter().find(|c| c.plane == *plane)?;
+            let whose = (!cut.whose.is_empty()).then(|| cut.whose.join("; "))?;
+            Some(format!("{} by {whose}", plane.words(words)))
+        });
+        let windows: Vec<String> = windows.collect();
+        let windows = match windows.len() {
+            0 => String::new(),
+            _ => format!(" The windows: {}.", windows.join(", ")),
+        };
+        format!(
+            "Stop and call. The cuts and {} do not go together: look up both in their papers, and do not trim the part.{windows}",
+            self.part
+        )
+    }
+}
+
+/// The cut at which a layer begins to lie bare; none for the conductor.
+fn edge_of(layer: Layer) -> Option<Plane> {
+    edges(layer).first().copied()
+}
+
+/// A place as a crew reads it: the nearest thirty-second of an inch, or a tenth of a millimetre.
+fn read(at: Station, words: Words) -> String {
+    text(at, words, Toward::Nearest)
+}
+
+/// An amount, never less than it is.
+fn amount(length: Length, words: Words) -> String {
+    text(Station::from(length), words, Toward::Longer)
+}
+
+fn text(at: Station, words: Words, toward: Toward) -> String {
+    let inch = mark(at, None, Tick::THIRTY_SECOND, toward).and_then(|m| m.inch);
+    match inch.filter(|_| words == Words::Us) {
+        Some(inch) => format!("{inch} in"),
+        None => format!("{:.1} mm", at.mm()),
+    }
+}
