@@ -7,7 +7,7 @@ const CASE: &str = "straight-wires-growth-measured";
 
 fn job_with(more: &str) -> String {
     let case = named(CASE);
-    let people = "decides = [\"windows\", \"limits\", \"confirmations\"]";
+    let people = "decides = [\"windows\", \"limits\", \"confirmations\", \"bridge\"]";
     assert!(case.job.contains("decides"), "the case names people");
     let job = if case.job.contains(people) {
         case.job.to_owned()
