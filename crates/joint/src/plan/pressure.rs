@@ -73,7 +73,7 @@ pub struct SitDoc {
     /// What holds the ends where the ratio is least: "free" or "fixed length", the same for both sides of it.
     pub ratio_ends: String,
     /// The ratio with the errors of readings and bore taken off, as it is printed.
-    pub ratio_at_least: f64,
+    pub least_ratio: f64,
     /// Greatest stretch of the bore, over its relaxed diameter, and the greatest that its range allows.
     pub stretch_ratio: [f64; 2],
     /// Share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
@@ -152,7 +152,7 @@ fn sit_doc(sit: &Sit) -> SitDoc {
         on: sit.seat.on.clone(),
         ratio: least.ratio,
         error_ratio: least.error_ratio,
-        ratio_at_least: at_least(sit),
+        least_ratio: at_least(sit),
         at: least.warmth.map(|warmth| warmth.words()),
         edge_ratio: sit.edge.as_ref().ok().map(|edge| edge.ratio),
         pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),

@@ -330,7 +330,7 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
         at_load: at_load.as_ref().map(at_doc),
         hotter_from: done.shares(of).iter().map(share_doc).collect(),
         with_twice_its_connector_degc: of.contacts.own_degc,
-        worst_connector: of.contacts.worst.map(|(leg, k)| ShareDoc {
+        worst_connector: of.contacts.worst_k.map(|(leg, k)| ShareDoc {
             from: format!("the connector of leg {}", done.legs[leg].leg),
             k,
         }),
@@ -433,7 +433,7 @@ fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> String {
         });
     let worst = of
         .contacts
-        .worst
+        .worst_k
         .filter(|(leg, _)| done.legs[*leg].leg != of.leg)
         .map_or(String::new(), |(leg, k)| {
             format!(

@@ -95,7 +95,7 @@ pub struct Contacts {
     /// Temperature of the leg's joint with it, °C.
     pub own_degc: Option<f64>,
     /// The connector that adds most to this leg: its place among the legs, and K hotter.
-    pub worst: Option<(usize, f64)>,
+    pub worst_k: Option<(usize, f64)>,
 }
 
 /// Loads of one leg, at which the metal inside its body comes to the limit of the paper, while the other legs do not rise in proportion.
@@ -177,8 +177,8 @@ impl Model {
                     contact.own_k = Some(more);
                     contact.own_degc = Some(degc);
                 }
-                if contact.worst.is_none_or(|(_, most)| more > most) {
-                    contact.worst = Some((worse, more));
+                if contact.worst_k.is_none_or(|(_, most)| more > most) {
+                    contact.worst_k = Some((worse, more));
                 }
             }
         }

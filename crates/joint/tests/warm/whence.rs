@@ -112,7 +112,7 @@ fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
         let own = done.legs[1].contacts.own_degc.expect("a state");
         assert!((own - after[1].joint_degc).abs() < 1e-6, "{own} {after:?}");
         for (index, of) in done.legs.iter().enumerate() {
-            let (leg, k) = of.contacts.worst.expect("one");
+            let (leg, k) = of.contacts.worst_k.expect("one");
             let more = after[index].joint_degc - before[index].joint_degc;
             // No connector is worse for it than the worst.
             assert!(k > more - 1e-6, "{}: {k} {more}", of.leg);
@@ -124,7 +124,7 @@ fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
         }
         // One contact, not all: of leg C its own makes much less than the worst of the joint.
         let c = &done.legs[2].contacts;
-        assert!(c.own_k.unwrap() < 0.3 * c.worst.unwrap().1, "{c:?}");
+        assert!(c.own_k.unwrap() < 0.3 * c.worst_k.unwrap().1, "{c:?}");
     });
 }
 
