@@ -46,9 +46,12 @@ fn the_shares_of_each_leg_add_up_to_what_it_is_hotter_than_its_cable() {
     }
     let plan = three_way_plan(&[], &[]);
     for leg in &warm(&plan).legs {
-        let (said, rest) = leg.lines[0]
-            .split_once(" K hotter than its cable")
-            .expect("hotter");
+        let split = |how: &str| leg.lines[0].split_once(&format!(" K {how} than its cable"));
+        let (sign, (said, rest)) = match (split("hotter"), split("cooler")) {
+            (Some(parts), _) => (1.0, parts),
+            (None, Some(parts)) => (-1.0, parts),
+            (None, None) => panic!("{}", leg.lines[0]),
+        };
         let by: f64 = said.rsplit(' ').next().unwrap().parse().unwrap();
         let shares = rest.split_once("(of this: ").expect("shares").1;
         let shares = shares.split_once(')').expect("an end").0;
@@ -57,7 +60,7 @@ fn the_shares_of_each_leg_add_up_to_what_it_is_hotter_than_its_cable() {
             .split(", ")
             .filter_map(|share| share.split_once(" K ").map(|(k, _)| tenths(k)))
             .sum();
-        assert!((total - 10.0 * by).abs() < 0.5, "{}", leg.lines[0]);
+        assert!((total - sign * 10.0 * by).abs() < 0.5, "{}", leg.lines[0]);
     }
 }
 
