@@ -1,6 +1,10 @@
 //! Rulings on what lies under each part, against a picture of the layers painted by brute force, on 500 random catalogues.
 //!
 //! The picture knows the windows and the numbers of the rows, and nothing of how the program compares them: it sets every plane to the ends and the middle of its window, paints the layers along the leg, and looks at every stretch between two changes.
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the environment says whether the run is a long one"
+)]
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::judge::judge_unsolved;
