@@ -11,7 +11,7 @@ use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs, PartKind};
 use crate::cutback::{Refusal, cutback};
 use crate::fit::Chosen;
 use crate::form::Complaint;
-use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
+use crate::job::{Closing, End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Outcome, Reach, Ruling};
 use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
@@ -35,6 +35,8 @@ pub struct Judged<'o> {
 pub struct Proposal {
     /// Leg.
     pub leg: String,
+    /// Other legs that take the same one part and have it open too.
+    pub shared_with: Vec<String>,
     /// Kind of part.
     pub part: PartKind,
     /// Parts against which no check fails; with each the number of questions that stay unjudged.
@@ -106,13 +108,54 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
         Warm::NotAsked
     };
     let inputs = Inputs { order, legs, warm };
-    let rulings: Vec<Ruling> = CHECKS.iter().flat_map(|check| inputs.ask(check)).collect();
+    let rulings = CHECKS.iter().flat_map(|check| inputs.ask(check));
+    let rulings: Vec<Ruling> = rulings.map(|ruling| closed(&order.job, ruling)).collect();
     let proposals = proposals(&inputs, &rulings);
     Ok(Judged {
         inputs,
         rulings,
         proposals,
     })
+}
+
+/// The ruling with the word of whoever closed it: every fact that it asks for has a closing that still holds.
+///
+/// Its outcome stays: a closing is never a pass.
+fn closed(job: &Job, ruling: Ruling) -> Ruling {
+    if ruling.outcome != Outcome::NotJudged || ruling.asks.is_empty() {
+        return ruling;
+    }
+    let subject = &ruling.subject;
+    let concerns = |row: &&Closing| {
+        row.check == ruling.check
+            && row.leg == subject.leg
+            && (row.phase.is_none() || row.phase == subject.phase)
+    };
+    let rows: Vec<&Closing> = job.closings.iter().filter(concerns).collect();
+    let said = |row: &Closing| {
+        let (why, by) = (row.why.trim_end_matches('.'), &row.by);
+        format!("{by}: \"{why}\" ({}, until {})", row.date, row.until)
+    };
+    let of = |holds: bool| -> Option<String> {
+        let answers = ruling.asks.iter().map(|ask| {
+            let mut ours = rows.iter().filter(|row| row.fact == ask.fact.key);
+            ours.find(|row| !holds || row.until >= job.date)
+        });
+        let mut said: Vec<String> = answers
+            .collect::<Option<Vec<_>>>()?
+            .into_iter()
+            .map(|row| said(row))
+            .collect();
+        said.dedup();
+        Some(said.join("; "))
+    };
+    let closed_by = of(true);
+    let closed_until = if closed_by.is_none() { of(false) } else { None };
+    Ruling {
+        closed_by,
+        closed_until,
+        ..ruling
+    }
 }
 
 fn leg_inputs<'o>(
@@ -226,6 +269,12 @@ pub fn worst(rulings: &[Ruling]) -> Outcome {
         .unwrap_or(Outcome::NotJudged)
 }
 
+/// Whether work stops: a ruling fails, or one stops it and nobody with the authority has said what it is.
+pub fn stops(rulings: &[Ruling]) -> bool {
+    let is_stop = |r: &Ruling| r.outcome == Outcome::Fail || (r.stops && r.closed_by.is_none());
+    rulings.iter().any(is_stop)
+}
+
 /// Passing ruling with the least margin in millimetres.
 pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
     let lengths = rulings
@@ -246,7 +295,7 @@ pub fn without_computed(rulings: &[Ruling]) -> Vec<Ruling> {
 }
 
 fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
-    let mut proposals = Vec::new();
+    let mut proposals: Vec<Proposal> = Vec::new();
     for leg in &inputs.legs {
         for kind in [
             PartKind::Body,
@@ -255,8 +304,14 @@ fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
             PartKind::ShieldPart,
             PartKind::Seal,
         ] {
-            if is_open(leg, kind, rulings) {
-                proposals.push(proposal(inputs, leg, kind));
+            if !is_open(leg, kind, rulings) {
+                continue;
+            }
+            // One part for all legs is asked for once.
+            let mut known = proposals.iter_mut().filter(|p| p.part == kind);
+            match known.find(|_| is_shared(&inputs.order.job, kind)) {
+                Some(known) => known.shared_with.push(leg.leg.id.clone()),
+                None => proposals.push(proposal(inputs, leg, kind)),
             }
         }
     }
@@ -294,6 +349,7 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
     let before = ask(inputs);
     let mut proposal = Proposal {
         leg: leg.leg.id.clone(),
+        shared_with: Vec::new(),
         part: kind,
         fits: Vec::new(),
         does_not_fit: Vec::new(),

@@ -6,6 +6,7 @@
 //!
 //! Not here: files, clocks, printing (the doors), and mathematics without trade words (`jointwright-numerics`).
 
+pub mod ask;
 pub mod cable;
 pub mod catalogue;
 pub mod checks;

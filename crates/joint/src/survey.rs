@@ -6,8 +6,11 @@
 //!
 //! Not here: whether anything fits (`fit`, `checks`).
 
-use crate::cable::{Construction, Evidence, Layer, Likeness, candidates, compare};
-use crate::job::{End, Job, Leg, Reading};
+use crate::cable::{
+    Construction, Evidence, Layer, Likeness, Metal, ShieldKind, Words, candidates, compare,
+    denied_by_papers,
+};
+use crate::job::{Count, End, Job, Leg, Reading};
 use crate::limit::Known;
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
@@ -30,8 +33,21 @@ pub struct Diameter {
 pub struct EndSurvey {
     /// Diameters by the layer they were read over.
     pub diameters: BTreeMap<Layer, Diameter>,
-    /// Straps or wires counted.
+    /// What was counted and seen of metals.
+    pub seen: Seen,
+}
+
+/// What was counted and seen of conductor and shield; where it was written down twice, each.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Seen {
+    /// Straps or wires of the shield.
     pub shield_elements: Option<u32>,
+    /// Strands of the conductor.
+    pub strands: Option<u32>,
+    /// Metal of the conductor.
+    pub metal: Option<Metal>,
+    /// Form of the shield.
+    pub shield_kind: Option<ShieldKind>,
 }
 
 /// Gathers the readings of an end.
@@ -44,15 +60,16 @@ pub fn survey(job: &Job, end: End<'_>) -> EndSurvey {
         .into_iter()
         .filter_map(|(layer, readings)| Some((layer, diameter(&readings)?)))
         .collect();
-    let shield_elements = job
-        .counts
-        .iter()
-        .filter(|c| c.leg == end.leg.id && c.phase == end.phase)
-        .map(|c| c.shield_elements)
-        .max();
+    let ours = |c: &&Count| c.leg == end.leg.id && c.phase == end.phase;
+    let counts = || job.counts.iter().filter(ours);
     EndSurvey {
         diameters,
-        shield_elements,
+        seen: Seen {
+            shield_elements: counts().filter_map(|c| c.shield_elements).max(),
+            strands: counts().filter_map(|c| c.strands).max(),
+            metal: counts().find_map(|c| c.metal),
+            shield_kind: counts().find_map(|c| c.shield_kind),
+        },
     }
 }
 
@@ -126,8 +143,11 @@ impl EndSurvey {
                 .iter()
                 .map(|(layer, d)| (*layer, d.known.read.widened(d.known.error)))
                 .collect(),
-            shield_elements: self.shield_elements,
-            ..Evidence::default()
+            shield_elements: self.seen.shield_elements,
+            shield_kind: self.seen.shield_kind,
+            metal: self.seen.metal,
+            strands: self.seen.strands,
+            stranding: None,
         }
     }
 }
@@ -135,6 +155,11 @@ impl EndSurvey {
 /// Whether an end measures like its papers.
 pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
     compare(&end.leg.cable, &survey.evidence(), candidates())
+}
+
+/// What of an end's readings the job's own statements about the cable deny, without any row of the table; a sentence fragment each.
+pub fn denied(end: End<'_>, survey: &EndSurvey, words: Words) -> Vec<String> {
+    denied_by_papers(&end.leg.cable, &survey.evidence(), words)
 }
 
 /// Outcome of a comparison in a few words.

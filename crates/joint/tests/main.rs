@@ -1,5 +1,6 @@
 //! Integration tests of the joint room, in one program.
 
+mod asks;
 mod cases;
 mod critic;
 mod faults;

@@ -31,6 +31,7 @@ pub struct Candidate {
     /// Every class and level, or U0/U, that has this wall.
     pub walls: Vec<Wall>,
     pub(super) steps: [Step; 4],
+    pub(super) nominals: [Length; 4],
 }
 
 /// How the diameter over a layer follows from the layer inside it.
@@ -117,11 +118,16 @@ fn enumerate() -> Vec<Candidate> {
             let steps = INNER.map(|layer| {
                 step(&construction, layer).expect("a row of the table has all its layers")
             });
+            let nominals = INNER.map(|layer| {
+                let band = construction.diameter_over(layer);
+                band.expect("a row of the table has all its layers").nominal
+            });
             all.push(Candidate {
                 conductor,
                 wall_nominal,
                 walls,
                 steps,
+                nominals,
             });
         }
     }

@@ -7,7 +7,7 @@
 //! Assumes: each reading's interval holds the mean diameter there; several readings over one layer are taken together, because a cable is oval.
 
 use super::candidate::{Candidate, INNER, Step, step};
-use super::{Construction, Layer, Metal, ShieldKind, Stranding, Unknown, Words};
+use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown, Words};
 use jointwright_units::{Interval, Length};
 
 /// What was seen and measured on an end; only what someone could tell is filled in.
@@ -23,6 +23,17 @@ pub struct Evidence {
     pub metal: Option<Metal>,
     /// How the strands lie.
     pub stranding: Option<Stranding>,
+    /// Strands counted.
+    pub strands: Option<u32>,
+}
+
+/// A construction of the table, and how far the readings lie from it.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Near {
+    /// The construction.
+    pub candidate: Candidate,
+    /// Greatest distance of a reading from its nominal diameter, over the reading's own error.
+    pub off_ratio: f64,
 }
 
 /// Whether a leg measures like its papers.
@@ -30,10 +41,10 @@ pub struct Evidence {
 pub enum Likeness {
     /// Like the papers, and like nothing else in the table.
     FitsPapersOnly,
-    /// Like the papers, and like these too.
-    FitsOthersAlso(Vec<Candidate>),
-    /// Not like the papers, but like these.
-    FitsOthersNotPapers(Vec<Candidate>),
+    /// Like the papers, and like these too, the nearest first.
+    FitsOthersAlso(Vec<Near>),
+    /// Not like the papers, but like these, the nearest first.
+    FitsOthersNotPapers(Vec<Near>),
     /// Like nothing in the table, the papers included.
     FitsNone,
     /// The readings do not allow an answer, and why.
@@ -44,7 +55,7 @@ pub enum Likeness {
 const NEVER: &str =
     "This says what the cable is made of, never which circuit it is or whether it is dead.";
 
-/// How many constructions a sentence names before it counts the rest.
+/// How many constructions a sentence names; of the rest it gives the number.
 const NAMED_MAX: usize = 3;
 
 impl Likeness {
@@ -80,18 +91,24 @@ impl Likeness {
     }
 }
 
-fn list(others: &[Candidate], words: Words) -> String {
+fn list(others: &[Near], words: Words) -> String {
     let named: Vec<String> = others
         .iter()
         .take(NAMED_MAX)
-        .map(|c| c.phrase(words))
+        .map(|near| {
+            let phrase = near.candidate.phrase(words);
+            format!(
+                "{phrase} ({:.1} times the readings' error off)",
+                near.off_ratio
+            )
+        })
         .collect();
-    let rest = others.len().saturating_sub(NAMED_MAX);
-    if rest == 0 {
-        named.join("; ")
-    } else {
-        format!("{}; and {rest} more", named.join("; "))
+    let named = named.join("; ");
+    if others.len() <= NAMED_MAX {
+        return named;
     }
+    let n = others.len();
+    format!("{n} others that what was seen does not rule out, the nearest: {named}")
 }
 
 /// Hull of the readings over each layer, from the inside out.
@@ -123,11 +140,15 @@ pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) 
         like_papers && c.conductor == stated.conductor && Some(c.wall_nominal) == wall_nominal
     };
     let fits = |c: &&Candidate| {
-        !is_papers(c)
-            && visible_fits(c.conductor.metal, c.conductor.stranding, evidence)
-            && steps_fit(&c.steps, &readings)
+        !is_papers(c) && visible_fits(c.conductor, evidence) && steps_fit(&c.steps, &readings)
     };
-    let others: Vec<Candidate> = table.iter().filter(fits).cloned().collect();
+    let others = table.iter().filter(fits).map(|candidate| Near {
+        candidate: candidate.clone(),
+        off_ratio: off_ratio(candidate, &readings),
+    });
+    let mut others: Vec<Near> = others.collect();
+    // Of equal distance, in the order of the table.
+    others.sort_by(|a, b| a.off_ratio.total_cmp(&b.off_ratio));
     match (like_papers, others.is_empty()) {
         (true, true) => Likeness::FitsPapersOnly,
         (true, false) => Likeness::FitsOthersAlso(others),
@@ -136,9 +157,101 @@ pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) 
     }
 }
 
-fn visible_fits(metal: Metal, stranding: Stranding, evidence: &Evidence) -> bool {
-    evidence.metal.is_none_or(|seen| seen == metal)
-        && evidence.stranding.is_none_or(|seen| seen == stranding)
+/// Greatest distance of a reading from the nominal diameter of a construction, over the reading's own error.
+fn off_ratio(candidate: &Candidate, readings: &Readings) -> f64 {
+    let each = candidate.nominals.iter().zip(readings);
+    let off = each.filter_map(|(nominal, reading)| {
+        let reading = (*reading)?;
+        let middle = (reading.least().mm() + reading.greatest().mm()) / 2.0;
+        let error = (reading.width().mm() / 2.0).max(ERROR_LEAST_MM);
+        Some((middle - nominal.mm()).abs() / error)
+    });
+    off.fold(0.0, f64::max)
+}
+
+/// No diameter of a cable is read closer than this, mm.
+const ERROR_LEAST_MM: f64 = 0.01;
+
+fn visible_fits(conductor: Conductor, evidence: &Evidence) -> bool {
+    evidence.metal.is_none_or(|seen| seen == conductor.metal)
+        && evidence
+            .stranding
+            .is_none_or(|seen| seen == conductor.stranding)
+        && evidence
+            .strands
+            .is_none_or(|n| can_have_strands(conductor, n))
+}
+
+/// Whether a conductor can have so many strands: one is solid, several are not; of more, only the usual numbers of round wires are told apart, and compacted ones not at all.
+///
+/// # Source
+/// 7, 19, 37, 61 wires by size: astm_b8 class B, memory; it rules out what is named beside the papers, nothing else.
+fn can_have_strands(conductor: Conductor, n: u32) -> bool {
+    let kcmil = conductor.size.kcmil();
+    match conductor.stranding {
+        Stranding::Solid => n == 1,
+        Stranding::Compact => n > 1,
+        _ if conductor.size.is_metric() => n > 1,
+        // 2 AWG is 66 kcmil, 4/0 AWG 212.
+        _ if kcmil < 70.0 => n == 7,
+        _ if kcmil < 220.0 => n == 19,
+        _ if kcmil < 510.0 => n == 37,
+        _ if kcmil < 1010.0 => n == 61,
+        _ => n > 61,
+    }
+}
+
+/// What of the evidence the papers' own statements deny, as the job gives them; no row of the table is taken.
+///
+/// Every diameter of the table rests on tolerances or thicknesses that nobody here has read, so only what was seen and what the papers themselves give in diameters counts.
+pub fn denied_by_papers(stated: &Construction, evidence: &Evidence, words: Words) -> Vec<String> {
+    let conductor = stated.conductor;
+    let mut denied = Vec::new();
+    if let Some(metal) = evidence.metal.filter(|metal| *metal != conductor.metal) {
+        denied.push(format!(
+            "its conductor is {}, by its papers {}",
+            metal.name(words),
+            conductor.metal.name(words)
+        ));
+    }
+    if let Some(n) = evidence.strands
+        && (n == 1) != (conductor.stranding == Stranding::Solid)
+    {
+        denied.push(format!(
+            "{n} strands were counted, by its papers the conductor is {}",
+            conductor.stranding.name()
+        ));
+    }
+    let kind = stated.shield.kind();
+    if let Some(seen) = evidence.shield_kind.filter(|seen| *seen != kind) {
+        denied.push(format!(
+            "its shield is of {}, by its papers of {}",
+            seen.name(),
+            kind.name()
+        ));
+    }
+    if let (Some(n), Some(papers)) = (evidence.shield_elements, stated.shield.elements())
+        && n != papers
+    {
+        denied.push(format!(
+            "{n} wires or straps of its shield were counted, by its papers there are {papers}"
+        ));
+    }
+    for (layer, reading) in Layer::ALL.into_iter().zip(hulls(evidence)) {
+        if let (Some(reading), Some(papers)) = (reading, stated.stated.get(&layer))
+            && papers.meet(reading).is_none()
+        {
+            denied.push(format!(
+                "over the {} {} to {} mm was read, errors included, by its papers it is {} to {} mm",
+                layer.name(words),
+                reading.least().mm(),
+                reading.greatest().mm(),
+                papers.least().mm(),
+                papers.greatest().mm()
+            ));
+        }
+    }
+    denied
 }
 
 fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
@@ -155,6 +268,17 @@ fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
     true
 }
 
+/// What was seen of the conductor, against its papers: one strand or several, not how many.
+fn visible_fits_papers(stated: &Construction, evidence: &Evidence) -> bool {
+    let conductor = stated.conductor;
+    let is_solid = conductor.stranding == Stranding::Solid;
+    evidence.metal.is_none_or(|seen| seen == conductor.metal)
+        && evidence
+            .stranding
+            .is_none_or(|seen| seen == conductor.stranding)
+        && evidence.strands.is_none_or(|n| (n == 1) == is_solid)
+}
+
 /// Whether the papers fit; an error when a layer that was measured has no row and no stated diameter.
 fn papers_fit(
     stated: &Construction,
@@ -162,7 +286,7 @@ fn papers_fit(
     readings: &Readings,
 ) -> Result<bool, Unknown> {
     let shield = stated.shield;
-    let seen = visible_fits(stated.conductor.metal, stated.conductor.stranding, evidence)
+    let seen = visible_fits_papers(stated, evidence)
         && evidence
             .shield_kind
             .is_none_or(|kind| kind == shield.kind())

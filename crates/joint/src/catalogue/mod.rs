@@ -34,7 +34,7 @@ pub use shape::CATALOGUE;
 pub use taper::Taper;
 pub use thermal::{Ageing, Cover};
 pub(crate) use thermal::{CAPACITY, RESISTIVITY, stuff};
-pub use walk_row::{layer, metal, shield_word, stranding};
+pub use walk_row::{layer, metal, shield_kind, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};
 use copies::Print;

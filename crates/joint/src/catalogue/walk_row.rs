@@ -481,6 +481,17 @@ pub const fn shield_word(kind: ShieldKind) -> &'static str {
     }
 }
 
+/// Kind of shield of a word.
+pub fn shield_kind(word: &str) -> Option<ShieldKind> {
+    let all = [
+        ShieldKind::FlatStraps,
+        ShieldKind::ConcentricWires,
+        ShieldKind::LappedTape,
+        ShieldKind::CorrugatedTape,
+    ];
+    all.into_iter().find(|kind| shield_word(*kind) == word)
+}
+
 /// Metal of a word in a file.
 pub fn metal(word: &str) -> Option<Metal> {
     Some(match word {

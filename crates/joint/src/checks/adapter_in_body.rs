@@ -5,7 +5,7 @@
 //! Source: the instructions of both.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_in_body",
@@ -48,7 +48,8 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 CHECK.slug,
                 subject,
                 format!("the row {} gives no range for its bore", body.head.id),
-            ),
+            )
+            .asking(fact::RANGE.of(&body.head.id)),
         ];
     };
     let outside = Question {

@@ -3,7 +3,7 @@
 //! Source: the cable's papers, as entered in the job; no rule of thumb is used.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -20,7 +20,12 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         } else {
             "the job does not say what bending radius the cable's maker permits"
         };
-        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+        let (id, room) = (&leg.leg.id, &leg.leg.room);
+        let racked = room.bend_radius.is_none().then(|| fact::BEND.of(id));
+        let least = leg.leg.bend_radius_least.is_none();
+        let least = least.then(|| fact::BEND_LEAST.of(id));
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking_all(racked).asking_all(least)];
     };
     let question = Question {
         check: CHECK.slug,

@@ -5,7 +5,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
 use crate::catalogue::{Body, Head};
 use crate::job::JointKind;
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
@@ -56,7 +56,8 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
     let id = &body.head.id;
     let Some(greatest) = body.legs else {
         let why = format!("the row {id} does not say how many legs it takes");
-        return Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        return ruling.asking(fact::MOUTHS.of(id));
     };
     let source = format!("instructions: {}", body.head.source());
     let permitted = format!("{greatest} legs, one in every mouth");

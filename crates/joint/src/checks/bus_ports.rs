@@ -7,7 +7,7 @@
 use super::{Check, Inputs, Judge, Rated};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
-use crate::limit::{Ruling, Subject};
+use crate::limit::{Ruling, Subject, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
@@ -25,11 +25,9 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .as_deref()
         .and_then(|id| inputs.order.catalogue.bus(id))
     else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            Subject::joint(),
-            "no bus is named, so its ports cannot be counted",
-        )];
+        let why = "no bus is named, so its ports cannot be counted";
+        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+        return vec![ruling.asking(fact::BUS.of("the bus"))];
     };
     let source = format!("instructions: {}", bus.head.source());
     let rated = Rated {
@@ -95,7 +93,8 @@ fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &str) -> Ruling {
                     CHECK.slug,
                     subject.clone(),
                     format!("port {port}: no body is named for leg {}", leg.leg.id),
-                ),
+                )
+                .asking(leg.missing(inputs).part("body")),
                 (Some(body), Some(found)) if found == bus.interface => {
                     rule(format!("leg {} with {}", leg.leg.id, body.head.id))
                 }

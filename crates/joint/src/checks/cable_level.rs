@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Wall;
-use crate::limit::{Datum, Outcome, Ruling, memory_row};
+use crate::limit::{Ask, Datum, Outcome, Ruling, fact_table as fact, memory_row, word_on};
 
 pub(super) const CHECK: Check = Check {
     slug: "cable_level",
@@ -47,20 +47,22 @@ fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
 
 fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let not_judged = |why: &str| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
+    let not_judged =
+        |why: &str, ask: Ask| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(ask)];
+    let word = || word_on(CHECK.slug, &leg.subject());
     let Wall::Icea { level_percent, .. } = leg.leg.cable.wall else {
         return not_judged(
             "the cable's papers give no insulation level in percent, and no other rule is read here",
+            word(),
         );
     };
     let Some(row) = memory_row(CHECK.slug, Some(i64::from(level_percent))) else {
-        return not_judged(&format!(
-            "no clearing time is known for the {level_percent} percent level"
-        ));
+        let why = format!("no clearing time is known for the {level_percent} percent level");
+        return not_judged(&why, word());
     };
     let Some((limit_s, time_s)) = row.clearing_time_greatest_s.zip(job.system.clearing_time_s)
     else {
-        return not_judged("the job gives no clearing time");
+        return not_judged("the job gives no clearing time", fact::CLEARING_TIME.of(""));
     };
     let known = Ruling {
         value: Some(Datum::Number(time_s)),
@@ -78,7 +80,7 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         )
     };
     let Some(confirmed) = job.confirmations.iter().find(|c| c.key == row.key) else {
-        return vec![known];
+        return vec![known.asking(fact::CONFIRMATION.of(&row.key))];
     };
     let (edition, by) = (&confirmed.edition, &confirmed.source);
     let source = Some(format!(

@@ -39,7 +39,11 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             .count();
         if n_open > 0 && named.len() < 2 {
             let why = format!("{n_open} of the legs name no {what}");
-            return Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+            let ask = inputs
+                .legs
+                .first()
+                .map(|leg| leg.missing(inputs).part(what));
+            return Ruling::not_judged(CHECK.slug, Subject::joint(), why).asking_all(ask);
         }
         let found: Vec<&str> = named.iter().map(|n| n.as_str()).collect();
         let ruling = Ruling::on_words(

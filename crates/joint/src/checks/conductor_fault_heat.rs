@@ -7,7 +7,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, conductor_area_mm2, start_degc};
-use crate::limit::{Ruling, Word};
+use crate::limit::{Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_fault_heat",
@@ -21,7 +21,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    // Whatever is missing is asked for at once.
+    let missing = leg.missing(inputs);
+    let not_judged = |why: String| {
+        let limit = body.conductor_fault_greatest_degc.is_none();
+        let limit = limit.then(|| fact::FAULT_GREATEST.of(&body.head.id));
+        let asks = limit.into_iter().chain(missing.fault_start());
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        ruling.asking_all(asks).asking_all(missing.fault())
+    };
     let duty = &inputs.order.job.duty;
     let id = &body.head.id;
     let Some(greatest_degc) = body.conductor_fault_greatest_degc else {
@@ -43,7 +51,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let area = match conductor_area_mm2(&leg.leg.cable) {
         Ok(area) => area,
-        Err(why) => return vec![not_judged(why)],
+        Err(why) => {
+            return vec![not_judged(why).asking(fact::CABLE.of(format!("leg {}", leg.leg.id)))];
+        }
     };
     let ruling = Heated {
         check: CHECK.slug,

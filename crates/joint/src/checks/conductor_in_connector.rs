@@ -27,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         rulings.push(ends(inputs, leg, connector));
     }
     if let Some(range) = connector.bore {
-        let of_end = |end| bore(leg, end, connector, range);
+        let of_end = |end| bore(inputs, leg, end, connector, range);
         rulings.extend(leg.ends.iter().map(of_end));
     }
     rulings
@@ -101,12 +101,19 @@ fn ends(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Ruli
 }
 
 /// Conductor as read against the diameters that the bore takes.
-fn bore(leg: &LegInputs<'_>, end: &EndInputs, connector: &Connector, range: Interval) -> Ruling {
+fn bore(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    connector: &Connector,
+    range: Interval,
+) -> Ruling {
     let subject = leg.subject_of(end);
     let id = &connector.head.id;
     let Some(diameter) = end.survey.diameters.get(&Layer::Conductor) else {
         let why = format!("the bore of {id} is limited, but nobody has measured the conductor");
-        return Ruling::not_judged(CHECK.slug, subject, why);
+        let ask = leg.missing(inputs).reading(end.phase, Layer::Conductor);
+        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     Question {
         check: CHECK.slug,

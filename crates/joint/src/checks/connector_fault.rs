@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Withstood};
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "connector_fault",
@@ -22,7 +22,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let fault = match Fault::of_conductor(&inputs.order.job.duty) {
         Ok(fault) => fault,
-        Err(why) => return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)],
+        Err(why) => {
+            // Whatever is missing is asked for at once.
+            let asks = leg.missing(inputs).fault();
+            let withstands = part.withstands.is_none();
+            let withstands = withstands.then(|| fact::WITHSTANDS.of(&part.head.id));
+            let asks = asks.into_iter().chain(withstands);
+            return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)];
+        }
     };
     Withstood {
         check: CHECK.slug,

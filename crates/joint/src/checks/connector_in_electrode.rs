@@ -5,7 +5,7 @@
 //! Source: the body's own instructions.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -19,14 +19,12 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let Some(range) = body.connector_diameter else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            leg.subject(),
-            format!(
-                "the row {} gives no range for the connector's outside diameter",
-                body.head.id
-            ),
-        )];
+        let why = format!(
+            "the row {} gives no range for the connector's outside diameter",
+            body.head.id
+        );
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        return vec![ruling.asking(fact::CONNECTOR_DIAMETER.of(&body.head.id))];
     };
     let question = Question {
         check: CHECK.slug,

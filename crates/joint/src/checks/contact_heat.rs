@@ -64,13 +64,15 @@ fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Conta
     let Some(part) = leg.chosen.shield_part else {
         let why =
             format!("{what}; no shield part is named whose paper would say how much it may have");
-        return Ruling::not_judged(CHECK.slug, subject, why);
+        let ask = leg.missing(inputs).part("shield part");
+        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     let id = &part.head.id;
     let Some(greatest_ohm) = part.contact_greatest_ohm else {
         let why = format!("{what}; the row {id} does not say how much it may have");
         let ask = format!("Ask: What resistance may the connection of {id} have?");
-        return Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        return ruling.asking(fact::CONTACT_GREATEST.of(id));
     };
     let is_above = row.ohm > greatest_ohm;
     let mut ruling = AmountQuestion {

@@ -35,7 +35,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 .why
                 .clone()
                 .unwrap_or_else(|| "it has no place".to_owned());
-            return Ruling::not_judged(CHECK.slug, leg.subject(), format!("{plane}: {why}"));
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), format!("{plane}: {why}"));
+            return ruling.asking_all(leg.missing(inputs).places(&[cut.plane]));
         };
         let (least, greatest) = (window.least(), window.greatest());
         Ruling {

@@ -10,7 +10,9 @@ use crate::catalogue::{Body, Connector, Means};
 use crate::cutback::{Growth, cutback};
 use crate::fit::Chosen;
 use crate::job::Job;
-use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
+use crate::limit::{
+    Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table as fact,
+};
 use crate::plane::Plane;
 use jointwright_units::{Interval, Length, Station};
 
@@ -26,7 +28,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
         return Vec::new();
     };
-    let mut rulings = vec![length(leg, body, connector)];
+    let mut rulings = vec![length(inputs, leg, body, connector)];
     // That the electrode covers the whole connector is common practice: it may fail and never pass.
     let mouth = Limit {
         bound: Bound::AtLeast(Length::ZERO),
@@ -39,7 +41,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     match overlap_limits(inputs, leg, body, connector) {
         Err(why) => {
             let why = format!("{onto}: {why}");
-            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject(), why));
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+            let edge = leg.cutback.in_service(Plane::InsulationEnd);
+            let planes = [edge, Plane::ElectrodeEnd];
+            let silent =
+                body.electrode_overlap_least.is_none() && body.connector_length_greatest.is_none();
+            let silent = silent.then(|| fact::CONNECTOR_LENGTH.of(&body.head.id));
+            let asks = leg.missing(inputs).places(&planes);
+            rulings.push(ruling.asking_all(silent).asking_all(asks));
         }
         Ok(limits) => {
             let edge = leg.cutback.in_service(Plane::InsulationEnd);
@@ -51,7 +60,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 }
 
 /// Length of the connector as made against the longest that the body admits.
-fn length(leg: &LegInputs<'_>, body: &Body, connector: &Connector) -> Ruling {
+fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Connector) -> Ruling {
     let subject = leg.subject();
     let Some(greatest) = body.connector_length_greatest else {
         return Ruling::not_judged(
@@ -61,11 +70,15 @@ fn length(leg: &LegInputs<'_>, body: &Body, connector: &Connector) -> Ruling {
                 "the row {} does not say how long a connector it admits",
                 body.head.id
             ),
-        );
+        )
+        .asking(fact::CONNECTOR_LENGTH.of(&body.head.id));
     };
     let grown = match &leg.cutback.growth {
         Growth::None => Interval::point(Length::ZERO),
-        Growth::Unknown(why) => return Ruling::not_judged(CHECK.slug, subject, why.clone()),
+        Growth::Unknown(why) => {
+            let ruling = Ruling::not_judged(CHECK.slug, subject, why.clone());
+            return ruling.asking_all(leg.missing(inputs).unknown_growth());
+        }
         // Both mouths of a sleeve move.
         Growth::Measured {
             least, greatest, ..
@@ -113,7 +126,10 @@ fn reach(
         .cutback
         .dimension(from, Plane::ElectrodeEnd, inputs.order.job.words);
     match dimension {
-        Err(why) => Ruling::not_judged(CHECK.slug, subject, format!("{what}: {why}")),
+        Err(why) => {
+            let asks = leg.missing(inputs).places(&[from, Plane::ElectrodeEnd]);
+            Ruling::not_judged(CHECK.slug, subject, format!("{what}: {why}")).asking_all(asks)
+        }
         Ok(dimension) => Question {
             check: CHECK.slug,
             what: format!(

@@ -7,7 +7,8 @@
 //! Source: `docs/theory/gap.md`.
 
 use super::{Check, Inputs, Judge, LegInputs, solved};
-use crate::limit::{AmountQuestion, Outcome, Ruling, Word};
+use crate::ask::asking;
+use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
 use crate::study::{Across, Done, PlugStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
@@ -30,11 +31,11 @@ const EXTINCTION_RATIO: f64 = 0.75;
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings = plug(inputs, leg);
-    let done = match solved(CHECK.slug, EDGE, leg) {
+    let done = match solved(CHECK.slug, EDGE, inputs, leg) {
         Ok(done) => done,
         Err(unsolved) => {
             rulings.extend(unsolved);
-            return rulings;
+            return asking(rulings, || vec![word_on(CHECK.slug, &leg.subject())]);
         }
     };
     let filler = &done.input.profile.step.filler;
@@ -47,7 +48,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     }
     rulings.extend(at_trial(inputs, leg, done, permanent));
-    rulings
+    asking(rulings, || {
+        let missing = leg.missing(inputs).field();
+        if missing.is_empty() {
+            vec![word_on(CHECK.slug, &leg.subject())]
+        } else {
+            missing
+        }
+    })
 }
 
 /// The film along the tapered plug: its row's own film is all that there is, so it can only fail; that it does not is no pass.

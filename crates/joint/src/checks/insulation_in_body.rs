@@ -5,7 +5,7 @@
 //! Source: the part's own instructions.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "insulation_in_body",
@@ -25,11 +25,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     };
     let rulings = inputs.ranges(CHECK.slug, true, &part, leg, end);
     if rulings.is_empty() {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            leg.subject_of(end),
-            format!("the row {} gives no range for its bore", part.id),
-        )];
+        let why = format!("the row {} gives no range for its bore", part.id);
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+        return vec![ruling.asking(fact::RANGE.of(part.id))];
     }
     rulings
 }

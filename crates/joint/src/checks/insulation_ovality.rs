@@ -6,7 +6,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -32,14 +32,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
         let why = "neither the instructions nor the owner limit how far out of round it may be";
-        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking(fact::LIMIT.of(CHECK.slug))];
     }
+    let reading = || leg.missing(inputs).reading(end.phase, Layer::Insulation);
     let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            "nobody has measured it over the insulation",
-        )];
+        let why = "nobody has measured it over the insulation";
+        return vec![Ruling::not_judged(CHECK.slug, subject, why).asking(reading())];
     };
     let Some(ovality) = diameter.ovality else {
         return vec![
@@ -48,7 +47,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
                 subject,
                 "four diameters around the cable are needed; a tape or fewer say nothing of roundness",
             )
-            .with_hint("Read four diameters around the cable with a calliper."),
+            .with_hint("Read four diameters around the cable with a calliper.")
+            .asking(reading()),
         ];
     };
     let rule = |limit: &Limit| {

@@ -4,7 +4,7 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
 use crate::limit::Ruling;
 use crate::pressure::Sitting;
 
@@ -14,8 +14,8 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::End(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let rule = |pressed| {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rule = |(kind, pressed)| {
         let sitting = Sitting {
             check: CHECK.slug,
             what: "pressure",
@@ -23,12 +23,13 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
             pressed,
             hint: "Stop: the part is too large for this leg. Do not build the cable up to make it fit. Measure again; if it stands, this leg needs another part.",
         };
-        match sitting.sit() {
+        let rulings = match sitting.sit() {
             Ok(sit) => sitting.rule(sit, &sit.seat_least, &sit.asked_pa),
             Err(rulings) => rulings,
-        }
+        };
+        asking_of_rubber(inputs, leg, end, (kind, true), rulings)
     };
-    [&end.pressure.adapter, &end.pressure.body]
+    [(ADAPTER, &end.pressure.adapter), (BODY, &end.pressure.body)]
         .into_iter()
         .flat_map(rule)
         .collect()

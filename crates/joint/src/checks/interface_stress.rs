@@ -5,7 +5,8 @@
 //! Source: `docs/theory/worst.md`.
 
 use super::{Check, Inputs, Judge, LegInputs, Stress};
-use crate::limit::Ruling;
+use crate::ask::asking;
+use crate::limit::{Ruling, word_on};
 use crate::section::Quantity;
 use crate::study::PlugStudy;
 
@@ -25,7 +26,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .rule(inputs, leg)
     };
     let mut rulings: Vec<Ruling> = [Quantity::Interface].into_iter().flat_map(rule).collect();
-    rulings.extend(plug(leg));
+    rulings.extend(asking(plug(leg).into_iter().collect(), || {
+        if matches!(leg.plug, PlugStudy::Unknown(_)) {
+            leg.missing(inputs).taper()
+        } else {
+            vec![word_on(CHECK.slug, &leg.subject())]
+        }
+    }));
     rulings
 }
 

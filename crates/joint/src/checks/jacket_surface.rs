@@ -5,7 +5,7 @@
 //! Source: the seal's own instructions.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "jacket_surface",
@@ -29,7 +29,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     if found.is_empty() {
         let why = "nobody has written down how the jacket is where the seal will lie";
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
-        return vec![ruling.with_hint("Look at it all around before the jacket is cut: scored, wrinkled, embossed, cracked, or smooth.")];
+        return vec![ruling.with_hint("Look at it all around before the jacket is cut: scored, wrinkled, embossed, cracked, or smooth.")
+            .asking(fact::JACKET.of(format!("{}{}", leg.leg.id, end.phase)))];
     }
     if seal.jacket_surfaces.is_empty() {
         let why = format!(
@@ -37,10 +38,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             seal.head.id
         );
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
-        return vec![ruling.with_hint(format!(
-            "Ask: On what condition of the jacket may {} close?",
-            seal.head.id
-        ))];
+        return vec![
+            ruling
+                .with_hint(format!(
+                    "Ask: On what condition of the jacket may {} close?",
+                    seal.head.id
+                ))
+                .asking(fact::JACKETS.of(&seal.head.id)),
+        ];
     }
     let rule = |found: &str| {
         Listed {

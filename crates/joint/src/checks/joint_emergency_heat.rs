@@ -4,8 +4,8 @@
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Ruling, Word, shown};
+use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use crate::limit::{Ruling, Word, fact_table as fact, shown};
 use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
@@ -17,6 +17,10 @@ pub(super) const CHECK: Check = Check {
 const HINT: &str = "Stop and call: in such an emergency the joint gets hotter than its paper allows. The engineer decides how much load, and for how long.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    asking_of_heat(inputs, leg, on_leg(inputs, leg))
+}
+
+fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
@@ -28,13 +32,17 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let id = &body.head.id;
     let at_emergency = match &done.at_emergency {
         Ok(at_emergency) => at_emergency,
-        Err(why) => return vec![not_judged(why.clone())],
+        Err(why) => return vec![not_judged(why.clone()).asking(fact::EMERGENCY.of(""))],
     };
     let Some(greatest_degc) = body.conductor_emergency_greatest_degc else {
         let why =
             format!("the row {id} does not say how hot the conductor in it may be in an emergency");
         let ask = format!("Ask: How hot may the conductor inside {id} be in an emergency?");
-        return vec![not_judged(why).with_hint(ask)];
+        return vec![
+            not_judged(why)
+                .with_hint(ask)
+                .asking(fact::SERVICE_GREATEST.of(id)),
+        ];
     };
     let word = &Word::Instructions(body.head.source());
     let at = match at_emergency {

@@ -4,8 +4,8 @@
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Ruling, Word, shown};
+use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use crate::limit::{Ruling, Word, fact_table as fact, shown};
 use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
 
 pub(super) const CHECK: Check = Check {
@@ -17,6 +17,10 @@ pub(super) const CHECK: Check = Check {
 const HINT: &str = "Stop and call: at this load the joint gets hotter than its paper allows. The engineer decides on the load, on what surrounds the joint, or on another body or connector.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    asking_of_heat(inputs, leg, on_leg(inputs, leg))
+}
+
+fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
@@ -29,7 +33,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let why =
             format!("the row {id} does not say how hot the conductor in it may be all the time");
         let ask = format!("Ask: How hot may the conductor inside {id} be all the time?");
-        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        return vec![ruling.asking(fact::SERVICE_GREATEST.of(id))];
     };
     let word = &Word::Instructions(body.head.source());
     let at = match &done.at_load {

@@ -47,20 +47,23 @@ fn on_part(
     let lots: Vec<&Lot> = inputs.lots(&leg.leg.id, end.phase, part).collect();
     if lots.is_empty() {
         return match &head.shelf {
-            Some(_) => vec![Ruling::not_judged(
-                CHECK.slug,
-                leg.subject_of(end),
-                format!("{}: its lot and date are not written down", head.id),
-            )],
+            Some(_) => {
+                let why = format!("{}: its lot and date are not written down", head.id);
+                let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+                vec![ruling.asking(fact::LOT.of(lot_of(leg, end, part, head)))]
+            }
             // Rubber ages wherever it lies; metal is not asked for.
-            None if RUBBER.contains(&part) => vec![Ruling::not_judged(
-                CHECK.slug,
-                leg.subject_of(end),
-                format!(
-                    "{}: neither its row nor a label gives an age limit",
-                    head.id
-                ),
-            )],
+            None if RUBBER.contains(&part) => vec![
+                Ruling::not_judged(
+                    CHECK.slug,
+                    leg.subject_of(end),
+                    format!(
+                        "{}: neither its row nor a label gives an age limit",
+                        head.id
+                    ),
+                )
+                .asking(fact::SHELF.of(&head.id)),
+            ],
             None => Vec::new(),
         };
     }
@@ -126,14 +129,17 @@ fn on_lot(
         Some(last) => rulings.push(until(last, source.clone())),
         // The maker counted the months when the label was printed.
         None if lot.expires.is_some() => {}
-        None => rulings.push(Ruling::not_judged(
-            CHECK.slug,
-            leg.subject_of(end),
-            format!(
-                "{}, lot {}: {} months run from the day it was {}, which is not written down",
-                head.id, lot.lot, shelf.months, shelf.from
-            ),
-        )),
+        None => rulings.push(
+            Ruling::not_judged(
+                CHECK.slug,
+                leg.subject_of(end),
+                format!(
+                    "{}, lot {}: {} months run from the day it was {}, which is not written down",
+                    head.id, lot.lot, shelf.months, shelf.from
+                ),
+            )
+            .asking(fact::LOT_DAY.of(lot_of(leg, end, &lot.part, head))),
+        ),
     }
     rulings.push(storage(today, leg, end, head, lot, shelf, &source));
     rulings

@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, start_degc};
-use crate::limit::{Ruling, Word};
+use crate::limit::{Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "lead_fault_heat",
@@ -21,16 +21,29 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let job = &inputs.order.job;
-    let not_judged = |why: String| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
     let Some(greatest_degc) = lead.fault_greatest_degc else {
         let why = "the job does not state the lead's fault_greatest".to_owned();
         let ask =
             "Ask: To what temperature may this bonding lead rise in a short circuit, by its paper?";
-        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        let missing = leg.missing(inputs);
+        let fault = missing
+            .fault_start()
+            .into_iter()
+            .chain(missing.shield_fault());
+        return vec![ruling.asking(fact::LEAD.of(&leg.leg.id)).asking_all(fault)];
     };
     let (from_degc, fault) = match (start_degc(job), Fault::of_shield(job, leg.leg)) {
         (Ok(from_degc), Ok(fault)) => (from_degc, fault),
-        (Err(why), _) | (_, Err(why)) => return not_judged(why),
+        (Err(why), _) | (_, Err(why)) => {
+            let missing = leg.missing(inputs);
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+            let asks = missing
+                .fault_start()
+                .into_iter()
+                .chain(missing.shield_fault());
+            return vec![ruling.asking_all(asks)];
+        }
     };
     let ruling = Heated {
         check: CHECK.slug,

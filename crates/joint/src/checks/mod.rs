@@ -6,11 +6,15 @@
 //!
 //! Not here: what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
 
+use crate::ask::{Missing, asking};
 use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
-use crate::limit::{AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::limit::{
+    AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word,
+    fact_table as fact, word_on,
+};
 use crate::pressure::EndPressure;
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
@@ -251,15 +255,31 @@ impl LegInputs<'_> {
                 question.rule()
             } else {
                 let why = "how far off the lengths around this leg may be is not written down";
-                Ruling::not_judged(check, subject, why)
+                let ask = fact::ROOM_ERROR.of(&self.leg.id);
+                Ruling::not_judged(check, subject, why).asking(ask)
             };
         };
         question.value.error = error;
-        question.rule()
+        let mut ruling = question.rule();
+        if !ruling.asks.is_empty() {
+            ruling.asks = vec![fact::ROOM_ERROR.of(&self.leg.id)];
+        }
+        ruling
     }
 
     fn subject_of(&self, end: &EndInputs) -> Subject {
         Subject::end(&self.leg.id, end.phase)
+    }
+
+    /// What may be missing of it.
+    fn missing<'a>(&'a self, inputs: &'a Inputs<'_>) -> Missing<'a> {
+        Missing {
+            job: &inputs.order.job,
+            leg: self.leg,
+            chosen: &self.chosen,
+            cutback: &self.cutback,
+            surveys: self.ends.iter().map(|end| &end.survey).collect(),
+        }
     }
 }
 
@@ -342,7 +362,8 @@ impl Inputs<'_> {
                 )
                 .with_hint(format!(
                     "Measure over the {layer} itself, four diameters around it, with a calliper."
-                )),
+                ))
+                .asking_all(leg.missing(self).diameter(end.phase, &end.survey, fits)),
                 Ok(value)
                     if is_bore
                         && is_not_read_around(&end.survey, fits)
@@ -359,6 +380,7 @@ impl Inputs<'_> {
                     .with_hint(format!(
                         "Read four diameters around the cable over the {layer}, with a calliper."
                     ))
+                    .asking(leg.missing(self).reading(end.phase, fits.over))
                 }
                 Ok(value) => Question {
                     check,
@@ -402,7 +424,7 @@ struct At<'a> {
 
 impl Stress<'_> {
     fn rule(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-        let done = match solved(self.check, self.quantity.words(), leg) {
+        let done = match solved(self.check, self.quantity.words(), inputs, leg) {
             Ok(done) => done,
             Err(rulings) => return rulings,
         };
@@ -423,7 +445,16 @@ impl Stress<'_> {
             let why = "impulse: a layer of the body conducts, and only the field of its permittivity alone, a bound for very short times, could be computed";
             rulings.push(Ruling::not_judged(self.check, leg.subject(), why));
         }
-        rulings
+        // What is missing of the worst that the instructions allow, and what did not come close.
+        let asks = || {
+            let missing = leg.missing(inputs).field();
+            if missing.is_empty() {
+                vec![word_on(self.check, &leg.subject())]
+            } else {
+                missing
+            }
+        };
+        asking(rulings, asks)
     }
 
     fn at(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>, at: &At<'_>) -> Vec<Ruling> {
@@ -540,9 +571,16 @@ fn kv_per_mm(voltage: VoltageRms) -> f64 {
 fn solved<'l>(
     check: &'static str,
     what: &str,
+    inputs: &Inputs<'_>,
     leg: &'l LegInputs<'_>,
 ) -> Result<&'l Done, Vec<Ruling>> {
-    let not_judged = |why: String| vec![Ruling::not_judged(check, leg.subject(), why)];
+    let not_judged = |why: String| {
+        let missing = leg.missing(inputs).field();
+        let is_known = missing.is_empty();
+        let word = is_known.then(|| word_on(check, &leg.subject()));
+        let ruling = Ruling::not_judged(check, leg.subject(), why);
+        vec![ruling.asking_all(missing).asking_all(word)]
+    };
     match &leg.study {
         Study::Done(done) => Ok(done),
         Study::NotAsked => Err(Vec::new()),
@@ -561,6 +599,55 @@ fn solved<'l>(
 fn is_not_read_around(survey: &EndSurvey, fits: &Fits) -> bool {
     let diameter = survey.diameters.get(&fits.over);
     diameter.is_some_and(|d| !d.is_read_around)
+}
+
+/// Parts of rubber, as lots and rows name them.
+const ADAPTER: &str = "adapter";
+const BODY: &str = "body";
+const SEAL: &str = "seal";
+
+/// The same rulings on a part of rubber; those that are not judged ask for what is missing of it, with its temperatures where they count.
+fn asking_of_rubber(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    (kind, heat): (&str, bool),
+    rulings: Vec<Ruling>,
+) -> Vec<Ruling> {
+    let missing = leg.missing(inputs);
+    let asks = |check: &str| {
+        let mut asks = missing.pressure(kind, end.phase, &end.survey);
+        if heat {
+            asks.extend(missing.warmth(kind, end.phase, &end.survey));
+        }
+        if asks.is_empty() {
+            asks.push(word_on(check, &leg.subject_of(end)));
+        }
+        asks
+    };
+    let Some(check) = rulings.first().map(|ruling| ruling.check) else {
+        return rulings;
+    };
+    asking(rulings, || asks(check))
+}
+
+/// The same rulings on temperatures under load; those that are not judged ask for what is missing of the joint.
+fn asking_of_heat(inputs: &Inputs<'_>, leg: &LegInputs<'_>, rulings: Vec<Ruling>) -> Vec<Ruling> {
+    let Some(check) = rulings.first().map(|ruling| ruling.check) else {
+        return rulings;
+    };
+    let asks = || {
+        let legs: Vec<Missing<'_>> = inputs.legs.iter().map(|leg| leg.missing(inputs)).collect();
+        let bus = inputs.order.job.bus.as_deref();
+        let bus = bus.and_then(|id| inputs.order.catalogue.bus(id));
+        let asks = crate::ask::heat(&legs, bus);
+        if asks.is_empty() {
+            vec![word_on(check, &leg.subject())]
+        } else {
+            asks
+        }
+    };
+    asking(rulings, asks)
 }
 
 /// What a crew does about a part that is too large or too small for a leg.

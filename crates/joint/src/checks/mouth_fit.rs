@@ -4,7 +4,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::catalogue::{Fits, Head};
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "mouth_fit",
@@ -30,7 +30,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let of_body = ranges(&body.head, &body.fits);
         if of_body.is_empty() {
             let why = format!("the row {} gives no range for its mouth", body.head.id);
-            rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+            rulings.push(ruling.asking(fact::RANGE.of(&body.head.id)));
         }
         rulings.extend(of_body);
     }

@@ -5,7 +5,9 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Head;
 use crate::job::JointKind;
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Subject, Word};
+use crate::limit::{
+    Ask, Bound, Known, Limit, Question, Reach, Ruling, Subject, Word, fact_table as fact,
+};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -19,12 +21,13 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let mut rulings: Vec<Ruling> = inputs
         .legs
         .iter()
-        .map(|leg| on_leg(leg, leg.leg.parks || is_separable))
+        .map(|leg| on_leg(inputs, leg, leg.leg.parks || is_separable))
         .collect();
     // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
     if !is_separable && !inputs.legs.iter().any(|l| l.leg.parks) {
         let why = "no leg is named as the one that parks the body: settle it before any connector is made";
-        rulings.push(Ruling::not_judged(CHECK.slug, Subject::joint(), why));
+        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+        rulings.push(ruling.asking(fact::PARKS.of("")));
     }
     let n_parking = inputs.legs.iter().filter(|l| l.leg.parks).count();
     if !is_separable && n_parking > 1 {
@@ -38,15 +41,19 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
 }
 
 /// Room on one leg for its own seal, and for the body where it is slid onto this leg.
-fn on_leg(leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
+fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
     let subject = leg.subject();
     let needed = match needed(leg, takes_body) {
         Ok(needed) => needed,
-        Err(why) => return Ruling::not_judged(CHECK.slug, subject, why),
+        Err(why) => {
+            let asks = unknown_lengths(inputs, leg, takes_body);
+            return Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks);
+        }
     };
     let Some(room) = leg.leg.room.park_room else {
         let why = "nobody has measured the room for what is slid on before the connector";
-        return Ruling::not_judged(CHECK.slug, subject, why);
+        let ask = fact::PARK_ROOM.of(&leg.leg.id);
+        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     leg.on_room(Question {
         check: CHECK.slug,
@@ -60,6 +67,20 @@ fn on_leg(leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
         reach: Reach::Instructions,
         hint: "Park on another leg, or call before anything is cut.",
     })
+}
+
+/// What is missing for the length of what is parked.
+fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Vec<Ask> {
+    let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
+    let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
+    let parked = [("seal", true, seal), ("body", takes_body, body)];
+    let parked = parked.into_iter().filter(|(_, is_asked, _)| *is_asked);
+    let unknown = parked.filter_map(|(what, _, part)| match part {
+        None => Some(leg.missing(inputs).part(what)),
+        Some((head, None)) => Some(fact::PARKED_LENGTH.of(&head.id)),
+        Some(_) => None,
+    });
+    unknown.collect()
 }
 
 /// Length that the parked parts take up, and whose word it is.

@@ -13,7 +13,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let chosen = leg.chosen;
     let parts = [
         (PartKind::Body, chosen.body.map(|p| &p.head.id)),
@@ -37,7 +37,8 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .with_hint(format!(
             "Choose among the proposals for the {}.",
             kind.name()
-        )),
+        ))
+        .asking(leg.missing(inputs).part(kind.name())),
     };
     parts.into_iter().map(rule).collect()
 }

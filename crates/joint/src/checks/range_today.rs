@@ -5,7 +5,7 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Sitting, Today, USED_UP};
 use jointwright_units::{Interval, Length};
@@ -20,11 +20,16 @@ pub(super) const CHECK: Check = Check {
 const NOT_THIS_LEG: &str =
     "Stop. Do not use it on this leg. Measure again; if it stands, this leg needs another part.";
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let pressure = &end.pressure;
-    [&pressure.adapter, &pressure.body, &pressure.seal]
+    let parts = [
+        (ADAPTER, &pressure.adapter),
+        (BODY, &pressure.body),
+        (SEAL, &pressure.seal),
+    ];
+    parts
         .into_iter()
-        .flat_map(|pressed| {
+        .flat_map(|(kind, pressed)| {
             let sitting = Sitting {
                 check: CHECK.slug,
                 what: "range today",
@@ -32,7 +37,9 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
                 pressed,
                 hint: USED_UP,
             };
-            on_part(&sitting)
+            // Temperatures count where a least pressure is asked for.
+            let heat = matches!(pressed, Pressed::Done(sit) if sit.today.is_err());
+            asking_of_rubber(inputs, leg, end, (kind, heat), on_part(&sitting))
         })
         .collect()
 }

@@ -4,7 +4,7 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::{Sit, Sitting};
 
@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let rule = |pressed| {
+    let rule = |(kind, pressed)| {
         let sitting = Sitting {
             check: CHECK.slug,
             what: "stretch of the bore",
@@ -23,12 +23,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             pressed,
             hint: "Stop: the part is too small for this leg. Do not force it on. Measure again; if it stands, this leg needs another part.",
         };
-        match sitting.sit() {
+        let rulings = match sitting.sit() {
             Ok(sit) => on_part(inputs, &sitting, sit),
             Err(rulings) => rulings,
-        }
+        };
+        asking_of_rubber(inputs, leg, end, (kind, false), rulings)
     };
-    [&end.pressure.adapter, &end.pressure.body]
+    [(ADAPTER, &end.pressure.adapter), (BODY, &end.pressure.body)]
         .into_iter()
         .flat_map(rule)
         .collect()

@@ -34,7 +34,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let sides = sides.into_iter().map(|(from, to, what)| {
         let subject = leg.subject();
         match leg.cutback.dimension(from, to, inputs.order.job.words) {
-            Err(why) => Ruling::not_judged(CHECK.slug, subject, format!("screen edge {what}: {why}")),
+            Err(why) => {
+                let asks = leg.missing(inputs).places(&[from, to]);
+                let why = format!("screen edge {what}: {why}");
+                Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks)
+            }
             Ok(dimension) => Question {
                 check: CHECK.slug,
                 what: format!("{}, screen edge {what}, at the worst of the windows", subject.words()),

@@ -4,9 +4,11 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
+use crate::ask::asking;
 use crate::limit::{Ruling, Word};
-use crate::pressure::Sitting;
+use crate::plane::Plane;
+use crate::pressure::{Pressed, Sitting};
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_pressure",
@@ -15,6 +17,15 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let rulings = at_edge(inputs, leg, end);
+    let is_unplaced = matches!(&end.pressure.body, Pressed::Done(sit) if sit.edge.is_err());
+    if is_unplaced {
+        return asking(rulings, || leg.missing(inputs).places(&[Plane::ScreenEdge]));
+    }
+    asking_of_rubber(inputs, leg, end, (BODY, true), rulings)
+}
+
+fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
         check: CHECK.slug,
         what: "pressure at the screen edge",

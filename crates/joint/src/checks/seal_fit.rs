@@ -3,7 +3,7 @@
 //! Source: the seal's own instructions.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
-use crate::limit::Ruling;
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_fit",
@@ -25,7 +25,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     rulings.extend(inputs.ranges(CHECK.slug, true, &part, leg, end));
     if rulings.is_empty() {
         let why = format!("the row {} gives no range", seal.head.id);
-        rulings.push(Ruling::not_judged(CHECK.slug, leg.subject_of(end), why));
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+        rulings.push(ruling.asking(fact::RANGE.of(&seal.head.id)));
     }
     rulings
 }

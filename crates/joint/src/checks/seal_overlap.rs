@@ -3,7 +3,7 @@
 //! Source: the seal's own instructions, else the owner's limit.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 
 pub(super) const CHECK: Check = Check {
@@ -24,14 +24,18 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
         let why = "neither the instructions nor the owner say how far it must lap onto the jacket";
-        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking(fact::OVERLAP.of(&seal.head.id))];
     }
     let edge = leg.cutback.in_service(Plane::JacketEdge);
     let dimension = leg
         .cutback
         .dimension(edge, Plane::SealEnd, inputs.order.job.words);
     let dimension = match dimension {
-        Err(why) => return vec![Ruling::not_judged(CHECK.slug, subject, why)],
+        Err(why) => {
+            let asks = leg.missing(inputs).places(&[edge, Plane::SealEnd]);
+            return vec![Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks)];
+        }
         Ok(dimension) => dimension,
     };
     let rule = |limit: &Limit| {
@@ -54,6 +58,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     if edge == Plane::JacketEdge {
         let why = "how far the jacket shrinks back after it is cut is not stated, so the overlap that is left then cannot be said";
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = ruling.asking(fact::JACKET_SHRINKS.of(&leg.leg.id));
         rulings.push(ruling.with_hint("Ask: How far does the jacket of this cable shrink back? The owner sets it as a distance from jacket-edge to jacket-edge-shrunk-back."));
     }
     rulings

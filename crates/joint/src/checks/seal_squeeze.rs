@@ -4,7 +4,7 @@
 //!
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::Sitting;
 
@@ -14,7 +14,11 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::End(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    asking_of_rubber(inputs, leg, end, (SEAL, false), squeeze(leg, end))
+}
+
+fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
         check: CHECK.slug,
         what: "squeeze",

@@ -4,8 +4,8 @@
 //!
 //! Source: the job's own `duty.conductor_greatest`; the temperatures from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Ruling, Word, shown};
+use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use crate::limit::{Ruling, Word, fact_table as fact, shown};
 use crate::warm::{ERROR_AT_REST_RATIO, ERROR_IN_TIME_RATIO, LegAt, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
@@ -17,6 +17,10 @@ pub(super) const CHECK: Check = Check {
 const HINT: &str = "Stop and call: pressures and short circuits here are computed for a colder conductor than the stated load makes. The engineer decides on the load, or states a higher duty.conductor_greatest and has everything computed again.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+    asking_of_heat(inputs, leg, on_leg(inputs, leg))
+}
+
+fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
@@ -27,7 +31,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(greatest_degc) = inputs.order.job.duty.conductor_greatest_degc else {
         let why = "the job does not state duty.conductor_greatest";
         let ask = "Ask: What is the highest temperature of the conductor in service, emergencies included?";
-        return vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask)];
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        return vec![ruling.asking(fact::CONDUCTOR_GREATEST.of(""))];
     };
     let word = &Word::Job("duty.conductor_greatest".to_owned());
     let states = [
@@ -41,7 +46,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let asked = states.into_iter().map(|(state, when, error_ratio)| {
         let state = match state {
             Ok(state) => state,
-            Err(why) => return Ruling::not_judged(CHECK.slug, leg.subject(), why.clone()),
+            Err(why) => {
+                let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why.clone());
+                return ruling.asking(fact::EMERGENCY.of(""));
+            }
         };
         match state {
             None => runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT),

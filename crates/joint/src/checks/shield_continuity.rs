@@ -7,8 +7,8 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Continuity;
-use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown};
-use crate::shielding::{Agreement, agreement};
+use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown, word_on};
+use crate::shielding::{Agreed, Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_continuity",
@@ -50,20 +50,15 @@ fn on_row(
         Ok(read) => read,
         Err(unknown) => {
             let ask = format!("Ask: {}", unknown.questions.join(" "));
-            return vec![not_judged(unknown.why).with_hint(ask)];
+            return vec![missing(
+                inputs,
+                leg,
+                end,
+                not_judged(unknown.why).with_hint(ask),
+            )];
         }
     };
-    let said = format!(
-        "{} mohm read by {} on {}; {} to {} mohm are expected over {} m at {} degC ({})",
-        shown(1e3 * read.read_ohm),
-        row.by,
-        row.date,
-        shown(1e3 * read.expected_ohm.0),
-        shown(1e3 * read.expected_ohm.1),
-        shown(read.length_m),
-        shown(read.degc),
-        read.of
-    );
+    let said = said(row, &read);
     let mut rulings = Vec::new();
     let owners = inputs.order.job.owner_limits.iter();
     for limit in owners.filter(|limit| limit.check == CHECK.slug) {
@@ -87,16 +82,55 @@ fn on_row(
         };
         rulings.push(question.rule());
     }
+    let word = || word_on(CHECK.slug, &leg.subject_of(end));
     match read.stands {
-        Agreement::Above => rulings.push(not_judged(format!("above: {said}")).with_hint(ABOVE)),
-        Agreement::Below => rulings.push(not_judged(format!("below: {said}")).with_hint(BELOW)),
+        Agreement::Above => rulings.push(
+            not_judged(format!("above: {said}"))
+                .with_hint(ABOVE)
+                .asking(word()),
+        ),
+        Agreement::Below => rulings.push(
+            not_judged(format!("below: {said}"))
+                .with_hint(BELOW)
+                .asking(word()),
+        ),
         Agreement::Within if rulings.is_empty() => {
             let ask =
                 "Ask: What is the greatest resistance along this shield that the owner takes?";
             let why = format!("as expected, but nobody with the authority sets a limit: {said}");
-            rulings.push(not_judged(why).with_hint(ask));
+            rulings.push(
+                not_judged(why)
+                    .with_hint(ask)
+                    .asking(fact::LIMIT.of(CHECK.slug)),
+            );
         }
         Agreement::Within => {}
     }
     rulings
+}
+
+/// A reading that cannot be compared asks for what the papers lack; where they lack nothing, to be read again.
+fn missing(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, ruling: Ruling) -> Ruling {
+    let metal = leg.leg.shield_metal.is_none();
+    let metal = metal.then(|| fact::SHIELD_PAPERS.of(&leg.leg.id));
+    let asks = leg.missing(inputs).shield_area();
+    let ruling = ruling.asking_all(metal).asking_all(asks);
+    let again = ruling.asks.is_empty();
+    let again = again.then(|| fact::CONTINUITY.of(leg.subject_of(end).words()));
+    ruling.asking_all(again)
+}
+
+/// What was read, and what is expected there.
+fn said(row: &Continuity, read: &Agreed) -> String {
+    format!(
+        "{} mohm read by {} on {}; {} to {} mohm are expected over {} m at {} degC ({})",
+        shown(1e3 * read.read_ohm),
+        row.by,
+        row.date,
+        shown(1e3 * read.expected_ohm.0),
+        shown(1e3 * read.expected_ohm.1),
+        shown(read.length_m),
+        shown(read.degc),
+        read.of
+    )
 }

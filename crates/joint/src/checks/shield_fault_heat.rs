@@ -9,7 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
-use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::limit::{Ask, Ruling, Word, fact_table as fact, word_on};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -21,7 +21,19 @@ pub(super) const CHECK: Check = Check {
 const HINT: &str = "Stop and call: this shield does not carry the stated short circuit. The engineer decides on fault level, clearing time, or how the current returns.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    // Whatever is missing is asked for at once.
+    let missing = leg.missing(inputs);
+    let not_judged = |why: String| {
+        let papers = missing.shield_papers().into_iter();
+        let fault = missing
+            .fault_start()
+            .into_iter()
+            .chain(missing.shield_fault());
+        let asks: Vec<Ask> = papers.chain(fault).chain(missing.shield_area()).collect();
+        let word = asks.is_empty().then(|| word_on(CHECK.slug, &leg.subject()));
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        ruling.asking_all(asks).asking_all(word)
+    };
     let asked = [
         (leg.leg.shield_metal.is_none(), "shield.metal"),
         (
@@ -48,7 +60,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let counts = inputs.order.job.counts.iter();
     let counts = counts.filter(|count| count.leg == leg.leg.id);
-    let n_counted = counts.map(|count| count.shield_elements).min();
+    let n_counted = counts.filter_map(|count| count.shield_elements).min();
     if let Some(uncounted) = uncounted(inputs, leg) {
         return vec![uncounted];
     }

@@ -5,7 +5,7 @@
 //! Source: the job asks; the planes are the instructions'.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 use jointwright_units::Interval;
 
@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(slack), Some(times)) = (leg.leg.room.slack, leg.leg.room.spare_cuts) else {
         let why = if leg.leg.room.slack.is_none() {
@@ -23,11 +23,21 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         } else {
             "the job does not say how many spare cuts are wanted"
         };
-        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+        let slack = leg
+            .leg
+            .room
+            .slack
+            .is_none()
+            .then(|| fact::SLACK.of(&leg.leg.id));
+        let cuts = leg.leg.room.spare_cuts.is_none();
+        let cuts = cuts.then(|| fact::SPARE_CUTS.of(&leg.leg.id));
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking_all(slack).asking_all(cuts)];
     };
     let Some(farthest) = leg.cutback.farthest(Plane::JacketEdge) else {
         let why = "the jacket edge has no place or no window yet";
-        return vec![Ruling::not_judged(CHECK.slug, subject, why)];
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking_all(leg.missing(inputs).places(&[Plane::JacketEdge]))];
     };
     let question = Question {
         check: CHECK.slug,

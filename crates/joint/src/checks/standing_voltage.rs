@@ -7,7 +7,7 @@
 //! Source: the owner's limit; ieee_575, memory.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{AmountQuestion, Ruling, Word, shown};
+use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown};
 use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
@@ -32,11 +32,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Ok(Stands::Bonded(_)) => return Vec::new(),
         Err(unknown) => {
             let ask = format!("Ask: {}", unknown.questions.join(" "));
-            return vec![not_judged(unknown.why).with_hint(ask)];
+            let asks = leg.missing(inputs).standing();
+            return vec![not_judged(unknown.why).with_hint(ask).asking_all(asks)];
         }
     };
     let Some(load_a) = job.load_of_a(leg.leg) else {
-        return vec![not_judged("the job does not state duty.load".to_owned())];
+        let why = "the job does not state duty.load".to_owned();
+        return vec![not_judged(why).asking(fact::LOAD.of(""))];
     };
     // An emergency raises it with the current.
     let load_a = job.emergency_of_a(leg.leg).unwrap_or(load_a).max(load_a);
@@ -50,7 +52,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         );
         let ask =
             "Ask: What voltage may stand at the open end of this shield, and who may come near it?";
-        return vec![not_judged(why).with_hint(ask)];
+        let limit = fact::LIMIT.of(CHECK.slug);
+        return vec![not_judged(why).with_hint(ask).asking(limit)];
     }
     let rule = |(greatest_v, word): (f64, Word)| {
         AmountQuestion {

@@ -3,7 +3,7 @@
 //! Source: the planes and `bend_keep_off` of the body's instructions.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
+use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 use jointwright_units::Interval;
 
@@ -13,24 +13,23 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
     let subject = leg.subject();
     let Some(straight) = leg.leg.room.straight else {
-        return vec![Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            "nobody has measured how far the leg is straight",
-        )];
+        let why = "nobody has measured how far the leg is straight";
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return vec![ruling.asking(fact::STRAIGHT.of(&leg.leg.id))];
     };
-    let not_judged = |why: String| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why)];
+    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
     let Some(keep_off) = body.bend_keep_off else {
-        return not_judged(format!(
+        let why = format!(
             "the row {} does not say how much straight cable it wants beyond its end",
             body.head.id
-        ));
+        );
+        return vec![not_judged(why).asking(fact::BEND_KEEP_OFF.of(&body.head.id))];
     };
     let ends = (
         leg.cutback.farthest(Plane::BodyEnd),
@@ -38,9 +37,11 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     );
     let (Some(body_end), Some(seal_end)) = ends else {
         let what = if ends.0.is_none() { "body" } else { "seal" };
-        return not_judged(format!(
-            "the end of the {what} has no place or no window yet"
-        ));
+        let why = format!("the end of the {what} has no place or no window yet");
+        let asks = leg
+            .missing(inputs)
+            .places(&[Plane::BodyEnd, Plane::SealEnd]);
+        return vec![not_judged(why).asking_all(asks)];
     };
     let needed = (body_end.ceil() + keep_off).max(seal_end.ceil());
     let question = Question {

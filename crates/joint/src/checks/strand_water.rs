@@ -6,7 +6,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Moisture;
-use crate::limit::{Ruling, Word};
+use crate::limit::{Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "strand_water",
@@ -21,6 +21,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let is_here = |row: &&Moisture| row.leg == leg.leg.id && row.phase == end.phase;
     let tests: Vec<&Moisture> = job.moistures.iter().filter(is_here).collect();
     let subject = || leg.subject_of(end);
+    let ask = || fact::MOISTURE.of(format!("{}{}", leg.leg.id, end.phase));
     let mut rulings: Vec<Ruling> = Vec::new();
     for test in &tests {
         let (is_strands, how) = (
@@ -44,7 +45,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             );
             let ruling = Ruling::not_judged(CHECK.slug, subject(), why);
             rulings.push(
-                ruling.with_hint("Test again after the square cut, and write down who found what."),
+                ruling
+                    .with_hint("Test again after the square cut, and write down who found what.")
+                    .asking(ask()),
             );
         } else if is_strands {
             let source =
@@ -73,7 +76,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     };
     let why =
         format!("nobody has tested the strands of this end for moisture; {strands}; {far_end}");
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).asking(ask());
     rulings.push(ruling.with_hint("Test the strands and under the shield for moisture after the square cut, as the owner's rules say, and write down who found what."));
     rulings
 }

@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Head;
-use crate::limit::Ruling;
+use crate::limit::{Ask, Fact, Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "wick_path",
@@ -28,6 +28,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             format!(
                 "Does a wire, strap, braid or lead of {id} pass out under the seal, and is that stretch blocked against water?"
             ),
+            fact::PASSES_SEAL.of(id),
         )],
         Some(false) if leg.leg.bonding == "linked" => vec![says.ask(
             format!(
@@ -36,6 +37,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             format!(
                 "Where does the bonding lead of {id} come out, and is it blocked against water there?"
             ),
+            fact::PASSES_SEAL.of(id),
         )],
         Some(false) => vec![says.rule(
             "nothing passes out under the seal",
@@ -47,6 +49,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 part.blocked,
                 ["blocked", "not blocked"],
                 &part.head,
+                &fact::PASSES_SEAL,
                 format!("whether the stretch of {id} under the seal is blocked against water its row does not say"),
                 format!("Is the stretch of {id} that lies under the seal blocked against water?"),
                 format!("{id} passes out under the seal and carries no stretch blocked against water"),
@@ -55,6 +58,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 seal.takes_lead,
                 ["takes a lead", "takes no lead"],
                 &seal.head,
+                &fact::TAKES_LEAD,
                 format!("whether {seal_id} takes a braid or lead under it its row does not say"),
                 format!("May a braid or lead come out under {seal_id}?"),
                 format!("{id} passes out under {seal_id}, whose paper lets nothing out under it"),
@@ -68,9 +72,9 @@ struct Says<'a> {
 }
 
 impl Says<'_> {
-    fn ask(&self, why: String, question: String) -> Ruling {
+    fn ask(&self, why: String, question: String, fact: Ask) -> Ruling {
         let ruling = Ruling::not_judged(CHECK.slug, self.leg.subject(), why);
-        ruling.with_hint(format!("Ask: {question}"))
+        ruling.with_hint(format!("Ask: {question}")).asking(fact)
     }
 
     fn rule(&self, found: &str, permitted: &str, head: &Head) -> Ruling {
@@ -84,12 +88,13 @@ impl Says<'_> {
         said: Option<bool>,
         [yes, no]: [&str; 2],
         head: &Head,
+        fact: &'static Fact,
         open: String,
         question: String,
         fails: String,
     ) -> Ruling {
         match said {
-            None => self.ask(open, question),
+            None => self.ask(open, question, fact.of(&head.id)),
             Some(true) => self.rule(yes, yes, head),
             Some(false) => self.rule(no, yes, head).failing(fails, HINT),
         }

@@ -72,6 +72,19 @@ pub struct Rung {
     pub window: Option<Window>,
 }
 
+/// What a plane lacks to be placed with its window.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Lack {
+    /// No row says where it is.
+    Place,
+    /// It moves with a growth that nobody measured.
+    Growth,
+    /// Nobody sets a window.
+    Window,
+    /// Windows, play and growth leave no place.
+    Room,
+}
+
 /// The cutbacks of one leg.
 #[derive(Clone, Debug)]
 pub struct Cutback {
@@ -281,6 +294,26 @@ impl Cutback {
     pub fn farthest(&self, plane: Plane) -> Option<Station> {
         let dimension = self.dimension(Plane::ConductorEnd, plane, Words::Us);
         dimension.ok().map(|d| d.greatest)
+    }
+
+    /// What a plane lacks to be placed with its window; nothing where it lacks nothing.
+    pub fn lacks(&self, plane: Plane) -> Vec<Lack> {
+        if !self.nominals.contains_key(&plane) {
+            return vec![Lack::Place];
+        }
+        let moves = self.moved_by_growth.contains_key(&plane);
+        let window = match self.groups.window(plane) {
+            Deviation::Within(..) => None,
+            Deviation::Unset => Some(Lack::Window),
+            Deviation::UsedUp(_) => Some(Lack::Room),
+        };
+        let is_datum = plane == Plane::ConductorEnd;
+        let window = window.filter(|_| !is_datum);
+        moves
+            .then_some(Lack::Growth)
+            .into_iter()
+            .chain(window)
+            .collect()
     }
 
     /// The edge that counts in service: the one shrunk back where a row gives it, else the cut.

@@ -3,7 +3,7 @@
 use super::{Fault, melts_degc};
 use crate::cable::Metal;
 use crate::catalogue::{Head, Withstand};
-use crate::limit::{AmountQuestion, Ruling, Subject, Word};
+use crate::limit::{AmountQuestion, Ruling, Subject, Word, fact_table, word_on};
 
 /// Metal that a short circuit heats, against the most that it may reach.
 pub(crate) struct Heated<'a> {
@@ -55,7 +55,9 @@ impl Heated<'_> {
                 self.word.source()
             );
             let ask = "Ask: What short circuit does this shield carry, by the cable's papers or a test? Nobody knows how well its turns touch.";
-            return Ruling::not_judged(self.check, subject, why).with_hint(ask);
+            let word = word_on(self.check, &subject);
+            let ruling = Ruling::not_judged(self.check, subject, why);
+            return ruling.with_hint(ask).asking(word);
         }
         AmountQuestion {
             check: self.check,
@@ -92,7 +94,8 @@ impl Withstood<'_> {
             let ask = format!(
                 "Ask: What current may flow through {id} in a short circuit, and for how long?"
             );
-            return vec![Ruling::not_judged(self.check, self.subject, why).with_hint(ask)];
+            let ruling = Ruling::not_judged(self.check, self.subject, why).with_hint(ask);
+            return vec![ruling.asking(fact_table::WITHSTANDS.of(id))];
         };
         let word = Word::Instructions(self.part.source());
         let current = AmountQuestion {

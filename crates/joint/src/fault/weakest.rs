@@ -105,7 +105,7 @@ fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, String> {
         return Err("its metal, or how hot it may get, is not stated".to_owned());
     };
     let counts = job.counts.iter().filter(|count| count.leg == leg.id);
-    let n_counted = counts.map(|count| count.shield_elements).min();
+    let n_counted = counts.filter_map(|count| count.shield_elements).min();
     let (least_mm2, _) = shield_area_mm2(&measured(job, leg).0, n_counted)?;
     heated(job, metal, least_mm2, greatest_degc, fault)
 }

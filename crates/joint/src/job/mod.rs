@@ -12,6 +12,7 @@ mod contradiction;
 mod head_shape;
 mod leg_shape;
 mod owner_rows;
+mod owner_shape;
 mod shape;
 mod shield;
 mod shield_shape;
@@ -23,9 +24,9 @@ pub use bridge::BridgeOff;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
-    AirForm, Bank, Blank, Confirmation, Count, Duct, DuctFilling, Duty, End, Job, JointKind, Leg,
-    Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place, Reading, Room,
-    Soil, Surface, Surrounding, System, TrialPress,
+    AirForm, Bank, Blank, Closing, Confirmation, Count, Duct, DuctFilling, Duty, End, Job,
+    JointKind, Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place,
+    Reading, Room, Soil, Surface, Surrounding, System, TrialPress,
 };
 
 use crate::cable::TABLE_TEXTS;

@@ -1,12 +1,12 @@
 //! What the owner decided: windows, distances, limits and confirmations, each by somebody with the authority for it.
 
-use super::types::{Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
+use super::types::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
 use super::walk_job::{JobReader, names};
 use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
     OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_RESISTANCE_LIMITED,
-    OWNER_STRETCH_LIMITED, OWNER_VOLTAGE_LIMITED, SLUGS, memory_keys,
+    OWNER_STRETCH_LIMITED, OWNER_VOLTAGE_LIMITED, SLUGS, fact_table::FACTS, memory_keys,
 };
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
@@ -231,6 +231,59 @@ impl JobReader<'_> {
                 hint.clone(),
             );
         }
+    }
+
+    pub(super) fn closing(&mut self, row: &Record) -> Option<Closing> {
+        self.decided(row, "closings");
+        if let Some(leg) = row.string("leg") {
+            self.known_leg(row, &leg);
+        } else if row.is_given("phase") {
+            self.complain(
+                row.at("phase"),
+                "A closing names a phase and no leg.".to_owned(),
+                "Name the leg, or take the phase out.",
+            );
+        }
+        let (check, fact) = (row.string("check")?, row.string("fact")?);
+        if !SLUGS.contains(&check.as_str()) {
+            self.complain(
+                row.at("check"),
+                format!("No check is named `{check}`."),
+                format!("Checks are: {}.", SLUGS.join(", ")),
+            );
+        }
+        if !FACTS.iter().any(|known| known.key == fact) {
+            let known: Vec<&str> = FACTS.iter().map(|known| known.key).collect();
+            self.complain(
+                row.at("fact"),
+                format!("No fact is named `{fact}`."),
+                format!(
+                    "The plan names the fact that it asks for; they are: {}.",
+                    known.join(", ")
+                ),
+            );
+        }
+        let (date, until) = (row.date("date")?, row.date("until")?);
+        if until < date {
+            self.complain(
+                row.at("until"),
+                format!("A closing of {date} holds until {until}, before it was made."),
+                "Look at both dates again.",
+            );
+        }
+        let by = row.string("by")?;
+        let role = self.people.iter().find(|p| p.name == by);
+        let role = role.map(|p| format!(", {}", p.role)).unwrap_or_default();
+        Some(Closing {
+            check,
+            leg: row.string("leg"),
+            phase: row.integer("phase").and_then(|n| u8::try_from(n).ok()),
+            fact,
+            why: row.string("why")?,
+            by: format!("{by}{role}"),
+            date,
+            until,
+        })
     }
 
     pub(super) fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {

@@ -3,9 +3,10 @@
 use super::bridge::BRIDGE_OFF;
 use super::head_shape::JOB_HEAD;
 use super::leg_shape::LEG;
+use super::owner_shape::{CLOSING, CONFIRMATION, OWNER_WINDOW};
 use super::shield_shape::{CONTACT, CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
 use super::surround::SURROUNDING;
-use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS};
+use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS, SHIELD_KINDS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Need, Shape};
 use crate::plane::PLANE_NAMES;
@@ -25,7 +26,13 @@ pub(super) const fn field(
 }
 
 /// What a person may decide.
-pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge"];
+pub const DECIDES: &[&str] = &[
+    "windows",
+    "limits",
+    "confirmations",
+    "bridge",
+    "closings",
+];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
 const PLACES: &[&str] = &["vault", "duct", "buried"];
@@ -328,7 +335,7 @@ const READING: Shape = Shape {
 
 const COUNT: Shape = Shape {
     name: "count",
-    about: "What was counted on one end.",
+    about: "What was counted and seen on one end; at least one of its fields.",
     fields: &[
         field("leg", Kind::Id, Required, "Leg."),
         field(
@@ -346,8 +353,29 @@ const COUNT: Shape = Shape {
                 least: 0,
                 greatest: 200,
             },
-            Required,
+            Optional,
             "Straps or wires counted in the metallic shield.",
+        ),
+        field(
+            "strands",
+            Kind::Integer {
+                least: 1,
+                greatest: 400,
+            },
+            Optional,
+            "Strands of the conductor, counted on its square cut; 1 for a solid one.",
+        ),
+        field(
+            "metal",
+            Kind::Choice(METALS),
+            Optional,
+            "Metal of the conductor, as it looks where it is scraped.",
+        ),
+        field(
+            "shield_kind",
+            Kind::Choice(SHIELD_KINDS),
+            Optional,
+            "Form of the metallic shield, as it looks.",
         ),
     ],
 };
@@ -529,19 +557,6 @@ const TRIAL_PRESS: Shape = Shape {
     ],
 };
 
-const OWNER_WINDOW: Shape = Shape {
-    name: "owner_window",
-    about: "A window set by the owner's engineer, about the planned place of a cut.",
-    fields: &[
-        field("plane", Kind::Choice(PLANE_NAMES), Required, "Plane."),
-        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
-        field("minus", Kind::Cut, Required, "How much shorter."),
-        field("plus", Kind::Cut, Required, "How much longer."),
-        field("by", Kind::Text, Required, "Who set it."),
-        field("date", Kind::Date, Required, "When."),
-    ],
-};
-
 const OWNER_LINK: Shape = Shape {
     name: "owner_link",
     about: "A distance set by the owner's engineer where the instructions give none.",
@@ -620,22 +635,6 @@ const OWNER_LIMIT: Shape = Shape {
         GREATEST_V,
         GREATEST_OHM_PER_KM,
         field("by", Kind::Text, Required, "Who set it."),
-        field("date", Kind::Date, Required, "When."),
-    ],
-};
-
-const CONFIRMATION: Shape = Shape {
-    name: "confirmation",
-    about: "The owner's word that a value here from memory stands in the edition in force.",
-    fields: &[
-        field(
-            "key",
-            Kind::Id,
-            Required,
-            "Key of the value's source, as the ruling names it.",
-        ),
-        field("edition", Kind::Text, Required, "Edition that was read."),
-        field("by", Kind::Text, Required, "Who read it."),
         field("date", Kind::Date, Required, "When."),
     ],
 };
@@ -752,6 +751,12 @@ pub const JOB: Shape = Shape {
             Kind::Rows(&CONFIRMATION),
             Optional,
             "Values from memory that the owner has confirmed.",
+        ),
+        field(
+            "closing",
+            Kind::Rows(&CLOSING),
+            Optional,
+            "Questions that a named engineer has closed with a word of their own.",
         ),
     ],
 };

@@ -2,7 +2,7 @@
 
 use super::bridge::BridgeOff;
 use super::shield::{Contact, Continuity, Lead, ShieldRun};
-use crate::cable::{Construction, Layer, Metal, Size, Words};
+use crate::cable::{Construction, Layer, Metal, ShieldKind, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::plane::Plane;
 use jiff::civil::Date;
@@ -239,15 +239,21 @@ pub struct Reading {
     pub place: String,
 }
 
-/// What was counted on one end.
+/// What was counted and seen on one end.
 #[derive(Clone, Debug)]
 pub struct Count {
     /// Leg.
     pub leg: String,
     /// Phase.
     pub phase: u8,
-    /// Straps or wires.
-    pub shield_elements: u32,
+    /// Straps or wires of the metallic shield.
+    pub shield_elements: Option<u32>,
+    /// Strands of the conductor.
+    pub strands: Option<u32>,
+    /// Metal of the conductor, as it looks.
+    pub metal: Option<Metal>,
+    /// Form of the metallic shield, as it looks.
+    pub shield_kind: Option<ShieldKind>,
 }
 
 /// What surrounds a leg over a stretch of its axis.
@@ -504,6 +510,27 @@ pub struct Confirmation {
     pub source: String,
 }
 
+/// A named engineer's reasoned word on a question that stays not judged.
+#[derive(Clone, Debug)]
+pub struct Closing {
+    /// Check.
+    pub check: String,
+    /// Leg; the joint where there is none.
+    pub leg: Option<String>,
+    /// Phase; all of the leg where there is none.
+    pub phase: Option<u8>,
+    /// Key of the fact that is asked for, and stays unanswered.
+    pub fact: String,
+    /// Why it may stay so, in their own words.
+    pub why: String,
+    /// Who, and their role.
+    pub by: String,
+    /// When.
+    pub date: Date,
+    /// Last day on which it holds.
+    pub until: Date,
+}
+
 /// A joint to be planned.
 #[derive(Clone, Debug)]
 pub struct Job {
@@ -569,6 +596,8 @@ pub struct Job {
     pub owner_limits: Vec<OwnerLimit>,
     /// Confirmations.
     pub confirmations: Vec<Confirmation>,
+    /// Closings.
+    pub closings: Vec<Closing>,
 }
 
 /// One cable end: a leg in one phase.

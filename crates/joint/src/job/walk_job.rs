@@ -4,10 +4,10 @@ use super::bridge::BridgeOff;
 use super::shield::shield_run;
 use super::types::{
     Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
-    Room, Surface, System, Trial, TrialPress,
+    Room, Surface, Surrounding, System, Trial, TrialPress,
 };
 use crate::cable::Words;
-use crate::catalogue::{Catalogue, layer, metal};
+use crate::catalogue::{Catalogue, layer, metal, shield_kind};
 use crate::form::{Complaints, Record, Source};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
@@ -40,7 +40,7 @@ pub(super) struct JobReader<'a> {
     pub(super) legs: BTreeSet<String>,
     /// Whether every leg could be read as far as its name.
     pub(super) legs_are_known: bool,
-    phases: Option<i64>,
+    pub(super) phases: Option<i64>,
     /// Day of the work.
     pub(super) date: Option<Date>,
     pub(super) words: Words,
@@ -112,10 +112,7 @@ impl JobReader<'_> {
         let counts = self.rows(record, "count", Self::count);
         let moistures = self.rows(record, "moisture", Self::moisture);
         let surfaces = self.rows(record, "surface", Self::surface);
-        let mut surroundings = self.rows(record, "surrounding", Self::surrounding);
-        surroundings.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
-        let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
-        self.ends_of_surroundings(record, &ids);
+        let surroundings = self.surroundings(record, &legs);
         let continuities = self.rows(record, "continuity", Self::continuity);
         let contacts = self.rows(record, "contact", Self::contact);
         let lots = self.rows(record, "lot", Self::lot);
@@ -124,6 +121,7 @@ impl JobReader<'_> {
         let owner_links = self.rows(record, "owner_link", Self::owner_link);
         let owner_limits = self.rows(record, "owner_limit", Self::owner_limit);
         let confirmations = self.rows(record, "confirmation", Self::confirmation);
+        let closings = self.rows(record, "closing", Self::closing);
         self.contradictions(record);
         let head = head?;
         let call = authority?.record("stop_and_call")?;
@@ -159,6 +157,7 @@ impl JobReader<'_> {
             owner_links,
             owner_limits,
             confirmations,
+            closings,
         })
     }
 
@@ -180,6 +179,15 @@ impl JobReader<'_> {
     ) -> Vec<T> {
         let rows = record.records(name);
         rows.filter_map(|row| read(self, row)).collect()
+    }
+
+    /// What surrounds the legs, from the joint outward.
+    fn surroundings(&mut self, record: &Record, legs: &[Leg]) -> Vec<Surrounding> {
+        let mut rows = self.rows(record, "surrounding", Self::surrounding);
+        rows.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
+        let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
+        self.ends_of_surroundings(record, &ids);
+        rows
     }
 
     fn legs(&mut self, record: &Record) -> Vec<Leg> {
@@ -555,10 +563,23 @@ impl JobReader<'_> {
 
     fn count(&mut self, row: &Record) -> Option<Count> {
         let (leg, phase) = self.end(row)?;
+        let seen = ["shield_elements", "strands", "metal", "shield_kind"];
+        if !seen.iter().any(|name| row.is_given(name)) {
+            self.complain(
+                row.at,
+                "A count says nothing of what was counted or seen.".to_owned(),
+                format!("It takes: {}.", seen.join(", ")),
+            );
+            return None;
+        }
+        let whole = |name| row.integer(name).and_then(|n| u32::try_from(n).ok());
         Some(Count {
             leg,
             phase,
-            shield_elements: u32::try_from(row.integer("shield_elements")?).ok()?,
+            shield_elements: whole("shield_elements"),
+            strands: whole("strands"),
+            metal: row.text("metal").and_then(metal),
+            shield_kind: row.text("shield_kind").and_then(shield_kind),
         })
     }
 

@@ -67,7 +67,12 @@ impl AmountQuestion<'_> {
         } else {
             (Outcome::Pass, None)
         };
-        Ruling {
+        let ask = if margin.abs() < self.error {
+            super::word_on(self.check, &self.subject)
+        } else {
+            self.word.ask(self.check, &self.subject)
+        };
+        let ruling = Ruling {
             check: self.check,
             subject: self.subject,
             outcome,
@@ -80,8 +85,11 @@ impl AmountQuestion<'_> {
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
             asks: Vec::new(),
             stops: false,
+            closed_by: None,
+            closed_until: None,
             reach: Reach::Computed,
-        }
+        };
+        ruling.asking(ask)
     }
 }
 

@@ -83,8 +83,6 @@ facts! {
     CABLE: "cable", Engineer, "Which cable is this? Read the print on its jacket, and give the cable as its own papers do, with the diameters that they state: {of}.", Job, ["leg.cable"], ["size", "metal", "stranding", "class", "level", "papers"];
     /// A window.
     WINDOW: "window", Engineer, "How far off may this be, where the instructions print no tolerance? {of}.", Job, ["owner_window"], ["plane", "leg", "minus", "plus", "by", "date"];
-    /// A distance.
-    DISTANCE: "distance", Engineer, "Where does this lie? Neither the rows of the chosen parts nor the owner say: {of}.", Job, ["owner_link"], ["leg", "from", "to", "distance", "minus", "plus", "by", "date"];
     /// How far a jacket shrinks back.
     JACKET_SHRINKS: "jacket-shrinks", Engineer, "How far does the jacket shrink back after it is cut, at the most? The cable's maker may know: leg {of}.", Job, ["owner_link"], ["leg", "from", "to", "distance", "minus", "plus", "by", "date"];
     /// A limit.
@@ -138,9 +136,7 @@ facts! {
     /// Diameters.
     CABLE_PAPERS: "cable-papers", CableMaker, "Between what diameters over its layers does the cable lie? The table has no row for it: leg {of}.", Job, ["leg.cable"], ["papers"];
     /// Heat of the cable's layers.
-    CABLE_HEAT: "cable-heat", CableMaker, "What are the thermal resistivity and the heat capacity of insulation and jacket? Leg {of}.", Job, ["leg.cable"], ["insulation_resistivity_k_m_per_w", "insulation_capacity_mj_per_m3k", "jacket_resistivity_k_m_per_w", "jacket_capacity_mj_per_m3k"];
-    /// Insulation level.
-    CABLE_LEVEL: "cable-level", CableMaker, "Of what class and insulation level in percent is the cable? Leg {of}.", Job, ["leg.cable"], ["class", "level"];
+    CABLE_HEAT: "cable-heat", CableMaker, "What are the thermal resistivity and the heat capacity of insulation and jacket? Leg {of}.", Job, ["leg.cable"], ["insulation_k_m_per_w", "insulation_mj_per_m3k", "jacket_k_m_per_w", "jacket_mj_per_m3k"];
 
     // What the part's maker states.
     /// Inside of a body.
@@ -150,7 +146,7 @@ facts! {
     /// Permittivity of an adapter.
     ADAPTER_PERMITTIVITY: "adapter-permittivity", PartMaker, "What is the relative permittivity of {of}?", Catalogue, ["adapter"], ["relative_permittivity"];
     /// Rubber of a part.
-    RUBBER: "rubber", PartMaker, "What are the bore and the outside of {of} when nothing is in it, which law and moduli describe its rubber, to what diameter is it held open in store, and what share of that stretch stays? Or measure a new one of this lot.", Catalogue, ["body.rubber", "adapter.rubber", "seal.rubber"], ["relaxed_bore", "relaxed_outside", "hold_diameter", "set", "at"];
+    RUBBER: "rubber", PartMaker, "What are the bore and the outside of {of} when nothing is in it, which law and moduli describe its rubber, to what diameter is it held open in store, and what share of that stretch stays? Or measure a new one of this lot.", Catalogue, ["body.rubber", "adapter.rubber", "seal.rubber"], ["relaxed_bore", "relaxed_outside", "hold_diameter", "set", "at_temperature"];
     /// Rubber with temperature.
     RUBBER_HEAT: "rubber-heat", PartMaker, "How do lengths and stiffness of the rubber of {of} change per kelvin, from the coldest place to the hottest conductor?", Catalogue, ["body.rubber", "adapter.rubber", "seal.rubber"], ["expansion_per_k_least", "expansion_per_k_greatest", "modulus_per_k_least", "modulus_per_k_greatest"];
     /// Shelf life.
@@ -165,18 +161,10 @@ facts! {
     BEND_KEEP_OFF: "bend-keep-off", PartMaker, "How much straight cable does {of} want beyond its end?", Catalogue, ["body"], ["bend_keep_off"];
     /// Number of mouths.
     MOUTHS: "mouths", PartMaker, "How many legs does {of} take?", Catalogue, ["body"], ["legs"];
-    /// Interface.
-    INTERFACE: "interface", PartMaker, "To which interface is {of} made?", Catalogue, ["body", "bus", "plug"], ["interface"];
-    /// Bondings of a body.
-    BONDINGS: "bondings", PartMaker, "Which ways of bonding the shield does {of} allow?", Catalogue, ["body"], ["bondings"];
     /// Longest connector.
     CONNECTOR_LENGTH: "connector-length", PartMaker, "How long a connector does {of} admit, and how far must its electrode lap onto the insulation?", Catalogue, ["body"], ["connector_length_greatest", "electrode_overlap_least"];
     /// Connector's diameter.
     CONNECTOR_DIAMETER: "connector-diameter", PartMaker, "Between what diameters may a connector inside {of} be?", Catalogue, ["body"], ["connector_diameter_least", "connector_diameter_greatest"];
-    /// Bore of a connector.
-    CONNECTOR_BORE: "connector-bore", PartMaker, "For which conductors is {of}: what is its bore?", Catalogue, ["connector"], ["bore"];
-    /// Adapter or not.
-    TAKES_ADAPTER: "takes-adapter", PartMaker, "May an adapter lie under {of}?", Catalogue, ["body"], ["fits_adapter"];
     /// Short circuit of a part.
     WITHSTANDS: "withstands", PartMaker, "What current may flow through {of} in a short circuit, and for how long?", Catalogue, ["connector", "shield_part"], ["fault", "fault_time"];
     /// Conductor in a short circuit.

@@ -165,6 +165,15 @@ impl Word {
         !matches!(self, Word::Memory { .. })
     }
 
+    /// What would let a limit on this word rule.
+    pub(crate) fn ask(&self, check: &str, subject: &Subject) -> Ask {
+        match self {
+            Word::Memory { key, .. } => fact_table::CONFIRMATION.of(key),
+            _ if OWNER_LIMITED.contains(&check) => fact_table::LIMIT.of(check),
+            _ => word_on(check, subject),
+        }
+    }
+
     /// The source as a ruling prints it.
     pub fn source(&self) -> String {
         match self {
@@ -181,6 +190,11 @@ impl Word {
             Word::Job(source) => format!("job: {source}"),
         }
     }
+}
+
+/// The word of a named engineer on a question that no fact settles here.
+pub fn word_on(check: &str, subject: &Subject) -> Ask {
+    fact_table::WORD.of(format!("{check}, {}", subject.words()))
 }
 
 /// Where values must lie.
@@ -318,7 +332,8 @@ impl Question<'_> {
                 Some(format!("the limit may not rule: {}", word.source())),
             ),
         };
-        Ruling {
+        let asks = self.asks(standing);
+        let ruling = Ruling {
             check: self.check,
             subject: self.subject,
             outcome,
@@ -331,7 +346,21 @@ impl Question<'_> {
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
             asks: Vec::new(),
             stops: false,
+            closed_by: None,
+            closed_until: None,
             reach: self.reach,
+        };
+        ruling.asking_all(asks)
+    }
+
+    /// What would settle it while it is not judged.
+    fn asks(&self, standing: Standing) -> Option<Ask> {
+        match standing {
+            Standing::WithinError if self.reach == Reach::Instructions => {
+                Some(fact_table::READING_CLOSER.of(self.subject.words()))
+            }
+            Standing::WithinError => Some(word_on(self.check, &self.subject)),
+            _ => Some(self.limit.word.ask(self.check, &self.subject)),
         }
     }
 

@@ -142,6 +142,10 @@ pub struct Ruling {
     pub asks: Vec<Ask>,
     /// Whether work stops here although nothing fails, until a named person has said what it is.
     pub stops: bool,
+    /// A named engineer's word on it while it is not judged: who, why, when, until when; it changes no outcome.
+    pub closed_by: Option<String>,
+    /// The same, of a word that has run out.
+    pub closed_until: Option<String>,
     /// Whether it was computed.
     pub reach: Reach,
 }
@@ -162,6 +166,8 @@ impl Ruling {
             hint: None,
             asks: Vec::new(),
             stops: false,
+            closed_by: None,
+            closed_until: None,
             reach: Reach::Instructions,
         }
     }

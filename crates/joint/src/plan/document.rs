@@ -1,5 +1,6 @@
 //! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
 
+use super::asks::{AskDoc, StopDoc};
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
@@ -27,6 +28,10 @@ pub struct Plan {
     pub job: JobDoc,
     /// Worst of the rulings: "pass", "fail" or "not-judged".
     pub outcome: String,
+    /// What stops work though nothing fails, until a named person has said what it is.
+    pub stops: Vec<StopDoc>,
+    /// Every missing fact once: first what crew or owner can close, then what makers are asked for, in each what settles most first.
+    pub asks: Vec<AskDoc>,
     /// What this version does not compute, whatever is stated.
     pub not_computed: Vec<String>,
     /// What is not computed because something is not known, and what that is.
@@ -413,6 +418,17 @@ pub struct RulingDoc {
     /// What to do next.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hint: Option<String>,
+    /// Facts that it waits for while it is not judged, each by its name and what it is of.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub asks: Vec<String>,
+    /// Whether work stops here though nothing fails.
+    pub stops: bool,
+    /// A named engineer's word on it: who, why, when, until when; it stays not judged.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closed_by: Option<String>,
+    /// The same, of a word that has run out: it counts no more.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub closed_until: Option<String>,
     /// Whether it rests on something that this program computed.
     pub computed: bool,
 }
@@ -422,6 +438,9 @@ pub struct RulingDoc {
 pub struct ProposalDoc {
     /// Leg.
     pub leg: String,
+    /// Other legs that take the same one part and have it open too.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub shared_with: Vec<String>,
     /// Kind of part.
     pub part: String,
     /// Parts against which no check fails.

@@ -6,6 +6,7 @@
 //!
 //! Not here: pages and the terminal (the doors print them from this document).
 
+mod asks;
 mod document;
 mod field;
 mod make_up;
@@ -18,6 +19,7 @@ mod told_apart;
 mod verdict;
 mod warm;
 
+pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
     MisfitDoc, NarrowedDoc, PartDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc, ReadingDoc,
@@ -40,7 +42,7 @@ use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
 use crate::checks::{CHECKS, LegInputs};
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, worst};
-use crate::limit::{Datum, Ruling};
+use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::programme::shield_edge;
 use crate::survey::{likeness, likeness_words};
@@ -128,6 +130,8 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             },
         },
         outcome: worst(&judged.rulings).name().to_owned(),
+        stops: asks::stop_docs(judged),
+        asks: asks::ask_docs(judged),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged),
         governs: governing(&judged.rulings).map(ruling_doc),
@@ -580,6 +584,11 @@ fn datum_doc(datum: &Datum) -> DatumDoc {
     }
 }
 
+/// A fact that a ruling waits for, by its name and what it is of.
+fn asked(ask: &Ask) -> String {
+    format!("{} {}", ask.fact.key, ask.of).trim_end().to_owned()
+}
+
 fn ruling_doc(ruling: &Ruling) -> RulingDoc {
     RulingDoc {
         check: ruling.check.to_owned(),
@@ -603,6 +612,10 @@ fn ruling_doc(ruling: &Ruling) -> RulingDoc {
         source: ruling.source.clone(),
         why: ruling.why.clone(),
         hint: ruling.hint.clone(),
+        asks: ruling.asks.iter().map(asked).collect(),
+        stops: ruling.stops,
+        closed_by: ruling.closed_by.clone(),
+        closed_until: ruling.closed_until.clone(),
         computed: ruling.reach == crate::limit::Reach::Computed,
     }
 }
@@ -610,6 +623,7 @@ fn ruling_doc(ruling: &Ruling) -> RulingDoc {
 fn proposal_doc(proposal: &Proposal) -> ProposalDoc {
     ProposalDoc {
         leg: proposal.leg.clone(),
+        shared_with: proposal.shared_with.clone(),
         part: proposal.part.name().to_owned(),
         fits: proposal
             .fits

@@ -19,7 +19,7 @@ mod plan_mark;
 mod spoken;
 mod stated_twice;
 mod tighten_only;
-mod toml_text;
+pub mod toml_text;
 mod toward_end;
 mod window;
 mod words_of_the_owner;

@@ -21,6 +21,17 @@ fn utility() -> Construction {
     )
 }
 
+/// The first constructions of the table, as near as can be.
+fn near(n: usize) -> Vec<Near> {
+    let first = candidates()[..n].iter().cloned();
+    first
+        .map(|candidate| Near {
+            candidate,
+            off_ratio: 0.0,
+        })
+        .collect()
+}
+
 /// A reading in tenths of a millimetre, plus and minus one of them.
 fn reading(tenths_mm: i64) -> Interval {
     Interval::around(
@@ -93,7 +104,11 @@ fn the_next_level_down_is_found_under_papers_that_say_133() {
     let Likeness::FitsOthersNotPapers(others) = compare(&utility(), &evidence, candidates()) else {
         panic!("checked above")
     };
-    assert!(others.iter().all(|c| c.wall_nominal < Length::MIL * 220));
+    assert!(
+        others
+            .iter()
+            .all(|c| c.candidate.wall_nominal < Length::MIL * 220)
+    );
 }
 
 #[test]
@@ -200,7 +215,7 @@ fn readings_at_two_stations_are_taken_together() {
 
 #[test]
 fn every_sentence_says_what_it_does_not_say() {
-    let some = || candidates()[..5].to_vec();
+    let some = || near(5);
     let all = [
         Likeness::FitsPapersOnly,
         Likeness::FitsOthersAlso(some()),
@@ -221,12 +236,17 @@ fn every_sentence_says_what_it_does_not_say() {
 }
 
 #[test]
-fn a_sentence_names_three_and_counts_the_rest() {
-    let sentence = Likeness::FitsOthersAlso(candidates()[..5].to_vec()).sentence(Words::Us);
-    assert!(sentence.contains("; and 2 more."), "{sentence}");
-    let sentence = Likeness::FitsOthersAlso(candidates()[..1].to_vec()).sentence(Words::Us);
+fn a_sentence_names_the_three_nearest_and_counts_all() {
+    let sentence = Likeness::FitsOthersAlso(near(5)).sentence(Words::Us);
+    assert!(sentence.contains("also like 5 others"), "{sentence}");
+    let named = |n: usize| sentence.contains(&candidates()[n].phrase(Words::Us));
+    assert_eq!([0, 1, 2, 3, 4].map(named), [true, true, true, false, false]);
+    let sentence = Likeness::FitsOthersAlso(near(1)).sentence(Words::Us);
+    let phrase = candidates()[0].phrase(Words::Us);
     assert!(
-        sentence.contains(&format!("also like {}.", candidates()[0].phrase(Words::Us))),
+        sentence.contains(&format!(
+            "also like {phrase} (0.0 times the readings' error off)."
+        )),
         "{sentence}"
     );
 }

@@ -1,0 +1,83 @@
+//! What is missing for the electric field of a leg.
+
+use super::Missing;
+use crate::cable::Layer;
+use crate::catalogue::FieldDuty;
+use crate::limit::{Ask, fact_table as fact};
+use crate::plane::Plane;
+
+impl Missing<'_> {
+    /// What of its field's inputs nobody gives.
+    pub fn field(&self) -> Vec<Ask> {
+        let Some(body) = self.chosen.body else {
+            return vec![self.part("body")];
+        };
+        let mut asks = Vec::new();
+        if !self.inside_is_known() {
+            asks.push(fact::INSIDE.of(&body.head.id));
+        }
+        if self.leg.relative_permittivity.is_none() {
+            asks.push(fact::PERMITTIVITY.of(&self.leg.id));
+        }
+        if let Some(adapter) = self.chosen.adapter
+            && adapter.relative_permittivity.is_none()
+        {
+            asks.push(fact::ADAPTER_PERMITTIVITY.of(&adapter.head.id));
+        }
+        for (phase, survey) in (1..).zip(&self.surveys) {
+            if !survey.diameters.contains_key(&Layer::Insulation) {
+                asks.push(self.reading(phase, Layer::Insulation));
+            }
+        }
+        let cable = &self.leg.cable;
+        let papers = cable.diameter_over(Layer::ConductorScreen).is_ok()
+            && cable.thickness_of(Layer::InsulationScreen).is_ok();
+        if !papers {
+            asks.push(fact::CABLE_PAPERS.of(&self.leg.id));
+        }
+        let end = self.cutback.in_service(Plane::InsulationEnd);
+        asks.extend(self.places(&[end, Plane::ScreenEdge]));
+        let datum = [Plane::BodyCentre, Plane::BodySeat];
+        if datum
+            .iter()
+            .all(|plane| self.cutback.nominal(*plane).is_none())
+        {
+            asks.push(fact::LINK.of(&body.head.id));
+        }
+        asks
+    }
+
+    /// Whether the row of the body states what a field is made from.
+    fn inside_is_known(&self) -> bool {
+        let Some(inner) = self.chosen.body.and_then(|body| body.inner.as_ref()) else {
+            return false;
+        };
+        let one = |duty| {
+            let mut found = inner.regions.iter().filter(|r| r.serves == Some(duty));
+            found.next().filter(|_| found.next().is_none())
+        };
+        let corners_are_round = |duty| {
+            // The two corners on the bore end the region; the others lie in the field.
+            one(duty).is_none_or(|region| {
+                region.radii.iter().filter(|r| r.nm() > 0).count() + 3 >= region.corners.len()
+            })
+        };
+        let insulation = one(FieldDuty::Insulation);
+        let deflects = inner.grading.is_some() || one(FieldDuty::Deflector).is_some();
+        insulation.is_some_and(|region| region.relative_permittivity.is_some())
+            && one(FieldDuty::Electrode).is_some()
+            && deflects
+            && inner.on_diameter.is_some()
+            && inner.screen_step.is_some()
+            && corners_are_round(FieldDuty::Electrode)
+            && corners_are_round(FieldDuty::Deflector)
+    }
+
+    /// What is missing of the tapered plug.
+    pub fn taper(&self) -> Vec<Ask> {
+        let body = self.chosen.body;
+        body.map(|body| fact::TAPER.of(&body.head.id))
+            .into_iter()
+            .collect()
+    }
+}

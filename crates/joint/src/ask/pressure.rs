@@ -1,0 +1,180 @@
+//! What is missing for how hard a part of rubber sits on one end.
+
+use super::Missing;
+use crate::cable::Layer;
+use crate::catalogue::{Fits, Head, Rubber};
+use crate::job::Lot;
+use crate::limit::{Ask, fact_table as fact};
+use crate::survey::EndSurvey;
+
+/// A part of rubber, as its row has it.
+struct Part<'a> {
+    kind: &'static str,
+    head: &'a Head,
+    fits: &'a [Fits],
+    rubber: Option<&'a Rubber>,
+    over: Layer,
+}
+
+impl<'a> Missing<'a> {
+    fn rubber_part(&self, kind: &str) -> Option<Part<'a>> {
+        let chosen = self.chosen;
+        match kind {
+            "body" => chosen.body.map(|p| Part {
+                kind: "body",
+                head: &p.head,
+                fits: &p.fits,
+                rubber: p.rubber.as_ref(),
+                over: Layer::Insulation,
+            }),
+            "adapter" => chosen.adapter.map(|p| Part {
+                kind: "adapter",
+                head: &p.head,
+                fits: &p.fits,
+                rubber: p.rubber.as_ref(),
+                over: Layer::Insulation,
+            }),
+            _ => chosen.seal.map(|p| Part {
+                kind: "seal",
+                head: &p.head,
+                fits: &p.fits,
+                rubber: p.rubber.as_ref(),
+                over: Layer::Jacket,
+            }),
+        }
+    }
+
+    /// What is missing for the pressure, the stretch and the range today of a part.
+    pub fn pressure(&self, kind: &str, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
+        let Some(part) = self.rubber_part(kind) else {
+            return Vec::new();
+        };
+        let id = &part.head.id;
+        let mut asks = Vec::new();
+        if !is_whole(&part) {
+            asks.push(fact::RUBBER.of(id));
+        }
+        if part.kind == "body" && self.chosen.body.is_some_and(|body| body.inner.is_none()) {
+            asks.push(fact::INSIDE.of(id));
+        }
+        asks.extend(self.seat(&part, phase, survey));
+        asks.extend(self.lot(&part, phase));
+        asks
+    }
+
+    /// What is missing of how it sits: the readings over its layer, its range, their temperature.
+    fn seat(&self, part: &Part<'_>, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
+        let is_seal = part.kind == "seal";
+        let mut ranges = part.fits.iter().filter(|f| f.over == part.over);
+        let Some(fits) = ranges.find(|f| is_seal || f.at == "bore") else {
+            return vec![fact::RANGE.of(&part.head.id)];
+        };
+        let mut asks = self.diameter(phase, survey, fits);
+        let Some(read) = survey.diameters.get(&fits.over) else {
+            return asks;
+        };
+        if fits.at == "bore" && !read.is_read_around {
+            asks.push(self.reading(phase, fits.over));
+        }
+        let (least, greatest) = self.job.place.ambient_degc;
+        if let (None, Some(read), Some(least), Some(greatest)) =
+            (fits.at_degc, read.degc, least, greatest)
+            && (read.0 < least || read.1 > greatest)
+        {
+            asks.push(fact::READING_WARMED.of(self.over(phase, fits.over)));
+        }
+        asks
+    }
+
+    /// What is missing of the lot on the truck.
+    fn lot(&self, part: &Part<'_>, phase: u8) -> Vec<Ask> {
+        let of = format!("{} {} {}", self.end(phase), part.kind, part.head.id);
+        let ours =
+            |lot: &&Lot| lot.leg == self.leg.id && lot.phase == phase && lot.part == part.kind;
+        let lots: Vec<&Lot> = self.job.lots.iter().filter(ours).collect();
+        let shelf = part.head.shelf.as_ref();
+        let is_held = part
+            .rubber
+            .is_some_and(|rubber| rubber.hold_diameter.is_some());
+        if lots.is_empty() && (shelf.is_some() || is_held) {
+            return vec![fact::LOT.of(of)];
+        }
+        let mut asks = Vec::new();
+        let from_expanded = shelf.is_none_or(|shelf| shelf.from == "expanded");
+        let begun = |lot: &Lot| {
+            if from_expanded {
+                lot.expanded
+            } else {
+                lot.made.or(lot.expanded)
+            }
+        };
+        let is_dated = |lot: &&Lot| begun(lot).is_some_and(|day| day <= self.job.date);
+        if (shelf.is_some() || is_held) && !lots.iter().all(is_dated) {
+            asks.push(fact::LOT_DAY.of(&of));
+        }
+        if !is_held {
+            return asks;
+        }
+        let covers = |lot: &&Lot| {
+            let last = lot.stays_degc.last().map(|(until, _)| *until);
+            lot.store_degc.1.is_some() || last.is_some_and(|until| until > self.job.date)
+        };
+        if !lots.iter().all(covers) {
+            asks.push(fact::LOT_STORE.of(&of));
+        }
+        if shelf.is_none_or(|shelf| shelf.store_degc.1.is_none()) {
+            asks.push(fact::SHELF.of(&part.head.id));
+        }
+        asks
+    }
+
+    /// What is missing of what the temperatures of the joint do to a part.
+    pub fn warmth(&self, kind: &str, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
+        let Some(part) = self.rubber_part(kind) else {
+            return Vec::new();
+        };
+        let (id, job) = (&part.head.id, self.job);
+        let mut asks = Vec::new();
+        if job.place.ambient_degc.0.is_none() {
+            asks.push(fact::AMBIENT_LEAST.of(""));
+        }
+        let coldest = job.place.ambient_degc.0.unwrap_or(f64::NEG_INFINITY);
+        let hottest = job.duty.conductor_greatest_degc;
+        if hottest.is_none_or(|hottest| hottest < coldest) {
+            asks.push(fact::CONDUCTOR_GREATEST.of(""));
+        }
+        let fits = part
+            .fits
+            .iter()
+            .find(|f| f.at == "bore" && f.over == part.over);
+        let is_at = fits.is_some_and(|fits| fits.at_degc.is_some());
+        let read = survey.diameters.get(&part.over);
+        if !is_at && read.is_some_and(|read| read.degc.is_none()) {
+            asks.push(fact::READING_TEMPERATURE.of(self.over(phase, part.over)));
+        }
+        if self.leg.expansion_per_k.is_none() {
+            asks.push(fact::EXPANSION.of(&self.leg.id));
+        }
+        let rubber = part.rubber;
+        if rubber.is_none_or(|r| r.expansion_per_k.is_none() || r.modulus_per_k.is_none()) {
+            asks.push(fact::RUBBER_HEAT.of(id));
+        }
+        asks
+    }
+}
+
+/// Whether the row states what the rubber of the part is when nothing is in it, and what the store does to it.
+fn is_whole(part: &Part<'_>) -> bool {
+    let Some(rubber) = part.rubber else {
+        return false;
+    };
+    let is_even = part.kind != "body";
+    let is_expanded = part
+        .head
+        .shelf
+        .as_ref()
+        .is_some_and(|shelf| shelf.from == "expanded");
+    (!is_even || rubber.relaxed_outside.is_some())
+        && (rubber.hold_diameter.is_none() || rubber.set.is_some())
+        && (rubber.hold_diameter.is_some() || !is_expanded)
+}

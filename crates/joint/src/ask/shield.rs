@@ -1,0 +1,104 @@
+//! What is missing of short circuits, and of a shield beyond the joint.
+
+use super::Missing;
+use crate::cable::{Layer, Shield};
+use crate::limit::{Ask, fact_table as fact};
+
+impl Missing<'_> {
+    /// What of the conductor's short circuit nobody states.
+    pub fn fault(&self) -> Vec<Ask> {
+        let duty = &self.job.duty;
+        let stated = [duty.fault_a, duty.fault_s].map(|value| value.is_some_and(|v| v > 0.0));
+        let is_known = stated == [true; 2] && duty.reclosing.is_some();
+        (!is_known)
+            .then(|| fact::FAULT.of(""))
+            .into_iter()
+            .collect()
+    }
+
+    /// What of the shield's short circuit nobody states.
+    pub fn shield_fault(&self) -> Vec<Ask> {
+        let duty = &self.job.duty;
+        let current = self.leg.shield_fault_a.or(duty.shield_fault_a);
+        let stated = [current, duty.shield_fault_s].map(|value| value.is_some_and(|v| v > 0.0));
+        let longest_s = self.job.system.clearing_time_s.unwrap_or(0.0);
+        let is_long = duty.shield_fault_s.is_none_or(|time| time >= longest_s);
+        let is_known = stated == [true; 2] && is_long && duty.reclosing.is_some();
+        (!is_known)
+            .then(|| fact::SHIELD_FAULT.of(""))
+            .into_iter()
+            .collect()
+    }
+
+    /// The temperature from which a short circuit heats.
+    pub fn fault_start(&self) -> Option<Ask> {
+        let floor = self.job.place.ambient_degc.1.unwrap_or(0.0).max(0.0);
+        let start = self.job.duty.conductor_greatest_degc;
+        let is_known = start.is_some_and(|start| start >= floor);
+        (!is_known).then(|| fact::CONDUCTOR_GREATEST.of(""))
+    }
+
+    /// What the papers of the cable leave open of its shield.
+    pub fn shield_papers(&self) -> Option<Ask> {
+        let leg = self.leg;
+        let is_known = leg.shield_metal.is_some() && leg.shield_fault_greatest_degc.is_some();
+        (!is_known).then(|| fact::SHIELD_PAPERS.of(&leg.id))
+    }
+
+    /// What is open of the area of the shield.
+    pub fn shield_area(&self) -> Vec<Ask> {
+        let (id, cable) = (&self.leg.id, &self.leg.cable);
+        let mut asks = Vec::new();
+        if cable.diameter_over(Layer::InsulationScreen).is_err() {
+            asks.push(fact::CABLE_PAPERS.of(id));
+        }
+        let mut is_made = crate::fault::shield_area_mm2(cable, None).is_ok();
+        if let Shield::LappedTape { width, .. } = cable.shield {
+            is_made &= width.is_some();
+        }
+        if !is_made {
+            asks.push(fact::SHIELD_MADE.of(id));
+        }
+        asks
+    }
+
+    /// How the shield is earthed, how its run lies and how long it is.
+    pub fn run(&self) -> Vec<Ask> {
+        let (leg, run) = (self.leg, &self.leg.shield_run);
+        let mut asks = Vec::new();
+        let is_far_end_open = run.is_far_end_bonded.is_none() && leg.bonding != "open";
+        if is_far_end_open || leg.bonding == "linked" {
+            asks.push(fact::FAR_END.of(&leg.id));
+        }
+        let flows = leg.bonding == "solid" && run.is_far_end_bonded == Some(true);
+        if flows && (run.formation.is_none() || run.spacing.is_none()) {
+            asks.push(fact::RUN.of(&leg.id));
+        }
+        asks
+    }
+
+    /// What is missing for the voltage at the open end of the shield.
+    pub fn standing(&self) -> Vec<Ask> {
+        let (leg, run) = (self.leg, &self.leg.shield_run);
+        let mut asks = Vec::new();
+        let is_floating = leg.bonding == "open" && run.is_far_end_bonded == Some(false);
+        if run.is_far_end_bonded.is_none() || leg.bonding == "linked" || is_floating {
+            asks.push(fact::FAR_END.of(&leg.id));
+        }
+        if run.formation.is_none() || run.spacing.is_none() || run.length.is_none() {
+            asks.push(fact::RUN.of(&leg.id));
+        }
+        if self
+            .leg
+            .cable
+            .diameter_over(Layer::InsulationScreen)
+            .is_err()
+        {
+            asks.push(fact::CABLE_PAPERS.of(&leg.id));
+        }
+        if self.job.load_of_a(leg).is_none() {
+            asks.push(fact::LOAD.of(""));
+        }
+        asks
+    }
+}

@@ -1,0 +1,68 @@
+//! The table of fields of what the owner's people say: windows, confirmations, closings.
+
+use super::shape::field;
+use crate::form::Need::{Optional, Required};
+use crate::form::{Kind, Shape};
+use crate::plane::PLANE_NAMES;
+
+pub(super) const OWNER_WINDOW: Shape = Shape {
+    name: "owner_window",
+    about: "A window set by the owner's engineer, about the planned place of a cut.",
+    fields: &[
+        field("plane", Kind::Choice(PLANE_NAMES), Required, "Plane."),
+        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        field("minus", Kind::Cut, Required, "How much shorter."),
+        field("plus", Kind::Cut, Required, "How much longer."),
+        field("by", Kind::Text, Required, "Who set it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+pub(super) const CONFIRMATION: Shape = Shape {
+    name: "confirmation",
+    about: "The owner's word that a value here from memory stands in the edition in force.",
+    fields: &[
+        field(
+            "key",
+            Kind::Id,
+            Required,
+            "Key of the value's source, as the ruling names it.",
+        ),
+        field("edition", Kind::Text, Required, "Edition that was read."),
+        field("by", Kind::Text, Required, "Who read it."),
+        field("date", Kind::Date, Required, "When."),
+    ],
+};
+
+pub(super) const CLOSING: Shape = Shape {
+    name: "closing",
+    about: "A named engineer's reasoned word on one question that stays not judged; it is printed as that and is never a pass.",
+    fields: &[
+        field("check", Kind::Text, Required, "Name of the check."),
+        field(
+            "leg",
+            Kind::Id,
+            Optional,
+            "Leg; left out: a question about the whole joint.",
+        ),
+        field(
+            "phase",
+            Kind::Integer {
+                least: 1,
+                greatest: 3,
+            },
+            Optional,
+            "Phase; left out: every phase of the leg.",
+        ),
+        field(
+            "fact",
+            Kind::Text,
+            Required,
+            "Fact that is asked for, as the plan names it, and stays unanswered.",
+        ),
+        field("why", Kind::Text, Required, "Why it may stay so."),
+        field("by", Kind::Text, Required, "Who says so."),
+        field("date", Kind::Date, Required, "When."),
+        field("until", Kind::Date, Required, "Last day on which it holds."),
+    ],
+};

@@ -1,0 +1,308 @@
+//! The asks of a plan: every missing fact once, what it settles, and the letters that ask for it.
+
+use super::document::Plan;
+use crate::judge::Judged;
+use crate::limit::{Ask, Fact, Outcome, Ruling};
+use schemars::JsonSchema;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// One fact that is missing, of everything of which it is missing.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct AskDoc {
+    /// Name of the fact, for ever.
+    pub fact: String,
+    /// Who can answer: "crew", "store", "engineer", "cable-maker" or "part-maker".
+    pub who: String,
+    /// The same in words.
+    pub who_words: String,
+    /// Whether crew or owner can answer it themselves, as against what makers may not publish.
+    pub near: bool,
+    /// What to find.
+    pub question: String,
+    /// What it is of: legs, ends, parts, keys; an empty text for the job.
+    pub of: Vec<String>,
+    /// Where the answer goes.
+    pub goes_into: PlaceDoc,
+    /// Rulings that wait for it alone, as check and leg or end.
+    pub settles: Vec<String>,
+    /// Rulings that wait for it and for other facts.
+    pub helps: Vec<String>,
+}
+
+/// Where an answer goes.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlaceDoc {
+    /// File: "job" or "catalogue".
+    pub file: String,
+    /// Tables of that file that take it, one of them by the kind of part.
+    pub tables: Vec<String>,
+    /// Fields.
+    pub fields: Vec<String>,
+}
+
+/// What stops work though nothing fails.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct StopDoc {
+    /// Check.
+    pub check: String,
+    /// End or leg; "joint" for the whole.
+    pub whom: String,
+    /// Why, and what to do.
+    pub say: String,
+    /// Whose word lifts it; null while nobody has said what it is.
+    pub lifted_by: Option<String>,
+}
+
+/// A letter to one addressee.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Letter {
+    /// Name of its file, without an ending.
+    pub name: String,
+    /// Text.
+    pub text: String,
+}
+
+/// Whom a ruling concerns, as pages name it.
+pub(super) fn whom(ruling: &Ruling) -> String {
+    match (&ruling.subject.leg, ruling.subject.phase) {
+        (Some(leg), Some(phase)) => format!("{leg}{phase}"),
+        (Some(leg), None) => leg.clone(),
+        _ => "joint".to_owned(),
+    }
+}
+
+/// A fact, what it is of, and the rulings that wait for it.
+struct Waiting<'r> {
+    fact: &'static Fact,
+    of: Vec<String>,
+    alone: Vec<&'r Ruling>,
+    with_others: Vec<&'r Ruling>,
+}
+
+/// Every missing fact once: first what crew or owner can close, then what makers are asked for; in each what settles most first.
+pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
+    let is_open = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.closed_by.is_none();
+    let mut by_key: BTreeMap<&str, Waiting<'_>> = BTreeMap::new();
+    for ruling in judged.rulings.iter().filter(is_open) {
+        let mut keys: Vec<&str> = ruling.asks.iter().map(|ask| ask.fact.key).collect();
+        keys.dedup();
+        for key in &keys {
+            let asks = ruling.asks.iter().filter(|ask| ask.fact.key == *key);
+            add(&mut by_key, key, asks, ruling, keys.len() == 1);
+        }
+    }
+    let mut waiting: Vec<Waiting<'_>> = by_key.into_values().collect();
+    waiting.sort_by_key(|w| {
+        let most_first = |n: usize| usize::MAX - n;
+        (
+            !w.fact.who.is_near(),
+            most_first(w.alone.len()),
+            most_first(w.alone.len() + w.with_others.len()),
+            w.fact.key,
+        )
+    });
+    waiting.iter().map(ask_doc).collect()
+}
+
+fn add<'r>(
+    by_key: &mut BTreeMap<&'r str, Waiting<'r>>,
+    key: &'r str,
+    asks: impl Iterator<Item = &'r Ask>,
+    ruling: &'r Ruling,
+    is_alone: bool,
+) {
+    for ask in asks {
+        let entry = by_key.entry(key).or_insert_with(|| Waiting {
+            fact: ask.fact,
+            of: Vec::new(),
+            alone: Vec::new(),
+            with_others: Vec::new(),
+        });
+        if !entry.of.contains(&ask.of) {
+            entry.of.push(ask.of.clone());
+        }
+        let list = if is_alone {
+            &mut entry.alone
+        } else {
+            &mut entry.with_others
+        };
+        if !list.iter().any(|other| std::ptr::eq(*other, ruling)) {
+            list.push(ruling);
+        }
+    }
+}
+
+fn ask_doc(waiting: &Waiting<'_>) -> AskDoc {
+    let fact = waiting.fact;
+    let named = |rulings: &[&Ruling]| {
+        let names = rulings.iter().map(|r| format!("{} {}", r.check, whom(r)));
+        names.collect::<Vec<String>>()
+    };
+    AskDoc {
+        fact: fact.key.to_owned(),
+        who: fact.who.name().to_owned(),
+        who_words: fact.who.words().to_owned(),
+        near: fact.who.is_near(),
+        question: fact.question(&waiting.of),
+        of: waiting.of.clone(),
+        goes_into: PlaceDoc {
+            file: fact.file.name().to_owned(),
+            tables: fact.tables.iter().map(|t| (*t).to_owned()).collect(),
+            fields: fact.fields.iter().map(|f| (*f).to_owned()).collect(),
+        },
+        settles: named(&waiting.alone),
+        helps: named(&waiting.with_others),
+    }
+}
+
+/// What stops work though nothing fails.
+pub(super) fn stop_docs(judged: &Judged<'_>) -> Vec<StopDoc> {
+    let stops = judged.rulings.iter().filter(|ruling| ruling.stops);
+    stops
+        .map(|ruling| {
+            let why = ruling.why.as_deref().unwrap_or_default();
+            let hint = ruling.hint.as_deref().unwrap_or_default();
+            StopDoc {
+                check: ruling.check.to_owned(),
+                whom: whom(ruling),
+                say: format!("{why} {hint}").trim().to_owned(),
+                lifted_by: ruling.closed_by.clone(),
+            }
+        })
+        .collect()
+}
+
+impl Plan {
+    /// Whether work stops: a ruling fails, or something stops it and nobody with the authority has said what it is; no number to cut to is then printed.
+    pub fn must_stop(&self) -> bool {
+        self.outcome == "fail" || self.stops.iter().any(|stop| stop.lifted_by.is_none())
+    }
+
+    /// The questions as letters, one an addressee, with blanks to fill in.
+    pub fn letters(&self) -> Vec<Letter> {
+        let mut by_addressee: BTreeMap<(String, String), Vec<(AskDoc, Vec<String>)>> =
+            BTreeMap::new();
+        for ask in &self.asks {
+            if ask.who != "part-maker" {
+                let key = (ask.who.clone(), ask.who_words.clone());
+                let entry = by_addressee.entry(key).or_default();
+                entry.push((ask.clone(), ask.of.clone()));
+                continue;
+            }
+            // Each part has a maker of its own.
+            for of in &ask.of {
+                let key = (
+                    format!("maker-of-{}", file_name(of)),
+                    format!("the maker of {of}, or its paper"),
+                );
+                let entry = by_addressee.entry(key).or_default();
+                entry.push((ask.clone(), vec![of.clone()]));
+            }
+        }
+        by_addressee
+            .into_iter()
+            .map(|((name, to), asks)| Letter {
+                text: self.letter(&to, &asks),
+                name: format!("ask-{name}"),
+            })
+            .collect()
+    }
+
+    fn letter(&self, to: &str, asks: &[(AskDoc, Vec<String>)]) -> String {
+        let job = &self.job;
+        let mut text = String::new();
+        let mut line = |said: &str| {
+            text.push_str(said);
+            text.push('\n');
+        };
+        if let Some(invented) = &self.invented {
+            line(&format!("*** {invented} ***"));
+            line("");
+        }
+        line(&format!("To: {to}"));
+        line(&format!("Job: {}: {}", job.id, job.title));
+        line(&format!(
+            "Place: {}. Day of the work: {}.",
+            job.place, job.date
+        ));
+        line("");
+        line("These facts are missing for the joint named above.");
+        line("Write each answer with where it stands (paper, revision, page) or how it was found.");
+        line("Leave blank what you do not know: a guess is worse than a blank.");
+        for (n, (ask, of)) in (1..).zip(asks) {
+            line("");
+            line(&format!("{n}. {}", question_of(ask, of)));
+            for each in of {
+                let each = if each.is_empty() { "answer" } else { each };
+                line(&format!("   {each}: ________________________________"));
+            }
+            line("   from (paper, page, or how): ____________________  name, date: ______________");
+            line(&format!("   Goes into the {}", ask.place()));
+            line(&format!("   Settles: {}.", ask.settled_words()));
+        }
+        line("");
+        line(&format!(
+            "Questions: {}, {}",
+            job.stop_and_call.name, job.stop_and_call.number
+        ));
+        line(&self.never);
+        if let Some(invented) = &self.invented {
+            line(&format!("*** {invented} ***"));
+        }
+        text
+    }
+}
+
+/// The question of an ask for some of what it is of.
+fn question_of(ask: &AskDoc, of: &[String]) -> String {
+    ask.question.replace(&ask.of.join(", "), &of.join(", "))
+}
+
+impl AskDoc {
+    /// Where the answer goes, as a line.
+    pub fn place(&self) -> String {
+        let place = &self.goes_into;
+        let tables = place.tables.join(" or ");
+        format!(
+            "{}, under {tables}: {}",
+            place.file,
+            place.fields.join(", ")
+        )
+    }
+
+    /// What it settles, by check with its legs and ends.
+    pub fn settled_words(&self) -> String {
+        let alone = by_check(&self.settles);
+        let with = by_check(&self.helps);
+        match (alone.is_empty(), with.is_empty()) {
+            (false, true) => alone,
+            (false, false) => format!("{alone}; with other answers also {with}"),
+            (true, _) => format!("with other answers {with}"),
+        }
+    }
+}
+
+/// "cut_window A", "cut_window B": one check with its legs and ends.
+fn by_check(rulings: &[String]) -> String {
+    let mut checks: Vec<(&str, Vec<&str>)> = Vec::new();
+    for ruling in rulings {
+        let (check, whom) = ruling.split_once(' ').unwrap_or((ruling, ""));
+        match checks.iter_mut().find(|(known, _)| *known == check) {
+            Some((_, ends)) if ends.contains(&whom) => {}
+            Some((_, ends)) => ends.push(whom),
+            None => checks.push((check, vec![whom])),
+        }
+    }
+    let words = checks.iter().map(|(check, ends)| {
+        let ends = ends.join(" ");
+        format!("{} ({ends})", check.replace('_', " "))
+    });
+    words.collect::<Vec<String>>().join(", ")
+}
+
+/// Letters, digits and hyphens of a name, for a file.
+fn file_name(of: &str) -> String {
+    let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
+    of.chars().map(plain).collect()
+}

@@ -1,0 +1,121 @@
+//! Closed: a named engineer's own word on a question is printed as that, and is never a pass.
+
+use crate::cases::{Case, accepted, lines, named, read};
+use jointwright_joint::judge::judge_unsolved;
+use jointwright_joint::plan::{Plan, plan};
+
+const CASE: &str = "straight-wires-growth-measured";
+const CLOSING: &str = r#"
+[[closing]]
+check = "seal_overlap"
+leg = "A"
+fact = "jacket-shrinks"
+why = "This jacket was seen to shrink less than a millimetre on the last forty joints."
+by = "Ines Calloway"
+date = 2026-03-01
+until = 2026-12-31
+"#;
+
+fn job(decides: &str, closing: &str) -> (String, Case) {
+    let case = named(CASE);
+    let was = r#"decides = ["windows", "limits", "confirmations"]"#;
+    assert!(case.job.contains(was));
+    (
+        format!("{}\n{closing}", case.job.replace(was, decides)),
+        case,
+    )
+}
+
+const ALL: &str = r#"decides = ["windows", "limits", "confirmations", "closings"]"#;
+
+fn plan_with(closing: &str) -> Plan {
+    let (job, case) = job(ALL, closing);
+    let order = accepted(read(&job, &case.catalogues()), CASE);
+    plan(&accepted(judge_unsolved(&order), CASE))
+}
+
+fn refused(decides: &str, closing: &str) -> String {
+    let (job, case) = job(decides, closing);
+    lines(&read(&job, &case.catalogues()).expect_err("refused"))
+}
+
+#[test]
+fn a_closed_question_stays_not_judged_and_is_no_longer_asked() {
+    let (before, after) = (plan_with(""), plan_with(CLOSING));
+    let of = |plan: &Plan, leg: &str| {
+        let mut rulings = plan.rulings.iter();
+        let found = rulings.find(|r| {
+            r.check == "seal_overlap" && r.leg.as_deref() == Some(leg) && r.ruling == "not-judged"
+        });
+        found.expect("an open question").clone()
+    };
+    let closed = of(&after, "A");
+    let word = closed.closed_by.expect("a word");
+    for part in [
+        "Ines Calloway",
+        "owner's engineer",
+        "forty joints",
+        "2026-03-01",
+        "2026-12-31",
+    ] {
+        assert!(word.contains(part), "{word}");
+    }
+    assert_eq!(after.outcome, "not-judged");
+    // The other leg's question stays open.
+    assert_eq!(of(&after, "B").closed_by, None);
+    let asked = |plan: &Plan| {
+        let ask = plan.asks.iter().find(|ask| ask.fact == "jacket-shrinks");
+        ask.expect("asked").of.clone()
+    };
+    assert_eq!(asked(&before), ["A", "B"]);
+    assert_eq!(asked(&after), ["B"]);
+}
+
+#[test]
+fn a_closing_changes_no_outcome() {
+    let outcomes = |plan: &Plan| {
+        let all = plan
+            .rulings
+            .iter()
+            .map(|r| (r.check.clone(), r.ruling.clone()));
+        all.collect::<Vec<_>>()
+    };
+    assert_eq!(outcomes(&plan_with("")), outcomes(&plan_with(CLOSING)));
+}
+
+#[test]
+fn a_closing_that_has_run_out_counts_as_open() {
+    let plan = plan_with(&CLOSING.replace("2026-12-31", "2026-03-10"));
+    let ruling = plan.rulings.iter().find(|r| r.closed_until.is_some());
+    let ruling = ruling.expect("a word that has run out");
+    assert_eq!(ruling.closed_by, None);
+    let ask = plan.asks.iter().find(|ask| ask.fact == "jacket-shrinks");
+    assert_eq!(ask.expect("asked").of, ["A", "B"]);
+}
+
+#[test]
+fn a_closing_of_another_fact_closes_nothing() {
+    let plan = plan_with(&CLOSING.replace("jacket-shrinks", "moisture"));
+    assert!(plan.rulings.iter().all(|r| r.closed_by.is_none()));
+}
+
+#[test]
+fn a_closing_needs_somebody_with_the_right_and_names_that_mean_something() {
+    let without = r#"decides = ["windows", "limits", "confirmations"]"#;
+    assert!(refused(without, CLOSING).contains("decides closings"));
+    assert!(
+        refused(ALL, &CLOSING.replace("seal_overlap", "seal_overlab"))
+            .contains("No check is named")
+    );
+    assert!(
+        refused(ALL, &CLOSING.replace("jacket-shrinks", "jacket-shrank"))
+            .contains("No fact is named")
+    );
+    assert!(
+        refused(ALL, &CLOSING.replace("2026-12-31", "2026-02-01")).contains("before it was made")
+    );
+    assert!(
+        refused(ALL, &CLOSING.replace("2026-03-01", "2026-03-12"))
+            .contains("after the day of the work")
+    );
+}

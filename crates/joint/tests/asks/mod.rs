@@ -1,0 +1,179 @@
+//! Asks: what would settle each question that is not judged, put once, to somebody who can answer, and settled when answered.
+
+mod answered;
+mod closed;
+mod stops;
+
+use crate::cases::{Case, accepted, everything, read};
+use jointwright_joint::catalogue::CATALOGUE;
+use jointwright_joint::form::{Kind, Shape};
+use jointwright_joint::job::JOB;
+use jointwright_joint::judge::{Judged, judge};
+use jointwright_joint::limit::fact_table::FACTS;
+use jointwright_joint::limit::{File, Outcome, Ruling};
+use jointwright_joint::plan::{Plan, plan};
+
+/// The job that `new` writes.
+pub const STARTER: Case = Case {
+    slug: "starter",
+    job: include_str!("../../../../data/starter.toml"),
+    parts: None,
+};
+
+/// A job judged with its fields, pressures and temperatures, as the terminal does.
+#[track_caller]
+pub fn judged_of<T>(job: &str, case: Case, of: impl FnOnce(&Judged<'_>) -> T) -> T {
+    let order = accepted(read(job, &case.catalogues()), case.slug);
+    of(&accepted(judge(&order), case.slug))
+}
+
+#[track_caller]
+pub fn plan_with_fields(job: &str, case: Case) -> Plan {
+    judged_of(job, case, plan)
+}
+
+/// Rulings that are not judged and name nothing that would settle them.
+fn without_ask(rulings: &[Ruling]) -> Vec<String> {
+    let mute = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.asks.is_empty();
+    let named = |r: &Ruling| {
+        format!(
+            "{} of {}: {}",
+            r.check,
+            r.subject.words(),
+            r.why.as_deref().unwrap_or_default()
+        )
+    };
+    rulings.iter().filter(mute).map(named).collect()
+}
+
+#[test]
+fn every_ruling_that_is_not_judged_names_what_would_settle_it() {
+    let mut all = Vec::new();
+    let mut n_asked = 0;
+    for case in everything().chain([STARTER]) {
+        judged_of(case.job, case, |judged| {
+            let mute = without_ask(&judged.rulings);
+            all.extend(mute.iter().map(|what| format!("{}: {what}", case.slug)));
+            n_asked += judged.rulings.iter().filter(|r| !r.asks.is_empty()).count();
+        });
+    }
+    assert!(all.is_empty(), "{} of {n_asked}: {all:#?}", all.len());
+    assert!(n_asked > 500, "{n_asked}");
+}
+
+#[test]
+fn a_ruling_that_is_judged_asks_for_nothing() {
+    for case in everything() {
+        judged_of(case.job, case, |judged| {
+            for r in &judged.rulings {
+                assert!(
+                    r.outcome == Outcome::NotJudged || r.asks.is_empty(),
+                    "{}: {r:?}",
+                    case.slug
+                );
+            }
+        });
+    }
+}
+
+/// Table of a file by its path, such as `leg.cable.shield`; the file itself by its own name.
+fn shape_at<'s>(file: &'s Shape, path: &str) -> Option<&'s Shape> {
+    if path == "file" {
+        return Some(file);
+    }
+    path.split('.').try_fold(file, |shape, name| {
+        let field = shape.fields.iter().find(|field| field.name == name)?;
+        match field.kind {
+            Kind::Table(inner) | Kind::Rows(inner) => Some(inner),
+            _ => None,
+        }
+    })
+}
+
+#[test]
+fn every_fact_goes_into_a_field_that_its_file_has() {
+    for fact in FACTS {
+        let file = match fact.file {
+            File::Job => &JOB,
+            File::Catalogue => &CATALOGUE,
+        };
+        let fields: Vec<&str> = fact
+            .tables
+            .iter()
+            .flat_map(|path| {
+                let shape = shape_at(file, path);
+                let shape = shape.unwrap_or_else(|| panic!("{}: no table {path}", fact.key));
+                shape.fields.iter().map(|field| field.name)
+            })
+            .collect();
+        for name in fact.fields {
+            assert!(fields.contains(name), "{}: no field {name}", fact.key);
+        }
+    }
+}
+
+#[test]
+fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
+    for case in everything().chain([STARTER]) {
+        let plan = plan_with_fields(case.job, case);
+        let mut keys: Vec<&str> = plan.asks.iter().map(|ask| ask.fact.as_str()).collect();
+        keys.sort_unstable();
+        let n = keys.len();
+        keys.dedup();
+        assert_eq!(keys.len(), n, "{}", case.slug);
+        let n_waiting = plan.rulings.iter().filter(|r| r.ruling == "not-judged");
+        assert_eq!(n_waiting.count() > 0, n > 0, "{}", case.slug);
+        // First what crew or owner can close; in both what settles most comes first.
+        let order = plan
+            .asks
+            .iter()
+            .map(|ask| (!ask.near, usize::MAX - ask.settles.len()));
+        assert!(order.is_sorted(), "{}", case.slug);
+        for ask in &plan.asks {
+            assert!(!ask.settles.is_empty() || !ask.helps.is_empty(), "{ask:?}");
+            assert!(!ask.question.contains("{of}"), "{ask:?}");
+        }
+    }
+}
+
+#[test]
+fn the_starter_job_asks_for_at_most_eight_things() {
+    let plan = plan_with_fields(STARTER.job, STARTER);
+    let asks: Vec<String> = plan
+        .asks
+        .iter()
+        .map(|ask| format!("{}: {} ({})", ask.who, ask.question, ask.settles.len()))
+        .collect();
+    assert!(asks.len() <= 8, "{}: {asks:#?}", asks.len());
+    assert!(plan.asks.iter().all(|ask| ask.fact != "word"), "{asks:#?}");
+}
+
+#[test]
+fn one_part_that_all_legs_share_is_asked_for_once() {
+    let open = STARTER.job.replace("body = \"demo-straight-15\"", "");
+    assert_eq!(
+        STARTER.job.matches("body = \"demo-straight-15\"").count(),
+        2
+    );
+    let plan = plan_with_fields(&open, STARTER);
+    let bodies: Vec<_> = plan.proposals.iter().filter(|p| p.part == "body").collect();
+    assert_eq!(bodies.len(), 1);
+    assert_eq!(
+        (bodies[0].leg.as_str(), &bodies[0].shared_with[..]),
+        ("A", &["B".to_owned()][..])
+    );
+    let asks: Vec<&String> = plan
+        .asks
+        .iter()
+        .filter(|a| a.fact == "part")
+        .flat_map(|a| &a.of)
+        .collect();
+    assert_eq!(asks, ["body of the joint"]);
+    // The twin: each leg has a seal of its own.
+    let open = STARTER.job.replace("seal = \"demo-seal-30\"", "");
+    let plan = plan_with_fields(&open, STARTER);
+    assert_eq!(
+        plan.proposals.iter().filter(|p| p.part == "seal").count(),
+        2
+    );
+}

@@ -1,0 +1,136 @@
+//! A cable that does not measure like its papers stops the work, and withholds every number to cut to, before anything rules.
+
+use super::plan_with_fields;
+use crate::cases::{Case, named};
+use jointwright_joint::plan::Plan;
+
+const CASE: &str = "straight-wires-growth-measured";
+
+/// The case with other papers for its cables, and more rows before its tables: the readings stay.
+fn with_papers(size: &str, metal: &str, rows: &str) -> (String, Case) {
+    let case = named(CASE);
+    let was = "size = \"1/0 AWG\"\nmetal = \"aluminium\"";
+    assert_eq!(case.job.matches(was).count(), 2, "two cables");
+    let is = format!("size = \"{size}\"\nmetal = \"{metal}\"");
+    let decides = "decides = [\"windows\", \"limits\", \"confirmations\"";
+    let job = case.job.replace(was, &is);
+    let job = job.replace(decides, &format!("{decides}, \"closings\""));
+    (format!("{rows}\n{job}"), case)
+}
+
+fn papers(plan: &Plan) -> Vec<&str> {
+    let rulings = plan
+        .rulings
+        .iter()
+        .filter(|r| r.check == "measures_like_papers");
+    rulings.map(|r| r.ruling.as_str()).collect()
+}
+
+#[test]
+fn issue_16_a_cable_that_is_not_like_its_papers_stops_the_work_before_anybody_confirms_the_table() {
+    let (job, case) = with_papers("4/0 AWG", "copper", "");
+    let plan = plan_with_fields(&job, case);
+    assert_eq!(papers(&plan), ["not-judged"; 2]);
+    assert!(plan.must_stop());
+    assert_eq!(plan.stops.len(), 2);
+    for stop in &plan.stops {
+        assert!(stop.say.contains("key = \"cable-table\""), "{}", stop.say);
+    }
+    // The twin: as it is, nothing stops.
+    let plan = plan_with_fields(case.job, case);
+    assert!(!plan.must_stop() && plan.stops.is_empty());
+}
+
+fn by(key: &str) -> String {
+    format!("{key} = [{{ ")
+}
+
+#[test]
+fn what_was_seen_against_the_papers_fails_without_any_table() {
+    let case = named(CASE);
+    let seen = |row: &str| {
+        let rows = format!("count = [{{ leg = \"A\", phase = 1, {row} }}]");
+        plan_with_fields(&format!("{rows}\n{}", case.job), case)
+    };
+    for row in [
+        "metal = \"copper\"",
+        "strands = 1",
+        "shield_kind = \"flat-straps\"",
+        "shield_elements = 10",
+    ] {
+        let plan = seen(row);
+        assert_eq!(papers(&plan), ["fail", "not-judged"], "{row}");
+    }
+    // The twin: what is seen as the papers have it.
+    let plan = seen(
+        "metal = \"aluminium\", strands = 19, shield_kind = \"concentric-wires\", shield_elements = 11",
+    );
+    assert_eq!(papers(&plan), ["not-judged"; 2]);
+    assert!(plan.stops.is_empty());
+}
+
+#[test]
+fn what_was_seen_rules_out_what_is_named_and_the_nearest_come_first() {
+    let case = named(CASE);
+    let rows = "count = [{ leg = \"A\", phase = 1, metal = \"aluminium\", strands = 19 }]";
+    let with = plan_with_fields(&format!("{rows}\n{}", case.job), case);
+    let without = plan_with_fields(case.job, case);
+    let said = |plan: &Plan| plan.legs[0].ends[0].like_its_papers.clone();
+    assert!(!said(&with).contains("copper"), "{}", said(&with));
+    assert!(!said(&with).contains("solid"), "{}", said(&with));
+    // The twin: where nobody looked, copper and solid ones are among what it could be.
+    assert!(said(&without).contains("copper"), "{}", said(&without));
+    let off: Vec<f64> = said(&without)
+        .split(" times the readings' error off")
+        .filter_map(|part| part.rsplit('(').next()?.parse().ok())
+        .collect();
+    assert!(
+        off.len() == 3 && off.is_sorted(),
+        "{off:?} in {}",
+        said(&without)
+    );
+}
+
+#[test]
+fn confirming_the_table_makes_the_stop_a_fail() {
+    let rows = format!(
+        "{}key = \"cable-table\", edition = \"2020\", by = \"Ines Calloway\", date = 2026-03-01 }}]",
+        by("confirmation")
+    );
+    let (job, case) = with_papers("4/0 AWG", "copper", &rows);
+    let plan = plan_with_fields(&job, case);
+    assert_eq!(papers(&plan), ["fail"; 2]);
+    assert!(plan.stops.is_empty() && plan.must_stop());
+}
+
+#[test]
+fn a_diameter_of_its_own_papers_that_was_not_read_fails_without_any_table() {
+    let case = named(CASE);
+    let of = |least: &str, greatest: &str| {
+        let papers = format!(
+            "papers = [{{ over = \"insulation\", least = \"{least}\", greatest = \"{greatest}\" }}]\nbend_radius_least"
+        );
+        plan_with_fields(&case.job.replace("bend_radius_least", &papers), case)
+    };
+    assert_eq!(papers(&of("21 mm", "22 mm")), ["fail"; 2]);
+    assert_eq!(papers(&of("18 mm", "20 mm")), ["not-judged"; 2]);
+}
+
+#[test]
+fn the_word_of_a_named_person_lifts_the_stop_and_passes_nothing() {
+    let word = |fact: &str| {
+        format!(
+            "{{ check = \"measures_like_papers\", leg = \"LEG\", fact = \"{fact}\", why = \"read the print\", by = \"Ines Calloway\", date = 2026-03-01, until = 2026-03-31 }}"
+        )
+    };
+    let both = [word("cable"), word("confirmation")].join(", ");
+    let (a, b) = (both.replace("LEG", "A"), both.replace("LEG", "B"));
+    let (job, case) = with_papers("4/0 AWG", "copper", &format!("closing = [{a}, {b}]"));
+    let plan = plan_with_fields(&job, case);
+    let lifted = plan.stops.iter().all(|stop| stop.lifted_by.is_some());
+    assert!(lifted && plan.stops.len() == 2);
+    assert_eq!(papers(&plan), ["not-judged"; 2]);
+    // The twin: a word on one leg alone lifts nothing of the joint.
+    let (job, case) = with_papers("4/0 AWG", "copper", &format!("closing = [{a}]"));
+    assert!(plan_with_fields(&job, case).must_stop());
+}
