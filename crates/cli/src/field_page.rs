@@ -4,7 +4,7 @@
 
 use crate::files;
 use crate::moment;
-use crate::page::{Lines, banner, mark, shortened, verdict};
+use crate::page::{Lines, banner, mark, verdict};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, judge, worst};
 use jointwright_joint::limit::{OF_FIELD, Outcome};
@@ -202,7 +202,7 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
     if field.stresses.is_empty() && field.plug.is_none() {
         return;
     }
-    lines.add(&shortened(&format!("  Field of leg {}", leg.mark)));
+    lines.wrap("  ", &format!("Field of leg {}", leg.mark));
     stresses(&field.stresses, field.voltage_kv, "", lines);
     let trial_kv = field.trial_kv.unwrap_or(0.0);
     stresses(&field.stresses_at_trial, trial_kv, ", trial", lines);

@@ -29,7 +29,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// What the exit codes say.
-const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged. 0 never means \"build it\": that is decided by the people named for it.";
+const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged, which may stop the work all the same: read the first lines. 0 never means \"build it\": that is decided by the people named for it.";
 
 /// What the exit codes of `solve` say.
 const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing or tube given; it judges nothing.";
@@ -64,6 +64,9 @@ enum Command {
         json: bool,
         #[command(flatten)]
         moment: moment::Arguments,
+        /// Write what is not known as letters, one an addressee, into this folder [default: `out/`, the job's name and `ask`]; nothing else is printed or written.
+        #[arg(long, value_name = "FOLDER", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["json", "out"])]
+        ask: Option<String>,
     },
     /// Solve a case: the electric field or the temperatures of a section, or the pressure of a tube of rubber.
     #[command(after_help = SOLVE_EXIT)]
@@ -119,9 +122,15 @@ fn main() -> ExitCode {
     match Arguments::parse().command {
         Command::Plan {
             job,
+            ask: Some(folder),
+            ..
+        } => ask_letters(&job, &folder),
+        Command::Plan {
+            job,
             out,
             json,
             moment,
+            ..
         } => plan_joint(&job, out, json, &moment.made()),
         Command::Solve(arguments) => solve_case(&arguments),
         Command::Field(arguments) => judge_fields(&arguments),
@@ -170,6 +179,38 @@ fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> Exit
         text
     } else {
         page::styled(&page, wants_style()) + &written
+    };
+    ended(&shown, exit_code(judge::worst(&judged.rulings)))
+}
+
+/// Writes what is not known of a joint as letters; with no open question it writes none.
+fn ask_letters(path: &std::path::Path, folder: &str) -> ExitCode {
+    let order = match files::read(path) {
+        Ok(order) => order,
+        Err(complaints) => return unusable(&complaints),
+    };
+    let judged = match judge::judge(&order) {
+        Ok(judged) => judged,
+        Err(complaints) => return unusable(&complaints),
+    };
+    let document = plan::plan(&judged);
+    let folder = if folder.is_empty() {
+        PathBuf::from("out").join(&document.job.id).join("ask")
+    } else {
+        PathBuf::from(folder)
+    };
+    let letters = document.letters();
+    let files: Vec<(String, Vec<u8>)> = letters
+        .into_iter()
+        .map(|letter| (format!("{}.txt", letter.name), letter.text.into_bytes()))
+        .collect();
+    let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
+    let shown = if files.is_empty() {
+        "Nothing is open that somebody could answer.\n".to_owned()
+    } else if let Err(error) = files::write(&folder, &files) {
+        return failed(&error.to_string());
+    } else {
+        page::written(&folder.display().to_string(), &names)
     };
     ended(&shown, exit_code(judge::worst(&judged.rulings)))
 }

@@ -3,8 +3,8 @@
 //! Not here: any number or rule of its own; it prints the plan document.
 
 use jointwright_joint::plan::{
-    ConnectorDoc, CutDoc, DatumDoc, LegDoc, MarkDoc, Plan, PrintedWindowDoc, ProposalDoc,
-    RulingDoc, RungDoc, StackDoc,
+    AskDoc, ConnectorDoc, CutDoc, LegDoc, MarkDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
+    RungDoc, StackDoc,
 };
 
 /// Width of a terminal that every crew has.
@@ -14,6 +14,7 @@ const WIDTH: usize = 80;
 pub fn page(plan: &Plan) -> String {
     let mut lines = Lines::default();
     head(plan, &mut lines);
+    asks(plan, &mut lines);
     for legs in alike_legs(plan) {
         lines.blank();
         leg(plan, &legs, &mut lines);
@@ -27,6 +28,7 @@ pub fn page(plan: &Plan) -> String {
     unsettled(plan, &mut lines);
     fails(plan, &mut lines);
     not_judged(plan, &mut lines);
+    closed(plan, &mut lines);
     proposals(&plan.proposals, &mut lines);
     foot(plan, &mut lines);
     lines.text
@@ -88,6 +90,17 @@ impl Lines {
         for line in textwrap::wrap(text, options) {
             self.add(&line);
         }
+    }
+
+    /// A line of columns; where its last column is too long for the page, that stands on the next line.
+    pub fn wrap_under(&mut self, line: &str) {
+        if line.chars().count() <= WIDTH {
+            self.add(line);
+            return;
+        }
+        let (head, last) = line.rsplit_once("  ").unwrap_or(("", line));
+        self.add(head);
+        self.wrap("      ", last);
     }
 
     fn heading(&mut self, text: &str) {
@@ -169,6 +182,9 @@ fn call(plan: &Plan) -> String {
 fn outcome(plan: &Plan) -> &'static str {
     match plan.outcome.as_str() {
         "fail" => "IT FAILS: CUT NOTHING.",
+        _ if plan.must_stop() => {
+            "STOP: CUT NOTHING. Nothing of it is judged to fail, and work stops all the same."
+        }
         "pass" => "Every ruling passes; that does not say that it may be built.",
         _ => "Nothing fails; not all is judged.",
     }
@@ -328,22 +344,33 @@ fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
             "  STOP: ANOTHER LEG OF THIS JOINT FAILS. CUT NOTHING. READ \"FAILS\", THEN CALL.",
         );
     }
-    for leg in legs {
-        for end in &leg.ends {
-            if end.measures.contains("not its papers") || end.measures.contains("none") {
-                let text = format!(
-                    "STOP AND CALL: {}{}: {}",
-                    leg.mark, end.phase, end.like_its_papers
-                );
-                lines.wrap("  ", &text);
-            }
-        }
-    }
+    stopped(plan, &names, lines);
     let is_shared = plan.job.kind != "separable";
     if is_shared && !plan.legs.iter().any(|l| l.parks) {
         lines.add("  NO LEG IS NAMED TO PARK THE BODY: settle it before any connector is made.");
     }
-    !fails.is_empty()
+    plan.must_stop()
+}
+
+/// What stops work on these legs though nothing fails, and whose word lifts it.
+fn stopped(plan: &Plan, names: &[&str], lines: &mut Lines) {
+    let is_here = |whom: &str| {
+        let phases = 1..=plan.job.phases;
+        let ends = names
+            .iter()
+            .flat_map(|leg| phases.clone().map(move |phase| format!("{leg}{phase}")));
+        whom == "joint" || names.contains(&whom) || ends.into_iter().any(|end| end == whom)
+    };
+    for stop in plan.stops.iter().filter(|stop| is_here(&stop.whom)) {
+        let said = match &stop.lifted_by {
+            Some(word) => format!("Work goes on by the word of {word}. {}", stop.say),
+            None => format!("STOP AND CALL: {}: {}", stop.whom, stop.say),
+        };
+        lines.wrap("  ", &said);
+    }
+    if plan.outcome != "fail" && plan.must_stop() {
+        lines.add("  STOP: CUT NOTHING HERE UNTIL A NAMED PERSON HAS SAID WHAT IT IS.");
+    }
 }
 
 /// How the numbers of a leg are printed.
@@ -479,7 +506,7 @@ fn stack(stack: &StackDoc, lines: &mut Lines) {
         "  {:<33}{:>9.1}{least:>7.1}{greatest:>6.1}  {most}",
         stack.what, stack.nominal_mm
     );
-    lines.add(&shortened(&line));
+    lines.wrap_under(&line);
 }
 
 fn blanks(plan: &Plan, lines: &mut Lines) {
@@ -547,36 +574,34 @@ fn words(check: &str) -> String {
     check.replace('_', " ")
 }
 
-/// What is not judged, one line a group; the reasons in full are in plan.json.
+/// What is not judged, each reason in full and once, with the checks that stand on it.
 fn not_judged(plan: &Plan, lines: &mut Lines) {
-    let mut groups: Vec<(&RulingDoc, Vec<String>)> = Vec::new();
-    for ruling in plan.rulings.iter().filter(|r| r.ruling == "not-judged") {
-        let same = |(first, _): &&mut (&RulingDoc, Vec<String>)| {
-            first.check == ruling.check
-                && first.value == ruling.value
-                && (first.value.is_some() || first.why == ruling.why)
-        };
+    let mut groups: Vec<(&RulingDoc, Vec<(&str, Vec<String>)>)> = Vec::new();
+    let open = |r: &&RulingDoc| r.ruling == "not-judged" && r.closed_by.is_none();
+    for ruling in plan.rulings.iter().filter(open) {
+        let same = |(first, _): &&mut (&RulingDoc, _)| first.why == ruling.why;
         match groups.iter_mut().find(same) {
-            Some((_, ends)) => ends.push(who(ruling)),
-            None => groups.push((ruling, vec![who(ruling)])),
+            Some((_, checks)) => {
+                match checks.iter_mut().find(|(check, _)| *check == ruling.check) {
+                    Some((_, ends)) => ends.push(who(ruling)),
+                    None => checks.push((&ruling.check, vec![who(ruling)])),
+                }
+            }
+            None => groups.push((ruling, vec![(&ruling.check, vec![who(ruling)])])),
         }
     }
-    lines.heading("NOT JUDGED (the reasons in full are in plan.json)");
-    for (ruling, mut ends) in groups {
-        ends.dedup();
-        let ends = if ends.len() > 4 {
-            format!("{} places", ends.len())
-        } else {
-            ends.join(" ")
-        };
-        let found = match &ruling.value {
-            Some(DatumDoc::Text(found)) => found.as_str(),
-            _ => ruling.why.as_deref().unwrap_or_default(),
-        };
-        lines.add(&shortened(&format!(
-            "  {} ({ends}): {found}",
-            words(&ruling.check)
-        )));
+    lines.heading("NOT JUDGED");
+    for (ruling, checks) in groups {
+        let named = checks.into_iter().map(|(check, mut ends)| {
+            ends.dedup();
+            format!("{} ({})", words(check), ends.join(" "))
+        });
+        let named: Vec<String> = named.collect();
+        let why = ruling.why.as_deref().unwrap_or_default();
+        lines.wrap("  ", &format!("{}: {why}", named.join(", ")));
+        if let (None, Some(hint)) = (ruling.asks.first(), &ruling.hint) {
+            lines.wrap("      ", hint);
+        }
     }
     for missing in &plan.missing {
         lines.wrap(
@@ -593,12 +618,61 @@ fn not_judged(plan: &Plan, lines: &mut Lines) {
     );
 }
 
-/// A line cut to the width of the page.
-pub fn shortened(line: &str) -> String {
-    if line.chars().count() <= WIDTH {
-        return line.to_owned();
+/// Questions that a named engineer has closed with a word of their own.
+fn closed(plan: &Plan, lines: &mut Lines) {
+    let closed: Vec<&RulingDoc> = plan
+        .rulings
+        .iter()
+        .filter(|r| r.closed_by.is_some() || r.closed_until.is_some())
+        .collect();
+    if closed.is_empty() {
+        return;
     }
-    line.chars().take(WIDTH - 3).chain("...".chars()).collect()
+    lines.heading("NOT JUDGED, CLOSED BY SOMEBODY'S OWN WORD: no pass of this program");
+    for ruling in closed {
+        let (word, ended) = match (&ruling.closed_by, &ruling.closed_until) {
+            (Some(word), _) => (word, ""),
+            (None, Some(word)) => (word, "IT HAS RUN OUT AND COUNTS NO MORE: "),
+            (None, None) => continue,
+        };
+        let who = who(ruling);
+        lines.wrap(
+            "  ",
+            &format!("{who}, {}: {ended}{word}", words(&ruling.check)),
+        );
+    }
+}
+
+/// What to ask first: every missing fact once, with who can answer it and what it settles.
+fn asks(plan: &Plan, lines: &mut Lines) {
+    let groups = [
+        ("ASK FIRST: what crew or owner can close", true),
+        ("ASK MAKERS: some publish it, some do not", false),
+    ];
+    let mut n = 0;
+    for (title, near) in groups {
+        let asks: Vec<&AskDoc> = plan.asks.iter().filter(|ask| ask.near == near).collect();
+        if asks.is_empty() {
+            continue;
+        }
+        lines.heading(title);
+        for ask in asks {
+            n += 1;
+            lines.wrap("  ", &format!("{n} {}: {}", ask.who_words, ask.question));
+            lines.wrap("      ", &format!("settles {}", ask.settled_words()));
+        }
+    }
+    if n > 0 {
+        lines.add("  Where each answer goes: `plan --ask` writes them as letters.");
+    }
+}
+
+/// The legs that a proposal is for: one, or all that share the part.
+fn legs_of(proposal: &ProposalDoc) -> String {
+    if proposal.shared_with.is_empty() {
+        return format!("leg {}", proposal.leg);
+    }
+    format!("legs {} {}", proposal.leg, proposal.shared_with.join(" "))
 }
 
 fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
@@ -615,7 +689,7 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
         };
         lines.wrap(
             "  ",
-            &format!("leg {}, {}: {found}", proposal.leg, proposal.part),
+            &format!("{}, {}: {found}", legs_of(proposal), proposal.part),
         );
         for misfit in &proposal.does_not_fit {
             lines.wrap("      ", &format!("not {}: {}", misfit.id, misfit.why));
@@ -624,7 +698,7 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
 }
 
 fn foot(plan: &Plan, lines: &mut Lines) {
-    if let (Some(governs), true) = (&plan.governs, plan.outcome != "fail") {
+    if let (Some(governs), true) = (&plan.governs, !plan.must_stop()) {
         // Rounded down, so that no margin is shown larger than it is.
         let margin = governs.margin.map_or(0.0, |m| (m * 10.0).floor() / 10.0);
         let unit = governs.unit.as_deref().unwrap_or_default();

@@ -175,11 +175,11 @@ impl Block {
     }
 }
 
-/// The pieces of the marking strip of one end, each no longer than `length_most_mm`, to the farthest cut or mark; none where a ruling fails, or where nothing of the end can be marked in that length.
+/// The pieces of the marking strip of one end, each no longer than `length_most_mm`, to the farthest cut or mark; none where work stops, or where nothing of the end can be marked in that length.
 ///
 /// The zero edge is the square-cut conductor end; millimetres of the pictures are millimetres of the cable.
 pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<Strip> {
-    if plan.outcome == "fail" {
+    if plan.must_stop() {
         return Vec::new();
     }
     let most = length_most_mm - 2.0 * RIM;

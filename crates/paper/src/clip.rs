@@ -13,6 +13,11 @@ pub(crate) fn clipped(text: &str, n_most: usize) -> String {
     short
 }
 
+/// A whole text, without what would turn or break a line: a reason is never cut off.
+pub(crate) fn whole(text: &str) -> String {
+    clipped(text, usize::MAX)
+}
+
 /// A letter as the page takes it: no control, nothing that turns the direction of writing.
 pub(crate) fn plain(letter: char) -> char {
     match letter {

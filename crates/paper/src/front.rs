@@ -2,7 +2,7 @@
 //!
 //! Invariants: at most eight numbers; each is a text of the plan, with its datum in words and whose window it is; nothing else is a number to cut to.
 
-use crate::clip::clipped;
+use crate::clip::{clipped, whole};
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, EndDoc, LegDoc, PartDoc, Plan, RulingDoc, RungDoc,
 };
@@ -194,20 +194,24 @@ fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
 }
 
 fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
-    let mut stops: Vec<String> = Vec::new();
-    if end.measures.contains("not its papers") || end.measures.contains("none") {
-        stops.push(format!(
-            "STOP AND CALL: {}{} {}",
-            leg.mark,
-            end.phase,
-            clipped(&end.like_its_papers, 220)
-        ));
-    }
+    let name = format!("{}{}", leg.mark, end.phase);
+    let concerns = |whom: &str| whom == name || whom == leg.mark || whom == "joint";
+    let ours = plan.stops.iter().filter(|stop| concerns(&stop.whom));
+    let mut stops: Vec<String> = ours
+        .map(|stop| match &stop.lifted_by {
+            Some(word) => format!(
+                "NOT JUDGED, and work goes on by the word of {}. What it is about: {}",
+                whole(word),
+                whole(&stop.say)
+            ),
+            None => format!("STOP AND CALL: {name}: {}", whole(&stop.say)),
+        })
+        .collect();
     stops.extend(
         plan.make_up
             .unsettled
             .iter()
-            .map(|said| format!("STOP AND CALL: {}", clipped(said, 200))),
+            .map(|said| format!("STOP AND CALL: {}", whole(said))),
     );
     stops
 }
@@ -221,10 +225,7 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
     };
     let window = match &cut.printed_window {
         Some(window) => window_lines(window),
-        None => vec![clipped(
-            cut.why.as_deref().unwrap_or("no window is set"),
-            110,
-        )],
+        None => vec![whole(cut.why.as_deref().unwrap_or("no window is set"))],
     };
     Number {
         act: cut.act().to_owned(),
@@ -235,7 +236,7 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: clipped(&cut.window_of.join("; "), 160),
+        whose: whole(&cut.window_of.join("; ")),
         narrowed: cut
             .narrowed
             .as_ref()
@@ -280,7 +281,7 @@ fn connector(leg: &LegDoc) -> Vec<String> {
     if let Some(source) = &doc.growth_source {
         said.push(format!(
             "growth measured ({}): the insulation cut holds it already",
-            clipped(source, 60)
+            whole(source)
         ));
     }
     said
@@ -374,5 +375,5 @@ fn not_judged(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
         .collect();
     checks.dedup();
     checks.extend(plan.not_computed.iter().cloned());
-    clipped(&checks.join(", "), 230)
+    whole(&checks.join(", "))
 }

@@ -3,7 +3,7 @@
 //! Invariants: every number is a text that the plan prints; nothing here is computed but counts of pages and rows.
 
 use crate::FieldPicture;
-use crate::clip::clipped;
+use crate::clip::{clipped, whole};
 use crate::front::{Front, fronts};
 use jointwright_drawing::{Style, Theme, half_section, strips as strips_of};
 use jointwright_joint::plan::{
@@ -66,6 +66,8 @@ pub(crate) struct Sheet {
     date: [String; 3],
     call: String,
     is_failing: bool,
+    /// Why nothing is printed to be cut to.
+    stop_title: String,
     n_phases: u8,
     fails: Vec<RulingRow>,
     fronts: Vec<Front>,
@@ -101,7 +103,7 @@ impl Sheet {
 /// The sheet of a plan.
 pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let job = &plan.job;
-    let is_failing = plan.outcome == "fail";
+    let is_failing = plan.must_stop();
     let is_metric = job.words == "iec";
     let mut date = job.date.splitn(3, '-').map(str::to_owned);
     let mut part = || date.next().unwrap_or_default();
@@ -126,7 +128,8 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         ),
         is_failing,
         n_phases: job.phases,
-        fails: rows(plan, "fail"),
+        stop_title: stop_title(plan).to_owned(),
+        fails: [rows(plan, "fail"), stop_rows(plan)].concat(),
         fronts: if is_failing { Vec::new() } else { fronts(plan) },
         strips: if is_failing { Vec::new() } else { strips(plan) },
         figures,
@@ -181,6 +184,31 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
         ["issue".to_owned(), plan.plan_mark.line()],
         ["fingerprint".to_owned(), plan.plan_mark.whole.clone()],
     ]
+}
+
+/// Why no number to cut to is printed.
+fn stop_title(plan: &Plan) -> &'static str {
+    if plan.outcome == "fail" {
+        "A check fails: no number to cut to is printed"
+    } else {
+        "Work stops until a named person has said what this is: no number to cut to is printed"
+    }
+}
+
+/// What stops work though nothing fails.
+fn stop_rows(plan: &Plan) -> Vec<RulingRow> {
+    let open = plan.stops.iter().filter(|stop| stop.lifted_by.is_none());
+    let row = |stop: &jointwright_joint::plan::StopDoc| {
+        let ruling = plan.rulings.iter().find(|r| r.check == stop.check);
+        RulingRow {
+            outcome: "STOP".to_owned(),
+            question: ruling.map(|r| r.question.clone()).unwrap_or_default(),
+            who: stop.whom.clone(),
+            found: whole(&stop.say),
+            source: "nobody has said which it is".to_owned(),
+        }
+    };
+    open.map(row).collect()
 }
 
 fn people(plan: &Plan) -> Vec<[String; 3]> {
@@ -286,9 +314,6 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
     plan.legs.iter().flat_map(of_leg).collect()
 }
 
-/// Most letters of a line on pressure: whose limit it is stands at its end, and is not cut off.
-const PRESSURE_LETTERS: usize = 1200;
-
 /// One line an end on how hard its parts sit.
 fn pressure_rows(plan: &Plan) -> Vec<[String; 2]> {
     let ends = plan
@@ -298,7 +323,7 @@ fn pressure_rows(plan: &Plan) -> Vec<[String; 2]> {
     ends.filter_map(|(leg, end)| {
         let pressure = end.pressure.as_ref()?;
         let name = clipped(&format!("{}{}", leg.mark, end.phase), 10);
-        Some([name, clipped(&pressure.line, PRESSURE_LETTERS)])
+        Some([name, whole(&pressure.line)])
     })
     .collect()
 }
@@ -459,11 +484,11 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
     Some(RulingRow {
         outcome: outcome.to_owned(),
         question: least.question.clone(),
-        who: clipped(&who.join(" "), 120),
-        found: clipped(&found, 400),
+        who: whole(&who.join(" ")),
+        found: whole(&found),
         source: match least.source.as_deref() {
             Some(_) if outcome == "pass" && least.check == "cut_window" => String::new(),
-            source => clipped(source.unwrap_or_default(), 200),
+            source => whole(source.unwrap_or_default()),
         },
     })
 }
@@ -481,7 +506,7 @@ fn datum(datum: Option<&DatumDoc>) -> String {
     match datum {
         Some(DatumDoc::Number(number)) => exact(*number),
         Some(DatumDoc::Range { min, max }) => format!("{} to {}", exact(*min), exact(*max)),
-        Some(DatumDoc::Text(text)) => clipped(text, 120),
+        Some(DatumDoc::Text(text)) => whole(text),
         None => "nothing".to_owned(),
     }
 }

@@ -1,5 +1,6 @@
 //! The program as a crew runs it: exit codes, streams, files, pages.
 
+mod asks;
 mod exits;
 mod files;
 mod lint;

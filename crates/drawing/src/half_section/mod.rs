@@ -47,9 +47,9 @@ pub fn half_section(leg: &LegDoc, plan: &Plan, style: &Style) -> String {
     composed(leg, plan, style).svg()
 }
 
-/// Whether a check of the plan fails, so that no number may stand on the page.
+/// Whether work stops, so that no number may stand on the page.
 fn fails(plan: &Plan) -> bool {
-    plan.outcome == "fail"
+    plan.must_stop()
 }
 
 /// The page before it is written out.
