@@ -145,8 +145,8 @@ fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
         }
         table(leg, &mut lines);
         rulings(document, leg, &mut lines);
-        if document.outcome == "fail" {
-            lines.add("  At which cuts each is so is withheld, because this joint fails.");
+        if document.must_stop() {
+            lines.add("  At which cuts each is so is withheld: this joint fails, or work stops.");
             continue;
         }
         for stress in &field.stresses {

@@ -6,6 +6,7 @@
 mod by_hand;
 mod facts;
 mod golden;
+mod worked;
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
