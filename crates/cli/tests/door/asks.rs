@@ -65,11 +65,11 @@ fn letters_go_to_one_addressee_each_with_blanks_and_the_mark() {
     assert_eq!(vault.run(&["new", "job.toml"]).code, Some(0));
     // A part that its maker has to be asked about.
     let text = vault.read("job.toml");
-    let connector = "connector = \"demo-sleeve-pressed-350\"";
+    let connector = "\nconnector = \"demo-sleeve-pressed-350\"";
     assert_eq!(text.matches(connector).count(), 2);
     vault.write(
         "job.toml",
-        text.replace(connector, "connector = \"demo-sleeve-screw\""),
+        text.replace(connector, "\nconnector = \"demo-sleeve-screw\""),
     );
     let ran = vault.run(&["plan", "job.toml", "--ask", "letters"]);
     assert_ne!(ran.code, Some(2), "{ran:?}");

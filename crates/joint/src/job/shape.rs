@@ -26,13 +26,7 @@ pub(super) const fn field(
 }
 
 /// What a person may decide.
-pub const DECIDES: &[&str] = &[
-    "windows",
-    "limits",
-    "confirmations",
-    "bridge",
-    "closings",
-];
+pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge", "closings"];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
 const PLACES: &[&str] = &["vault", "duct", "buried"];

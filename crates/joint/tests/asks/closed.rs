@@ -26,7 +26,7 @@ fn job(decides: &str, closing: &str) -> (String, Case) {
     )
 }
 
-const ALL: &str = r#"decides = ["windows", "limits", "confirmations", "closings"]"#;
+const ALL: &str = r#"decides = ["windows", "limits", "confirmations", "bridge", "closings"]"#;
 
 fn plan_with(closing: &str) -> Plan {
     let (job, case) = job(ALL, closing);
@@ -101,7 +101,7 @@ fn a_closing_of_another_fact_closes_nothing() {
 
 #[test]
 fn a_closing_needs_somebody_with_the_right_and_names_that_mean_something() {
-    let without = r#"decides = ["windows", "limits", "confirmations"]"#;
+    let without = r#"decides = ["windows", "limits", "confirmations", "bridge"]"#;
     assert!(refused(without, CLOSING).contains("decides closings"));
     assert!(
         refused(ALL, &CLOSING.replace("seal_overlap", "seal_overlab"))

@@ -14,6 +14,7 @@ fn with_papers(size: &str, metal: &str, rows: &str) -> (String, Case) {
     let is = format!("size = \"{size}\"\nmetal = \"{metal}\"");
     let decides = "decides = [\"windows\", \"limits\", \"confirmations\"";
     let job = case.job.replace(was, &is);
+    assert!(job.contains(decides), "somebody decides");
     let job = job.replace(decides, &format!("{decides}, \"closings\""));
     (format!("{rows}\n{job}"), case)
 }
