@@ -99,7 +99,9 @@ impl<'a> Missing<'a> {
         if lots.is_empty() && (shelf.is_some() || is_held) {
             return vec![fact::LOT.of(of)];
         }
-        let mut asks = Vec::new();
+        let unread = lots.iter().any(|lot| lot.label_is_unread());
+        let unread = unread.then(|| fact::LABEL_DATE.of(&of));
+        let mut asks: Vec<Ask> = unread.into_iter().collect();
         let from_expanded = shelf.is_none_or(|shelf| shelf.from == "expanded");
         let begun = |lot: &Lot| {
             if from_expanded {
