@@ -228,7 +228,11 @@ fn number(stress: &StressDoc) -> String {
 
 fn gaps(gaps: &[GapDoc], name: &str, lines: &mut Lines) {
     for gap in gaps {
-        let what = format!("{name}, {}: may discharge at", gap.words());
+        let mut what = format!("{name}, {}: may discharge at", gap.words());
+        if what.len() > 46 {
+            lines.add(&format!("  {name}, {}:", gap.words()));
+            what = "  may discharge at".to_owned();
+        }
         lines.add(&format!(
             "  {what:<46}{:>8.1} kV rms, as computed",
             gap.inception_kv

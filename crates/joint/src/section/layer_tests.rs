@@ -45,14 +45,10 @@ fn published(text: &str, name: &str) -> (f64, Option<f64>) {
     )
 }
 
-/// Solves the layer and compares both peaks along it, the field before the edge, and potentials with their phases.
-///
-/// Gives back how far the first peak is off, as a share.
-#[track_caller]
-fn off(text: &str, sigma: f64, hertz: f64) -> f64 {
-    let profile = profile();
-    let end = End {
-        profile: &profile,
+/// The end with its layer, at the voltage of the published answers.
+fn end(profile: &Profile, sigma: f64, hertz: f64) -> End<'_> {
+    End {
+        profile,
         cable: CableShape {
             conductor_radius_m: 6.65e-3,
             insulation_radius_m: 11.1e-3,
@@ -76,7 +72,16 @@ fn off(text: &str, sigma: f64, hertz: f64) -> f64 {
             edge_radius_m: 0.25e-3,
             is_empty: false,
         },
-    };
+    }
+}
+
+/// Solves the layer and compares both peaks along it, the field before the edge, and potentials with their phases.
+///
+/// Gives back how far the first peak is off, as a share.
+#[track_caller]
+fn off(text: &str, sigma: f64, hertz: f64) -> f64 {
+    let profile = profile();
+    let end = end(&profile, sigma, hertz);
     let drawn = draw(&end).unwrap_or_else(|why| panic!("{why:?}"));
     let mut wanted = drawn.wanted.clone();
     let at = |z: u32| Point::new(11.1e-3, f64::from(z) * 1e-3);

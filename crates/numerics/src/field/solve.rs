@@ -127,15 +127,9 @@ pub(super) fn run(
         let before = goals.last().map_or(&[][..], Vec::as_slice);
         let mut now = follow(section, wanted, options, before, judged);
         let is_settled = now.iter().all(|goal| goal.is_settled);
-        let cut_short = if is_settled {
-            None
-        } else if n_unknowns >= options.n_unknowns_most {
-            Some(Cut::Unknowns)
-        } else if goals.len() >= LEVELS_MOST {
-            Some(Cut::Refinements)
-        } else {
-            (!watch.may_go_on()).then_some(Cut::Watch)
-        };
+        let cut_short = (!is_settled)
+            .then(|| cut(options, n_unknowns, goals.len(), watch))
+            .flatten();
         let is_enough = is_settled || cut_short.is_some();
         let finer = (!is_enough).then(|| {
             let is_marked = mark(section, wanted, &solution, &mut now);
@@ -168,6 +162,22 @@ pub(super) fn run(
             goals,
             solved,
         });
+    }
+}
+
+/// What ends the refinement of numbers that did not settle yet, if anything does.
+fn cut(
+    options: &Options,
+    n_unknowns: usize,
+    n_levels: usize,
+    watch: &mut dyn Watch,
+) -> Option<Cut> {
+    if n_unknowns >= options.n_unknowns_most {
+        Some(Cut::Unknowns)
+    } else if n_levels >= LEVELS_MOST {
+        Some(Cut::Refinements)
+    } else {
+        (!watch.may_go_on()).then_some(Cut::Watch)
     }
 }
 
