@@ -8,7 +8,9 @@ use crate::page::{Lines, banner, mark, verdict};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, judge, worst};
 use jointwright_joint::limit::{OF_FIELD, Outcome};
-use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, fails, plan};
+use jointwright_joint::plan::{
+    GapDoc, LegDoc, Plan, RulingDoc, StressDoc, fails, outcome_words, plan,
+};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -181,13 +183,9 @@ fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
         .iter()
         .filter(of_leg)
         .partition(|r| r.ruling == "pass");
-    lines.add(&format!("  {} checks pass", passing.len()));
+    lines.add(&format!("  {} {}", passing.len(), outcome_words("pass")));
     for ruling in open {
-        let word = if ruling.ruling == "fail" {
-            "FAIL"
-        } else {
-            "NOT JUDGED"
-        };
+        let word = outcome_words(&ruling.ruling).to_uppercase();
         let why = ruling.why.as_deref().unwrap_or_default();
         lines.wrap(
             "  ",

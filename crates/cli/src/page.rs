@@ -3,8 +3,8 @@
 //! Not here: any number or rule of its own; it prints the plan document.
 
 use jointwright_joint::plan::{
-    AskDoc, ConnectorDoc, CutDoc, LegDoc, MarkDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
-    RungDoc, StackDoc,
+    AskDoc, ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc,
+    RulingDoc, RungDoc, StackDoc, outcome_words,
 };
 
 /// Width of a terminal that every crew has.
@@ -163,10 +163,13 @@ fn head(plan: &Plan, lines: &mut Lines) {
     lines.wrap(
         "  ",
         &format!(
-            "Checked: {} pass, {} not judged, {} fail. {}",
+            "Checked: {} {}, {} {}, {} {}. {}",
             count("pass"),
+            outcome_words("pass"),
             count("not-judged"),
+            outcome_words("not-judged"),
             count("fail"),
+            outcome_words("fail"),
             outcome(plan)
         ),
     );
@@ -181,12 +184,12 @@ fn call(plan: &Plan) -> String {
 
 fn outcome(plan: &Plan) -> &'static str {
     match plan.outcome.as_str() {
-        "fail" => "IT FAILS: CUT NOTHING.",
+        "fail" => "OUT OF WINDOW: CUT NOTHING.",
         _ if plan.must_stop() => {
-            "STOP: CUT NOTHING. Nothing of it is judged to fail, and work stops all the same."
+            "STOP: CUT NOTHING. Nothing of it is out of window, and work stops all the same."
         }
-        "pass" => "Every ruling passes; that does not say that it may be built.",
-        _ => "Nothing fails; not all is judged.",
+        "pass" => "All is in window; that does not say that it may be built.",
+        _ => "Nothing is out of window; not all is judged.",
     }
 }
 
@@ -247,6 +250,7 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
     let manner = Manner {
         is_withheld: stops(plan, legs, lines),
         is_metric: plan.job.words == "iec",
+        is_of_one_end: first.connector.as_ref().is_some_and(|c| c.end.is_some()),
     };
     parts(first, lines);
     lines.add("  Measure from the square-cut conductor end, back along the cable.");
@@ -338,11 +342,10 @@ fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
         .iter()
         .any(|r| r.leg.as_deref().is_none_or(|l| names.contains(&l)));
     if here {
-        lines.add("  STOP: SOMETHING FAILS HERE. CUT NOTHING. READ \"FAILS\" BELOW, THEN CALL.");
+        lines
+            .add("  STOP: SOMETHING HERE IS OUT OF WINDOW. CUT NOTHING. READ IT BELOW, THEN CALL.");
     } else if !fails.is_empty() {
-        lines.add(
-            "  STOP: ANOTHER LEG OF THIS JOINT FAILS. CUT NOTHING. READ \"FAILS\", THEN CALL.",
-        );
+        lines.add("  STOP: ANOTHER LEG IS OUT OF WINDOW. CUT NOTHING. READ IT BELOW, THEN CALL.");
     }
     stopped(plan, &names, lines);
     let is_shared = plan.job.kind != "separable";
@@ -380,6 +383,8 @@ struct Manner {
     is_withheld: bool,
     /// In millimetres only.
     is_metric: bool,
+    /// With the growth of one end alone, for a sleeve whose ends differ.
+    is_of_one_end: bool,
 }
 
 fn parts(leg: &LegDoc, lines: &mut Lines) {
@@ -394,7 +399,13 @@ fn parts(leg: &LegDoc, lines: &mut Lines) {
         let moves = moves.unwrap_or_default();
         lines.wrap(
             "  ",
-            &format!("{}: {} ({}){moves}", part.kind, part.id, part.instructions),
+            &format!(
+                "{}: {}{} ({}){moves}",
+                part.kind,
+                part.id,
+                side(part),
+                part.instructions
+            ),
         );
         if let (Some(connector), "connector") = (&leg.connector, part.kind.as_str()) {
             self::connector(connector, lines);
@@ -402,11 +413,30 @@ fn parts(leg: &LegDoc, lines: &mut Lines) {
     }
 }
 
+/// The side by which a leg comes into a body whose sides differ.
+fn side(part: &PartDoc) -> String {
+    let side = part.side.as_ref();
+    side.map(|side| format!(", side {side}"))
+        .unwrap_or_default()
+}
+
+/// Presses of each end, or of the end named where the two differ.
+fn presses(n: i64, connector: &ConnectorDoc) -> String {
+    match &connector.end {
+        Some(_) => format!("{n} presses at this end"),
+        None => format!("{n} presses an end"),
+    }
+}
+
 fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
     let mut words = vec![connector.means.clone()];
     words.extend(connector.die.as_ref().map(|die| format!("die {die}")));
-    words.extend(connector.presses.map(|n| format!("{n} presses an end")));
+    words.extend(connector.end.as_ref().map(|end| format!("end {end}")));
+    words.extend(connector.presses.map(|n| presses(n, connector)));
     lines.wrap("      ", &words.join(", "));
+    if let Some(why) = &connector.end_open {
+        lines.wrap("      ", &format!("WHICH END IS NOT KNOWN: {why}"));
+    }
     if let (Some([least, most]), Some(source)) =
         (connector.growth_of_mouth_mm, &connector.growth_source)
     {
@@ -472,10 +502,17 @@ fn ladder(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
         return;
     }
     lines.add("      Choose no row by guess; between two rows, use none: press a trial,");
-    lines.add("      write it into the job and plan again. Growth is of the whole sleeve.");
+    let (of, grew_by) = if manner.is_of_one_end {
+        ("this end, pressed alone", "this end grew")
+    } else {
+        ("the whole sleeve", "sleeve grew")
+    };
     lines.add(&format!(
-        "      {:<14}{:>12}   {:>43}",
-        "sleeve grew", "cut at", "may lie"
+        "      write it into the job and plan again. Growth is of {of}."
+    ));
+    lines.add(&format!(
+        "      {grew_by:<14}{:>12}   {:>43}",
+        "cut at", "may lie"
     ));
     for rung in &cut.growth_ladder {
         let at = match (&rung.inch, &rung.mark_mm) {
@@ -553,7 +590,7 @@ fn fails(plan: &Plan, lines: &mut Lines) {
     if groups.is_empty() {
         return;
     }
-    lines.heading("FAILS");
+    lines.heading("OUT OF WINDOW");
     for (ruling, ends) in groups {
         let why = ruling.why.as_deref().unwrap_or_default();
         lines.wrap(
@@ -685,7 +722,7 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
         let found = if fits.is_empty() {
             "no row of the catalogues fits; call".to_owned()
         } else {
-            format!("nothing fails with {}", fits.join(", "))
+            format!("nothing is out of window with {}", fits.join(", "))
         };
         lines.wrap(
             "  ",
@@ -698,18 +735,40 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
 }
 
 fn foot(plan: &Plan, lines: &mut Lines) {
-    if let (Some(governs), true) = (&plan.governs, !plan.must_stop()) {
-        // Rounded down, so that no margin is shown larger than it is.
-        let margin = governs.margin.map_or(0.0, |m| (m * 10.0).floor() / 10.0);
-        let unit = governs.unit.as_deref().unwrap_or_default();
-        lines.heading(&format!(
-            "GOVERNS: {}, {}: {margin:.1} {unit} to spare",
-            who(governs),
-            words(&governs.check)
-        ));
+    if !plan.must_stop() {
+        governs(plan, lines);
     }
     lines.blank();
     lines.wrap("  ", &call(plan));
     lines.wrap("  ", &plan.never);
     banner(plan, lines);
+}
+
+/// What comes nearest to its limit, in a sentence each: of what is measured in millimetres, and of what is computed.
+fn governs(plan: &Plan, lines: &mut Lines) {
+    let has_inches = plan.job.words == "us";
+    let nearest = [
+        (&plan.governs, "Of all lengths and diameters"),
+        (&plan.governs_computed, "Of the numbers computed"),
+    ];
+    let said: Vec<String> = nearest
+        .into_iter()
+        .filter_map(|(ruling, of)| {
+            let ruling = ruling.as_ref()?;
+            Some(format!(
+                "{of} that are {}, {} at {} comes nearest to its limit: {}.",
+                outcome_words("pass"),
+                words(&ruling.check),
+                who(ruling),
+                ruling.figures(has_inches)?
+            ))
+        })
+        .collect();
+    if said.is_empty() {
+        return;
+    }
+    lines.heading("LEAST ROOM");
+    for line in said {
+        lines.wrap("  ", &line);
+    }
 }

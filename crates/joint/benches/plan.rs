@@ -39,7 +39,7 @@ fn four_way_reading_alone(c: &mut Criterion) {
 fn cutback_of_one_leg(c: &mut Criterion) {
     let order = order(FOUR_WAY);
     let leg = &order.job.legs[1];
-    let chosen = Chosen::from_names(&order.catalogue, &leg.parts);
+    let chosen = Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor);
     c.bench_function("cutback_of_one_leg", |b| {
         b.iter(|| cutback(black_box(&order.job), leg, &chosen));
     });

@@ -6,8 +6,8 @@
 //!
 //! Not here: whether it fits (`checks`).
 
-use crate::cable::{Layer, Words};
-use crate::catalogue::{Adapter, Body, Catalogue, Connector, Fits, Seal, ShieldPart};
+use crate::cable::{Conductor, Layer, Words};
+use crate::catalogue::{Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Seal, ShieldPart};
 use crate::job::{Job, Leg, PartNames};
 use crate::limit::Known;
 use crate::survey::{Diameter, EndSurvey};
@@ -22,6 +22,8 @@ pub struct Chosen<'c> {
     pub adapter: Option<&'c Adapter>,
     /// Connector.
     pub connector: Option<&'c Connector>,
+    /// End of the connector that takes this leg; `None` where it is open, or nobody says which.
+    pub end: Option<&'c ConnectorEnd>,
     /// Shield part.
     pub shield_part: Option<&'c ShieldPart>,
     /// Seal.
@@ -29,24 +31,47 @@ pub struct Chosen<'c> {
 }
 
 impl<'c> Chosen<'c> {
-    /// Parts of these names.
-    pub fn from_names(catalogue: &'c Catalogue, names: &PartNames) -> Chosen<'c> {
+    /// Parts of these names, for a leg with this conductor.
+    pub fn from_names(
+        catalogue: &'c Catalogue,
+        names: &PartNames,
+        conductor: Conductor,
+    ) -> Chosen<'c> {
+        let connector = names.connector.as_deref();
+        let connector = connector.and_then(|id| catalogue.connector(id));
+        let said = names.connector_end.as_deref();
         Chosen {
-            body: names.body.as_deref().and_then(|id| catalogue.body(id)),
+            body: names
+                .body
+                .as_deref()
+                .and_then(|id| catalogue.body(id))
+                .map(|body| body.seen_from(names.body_side.as_deref())),
             adapter: names
                 .adapter
                 .as_deref()
                 .and_then(|id| catalogue.adapter(id)),
-            connector: names
-                .connector
-                .as_deref()
-                .and_then(|id| catalogue.connector(id)),
+            connector,
+            end: connector.and_then(|part| part.end_for(conductor, said).ok()),
             shield_part: names
                 .shield_part
                 .as_deref()
                 .and_then(|id| catalogue.shield_part(id)),
             seal: names.seal.as_deref().and_then(|id| catalogue.seal(id)),
         }
+    }
+
+    /// Connector with the end that takes this leg, where both are known.
+    pub fn grip(&self) -> Option<(&'c Connector, &'c ConnectorEnd)> {
+        self.connector.zip(self.end)
+    }
+
+    /// Why no end of the connector is known to take a leg; none where one is, or the connector is open.
+    pub fn why_no_end(&self, leg: &Leg, words: Words) -> Option<String> {
+        let connector = self.connector.filter(|_| self.end.is_none())?;
+        let conductor = leg.cable.conductor;
+        let said = leg.parts.connector_end.as_deref();
+        let why = connector.end_for(conductor, said).err()?;
+        Some(connector.why_no_end(&why, conductor, words))
     }
 
     /// Whether any of them is an invented part.

@@ -12,7 +12,7 @@ use crate::cutback::{Refusal, cutback};
 use crate::fit::Chosen;
 use crate::form::Complaint;
 use crate::job::{Closing, End, Job, JointKind, Leg, Order, PartNames};
-use crate::limit::{Outcome, Reach, Ruling};
+use crate::limit::{Datum, Outcome, Reach, Ruling};
 use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
@@ -84,7 +84,7 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
         match leg_inputs(
             &order.job,
             leg,
-            Chosen::from_names(&order.catalogue, &leg.parts),
+            Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor),
         ) {
             Ok(leg) => legs.push(leg),
             Err(wrong) => refusals.extend(wrong),
@@ -285,6 +285,23 @@ pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
         .min_by(|a, b| a.margin.unwrap_or(0.0).total_cmp(&b.margin.unwrap_or(0.0)))
 }
 
+/// Passing ruling of what is computed in another unit than millimetres whose margin is the least part of its limit.
+pub fn governing_computed(rulings: &[Ruling]) -> Option<&Ruling> {
+    let part = |ruling: &Ruling| match (&ruling.limit, ruling.margin) {
+        (Some(Datum::Number(limit)), Some(margin)) if *limit != 0.0 => Some(margin / limit.abs()),
+        _ => None,
+    };
+    let computed = rulings.iter().filter(|r| {
+        r.outcome == Outcome::Pass
+            && r.reach == Reach::Computed
+            && r.unit.is_some_and(|u| u != "mm")
+    });
+    computed
+        .filter_map(|ruling| Some((part(ruling)?, ruling)))
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, ruling)| ruling)
+}
+
 /// Rulings without those that this program computed.
 pub fn without_computed(rulings: &[Ruling]) -> Vec<Ruling> {
     rulings
@@ -439,7 +456,7 @@ fn with_part<'o>(
             continue;
         }
         *slot = Some(id.to_owned());
-        let chosen = Chosen::from_names(&order.catalogue, &names);
+        let chosen = Chosen::from_names(&order.catalogue, &names, each.leg.cable.conductor);
         legs.push(leg_inputs(&order.job, each.leg, chosen)?);
     }
     Ok(Inputs {

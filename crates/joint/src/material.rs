@@ -265,9 +265,9 @@ pub fn tools(inputs: &Inputs<'_>) -> Vec<Tool> {
             Means::Compression => add(
                 format!(
                     "press, its calibration in date, with {}",
-                    connector
-                        .die
-                        .as_deref()
+                    leg.chosen
+                        .end
+                        .and_then(|end| end.die.as_deref())
                         .unwrap_or("the die that its instructions name")
                 ),
                 &source,

@@ -69,6 +69,8 @@ struct Knife {
 #[derive(Clone, Debug, Serialize)]
 struct Ladder {
     what: String,
+    /// Whose growth it is of.
+    of: String,
     rungs: Vec<Rung>,
 }
 
@@ -263,6 +265,16 @@ fn connector(leg: &LegDoc) -> Vec<String> {
         return vec!["no connector is named: stop and call".to_owned()];
     };
     let mut said = vec![format!("{}, {}", clipped(&part.id, 40), doc.means)];
+    said.extend(
+        doc.end
+            .as_ref()
+            .map(|end| format!("this leg goes into its end {end}")),
+    );
+    said.extend(
+        doc.end_open
+            .as_ref()
+            .map(|why| format!("stop and call: {why}")),
+    );
     if doc.means == "compression" {
         said.push(format!(
             "die {}; {}",
@@ -273,7 +285,10 @@ fn connector(leg: &LegDoc) -> Vec<String> {
                 )),
             doc.presses.map_or(
                 "presses not named: see its instructions".to_owned(),
-                |n| format!("{n} presses an end")
+                |n| match doc.end {
+                    Some(_) => format!("{n} presses at this end"),
+                    None => format!("{n} presses an end"),
+                }
             )
         ));
     }
@@ -308,8 +323,12 @@ fn ladders(leg: &LegDoc, is_metric: bool) -> Vec<Ladder> {
             }
             printed
         });
+        let end = leg.connector.as_ref().and_then(|c| c.end.as_ref());
         Ladder {
             what: cut.words.clone(),
+            of: end.map_or("The whole sleeve".to_owned(), |end| {
+                format!("The end {}, pressed alone,", clipped(end, 40))
+            }),
             rungs: rungs.collect(),
         }
     };
@@ -351,8 +370,12 @@ fn rung(rung: &RungDoc, is_metric: bool) -> Rung {
 }
 
 fn part(part: &PartDoc) -> String {
+    let side = part.side.as_ref();
+    let side = side
+        .map(|side| format!(", side {side}"))
+        .unwrap_or_default();
     format!(
-        "{}: {} ({})",
+        "{}: {}{side} ({})",
         part.kind,
         clipped(&part.id, 32),
         clipped(&part.instructions, 48)

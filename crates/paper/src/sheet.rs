@@ -8,6 +8,7 @@ use crate::front::{Front, fronts};
 use jointwright_drawing::{Style, Theme, half_section, strips as strips_of};
 use jointwright_joint::plan::{
     DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
+    outcome_words,
 };
 use serde::Serialize;
 use std::collections::BTreeMap;
@@ -41,6 +42,8 @@ struct Strips {
 #[derive(Clone, Debug, Serialize)]
 struct RulingRow {
     outcome: String,
+    /// The outcome as a person reads it.
+    word: String,
     question: String,
     who: String,
     /// Value, limit and margin of the one with the least margin, or why.
@@ -189,7 +192,7 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
 /// Why no number to cut to is printed.
 fn stop_title(plan: &Plan) -> &'static str {
     if plan.outcome == "fail" {
-        "A check fails: no number to cut to is printed"
+        "Out of window: no number to cut to is printed"
     } else {
         "Work stops until a named person has said what this is: no number to cut to is printed"
     }
@@ -202,6 +205,7 @@ fn stop_rows(plan: &Plan) -> Vec<RulingRow> {
         let ruling = plan.rulings.iter().find(|r| r.check == stop.check);
         RulingRow {
             outcome: "STOP".to_owned(),
+            word: "stop".to_owned(),
             question: ruling.map(|r| r.question.clone()).unwrap_or_default(),
             who: stop.whom.clone(),
             found: whole(&stop.say),
@@ -385,7 +389,7 @@ fn rows(plan: &Plan, outcome: &str) -> Vec<RulingRow> {
     let printed = printed(plan);
     groups
         .iter()
-        .filter_map(|group| row(outcome, group))
+        .filter_map(|group| row(plan, outcome, group))
         .map(|row| RulingRow {
             found: as_printed(&row.found, &printed),
             source: as_printed(&row.source, &printed),
@@ -439,7 +443,7 @@ fn as_printed(text: &str, printed: &BTreeMap<String, String>) -> String {
     out
 }
 
-fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
+fn row(plan: &Plan, outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
     let margin = |r: &&&RulingDoc| r.margin.unwrap_or(f64::INFINITY);
     let least = group
         .iter()
@@ -455,26 +459,10 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
             let hint = least.hint.as_deref().map(|h| format!(" {h}"));
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
-        // A computed number has no more figures than its error leaves it.
-        (None, Some(_), Some(unit)) if ["kV/mm", "times", "kPa", "%"].contains(&unit.as_str()) => {
-            let shown = |datum: Option<&DatumDoc>| match datum {
-                Some(DatumDoc::Number(number)) => format!("{number:.2} {unit}"),
-                _ => "nothing".to_owned(),
-            };
-            format!(
-                "{}: computed {}, against {}",
-                subject(least),
-                shown(least.value.as_ref()),
-                shown(least.limit.as_ref())
-            )
+        (None, Some(_), Some(_)) => {
+            let figures = least.figures(plan.job.words == "us");
+            format!("{}: {}", subject(least), figures.unwrap_or_default())
         }
-        (None, Some(margin), Some(unit)) => format!(
-            "{}: found {}, to keep to {}; {} {unit} to spare",
-            subject(least),
-            datum(least.value.as_ref()),
-            datum(least.limit.as_ref()),
-            exact(margin),
-        ),
         _ => format!(
             "{}; to keep to {}",
             datum(least.value.as_ref()),
@@ -483,6 +471,7 @@ fn row(outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
     };
     Some(RulingRow {
         outcome: outcome.to_owned(),
+        word: outcome_words(outcome).to_owned(),
         question: least.question.clone(),
         who: whole(&who.join(" ")),
         found: whole(&found),

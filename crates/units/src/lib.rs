@@ -21,7 +21,10 @@ mod station;
 pub use interval::Interval;
 pub use length::Length;
 pub use length_error::LengthError;
-pub use mark::{Mark, Tick, Toward, Window, WindowText, mark, metric_mark, mm_beside, window_text};
+pub use mark::{
+    Mark, RangeText, Tick, Toward, Window, WindowText, bound_text, mark, metric_mark,
+    metric_middle_mark, middle_mark, mm_beside, range_text, window_text,
+};
 pub use quantity::{
     Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, Torque,
     VoltagePeak, VoltageRms,

@@ -8,7 +8,7 @@
 //! Not here: what the nominal and the window are of, and printing without rounding (`print`).
 
 use crate::print::{decimal_fixed, inch_fraction};
-use crate::{Length, Station};
+use crate::{Interval, Length, Station};
 use std::fmt;
 
 /// Half-nanometres in 0.1 mm, the coarsest step of printed millimetres.
@@ -99,6 +99,21 @@ impl Window {
         self.greatest
     }
 
+    /// Half way between its bounds, rounded downward to the half-nanometre.
+    pub fn middle(self) -> Station {
+        let sum = i128::from(self.least.half_nm()) + i128::from(self.greatest.half_nm());
+        station(sum.div_euclid(2)).unwrap_or(self.least)
+    }
+
+    /// Whether at least a quarter of the window lies on either side of `station`.
+    fn holds_in_its_middle(self, station: Station) -> bool {
+        let at = i128::from(station.half_nm());
+        let least = i128::from(self.least.half_nm());
+        let greatest = i128::from(self.greatest.half_nm());
+        let width = greatest - least;
+        4 * (at - least) >= width && 4 * (greatest - at) >= width
+    }
+
     /// Whether `station` lies inside, bounds included.
     pub fn contains(self, station: Station) -> bool {
         self.least <= station && station <= self.greatest
@@ -179,6 +194,46 @@ pub fn metric_mark(nominal: Station, window: Option<Window>) -> Option<Mark> {
         })
 }
 
+/// The mark for a window: in its middle, as nearly as ticks of 1/16 in or finer come to it.
+///
+/// The coarsest tick that leaves at least a quarter of the window on either side; where none down to 1/64 in does, the coarsest that the window holds at all, and else millimetres.
+pub fn middle_mark(window: Window, tick: Tick) -> Option<Mark> {
+    let middle = window.middle();
+    let range = Range::of(middle, Some(window), Toward::Nearest);
+    let inside = tick.ladder().find(|tick| {
+        let station = range.nearest(i128::from(middle.half_nm()), tick.step());
+        station.is_some_and(|station| window.holds_in_its_middle(station))
+    });
+    mark(
+        middle,
+        Some(window),
+        inside.unwrap_or(tick),
+        Toward::Nearest,
+    )
+}
+
+/// The same on a millimetre rule: a whole millimetre, else tenths and finer.
+pub fn metric_middle_mark(window: Window) -> Option<Mark> {
+    let middle = window.middle();
+    let whole = metric_mark(middle, Some(window))?;
+    if window.holds_in_its_middle(whole.station) {
+        return Some(whole);
+    }
+    let range = Range::of(middle, Some(window), Toward::Nearest);
+    let at = i128::from(middle.half_nm());
+    let inside = mm_ladder().find_map(|(step, decimals)| {
+        let station = range.nearest(at, step)?;
+        window.holds_in_its_middle(station).then(|| Mark {
+            station,
+            value: station.floor(),
+            inch: None,
+            mm: mm_at(i128::from(station.half_nm()), step, decimals),
+            tick: None,
+        })
+    });
+    Some(inside.unwrap_or(whole))
+}
+
 /// A window as printed: least and greatest, without units.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct WindowText {
@@ -190,7 +245,8 @@ pub struct WindowText {
 
 /// `window` as printed, each bound rounded inward, so that whatever the text allows the window allows.
 ///
-/// At `tick`, or the coarsest finer one at which the printed window is not empty; millimetres likewise from 0.1 on.
+/// At `tick`, or the coarsest finer one at which the printed window has two ticks: one tick is no window; in millimetres only where none has; these likewise from 0.1 on.
+/// A window without width is printed as what it is.
 /// A mark of more decimals than the text may lie outside the text, though never outside the window.
 pub fn window_text(window: Window, tick: Tick) -> WindowText {
     let least = i128::from(window.least.half_nm());
@@ -201,6 +257,9 @@ pub fn window_text(window: Window, tick: Tick) -> WindowText {
     };
     let inch = tick.ladder().find_map(|tick| {
         let (low, high) = inward(tick.step())?;
+        if low == high && least != greatest {
+            return None;
+        }
         Some((
             inch_fraction(station(low)?.floor())?,
             inch_fraction(station(high)?.floor())?,
@@ -208,6 +267,9 @@ pub fn window_text(window: Window, tick: Tick) -> WindowText {
     });
     let mm = mm_ladder().find_map(|(step, decimals)| {
         let (low, high) = inward(step)?;
+        if low == high && least != greatest && step > 1 {
+            return None;
+        }
         Some((mm_at(low, step, decimals), mm_at(high, step, decimals)))
     });
     // A step of one half-nanometre rounds nothing, and least <= greatest.
@@ -228,7 +290,8 @@ pub fn mm_beside(mark: &Mark, window: Window) -> (String, (String, String)) {
     for (step, decimals) in mm_ladder() {
         let (low, high) = (round_up(least, step), round_down(greatest, step));
         let rounded = round_down(at + step / 2, step);
-        if low <= rounded && rounded <= high {
+        let is_single = low == high && least != greatest && step > 1;
+        if low <= rounded && rounded <= high && !is_single {
             let text = |x| mm_at(x, step, decimals);
             return (text(rounded), (text(low), text(high)));
         }
@@ -236,6 +299,74 @@ pub fn mm_beside(mark: &Mark, window: Window) -> (String, (String, String)) {
     // Only a mark outside its window comes here; all three are then printed exactly.
     let text = |x| mm_at(x, 1, MM_DECIMALS_MAX);
     (text(at), (text(least), text(greatest)))
+}
+
+/// A permitted range of diameters as printed: inches with three decimals and millimetres with two or finer, every bound rounded inward, so that no printed number lies outside.
+#[derive(Clone, Debug, PartialEq, Eq, Hash)]
+pub struct RangeText {
+    /// Decimal inches, without unit, `0.830`.
+    pub inch: (String, String),
+    /// Millimetres, without unit, `21.09`.
+    pub mm: (String, String),
+}
+
+/// `range` as printed.
+pub fn range_text(range: Interval) -> RangeText {
+    let (least, greatest) = (
+        i128::from(range.least().nm()),
+        i128::from(range.greatest().nm()),
+    );
+    // A thousandth of an inch is 25 400 nm, a hundredth of a millimetre 10 000 nm; finer where nothing is left.
+    let inward = |unit: i128, decimals: usize| {
+        let (low, high) = (round_up(least, unit), round_down(greatest, unit));
+        (low <= high).then(|| {
+            (
+                decimal_fixed(low / unit, decimals),
+                decimal_fixed(high / unit, decimals),
+            )
+        })
+    };
+    let inch = [(25_400, 3), (2_540, 4), (254, 5)];
+    let mm = [(10_000, 2), (1_000, 3), (100, 4), (10, 5), (1, 6)];
+    let of = |steps: &[(i128, usize)]| {
+        let mut steps = steps.iter();
+        steps.find_map(|(unit, decimals)| inward(*unit, *decimals))
+    };
+    let mm = of(&mm).unwrap_or_else(|| (range.least().exact_mm(), range.greatest().exact_mm()));
+    // Nothing of a hundred-thousandth of an inch lies inside: the same digits say it in millimetres alone.
+    let inch = of(&inch).unwrap_or_default();
+    RangeText {
+        inch,
+        mm: without_idle_noughts(mm),
+    }
+}
+
+/// Both numbers without the last nought where both end in one, one decimal at least.
+fn without_idle_noughts((low, high): (String, String)) -> (String, String) {
+    let decimals = |text: &str| text.split_once('.').map_or(0, |(_, d)| d.len());
+    if decimals(&low) > 1 && low.ends_with('0') && high.ends_with('0') {
+        let cut = |text: &str| text[..text.len() - 1].to_owned();
+        return without_idle_noughts((cut(&low), cut(&high)));
+    }
+    (low, high)
+}
+
+/// A length that must not be exceeded as printed, in both units and rounded downward: `0.118 in (3.0 mm)`; or one that must be reached, rounded upward.
+pub fn bound_text(length: Length, toward: Toward) -> String {
+    let nm = i128::from(length.nm());
+    let round = |unit: i128| match toward {
+        Toward::Longer => round_up(nm, unit),
+        _ => round_down(nm, unit),
+    };
+    let mm = decimal_fixed(round(10_000) / 10_000, 2);
+    let mm = match mm.strip_suffix('0') {
+        Some(shorter) => shorter.to_owned(),
+        None => mm,
+    };
+    match length.exact_inch() {
+        Some(inch) => format!("{inch} ({mm} mm)"),
+        None => format!("{} in ({mm} mm)", decimal_fixed(round(25_400) / 25_400, 3)),
+    }
 }
 
 /// Where the mark may lie: window and wanted side together, in half-nanometres.

@@ -1,7 +1,10 @@
 //! Marks and printed windows: worked cases, then the laws.
 
-use super::{Mark, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text};
-use crate::{Length, Station};
+use super::{
+    Mark, Tick, Toward, Window, bound_text, mark, metric_mark, metric_middle_mark, middle_mark,
+    mm_beside, range_text, window_text,
+};
+use crate::{Interval, Length, Station};
 use proptest::prelude::*;
 
 /// Station of a length written as a diameter is.
@@ -206,9 +209,10 @@ fn a_window_is_rounded_inward() {
 
 #[test]
 fn a_window_that_rounding_would_empty_is_printed_finer() {
+    // It holds 7 1/64 in alone, and one tick is no window.
     check_window(
         ("178.1 mm", "178.3 mm", Tick::EIGHTH),
-        Some(("7 1/64", "7 1/64")),
+        None,
         ("178.1", "178.3"),
     );
     check_window(
@@ -374,7 +378,11 @@ proptest! {
             prop_assert!(read(&least) <= read(&greatest));
             prop_assert!(read(&greatest) <= window.greatest());
         } else {
-            prop_assert_eq!(mark(window.least(), Some(window), tick, Nearest).and_then(|m| m.inch), None);
+            // No two sixty-fourths lie in it, and none in a window without width.
+            let step = 2 * i128::from(Length::INCH_64TH.nm());
+            let [low, high] = [window.least(), window.greatest()].map(|s| i128::from(s.half_nm()));
+            let n_ticks = high.div_euclid(step) - (low - 1).div_euclid(step);
+            prop_assert!(n_ticks <= i128::from(low != high), "{n_ticks} ticks");
         }
     }
 
@@ -458,5 +466,135 @@ proptest! {
         let mark = metric_mark(Station::from_half_nm(nominal), Some(window)).unwrap();
         prop_assert!(window.contains(mark.station));
         prop_assert_eq!(decimal(&mark.mm), mark.station.mm());
+    }
+}
+
+#[track_caller]
+fn check_middle(least: &str, greatest: &str, inch: Option<&str>, mm: &str, whole_mm: &str) {
+    let window = window(least, greatest).expect("a window");
+    let mark = middle_mark(window, Tick::SIXTEENTH).expect("a mark");
+    assert_eq!((mark.inch.as_deref(), mark.mm.as_str()), (inch, mm));
+    let mark = metric_middle_mark(window).expect("a mark");
+    assert_eq!((mark.inch, mark.mm.as_str()), (None, whole_mm));
+}
+
+#[test]
+fn a_mark_stands_in_the_middle_of_its_window() {
+    // Minus nothing, plus 1/8 in: in the middle and not at the edge.
+    check_middle("2 in", "2 1/8 in", Some("2 1/16"), "52.4", "52");
+    // 56.75 to 59.33: the sixteenths in it are 57.15 and 58.74, the thirty-second between them leaves as much on both sides.
+    check_middle("56.75 mm", "59.33 mm", Some("2 9/32"), "57.9", "58");
+    check_middle("196 mm", "200 mm", Some("7 13/16"), "198.4", "198");
+    // Narrower than two sixty-fourths: what it holds at all.
+    check_middle("178.1 mm", "178.3 mm", Some("7 1/64"), "178.2", "178.2");
+    check_middle("178.25 mm", "178.55 mm", None, "178.4", "178.4");
+    check_middle("2 in", "2 in", Some("2"), "50.8", "50.8");
+}
+
+#[test]
+fn a_window_is_never_one_tick_alone() {
+    // One sixteenth, two thirty-seconds.
+    check_window(
+        ("51.0 mm", "53.5 mm", Tick::SIXTEENTH),
+        Some(("2 1/32", "2 3/32")),
+        ("51.0", "53.5"),
+    );
+    // One sixty-fourth: the window stands in millimetres.
+    check_window(
+        ("178.1 mm", "178.3 mm", Tick::SIXTEENTH),
+        None,
+        ("178.1", "178.3"),
+    );
+    check_window(
+        ("2 in", "2 in", Tick::SIXTEENTH),
+        Some(("2", "2")),
+        ("50.8", "50.8"),
+    );
+}
+
+#[track_caller]
+fn check_range(least: &str, greatest: &str, inch: (&str, &str), mm: (&str, &str)) {
+    let length = |text: &str| Length::parse_diameter(text).expect(text);
+    let range = Interval::new(length(least), length(greatest)).expect("bounds in order");
+    let text = range_text(range);
+    assert_eq!((text.inch.0.as_str(), text.inch.1.as_str()), inch);
+    assert_eq!((text.mm.0.as_str(), text.mm.1.as_str()), mm);
+}
+
+#[test]
+fn a_range_of_diameters_is_rounded_inward_in_both_units() {
+    check_range(
+        "0.830 in",
+        "1.220 in",
+        ("0.830", "1.220"),
+        ("21.09", "30.98"),
+    );
+    check_range("17.5 mm", "34.0 mm", ("0.689", "1.338"), ("17.5", "34.0"));
+    check_range("12 mm", "40 mm", ("0.473", "1.574"), ("12.0", "40.0"));
+    // Nothing to a thousandth lies inside, so that it takes a finer one.
+    check_range(
+        "25.41 mm",
+        "25.42 mm",
+        ("1.0004", "1.0007"),
+        ("25.41", "25.42"),
+    );
+}
+
+#[test]
+fn a_bound_is_rounded_to_the_side_that_is_permitted() {
+    let length = |text: &str| Length::parse_diameter(text).expect(text);
+    assert_eq!(bound_text(length("3 mm"), Shorter), "0.118 in (3.0 mm)");
+    assert_eq!(bound_text(length("3 mm"), Longer), "0.119 in (3.0 mm)");
+    assert_eq!(bound_text(length("1/8 in"), Shorter), "1/8 in (3.17 mm)");
+    assert_eq!(bound_text(length("1/8 in"), Longer), "1/8 in (3.18 mm)");
+}
+
+proptest! {
+    #[test]
+    fn a_mark_in_the_middle_lies_inside_and_leaves_a_quarter_wherever_a_sixty_fourth_does(
+        least in -1_000_000_000_i64..1_000_000_000,
+        width in 0_i64..20_000_000,
+    ) {
+        let window = Window::new(Station::from_half_nm(least), Station::from_half_nm(least + width)).expect("in order");
+        for mark in [middle_mark(window, Tick::SIXTEENTH), metric_middle_mark(window)] {
+            let mark = mark.expect("a mark");
+            prop_assert!(window.contains(mark.station));
+        }
+        // Half a sixty-fourth is the farthest that one may be from the middle.
+        let mark = middle_mark(window, Tick::SIXTEENTH).expect("a mark");
+        if width >= 2 * 2 * 396_875 {
+            prop_assert!(mark.tick.is_some());
+            let at = mark.station.half_nm();
+            prop_assert!(4 * (at - least) >= width && 4 * (least + width - at) >= width);
+        }
+        let text = window_text(window, Tick::SIXTEENTH);
+        if let Some((low, high)) = &text.inch && least > 0 {
+            let read = |text: &str| Station::from(Length::parse_cut(&format!("{text} in")).expect(text));
+            prop_assert!(low != high || width == 0);
+            prop_assert!(window.contains(read(low)) && window.contains(read(high)));
+            if mark.tick.is_some() {
+                prop_assert!(read(low) <= mark.station && mark.station <= read(high));
+            }
+        }
+    }
+
+    #[test]
+    fn no_printed_bound_of_a_range_lies_outside(
+        least in 1_i64..200_000_000,
+        width in 0_i64..50_000_000,
+    ) {
+        let range = Interval::new(Length::from_nm(least), Length::from_nm(least + width)).expect("in order");
+        let text = range_text(range);
+        for mm in [&text.mm.0, &text.mm.1] {
+            let read = Length::parse_diameter(&format!("{mm} mm")).expect(mm);
+            prop_assert!(range.contains(read), "{mm} mm is outside");
+        }
+        for inch in [&text.inch.0, &text.inch.1] {
+            if !inch.is_empty() {
+                let read = Length::parse_diameter(&format!("{inch} in")).expect(inch);
+                prop_assert!(range.contains(read), "{inch} in is outside");
+            }
+        }
+        prop_assert_eq!(text.inch.0.is_empty(), text.inch.1.is_empty());
     }
 }

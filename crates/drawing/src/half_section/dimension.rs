@@ -22,7 +22,7 @@ pub(super) fn datum_name(leg: &LegDoc) -> &str {
         .map_or("square-cut conductor end", |cut| &cut.from)
 }
 /// What stands instead of numbers.
-pub(super) const FAILS: &str = "a check fails: no number is printed";
+pub(super) const FAILS: &str = "out of window: no number is printed";
 
 /// What a row says.
 struct Row<'a> {

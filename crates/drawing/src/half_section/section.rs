@@ -134,7 +134,8 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
     let mouth_mm = mouth(leg).unwrap_or(half);
     let from = if connector.two_ended {
         let centre = place(leg, "connector-centre").unwrap_or(0.0);
-        2.0 * centre - mouth_mm
+        let across = connector.other_end_mm;
+        across.map_or(2.0 * centre - mouth_mm, |across| centre - across)
     } else {
         place(leg, "connector-seat").unwrap_or(mouth_mm - connector.length_mm)
     };

@@ -76,8 +76,8 @@ impl Missing<'_> {
         if let Some(seal) = chosen.seal.filter(|seal| seal.cover.is_none()) {
             asks.push(fact::SEAL_HEAT.of(&seal.head.id));
         }
-        let bare =
-            |c: &&crate::catalogue::Connector| c.made_of.is_none() || c.resistance_ratio.is_none();
+        let is_silent = chosen.end.is_none_or(|end| end.resistance_ratio.is_none());
+        let bare = |c: &&crate::catalogue::Connector| c.made_of.is_none() || is_silent;
         if let Some(connector) = chosen.connector.filter(bare) {
             asks.push(fact::CONNECTOR_HEAT.of(&connector.head.id));
         }

@@ -7,6 +7,7 @@
 //! Not here: whether a part fits (`fit`), and any file access.
 
 mod as_made;
+mod connector;
 mod copies;
 mod handling;
 mod piece;
@@ -18,14 +19,15 @@ mod thermal;
 mod walk_row;
 
 pub use as_made::AsMade;
+pub use connector::{Connector, ConnectorEnd, NoEnd};
 pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
 pub use piece::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
 };
 pub use row::{
-    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
-    Instructions, LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step,
-    Withstand, Wrap,
+    Adapter, Body, Bus, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner, Instructions,
+    LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand,
+    Wrap,
 };
 pub(crate) use row::{NOT_CHECKED, SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
@@ -292,7 +294,7 @@ fn rows<R: Row>(
             .any(|invented| print.copies(invented));
         seen.has_disguised_copy |= copied && !row.head().demonstration;
         seen.prints.push((kind, row.head().id.clone(), print));
-        row.head_mut().demonstration |= copied;
+        row.mark_as_copy(copied);
         let (id, place) = (row.head().id.clone(), row.head().place.clone());
         if let Some(first) = seen.places.insert(id, place) {
             reader.complain(

@@ -1,12 +1,12 @@
 //! Rows: the parts, as read from catalogue files.
 
-use super::as_made::AsMade;
+use super::connector::Connector;
 use super::handling::{BridgeMoment, GoesOn, LayBack};
 use super::rubber::Rubber;
 use super::taper::Taper;
 use super::thermal::{Ageing, Cover};
 use super::walk_row::RowReader;
-use crate::cable::{Layer, Metal, Size, Stranding};
+use crate::cable::{Layer, Metal};
 use crate::form::Record;
 use crate::plane::Plane;
 use crate::stage::Stage;
@@ -324,6 +324,10 @@ pub struct Region {
 pub struct Body {
     /// What every row has.
     pub head: Head,
+    /// Which side of a body whose two sides differ this is; none for a whole body.
+    pub side: Option<String>,
+    /// The two sides, each the whole body as a leg sees it from there, where they differ; else none.
+    pub sides: Vec<Body>,
     /// Kinds of joint.
     pub kinds: Vec<String>,
     /// Number of legs it takes, for a branch body.
@@ -382,6 +386,23 @@ pub struct Body {
     pub bend_keep_off: Option<Length>,
 }
 
+impl Body {
+    /// The body as a leg sees it: from the side that the job names where its sides differ, without ranges and distances where it names none.
+    pub fn seen_from(&self, side: Option<&str>) -> &Body {
+        let named = |body: &&Body| side.is_some() && body.side.as_deref() == side;
+        self.sides.iter().find(named).unwrap_or(self)
+    }
+
+    /// Names of its sides, for a message.
+    pub fn side_names(&self) -> String {
+        let names = self.sides.iter().filter_map(|body| body.side.as_deref());
+        names
+            .map(|name| format!("\"{name}\""))
+            .collect::<Vec<_>>()
+            .join(" or ")
+    }
+}
+
 /// Common piece of a separable joint.
 #[derive(Clone, Debug)]
 pub struct Bus {
@@ -438,56 +459,6 @@ impl Means {
             Means::ShearBolt => "shear-bolt",
             Means::SetScrew => "set-screw",
         }
-    }
-}
-
-/// Connector.
-#[derive(Clone, Debug)]
-pub struct Connector {
-    /// What every row has.
-    pub head: Head,
-    /// How it grips.
-    pub means: Means,
-    /// Two ends (sleeve) or one (contact).
-    pub two_ended: bool,
-    /// What it is made of, where stated.
-    pub made_of: Option<Metal>,
-    /// Greatest resistance over that of the same length of conductor, where stated.
-    pub resistance_ratio: Option<f64>,
-    /// Conductor sizes.
-    pub sizes: Vec<Size>,
-    /// Conductor metals.
-    pub metals: Vec<Metal>,
-    /// Conductor strandings.
-    pub strandings: Vec<Stranding>,
-    /// Conductor diameters.
-    pub bore: Option<Interval>,
-    /// Length before it is made.
-    pub length: Length,
-    /// Stop.
-    pub stop: Length,
-    /// How far short of the stop the conductor end may be.
-    pub gap_greatest: Option<Length>,
-    /// Greatest outside diameter as made.
-    pub outside_diameter: Length,
-    /// Die.
-    pub die: Option<String>,
-    /// Presses an end.
-    pub presses: Option<i64>,
-    /// How far a sheared bolt may stand proud.
-    pub stands_proud: Option<Length>,
-    /// What is left behind when it is made, where its paper says.
-    pub as_made: AsMade,
-    /// Short circuit that its paper gives it.
-    pub withstands: Option<Withstand>,
-    /// Distances.
-    pub links: Vec<LinkRow>,
-}
-
-impl Connector {
-    /// Whether pressing lengthens it.
-    pub fn grows(&self) -> bool {
-        self.means == Means::Compression
     }
 }
 
@@ -616,6 +587,11 @@ pub(super) trait Row: Sized {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Self>;
     fn head(&self) -> &Head;
     fn head_mut(&mut self) -> &mut Head;
+
+    /// Marks the row as invented where it holds the data of an invented part.
+    fn mark_as_copy(&mut self, is_copy: bool) {
+        self.head_mut().demonstration |= is_copy;
+    }
 }
 
 macro_rules! heads {

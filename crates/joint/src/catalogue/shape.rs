@@ -1,10 +1,14 @@
 //! The table of fields of a catalogue file.
 
 use super::as_made::AS_MADE;
+use super::connector::{
+    BORE_FIELD, CONDUCTORS, CONNECTOR_END, DIE, GAP, LINKS, METALS_FIELD, PRESSES,
+    RESISTANCE_RATIO, SIZES, STRANDINGS_FIELD,
+};
 use super::handling::{BRIDGE_OFF_FIELD, GOES_ON_FIELD, LAY_BACK, PASSES_FIELD};
 use super::piece::{
-    BONDINGS, BORE, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LAYER_NAMES,
-    LINK, MEANS, METALS, MOVE, SHELF, SHIELD_KINDS, SPANS, STEP, STRANDINGS, WRAP, field,
+    BONDINGS, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LAYER_NAMES, LINK,
+    MEANS, METALS, MOVE, SHELF, SHIELD_KINDS, SPANS, STEP, WRAP, field,
 };
 use super::rubber::RUBBER;
 use super::taper::TAPER;
@@ -57,6 +61,35 @@ const FAULT_TIME_FIELD: Field = field(
     "How long its paper lets that current flow.",
 );
 
+const INNER_FIELD: Field = field("inner", Kind::Table(&INNER), Optional, "What is inside.");
+
+const SIDE: Shape = Shape {
+    name: "side",
+    about: "One side of a straight body whose two sides differ.",
+    fields: &[
+        field(
+            "name",
+            Kind::Id,
+            Required,
+            "Short name by which jobs call the side.",
+        ),
+        field(
+            "fits",
+            Kind::Rows(&FITS),
+            Required,
+            "Ranges over the cable at this side.",
+        ),
+        field(
+            "link",
+            Kind::Rows(&LINK),
+            Required,
+            "Distances that hold at this side, from the body-centre outward.",
+        ),
+        INNER_FIELD,
+        RUBBER_FIELD,
+    ],
+};
+
 const BODY: Shape = Shape {
     name: "body",
     about: "A joint body, or the body of one leg of a separable joint.",
@@ -91,8 +124,14 @@ const BODY: Shape = Shape {
         field(
             "fits",
             Kind::Rows(&FITS),
-            Required,
-            "Ranges over the cable."
+            Optional,
+            "Ranges over the cable; needed where there is no `side`."
+        ),
+        field(
+            "side",
+            Kind::Rows(&SIDE),
+            Optional,
+            "The two sides of a reducing body, where they differ; what stands beside them holds at both."
         ),
         field(
             "parts",
@@ -114,13 +153,13 @@ const BODY: Shape = Shape {
         ),
         field(
             "parked_length",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "Length it takes up while parked."
         ),
         field(
             "connector_length_greatest",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "Longest connector, as made, that it admits."
         ),
@@ -158,8 +197,8 @@ const BODY: Shape = Shape {
         field(
             "link",
             Kind::Rows(&LINK),
-            Required,
-            "Distances its instructions give."
+            Optional,
+            "Distances its instructions give; needed where there is no `side`."
         ),
         field(
             "may_move",
@@ -175,7 +214,7 @@ const BODY: Shape = Shape {
             Optional,
             "Abrasive and grit with which its paper has the insulation smoothed."
         ),
-        field("inner", Kind::Table(&INNER), Optional, "What is inside."),
+        INNER_FIELD,
         field(
             "taper",
             Kind::Table(&TAPER),
@@ -209,7 +248,7 @@ const BODY: Shape = Shape {
         ),
         field(
             "bend_keep_off",
-            Kind::Cut,
+            Kind::Distance,
             Optional,
             "Straight cable that must be left beyond each body end."
         ),
@@ -298,73 +337,33 @@ const CONNECTOR: Shape = Shape {
             Optional,
             "What it is made of."
         ),
-        field(
-            "resistance_ratio",
-            Kind::Number {
-                least: 0.01,
-                greatest: 10.0
-            },
-            Optional,
-            "Greatest resistance of it as made, over that of the same length of the conductor, as its paper states."
-        ),
-        field(
-            "sizes",
-            Kind::List(&Kind::Text),
-            Required,
-            "Conductor sizes, such as \"500 kcmil\"."
-        ),
-        field(
-            "metals",
-            Kind::List(&Kind::Choice(METALS)),
-            Required,
-            "Conductor metals."
-        ),
-        field(
-            "strandings",
-            Kind::List(&Kind::Choice(STRANDINGS)),
-            Required,
-            "Conductor strandings."
-        ),
-        field(
-            "bore",
-            Kind::Table(&BORE),
-            Optional,
-            "Conductor diameters its bore takes."
-        ),
+        RESISTANCE_RATIO,
+        SIZES,
+        METALS_FIELD,
+        STRANDINGS_FIELD,
+        CONDUCTORS,
+        BORE_FIELD,
         field(
             "length",
             Kind::Above(&Kind::Cut),
-            Required,
-            "Length before it is made: of the sleeve, or from contact plane to mouth."
+            Optional,
+            "Length before it is made: of the sleeve, or from contact plane to mouth; needed where there is no `end`."
         ),
         field(
             "stop",
             Kind::Cut,
-            Required,
-            "Thickness between conductor ends, or from contact plane to the bottom of the barrel."
-        ),
-        field(
-            "gap_greatest",
-            Kind::Cut,
             Optional,
-            "How far short of the stop the conductor end may be."
+            "Thickness between conductor ends, or from contact plane to the bottom of the barrel; needed where there is no `end`."
         ),
+        GAP,
         field(
             "outside_diameter",
             Kind::Above(&Kind::Diameter),
             Required,
             "Outside diameter as made, the greatest."
         ),
-        field("die", Kind::Text, Optional, "Die, for compression."),
-        field(
-            "presses",
-            Kind::Integer {
-                least: 1,
-                greatest: 40
-            },
-            Optional,
-            "Presses an end, for compression."
-        ),
+        DIE,
+        PRESSES,
         field(
             "stands_proud",
             Kind::Diameter,
@@ -380,11 +379,12 @@ const CONNECTOR: Shape = Shape {
         FAULT_FIELD,
         FAULT_TIME_FIELD,
         field(
-            "link",
-            Kind::Rows(&LINK),
+            "end",
+            Kind::Rows(&CONNECTOR_END),
             Optional,
-            "Distances its instructions give."
+            "The two ends of a sleeve, where they differ; where they are alike the fields beside are of both."
         ),
+        LINKS,
     ],
 };
 
@@ -559,7 +559,7 @@ const SEAL: Shape = Shape {
         ),
         field(
             "parked_length",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "Length it takes up while parked."
         ),
@@ -624,7 +624,7 @@ const CONSUMABLE: Shape = Shape {
         ),
         field(
             "width",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "Width of a tape."
         ),

@@ -2,9 +2,9 @@
 
 use super::handling::BridgeMoment;
 use super::row::{
-    Adapter, Body, Bus, Connector, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner,
-    Instructions, LinkRow, MayMove, Means, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart,
-    Step, Withstand, Wrap,
+    Adapter, Body, Bus, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner, Instructions,
+    LinkRow, MayMove, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand,
+    Wrap,
 };
 use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use super::thermal::{ageing, cover};
@@ -176,7 +176,7 @@ impl RowReader<'_> {
     }
 
     /// A short circuit that a part's paper gives it: current and time, or neither.
-    fn withstands(&mut self, record: &Record) -> Option<Withstand> {
+    pub fn withstands(&mut self, record: &Record) -> Option<Withstand> {
         let (current, time) = (record.number("fault"), record.number("fault_time"));
         let (Some(current_a), Some(time_s)) = (current, time) else {
             for (given, name, other) in [
@@ -405,11 +405,16 @@ impl RowReader<'_> {
     pub fn sizes(&mut self, record: &Record) -> Vec<Size> {
         record
             .list("sizes")
-            .filter_map(|item| self.size(item))
+            .filter_map(|item| self.size(item, "sizes"))
             .collect()
     }
 
-    fn size(&mut self, item: &Item) -> Option<Size> {
+    /// Conductor size in a field.
+    pub fn size_in(&mut self, record: &Record, name: &str) -> Option<Size> {
+        self.size(record.item(name)?, name)
+    }
+
+    fn size(&mut self, item: &Item, name: &str) -> Option<Size> {
         let Value::Text(text) = &item.value else {
             return None;
         };
@@ -418,12 +423,86 @@ impl RowReader<'_> {
             Err(error) => {
                 self.complain(
                     item.at,
-                    format!("`sizes` holds \"{text}\": {error}."),
+                    format!("`{name}` holds \"{text}\": {error}."),
                     "Write \"4/0 AWG\", \"500 kcmil\" or \"240 mm2\".",
                 );
                 None
             }
         }
+    }
+}
+
+impl RowReader<'_> {
+    /// Complains of ranges and distances that a body without sides needs.
+    fn misses_of_body(&mut self, record: &Record) {
+        let id = record.text("id").unwrap_or("?");
+        for (name, what) in [("fits", "ranges"), ("link", "distances")] {
+            if record.is_whole() && !record.is_given(name) && !record.is_given("side") {
+                self.complain(
+                    record.at,
+                    format!("Body `{id}` has no `{name}`."),
+                    format!("Add the {what} that its paper gives, or a `side` for each side where the two differ."),
+                );
+            }
+        }
+    }
+
+    /// A body whose two sides differ: the whole, and what a leg sees from each side.
+    fn with_sides(&mut self, body: Body, record: &Record) -> Option<Body> {
+        let id = body.head.id.clone();
+        let rows: Vec<&Record> = record.records("side").collect();
+        if rows.len() != 2 || body.kinds.iter().any(|kind| kind != "straight") {
+            self.complain(
+                record.at("side"),
+                format!(
+                    "Body `{id}` has {} `side` rows and is for {}; sides are for a straight body whose two sides differ.",
+                    rows.len(),
+                    body.kinds.join(", ")
+                ),
+                "Write two `side` rows with `kinds = [\"straight\"]`, or none.",
+            );
+            return None;
+        }
+        for name in ["inner", "rubber"] {
+            if record.is_given(name) {
+                self.complain(
+                    record.at(name),
+                    format!("Body `{id}` has `side` rows and `{name}` beside them."),
+                    "Say it in each `side`: what holds at one need not hold at the other.",
+                );
+            }
+        }
+        let mut sides: Vec<Body> = Vec::new();
+        for row in rows {
+            let mut fits = body.fits.clone();
+            fits.extend(self.fits(row));
+            let mut links = body.links.clone();
+            links.extend(self.links(row, Some(&body.head)));
+            let (inner, rubber) = (self.inner(row), self.rubber(row, &fits));
+            let name = row.string("name")?;
+            if sides.iter().any(|side| side.side.as_ref() == Some(&name)) {
+                self.complain(
+                    row.at("name"),
+                    format!("Both sides of `{id}` have one name."),
+                    "Rename one of them.",
+                );
+                return None;
+            }
+            sides.push(Body {
+                side: Some(name),
+                fits,
+                links,
+                inner,
+                rubber,
+                ..body.clone()
+            });
+        }
+        Some(Body {
+            fits: Vec::new(),
+            links: Vec::new(),
+            sides,
+            ..body
+        })
     }
 }
 
@@ -525,6 +604,14 @@ macro_rules! row_heads {
 
 impl Row for Body {
     row_heads!();
+
+    fn mark_as_copy(&mut self, is_copy: bool) {
+        self.head.demonstration |= is_copy;
+        for side in &mut self.sides {
+            side.mark_as_copy(is_copy);
+        }
+    }
+
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Body> {
         let head = reader.head(record);
         let fits = reader.fits(record);
@@ -539,8 +626,11 @@ impl Row for Body {
         let rubber = reader.rubber(record, &fits);
         let may_move = reader.may_move(record);
         let links = reader.links(record, head.as_ref());
+        reader.misses_of_body(record);
         let head = head?;
-        Some(Body {
+        let body = Body {
+            side: None,
+            sides: Vec::new(),
             kinds: record.texts("kinds"),
             legs: record.integer("legs"),
             system_greatest_kv: record.number("system_greatest")?,
@@ -570,7 +660,11 @@ impl Row for Body {
             ageing: record.record("ageing").and_then(ageing),
             bend_keep_off: record.length("bend_keep_off"),
             head,
-        })
+        };
+        if record.is_given("side") {
+            return reader.with_sides(body, record);
+        }
+        Some(body)
     }
 }
 
@@ -597,63 +691,6 @@ impl Row for Plug {
             head: reader.head(record)?,
             interface: record.string("interface")?,
             system_greatest_kv: record.number("system_greatest")?,
-        })
-    }
-}
-
-impl Row for Connector {
-    row_heads!();
-    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Connector> {
-        let head = reader.head(record);
-        let sizes = reader.sizes(record);
-        let bore = record
-            .record("bore")
-            .and_then(|bore| reader.interval(bore, "least", "greatest"));
-        if let (Some(length), Some(stop)) = (record.length("length"), record.length("stop"))
-            && stop >= length
-        {
-            reader.complain(
-                record.at("stop"),
-                format!("The stop, {stop}, is not shorter than the connector, {length}."),
-                "Look both up again.",
-            );
-        }
-        let withstands = reader.withstands(record);
-        let as_made = reader.as_made(record);
-        let links = reader.links(record, head.as_ref());
-        let head = head?;
-        Some(Connector {
-            means: match record.text("means")? {
-                "compression" => Means::Compression,
-                "shear-bolt" => Means::ShearBolt,
-                _ => Means::SetScrew,
-            },
-            two_ended: record.integer("ends")? == 2,
-            made_of: record.text("made_of").and_then(metal),
-            resistance_ratio: record.number("resistance_ratio"),
-            sizes,
-            metals: record
-                .texts("metals")
-                .iter()
-                .filter_map(|m| metal(m))
-                .collect(),
-            strandings: record
-                .texts("strandings")
-                .iter()
-                .filter_map(|s| stranding(s))
-                .collect(),
-            bore,
-            length: record.length("length")?,
-            stop: record.length("stop")?,
-            gap_greatest: record.length("gap_greatest"),
-            outside_diameter: record.length("outside_diameter")?,
-            die: record.string("die"),
-            presses: record.integer("presses"),
-            stands_proud: record.length("stands_proud"),
-            as_made,
-            withstands,
-            links,
-            head,
         })
     }
 }

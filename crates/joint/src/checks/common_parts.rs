@@ -65,5 +65,36 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             )
         }
     };
-    shared.into_iter().map(rule).collect()
+    shared
+        .into_iter()
+        .map(rule)
+        .chain(body_sides(inputs))
+        .collect()
+}
+
+/// Two legs of a straight joint do not come in by one side of their body.
+fn body_sides(inputs: &Inputs<'_>) -> Option<Ruling> {
+    let sides: Vec<&str> = inputs
+        .legs
+        .iter()
+        .filter_map(|leg| leg.chosen.body?.side.as_deref())
+        .collect();
+    let [one, other] = sides.as_slice() else {
+        return None;
+    };
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        Subject::joint(),
+        format!("side {one} and side {other}"),
+        "a side of the body for each leg",
+        "job: a body takes one leg at each side".to_owned(),
+    );
+    Some(if one == other {
+        ruling.failing(
+            format!("both legs come in by the side {one} of their body"),
+            "Stop. Use a body that has a side for each of the two cables.",
+        )
+    } else {
+        ruling
+    })
 }

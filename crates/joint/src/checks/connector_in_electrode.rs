@@ -5,6 +5,7 @@
 //! Source: the body's own instructions.
 
 use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::Connector;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use jointwright_units::Interval;
 
@@ -35,7 +36,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             body.head.id
         ),
         subject: leg.subject(),
-        value: Known::exact(Interval::point(connector.outside_diameter)),
+        value: Known::exact(outside(connector)),
         limit: &Limit {
             bound: Bound::Within(range),
             word: Word::Instructions(body.head.source()),
@@ -44,4 +45,10 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         hint: "Stop. Use a connector that the body's instructions admit.",
     };
     vec![question.rule()]
+}
+
+/// Outside diameters of all its ends: the body's electrode lies over the whole sleeve.
+fn outside(connector: &Connector) -> Interval {
+    let ends = connector.ends.iter().map(|end| end.outside_diameter);
+    Interval::hull(ends).unwrap_or(Interval::point(connector.outside_diameter))
 }

@@ -6,7 +6,7 @@
 //! Source: the body's own instructions.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::catalogue::{Body, Connector, Means};
+use crate::catalogue::{Body, Connector, ConnectorEnd, Means};
 use crate::cutback::{Growth, cutback};
 use crate::fit::Chosen;
 use crate::job::Job;
@@ -73,16 +73,12 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
         )
         .asking(fact::CONNECTOR_LENGTH.of(&body.head.id));
     };
-    let grown = match &leg.cutback.growth {
-        Growth::None => Interval::point(Length::ZERO),
-        Growth::Unknown(why) => {
-            let ruling = Ruling::not_judged(CHECK.slug, subject, why.clone());
+    let grown = match whole_growth(inputs, leg, connector) {
+        Ok(grown) => grown,
+        Err(why) => {
+            let ruling = Ruling::not_judged(CHECK.slug, subject, why);
             return ruling.asking_all(leg.missing(inputs).unknown_growth());
         }
-        // Both mouths of a sleeve move.
-        Growth::Measured {
-            least, greatest, ..
-        } => whole(connector, *least, *greatest),
     };
     Question {
         check: CHECK.slug,
@@ -103,15 +99,56 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
     .rule()
 }
 
-fn whole(connector: &Connector, least: Station, greatest: Station) -> Interval {
-    let whole = |share: Station| {
-        if connector.two_ended {
-            Length::from_nm(share.half_nm())
-        } else {
-            share.ceil()
+/// Growth of the whole connector: both mouths of a sleeve move, each by its own growth where its ends differ.
+fn whole_growth(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    connector: &Connector,
+) -> Result<Interval, String> {
+    let mine = mouth_growth(&leg.cutback.growth)?;
+    if !connector.two_ended {
+        return Ok(rounded(mine));
+    }
+    let Some(end) = leg.chosen.end else {
+        let why = leg.chosen.why_no_end(leg.leg, inputs.order.job.words);
+        return Err(why.unwrap_or_default());
+    };
+    let other = match connector.other_end(end) {
+        None => mine,
+        Some(_) if !connector.grows() => mine,
+        Some(other) => {
+            let across = inputs.legs.iter().find(|leg| {
+                let is_other = |(part, end): (&Connector, &ConnectorEnd)| {
+                    part.head.id == connector.head.id && end.name == other.name
+                };
+                leg.chosen.grip().is_some_and(is_other)
+            });
+            let Some(across) = across else {
+                return Err(format!(
+                    "no leg is known to go into the other end of {}, so its growth is not known",
+                    connector.head.id
+                ));
+            };
+            mouth_growth(&across.cutback.growth)
+                .map_err(|why| format!("leg {}: {why}", across.leg.id))?
         }
     };
-    Interval::new(whole(least), whole(greatest)).expect("growth is kept least first")
+    Ok(rounded((mine.0 + other.0, mine.1 + other.1)))
+}
+
+/// Growth of one mouth, least and greatest.
+fn mouth_growth(growth: &Growth) -> Result<(Station, Station), String> {
+    match growth {
+        Growth::None => Ok((Station::ZERO, Station::ZERO)),
+        Growth::Unknown(why) => Err(why.clone()),
+        Growth::Measured {
+            least, greatest, ..
+        } => Ok((*least, *greatest)),
+    }
+}
+
+fn rounded((least, greatest): (Station, Station)) -> Interval {
+    Interval::new(least.floor(), greatest.ceil()).expect("growth is kept least first")
 }
 
 fn reach(
@@ -180,15 +217,31 @@ fn worst_allowed(
             body.head.id
         ));
     };
+    let Some(end) = leg.chosen.end else {
+        let why = leg.chosen.why_no_end(leg.leg, inputs.order.job.words);
+        return Err(why.unwrap_or_default());
+    };
+    // A body admits a length with its middle under the middle of the connector; a sleeve that reaches farther to one side does not make its instructions wider.
+    let reach = if connector.two_ended {
+        Station::half_of(length)
+    } else {
+        Station::from(length)
+    };
     let longest = Connector {
         length,
         means: Means::ShearBolt,
-        gap_greatest: None,
         links: Vec::new(),
         ..connector.clone()
     };
+    let end = ConnectorEnd {
+        reach,
+        gap_greatest: None,
+        links: Vec::new(),
+        ..end.clone()
+    };
     let chosen = Chosen {
         connector: Some(&longest),
+        end: Some(&end),
         ..leg.chosen
     };
     let without_owner = Job {

@@ -14,6 +14,14 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    if let Some(body) = leg.chosen.body.filter(|body| !body.sides.is_empty()) {
+        let why = format!(
+            "the two sides of {} differ, and the job does not say by which leg {} comes in",
+            body.head.id, leg.leg.id
+        );
+        let hint = format!("Say it on the leg: body_side = {}.", body.side_names());
+        return vec![Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(hint)];
+    }
     let Some(part) = leg.part_on_insulation() else {
         return Vec::new();
     };

@@ -12,7 +12,7 @@ use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
 use crate::limit::{
-    AmountQuestion, Bound, Datum, Limit, Question, Reach, Ruling, Subject, Word,
+    AmountQuestion, Bound, Datum, Limit, Outcome, Question, Reach, Ruling, Subject, Word,
     fact_table as fact, word_on,
 };
 use crate::pressure::EndPressure;
@@ -537,14 +537,17 @@ impl Stress<'_> {
         }
         // What lies wholly inside what the instructions allow is one of the things they allow, whatever the error.
         let most = allowed.value.per_volt_per_m;
-        let error = if done.is_within() {
-            0.0
-        } else {
-            here.value.error_per_m + allowed.value.error_per_m
-        };
+        let own = here.value.error_per_m + allowed.value.error_per_m;
+        let error = if done.is_within() { 0.0 } else { own };
         let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
         let most = most * kv_per_mm(at.voltage);
-        self.question(leg, at, here, error, Some(most), &word)
+        let ruling = self.question(leg, at, here, error, Some(most), &word);
+        let is_one_of_those = done.is_within() && ruling.outcome == Outcome::Pass;
+        Ruling {
+            error: Some(own * kv_per_mm(at.voltage)),
+            decides: is_one_of_those.then(|| IS_ONE_OF_THOSE.to_owned()),
+            ..ruling
+        }
     }
 }
 
@@ -558,6 +561,9 @@ impl<'a> At<'a> {
         }
     }
 }
+
+/// What decides a field whose dimensions all lie inside what the instructions allow.
+const IS_ONE_OF_THOSE: &str = "every dimension here lies inside what the instructions allow, so this is one of the fields that they allow";
 
 /// Unit of fields, rms.
 const FIELD_UNIT: &str = "kV/mm";

@@ -39,8 +39,10 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     }
     for tips in connector_tables(entries) {
         let mut rows: Vec<(f64, Entry<'_>)> = Vec::new();
-        for (entry, row) in tips {
-            let areas = row.sizes.iter().map(|s| s.area_mm2());
+        // Rows whose ends differ have no smallest size by which to stand in order.
+        for (entry, row) in tips.into_iter().filter(|tip| !tip.1.has_unlike_ends()) {
+            let areas = row.ends.iter().flat_map(|end| &end.sizes);
+            let areas = areas.map(|s| s.area_mm2());
             rows.extend(areas.min_by(f64::total_cmp).map(|least| (least, entry)));
         }
         rows.sort_by(|a, b| a.0.total_cmp(&b.0));

@@ -2,8 +2,8 @@
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{
-    Adapter, Body, Bus, Catalogue, Connector, Consumable, Fits, Head, LinkRow, Plug, Seal,
-    ShieldPart,
+    Adapter, Body, Bus, Catalogue, Connector, ConnectorEnd, Consumable, Fits, Head, LinkRow, Plug,
+    Seal, ShieldPart,
 };
 use jointwright_units::Length;
 
@@ -16,8 +16,8 @@ pub(super) enum Kind<'c> {
     Bus(&'c Bus),
     /// Plug.
     Plug(&'c Plug),
-    /// Connector.
-    Connector(&'c Connector),
+    /// Connector, and one of its ends, or both where they are alike.
+    Connector(&'c Connector, &'c ConnectorEnd),
     /// Adapter.
     Adapter(&'c Adapter),
     /// Shield part.
@@ -63,17 +63,23 @@ pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
         fits: &[],
         links: &[],
     };
-    let bodies = catalogue.bodies.iter().map(|row| Entry {
+    // Each side of a body whose sides differ is looked at as a row of its own.
+    let whole = catalogue.bodies.iter().filter(|row| row.sides.is_empty());
+    let sides = catalogue.bodies.iter().flat_map(|row| &row.sides);
+    let bodies = whole.chain(sides).map(|row| Entry {
         kind: Kind::Body(row),
         head: &row.head,
         fits: &row.fits,
         links: &row.links,
     });
-    let connectors = catalogue.connectors.iter().map(|row| Entry {
-        kind: Kind::Connector(row),
-        head: &row.head,
-        fits: &[],
-        links: &row.links,
+    // Each end is looked at as a row of its own, with what holds at both.
+    let connectors = catalogue.connectors.iter().flat_map(|row| {
+        row.ends.iter().map(move |end| Entry {
+            kind: Kind::Connector(row, end),
+            head: &row.head,
+            fits: &[],
+            links: &row.links,
+        })
     });
     let adapters = catalogue.adapters.iter().map(|row| Entry {
         kind: Kind::Adapter(row),
@@ -109,7 +115,16 @@ pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
         .collect()
 }
 
-impl Entry<'_> {
+impl<'c> Entry<'c> {
+    /// Distances of the row, those of its end among them.
+    pub fn all_links(&self) -> impl Iterator<Item = &'c LinkRow> {
+        let of_end: &[LinkRow] = match self.kind {
+            Kind::Connector(_, end) => &end.links,
+            _ => &[],
+        };
+        self.links.iter().chain(of_end)
+    }
+
     /// Highest system voltage in kV, for rows that are rated.
     pub fn system_greatest_kv(&self) -> Option<f64> {
         match self.kind {
@@ -157,14 +172,19 @@ impl Entry<'_> {
                 add("bend_keep_off", row.bend_keep_off, Mostly);
                 add("electrode_overlap_least", row.electrode_overlap_least, No);
             }
-            Kind::Connector(row) => {
-                add("least of the bore", row.bore.map(|b| b.least()), WithCable);
-                let greatest = row.bore.map(|b| b.greatest());
+            Kind::Connector(row, end) => {
+                add("least of the bore", end.bore.map(|b| b.least()), WithCable);
+                let greatest = end.bore.map(|b| b.greatest());
                 add("greatest of the bore", greatest, WithCable);
-                add("outside_diameter", Some(row.outside_diameter), WithCable);
-                add("length", Some(row.length), Mostly);
+                add("outside_diameter", Some(end.outside_diameter), WithCable);
+                let (length, depth) = match row.has_unlike_ends() {
+                    true => (end.reach.floor(), Some((end.reach - end.bottom).floor())),
+                    false => (row.length, None),
+                };
+                add("length", Some(length), Mostly);
+                add("depth", depth, No);
                 add("stop", Some(row.stop), No);
-                add("gap_greatest", row.gap_greatest, No);
+                add("gap_greatest", end.gap_greatest, No);
                 add("stands_proud", row.stands_proud, No);
             }
             Kind::Adapter(row) => {
@@ -181,7 +201,7 @@ impl Entry<'_> {
             }
             Kind::Bus(_) | Kind::Plug(_) | Kind::ShieldPart(_) => {}
         }
-        for link in self.links {
+        for link in self.all_links() {
             let name = format!("distance from {} to {}", link.from.name(), link.to.name());
             add(&name, Some(link.distance), Mostly);
         }

@@ -240,6 +240,10 @@ fn length_against_links(entry: &Entry<'_>, ties: &[Joined]) -> Option<Defect> {
     let Kind::Body(body) = entry.kind else {
         return None;
     };
+    if body.side.is_some() {
+        // Half of the whole is not the half on this side.
+        return None;
+    }
     let (least, greatest, of) = length_by_links(body, ties)?;
     let length = Station::from(body.length);
     if least <= length && length <= greatest {

@@ -120,6 +120,8 @@ pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
         let key = |d: &Defect| (in_order(&d.place), d.class, d.found.clone());
         key(a).cmp(&key(b))
     });
+    // What is wrong with a whole row shows at each of its ends.
+    defects.dedup();
     defects
 }
 

@@ -52,7 +52,7 @@ fn find(catalogue: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     };
     let others = Others {
         bodies: of(|p| matches!(p, Kind::Body(_))),
-        connectors: of(|p| matches!(p, Kind::Connector(_))),
+        connectors: of(|p| matches!(p, Kind::Connector(..))),
         adapters: of(|p| matches!(p, Kind::Adapter(_))),
         shield_parts: of(|p| matches!(p, Kind::ShieldPart(_))),
         seals: of(|p| matches!(p, Kind::Seal(_))),
@@ -88,7 +88,7 @@ fn placed(entry: &Entry<'_>, catalogue: &Catalogue, others: &Others) -> BTreeSet
             let adapters = body.adapters.iter().filter_map(|id| catalogue.adapter(id));
             all.extend(adapters.flat_map(|a| &a.links).map(|l| (l.from, l.to)));
         }
-        Kind::Connector(_) => {
+        Kind::Connector(..) => {
             add(&[&others.bodies, &others.shield_parts, &others.seals]);
             if catalogue.bodies.is_empty() {
                 given.extend(BODY);

@@ -5,7 +5,7 @@
 use super::entry::{Entry, Kind, range_words};
 use super::{Class, Defect, shown};
 use crate::cable::{Candidate, Layer, Wall, candidates};
-use crate::catalogue::{Catalogue, Connector, Fits};
+use crate::catalogue::{Catalogue, Connector, ConnectorEnd, Fits};
 use jointwright_units::Interval;
 
 pub(super) const CLASS: Class = Class {
@@ -20,8 +20,8 @@ const HINT: &str =
 fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     let mut defects = Vec::new();
     for entry in entries {
-        if let Kind::Connector(row) = entry.kind {
-            defects.extend(connector(entry, row));
+        if let Kind::Connector(row, end) = entry.kind {
+            defects.extend(connector(entry, row, end));
         }
         let Some(system_kv) = entry.system_greatest_kv() else {
             continue;
@@ -94,13 +94,14 @@ fn rated(system_kv: f64) -> Option<(String, Vec<&'static Candidate>)> {
 }
 
 /// A connector's bore against the conductors that its own row names.
-fn connector(entry: &Entry<'_>, row: &Connector) -> Option<Defect> {
-    let bore = row.bore?;
+fn connector(entry: &Entry<'_>, row: &Connector, end: &ConnectorEnd) -> Option<Defect> {
+    let bore = end.bore?;
     let named = candidates().iter().filter(|cable| {
         let conductor = cable.conductor;
-        (row.sizes.is_empty() || row.sizes.contains(&conductor.size))
-            && row.metals.contains(&conductor.metal)
-            && row.strandings.contains(&conductor.stranding)
+        let of_any_size = end.sizes.is_empty()
+            && end.metals.contains(&conductor.metal)
+            && end.strandings.contains(&conductor.stranding);
+        of_any_size || end.takes(conductor)
     });
     let over: Vec<Interval> = named
         .filter_map(|cable| cable.diameters_over(Layer::Conductor))
@@ -109,8 +110,9 @@ fn connector(entry: &Entry<'_>, row: &Connector) -> Option<Defect> {
         return None;
     }
     let found = format!(
-        "The bore of `{}` runs from {} to {}, and no conductor that its row names has such a diameter.",
+        "The bore of `{}`{} runs from {} to {}, and no conductor that its row names has such a diameter.",
         row.head.id,
+        end.of_end(),
         shown(bore.least()),
         shown(bore.greatest())
     );

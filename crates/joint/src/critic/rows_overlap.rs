@@ -3,8 +3,8 @@
 use super::entry::{Entry, Kind};
 use super::table::{Line, are_told_apart, share_inside, tables};
 use super::{Class, Defect, listed, shown};
-use crate::cable::Words;
-use crate::catalogue::{Catalogue, Connector};
+use crate::cable::{Conductor, Words};
+use crate::catalogue::{Catalogue, Connector, ConnectorEnd};
 use std::collections::BTreeMap;
 
 pub(super) const CLASS: Class = Class {
@@ -94,7 +94,11 @@ type Tip<'c> = (Entry<'c>, &'c Connector);
 pub(super) fn connector_tables<'c>(entries: &[Entry<'c>]) -> Vec<Vec<Tip<'c>>> {
     let mut groups: BTreeMap<String, Vec<Tip<'c>>> = BTreeMap::new();
     for entry in entries {
-        if let Kind::Connector(row) = entry.kind {
+        if let Kind::Connector(row, end) = entry.kind {
+            // A row stands in its table once, whatever its ends.
+            if row.ends.first().is_some_and(|first| first.name != end.name) {
+                continue;
+            }
             let paper = &row.head.instructions;
             let key = format!(
                 "{:?}/{:?}/{:?}/{}",
@@ -127,18 +131,49 @@ fn connectors(entries: &[Entry<'_>]) -> Vec<Defect> {
     defects
 }
 
-/// A conductor that both take; the bores are asked where the sizes do not tell the rows apart.
+/// Conductors that both rows take, at one end and the other in some order.
 fn shared(a: &Connector, b: &Connector) -> Option<String> {
-    let metal = a.metals.iter().find(|m| b.metals.contains(m))?;
-    let stranding = a.strandings.iter().find(|s| b.strandings.contains(s))?;
+    let (first, last) = (a.ends.first()?, a.ends.last()?);
+    let (one, other) = (b.ends.first()?, b.ends.last()?);
+    let whole = (a.length, a.stop) == (b.length, b.stop);
+    let both = |x: &ConnectorEnd, y: &ConnectorEnd| shared_end(x, y, whole);
+    let straight = both(first, one).filter(|_| both(last, other).is_some());
+    straight.or_else(|| both(first, other).filter(|_| both(last, one).is_some()))
+}
+
+/// Every conductor of the lists of an end.
+fn each_conductor(end: &ConnectorEnd) -> impl Iterator<Item = Conductor> {
+    end.sizes.iter().flat_map(move |size| {
+        end.metals.iter().flat_map(move |metal| {
+            end.strandings.iter().map(move |stranding| Conductor {
+                size: *size,
+                metal: *metal,
+                stranding: *stranding,
+            })
+        })
+    })
+}
+
+/// A conductor that both ends take; the bores are asked where the sizes do not tell them apart.
+fn shared_end(a: &ConnectorEnd, b: &ConnectorEnd, same_lengths: bool) -> Option<String> {
+    a.metals.iter().find(|m| b.metals.contains(m))?;
+    a.strandings.iter().find(|s| b.strandings.contains(s))?;
     let differ_in_tool_only = a.sizes == b.sizes
-        && (a.length, a.stop, a.outside_diameter) == (b.length, b.stop, b.outside_diameter)
+        && same_lengths
+        && a.outside_diameter == b.outside_diameter
         && (&a.die, a.presses) != (&b.die, b.presses);
     if differ_in_tool_only {
         return None;
     }
     let bores = a.bore.zip(b.bore);
-    if let Some(size) = a.sizes.iter().find(|s| b.sizes.contains(s)) {
+    if a.sizes.iter().any(|s| b.sizes.contains(s)) {
+        let both = |c: &Conductor| a.takes(*c) && b.takes(*c);
+        let conductor = each_conductor(a).find(both)?;
+        let Conductor {
+            size,
+            metal,
+            stranding,
+        } = conductor;
         // Sizes that both name and bores that keep them apart: the bore decides.
         return bores
             .is_none_or(|(x, y)| share_inside(x, y))

@@ -26,7 +26,10 @@ type Where<'c> = (u8, &'c str, Layer, Option<u64>);
 /// Tables of all rows that have ranges over the cable.
 pub(super) fn tables<'c>(entries: &[Entry<'c>]) -> Vec<Table<'c>> {
     let mut groups: BTreeMap<String, Vec<Entry<'c>>> = BTreeMap::new();
-    for entry in entries.iter().filter(|e| !e.fits.is_empty()) {
+    // A side of a body has no place among whole bodies: two of them make a row of the paper's table.
+    let is_side = |e: &Entry<'c>| matches!(e.kind, Kind::Body(row) if row.side.is_some());
+    let rows = entries.iter().filter(|e| !e.fits.is_empty() && !is_side(e));
+    for entry in rows {
         groups.entry(key(entry)).or_default().push(*entry);
     }
     groups.into_values().filter_map(table).collect()

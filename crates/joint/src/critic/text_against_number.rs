@@ -7,7 +7,7 @@
 use super::entry::{Entry, Kind};
 use super::figure::{Figure, duals, figures};
 use super::tie::{Solved, pairs, planes, ties};
-use super::{Class, Defect, shown};
+use super::{Class, Defect, listed, shown};
 use crate::catalogue::{Catalogue, LinkRow};
 use crate::plane::{Holder, Plane};
 use jointwright_units::Length;
@@ -74,7 +74,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
         for step in &entry.head.steps {
             defects.extend(cut_places(entry, &step.say));
         }
-        defects.extend(entry.links.iter().filter_map(|l| beside_link(entry, l)));
+        defects.extend(entry.all_links().filter_map(|l| beside_link(entry, l)));
         defects.extend(presses(entry));
         defects.extend(class_in_name(entry));
     }
@@ -259,7 +259,7 @@ fn unknown_length(entry: &Entry<'_>, clause: &str, figure: &Figure) -> Defect {
 /// Every length that the row states, and every distance to a cut that follows from its links.
 fn lengths(entry: &Entry<'_>) -> Vec<Length> {
     let mut known: Vec<Length> = entry.measures().into_iter().map(|m| m.value).collect();
-    for link in entry.links {
+    for link in entry.all_links() {
         if let Some((minus, plus)) = link.tolerance {
             let bounds = [link.distance - minus, link.distance + plus];
             known.extend([minus, plus, minus + plus]);
@@ -314,10 +314,16 @@ fn beside_link(entry: &Entry<'_>, link: &LinkRow) -> Option<Defect> {
 }
 
 fn presses(entry: &Entry<'_>) -> Option<Defect> {
-    let Kind::Connector(row) = entry.kind else {
+    let Kind::Connector(row, end) = entry.kind else {
         return None;
     };
-    let stated = row.presses?;
+    // A text of the row may speak of either end, or of both together.
+    let stated: Vec<i64> = row.ends.iter().filter_map(|end| end.presses).collect();
+    end.presses?;
+    let of_whole: i64 = match stated.as_slice() {
+        [one] if row.two_ended => 2 * one,
+        all => all.iter().sum(),
+    };
     for (what, text) in texts(entry) {
         for clause in clauses(text) {
             let words = words(clause);
@@ -328,13 +334,14 @@ fn presses(entry: &Entry<'_>) -> Option<Defect> {
                     "press" => count(&pair[0]).filter(|n| *n == 1),
                     _ => None,
                 };
-                let ends = if row.two_ended && of_both { 2 } else { 1 };
-                let Some(said) = said.filter(|n| *n != stated && *n != stated * ends) else {
+                let is_stated = |n: &i64| stated.contains(n) || (of_both && *n == of_whole);
+                let Some(said) = said.filter(|n| !is_stated(n)) else {
                     continue;
                 };
                 let found = format!(
-                    "The {what} of `{}` says {said} presses, and its `presses` is {stated}.",
-                    row.head.id
+                    "The {what} of `{}` says {said} presses, and its `presses` is {}.",
+                    row.head.id,
+                    listed(&stated.iter().map(i64::to_string).collect::<Vec<_>>())
                 );
                 let expected = "Expected one number of presses for an end.";
                 return Some(Defect::of_row(CLASS.slug, entry, found, expected, HINT));

@@ -10,14 +10,14 @@ use std::collections::BTreeSet;
 /// Links of the row, and for a connector those of its own lengths; growth is left out, since only a trial press says it.
 pub(super) fn ties(entry: &Entry<'_>) -> Vec<Joined> {
     let own = match entry.kind {
-        Kind::Connector(row) => connector_links(row, &Growth::None, Station::ZERO)
+        Kind::Connector(row, end) => connector_links(row, end, &Growth::None, Station::ZERO)
             .into_iter()
             .filter(|link| !row.grows() || link.to != Plane::ConnectorMouth)
             .collect(),
         _ => Vec::new(),
     };
     own.into_iter()
-        .chain(entry.links.iter().map(from_row))
+        .chain(entry.all_links().map(from_row))
         .collect()
 }
 

@@ -5,7 +5,7 @@
 use super::entry::Entry;
 use super::{Class, Defect, shown};
 use crate::catalogue::{Catalogue, LinkRow};
-use jointwright_units::{Station, Tick, Window, window_text};
+use jointwright_units::{Station, Tick, Toward, Window, mark};
 
 pub(super) const CLASS: Class = Class {
     slug: "window_rounds_to_nothing",
@@ -19,7 +19,7 @@ const MM_DECIMALS: usize = 1;
 fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     let mut defects = Vec::new();
     for entry in entries {
-        defects.extend(entry.links.iter().filter_map(|link| one(entry, link)));
+        defects.extend(entry.all_links().filter_map(|link| one(entry, link)));
     }
     defects
 }
@@ -31,9 +31,14 @@ fn one(entry: &Entry<'_>, link: &LinkRow) -> Option<Defect> {
     }
     let (least, greatest) = (link.distance - minus, link.distance + plus);
     let window = Window::new(Station::from(least), Station::from(greatest))?;
-    let text = window_text(window, Tick::SIXTY_FOURTH);
-    let decimals = text.mm.0.split_once('.').map_or(0, |(_, d)| d.len());
-    if text.inch.is_some() || decimals <= MM_DECIMALS {
+    let mark = mark(
+        window.middle(),
+        Some(window),
+        Tick::SIXTY_FOURTH,
+        Toward::Nearest,
+    )?;
+    let decimals = mark.mm.split_once('.').map_or(0, |(_, d)| d.len());
+    if mark.tick.is_some() || decimals <= MM_DECIMALS {
         return None;
     }
     let found = format!(

@@ -1,6 +1,6 @@
 //! The links of one leg: those that rows and the owner give, and those that follow from the connector.
 
-use crate::catalogue::{Connector, LinkRow};
+use crate::catalogue::{Connector, ConnectorEnd, LinkRow};
 use crate::fit::Chosen;
 use crate::job::{Job, Leg, TrialPress};
 use crate::plane::Plane;
@@ -47,44 +47,50 @@ pub enum Growth {
     Unknown(String),
 }
 
-/// Growth of the connector's mouth on a leg, from the trial presses of exactly this connector, size, metal, die and presses.
-pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
-    if !connector.grows() {
+/// Growth of the connector's mouth on a leg, from the trial presses of exactly this connector, end, size, metal, die and presses.
+pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
+    let Some(connector) = chosen.connector.filter(|part| part.grows()) else {
         return Growth::None;
-    }
-    if let Some(missing) = unnamed(connector) {
+    };
+    let Some(end) = chosen.end else {
+        let why = chosen.why_no_end(leg, job.words);
+        return Growth::Unknown(why.unwrap_or_default());
+    };
+    if let Some(missing) = unnamed(end) {
         return Growth::Unknown(format!(
-            "the row {} does not name its {missing}: no trial press can be known to be like it",
-            connector.head.id
+            "the row {}{} does not name its {missing}: no trial press can be known to be like it",
+            connector.head.id,
+            end.of_end()
         ));
     }
     let conductor = leg.cable.conductor;
     let same_part: Vec<&TrialPress> = job
         .trial_presses
         .iter()
-        .filter(|t| t.connector == connector.head.id)
+        .filter(|t| t.connector == connector.head.id && t.end == end.name)
         .collect();
     let serves = |t: &&&TrialPress| {
         t.size == conductor.size
             && t.metal == conductor.metal
-            && connector.die.as_ref().is_none_or(|die| *die == t.die)
-            && connector.presses.is_none_or(|presses| presses == t.presses)
+            && end.die.as_ref().is_none_or(|die| *die == t.die)
+            && end.presses.is_none_or(|presses| presses == t.presses)
     };
     let serving: Vec<&&TrialPress> = same_part.iter().filter(serves).collect();
     let Some(least) = serving.iter().map(|t| t.growth.least()).min() else {
         return Growth::Unknown(if same_part.is_empty() {
             format!(
-                "waits for a trial press of {} with this crew's tool and die: its growth is not measured",
-                connector.head.id
+                "waits for a trial press of {}{} with this crew's tool and die: its growth is not measured",
+                connector.head.id,
+                end.of_end()
             )
         } else {
             let tried: Vec<String> = same_part.iter().map(|t| pressed_as(t)).collect();
             format!(
-                "no trial press of {} is like this one: its paper asks for die {}, {} presses, here on {}; tried: {}",
+                "no trial press of {}{} is like this one: its paper asks for die {}, {} presses, here on {}; tried: {}",
                 connector.head.id,
-                connector.die.as_deref().unwrap_or("not named"),
-                connector
-                    .presses
+                end.of_end(),
+                end.die.as_deref().unwrap_or("not named"),
+                end.presses
                     .map_or("any number of".to_owned(), |n| n.to_string()),
                 conductor.size,
                 tried.join("; ")
@@ -107,9 +113,9 @@ pub(super) fn growth(job: &Job, leg: &Leg, connector: &Connector) -> Growth {
     }
 }
 
-/// What a pressed connector's row does not name of how it is pressed.
-fn unnamed(connector: &Connector) -> Option<&'static str> {
-    match (&connector.die, connector.presses) {
+/// What the row does not name of how an end is pressed.
+fn unnamed(end: &ConnectorEnd) -> Option<&'static str> {
+    match (&end.die, end.presses) {
         (Some(_), Some(_)) => None,
         (None, Some(_)) => Some("die"),
         (Some(_), None) => Some("presses"),
@@ -124,9 +130,9 @@ fn pressed_as(trial: &TrialPress) -> String {
     )
 }
 
-/// Part of the whole sleeve's growth that moves one mouth.
+/// Part of a measured growth that moves one mouth: half of the whole sleeve's where both ends are alike; of a sleeve whose ends differ, one end alone was pressed.
 pub(super) fn mouth_share(connector: &Connector, whole: Length) -> Station {
-    if connector.two_ended {
+    if connector.two_ended && !connector.has_unlike_ends() {
         Station::half_of(whole)
     } else {
         Station::from(whole)
@@ -142,19 +148,13 @@ pub(super) fn connector_datum(connector: &Connector) -> Plane {
     }
 }
 
-/// Links that follow from the connector's own dimensions; `mouth_growth` stands in for growth that is not measured.
+/// Links that follow from the connector's own dimensions at one end; `mouth_growth` stands in for growth that is not measured.
 pub(crate) fn connector_links(
     connector: &Connector,
+    end: &ConnectorEnd,
     growth: &Growth,
     mouth_growth: Station,
 ) -> Vec<Joined> {
-    let part = |length: Length| {
-        if connector.two_ended {
-            Station::half_of(length)
-        } else {
-            Station::from(length)
-        }
-    };
     let datum = connector_datum(connector);
     let source = connector.head.source();
     let joined = |from, to, distance, tolerance, source: &str| Joined {
@@ -181,23 +181,17 @@ pub(crate) fn connector_links(
             )
         }
     };
-    let seated = match connector.gap_greatest {
+    let seated = match end.gap_greatest {
         None => Tolerance::Exact,
         // Short of the stop the conductor end lies farther from the datum, so the signed distance is smaller.
         Some(gap) => Tolerance::Window(Station::from(gap), Station::ZERO),
     };
     vec![
-        joined(
-            Plane::ConductorEnd,
-            datum,
-            -part(connector.stop),
-            seated,
-            &source,
-        ),
+        joined(Plane::ConductorEnd, datum, -end.bottom, seated, &source),
         joined(
             datum,
             Plane::ConnectorMouthBefore,
-            part(connector.length),
+            end.reach,
             Tolerance::Exact,
             &source,
         ),
@@ -220,9 +214,9 @@ pub(super) fn links(
     mouth_growth: Station,
 ) -> Vec<Joined> {
     let mut joined = Vec::new();
-    if let Some(connector) = chosen.connector {
-        joined.extend(connector_links(connector, growth, mouth_growth));
-        joined.extend(connector.links.iter().map(from_row));
+    if let Some((connector, end)) = chosen.grip() {
+        joined.extend(connector_links(connector, end, growth, mouth_growth));
+        joined.extend(connector.links.iter().chain(&end.links).map(from_row));
     }
     joined.extend(chosen.body.iter().flat_map(|p| &p.links).map(from_row));
     joined.extend(chosen.adapter.iter().flat_map(|p| &p.links).map(from_row));

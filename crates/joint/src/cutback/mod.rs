@@ -103,9 +103,7 @@ pub struct Cutback {
 /// # Errors
 /// Every contradiction between the rows, each naming both ways to the plane and both values.
 pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec<Refusal>> {
-    let growth = chosen
-        .connector
-        .map_or(Growth::None, |c| links::growth(job, leg, c));
+    let growth = links::growth(job, leg, chosen);
     let joined = links::links(job, leg, chosen, &growth, Station::ZERO);
     let planes = reached(&joined);
     let nominals =
@@ -148,7 +146,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
     };
     cutback.cuts = wanted(&planes)
         .into_iter()
-        .map(|plane| cutback.cut(plane, chosen, job.words))
+        .map(|plane| cutback.cut(plane, leg, chosen, job.words))
         .collect();
     Ok(cutback)
 }
@@ -213,7 +211,7 @@ fn nominals(
 }
 
 impl Cutback {
-    fn cut(&self, plane: Plane, chosen: &Chosen<'_>, words: Words) -> Cut {
+    fn cut(&self, plane: Plane, leg: &Leg, chosen: &Chosen<'_>, words: Words) -> Cut {
         let mut cut = Cut {
             plane,
             nominal: None,
@@ -225,7 +223,8 @@ impl Cutback {
             ladder: Vec::new(),
         };
         let Some(nominal) = self.nominals.get(&plane).copied() else {
-            cut.why = Some(unplaced(plane, chosen));
+            let no_end = chosen.why_no_end(leg, words);
+            cut.why = Some(no_end.unwrap_or_else(|| unplaced(plane, chosen)));
             return cut;
         };
         let window = self.groups.window(plane);

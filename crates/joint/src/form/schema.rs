@@ -49,6 +49,9 @@ fn kind(kind: &Kind) -> Value {
         Kind::Text => json!({ "type": "string", "minLength": 1 }),
         Kind::Id => json!({ "type": "string", "pattern": "^[A-Za-z0-9][A-Za-z0-9-]*$" }),
         Kind::Cut => json!({ "type": "string", "examples": ["7 1/16 in", "179.4 mm"] }),
+        Kind::Distance => {
+            json!({ "type": "string", "examples": ["24 1/2 in", "24.5 in", "620 mm"] })
+        }
         Kind::Diameter => {
             json!({ "type": "string", "examples": ["1.062 in", "27.0 mm", "220 mil"] })
         }

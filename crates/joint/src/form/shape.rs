@@ -42,6 +42,8 @@ pub enum Kind {
     Id,
     /// Length that is marked or measured along the cable; decimal inches are refused.
     Cut,
+    /// Length that nobody cuts or marks; decimal inches are accepted.
+    Distance,
     /// Diameter or thickness; decimal inches are accepted.
     Diameter,
     /// Quantity written with its unit.
@@ -120,6 +122,7 @@ impl Kind {
             Kind::Text => "text between quotes".to_owned(),
             Kind::Id => "a short name of letters, digits and hyphens".to_owned(),
             Kind::Cut => "a length with its unit, such as \"7 1/16 in\" or \"179.4 mm\"".to_owned(),
+            Kind::Distance => "a length with its unit, such as \"24 1/2 in\", \"24.5 in\" or \"620 mm\"".to_owned(),
             Kind::Diameter => "a diameter or thickness with its unit, such as \"1.062 in\", \"220 mil\" or \"27.0 mm\"".to_owned(),
             Kind::Quantity(measure) => format!("a quantity with its unit, such as \"{}\"", measure.example()),
             Kind::Number { least, greatest } => format!("a number from {least} to {greatest}"),

@@ -91,7 +91,9 @@ impl Walk<'_> {
     }
 
     fn unknown_key(&mut self, name: &str, at: usize, shape: &Shape, path: &str) {
-        let hint = match alike(name, shape.fields.iter().map(|f| f.name)) {
+        let names = || shape.fields.iter().map(|f| f.name);
+        let meant = meant(name, &names().collect::<Vec<_>>());
+        let hint = match meant.or_else(|| alike(name, names())) {
             Some(near) => format!("Did you mean `{near}`?"),
             None => format!(
                 "Fields here are: {}.",
@@ -147,7 +149,7 @@ impl Walk<'_> {
             (Kind::Rows(shape), DeValue::Array(rows)) => {
                 let mut records = Vec::new();
                 for (index, row) in rows.iter().enumerate() {
-                    let row_path = format!("{path} {}", index + 1);
+                    let row_path = format!("{path} {}", row_name(row.get_ref(), index));
                     let at = row.span().start;
                     match row.get_ref() {
                         DeValue::Table(table) => {
@@ -272,17 +274,17 @@ impl Walk<'_> {
             Kind::Cut => Length::parse_cut(text)
                 .map(Value::Length)
                 .map_err(|e| (e.to_string(), e.hint())),
-            Kind::Diameter => Length::parse_diameter(text)
+            Kind::Diameter | Kind::Distance => Length::parse_diameter(text)
                 .map(Value::Length)
-                .map_err(|e| (e.to_string(), e.hint())),
+                .map_err(|e| (e.to_string(), gauge(text).unwrap_or(e.hint()))),
             Kind::Quantity(measure) => quantity(*measure, text).map(Value::Number),
-            Kind::Choice(words) if words.contains(&text) => Ok(Value::Text(text.to_owned())),
-            Kind::Choice(words) => Err((
-                format!("is \"{}\"", quoted(text)),
-                alike(text, words.iter().copied())
-                    .map(|near| format!("Did you mean \"{near}\"?"))
-                    .unwrap_or_default(),
-            )),
+            Kind::Choice(words) => match meant(text, words) {
+                Some(word) => Ok(Value::Text(word.to_owned())),
+                None => Err((
+                    format!("is \"{}\"", quoted(text)),
+                    nearest_words(text, words),
+                )),
+            },
             Kind::Date => Err((
                 format!("is the text \"{}\"", quoted(text)),
                 "Write the date as year-month-day and without quotes.".to_owned(),
@@ -425,6 +427,76 @@ fn quoted(text: &str) -> String {
         Some((end, _)) => format!("{}...", &text[..end]),
         None => text.to_owned(),
     }
+}
+
+/// A row in a complaint: its own short name where it has one, else its number.
+fn row_name(row: &DeValue<'_>, index: usize) -> String {
+    let DeValue::Table(table) = row else {
+        return (index + 1).to_string();
+    };
+    let id = table.iter().find(|(key, _)| key.get_ref() == "id");
+    match id.map(|(_, value)| value.get_ref()) {
+        Some(DeValue::String(id)) if is_id(id) => id.to_string(),
+        _ => (index + 1).to_string(),
+    }
+}
+
+/// Words that people write for a word of these files: what is written, what is meant.
+const SYNONYMS: &[(&str, &str)] = &[
+    ("aluminum", "aluminium"),
+    ("manhole", "vault"),
+    ("caliper", "calliper"),
+    ("shearbolt", "shear-bolt"),
+    ("setscrew", "set-screw"),
+    ("grounding", "earthing"),
+];
+
+/// The word of a file that is meant: the word itself, the same in other letters, or one that people write for it.
+fn meant<'w>(found: &str, words: &[&'w str]) -> Option<&'w str> {
+    if let Some(word) = words.iter().find(|word| **word == found) {
+        return Some(word);
+    }
+    if found.len() > QUOTED_GREATEST {
+        return None;
+    }
+    let plain = found.trim().to_lowercase().replace([' ', '_'], "-");
+    let of = |wanted: &str| {
+        let is_wanted = |word: &&&'w str| word.to_lowercase().replace([' ', '_'], "-") == wanted;
+        words.iter().find(is_wanted).copied()
+    };
+    of(&plain).or_else(|| {
+        let synonym = SYNONYMS.iter().find(|(written, _)| *written == plain);
+        of(synonym?.1)
+    })
+}
+
+/// What to write instead of a word that is none of these: the nearest of them, or all that hold it.
+fn nearest_words(found: &str, words: &[&str]) -> String {
+    let plain = found.trim().to_lowercase();
+    let holding: Vec<String> = words
+        .iter()
+        .filter(|word| plain.len() > 2 && word.split('-').any(|part| part == plain))
+        .map(|word| format!("\"{word}\""))
+        .collect();
+    if !holding.is_empty() {
+        return format!("Did you mean {}?", holding.join(" or "));
+    }
+    alike(&plain, words.iter().copied())
+        .map(|near| format!("Did you mean \"{near}\"?"))
+        .unwrap_or_default()
+}
+
+/// What a wire gauge is as a diameter: a name of a wire is no length, and the wire may be stranded.
+///
+/// d = 5 mil · 92^((36 − n)/39), by the definition of the gauge.
+fn gauge(text: &str) -> Option<String> {
+    let number = text.trim().to_lowercase();
+    let number = number.strip_suffix("awg")?.trim().trim_start_matches('#');
+    let gauge: i32 = number.parse().ok().filter(|n| (0..=40).contains(n))?;
+    let mil = 5.0 * 92_f64.powf(f64::from(36 - gauge) / 39.0);
+    Some(format!(
+        "A solid wire of {gauge} AWG is {mil:.1} mil thick: write \"{mil:.1} mil\", or what the papers state."
+    ))
 }
 
 /// The word of `words` most like `found`, if one is alike enough to be offered.

@@ -214,8 +214,8 @@ impl JobReader<'_> {
     }
 
     fn insulation(&mut self, record: &Record) -> Option<Insulation> {
-        let text = record.text("insulation")?;
-        let found = match text {
+        let text = record.text("insulation")?.to_lowercase();
+        let found = match text.as_str() {
             "xlpe" => return Some(Insulation::Xlpe),
             "tr-xlpe" => return Some(Insulation::TrXlpe),
             "epr" => return Some(Insulation::Epr),

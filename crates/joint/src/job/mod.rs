@@ -13,6 +13,7 @@ mod head_shape;
 mod leg_shape;
 mod owner_rows;
 mod owner_shape;
+mod part_ends;
 mod shape;
 mod shield;
 mod shield_shape;

@@ -506,6 +506,12 @@ const TRIAL_PRESS: Shape = Shape {
     fields: &[
         field("connector", Kind::Id, Required, "Connector pressed."),
         field(
+            "end",
+            Kind::Id,
+            Optional,
+            "End pressed, for a connector whose ends differ; only this end is pressed between the two lengths.",
+        ),
+        field(
             "size",
             Kind::Text,
             Required,
@@ -530,13 +536,13 @@ const TRIAL_PRESS: Shape = Shape {
         ),
         field(
             "length_before",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Required,
             "Length of the sleeve before.",
         ),
         field(
             "length_after",
-            Kind::List(&Kind::Above(&Kind::Cut)),
+            Kind::List(&Kind::Above(&Kind::Distance)),
             Required,
             "Length of the sleeve after; one for each trial.",
         ),

@@ -10,7 +10,7 @@ pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
 
 pub(super) const LAY: Field = field(
     "lay",
-    Kind::Above(&Kind::Cut),
+    Kind::Above(&Kind::Distance),
     Optional,
     "Length along the cable in which a wire or strap goes round once; left out: taken as straight.",
 );
@@ -24,14 +24,14 @@ pub(super) const FORMATION: Field = field(
 
 pub(super) const SPACING: Field = field(
     "spacing",
-    Kind::Above(&Kind::Cut),
+    Kind::Above(&Kind::Distance),
     Optional,
     "Distance between the axes of neighbouring cables of the run.",
 );
 
 pub(super) const RUN_LENGTH: Field = field(
     "run_length",
-    Kind::Above(&Kind::Cut),
+    Kind::Above(&Kind::Distance),
     Optional,
     "Length of cable from the joint to where this leg's shield is next bonded, or ends; up to 10 km, such as \"1350 ft\" or \"412 m\".",
 );
@@ -102,7 +102,7 @@ pub(super) const CONTINUITY: Shape = Shape {
         ),
         field(
             "length",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "Length of shield between the clips.",
         ),

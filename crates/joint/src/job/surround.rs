@@ -23,7 +23,7 @@ pub(super) const SURROUNDING: Shape = Shape {
         ),
         field(
             "until",
-            Kind::Above(&Kind::Cut),
+            Kind::Above(&Kind::Distance),
             Optional,
             "How far from the conductor end it reaches; left out in the last row, which goes on to the far end.",
         ),

@@ -134,10 +134,14 @@ pub struct Blank {
 pub struct PartNames {
     /// Body.
     pub body: Option<String>,
+    /// Side of the body that takes this leg, where its two sides differ.
+    pub body_side: Option<String>,
     /// Adapter.
     pub adapter: Option<String>,
     /// Connector.
     pub connector: Option<String>,
+    /// End of the connector that takes this leg, where its two ends differ and the job says.
+    pub connector_end: Option<String>,
     /// Shield part.
     pub shield_part: Option<String>,
     /// Seal.
@@ -434,6 +438,8 @@ pub struct Surface {
 pub struct TrialPress {
     /// Connector.
     pub connector: String,
+    /// End that was pressed, for a sleeve whose ends differ.
+    pub end: Option<String>,
     /// Conductor size.
     pub size: Size,
     /// Conductor metal.
@@ -444,7 +450,7 @@ pub struct TrialPress {
     pub die: String,
     /// Presses an end.
     pub presses: i64,
-    /// Growth of the whole sleeve over the trials.
+    /// Growth over the trials: of the whole sleeve, or of the end that was pressed.
     pub growth: Interval,
     /// Who.
     pub by: String,

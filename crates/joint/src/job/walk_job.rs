@@ -33,7 +33,7 @@ const READING_LEAST: Length = Length::from_nm(1_000_000);
 pub(super) struct JobReader<'a> {
     source: &'a Source,
     complaints: &'a mut Complaints,
-    catalogue: &'a Catalogue,
+    pub(super) catalogue: &'a Catalogue,
     pub(super) people: Vec<Person>,
     /// Whether everybody under `authority` could be read.
     pub(super) people_are_known: bool,
@@ -292,7 +292,7 @@ impl JobReader<'_> {
         })
     }
 
-    fn unknown_part(&mut self, at: usize, kind: &str, id: &str, known: &str) {
+    pub(super) fn unknown_part(&mut self, at: usize, kind: &str, id: &str, known: &str) {
         // Where a row could not be read, its own complaint stands; the name is not unknown.
         if !self.catalogue.is_whole() || self.catalogue.names_row(kind, id) {
             return;
@@ -397,10 +397,14 @@ impl JobReader<'_> {
                 self.unknown_part(record.at("consumables"), "consumable", &id, &known);
             }
         }
+        self.end_named(record, "connector_end");
+        self.side_named(record);
         PartNames {
             body: record.string("body"),
+            body_side: record.string("body_side"),
             adapter: record.string("adapter"),
             connector: record.string("connector"),
+            connector_end: record.string("connector_end"),
             shield_part: record.string("shield_part"),
             seal: record.string("seal"),
             consumables: record.texts("consumables"),
@@ -676,18 +680,7 @@ impl JobReader<'_> {
     fn trial_press(&mut self, row: &Record) -> Option<TrialPress> {
         let size = self.size(row, "size");
         let connector = row.string("connector")?;
-        match self.catalogue.connector(&connector) {
-            None => {
-                let known = names(self.catalogue.connectors.iter().map(|r| &r.head.id));
-                self.unknown_part(row.at("connector"), "connector", &connector, &known);
-            }
-            Some(part) if !part.grows() => self.complain(
-                row.at("connector"),
-                format!("A trial press names `{connector}`, which is not pressed."),
-                "Take the trial press out, or name the sleeve that was pressed.",
-            ),
-            Some(_) => {}
-        }
+        self.pressed(row, &connector);
         self.not_after_the_work(row);
         let before = row.length("length_before")?;
         let after = Interval::hull(row.lengths("length_after"));
@@ -728,6 +721,7 @@ impl JobReader<'_> {
         }
         Some(TrialPress {
             connector,
+            end: row.string("end"),
             size: size?,
             metal: metal(row.text("metal")?)?,
             tool: row.string("tool")?,

@@ -80,6 +80,8 @@ impl AmountQuestion<'_> {
             limit: Some(Datum::Number(limit)),
             unit: Some(unit),
             margin: Some(margin),
+            error: Some(self.error).filter(|error| error.is_finite()),
+            decides: None,
             source: Some(self.word.source()),
             why,
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),

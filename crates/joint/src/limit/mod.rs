@@ -208,12 +208,21 @@ pub enum Bound {
     Within(Interval),
 }
 
-/// A length as a crew reads it in a sentence: inches where it is a whole number of sixty-fourths, else exact millimetres.
+/// A length as a crew reads it in a sentence: inches where it is a whole number of sixty-fourths; millimetres to a hundredth, or to two figures where that would be nothing.
 pub fn said(length: Length) -> String {
     let tenths = length.nm() % 100_000 == 0;
     match length.exact_inch().filter(|_| !tenths) {
         Some(inch) => format!("{inch} ({:.2} mm)", length.mm()),
-        None => length.to_string(),
+        None => {
+            let step = match length.nm().abs() {
+                0..1_000 => 1,
+                1_000..10_000 => 100,
+                10_000..100_000 => 1_000,
+                _ => 10_000,
+            };
+            let steps = (length.nm() + step / 2).div_euclid(step);
+            Length::from_nm(steps * step).to_string()
+        }
     }
 }
 
@@ -323,8 +332,8 @@ impl Question<'_> {
                 Some(format!(
                     "{} is inside by {}, less than the {} by which it may be off",
                     self.what,
-                    self.limit.bound.margin(self.value.read),
-                    self.value.error
+                    said(self.limit.bound.margin(self.value.read)),
+                    said(self.value.error)
                 )),
             ),
             _ => (
@@ -341,6 +350,8 @@ impl Question<'_> {
             limit: Some(self.limit.bound.datum()),
             unit: Some("mm"),
             margin: Some(self.limit.bound.margin(self.value.read).mm()),
+            error: Some(self.value.error.mm()),
+            decides: None,
             source: Some(word.source()),
             why,
             hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
@@ -440,7 +451,10 @@ mod tests {
             said(Length::from_nm(399_256_250)),
             "15 23/32 in (399.26 mm)"
         );
-        assert_eq!(said(Length::from_nm(17_859_376)), "17.859376 mm");
+        assert_eq!(said(Length::from_nm(17_859_376)), "17.86 mm");
+        assert_eq!(said(Length::from_nm(-17_859_376)), "-17.86 mm");
+        assert_eq!(said(Length::from_nm(9_376)), "0.0094 mm");
+        assert_eq!(said(Length::from_nm(376)), "0.000376 mm");
     }
 
     #[test]

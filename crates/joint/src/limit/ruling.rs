@@ -132,6 +132,10 @@ pub struct Ruling {
     pub unit: Option<&'static str>,
     /// Distance of the value from the limit, in the unit; negative outside.
     pub margin: Option<f64>,
+    /// How far off value and limit together may be, in the unit, where that is said.
+    pub error: Option<f64>,
+    /// What decides a pass where its numbers alone do not show it.
+    pub decides: Option<String>,
     /// On whose word the limit stands.
     pub source: Option<String>,
     /// Why it fails or is not judged.
@@ -161,6 +165,8 @@ impl Ruling {
             limit: None,
             unit: None,
             margin: None,
+            error: None,
+            decides: None,
             source: None,
             why: Some(why.into()),
             hint: None,
@@ -194,6 +200,7 @@ impl Ruling {
     pub fn failing(self, why: impl Into<String>, hint: impl Into<String>) -> Ruling {
         Ruling {
             outcome: Outcome::Fail,
+            decides: None,
             why: Some(why.into()),
             hint: Some(hint.into()),
             asks: Vec::new(),

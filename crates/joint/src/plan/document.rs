@@ -40,6 +40,9 @@ pub struct Plan {
     /// The passing ruling with the least margin in millimetres: what governs while nothing fails.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub governs: Option<RulingDoc>,
+    /// The same of what is computed in other units: the passing ruling whose margin is the least part of its limit.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub governs_computed: Option<RulingDoc>,
     /// Ends that come out alike, by leg and phase: the same cable, parts, cuts and outcomes.
     pub alike: Vec<Vec<String>>,
     /// Legs.
@@ -161,6 +164,15 @@ pub struct ConnectorDoc {
     pub means: String,
     /// Two ends (sleeve) or one (contact).
     pub two_ended: bool,
+    /// End that takes this leg, where the two ends differ; null where nobody says which.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end: Option<String>,
+    /// Why no end is known to take this leg.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub end_open: Option<String>,
+    /// How far the other end reaches beyond the connector-centre before it is made, mm, where the two ends differ.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub other_end_mm: Option<f64>,
     /// Length before it is made, mm.
     pub length_mm: f64,
     /// Stop between the two conductors, or behind the one, mm.
@@ -197,6 +209,9 @@ pub struct PartDoc {
     pub kind: String,
     /// Name in the catalogue.
     pub id: String,
+    /// Side by which this leg comes in, for a body whose two sides differ.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub side: Option<String>,
     /// What it is.
     pub name: String,
     /// Its instructions and their revision.
@@ -229,7 +244,7 @@ pub struct CutDoc {
     pub min_mm: Option<f64>,
     /// Greatest, mm; null where nobody sets a window.
     pub max_mm: Option<f64>,
-    /// Tick on an inch rule inside the window, where one of 1/64 in or coarser is.
+    /// Mark: the tick on an inch rule in the middle of the window, or nearest to the place where there is no window.
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
@@ -285,9 +300,9 @@ pub struct PrintedWindowDoc {
 /// A rung of the growth ladder.
 #[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
 pub struct RungDoc {
-    /// Growth of the whole sleeve, inches; empty where the page is in millimetres.
+    /// Growth of the whole sleeve, or of the one end pressed where the ends differ, inches; empty where the page is in millimetres.
     pub grew_inch: String,
-    /// Growth of the whole sleeve, mm.
+    /// The same growth, mm.
     pub grew_mm: f64,
     /// Cut, mm from the datum.
     pub nominal_mm: f64,
@@ -410,6 +425,12 @@ pub struct RulingDoc {
     pub unit: Option<String>,
     /// Distance from the limit; negative outside.
     pub margin: Option<f64>,
+    /// How far off value and limit together may be, in the unit, where that is said.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub error: Option<f64>,
+    /// What decides a pass where its numbers alone do not show it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub decides: Option<String>,
     /// On whose word the limit stands.
     pub source: Option<String>,
     /// Why it fails or is not judged.

@@ -6,7 +6,7 @@ use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted};
-use jointwright_units::{Interval, Length};
+use jointwright_units::{Interval, Length, Toward, bound_text, range_text};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -134,8 +134,12 @@ pub struct MakeUpDoc {
 /// The make-up of a joint; windows of cuts are the texts that the legs' cuts print.
 pub(super) fn make_up(inputs: &Inputs<'_>, legs: &[(String, Vec<CutDoc>)]) -> MakeUpDoc {
     let Programme { steps, unsettled } = crate::programme::programme(inputs);
+    let words = inputs.order.job.words;
     MakeUpDoc {
-        steps: steps.iter().map(|step| step_doc(step, legs)).collect(),
+        steps: steps
+            .iter()
+            .map(|step| step_doc(step, legs, words))
+            .collect(),
         unsettled,
         material: crate::material::items(inputs)
             .iter()
@@ -166,7 +170,7 @@ fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
     people
 }
 
-fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)]) -> StepDoc {
+fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)], words: Words) -> StepDoc {
     StepDoc {
         id: step.id.clone(),
         stage: step.stage.name().to_owned(),
@@ -179,7 +183,7 @@ fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)]) -> StepDoc {
             .hold
             .iter()
             .flat_map(|Hold { readings }| readings)
-            .map(|wanted| wanted_doc(wanted, legs))
+            .map(|wanted| wanted_doc(wanted, legs, words))
             .collect(),
         after: step.after.clone(),
     }
@@ -208,20 +212,38 @@ fn tool_doc(tool: &Tool) -> LineDoc {
     }
 }
 
-fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)]) -> WantedDoc {
-    let range = |interval: Interval| {
-        let bare = |length: Length| length.exact_mm().trim_end_matches(" mm").to_owned();
-        format!(
-            "{} to {} mm",
-            bare(interval.least()),
-            bare(interval.greatest())
-        )
-    };
+/// A range of diameters as a crew reads it, rounded inward; inches first where the page has them.
+fn range_words(range: Interval, words: Words) -> String {
+    let text = range_text(range);
+    let mm = format!("{} to {} mm", text.mm.0, text.mm.1);
+    match words {
+        Words::Us if !text.inch.0.is_empty() => {
+            format!("{} to {} in ({mm})", text.inch.0, text.inch.1)
+        }
+        _ => mm,
+    }
+}
+
+/// A bound as a crew reads it, rounded to the side that is permitted.
+fn bound_words(bound: Length, toward: Toward, words: Words) -> String {
+    match words {
+        Words::Us => bound_text(bound, toward),
+        Words::Iec => bound.to_string(),
+    }
+}
+
+fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> WantedDoc {
     let (window, whose) = match &wanted.against {
         Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
-        Against::Range(interval, source) => (Some(range(*interval)), source.clone()),
-        Against::AtMost(most, source) => (Some(format!("at most {most}")), source.clone()),
-        Against::AtLeast(least, source) => (Some(format!("at least {least}")), source.clone()),
+        Against::Range(interval, source) => (Some(range_words(*interval, words)), source.clone()),
+        Against::AtMost(most, source) => {
+            let most = bound_words(*most, Toward::Shorter, words);
+            (Some(format!("at most {most}")), source.clone())
+        }
+        Against::AtLeast(least, source) => {
+            let least = bound_words(*least, Toward::Longer, words);
+            (Some(format!("at least {least}")), source.clone())
+        }
         Against::Words(words, source) => (Some(words.clone()), source.clone()),
         Against::NoWindow(why) => (None, why.clone()),
     };

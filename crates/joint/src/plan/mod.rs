@@ -14,6 +14,7 @@ mod missing;
 mod narrowed;
 mod outside;
 mod pressure;
+mod said;
 mod shield;
 mod told_apart;
 mod verdict;
@@ -32,6 +33,7 @@ pub use make_up::{
 };
 pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
+pub use said::outcome_words;
 pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
 pub use told_apart::{MarkDoc, NO_TIME, mark_of};
 pub use verdict::fails;
@@ -41,13 +43,14 @@ use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
 use crate::checks::{CHECKS, LegInputs};
 use crate::cutback::{Cut, Dimension, Growth, Rung};
-use crate::judge::{Judged, Proposal, governing, worst};
+use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::programme::shield_edge;
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
-    Length, Station, Tick, Toward, Window, mark, metric_mark, mm_beside, window_text,
+    Length, Station, Tick, Toward, Window, mark, metric_mark, metric_middle_mark, middle_mark,
+    mm_beside, window_text,
 };
 
 /// Version of the document's shape.
@@ -135,6 +138,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged),
         governs: governing(&judged.rulings).map(ruling_doc),
+        governs_computed: governing_computed(&judged.rulings).map(ruling_doc),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
         pressure_assumes: pressure_assumes(&legs),
@@ -293,10 +297,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
         layers: outside::layer_docs(judged, leg),
         port: leg.leg.port,
         parks: leg.leg.parks,
-        connector: leg
-            .chosen
-            .connector
-            .map(|c| connector_doc(c, &leg.cutback.growth)),
+        connector: leg.chosen.connector.map(|c| connector_doc(c, leg, words)),
         parts: part_docs(leg),
         cuts: leg
             .cutback
@@ -335,8 +336,10 @@ fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
         .collect()
 }
 
-fn connector_doc(connector: &Connector, growth: &Growth) -> ConnectorDoc {
-    let measured = match growth {
+fn connector_doc(connector: &Connector, leg: &LegInputs<'_>, words: Words) -> ConnectorDoc {
+    let end = leg.chosen.end;
+    let other = end.and_then(|end| connector.other_end(end));
+    let measured = match &leg.cutback.growth {
         Growth::Measured {
             least,
             greatest,
@@ -347,11 +350,16 @@ fn connector_doc(connector: &Connector, growth: &Growth) -> ConnectorDoc {
     ConnectorDoc {
         means: connector.means.name().to_owned(),
         two_ended: connector.two_ended,
+        end: end.and_then(|end| end.name.clone()),
+        end_open: leg.chosen.why_no_end(leg.leg, words),
+        other_end_mm: other.map(|other| other.reach.mm()),
         length_mm: connector.length.mm(),
         stop_mm: connector.stop.mm(),
-        outside_diameter_mm: connector.outside_diameter.mm(),
-        die: connector.die.clone(),
-        presses: connector.presses,
+        outside_diameter_mm: end
+            .map_or(connector.outside_diameter, |end| end.outside_diameter)
+            .mm(),
+        die: end.and_then(|end| end.die.clone()),
+        presses: end.and_then(|end| end.presses),
         growth_of_mouth_mm: measured.as_ref().map(|(growth, _)| *growth),
         growth_source: measured.map(|(_, source)| source),
     }
@@ -369,11 +377,13 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
         ("shield part", chosen.shield_part.map(|p| (&p.head, None))),
         ("seal", chosen.seal.map(|p| (&p.head, p.may_move.as_ref()))),
     ];
+    let side = chosen.body.and_then(|body| body.side.clone());
     let doc = |(kind, part): (&str, Option<(&crate::catalogue::Head, Option<&MayMove>)>)| {
         let (head, may_move) = part?;
         Some(PartDoc {
             kind: kind.to_owned(),
             id: head.id.clone(),
+            side: side.clone().filter(|_| kind == "body"),
             name: head.name.clone(),
             instructions: format!(
                 "{} revision {}",
@@ -426,11 +436,15 @@ struct Printed {
     window: Option<PrintedWindowDoc>,
 }
 
-/// Mark for a place and its window, on an inch rule or, in the words of IEC practice, on a millimetre rule; no mark where the window holds nothing at all.
+/// Mark for a place and its window, on an inch rule or, in the words of IEC practice, on a millimetre rule.
+///
+/// It stands in the middle of its window, where a crew has most room on either side; a place without a window is marked where it is planned.
 fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
-    let mark = match words {
-        Words::Us => mark(nominal, window, Tick::SIXTEENTH, Toward::Nearest),
-        Words::Iec => metric_mark(nominal, window),
+    let mark = match (words, window) {
+        (Words::Us, Some(window)) => middle_mark(window, Tick::SIXTEENTH),
+        (Words::Us, None) => mark(nominal, None, Tick::SIXTEENTH, Toward::Nearest),
+        (Words::Iec, Some(window)) => metric_middle_mark(window),
+        (Words::Iec, None) => metric_mark(nominal, None),
     };
     let text = window.map(|window| (window, window_text(window, Tick::SIXTEENTH)));
     let (mut mm, mut window) = (mark.as_ref().map(|m| m.mm.clone()), None);
@@ -609,6 +623,8 @@ fn ruling_doc(ruling: &Ruling) -> RulingDoc {
         limit: ruling.limit.as_ref().map(datum_doc),
         unit: ruling.unit.map(str::to_owned),
         margin: ruling.margin,
+        error: ruling.error.filter(|error| *error > 0.0),
+        decides: ruling.decides.clone(),
         source: ruling.source.clone(),
         why: ruling.why.clone(),
         hint: ruling.hint.clone(),

@@ -311,8 +311,8 @@ fn connector(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
         return wanted;
     };
     let id = &connector.head.id;
-    wanted.extend(made(connector, &leg.leg.id, words));
-    if let Some(gap) = connector.gap_greatest {
+    wanted.extend(made(connector, leg.chosen.end, &leg.leg.id, words));
+    if let Some(gap) = leg.chosen.end.and_then(|end| end.gap_greatest) {
         wanted.push(Wanted {
             what: format!(
                 "gap between conductor end and stop in {id}, leg {}",

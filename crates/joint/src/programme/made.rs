@@ -6,27 +6,27 @@ use super::COMMON_PRACTICE;
 use super::hold::{Against, Wanted};
 use super::line::length_text;
 use crate::cable::Words;
-use crate::catalogue::{Connector, Means};
+use crate::catalogue::{Connector, ConnectorEnd, Means};
 use jointwright_units::Interval;
 
 /// Foot-pounds in a newton metre: 1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N, both exact.
 const FT_LBF_PER_NM: f64 = 1.0 / (0.3048 * 4.448_221_615_260_5);
 
 /// Readings of a connector as made, by its own paper.
-pub(super) fn made(connector: &Connector, leg: &str, words: Words) -> Vec<Wanted> {
-    let id = &connector.head.id;
-    let made = &connector.as_made;
+pub(super) fn made(
+    connector: &Connector,
+    end: Option<&ConnectorEnd>,
+    leg: &str,
+    words: Words,
+) -> Vec<Wanted> {
+    let id = connector.head.id.clone() + &end.map(ConnectorEnd::of_end).unwrap_or_default();
+    let of_end = end.and_then(|end| end.as_made.as_ref());
+    let made = of_end.unwrap_or(&connector.as_made);
     let source = connector.head.source();
     let none = || Against::NoWindow(format!("{source} states none"));
     let wanted = |what: String, against: Against| Wanted { what, against };
     let window = |interval: Option<Interval>| {
-        interval.map_or_else(none, |i| {
-            let text = |length| length_text(length, words);
-            Against::Words(
-                format!("{} to {}", text(i.least()), text(i.greatest())),
-                source.clone(),
-            )
-        })
+        interval.map_or_else(none, |i| Against::Words(range(i, words), source.clone()))
     };
     let stated =
         |text: Option<String>| text.map_or_else(none, |text| Against::Words(text, source.clone()));
@@ -34,11 +34,11 @@ pub(super) fn made(connector: &Connector, leg: &str, words: Words) -> Vec<Wanted
         Means::Compression => vec![
             wanted(
                 format!("die in the press for {id}, leg {leg}"),
-                stated(connector.die.clone()),
+                stated(end.and_then(|end| end.die.clone())),
             ),
             wanted(
                 format!("presses made on each end of {id}, leg {leg}"),
-                stated(connector.presses.map(|n| n.to_string())),
+                stated(end.and_then(|end| end.presses).map(|n| n.to_string())),
             ),
             wanted(
                 format!("across the flats of every press of {id}, leg {leg}"),
@@ -80,6 +80,16 @@ pub(super) fn made(connector: &Connector, leg: &str, words: Words) -> Vec<Wanted
             ),
         ],
     }
+}
+
+/// A window of a length, as it is read.
+fn range(interval: Interval, words: Words) -> String {
+    let text = |length| length_text(length, words);
+    format!(
+        "{} to {}",
+        text(interval.least()),
+        text(interval.greatest())
+    )
 }
 
 /// A window of torque, rounded inward to tenths.

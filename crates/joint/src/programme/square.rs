@@ -8,7 +8,7 @@ use super::COMMON_PRACTICE;
 use super::hold::{Against, Wanted};
 use super::line::{Line, length_text};
 use crate::cable::Words;
-use crate::catalogue::Connector;
+use crate::catalogue::{Connector, ConnectorEnd};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
 use jointwright_units::{Length, Station};
@@ -29,12 +29,21 @@ fn reference(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> String {
     }
 }
 
-/// How far the conductor end stands from the contact plane or the middle of its connector.
-fn from_reference(connector: &Connector) -> Station {
-    if connector.two_ended {
-        Station::half_of(connector.stop)
-    } else {
-        Station::from(connector.stop)
+/// How far the conductor end stands from the contact plane or the middle of its connector, in words.
+fn from_reference(end: &ConnectorEnd, words: Words) -> String {
+    // A barrel may reach past the middle from which the papers measure.
+    if end.bottom < Station::ZERO {
+        return format!("{} beyond it, on the other side,", text(-end.bottom, words));
+    }
+    text(end.bottom, words)
+}
+
+/// What puts it there.
+fn what_stops(connector: &Connector, end: &ConnectorEnd) -> String {
+    match (&end.name, connector.two_ended) {
+        (Some(name), _) => format!("the bottom of the end {name}"),
+        (None, true) => "half its stop".to_owned(),
+        (None, false) => "its stop".to_owned(),
     }
 }
 
@@ -50,8 +59,8 @@ fn text(station: Station, words: Words) -> String {
 pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> Vec<Line> {
     let words = inputs.order.job.words;
     let reference = reference(inputs, leg);
-    let place = match leg.chosen.connector {
-        Some(connector) => Line {
+    let place = match leg.chosen.grip() {
+        Some((connector, end)) => Line {
             say: format!(
                 "Leg {}: set the cut out from {reference}, with the cable trained as it will stay. The {} of {} comes to lie there, and the conductor end stands {} from it: {}{}.",
                 leg.leg.id,
@@ -61,13 +70,9 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> V
                     "contact plane"
                 },
                 connector.head.id,
-                text(from_reference(connector), words),
-                if connector.two_ended {
-                    "half its stop"
-                } else {
-                    "its stop"
-                },
-                connector.gap_greatest.map_or(String::new(), |gap| format!(
+                from_reference(end, words),
+                what_stops(connector, end),
+                end.gap_greatest.map_or(String::new(), |gap| format!(
                     ", and no more than {} farther, the gap that it allows",
                     length_text(gap, words)
                 ))
@@ -76,8 +81,9 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> V
         },
         None => Line {
             say: format!(
-                "Leg {}: no connector is named, so how far the conductor end stands from {reference} is not known; ask before this cut.",
-                leg.leg.id
+                "Leg {}: {}, so how far the conductor end stands from {reference} is not known; ask before this cut.",
+                leg.leg.id,
+                why_open(leg, words)
             ),
             source: COMMON_PRACTICE.to_owned(),
         },
@@ -91,17 +97,23 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> V
     vec![place, opens]
 }
 
+/// Why no end of a connector is known.
+fn why_open(leg: &LegInputs<'_>, words: Words) -> String {
+    let no_end = leg.chosen.why_no_end(leg.leg, words);
+    no_end.unwrap_or_else(|| "no connector is named".to_owned())
+}
+
 /// The reading after the square cut.
 pub(super) fn wanted(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
     let what = format!(
         "conductor end of leg {} from the reference line",
         leg.leg.id
     );
-    let against = match leg.chosen.connector {
-        None => Against::NoWindow("no connector is named: ask before this cut".to_owned()),
-        Some(connector) => match connector.gap_greatest {
+    let against = match leg.chosen.grip() {
+        None => Against::NoWindow(format!("{}: ask before this cut", why_open(leg, words))),
+        Some((connector, end)) => match end.gap_greatest.filter(|_| end.bottom >= Station::ZERO) {
             Some(gap) => {
-                let least = from_reference(connector);
+                let least = end.bottom;
                 Against::Words(
                     format!(
                         "{} to {}",
@@ -114,7 +126,7 @@ pub(super) fn wanted(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
             None => Against::NoWindow(format!(
                 "{} states no gap between conductor end and stop; the place is {} from it",
                 connector.head.source(),
-                text(from_reference(connector), words)
+                from_reference(end, words)
             )),
         },
     };

@@ -130,13 +130,13 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
             questions: open.questions,
         }));
     };
-    let (part, metal, ratio) = connector;
+    let (part, end, metal, ratio) = connector;
     let has_round = cable.layers.iter().any(|layer| layer.loss.is_some());
     let at20 = cable.conductor.loss.at20_ohm_per_m;
     let mut shape = Shape {
         conductor: cable.conductor,
         connector: Core {
-            radius_m: half_m(part.outside_diameter),
+            radius_m: half_m(end.outside_diameter),
             stuff: metal_stuff(metal),
             loss: Loss {
                 at20_ohm_per_m: ratio * at20,
@@ -153,7 +153,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         stretches: Vec::new(),
     };
     // What a reading with direct current finds.
-    let equal_ohm = cable.direct_ohm_per_m * metres(part.length);
+    let equal_ohm = cable.direct_ohm_per_m * part.compared_length_m(end);
     let around = stretches(job, subject.leg, &shape, planes.zero_mm, &surroundings)
         .map_err(Missing::Refused)?;
     shape.stretches = around.stretches;
@@ -617,24 +617,40 @@ fn cover(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<catalogue::
 fn connector<'c>(
     subject: &LegSubject<'c>,
     open: &mut Open,
-) -> Option<(&'c catalogue::Connector, Metal, f64)> {
+) -> Option<(
+    &'c catalogue::Connector,
+    &'c catalogue::ConnectorEnd,
+    Metal,
+    f64,
+)> {
     let part = open.need(
         subject.chosen.connector,
         || format!("leg {}: the connector is left open", subject.leg.id),
         String::new,
     )?;
     let id = &part.head.id;
+    let end = open.need(
+        subject.chosen.end,
+        || format!("leg {}: which end of {id} takes it", subject.leg.id),
+        || {
+            format!(
+                "Which end of {id} takes leg {}, {}?",
+                subject.leg.id,
+                part.end_names()
+            )
+        },
+    )?;
     let metal = open.need(
         part.made_of,
         || format!("the metal of {id}"),
         || format!("What is {id} made of?"),
     );
     let ratio = open.need(
-        part.resistance_ratio,
-        || format!("the resistance of {id}"),
-        || format!("What is the greatest resistance of {id} as made, over that of the same length of conductor? Ask its maker."),
+        end.resistance_ratio,
+        || format!("the resistance of {id}{}", end.of_end()),
+        || format!("What is the greatest resistance of {id}{} as made, over that of the same length of conductor? Ask its maker.", end.of_end()),
     );
-    Some((part, metal?, ratio?))
+    Some((part, end, metal?, ratio?))
 }
 
 fn surroundings<'j>(job: &'j Job, leg: &Leg, open: &mut Open) -> Vec<&'j Surrounding> {

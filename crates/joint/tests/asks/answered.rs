@@ -259,8 +259,8 @@ fn crew(files: &mut Files, order: &Order, key: &str, of: &str) -> bool {
             let before = part.length.exact_mm();
             let after = (part.length + jointwright_units::Length::MM * 4).exact_mm();
             let (die, presses) = (
-                part.die.clone().unwrap_or("any".to_owned()),
-                part.presses.unwrap_or(4),
+                part.ends[0].die.clone().unwrap_or("any".to_owned()),
+                part.ends[0].presses.unwrap_or(4),
             );
             let metal = conductor.metal.name(Words::Iec);
             files.add("trial_press", &format!("connector = \"{id}\"\nsize = \"{}\"\nmetal = \"{metal}\"\ntool = \"a press\"\ndie = \"{die}\"\npresses = {presses}\nlength_before = \"{before}\"\nlength_after = [\"{after}\"]\nerror = \"0.1 mm\"\nby = \"A. Tester\"\ndate = {date}", conductor.size));

@@ -476,3 +476,61 @@ fn a_part_that_lies_on_a_layer_without_a_range_is_found() {
         ["distance = \"45 mm\"", "distance = \"44 mm\""],
     );
 }
+
+/// A sleeve whose ends differ, each end with texts and numbers of its own.
+const UNLIKE: &str = r#"about = "invented"
+
+[[connector]]
+id = "unlike"
+name = "Invented reducing sleeve"
+demonstration = true
+instructions = { paper = "invented paper R-1", revision = "1" }
+means = "compression"
+ends = 2
+outside_diameter = "26 mm"
+step = [ { say = "Press the small end with 4 presses and the large end with 6 presses, 10 presses in all." } ]
+end = [
+  { name = "small", conductors = [{ size = "1/0 AWG", metal = "aluminium" }], strandings = ["compressed"], length = "2 in", depth = "1 15/16 in", die = "d", presses = 4, bore = { least = "9.0 mm", greatest = "9.6 mm" } },
+  { name = "large", conductors = [{ size = "4/0 AWG", metal = "copper" }], strandings = ["compressed"], length = "2 1/2 in", depth = "2 7/16 in", die = "e", presses = 6, bore = { least = "12.5 mm", greatest = "13.5 mm" } },
+]
+"#;
+
+#[test]
+fn each_end_of_a_sleeve_is_held_against_its_own_numbers() {
+    let found = defects(UNLIKE);
+    assert!(found.is_empty(), "{found:#?}");
+    // The bore of one end on the other's conductor.
+    let bores = UNLIKE.replacen(
+        "least = \"12.5 mm\", greatest = \"13.5 mm\"",
+        "least = \"9.0 mm\", greatest = \"9.6 mm\"",
+        1,
+    );
+    let found = defects(&bores);
+    let said: Vec<(&str, bool)> = (found.iter())
+        .map(|d| (d.class, d.found.contains("end large")))
+        .collect();
+    assert_eq!(said, [("range_unreached", true)], "{found:#?}");
+    // A number of presses that neither end has.
+    let presses = UNLIKE.replacen("with 6 presses,", "with 5 presses,", 1);
+    let said: Vec<&str> = defects(&presses).iter().map(|d| d.class).collect();
+    assert_eq!(said, ["text_against_number"]);
+    // Another row of the paper that takes the same conductor at one end only is another row.
+    let (_, row) = UNLIKE.split_once("\n\n").expect("a row");
+    let other = row.replacen("id = \"unlike\"", "id = \"other\"", 1);
+    let both = |row: &str| format!("{UNLIKE}\n{row}");
+    let of_one_end = other
+        .replacen(
+            "4/0 AWG\", metal = \"copper\"",
+            "2/0 AWG\", metal = \"copper\"",
+            1,
+        )
+        .replacen(
+            "least = \"12.5 mm\", greatest = \"13.5 mm\"",
+            "least = \"10.0 mm\", greatest = \"11.0 mm\"",
+            1,
+        );
+    let found = defects(&both(&of_one_end));
+    assert!(found.is_empty(), "{found:#?}");
+    let said: Vec<&str> = defects(&both(&other)).iter().map(|d| d.class).collect();
+    assert_eq!(said, ["rows_overlap"]);
+}

@@ -58,7 +58,7 @@ fn places(cut: &Cut) -> Vec<i64> {
 fn moved(before: &Order, after: &Order, leg_index: usize) -> BTreeMap<&'static str, i64> {
     let cuts = |order: &Order| {
         let leg = &order.job.legs[leg_index];
-        let chosen = Chosen::from_names(&order.catalogue, &leg.parts);
+        let chosen = Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor);
         cutback(&order.job, leg, &chosen)
             .expect("the rows agree")
             .cuts

@@ -2,7 +2,10 @@
 //!
 //! Each law is a function that says what breaks it, so that a twin can show that it breaks when something is made wrong.
 
+mod as_said;
+mod body_side;
 mod checked_row;
+mod connector_end;
 mod connector_length;
 mod contradiction;
 mod copy_mark;

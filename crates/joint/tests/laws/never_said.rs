@@ -65,7 +65,7 @@ fn no_reason_of_a_cut_says_any_of_it() {
     for case in everything() {
         let order = case.order();
         for leg in &order.job.legs {
-            let chosen = Chosen::from_names(&order.catalogue, &leg.parts);
+            let chosen = Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor);
             let cuts = cutback(&order.job, leg, &chosen)
                 .expect("the rows agree")
                 .cuts;

@@ -59,7 +59,7 @@ fn made(order: &Order) -> Option<Vec<Made<'_>>> {
         .legs
         .iter()
         .map(|leg| {
-            let chosen = Chosen::from_names(&order.catalogue, &leg.parts);
+            let chosen = Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor);
             let cutback = cutback(&order.job, leg, &chosen).ok()?;
             Some(Made {
                 job: &order.job,
@@ -162,7 +162,7 @@ impl Made<'_> {
                 2 * length.nm()
             }
         };
-        let gap = connector.gap_greatest.map_or(0, |gap| 2 * gap.nm());
+        let gap = connector.ends[0].gap_greatest.map_or(0, |gap| 2 * gap.nm());
         let datum = -part(connector.stop) - draw.between(0, gap);
         let growth = match &self.cutback.growth {
             Growth::None => 0,

@@ -256,7 +256,7 @@ fn the_square_cut_has_a_reference_and_a_place() {
                         step.lines
                     );
                     assert!(says(&connector.head.id));
-                    let gap = connector.gap_greatest.is_some();
+                    let gap = connector.ends[0].gap_greatest.is_some();
                     assert_eq!(
                         step.hold[0].window.is_some(),
                         gap,

@@ -111,7 +111,7 @@ fn an_iec_oversheath_follows_the_diameter_under_it() {
 fn a_missing_row_says_which() {
     let said = |c: Construction, layer| c.diameter_over(layer).map_err(|u| u.to_string());
     let compact = cable(
-        "300 kcmil",
+        "700 kcmil",
         Stranding::Compact,
         Wall::Icea {
             class_kv: 15,
@@ -120,7 +120,7 @@ fn a_missing_row_says_which() {
     );
     assert_eq!(
         said(compact, Layer::Jacket),
-        Err("no row for 300 kcmil compact".to_owned())
+        Err("no row for 700 kcmil compact".to_owned())
     );
     let level = cable(
         "4/0 AWG",
@@ -163,7 +163,7 @@ fn a_wall_of_nothing_is_unknown() {
 #[test]
 fn the_papers_replace_the_row_and_what_is_outside_builds_on_them() {
     let mut stated = cable(
-        "300 kcmil",
+        "700 kcmil",
         Stranding::Compact,
         Wall::Icea {
             class_kv: 15,
@@ -234,7 +234,7 @@ fn the_shield_area_of_a_tape_needs_the_screen_under_it() {
     assert_eq!(known.sure, Sure::Memory);
     let unknown = Construction {
         shield: tape,
-        ..cable("300 kcmil", Stranding::Compact, Wall::Stated(MIL * 220))
+        ..cable("700 kcmil", Stranding::Compact, Wall::Stated(MIL * 220))
     };
     assert_eq!(unknown.shield_area(), None);
     let wires = Construction {

@@ -179,7 +179,7 @@ fn nothing_measured_under_the_metallic_shield_is_not_enough() {
 #[test]
 fn papers_without_a_row_are_not_enough_and_say_which() {
     let conductor = Conductor {
-        size: Size::Kcmil(300),
+        size: Size::Kcmil(700),
         stranding: Stranding::Compact,
         metal: Metal::Aluminium,
     };
@@ -190,7 +190,7 @@ fn papers_without_a_row_are_not_enough_and_say_which() {
     let said = compare(&stated, &seen(&TRUE_TO_PAPERS), candidates());
     assert_eq!(
         said,
-        Likeness::NotEnough("no row for 300 kcmil compact".to_owned())
+        Likeness::NotEnough("no row for 700 kcmil compact".to_owned())
     );
 }
 
@@ -221,7 +221,7 @@ fn every_sentence_says_what_it_does_not_say() {
         Likeness::FitsOthersAlso(some()),
         Likeness::FitsOthersNotPapers(some()),
         Likeness::FitsNone,
-        Likeness::NotEnough("no row for 300 kcmil compact".to_owned()),
+        Likeness::NotEnough("no row for 700 kcmil compact".to_owned()),
     ];
     for likeness in all {
         for words in [Words::Us, Words::Iec] {

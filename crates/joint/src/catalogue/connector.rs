@@ -1,0 +1,683 @@
+//! Connector: what joins the conductors, with the conductors that each of its ends takes.
+//!
+//! Why its own room: the two ends of a sleeve need not be alike, and a conductor is held against the end that takes it, never against a mixture of both.
+//!
+//! Invariants: every connector has one end (both alike, or a contact's only one) or two that bear names; the size and the metal of a conductor belong together wherever the row says so.
+//!
+//! Not here: which end takes which leg (`fit`), how far a mouth grows (`cutback`).
+
+use super::as_made::{AS_MADE, AsMade};
+use super::piece::{BORE, LINK, METALS, STRANDINGS, field};
+use super::row::{Head, LinkRow, Means, Row, Withstand};
+use super::walk_row::{RowReader, metal, stranding};
+use crate::cable::{Conductor, Metal, Size, Stranding, Words};
+use crate::form::Need::{Optional, Required};
+use crate::form::{Field, Kind, Record, Shape};
+use jointwright_units::{Interval, Length, Station};
+
+/// Connector.
+#[derive(Clone, Debug)]
+pub struct Connector {
+    /// What every row has.
+    pub head: Head,
+    /// How it grips.
+    pub means: Means,
+    /// For two conductors (sleeve) or for one (contact).
+    pub two_ended: bool,
+    /// What it is made of, where stated.
+    pub made_of: Option<Metal>,
+    /// Length before it is made: of the whole sleeve, or from contact plane to mouth.
+    pub length: Length,
+    /// Thickness between the conductor ends, or from the contact plane to the bottom of the barrel.
+    pub stop: Length,
+    /// Greatest outside diameter as made.
+    pub outside_diameter: Length,
+    /// How far a sheared bolt may stand proud.
+    pub stands_proud: Option<Length>,
+    /// What is left behind when it is made, where its paper says.
+    pub as_made: AsMade,
+    /// Short circuit that its paper gives it.
+    pub withstands: Option<Withstand>,
+    /// Distances that hold at every end.
+    pub links: Vec<LinkRow>,
+    /// One end where both are alike or there is one; else two, each with a name.
+    pub ends: Vec<ConnectorEnd>,
+}
+
+/// One end of a connector, or both where they are alike.
+#[derive(Clone, Debug, PartialEq)]
+pub struct ConnectorEnd {
+    /// Its name, where the ends differ.
+    pub name: Option<String>,
+    /// Conductor sizes.
+    pub sizes: Vec<Size>,
+    /// Conductor metals.
+    pub metals: Vec<Metal>,
+    /// Conductor strandings.
+    pub strandings: Vec<Stranding>,
+    /// Conductors one by one, where the row binds size and metal; the three lists then only sum them up.
+    pub named: Vec<Conductor>,
+    /// Conductor diameters that its bore takes.
+    pub bore: Option<Interval>,
+    /// From the plane that instructions measure from (middle of a sleeve, contact plane of a contact) to its mouth, before it is made.
+    pub reach: Station,
+    /// From the same plane to the bottom of its barrel.
+    pub bottom: Station,
+    /// How far short of the bottom the conductor end may be.
+    pub gap_greatest: Option<Length>,
+    /// Greatest outside diameter as made.
+    pub outside_diameter: Length,
+    /// Greatest resistance over that of the same length of conductor, where stated.
+    pub resistance_ratio: Option<f64>,
+    /// Die.
+    pub die: Option<String>,
+    /// Presses.
+    pub presses: Option<i64>,
+    /// What is left behind when this end is made, where the paper says it of this end.
+    pub as_made: Option<AsMade>,
+    /// Distances that hold at this end.
+    pub links: Vec<LinkRow>,
+}
+
+/// Why no end of a connector is known to take a leg.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub enum NoEnd {
+    /// Both would, and the job does not say which.
+    Both,
+    /// Neither names its conductor.
+    Neither,
+}
+
+impl Connector {
+    /// Whether pressing lengthens it.
+    pub fn grows(&self) -> bool {
+        self.means == Means::Compression
+    }
+
+    /// Whether its two ends differ.
+    pub fn has_unlike_ends(&self) -> bool {
+        self.ends.len() > 1
+    }
+
+    /// The end that takes a conductor: the one that the job names, else the only one that names this conductor.
+    ///
+    /// # Errors
+    /// Where both ends name it, or none does.
+    pub fn end_for(
+        &self,
+        conductor: Conductor,
+        said: Option<&str>,
+    ) -> Result<&ConnectorEnd, NoEnd> {
+        if let [only] = self.ends.as_slice() {
+            return Ok(only);
+        }
+        if let Some(end) = said.and_then(|name| self.end(name)) {
+            return Ok(end);
+        }
+        let mut taking = self.ends.iter().filter(|end| end.takes(conductor));
+        match (taking.next(), taking.next()) {
+            (Some(end), None) => Ok(end),
+            (Some(_), Some(_)) => Err(NoEnd::Both),
+            (None, _) => Err(NoEnd::Neither),
+        }
+    }
+
+    /// End of a name.
+    pub fn end(&self, name: &str) -> Option<&ConnectorEnd> {
+        self.ends
+            .iter()
+            .find(|end| end.name.as_deref() == Some(name))
+    }
+
+    /// The end opposite to one whose ends differ.
+    pub fn other_end(&self, end: &ConnectorEnd) -> Option<&ConnectorEnd> {
+        self.ends
+            .iter()
+            .find(|other| self.has_unlike_ends() && other.name != end.name)
+    }
+
+    /// Length of conductor to which its resistance is compared, m: of the whole, or of one end where the ends differ.
+    pub fn compared_length_m(&self, end: &ConnectorEnd) -> f64 {
+        if self.has_unlike_ends() {
+            end.reach.mm() * 1e-3
+        } else {
+            self.length.mm() * 1e-3
+        }
+    }
+
+    /// Names of its ends, for a message.
+    pub fn end_names(&self) -> String {
+        let names = self.ends.iter().filter_map(|end| end.name.as_deref());
+        names
+            .map(|name| format!("\"{name}\""))
+            .collect::<Vec<_>>()
+            .join(" or ")
+    }
+
+    /// Why no end is known to take a leg, as a sentence fragment.
+    pub fn why_no_end(&self, why: &NoEnd, conductor: Conductor, words: Words) -> String {
+        let (id, phrase) = (&self.head.id, conductor.phrase(words));
+        match why {
+            NoEnd::Both => format!(
+                "both ends of {id} take {phrase}, and the job does not say which end this leg goes into"
+            ),
+            NoEnd::Neither => format!("neither end of {id} takes {phrase}"),
+        }
+    }
+}
+
+impl ConnectorEnd {
+    /// Whether its row names this conductor: size, metal and stranding.
+    pub fn takes(&self, conductor: Conductor) -> bool {
+        if self.named.is_empty() {
+            self.sizes.contains(&conductor.size)
+                && self.metals.contains(&conductor.metal)
+                && self.strandings.contains(&conductor.stranding)
+        } else {
+            self.named.contains(&conductor)
+        }
+    }
+
+    /// Whether sizes and metals stand in lists of several each, so that the row does not say which belong together.
+    pub fn is_mixed(&self) -> bool {
+        self.named.is_empty() && self.sizes.len() > 1 && self.metals.len() > 1
+    }
+
+    /// Its name with a comma, for a message; nothing where the ends are alike.
+    pub fn of_end(&self) -> String {
+        self.name
+            .as_ref()
+            .map(|name| format!(", end {name}"))
+            .unwrap_or_default()
+    }
+
+    /// The conductors that it takes, in words.
+    pub fn conductors(&self, words: Words) -> String {
+        let named = self.named.iter().map(|c| c.phrase(words));
+        let named: Vec<String> = named.collect();
+        if named.is_empty() {
+            let sizes = self.sizes.iter().map(ToString::to_string);
+            let metals = self.metals.iter().map(|m| m.name(words));
+            let strandings = self.strandings.iter().map(|s| s.name());
+            return format!(
+                "{} {} {}",
+                sizes.collect::<Vec<_>>().join(" or "),
+                metals.collect::<Vec<_>>().join(" or "),
+                strandings.collect::<Vec<_>>().join(" or ")
+            );
+        }
+        named.join(", ")
+    }
+}
+
+/// Conductors one by one, so that a size cannot be read with the metal of another.
+pub(super) const CONDUCTOR: Shape = Shape {
+    name: "conductors",
+    about: "A conductor that it takes: size and metal belong together.",
+    fields: &[
+        field(
+            "size",
+            Kind::Text,
+            Required,
+            "Its size, such as \"4/0 AWG\".",
+        ),
+        field("metal", Kind::Choice(METALS), Required, "Its metal."),
+        field(
+            "strandings",
+            Kind::List(&Kind::Choice(STRANDINGS)),
+            Optional,
+            "Its strandings; left out: those beside `conductors`.",
+        ),
+    ],
+};
+
+/// Fields that a whole connector and one end of it have alike.
+pub(super) const SIZES: Field = field(
+    "sizes",
+    Kind::List(&Kind::Text),
+    Optional,
+    "Conductor sizes, such as \"500 kcmil\", where every one of them may be of every one of `metals`; else `conductors`.",
+);
+pub(super) const METALS_FIELD: Field = field(
+    "metals",
+    Kind::List(&Kind::Choice(METALS)),
+    Optional,
+    "Conductor metals, beside `sizes`.",
+);
+pub(super) const STRANDINGS_FIELD: Field = field(
+    "strandings",
+    Kind::List(&Kind::Choice(STRANDINGS)),
+    Optional,
+    "Conductor strandings.",
+);
+pub(super) const CONDUCTORS: Field = field(
+    "conductors",
+    Kind::Rows(&CONDUCTOR),
+    Optional,
+    "Conductors one by one, size with metal, instead of `sizes` and `metals`.",
+);
+pub(super) const BORE_FIELD: Field = field(
+    "bore",
+    Kind::Table(&BORE),
+    Optional,
+    "Conductor diameters its bore takes.",
+);
+pub(super) const GAP: Field = field(
+    "gap_greatest",
+    Kind::Cut,
+    Optional,
+    "How far short of the stop the conductor end may be.",
+);
+pub(super) const DIE: Field = field("die", Kind::Text, Optional, "Die, for compression.");
+pub(super) const PRESSES: Field = field(
+    "presses",
+    Kind::Integer {
+        least: 1,
+        greatest: 40,
+    },
+    Optional,
+    "Presses an end, for compression.",
+);
+pub(super) const RESISTANCE_RATIO: Field = field(
+    "resistance_ratio",
+    Kind::Number {
+        least: 0.01,
+        greatest: 10.0,
+    },
+    Optional,
+    "Greatest resistance of it as made, over that of the same length of the conductor, as its paper states.",
+);
+pub(super) const LINKS: Field = field(
+    "link",
+    Kind::Rows(&LINK),
+    Optional,
+    "Distances its instructions give.",
+);
+
+/// One end of a sleeve whose ends differ.
+pub(super) const CONNECTOR_END: Shape = Shape {
+    name: "end",
+    about: "One end of a sleeve whose two ends differ.",
+    fields: &[
+        field(
+            "name",
+            Kind::Id,
+            Required,
+            "Short name by which jobs call the end.",
+        ),
+        SIZES,
+        METALS_FIELD,
+        STRANDINGS_FIELD,
+        CONDUCTORS,
+        BORE_FIELD,
+        field(
+            "length",
+            Kind::Above(&Kind::Cut),
+            Required,
+            "From the connector-centre that its paper measures from to the mouth of this end, before it is made.",
+        ),
+        field(
+            "depth",
+            Kind::Above(&Kind::Cut),
+            Required,
+            "From the mouth of this end to the bottom of its barrel, before it is made.",
+        ),
+        GAP,
+        field(
+            "outside_diameter",
+            Kind::Above(&Kind::Diameter),
+            Optional,
+            "Outside diameter of this end as made, the greatest; left out: the connector's.",
+        ),
+        RESISTANCE_RATIO,
+        DIE,
+        PRESSES,
+        field(
+            "as_made",
+            Kind::Table(&AS_MADE),
+            Optional,
+            "What the tool, die, torque or shear bolt leaves behind at this end; left out: the connector's.",
+        ),
+        LINKS,
+    ],
+};
+
+/// Fields that an end says for itself and a connector whose ends differ may not.
+const OF_ENDS: &[&str] = &[
+    "sizes",
+    "metals",
+    "strandings",
+    "conductors",
+    "bore",
+    "length",
+    "stop",
+    "gap_greatest",
+    "die",
+    "presses",
+    "resistance_ratio",
+];
+
+/// What the ends of a connector are made of, and how long it is with its stop.
+struct Ends {
+    ends: Vec<ConnectorEnd>,
+    length: Length,
+    stop: Length,
+}
+
+/// Conductors, bore, die and the like of one end or of both.
+struct Takes {
+    sizes: Vec<Size>,
+    metals: Vec<Metal>,
+    strandings: Vec<Stranding>,
+    named: Vec<Conductor>,
+}
+
+impl RowReader<'_> {
+    /// Complains of a field without which nothing can be said.
+    fn misses(&mut self, record: &Record, what: &str, name: &str, hint: &str) {
+        if record.is_whole() && !record.is_given(name) {
+            self.complain(
+                record.at,
+                format!("{what} has no `{name}`."),
+                hint.to_owned(),
+            );
+        }
+    }
+
+    fn takes(&mut self, record: &Record, what: &str) -> Takes {
+        let list = |name: &str| record.texts(name);
+        let strandings: Vec<Stranding> = list("strandings")
+            .iter()
+            .filter_map(|s| stranding(s))
+            .collect();
+        if !record.is_given("conductors") {
+            for (name, hint) in [
+                (
+                    "sizes",
+                    "Add `sizes` and `metals`, or `conductors` where only some sizes go with some metals.",
+                ),
+                (
+                    "metals",
+                    "Add `sizes` and `metals`, or `conductors` where only some sizes go with some metals.",
+                ),
+                ("strandings", "Add the strandings that its paper names."),
+            ] {
+                self.misses(record, what, name, hint);
+            }
+            return Takes {
+                sizes: self.sizes(record),
+                metals: list("metals").iter().filter_map(|m| metal(m)).collect(),
+                strandings,
+                named: Vec::new(),
+            };
+        }
+        for name in ["sizes", "metals"] {
+            if record.is_given(name) {
+                self.complain(
+                    record.at(name),
+                    format!("{what} has both `conductors` and `{name}`."),
+                    "Keep `conductors`, which says what belongs together.",
+                );
+            }
+        }
+        let mut named = Vec::new();
+        for row in record.records("conductors") {
+            named.extend(self.conductor(row, &strandings, what));
+        }
+        let mut takes = Takes {
+            sizes: named.iter().map(|c| c.size).collect(),
+            metals: named.iter().map(|c| c.metal).collect(),
+            strandings: named.iter().map(|c| c.stranding).collect(),
+            named,
+        };
+        takes.sizes.sort();
+        takes.sizes.dedup();
+        takes.metals.sort();
+        takes.metals.dedup();
+        takes.strandings.sort();
+        takes.strandings.dedup();
+        takes
+    }
+
+    /// One entry of `conductors`: a conductor for each of its strandings.
+    fn conductor(&mut self, row: &Record, common: &[Stranding], what: &str) -> Vec<Conductor> {
+        let own = row.texts("strandings");
+        let own: Vec<Stranding> = own.iter().filter_map(|s| stranding(s)).collect();
+        if own.is_empty() && common.is_empty() && row.is_whole() && !row.is_given("strandings") {
+            self.complain(
+                row.at,
+                format!("A conductor of {what} has no `strandings`, neither of its own nor beside `conductors`."),
+                "Add the strandings that its paper names.",
+            );
+        }
+        let strandings = if own.is_empty() { common } else { &own };
+        let size = self.size_in(row, "size");
+        let (Some(size), Some(metal)) = (size, row.text("metal").and_then(metal)) else {
+            return Vec::new();
+        };
+        let of = |stranding: &Stranding| Conductor {
+            size,
+            metal,
+            stranding: *stranding,
+        };
+        strandings.iter().map(of).collect()
+    }
+
+    /// The ends of a connector, alike or not.
+    fn connector_ends(
+        &mut self,
+        record: &Record,
+        two_ended: bool,
+        outside: Length,
+        head: Option<&Head>,
+    ) -> Option<Ends> {
+        if record.is_given("end") {
+            return self.unlike_ends(record, two_ended, outside, head);
+        }
+        let id = record.text("id").unwrap_or("?");
+        let what = format!("Connector `{id}`");
+        let takes = self.takes(record, &what);
+        for (name, hint) in [
+            (
+                "length",
+                "Add its length before it is made, or an `end` for each end where the two differ.",
+            ),
+            (
+                "stop",
+                "Add the thickness between the conductor ends, or an `end` for each end where the two differ.",
+            ),
+        ] {
+            self.misses(record, &what, name, hint);
+        }
+        let bore = self.bore(record);
+        let (length, stop) = (record.length("length")?, record.length("stop")?);
+        if stop >= length {
+            self.complain(
+                record.at("stop"),
+                format!("The stop, {stop}, is not shorter than the connector, {length}."),
+                "Look both up again.",
+            );
+        }
+        let part = |length: Length| {
+            if two_ended {
+                Station::half_of(length)
+            } else {
+                Station::from(length)
+            }
+        };
+        let end = ConnectorEnd {
+            name: None,
+            sizes: takes.sizes,
+            metals: takes.metals,
+            strandings: takes.strandings,
+            named: takes.named,
+            bore,
+            reach: part(length),
+            bottom: part(stop),
+            gap_greatest: record.length("gap_greatest"),
+            outside_diameter: outside,
+            resistance_ratio: record.number("resistance_ratio"),
+            die: record.string("die"),
+            presses: record.integer("presses"),
+            as_made: None,
+            links: Vec::new(),
+        };
+        Some(Ends {
+            ends: vec![end],
+            length,
+            stop,
+        })
+    }
+
+    fn bore(&mut self, record: &Record) -> Option<Interval> {
+        let bore = record.record("bore")?;
+        self.interval(bore, "least", "greatest")
+    }
+
+    fn unlike_ends(
+        &mut self,
+        record: &Record,
+        two_ended: bool,
+        outside: Length,
+        head: Option<&Head>,
+    ) -> Option<Ends> {
+        let id = record.text("id").unwrap_or("?").to_owned();
+        for name in OF_ENDS.iter().filter(|name| record.is_given(name)) {
+            self.complain(
+                record.at(name),
+                format!("Connector `{id}` has `end` rows and `{name}` beside them."),
+                "Say it in each `end`: what holds at one need not hold at the other.",
+            );
+        }
+        let rows: Vec<&Record> = record.records("end").collect();
+        if !two_ended || rows.len() != 2 {
+            self.complain(
+                record.at("end"),
+                format!(
+                    "Connector `{id}` has {} `end` rows and `ends = {}`; `end` rows are for a sleeve whose two ends differ.",
+                    rows.len(),
+                    if two_ended { 2 } else { 1 }
+                ),
+                "Write two `end` rows with `ends = 2`, or none.",
+            );
+            return None;
+        }
+        let ends: Vec<Option<ConnectorEnd>> = rows
+            .iter()
+            .map(|row| self.connector_end(row, outside, head, &id))
+            .collect();
+        let ends: Vec<ConnectorEnd> = ends.into_iter().collect::<Option<_>>()?;
+        let [one, other] = ends.as_slice() else {
+            return None;
+        };
+        if one.name == other.name {
+            self.complain(
+                rows[1].at("name"),
+                format!("Both ends of `{id}` have one name."),
+                "Rename one of them.",
+            );
+            return None;
+        }
+        let whole = |a: Station, b: Station| Length::from_nm((a + b).half_nm() / 2);
+        let (length, stop) = (
+            whole(one.reach, other.reach),
+            whole(one.bottom, other.bottom),
+        );
+        if stop < Length::ZERO {
+            self.complain(
+                rows[1].at("depth"),
+                format!(
+                    "The barrels of `{id}` are deeper together than it is long, {length}: they run into one another by {}.",
+                    -stop
+                ),
+                "Look up `length` and `depth` of both ends again.",
+            );
+            return None;
+        }
+        Some(Ends { ends, length, stop })
+    }
+
+    fn connector_end(
+        &mut self,
+        row: &Record,
+        outside: Length,
+        head: Option<&Head>,
+        id: &str,
+    ) -> Option<ConnectorEnd> {
+        let name = row.string("name");
+        let what = format!("End `{}` of `{id}`", name.as_deref().unwrap_or("?"));
+        let takes = self.takes(row, &what);
+        let bore = self.bore(row);
+        let links = self.links(row, head);
+        let (length, depth) = (row.length("length")?, row.length("depth")?);
+        if depth <= Length::ZERO || length <= Length::ZERO {
+            self.complain(
+                row.at,
+                format!("{what} has a barrel {depth} deep and reaches {length}."),
+                "Look both up again; neither is nothing.",
+            );
+            return None;
+        }
+        Some(ConnectorEnd {
+            name: Some(name?),
+            sizes: takes.sizes,
+            metals: takes.metals,
+            strandings: takes.strandings,
+            named: takes.named,
+            bore,
+            reach: Station::from(length),
+            bottom: Station::from(length) - Station::from(depth),
+            gap_greatest: row.length("gap_greatest"),
+            outside_diameter: row.length("outside_diameter").unwrap_or(outside),
+            resistance_ratio: row.number("resistance_ratio"),
+            die: row.string("die"),
+            presses: row.integer("presses"),
+            as_made: row.is_given("as_made").then(|| self.as_made(row)),
+            links,
+        })
+    }
+}
+
+impl Row for Connector {
+    fn head(&self) -> &Head {
+        &self.head
+    }
+
+    fn head_mut(&mut self) -> &mut Head {
+        &mut self.head
+    }
+
+    fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Connector> {
+        let head = reader.head(record);
+        let two_ended = record.integer("ends").map(|ends| ends == 2);
+        let outside = record.length("outside_diameter");
+        let ends = reader.connector_ends(
+            record,
+            two_ended.unwrap_or(true),
+            outside.unwrap_or(Length::ZERO),
+            head.as_ref(),
+        );
+        let withstands = reader.withstands(record);
+        let as_made = reader.as_made(record);
+        let links = reader.links(record, head.as_ref());
+        let (head, ends) = (head?, ends?);
+        Some(Connector {
+            means: match record.text("means")? {
+                "compression" => Means::Compression,
+                "shear-bolt" => Means::ShearBolt,
+                _ => Means::SetScrew,
+            },
+            two_ended: two_ended?,
+            made_of: record.text("made_of").and_then(metal),
+            length: ends.length,
+            stop: ends.stop,
+            outside_diameter: outside?,
+            stands_proud: record.length("stands_proud"),
+            as_made,
+            withstands,
+            links,
+            ends: ends.ends,
+            head,
+        })
+    }
+}
