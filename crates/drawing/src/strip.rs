@@ -195,8 +195,10 @@ pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<
     let all = pieces(most, last, plan.job.words == "iec");
     let covered = all.last().map_or(0.0, |piece| piece.to);
     let left_out = left_out(leg, plan, covered);
-    let drawn = all.iter().map(|piece| {
-        let here = |at: f64| at >= piece.from && at <= piece.to;
+    let drawn = all.iter().enumerate().map(|(index, piece)| {
+        // What stands on the piece before is not said twice.
+        let before = index.checked_sub(1).map(|index| all[index].to);
+        let here = |at: f64| before.is_none_or(|to| at > to) && at <= piece.to;
         let marked: Vec<(f64, &CutDoc)> =
             placed.iter().copied().filter(|(at, _)| here(*at)).collect();
         strip(leg, phase, plan, piece, &marked, &left_out, most)
