@@ -20,7 +20,7 @@ const PERMITTING: &[&str] = &[
 
 /// Fields of a job, and of a row, that hold any words.
 const JOB: &[&str] = &[
-    "title", "name", "goes_to", "role", "place", "source", "what", "lot", "how",
+    "title", "goes_to", "role", "place", "source", "what", "lot", "how",
 ];
 const ROWS: &[&str] = &[
     "say", "caution", "note", "place", "name", "revision", "paper",
