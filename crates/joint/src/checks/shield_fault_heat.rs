@@ -32,7 +32,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let asks: Vec<Ask> = papers.chain(fault).chain(missing.shield_area()).collect();
         let word = asks.is_empty().then(|| word_on(CHECK.slug, &leg.subject()));
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
-        ruling.asking_all(asks).asking_all(word)
+        let count = uncounted(inputs, leg)
+            .into_iter()
+            .flat_map(|open| open.asks);
+        ruling.asking_all(asks).asking_all(word).asking_all(count)
     };
     let asked = [
         (leg.leg.shield_metal.is_none(), "shield.metal"),
