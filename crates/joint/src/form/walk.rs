@@ -139,10 +139,7 @@ impl Walk<'_> {
         let at = value.span().start;
         let item = |value| Some(Item { at, value });
         match (kind, value.get_ref()) {
-            (Kind::Above(of), _) => {
-                let item = self.value(of, value, path)?;
-                self.above_nothing(kind, item, path)
-            }
+            (Kind::Above(of), _) => self.above_nothing(kind, of, value, path),
             (Kind::Table(shape), DeValue::Table(table)) => {
                 item(Value::Record(self.table(table, at, shape, path)))
             }
@@ -203,7 +200,14 @@ impl Walk<'_> {
     }
 
     /// A value that is not nothing, or the complaint.
-    fn above_nothing(&mut self, kind: &Kind, item: Item, path: &str) -> Option<Item> {
+    fn above_nothing(
+        &mut self,
+        kind: &Kind,
+        of: &'static Kind,
+        value: &Spanned<DeValue<'_>>,
+        path: &str,
+    ) -> Option<Item> {
+        let item = self.value(of, value, path)?;
         let is_nothing = match &item.value {
             Value::Length(length) => *length <= Length::ZERO,
             Value::Number(number) => *number <= 0.0,
