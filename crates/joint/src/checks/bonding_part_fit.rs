@@ -3,8 +3,8 @@
 //! Source: the instructions of the shield part and of the body.
 
 use super::{Check, Inputs, Judge, LegInputs, Listed, RangedPart};
-use crate::catalogue::{Head, shield_word};
-use crate::limit::Ruling;
+use crate::catalogue::{Body, Head, shield_word};
+use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "bonding_part_fit",
@@ -25,6 +25,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     if let Some(body) = leg.chosen.body.filter(|b| !b.bondings.is_empty()) {
         asked.push((&body.head, bonding, &body.bondings, "bonding"));
     }
+    let unsaid = leg.chosen.body.filter(|body| body.bondings.is_empty());
     let rule = |(part, found, permitted, what): (&Head, &str, &[String], &str)| {
         Listed {
             check: CHECK.slug,
@@ -38,6 +39,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .rule()
     };
     let mut rulings: Vec<Ruling> = asked.into_iter().map(rule).collect();
+    rulings.extend(unsaid.map(|body| bondings_unsaid(leg, body)));
     if let Some(part) = leg.chosen.shield_part {
         let source = part.head.source();
         let part = RangedPart {
@@ -51,4 +53,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     }
     rulings
+}
+
+/// Of a body whose row names no way of bonding the shield across it.
+fn bondings_unsaid(leg: &LegInputs<'_>, body: &Body) -> Ruling {
+    let id = &body.head.id;
+    let why = format!("the row {id} does not say which ways of bonding the shield it allows");
+    let ask = format!("Ask: Which ways of bonding the shield across it does {id} allow?");
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    ruling.asking(fact::BONDINGS.of(id))
 }

@@ -139,6 +139,8 @@ facts! {
     CABLE_HEAT: "cable-heat", CableMaker, "What are the thermal resistivity and the heat capacity of insulation and jacket? Leg {of}.", Job, ["leg.cable"], ["insulation_k_m_per_w", "insulation_mj_per_m3k", "jacket_k_m_per_w", "jacket_mj_per_m3k"];
 
     // What the part's maker states.
+    /// Ways of bonding that a body allows.
+    BONDINGS: "bondings", PartMaker, "Which ways of bonding the shield across it does {of} allow?", Catalogue, ["body"], ["bondings"];
     /// Inside of a body.
     INSIDE: "inside", PartMaker, "What is inside {of}: where along its axis and at what diameters do electrode, deflector and outside lie, how are their corners rounded, of what permittivity is the insulation, and how does it lie over the screen edge? Or cut one of this lot open and measure.", Catalogue, ["body.inner"], ["origin", "by", "date", "uncertainty", "on_diameter", "region", "screen_step"];
     /// Inside of a tapered plug.

@@ -33,6 +33,8 @@ fn whose(check: &str, source: &str) -> String {
     match word {
         // The range that a kit takes today is the instructions' own until the store has used some of it up.
         "no worse than the worst the instructions allow" => format!("instructions: {who}"),
+        // What a job asks for is printed with its numbers.
+        "job" => word.to_owned(),
         _ => format!("{word}: {who}"),
     }
 }
