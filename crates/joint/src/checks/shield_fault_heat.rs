@@ -3,13 +3,14 @@
 //! Each leg's shield carries the whole stated current, unless the job states that of the leg: currents do not share out by section.
 //! It begins at the highest temperature of the conductor, which no shield exceeds in service.
 //! An old lapped tape is judged between a helix and a tube.
+//! A tape has less metal around a thinner cable, so it passes only where every phase was read under it.
 //!
 //! Source: the cable's own papers, as the job states them; icea_p32382, icea_p45482.
 
-use super::{Check, Inputs, Judge, LegInputs};
-use crate::cable::Layer;
+use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use crate::cable::{Layer, Shield};
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
-use crate::limit::{Ask, Ruling, Word, fact_table as fact, word_on};
+use crate::limit::{Ask, Outcome, Ruling, Word, fact_table as fact, word_on};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -67,7 +68,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     if let Some(uncounted) = uncounted(inputs, leg) {
         return vec![uncounted];
     }
-    let area_mm2 = match shield_area_mm2(&measured(&inputs.order.job, leg.leg).0, n_counted) {
+    let (cable, read) = measured(&inputs.order.job, leg.leg);
+    let area_mm2 = match shield_area_mm2(&cable, n_counted) {
         Ok(area) => area,
         Err(why) => return vec![not_judged(why)],
     };
@@ -83,7 +85,35 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         word: &Word::Job("the cable's papers, as the job states them".to_owned()),
         hint: HINT,
     };
-    vec![ruling.rule()]
+    let ruling = ruling.rule();
+    if ruling.outcome == Outcome::Pass && read.is_none() && goes_by_diameter(&leg.leg.cable.shield)
+    {
+        return vec![unread(inputs, leg)];
+    }
+    vec![ruling]
+}
+
+/// Whether the metal of a shield is more where the cable under it is thicker.
+fn goes_by_diameter(shield: &Shield) -> bool {
+    matches!(
+        shield,
+        Shield::LappedTape { .. } | Shield::CorrugatedTape { .. }
+    )
+}
+
+/// A tape around a cable that may be thinner than its papers: then it has less metal.
+fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
+    let layer = Layer::InsulationScreen.name(inputs.order.job.words);
+    let why = format!(
+        "the tape has as much metal as the cable is thick under it, and not every phase was read over the {layer}"
+    );
+    let is_read = |end: &&EndInputs| end.survey.diameters.contains_key(&Layer::InsulationScreen);
+    let open = leg.ends.iter().filter(|end| !is_read(end));
+    let asks = open.map(|end| {
+        leg.missing(inputs)
+            .reading(end.phase, Layer::InsulationScreen)
+    });
+    Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)
 }
 
 /// A shield of wires or straps that nobody has counted on every end: one that is gone carries nothing.
