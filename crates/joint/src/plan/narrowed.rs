@@ -23,11 +23,11 @@ pub(super) fn narrowed_doc(cut: &Cut, words: Words) -> Option<NarrowedDoc> {
             .map(|p| p.name().to_owned())
             .collect(),
         by: narrowed.by.clone(),
-        text: text(narrowed, &shared, words),
+        text: text(cut, narrowed, &shared, words),
     })
 }
 
-fn text(narrowed: &Narrowed, shared: &[String], words: Words) -> String {
+fn text(cut: &Cut, narrowed: &Narrowed, shared: &[String], words: Words) -> String {
     let mut reasons: Vec<String> = Vec::new();
     if !shared.is_empty() {
         reasons.push(format!("shared with the {}", shared.join(" and the ")));
@@ -35,11 +35,13 @@ fn text(narrowed: &Narrowed, shared: &[String], words: Words) -> String {
     if !narrowed.by.is_empty() {
         reasons.push(narrowed.by.join("; "));
     }
+    // Its own paper alone stands above this line already.
+    let is_named = matches!(cut.whose.as_slice(), [only] if *only == narrowed.paper);
+    let paper = if is_named { "it" } else { &narrowed.paper };
     format!(
-        "{} wide by {}, here {}: {}",
-        width(narrowed.printed, words),
-        narrowed.paper,
+        "{} is left of the {} that {paper} gives: {}",
         width(narrowed.left, words),
+        width(narrowed.printed, words),
         reasons.join("; ")
     )
 }
@@ -48,7 +50,7 @@ fn text(narrowed: &Narrowed, shared: &[String], words: Words) -> String {
 fn width(width: Station, words: Words) -> String {
     let whole: Length = width.floor();
     match whole.exact_inch().filter(|_| words == Words::Us) {
-        Some(inch) => format!("{inch} in"),
+        Some(inch) => inch.to_string(),
         None => format!("{:.2} mm", (whole.mm() * 100.0).floor() / 100.0),
     }
 }
