@@ -98,7 +98,7 @@ fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window) -> Rulin
         "its window has no width".to_owned()
     } else {
         format!(
-            "its window of {} mm holds no sixty-fourth of an inch and no tenth of a millimetre",
+            "its window of {} mm is too narrow for a mark in sixty-fourths of an inch or tenths of a millimetre",
             (greatest - least).mm()
         )
     };

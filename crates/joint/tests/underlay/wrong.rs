@@ -118,7 +118,7 @@ fn a_window_without_width_fails_and_names_the_rows_that_leave_no_room() {
         "cut_window",
         &[
             "body end: its window has no width",
-            "cover-body, invented paper CB-1 revision 1, step 6",
+            "cover-body, invented paper CB-1 revision 1, row not checked by a second person, step 6",
             "cover-sleeve, invented paper CC-1 revision 1",
         ],
     );
@@ -137,10 +137,10 @@ fn a_window_that_holds_no_mark_of_a_tape_or_a_rule_fails_and_one_that_holds_one_
     };
     let none = narrow("0.797 mm");
     assert_eq!(none.len(), 2, "{none:?}");
-    let says = "holds no sixty-fourth of an inch and no tenth of a millimetre";
+    let says = "is too narrow for a mark in sixty-fourths of an inch or tenths of a millimetre";
     assert!(none[0].contains(says), "{none:?}");
-    // 0.825 mm leaves 151.5 mm to 151.5625 mm: a tenth of a millimetre at its very end.
-    let some = narrow("0.825 mm");
+    // 0.9 mm leaves 151.425 mm to 151.6375 mm, which holds two tenths of a millimetre.
+    let some = narrow("0.9 mm");
     assert!(some.is_empty(), "{some:?}");
 }
 
