@@ -670,21 +670,14 @@ mod tests {
                     .filter(|s| s.stage == "shield" && s.legs == [leg.mark.as_str()]);
                 let title = &steps.next().expect("a step").title;
                 assert!(title.to_uppercase().starts_with(cut.act()), "{title}");
-                let strips = sheet
-                    .strips
-                    .iter()
-                    .filter(|s| s.leg == leg.mark)
-                    .flat_map(|s| &s.pictures);
-                for strip in strips {
-                    if cut.kind == "lay-back" {
-                        assert!(
-                            strip.svg.contains("LAY BACK") || strip.svg.contains(">LAY"),
-                            "{}",
-                            strip.alt
-                        );
-                    } else {
-                        assert!(!strip.svg.contains("LAY BACK"), "{}", strip.alt);
-                    }
+                let strips = sheet.strips.iter().filter(|s| s.leg == leg.mark);
+                let pictures: Vec<&Picture> = strips.flat_map(|s| &s.pictures).collect();
+                // A strip goes on in pieces, and the edge stands on one of them.
+                for phase in leg.ends.iter().map(|end| end.phase) {
+                    let of_end = format!("Marking strip of {}{phase} ", leg.mark);
+                    let mut own = pictures.iter().filter(|p| p.alt.starts_with(&of_end));
+                    let says = |p: &&&Picture| p.svg.contains("LAY BACK") || p.svg.contains(">LAY");
+                    assert_eq!(own.any(|p| says(&p)), cut.kind == "lay-back", "{of_end}");
                     n += 1;
                 }
             }

@@ -316,7 +316,7 @@ fn a_corner_is_on_the_bore_within_what_the_row_is_unsure_of() {
         off,
         "the region deflector has 1 corners within 0.05 mm of the plug's cone",
     );
-    let unsure = BODY.replacen("uncertainty = \"0 mm\"", "uncertainty = \"0.1 mm\"", 1);
+    let unsure = BODY.replacen("uncertainty = \"0.001 mm\"", "uncertainty = \"0.1 mm\"", 1);
     let (body, _) = read_body(&unsure.replacen(corner, off, 1));
     let unsure = body.and_then(|body| body.taper).expect("it reads");
     let (snapped, exact) = (

@@ -40,9 +40,9 @@ const MISTAKES: &[Mistake] = &[
     ),
     (
         "slack = \"30 in\"",
-        "slack = \"30.5 in\"",
-        "\"30.5 in\"",
-        "30.5",
+        "slack = \"30..5 in\"",
+        "\"30..5 in\"",
+        "30..5",
     ),
     (
         "goes_to = \"feeder 7,",

@@ -39,7 +39,7 @@ fn compare(root: &Value, schema: &Value, value: &Value, place: &str, found: &mut
                 found.push(format!("{place}: {value} is none of {said}"));
             }
             "const" if said != value => found.push(format!("{place}: {value} is not {said}")),
-            "minimum" | "maximum" | "minItems" | "maxItems" => {
+            "minimum" | "exclusiveMinimum" | "maximum" | "minItems" | "maxItems" => {
                 bounds(word, said, value, place, found);
             }
             "$ref" => match said
@@ -112,11 +112,15 @@ fn bounds(word: &str, said: &Value, value: &Value, place: &str, found: &mut Vec<
         return found.push(format!("{place}: {word} {said} is no number"));
     };
     let size = match word {
-        "minimum" | "maximum" => value.as_f64(),
+        "minimum" | "exclusiveMinimum" | "maximum" => value.as_f64(),
         _ => value.as_array().map(|a| a.len() as f64),
     };
-    let is_least = word.starts_with("min");
-    if size.is_some_and(|s| if is_least { s < bound } else { s > bound }) {
+    let is_beyond = |size: f64| match word {
+        "exclusiveMinimum" => size <= bound,
+        "minimum" | "minItems" => size < bound,
+        _ => size > bound,
+    };
+    if size.is_some_and(is_beyond) {
         found.push(format!("{place}: {value} is beyond the {word} of {bound}"));
     }
 }
@@ -168,6 +172,8 @@ mod tests {
         check(json!({"items": {"type": "string"}}), json!(["a", 1]), 1);
         check(json!({"minItems": 2, "maxItems": 2}), json!([1]), 1);
         check(json!({"minimum": 1}), json!(0), 1);
+        check(json!({"exclusiveMinimum": 0}), json!(0), 1);
+        check(json!({"exclusiveMinimum": 0}), json!(0.5), 0);
         check(
             json!({"anyOf": [{"type": "string"}, {"type": "null"}]}),
             json!(1),

@@ -74,8 +74,10 @@ fn a_shared_body_is_proposed_only_where_it_fits_every_leg() {
 
 #[test]
 fn a_lot_without_a_date_does_not_silence_the_age() {
-    let shelf = "shelf = { months = 36, from = \"expanded\", store_greatest = \"40 degC\" }\n";
-    let silent = plan(DOCK, &[], &[(shelf, "")], "");
+    let lasts = "shelf = { months = 36, from = \"expanded\", store_least = \"-20 degC\", store_greatest = \"40 degC\" }\n";
+    let surfaces = "jacket_surfaces = [\"smooth\", \"embossed\"]\n";
+    // The seal's shelf life alone: the bodies keep theirs.
+    let silent = plan(DOCK, &[], &[(&format!("{surfaces}{lasts}"), surfaces)], "");
     let asked = rulings(&silent, "kit_age");
     assert_eq!(
         asked.iter().filter(|r| *r == "not-judged").count(),

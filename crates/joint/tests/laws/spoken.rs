@@ -38,7 +38,9 @@ fn saying(text: &str, fields: &[&str], words: &str) -> String {
             .next();
         let value = &rest[at + 4..];
         let end = value.find('"').expect("the text is closed");
-        let is_asked = name.is_some_and(|name| fields.contains(&name));
+        // What is called by one word is a short name, of a region or of an end; what has several is told to a reader.
+        let is_told = name != Some("name") || value[..end].contains(' ');
+        let is_asked = is_told && name.is_some_and(|name| fields.contains(&name));
         said.push_str(before);
         let value_said = if is_asked { words } else { &value[..end] };
         said.push_str(&format!(" = \"{value_said}\""));

@@ -93,7 +93,10 @@ fn the_load_all_the_time_is_held_against_the_body_s_own_limit() {
     let load = |load: &str, expected: &str| {
         let load = format!("\nload = \"{load}\"");
         check(
-            &[("\nload = \"320 A\"", &load)],
+            &[
+                ("\nload = \"320 A\"", &load),
+                ("\nemergency = \"420 A\"", "\nemergency = \"800 A\""),
+            ],
             &[],
             "joint_load_heat",
             expected,
@@ -227,7 +230,11 @@ fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
         );
     }
     // More load on one leg warms the joints of the others, less than its own.
-    let (_, more) = joined(&[("load = \"120 A\"", "load = \"240 A\"")], &[]);
+    let more = [
+        ("\nload = \"120 A\"", "\nload = \"240 A\""),
+        ("\nemergency = \"160 A\"", "\nemergency = \"280 A\""),
+    ];
+    let (_, more) = joined(&more, &[]);
     let by = |leg: usize| more[leg].joint_degc - before[leg].joint_degc;
     assert!(
         by(2) > by(0) && by(0) > 0.0,

@@ -42,7 +42,12 @@ fn what_is_missing_is_asked_for() {
         &[],
         "What load must each leg carry",
     );
-    asked(&[("shield_load = \"12 A\"\n", "")], &[], "shield of leg A");
+    // Without the shield's own current it is computed, from how the cables lie.
+    asked(
+        &[("shield_load = \"12 A\"\n", "")],
+        &[],
+        "Do the three cables of leg A lie",
+    );
     let rubber = "resistivity_k_m_per_w = 3.5\ncapacity_mj_per_m3k = 2.0\n";
     asked(&[], &[(rubber, "")], "rubber of demo-straight-15");
     asked(

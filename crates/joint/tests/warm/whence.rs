@@ -88,7 +88,11 @@ fn a_source_that_is_switched_off_takes_its_share_away() {
         legs.map(|of| of.whence.clone().expect("shares"))
             .collect::<Vec<_>>()
     });
-    let no_bus = [("resistance_microohm = 40\n", "resistance_microohm = 0\n")];
+    // A row cannot give it nothing at all.
+    let no_bus = [(
+        "resistance_microohm = 40\n",
+        "resistance_microohm = 0.000001\n",
+    )];
     let (before, after) = (places(&[], &at_m), places(&no_bus, &at_m));
     for ((before, after), shares) in before.iter().zip(&after).zip(&shares) {
         let taken = before - after;
@@ -210,6 +214,8 @@ fn a_failing_temperature_names_where_its_heat_comes_from() {
         ("\nload = \"200 A\"", "\nload = \"600 A\""),
         ("\nload = \"120 A\"", "\nload = \"360 A\""),
         ("\nemergency = \"420 A\"", "\nemergency = \"1260 A\""),
+        ("\nemergency = \"260 A\"", "\nemergency = \"780 A\""),
+        ("\nemergency = \"160 A\"", "\nemergency = \"480 A\""),
     ];
     let plan = three_way_plan(&more, &[]);
     assert_eq!(worst(&plan, "joint_load_heat"), "fail");
