@@ -396,6 +396,17 @@ fn is_gone(process: &str) -> bool {
     is_number && shows && !Path::new("/proc").join(process).exists()
 }
 
+/// Letters in a folder that are not among these.
+pub fn other_letters(folder: &Path, names: &[&str]) -> Vec<String> {
+    let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    let found = entries.filter_map(|entry| entry.file_name().into_string().ok());
+    let mut others: Vec<String> = found
+        .filter(|name| name.starts_with("ask-") && !names.contains(&name.as_str()))
+        .collect();
+    others.sort();
+    others
+}
+
 /// Writes a file that does not exist yet, whole or not at all.
 ///
 /// # Errors

@@ -7,6 +7,7 @@
 //! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
 //! A solved case ends with 0 when it has answers; criticised catalogues with 0 when nothing is found and 1 when something is.
 mod answers;
+mod asks_page;
 mod field_page;
 mod files;
 mod lint;
@@ -123,8 +124,9 @@ fn main() -> ExitCode {
         Command::Plan {
             job,
             ask: Some(folder),
+            moment,
             ..
-        } => ask_letters(&job, &folder),
+        } => ask_letters(&job, &folder, &moment.made()),
         Command::Plan {
             job,
             out,
@@ -184,7 +186,7 @@ fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> Exit
 }
 
 /// Writes what is not known of a joint as letters; with no open question it writes none.
-fn ask_letters(path: &std::path::Path, folder: &str) -> ExitCode {
+fn ask_letters(path: &std::path::Path, folder: &str, made: &str) -> ExitCode {
     let order = match files::read(path) {
         Ok(order) => order,
         Err(complaints) => return unusable(&complaints),
@@ -193,7 +195,7 @@ fn ask_letters(path: &std::path::Path, folder: &str) -> ExitCode {
         Ok(judged) => judged,
         Err(complaints) => return unusable(&complaints),
     };
-    let document = plan::plan(&judged);
+    let document = plan::plan(&judged).made_at(made);
     let folder = if folder.is_empty() {
         PathBuf::from("out").join(&document.job.id).join("ask")
     } else {
@@ -202,7 +204,10 @@ fn ask_letters(path: &std::path::Path, folder: &str) -> ExitCode {
     let letters = document.letters();
     let files: Vec<(String, Vec<u8>)> = letters
         .into_iter()
-        .map(|letter| (format!("{}.txt", letter.name), letter.text.into_bytes()))
+        .map(|letter| {
+            let text = asks_page::wrapped(&letter.text);
+            (format!("{}.txt", letter.name), text.into_bytes())
+        })
         .collect();
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
     let shown = if files.is_empty() {
@@ -210,7 +215,8 @@ fn ask_letters(path: &std::path::Path, folder: &str) -> ExitCode {
     } else if let Err(error) = files::write(&folder, &files) {
         return failed(&error.to_string());
     } else {
-        page::written(&folder.display().to_string(), &names)
+        let older = files::other_letters(&folder, &names);
+        asks_page::written_letters(&document, &folder.display().to_string(), &names, &older)
     };
     ended(&shown, exit_code(judge::worst(&judged.rulings)))
 }

@@ -2,9 +2,10 @@
 //!
 //! Not here: any number or rule of its own; it prints the plan document.
 
+use crate::asks_page::asks;
 use jointwright_joint::plan::{
-    AskDoc, ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc,
-    RulingDoc, RungDoc, StackDoc, outcome_words,
+    ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
+    RungDoc, StackDoc, outcome_words,
 };
 
 /// Width of a terminal that every crew has.
@@ -103,7 +104,8 @@ impl Lines {
         self.wrap("      ", last);
     }
 
-    fn heading(&mut self, text: &str) {
+    /// An empty line, then a heading.
+    pub fn heading(&mut self, text: &str) {
         self.blank();
         self.wrap("", text);
     }
@@ -170,7 +172,7 @@ fn head(plan: &Plan, lines: &mut Lines) {
             outcome_words("not-judged"),
             count("fail"),
             outcome_words("fail"),
-            outcome(plan)
+            standing(plan)
         ),
     );
     lines.wrap("  ", &call(plan));
@@ -180,6 +182,24 @@ fn head(plan: &Plan, lines: &mut Lines) {
 fn call(plan: &Plan) -> String {
     let call = &plan.job.stop_and_call;
     format!("Stop and call: {}, {}", call.name, call.number)
+}
+
+/// The verdict in words, and what has no place yet.
+pub fn standing(plan: &Plan) -> String {
+    let mut unplaced: Vec<&str> = Vec::new();
+    for cut in plan.legs.iter().flat_map(|leg| &leg.cuts) {
+        if cut.nominal_mm.is_none() && !unplaced.contains(&cut.words.as_str()) {
+            unplaced.push(&cut.words);
+        }
+    }
+    if plan.must_stop() || unplaced.is_empty() {
+        return outcome(plan).to_owned();
+    }
+    format!(
+        "NOT COMPLETE: no place yet for {}. {}",
+        unplaced.join(", "),
+        outcome(plan)
+    )
 }
 
 fn outcome(plan: &Plan) -> &'static str {
@@ -253,8 +273,10 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
         is_of_one_end: first.connector.as_ref().is_some_and(|c| c.end.is_some()),
     };
     parts(first, lines);
-    lines.add("  Measure from the square-cut conductor end, back along the cable.");
-    lines.add("  Set off every mark before the connector is made.");
+    if !manner.is_withheld {
+        lines.add("  Measure from the square-cut conductor end, back along the cable.");
+        lines.add("  Set off every mark before the connector is made.");
+    }
     let outward = first.cuts.iter().rev();
     let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| !c.is_mark());
     for place in cuts.into_iter().chain(marks) {
@@ -677,30 +699,6 @@ fn closed(plan: &Plan, lines: &mut Lines) {
             "  ",
             &format!("{who}, {}: {ended}{word}", words(&ruling.check)),
         );
-    }
-}
-
-/// What to ask first: every missing fact once, with who can answer it and what it settles.
-fn asks(plan: &Plan, lines: &mut Lines) {
-    let groups = [
-        ("ASK FIRST: what crew or owner can close", true),
-        ("ASK MAKERS: some publish it, some do not", false),
-    ];
-    let mut n = 0;
-    for (title, near) in groups {
-        let asks: Vec<&AskDoc> = plan.asks.iter().filter(|ask| ask.near == near).collect();
-        if asks.is_empty() {
-            continue;
-        }
-        lines.heading(title);
-        for ask in asks {
-            n += 1;
-            lines.wrap("  ", &format!("{n} {}: {}", ask.who_words, ask.question));
-            lines.wrap("      ", &format!("settles {}", ask.settled_words()));
-        }
-    }
-    if n > 0 {
-        lines.add("  Where each answer goes: `plan --ask` writes them as letters.");
     }
 }
 

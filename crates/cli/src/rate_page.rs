@@ -197,6 +197,7 @@ fn governs(document: &RateDoc, lines: &mut Lines) {
     lines.add("WHICH LIMIT COMES FIRST, ALL LOADS IN PROPORTION");
     for of in &document.governs {
         let load = match (of.ratio, of.load_a) {
+            (Some(0.0), _) => "passed without any load, by its surroundings".to_owned(),
             (Some(ratio), Some(load_a)) => {
                 format!("{load_a:.0} A, {ratio:.2} times the job's load")
             }

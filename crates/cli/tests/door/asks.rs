@@ -46,7 +46,8 @@ fn the_page_asks_first_and_says_who_can_answer() {
         let asks = document["asks"].as_array().expect("asks");
         assert!(!asks.is_empty(), "{slug}");
         let numbers = page
-            .find("Measure from the square-cut conductor end")
+            .find("LEG A, ")
+            .or_else(|| page.find("LEGS A "))
             .expect("numbers");
         let mut last = 0;
         for ask in asks {
@@ -105,8 +106,13 @@ fn letters_go_to_one_addressee_each_with_blanks_and_the_mark() {
         assert_eq!(letter.matches("To: ").count(), 1, "{name}");
         letters.push_str(&letter);
     }
+    let letters = whole(&letters);
     // Every fact stands in some letter, with everything that it is of.
     for ask in document["asks"].as_array().expect("asks") {
+        // While work stops nobody is asked what only a cut could show.
+        if document["outcome"] == "fail" && ask["during_work"] == true {
+            continue;
+        }
         for of in texts(&ask["of"]) {
             assert!(letters.contains(of), "{of}");
         }

@@ -175,3 +175,21 @@ fn a_picture_of_a_field_bears_the_mark_of_its_plan() {
         assert!(svg.contains(words), "{words}");
     }
 }
+
+#[test]
+fn issue_16_a_cut_without_a_place_is_said_with_the_verdict() {
+    let head = |slug: &str| {
+        let page = Vault::new().plan(slug, &[]).out;
+        let head: Vec<&str> = page.lines().take(14).collect();
+        head.join(" ")
+            .split_whitespace()
+            .collect::<Vec<_>>()
+            .join(" ")
+    };
+    let waits = head("dock-straight-not-pressed");
+    assert!(
+        waits.contains("NOT COMPLETE: no place yet for insulation end."),
+        "{waits}"
+    );
+    assert!(!head("dock-straight-pressed").contains("NOT COMPLETE"));
+}

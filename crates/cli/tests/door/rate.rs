@@ -83,6 +83,28 @@ fn issue_16_a_joint_has_one_verdict_at_every_door() {
 }
 
 #[test]
+fn issue_16_a_limit_that_the_surroundings_pass_comes_first() {
+    let vault = Vault::new();
+    let job = std::fs::read_to_string(example("dock-straight-pressed")).expect("the job");
+    let hot = job.replace(
+        "temperature = \"25 degC\", outside_k",
+        "temperature = \"140 degC\", outside_k",
+    );
+    assert_ne!(hot, job);
+    vault.write("hot.toml", hot);
+    let ran = vault.run(&["rate", "hot.toml"]);
+    let out = flat(&ran.out);
+    let limits = out.split("WHICH LIMIT COMES FIRST").nth(1).expect("limits");
+    let first = limits.find("passed without any load").expect("a limit");
+    assert!(
+        limits
+            .find("times the job's load")
+            .is_none_or(|at| first < at),
+        "{limits}"
+    );
+}
+
+#[test]
 fn a_joint_that_is_too_hot_at_its_load_is_told_of_no_emergency_beyond_it() {
     let vault = Vault::new();
     let job = std::fs::read_to_string(example("dock-straight-pressed")).expect("the job");

@@ -9,7 +9,8 @@
 use super::as_made::{AS_MADE, AsMade};
 use super::piece::{BORE, LINK, METALS, STRANDINGS, field};
 use super::row::{Head, LinkRow, Means, Row, Withstand};
-use super::walk_row::{RowReader, metal, stranding};
+use super::walk_row::RowReader;
+use super::word::{metal, stranding};
 use crate::cable::{Conductor, Metal, Size, Stranding, Words};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape};

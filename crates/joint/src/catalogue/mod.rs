@@ -17,6 +17,7 @@ mod shape;
 mod taper;
 mod thermal;
 mod walk_row;
+mod word;
 
 pub use as_made::AsMade;
 pub use connector::{Connector, ConnectorEnd, NoEnd};
@@ -36,7 +37,7 @@ pub use shape::CATALOGUE;
 pub use taper::Taper;
 pub use thermal::{Ageing, Cover};
 pub(crate) use thermal::{CAPACITY, RESISTIVITY, stuff};
-pub use walk_row::{layer, metal, shield_kind, shield_word, stranding};
+pub use word::{layer, metal, shield_kind, shield_word, stranding};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};
 use copies::Print;

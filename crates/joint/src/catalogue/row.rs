@@ -469,6 +469,8 @@ pub struct Adapter {
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
+    /// Whether the body's bore may stand over bare insulation beyond it, where its paper says.
+    pub leaves_bare: Option<bool>,
     /// Layers without a range on which its paper lets it lie.
     pub may_lie_on: Vec<Layer>,
     /// Outside once on the cable.

@@ -416,6 +416,12 @@ const ADAPTER: Shape = Shape {
             Required,
             "Highest system voltage (phase to phase) it is rated for."
         ),
+        field(
+            "leaves_bare",
+            Kind::Flag,
+            Optional,
+            "True when its paper lets the body's bore stand over bare insulation from its end to the edge of the insulation screen, false when it must reach that edge."
+        ),
         MAY_LIE_ON_FIELD,
         field(
             "link",

@@ -8,7 +8,8 @@ use super::row::{
 };
 use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use super::thermal::{ageing, cover};
-use crate::cable::{Layer, Metal, ShieldKind, Size, Stranding};
+use super::word::{layer, layers, metal};
+use crate::cable::Size;
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
 use crate::stage::Stage;
@@ -531,66 +532,6 @@ fn step_in_a_ring(steps: &[Step]) -> Option<&str> {
     })
 }
 
-/// Layers that a list of a row names.
-fn layers(record: &Record, name: &str) -> Vec<Layer> {
-    let words = record.texts(name);
-    words.iter().filter_map(|word| layer(word)).collect()
-}
-
-/// Layer of a word in a file.
-pub fn layer(word: &str) -> Option<Layer> {
-    Some(match word {
-        "conductor" => Layer::Conductor,
-        "conductor-screen" => Layer::ConductorScreen,
-        "insulation" => Layer::Insulation,
-        "insulation-screen" => Layer::InsulationScreen,
-        "metallic-shield" => Layer::MetallicShield,
-        "jacket" => Layer::Jacket,
-        _ => return None,
-    })
-}
-
-/// Word in a file for a kind of metallic shield.
-pub const fn shield_word(kind: ShieldKind) -> &'static str {
-    match kind {
-        ShieldKind::FlatStraps => "flat-straps",
-        ShieldKind::ConcentricWires => "concentric-wires",
-        ShieldKind::LappedTape => "lapped-tape",
-        ShieldKind::CorrugatedTape => "corrugated-tape",
-    }
-}
-
-/// Kind of shield of a word.
-pub fn shield_kind(word: &str) -> Option<ShieldKind> {
-    let all = [
-        ShieldKind::FlatStraps,
-        ShieldKind::ConcentricWires,
-        ShieldKind::LappedTape,
-        ShieldKind::CorrugatedTape,
-    ];
-    all.into_iter().find(|kind| shield_word(*kind) == word)
-}
-
-/// Metal of a word in a file.
-pub fn metal(word: &str) -> Option<Metal> {
-    Some(match word {
-        "copper" => Metal::Copper,
-        "aluminium" => Metal::Aluminium,
-        _ => return None,
-    })
-}
-
-/// Stranding of a word in a file.
-pub fn stranding(word: &str) -> Option<Stranding> {
-    Some(match word {
-        "solid" => Stranding::Solid,
-        "concentric" => Stranding::Concentric,
-        "compressed" => Stranding::Compressed,
-        "compact" => Stranding::Compact,
-        _ => return None,
-    })
-}
-
 macro_rules! row_heads {
     () => {
         fn head(&self) -> &Head {
@@ -709,6 +650,7 @@ impl Row for Adapter {
         Some(Adapter {
             stuff,
             fits,
+            leaves_bare: record.flag("leaves_bare"),
             may_lie_on: layers(record, "may_lie_on"),
             outside: outside?,
             system_greatest_kv: record.number("system_greatest")?,

@@ -5,9 +5,11 @@
 //! Source: the ranges of the adapter's own instructions.
 
 use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::Adapter;
 use crate::limit::{Ruling, Word, fact_table};
 use crate::plane::Plane;
 use crate::underlay::{Asked, Stretch};
+use jointwright_units::Station;
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_layer",
@@ -33,5 +35,46 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on,
         ends: fact_table::ADAPTER_ENDS.of(adapter.head.id.clone()),
     };
-    vec![asked.rule(&leg.cutback, inputs.order.job.words)]
+    let ruling = asked.rule(&leg.cutback, inputs.order.job.words);
+    std::iter::once(ruling)
+        .chain(bare(inputs, leg, adapter))
+        .collect()
+}
+
+/// Insulation beyond the adapter: the body's bore stands over it, and its range was met by the adapter alone.
+fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<Ruling> {
+    leg.chosen.body?;
+    let words = inputs.order.job.words;
+    let left = leg
+        .cutback
+        .dimension(Plane::AdapterFar, Plane::ScreenEdge, words)
+        .ok()?;
+    if left.greatest <= Station::ZERO {
+        return None;
+    }
+    let id = &adapter.head.id;
+    let found = format!(
+        "up to {:.1} mm of bare insulation between {id} and the edge of the insulation screen",
+        left.greatest.mm()
+    );
+    let permitted = "an adapter that reaches the edge, or a paper that lets it end before";
+    let ruling = match adapter.leaves_bare {
+        None => Ruling::not_judged(
+            CHECK.slug,
+            leg.subject(),
+            format!("{found}: the body's bore is over its range there only by the adapter's paper, which does not say"),
+        )
+        .asking(fact_table::BARE_BORE.of(id.as_str())),
+        Some(may) => {
+            let source = Word::Instructions(adapter.head.source()).source();
+            let ruling =
+                Ruling::on_words(CHECK.slug, leg.subject(), found.clone(), permitted, source);
+            if may {
+                ruling
+            } else {
+                ruling.failing(found, "Stop. Use an adapter that reaches the edge, or call.")
+            }
+        }
+    };
+    Some(ruling)
 }

@@ -254,8 +254,9 @@ fn worst_allowed(
     // Where the rows say what shrinks back, the worst that they allow has shrunk back too.
     let edge = worst.in_service(Plane::InsulationEnd);
     let overlap = worst.dimension(edge, Plane::ElectrodeEnd, inputs.order.job.words)?;
+    // However short a body's own worst case comes out, an electrode that ends before the insulation begins covers nothing.
     Ok(Limit {
-        bound: Bound::AtLeast(overlap.interval().least()),
+        bound: Bound::AtLeast(overlap.interval().least().max(Length::ZERO)),
         word: Word::WorstAllowed(body.head.source()),
     })
 }

@@ -6,7 +6,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Head;
 use crate::job::JointKind;
 use crate::limit::{
-    Ask, Bound, Known, Limit, Question, Reach, Ruling, Subject, Word, fact_table as fact,
+    Ask, Bound, Known, Limit, Outcome, Question, Reach, Ruling, Subject, Word, fact_table as fact,
 };
 use jointwright_units::{Interval, Length};
 
@@ -18,13 +18,20 @@ pub(super) const CHECK: Check = Check {
 
 fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let is_separable = inputs.kind() == JointKind::Separable;
+    let is_named = inputs.legs.iter().any(|leg| leg.leg.parks);
     let mut rulings: Vec<Ruling> = inputs
         .legs
         .iter()
-        .map(|leg| on_leg(inputs, leg, leg.leg.parks || is_separable))
+        .map(|leg| {
+            if is_separable || is_named {
+                on_leg(inputs, leg, leg.leg.parks || is_separable)
+            } else {
+                on_any_leg(inputs, leg)
+            }
+        })
         .collect();
     // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
-    if !is_separable && !inputs.legs.iter().any(|l| l.leg.parks) {
+    if !is_separable && !is_named {
         let why = "no leg is named as the one that parks the body: settle it before any connector is made";
         let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
         rulings.push(ruling.asking(fact::PARKS.of("")));
@@ -38,6 +45,21 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         rulings.push(ruling.failing(why, "Name the leg that the body is slid onto."));
     }
     rulings
+}
+
+/// Room on a leg of a joint for which nobody says where the body parks: it passes where the body would have room, too.
+fn on_any_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
+    let own = on_leg(inputs, leg, false);
+    let with_body = on_leg(inputs, leg, true);
+    if own.outcome != Outcome::Pass || with_body.outcome == Outcome::Pass {
+        return if own.outcome == Outcome::Pass {
+            with_body
+        } else {
+            own
+        };
+    }
+    let why = "there is room for its own seal, not for the body, and nobody says on which leg the body parks";
+    Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(fact::PARKS.of(""))
 }
 
 /// Room on one leg for its own seal, and for the body where it is slid onto this leg.

@@ -62,14 +62,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Ok(fault) => fault,
         Err(why) => return vec![not_judged(why)],
     };
-    let counts = inputs.order.job.counts.iter();
-    let counts = counts.filter(|count| count.leg == leg.leg.id);
-    let n_counted = counts.filter_map(|count| count.shield_elements).min();
     if let Some(uncounted) = uncounted(inputs, leg) {
         return vec![uncounted];
     }
     let (cable, read) = measured(&inputs.order.job, leg.leg);
-    let area_mm2 = match shield_area_mm2(&cable, n_counted) {
+    let area_mm2 = match shield_area_mm2(&cable, n_counted(inputs, leg)) {
         Ok(area) => area,
         Err(why) => return vec![not_judged(why)],
     };
@@ -114,6 +111,13 @@ fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
             .reading(end.phase, Layer::InsulationScreen)
     });
     Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)
+}
+
+/// Fewest wires or straps that were counted on an end of a leg.
+fn n_counted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<u32> {
+    let counts = inputs.order.job.counts.iter();
+    let counts = counts.filter(|count| count.leg == leg.leg.id);
+    counts.filter_map(|count| count.shield_elements).min()
 }
 
 /// A shield of wires or straps that nobody has counted on every end: one that is gone carries nothing.

@@ -24,23 +24,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let ask = || fact::MOISTURE.of(format!("{}{}", leg.leg.id, end.phase));
     let mut rulings: Vec<Ruling> = Vec::new();
     for test in &tests {
-        let (is_strands, how) = (
-            test.place == "conductor",
-            format!("{}, {}", test.how, test.source),
-        );
+        let (place, how) = (place(test), format!("{}, {}", test.how, test.source));
         if test.is_wet {
-            let place = if is_strands {
-                "the strands were"
-            } else {
-                "under the shield it was"
-            };
             let practice = "an end that holds water is not joined".to_owned();
             let source = Word::CommonPractice(practice).source();
             let ruling = Ruling::on_words(CHECK.slug, subject(), "wet", "dry", source);
             rulings.push(ruling.failing(format!("{place} found wet ({how})"), HINT));
-        } else if is_strands && test.date != job.date {
+        } else if test.date != job.date {
             let why = format!(
-                "the strands were found dry on {}; the work is on {}, and strands take water where they are open",
+                "{place} found dry on {}; the work is on {}, and an open end takes water",
                 test.date, job.date
             );
             let ruling = Ruling::not_judged(CHECK.slug, subject(), why);
@@ -49,7 +41,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
                     .with_hint("Test again after the square cut, and write down who found what.")
                     .asking(ask()),
             );
-        } else if is_strands {
+        } else {
             let source =
                 Word::Job(format!("test for moisture ({}), {}", test.how, test.source)).source();
             rulings.push(Ruling::on_words(
@@ -61,7 +53,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             ));
         }
     }
-    if tests.iter().any(|test| test.place == "conductor") {
+    let is_tested = |place: &str| tests.iter().any(|test| test.place == place);
+    if !is_tested("shield") && is_tested("conductor") {
+        let why = "nobody has tested under the shield of this end for moisture";
+        let ruling = Ruling::not_judged(CHECK.slug, subject(), why).asking(ask());
+        rulings.push(ruling.with_hint("Test under the shield once it is bare, as the owner's rules say, and write down who found what."));
+    }
+    if is_tested("conductor") {
         return rulings;
     }
     let strands = match leg.leg.blocked {
@@ -79,4 +77,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).asking(ask());
     rulings.push(ruling.with_hint("Test the strands and under the shield for moisture after the square cut, as the owner's rules say, and write down who found what."));
     rulings
+}
+
+/// Where a test was made, as the beginning of a sentence.
+fn place(test: &Moisture) -> &'static str {
+    if test.place == "conductor" {
+        "the strands were"
+    } else {
+        "under the shield it was"
+    }
 }

@@ -26,8 +26,42 @@ impl JobReader<'_> {
             }
             self.shield_above_conductor(leg, duty);
         }
+        let phases = record.record("job").and_then(|job| job.integer("phases"));
+        self.soil_unlike_legs(record, phases.unwrap_or(1));
         if let Some(system) = record.record("system") {
             self.shorter_than_cleared(system, duty);
+        }
+    }
+
+    /// Complains of cables that lie in the soil otherwise than their job or leg says.
+    fn soil_unlike_legs(&mut self, record: &Record, phases: i64) {
+        for row in record.records("surrounding") {
+            let soil = row.record("soil");
+            let Some((soil, said)) = soil.and_then(|s| Some((s, s.text("formation")?))) else {
+                continue;
+            };
+            if said == "alone" && phases > 1 {
+                self.complain(
+                    soil.at("formation"),
+                    format!("The soil holds one cable alone, and the job has {phases} phases, a cable each."),
+                    "Say how the cables of a circuit lie: `trefoil` or `flat`.",
+                );
+            }
+            for leg in record.records("leg") {
+                let is_its = row.text("leg").is_none_or(|of| leg.text("id") == Some(of));
+                let of_leg = leg
+                    .text("formation")
+                    .filter(|of_leg| is_its && *of_leg != said);
+                if let (Some(of_leg), Some(id)) = (of_leg, leg.text("id")) {
+                    self.complain(
+                        soil.at("formation"),
+                        format!(
+                            "The soil holds cables that lie {said}; those of leg {id} lie {of_leg}."
+                        ),
+                        "The same cables lie in one way: look both up again.",
+                    );
+                }
+            }
         }
     }
 

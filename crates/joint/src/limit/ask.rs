@@ -108,6 +108,11 @@ impl Ask {
 }
 
 impl Fact {
+    /// Whether it can be found only while the joint is made, on a cable that is cut.
+    pub fn is_found_during_the_work(&self) -> bool {
+        matches!(self.key, "moisture" | "contact" | "continuity" | "count")
+    }
+
     /// Ask for it.
     pub fn of(&'static self, of: impl Into<String>) -> Ask {
         Ask {

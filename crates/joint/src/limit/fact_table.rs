@@ -55,7 +55,7 @@ facts! {
     /// How the jacket is.
     JACKET: "jacket", Crew, "How is the jacket all around where the seal will lie, before it is cut: scored, wrinkled, embossed, cracked, or smooth? {of}.", Job, ["surface"], ["leg", "phase", "jacket", "by"];
     /// Growth of a sleeve.
-    TRIAL_PRESS: "trial-press", Crew, "By how much does the sleeve grow? Press one as a trial, with this crew's tool and die, on a piece of the same conductor: {of}.", Job, ["trial_press"], ["connector", "size", "metal", "tool", "die", "presses", "length_before", "length_after", "error", "by", "date"];
+    TRIAL_PRESS: "trial-press", Crew, "By how much does the sleeve grow? Press one as a trial, with this crew's tool and die, on a piece of the same conductor: {of}.", Job, ["trial_press"], ["connector", "end", "size", "metal", "tool", "die", "presses", "length_before", "length_after", "error", "by", "date"];
     /// How a shield was read.
     CONTINUITY: "continuity", Crew, "Read along the shield again, with four wires, its ends open where the work allows that, and write down length and temperature: {of}.", Job, ["continuity"], ["ends", "wires", "leads", "length", "temperature", "resistance", "error"];
     /// Resistance across a connection of a shield.
@@ -84,7 +84,7 @@ facts! {
     /// A window.
     WINDOW: "window", Engineer, "How far off may this be, where the instructions print no tolerance? {of}.", Job, ["owner_window"], ["plane", "leg", "minus", "plus", "by", "date"];
     /// How far a jacket shrinks back.
-    JACKET_SHRINKS: "jacket-shrinks", Engineer, "How far does the jacket shrink back after it is cut, at the most? The cable's maker may know: leg {of}.", Job, ["owner_link"], ["leg", "from", "to", "distance", "minus", "plus", "by", "date"];
+    JACKET_SHRINKS: "jacket-shrinks", Engineer, "How far does the jacket shrink back after it is cut, at the most? It is the distance from jacket-edge to jacket-edge-shrunk-back; the cable's maker may know it: leg {of}.", Job, ["owner_link"], ["leg", "from", "to", "distance", "minus", "plus", "by", "date"];
     /// A limit.
     LIMIT: "limit", Engineer, "What limit does the owner set for the check {of}, where the instructions set none?", Job, ["owner_limit"], ["check", "by", "date"];
     /// A word of one's own.
@@ -139,6 +139,8 @@ facts! {
     CABLE_HEAT: "cable-heat", CableMaker, "What are the thermal resistivity and the heat capacity of insulation and jacket? Leg {of}.", Job, ["leg.cable"], ["insulation_k_m_per_w", "insulation_mj_per_m3k", "jacket_k_m_per_w", "jacket_mj_per_m3k"];
 
     // What the part's maker states.
+    /// What lies in a body's bore beyond an adapter.
+    BARE_BORE: "bare-bore", PartMaker, "May the body's bore stand over bare insulation from the end of {of} to the edge of the insulation screen, or must it reach that edge?", Catalogue, ["adapter"], ["leaves_bare"];
     /// Ways of bonding that a body allows.
     BONDINGS: "bondings", PartMaker, "Which ways of bonding the shield across it does {of} allow?", Catalogue, ["body"], ["bondings"];
     /// Inside of a body.

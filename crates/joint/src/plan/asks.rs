@@ -18,6 +18,8 @@ pub struct AskDoc {
     pub who_words: String,
     /// Whether crew or owner can answer it themselves, as against what makers may not publish.
     pub near: bool,
+    /// Whether it can be found only while the joint is made, on a cable that is cut.
+    pub during_work: bool,
     /// What to find.
     pub question: String,
     /// What it is of: legs, ends, parts, keys; an empty text for the job.
@@ -72,6 +74,9 @@ pub(super) fn whom(ruling: &Ruling) -> String {
     }
 }
 
+/// An ask, and what of it one addressee is asked.
+type Asked = (AskDoc, Vec<String>);
+
 /// A fact, what it is of, and the rulings that wait for it.
 struct Waiting<'r> {
     fact: &'static Fact,
@@ -80,7 +85,7 @@ struct Waiting<'r> {
     with_others: Vec<&'r Ruling>,
 }
 
-/// Every missing fact once: first what crew or owner can close, then what makers are asked for; in each what settles most first.
+/// Every missing fact once: first what crew or owner can close before the work, then what is found during it, then what makers are asked for; in each what settles most first.
 pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
     let is_open = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.closed_by.is_none();
     let mut by_key: BTreeMap<&str, Waiting<'_>> = BTreeMap::new();
@@ -97,6 +102,7 @@ pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
         let most_first = |n: usize| usize::MAX - n;
         (
             !w.fact.who.is_near(),
+            w.fact.is_found_during_the_work(),
             most_first(w.alone.len()),
             most_first(w.alone.len() + w.with_others.len()),
             w.fact.key,
@@ -144,6 +150,7 @@ fn ask_doc(waiting: &Waiting<'_>) -> AskDoc {
         who: fact.who.name().to_owned(),
         who_words: fact.who.words().to_owned(),
         near: fact.who.is_near(),
+        during_work: fact.is_found_during_the_work(),
         question: fact.question(&waiting.of),
         of: waiting.of.clone(),
         goes_into: PlaceDoc {
@@ -181,9 +188,14 @@ impl Plan {
 
     /// The questions as letters, one an addressee, with blanks to fill in.
     pub fn letters(&self) -> Vec<Letter> {
-        let mut by_addressee: BTreeMap<(String, String), Vec<(AskDoc, Vec<String>)>> =
-            BTreeMap::new();
-        for ask in &self.asks {
+        let mut by_addressee: BTreeMap<(String, String), Vec<Asked>> = BTreeMap::new();
+        // While work stops nobody is asked what only a cut could show.
+        let must_stop = self.must_stop();
+        for ask in self
+            .asks
+            .iter()
+            .filter(|ask| !(must_stop && ask.during_work))
+        {
             if ask.who != "part-maker" {
                 let key = (ask.who.clone(), ask.who_words.clone());
                 let entry = by_addressee.entry(key).or_default();
@@ -209,7 +221,7 @@ impl Plan {
             .collect()
     }
 
-    fn letter(&self, to: &str, asks: &[(AskDoc, Vec<String>)]) -> String {
+    fn letter(&self, to: &str, asks: &[Asked]) -> String {
         let job = &self.job;
         let mut text = String::new();
         let mut line = |said: &str| {
@@ -226,7 +238,18 @@ impl Plan {
             "Place: {}. Day of the work: {}.",
             job.place, job.date
         ));
+        line(&format!(
+            "{}, {}",
+            self.plan_mark.words(),
+            self.plan_mark.line()
+        ));
         line("");
+        if self.must_stop() {
+            line(
+                "CUT NOTHING: the plan of this joint says stop. These questions are answered without any cut.",
+            );
+            line("");
+        }
         line("These facts are missing for the joint named above.");
         line("Write each answer with where it stands (paper, revision, page) or how it was found.");
         line("Leave blank what you do not know: a guess is worse than a blank.");
@@ -240,6 +263,7 @@ impl Plan {
             line("   from (paper, page, or how): ____________________  name, date: ______________");
             line(&format!("   Goes into the {}", ask.place()));
             line(&format!("   Settles: {}.", ask.settled_words()));
+            line(&format!("   (fact: {})", ask.fact));
         }
         line("");
         line(&format!(

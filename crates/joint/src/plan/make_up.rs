@@ -265,7 +265,9 @@ fn cut_window(legs: &[(String, Vec<CutDoc>)], leg: &str, plane: Plane) -> (Optio
     match (&cut.printed_window, cut.growth_ladder.is_empty()) {
         (Some(window), _) => (Some(window.text()), whose),
         (None, false) => (
-            Some("the line of the growth ladder for the growth measured".to_owned()),
+            Some(
+                "no place yet, see the growth ladder: press a trial, write its growth into the job, plan again".to_owned(),
+            ),
             "growth ladder on the front page".to_owned(),
         ),
         (None, true) => (

@@ -49,8 +49,8 @@ use crate::plane::{Holder, Plane};
 use crate::programme::shield_edge;
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
-    Length, Station, Tick, Toward, Window, mark, metric_mark, metric_middle_mark, middle_mark,
-    mm_beside, window_text,
+    Length, Mark, Station, Tick, Toward, Window, WindowText, mark, metric_mark, metric_middle_mark,
+    middle_mark, mm_beside, window_text,
 };
 
 /// Version of the document's shape.
@@ -446,7 +446,7 @@ fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
         (Words::Iec, Some(window)) => metric_middle_mark(window),
         (Words::Iec, None) => metric_mark(nominal, None),
     };
-    let text = window.map(|window| (window, window_text(window, Tick::SIXTEENTH)));
+    let text = window.map(|window| (window, text_around(window, mark.as_ref())));
     let (mut mm, mut window) = (mark.as_ref().map(|m| m.mm.clone()), None);
     if let Some((bounds, text)) = text {
         let mut mm_bounds = text.mm;
@@ -469,6 +469,23 @@ fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
         inch: mark.and_then(|m| m.inch),
         mm,
         window,
+    }
+}
+
+/// The window as printed, on ticks so fine that the mark stands on neither of its bounds, where sixty-fourths of an inch allow that.
+fn text_around(window: Window, mark: Option<&Mark>) -> WindowText {
+    let mut tick = Tick::SIXTEENTH;
+    loop {
+        let text = window_text(window, tick);
+        let at = mark.and_then(|mark| mark.inch.as_ref());
+        let is_on_a_bound = match (&text.inch, at) {
+            (Some((least, greatest)), Some(at)) => at == least || at == greatest,
+            _ => false,
+        };
+        match tick.finer().filter(|_| is_on_a_bound) {
+            Some(finer) => tick = finer,
+            None => return text,
+        }
     }
 }
 

@@ -184,7 +184,7 @@ pub struct GovernDoc {
     pub what: String,
     /// Leg.
     pub leg: String,
-    /// Load over the job's; left out where no load is found that reaches it.
+    /// Load over the job's, 0 where it is passed without any; left out where no load is found that reaches it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ratio: Option<f64>,
     /// Load of that leg, A.
@@ -618,15 +618,20 @@ pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<
         emergency: Vec::new(),
     };
     if let Warm::Done(done) = &inputs.warm {
-        doc.governs = governs(inputs, done);
+        doc.governs = governs(inputs, done)?;
         doc.loads = loads(inputs, done, &doc.governs)?;
         doc.emergency = lasting(inputs, done)?;
     }
     Ok(doc)
 }
 
-fn governs(inputs: &Inputs<'_>, done: &Done) -> Vec<GovernDoc> {
+fn governs(inputs: &Inputs<'_>, done: &Done) -> Result<Vec<GovernDoc>, String> {
     let service = inputs.order.job.duty.conductor_greatest_degc;
+    // A limit that the surroundings alone pass is passed before any load.
+    let unloaded = done.model.at_rest(0.0)?;
+    let is_passed = |index: usize, degc: f64, of: fn(&LegAt) -> f64| {
+        unloaded.as_ref().is_none_or(|legs| of(&legs[index]) > degc)
+    };
     let mut all: Vec<GovernDoc> = Vec::new();
     for (index, of) in done.legs.iter().enumerate() {
         let load = |ratio: Option<f64>| ratio.map(|ratio| ratio * done.model.loads_a[index]);
@@ -640,18 +645,20 @@ fn governs(inputs: &Inputs<'_>, done: &Done) -> Vec<GovernDoc> {
         };
         if let Some(degc) = of.limits_degc.0 {
             let what = format!("conductor inside {}: {degc} degC by its paper", of.body);
-            add(what, of.load_to_limit_ratio);
+            let passed = is_passed(index, degc, |at| at.joint_degc).then_some(0.0);
+            add(what, passed.or(of.load_to_limit_ratio));
         }
         if let Some(degc) = service {
             let what = format!(
                 "its cable without a joint: {degc} degC, the highest in service by the job, emergencies included"
             );
-            add(what, of.cable_load_to_limit_ratio);
+            let passed = is_passed(index, degc, |at| at.cable_degc).then_some(0.0);
+            add(what, passed.or(of.cable_load_to_limit_ratio));
         }
     }
     let key = |of: &GovernDoc| of.ratio.unwrap_or(f64::INFINITY);
     all.sort_by(|a, b| key(a).total_cmp(&key(b)));
-    all
+    Ok(all)
 }
 
 fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<LoadDoc>, String> {
@@ -662,7 +669,7 @@ fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<
     let mut ratios: Vec<f64> = (1..=n).map(|k| k as f64 * step).collect();
     // The job's own load has its row, whatever the step, and so has what lies below a limit that it passes.
     ratios.push(1.0);
-    if governing < 1.0 {
+    if governing > 0.0 && governing < 1.0 {
         ratios.retain(|ratio| *ratio <= 1.0);
         ratios.extend([0.25, 0.5, 0.75, 0.9, 1.0].map(|share| share * governing));
     }

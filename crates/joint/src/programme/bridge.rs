@@ -48,6 +48,14 @@ pub(super) fn word(inputs: &Inputs<'_>) -> BridgeWord {
     ))
 }
 
+/// Whether all who say so want the bridge off before the permanent bond is measured.
+pub(super) fn is_off_before_the_reading(inputs: &Inputs<'_>) -> bool {
+    matches!(
+        word(inputs),
+        BridgeWord::Said(BridgeMoment::BeforeBondIsMeasured, _)
+    )
+}
+
 /// What the step that takes it off says.
 pub(super) fn line(inputs: &Inputs<'_>) -> Line {
     match word(inputs) {

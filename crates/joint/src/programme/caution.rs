@@ -41,7 +41,7 @@ pub(super) fn cautions(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>
         Stage::SlideOn | Stage::PushOn => stored_energy(&here(inputs, legs, Some(stage))),
         Stage::Place => place(inputs, legs),
         Stage::Mate => vec![
-            "Never part or mate a separable joint under voltage or load unless its rating says so. Ports that stay open meanwhile are closed as the instructions of the bus say.".to_owned(),
+            "Never part or mate a separable joint under voltage or load. Ports that stay open meanwhile are closed as the instructions of the bus say.".to_owned(),
         ],
         Stage::Bond => vec!["Sharp edges and springs. The bridge stays on.".to_owned()],
         Stage::BridgeOff => vec![format!(

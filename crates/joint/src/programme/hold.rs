@@ -78,6 +78,7 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
         Stage::Square => legs
             .iter()
             .flat_map(|leg| square::wanted(leg, words))
+            .chain(legs.iter().flat_map(|leg| opened(leg, words)))
             .collect(),
         Stage::Jacket => cut(Plane::JacketEdge),
         Stage::Shield => shield(legs, cut(Plane::ShieldEdge), words),
@@ -110,13 +111,39 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
 
 /// A hold point that a part's own row asks for.
 pub(super) fn add_own(step: &mut Step, line: &Line) {
-    if step.hold.is_none() {
-        step.hold = Some(Hold {
-            readings: vec![Wanted {
-                what: line.say.clone(),
-                against: Against::NoWindow(format!("{} sets none here", line.source)),
-            }],
-        });
+    let own = Wanted {
+        what: line.say.clone(),
+        against: Against::NoWindow(format!("{} sets none here", line.source)),
+    };
+    let hold = step.hold.get_or_insert_with(|| Hold {
+        readings: Vec::new(),
+    });
+    if !hold.readings.contains(&own) {
+        hold.readings.push(own);
+    }
+}
+
+/// What the square cut opens: the shield, and the strands for whoever tests them.
+fn opened(leg: &LegInputs<'_>, words: Words) -> [Wanted; 2] {
+    let (id, shield) = (&leg.leg.id, Layer::MetallicShield.name(words));
+    [
+        Wanted {
+            what: format!(
+                "bridge of the {shield} of leg {id}, seen before this cut where it opens a whole cable"
+            ),
+            against: Against::Words("on and tight".to_owned(), COMMON_PRACTICE.to_owned()),
+        },
+        moisture(&format!("strands of leg {id}")),
+    ]
+}
+
+fn moisture(place: &str) -> Wanted {
+    Wanted {
+        what: format!("{place}: dry or wet, by which test, by whom"),
+        against: Against::Words(
+            "dry".to_owned(),
+            format!("{COMMON_PRACTICE}; wet: stop and call"),
+        ),
     }
 }
 
@@ -134,6 +161,10 @@ fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>, words: Words) -> Vec<Want
         });
     }
     wanted.extend(edges);
+    wanted.extend(
+        legs.iter()
+            .map(|leg| moisture(&format!("under the {name} of leg {}", leg.leg.id))),
+    );
     for leg in legs {
         let edge = shield_edge(leg);
         if !edge.is_laid_back {
@@ -241,7 +272,7 @@ fn across(legs: &[&LegInputs<'_>], words: Words) -> Vec<Wanted> {
                 pair[0].leg.id, pair[1].leg.id
             ),
             against: Against::NoWindow(
-                "no window is set; compare the phases, and call where one is unlike the others"
+                "write it down; compare the phases, and call where one is unlike the others"
                     .to_owned(),
             ),
         })

@@ -4,7 +4,7 @@ use super::coming::comings;
 use super::edge::shield_edge;
 use super::{COMMON_PRACTICE, bridge, square};
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Head, Step as OwnStep};
+use crate::catalogue::{Head, MayMove, Step as OwnStep};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
 use crate::stage::Stage;
@@ -104,9 +104,12 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
     match stage {
         Stage::Square => lines.extend(
             legs.iter()
-                .flat_map(|leg| square::lines(inputs, leg, Layer::MetallicShield.name(words))),
+                .flat_map(|leg| square::lines(inputs, leg, Layer::MetallicShield.name(words)))
+                .chain([moisture(words)]),
         ),
         Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg, words))),
+        Stage::BondCheck => lines.extend(beside(inputs)),
+        Stage::Place => lines.extend(legs.iter().flat_map(|leg| may_move(leg))),
         Stage::Clean => lines.extend(legs.iter().filter_map(|leg| abrasive(leg))),
         Stage::BridgeOff => lines.push(bridge::line(inputs)),
         _ => {}
@@ -134,8 +137,8 @@ fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Stri
             ),
         ],
         Stage::Square => vec![format!(
-            "Test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
-            Layer::MetallicShield.name(words)
+            "Before the cut: write leg and phase on the {} that stays, beyond where the seal will end; the second person reads it back.",
+            Layer::Jacket.name(words)
         )],
         Stage::MarkOut => vec![format!(
             "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made{}.",
@@ -182,11 +185,48 @@ fn growth(leg: &LegInputs<'_>, words: Words) -> Option<String> {
     let is_unknown = matches!(leg.cutback.growth, Growth::Unknown(_));
     (is_unknown && !waiting.is_empty()).then(|| {
         format!(
-            "Leg {}: the growth of the connector is not measured. Press one trial connector with this tool and die first, and take the {} from the growth ladder on the front page.",
+            "Leg {}: the growth of the connector is not measured, so the {} has no place yet. Before anything is cut, press one trial connector with this tool and die, write its growth into the job and plan again; the growth ladder on the front page shows where each growth would put it, and between two of its lines nothing is known.",
             leg.leg.id,
             waiting.join(" and the ")
         )
     })
+}
+
+/// The tests for moisture, after the cut.
+fn moisture(words: Words) -> Line {
+    Line {
+        say: format!(
+            "After the cut: test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
+            Layer::MetallicShield.name(words)
+        ),
+        source: COMMON_PRACTICE.to_owned(),
+    }
+}
+
+/// A bond that is measured with the bridge beside it shows both.
+fn beside(inputs: &Inputs<'_>) -> Option<Line> {
+    (!bridge::is_off_before_the_reading(inputs)).then(|| Line {
+        say: "The bridge lies beside the bond: a reading across both does not show the bond alone, and an open bond reads as good. Leave the bridge's path out of the reading, as the owner's rules say; where that cannot be done, write \"bridge on\" and call.".to_owned(),
+        source: COMMON_PRACTICE.to_owned(),
+    })
+}
+
+/// For how long a part may still be moved, with room to write when it was placed.
+fn may_move(leg: &LegInputs<'_>) -> Vec<Line> {
+    let chosen = &leg.chosen;
+    let body = chosen.body.map(|p| (&p.head, p.may_move.as_ref()));
+    let adapter = chosen.adapter.map(|p| (&p.head, p.may_move.as_ref()));
+    let of = |(head, may_move): (&Head, Option<&MayMove>)| match may_move? {
+        MayMove::WithinMinutes(minutes) => Some(Line {
+            say: format!(
+                "Leg {}: {} may be moved for {minutes} minutes once it is placed, then no more. Placed at ____:____",
+                leg.leg.id, head.id
+            ),
+            source: paper(head),
+        }),
+        _ => None,
+    };
+    adapter.into_iter().chain(body).filter_map(of).collect()
 }
 
 /// How much of a shield that is laid back is kept.
@@ -346,7 +386,8 @@ fn staged(
         row: (head.id.clone(), at),
         stage: step.stage.unwrap_or(comes_on),
         after,
-        line: line(&step.say),
+        // The paper's own words, told apart from ours.
+        line: line(&format!("“{}”", step.say)),
         caution: step.caution.as_deref().map(line),
         hold: step.hold,
         applies: true,

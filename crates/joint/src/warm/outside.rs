@@ -134,6 +134,7 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
             one.iter().map(move |axis| [axis[0] + across, axis[1]])
         })
         .collect();
+    lie_apart_and_covered(&axes, outside_m)?;
     let each = group_k_m_per_w(rho, &axes, outside_m).map_err(|why| {
         format!(
             "{} of {:.0} mm at {:.0} mm depth cannot lie so: {why}",
@@ -152,6 +153,34 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
         source: IMAGES,
         memory: None,
     })
+}
+
+/// Whether every cable or duct is covered by soil, and none lies in another.
+///
+/// # Errors
+/// What cannot be, as a sentence fragment.
+fn lie_apart_and_covered(axes: &[[f64; 2]], outside_m: f64) -> Result<(), String> {
+    if axes.iter().any(|axis| axis[1] <= 0.5 * outside_m) {
+        return Err(format!(
+            "one of {} of {:.0} mm would stick out of the ground",
+            axes.len(),
+            outside_m * 1e3
+        ));
+    }
+    let lie_in_another = |(at, one): (usize, &[f64; 2])| {
+        axes[..at].iter().any(|other| {
+            let apart_m = (one[0] - other[0]).hypot(one[1] - other[1]);
+            apart_m < outside_m * (1.0 - 1e-9)
+        })
+    };
+    if axes.iter().enumerate().any(lie_in_another) {
+        return Err(format!(
+            "{} of {:.0} mm would lie in one another",
+            axes.len(),
+            outside_m * 1e3
+        ));
+    }
+    Ok(())
 }
 
 fn in_duct(

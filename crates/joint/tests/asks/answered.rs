@@ -236,7 +236,9 @@ fn crew(files: &mut Files, order: &Order, key: &str, of: &str) -> bool {
         }
         "moisture" => {
             let (leg, phase) = split(of);
-            files.add("moisture", &format!("leg = \"{leg}\"\nphase = {phase}\nin = \"conductor\"\nfound = \"dry\"\nhow = \"a test\"\nby = \"A. Tester\"\ndate = {date}"));
+            for place in ["conductor", "shield"] {
+                files.add("moisture", &format!("leg = \"{leg}\"\nphase = {phase}\nin = \"{place}\"\nfound = \"dry\"\nhow = \"a test\"\nby = \"A. Tester\"\ndate = {date}"));
+            }
         }
         "jacket" => {
             let (leg, phase) = split(of);

@@ -1,7 +1,7 @@
 //! A cable that does not measure like its papers stops the work, and withholds every number to cut to, before anything rules.
 
 use super::plan_with_fields;
-use crate::cases::{Case, named};
+use crate::cases::{Case, everything, named};
 use jointwright_joint::plan::Plan;
 
 const CASE: &str = "straight-wires-growth-measured";
@@ -134,4 +134,32 @@ fn the_word_of_a_named_person_lifts_the_stop_and_passes_nothing() {
     // The twin: a word on one leg alone lifts nothing of the joint.
     let (job, case) = with_papers("4/0 AWG", "copper", &format!("closing = [{a}]"));
     assert!(plan_with_fields(&job, case).must_stop());
+}
+
+#[test]
+fn issue_16_letters_carry_the_mark_and_ask_for_no_cut_while_work_stops() {
+    let during = ["(fact: moisture)", "(fact: contact)", "(fact: count)"];
+    let asks_for_a_cut = |case: &Case| {
+        let plan = plan_with_fields(case.job, *case);
+        let letters = plan.letters();
+        assert!(!letters.is_empty(), "{}", case.slug);
+        for letter in &letters {
+            assert!(
+                letter.text.contains(&plan.plan_mark.words()),
+                "{}",
+                letter.text
+            );
+            assert_eq!(letter.text.contains("CUT NOTHING"), plan.must_stop());
+        }
+        let asks = letters
+            .iter()
+            .any(|l| during.iter().any(|fact| l.text.contains(fact)));
+        (plan.must_stop(), asks)
+    };
+    let of = |slug: &str| everything().find(|case| case.slug == slug).expect(slug);
+    assert_eq!(asks_for_a_cut(&of("tannery-change")), (true, false));
+    assert_eq!(
+        asks_for_a_cut(&of("dock-straight-not-pressed")),
+        (false, true)
+    );
 }

@@ -300,3 +300,19 @@ fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_
         .filter(|r| r.check == "insulation_in_body" && r.end.as_deref() == Some("A1"));
     assert!(others.into_iter().all(|r| r.ruling == "pass"));
 }
+
+#[test]
+fn issue_16_no_mark_stands_on_a_printed_bound_that_finer_ticks_would_move() {
+    for case in everything() {
+        let plan = case.plan();
+        let cuts = plan.legs.iter().flat_map(|leg| &leg.cuts);
+        for cut in cuts {
+            let inch = cut.printed_window.as_ref().and_then(|w| w.inch.as_ref());
+            let (Some(at), Some(bounds)) = (&cut.inch, inch) else {
+                continue;
+            };
+            let is_fine = bounds.iter().any(|b| b.ends_with("/64"));
+            assert!(!bounds.contains(at) || is_fine, "{}: {cut:?}", case.slug);
+        }
+    }
+}

@@ -29,6 +29,15 @@ const TANNERY: &str = "tannery-change";
 
 /// Example, text, passage, its replacement, check, worst ruling of that check.
 const ENTRIES: &[Entry] = &[
+    // A dry test of the strands says nothing of what is under the shield.
+    (
+        DOCK,
+        Job,
+        "  { leg = \"A\", phase = 1, in = \"shield\", found = \"dry\", how = \"invented test\", by = \"Tomas Brandt\", date = 2026-03-11 },\n",
+        "",
+        "strand_water",
+        "not-judged",
+    ),
     // The adapter's outside is 28.0 to 32.0 mm, the body takes 27.0 to 34.0 mm.
     (
         LARKSPUR,
@@ -645,7 +654,7 @@ const ENTRIES: &[Entry] = &[
         "bus = \"demo-bus-3\"\n",
         "bus = \"demo-bus-3\"\nowner_limit = [{ check = \"shield_continuity\", greatest_ohm_per_km = 0.77, by = \"Ines Calloway\", date = 2026-03-02 }]\n",
         "shield_continuity",
-        "pass",
+        "not-judged",
     ),
     (
         LARKSPUR,
@@ -670,7 +679,7 @@ const ENTRIES: &[Entry] = &[
         "resistance = \"0.4 mohm\"",
         "resistance = \"0.94 mohm\"",
         "contact_heat",
-        "pass",
+        "not-judged",
     ),
     (
         LARKSPUR,
@@ -940,9 +949,12 @@ fn worst((slug, edited, from, to, check, _): &Entry) -> String {
 
 #[test]
 fn each_check_falls_where_the_rows_say() {
-    for entry in ENTRIES {
-        assert_eq!(worst(entry), entry.5, "{entry:?}");
-    }
+    let wrong: Vec<(String, &Entry)> = ENTRIES
+        .iter()
+        .map(|entry| (worst(entry), entry))
+        .filter(|(worst, entry)| worst != entry.5)
+        .collect();
+    assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
 /// Checks that no entry, case or example brings to a fail; what is asked there cannot fail by its nature.

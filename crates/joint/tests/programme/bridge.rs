@@ -96,3 +96,59 @@ fn whose_word_it_is_stands_beside_the_step_and_is_written_down_on_the_spot() {
         }));
     }
 }
+
+#[test]
+fn issue_16_a_bond_is_not_read_across_the_bridge_without_a_word() {
+    // A bridge beside an open bond makes the reading good.
+    let warns = |owner: Option<BridgeMoment>| {
+        let make_up = planned(&asked(owner, None)).make_up;
+        let check = make_up.steps.iter().find(|s| s.stage == "bond-check");
+        let lines = &check.expect("the bond is measured").lines;
+        lines.iter().any(|l| l.say.contains("beside the bond"))
+    };
+    assert!(warns(Some(AFTER)) && warns(None));
+    assert!(!warns(Some(BEFORE)));
+}
+
+#[test]
+fn issue_16_the_square_cut_is_held_for_bridge_and_moisture_and_the_tags_stay() {
+    let make_up = planned(&asked(Some(AFTER), None)).make_up;
+    for step in make_up.steps.iter().filter(|s| s.stage == "square") {
+        let held = |what: &str| step.hold.iter().any(|h| h.what.contains(what));
+        assert!(held("bridge of the") && held("strands of leg"), "{step:?}");
+        let before = step.lines.iter().position(|l| l.say.contains("that stays"));
+        let after = step
+            .lines
+            .iter()
+            .position(|l| l.say.starts_with("After the cut"));
+        assert!(before.expect("tags") < after.expect("tests"), "{step:?}");
+    }
+}
+
+#[test]
+fn issue_16_a_hold_of_a_paper_stands_beside_those_of_its_step() {
+    let make_up = planned(&asked(Some(AFTER), None)).make_up;
+    let own = "Check the dimensions before the bolts are sheared.";
+    let mut n = 0;
+    for step in make_up.steps.iter().filter(|s| s.stage == "connect") {
+        if step.lines.iter().any(|l| l.say.contains(own)) {
+            assert!(step.hold.iter().any(|h| h.what.contains(own)), "{step:?}");
+            n += 1;
+        }
+    }
+    assert!(n >= 2, "{n} steps");
+}
+
+#[test]
+fn issue_16_a_paper_s_own_words_stand_in_quotation_marks() {
+    let make_up = planned(&asked(Some(AFTER), None)).make_up;
+    let lines = make_up.steps.iter().flat_map(|s| &s.lines);
+    let pushes: Vec<_> = lines.filter(|l| l.say.contains("turning motion")).collect();
+    assert!(!pushes.is_empty());
+    for line in pushes {
+        assert!(
+            line.say.starts_with('“') && line.say.ends_with('”'),
+            "{line:?}"
+        );
+    }
+}

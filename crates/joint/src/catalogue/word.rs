@@ -1,0 +1,64 @@
+//! Words of files for what a cable is made of.
+
+use crate::cable::{Layer, Metal, ShieldKind, Stranding};
+use crate::form::Record;
+
+/// Layers that a list of a row names.
+pub(super) fn layers(record: &Record, name: &str) -> Vec<Layer> {
+    let words = record.texts(name);
+    words.iter().filter_map(|word| layer(word)).collect()
+}
+
+/// Layer of a word in a file.
+pub fn layer(word: &str) -> Option<Layer> {
+    Some(match word {
+        "conductor" => Layer::Conductor,
+        "conductor-screen" => Layer::ConductorScreen,
+        "insulation" => Layer::Insulation,
+        "insulation-screen" => Layer::InsulationScreen,
+        "metallic-shield" => Layer::MetallicShield,
+        "jacket" => Layer::Jacket,
+        _ => return None,
+    })
+}
+
+/// Word in a file for a kind of metallic shield.
+pub const fn shield_word(kind: ShieldKind) -> &'static str {
+    match kind {
+        ShieldKind::FlatStraps => "flat-straps",
+        ShieldKind::ConcentricWires => "concentric-wires",
+        ShieldKind::LappedTape => "lapped-tape",
+        ShieldKind::CorrugatedTape => "corrugated-tape",
+    }
+}
+
+/// Kind of shield of a word.
+pub fn shield_kind(word: &str) -> Option<ShieldKind> {
+    let all = [
+        ShieldKind::FlatStraps,
+        ShieldKind::ConcentricWires,
+        ShieldKind::LappedTape,
+        ShieldKind::CorrugatedTape,
+    ];
+    all.into_iter().find(|kind| shield_word(*kind) == word)
+}
+
+/// Metal of a word in a file.
+pub fn metal(word: &str) -> Option<Metal> {
+    Some(match word {
+        "copper" => Metal::Copper,
+        "aluminium" => Metal::Aluminium,
+        _ => return None,
+    })
+}
+
+/// Stranding of a word in a file.
+pub fn stranding(word: &str) -> Option<Stranding> {
+    Some(match word {
+        "solid" => Stranding::Solid,
+        "concentric" => Stranding::Concentric,
+        "compressed" => Stranding::Compressed,
+        "compact" => Stranding::Compact,
+        _ => return None,
+    })
+}
