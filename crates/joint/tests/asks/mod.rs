@@ -123,11 +123,11 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
         assert_eq!(keys.len(), n, "{}", case.slug);
         let n_waiting = plan.rulings.iter().filter(|r| r.ruling == "not-judged");
         assert_eq!(n_waiting.count() > 0, n > 0, "{}", case.slug);
-        // First what crew or owner can close; in both what settles most comes first.
-        let order = plan
-            .asks
-            .iter()
-            .map(|ask| (!ask.near, usize::MAX - ask.settles.len()));
+        // First what crew or owner can close before the work, then what is found during it, then what makers are asked; in each what settles most comes first.
+        let order = plan.asks.iter().map(|ask| {
+            let settles = usize::MAX - ask.settles.len();
+            (!ask.near, ask.during_work, settles)
+        });
         assert!(order.is_sorted(), "{}", case.slug);
         for ask in &plan.asks {
             assert!(!ask.settles.is_empty() || !ask.helps.is_empty(), "{ask:?}");

@@ -29,6 +29,23 @@ const TANNERY: &str = "tannery-change";
 
 /// Example, text, passage, its replacement, check, worst ruling of that check.
 const ENTRIES: &[Entry] = &[
+    // Bare insulation between an adapter and the edge of the screen.
+    (
+        LARKSPUR,
+        Parts,
+        "id = \"demo-adapter-24\"\n",
+        "id = \"demo-adapter-24\"\nleaves_bare = true\n",
+        "adapter_layer",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Parts,
+        "id = \"demo-adapter-24\"\n",
+        "id = \"demo-adapter-24\"\nleaves_bare = false\n",
+        "adapter_layer",
+        "fail",
+    ),
     // A dry test of the strands says nothing of what is under the shield.
     (
         DOCK,
@@ -763,7 +780,7 @@ const ENTRIES: &[Entry] = &[
         "to = \"adapter-far\", distance = \"55 mm\"",
         "to = \"adapter-far\", distance = \"59.65 mm\"",
         "adapter_layer",
-        "pass",
+        "not-judged",
     ),
     (
         LARKSPUR,

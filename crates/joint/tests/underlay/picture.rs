@@ -162,7 +162,7 @@ impl Drawn {
         );
         row("connector", "cover-sleeve", &fields, "");
         let fields = format!(
-            "system_greatest = \"15.5 kV\"\noutside_least = \"30 mm\"\noutside_greatest = \"36 mm\"\nfits = [{{ at = \"bore\", over = \"insulation\", least = \"10 mm\", greatest = \"40 mm\" }}]\n{}",
+            "leaves_bare = true\nsystem_greatest = \"15.5 kV\"\noutside_least = \"30 mm\"\noutside_greatest = \"36 mm\"\nfits = [{{ at = \"bore\", over = \"insulation\", least = \"10 mm\", greatest = \"40 mm\" }}]\n{}",
             self.may("adapter")
         );
         let links = self.link("insulation-end", "adapter-near", "adapter")
