@@ -633,9 +633,12 @@ fn words(check: &str) -> String {
     check.replace('_', " ")
 }
 
+/// A ruling, and the checks that stand on the same reason, each with whom they concern.
+type Alike<'p> = (&'p RulingDoc, Vec<(&'p str, Vec<String>)>);
+
 /// What is not judged, each reason in full and once, with the checks that stand on it.
 fn not_judged(plan: &Plan, lines: &mut Lines) {
-    let mut groups: Vec<(&RulingDoc, Vec<(&str, Vec<String>)>)> = Vec::new();
+    let mut groups: Vec<Alike<'_>> = Vec::new();
     let open = |r: &&RulingDoc| r.ruling == "not-judged" && r.closed_by.is_none();
     for ruling in plan.rulings.iter().filter(open) {
         let same = |(first, _): &&mut (&RulingDoc, _)| first.why == ruling.why;
