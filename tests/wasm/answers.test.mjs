@@ -98,6 +98,9 @@ function withoutFields(text) {
     const plan = JSON.parse(text);
     plan.rulings = plan.rulings.filter((ruling) => !OF_FIELD.test(ruling.check));
     for (const leg of plan.legs) delete leg.field;
+    // Shares of a rise are what is left of larger ones: they are sure to a millionth of a kelvin, not to so many figures.
+    for (const leg of plan.warm?.legs ?? [])
+        for (const share of leg.hotter_from ?? []) share.k = Number(share.k.toFixed(6));
     return plan;
 }
 

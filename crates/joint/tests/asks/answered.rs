@@ -3,6 +3,11 @@
 //! Each fact that a file can be given mechanically is given, plausibly, to the job or to a copy of the catalogue; the joint is judged again.
 //! The facts without a mechanical answer stand in `UNANSWERED`, with why.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the environment says whether the run is a long one"
+)]
+
 use super::{STARTER, without_ask};
 use crate::cases::{CASES, Case, EXAMPLES, accepted, read};
 use crate::laws::toml_text::{row, rows, text, tree};

@@ -1,5 +1,10 @@
 //! The mark of invented data follows the data: a row copied under another name still marks the plan; a row with its own numbers does not.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the environment says whether the run is a long one"
+)]
+
 use super::toml_text::{Order, each_length, row, rows, text, tree};
 use crate::cases::{accepted, named, plan_of, read};
 use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION_TEXT};

@@ -26,10 +26,9 @@ fn confirmation(key: &str) -> String {
 #[track_caller]
 fn computed(of_job: Edits<'_>) -> (String, f64) {
     let plan = planned(of_job, &[]);
-    let said = warm(&plan).surroundings.iter();
+    let mut said = warm(&plan).surroundings.iter();
     let line = said
-        .filter(|line| line.starts_with("leg B") && line.contains("computed"))
-        .next_back()
+        .rfind(|line| line.starts_with("leg B") && line.contains("computed"))
         .unwrap_or_else(|| panic!("{:?}", warm(&plan).surroundings));
     let number = line
         .split(' ')

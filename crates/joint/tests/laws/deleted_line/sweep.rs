@@ -2,6 +2,11 @@
 //!
 //! What takes long looks at one line in so many, another one for each example, and at every line with `JOINTWRIGHT_LONG=1`.
 
+#![allow(
+    clippy::disallowed_methods,
+    reason = "the environment says whether the run is a long one"
+)]
+
 use super::bench::{Help, Line};
 use super::exempt::is_exempt;
 use super::worse::worse;
