@@ -159,7 +159,11 @@ pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
 
 /// What of an end's readings the job's own statements about the cable deny, without any row of the table; a sentence fragment each.
 pub fn denied(end: End<'_>, survey: &EndSurvey, words: Words) -> Vec<String> {
-    denied_by_papers(&end.leg.cable, &survey.evidence(), words)
+    let denied = denied_by_papers(&end.leg.cable, &survey.evidence());
+    denied
+        .into_iter()
+        .map(|unlike| unlike.sentence(words))
+        .collect()
 }
 
 /// Outcome of a comparison in a few words.
@@ -167,8 +171,8 @@ pub const fn likeness_words(likeness: &Likeness) -> &'static str {
     match likeness {
         Likeness::FitsPapersOnly => "fits",
         Likeness::FitsOthersAlso(_) => "fits others also",
-        Likeness::FitsOthersNotPapers(_) => "fits others, not its papers",
-        Likeness::FitsNone => "fits none of the table",
+        Likeness::FitsOthersNotPapers(..) => "fits others, not its papers",
+        Likeness::FitsNone(_) => "fits none of the table",
         Likeness::NotEnough(_) => "not enough readings",
     }
 }

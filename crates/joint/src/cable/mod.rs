@@ -12,11 +12,13 @@ mod candidate;
 mod construction;
 mod layer;
 mod papers;
+mod printed;
 mod resistance;
 mod shield;
 mod size;
 mod sure;
 mod table;
+mod unlike;
 
 pub use candidate::{Candidate, candidates};
 pub use construction::{Band, Construction, Insulation, Unknown, Wall};
@@ -29,3 +31,4 @@ pub use shield::{NeutralFraction, Shield, ShieldArea, ShieldKind, neutral_wires}
 pub use size::{Conductor, Metal, Size, SizeError, Stranding, awg_wire_diameter};
 pub use sure::Sure;
 pub use table::TABLE_TEXTS;
+pub use unlike::Unlike;

@@ -2,11 +2,12 @@
 //!
 //! Why its own file: the answer is one of five sentences, never a percentage, and each says what it does not say.
 //!
-//! Invariants: papers whose layers cannot all have measured so are never said to fit; a construction is only ruled out by readings taken, so fewer readings never leave fewer constructions; every sentence ends by saying that it names no circuit and no dead cable.
+//! Invariants: papers whose layers cannot all have measured so are never said to fit, and what does not fit is named, with what was found and what was expected; the papers' own row is never named as another construction; a construction is only ruled out by readings taken, so fewer readings never leave fewer constructions; every sentence ends by saying that it names no circuit and no dead cable.
 //!
 //! Assumes: each reading's interval holds the mean diameter there; several readings over one layer are taken together, because a cable is oval.
 
 use super::candidate::{Candidate, INNER, Step, step};
+use super::unlike::Unlike;
 use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown, Words};
 use jointwright_units::{Interval, Length};
 
@@ -43,10 +44,10 @@ pub enum Likeness {
     FitsPapersOnly,
     /// Like the papers, and like these too, the nearest first.
     FitsOthersAlso(Vec<Near>),
-    /// Not like the papers, but like these, the nearest first.
-    FitsOthersNotPapers(Vec<Near>),
-    /// Like nothing in the table, the papers included.
-    FitsNone,
+    /// Not like the papers, for this to begin with, but like these, the nearest first.
+    FitsOthersNotPapers(Unlike, Vec<Near>),
+    /// Not like the papers, for this to begin with, and like no other construction of the table.
+    FitsNone(Unlike),
     /// The readings do not allow an answer, and why.
     NotEnough(String),
 }
@@ -72,14 +73,16 @@ impl Likeness {
                     list(others, words)
                 )
             }
-            Likeness::FitsOthersNotPapers(others) => {
+            Likeness::FitsOthersNotPapers(unlike, others) => {
                 format!(
-                    "The leg does not measure like its papers; it measures like {}.",
+                    "The leg does not measure like its papers: {}. It measures like {}.",
+                    unlike.sentence(words),
                     list(others, words)
                 )
             }
-            Likeness::FitsNone => format!(
-                "The leg measures neither like its papers nor like any construction of the table: measure again, and see that each reading is over the layer it says ({}, {}).",
+            Likeness::FitsNone(unlike) => format!(
+                "The leg measures neither like its papers nor like any other construction of the table. Of its papers: {}. Measure again, and see that each reading is over the layer it says ({}, {}).",
+                unlike.sentence(words),
                 Layer::Insulation.name(words),
                 Layer::InsulationScreen.name(words)
             ),
@@ -125,20 +128,19 @@ fn hulls(evidence: &Evidence) -> Readings {
 ///
 /// A construction fits when diameters exist over all its layers, each growing on the one inside by a thickness it may have, that meet every reading.
 /// Other constructions are compared by the layers under the metallic shield, since the table does not say which shield a cable has.
+/// The row that the papers name is none of them, also where another layer, or what the papers state beside it, does not fit.
 pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) -> Likeness {
     let readings = hulls(evidence);
     if readings[..INNER.len()].iter().all(Option::is_none) {
         return Likeness::NotEnough("no diameter under the metallic layer was measured".to_owned());
     }
-    let like_papers = match papers_fit(stated, evidence, &readings) {
-        Ok(fits) => fits,
+    let unlike = match unlike_papers(stated, evidence, &readings) {
+        Ok(unlike) => unlike,
         Err(unknown) => return Likeness::NotEnough(unknown.to_string()),
     };
     let wall_nominal = stated.wall_nominal().ok();
-    // The papers' own row is no other construction, unless the papers say of it what the readings deny.
-    let is_papers = |c: &Candidate| {
-        like_papers && c.conductor == stated.conductor && Some(c.wall_nominal) == wall_nominal
-    };
+    let is_papers =
+        |c: &Candidate| c.conductor == stated.conductor && Some(c.wall_nominal) == wall_nominal;
     let fits = |c: &&Candidate| {
         !is_papers(c) && visible_fits(c.conductor, evidence) && steps_fit(&c.steps, &readings)
     };
@@ -149,11 +151,11 @@ pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) 
     let mut others: Vec<Near> = others.collect();
     // Of equal distance, in the order of the table.
     others.sort_by(|a, b| a.off_ratio.total_cmp(&b.off_ratio));
-    match (like_papers, others.is_empty()) {
-        (true, true) => Likeness::FitsPapersOnly,
-        (true, false) => Likeness::FitsOthersAlso(others),
-        (false, false) => Likeness::FitsOthersNotPapers(others),
-        (false, true) => Likeness::FitsNone,
+    match (unlike, others.is_empty()) {
+        (None, true) => Likeness::FitsPapersOnly,
+        (None, false) => Likeness::FitsOthersAlso(others),
+        (Some(unlike), false) => Likeness::FitsOthersNotPapers(unlike, others),
+        (Some(unlike), true) => Likeness::FitsNone(unlike),
     }
 }
 
@@ -204,54 +206,46 @@ fn can_have_strands(conductor: Conductor, n: u32) -> bool {
 /// What of the evidence the papers' own statements deny, as the job gives them; no row of the table is taken.
 ///
 /// Every diameter of the table rests on tolerances or thicknesses that nobody here has read, so only what was seen and what the papers themselves give in diameters counts.
-pub fn denied_by_papers(stated: &Construction, evidence: &Evidence, words: Words) -> Vec<String> {
-    let conductor = stated.conductor;
-    let mut denied = Vec::new();
-    if let Some(metal) = evidence.metal.filter(|metal| *metal != conductor.metal) {
-        denied.push(format!(
-            "its conductor is {}, by its papers {}",
-            metal.name(words),
-            conductor.metal.name(words)
-        ));
-    }
-    if let Some(n) = evidence.strands
-        && (n == 1) != (conductor.stranding == Stranding::Solid)
-    {
-        denied.push(format!(
-            "{n} strands were counted, by its papers the conductor is {}",
-            conductor.stranding.name()
-        ));
-    }
-    let kind = stated.shield.kind();
-    if let Some(seen) = evidence.shield_kind.filter(|seen| *seen != kind) {
-        denied.push(format!(
-            "its shield is of {}, by its papers of {}",
-            seen.name(),
-            kind.name()
-        ));
-    }
-    if let (Some(n), Some(papers)) = (evidence.shield_elements, stated.shield.elements())
-        && n != papers
-    {
-        denied.push(format!(
-            "{n} wires or straps of its shield were counted, by its papers there are {papers}"
-        ));
-    }
+pub fn denied_by_papers(stated: &Construction, evidence: &Evidence) -> Vec<Unlike> {
+    let mut denied = seen_unlike(stated, evidence);
+    // Papers of a tape say nothing of wires beside it.
+    denied.retain(|unlike| {
+        !matches!(unlike, Unlike::ShieldElements(_, papers) if papers.elements().is_none())
+    });
     for (layer, reading) in Layer::ALL.into_iter().zip(hulls(evidence)) {
-        if let (Some(reading), Some(papers)) = (reading, stated.stated.get(&layer))
-            && papers.meet(reading).is_none()
+        if let (Some(read), Some(papers)) = (reading, stated.stated.get(&layer))
+            && papers.meet(read).is_none()
         {
-            denied.push(format!(
-                "over the {} {} to {} mm was read, errors included, by its papers it is {} to {} mm",
-                layer.name(words),
-                reading.least().mm(),
-                reading.greatest().mm(),
-                papers.least().mm(),
-                papers.greatest().mm()
-            ));
+            denied.push(Unlike::Over {
+                layer,
+                read,
+                papers: *papers,
+            });
         }
     }
     denied
+}
+
+/// What was seen and counted that is not as the papers say: of strands one or several, not how many.
+fn seen_unlike(stated: &Construction, evidence: &Evidence) -> Vec<Unlike> {
+    let papers = stated.conductor;
+    let shield = stated.shield;
+    let metal = evidence.metal.filter(|seen| *seen != papers.metal);
+    let stranding = evidence.stranding.filter(|seen| *seen != papers.stranding);
+    let is_solid = papers.stranding == Stranding::Solid;
+    let strands = evidence.strands.filter(|n| (*n == 1) != is_solid);
+    let kind = evidence.shield_kind.filter(|seen| *seen != shield.kind());
+    let elements = evidence
+        .shield_elements
+        .filter(|n| shield.elements() != Some(*n));
+    let all = [
+        metal.map(|seen| Unlike::Metal(seen, papers.metal)),
+        stranding.map(|seen| Unlike::Stranding(seen, papers.stranding)),
+        strands.map(|n| Unlike::Strands(n, papers.stranding)),
+        kind.map(|seen| Unlike::ShieldKind(seen, shield.kind())),
+        elements.map(|n| Unlike::ShieldElements(n, shield)),
+    ];
+    all.into_iter().flatten().collect()
 }
 
 fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
@@ -268,49 +262,36 @@ fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
     true
 }
 
-/// What was seen of the conductor, against its papers: one strand or several, not how many.
-fn visible_fits_papers(stated: &Construction, evidence: &Evidence) -> bool {
-    let conductor = stated.conductor;
-    let is_solid = conductor.stranding == Stranding::Solid;
-    evidence.metal.is_none_or(|seen| seen == conductor.metal)
-        && evidence
-            .stranding
-            .is_none_or(|seen| seen == conductor.stranding)
-        && evidence.strands.is_none_or(|n| (n == 1) == is_solid)
-}
-
-/// Whether the papers fit; an error when a layer that was measured has no row and no stated diameter.
-fn papers_fit(
+/// The first of what was seen, then of the layers from the inside out, that is not as the papers have it; an error when a layer that was measured has no row and no stated diameter.
+fn unlike_papers(
     stated: &Construction,
     evidence: &Evidence,
     readings: &Readings,
-) -> Result<bool, Unknown> {
-    let shield = stated.shield;
-    let seen = visible_fits_papers(stated, evidence)
-        && evidence
-            .shield_kind
-            .is_none_or(|kind| kind == shield.kind())
-        && evidence
-            .shield_elements
-            .is_none_or(|count| shield.elements() == Some(count));
+) -> Result<Option<Unlike>, Unknown> {
+    let mut first = seen_unlike(stated, evidence).into_iter().next();
     let outermost = readings.iter().rposition(Option::is_some).unwrap_or(0);
     let mut inside: Result<Interval, Unknown> = step_over(stated, Layer::Conductor, None);
-    let mut fits = seen;
     for (index, layer) in Layer::ALL.into_iter().enumerate().take(outermost + 1) {
         if index > 0 {
             inside = step_over(stated, layer, Some(inside));
         }
-        let Some(reading) = readings[index] else {
+        let Some(read) = readings[index] else {
             continue;
         };
-        let diameters = inside.clone()?;
-        match diameters.meet(reading) {
+        let papers = inside.clone()?;
+        match papers.meet(read) {
             Some(possible) => inside = Ok(possible),
             // Further layers are judged from what the papers allow, so that a missing row outside is still told.
-            None => fits = false,
+            None => {
+                first.get_or_insert(Unlike::Over {
+                    layer,
+                    read,
+                    papers,
+                });
+            }
         }
     }
-    Ok(fits)
+    Ok(first)
 }
 
 fn step_over(

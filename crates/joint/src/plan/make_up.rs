@@ -6,7 +6,7 @@ use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted};
-use jointwright_units::{Interval, Length, Toward, bound_text, range_text};
+use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
 use serde::Serialize;
 
@@ -212,36 +212,16 @@ fn tool_doc(tool: &Tool) -> LineDoc {
     }
 }
 
-/// A range of diameters as a crew reads it, rounded inward; inches first where the page has them.
-fn range_words(range: Interval, words: Words) -> String {
-    let text = range_text(range);
-    let mm = format!("{} to {} mm", text.mm.0, text.mm.1);
-    match words {
-        Words::Us if !text.inch.0.is_empty() => {
-            format!("{} to {} in ({mm})", text.inch.0, text.inch.1)
-        }
-        _ => mm,
-    }
-}
-
-/// A bound as a crew reads it, rounded to the side that is permitted.
-fn bound_words(bound: Length, toward: Toward, words: Words) -> String {
-    match words {
-        Words::Us => bound_text(bound, toward),
-        Words::Iec => bound.to_string(),
-    }
-}
-
 fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> WantedDoc {
     let (window, whose) = match &wanted.against {
         Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
-        Against::Range(interval, source) => (Some(range_words(*interval, words)), source.clone()),
+        Against::Range(interval, source) => (Some(words.diameters(*interval)), source.clone()),
         Against::AtMost(most, source) => {
-            let most = bound_words(*most, Toward::Shorter, words);
+            let most = words.bound(*most, Toward::Shorter);
             (Some(format!("at most {most}")), source.clone())
         }
         Against::AtLeast(least, source) => {
-            let least = bound_words(*least, Toward::Longer, words);
+            let least = words.bound(*least, Toward::Longer);
             (Some(format!("at least {least}")), source.clone())
         }
         Against::Words(words, source) => (Some(words.clone()), source.clone()),

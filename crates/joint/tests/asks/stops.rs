@@ -93,6 +93,32 @@ fn what_was_seen_rules_out_what_is_named_and_the_nearest_come_first() {
 }
 
 #[test]
+fn issue_16_a_jacket_alone_that_does_not_fit_is_named_and_the_papers_are_not_among_what_it_is_like()
+{
+    let case = named(CASE);
+    let jacket = "values = [\"28.26 mm\"]";
+    assert_eq!(case.job.matches(jacket).count(), 2, "two jackets");
+    let said = |job: &str| {
+        let plan = plan_with_fields(job, case);
+        (
+            plan.legs[0].ends[0].like_its_papers.clone(),
+            plan.must_stop(),
+        )
+    };
+    let (text, stops) = said(&case.job.replace(jacket, "values = [\"46.00 mm\"]"));
+    assert!(stops);
+    let own = "1/0 AWG aluminum compressed";
+    assert!(
+        text.contains("over the jacket 1.810 to 1.812 in") && text.contains("by its papers it is"),
+        "{text}"
+    );
+    assert!(!text.contains(own), "{text}");
+    // The twin: the jacket of its papers.
+    let (text, stops) = said(case.job);
+    assert!(!stops && !text.contains("over the jacket"), "{text}");
+}
+
+#[test]
 fn confirming_the_table_makes_the_stop_a_fail() {
     let rows = format!(
         "{}key = \"cable-table\", edition = \"2020\", by = \"Ines Calloway\", date = 2026-03-01 }}]",

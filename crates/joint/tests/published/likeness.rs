@@ -57,7 +57,7 @@ fn fits(case: &Value, farther_mm: f64) -> bool {
     };
     match compare(&papers(case), &evidence, &[]) {
         Likeness::FitsPapersOnly => true,
-        Likeness::FitsNone => false,
+        Likeness::FitsNone(_) => false,
         other => panic!("{other:?}"),
     }
 }

@@ -82,8 +82,8 @@ fn count(row: &mut Row, likeness: &Likeness) {
     let column = match likeness {
         Likeness::FitsPapersOnly => 0,
         Likeness::FitsOthersAlso(_) => 1,
-        Likeness::FitsOthersNotPapers(_) => 2,
-        Likeness::FitsNone => 3,
+        Likeness::FitsOthersNotPapers(..) => 2,
+        Likeness::FitsNone(_) => 3,
         Likeness::NotEnough(_) => 4,
     };
     row[column] += 1;

@@ -56,8 +56,8 @@ fn outcome(likeness: &Likeness) -> &'static str {
     match likeness {
         Likeness::FitsPapersOnly => "papers only",
         Likeness::FitsOthersAlso(_) => "others also",
-        Likeness::FitsOthersNotPapers(_) => "others not papers",
-        Likeness::FitsNone => "none",
+        Likeness::FitsOthersNotPapers(..) => "others not papers",
+        Likeness::FitsNone(_) => "none",
         Likeness::NotEnough(_) => "not enough",
     }
 }
@@ -101,7 +101,8 @@ fn the_next_level_down_is_found_under_papers_that_say_133() {
     // 175 mil wall: 13.0 + 2·0.45 + 2·4.6 mm.
     let evidence = seen(&[(Layer::Conductor, 130), (Layer::Insulation, 231)]);
     check(&evidence, "others not papers");
-    let Likeness::FitsOthersNotPapers(others) = compare(&utility(), &evidence, candidates()) else {
+    let Likeness::FitsOthersNotPapers(_, others) = compare(&utility(), &evidence, candidates())
+    else {
         panic!("checked above")
     };
     assert!(
@@ -126,8 +127,7 @@ fn a_wire_count_other_than_the_papers_say_is_not_the_papers() {
         shield_elements: Some(11),
         ..seen(&TRUE_TO_PAPERS)
     };
-    // The row with that size and wall fits by its diameters, so it is named: the papers err elsewhere.
-    check(&evidence, "others not papers");
+    check(&evidence, "none");
     check(
         &Evidence {
             shield_elements: Some(16),
@@ -140,7 +140,7 @@ fn a_wire_count_other_than_the_papers_say_is_not_the_papers() {
             shield_kind: Some(ShieldKind::FlatStraps),
             ..seen(&TRUE_TO_PAPERS)
         },
-        "others not papers",
+        "none",
     );
 }
 
@@ -155,7 +155,83 @@ fn a_jacket_that_cannot_be_is_not_the_papers() {
         .diameters
         .retain(|(layer, _)| *layer != Layer::Jacket);
     evidence.diameters.push((Layer::Jacket, reading(460)));
+    check(&evidence, "none");
+    // The twin: of a metal that nobody looked at, the same with copper is another construction.
+    evidence.metal = None;
     check(&evidence, "others not papers");
+}
+
+/// What a leg does not meet first, and whether its papers' own row is named among the others.
+fn unlike_and_own(evidence: &Evidence) -> (Option<Unlike>, bool) {
+    match compare(&utility(), evidence, candidates()) {
+        Likeness::FitsOthersNotPapers(unlike, others) => {
+            let own = |near: &Near| {
+                near.candidate.conductor == utility().conductor
+                    && near.candidate.wall_nominal == Length::MIL * 220
+            };
+            (Some(unlike), others.iter().any(own))
+        }
+        Likeness::FitsNone(unlike) => (Some(unlike), false),
+        _ => (None, false),
+    }
+}
+
+#[test]
+fn issue_16_the_first_layer_that_is_not_like_the_papers_is_named_and_their_own_row_never_is() {
+    let mut evidence = seen(&TRUE_TO_PAPERS);
+    evidence.metal = None;
+    assert_eq!(unlike_and_own(&evidence), (None, false));
+    evidence.diameters.push((Layer::Jacket, reading(460)));
+    let (
+        Some(Unlike::Over {
+            layer,
+            read,
+            papers,
+        }),
+        false,
+    ) = unlike_and_own(&evidence)
+    else {
+        panic!("{:?}", unlike_and_own(&evidence));
+    };
+    assert_eq!((layer, read), (Layer::Jacket, reading(460)));
+    assert!(papers.greatest() < read.least());
+    let sentence = compare(&utility(), &evidence, candidates()).sentence(Words::Us);
+    assert!(
+        sentence.contains("over the jacket 1.808 to 1.814 in (45.9 to 46.1 mm) was read, errors included, by its papers it is "),
+        "{sentence}"
+    );
+    // Of several, the innermost; what was seen comes before what was read.
+    evidence
+        .diameters
+        .push((Layer::InsulationScreen, reading(400)));
+    let innermost = unlike_and_own(&evidence).0;
+    assert!(
+        matches!(
+            innermost,
+            Some(Unlike::Over {
+                layer: Layer::InsulationScreen,
+                ..
+            })
+        ),
+        "{innermost:?}"
+    );
+    evidence.shield_elements = Some(11);
+    let seen_first = unlike_and_own(&evidence).0;
+    assert_eq!(
+        seen_first,
+        Some(Unlike::ShieldElements(11, utility().shield))
+    );
+}
+
+#[test]
+fn a_count_that_the_papers_deny_does_not_make_their_own_row_another_construction() {
+    let evidence = Evidence {
+        shield_elements: Some(11),
+        metal: None,
+        ..seen(&TRUE_TO_PAPERS)
+    };
+    let counted = Unlike::ShieldElements(11, utility().shield);
+    assert_eq!(unlike_and_own(&evidence), (Some(counted), false));
 }
 
 #[test]
@@ -216,11 +292,12 @@ fn readings_at_two_stations_are_taken_together() {
 #[test]
 fn every_sentence_says_what_it_does_not_say() {
     let some = || near(5);
+    let unlike = Unlike::Metal(Metal::Copper, Metal::Aluminium);
     let all = [
         Likeness::FitsPapersOnly,
         Likeness::FitsOthersAlso(some()),
-        Likeness::FitsOthersNotPapers(some()),
-        Likeness::FitsNone,
+        Likeness::FitsOthersNotPapers(unlike, some()),
+        Likeness::FitsNone(unlike),
         Likeness::NotEnough("no row for 700 kcmil compact".to_owned()),
     ];
     for likeness in all {
