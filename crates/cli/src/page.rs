@@ -687,6 +687,9 @@ fn closed(plan: &Plan, lines: &mut Lines) {
         .iter()
         .filter(|r| r.closed_by.is_some() || r.closed_until.is_some())
         .collect();
+    for idle in &plan.idle_closings {
+        lines.wrap("  ", idle);
+    }
     if closed.is_empty() {
         return;
     }

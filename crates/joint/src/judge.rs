@@ -6,12 +6,14 @@
 //!
 //! Not here: the document and the page (`plan`, the doors).
 
+mod closing;
+
 use crate::catalogue::Catalogue;
 use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs, PartKind};
 use crate::cutback::{Refusal, cutback};
 use crate::fit::Chosen;
 use crate::form::Complaint;
-use crate::job::{Closing, End, Job, JointKind, Leg, Order, PartNames};
+use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
 use crate::limit::{Datum, Outcome, Reach, Ruling};
 use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
@@ -26,6 +28,8 @@ pub struct Judged<'o> {
     pub inputs: Inputs<'o>,
     /// Rulings, in the order of checks, legs and phases.
     pub rulings: Vec<Ruling>,
+    /// Words of named engineers on questions that are judged now, a sentence each: they close nothing.
+    pub idle_closings: Vec<String>,
     /// Parts that would fit where one is left open.
     pub proposals: Vec<Proposal>,
 }
@@ -109,53 +113,17 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
     };
     let inputs = Inputs { order, legs, warm };
     let rulings = CHECKS.iter().flat_map(|check| inputs.ask(check));
-    let rulings: Vec<Ruling> = rulings.map(|ruling| closed(&order.job, ruling)).collect();
+    let rulings: Vec<Ruling> = rulings
+        .map(|ruling| closing::closed(&order.job, ruling))
+        .collect();
+    let idle_closings = closing::idle(&order.job, &rulings, depth == Depth::Whole)?;
     let proposals = proposals(&inputs, &rulings);
     Ok(Judged {
         inputs,
         rulings,
+        idle_closings,
         proposals,
     })
-}
-
-/// The ruling with the word of whoever closed it: every fact that it asks for has a closing that still holds.
-///
-/// Its outcome stays: a closing is never a pass.
-fn closed(job: &Job, ruling: Ruling) -> Ruling {
-    if ruling.outcome != Outcome::NotJudged || ruling.asks.is_empty() {
-        return ruling;
-    }
-    let subject = &ruling.subject;
-    let concerns = |row: &&Closing| {
-        row.check == ruling.check
-            && row.leg == subject.leg
-            && (row.phase.is_none() || row.phase == subject.phase)
-    };
-    let rows: Vec<&Closing> = job.closings.iter().filter(concerns).collect();
-    let said = |row: &Closing| {
-        let (why, by) = (row.why.trim_end_matches('.'), &row.by);
-        format!("{by}: \"{why}\" ({}, until {})", row.date, row.until)
-    };
-    let of = |holds: bool| -> Option<String> {
-        let answers = ruling.asks.iter().map(|ask| {
-            let mut ours = rows.iter().filter(|row| row.fact == ask.fact.key);
-            ours.find(|row| !holds || row.until >= job.date)
-        });
-        let mut said: Vec<String> = answers
-            .collect::<Option<Vec<_>>>()?
-            .into_iter()
-            .map(|row| said(row))
-            .collect();
-        said.dedup();
-        Some(said.join("; "))
-    };
-    let closed_by = of(true);
-    let closed_until = if closed_by.is_none() { of(false) } else { None };
-    Ruling {
-        closed_by,
-        closed_until,
-        ..ruling
-    }
 }
 
 fn leg_inputs<'o>(
@@ -248,15 +216,21 @@ fn solve_fields(job: &Job, leg: &mut LegInputs<'_>) {
 }
 
 fn complaint(refusal: &Refusal) -> Complaint {
-    let mut parts = refusal.place.rsplitn(3, ':');
+    let hint = "One of the rows was copied wrongly, or two papers are for different parts: look both up again.";
+    complaint_at(&refusal.place, refusal.message.clone(), hint.to_owned())
+}
+
+/// A complaint at a place that was written as `file:line:column`.
+fn complaint_at(place: &str, message: String, hint: String) -> Complaint {
+    let mut parts = place.rsplitn(3, ':');
     let column = parts.next().and_then(|c| c.parse().ok()).unwrap_or(1);
     let line = parts.next().and_then(|l| l.parse().ok()).unwrap_or(1);
     Complaint {
         path: parts.next().unwrap_or_default().to_owned(),
         line,
         column,
-        message: refusal.message.clone(),
-        hint: "One of the rows was copied wrongly, or two papers are for different parts: look both up again.".to_owned(),
+        message,
+        hint,
     }
 }
 

@@ -201,6 +201,13 @@ impl Catalogue {
         self.names.contains(&(kind.to_owned(), id.to_owned()))
     }
 
+    /// Kind of the row of a name, as its table is called; `None` where no row or several bear it.
+    pub fn kind_of(&self, id: &str) -> Option<&'static str> {
+        let mut kinds = KIND_NAMES.iter().filter(|kind| self.names_row(kind, id));
+        let kind = kinds.next()?;
+        kinds.next().is_none().then_some(*kind)
+    }
+
     /// Rows in the order of their names, so that the order in files changes nothing.
     fn sort(&mut self) {
         self.bodies.sort_by(|a, b| a.head.id.cmp(&b.head.id));

@@ -283,6 +283,7 @@ impl JobReader<'_> {
             by: format!("{by}{role}"),
             date,
             until,
+            place: self.place_of(row.at("fact")),
         })
     }
 

@@ -535,6 +535,8 @@ pub struct Closing {
     pub date: Date,
     /// Last day on which it holds.
     pub until: Date,
+    /// File, line and column of its fact.
+    pub place: String,
 }
 
 /// A joint to be planned.

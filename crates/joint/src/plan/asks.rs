@@ -1,6 +1,7 @@
 //! The asks of a plan: every missing fact once, what it settles, and the letters that ask for it.
 
 use super::document::Plan;
+use crate::catalogue::Catalogue;
 use crate::judge::Judged;
 use crate::limit::{Ask, Fact, Outcome, Ruling};
 use schemars::JsonSchema;
@@ -24,11 +25,13 @@ pub struct AskDoc {
     pub question: String,
     /// What it is of: legs, ends, parts, keys; an empty text for the job.
     pub of: Vec<String>,
+    /// Kind of the row that each of these names, as its table is called; an empty text where it names none.
+    pub kinds: Vec<String>,
     /// Where the answer goes.
     pub goes_into: PlaceDoc,
-    /// Rulings that wait for it alone, as check and leg or end.
+    /// Checks of a leg or an end that wait for it alone.
     pub settles: Vec<String>,
-    /// Rulings that wait for it and for other facts.
+    /// Those of which a ruling waits for other facts too.
     pub helps: Vec<String>,
 }
 
@@ -37,7 +40,7 @@ pub struct AskDoc {
 pub struct PlaceDoc {
     /// File: "job" or "catalogue".
     pub file: String,
-    /// Tables of that file that take it, one of them by the kind of part.
+    /// Tables of that file that take it: of all kinds of parts that are asked about, each where the kind of its row is known.
     pub tables: Vec<String>,
     /// Fields.
     pub fields: Vec<String>,
@@ -97,18 +100,20 @@ pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
             add(&mut by_key, key, asks, ruling, keys.len() == 1);
         }
     }
-    let mut waiting: Vec<Waiting<'_>> = by_key.into_values().collect();
-    waiting.sort_by_key(|w| {
+    let catalogue = &judged.inputs.order.catalogue;
+    let waiting = by_key.into_values();
+    let mut docs: Vec<AskDoc> = waiting.map(|w| ask_doc(&w, catalogue)).collect();
+    docs.sort_by_key(|ask| {
         let most_first = |n: usize| usize::MAX - n;
         (
-            !w.fact.who.is_near(),
-            w.fact.is_found_during_the_work(),
-            most_first(w.alone.len()),
-            most_first(w.alone.len() + w.with_others.len()),
-            w.fact.key,
+            !ask.near,
+            ask.during_work,
+            most_first(ask.settles.len()),
+            most_first(ask.settles.len() + ask.helps.len()),
+            ask.fact.clone(),
         )
     });
-    waiting.iter().map(ask_doc).collect()
+    docs
 }
 
 fn add<'r>(
@@ -139,12 +144,23 @@ fn add<'r>(
     }
 }
 
-fn ask_doc(waiting: &Waiting<'_>) -> AskDoc {
+fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue) -> AskDoc {
     let fact = waiting.fact;
     let named = |rulings: &[&Ruling]| {
-        let names = rulings.iter().map(|r| format!("{} {}", r.check, whom(r)));
-        names.collect::<Vec<String>>()
+        let mut names: Vec<String> = Vec::new();
+        for ruling in rulings {
+            let name = format!("{} {}", ruling.check, whom(ruling));
+            if !names.contains(&name) {
+                names.push(name);
+            }
+        }
+        names
     };
+    // A check of which one ruling waits for other facts too is not settled by this one.
+    let helps = named(&waiting.with_others);
+    let mut settles = named(&waiting.alone);
+    settles.retain(|name| !helps.contains(name));
+    let kinds: Vec<String> = waiting.of.iter().map(|of| kind_of(of, catalogue)).collect();
     AskDoc {
         fact: fact.key.to_owned(),
         who: fact.who.name().to_owned(),
@@ -155,11 +171,37 @@ fn ask_doc(waiting: &Waiting<'_>) -> AskDoc {
         of: waiting.of.clone(),
         goes_into: PlaceDoc {
             file: fact.file.name().to_owned(),
-            tables: fact.tables.iter().map(|t| (*t).to_owned()).collect(),
+            tables: tables_of(fact.tables.iter().copied(), &kinds),
             fields: fact.fields.iter().map(|f| (*f).to_owned()).collect(),
         },
-        settles: named(&waiting.alone),
-        helps: named(&waiting.with_others),
+        kinds,
+        settles,
+        helps,
+    }
+}
+
+/// Kind of the row that a text names, or names at its end ("body end of X").
+fn kind_of(of: &str, catalogue: &Catalogue) -> String {
+    let id = of.rsplit(" of ").next().unwrap_or(of);
+    catalogue.kind_of(id).unwrap_or_default().to_owned()
+}
+
+/// Of tables such as `body.shelf` those of these kinds of rows; all of them where one of the kinds is not known, or none fits.
+fn tables_of<'t>(tables: impl Iterator<Item = &'t str>, kinds: &[String]) -> Vec<String> {
+    let all: Vec<String> = tables.map(str::to_owned).collect();
+    let is_of = |table: &&String| {
+        let row = table.split('.').next().unwrap_or_default();
+        kinds.iter().any(|kind| kind == row)
+    };
+    let ours: Vec<String> = all.iter().filter(is_of).cloned().collect();
+    let is_known = kinds.iter().all(|kind| {
+        let row = |table: &String| table.split('.').next() == Some(kind);
+        ours.iter().any(row)
+    });
+    if is_known && !ours.is_empty() {
+        ours
+    } else {
+        all
     }
 }
 
@@ -209,7 +251,7 @@ impl Plan {
                     format!("the maker of {of}, or its paper"),
                 );
                 let entry = by_addressee.entry(key).or_default();
-                entry.push((ask.clone(), vec![of.clone()]));
+                entry.push((ask.of_one(of), vec![of.clone()]));
             }
         }
         by_addressee
@@ -284,6 +326,17 @@ fn question_of(ask: &AskDoc, of: &[String]) -> String {
 }
 
 impl AskDoc {
+    /// The same ask of one of those that it is of: its place is the table of that row's kind.
+    fn of_one(&self, of: &str) -> AskDoc {
+        let mut ask = self.clone();
+        let mut each = self.of.iter().zip(&self.kinds);
+        if let Some((_, kind)) = each.find(|(known, _)| *known == of) {
+            let tables = self.goes_into.tables.iter().map(String::as_str);
+            ask.goes_into.tables = tables_of(tables, std::slice::from_ref(kind));
+        }
+        ask
+    }
+
     /// Where the answer goes, as a line.
     pub fn place(&self) -> String {
         let place = &self.goes_into;

@@ -32,6 +32,9 @@ pub struct Plan {
     pub stops: Vec<StopDoc>,
     /// Every missing fact once: first what crew or owner can close, then what makers are asked for, in each what settles most first.
     pub asks: Vec<AskDoc>,
+    /// Words of named engineers that close nothing, because their questions are judged now.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub idle_closings: Vec<String>,
     /// What this version does not compute, whatever is stated.
     pub not_computed: Vec<String>,
     /// What is not computed because something is not known, and what that is.

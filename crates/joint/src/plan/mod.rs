@@ -135,6 +135,7 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
         outcome: worst(&judged.rulings).name().to_owned(),
         stops: asks::stop_docs(judged),
         asks: asks::ask_docs(judged),
+        idle_closings: judged.idle_closings.clone(),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged),
         governs: governing(&judged.rulings).map(ruling_doc),

@@ -1,7 +1,7 @@
 //! Closed: a named engineer's own word on a question is printed as that, and is never a pass.
 
 use crate::cases::{Case, accepted, lines, named, read};
-use jointwright_joint::judge::judge_unsolved;
+use jointwright_joint::judge::{judge, judge_unsolved};
 use jointwright_joint::plan::{Plan, plan};
 
 const CASE: &str = "straight-wires-growth-measured";
@@ -91,10 +91,64 @@ fn a_closing_that_has_run_out_counts_as_open() {
     assert_eq!(ask.expect("asked").of, ["A", "B"]);
 }
 
+/// What is said of a word on no question.
+#[track_caller]
+fn refused_when_judged(closing: &str) -> String {
+    let (job, case) = job(ALL, closing);
+    let order = accepted(read(&job, &case.catalogues()), CASE);
+    lines(&judge_unsolved(&order).expect_err("a word on no question"))
+}
+
 #[test]
-fn a_closing_of_another_fact_closes_nothing() {
-    let plan = plan_with(&CLOSING.replace("jacket-shrinks", "moisture"));
+fn issue_16_a_closing_that_matches_no_question_is_refused_at_its_row_with_the_nearest() {
+    let said = refused_when_judged(&CLOSING.replace("jacket-shrinks", "moisture"));
+    let (text, case) = job(ALL, &CLOSING.replace("jacket-shrinks", "moisture"));
+    let row = text
+        .lines()
+        .position(|line| line == "fact = \"moisture\"")
+        .expect("the row");
+    assert!(said.contains(&format!(":{}:", row + 1)), "{said}");
+    assert!(
+        said.contains("`seal_overlap` of leg A does not wait for the fact `moisture`")
+            && said.contains("jacket-shrinks"),
+        "{said}"
+    );
+    // One phase of a question that is asked of a leg; the whole joint.
+    let phase = CLOSING.replace("leg = \"A\"", "leg = \"A\"\nphase = 1");
+    let said = refused_when_judged(&phase);
+    assert!(
+        said.contains("asks nothing of leg A, phase 1")
+            && said.contains("It asks of: leg A; leg B"),
+        "{said}"
+    );
+    let joint = refused_when_judged(&CLOSING.replace("leg = \"A\"\n", ""));
+    assert!(joint.contains("asks nothing of joint"), "{joint}");
+    // A check that has nothing to ask of this joint.
+    let ports = refused_when_judged(&CLOSING.replace("seal_overlap", "bus_ports"));
+    assert!(ports.contains("Take the row out"), "{ports}");
+    // A word on what rests on a field waits for the field.
+    let field = CLOSING.replace("seal_overlap", "interface_stress");
+    let (text, _) = job(ALL, &field);
+    let order = accepted(read(&text, &case.catalogues()), CASE);
+    assert!(judge_unsolved(&order).is_ok());
+    assert!(judge(&order).is_err());
+}
+
+#[test]
+fn issue_16_a_closing_of_a_question_that_is_judged_now_is_named_and_changes_nothing() {
+    let judged = CLOSING.replace("seal_overlap", "insulation_in_body");
+    let phase = judged.replace("leg = \"A\"", "leg = \"A\"\nphase = 1");
+    let plan = plan_with(&phase);
+    let [idle] = plan.idle_closings.as_slice() else {
+        panic!("{:?}", plan.idle_closings);
+    };
+    assert!(
+        idle.contains("Ines Calloway") && idle.contains("insulation in body of leg A, phase 1"),
+        "{idle}"
+    );
     assert!(plan.rulings.iter().all(|r| r.closed_by.is_none()));
+    // The twin: a word on an open question is none of these.
+    assert!(plan_with(CLOSING).idle_closings.is_empty());
 }
 
 #[test]

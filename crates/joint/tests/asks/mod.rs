@@ -12,6 +12,7 @@ use jointwright_joint::judge::{Judged, judge};
 use jointwright_joint::limit::fact_table::FACTS;
 use jointwright_joint::limit::{File, Outcome, Ruling};
 use jointwright_joint::plan::{Plan, plan};
+use std::collections::BTreeMap;
 
 /// The job that `new` writes.
 pub const STARTER: Case = Case {
@@ -134,6 +135,51 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
             assert!(!ask.question.contains("{of}"), "{ask:?}");
         }
     }
+}
+
+#[test]
+fn issue_16_no_check_stands_on_both_sides_of_with_other_answers() {
+    let mut n_helped = 0;
+    for case in everything().chain([STARTER]) {
+        let plan = plan_with_fields(case.job, case);
+        for ask in &plan.asks {
+            let mut all: Vec<&String> = ask.settles.iter().chain(&ask.helps).collect();
+            all.sort_unstable();
+            let n = all.len();
+            all.dedup();
+            assert_eq!(all.len(), n, "{}: {ask:?}", case.slug);
+            n_helped += usize::from(!ask.settles.is_empty() && !ask.helps.is_empty());
+        }
+    }
+    assert!(n_helped > 0, "both sides are seen");
+}
+
+#[test]
+fn issue_16_a_letter_about_one_row_names_the_table_of_its_kind_alone() {
+    let mut n_letters = 0;
+    for case in everything().chain([STARTER]) {
+        let plan = plan_with_fields(case.job, case);
+        let makers = plan.asks.iter().filter(|ask| ask.who == "part-maker");
+        let ids = makers.flat_map(|ask| ask.of.iter().zip(&ask.kinds));
+        let kinds: BTreeMap<&String, &String> = ids.filter(|(_, kind)| !kind.is_empty()).collect();
+        for letter in plan.letters() {
+            let to = kinds.iter().find(|(of, _)| {
+                letter
+                    .text
+                    .contains(&format!("To: the maker of {of}, or its paper"))
+            });
+            let Some((of, kind)) = to else {
+                continue;
+            };
+            n_letters += 1;
+            for line in letter.text.lines().filter(|l| l.contains("Goes into the")) {
+                assert!(!line.contains(" or "), "{of}: {line}");
+                let table = format!("catalogue, under {kind}");
+                assert!(line.contains(&table), "{of}: {line}");
+            }
+        }
+    }
+    assert!(n_letters > 10, "{n_letters}");
 }
 
 #[test]

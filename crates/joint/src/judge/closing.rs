@@ -1,0 +1,162 @@
+//! Closing: a named engineer's word on a question that is not judged, and what is said of a word on no question.
+//!
+//! Why its own file: a word that closes nothing, and that nobody is told of, is taken for one that does.
+//!
+//! Invariants: a word changes no outcome; a word whose question is not asked is a complaint at its row; one whose question is judged now is named.
+
+use super::complaint_at;
+use crate::form::Complaint;
+use crate::job::{Closing, Job};
+use crate::limit::{OF_FIELD, OF_LOAD, OF_PRESSURE, Outcome, Ruling, Subject};
+
+/// Whether a word is on the question of a ruling, whatever fact it names.
+fn concerns(row: &Closing, ruling: &Ruling) -> bool {
+    row.check == ruling.check
+        && row.leg == ruling.subject.leg
+        && (row.phase.is_none() || row.phase == ruling.subject.phase)
+}
+
+/// The ruling with the word of whoever closed it: every fact that it asks for has a closing that still holds.
+///
+/// Its outcome stays: a closing is never a pass.
+pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
+    if ruling.outcome != Outcome::NotJudged || ruling.asks.is_empty() {
+        return ruling;
+    }
+    let ours = job.closings.iter().filter(|row| concerns(row, &ruling));
+    let rows: Vec<&Closing> = ours.collect();
+    let said = |row: &Closing| {
+        let (why, by) = (row.why.trim_end_matches('.'), &row.by);
+        format!("{by}: \"{why}\" ({}, until {})", row.date, row.until)
+    };
+    let of = |holds: bool| -> Option<String> {
+        let answers = ruling.asks.iter().map(|ask| {
+            let mut ours = rows.iter().filter(|row| row.fact == ask.fact.key);
+            ours.find(|row| !holds || row.until >= job.date)
+        });
+        let mut said: Vec<String> = answers
+            .collect::<Option<Vec<_>>>()?
+            .into_iter()
+            .map(|row| said(row))
+            .collect();
+        said.dedup();
+        Some(said.join("; "))
+    };
+    let closed_by = of(true);
+    let closed_until = if closed_by.is_none() { of(false) } else { None };
+    Ruling {
+        closed_by,
+        closed_until,
+        ..ruling
+    }
+}
+
+/// Words on questions that are judged now, a sentence each.
+///
+/// Where less than the whole is computed, checks that rest on what is left out ask nothing, and words on them wait.
+///
+/// # Errors
+/// Words on no question of this joint, as complaints at their rows, with what is asked instead.
+pub(super) fn idle(
+    job: &Job,
+    rulings: &[Ruling],
+    is_whole: bool,
+) -> Result<Vec<String>, Vec<Complaint>> {
+    let mut idle = Vec::new();
+    let mut complaints = Vec::new();
+    let rests_on_more = |check: &str| {
+        let mut all = OF_FIELD.iter().chain(OF_PRESSURE).chain(OF_LOAD);
+        all.any(|known| *known == check)
+    };
+    let asked = |row: &&Closing| is_whole || !rests_on_more(&row.check);
+    for row in job.closings.iter().filter(asked) {
+        match use_of(row, rulings) {
+            Use::Closes => {}
+            Use::IsJudged => idle.push(format!(
+                "{}, of {}: this word on {} of {} closes nothing, the question is judged now.",
+                row.by,
+                row.date,
+                row.check.replace('_', " "),
+                subject(row).words()
+            )),
+            Use::Never(message, hint) => complaints.push(complaint_at(&row.place, message, hint)),
+        }
+    }
+    if complaints.is_empty() {
+        return Ok(idle);
+    }
+    complaints.sort();
+    Err(complaints)
+}
+
+/// What a word does.
+enum Use {
+    /// It is on a question that waits for the fact it names.
+    Closes,
+    /// Its question is judged.
+    IsJudged,
+    /// There is no such question; what was found, and what to do.
+    Never(String, String),
+}
+
+fn subject(row: &Closing) -> Subject {
+    Subject {
+        leg: row.leg.clone(),
+        phase: row.phase,
+    }
+}
+
+fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
+    let of_check: Vec<&Ruling> = rulings.iter().filter(|r| r.check == row.check).collect();
+    let ours: Vec<&Ruling> = of_check
+        .iter()
+        .copied()
+        .filter(|ruling| concerns(row, ruling))
+        .collect();
+    let whom = subject(row).words();
+    let check = &row.check;
+    if ours.is_empty() {
+        let asked = each_once(of_check.iter().map(|r| r.subject.words()));
+        let hint = if asked.is_empty() {
+            "Take the row out, or name the check that the plan leaves not judged.".to_owned()
+        } else {
+            format!("It asks of: {}. Name one of them.", asked.join("; "))
+        };
+        let message =
+            format!("The check `{check}` asks nothing of {whom}: this word closes nothing.");
+        return Use::Never(message, hint);
+    }
+    let open: Vec<&&Ruling> = ours
+        .iter()
+        .filter(|r| r.outcome == Outcome::NotJudged)
+        .collect();
+    if open.is_empty() {
+        return Use::IsJudged;
+    }
+    let facts = each_once(
+        open.iter()
+            .flat_map(|r| r.asks.iter().map(|ask| ask.fact.key.to_owned())),
+    );
+    if facts.contains(&row.fact) {
+        return Use::Closes;
+    }
+    let message = format!(
+        "`{check}` of {whom} does not wait for the fact `{}`: this word closes nothing.",
+        row.fact
+    );
+    let hint = format!(
+        "It waits for: {}. Name one of them; where the fact has been answered, take the row out.",
+        facts.join(", ")
+    );
+    Use::Never(message, hint)
+}
+
+fn each_once(texts: impl Iterator<Item = String>) -> Vec<String> {
+    let mut once: Vec<String> = Vec::new();
+    for text in texts {
+        if !once.contains(&text) {
+            once.push(text);
+        }
+    }
+    once
+}
