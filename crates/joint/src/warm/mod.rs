@@ -11,6 +11,7 @@
 //!
 //! Source: `docs/theory/warm.md`, `docs/theory/ladder.md`.
 
+mod around;
 mod input;
 mod model;
 mod outside;

@@ -1,0 +1,127 @@
+//! Around: what surrounds a leg, stretch by stretch, as a film on its surface, stated or computed.
+
+use super::outside::{self, FREE_AIR, Part, Surface};
+use super::shape::{Air, Shape, Stretch};
+use crate::job::{Job, Leg, Surrounding};
+use jointwright_numerics::rating::thermal::Hanging;
+use std::f64::consts::PI;
+
+/// The surroundings of a leg, and what is said of those that were computed.
+#[derive(Default)]
+pub(super) struct Around {
+    pub stretches: Vec<Stretch>,
+    pub says: Vec<String>,
+    pub memory: Vec<&'static str>,
+}
+
+impl Around {
+    fn remember(&mut self, key: &'static str) {
+        if !self.memory.contains(&key) {
+            self.memory.push(key);
+        }
+    }
+}
+
+/// The cable of a leg for what surrounds it.
+fn surface(leg: &Leg, shape: &Shape) -> Surface {
+    let shield_m = shape.layers.iter().rev().nth(1);
+    Surface {
+        jacket_m: (
+            2.0 * shield_m.map_or(0.0, |layer| layer.outside_m),
+            2.0 * shape.cable_m(),
+        ),
+        jacket_k_m_per_w: leg
+            .jacket_stuff
+            .map_or(0.0, |stuff| 1.0 / stuff.conductivity_w_per_mk),
+    }
+}
+
+/// The surroundings from the middle of the joint on.
+pub(super) fn stretches(
+    job: &Job,
+    leg: &Leg,
+    shape: &Shape,
+    zero_mm: f64,
+    rows: &[&Surrounding],
+) -> Result<Around, String> {
+    let mut from_m = 0.0;
+    let mut around = Around::default();
+    for row in rows {
+        let until_m = row
+            .until
+            .map_or(f64::INFINITY, |until| (until.mm() - zero_mm) * 1e-3);
+        let touches_joint = from_m < shape.joint_end_m();
+        let warmest = job.place.ambient_degc.1;
+        if let Some(warmest) = warmest.filter(|degc| touches_joint && row.degc < *degc) {
+            return Err(format!(
+                "{}: {} at the joint is {} degC, colder than the place becomes, {warmest} degC",
+                row.place, row.what, row.degc
+            ));
+        }
+        let (film_w_per_m2k, air) = film(leg, shape, row, touches_joint, &mut around)?;
+        around.stretches.push(Stretch {
+            until_m,
+            degc: row.degc,
+            film_w_per_m2k,
+            air,
+        });
+        from_m = until_m;
+    }
+    Ok(around)
+}
+
+/// What a row does with the heat of a square metre of surface, W/(m² K), stated or computed; with it the still air that it is, if it is that.
+fn film(
+    leg: &Leg,
+    shape: &Shape,
+    row: &Surrounding,
+    touches_joint: bool,
+    around: &mut Around,
+) -> Result<(f64, Option<Air>), String> {
+    let mut air = None;
+    let resistance = match &row.soil {
+        Some(soil) => {
+            let parts = outside::in_soil(soil, row.duct.as_ref(), &surface(leg, shape), row.degc)
+                .map_err(|why| format!("{}: {}: {why}", row.place, row.what))?;
+            let says = outside::words(&parts);
+            around
+                .says
+                .push(format!("leg {}, {}: {says}", leg.id, row.what));
+            parts
+                .iter()
+                .filter_map(|part| part.memory)
+                .for_each(|key| around.remember(key));
+            Some(parts.iter().map(|part: &Part| part.k_m_per_w).sum())
+        }
+        None => row.outside_k_m_per_w,
+    };
+    let film_w_per_m2k = match (row.film_w_per_m2k, resistance) {
+        (Some(film), _) => film,
+        (None, None) if row.air.is_some() => {
+            let hanging = row.air.map_or(Hanging::ALONE, outside::hanging);
+            let (diameter_m, rise_k) = (2.0 * shape.cable_m(), AIR_FIRST_K);
+            around.remember(FREE_AIR);
+            air = Some(Air {
+                hanging,
+                what: row.what.clone(),
+                diameter_m,
+                rise_k,
+            });
+            hanging.coefficient(diameter_m) * rise_k.powf(0.25)
+        }
+        (None, Some(_)) if touches_joint => {
+            return Err(format!(
+                "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
+                row.place,
+                row.what,
+                shape.joint_end_m() * 1e3
+            ));
+        }
+        (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
+        (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
+    };
+    Ok((film_w_per_m2k, air))
+}
+
+/// Rise over still air with which the search for its film begins, K.
+const AIR_FIRST_K: f64 = 10.0;
