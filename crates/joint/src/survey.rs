@@ -134,6 +134,11 @@ pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
     (cable, read)
 }
 
+/// Where a diameter is read, in words: "A1 over the insulation".
+pub fn place_words(leg: &Leg, phase: u8, over: Layer, words: Words) -> String {
+    format!("{}{phase} over the {}", leg.id, over.name(words))
+}
+
 impl EndSurvey {
     /// Evidence for the comparison with the cable's papers.
     pub fn evidence(&self) -> Evidence {

@@ -20,7 +20,7 @@ use crate::fit::Chosen;
 use crate::job::{Job, Leg};
 use crate::limit::{Ask, Outcome, Ruling, fact_table as fact};
 use crate::plane::Plane;
-use crate::survey::EndSurvey;
+use crate::survey::{EndSurvey, place_words};
 
 /// One leg, of which something may be missing.
 #[derive(Clone, Debug)]
@@ -135,7 +135,7 @@ impl Missing<'_> {
     }
 
     fn over(&self, phase: u8, over: Layer) -> String {
-        format!("{} over the {}", self.end(phase), over.name(self.job.words))
+        place_words(self.leg, phase, over, self.job.words)
     }
 
     /// What is missing for the comparison with the papers: a reading under the metallic shield, or a row for the cable.

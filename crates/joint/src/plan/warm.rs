@@ -247,6 +247,9 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
                 .chain(done.unconfirmed.iter().map(|key| {
                     format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
                 }))
+                .chain((!done.unread.is_empty()).then(|| {
+                    format!("the diameters of the papers for what nobody read, {}: nothing passes on these temperatures", done.unread_words())
+                }))
                 .collect(),
             surroundings: surroundings(inputs)
                 .into_iter()

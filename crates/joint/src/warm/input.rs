@@ -8,10 +8,11 @@ use crate::cutback::Cutback;
 use crate::fault::shield_area_mm2;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg, Surrounding};
+use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
 use crate::section::Unknown;
 use crate::shielding::{ShieldLoss, along, measured_words, shield_loss};
-use crate::survey::EndSurvey;
+use crate::survey::{EndSurvey, place_words};
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::Loss;
 use jointwright_numerics::rating::Conductor;
@@ -56,6 +57,8 @@ pub(super) struct Said {
     pub memory: Vec<&'static str>,
     /// From what the diameter of its shield is taken, where a loss follows from it.
     pub shield_says: Option<String>,
+    /// Diameters that nobody read, and that are the papers' here.
+    pub unread: Vec<Ask>,
 }
 
 /// What is missing of one leg, gathered.
@@ -164,6 +167,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
             connector_ohm: (ratio * equal_ohm, equal_ohm),
             outside: around.says,
             memory: around.memory,
+            unread: unread(job, subject),
             shield_says: has_round.then(|| {
                 format!(
                     "shield of leg {}: {}",
@@ -441,7 +445,27 @@ struct Radii {
     jacket_m: f64,
 }
 
-/// Radii as read where they were, else as the papers have them.
+/// Layers whose diameters count: on the papers' in place of a reading nothing passes.
+///
+/// The conductor is not among them: its metal is that of its papers' size, and so is its diameter, whatever was read.
+pub const READ_FOR_HEAT: [cable::Layer; 3] = [
+    cable::Layer::Insulation,
+    cable::Layer::InsulationScreen,
+    cable::Layer::Jacket,
+];
+
+/// What of that nobody read on the ends of a leg, as it is asked for.
+fn unread(job: &Job, subject: &LegSubject<'_>) -> Vec<Ask> {
+    let ends = (1_u8..).zip(subject.surveys);
+    let unread = ends.flat_map(|(phase, survey)| {
+        let layers = READ_FOR_HEAT.into_iter();
+        let unread = layers.filter(|over| !survey.diameters.contains_key(over));
+        unread.map(move |over| fact::READING.of(place_words(subject.leg, phase, over, job.words)))
+    });
+    unread.collect()
+}
+
+/// Radii as read where they were, else as the papers have them; the conductor's is theirs.
 fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
     let papers = &subject.leg.cable;
     let read = |layer| {
@@ -453,20 +477,17 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
             Interval::hull(readings.flat_map(|d| [d.known.read.least(), d.known.read.greatest()]));
         hull.map(|hull| (hull.least().mm() + hull.greatest().mm()) * 0.25e-3)
     };
-    let over = |layer| -> Result<f64, String> {
-        match read(layer) {
-            Some(radius) => Ok(radius),
-            None => papers
-                .diameter_over(layer)
-                .map(|band| half_m(band.nominal))
-                .map_err(|why| why.to_string()),
-        }
+    let stated = |layer| -> Result<f64, String> {
+        let band = papers.diameter_over(layer);
+        band.map(|band| half_m(band.nominal))
+            .map_err(|why| why.to_string())
     };
+    let over = |layer| read(layer).map_or_else(|| stated(layer), Ok);
     let screen_m = over(cable::Layer::InsulationScreen)?;
     let shield = papers.thickness_of(cable::Layer::MetallicShield);
     let shield = shield.map_err(|why| why.to_string())?;
     let radii = Radii {
-        conductor_m: over(cable::Layer::Conductor)?,
+        conductor_m: stated(cable::Layer::Conductor)?,
         insulation_m: over(cable::Layer::Insulation)?,
         screen_m,
         shield_m: screen_m + metres(shield.nominal),

@@ -19,7 +19,7 @@ mod question;
 mod shape;
 mod whence;
 
-pub use input::LegSubject;
+pub use input::{LegSubject, READ_FOR_HEAT};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};
 
@@ -28,6 +28,7 @@ pub(crate) use question::{Warmed, runs_away};
 use crate::cable::Metal;
 use crate::catalogue::{Ageing, Bus};
 use crate::job::{Job, JointKind};
+use crate::limit::Ask;
 use crate::section::Unknown;
 use input::Missing;
 use jointwright_numerics::ladder::Hub;
@@ -84,6 +85,8 @@ pub struct Done {
     pub bus_says: Option<String>,
     /// Keys of values from memory on which these temperatures rest and which the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
+    /// Diameters that nobody read, and for which the papers' stand, as they are asked for.
+    pub unread: Vec<Ask>,
 }
 
 /// What is said of one leg.
@@ -183,7 +186,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
         return Warm::Refused(why);
     }
-    let unconfirmed = unconfirmed(job, &inputs);
+    let (unconfirmed, unread) = (unconfirmed(job, &inputs), unread(&inputs));
     let (shapes, said) = inputs
         .into_iter()
         .map(|input| (input.shape, input.said))
@@ -193,10 +196,17 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
         Ok(done) => Warm::Done(Box::new(Done {
             bus_says,
             unconfirmed,
+            unread,
             ..done
         })),
         Err(why) => Warm::Refused(why),
     }
+}
+
+/// Diameters that nobody read, leg by leg.
+fn unread(inputs: &[input::LegInput]) -> Vec<Ask> {
+    let each = inputs.iter().flat_map(|input| input.said.unread.clone());
+    each.collect()
 }
 
 /// Keys of what is from memory and not confirmed by the owner, each once.

@@ -635,6 +635,7 @@ impl Model {
             legs,
             bus_says: None,
             unconfirmed: Vec::new(),
+            unread: Vec::new(),
             model: self,
         })
     }

@@ -1,7 +1,9 @@
 //! Question: a temperature under load beside the most that somebody allows.
 
 use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
-use crate::limit::{AmountQuestion, Outcome, Reach, Ruling, Subject, Word};
+use crate::limit::{
+    AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
+};
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
@@ -59,23 +61,43 @@ impl Warmed<'_> {
 }
 
 impl Done {
-    /// A ruling as these temperatures let it stand: on values from memory that the owner has not confirmed nothing is ruled.
+    /// A ruling as these temperatures let it stand: on values from memory that the owner has not confirmed nothing is ruled, and on diameters that nobody read nothing passes.
     pub fn weighed(&self, ruling: Ruling) -> Ruling {
-        if self.unconfirmed.is_empty() || ruling.outcome == Outcome::NotJudged {
+        let rests_on_memory = !self.unconfirmed.is_empty();
+        let passes_unread = ruling.outcome == Outcome::Pass && !self.unread.is_empty();
+        if ruling.outcome == Outcome::NotJudged || !(rests_on_memory || passes_unread) {
             return ruling;
         }
-        let keys = self.unconfirmed.join("`, `");
-        let said = ruling.why.map_or(String::new(), |why| format!("; {why}"));
-        Ruling {
-            outcome: Outcome::NotJudged,
-            why: Some(format!(
-                "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`{said}"
-            )),
-            hint: Some(format!(
-                "Ask: Does the owner's engineer confirm `{keys}` after reading the standard (`confirmation`: edition, by, date)?"
-            )),
-            ..ruling
+        let (mut why, mut hints) = (Vec::new(), Vec::new());
+        if rests_on_memory {
+            let keys = self.unconfirmed.join("`, `");
+            why.push(format!("these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"));
+            hints.push(format!("Ask: Does the owner's engineer confirm `{keys}` after reading the standard (`confirmation`: edition, by, date)?"));
         }
+        if !self.unread.is_empty() {
+            why.push(format!(
+                "the diameters of the papers stand for what nobody read: {}",
+                self.unread_words()
+            ));
+            hints.push(format!("Ask: Read {}.", self.unread_words()));
+        }
+        why.extend(ruling.why);
+        let keys = self.unconfirmed.iter();
+        let confirmations = keys.map(|key| fact::CONFIRMATION.of(*key));
+        let asks: Vec<Ask> = confirmations.chain(self.unread.iter().cloned()).collect();
+        let weighed = Ruling {
+            outcome: Outcome::NotJudged,
+            why: Some(why.join("; ")),
+            hint: Some(hints.join(" ")),
+            ..ruling
+        };
+        weighed.asking_all(asks)
+    }
+
+    /// What nobody read, in words.
+    pub fn unread_words(&self) -> String {
+        let each: Vec<&str> = self.unread.iter().map(|ask| ask.of.as_str()).collect();
+        each.join(", ")
     }
 
     /// Place of a leg among the answers, and what is said of it.

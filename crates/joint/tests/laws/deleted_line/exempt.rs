@@ -1,6 +1,7 @@
 //! What may be taken out although it helps, and why: a word of somebody against the joint that no program can know of once it is not written down.
 
-use super::bench::{Help, Step};
+use super::bench::{Bench, Help, Step};
+use toml::Value;
 
 /// Lines by their keys, the checks that they may help (all of them where none is named), and why.
 const EXEMPT: &[(&str, &[&str], &str)] = &[
@@ -65,14 +66,31 @@ const ONE_OF_SEVERAL: &[&str] = &[
 ];
 
 /// Whether a help is one of those that are allowed for.
-pub fn is_exempt(help: &Help) -> bool {
+pub fn is_exempt(bench: &Bench, help: &Help) -> bool {
     let is_named = EXEMPT.iter().any(|(keys, checks, _)| {
         let is_check = checks.is_empty() || checks.contains(&help.check);
         is_check && help.lines.iter().any(|line| line.keys() == *keys)
     });
     let is_one_of_several = help.lines.iter().any(|line| {
         let is_item = matches!(line.path.last(), Some(Step::Row(_)));
-        is_item && line.file.is_none() && ONE_OF_SEVERAL.contains(&line.keys().as_str())
+        is_item
+            && line.file.is_none()
+            && ONE_OF_SEVERAL.contains(&line.keys().as_str())
+            && !is_last_over_its_layer(bench, &line.path)
     });
     is_named || is_one_of_several
+}
+
+/// Whether a line is the only reading over a layer of an end: that nobody read there any more the program does know.
+fn is_last_over_its_layer(bench: &Bench, path: &[Step]) -> bool {
+    let [Step::Key(key), Step::Row(index)] = path else {
+        return false;
+    };
+    let rows = bench.job.get(key).and_then(Value::as_array);
+    let Some(rows) = rows.filter(|_| key == "reading") else {
+        return false;
+    };
+    let place = |row: &Value| ["leg", "phase", "over"].map(|name| row.get(name).cloned());
+    let ours = place(&rows[*index]);
+    rows.iter().filter(|row| place(row) == ours).count() == 1
 }

@@ -1,6 +1,6 @@
 //! The deletions that once helped, one by one: each asks for the very thing that was taken out.
 
-use super::bench::{Bench, Depth, Line};
+use super::bench::{Bench, Depth, Line, Step};
 use super::worse::worse;
 use crate::cases::named;
 use crate::laws::toml_text::rows;
@@ -76,6 +76,60 @@ fn a_reading_without_its_temperature_is_of_no_known_size() {
         "seal_squeeze",
         "has no temperature",
     );
+}
+
+/// A reading that cannot be leaves the heat open; left out, the papers' diameter does not answer in its place.
+#[test]
+fn heat_is_not_judged_on_a_diameter_that_nobody_read() {
+    let bench = Bench::of(named("dock-straight-pressed"));
+    for (over, place) in [
+        ("insulation", "B1 over the insulation"),
+        (
+            "insulation-screen",
+            "B1 over the insulation shield (black semicon)",
+        ),
+        ("jacket", "B1 over the jacket"),
+    ] {
+        let readings = rows_of(&bench, "reading");
+        let is_it =
+            |row: &Value| row["over"].as_str() == Some(over) && row["leg"].as_str() == Some("B");
+        let at = readings.iter().position(is_it).expect("the reading");
+        let line = Line {
+            file: None,
+            path: vec![Step::Key("reading".to_owned()), Step::Row(at)],
+        };
+        let rulings = bench.without(&[line]).rulings(Depth::WithoutFields);
+        let rulings = rulings.expect("it is read");
+        for check in [
+            "joint_load_heat",
+            "joint_emergency_heat",
+            "service_temperature",
+        ] {
+            let of_check: Vec<&Ruling> = rulings.iter().filter(|r| r.check == check).collect();
+            // Both legs share their heat.
+            assert!(of_check.len() >= 2, "{check}");
+            for ruling in of_check {
+                let asks = ruling
+                    .asks
+                    .iter()
+                    .map(|ask| (ask.fact.key, ask.of.as_str()));
+                let asks: Vec<(&str, &str)> = asks.collect();
+                assert!(
+                    ruling.outcome == Outcome::NotJudged && asks == [("reading", place)],
+                    "{over}, {check}: {ruling:#?}"
+                );
+            }
+        }
+    }
+    // The twin: with all of them it is judged.
+    let whole = bench.rulings(Depth::WithoutFields).expect("it is read");
+    let loads = whole.iter().filter(|r| r.check == "joint_load_heat");
+    assert!(loads.clone().count() == 2 && loads.clone().all(|r| r.outcome == Outcome::Pass));
+}
+
+fn rows_of(bench: &Bench, key: &str) -> Vec<Value> {
+    let rows = bench.job.get(key).and_then(Value::as_array);
+    rows.cloned().unwrap_or_default()
 }
 
 #[test]

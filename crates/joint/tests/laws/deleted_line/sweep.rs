@@ -41,11 +41,18 @@ fn sweep(bench: &Bench, depth: Depth, out: &[Vec<Line>]) -> Vec<Help> {
     let helps = out
         .iter()
         .flat_map(|lines| bench.helped_by(lines, &before, depth));
-    helps.filter(|help| !is_exempt(help)).collect()
+    helps.filter(|help| !is_exempt(bench, help)).collect()
 }
 
 fn each_line(bench: &Bench) -> Vec<Vec<Line>> {
     let lines = bench.job_lines().into_iter().chain(bench.row_lines());
+    lines.map(|line| vec![line]).collect()
+}
+
+/// Every reading.
+fn each_reading(bench: &Bench) -> Vec<Vec<Line>> {
+    let is_reading = |line: &Line| line.keys() == "reading" && line.path.len() == 2;
+    let lines = bench.job_lines().into_iter().filter(is_reading);
     lines.map(|line| vec![line]).collect()
 }
 
@@ -177,6 +184,27 @@ fn lines_of_examples_made_worse_with_pressures_and_temperatures() {
         ..UNSOLVED
     };
     check(worse(), &how);
+}
+
+/// A reading that is worse than the papers is not better left out: nothing falls back to the papers and passes.
+#[test]
+fn readings_with_pressures_and_temperatures() {
+    let how = Sweep {
+        depth: Depth::WithoutFields,
+        out: each_reading,
+        every: 7,
+        n_lines_least: 40,
+    };
+    check(worse(), &how);
+    let every_one = Sweep {
+        every: 1,
+        n_lines_least: 8,
+        ..how
+    };
+    check(
+        worse().filter(|bench| bench.name == "an insulation that cannot be"),
+        &every_one,
+    );
 }
 
 #[test]

@@ -72,6 +72,16 @@ const CHANGES: &[Change] = &[
             &[("ambient_greatest", "\"8 degC\"")],
         );
     }),
+    ("an insulation that cannot be", straight, |b| {
+        rows(&mut b.job, "reading")
+            .filter(|r| r["over"].as_str() == Some("insulation") && r["leg"].as_str() == Some("B"))
+            .for_each(|r| {
+                set(
+                    r,
+                    &[("values", r#"["61.0 mm", "61.1 mm", "61.0 mm", "61.1 mm"]"#)],
+                )
+            });
+    }),
     ("thin cables", straight, |b| scale_values(&mut b.job, 0.7)),
     ("thin cables in three ways", three_way, |b| {
         scale_values(&mut b.job, 0.7)
