@@ -469,7 +469,7 @@ fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
     }
 }
 
-/// One place to cut or mark: a line with its name and both units, a line with where it may lie, a line with whose word that is.
+/// One place to cut or mark: a line with its name and both units, a line with where it may lie, lines with whose word place and window are.
 fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     let name = format!("{} {}", cut.act(), cut.words);
     let (inch, mm) = match (manner.is_withheld, &cut.nominal_mm, &cut.inch, &cut.mark_mm) {
@@ -490,8 +490,8 @@ fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     if let Some(keeps) = &cut.keeps {
         lines.wrap("      ", keeps);
     }
-    if !cut.window_of.is_empty() {
-        lines.wrap("      ", &format!("word of: {}", cut.window_of.join("; ")));
+    for word in cut.whose_words() {
+        lines.wrap("      ", &word);
     }
     if let Some(narrowed) = &cut.narrowed {
         lines.wrap("      ", &format!("narrowed: {}", narrowed.text));

@@ -45,7 +45,8 @@ struct Number {
     /// Below: millimetres.
     small: String,
     window: Vec<String>,
-    whose: String,
+    /// On whose word the place and the window are.
+    whose: Vec<String>,
     /// What narrowed the window, where its paper prints a wider one.
     narrowed: String,
     /// What bites at this cut.
@@ -238,7 +239,7 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: whole(&cut.window_of.join("; ")),
+        whose: cut.whose_words().iter().map(|word| whole(word)).collect(),
         narrowed: cut
             .narrowed
             .as_ref()

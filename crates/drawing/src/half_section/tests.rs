@@ -384,6 +384,7 @@ fn cut(n: usize, at: f64, words: &str, is_set: bool) -> CutDoc {
             at_mm: Some([at - 3.2, at + 3.2]),
         }),
         window_of: Vec::new(),
+        placed: None,
         narrowed: None,
         why: Some(words.to_owned()),
         growth_ladder: Vec::new(),

@@ -11,6 +11,7 @@
 mod dimension;
 mod links;
 mod refusal;
+mod way;
 mod windows;
 
 pub use dimension::{Dimension, Spread};
@@ -51,6 +52,8 @@ pub struct Cut {
     pub window: Option<Window>,
     /// Whose window it is.
     pub whose: Vec<String>,
+    /// Who says where it is: rows from this plane back to the nearest plane that has a place of its own, and that plane; none where it has no place.
+    pub placed: Option<Placed>,
     /// What narrowed it, where it is narrower than the row that places the plane prints.
     pub narrowed: Option<Narrowed>,
     /// Why there is no nominal, or no window.
@@ -59,6 +62,15 @@ pub struct Cut {
     pub conflict: Vec<String>,
     /// For a cut that waits for the growth: where it goes for each growth.
     pub ladder: Vec<Rung>,
+}
+
+/// On whose word a plane has its place.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Placed {
+    /// Rows, the one that ends at the plane first.
+    pub by: Vec<String>,
+    /// Plane from which they lead: a cut or a mark with a place and rows of its own, or the conductor end.
+    pub from: Plane,
 }
 
 /// Where a cut goes for one growth of the sleeve.
@@ -144,10 +156,18 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
         moved_by_growth,
         groups,
     };
-    cutback.cuts = wanted(&planes)
-        .into_iter()
-        .map(|plane| cutback.cut(plane, leg, chosen, job.words))
-        .collect();
+    let wanted = wanted(&planes);
+    let cut = |plane: &Plane| {
+        let cut = cutback.cut(*plane, leg, chosen, job.words);
+        let placed = cutback.nominals.contains_key(plane);
+        Cut {
+            placed: placed
+                .then(|| way::placed(*plane, &wanted, &joined))
+                .flatten(),
+            ..cut
+        }
+    };
+    cutback.cuts = wanted.iter().map(cut).collect();
     Ok(cutback)
 }
 
@@ -217,6 +237,7 @@ impl Cutback {
             nominal: None,
             window: None,
             whose: Vec::new(),
+            placed: None,
             narrowed: self.groups.narrowed(plane),
             why: None,
             conflict: Vec::new(),

@@ -259,6 +259,9 @@ pub struct CutDoc {
     pub printed_window: Option<PrintedWindowDoc>,
     /// Whose window it is.
     pub window_of: Vec<String>,
+    /// Who says where it is; left out where it has no place.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub placed: Option<PlacedDoc>,
     /// What narrowed it, where it is narrower than the row that places it prints.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub narrowed: Option<NarrowedDoc>,
@@ -268,6 +271,15 @@ pub struct CutDoc {
     /// Where the cut goes for each growth of the sleeve, while that is not measured.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub growth_ladder: Vec<RungDoc>,
+}
+
+/// On whose word a cut or a mark has its place.
+#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+pub struct PlacedDoc {
+    /// Rows, the one that ends at the place first.
+    pub by: Vec<String>,
+    /// Place from which they lead, as a crew calls it: one with rows of its own, or the conductor end.
+    pub from: String,
 }
 
 /// A window that is narrower than the row that places the plane prints.

@@ -344,6 +344,22 @@ impl CutDoc {
         }
     }
 
+    /// On whose word the place is, and on whose the window: a line each, one where both are the same rows'.
+    pub fn whose_words(&self) -> Vec<String> {
+        let window = self.window_of.join("; ");
+        let Some(placed) = &self.placed else {
+            let word = (!window.is_empty()).then(|| format!("window by: {window}"));
+            return word.into_iter().collect();
+        };
+        let (by, from) = (placed.by.join("; "), &placed.from);
+        if by == window {
+            return vec![format!("place and window by: {by}; from the {from}")];
+        }
+        let place = format!("place by: {by}; from the {from}");
+        let window = (!window.is_empty()).then(|| format!("window by: {window}"));
+        [place].into_iter().chain(window).collect()
+    }
+
     /// Whether nothing is cut or laid back there.
     pub fn is_mark(&self) -> bool {
         self.kind == "mark"

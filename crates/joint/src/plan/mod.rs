@@ -23,8 +23,8 @@ mod warm;
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
-    MisfitDoc, NarrowedDoc, PartDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc, ReadingDoc,
-    RulingDoc, RungDoc, ShareDoc, StackDoc,
+    MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc,
+    ReadingDoc, RulingDoc, RungDoc, ShareDoc, StackDoc,
 };
 
 pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
@@ -560,6 +560,10 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
         mark_at_mm,
         printed_window,
         window_of,
+        placed: cut.placed.as_ref().map(|placed| PlacedDoc {
+            by: placed.by.clone(),
+            from: placed.from.words(words),
+        }),
         narrowed: narrowed::narrowed_doc(cut, words),
         why: cut.why.clone(),
         growth_ladder: cut.ladder.iter().map(rung).collect(),

@@ -1,7 +1,7 @@
 //! What the document promises of every plan: a limit and its source, a reason, a nominal or why there is none.
 
 use crate::cases::{everything, named};
-use jointwright_joint::plan::{DatumDoc, LegDoc, Plan};
+use jointwright_joint::plan::{DatumDoc, LegDoc, PlacedDoc, Plan};
 use jointwright_units::Length;
 
 fn is_said(text: &Option<String>) -> bool {
@@ -47,6 +47,14 @@ fn unsaid_of_leg(leg: &LegDoc, unsaid: &mut Vec<String>) {
         if cut.min_mm.is_some() && (cut.why.is_some() || cut.window_of.is_empty()) {
             unsaid.push(format!("{whom}: a window of nobody"));
         }
+        let is_whole = |placed: &PlacedDoc| {
+            let mut others = leg.cuts.iter().filter(|other| other.plane != cut.plane);
+            !placed.by.is_empty()
+                && (placed.from == "conductor end" || others.any(|o| o.words == placed.from))
+        };
+        if cut.nominal_mm.is_some() && !cut.placed.as_ref().is_some_and(is_whole) {
+            unsaid.push(format!("{whom}: a place of nobody"));
+        }
         if cut.nominal_mm.is_none() && (cut.inch.is_some() || cut.mark_mm.is_some()) {
             unsaid.push(format!("{whom}: a mark without a nominal"));
         }
@@ -64,6 +72,35 @@ fn every_ruling_and_every_cut_says_what_it_owes() {
         assert!(plan.rulings.len() > 20, "{}", case.slug);
         assert_eq!(unsaid(&plan), [""; 0], "{}", case.slug);
     }
+}
+
+#[test]
+fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() {
+    let plan = named("larkspur-three-way").plan();
+    let leg = plan.legs.iter().find(|leg| leg.mark == "B").expect("leg B");
+    let cut = |plane: &str| leg.cuts.iter().find(|c| c.plane == plane).expect("a cut");
+    let end = cut("insulation-end");
+    let words = end.whose_words();
+    let [place, window] = words.as_slice() else {
+        panic!("{words:?}");
+    };
+    // The connector's own paper places it, and has no window there.
+    assert!(
+        place.starts_with("place by: ") && place.contains("demo-contact-pressed"),
+        "{place}"
+    );
+    assert!(
+        window.starts_with("window by: ") && !window.contains("demo-contact-pressed"),
+        "{window}"
+    );
+    // The twin: one row gives both.
+    let words = cut("jacket-edge").whose_words();
+    assert_eq!(words.len(), 1);
+    assert!(
+        words[0].starts_with("place and window by: demo-seal-30")
+            && words[0].ends_with("from the metallic shield edge"),
+        "{words:?}"
+    );
 }
 
 #[test]
