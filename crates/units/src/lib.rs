@@ -22,8 +22,8 @@ pub use interval::Interval;
 pub use length::Length;
 pub use length_error::LengthError;
 pub use mark::{
-    Mark, RangeText, Tick, Toward, Window, WindowText, bound_text, mark, metric_mark,
-    metric_middle_mark, middle_mark, mm_beside, range_text, window_text,
+    Gauge, Mark, RangeText, Tick, Toward, Window, WindowText, bound_mm_text, bound_text, mark,
+    metric_mark, metric_middle_mark, middle_mark, mm_beside, range_text, window_text,
 };
 pub use quantity::{
     Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, Torque,

@@ -351,22 +351,60 @@ fn without_idle_noughts((low, high): (String, String)) -> (String, String) {
     (low, high)
 }
 
-/// A length that must not be exceeded as printed, in both units and rounded downward: `0.118 in (3.0 mm)`; or one that must be reached, rounded upward.
-pub fn bound_text(length: Length, toward: Toward) -> String {
+/// What a length is read with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Gauge {
+    /// A rule or a tape, for what is cut, marked or measured along the cable: sixty-fourths of an inch.
+    Rule,
+    /// A calliper, for diameters: thousandths of an inch.
+    Calliper,
+}
+
+/// A length that must not be exceeded as printed, in both units and rounded downward: `0.118 in (3.0 mm)` or, on a rule, `7/64 in (3.0 mm)`; or one that must be reached, rounded upward.
+///
+/// Finer where the coarsest step would leave less than its tenfold, and on a rule in thousandths below 1/16 in.
+pub fn bound_text(length: Length, toward: Toward, gauge: Gauge) -> String {
     let nm = i128::from(length.nm());
-    let round = |unit: i128| match toward {
+    let tick = i128::from(Length::INCH_64TH.nm());
+    let on_a_rule = (gauge == Gauge::Rule)
+        .then(|| length_of(rounded_to(nm, tick, toward)))
+        .flatten()
+        .filter(|_| nm % tick == 0 || nm.abs() >= 4 * tick)
+        .and_then(inch_fraction);
+    let inch = on_a_rule.unwrap_or_else(|| {
+        const STEPS: [(i128, usize); 3] = [(25_400, 3), (2_540, 4), (254, 5)];
+        decimal_side(nm, toward, &STEPS)
+    });
+    format!("{inch} in ({})", bound_mm_text(length, toward))
+}
+
+/// The same in millimetres alone: `3.0 mm`.
+pub fn bound_mm_text(length: Length, toward: Toward) -> String {
+    const STEPS: [(i128, usize); 5] = [(10_000, 2), (1_000, 3), (100, 4), (10, 5), (1, 6)];
+    let mm = decimal_side(i128::from(length.nm()), toward, &STEPS);
+    let mm = mm.strip_suffix('0').unwrap_or(&mm);
+    format!("{mm} mm")
+}
+
+/// A length rounded to one side, in the first of these steps of which it has ten at least.
+fn decimal_side(nm: i128, toward: Toward, steps: &[(i128, usize)]) -> String {
+    let mut steps = steps.iter();
+    let finest = steps.clone().next_back();
+    let enough = steps.find(|(unit, _)| nm.abs() >= 10 * unit || nm % unit == 0);
+    let (unit, decimals) = *enough.or(finest).expect("there are steps");
+    decimal_fixed(rounded_to(nm, unit, toward) / unit, decimals)
+}
+
+fn rounded_to(nm: i128, unit: i128, toward: Toward) -> i128 {
+    match toward {
         Toward::Longer => round_up(nm, unit),
-        _ => round_down(nm, unit),
-    };
-    let mm = decimal_fixed(round(10_000) / 10_000, 2);
-    let mm = match mm.strip_suffix('0') {
-        Some(shorter) => shorter.to_owned(),
-        None => mm,
-    };
-    match length.exact_inch() {
-        Some(inch) => format!("{inch} ({mm} mm)"),
-        None => format!("{} in ({mm} mm)", decimal_fixed(round(25_400) / 25_400, 3)),
+        Toward::Shorter => round_down(nm, unit),
+        Toward::Nearest => round_down(nm + unit / 2, unit),
     }
+}
+
+fn length_of(nm: i128) -> Option<Length> {
+    i64::try_from(nm).ok().map(Length::from_nm)
 }
 
 /// Where the mark may lie: window and wanted side together, in half-nanometres.

@@ -1,8 +1,8 @@
 //! Marks and printed windows: worked cases, then the laws.
 
 use super::{
-    Mark, Tick, Toward, Window, bound_text, mark, metric_mark, metric_middle_mark, middle_mark,
-    mm_beside, range_text, window_text,
+    Gauge, Mark, Tick, Toward, Window, bound_text, mark, metric_mark, metric_middle_mark,
+    middle_mark, mm_beside, range_text, window_text,
 };
 use crate::{Interval, Length, Station};
 use proptest::prelude::*;
@@ -543,10 +543,26 @@ fn a_range_of_diameters_is_rounded_inward_in_both_units() {
 #[test]
 fn a_bound_is_rounded_to_the_side_that_is_permitted() {
     let length = |text: &str| Length::parse_diameter(text).expect(text);
-    assert_eq!(bound_text(length("3 mm"), Shorter), "0.118 in (3.0 mm)");
-    assert_eq!(bound_text(length("3 mm"), Longer), "0.119 in (3.0 mm)");
-    assert_eq!(bound_text(length("1/8 in"), Shorter), "1/8 in (3.17 mm)");
-    assert_eq!(bound_text(length("1/8 in"), Longer), "1/8 in (3.18 mm)");
+    let check = |text: &str, toward, gauge, expected: &str| {
+        assert_eq!(bound_text(length(text), toward, gauge), expected, "{text}");
+    };
+    use Gauge::{Calliper, Rule};
+    check("3 mm", Shorter, Calliper, "0.118 in (3.0 mm)");
+    check("3 mm", Longer, Calliper, "0.119 in (3.0 mm)");
+    check("3 mm", Shorter, Rule, "7/64 in (3.0 mm)");
+    check("75 mm", Longer, Rule, "2 61/64 in (75.0 mm)");
+    check("75 mm", Shorter, Rule, "2 15/16 in (75.0 mm)");
+    check("1/8 in", Shorter, Rule, "1/8 in (3.17 mm)");
+    check("1/8 in", Longer, Rule, "1/8 in (3.18 mm)");
+    check("1/8 in", Longer, Calliper, "0.125 in (3.18 mm)");
+    // Below a sixteenth a sixty-fourth says too little.
+    check("0.3 mm", Longer, Rule, "0.012 in (0.3 mm)");
+    check("0.0094 mm", Longer, Calliper, "0.00038 in (0.0094 mm)");
+    check("0.000376 mm", Shorter, Calliper, "0.00001 in (0.000376 mm)");
+    assert_eq!(
+        bound_text(Length::ZERO - length("20 mm"), Shorter, Rule),
+        "-51/64 in (-20.0 mm)"
+    );
 }
 
 proptest! {

@@ -5,7 +5,7 @@
 //! Not here: marks and windows, whose ticks are chosen where they are placed.
 
 use super::Words;
-use jointwright_units::{Interval, Length, Toward, bound_text, range_text};
+use jointwright_units::{Gauge, Interval, Length, Toward, bound_mm_text, bound_text, range_text};
 
 impl Words {
     /// A range of diameters, rounded inward: `0.830 to 1.220 in (21.09 to 30.98 mm)`.
@@ -20,11 +20,20 @@ impl Words {
         }
     }
 
-    /// A bound, rounded to the side that is permitted.
-    pub fn bound(self, bound: Length, toward: Toward) -> String {
+    /// A diameter, or a difference of two, rounded to one side: `0.012 in (0.3 mm)`.
+    pub fn diameter(self, diameter: Length, toward: Toward) -> String {
+        self.read_with(Gauge::Calliper, diameter, toward)
+    }
+
+    /// A length along the cable, read with a rule and rounded to one side: `2 61/64 in (75.0 mm)`.
+    pub fn along(self, length: Length, toward: Toward) -> String {
+        self.read_with(Gauge::Rule, length, toward)
+    }
+
+    fn read_with(self, gauge: Gauge, length: Length, toward: Toward) -> String {
         match self {
-            Words::Us => bound_text(bound, toward),
-            Words::Iec => bound.to_string(),
+            Words::Us => bound_text(length, toward, gauge),
+            Words::Iec => bound_mm_text(length, toward),
         }
     }
 }

@@ -13,7 +13,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(adapter), Some(body)) = (leg.chosen.adapter, leg.chosen.body) else {
         return Vec::new();
     };
@@ -64,5 +64,5 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Instructions,
         hint: "Use another adapter or another body.",
     };
-    vec![named, outside.rule()]
+    vec![named, outside.rule(inputs.order.job.words)]
 }

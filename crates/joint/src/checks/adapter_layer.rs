@@ -9,7 +9,7 @@ use crate::catalogue::Adapter;
 use crate::limit::{Ruling, Word, fact_table};
 use crate::plane::Plane;
 use crate::underlay::{Asked, Stretch};
-use jointwright_units::Station;
+use jointwright_units::{Station, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_layer",
@@ -54,8 +54,8 @@ fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<R
     }
     let id = &adapter.head.id;
     let found = format!(
-        "up to {:.1} mm of bare insulation between {id} and the edge of the insulation screen",
-        left.greatest.mm()
+        "up to {} of bare insulation between {id} and the edge of the insulation screen",
+        words.along(left.greatest.ceil(), Toward::Longer)
     );
     let permitted = "an adapter that reaches the edge, or a paper that lets it end before";
     let ruling = match adapter.leaves_bare {

@@ -12,7 +12,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(radius), Some(least)) = (leg.leg.room.bend_radius, leg.leg.bend_radius_least) else {
         let why = if leg.leg.room.bend_radius.is_none() {
@@ -39,5 +39,5 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Instructions,
         hint: "Ease the bend before anything is cut, or call.",
     };
-    vec![leg.on_room(question)]
+    vec![leg.on_room(inputs.order.job.words, question)]
 }

@@ -242,5 +242,5 @@ fn bore(
         reach: Reach::Instructions,
         hint: HINT,
     }
-    .rule()
+    .rule(inputs.order.job.words)
 }

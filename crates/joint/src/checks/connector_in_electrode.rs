@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
         return Vec::new();
     };
@@ -44,7 +44,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Instructions,
         hint: "Stop. Use a connector that the body's instructions admit.",
     };
-    vec![question.rule()]
+    vec![question.rule(inputs.order.job.words)]
 }
 
 /// Outside diameters of all its ends: the body's electrode lies over the whole sleeve.

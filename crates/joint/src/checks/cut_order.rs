@@ -50,7 +50,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             from.words(words),
             to.words(words)
         );
-        Some(question(leg, read, what, &limit).rule())
+        Some(question(leg, read, what, &limit).rule(words))
     });
     let beyond = [Plane::BodyEnd, Plane::ParkMark]
         .into_iter()
@@ -61,11 +61,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 leg.subject().words(),
                 plane.words(words)
             );
-            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule())
+            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule(words))
         });
     // What is parked lies over the jacket, out of the way of the work.
     let parked =
-        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule());
+        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule(words));
     let rulings = neighbours.chain(beyond).chain(parked);
     rulings.filter(|r| r.outcome == Outcome::Fail).collect()
 }

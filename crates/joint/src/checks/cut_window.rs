@@ -6,9 +6,10 @@
 //! Source: the rows that give the links, and the owner's windows.
 
 use super::{Check, Inputs, Judge, LegInputs};
+use crate::cable::Words;
 use crate::cutback::Cut;
 use crate::limit::{Datum, Outcome, Reach, Ruling};
-use jointwright_units::{Tick, Window, window_text};
+use jointwright_units::{Tick, Toward, Window, window_text};
 
 pub(super) const CHECK: Check = Check {
     slug: "cut_window",
@@ -28,7 +29,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             return no_place(leg, cut, &plane);
         }
         if let Some(window) = window.filter(|w| holds_nothing(*w, cut.ladder.is_empty())) {
-            return no_room(leg, cut, &plane, window);
+            return no_room(leg, cut, &plane, window, inputs.order.job.words);
         }
         let (Some(nominal), Some(window)) = (cut.nominal, cut.window) else {
             let why = cut
@@ -82,7 +83,7 @@ fn holds_nothing(window: Window, is_placed: bool) -> bool {
     window.least() == window.greatest() || (is_placed && has_no_mark)
 }
 
-fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window) -> Ruling {
+fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window, words: Words) -> Ruling {
     let mut rows = cut.whose.clone();
     let narrowed = cut.narrowed.as_ref();
     rows.extend(narrowed.into_iter().flat_map(|n| n.by.iter().cloned()));
@@ -98,8 +99,8 @@ fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window) -> Rulin
         "its window has no width".to_owned()
     } else {
         format!(
-            "its window of {} mm is too narrow for a mark in sixty-fourths of an inch or tenths of a millimetre",
-            (greatest - least).mm()
+            "its window of {} is too narrow for a mark in sixty-fourths of an inch or tenths of a millimetre",
+            words.along((greatest - least).floor(), Toward::Shorter)
         )
     };
     let ruling = Ruling {

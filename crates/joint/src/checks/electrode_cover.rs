@@ -96,7 +96,7 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
         reach: Reach::Instructions,
         hint: HINT,
     }
-    .rule()
+    .rule(inputs.order.job.words)
 }
 
 /// Growth of the whole connector: both mouths of a sleeve move, each by its own growth where its ends differ.
@@ -179,7 +179,7 @@ fn reach(
             reach: Reach::Computed,
             hint: HINT,
         }
-        .rule(),
+        .rule(inputs.order.job.words),
     }
 }
 

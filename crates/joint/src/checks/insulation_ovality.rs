@@ -65,7 +65,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             reach: Reach::Instructions,
             hint: "Stop and call: the cable is out of round.",
         }
-        .rule()
+        .rule(inputs.order.job.words)
     };
     limits.iter().map(rule).collect()
 }

@@ -7,6 +7,7 @@
 //! Not here: what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
 
 use crate::ask::{Missing, asking};
+use crate::cable::Words;
 use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
@@ -20,7 +21,7 @@ use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
 use crate::warm::Warm;
-use jointwright_units::{Interval, Length, VoltageRms};
+use jointwright_units::{Interval, Length, Toward, VoltageRms};
 
 mod adapter_in_body;
 mod adapter_layer;
@@ -246,13 +247,13 @@ impl LegInputs<'_> {
     /// Ruling on a length measured around the leg.
     ///
     /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.
-    fn on_room(&self, question: Question<'_>) -> Ruling {
+    fn on_room(&self, words: Words, question: Question<'_>) -> Ruling {
         let mut question = question;
         let Some(error) = self.leg.room.error else {
             let breaks = question.limit.bound.margin(question.value.read) < Length::ZERO;
             let (check, subject) = (question.check, question.subject.clone());
             return if breaks {
-                question.rule()
+                question.rule(words)
             } else {
                 let why = "how far off the lengths around this leg may be is not written down";
                 let ask = fact::ROOM_ERROR.of(&self.leg.id);
@@ -260,7 +261,7 @@ impl LegInputs<'_> {
             };
         };
         question.value.error = error;
-        let mut ruling = question.rule();
+        let mut ruling = question.rule(words);
         if !ruling.asks.is_empty() {
             ruling.asks = vec![fact::ROOM_ERROR.of(&self.leg.id)];
         }
@@ -397,9 +398,9 @@ impl Inputs<'_> {
                         word: Word::Instructions(part.source.to_owned()),
                     },
                     reach: Reach::Instructions,
-                    hint: &misfit(part.id, fits.range, value.read),
+                    hint: &misfit(part.id, fits.range, value.read, self.order.job.words),
                 }
-                .rule(),
+                .rule(self.order.job.words),
             }
         })
         .collect()
@@ -657,16 +658,16 @@ fn asking_of_heat(inputs: &Inputs<'_>, leg: &LegInputs<'_>, rulings: Vec<Ruling>
 }
 
 /// What a crew does about a part that is too large or too small for a leg.
-fn misfit(id: &str, range: Interval, read: Interval) -> String {
+fn misfit(id: &str, range: Interval, read: Interval, words: Words) -> String {
     let size = if read.least() < range.least() {
         format!(
             "{id} is {} too large for this leg",
-            range.least() - read.least()
+            words.diameter(range.least() - read.least(), Toward::Longer)
         )
     } else {
         format!(
             "{id} is {} too small for this leg",
-            read.greatest() - range.greatest()
+            words.diameter(read.greatest() - range.greatest(), Toward::Longer)
         )
     };
     format!(

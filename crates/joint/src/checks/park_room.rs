@@ -77,18 +77,21 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
         let ask = fact::PARK_ROOM.of(&leg.leg.id);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
-    leg.on_room(Question {
-        check: CHECK.slug,
-        what: format!("{}, room for what is slid on first", subject.words()),
-        subject,
-        value: Known::exact(Interval::point(room)),
-        limit: &Limit {
-            bound: Bound::AtLeast(needed.0),
-            word: Word::Instructions(needed.1),
+    leg.on_room(
+        inputs.order.job.words,
+        Question {
+            check: CHECK.slug,
+            what: format!("{}, room for what is slid on first", subject.words()),
+            subject,
+            value: Known::exact(Interval::point(room)),
+            limit: &Limit {
+                bound: Bound::AtLeast(needed.0),
+                word: Word::Instructions(needed.1),
+            },
+            reach: Reach::Instructions,
+            hint: "Park on another leg, or call before anything is cut.",
         },
-        reach: Reach::Instructions,
-        hint: "Park on another leg, or call before anything is cut.",
-    })
+    )
 }
 
 /// What is missing for the length of what is parked.

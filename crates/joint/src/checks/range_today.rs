@@ -6,6 +6,7 @@
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
 use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
+use crate::cable::Words;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Sitting, Today, USED_UP};
 use jointwright_units::{Interval, Length};
@@ -39,12 +40,18 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             };
             // Temperatures count where a least pressure is asked for.
             let heat = matches!(pressed, Pressed::Done(sit) if sit.today.is_err());
-            asking_of_rubber(inputs, leg, end, (kind, heat), on_part(&sitting))
+            asking_of_rubber(
+                inputs,
+                leg,
+                end,
+                (kind, heat),
+                on_part(&sitting, inputs.order.job.words),
+            )
         })
         .collect()
 }
 
-fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
+fn on_part(sitting: &Sitting<'_>, words: Words) -> Vec<Ruling> {
     if let Pressed::Past(why) = sitting.pressed {
         let source = "its date".to_owned();
         let (check, subject) = (CHECK.slug, sitting.subject.clone());
@@ -57,11 +64,11 @@ fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
     };
     match &sit.today {
         Err(why) => vec![sitting.not_judged(format!("{}: {why}", sitting.what))],
-        Ok(today) => vec![in_range(sitting, sit, today)],
+        Ok(today) => vec![in_range(sitting, sit, today, words)],
     }
 }
 
-fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
+fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today, words: Words) -> Ruling {
     // What is computed is said to what an instrument can read, and never wider.
     let step_um = match today.word {
         Word::Instructions(_) => 1.0,
@@ -110,7 +117,7 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
             _ => USED_UP,
         },
     }
-    .rule();
+    .rule(words);
     sitting.unless_not_read_around(ruling, &sit.seat)
 }
 

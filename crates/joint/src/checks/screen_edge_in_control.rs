@@ -48,7 +48,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 reach: Reach::Computed,
                 hint: "Stop and call: with these windows the edge can lie outside the stress control.",
             }
-            .rule(),
+            .rule(inputs.order.job.words),
         }
     });
     sides.collect()

@@ -62,7 +62,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Computed,
         hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows; an end of the body that is left open lets water in.",
     }
-    .rule();
+    .rule(inputs.order.job.words);
     if ruling.outcome == Outcome::NotJudged {
         let why = format!(
             "the row {} does not say how far it must lap over the end of the body",

@@ -52,7 +52,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             reach: Reach::Computed,
             hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows.",
         }
-        .rule()
+        .rule(inputs.order.job.words)
     };
     let mut rulings: Vec<Ruling> = limits.iter().map(rule).collect();
     if edge == Plane::JacketEdge {

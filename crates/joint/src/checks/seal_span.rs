@@ -140,6 +140,6 @@ impl OnePiece<'_> {
             what: format!("{what}, at the worst of the windows"),
             hint: HINT,
         }
-        .rule()
+        .rule(self.inputs.order.job.words)
     }
 }

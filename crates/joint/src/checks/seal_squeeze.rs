@@ -5,8 +5,10 @@
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
+use crate::cable::Words;
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::Sitting;
+use jointwright_units::{Length, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_squeeze",
@@ -15,10 +17,16 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    asking_of_rubber(inputs, leg, end, (SEAL, false), squeeze(leg, end))
+    asking_of_rubber(
+        inputs,
+        leg,
+        end,
+        (SEAL, false),
+        squeeze(leg, end, inputs.order.job.words),
+    )
 }
 
-fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+fn squeeze(leg: &LegInputs<'_>, end: &EndInputs, words: Words) -> Vec<Ruling> {
     let sitting = Sitting {
         check: CHECK.slug,
         what: "squeeze",
@@ -33,10 +41,13 @@ fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let (here, allowed) = sit.squeeze_ratios();
     if allowed <= 0.0 {
         let why = format!(
-            "{}: by its own row {} would not even touch the thinnest jacket that its paper allows, {:.1} mm",
+            "{}: by its own row {} would not even touch the thinnest jacket that its paper allows, {}",
             sitting.what,
             sit.id,
-            2e3 * sit.seat.allowed_m.0
+            words.diameter(
+                Length::from_nm((2e9 * sit.seat.allowed_m.0).floor() as i64),
+                Toward::Shorter
+            )
         );
         return vec![sitting.not_judged(why)];
     }

@@ -7,7 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
-use jointwright_units::Interval;
+use jointwright_units::{Interval, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "slack_for_recut",
@@ -46,10 +46,17 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         value: Known::exact(Interval::point(slack)),
         limit: &Limit {
             bound: Bound::AtLeast(farthest.ceil() * times),
-            word: Word::Job(format!("{times} spare cuts of {} each", farthest.ceil())),
+            word: Word::Job(format!(
+                "{times} spare cuts of {} each",
+                inputs
+                    .order
+                    .job
+                    .words
+                    .along(farthest.ceil(), Toward::Longer)
+            )),
         },
         reach: Reach::Computed,
         hint: "Call before anything is cut: a spoilt end could not be made again.",
     };
-    vec![leg.on_room(question)]
+    vec![leg.on_room(inputs.order.job.words, question)]
 }

@@ -56,5 +56,5 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         reach: Reach::Computed,
         hint: "Straighten more of the leg before anything is cut, or call.",
     };
-    vec![leg.on_room(question)]
+    vec![leg.on_room(inputs.order.job.words, question)]
 }

@@ -18,7 +18,8 @@ pub use ask::{Ask, Fact, File, Who};
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
-use jointwright_units::{Interval, Length};
+use crate::cable::Words;
+use jointwright_units::{Interval, Length, Toward};
 
 /// Names of all checks; a name is for ever.
 pub const SLUGS: &[&str] = &[
@@ -130,6 +131,19 @@ pub const OWNER_FIELD_LIMITED: &[&str] = &[
     "screen_edge_stress",
 ];
 
+/// Checks whose lengths are diameters, read with a calliper; the others' lie along the cable.
+pub const OF_DIAMETERS: &[&str] = &[
+    "adapter_in_body",
+    "bonding_part_fit",
+    "conductor_in_connector",
+    "connector_in_electrode",
+    "insulation_in_body",
+    "insulation_ovality",
+    "mouth_fit",
+    "range_today",
+    "seal_fit",
+];
+
 /// On whose word a limit stands.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Word {
@@ -206,24 +220,6 @@ pub enum Bound {
     AtMost(Length),
     /// Between, both ends included.
     Within(Interval),
-}
-
-/// A length as a crew reads it in a sentence: inches where it is a whole number of sixty-fourths; millimetres to a hundredth, or to two figures where that would be nothing.
-pub fn said(length: Length) -> String {
-    let tenths = length.nm() % 100_000 == 0;
-    match length.exact_inch().filter(|_| !tenths) {
-        Some(inch) => format!("{inch} ({:.2} mm)", length.mm()),
-        None => {
-            let step = match length.nm().abs() {
-                0..1_000 => 1,
-                1_000..10_000 => 100,
-                10_000..100_000 => 1_000,
-                _ => 10_000,
-            };
-            let steps = (length.nm() + step / 2).div_euclid(step);
-            Length::from_nm(steps * step).to_string()
-        }
-    }
 }
 
 /// A limit on a length, with its source.
@@ -320,20 +316,24 @@ pub struct Question<'a> {
 }
 
 impl Question<'_> {
-    /// The ruling, by the rules of this room.
-    pub fn rule(self) -> Ruling {
+    /// The ruling, by the rules of this room; its sentence in the words and units of the job.
+    pub fn rule(self, words: Words) -> Ruling {
         let standing = self.limit.bound.standing(self.value);
         let word = &self.limit.word;
         let (outcome, why) = match standing {
-            Standing::Breaks if word.may_fail() => (Outcome::Fail, self.sentence()),
+            Standing::Breaks if word.may_fail() => (Outcome::Fail, Some(self.sentence(words))),
             Standing::Keeps if word.may_pass() => (Outcome::Pass, None),
             Standing::WithinError => (
                 Outcome::NotJudged,
                 Some(format!(
                     "{} is inside by {}, less than the {} by which it may be off",
                     self.what,
-                    said(self.limit.bound.margin(self.value.read)),
-                    said(self.value.error)
+                    self.said(
+                        words,
+                        self.limit.bound.margin(self.value.read),
+                        Toward::Shorter
+                    ),
+                    self.said(words, self.value.error, Toward::Longer)
                 )),
             ),
             _ => (
@@ -375,22 +375,33 @@ impl Question<'_> {
         }
     }
 
-    fn sentence(&self) -> Option<String> {
+    /// A length as a crew reads it, rounded to one side.
+    fn said(&self, words: Words, length: Length, toward: Toward) -> String {
+        if OF_DIAMETERS.contains(&self.check) {
+            words.diameter(length, toward)
+        } else {
+            words.along(length, toward)
+        }
+    }
+
+    /// By how much it breaks its limit, with nothing rounded to look better than it is.
+    fn sentence(&self, words: Words) -> String {
         let (least, greatest) = (self.value.read.least(), self.value.read.greatest());
+        let said = |length, toward| self.said(words, length, toward);
         let below = |limit: Length| {
-            let short = said(limit - least);
             format!(
-                "{} is {short} below the least permitted, {}",
-                said(least),
-                said(limit)
+                "{} is {} below the least permitted, {}",
+                said(least, Toward::Shorter),
+                said(limit - least, Toward::Longer),
+                said(limit, Toward::Longer)
             )
         };
         let above = |limit: Length| {
-            let long = said(greatest - limit);
             format!(
-                "{} is {long} above the greatest permitted, {}",
-                said(greatest),
-                said(limit)
+                "{} is {} above the greatest permitted, {}",
+                said(greatest, Toward::Longer),
+                said(greatest - limit, Toward::Longer),
+                said(limit, Toward::Shorter)
             )
         };
         let side = match self.limit.bound {
@@ -399,7 +410,7 @@ impl Question<'_> {
             Bound::Within(limit) if least < limit.least() => below(limit.least()),
             Bound::Within(limit) => above(limit.greatest()),
         };
-        Some(format!("{}: {side}", self.what))
+        format!("{}: {side}", self.what)
     }
 }
 
@@ -427,7 +438,7 @@ mod tests {
             what: "it".to_owned(),
             hint: "",
         };
-        let ruling = question.rule();
+        let ruling = question.rule(Words::Iec);
         assert_eq!(ruling.outcome, expected);
         assert_eq!(ruling.why.is_some(), expected != Outcome::Pass);
         assert!(ruling.limit.is_some() && ruling.source.is_some());
@@ -445,16 +456,36 @@ mod tests {
     }
 
     #[test]
-    fn a_length_is_said_in_inches_where_it_is_on_a_tick() {
-        assert_eq!(said(Length::from_nm(21_100_000)), "21.1 mm");
+    fn issue_16_a_fail_says_its_lengths_in_the_units_of_the_job_and_none_looks_better_than_it_is() {
+        let said = |check: &'static str, words: Words| {
+            let limit = Limit {
+                bound: Bound::AtLeast(Length::from_nm(75_000_000)),
+                word: paper(),
+            };
+            let question = Question {
+                check,
+                subject: Subject::joint(),
+                value: Known::exact(Interval::point(Length::from_nm(60_010_000))),
+                limit: &limit,
+                reach: Reach::Instructions,
+                what: "it".to_owned(),
+                hint: "",
+            };
+            question.rule(words).why.expect("a reason")
+        };
+        // 60.01 mm are 2.3626 in and 151.2 sixty-fourths: down; 14.99 mm are 37.8 of them: up; 75 mm are 189.0: up.
         assert_eq!(
-            said(Length::from_nm(399_256_250)),
-            "15 23/32 in (399.26 mm)"
+            said("park_room", Words::Us),
+            "it: 2 23/64 in (60.01 mm) is 19/32 in (14.99 mm) below the least permitted, 2 61/64 in (75.0 mm)"
         );
-        assert_eq!(said(Length::from_nm(17_859_376)), "17.86 mm");
-        assert_eq!(said(Length::from_nm(-17_859_376)), "-17.86 mm");
-        assert_eq!(said(Length::from_nm(9_376)), "0.0094 mm");
-        assert_eq!(said(Length::from_nm(376)), "0.000376 mm");
+        assert_eq!(
+            said("mouth_fit", Words::Us),
+            "it: 2.362 in (60.01 mm) is 0.591 in (14.99 mm) below the least permitted, 2.953 in (75.0 mm)"
+        );
+        assert_eq!(
+            said("park_room", Words::Iec),
+            "it: 60.01 mm is 14.99 mm below the least permitted, 75.0 mm"
+        );
     }
 
     #[test]

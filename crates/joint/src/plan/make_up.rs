@@ -217,11 +217,11 @@ fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> 
         Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
         Against::Range(interval, source) => (Some(words.diameters(*interval)), source.clone()),
         Against::AtMost(most, source) => {
-            let most = words.bound(*most, Toward::Shorter);
+            let most = words.along(*most, Toward::Shorter);
             (Some(format!("at most {most}")), source.clone())
         }
         Against::AtLeast(least, source) => {
-            let least = words.bound(*least, Toward::Longer);
+            let least = words.along(*least, Toward::Longer);
             (Some(format!("at least {least}")), source.clone())
         }
         Against::Words(words, source) => (Some(words.clone()), source.clone()),

@@ -7,21 +7,11 @@
 //! Not here: the ruling itself (`limit`).
 
 use super::{DatumDoc, RulingDoc};
+use crate::limit::OF_DIAMETERS;
 use jointwright_units::{Interval, Length, range_text};
 
 /// Finest decimals that are ever printed: of a millimetre, the nanometre.
 const FINEST: i32 = 6;
-/// Checks whose numbers are diameters, which a page with inches says in inches, too.
-const OF_DIAMETERS: &[&str] = &[
-    "adapter_in_body",
-    "bonding_part_fit",
-    "conductor_in_connector",
-    "connector_in_electrode",
-    "insulation_in_body",
-    "mouth_fit",
-    "range_today",
-    "seal_fit",
-];
 /// What a double may be off in the last figure that counts.
 const IDLE: f64 = 1e-6;
 

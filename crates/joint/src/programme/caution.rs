@@ -7,11 +7,11 @@
 use super::coming::{Coming, comings};
 use super::line::{Line, capital};
 use super::{COMMON_PRACTICE, Step};
-use crate::cable::Layer;
+use crate::cable::{Layer, Words};
 use crate::catalogue::{GoesOn, Means};
 use crate::checks::{Inputs, LegInputs};
-use crate::limit::said;
 use crate::stage::Stage;
+use jointwright_units::Toward;
 use std::collections::BTreeSet;
 
 /// Cautions of a stage for these legs.
@@ -49,7 +49,7 @@ pub(super) fn cautions(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>
         )],
         Stage::Seal => seal(legs),
         Stage::HandBack => vec![
-            thrust(legs),
+            thrust(legs, words),
             "High voltage at trials: the area is closed off, and what was tried is discharged and grounded or earthed by those who made the trial. Nobody is in the hole when voltage first comes on.".to_owned(),
         ],
         _ => Vec::new(),
@@ -133,13 +133,16 @@ fn seal(legs: &[&LegInputs<'_>]) -> Vec<String> {
 }
 
 /// Bending and thrust near the bodies.
-fn thrust(legs: &[&LegInputs<'_>]) -> String {
+fn thrust(legs: &[&LegInputs<'_>], words: Words) -> String {
     let keep_off = legs
         .iter()
         .filter_map(|leg| leg.chosen.body?.bend_keep_off)
         .max();
     let keep_off = keep_off.map_or("as far as their instructions say".to_owned(), |length| {
-        format!("{} or more, as their instructions say", said(length))
+        format!(
+            "{} or more, as their instructions say",
+            words.along(length, Toward::Longer)
+        )
     });
     format!(
         "A cable that grows warm pushes, and one that is bent pulls a body open on one side: no bend within reach of the bodies, {keep_off}; supported so that neither thrust nor weight comes on them; not moved before everything has settled."

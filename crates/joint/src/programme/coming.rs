@@ -7,13 +7,12 @@
 //! Source: common practice, no source; the parts' own instructions prevail.
 
 use super::slide::parks;
-use crate::cable::Layer;
+use crate::cable::{Layer, Words};
 use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, Seal};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
-use crate::limit::said;
 use crate::stage::Stage;
-use jointwright_units::Length;
+use jointwright_units::{Length, Toward};
 
 /// A part that comes over an end.
 #[derive(Clone, Debug)]
@@ -91,14 +90,14 @@ impl<'i> Asked<'i> {
         })
     }
 
-    fn passing(&self, leg: &LegInputs<'_>) -> Passing {
+    fn passing(&self, leg: &LegInputs<'_>, words: Words) -> Passing {
         let is_supplied_wide = matches!(self.by, Some(GoesOn::Holdout | GoesOn::Torch));
         match (self.opening(), jacket_greatest(leg)) {
             (Some(opening), Some(jacket)) if jacket > opening => Passing::No(format!(
                 "it passes over {} at most, and the jacket of leg {} may be {}",
-                said(opening),
+                words.diameter(opening, Toward::Shorter),
                 leg.leg.id,
-                said(jacket)
+                words.diameter(jacket, Toward::Longer)
             )),
             (Some(_), Some(_)) => Passing::Yes,
             // What is supplied expanded is so in order to pass.
@@ -123,8 +122,8 @@ impl<'i> Asked<'i> {
     }
 
     /// When it comes on, where `late` is the moment for what cannot be parked.
-    fn coming(self, leg: &LegInputs<'_>, late: Stage) -> Coming<'i> {
-        let passing = self.passing(leg);
+    fn coming(self, leg: &LegInputs<'_>, late: Stage, words: Words) -> Coming<'i> {
+        let passing = self.passing(leg, words);
         let is_parked = match &passing {
             _ if self.is_late_by_paper() => false,
             Passing::Yes => true,
@@ -179,6 +178,7 @@ fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
 /// Parts that come over the ends of a leg, that which lies farthest from the conductor end first.
 pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Coming<'i>> {
     let chosen = &leg.chosen;
+    let words = inputs.order.job.words;
     let is_separable = inputs.order.job.kind == JointKind::Separable;
     // One seal over the whole joint comes onto the leg that parks, once.
     let seal = chosen
@@ -208,11 +208,11 @@ pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Comin
     };
     let mut comings: Vec<Coming<'i>> = Vec::new();
     // A seal whose range the jacket exceeds fits nowhere, and its own check says so.
-    comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn)));
-    comings.extend(body.map(|asked| asked.coming(leg, late_body)));
+    comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn, words)));
+    comings.extend(body.map(|asked| asked.coming(leg, late_body, words)));
     comings.extend(adapter.map(|asked| {
         let late = late_adapter(&asked);
-        asked.coming(leg, late)
+        asked.coming(leg, late, words)
     }));
     comings
 }

@@ -103,6 +103,47 @@ fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() 
     );
 }
 
+/// Millimetres of a text that stand without inches before them.
+fn bare_mm(text: &str) -> Vec<String> {
+    let parts = text.match_indices(" mm");
+    let bare = parts.filter(|(at, _)| {
+        let before = text[..*at].rsplit([' ', '(']).next().unwrap_or_default();
+        let opens = text[..at - before.len()].ends_with('(');
+        // "21.1 to 30.9 mm" within one bracket.
+        let range = text[..at - before.len()].ends_with(" to ");
+        !opens && !range && before.parse::<f64>().is_ok()
+    });
+    bare.map(|(at, _)| text[at.saturating_sub(40)..at + 3].to_owned())
+        .collect()
+}
+
+#[test]
+fn issue_16_what_fails_of_a_length_is_said_in_the_units_of_the_page() {
+    let mut n = 0;
+    for case in everything() {
+        let plan = case.plan();
+        let fails = plan.rulings.iter().filter(|r| r.ruling == "fail");
+        for r in fails.filter(|r| r.unit.as_deref() == Some("mm")) {
+            let said = [r.why.as_deref(), r.hint.as_deref()];
+            for text in said.into_iter().flatten() {
+                n += usize::from(text.contains(" mm"));
+                if plan.job.words == "us" {
+                    assert_eq!(bare_mm(text), [""; 0], "{}: {}", case.slug, r.check);
+                } else {
+                    assert!(!text.contains(" in ("), "{}: {text}", case.slug);
+                }
+            }
+        }
+    }
+    assert!(n > 4, "{n} sentences");
+}
+
+#[test]
+fn millimetres_without_inches_are_noticed() {
+    assert_eq!(bare_mm("it is 0.3 mm too large").len(), 1);
+    assert!(bare_mm("it is 0.012 in (0.3 mm) too large").is_empty());
+}
+
 #[test]
 fn a_source_a_reason_or_a_nominal_taken_away_is_noticed() {
     let whole = named("straight-tape-growth-unknown").plan();
@@ -329,7 +370,7 @@ fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_
     assert!(
         fail.hint
             .as_ref()
-            .is_some_and(|h| h.contains("2.3 mm too large"))
+            .is_some_and(|h| h.contains("0.091 in (2.3 mm) too large"))
     );
     let others = plan
         .rulings

@@ -2,6 +2,7 @@
 
 use super::tries;
 use crate::cases::{accepted, everything, named, plan_of, read};
+use jointwright_joint::cable::Words;
 use jointwright_joint::limit::{Bound, Known, Limit, Outcome, Question, Reach, Subject, Word};
 use jointwright_units::{Interval, Length};
 use proptest::prelude::*;
@@ -89,7 +90,7 @@ fn outcome(word: Word, least: i64, width: i64, error: i64, bound: Bound) -> Outc
         what: "a length".to_owned(),
         hint: "Stop.",
     };
-    question.rule().outcome
+    question.rule(Words::Iec).outcome
 }
 
 proptest! {
