@@ -127,7 +127,7 @@ fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
     banner(document, &mut lines);
     lines.wrap("", &format!("{}: electric field", document.job.id));
     mark(&document.plan_mark, &mut lines);
-    verdict(&document.outcome, fails, &mut lines);
+    verdict(document.outcome, fails, &mut lines);
     lines.wrap(
         "  ",
         "Worst of what the windows and readings of each leg leave open.",
@@ -140,7 +140,7 @@ fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
             continue;
         };
         if let Some(why) = &field.why {
-            lines.wrap("  ", &format!("{}: {why}", field.state));
+            lines.wrap("  ", &format!("{}: {why}", field.state.words()));
         }
         for question in &field.questions {
             lines.wrap("  ", &format!("ask: {question}"));
@@ -155,7 +155,7 @@ fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
             lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
         }
         for gap in &field.gaps {
-            lines.wrap("  ", &format!("gap {}: {}", gap.state, gap.with));
+            lines.wrap("  ", &format!("gap {}: {}", gap.state.word(), gap.with));
         }
     }
     lines.blank();
@@ -182,10 +182,14 @@ fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
         .rulings
         .iter()
         .filter(of_leg)
-        .partition(|r| r.ruling == "pass");
-    lines.add(&format!("  {} {}", passing.len(), outcome_words("pass")));
+        .partition(|r| r.ruling == Outcome::Pass);
+    lines.add(&format!(
+        "  {} {}",
+        passing.len(),
+        outcome_words(Outcome::Pass)
+    ));
     for ruling in open {
-        let word = outcome_words(&ruling.ruling).to_uppercase();
+        let word = outcome_words(ruling.ruling).to_uppercase();
         let why = ruling.why.as_deref().unwrap_or_default();
         lines.wrap(
             "  ",
@@ -207,7 +211,10 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
     gaps(&field.gaps, "gap before the edge", lines);
     let Some(plug) = &field.plug else { return };
     if let Some(why) = &plug.why {
-        lines.wrap("  ", &format!("tapered plug, {}: {why}", plug.state));
+        lines.wrap(
+            "  ",
+            &format!("tapered plug, {}: {why}", plug.state.words()),
+        );
         return;
     }
     let title = format!("tapered plug, kV/mm rms at {:.2} kV", field.voltage_kv);

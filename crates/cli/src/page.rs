@@ -3,6 +3,9 @@
 //! Not here: any number or rule of its own; it prints the plan document.
 
 use crate::asks_page::asks;
+use jointwright_joint::cable::Words;
+use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
     RungDoc, StackDoc, outcome_words,
@@ -130,19 +133,19 @@ pub fn mark(mark: &MarkDoc, lines: &mut Lines) {
 }
 
 /// What fails on the joint, before any number of another page of it.
-pub fn verdict(outcome: &str, fails: &[String], lines: &mut Lines) {
+pub fn verdict(outcome: Outcome, fails: &[String], lines: &mut Lines) {
     match outcome {
-        "fail" => {
+        Outcome::Fail => {
             lines.wrap("", "THIS JOINT FAILS ITS PLAN: CUT NOTHING. What follows makes up for none of it; `plan` says all.");
             for fail in fails {
                 lines.wrap("  ", &format!("FAILS {fail}"));
             }
         }
-        "pass" => lines.wrap(
+        Outcome::Pass => lines.wrap(
             "",
             "Every ruling of the plan passes; that does not say that it may be built.",
         ),
-        _ => lines.wrap("", "Nothing fails in the plan; not all is judged there."),
+        Outcome::NotJudged => lines.wrap("", "Nothing fails in the plan; not all is judged there."),
     }
 }
 
@@ -155,23 +158,23 @@ fn head(plan: &Plan, lines: &mut Lines) {
         "  ",
         &format!(
             "{} joint, {}, {}, work day {}",
-            job.kind,
+            job.kind.name(),
             phases(plan),
             job.place,
             job.date
         ),
     );
-    let count = |word: &str| plan.rulings.iter().filter(|r| r.ruling == word).count();
+    let count = |outcome: Outcome| plan.rulings.iter().filter(|r| r.ruling == outcome).count();
     lines.wrap(
         "  ",
         &format!(
             "Checked: {} {}, {} {}, {} {}. {}",
-            count("pass"),
-            outcome_words("pass"),
-            count("not-judged"),
-            outcome_words("not-judged"),
-            count("fail"),
-            outcome_words("fail"),
+            count(Outcome::Pass),
+            outcome_words(Outcome::Pass),
+            count(Outcome::NotJudged),
+            outcome_words(Outcome::NotJudged),
+            count(Outcome::Fail),
+            outcome_words(Outcome::Fail),
             standing(plan)
         ),
     );
@@ -203,13 +206,13 @@ pub fn standing(plan: &Plan) -> String {
 }
 
 fn outcome(plan: &Plan) -> &'static str {
-    match plan.outcome.as_str() {
-        "fail" => "OUT OF WINDOW: CUT NOTHING.",
+    match plan.outcome {
+        Outcome::Fail => "OUT OF WINDOW: CUT NOTHING.",
         _ if plan.must_stop() => {
             "STOP: CUT NOTHING. Nothing of it is out of window, and work stops all the same."
         }
-        "pass" => "All is in window; that does not say that it may be built.",
-        _ => "Nothing is out of window; not all is judged.",
+        Outcome::Pass => "All is in window; that does not say that it may be built.",
+        Outcome::NotJudged => "Nothing is out of window; not all is judged.",
     }
 }
 
@@ -269,7 +272,7 @@ fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
     }
     let manner = Manner {
         is_withheld: stops(plan, legs, lines),
-        is_metric: plan.job.words == "iec",
+        is_metric: plan.job.words == Words::Iec,
         is_of_one_end: first.connector.as_ref().is_some_and(|c| c.end.is_some()),
     };
     parts(first, lines);
@@ -359,7 +362,11 @@ fn warm(plan: &Plan, lines: &mut Lines) {
 fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
     let names: Vec<&str> = legs.iter().map(|l| l.mark.as_str()).collect();
     // One body or one bus holds all legs, so what fails on one leaves nothing to cut on the others.
-    let fails: Vec<&RulingDoc> = plan.rulings.iter().filter(|r| r.ruling == "fail").collect();
+    let fails: Vec<&RulingDoc> = plan
+        .rulings
+        .iter()
+        .filter(|r| r.ruling == Outcome::Fail)
+        .collect();
     let here = fails
         .iter()
         .any(|r| r.leg.as_deref().is_none_or(|l| names.contains(&l)));
@@ -370,8 +377,7 @@ fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
         lines.add("  STOP: ANOTHER LEG IS OUT OF WINDOW. CUT NOTHING. READ IT BELOW, THEN CALL.");
     }
     stopped(plan, &names, lines);
-    let is_shared = plan.job.kind != "separable";
-    if is_shared && !plan.legs.iter().any(|l| l.parks) {
+    if plan.is_parking_open() {
         lines.add("  NO LEG IS NAMED TO PARK THE BODY: settle it before any connector is made.");
     }
     plan.must_stop()
@@ -393,7 +399,7 @@ fn stopped(plan: &Plan, names: &[&str], lines: &mut Lines) {
         };
         lines.wrap("  ", &said);
     }
-    if plan.outcome != "fail" && plan.must_stop() {
+    if plan.outcome != Outcome::Fail && plan.must_stop() {
         lines.add("  STOP: CUT NOTHING HERE UNTIL A NAMED PERSON HAS SAID WHAT IT IS.");
     }
 }
@@ -423,13 +429,13 @@ fn parts(leg: &LegDoc, lines: &mut Lines) {
             "  ",
             &format!(
                 "{}: {}{} ({}){moves}",
-                part.kind,
+                part.kind.name(),
                 part.id,
                 side(part),
                 part.instructions
             ),
         );
-        if let (Some(connector), "connector") = (&leg.connector, part.kind.as_str()) {
+        if let (Some(connector), PartKind::Connector) = (&leg.connector, part.kind) {
             self::connector(connector, lines);
         }
     }
@@ -451,7 +457,7 @@ fn presses(n: i64, connector: &ConnectorDoc) -> String {
 }
 
 fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
-    let mut words = vec![connector.means.clone()];
+    let mut words = vec![connector.means.name().to_owned()];
     words.extend(connector.die.as_ref().map(|die| format!("die {die}")));
     words.extend(connector.end.as_ref().map(|end| format!("end {end}")));
     words.extend(connector.presses.map(|n| presses(n, connector)));
@@ -600,7 +606,7 @@ fn who(ruling: &RulingDoc) -> String {
 
 fn fails(plan: &Plan, lines: &mut Lines) {
     let mut groups: Vec<(&RulingDoc, Vec<String>)> = Vec::new();
-    for ruling in plan.rulings.iter().filter(|r| r.ruling == "fail") {
+    for ruling in plan.rulings.iter().filter(|r| r.ruling == Outcome::Fail) {
         match groups
             .iter_mut()
             .find(|(r, _)| r.check == ruling.check && r.why == ruling.why)
@@ -639,7 +645,7 @@ type Alike<'p> = (&'p RulingDoc, Vec<(&'p str, Vec<String>)>);
 /// What is not judged, each reason in full and once, with the checks that stand on it.
 fn not_judged(plan: &Plan, lines: &mut Lines) {
     let mut groups: Vec<Alike<'_>> = Vec::new();
-    let open = |r: &&RulingDoc| r.ruling == "not-judged" && r.closed_by.is_none();
+    let open = |r: &&RulingDoc| r.ruling == Outcome::NotJudged && r.closed_by.is_none();
     for ruling in plan.rulings.iter().filter(open) {
         let same = |(first, _): &&mut (&RulingDoc, _)| first.why == ruling.why;
         match groups.iter_mut().find(same) {
@@ -730,7 +736,7 @@ fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
         };
         lines.wrap(
             "  ",
-            &format!("{}, {}: {found}", legs_of(proposal), proposal.part),
+            &format!("{}, {}: {found}", legs_of(proposal), proposal.part.name()),
         );
         for misfit in &proposal.does_not_fit {
             lines.wrap("      ", &format!("not {}: {}", misfit.id, misfit.why));
@@ -750,7 +756,7 @@ fn foot(plan: &Plan, lines: &mut Lines) {
 
 /// What comes nearest to its limit, in a sentence each: of what is measured in millimetres, and of what is computed.
 fn governs(plan: &Plan, lines: &mut Lines) {
-    let has_inches = plan.job.words == "us";
+    let has_inches = plan.job.words == Words::Us;
     let nearest = [
         (&plan.governs, "Of all lengths and diameters"),
         (&plan.governs_computed, "Of the numbers computed"),
@@ -761,7 +767,7 @@ fn governs(plan: &Plan, lines: &mut Lines) {
             let ruling = ruling.as_ref()?;
             Some(format!(
                 "{of} that are {}, {} at {} comes nearest to its limit: {}.",
-                outcome_words("pass"),
+                outcome_words(Outcome::Pass),
                 words(&ruling.check),
                 who(ruling),
                 ruling.figures(has_inches)?

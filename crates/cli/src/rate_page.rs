@@ -109,10 +109,10 @@ fn page(document: &RateDoc) -> String {
         &format!("{}: temperatures that the load brings", document.job),
     );
     mark(&document.plan_mark, &mut lines);
-    verdict(&document.outcome, &document.fails, &mut lines);
+    verdict(document.outcome, &document.fails, &mut lines);
     let warm = &document.warm;
     if let Some(why) = &warm.why {
-        lines.wrap("  ", &format!("{}: {why}", warm.state));
+        lines.wrap("  ", &format!("{}: {why}", warm.state.words()));
     }
     for question in &warm.questions {
         lines.wrap("  ", &format!("ask: {question}"));
@@ -239,7 +239,7 @@ fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
             Some(hours) => format!("{hours:.2} h"),
         };
         let of = match (&row.of, &row.leg) {
-            (Some(of), Some(leg)) => format!("{of}, {leg}"),
+            (Some(of), Some(leg)) => format!("{}, {leg}", of.word()),
             _ => "-".to_owned(),
         };
         let loads: Vec<String> = row

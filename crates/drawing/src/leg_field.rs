@@ -8,6 +8,7 @@
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 use jointwright_joint::checks::LegInputs;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, length_text};
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Done, Point as State, Study};
@@ -67,8 +68,8 @@ pub fn leg_field(leg: &LegInputs<'_>, plan: &Plan) -> Result<LegField, String> {
 
 /// Of which plan it is, and what fails of it.
 fn of_plan(plan: &Plan) -> String {
-    let stop = match plan.outcome.as_str() {
-        "fail" => " THIS JOINT FAILS ITS PLAN.",
+    let stop = match plan.outcome {
+        Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
         _ => "",
     };
     format!("job {}, {}.{stop}", plan.job.id, plan.plan_mark.line())

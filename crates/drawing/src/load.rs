@@ -3,6 +3,7 @@
 //! Not here: any temperature; they are taken from the solved joint and from its rating.
 
 use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
 use jointwright_joint::warm::{Along, Warm};
 
@@ -25,8 +26,8 @@ fn title(document: &RateDoc, what: &str) -> String {
 
 /// Which issue of the plan it belongs to, and what fails of it.
 fn of_plan(document: &RateDoc) -> String {
-    let stop = match document.outcome.as_str() {
-        "fail" => " THIS JOINT FAILS ITS PLAN.",
+    let stop = match document.outcome {
+        Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
         _ => "",
     };
     format!("{}.{stop}", document.plan_mark.line())

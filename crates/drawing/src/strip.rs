@@ -23,6 +23,7 @@
 //! Not here: where a cut goes (`joint::cutback`), and the sheet it is printed on (`paper`).
 
 use crate::label::{escaped, shortened, wrapped};
+use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use std::fmt::Write;
 
@@ -192,7 +193,7 @@ pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<
     let Some((last, _)) = placed.last().copied() else {
         return Vec::new();
     };
-    let all = pieces(most, last, plan.job.words == "iec");
+    let all = pieces(most, last, plan.job.words == Practice::Iec);
     let covered = all.last().map_or(0.0, |piece| piece.to);
     let left_out = left_out(leg, plan, covered);
     let drawn = all.iter().enumerate().map(|(index, piece)| {
@@ -271,7 +272,10 @@ fn strip(
 
 /// The number of a cut in the plan's own texts.
 fn number(cut: &CutDoc, plan: &Plan) -> String {
-    let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
+    let inch = cut
+        .inch
+        .as_ref()
+        .filter(|_| plan.job.words != Practice::Iec);
     match (inch, &cut.mark_mm) {
         (Some(inch), Some(mm)) => format!("{inch} in ({mm} mm)"),
         (None, Some(mm)) => format!("{mm} mm"),
@@ -315,7 +319,10 @@ fn blocks(
     let mut blocks = joins(piece);
     for (at, cut) in marked {
         let mut lines = Words::lines(2.7, true, &format!("{} {}", cut.act(), cut.words));
-        let inch = cut.inch.as_ref().filter(|_| plan.job.words != "iec");
+        let inch = cut
+            .inch
+            .as_ref()
+            .filter(|_| plan.job.words != Practice::Iec);
         match (inch, &cut.mark_mm) {
             (Some(inch), Some(mm)) => {
                 lines.push(Words::bold(4.4, &format!("{inch} in")));
@@ -375,7 +382,7 @@ fn joins(piece: &Piece) -> Vec<Block> {
 
 /// Texts that belong to no mark and may stand wherever there is room.
 fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
-    let (jacket, screen) = if plan.job.words == "iec" {
+    let (jacket, screen) = if plan.job.words == Practice::Iec {
         ("oversheath", "insulation screen")
     } else {
         ("jacket", "insulation shield (black semicon)")
@@ -644,7 +651,7 @@ impl Page {
 
     /// A mark from edge to edge but for the texts, with its window beside the inches.
     fn mark(&mut self, at: f64, cut: &CutDoc) {
-        let plane = escaped(&cut.plane);
+        let plane = cut.plane.name();
         if let Some([least, greatest]) = cut.printed_window.as_ref().and_then(|w| w.at_mm) {
             let _ = writeln!(
                 self.body,

@@ -46,19 +46,19 @@ fn misplaced(plan: &Plan, leg: usize, pieces: &[Strip]) -> Vec<String> {
         };
         let mut n = 0;
         for piece in pieces {
-            let lines = lines_with(&piece.svg, &format!("data-plane=\"{}\"", cut.plane));
+            let lines = lines_with(&piece.svg, &format!("data-plane=\"{}\"", cut.plane.name()));
             let [from, to] = piece.covers_mm;
             for line in &lines {
                 let ys = ["y1", "y2"].map(|name| attribute(line, name).unwrap_or(f64::NAN));
                 let is_there = ys.iter().all(|y| (y - place).abs() < 1.0e-4);
                 if !is_there || !(from..=to).contains(&place) {
-                    wrong.push(format!("{} at {ys:?}, not {place}", cut.plane));
+                    wrong.push(format!("{} at {ys:?}, not {place}", cut.plane.name()));
                 }
             }
             n += lines.len() / 2;
         }
         if n == 0 {
-            wrong.push(format!("{} at {place} mm is on no piece", cut.plane));
+            wrong.push(format!("{} at {place} mm is on no piece", cut.plane.name()));
         }
     }
     wrong
@@ -176,7 +176,7 @@ fn a_window_stands_from_its_least_to_its_greatest() {
     let strip = strip_of(&plan, 0);
     let mut n = 0;
     for cut in &plan.legs[0].cuts {
-        let lines = lines_with(&strip.svg, &format!("data-window=\"{}\"", cut.plane));
+        let lines = lines_with(&strip.svg, &format!("data-window=\"{}\"", cut.plane.name()));
         let bounds = cut.printed_window.as_ref().and_then(|w| w.at_mm);
         let (Some([least, greatest]), [line]) = (bounds, lines.as_slice()) else {
             continue;
@@ -244,7 +244,7 @@ fn a_cut_that_waits_for_growth_is_not_marked_and_says_so() {
 #[test]
 fn a_joint_that_fails_has_no_strip() {
     let plan = planned(FAILING);
-    assert_eq!(plan.outcome, "fail");
+    assert_eq!(plan.outcome, jointwright_joint::limit::Outcome::Fail);
     assert_eq!(strips(&plan.legs[0], 1, &plan, LETTER_PAGE_MM), Vec::new());
 }
 

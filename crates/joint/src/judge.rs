@@ -8,8 +8,8 @@
 
 mod closing;
 
-use crate::catalogue::Catalogue;
-use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs, PartKind};
+use crate::catalogue::{Catalogue, PartKind};
+use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs};
 use crate::cutback::{Refusal, cutback};
 use crate::fit::Chosen;
 use crate::form::Complaint;
@@ -288,13 +288,7 @@ pub fn without_computed(rulings: &[Ruling]) -> Vec<Ruling> {
 fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
     let mut proposals: Vec<Proposal> = Vec::new();
     for leg in &inputs.legs {
-        for kind in [
-            PartKind::Body,
-            PartKind::Adapter,
-            PartKind::Connector,
-            PartKind::ShieldPart,
-            PartKind::Seal,
-        ] {
+        for kind in PartKind::ALL {
             if !is_open(leg, kind, rulings) {
                 continue;
             }

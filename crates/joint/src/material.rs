@@ -9,16 +9,68 @@
 //! Source: `docs/theory/amount.md`.
 
 use crate::cable::Layer;
-use crate::catalogue::{Consumable, Head, Means, Wrap};
+use crate::catalogue::{Consumable, Head, Means, PartKind, Wrap};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
 use jointwright_units::Length;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Kind of what is on the truck.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ItemKind {
+    /// Body.
+    Body,
+    /// Adapter.
+    Adapter,
+    /// Connector.
+    Connector,
+    /// Shield part.
+    ShieldPart,
+    /// Seal.
+    Seal,
+    /// Bus.
+    Bus,
+    /// Insulating plug of a port without a leg.
+    Plug,
+    /// What is used up.
+    Consumable,
+}
+
+impl ItemKind {
+    /// What a crew calls it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            ItemKind::Body => PartKind::Body.name(),
+            ItemKind::Adapter => PartKind::Adapter.name(),
+            ItemKind::Connector => PartKind::Connector.name(),
+            ItemKind::ShieldPart => PartKind::ShieldPart.name(),
+            ItemKind::Seal => PartKind::Seal.name(),
+            ItemKind::Bus => "bus",
+            ItemKind::Plug => "plug",
+            ItemKind::Consumable => "consumable",
+        }
+    }
+}
+
+impl From<PartKind> for ItemKind {
+    fn from(kind: PartKind) -> ItemKind {
+        match kind {
+            PartKind::Body => ItemKind::Body,
+            PartKind::Adapter => ItemKind::Adapter,
+            PartKind::Connector => ItemKind::Connector,
+            PartKind::ShieldPart => ItemKind::ShieldPart,
+            PartKind::Seal => ItemKind::Seal,
+        }
+    }
+}
 
 /// A part or consumable of a joint.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
-    /// Kind of part.
-    pub kind: &'static str,
+    /// Kind.
+    pub kind: ItemKind,
     /// Its row.
     pub id: String,
     /// What it is.
@@ -78,20 +130,28 @@ pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
         let chosen = &leg.chosen;
         let sleeve = chosen.connector.is_some_and(|c| c.two_ended);
         let braid = chosen.shield_part.is_some_and(|p| p.across_legs);
-        let parts: [(&'static str, Option<&Head>, bool); 5] = [
-            ("body", chosen.body.map(|p| &p.head), shared_body),
-            ("adapter", chosen.adapter.map(|p| &p.head), false),
-            ("connector", chosen.connector.map(|p| &p.head), sleeve),
-            ("shield part", chosen.shield_part.map(|p| &p.head), braid),
+        let parts: [(PartKind, Option<&Head>, bool); 5] = [
+            (PartKind::Body, chosen.body.map(|p| &p.head), shared_body),
+            (PartKind::Adapter, chosen.adapter.map(|p| &p.head), false),
             (
-                "seal",
+                PartKind::Connector,
+                chosen.connector.map(|p| &p.head),
+                sleeve,
+            ),
+            (
+                PartKind::ShieldPart,
+                chosen.shield_part.map(|p| &p.head),
+                braid,
+            ),
+            (
+                PartKind::Seal,
                 chosen.seal.map(|p| &p.head),
                 chosen.seal.is_some_and(|s| s.spans_joint),
             ),
         ];
         for (kind, head, is_shared) in parts {
             if let Some(head) = head {
-                add(&mut items, kind, head, ends(leg), is_shared);
+                add(&mut items, kind.into(), head, ends(leg), is_shared);
             }
         }
     }
@@ -108,13 +168,7 @@ fn ends(leg: &LegInputs<'_>) -> Vec<String> {
 }
 
 /// Adds pieces of a part; what legs share is there already.
-fn add(
-    items: &mut Vec<Item>,
-    kind: &'static str,
-    head: &Head,
-    used_for: Vec<String>,
-    is_shared: bool,
-) {
+fn add(items: &mut Vec<Item>, kind: ItemKind, head: &Head, used_for: Vec<String>, is_shared: bool) {
     let pieces = used_for.len();
     if let Some(item) = items.iter_mut().find(|i| i.kind == kind && i.id == head.id) {
         item.used_for.extend(used_for);
@@ -129,7 +183,7 @@ fn add(
     });
 }
 
-fn item(kind: &'static str, head: &Head, used_for: Vec<String>) -> Item {
+fn item(kind: ItemKind, head: &Head, used_for: Vec<String>) -> Item {
     Item {
         kind,
         id: head.id.clone(),
@@ -147,13 +201,13 @@ fn common(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
     let (job, catalogue) = (&inputs.order.job, &inputs.order.catalogue);
     let phases = || (1..=job.phases).map(|phase| format!("phase {phase}"));
     if let Some(bus) = job.bus.as_deref().and_then(|id| catalogue.bus(id)) {
-        add(items, "bus", &bus.head, phases().collect(), false);
+        add(items, ItemKind::Bus, &bus.head, phases().collect(), false);
     }
     for blank in &job.blanks {
         let plug = blank.plug.as_deref().and_then(|id| catalogue.plug(id));
         if let Some(plug) = plug {
             let ports = phases().map(|phase| format!("port {} {phase}", blank.port));
-            add(items, "plug", &plug.head, ports.collect(), false);
+            add(items, ItemKind::Plug, &plug.head, ports.collect(), false);
         }
     }
 }
@@ -178,7 +232,7 @@ fn consumables(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
             .filter(|leg| leg.leg.parts.consumables.contains(id))
             .collect();
         let used_for: Vec<String> = legs.iter().flat_map(|leg| ends(leg)).collect();
-        let mut item = item("consumable", &row.head, used_for);
+        let mut item = item(ItemKind::Consumable, &row.head, used_for);
         match amount(inputs, row, &legs, item.used_for.len()) {
             Ok(amount) => item.amount = Some(amount),
             Err(why) => item.why = Some(why),

@@ -7,6 +7,8 @@
 //! Not here: where a plane lies (`cutback`).
 
 use crate::cable::{Layer, Words};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// A plane square to the axis of a leg.
 ///
@@ -18,7 +20,10 @@ use crate::cable::{Layer, Words};
 ///   0==|--#####################=========~~~~~~~~~~~~~~~~~~~~~~MMMMMMMMMMM   cable
 ///   conductor-end              stations grow this way ->
 /// ```
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Plane {
     /// Square-cut end of the conductor: the datum of every cut.
     ConductorEnd,
@@ -27,14 +32,17 @@ pub enum Plane {
     /// Contact plane of a one-ended connector.
     ConnectorSeat,
     /// Mouth of the connector's barrel before it is pressed.
+    #[serde(rename = "connector-mouth-before-pressing")]
     ConnectorMouthBefore,
     /// Mouth of the connector's barrel as made.
     ConnectorMouth,
     /// End of the insulation.
     InsulationEnd,
     /// Edge of the insulation screen.
+    #[serde(rename = "insulation-screen-edge")]
     ScreenEdge,
     /// Edge of the metallic shield.
+    #[serde(rename = "metallic-shield-edge")]
     ShieldEdge,
     /// Edge of the jacket.
     JacketEdge,
@@ -45,8 +53,10 @@ pub enum Plane {
     /// End of the body's inner electrode.
     ElectrodeEnd,
     /// Inner end of the stretch in which the screen edge may lie.
+    #[serde(rename = "stress-control-near")]
     ControlNear,
     /// Outer end of the stretch in which the screen edge may lie.
+    #[serde(rename = "stress-control-far")]
     ControlFar,
     /// Outer end of the body.
     BodyEnd,
@@ -55,16 +65,20 @@ pub enum Plane {
     /// Outer end of the seal.
     SealEnd,
     /// End of the insulation after it has shrunk back.
+    #[serde(rename = "insulation-end-shrunk-back")]
     InsulationEndShrunk,
     /// Edge of the jacket after it has shrunk back.
+    #[serde(rename = "jacket-edge-shrunk-back")]
     JacketEdgeShrunk,
     /// Inner end of the adapter.
     AdapterNear,
     /// Outer end of the adapter.
     AdapterFar,
     /// Inner end of the stretch on which the shield part touches the metallic shield.
+    #[serde(rename = "shield-contact-near")]
     ContactNear,
     /// Outer end of that stretch.
+    #[serde(rename = "shield-contact-far")]
     ContactFar,
     /// Inner end of the seal, over the body.
     SealStart,

@@ -8,8 +8,14 @@
 //!
 //! Source: common practice, no source.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 /// A moment of the make-up of one leg, or of the whole joint.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Stage {
     /// The place and the cable are handed over by those who answer for it.
     HandOver,

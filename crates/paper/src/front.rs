@@ -3,9 +3,14 @@
 //! Invariants: at most eight numbers; each is a text of the plan, with its datum in words and whose window it is; nothing else is a number to cut to.
 
 use crate::clip::{clipped, whole};
+use jointwright_joint::cable::Words;
+use jointwright_joint::catalogue::{Means, PartKind};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, EndDoc, LegDoc, PartDoc, Plan, RulingDoc, RungDoc,
 };
+use jointwright_joint::plane::Plane;
+use jointwright_joint::stage::Stage;
 use serde::Serialize;
 
 /// The front page of one end.
@@ -100,7 +105,7 @@ pub(crate) fn fronts(plan: &Plan) -> Vec<Front> {
 }
 
 fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
-    let is_metric = plan.job.words == "iec";
+    let is_metric = plan.job.words == Words::Iec;
     // The outermost first, as they are come to with the knife; marks after cuts.
     let outward = leg.cuts.iter().rev();
     let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| !c.is_mark());
@@ -113,7 +118,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
         end: format!("{}{}", clipped(&leg.mark, 8), end.phase),
         leg: clipped(&leg.mark, 8),
         phase: end.phase,
-        kind: format!("{} joint{port}", plan.job.kind),
+        kind: format!("{} joint{port}", plan.job.kind.name()),
         goes_to: clipped(leg.goes_to.as_deref().unwrap_or("not said"), 60),
         cable: clipped(&leg.cable, 90),
         parks: parks(plan, leg, end),
@@ -128,10 +133,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
 }
 
 fn knife(leg: &LegDoc) -> Knife {
-    let screen = leg
-        .cuts
-        .iter()
-        .find(|cut| cut.plane == "insulation-screen-edge");
+    let screen = leg.cuts.iter().find(|cut| cut.plane == Plane::ScreenEdge);
     if screen.is_none_or(|cut| cut.mark_mm.is_none()) {
         return Knife {
             words: leg.knife.words.clone(),
@@ -157,13 +159,16 @@ fn knife(leg: &LegDoc) -> Knife {
 fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
     let name = format!("{}{}", leg.mark, end.phase);
     let moments = [
-        ("slide-on", "slide on before the connector, in this order"),
         (
-            "push-on",
+            Stage::SlideOn,
+            "slide on before the connector, in this order",
+        ),
+        (
+            Stage::PushOn,
             "push on once it is clean, before the connector, in this order",
         ),
         (
-            "place",
+            Stage::Place,
             "push on once it is clean, over the connector, in this order",
         ),
     ];
@@ -172,15 +177,16 @@ fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
         let here: Vec<String> = steps
             .flat_map(|step| &step.slides)
             .filter(|slide| slide.onto == name)
-            .map(|slide| format!("{} {}", slide.part, clipped(&slide.id, 24)))
+            .map(|slide| format!("{} {}", slide.part.name(), clipped(&slide.id, 24)))
             .collect();
         (!here.is_empty()).then(|| format!("{when}: {}", here.join(", then ")))
     });
     let said: Vec<String> = said.collect();
-    let is_open = |kind: &&str| leg.parts.iter().all(|part| part.kind != **kind);
-    let open: Vec<&str> = ["seal", "body"]
+    let is_open = |kind: &PartKind| leg.parts.iter().all(|part| part.kind != *kind);
+    let open: Vec<&str> = [PartKind::Seal, PartKind::Body]
         .into_iter()
-        .filter(|k| is_open(k))
+        .filter(is_open)
+        .map(PartKind::name)
         .collect();
     let settled = if said.is_empty() {
         "nothing named comes onto this end".to_owned()
@@ -261,11 +267,11 @@ fn window_lines(window: &jointwright_joint::plan::PrintedWindowDoc) -> Vec<Strin
 }
 
 fn connector(leg: &LegDoc) -> Vec<String> {
-    let part = leg.parts.iter().find(|p| p.kind == "connector");
+    let part = leg.parts.iter().find(|p| p.kind == PartKind::Connector);
     let (Some(doc), Some(part)) = (&leg.connector, part) else {
         return vec!["no connector is named: stop and call".to_owned()];
     };
-    let mut said = vec![format!("{}, {}", clipped(&part.id, 40), doc.means)];
+    let mut said = vec![format!("{}, {}", clipped(&part.id, 40), doc.means.name())];
     said.extend(
         doc.end
             .as_ref()
@@ -276,7 +282,7 @@ fn connector(leg: &LegDoc) -> Vec<String> {
             .as_ref()
             .map(|why| format!("stop and call: {why}")),
     );
-    if doc.means == "compression" {
+    if doc.means == Means::Compression {
         said.push(format!(
             "die {}; {}",
             doc.die
@@ -304,10 +310,10 @@ fn connector(leg: &LegDoc) -> Vec<String> {
 }
 
 fn order(doc: &ConnectorDoc, part: &PartDoc) -> String {
-    let what = match doc.means.as_str() {
-        "compression" => "order of presses",
-        "shear-bolt" => "order of bolts",
-        _ => "order and torque of screws",
+    let what = match doc.means {
+        Means::Compression => "order of presses",
+        Means::ShearBolt => "order of bolts",
+        Means::SetScrew => "order and torque of screws",
     };
     format!("{what}: {}", clipped(&part.instructions, 50))
 }
@@ -377,7 +383,7 @@ fn part(part: &PartDoc) -> String {
         .unwrap_or_default();
     format!(
         "{}: {}{side} ({})",
-        part.kind,
+        part.kind.name(),
         clipped(&part.id, 32),
         clipped(&part.instructions, 48)
     )
@@ -387,7 +393,7 @@ fn part(part: &PartDoc) -> String {
 fn not_judged(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
     let name = format!("{}{}", leg.mark, end.phase);
     let concerns = |ruling: &&RulingDoc| {
-        ruling.ruling == "not-judged"
+        ruling.ruling == Outcome::NotJudged
             && ruling.end.as_ref().is_none_or(|e| *e == name)
             && ruling.leg.as_ref().is_none_or(|l| *l == leg.mark)
     };

@@ -6,6 +6,8 @@ use crate::FieldPicture;
 use crate::clip::{clipped, whole};
 use crate::front::{Front, fronts};
 use jointwright_drawing::{Style, Theme, half_section, strips as strips_of};
+use jointwright_joint::cable::Words;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
     DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
     outcome_words,
@@ -41,7 +43,7 @@ struct Strips {
 /// Rulings of one check with one outcome.
 #[derive(Clone, Debug, Serialize)]
 struct RulingRow {
-    outcome: String,
+    outcome: &'static str,
     /// The outcome as a person reads it.
     word: String,
     question: String,
@@ -107,7 +109,7 @@ impl Sheet {
 pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let job = &plan.job;
     let is_failing = plan.must_stop();
-    let is_metric = job.words == "iec";
+    let is_metric = job.words == Words::Iec;
     let mut date = job.date.splitn(3, '-').map(str::to_owned);
     let mut part = || date.next().unwrap_or_default();
     let (figures, figures_same) = figures(plan);
@@ -132,7 +134,7 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         is_failing,
         n_phases: job.phases,
         stop_title: stop_title(plan).to_owned(),
-        fails: [rows(plan, "fail"), stop_rows(plan)].concat(),
+        fails: [rows(plan, Outcome::Fail), stop_rows(plan)].concat(),
         fronts: if is_failing { Vec::new() } else { fronts(plan) },
         strips: if is_failing { Vec::new() } else { strips(plan) },
         figures,
@@ -161,9 +163,9 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         unsettled: plan.make_up.unsettled.clone(),
         // What passes names places of cuts; where a check fails none is printed.
         rulings: if is_failing {
-            rows(plan, "not-judged")
+            rows(plan, Outcome::NotJudged)
         } else {
-            [rows(plan, "not-judged"), rows(plan, "pass")].concat()
+            [rows(plan, Outcome::NotJudged), rows(plan, Outcome::Pass)].concat()
         },
         not_computed: plan.not_computed.join(", "),
         missing: plan.missing.clone(),
@@ -177,7 +179,7 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
     vec![
         ["job".to_owned(), clipped(&job.id, 60)],
         ["title".to_owned(), clipped(&job.title, 120)],
-        ["kind".to_owned(), format!("{} joint", job.kind)],
+        ["kind".to_owned(), format!("{} joint", job.kind.name())],
         ["place".to_owned(), clipped(&job.place, 120)],
         ["day of the work".to_owned(), job.date.clone()],
         [
@@ -191,7 +193,7 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
 
 /// Why no number to cut to is printed.
 fn stop_title(plan: &Plan) -> &'static str {
-    if plan.outcome == "fail" {
+    if plan.outcome == Outcome::Fail {
         "Out of window: no number to cut to is printed"
     } else {
         "Work stops until a named person has said what this is: no number to cut to is printed"
@@ -204,7 +206,7 @@ fn stop_rows(plan: &Plan) -> Vec<RulingRow> {
     let row = |stop: &jointwright_joint::plan::StopDoc| {
         let ruling = plan.rulings.iter().find(|r| r.check == stop.check);
         RulingRow {
-            outcome: "STOP".to_owned(),
+            outcome: "STOP",
             word: "stop".to_owned(),
             question: ruling.map(|r| r.question.clone()).unwrap_or_default(),
             who: stop.whom.clone(),
@@ -233,7 +235,7 @@ const STRIPS_A_PAGE: usize = 3;
 
 /// Pages of strips, leg by leg: the same piece of all phases together, then the next.
 fn strips(plan: &Plan) -> Vec<Strips> {
-    let most = if plan.job.words == "iec" {
+    let most = if plan.job.words == Words::Iec {
         STRIP_A4_MM
     } else {
         STRIP_LETTER_MM
@@ -368,7 +370,7 @@ fn figures(plan: &Plan) -> (Vec<Picture>, Vec<String>) {
 }
 
 /// Rulings of one outcome, those that say the same gathered; of those that pass, the one with the least margin a check.
-fn rows(plan: &Plan, outcome: &str) -> Vec<RulingRow> {
+fn rows(plan: &Plan, outcome: Outcome) -> Vec<RulingRow> {
     let mut groups: Vec<Vec<&RulingDoc>> = Vec::new();
     for ruling in plan.rulings.iter().filter(|r| r.ruling == outcome) {
         let same = |group: &&mut Vec<&RulingDoc>| {
@@ -376,7 +378,9 @@ fn rows(plan: &Plan, outcome: &str) -> Vec<RulingRow> {
                 first.check == ruling.check
                     && match outcome {
                         // The front pages name whose word each is.
-                        "pass" => ruling.check == "cut_window" || first.source == ruling.source,
+                        Outcome::Pass => {
+                            ruling.check == "cut_window" || first.source == ruling.source
+                        }
                         _ => first.why == ruling.why,
                     }
             })
@@ -443,7 +447,7 @@ fn as_printed(text: &str, printed: &BTreeMap<String, String>) -> String {
     out
 }
 
-fn row(plan: &Plan, outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
+fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow> {
     let margin = |r: &&&RulingDoc| r.margin.unwrap_or(f64::INFINITY);
     let least = group
         .iter()
@@ -460,7 +464,7 @@ fn row(plan: &Plan, outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
         (None, Some(_), Some(_)) => {
-            let figures = least.figures(plan.job.words == "us");
+            let figures = least.figures(plan.job.words == Words::Us);
             format!("{}: {}", subject(least), figures.unwrap_or_default())
         }
         _ => format!(
@@ -470,13 +474,13 @@ fn row(plan: &Plan, outcome: &str, group: &[&RulingDoc]) -> Option<RulingRow> {
         ),
     };
     Some(RulingRow {
-        outcome: outcome.to_owned(),
+        outcome: outcome.name(),
         word: outcome_words(outcome).to_owned(),
         question: least.question.clone(),
         who: whole(&who.join(" ")),
         found: whole(&found),
         source: match least.source.as_deref() {
-            Some(_) if outcome == "pass" && least.check == "cut_window" => String::new(),
+            Some(_) if outcome == Outcome::Pass && least.check == "cut_window" => String::new(),
             source => whole(source.unwrap_or_default()),
         },
     })
@@ -513,7 +517,9 @@ mod tests {
     use jointwright_joint::form::Source;
     use jointwright_joint::job::read_order;
     use jointwright_joint::judge::judge_unsolved as judge;
-    use jointwright_joint::plan::plan;
+    use jointwright_joint::plan::{CutKind, plan};
+    use jointwright_joint::plane::Plane;
+    use jointwright_joint::stage::Stage;
 
     const EXAMPLES: [&str; 5] = [
         include_str!("../../../examples/larkspur-three-way/job.toml"),
@@ -660,14 +666,14 @@ mod tests {
                 let cut = leg
                     .cuts
                     .iter()
-                    .find(|c| c.plane == "metallic-shield-edge")
+                    .find(|c| c.plane == Plane::ShieldEdge)
                     .expect("an edge");
                 let page = serde_json::to_value(front).expect("a page").to_string();
                 assert!(page.contains(&format!("\"act\":\"{}\"", cut.act())));
                 let mut steps = sheet
                     .steps
                     .iter()
-                    .filter(|s| s.stage == "shield" && s.legs == [leg.mark.as_str()]);
+                    .filter(|s| s.stage == Stage::Shield && s.legs == [leg.mark.as_str()]);
                 let title = &steps.next().expect("a step").title;
                 assert!(title.to_uppercase().starts_with(cut.act()), "{title}");
                 let strips = sheet.strips.iter().filter(|s| s.leg == leg.mark);
@@ -677,7 +683,11 @@ mod tests {
                     let of_end = format!("Marking strip of {}{phase} ", leg.mark);
                     let mut own = pictures.iter().filter(|p| p.alt.starts_with(&of_end));
                     let says = |p: &&&Picture| p.svg.contains("LAY BACK") || p.svg.contains(">LAY");
-                    assert_eq!(own.any(|p| says(&p)), cut.kind == "lay-back", "{of_end}");
+                    assert_eq!(
+                        own.any(|p| says(&p)),
+                        cut.kind == CutKind::LayBack,
+                        "{of_end}"
+                    );
                     n += 1;
                 }
             }

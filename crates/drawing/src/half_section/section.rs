@@ -3,17 +3,19 @@
 use super::scale::Scale;
 use super::sheet::{LEFT, Role, SMALL, Sheet, Words};
 use crate::label::shortened;
+use jointwright_joint::cable::Layer;
 use jointwright_joint::plan::{CutDoc, LegDoc};
+use jointwright_joint::plane::Plane;
 use std::fmt::Write;
 
 /// Layers from the inside out and the plane at which each begins.
-const LAYERS: [(&str, &str); 6] = [
-    ("conductor", ""),
-    ("conductor-screen", "insulation-end"),
-    ("insulation", "insulation-end"),
-    ("insulation-screen", "insulation-screen-edge"),
-    ("metallic-shield", "metallic-shield-edge"),
-    ("jacket", "jacket-edge"),
+const LAYERS: [(Layer, Option<Plane>); 6] = [
+    (Layer::Conductor, None),
+    (Layer::ConductorScreen, Some(Plane::InsulationEnd)),
+    (Layer::Insulation, Some(Plane::InsulationEnd)),
+    (Layer::InsulationScreen, Some(Plane::ScreenEdge)),
+    (Layer::MetallicShield, Some(Plane::ShieldEdge)),
+    (Layer::Jacket, Some(Plane::JacketEdge)),
 ];
 /// Right edge of the section, mm.
 pub(super) const END: f64 = 119.0;
@@ -32,7 +34,7 @@ const PITCH: f64 = 2.75;
 
 /// A layer as drawn, mm on the cable.
 struct Band {
-    layer: String,
+    layer: Layer,
     words: String,
     inner_mm: f64,
     outer_mm: f64,
@@ -61,13 +63,25 @@ pub(super) struct Section {
     pub(super) has_unset_edge: bool,
 }
 
+/// Word for a layer in job files, by which the paints are named.
+fn file_name(layer: Layer) -> &'static str {
+    match layer {
+        Layer::Conductor => "conductor",
+        Layer::ConductorScreen => "conductor-screen",
+        Layer::Insulation => "insulation",
+        Layer::InsulationScreen => "insulation-screen",
+        Layer::MetallicShield => "metallic-shield",
+        Layer::Jacket => "jacket",
+    }
+}
+
 /// Place of a cut, mm: the tick of the printed number, else what was planned.
 pub(super) fn place_of(cut: &CutDoc) -> Option<f64> {
     cut.mark_at_mm.or(cut.nominal_mm).filter(|x| x.is_finite())
 }
 
 /// Place of a plane of the leg, mm, cut or not.
-fn place(leg: &LegDoc, plane: &str) -> Option<f64> {
+fn place(leg: &LegDoc, plane: Plane) -> Option<f64> {
     let cut = leg.cuts.iter().find(|cut| cut.plane == plane);
     let other = || leg.planes.iter().find(|other| other.plane == plane);
     cut.and_then(place_of)
@@ -77,7 +91,7 @@ fn place(leg: &LegDoc, plane: &str) -> Option<f64> {
 
 /// Mouth of the connector, mm.
 fn mouth(leg: &LegDoc) -> Option<f64> {
-    place(leg, "connector-mouth").or_else(|| place(leg, "connector-mouth-before-pressing"))
+    place(leg, Plane::ConnectorMouth).or_else(|| place(leg, Plane::ConnectorMouthBefore))
 }
 
 /// Layers that can be drawn, and the words of those that cannot.
@@ -86,19 +100,15 @@ fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
     for (layer, edge) in LAYERS {
         let inner_mm = bands.last().map_or(0.0, |band| band.outer_mm);
         let doc = leg.layers.iter().find(|doc| doc.layer == layer);
-        let words = doc.map_or(layer.replace('-', " "), |doc| doc.words.clone());
+        let words = doc.map_or(file_name(layer).replace('-', " "), |doc| doc.words.clone());
         let radius = doc.map(|doc| 0.5 * doc.diameter_mm);
         let Some(outer_mm) = radius.filter(|r| r.is_finite() && *r > inner_mm) else {
             missing.push(words);
             continue;
         };
-        let set = if edge.is_empty() {
-            Some(0.0)
-        } else {
-            place(leg, edge)
-        };
+        let set = edge.map_or(Some(0.0), |edge| place(leg, edge));
         bands.push(Band {
-            layer: layer.to_owned(),
+            layer,
             words,
             inner_mm,
             outer_mm,
@@ -133,11 +143,11 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
     let half = 0.5 * connector.length_mm;
     let mouth_mm = mouth(leg).unwrap_or(half);
     let from = if connector.two_ended {
-        let centre = place(leg, "connector-centre").unwrap_or(0.0);
+        let centre = place(leg, Plane::ConnectorCentre).unwrap_or(0.0);
         let across = connector.other_end_mm;
         across.map_or(2.0 * centre - mouth_mm, |across| centre - across)
     } else {
-        place(leg, "connector-seat").unwrap_or(mouth_mm - connector.length_mm)
+        place(leg, Plane::ConnectorSeat).unwrap_or(mouth_mm - connector.length_mm)
     };
     let radius_mm = 0.5 * connector.outside_diameter_mm;
     let is_known =
@@ -152,9 +162,9 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
 
 /// Body, electrode and stress control, as far as their planes are known.
 fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
-    let seat = place(leg, "body-seat");
+    let seat = place(leg, Plane::BodySeat);
     // A body over both cables goes on beyond its centre.
-    let start = seat.or_else(|| place(leg, "body-centre").map(|_| LEAST_MM));
+    let start = seat.or_else(|| place(leg, Plane::BodyCentre).map(|_| LEAST_MM));
     let start = start.map(|x| x.max(LEAST_MM));
     let mut found = Vec::new();
     let mut add = |what, name: &str, from: Option<f64>, to: Option<f64>| {
@@ -164,7 +174,7 @@ fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
             found.push((what, name.to_owned(), [from, to]));
         }
     };
-    let end = place(leg, "body-end");
+    let end = place(leg, Plane::BodyEnd);
     add(
         "body",
         "body (outline only, thickness not known)",
@@ -175,9 +185,9 @@ fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
         "electrode",
         "electrode in the body",
         start,
-        place(leg, "electrode-end"),
+        place(leg, Plane::ElectrodeEnd),
     );
-    let [near, far] = ["stress-control-near", "stress-control-far"].map(|name| place(leg, name));
+    let [near, far] = [Plane::ControlNear, Plane::ControlFar].map(|name| place(leg, name));
     add("stress-control", "stress control in the body", near, far);
     found
 }
@@ -239,7 +249,7 @@ impl Section {
 
     /// Radius of what the body covers, mm on the page.
     fn covered(&self) -> f64 {
-        let is_within = |band: &&Band| band.layer != "metallic-shield" && band.layer != "jacket";
+        let is_within = |band: &&Band| !matches!(band.layer, Layer::MetallicShield | Layer::Jacket);
         let layers = self
             .bands
             .iter()
@@ -288,7 +298,7 @@ impl Section {
                 axis - band.outer_mm / ratio,
                 axis - band.inner_mm / ratio,
             ];
-            let fill = sheet.paint.fill(&band.layer);
+            let fill = sheet.paint.fill(file_name(band.layer));
             let more = format!("fill=\"{fill}\" stroke=\"none\"");
             sheet.path(
                 &format!("M{x:.2} {top:.2}H{END}V{bottom:.2}H{x:.2}Z"),
@@ -342,7 +352,10 @@ impl Section {
         let ratio = self.ratio();
         let [from, datum, mouth] = [barrel.from_mm, 0.0, barrel.mouth_mm].map(|x| self.scale.at(x));
         let top = axis - barrel.radius_mm / ratio;
-        let inner = self.bands.iter().find(|band| band.layer == "conductor");
+        let inner = self
+            .bands
+            .iter()
+            .find(|band| band.layer == Layer::Conductor);
         let inner = axis - inner.map_or(0.0, |band| band.outer_mm.min(barrel.radius_mm)) / ratio;
         let fill = sheet.paint.fill("connector");
         let more = format!(
@@ -418,7 +431,7 @@ impl Section {
             ));
         }
         let unset = self.bands.iter().filter(|band| band.is_unset);
-        for band in unset.filter(|band| band.layer != "conductor-screen") {
+        for band in unset.filter(|band| band.layer != Layer::ConductorScreen) {
             let name = format!("edge of {}: not set", shortened(&band.words, 24));
             names.push((
                 self.scale.at(band.from_mm),
@@ -461,7 +474,7 @@ impl Section {
             let middle = base - 0.8;
             let at = axis - 0.5 * (band.inner_mm + band.outer_mm) / ratio;
             sheet.stroke([END - 1.5, at], [COLUMN - 1.0, middle], 0.12, Role::Leader);
-            let fill = sheet.paint.fill(&band.layer);
+            let fill = sheet.paint.fill(file_name(band.layer));
             sheet.rectangle(
                 [COLUMN - 1.0, middle - 1.1, COLUMN + 3.0, middle + 1.1],
                 &fill,

@@ -7,7 +7,10 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{ConnectorDoc, CutDoc, LegDoc, Plan, PrintedWindowDoc, plan};
+use jointwright_joint::plan::{
+    ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc, plan,
+};
+use jointwright_joint::plane::Plane;
 use proptest::prelude::*;
 
 const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
@@ -162,7 +165,7 @@ fn a_plan_in_which_a_check_fails_has_no_dimension_and_no_scale() {
     let good = composed(&plan.legs[0], &plan, &PRINT);
     assert!(n_numbers(&good) >= 12 && good.svg().contains("scale 1 : "));
     assert!(good.strokes.iter().any(|stroke| is_dimension(stroke.role)));
-    plan.outcome = "fail".to_owned();
+    plan.outcome = jointwright_joint::limit::Outcome::Fail;
     let sheet = composed(&plan.legs[0], &plan, &PRINT);
     assert_eq!(n_numbers(&sheet), 0);
     assert!(!sheet.strokes.iter().any(|stroke| is_dimension(stroke.role)));
@@ -226,7 +229,6 @@ fn no_text_of_a_plan_breaks_out_of_its_place() {
     leg.layers[3].diameter_mm = f64::NAN;
     for cut in &mut leg.cuts {
         cut.words = hostile.to_owned();
-        cut.kind = hostile.to_owned();
         cut.mark_mm = Some("<1>".to_owned());
         cut.why = Some(hostile.to_owned());
     }
@@ -357,18 +359,22 @@ fn the_check_of_the_page_sees_disorder() {
 /// A cut at a place, with texts as long as the plan's or longer.
 fn cut(n: usize, at: f64, words: &str, is_set: bool) -> CutDoc {
     let planes = [
-        "insulation-end",
-        "insulation-screen-edge",
-        "body-end",
-        "metallic-shield-edge",
-        "jacket-edge",
-        "seal-end",
+        Plane::InsulationEnd,
+        Plane::ScreenEdge,
+        Plane::BodyEnd,
+        Plane::ShieldEdge,
+        Plane::JacketEdge,
+        Plane::SealEnd,
     ];
     let mm = format!("{at:.1}");
     CutDoc {
-        plane: planes.get(n).copied().unwrap_or("park-mark").to_owned(),
+        plane: planes.get(n).copied().unwrap_or(Plane::ParkMark),
         words: words.to_owned(),
-        kind: if n % 3 == 2 { "mark" } else { "cut" }.to_owned(),
+        kind: if n % 3 == 2 {
+            CutKind::Mark
+        } else {
+            CutKind::Cut
+        },
         keeps: None,
         keeps_mm: None,
         from: "conductor-end".to_owned(),
@@ -405,7 +411,7 @@ proptest! {
         let mut plan = plan_of(LARKSPUR);
         plan.legs.truncate(1);
         if fails && steps.len() > 4 {
-            plan.outcome = "fail".to_owned();
+            plan.outcome = jointwright_joint::limit::Outcome::Fail;
         }
         plan.program = words.clone();
         plan.job.id = words.clone();

@@ -2,8 +2,12 @@
 //!
 //! Why its own file: a reading over the wrong layer is a joint that does not fit, so a layer is always named in full.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 /// Which trade vocabulary a page uses.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum Words {
     /// North American words.
     #[default]
@@ -13,7 +17,10 @@ pub enum Words {
 }
 
 /// A layer; a diameter "over" it is measured on its outer surface. Ordered from the inside out.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Layer {
     /// Bare conductor.
     Conductor,

@@ -10,6 +10,7 @@ mod as_made;
 mod connector;
 mod copies;
 mod handling;
+mod part_kind;
 mod piece;
 mod row;
 mod rubber;
@@ -22,6 +23,7 @@ mod word;
 pub use as_made::AsMade;
 pub use connector::{Connector, ConnectorEnd, NoEnd};
 pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
+pub use part_kind::PartKind;
 pub use piece::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
 };

@@ -13,6 +13,8 @@ use crate::stage::Stage;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// The part's own paper.
 #[derive(Clone, Debug, PartialEq)]
@@ -441,7 +443,8 @@ pub struct Withstand {
 }
 
 /// How a connector grips.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum Means {
     /// Pressed sleeve.
     Compression,

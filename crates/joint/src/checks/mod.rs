@@ -144,34 +144,6 @@ pub const CHECKS: &[Check] = &[
     wick_path::CHECK,
 ];
 
-/// Kind of part that a check looks at.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum PartKind {
-    /// Body.
-    Body,
-    /// Adapter.
-    Adapter,
-    /// Connector.
-    Connector,
-    /// Shield part.
-    ShieldPart,
-    /// Seal.
-    Seal,
-}
-
-impl PartKind {
-    /// What a crew calls it.
-    pub const fn name(self) -> &'static str {
-        match self {
-            PartKind::Body => "body",
-            PartKind::Adapter => "adapter",
-            PartKind::Connector => "connector",
-            PartKind::ShieldPart => "shield part",
-            PartKind::Seal => "seal",
-        }
-    }
-}
-
 /// One question about a joint.
 #[derive(Clone, Copy)]
 pub struct Check {

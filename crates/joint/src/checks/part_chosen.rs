@@ -4,7 +4,8 @@
 //!
 //! Source: the job.
 
-use super::{Check, Inputs, Judge, LegInputs, PartKind};
+use super::{Check, Inputs, Judge, LegInputs};
+use crate::catalogue::PartKind;
 use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {

@@ -8,9 +8,14 @@ use crate::plane::Plane;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length, VoltageRms};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// Kind of joint.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum JointKind {
     /// Two legs, one body.
     Straight,

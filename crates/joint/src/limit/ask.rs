@@ -2,8 +2,14 @@
 //!
 //! Invariant: equal facts are equal asks, so that each is put once, however many rulings wait for it.
 
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
 /// Who can answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Who {
     /// The crew at the joint, with instruments or by looking.
     Crew,
@@ -56,7 +62,8 @@ impl Who {
 }
 
 /// Which file an answer goes into.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum File {
     /// The job.
     Job,

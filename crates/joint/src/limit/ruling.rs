@@ -2,9 +2,14 @@
 
 use super::ask::Ask;
 use jointwright_units::Interval;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// Outcome of a check.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Outcome {
     /// Keeps to its limit.
     Pass,

@@ -2,19 +2,20 @@
 
 use super::document::Plan;
 use crate::catalogue::Catalogue;
+use crate::job::JointKind;
 use crate::judge::Judged;
-use crate::limit::{Ask, Fact, Outcome, Ruling};
+use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// One fact that is missing, of everything of which it is missing.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct AskDoc {
     /// Name of the fact, for ever.
     pub fact: String,
-    /// Who can answer: "crew", "store", "engineer", "cable-maker" or "part-maker".
-    pub who: String,
+    /// Who can answer.
+    pub who: Who,
     /// The same in words.
     pub who_words: String,
     /// Whether crew or owner can answer it themselves, as against what makers may not publish.
@@ -36,10 +37,10 @@ pub struct AskDoc {
 }
 
 /// Where an answer goes.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlaceDoc {
-    /// File: "job" or "catalogue".
-    pub file: String,
+    /// File.
+    pub file: File,
     /// Tables of that file that take it: of all kinds of parts that are asked about, each where the kind of its row is known.
     pub tables: Vec<String>,
     /// Fields.
@@ -47,7 +48,7 @@ pub struct PlaceDoc {
 }
 
 /// What stops work though nothing fails.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StopDoc {
     /// Check.
     pub check: String,
@@ -163,14 +164,14 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue) -> AskDoc {
     let kinds: Vec<String> = waiting.of.iter().map(|of| kind_of(of, catalogue)).collect();
     AskDoc {
         fact: fact.key.to_owned(),
-        who: fact.who.name().to_owned(),
+        who: fact.who,
         who_words: fact.who.words().to_owned(),
         near: fact.who.is_near(),
         during_work: fact.is_found_during_the_work(),
         question: fact.question(&waiting.of),
         of: waiting.of.clone(),
         goes_into: PlaceDoc {
-            file: fact.file.name().to_owned(),
+            file: fact.file,
             tables: tables_of(fact.tables.iter().copied(), &kinds),
             fields: fact.fields.iter().map(|f| (*f).to_owned()).collect(),
         },
@@ -223,9 +224,14 @@ pub(super) fn stop_docs(judged: &Judged<'_>) -> Vec<StopDoc> {
 }
 
 impl Plan {
+    /// Whether all legs share a body and no leg is named to park it.
+    pub fn is_parking_open(&self) -> bool {
+        self.job.kind != JointKind::Separable && !self.legs.iter().any(|leg| leg.parks)
+    }
+
     /// Whether work stops: a ruling fails, or something stops it and nobody with the authority has said what it is; no number to cut to is then printed.
     pub fn must_stop(&self) -> bool {
-        self.outcome == "fail" || self.stops.iter().any(|stop| stop.lifted_by.is_none())
+        self.outcome == Outcome::Fail || self.stops.iter().any(|stop| stop.lifted_by.is_none())
     }
 
     /// The questions as letters, one an addressee, with blanks to fill in.
@@ -238,8 +244,8 @@ impl Plan {
             .iter()
             .filter(|ask| !(must_stop && ask.during_work))
         {
-            if ask.who != "part-maker" {
-                let key = (ask.who.clone(), ask.who_words.clone());
+            if ask.who != Who::PartMaker {
+                let key = (ask.who.name().to_owned(), ask.who_words.clone());
                 let entry = by_addressee.entry(key).or_default();
                 entry.push((ask.clone(), ask.of.clone()));
                 continue;
@@ -343,7 +349,7 @@ impl AskDoc {
         let tables = place.tables.join(" or ");
         format!(
             "{}, under {tables}: {}",
-            place.file,
+            place.file.name(),
             place.fields.join(", ")
         )
     }

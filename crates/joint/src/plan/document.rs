@@ -7,11 +7,16 @@ use super::pressure::PressureDoc;
 use super::shield::ShieldDoc;
 use super::told_apart::MarkDoc;
 use super::warm::WarmDoc;
+use crate::cable::{Layer, Words};
+use crate::catalogue::{Means, PartKind};
+use crate::job::JointKind;
+use crate::limit::Outcome;
+use crate::plane::Plane;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// The plan of one joint.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Plan {
     /// Version of this document's shape.
     pub format: String,
@@ -27,7 +32,7 @@ pub struct Plan {
     /// The job.
     pub job: JobDoc,
     /// Worst of the rulings: "pass", "fail" or "not-judged".
-    pub outcome: String,
+    pub outcome: Outcome,
     /// What stops work though nothing fails, until a named person has said what it is.
     pub stops: Vec<StopDoc>,
     /// Every missing fact once: first what crew or owner can close, then what makers are asked for, in each what settles most first.
@@ -38,7 +43,7 @@ pub struct Plan {
     /// What this version does not compute, whatever is stated.
     pub not_computed: Vec<String>,
     /// What is not computed because something is not known, and what that is.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub missing: Vec<String>,
     /// The passing ruling with the least margin in millimetres: what governs while nothing fails.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -51,7 +56,7 @@ pub struct Plan {
     /// Legs.
     pub legs: Vec<LegDoc>,
     /// What every computed pressure of an end assumes; empty where none was asked for.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub pressure_assumes: Vec<String>,
     /// Temperatures under load; left out where a body is left open.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -59,7 +64,7 @@ pub struct Plan {
     /// Steps, material, tools and people.
     pub make_up: MakeUpDoc,
     /// Ports without a leg.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub blanks: Vec<BlankDoc>,
     /// Rulings.
     pub rulings: Vec<RulingDoc>,
@@ -68,7 +73,7 @@ pub struct Plan {
 }
 
 /// The job that the plan is for.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct JobDoc {
     /// Short name.
     pub id: String,
@@ -77,11 +82,11 @@ pub struct JobDoc {
     /// Day of the work, year-month-day.
     pub date: String,
     /// Kind of joint.
-    pub kind: String,
+    pub kind: JointKind,
     /// Number of phases.
     pub phases: u8,
     /// Practice whose words and rule the page uses: "us" (inches and mm) or "iec" (mm).
-    pub words: String,
+    pub words: Words,
     /// Place.
     pub place: String,
     /// Whom to call.
@@ -89,7 +94,7 @@ pub struct JobDoc {
 }
 
 /// Whom to call.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CallDoc {
     /// Name.
     pub name: String,
@@ -98,7 +103,7 @@ pub struct CallDoc {
 }
 
 /// One leg.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LegDoc {
     /// Letter or short name.
     pub mark: String,
@@ -137,34 +142,67 @@ pub struct LegDoc {
 }
 
 /// Outside of one layer of a leg.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LayerDoc {
     /// Layer, as job files name it.
-    pub layer: String,
+    pub layer: Layer,
     /// What a crew calls it.
     pub words: String,
     /// Outside diameter, mm: mean of everything read on the leg's ends, else the middle of what its papers allow.
     pub diameter_mm: f64,
-    /// "readings" or "papers", which may rest on the table of cables.
-    pub of: String,
+    /// Where it comes from.
+    pub of: DiameterOf,
 }
 
 /// A plane that is neither cut nor marked by the crew.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlaneDoc {
     /// Plane.
-    pub plane: String,
+    pub plane: Plane,
     /// What a crew calls it.
     pub words: String,
     /// Distance from the square-cut conductor end, mm, not rounded.
     pub nominal_mm: f64,
 }
 
+/// Where a diameter comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum DiameterOf {
+    /// Readings of the leg's ends.
+    Readings,
+    /// The cable's papers, which may rest on the table of cables.
+    Papers,
+}
+
+/// What a crew does at a place.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum CutKind {
+    /// Cuts a layer.
+    Cut,
+    /// Marks the place.
+    Mark,
+    /// Lays wires or straps of the shield back.
+    LayBack,
+}
+
+impl CutKind {
+    /// Word in plan.json.
+    pub const fn name(self) -> &'static str {
+        match self {
+            CutKind::Cut => "cut",
+            CutKind::Mark => "mark",
+            CutKind::LayBack => "lay-back",
+        }
+    }
+}
+
 /// How a connector is made.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ConnectorDoc {
     /// How it grips.
-    pub means: String,
+    pub means: Means,
     /// Two ends (sleeve) or one (contact).
     pub two_ended: bool,
     /// End that takes this leg, where the two ends differ; null where nobody says which.
@@ -197,7 +235,7 @@ pub struct ConnectorDoc {
 }
 
 /// A port without a leg.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct BlankDoc {
     /// Port.
     pub port: i64,
@@ -206,10 +244,10 @@ pub struct BlankDoc {
 }
 
 /// A part of a leg.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PartDoc {
     /// Kind.
-    pub kind: String,
+    pub kind: PartKind,
     /// Name in the catalogue.
     pub id: String,
     /// Side by which this leg comes in, for a body whose two sides differ.
@@ -225,14 +263,14 @@ pub struct PartDoc {
 }
 
 /// A place to cut or to mark.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CutDoc {
     /// Plane.
-    pub plane: String,
+    pub plane: Plane,
     /// What a crew calls it.
     pub words: String,
-    /// "cut", "mark", or "lay-back" for wires and straps that are laid back.
-    pub kind: String,
+    /// Whether it is cut, marked, or, for wires and straps, laid back.
+    pub kind: CutKind,
     /// How much of a shield that is laid back is kept beyond this place, or that it must be asked for, for a crew.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keeps: Option<String>,
@@ -269,12 +307,12 @@ pub struct CutDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Where the cut goes for each growth of the sleeve, while that is not measured.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub growth_ladder: Vec<RungDoc>,
 }
 
 /// On whose word a cut or a mark has its place.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlacedDoc {
     /// Rows, the one that ends at the place first.
     pub by: Vec<String>,
@@ -283,7 +321,7 @@ pub struct PlacedDoc {
 }
 
 /// A window that is narrower than the row that places the plane prints.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct NarrowedDoc {
     /// The row that prints the wider one.
     pub paper: String,
@@ -292,7 +330,7 @@ pub struct NarrowedDoc {
     /// Width that is left, mm.
     pub left_mm: f64,
     /// Planes with which the tolerance is shared.
-    pub shared_with: Vec<String>,
+    pub shared_with: Vec<Plane>,
     /// Rows and owners whose windows or play take the rest.
     pub by: Vec<String>,
     /// The same in one line.
@@ -300,7 +338,7 @@ pub struct NarrowedDoc {
 }
 
 /// A window as printed.
-#[derive(Clone, Debug, Serialize, JsonSchema, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PrintedWindowDoc {
     /// Least and greatest on an inch rule, where a tick of 1/64 in or coarser is inside.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -313,7 +351,7 @@ pub struct PrintedWindowDoc {
 }
 
 /// A rung of the growth ladder.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RungDoc {
     /// Growth of the whole sleeve, or of the one end pressed where the ends differ, inches; empty where the page is in millimetres.
     pub grew_inch: String,
@@ -338,14 +376,14 @@ pub struct RungDoc {
 }
 
 /// A distance that the windows make vary.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StackDoc {
     /// What it is.
     pub what: String,
     /// Plane it is measured from.
-    pub from: String,
+    pub from: Plane,
     /// Plane it is measured to.
-    pub to: String,
+    pub to: Plane,
     /// As planned, mm.
     pub nominal_mm: f64,
     /// Least over all windows, mm.
@@ -360,10 +398,10 @@ pub struct StackDoc {
 }
 
 /// Share of one plane.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ShareDoc {
     /// Plane.
-    pub plane: String,
+    pub plane: Plane,
     /// What a crew calls the thing that moves it.
     pub words: String,
     /// Share of the variance if all deviations were independent, 0 to 1.
@@ -371,7 +409,7 @@ pub struct ShareDoc {
 }
 
 /// One end.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct EndDoc {
     /// Phase.
     pub phase: u8,
@@ -387,10 +425,12 @@ pub struct EndDoc {
 }
 
 /// What was read over one layer.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ReadingDoc {
-    /// Layer.
-    pub over: String,
+    /// Layer, as job files name it.
+    pub over: Layer,
+    /// What a crew calls it.
+    pub words: String,
     /// Least diameter read, mm.
     pub min_mm: f64,
     /// Greatest diameter read, mm.
@@ -402,7 +442,7 @@ pub struct ReadingDoc {
 }
 
 /// A number, a range or words.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(untagged)]
 pub enum DatumDoc {
     /// Number.
@@ -419,7 +459,7 @@ pub enum DatumDoc {
 }
 
 /// One ruling.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RulingDoc {
     /// Check.
     pub check: String,
@@ -430,8 +470,8 @@ pub struct RulingDoc {
     /// End, as leg and phase; absent where it holds for all phases.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end: Option<String>,
-    /// "pass", "fail" or "not-judged".
-    pub ruling: String,
+    /// Outcome.
+    pub ruling: Outcome,
     /// What was found.
     pub value: Option<DatumDoc>,
     /// What it must keep to: a number, a range or words.
@@ -455,7 +495,7 @@ pub struct RulingDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hint: Option<String>,
     /// Facts that it waits for while it is not judged, each by its name and what it is of.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub asks: Vec<String>,
     /// Whether work stops here though nothing fails.
     pub stops: bool,
@@ -470,15 +510,15 @@ pub struct RulingDoc {
 }
 
 /// For one open part of one leg: what fits, and why the rest does not.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ProposalDoc {
     /// Leg.
     pub leg: String,
     /// Other legs that take the same one part and have it open too.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub shared_with: Vec<String>,
     /// Kind of part.
-    pub part: String,
+    pub part: PartKind,
     /// Parts against which no check fails.
     pub fits: Vec<FitDoc>,
     /// Parts that fail, with the first reason.
@@ -486,7 +526,7 @@ pub struct ProposalDoc {
 }
 
 /// A part that fits.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FitDoc {
     /// Name in the catalogue.
     pub id: String,
@@ -495,7 +535,7 @@ pub struct FitDoc {
 }
 
 /// A part that does not fit.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct MisfitDoc {
     /// Name in the catalogue.
     pub id: String,

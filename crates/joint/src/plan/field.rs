@@ -1,12 +1,13 @@
 //! Field: what the plan says of the fields of one leg.
 
+use super::StateDoc;
 use crate::checks::{Inputs, LegInputs};
 use crate::limit::shown;
 use crate::section::{Quantity, TaperState};
 use crate::study::{Across, Done, PlugStudy, PlugWorst, Point, Seen, Study, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What every computed field assumes.
 pub const ASSUMES: &[&str] = &[
@@ -20,15 +21,15 @@ pub const ASSUMES: &[&str] = &[
 ];
 
 /// The fields of one leg at the worst of its windows.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FieldDoc {
-    /// "solved", "not known" or "not drawn".
-    pub state: String,
+    /// Whether it was computed.
+    pub state: StateDoc,
     /// Why it is not solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// Highest continuous voltage between conductor and earth, kV rms.
     pub voltage_kv: f64,
@@ -36,16 +37,16 @@ pub struct FieldDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub voltage_in_earth_fault_kv: Option<f64>,
     /// The judged fields.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses: Vec<StressDoc>,
     /// The judged fields at the trial, where some material conducts, so that they are others than in service.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses_at_trial: Vec<StressDoc>,
     /// Level of the trial as the sine of the same crest, kV rms to earth, where one is named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trial_kv: Option<f64>,
     /// The gap before the edge of the insulation screen, filled and empty, where it lies in the field.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
     /// The tapered plug that a separable leg sits on.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -57,26 +58,26 @@ pub struct FieldDoc {
 }
 
 /// The fields of a tapered plug at the worst of its film.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlugDoc {
-    /// "solved", "not known" or "not drawn".
-    pub state: String,
+    /// Whether it was computed.
+    pub state: StateDoc,
     /// Why it is not solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// Its fields; nobody sets a limit for them here.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses: Vec<StressDoc>,
     /// The film along it, filled and empty, where it is thick enough to be drawn.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
 }
 
 /// One judged field.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StressDoc {
     /// What it is.
     pub words: String,
@@ -96,11 +97,21 @@ pub struct StressDoc {
     pub with: String,
 }
 
+/// What is in a gap.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GapState {
+    /// Its filler; what is said of it is said of a thread of air across the filler, too thin to change its field.
+    Filled,
+    /// Air.
+    Empty,
+}
+
 /// The gap before the edge of the insulation screen.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct GapDoc {
-    /// "filled" or "empty"; filled it is said of a thread of air across the filler, too thin to change its field.
-    pub state: String,
+    /// Filled or empty.
+    pub state: GapState,
     /// Voltage between conductor and earth at which it would begin to discharge, kV rms: the least over its shortest straight ways, its error taken against it.
     pub inception_kv: f64,
     /// The same over the highest voltage in service.
@@ -111,20 +122,29 @@ pub struct GapDoc {
     pub with: String,
 }
 
+impl GapState {
+    /// Word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            GapState::Filled => "filled",
+            GapState::Empty => "empty",
+        }
+    }
+}
+
 impl GapDoc {
     /// What is said to discharge: the gap itself, or air in its filler.
     pub fn words(&self) -> &'static str {
-        if self.state == "filled" {
-            "a thread of air across its filler"
-        } else {
-            "empty"
+        match self.state {
+            GapState::Filled => "a thread of air across its filler",
+            GapState::Empty => "empty",
         }
     }
 }
 
 pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<FieldDoc> {
     let mut doc = FieldDoc {
-        state: "solved".to_owned(),
+        state: StateDoc::Computed,
         why: None,
         questions: Vec::new(),
         voltage_kv: inputs.voltage().kv(),
@@ -145,12 +165,12 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
     match &leg.study {
         Study::NotAsked => return None,
         Study::Unknown(unknown) => {
-            "not known".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotKnown;
             doc.why = Some(unknown.why.clone());
             doc.questions.clone_from(&unknown.questions);
         }
         Study::Refused(why) => {
-            "not drawn".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotComputed;
             doc.why = Some(why.clone());
         }
         Study::Done(done) => fill(&mut doc, done),
@@ -195,7 +215,7 @@ fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<Stres
 
 fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
     let mut doc = PlugDoc {
-        state: "solved".to_owned(),
+        state: StateDoc::Computed,
         why: None,
         questions: Vec::new(),
         stresses: Vec::new(),
@@ -204,12 +224,12 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
     match &leg.plug {
         PlugStudy::None => return None,
         PlugStudy::Unknown(unknown) => {
-            "not known".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotKnown;
             doc.why = Some(unknown.why.clone());
             doc.questions.clone_from(&unknown.questions);
         }
         PlugStudy::Refused(why) => {
-            "not drawn".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotComputed;
             doc.why = Some(why.clone());
         }
         PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv()),
@@ -239,26 +259,29 @@ fn fill_plug(doc: &mut PlugDoc, worst: &PlugWorst, voltage_kv: f64) {
             with: film(state),
         })
         .collect();
-    let gap = |name: &str, gap: &Option<(Vec<Across>, TaperState)>| -> Option<GapDoc> {
+    let gap = |name: GapState, gap: &Option<(Vec<Across>, TaperState)>| -> Option<GapDoc> {
         let (across, state) = gap.as_ref()?;
         let inception_kv = inception(across, Curve::LowerOfBoth)?.kv();
         let shares = across.iter().map(|place| place.share_ratio);
         Some(GapDoc {
-            state: name.to_owned(),
+            state: name,
             inception_kv,
             inception_ratio: inception_kv / voltage_kv,
             across_kv: shares.fold(0.0, f64::max) * voltage_kv,
             with: film(state),
         })
     };
-    doc.gaps = [("filled", &worst.gap_filled), ("empty", &worst.gap_empty)]
-        .into_iter()
-        .filter_map(|(name, worst)| gap(name, worst))
-        .collect();
+    doc.gaps = [
+        (GapState::Filled, &worst.gap_filled),
+        (GapState::Empty, &worst.gap_empty),
+    ]
+    .into_iter()
+    .filter_map(|(name, worst)| gap(name, worst))
+    .collect();
 }
 
 fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
-    let gap = |state: &str, gap: &Option<(Vec<Across>, Point)>| -> Option<GapDoc> {
+    let gap = |state: GapState, gap: &Option<(Vec<Across>, Point)>| -> Option<GapDoc> {
         let (across, point) = gap.as_ref()?;
         let inception_kv = inception(across, Curve::LowerOfBoth)?.kv();
         let share = across
@@ -266,17 +289,20 @@ fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
             .map(|place| place.share_ratio)
             .fold(0.0, f64::max);
         Some(GapDoc {
-            state: state.to_owned(),
+            state,
             inception_kv,
             inception_ratio: inception_kv / voltage_kv,
             across_kv: share * voltage_kv,
             with: with(point, true, true, Quantity::ScreenEdge),
         })
     };
-    [("filled", &worst.gap_filled), ("empty", &worst.gap_empty)]
-        .into_iter()
-        .filter_map(|(state, worst)| gap(state, worst))
-        .collect()
+    [
+        (GapState::Filled, &worst.gap_filled),
+        (GapState::Empty, &worst.gap_empty),
+    ]
+    .into_iter()
+    .filter_map(|(state, worst)| gap(state, worst))
+    .collect()
 }
 
 /// A computed length as the plan says it, with its unit.

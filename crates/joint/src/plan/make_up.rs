@@ -1,17 +1,19 @@
 //! The shapes of the make-up in `plan.json`: steps, hold points, material, tools, the knife; and how they come about.
 
-use super::document::CutDoc;
+use super::document::{CutDoc, CutKind};
 use crate::cable::{Layer, Words};
+use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
-use crate::material::{Item, Tool};
+use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted};
+use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// A sentence with its source.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LineDoc {
     /// What it says.
     pub say: String,
@@ -20,10 +22,10 @@ pub struct LineDoc {
 }
 
 /// A part slid onto an end.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct SlideDoc {
     /// Kind of part.
-    pub part: String,
+    pub part: PartKind,
     /// Its row.
     pub id: String,
     /// End that it is for, as leg and phase.
@@ -34,7 +36,7 @@ pub struct SlideDoc {
 }
 
 /// One reading of a hold point.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WantedDoc {
     /// What is read.
     pub what: String,
@@ -45,12 +47,12 @@ pub struct WantedDoc {
 }
 
 /// One step of the make-up, the same for every phase.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StepDoc {
     /// Name: legs and stage.
     pub id: String,
     /// Stage.
-    pub stage: String,
+    pub stage: Stage,
     /// Legs; empty for the whole joint.
     pub legs: Vec<String>,
     /// What is done.
@@ -60,20 +62,20 @@ pub struct StepDoc {
     /// What can hurt.
     pub cautions: Vec<LineDoc>,
     /// What is slid on, in order.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub slides: Vec<SlideDoc>,
     /// Readings before work goes on; empty where the step is no hold point.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hold: Vec<WantedDoc>,
     /// Names of the steps before it.
     pub after: Vec<String>,
 }
 
 /// A part or consumable of the joint.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct MaterialDoc {
     /// Kind.
-    pub kind: String,
+    pub kind: ItemKind,
     /// Its row.
     pub id: String,
     /// What it is.
@@ -90,12 +92,12 @@ pub struct MaterialDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Lots on the truck, with the end each is for.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<String>,
 }
 
 /// How deep a knife may go into the insulation screen of a leg.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct KnifeDoc {
     /// What a crew calls the layer.
     pub words: String,
@@ -106,7 +108,7 @@ pub struct KnifeDoc {
 }
 
 /// A person named in the job.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PersonDoc {
     /// Name.
     pub name: String,
@@ -117,7 +119,7 @@ pub struct PersonDoc {
 }
 
 /// The make-up of the joint: steps, material, tools.
-#[derive(Clone, Debug, PartialEq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct MakeUpDoc {
     /// Steps, in an order that keeps to what each waits for.
     pub steps: Vec<StepDoc>,
@@ -173,7 +175,7 @@ fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
 fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)], words: Words) -> StepDoc {
     StepDoc {
         id: step.id.clone(),
-        stage: step.stage.name().to_owned(),
+        stage: step.stage,
         legs: step.legs.clone(),
         title: step.title.clone(),
         lines: step.lines.iter().map(line_doc).collect(),
@@ -198,7 +200,7 @@ fn line_doc(line: &Line) -> LineDoc {
 
 fn slide_doc(slide: &Slide) -> SlideDoc {
     SlideDoc {
-        part: slide.part.to_owned(),
+        part: slide.part,
         id: slide.id.clone(),
         of: slide.of.clone(),
         onto: slide.onto.clone(),
@@ -237,7 +239,7 @@ fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> 
 /// The window of a cut in the words in which the cut itself is printed.
 fn cut_window(legs: &[(String, Vec<CutDoc>)], leg: &str, plane: Plane) -> (Option<String>, String) {
     let cuts = legs.iter().find(|(id, _)| id == leg).map(|(_, cuts)| cuts);
-    let cut = cuts.into_iter().flatten().find(|c| c.plane == plane.name());
+    let cut = cuts.into_iter().flatten().find(|c| c.plane == plane);
     let Some(cut) = cut else {
         return (None, "no window is set".to_owned());
     };
@@ -260,7 +262,7 @@ fn cut_window(legs: &[(String, Vec<CutDoc>)], leg: &str, plane: Plane) -> (Optio
 }
 
 fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
-    let key = item.kind.replace(' ', "_");
+    let key = item.kind.name().replace(' ', "_");
     let mut lots: Vec<String> = inputs
         .order
         .job
@@ -274,7 +276,7 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
     // The order of rows in a job changes nothing.
     lots.sort();
     MaterialDoc {
-        kind: item.kind.to_owned(),
+        kind: item.kind,
         id: item.id.clone(),
         name: item.name.clone(),
         instructions: item.instructions.clone(),
@@ -337,10 +339,10 @@ const NEAR_MM: f64 = 0.4;
 impl CutDoc {
     /// What is done there, in large letters: the same word on every page.
     pub fn act(&self) -> &'static str {
-        match self.kind.as_str() {
-            "lay-back" => "LAY BACK",
-            "mark" => "MARK",
-            _ => "CUT",
+        match self.kind {
+            CutKind::LayBack => "LAY BACK",
+            CutKind::Mark => "MARK",
+            CutKind::Cut => "CUT",
         }
     }
 
@@ -362,18 +364,18 @@ impl CutDoc {
 
     /// Whether nothing is cut or laid back there.
     pub fn is_mark(&self) -> bool {
-        self.kind == "mark"
+        self.kind == CutKind::Mark
     }
 
     /// What bites at this cut, in a few words beside it; the steps say it in full. Common practice, no source.
     pub fn caution(&self) -> &'static str {
-        match self.plane.as_str() {
-            "jacket-edge" => "never through to the metal under it",
-            "metallic-shield-edge" => {
+        match self.plane {
+            Plane::JacketEdge => "never through to the metal under it",
+            Plane::ShieldEdge => {
                 "bridge it first; the bridge stays on until the step that takes it off"
             }
-            "insulation-screen-edge" => "never into the insulation",
-            "insulation-end" => "never into the strands",
+            Plane::ScreenEdge => "never into the insulation",
+            Plane::InsulationEnd => "never into the strands",
             _ => "",
         }
     }

@@ -16,18 +16,22 @@ mod outside;
 mod pressure;
 mod said;
 mod shield;
+mod state;
 mod told_apart;
 mod verdict;
 mod warm;
 
+#[cfg(test)]
+mod names_tests;
+
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
 pub use document::{
-    BlankDoc, CallDoc, ConnectorDoc, CutDoc, DatumDoc, EndDoc, FitDoc, JobDoc, LayerDoc, LegDoc,
-    MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc, ProposalDoc,
-    ReadingDoc, RulingDoc, RungDoc, ShareDoc, StackDoc,
+    BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,
+    LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc,
+    ProposalDoc, ReadingDoc, RulingDoc, RungDoc, ShareDoc, StackDoc,
 };
 
-pub use field::{FieldDoc, GapDoc, PlugDoc, StressDoc, length_text};
+pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc, length_text};
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
@@ -35,12 +39,16 @@ pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 pub use said::outcome_words;
 pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
+pub use state::StateDoc;
 pub use told_apart::{MarkDoc, NO_TIME, mark_of};
 pub use verdict::fails;
-pub use warm::{AtDoc, GovernDoc, LastsDoc, LegWarmDoc, LoadDoc, RateDoc, WarmDoc};
+pub use warm::{
+    AtDoc, FedDoc, GovernDoc, HeatShareDoc, LastsDoc, LegWarmDoc, LimitOf, LoadDoc, RateDoc,
+    WarmDoc,
+};
 
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, Plug};
+use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, PartKind, Plug};
 use crate::checks::{CHECKS, LegInputs};
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
@@ -54,7 +62,7 @@ use jointwright_units::{
 };
 
 /// Version of the document's shape.
-pub const FORMAT: &str = "jointwright-plan-1";
+pub const FORMAT: &str = "jointwright-plan-2";
 /// What stands across everything made with invented parts or for an invented job.
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What the plan never says.
@@ -123,16 +131,16 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             id: job.id.clone(),
             title: job.title.clone(),
             date: job.date.to_string(),
-            kind: job.kind.name().to_owned(),
+            kind: job.kind,
             phases: job.phases,
-            words: if job.words == Words::Us { "us" } else { "iec" }.to_owned(),
+            words: job.words,
             place: job.place.name.clone(),
             stop_and_call: CallDoc {
                 name: job.stop_and_call.0.clone(),
                 number: job.stop_and_call.1.clone(),
             },
         },
-        outcome: worst(&judged.rulings).name().to_owned(),
+        outcome: worst(&judged.rulings),
         stops: asks::stop_docs(judged),
         asks: asks::ask_docs(judged),
         idle_closings: judged.idle_closings.clone(),
@@ -330,7 +338,7 @@ fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
     planes
         .into_iter()
         .map(|(nominal, plane)| PlaneDoc {
-            plane: plane.name().to_owned(),
+            plane,
             words: plane.words(words),
             nominal_mm: nominal.mm(),
         })
@@ -349,7 +357,7 @@ fn connector_doc(connector: &Connector, leg: &LegInputs<'_>, words: Words) -> Co
         _ => None,
     };
     ConnectorDoc {
-        means: connector.means.name().to_owned(),
+        means: connector.means,
         two_ended: connector.two_ended,
         end: end.and_then(|end| end.name.clone()),
         end_open: leg.chosen.why_no_end(leg.leg, words),
@@ -369,22 +377,37 @@ fn connector_doc(connector: &Connector, leg: &LegInputs<'_>, words: Words) -> Co
 fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
     let chosen = leg.chosen;
     let parts = [
-        ("body", chosen.body.map(|p| (&p.head, p.may_move.as_ref()))),
         (
-            "adapter",
+            PartKind::Body,
+            chosen.body.map(|p| (&p.head, p.may_move.as_ref())),
+        ),
+        (
+            PartKind::Adapter,
             chosen.adapter.map(|p| (&p.head, p.may_move.as_ref())),
         ),
-        ("connector", chosen.connector.map(|p| (&p.head, None))),
-        ("shield part", chosen.shield_part.map(|p| (&p.head, None))),
-        ("seal", chosen.seal.map(|p| (&p.head, p.may_move.as_ref()))),
+        (
+            PartKind::Connector,
+            chosen.connector.map(|p| (&p.head, None)),
+        ),
+        (
+            PartKind::ShieldPart,
+            chosen.shield_part.map(|p| (&p.head, None)),
+        ),
+        (
+            PartKind::Seal,
+            chosen.seal.map(|p| (&p.head, p.may_move.as_ref())),
+        ),
     ];
     let side = chosen.body.and_then(|body| body.side.clone());
-    let doc = |(kind, part): (&str, Option<(&crate::catalogue::Head, Option<&MayMove>)>)| {
+    let doc = |(kind, part): (
+        PartKind,
+        Option<(&crate::catalogue::Head, Option<&MayMove>)>,
+    )| {
         let (head, may_move) = part?;
         Some(PartDoc {
-            kind: kind.to_owned(),
+            kind,
             id: head.id.clone(),
-            side: side.clone().filter(|_| kind == "body"),
+            side: side.clone().filter(|_| kind == PartKind::Body),
             name: head.name.clone(),
             instructions: format!(
                 "{} revision {}",
@@ -407,7 +430,8 @@ fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInp
         .diameters
         .iter()
         .map(|(layer, d): (&Layer, _)| ReadingDoc {
-            over: layer.name(words).to_owned(),
+            over: *layer,
+            words: layer.name(words).to_owned(),
             min_mm: d.known.read.least().mm(),
             max_mm: d.known.read.greatest().mm(),
             error_mm: d.known.error.mm(),
@@ -536,14 +560,13 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
     }
     let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
-        plane: cut.plane.name().to_owned(),
+        plane: cut.plane,
         words: cut.plane.words(words),
         kind: match (cut.plane.is_cut(), &edge) {
-            (false, _) => "mark",
-            (true, Some(edge)) if edge.is_laid_back => "lay-back",
-            (true, _) => "cut",
-        }
-        .to_owned(),
+            (false, _) => CutKind::Mark,
+            (true, Some(edge)) if edge.is_laid_back => CutKind::LayBack,
+            (true, _) => CutKind::Cut,
+        },
         keeps: edge.as_ref().and_then(|e| e.keeps(words)),
         keeps_mm: edge.as_ref().and_then(|e| e.kept).map(Length::mm),
         from: if leg.chosen.connector.is_some_and(Connector::grows) {
@@ -588,8 +611,8 @@ fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: W
     let spread = spread.as_ref();
     StackDoc {
         what: what.to_owned(),
-        from: from.name().to_owned(),
-        to: to.name().to_owned(),
+        from,
+        to,
         nominal_mm: dimension.nominal.mm(),
         min_mm: dimension.least.mm(),
         max_mm: dimension.greatest.mm(),
@@ -599,7 +622,7 @@ fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: W
                 s.share_ratios
                     .iter()
                     .map(|(plane, share)| ShareDoc {
-                        plane: plane.name().to_owned(),
+                        plane: *plane,
                         words: mover(*plane, words),
                         share_ratio: *share,
                     })
@@ -640,7 +663,7 @@ fn ruling_doc(ruling: &Ruling) -> RulingDoc {
             .as_ref()
             .zip(ruling.subject.phase)
             .map(|(leg, phase)| format!("{leg}{phase}")),
-        ruling: ruling.outcome.name().to_owned(),
+        ruling: ruling.outcome,
         value: ruling.value.as_ref().map(datum_doc),
         limit: ruling.limit.as_ref().map(datum_doc),
         unit: ruling.unit.map(str::to_owned),
@@ -662,7 +685,7 @@ fn proposal_doc(proposal: &Proposal) -> ProposalDoc {
     ProposalDoc {
         leg: proposal.leg.clone(),
         shared_with: proposal.shared_with.clone(),
-        part: proposal.part.name().to_owned(),
+        part: proposal.part,
         fits: proposal
             .fits
             .iter()

@@ -17,11 +17,7 @@ pub(super) fn narrowed_doc(cut: &Cut, words: Words) -> Option<NarrowedDoc> {
         paper: narrowed.paper.clone(),
         printed_mm: narrowed.printed.mm(),
         left_mm: narrowed.left.mm(),
-        shared_with: narrowed
-            .shared_with
-            .iter()
-            .map(|p| p.name().to_owned())
-            .collect(),
+        shared_with: narrowed.shared_with.clone(),
         by: narrowed.by.clone(),
         text: text(cut, narrowed, &shared, words),
     })

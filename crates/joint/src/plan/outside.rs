@@ -6,7 +6,7 @@
 //!
 //! Not here: what was read and how far off it may be (`survey`).
 
-use super::LayerDoc;
+use super::{DiameterOf, LayerDoc};
 use crate::cable::Layer;
 use crate::checks::LegInputs;
 use crate::job::End;
@@ -18,14 +18,14 @@ pub(super) fn layer_docs(judged: &Judged<'_>, leg: &LegInputs<'_>) -> Vec<LayerD
     let words = judged.inputs.order.job.words;
     let doc = |layer: Layer| {
         let (diameter_mm, of) = match mean_read(judged, leg, layer) {
-            Some(mean_mm) => (mean_mm, "readings"),
-            None => (middle_of_papers(leg, layer)?, "papers"),
+            Some(mean_mm) => (mean_mm, DiameterOf::Readings),
+            None => (middle_of_papers(leg, layer)?, DiameterOf::Papers),
         };
         Some(LayerDoc {
-            layer: file_name(layer).to_owned(),
+            layer,
             words: layer.name(words).to_owned(),
             diameter_mm,
-            of: of.to_owned(),
+            of,
         })
     };
     Layer::ALL.into_iter().filter_map(doc).collect()
@@ -59,16 +59,4 @@ fn middle_of_papers(leg: &LegInputs<'_>, layer: Layer) -> Option<f64> {
     let allowed = leg.leg.cable.diameter_over(layer).ok()?.interval();
     let (least, greatest) = (allowed.least().nm(), allowed.greatest().nm());
     Some(Station::from_half_nm(least.checked_add(greatest)?).mm())
-}
-
-/// What job files call a layer.
-const fn file_name(layer: Layer) -> &'static str {
-    match layer {
-        Layer::Conductor => "conductor",
-        Layer::ConductorScreen => "conductor-screen",
-        Layer::Insulation => "insulation",
-        Layer::InsulationScreen => "insulation-screen",
-        Layer::MetallicShield => "metallic-shield",
-        Layer::Jacket => "jacket",
-    }
 }

@@ -1,10 +1,12 @@
 //! Pressure: what the plan says of how hard the parts of one end sit.
 
+use super::StateDoc;
+use crate::catalogue::PartKind;
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
 use crate::pressure::{Compared, Pressed, Sit, Warmth};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What every computed pressure assumes.
 pub const ASSUMES: &[&str] = &[
@@ -16,7 +18,7 @@ pub const ASSUMES: &[&str] = &[
 ];
 
 /// How hard the parts of one end sit.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PressureDoc {
     /// All of it in one line, with whose limit it is.
     pub line: String,
@@ -25,17 +27,17 @@ pub struct PressureDoc {
 }
 
 /// How hard one part sits on one end.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PartPressureDoc {
-    /// "body", "adapter" or "seal".
-    pub kind: String,
-    /// "computed", "past its date", "loose" (it does not touch), "not known" or "not computed".
-    pub state: String,
+    /// Kind of part.
+    pub kind: PartKind,
+    /// Whether it was computed.
+    pub state: StateDoc,
     /// Why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker, the store or the owner.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// What was computed.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -43,7 +45,7 @@ pub struct PartPressureDoc {
 }
 
 /// What was computed of one part on one end.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct SitDoc {
     /// Name of the part.
     pub id: String,
@@ -91,13 +93,13 @@ pub struct SitDoc {
 pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
     let pressure = &end.pressure;
     let named = [
-        ("body", &pressure.body),
-        ("adapter", &pressure.adapter),
-        ("seal", &pressure.seal),
+        (PartKind::Body, &pressure.body),
+        (PartKind::Adapter, &pressure.adapter),
+        (PartKind::Seal, &pressure.seal),
     ];
     let parts: Vec<PartPressureDoc> = named
         .iter()
-        .filter_map(|(kind, pressed)| part_doc(kind, pressed))
+        .filter_map(|(kind, pressed)| part_doc(*kind, pressed))
         .collect();
     (!parts.is_empty()).then(|| PressureDoc {
         line: line(&named),
@@ -105,10 +107,10 @@ pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
     })
 }
 
-fn part_doc(kind: &str, pressed: &Pressed) -> Option<PartPressureDoc> {
+fn part_doc(kind: PartKind, pressed: &Pressed) -> Option<PartPressureDoc> {
     let mut doc = PartPressureDoc {
-        kind: kind.to_owned(),
-        state: "computed".to_owned(),
+        kind,
+        state: StateDoc::Computed,
         why: None,
         questions: Vec::new(),
         computed: None,
@@ -116,20 +118,20 @@ fn part_doc(kind: &str, pressed: &Pressed) -> Option<PartPressureDoc> {
     match pressed {
         Pressed::NotAsked => return None,
         Pressed::Past(why) => {
-            "past its date".clone_into(&mut doc.state);
+            doc.state = StateDoc::PastItsDate;
             doc.why = Some(why.clone());
         }
         Pressed::Loose(why) => {
-            "loose".clone_into(&mut doc.state);
+            doc.state = StateDoc::Loose;
             doc.why = Some(why.clone());
         }
         Pressed::Unknown(unknown) => {
-            "not known".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotKnown;
             doc.why = Some(unknown.why.clone());
             doc.questions.clone_from(&unknown.questions);
         }
         Pressed::Refused(why) => {
-            "not computed".clone_into(&mut doc.state);
+            doc.state = StateDoc::NotComputed;
             doc.why = Some(why.clone());
         }
         Pressed::Done(sit) => {
@@ -205,22 +207,22 @@ fn ends_words(is_free: bool) -> &'static str {
 }
 
 /// The part of which there is most to say, in one line.
-fn line(parts: &[(&str, &Pressed)]) -> String {
-    let rank = |kind: &str, pressed: &Pressed| match pressed {
+fn line(parts: &[(PartKind, &Pressed)]) -> String {
+    let rank = |kind: PartKind, pressed: &Pressed| match pressed {
         Pressed::NotAsked => 6,
         Pressed::Past(_) => 0,
         Pressed::Loose(_) => 1,
         Pressed::Done(sit) if !too_little(sit).is_empty() => 2,
         Pressed::Unknown(_) | Pressed::Refused(_) => 3,
         // A seal has no temperature here: what can be said of a body comes first.
-        Pressed::Done(_) => 4 + u8::from(kind == "seal"),
+        Pressed::Done(_) => 4 + u8::from(kind == PartKind::Seal),
     };
     let ratio = |pressed: &Pressed| match pressed {
         Pressed::Done(sit) => sit.seat_least.ratio,
         _ => 0.0,
     };
     let worst = parts.iter().min_by(|(one, a), (other, b)| {
-        let by_rank = rank(one, a).cmp(&rank(other, b));
+        let by_rank = rank(*one, a).cmp(&rank(*other, b));
         by_rank.then(ratio(a).total_cmp(&ratio(b)))
     });
     match worst {
@@ -229,7 +231,7 @@ fn line(parts: &[(&str, &Pressed)]) -> String {
         Some((_, Pressed::Loose(why))) => format!("LOOSE: {why}"),
         Some((_, Pressed::Unknown(unknown))) => format!("not judged: {}", unknown.why),
         Some((_, Pressed::Refused(why))) => format!("not judged: {why}"),
-        Some((kind, Pressed::Done(sit))) => done_line(kind, sit),
+        Some((kind, Pressed::Done(sit))) => done_line(*kind, sit),
     }
 }
 
@@ -274,7 +276,7 @@ fn verdict(sit: &Sit) -> String {
     }
 }
 
-fn done_line(kind: &str, sit: &Sit) -> String {
+fn done_line(kind: PartKind, sit: &Sit) -> String {
     let least = &sit.seat_least;
     let as_read = "as read, without the temperatures of the joint".to_owned();
     let words = |warmth: Option<Warmth>| warmth.map_or(as_read.clone(), |warmth| warmth.words());
@@ -306,8 +308,9 @@ fn done_line(kind: &str, sit: &Sit) -> String {
         }
     });
     format!(
-        "{}{kind} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), {}, worst with {}, {}.{pressure}{today} Limit: {}",
+        "{}{} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), {}, worst with {}, {}.{pressure}{today} Limit: {}",
         verdict(sit),
+        kind.name(),
         sit.id,
         sit.seat.on,
         shown(at_least(sit)),

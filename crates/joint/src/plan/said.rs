@@ -7,7 +7,7 @@
 //! Not here: the ruling itself (`limit`).
 
 use super::{DatumDoc, RulingDoc};
-use crate::limit::OF_DIAMETERS;
+use crate::limit::{OF_DIAMETERS, Outcome};
 use jointwright_units::{Interval, Length, range_text};
 
 /// Finest decimals that are ever printed: of a millimetre, the nanometre.
@@ -15,12 +15,12 @@ const FINEST: i32 = 6;
 /// What a double may be off in the last figure that counts.
 const IDLE: f64 = 1e-6;
 
-/// The one word for an outcome of plan.json, as a person reads it.
-pub fn outcome_words(outcome: &str) -> &'static str {
+/// The one word for an outcome, as a person reads it.
+pub const fn outcome_words(outcome: Outcome) -> &'static str {
     match outcome {
-        "pass" => "in window",
-        "fail" => "out of window",
-        _ => "not judged",
+        Outcome::Pass => "in window",
+        Outcome::Fail => "out of window",
+        Outcome::NotJudged => "not judged",
     }
 }
 
@@ -250,7 +250,7 @@ mod tests {
             question: String::new(),
             leg: None,
             end: None,
-            ruling: "pass".to_owned(),
+            ruling: Outcome::Pass,
             value: Some(value),
             limit: Some(limit),
             unit: Some(unit.to_owned()),
@@ -350,7 +350,7 @@ mod tests {
 
     #[test]
     fn one_outcome_has_one_word() {
-        let words = ["pass", "fail", "not-judged"].map(outcome_words);
+        let words = [Outcome::Pass, Outcome::Fail, Outcome::NotJudged].map(outcome_words);
         assert_eq!(words, ["in window", "out of window", "not judged"]);
     }
 }

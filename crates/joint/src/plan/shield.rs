@@ -11,7 +11,7 @@ use crate::shielding::{
 };
 use crate::survey::measured;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What stands under everything that is said of voltages along shields.
 pub const NO_VOLTAGE: &str = "The voltage that stands in a fault to earth is larger by far and is not computed. No voltage here is called harmless.";
@@ -20,7 +20,7 @@ pub const NO_VOLTAGE: &str = "The voltage that stands in a fault to earth is lar
 pub const ASSUMES: &str = "Balanced currents in three cables alone; currents of a neutral, and eddy currents within a shield, are left out.";
 
 /// A leg's shield beyond the joint.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ShieldDoc {
     /// Least and greatest resistance along the cable at 20 degC, ohm/km.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -48,17 +48,17 @@ pub struct ShieldDoc {
     /// All of it in sentences.
     pub lines: Vec<String>,
     /// What is not known, in sentences.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_known: Vec<String>,
     /// Questions to put, each once.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// What is assumed, what is not computed, and what is never said.
     pub never: String,
 }
 
 /// What short-circuit current one part carries.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CarriesDoc {
     /// What it is.
     pub what: String,

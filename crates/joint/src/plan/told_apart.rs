@@ -8,7 +8,7 @@ use crate::fingerprint::Fingerprint;
 use crate::judge::Judged;
 use crate::plane::Plane;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
 /// What stands where the door was told no time.
@@ -17,7 +17,7 @@ pub const NO_TIME: &str = "time not given";
 const TIME_LETTERS: usize = 40;
 
 /// What tells this plan from every other.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct MarkDoc {
     /// Eight letters to compare on paper and over the telephone: "KTRM-47WX".
     pub short: String,

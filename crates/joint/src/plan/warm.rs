@@ -1,18 +1,18 @@
 //! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
 
-use super::program;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
+use super::{StateDoc, program};
 use crate::checks::Inputs;
 use crate::job::Surrounding;
 use crate::judge::{Judged, worst};
-use crate::limit::shown;
+use crate::limit::{Outcome, shown};
 use crate::warm::{
     Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Share, Warm,
     share_words,
 };
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What every computed temperature assumes.
 pub const WARM_ASSUMES: &[&str] = &[
@@ -25,29 +25,29 @@ pub const WARM_ASSUMES: &[&str] = &[
 ];
 
 /// Temperatures under load.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WarmDoc {
-    /// "computed", "not known" or "not computed".
-    pub state: String,
+    /// Whether it was computed.
+    pub state: StateDoc,
     /// Why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to makers and to the owner.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// What it assumes.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub assumes: Vec<String>,
     /// What surrounds the legs, with its source.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub surroundings: Vec<String>,
     /// Its legs.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub legs: Vec<LegWarmDoc>,
 }
 
 /// Temperatures of one leg.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LegWarmDoc {
     /// Leg.
     pub leg: String,
@@ -57,14 +57,14 @@ pub struct LegWarmDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_load: Option<AtDoc>,
     /// Where the difference between the conductor in the joint and its cable without a joint comes from, at the load; the shares add up to it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
-    pub hotter_from: Vec<ShareDoc>,
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub hotter_from: Vec<HeatShareDoc>,
     /// The conductor in the joint at the load, with twice the resistance in this leg's connector alone, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub with_twice_its_connector_degc: Option<f64>,
     /// The one connector of the joint that would heat this leg's joint most, with twice its resistance, and by how much.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub worst_connector: Option<ShareDoc>,
+    pub worst_connector: Option<HeatShareDoc>,
     /// At the end of the job's emergency.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_emergency: Option<AtDoc>,
@@ -102,8 +102,8 @@ pub struct LegWarmDoc {
 }
 
 /// A share of a difference of temperatures.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
-pub struct ShareDoc {
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct HeatShareDoc {
     /// What makes the heat.
     pub from: String,
     /// What it adds, K.
@@ -111,7 +111,7 @@ pub struct ShareDoc {
 }
 
 /// A load of a leg with the leg that feeds it.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FedDoc {
     /// Load of this leg, A.
     pub load_a: f64,
@@ -122,7 +122,7 @@ pub struct FedDoc {
 }
 
 /// Temperatures of one leg at one load, degrees Celsius.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct AtDoc {
     /// Load, A.
     pub load_a: f64,
@@ -139,7 +139,7 @@ pub struct AtDoc {
 }
 
 /// A rating of the joint: loads, temperatures, what governs, how long more may flow.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RateDoc {
     /// What stands across its face, where anything is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -149,25 +149,25 @@ pub struct RateDoc {
     /// The mark of the plan of the same job, made of the same texts by the same program.
     pub plan_mark: MarkDoc,
     /// Worst of the rulings of the whole joint: "pass", "fail" or "not-judged".
-    pub outcome: String,
+    pub outcome: Outcome,
     /// What fails on the joint, one sentence a check; none of the numbers below makes up for it.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fails: Vec<String>,
     /// Temperatures at the job's load and emergency.
     pub warm: WarmDoc,
     /// Temperatures at loads in proportion to the job's.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub loads: Vec<LoadDoc>,
     /// Limits and the loads at which they are reached, the least first.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub governs: Vec<GovernDoc>,
     /// How long loads may flow.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub emergency: Vec<LastsDoc>,
 }
 
 /// All legs at one load.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LoadDoc {
     /// Over the job's load.
     pub ratio: f64,
@@ -178,7 +178,7 @@ pub struct LoadDoc {
 }
 
 /// A limit, and the load that reaches it.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct GovernDoc {
     /// What is limited, to what, on whose word.
     pub what: String,
@@ -192,8 +192,28 @@ pub struct GovernDoc {
     pub load_a: Option<f64>,
 }
 
+/// What a limit of temperature is set for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LimitOf {
+    /// The conductor inside a body.
+    Joint,
+    /// The cable.
+    Cable,
+}
+
+impl LimitOf {
+    /// Word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            LimitOf::Joint => "joint",
+            LimitOf::Cable => "cable",
+        }
+    }
+}
+
 /// How long a load may flow from the job's load at rest.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LastsDoc {
     /// Load over the job's.
     pub ratio: f64,
@@ -205,9 +225,9 @@ pub struct LastsDoc {
     /// Leg that comes to it first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<String>,
-    /// What of it does: "joint" or "cable".
+    /// What of it does.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub of: Option<String>,
+    pub of: Option<LimitOf>,
 }
 
 /// Loads of the emergency table, over the least that is not borne for ever.
@@ -223,8 +243,8 @@ const BEYOND: f64 = 1.1;
 
 /// What is said of the joint; nothing where nobody asked.
 pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
-    let open = |state: &str, why: &str, questions: &[String]| WarmDoc {
-        state: state.to_owned(),
+    let open = |state: StateDoc, why: &str, questions: &[String]| WarmDoc {
+        state,
         why: Some(why.to_owned()),
         questions: questions.to_vec(),
         assumes: Vec::new(),
@@ -233,10 +253,10 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
     };
     match &inputs.warm {
         Warm::NotAsked => None,
-        Warm::Unknown(unknown) => Some(open("not known", &unknown.why, &unknown.questions)),
-        Warm::Refused(why) => Some(open("not computed", why, &[])),
+        Warm::Unknown(unknown) => Some(open(StateDoc::NotKnown, &unknown.why, &unknown.questions)),
+        Warm::Refused(why) => Some(open(StateDoc::NotComputed, why, &[])),
         Warm::Done(done) => Some(WarmDoc {
-            state: "computed".to_owned(),
+            state: StateDoc::Computed,
             why: None,
             questions: Vec::new(),
             assumes: WARM_ASSUMES
@@ -333,7 +353,7 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
         at_load: at_load.as_ref().map(at_doc),
         hotter_from: done.shares(of).iter().map(share_doc).collect(),
         with_twice_its_connector_degc: of.contacts.own_degc,
-        worst_connector: of.contacts.worst_k.map(|(leg, k)| ShareDoc {
+        worst_connector: of.contacts.worst_k.map(|(leg, k)| HeatShareDoc {
             from: format!("the connector of leg {}", done.legs[leg].leg),
             k,
         }),
@@ -400,8 +420,8 @@ fn lines(inputs: &Inputs<'_>, done: &Done, index: usize, at_load: Option<LegAt>)
     said
 }
 
-fn share_doc(share: &Share) -> ShareDoc {
-    ShareDoc {
+fn share_doc(share: &Share) -> HeatShareDoc {
+    HeatShareDoc {
         from: share.from.clone(),
         k: share.k,
     }
@@ -602,7 +622,7 @@ fn time_words(s: f64) -> String {
 pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<RateDoc, String> {
     let inputs = &judged.inputs;
     let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
-        state: "not known".to_owned(),
+        state: StateDoc::NotKnown,
         why: Some("a body is left open".to_owned()),
         questions: Vec::new(),
         assumes: Vec::new(),
@@ -613,7 +633,7 @@ pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<
         invented,
         job: inputs.order.job.id.clone(),
         plan_mark: mark_of(judged, &program()),
-        outcome: worst(&judged.rulings).name().to_owned(),
+        outcome: worst(&judged.rulings),
         fails: fails(&judged.rulings),
         warm,
         loads: Vec::new(),
@@ -759,7 +779,13 @@ fn lasting(inputs: &Inputs<'_>, done: &Done) -> Result<Vec<LastsDoc>, String> {
             loads_a,
             lasts_h: first.map(|(_, s)| s / 3600.0),
             leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
-            of: limit.map(|limit| if limit.is_cable { "cable" } else { "joint" }.to_owned()),
+            of: limit.map(|limit| {
+                if limit.is_cable {
+                    LimitOf::Cable
+                } else {
+                    LimitOf::Joint
+                }
+            }),
         });
     }
     Ok(rows)

@@ -8,7 +8,7 @@ use super::coming::{Coming, comings};
 use super::line::{Line, capital};
 use super::{COMMON_PRACTICE, Step};
 use crate::cable::{Layer, Words};
-use crate::catalogue::{GoesOn, Means};
+use crate::catalogue::{GoesOn, Means, PartKind};
 use crate::checks::{Inputs, LegInputs};
 use crate::stage::Stage;
 use jointwright_units::Toward;
@@ -74,7 +74,7 @@ fn stored_energy(comings: &[Coming<'_>]) -> Vec<String> {
     let mut held: Vec<&str> = comings
         .iter()
         .filter(|coming| coming.by == Some(GoesOn::Holdout))
-        .map(|coming| coming.part)
+        .map(|coming| coming.part.name())
         .collect();
     held.sort_unstable();
     held.dedup();
@@ -92,14 +92,14 @@ fn energy_of(parts: &str) -> String {
 
 /// What can hurt while body and adapter come to their place.
 fn place(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> Vec<String> {
-    let ways: Vec<(&str, Option<GoesOn>)> = here(inputs, legs, None)
+    let ways: Vec<(PartKind, Option<GoesOn>)> = here(inputs, legs, None)
         .into_iter()
-        .filter(|coming| coming.part != "seal")
+        .filter(|coming| coming.part != PartKind::Seal)
         .map(|coming| (coming.part, coming.by))
         .collect();
     let is_any = |wanted: GoesOn| ways.iter().any(|(_, by)| *by == Some(wanted));
     let mut said = Vec::new();
-    if ways.contains(&("body", Some(GoesOn::Holdout))) {
+    if ways.contains(&(PartKind::Body, Some(GoesOn::Holdout))) {
         said.push(energy_of("body"));
         said.push("A body can walk along the cable while the holdout comes out and after: hold it to its mark, and measure both ends to their marks again before anything covers them.".to_owned());
     }

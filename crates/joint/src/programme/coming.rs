@@ -8,7 +8,7 @@
 
 use super::slide::parks;
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, Seal};
+use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, PartKind, Seal};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
 use crate::stage::Stage;
@@ -18,7 +18,7 @@ use jointwright_units::{Length, Toward};
 #[derive(Clone, Debug)]
 pub(super) struct Coming<'i> {
     /// Kind of part.
-    pub part: &'static str,
+    pub part: PartKind,
     pub head: &'i Head,
     /// How it comes on, where its row says so or lets it follow.
     pub by: Option<GoesOn>,
@@ -38,7 +38,7 @@ enum Passing {
 
 /// What is asked of one part.
 struct Asked<'i> {
-    part: &'static str,
+    part: PartKind,
     head: &'i Head,
     by: Option<GoesOn>,
     passes: Option<Length>,
@@ -49,7 +49,7 @@ struct Asked<'i> {
 impl<'i> Asked<'i> {
     fn body(body: &'i Body) -> Self {
         Asked {
-            part: "body",
+            part: PartKind::Body,
             head: &body.head,
             by: body.comes_by(),
             passes: body.passes,
@@ -60,7 +60,7 @@ impl<'i> Asked<'i> {
 
     fn adapter(adapter: &'i Adapter) -> Self {
         Asked {
-            part: "adapter",
+            part: PartKind::Adapter,
             head: &adapter.head,
             by: adapter.comes_by(),
             passes: adapter.passes,
@@ -71,7 +71,7 @@ impl<'i> Asked<'i> {
 
     fn seal(seal: &'i Seal) -> Self {
         Asked {
-            part: "seal",
+            part: PartKind::Seal,
             head: &seal.head,
             by: seal.comes_by(),
             passes: seal.passes,

@@ -4,7 +4,7 @@ use super::coming::comings;
 use super::edge::shield_edge;
 use super::{COMMON_PRACTICE, bridge, square};
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Head, MayMove, Step as OwnStep};
+use crate::catalogue::{Head, MayMove, PartKind, Step as OwnStep};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
 use crate::stage::Stage;
@@ -295,7 +295,7 @@ fn heads<'i>(inputs: &'i Inputs<'_>, leg: &'i LegInputs<'_>) -> Vec<(&'i Head, S
     let chosen = &leg.chosen;
     let pushed = comings(inputs, leg)
         .into_iter()
-        .find(|coming| coming.part == "adapter" && coming.stage == Stage::PushOn);
+        .find(|coming| coming.part == PartKind::Adapter && coming.stage == Stage::PushOn);
     let of_adapter = pushed.map_or(Stage::Place, |coming| coming.stage);
     let order = inputs.order;
     let bus = order

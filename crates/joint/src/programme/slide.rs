@@ -1,6 +1,7 @@
 //! Slide: what goes over a cable, at which step and onto which end.
 
 use super::coming::{Coming, comings};
+use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
 use crate::stage::Stage;
@@ -9,7 +10,7 @@ use crate::stage::Stage;
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Slide {
     /// Kind of part.
-    pub part: &'static str,
+    pub part: PartKind,
     /// Its row.
     pub id: String,
     /// The leg and phase that it is for.

@@ -2,6 +2,7 @@
 
 use crate::cases::{Case, accepted, lines, named, read};
 use jointwright_joint::judge::{judge, judge_unsolved};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, plan};
 
 const CASE: &str = "straight-wires-growth-measured";
@@ -43,7 +44,9 @@ fn a_closed_question_stays_not_judged_and_is_no_longer_asked() {
     let of = |plan: &Plan, leg: &str| {
         let mut rulings = plan.rulings.iter();
         let found = rulings.find(|r| {
-            r.check == "seal_overlap" && r.leg.as_deref() == Some(leg) && r.ruling == "not-judged"
+            r.check == "seal_overlap"
+                && r.leg.as_deref() == Some(leg)
+                && r.ruling == Outcome::NotJudged
         });
         found.expect("an open question").clone()
     };
@@ -58,7 +61,7 @@ fn a_closed_question_stays_not_judged_and_is_no_longer_asked() {
     ] {
         assert!(word.contains(part), "{word}");
     }
-    assert_eq!(after.outcome, "not-judged");
+    assert_eq!(after.outcome, Outcome::NotJudged);
     // The other leg's question stays open.
     assert_eq!(of(&after, "B").closed_by, None);
     let asked = |plan: &Plan| {

@@ -6,9 +6,11 @@ mod stops;
 
 use crate::cases::{Case, accepted, everything, read};
 use jointwright_joint::catalogue::CATALOGUE;
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::form::{Kind, Shape};
 use jointwright_joint::job::JOB;
 use jointwright_joint::judge::{Judged, judge};
+use jointwright_joint::limit::Who;
 use jointwright_joint::limit::fact_table::FACTS;
 use jointwright_joint::limit::{File, Outcome, Ruling};
 use jointwright_joint::plan::{Plan, plan};
@@ -122,7 +124,10 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
         let n = keys.len();
         keys.dedup();
         assert_eq!(keys.len(), n, "{}", case.slug);
-        let n_waiting = plan.rulings.iter().filter(|r| r.ruling == "not-judged");
+        let n_waiting = plan
+            .rulings
+            .iter()
+            .filter(|r| r.ruling == Outcome::NotJudged);
         assert_eq!(n_waiting.count() > 0, n > 0, "{}", case.slug);
         // First what crew or owner can close before the work, then what is found during it, then what makers are asked; in each what settles most comes first.
         let order = plan.asks.iter().map(|ask| {
@@ -159,7 +164,7 @@ fn issue_16_a_letter_about_one_row_names_the_table_of_its_kind_alone() {
     let mut n_letters = 0;
     for case in everything().chain([STARTER]) {
         let plan = plan_with_fields(case.job, case);
-        let makers = plan.asks.iter().filter(|ask| ask.who == "part-maker");
+        let makers = plan.asks.iter().filter(|ask| ask.who == Who::PartMaker);
         let ids = makers.flat_map(|ask| ask.of.iter().zip(&ask.kinds));
         let kinds: BTreeMap<&String, &String> = ids.filter(|(_, kind)| !kind.is_empty()).collect();
         for letter in plan.letters() {
@@ -188,7 +193,14 @@ fn the_starter_job_asks_for_at_most_eight_things() {
     let asks: Vec<String> = plan
         .asks
         .iter()
-        .map(|ask| format!("{}: {} ({})", ask.who, ask.question, ask.settles.len()))
+        .map(|ask| {
+            format!(
+                "{}: {} ({})",
+                ask.who.name(),
+                ask.question,
+                ask.settles.len()
+            )
+        })
         .collect();
     assert!(asks.len() <= 8, "{}: {asks:#?}", asks.len());
     assert!(plan.asks.iter().all(|ask| ask.fact != "word"), "{asks:#?}");
@@ -202,7 +214,11 @@ fn one_part_that_all_legs_share_is_asked_for_once() {
         2
     );
     let plan = plan_with_fields(&open, STARTER);
-    let bodies: Vec<_> = plan.proposals.iter().filter(|p| p.part == "body").collect();
+    let bodies: Vec<_> = plan
+        .proposals
+        .iter()
+        .filter(|p| p.part == PartKind::Body)
+        .collect();
     assert_eq!(bodies.len(), 1);
     assert_eq!(
         (bodies[0].leg.as_str(), &bodies[0].shared_with[..]),
@@ -219,7 +235,10 @@ fn one_part_that_all_legs_share_is_asked_for_once() {
     let open = STARTER.job.replace("seal = \"demo-seal-30\"", "");
     let plan = plan_with_fields(&open, STARTER);
     assert_eq!(
-        plan.proposals.iter().filter(|p| p.part == "seal").count(),
+        plan.proposals
+            .iter()
+            .filter(|p| p.part == PartKind::Seal)
+            .count(),
         2
     );
 }

@@ -24,7 +24,7 @@ fn papers(plan: &Plan) -> Vec<&str> {
         .rulings
         .iter()
         .filter(|r| r.check == "measures_like_papers");
-    rulings.map(|r| r.ruling.as_str()).collect()
+    rulings.map(|r| r.ruling.name()).collect()
 }
 
 #[test]

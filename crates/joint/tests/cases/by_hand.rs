@@ -4,6 +4,7 @@
 
 use super::named;
 use jointwright_joint::plan::StackDoc;
+use jointwright_joint::plane::Plane;
 
 /// Nominal, least and greatest of a cut as worked out by hand; no number of them needs rounding below a nanometre.
 #[track_caller]
@@ -24,7 +25,7 @@ fn deviations(slug: &str, leg: &str, expected: &[(&str, f64, f64, f64)]) -> Vec<
         let cut = leg
             .cuts
             .iter()
-            .find(|c| c.plane == *plane)
+            .find(|c| c.plane.name() == *plane)
             .expect("the cut");
         let found = [cut.nominal_mm, cut.min_mm, cut.max_mm];
         // Half a nanometre is the resolution; the documents carry the nearest double.
@@ -165,7 +166,7 @@ fn a_micrometre_off_by_hand_is_found() {
 fn electrode_onto_insulation() -> StackDoc {
     let plan = named("straight-wires-growth-measured").plan();
     let mut stacks = plan.legs[0].stacks.iter();
-    let stack = stacks.find(|s| s.from == "insulation-end" && s.to == "electrode-end");
+    let stack = stacks.find(|s| s.from == Plane::InsulationEnd && s.to == Plane::ElectrodeEnd);
     stack.expect("the stack").clone()
 }
 
@@ -214,7 +215,7 @@ fn the_body_has_most_of_the_variance() {
     let shares = electrode_onto_insulation().shares;
     let ratios: Vec<(&str, f64)> = shares
         .iter()
-        .map(|s| (s.plane.as_str(), s.share_ratio))
+        .map(|s| (s.plane.name(), s.share_ratio))
         .collect();
     // 6^2 / (6^2 + 2.5765625^2) = 36 / 42.638674.
     let body = 36.0 / 42.638_674_316;

@@ -14,9 +14,11 @@ pub fn facts(plan: &Plan) -> String {
     ));
     line(format!(
         "job      {}, {}, {} phase(s)",
-        plan.job.id, plan.job.kind, plan.job.phases
+        plan.job.id,
+        plan.job.kind.name(),
+        plan.job.phases
     ));
-    line(format!("outcome  {}", plan.outcome));
+    line(format!("outcome  {}", plan.outcome.name()));
     let governs = plan.governs.as_ref().map_or("nothing".to_owned(), ruling);
     line(format!("governs  {governs}"));
     for group in &plan.alike {
@@ -30,7 +32,11 @@ pub fn facts(plan: &Plan) -> String {
     plan.rulings.iter().map(ruling).for_each(&mut line);
     for proposal in &plan.proposals {
         line(String::new());
-        line(format!("open     {} {}", proposal.leg, proposal.part));
+        line(format!(
+            "open     {} {}",
+            proposal.leg,
+            proposal.part.name()
+        ));
         for fit in &proposal.fits {
             line(format!("  fits {}, {} not judged", fit.id, fit.not_judged));
         }
@@ -63,7 +69,11 @@ fn leg_facts(leg: &LegDoc) -> Vec<String> {
     for stack in &leg.stacks {
         lines.push(format!(
             "  stack  {} to {} {} [{}, {}]",
-            stack.from, stack.to, stack.nominal_mm, stack.min_mm, stack.max_mm
+            stack.from.name(),
+            stack.to.name(),
+            stack.nominal_mm,
+            stack.min_mm,
+            stack.max_mm
         ));
     }
     lines
@@ -76,8 +86,8 @@ fn cut_line(cut: &CutDoc) -> String {
     });
     format!(
         "  {:4} {} {} [{}, {}] {} = {} mm{printed}{unjudged}",
-        cut.kind,
-        cut.plane,
+        cut.kind.name(),
+        cut.plane.name(),
         number(cut.nominal_mm),
         number(cut.min_mm),
         number(cut.max_mm),
@@ -92,7 +102,7 @@ fn ruling(ruling: &RulingDoc) -> String {
         .as_deref()
         .or(ruling.leg.as_deref())
         .unwrap_or("joint");
-    let mut text = format!("{:10} {} {whom}", ruling.ruling, ruling.check);
+    let mut text = format!("{:10} {} {whom}", ruling.ruling.name(), ruling.check);
     if let Some(value) = &ruling.value {
         write!(text, ": {}", datum(value)).expect("a string takes it");
     }

@@ -64,9 +64,9 @@ fn every_case_is_the_joint_and_the_shield_that_its_name_says() {
         let kind = case.slug.split('-').next().unwrap_or_default();
         let n_legs = plan.legs.len();
         match kind {
-            "straight" => assert_eq!((plan.job.kind.as_str(), n_legs), ("straight", 2)),
-            "branch" => assert_eq!((plan.job.kind.as_str(), n_legs), ("branch", 3)),
-            _ => assert_eq!((plan.job.kind.as_str(), n_legs), ("separable", 3)),
+            "straight" => assert_eq!((plan.job.kind.name(), n_legs), ("straight", 2)),
+            "branch" => assert_eq!((plan.job.kind.name(), n_legs), ("branch", 3)),
+            _ => assert_eq!((plan.job.kind.name(), n_legs), ("separable", 3)),
         }
         let shields = [
             ("-straps-", "flat straps shield"),

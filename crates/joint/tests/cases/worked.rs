@@ -1,6 +1,7 @@
 //! The catalogue that the how-to works through is read, free of defects, and planned to the last cut.
 
 use super::{accepted, plan_of, read};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
 use toml::{Table, Value};
 
@@ -39,7 +40,10 @@ fn planned(catalogue: &str) -> Plan {
 }
 
 fn cut(plan: &Plan, plane: &str) -> Option<f64> {
-    let cut = plan.legs[0].cuts.iter().find(|cut| cut.plane == plane);
+    let cut = plan.legs[0]
+        .cuts
+        .iter()
+        .find(|cut| cut.plane.name() == plane);
     cut.and_then(|cut| cut.nominal_mm)
 }
 
@@ -63,10 +67,14 @@ fn the_worked_catalogue_plans_every_cut_where_its_numbers_say() {
         assert!(
             cut.min_mm.is_some() && cut.max_mm.is_some(),
             "{}: no window",
-            cut.plane
+            cut.plane.name()
         );
     }
-    let fails: Vec<_> = plan.rulings.iter().filter(|r| r.ruling == "fail").collect();
+    let fails: Vec<_> = plan
+        .rulings
+        .iter()
+        .filter(|r| r.ruling == Outcome::Fail)
+        .collect();
     assert!(fails.is_empty(), "{fails:#?}");
 }
 

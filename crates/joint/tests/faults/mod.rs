@@ -45,7 +45,9 @@ fn found(plan: &Plan, check: &str, leg: &str) -> Vec<(String, String)> {
         parts.into_iter().flatten().collect::<Vec<_>>().join(" ")
     };
     let rulings = plan.rulings.iter().filter(is_it);
-    rulings.map(|r| (r.ruling.clone(), text(r))).collect()
+    rulings
+        .map(|r| (r.ruling.name().to_owned(), text(r)))
+        .collect()
 }
 
 fn fault(current_a: f64, time_s: f64) -> Fault {

@@ -1,6 +1,7 @@
 //! The family of deviations, from the job to the ruling.
 
 use super::{Edit, field, outcomes, planned, stress};
+use jointwright_joint::plan::StateDoc;
 
 const INTERFACE: &str = "field along the interface";
 const BEFORE_EDGE: &str = "field along the cable before the screen edge";
@@ -142,7 +143,7 @@ fn a_worst_state_that_cannot_be_drawn_refuses_the_leg() {
         ..Edit::default()
     });
     let field = plan.legs[0].field.as_ref().expect("it has a body");
-    assert_eq!(field.state, "not drawn");
+    assert_eq!(field.state, StateDoc::NotComputed);
     assert_eq!(outcomes(&plan, "screen_edge_stress"), ["not-judged"]);
     assert_eq!(outcomes(&plan, "gap_discharge"), ["not-judged"]);
 }

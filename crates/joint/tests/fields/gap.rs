@@ -1,6 +1,7 @@
 //! The gap before the screen edge: crest against crest, the voltage that rules, filled and empty; each with the mistake that would turn the ruling.
 
 use super::{Edit, field, outcomes, planned, rulings};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
 
 const SQRT_2: f64 = std::f64::consts::SQRT_2;
@@ -17,7 +18,7 @@ fn edit(filler: Option<(f64, bool)>) -> Edit {
 
 fn inception_kv(plan: &Plan, state: &str) -> f64 {
     let gaps = &field(plan).gaps;
-    let gap = gaps.iter().find(|gap| gap.state == state);
+    let gap = gaps.iter().find(|gap| gap.state.word() == state);
     gap.unwrap_or_else(|| panic!("no {state} gap: {gaps:?}"))
         .inception_kv
 }
@@ -32,7 +33,7 @@ fn at_share(share: f64, earthing: &'static str) -> Vec<String> {
     });
     rulings(&plan, "gap_discharge")
         .iter()
-        .filter(|r| r.ruling == "fail")
+        .filter(|r| r.ruling == Outcome::Fail)
         .filter_map(|r| r.why.clone())
         .collect()
 }
@@ -98,7 +99,7 @@ fn grease_is_emptied_unless_its_row_calls_it_permanent() {
         });
         rulings(&plan, "gap_discharge")
             .iter()
-            .filter(|r| r.ruling == "fail" && r.unit.as_deref() == Some("times"))
+            .filter(|r| r.ruling == Outcome::Fail && r.unit.as_deref() == Some("times"))
             .filter_map(|r| r.why.clone())
             .filter(|why| why.contains("extinction"))
             .count()

@@ -2,6 +2,7 @@
 
 use super::{Edit, field, outcomes, planned, rulings, stress};
 use jointwright_joint::plan::Plan;
+use jointwright_joint::plan::StateDoc;
 
 const INTERFACE: &str = "field along the interface";
 const TRIAL: &str = "[trial]\nlevel = \"16 kV\"\nfrequency = \"0.1 Hz\"\nwaveform = \"sine\"\nfrom = \"invented\"\n";
@@ -100,7 +101,7 @@ fn a_conductivity_that_rises_with_the_field_is_not_judged() {
         TRIAL,
     );
     let doc = plan.legs[0].field.as_ref().expect("it has a body");
-    assert_eq!(doc.state, "not drawn");
+    assert_eq!(doc.state, StateDoc::NotComputed);
     assert_eq!(outcomes(&plan, "interface_stress"), ["not-judged"]);
 }
 

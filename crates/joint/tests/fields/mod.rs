@@ -13,6 +13,7 @@ use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
+use jointwright_joint::plan::StateDoc;
 use jointwright_joint::plan::{FieldDoc, Plan, RulingDoc, plan};
 
 const BODY: &str = include_str!("../../../../tests/field/reference-body.toml");
@@ -143,7 +144,7 @@ pub fn planned(edit: &Edit) -> Plan {
 #[track_caller]
 pub fn field(plan: &Plan) -> &FieldDoc {
     let field = plan.legs[0].field.as_ref().expect("leg A has a body");
-    assert_eq!(field.state, "solved", "{:?}", field.why);
+    assert_eq!(field.state, StateDoc::Computed, "{:?}", field.why);
     field
 }
 
@@ -164,5 +165,8 @@ pub fn rulings<'p>(plan: &'p Plan, check: &str) -> Vec<&'p RulingDoc> {
 /// Outcomes of a check on leg A.
 pub fn outcomes(plan: &Plan, check: &str) -> Vec<String> {
     let rulings = rulings(plan, check);
-    rulings.iter().map(|ruling| ruling.ruling.clone()).collect()
+    rulings
+        .iter()
+        .map(|ruling| ruling.ruling.name().to_owned())
+        .collect()
 }

@@ -3,6 +3,8 @@
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge;
+use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::StateDoc;
 use jointwright_joint::plan::{Plan, PlugDoc, plan};
 
 /// The three-way example with passages of its job and of its parts replaced.
@@ -28,7 +30,7 @@ fn plug(plan: &Plan) -> &PlugDoc {
 
 fn inception_kv(plan: &Plan, state: &str) -> f64 {
     let gaps = &plug(plan).gaps;
-    let gap = gaps.iter().find(|gap| gap.state == state);
+    let gap = gaps.iter().find(|gap| gap.state.word() == state);
     gap.expect("the film is drawn").inception_kv
 }
 
@@ -37,7 +39,7 @@ fn fails(plan: &Plan) -> Vec<&str> {
     plan.rulings
         .iter()
         .filter(|r| r.check == "gap_discharge" && r.leg.as_deref() == Some("A"))
-        .filter(|r| r.ruling == "fail")
+        .filter(|r| r.ruling == Outcome::Fail)
         .filter_map(|r| r.why.as_deref())
         .filter(|why| why.contains("film along the tapered plug"))
         .collect()
@@ -52,7 +54,7 @@ fn the_plug_of_the_example_is_solved_for_every_leg() {
     for leg in &plan.legs {
         let plug = leg.field.as_ref().and_then(|field| field.plug.as_ref());
         let plug = plug.expect("it is plugged");
-        assert_eq!((plug.state.as_str(), plug.stresses.len()), ("solved", 4));
+        assert_eq!((plug.state.words(), plug.stresses.len()), ("computed", 4));
     }
     assert!(fails(&plan).is_empty());
     assert!(!plan.missing.iter().any(|what| what.contains("plug")));
@@ -86,12 +88,12 @@ fn a_plug_that_is_not_known_is_asked_for() {
             .find("[[body]]")
             .expect("another body");
     let plan = planned(&[], &[(&DEMONSTRATION_TEXT[at..end], "")]);
-    assert_eq!(plug(&plan).state, "not known");
+    assert_eq!(plug(&plan).state, StateDoc::NotKnown);
     assert!(!plug(&plan).questions.is_empty());
     let open: Vec<&str> = plan
         .rulings
         .iter()
-        .filter(|r| r.check == "interface_stress" && r.ruling == "not-judged")
+        .filter(|r| r.check == "interface_stress" && r.ruling == Outcome::NotJudged)
         .filter_map(|r| r.why.as_deref())
         .collect();
     assert_eq!(open.len(), 3, "{open:?}");

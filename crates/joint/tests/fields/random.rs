@@ -5,6 +5,7 @@
 )]
 
 use super::{Edit, planned};
+use jointwright_joint::plan::StateDoc;
 use std::collections::BTreeMap;
 
 /// Joints of the short run; the long one takes several thousand.
@@ -108,10 +109,10 @@ fn refused(seeds: std::ops::Range<u64>) -> BTreeMap<String, (u64, u32)> {
         let unsettled = plan.rulings.iter().find_map(|ruling| {
             let why = ruling.why.as_deref().unwrap_or_default();
             let is_unsettled = why.contains("did not come as close as asked")
-                || (field.state == "solved" && why.contains("from the body's datum: "));
+                || (field.state == StateDoc::Computed && why.contains("from the body's datum: "));
             is_unsettled.then(|| why.to_owned())
         });
-        let why = if field.state == "solved" {
+        let why = if field.state == StateDoc::Computed {
             unsettled
         } else {
             field.why.clone()
@@ -148,7 +149,7 @@ fn a_joint_that_is_no_section_is_counted() {
     };
     let plan = planned(&edit);
     let field = plan.legs[0].field.as_ref().expect("it has a body");
-    assert_eq!(field.state, "not drawn");
+    assert_eq!(field.state, StateDoc::NotComputed);
     let why = field.why.as_deref().unwrap_or_default();
     assert!(why.contains("the electrode ends at"), "{why}");
 }

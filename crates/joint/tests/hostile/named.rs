@@ -2,6 +2,7 @@
 
 use super::{Came, JOBS, complaints, complaints_with, exchanged, run};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
+use jointwright_joint::plane::Plane;
 
 /// The straight joint with a measured sleeve.
 const STRAIGHT: &str = JOBS[2];
@@ -121,7 +122,7 @@ fn seals_ten_kilometres_away_are_placed_exactly() {
         Ok(Came::Planned(plan)) => plan.legs[0]
             .cuts
             .iter()
-            .find(|cut| cut.plane == "seal-end")
+            .find(|cut| cut.plane == Plane::SealEnd)
             .and_then(|cut| cut.nominal_mm)
             .expect("the seal's end is placed"),
         _ => panic!("no plan"),
@@ -232,8 +233,8 @@ fn bytes_that_are_not_text_are_refused_where_they_stand() {
 #[test]
 fn cuts_out_of_order_never_come_out_without_a_fail() {
     let outcome = |parts: &str| match run(STRAIGHT.as_bytes(), parts.as_bytes()) {
-        Ok(Came::Planned(plan)) => plan.outcome,
-        Ok(Came::Refused(_)) => "refused".to_owned(),
+        Ok(Came::Planned(plan)) => plan.outcome.name(),
+        Ok(Came::Refused(_)) => "refused",
         Err(broken) => panic!("{broken}"),
     };
     let turned = exchanged(

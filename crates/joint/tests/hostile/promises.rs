@@ -4,6 +4,7 @@ use super::structure::differences;
 use jointwright_joint::cutback::Cut;
 use jointwright_joint::form::Complaint;
 use jointwright_joint::judge::{Judged, worst};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{self, CutDoc, Plan};
 use jointwright_units::{Length, Station, Window};
 use serde_json::Value;
@@ -69,7 +70,8 @@ pub(super) fn of_plan(
     })?;
     for (leg, doc) in judged.inputs.legs.iter().zip(&document.legs) {
         for (cut, doc) in leg.cutback.cuts.iter().zip(&doc.cuts) {
-            of_cut(cut, doc).map_err(|e| format!("leg {}, {}: {e}", leg.leg.id, doc.plane))?;
+            of_cut(cut, doc)
+                .map_err(|e| format!("leg {}, {}: {e}", leg.leg.id, doc.plane.name()))?;
         }
     }
     of_rulings(judged, document)
@@ -152,11 +154,11 @@ fn millimetres(text: &str) -> Result<Station, String> {
 }
 
 fn of_rulings(judged: &Judged<'_>, document: &Plan) -> Result<(), String> {
-    hold(document.outcome == worst(&judged.rulings).name(), || {
-        format!("the outcome is said to be {}", document.outcome)
+    hold(document.outcome == worst(&judged.rulings), || {
+        format!("the outcome is said to be {}", document.outcome.name())
     })?;
     for ruling in &document.rulings {
-        let is_whole = match ruling.ruling.as_str() {
+        let is_whole = match ruling.ruling.name() {
             "pass" => ruling.limit.is_some() && ruling.source.is_some(),
             "fail" => ruling.limit.is_some() && ruling.source.is_some() && ruling.why.is_some(),
             "not-judged" => ruling.why.is_some(),
@@ -216,7 +218,7 @@ mod tests {
         }
         check_plan(|_| (), true);
         check_plan(|p| p.job.title = "safe to cut".to_owned(), false);
-        check_plan(|p| p.outcome = "pass".to_owned(), false);
+        check_plan(|p| p.outcome = Outcome::Pass, false);
         check_plan(|p| p.rulings[0].source = None, false);
         check_plan(|p| windowed(p).inch = Some("1/64".to_owned()), false);
         check_plan(|p| windowed(p).inch = Some("7 1/3".to_owned()), false);

@@ -1,6 +1,8 @@
 //! What people write is read as what they mean, and what is printed is what a crew can use.
 
 use crate::cases::{EXAMPLES, everything, lines, named, plan_of, read};
+use jointwright_joint::cable::Words;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, outcome_words};
 
 const JOB: &str = "tannery-change";
@@ -119,7 +121,7 @@ fn off_the_middle(plan: &Plan) -> Vec<String> {
         let width = most - least;
         let room = (at - least).min(most - at);
         let is_off = room < 0.0 || (width >= 25.4 / 32.0 && 4.0 * room < width - 1e-9);
-        is_off.then(|| format!("{} at {at} in {least} to {most}", cut.plane))
+        is_off.then(|| format!("{} at {at} in {least} to {most}", cut.plane.name()))
     });
     off.collect()
 }
@@ -157,7 +159,7 @@ fn diameters_stand_in_inches_on_a_page_with_inches_and_no_window_is_one_tick() {
     let mut n_ranges = 0;
     for case in everything() {
         let plan = case.plan();
-        let is_us = plan.job.words == "us";
+        let is_us = plan.job.words == Words::Us;
         let steps = plan.make_up.steps.iter();
         for wanted in steps.flat_map(|step| &step.hold) {
             let Some(window) = &wanted.window else {
@@ -184,7 +186,7 @@ fn what_decides_a_ruling_is_printed_with_no_more_figures_than_it_has() {
             n_figures += 1;
             assert!(figures.contains(" left"), "{figures}");
             let margin = ruling.margin.unwrap_or(0.0);
-            let is_broken = ruling.ruling == "fail" || margin < 0.0;
+            let is_broken = ruling.ruling == Outcome::Fail || margin < 0.0;
             // As many figures as it takes to see a margin, and no more.
             let digits = figures
                 .split(|c: char| !c.is_ascii_digit())
@@ -209,5 +211,5 @@ fn what_comes_nearest_to_its_limit_is_named_with_its_figures() {
         let said = governs.figures(true).expect("figures");
         assert!(said.contains(" mm left"), "{said}");
     }
-    assert_eq!(outcome_words("not-judged"), "not judged");
+    assert_eq!(outcome_words(Outcome::NotJudged), "not judged");
 }

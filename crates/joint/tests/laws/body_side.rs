@@ -4,6 +4,7 @@
 
 use crate::cases::{accepted, lines, named, plan_of, read};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::form::Complaint;
 use jointwright_joint::job::Order;
 use jointwright_joint::plan::Plan;
@@ -77,7 +78,7 @@ fn worst(plan: &Plan, check: &str, leg: Option<&str>) -> &'static str {
         .rulings
         .iter()
         .filter(|r| r.check == check && (leg.is_none() || r.leg.as_deref() == leg))
-        .map(|r| r.ruling.as_str())
+        .map(|r| r.ruling.name())
         .collect();
     ["fail", "not-judged", "pass"]
         .into_iter()
@@ -87,7 +88,10 @@ fn worst(plan: &Plan, check: &str, leg: Option<&str>) -> &'static str {
 
 fn place(plan: &Plan, leg: &str, plane: &str) -> Option<f64> {
     let leg = plan.legs.iter().find(|l| l.mark == leg)?;
-    leg.cuts.iter().find(|c| c.plane == plane)?.nominal_mm
+    leg.cuts
+        .iter()
+        .find(|c| c.plane.name() == plane)?
+        .nominal_mm
 }
 
 #[test]
@@ -104,7 +108,7 @@ fn each_leg_is_held_against_its_own_side() {
     let (a, b) = apart("body-end").expect("both ends");
     assert!((a - b - 20.0).abs() < 1e-9);
     let sides: Vec<Option<&str>> = (plan.legs.iter())
-        .filter_map(|leg| leg.parts.iter().find(|part| part.kind == "body"))
+        .filter_map(|leg| leg.parts.iter().find(|part| part.kind == PartKind::Body))
         .map(|part| part.side.as_deref())
         .collect();
     assert_eq!(sides, [Some("thick"), Some("thin")]);

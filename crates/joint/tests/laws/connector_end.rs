@@ -136,14 +136,17 @@ fn worst(plan: &Plan, check: &str, leg: &str) -> &'static str {
     assert!(!rulings.is_empty(), "{check} says nothing of leg {leg}");
     ["fail", "not-judged", "pass"]
         .into_iter()
-        .find(|word| rulings.iter().any(|r| r.ruling == *word))
+        .find(|word| rulings.iter().any(|r| r.ruling.name() == *word))
         .expect("a ruling")
 }
 
 #[track_caller]
 fn cut<'p>(plan: &'p Plan, leg: &str, plane: &str) -> &'p CutDoc {
     let leg = plan.legs.iter().find(|l| l.mark == leg).expect("a leg");
-    leg.cuts.iter().find(|c| c.plane == plane).expect("a cut")
+    leg.cuts
+        .iter()
+        .find(|c| c.plane.name() == plane)
+        .expect("a cut")
 }
 
 #[test]

@@ -1,7 +1,9 @@
 //! What the document promises of every plan: a limit and its source, a reason, a nominal or why there is none.
 
 use crate::cases::{everything, named};
-use jointwright_joint::plan::{DatumDoc, LegDoc, PlacedDoc, Plan};
+use jointwright_joint::cable::Words;
+use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::{DatumDoc, DiameterOf, LegDoc, PlacedDoc, Plan};
 use jointwright_units::Length;
 
 fn is_said(text: &Option<String>) -> bool {
@@ -13,20 +15,20 @@ fn unsaid(plan: &Plan) -> Vec<String> {
     let mut unsaid = Vec::new();
     for r in &plan.rulings {
         let whom = format!("{} of {:?} {:?}", r.check, r.leg, r.end);
-        match r.ruling.as_str() {
+        match r.ruling.name() {
             "pass" | "fail" => {
                 if r.limit.is_none() || !is_said(&r.source) || r.value.is_none() {
                     unsaid.push(format!(
                         "{whom}: {} without value, limit or source",
-                        r.ruling
+                        r.ruling.name()
                     ));
                 }
-                if r.ruling == "fail" && !(is_said(&r.why) && is_said(&r.hint)) {
+                if r.ruling == Outcome::Fail && !(is_said(&r.why) && is_said(&r.hint)) {
                     unsaid.push(format!("{whom}: a fail without why or hint"));
                 }
             }
             "not-judged" if is_said(&r.why) => {}
-            _ => unsaid.push(format!("{whom}: {} without why", r.ruling)),
+            _ => unsaid.push(format!("{whom}: {} without why", r.ruling.name())),
         }
     }
     plan.legs
@@ -37,7 +39,7 @@ fn unsaid(plan: &Plan) -> Vec<String> {
 
 fn unsaid_of_leg(leg: &LegDoc, unsaid: &mut Vec<String>) {
     for cut in &leg.cuts {
-        let whom = format!("{} of leg {}", cut.plane, leg.mark);
+        let whom = format!("{} of leg {}", cut.plane.name(), leg.mark);
         if cut.nominal_mm.is_none() && !is_said(&cut.why) {
             unsaid.push(format!("{whom}: neither a nominal nor why"));
         }
@@ -78,7 +80,12 @@ fn every_ruling_and_every_cut_says_what_it_owes() {
 fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() {
     let plan = named("larkspur-three-way").plan();
     let leg = plan.legs.iter().find(|leg| leg.mark == "B").expect("leg B");
-    let cut = |plane: &str| leg.cuts.iter().find(|c| c.plane == plane).expect("a cut");
+    let cut = |plane: &str| {
+        leg.cuts
+            .iter()
+            .find(|c| c.plane.name() == plane)
+            .expect("a cut")
+    };
     let end = cut("insulation-end");
     let words = end.whose_words();
     let [place, window] = words.as_slice() else {
@@ -122,12 +129,12 @@ fn issue_16_what_fails_of_a_length_is_said_in_the_units_of_the_page() {
     let mut n = 0;
     for case in everything() {
         let plan = case.plan();
-        let fails = plan.rulings.iter().filter(|r| r.ruling == "fail");
+        let fails = plan.rulings.iter().filter(|r| r.ruling == Outcome::Fail);
         for r in fails.filter(|r| r.unit.as_deref() == Some("mm")) {
             let said = [r.why.as_deref(), r.hint.as_deref()];
             for text in said.into_iter().flatten() {
                 n += usize::from(text.contains(" mm"));
-                if plan.job.words == "us" {
+                if plan.job.words == Words::Us {
                     assert_eq!(bare_mm(text), [""; 0], "{}: {}", case.slug, r.check);
                 } else {
                     assert!(!text.contains(" in ("), "{}: {text}", case.slug);
@@ -148,11 +155,14 @@ fn millimetres_without_inches_are_noticed() {
 fn a_source_a_reason_or_a_nominal_taken_away_is_noticed() {
     let whole = named("straight-tape-growth-unknown").plan();
     let mut plan = whole.clone();
-    let pass = plan.rulings.iter_mut().find(|r| r.ruling == "pass");
+    let pass = plan.rulings.iter_mut().find(|r| r.ruling == Outcome::Pass);
     pass.expect("a pass").source = None;
     assert_eq!(unsaid(&plan).len(), 1);
     let mut plan = whole.clone();
-    let open = plan.rulings.iter_mut().find(|r| r.ruling == "not-judged");
+    let open = plan
+        .rulings
+        .iter_mut()
+        .find(|r| r.ruling == Outcome::NotJudged);
     open.expect("a not-judged").why = Some(" ".to_owned());
     assert_eq!(unsaid(&plan).len(), 1);
     let mut plan = whole;
@@ -204,7 +214,7 @@ fn outside(plan: &Plan) -> Vec<String> {
     };
     for leg in &plan.legs {
         for cut in &leg.cuts {
-            let what = format!("{} of leg {}", cut.plane, leg.mark);
+            let what = format!("{} of leg {}", cut.plane.name(), leg.mark);
             see(
                 what.clone(),
                 cut.min_mm,
@@ -261,12 +271,16 @@ fn not_as_printed(plan: &Plan) -> Vec<String> {
     for leg in &plan.legs {
         let cuts = leg.cuts.iter().map(|cut| {
             let place = (&cut.inch, &cut.mark_mm, cut.mark_at_mm);
-            (cut.plane.clone(), place, cut.printed_window.as_ref())
+            (
+                cut.plane.name().to_owned(),
+                place,
+                cut.printed_window.as_ref(),
+            )
         });
         let rungs = leg.cuts.iter().flat_map(|cut| {
             cut.growth_ladder.iter().map(|rung| {
                 let place = (&rung.inch, &rung.mark_mm, rung.mark_at_mm);
-                let what = format!("{}, grew {} mm", cut.plane, rung.grew_mm);
+                let what = format!("{}, grew {} mm", cut.plane.name(), rung.grew_mm);
                 (what, place, rung.printed_window.as_ref())
             })
         });
@@ -326,11 +340,19 @@ fn layers_grow_outward_and_say_whether_they_were_read() {
         );
         for layer in &leg.layers {
             let ends = leg.ends.iter().flat_map(|end| &end.readings);
-            let is_read = ends.into_iter().any(|read| read.over == layer.words);
-            let expected = if is_read { "readings" } else { "papers" };
-            assert_eq!(layer.of, expected, "{}", layer.layer);
+            let is_read = ends.into_iter().any(|read| read.over == layer.layer);
+            let expected = if is_read {
+                DiameterOf::Readings
+            } else {
+                DiameterOf::Papers
+            };
+            assert_eq!(layer.of, expected, "{}", layer.words);
         }
-        assert!(leg.layers.iter().any(|layer| layer.of == "readings"));
+        assert!(
+            leg.layers
+                .iter()
+                .any(|layer| layer.of == DiameterOf::Readings)
+        );
     }
 }
 
@@ -338,8 +360,8 @@ fn layers_grow_outward_and_say_whether_they_were_read() {
 fn planes_and_cuts_are_not_the_same_and_none_of_them_waits_for_growth() {
     let plan = named("straight-tape-growth-unknown").plan();
     for leg in &plan.legs {
-        let cuts: Vec<&str> = leg.cuts.iter().map(|cut| cut.plane.as_str()).collect();
-        let planes: Vec<&str> = leg.planes.iter().map(|p| p.plane.as_str()).collect();
+        let cuts: Vec<&str> = leg.cuts.iter().map(|cut| cut.plane.name()).collect();
+        let planes: Vec<&str> = leg.planes.iter().map(|p| p.plane.name()).collect();
         assert!(planes.iter().all(|plane| !cuts.contains(plane)));
         assert!(planes.contains(&"electrode-end"), "{planes:?}");
         assert!(!planes.contains(&"connector-mouth"), "{planes:?}");
@@ -349,7 +371,11 @@ fn planes_and_cuts_are_not_the_same_and_none_of_them_waits_for_growth() {
 #[test]
 fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_leg_b() {
     let plan = named("tannery-change").plan();
-    let fails: Vec<_> = plan.rulings.iter().filter(|r| r.ruling == "fail").collect();
+    let fails: Vec<_> = plan
+        .rulings
+        .iter()
+        .filter(|r| r.ruling == Outcome::Fail)
+        .collect();
     let fail = fails
         .iter()
         .find(|r| r.check == "insulation_in_body")
@@ -376,7 +402,7 @@ fn the_body_of_the_tannery_is_exactly_two_point_three_millimetres_too_large_for_
         .rulings
         .iter()
         .filter(|r| r.check == "insulation_in_body" && r.end.as_deref() == Some("A1"));
-    assert!(others.into_iter().all(|r| r.ruling == "pass"));
+    assert!(others.into_iter().all(|r| r.ruling == Outcome::Pass));
 }
 
 #[test]

@@ -3,6 +3,7 @@
 //! The numbers come from the invented rows: the arithmetic stands beside each entry.
 
 use crate::cases::{accepted, everything, named, plan_of, read};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::limit::SLUGS;
 use std::collections::BTreeSet;
 
@@ -960,7 +961,7 @@ fn worst((slug, edited, from, to, check, _): &Entry) -> String {
             .position(|r| *r == ruling)
     };
     let of_check = plan.rulings.iter().filter(|r| r.check == *check);
-    let worst = of_check.map(|r| r.ruling.as_str()).max_by_key(|r| rank(r));
+    let worst = of_check.map(|r| r.ruling.name()).max_by_key(|r| rank(r));
     worst.unwrap_or("silent").to_owned()
 }
 
@@ -982,7 +983,7 @@ fn never_failing() -> BTreeSet<&'static str> {
     }
     for case in everything() {
         for ruling in case.plan().rulings {
-            if ruling.ruling == "fail" {
+            if ruling.ruling == Outcome::Fail {
                 never.remove(ruling.check.as_str());
             }
         }
@@ -1030,11 +1031,11 @@ fn a_cable_that_is_not_on_its_papers_fails_once_the_table_is_confirmed() {
             .rulings
             .iter()
             .find(|r| r.check == "measures_like_papers");
-        of_leg_a.map(|r| r.ruling.clone()).unwrap_or_default()
+        of_leg_a.expect("the check rules").ruling
     };
-    assert_eq!(outcome(case.job), "pass");
+    assert_eq!(outcome(case.job), Outcome::Pass);
     assert_eq!(
         outcome(&case.job.replacen("\"500 kcmil\"", "\"250 kcmil\"", 1)),
-        "fail"
+        Outcome::Fail
     );
 }

@@ -1,6 +1,7 @@
 //! Faults that a reading of the whole found, each with the job that showed it and the twin that is sound.
 
 use crate::cases::{accepted, named, plan_of, read};
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::plan::Plan;
 
 const DOCK: &str = "dock-straight-pressed";
@@ -26,7 +27,7 @@ fn plan(slug: &str, job: &[(&str, &str)], parts: &[(&str, &str)], more: &str) ->
 /// Rulings of a check, in order.
 fn rulings(plan: &Plan, check: &str) -> Vec<String> {
     let of_check = plan.rulings.iter().filter(|r| r.check == check);
-    of_check.map(|r| r.ruling.clone()).collect()
+    of_check.map(|r| r.ruling.name().to_owned()).collect()
 }
 
 fn fails(plan: &Plan, check: &str) -> usize {
@@ -64,7 +65,7 @@ fn windows_that_leave_no_place_print_no_ladder_and_fail() {
 #[test]
 fn a_shared_body_is_proposed_only_where_it_fits_every_leg() {
     let open = plan(TANNERY, &[("body = \"demo-straight-25\"\n", "")], &[], "");
-    let of_body = open.proposals.iter().filter(|p| p.part == "body");
+    let of_body = open.proposals.iter().filter(|p| p.part == PartKind::Body);
     let fitting: Vec<Vec<&str>> = of_body
         .map(|p| p.fits.iter().map(|f| f.id.as_str()).collect())
         .collect();

@@ -14,7 +14,11 @@ fn ruling(slug: &str, job: &str, check: &str, leg: Option<&str>) -> String {
         .rulings
         .iter()
         .filter(|r| r.check == check && r.leg.as_deref() == leg);
-    ours.next().expect("the check rules").ruling.clone()
+    ours.next()
+        .expect("the check rules")
+        .ruling
+        .name()
+        .to_owned()
 }
 
 /// Ruling of a check on leg A with its seal and with the seal left open.

@@ -4,6 +4,7 @@ use crate::cases::{CASES, accepted, everything, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{MarkDoc, NO_TIME, mark_of, plan, program};
+use jointwright_joint::plane::Plane;
 use std::collections::BTreeMap;
 
 fn catalogues(demonstration: &str) -> Vec<(String, String)> {
@@ -101,7 +102,10 @@ fn two_plans_of_one_job_with_another_end_of_the_body_have_two_marks() {
     let planned = |text: &str| {
         let order = accepted(read(job, &catalogues(text)), "the job");
         let plan = plan(&accepted(judge(&order), "the job"));
-        let ends = plan.legs[0].cuts.iter().find(|cut| cut.plane == "body-end");
+        let ends = plan.legs[0]
+            .cuts
+            .iter()
+            .find(|cut| cut.plane == Plane::BodyEnd);
         let at = ends.and_then(|cut| cut.mark_mm.clone());
         (at.expect("the body ends somewhere"), plan.plan_mark.short)
     };

@@ -40,7 +40,10 @@ fn any_two_cuts_inside_their_windows_keep_the_row() {
         true,
     ));
     let at = |plane: &str| {
-        let cut = cuts.iter().find(|c| c.plane == plane).expect("a cut");
+        let cut = cuts
+            .iter()
+            .find(|c| c.plane.name() == plane)
+            .expect("a cut");
         (cut.min_mm.expect("a window"), cut.max_mm.expect("a window"))
     };
     let (shield, jacket) = (at("metallic-shield-edge"), at("jacket-edge"));

@@ -40,7 +40,7 @@ fn plan(more: &str) -> Plan {
 
 fn outcomes(plan: &Plan, check: &str) -> Vec<String> {
     let of_check = plan.rulings.iter().filter(|r| r.check == check);
-    of_check.map(|r| r.ruling.clone()).collect()
+    of_check.map(|r| r.ruling.name().to_owned()).collect()
 }
 
 #[test]

@@ -2,6 +2,7 @@
 
 use super::{edited, outcomes};
 use crate::cases::{accepted, named, read};
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::{Plan, plan};
 
@@ -69,7 +70,10 @@ fn the_ratio_is_the_worst_over_what_holds_the_ends() {
     let plan = plan(&accepted(judge(&order), case.slug));
     let leg = plan.legs.iter().find(|leg| leg.mark == "B").expect("leg B");
     let pressure = leg.ends[0].pressure.as_ref().expect("it was asked for");
-    let adapter = pressure.parts.iter().find(|part| part.kind == "adapter");
+    let adapter = pressure
+        .parts
+        .iter()
+        .find(|part| part.kind == PartKind::Adapter);
     let adapter = adapter
         .and_then(|part| part.computed.as_ref())
         .expect("computed");

@@ -70,7 +70,7 @@ pub fn planned(of_job: Edits<'_>, of_row: Edits<'_>) -> Plan {
 pub fn part<'p>(plan: &'p Plan, leg: &str, kind: &str) -> &'p PartPressureDoc {
     let leg = plan.legs.iter().find(|l| l.mark == leg).expect("the leg");
     let pressure = leg.ends[0].pressure.as_ref().expect("it was asked for");
-    let part = pressure.parts.iter().find(|part| part.kind == kind);
+    let part = pressure.parts.iter().find(|part| part.kind.name() == kind);
     part.expect("the part")
 }
 
@@ -96,7 +96,10 @@ pub fn rulings<'p>(plan: &'p Plan, check: &str, leg: &str) -> Vec<&'p RulingDoc>
 /// Outcomes of a check on a leg.
 pub fn outcomes(plan: &Plan, check: &str, leg: &str) -> Vec<String> {
     let rulings = rulings(plan, check, leg);
-    rulings.iter().map(|ruling| ruling.ruling.clone()).collect()
+    rulings
+        .iter()
+        .map(|ruling| ruling.ruling.name().to_owned())
+        .collect()
 }
 
 /// The insulation of leg A with these diameters, mm.

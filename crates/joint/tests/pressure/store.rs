@@ -2,6 +2,7 @@
 
 use super::{INSULATION, PUSHED_ON, body, insulation, kpa, outcomes, part, planned};
 use jointwright_joint::plan::Plan;
+use jointwright_joint::plan::StateDoc;
 use proptest::prelude::*;
 
 /// Expanded on a day of 2025 and laid at these temperatures, one stay after the other; the last to the day of the work.
@@ -143,7 +144,7 @@ fn past_its_date_it_fails_and_no_diameter_is_printed() {
             let plan = planned(&of_job, of_row);
             assert_eq!(outcomes(&plan, "range_today", "A")[0], "fail", "{old:?}");
             let part = part(&plan, "A", "body");
-            assert_eq!(part.state, "past its date");
+            assert_eq!(part.state, StateDoc::PastItsDate);
             assert!(part.computed.is_none());
             let end = plan.legs[0].ends[0].pressure.as_ref().expect("asked");
             assert!(!end.line.contains(" mm"), "{}", end.line);
@@ -160,7 +161,7 @@ fn on_its_last_day_it_is_not_past_its_date() {
         )],
         &[],
     );
-    assert_eq!(part(&last, "A", "body").state, "computed");
+    assert_eq!(part(&last, "A", "body").state, StateDoc::Computed);
 }
 
 #[test]
@@ -172,7 +173,7 @@ fn a_day_of_expansion_that_is_yet_to_come_is_no_fresh_kit() {
         )],
         &[],
     );
-    assert_eq!(part(&plan, "A", "body").state, "not known");
+    assert_eq!(part(&plan, "A", "body").state, StateDoc::NotKnown);
     assert_eq!(outcomes(&plan, "interface_pressure", "A"), ["not-judged"]);
     assert!(outcomes(&plan, "kit_age", "A").contains(&"fail".to_owned()));
 }
@@ -208,7 +209,7 @@ fn a_stay_that_was_too_warm_is_held_against_the_kit() {
         let of_body = found
             .iter()
             .filter(|ruling| ruling.source.as_deref().unwrap_or("").contains("DS-25"));
-        let found: Vec<_> = of_body.map(|ruling| ruling.ruling.as_str()).collect();
+        let found: Vec<_> = of_body.map(|ruling| ruling.ruling.name()).collect();
         assert_eq!(found, ["pass", expected], "{stays}");
     }
 }
@@ -221,7 +222,7 @@ fn a_part_of_unknown_age_has_no_range() {
             PUSHED_ON,
         );
         (
-            part(&plan, "A", "body").state.clone(),
+            part(&plan, "A", "body").state.words().to_owned(),
             outcomes(&plan, "range_today", "A")[0].clone(),
         )
     };
@@ -248,7 +249,7 @@ fn a_part_of_unknown_age_has_no_range() {
         .collect();
     let gone: Vec<(&str, &str)> = rows.iter().map(|row| (*row, "")).collect();
     let plan = planned(&gone, PUSHED_ON);
-    assert_eq!(part(&plan, "A", "body").state, "not known");
+    assert_eq!(part(&plan, "A", "body").state, StateDoc::NotKnown);
 }
 
 #[test]

@@ -1,6 +1,8 @@
 //! What is not stated is asked for, and nothing passes for want of it.
 
 use super::{Edits, body, outcomes, part, planned, rulings};
+use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::StateDoc;
 
 /// Checks that need the rubber of the body.
 const OF_THE_BODY: &[&str] = &[
@@ -29,17 +31,17 @@ fn a_row_without_constants_is_not_judged_and_asked_about() {
         let open: Vec<_> = rulings(&bare, check, "A")
             .into_iter()
             .filter(|ruling| !ruling.why.as_deref().unwrap_or("").contains("demo-seal"))
-            .filter(|ruling| ruling.ruling != "pass")
+            .filter(|ruling| ruling.ruling != Outcome::Pass)
             .collect();
         assert!(!open.is_empty(), "{check}");
         for ruling in open {
-            assert_eq!(ruling.ruling, "not-judged", "{check}");
+            assert_eq!(ruling.ruling, Outcome::NotJudged, "{check}");
             let hint = ruling.hint.as_deref().unwrap_or("");
             assert!(hint.starts_with("Ask: "), "{check}: {hint}");
             assert!(hint.contains("even-body"), "{check}: {hint}");
         }
     }
-    assert_eq!(part(&bare, "A", "body").state, "not known");
+    assert_eq!(part(&bare, "A", "body").state, StateDoc::NotKnown);
 }
 
 /// Edits of the job and of the row, and words of the question.
@@ -120,7 +122,7 @@ fn each_thing_that_is_missing_is_asked_for_by_name() {
         let rulings = rulings(&plan, "interface_pressure", "A");
         let asked = rulings.iter().any(|ruling| {
             let hint = ruling.hint.as_deref().unwrap_or("");
-            ruling.ruling == "not-judged" && hint.starts_with("Ask: ") && hint.contains(words)
+            ruling.ruling == Outcome::NotJudged && hint.starts_with("Ask: ") && hint.contains(words)
         });
         assert!(asked, "{words}: {rulings:?}");
     }
@@ -199,7 +201,7 @@ fn constants_that_do_not_reach_over_the_temperatures_are_asked_for() {
     let plan = planned(&[], soft);
     let rulings = rulings(&plan, "interface_pressure", "A");
     let last = rulings.last().expect("a ruling");
-    assert_eq!(last.ruling, "not-judged");
+    assert_eq!(last.ruling, Outcome::NotJudged);
     let why = last.why.as_deref().unwrap_or("");
     assert!(why.contains("no stiffness left at"), "{why}");
     let cooler = planned(
@@ -326,9 +328,9 @@ fn a_wall_with_a_hole_on_the_cable_is_not_judged() {
         let plan = jointwright_joint::plan::plan(&crate::cases::accepted(judged, "short"));
         part(&plan, "A", "body").clone()
     };
-    assert_eq!(short("230 mm\", \"230 mm").state, "computed");
+    assert_eq!(short("230 mm\", \"230 mm").state, StateDoc::Computed);
     let cut = short("100 mm\", \"100 mm");
-    assert_eq!(cut.state, "not computed");
+    assert_eq!(cut.state, StateDoc::NotComputed);
     assert!(
         cut.why
             .as_deref()

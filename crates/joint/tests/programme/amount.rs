@@ -56,7 +56,7 @@ fn what_legs_share_is_counted_once_a_phase() {
     let n = |kind: &str| -> usize {
         items(&judged.inputs)
             .iter()
-            .filter(|i| i.kind == kind)
+            .filter(|i| i.kind.name() == kind)
             .filter_map(|i| i.pieces)
             .sum()
     };
@@ -72,7 +72,12 @@ fn a_bus_is_counted_once_a_phase_and_a_leg_body_once_an_end() {
     let order = named("larkspur-three-way").order();
     let judged = judge(&order).expect("the rows agree");
     let found = items(&judged.inputs);
-    let n = |kind: &str| found.iter().find(|i| i.kind == kind).and_then(|i| i.pieces);
+    let n = |kind: &str| {
+        found
+            .iter()
+            .find(|i| i.kind.name() == kind)
+            .and_then(|i| i.pieces)
+    };
     assert_eq!((n("bus"), n("body")), (Some(3), Some(9)));
     let tape = found
         .iter()

@@ -3,7 +3,9 @@
 use super::joint::broken;
 use super::{order_of, planned};
 use jointwright_joint::job::Order;
+use jointwright_joint::material::ItemKind;
 use jointwright_joint::plan::Plan;
+use jointwright_joint::stage::Stage;
 
 fn with_braid(across_legs: bool) -> Order {
     let mut order = order_of("straight-wires-growth-measured");
@@ -15,12 +17,12 @@ fn with_braid(across_legs: bool) -> Order {
 
 /// Names of the steps that bond, and pieces of the shield part.
 fn bonds(plan: &Plan) -> (Vec<&str>, usize) {
-    let steps = plan.make_up.steps.iter().filter(|s| s.stage == "bond");
+    let steps = plan.make_up.steps.iter().filter(|s| s.stage == Stage::Bond);
     let parts = plan
         .make_up
         .material
         .iter()
-        .filter(|m| m.kind == "shield part");
+        .filter(|m| m.kind == ItemKind::ShieldPart);
     let pieces = parts.map(|m| m.pieces.expect("pieces")).sum();
     (steps.map(|s| s.id.as_str()).collect(), pieces)
 }
@@ -34,7 +36,7 @@ fn a_braid_across_both_legs_is_one_step_and_one_piece_a_phase() {
         .make_up
         .steps
         .iter()
-        .find(|s| s.stage == "bond")
+        .find(|s| s.stage == Stage::Bond)
         .expect("a step");
     assert_eq!(step.hold.len(), 2, "a connection a leg: {:?}", step.hold);
     assert_eq!(broken(&plan.make_up.steps, with_braid(true).job.kind), None);

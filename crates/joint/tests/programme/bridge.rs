@@ -6,6 +6,7 @@ use crate::cases::everything;
 use jointwright_joint::catalogue::BridgeMoment;
 use jointwright_joint::job::{BridgeOff, Order};
 use jointwright_joint::plan::StepDoc;
+use jointwright_joint::stage::Stage;
 
 const AFTER: BridgeMoment = BridgeMoment::AfterBondIsMeasured;
 const BEFORE: BridgeMoment = BridgeMoment::BeforeBondIsMeasured;
@@ -25,7 +26,12 @@ fn asked(owner: Option<BridgeMoment>, row: Option<BridgeMoment>) -> Order {
 
 /// Whether `later` waits for `earlier` in every order.
 fn waits(steps: &[StepDoc], later: &str, earlier: &str) -> bool {
-    let place = |stage: &str| steps.iter().position(|s| s.stage == stage).expect(stage);
+    let place = |stage: &str| {
+        steps
+            .iter()
+            .position(|s| s.stage.name() == stage)
+            .expect(stage)
+    };
     ancestors(steps)[place(later)].contains(&place(earlier))
 }
 
@@ -49,7 +55,11 @@ fn the_bridge_comes_off_when_the_owner_or_the_paper_says() {
 fn without_a_word_or_with_two_the_step_asks_whom_to_call_and_the_bridge_stays_on() {
     for (owner, row) in [(None, None), (Some(BEFORE), Some(AFTER))] {
         let plan = planned(&asked(owner, row));
-        let step = plan.make_up.steps.iter().find(|s| s.stage == "bridge-off");
+        let step = plan
+            .make_up
+            .steps
+            .iter()
+            .find(|s| s.stage == Stage::BridgeOff);
         let step = step.expect("a step");
         let call = &plan.job.stop_and_call;
         let asks = |say: &str| say.contains(&call.name) && say.contains(&call.number);
@@ -78,7 +88,7 @@ fn whose_word_it_is_stands_beside_the_step_and_is_written_down_on_the_spot() {
         let steps = planned(&order).make_up.steps;
         let step = steps
             .iter()
-            .find(|s| s.stage == "bridge-off")
+            .find(|s| s.stage == Stage::BridgeOff)
             .expect("a step");
         if let Some(word) = &order.job.bridge_off {
             assert!(
@@ -102,7 +112,7 @@ fn issue_16_a_bond_is_not_read_across_the_bridge_without_a_word() {
     // A bridge beside an open bond makes the reading good.
     let warns = |owner: Option<BridgeMoment>| {
         let make_up = planned(&asked(owner, None)).make_up;
-        let check = make_up.steps.iter().find(|s| s.stage == "bond-check");
+        let check = make_up.steps.iter().find(|s| s.stage == Stage::BondCheck);
         let lines = &check.expect("the bond is measured").lines;
         lines.iter().any(|l| l.say.contains("beside the bond"))
     };
@@ -113,7 +123,7 @@ fn issue_16_a_bond_is_not_read_across_the_bridge_without_a_word() {
 #[test]
 fn issue_16_the_square_cut_is_held_for_bridge_and_moisture_and_the_tags_stay() {
     let make_up = planned(&asked(Some(AFTER), None)).make_up;
-    for step in make_up.steps.iter().filter(|s| s.stage == "square") {
+    for step in make_up.steps.iter().filter(|s| s.stage == Stage::Square) {
         let held = |what: &str| step.hold.iter().any(|h| h.what.contains(what));
         assert!(held("bridge of the") && held("strands of leg"), "{step:?}");
         let before = step.lines.iter().position(|l| l.say.contains("that stays"));
@@ -130,7 +140,7 @@ fn issue_16_a_hold_of_a_paper_stands_beside_those_of_its_step() {
     let make_up = planned(&asked(Some(AFTER), None)).make_up;
     let own = "Check the dimensions before the bolts are sheared.";
     let mut n = 0;
-    for step in make_up.steps.iter().filter(|s| s.stage == "connect") {
+    for step in make_up.steps.iter().filter(|s| s.stage == Stage::Connect) {
         if step.lines.iter().any(|l| l.say.contains(own)) {
             assert!(step.hold.iter().any(|h| h.what.contains(own)), "{step:?}");
             n += 1;

@@ -4,6 +4,7 @@ use super::{order_of, planned};
 use crate::cases::everything;
 use jointwright_joint::catalogue::{GoesOn, MayMove, Means};
 use jointwright_joint::plan::{Plan, StepDoc};
+use jointwright_joint::stage::Stage;
 use std::collections::BTreeSet;
 
 fn cautions(step: &StepDoc) -> String {
@@ -12,7 +13,10 @@ fn cautions(step: &StepDoc) -> String {
 }
 
 fn steps<'p>(plan: &'p Plan, stage: &'p str) -> impl Iterator<Item = &'p StepDoc> {
-    plan.make_up.steps.iter().filter(move |s| s.stage == stage)
+    plan.make_up
+        .steps
+        .iter()
+        .filter(move |s| s.stage.name() == stage)
 }
 
 #[test]
@@ -99,7 +103,7 @@ fn pressing_is_named_only_where_a_connector_is_pressed() {
                 .make_up
                 .steps
                 .iter()
-                .filter(|s| s.legs == [leg.mark.as_str()] && s.stage == "mark-out")
+                .filter(|s| s.legs == [leg.mark.as_str()] && s.stage == Stage::MarkOut)
             {
                 let says = step.lines.iter().any(|l| l.say.contains("pressing"));
                 assert!(
@@ -158,7 +162,7 @@ fn an_open_shield_is_named_once_between_bridge_and_shield_with_all_who_say_it() 
         .make_up
         .steps
         .iter()
-        .filter(|s| s.legs == ["A"] && ["bridge", "shield"].contains(&s.stage.as_str()))
+        .filter(|s| s.legs == ["A"] && ["bridge", "shield"].contains(&s.stage.name()))
         .collect();
     let all: Vec<_> = near.iter().flat_map(|s| &s.cautions).collect();
     let said: Vec<_> = all
@@ -170,7 +174,7 @@ fn an_open_shield_is_named_once_between_bridge_and_shield_with_all_who_say_it() 
         said[0].source.contains("common practice") && said[0].source.contains("DM-1"),
         "{said:?}"
     );
-    assert_eq!(near[0].stage, "bridge");
+    assert_eq!(near[0].stage, Stage::Bridge);
     assert!(
         near[1]
             .hold

@@ -6,6 +6,7 @@ use crate::cases::everything;
 use jointwright_joint::catalogue::{Fits, MayMove};
 use jointwright_joint::job::Order;
 use jointwright_joint::plan::{Plan, StepDoc};
+use jointwright_joint::stage::Stage;
 use jointwright_units::Length;
 
 /// Greatest that was read over the jacket of a leg, with its error; none where an end was not read.
@@ -40,7 +41,7 @@ fn row<'o>(order: &'o Order, part: &str, id: &str) -> (bool, &'o [Fits]) {
 fn coming<'p>(plan: &'p Plan, part: &str) -> Vec<&'p StepDoc> {
     let steps = plan.make_up.steps.iter();
     steps
-        .filter(|s| s.slides.iter().any(|slide| slide.part == part))
+        .filter(|s| s.slides.iter().any(|slide| slide.part.name() == part))
         .collect()
 }
 
@@ -54,10 +55,10 @@ fn what_does_not_pass_the_jacket_comes_on_after_its_end_is_clean() {
         for (at, step) in steps.iter().enumerate() {
             for slide in &step.slides {
                 let leg = slide.onto.trim_end_matches(char::is_numeric);
-                let is_clean = before[at]
-                    .iter()
-                    .any(|b| steps[*b].stage == "clean" && steps[*b].legs.iter().any(|l| l == leg));
-                let (is_expanded, fits) = row(&order, &slide.part, &slide.id);
+                let is_clean = before[at].iter().any(|b| {
+                    steps[*b].stage == Stage::Clean && steps[*b].legs.iter().any(|l| l == leg)
+                });
+                let (is_expanded, fits) = row(&order, slide.part.name(), &slide.id);
                 let narrowest = fits.iter().map(|f| f.range.greatest()).min();
                 let passes = is_expanded
                     || jacket(&order, leg)
@@ -82,7 +83,7 @@ fn a_push_on_body_whose_mouth_is_narrower_than_the_jacket_is_not_slid_on_first()
     let plan = planned(&order);
     let stages: Vec<&str> = coming(&plan, "body")
         .iter()
-        .map(|s| s.stage.as_str())
+        .map(|s| s.stage.name())
         .collect();
     assert_eq!(stages, ["place"; 3]);
 }
@@ -94,11 +95,11 @@ fn one_that_passes_and_whose_paper_is_silent_may_park() {
         body.passes = Some(Length::from_nm(60_000_000));
         body.head.steps.clear();
     }
-    let stages: Vec<String> = coming(&planned(&order), "body")
+    let stages: Vec<Stage> = coming(&planned(&order), "body")
         .iter()
-        .map(|s| s.stage.clone())
+        .map(|s| s.stage)
         .collect();
-    assert_eq!(stages, ["slide-on"; 3]);
+    assert_eq!(stages, [Stage::SlideOn; 3]);
 }
 
 #[test]
@@ -109,7 +110,7 @@ fn an_adapter_that_its_contact_bars_is_on_before_the_contact() {
     let adapter = coming(&plan, "adapter");
     assert_eq!(adapter.len(), 1);
     assert_eq!(
-        (adapter[0].stage.as_str(), adapter[0].id.as_str()),
+        (adapter[0].stage.name(), adapter[0].id.as_str()),
         ("push-on", "B push-on")
     );
     let steps = &plan.make_up.steps;
@@ -140,7 +141,7 @@ fn one_over_which_the_adapter_passes_lets_it_wait() {
     let plan = planned(&order);
     let adapter = coming(&plan, "adapter");
     assert_eq!(adapter[0].id, "B place");
-    let parts: Vec<&str> = adapter[0].slides.iter().map(|s| s.part.as_str()).collect();
+    let parts: Vec<&str> = adapter[0].slides.iter().map(|s| s.part.name()).collect();
     let first_body = parts.iter().position(|p| *p == "body");
     let last_adapter = parts.iter().rposition(|p| *p == "adapter");
     assert!(last_adapter < first_body, "from the inside out: {parts:?}");

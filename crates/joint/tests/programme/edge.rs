@@ -4,12 +4,15 @@ use super::{order_of, planned};
 use crate::cases::everything;
 use jointwright_joint::catalogue::LayBack;
 use jointwright_joint::job::Order;
+use jointwright_joint::plan::CutKind;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+use jointwright_joint::plane::Plane;
+use jointwright_joint::stage::Stage;
 use jointwright_units::Length;
 
 fn edge(leg: &LegDoc) -> &CutDoc {
     let mut cuts = leg.cuts.iter();
-    cuts.find(|cut| cut.plane == "metallic-shield-edge")
+    cuts.find(|cut| cut.plane == Plane::ShieldEdge)
         .expect("an edge")
 }
 
@@ -17,7 +20,7 @@ fn edge(leg: &LegDoc) -> &CutDoc {
 fn said<'p>(plan: &'p Plan, leg: &str) -> (&'p str, bool) {
     let mut steps = plan.make_up.steps.iter();
     let step = steps
-        .find(|s| s.stage == "shield" && s.legs == [leg])
+        .find(|s| s.stage == Stage::Shield && s.legs == [leg])
         .expect("a step");
     let is_kept = step
         .hold
@@ -55,7 +58,11 @@ fn wires_and_straps_are_laid_back_and_tapes_cut_in_one_word_everywhere() {
             let (title, is_kept) = said(&plan, &leg.mark);
             assert_eq!(
                 cut.kind,
-                if is_laid { "lay-back" } else { "cut" },
+                if is_laid {
+                    CutKind::LayBack
+                } else {
+                    CutKind::Cut
+                },
                 "{}",
                 case.slug
             );
@@ -88,7 +95,7 @@ fn wires_and_straps_are_laid_back_and_tapes_cut_in_one_word_everywhere() {
 fn the_rows_own_word_prevails_over_what_is_usual() {
     let plan = planned(&wires(None, &["concentric-wires"]));
     for leg in &plan.legs {
-        assert_eq!(edge(leg).kind, "cut");
+        assert_eq!(edge(leg).kind, CutKind::Cut);
         assert_eq!(edge(leg).keeps, None);
         assert!(said(&plan, &leg.mark).0.starts_with("Cut the"));
     }

@@ -6,6 +6,7 @@
 use super::{explore, forbidden, order_of, planned};
 use jointwright_joint::job::{JointKind, Leg, Order};
 use jointwright_joint::plan::StepDoc;
+use jointwright_joint::stage::Stage;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
@@ -121,7 +122,7 @@ fn both_sides_are_connected_before_what_crosses_the_joint_is_bonded_measured_or_
         let steps = planned(&order).make_up.steps;
         let before = ancestors(&steps);
         let connects: Vec<usize> = (0..steps.len())
-            .filter(|at| ["connect", "mate"].contains(&steps[*at].stage.as_str()))
+            .filter(|at| ["connect", "mate"].contains(&steps[*at].stage.name()))
             .collect();
         assert!(!connects.is_empty());
         for (at, step) in steps.iter().enumerate() {
@@ -129,7 +130,7 @@ fn both_sides_are_connected_before_what_crosses_the_joint_is_bonded_measured_or_
                 .hold
                 .iter()
                 .any(|wanted| wanted.what.contains("across the joint"));
-            if measures_across || ["bond", "seal"].contains(&step.stage.as_str()) {
+            if measures_across || ["bond", "seal"].contains(&step.stage.name()) {
                 for connect in &connects {
                     assert!(
                         before[at].contains(connect),
@@ -149,11 +150,11 @@ fn what_is_bridged_is_unbridged_once_before_a_seal_closes_over_it() {
         let steps = planned(&order).make_up.steps;
         let before = ancestors(&steps);
         let off: Vec<usize> = (0..steps.len())
-            .filter(|at| steps[*at].stage == "bridge-off")
+            .filter(|at| steps[*at].stage == Stage::BridgeOff)
             .collect();
         assert_eq!(off.len(), 1, "{n} legs");
         for (at, step) in steps.iter().enumerate() {
-            match step.stage.as_str() {
+            match step.stage.name() {
                 "bridge" | "bond" => assert!(before[off[0]].contains(&at), "{}", step.id),
                 "seal" => assert!(before[at].contains(&off[0]), "{}", step.id),
                 _ => {}
@@ -168,13 +169,13 @@ fn every_leg_has_its_phases_checked_before_any_conductor_is_joined() {
         let steps = planned(&order).make_up.steps;
         let before = ancestors(&steps);
         let checks: Vec<usize> = (0..steps.len())
-            .filter(|at| steps[*at].stage == "phasing")
+            .filter(|at| steps[*at].stage == Stage::Phasing)
             .collect();
         assert_eq!(checks.len(), n);
         let joins = if order.job.kind == JointKind::Separable {
-            "mate"
+            Stage::Mate
         } else {
-            "connect"
+            Stage::Connect
         };
         for (at, _) in steps.iter().enumerate().filter(|(_, s)| s.stage == joins) {
             assert!(checks.iter().all(|check| before[at].contains(check)));
@@ -195,7 +196,7 @@ fn a_loose_step_of_six_legs_is_found_out() {
         // One of the six waits for nothing but the hand-over.
         let step = loose
             .iter_mut()
-            .find(|s| s.stage == stage)
+            .find(|s| s.stage.name() == stage)
             .unwrap_or_else(|| panic!("no {stage}"));
         step.after = vec!["hand-over".to_owned()];
         assert!(broken(&loose, order.job.kind).is_some(), "{stage}");

@@ -47,7 +47,7 @@ fn agree(plan: &Plan, what: &str) -> usize {
             assert!(
                 cut.growth_ladder.is_empty() || cut.mark_mm.is_none(),
                 "{what}: {}",
-                cut.plane
+                cut.plane.name()
             );
             for step in plan
                 .make_up
@@ -94,7 +94,7 @@ fn a_leg_with_a_number_is_not_sent_to_a_ladder_though_its_growth_is_not_measured
         let cut = leg
             .cuts
             .iter()
-            .find(|c| c.plane == "insulation-end")
+            .find(|c| c.plane == Plane::InsulationEnd)
             .expect("a cut");
         assert!(cut.mark_mm.is_some() && cut.growth_ladder.is_empty());
     }

@@ -4,6 +4,7 @@ use super::{order_of, planned};
 use crate::cases::everything;
 use jointwright_joint::catalogue::{AsMade, Means};
 use jointwright_joint::plan::WantedDoc;
+use jointwright_joint::stage::Stage;
 use jointwright_units::{Interval, Length};
 
 /// Readings at the connector of a straight joint with this connector, as made so.
@@ -18,7 +19,7 @@ fn readings(connector: &str, as_made: AsMade) -> Vec<WantedDoc> {
     let steps = planned(&order).make_up.steps;
     steps
         .into_iter()
-        .filter(|s| s.stage == "connect")
+        .filter(|s| s.stage == Stage::Connect)
         .flat_map(|s| s.hold)
         .collect()
 }
@@ -138,7 +139,7 @@ fn every_connector_of_every_case_is_read_as_made() {
             let ends = format!("leg {}", leg.id);
             let steps = plan.make_up.steps.iter();
             let mut holds = steps
-                .filter(|s| s.stage == "connect" && s.legs.contains(&leg.id))
+                .filter(|s| s.stage == Stage::Connect && s.legs.contains(&leg.id))
                 .flat_map(|s| &s.hold);
             assert!(
                 holds.any(|w| w.what.starts_with(what) && w.what.ends_with(&ends)),

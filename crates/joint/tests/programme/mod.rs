@@ -14,6 +14,7 @@ mod made;
 mod refused;
 
 use crate::cases::{everything, named};
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::catalogue::Step as OwnStep;
 use jointwright_joint::job::{JointKind, Order};
 use jointwright_joint::judge::judge_unsolved as judge;
@@ -45,10 +46,10 @@ fn forbidden(kind: JointKind, later: &StepDoc, earlier: &StepDoc) -> Option<&'st
         || later.legs.iter().any(|leg| earlier.legs.contains(leg));
     let one_body = kind != JointKind::Separable;
     let (here, all) = (
-        |stage: &str| earlier.stage == stage && shares,
-        |stage: &str| earlier.stage == stage,
+        |stage: &str| earlier.stage.name() == stage && shares,
+        |stage: &str| earlier.stage.name() == stage,
     );
-    let rules: &[(bool, &'static str)] = &match later.stage.as_str() {
+    let rules: &[(bool, &'static str)] = &match later.stage.name() {
         "hand-over" => return None,
         "measure" => vec![],
         "square" | "mark-out" => vec![(here("measure"), "not measured")],
@@ -243,7 +244,7 @@ fn slides(plan: &Plan, order: &Order) {
     for phase in 1..=order.job.phases {
         let bodies = all
             .iter()
-            .filter(|s| s.part == "body" && s.onto.ends_with(&phase.to_string()))
+            .filter(|s| s.part == PartKind::Body && s.onto.ends_with(&phase.to_string()))
             .count();
         let named = order.job.legs.iter().filter(|l| l.parts.body.is_some());
         let expected = if is_separable {
@@ -255,7 +256,7 @@ fn slides(plan: &Plan, order: &Order) {
         for leg in &order.job.legs {
             let seals = all
                 .iter()
-                .filter(|s| s.part == "seal" && s.onto == format!("{}{phase}", leg.id))
+                .filter(|s| s.part == PartKind::Seal && s.onto == format!("{}{phase}", leg.id))
                 .count();
             assert_eq!(seals, usize::from(leg.parts.seal.is_some()));
         }
@@ -301,7 +302,11 @@ fn holds(plan: &Plan) -> usize {
         "bridge-off",
         "seal",
     ] {
-        let mut of_stage = plan.make_up.steps.iter().filter(|s| s.stage == stage);
+        let mut of_stage = plan
+            .make_up
+            .steps
+            .iter()
+            .filter(|s| s.stage.name() == stage);
         assert!(
             of_stage.all(|s| !s.hold.is_empty()),
             "{stage} is no hold point"
@@ -423,7 +428,7 @@ fn a_step_that_waits_for_nothing_is_found_out() {
         "hand-back",
     ] {
         let mut loose = steps.clone();
-        for step in loose.iter_mut().filter(|s| s.stage == stage) {
+        for step in loose.iter_mut().filter(|s| s.stage.name() == stage) {
             step.after.clear();
         }
         assert!(explore(&loose, order.job.kind).is_err(), "{stage}");
@@ -486,7 +491,7 @@ fn instructions_that_clean_before_the_connector_are_followed() {
         ];
     }
     let steps = planned(&order).make_up.steps;
-    let place = |stage: &str| steps.iter().rposition(|s| s.stage == stage);
+    let place = |stage: &str| steps.iter().rposition(|s| s.stage.name() == stage);
     assert!(place("clean") < place("connect"));
     assert!(explore(&steps, order.job.kind).is_ok());
 }
@@ -498,7 +503,7 @@ fn where_a_row_has_no_step_the_crew_is_sent_to_its_paper() {
         .make_up
         .steps
         .iter()
-        .find(|s| s.stage == "bond")
+        .find(|s| s.stage == Stage::Bond)
         .expect("a step");
     assert!(
         connect

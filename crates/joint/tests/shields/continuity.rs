@@ -26,7 +26,7 @@ fn found(resistance: &str, how: &str, greatest: Option<&str>) -> Vec<(String, St
     let rulings = rulings.filter(|r| r.check == "shield_continuity");
     let said = rulings.map(|r| {
         let text = [r.why, r.hint].into_iter().flatten().collect::<Vec<_>>();
-        (r.ruling, text.join(" "))
+        (r.ruling.name().to_owned(), text.join(" "))
     });
     said.collect()
 }

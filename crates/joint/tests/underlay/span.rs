@@ -1,8 +1,10 @@
 //! One seal over the whole joint: one piece, slid on once, on the leg that parks.
 
 use crate::cases::{accepted, named, read};
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::judge::judge_unsolved;
 use jointwright_joint::limit::Outcome;
+use jointwright_joint::material::ItemKind;
 use jointwright_joint::material::items;
 use jointwright_joint::plan::plan;
 
@@ -25,14 +27,16 @@ fn came(fields: &str) -> Came {
         .replacen(plain, &format!("{fields}{plain}"), 1);
     let order = accepted(read(case.job, &catalogues), "dock");
     let judged = accepted(judge_unsolved(&order), "dock");
-    let seal = items(&judged.inputs).into_iter().find(|i| i.kind == "seal");
+    let seal = items(&judged.inputs)
+        .into_iter()
+        .find(|i| i.kind == ItemKind::Seal);
     let document = plan(&judged);
     let slides = document.make_up.steps.iter().flat_map(|step| &step.slides);
     let rooms = judged.rulings.iter().filter(|r| r.check == "park_room");
     let fails = judged.rulings.iter().filter(|r| r.outcome == Outcome::Fail);
     Came {
         onto: slides
-            .filter(|s| s.part == "seal")
+            .filter(|s| s.part == PartKind::Seal)
             .map(|s| s.onto.clone())
             .collect(),
         pieces: seal.and_then(|s| s.pieces),

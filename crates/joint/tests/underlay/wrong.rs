@@ -3,6 +3,7 @@
 use crate::cases::{accepted, named, read};
 use jointwright_joint::judge::judge_unsolved;
 use jointwright_joint::limit::{Outcome, Ruling};
+use jointwright_joint::plane::Plane;
 
 /// Rulings of a case whose parts are changed by replacing texts.
 #[track_caller]
@@ -148,7 +149,7 @@ fn a_window_that_holds_no_mark_of_a_tape_or_a_rule_fails_and_one_that_holds_one_
 fn each_window_says_how_wide_its_paper_is_and_who_narrowed_it() {
     let plan = named("straight-straps-owner-tightens-the-screen-window").plan();
     let narrowed = |plane: &str| {
-        let cut = plan.legs[0].cuts.iter().find(|c| c.plane == plane);
+        let cut = plan.legs[0].cuts.iter().find(|c| c.plane.name() == plane);
         cut.expect("the cut").narrowed.clone()
     };
     let shield = narrowed("metallic-shield-edge").expect("it is narrower");
@@ -161,7 +162,7 @@ fn each_window_says_how_wide_its_paper_is_and_who_narrowed_it() {
     assert_eq!((screen.printed_mm, screen.left_mm), (6.35, 3.175));
     assert!(!screen.by[0].starts_with("demo"), "{screen:?}");
     let seal = narrowed("seal-end").expect("it is shared");
-    assert_eq!(seal.shared_with, ["jacket-edge"]);
+    assert_eq!(seal.shared_with, [Plane::JacketEdge]);
     assert_eq!((seal.printed_mm, seal.left_mm), (25.4, 12.7));
     // The sleeve's conductor may lie 1 mm short of its stop.
     let body = narrowed("body-end").expect("the sleeve's play is taken off");

@@ -11,6 +11,7 @@ use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
+use jointwright_joint::plan::LimitOf;
 use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc, plan, rate};
 use jointwright_joint::warm::{Done, Warm};
 
@@ -70,7 +71,7 @@ pub fn with_done<T>(order: &Order, ask: impl FnOnce(&Done) -> T) -> T {
 /// Worst ruling of a check.
 pub fn worst(plan: &Plan, check: &str) -> &'static str {
     let of_check = || plan.rulings.iter().filter(|r| r.check == check);
-    let has = |word: &&str| of_check().any(|r| r.ruling == *word);
+    let has = |word: &&str| of_check().any(|r| r.ruling.name() == *word);
     ["fail", "not-judged", "pass"]
         .into_iter()
         .find(|word| has(word))
@@ -252,8 +253,8 @@ fn emergencies_of_a_rating_end_at_the_first_limit() {
     let document = rate(&accepted(judge(&order), DOCK)).unwrap();
     let row = &document.emergency[4];
     assert_eq!(
-        (row.of.as_deref(), row.leg.as_deref()),
-        (Some("cable"), Some("B"))
+        (row.of, row.leg.as_deref()),
+        (Some(LimitOf::Cable), Some("B"))
     );
     let (load, time) = (row.loads_a[0], 3600.0 * row.lasts_h.expect("an end"));
     let edit = format!("\nemergency = \"{load:.3} A\"\nemergency_time = \"{time:.0} s\"");

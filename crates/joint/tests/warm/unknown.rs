@@ -3,12 +3,13 @@
 use super::{CHECKS, DOCK, Edits, edited, planned, warm, worst};
 use crate::cases::{lines, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::plan::StateDoc;
 
 #[track_caller]
 fn asked(of_job: Edits<'_>, of_rows: Edits<'_>, question: &str) {
     let plan = planned(of_job, of_rows);
     let warm = warm(&plan);
-    assert_eq!(warm.state, "not known", "{of_job:?} {of_rows:?}");
+    assert_eq!(warm.state, StateDoc::NotKnown, "{of_job:?} {of_rows:?}");
     assert!(
         warm.questions.iter().any(|q| q.contains(question)),
         "{question}: {:?}",
@@ -95,7 +96,7 @@ fn a_body_without_a_temperature_of_its_own_judges_nothing() {
 fn refused(of_job: Edits<'_>, why: &str) {
     let plan = planned(of_job, &[]);
     let warm = warm(&plan);
-    assert_eq!(warm.state, "not computed");
+    assert_eq!(warm.state, StateDoc::NotComputed);
     assert!(
         warm.why.as_ref().is_some_and(|w| w.contains(why)),
         "{:?}",

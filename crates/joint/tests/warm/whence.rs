@@ -3,6 +3,7 @@
 use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
 use crate::cases::accepted;
 use jointwright_joint::judge::judge;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, plan};
 use jointwright_joint::warm::{Done, LegAt};
 
@@ -222,7 +223,7 @@ fn a_failing_temperature_names_where_its_heat_comes_from() {
     let failed = plan
         .rulings
         .iter()
-        .filter(|r| r.check == "joint_load_heat" && r.ruling == "fail");
+        .filter(|r| r.check == "joint_load_heat" && r.ruling == Outcome::Fail);
     for ruling in failed {
         let why = ruling.why.as_deref().unwrap_or_default();
         assert!(why.contains("of this:") && why.contains("the bus"), "{why}");

@@ -136,7 +136,7 @@ fn misplaced(pages: &[Vec<Segment>], leg: &LegDoc) -> Vec<String> {
     let wanted: Vec<(&str, f64)> = leg
         .cuts
         .iter()
-        .filter_map(|cut| Some((cut.plane.as_str(), cut.mark_at_mm?)))
+        .filter_map(|cut| Some((cut.plane.name(), cut.mark_at_mm?)))
         .collect();
     assert!(wanted.len() >= 3);
     // Every place that some mark of some page has from the zero of its strip.

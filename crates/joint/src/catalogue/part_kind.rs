@@ -1,0 +1,44 @@
+//! Part kind: the kinds of parts that a joint is made of.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Kind of part of which a leg takes one.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum PartKind {
+    /// Body.
+    Body,
+    /// Adapter.
+    Adapter,
+    /// Connector.
+    Connector,
+    /// Shield part.
+    ShieldPart,
+    /// Seal.
+    Seal,
+}
+
+impl PartKind {
+    /// All of them, in the order in which they are asked for.
+    pub const ALL: [PartKind; 5] = [
+        PartKind::Body,
+        PartKind::Adapter,
+        PartKind::Connector,
+        PartKind::ShieldPart,
+        PartKind::Seal,
+    ];
+
+    /// What a crew calls it.
+    pub const fn name(self) -> &'static str {
+        match self {
+            PartKind::Body => "body",
+            PartKind::Adapter => "adapter",
+            PartKind::Connector => "connector",
+            PartKind::ShieldPart => "shield part",
+            PartKind::Seal => "seal",
+        }
+    }
+}
