@@ -8,6 +8,7 @@
 //! A solved case ends with 0 when it has answers; criticised catalogues with 0 when nothing is found and 1 when something is.
 mod answers;
 mod asks_page;
+mod cable_rate_page;
 mod field_page;
 mod files;
 mod lint;
@@ -75,7 +76,7 @@ enum Command {
     /// Judge the electric field of a job's legs, and draw that of one.
     #[command(after_help = EXIT)]
     Field(field_page::Arguments),
-    /// Rate a joint: loads and its temperatures, what governs, how long an emergency may last.
+    /// Rate a joint: loads and its temperatures, what governs, how long an emergency may last; or a run of cable without a joint.
     #[command(after_help = EXIT)]
     Rate(rate_page::Arguments),
     /// Criticise catalogues: rows, links, ranges and texts that contradict each other.
@@ -108,8 +109,10 @@ enum SchemaOf {
     Catalogue,
     /// plan.json.
     Plan,
-    /// What `rate --json` prints.
+    /// What `rate --json` prints of a joint.
     Rating,
+    /// What `rate --json` prints of a run of cable without a joint.
+    CableRating,
     /// A section case.
     Case,
     /// The answers to a section case.
@@ -339,6 +342,7 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         SchemaOf::Catalogue => json_schema(&catalogue::CATALOGUE, "jointwright catalogue"),
         SchemaOf::Plan => plan::schema(),
         SchemaOf::Rating => plan::rate_schema(),
+        SchemaOf::CableRating => plan::cable_rate_schema(),
         SchemaOf::Case => case::schema(),
         SchemaOf::Answers => case::answers_schema(),
     };

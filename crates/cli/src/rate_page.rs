@@ -2,10 +2,12 @@
 //!
 //! Not here: any number of its own; page and pictures are made from the document and the solved joint.
 
+use crate::cable_rate_page;
 use crate::files;
 use crate::moment;
 use crate::page::{Lines, banner_of, mark, verdict};
 use jointwright_drawing::{along_axis, emergency_against_time};
+use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, judge, worst};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
@@ -49,9 +51,12 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
             .collect::<Vec<_>>()
     };
     let order = files::read(&arguments.job).map_err(said)?;
+    let made = arguments.moment.made();
+    if order.job.kind == JointKind::Cable {
+        return cable_rate_page::run(&order, &made, arguments.json, arguments.pictures.is_some());
+    }
     let judged = judge(&order).map_err(said)?;
     let failed = |why: String| vec![format!("jointwright: {why}")];
-    let made = arguments.moment.made();
     let document = rate(&judged).map_err(failed)?.made_at(&made);
     let mut shown = if arguments.json {
         serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"

@@ -82,6 +82,12 @@ enum Depth {
 }
 
 fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
+    if order.job.kind == JointKind::Cable {
+        return Err(order.job.legs.iter().map(no_joint).collect());
+    }
+    if order.job.kind == JointKind::Cable {
+        return Err(order.job.legs.iter().map(no_joint).collect());
+    }
     let mut legs = Vec::new();
     let mut refusals = Vec::new();
     for leg in &order.job.legs {
@@ -218,6 +224,13 @@ fn solve_fields(job: &Job, leg: &mut LegInputs<'_>) {
 fn complaint(refusal: &Refusal) -> Complaint {
     let hint = "One of the rows was copied wrongly, or two papers are for different parts: look both up again.";
     complaint_at(&refusal.place, refusal.message.clone(), hint.to_owned())
+}
+
+/// A run of cable without a joint.
+fn no_joint(leg: &Leg) -> Complaint {
+    let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
+    let hint = "`jointwright rate` says what the cable carries in its surroundings; for a joint change the kind of job.";
+    complaint_at(&leg.place, message.to_owned(), hint.to_owned())
 }
 
 /// A complaint at a place that was written as `file:line:column`.

@@ -151,3 +151,37 @@ fn the_document_is_as_its_schema_says() {
         );
     }
 }
+
+#[test]
+fn a_run_of_cable_is_rated_and_not_planned() {
+    let vault = Vault::new();
+    let slug = "millbrook-cable-run";
+    let ran = rate(&vault, slug, &[]);
+    assert_eq!(ran.code, Some(0), "{}", ran.err);
+    let wide = ran.out.lines().find(|line| line.chars().count() > 80);
+    assert_eq!(wide, None);
+    assert_eq!(ran.out.matches("INVENTED").count(), 2);
+    for words in [
+        "decides nothing",
+        "STRETCH: soil of Millbrook Lane",
+        "all the time: conductor",
+    ] {
+        assert!(flat(&ran.out).contains(words), "{words}: {}", ran.out);
+    }
+    let document: Value = serde_json::from_str(&rate(&vault, slug, &["--json"]).out).expect("JSON");
+    let schema = vault.run(&["schema", "cable-rating"]).out;
+    let schema: Value = serde_json::from_str(&schema).expect("a schema");
+    assert_eq!(differences(&schema, &document), Vec::<String>::new());
+    // The other doors send there.
+    let job = example(slug);
+    let job = job.to_str().expect("a name");
+    for door in ["plan", "field"] {
+        let ran = vault.run(&[door, job]);
+        assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""), "{door}");
+        assert!(
+            flat(&ran.err).contains("`jointwright rate`"),
+            "{door}: {}",
+            ran.err
+        );
+    }
+}

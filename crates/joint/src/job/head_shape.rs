@@ -31,7 +31,7 @@ pub(super) const JOB_HEAD: Shape = Shape {
             "kind",
             Kind::Text,
             Required,
-            "\"straight\", \"branch\" or \"separable\".",
+            "\"straight\", \"branch\" or \"separable\"; \"cable\" for one run of cable without a joint, which `rate` rates.",
         ),
         field(
             "phases",

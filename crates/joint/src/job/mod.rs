@@ -11,6 +11,7 @@ mod cable_of;
 mod contradiction;
 mod head_shape;
 mod leg_shape;
+mod one_run;
 mod owner_rows;
 mod owner_shape;
 mod part_ends;

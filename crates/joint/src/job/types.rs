@@ -23,6 +23,8 @@ pub enum JointKind {
     Branch,
     /// Legs on the ports of a bus.
     Separable,
+    /// No joint: one run of cable, to be rated.
+    Cable,
 }
 
 impl JointKind {
@@ -32,6 +34,7 @@ impl JointKind {
             JointKind::Straight => "straight",
             JointKind::Branch => "branch",
             JointKind::Separable => "separable",
+            JointKind::Cable => "cable",
         }
     }
 }

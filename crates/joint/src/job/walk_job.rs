@@ -212,11 +212,12 @@ impl JobReader<'_> {
             "straight" => return Some(JointKind::Straight),
             "branch" => return Some(JointKind::Branch),
             "separable" => return Some(JointKind::Separable),
+            "cable" => return Some(JointKind::Cable),
             other if OTHER_KINDS.contains(&other) => format!(
                 "A joint of kind \"{other}\" is not handled: this program plans straight, branch and separable joints of single-core cable with extruded insulation and a metallic shield."
             ),
             other => format!(
-                "The kind of joint is \"{other}\"; the format expects \"straight\", \"branch\" or \"separable\"."
+                "The kind of joint is \"{other}\"; the format expects \"straight\", \"branch\" or \"separable\", or \"cable\" for one run of cable without a joint."
             ),
         };
         self.complain(head.at("kind"), message, "Work that this program does not know follows its own instructions, by people qualified for it.");
@@ -425,7 +426,9 @@ impl JobReader<'_> {
             }
         }
         let n_legs = record.list("leg").count();
-        if record.is_given("leg") && !(2..=6).contains(&n_legs) {
+        let head = record.record("job");
+        let is_cable = head.and_then(|head| head.text("kind")) == Some("cable");
+        if record.is_given("leg") && !is_cable && !(2..=6).contains(&n_legs) {
             self.complain(
                 record.at("leg"),
                 format!("The job has {n_legs} legs; a joint has 2 to 6."),
@@ -441,6 +444,7 @@ impl JobReader<'_> {
             JointKind::Straight => (n_legs != 2).then_some("2 legs"),
             JointKind::Branch => (n_legs < 3).then_some("3 legs or more"),
             JointKind::Separable => None,
+            JointKind::Cable => return self.one_run(record),
         };
         if let Some(expected) = wrong {
             self.complain(

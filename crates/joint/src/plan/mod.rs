@@ -7,6 +7,7 @@
 //! Not here: pages and the terminal (the doors print them from this document).
 
 mod asks;
+mod cable_run;
 mod document;
 mod field;
 mod make_up;
@@ -25,6 +26,7 @@ mod warm;
 mod names_tests;
 
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
+pub use cable_run::{CableRateDoc, RunAtDoc, StretchDoc, cable_rate_schema, rate_cable};
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,
     LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc,

@@ -5,6 +5,7 @@
 //! When a plan was made is printed, and is no part of the mark: nothing depends on a clock.
 
 use crate::fingerprint::Fingerprint;
+use crate::job::Order;
 use crate::judge::Judged;
 use crate::plane::Plane;
 use schemars::JsonSchema;
@@ -56,12 +57,16 @@ impl MarkDoc {
 
 /// The mark of a judged joint, as a program of this name and version gives it.
 pub fn mark_of(judged: &Judged<'_>, program: &str) -> MarkDoc {
-    let order = judged.inputs.order;
-    let (went_in, came_out) = (order.went_in.whole(), came_out(judged));
+    mark_with(judged.inputs.order, &came_out(judged), program)
+}
+
+/// The mark of an order and of what came out of it.
+pub(super) fn mark_with(order: &Order, came_out: &str, program: &str) -> MarkDoc {
+    let went_in = order.went_in.whole();
     let print = Fingerprint::of([
         ("program", program),
         ("went in", went_in.as_str()),
-        ("came out", came_out.as_str()),
+        ("came out", came_out),
     ]);
     let issue = order.job.issue;
     MarkDoc {

@@ -284,25 +284,27 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
 
 fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
     let rows = inputs.order.job.surroundings.iter();
-    rows.map(|row| {
-        let leg = row
-            .leg
-            .as_ref()
-            .map_or("all legs".to_owned(), |leg| format!("leg {leg}"));
-        let until = row.until.map_or("to the far end".to_owned(), |until| {
-            format!("to {until} from the conductor end")
-        });
-        let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
-            (Some(film), _) => format!("{film} W/(m2 K)"),
-            (None, Some(outside)) => format!("{outside} K m/W"),
-            (None, None) => stated(row),
-        };
-        format!(
-            "{leg}, {until}: {}, {} degC, {film} ({})",
-            row.what, row.degc, row.source
-        )
-    })
-    .collect()
+    rows.map(stated_words).collect()
+}
+
+/// A stretch of surroundings as it is stated, with its source.
+pub(super) fn stated_words(row: &Surrounding) -> String {
+    let leg = row
+        .leg
+        .as_ref()
+        .map_or("all legs".to_owned(), |leg| format!("leg {leg}"));
+    let until = row.until.map_or("to the far end".to_owned(), |until| {
+        format!("to {until} from the conductor end")
+    });
+    let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
+        (Some(film), _) => format!("{film} W/(m2 K)"),
+        (None, Some(outside)) => format!("{outside} K m/W"),
+        (None, None) => stated(row),
+    };
+    format!(
+        "{leg}, {until}: {}, {} degC, {film} ({})",
+        row.what, row.degc, row.source
+    )
 }
 
 /// What a surrounding is said to be, from which its film or resistance is computed.

@@ -16,7 +16,7 @@ use jointwright_units::{Length, Station};
 /// The reference from which the square cut of a leg is set out.
 fn reference(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> String {
     match (inputs.order.job.kind, leg.leg.port) {
-        (JointKind::Straight, _) => "the centre line of the joint, marked on the rack".to_owned(),
+        (JointKind::Straight | JointKind::Cable, _) => "the centre line of the joint, marked on the rack".to_owned(),
         (JointKind::Branch, _) => {
             "the contact plane of the connector, marked on the rack where the instructions of the body put it".to_owned()
         }

@@ -12,6 +12,7 @@
 //! Source: `docs/theory/warm.md`, `docs/theory/ladder.md`.
 
 mod around;
+mod cable_run;
 mod input;
 mod model;
 mod outside;
@@ -19,6 +20,7 @@ mod question;
 mod shape;
 mod whence;
 
+pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use input::{LegSubject, READ_FOR_HEAT};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};

@@ -3,6 +3,7 @@
 //! The joint is the example `dock-straight-pressed`: 350 kcmil copper, two legs, still air and a duct bank, all invented.
 
 mod by_hand;
+mod cable_run;
 mod surroundings;
 mod unknown;
 mod whence;

@@ -1,0 +1,42 @@
+//! What a job without a joint says: one run of cable.
+
+use super::walk_job::JobReader;
+use crate::form::Record;
+
+impl JobReader<'_> {
+    /// A run of cable without a joint: one leg, and nothing of a joint on it.
+    pub(super) fn one_run(&mut self, record: &Record) {
+        let n_legs = record.list("leg").count();
+        if n_legs != 1 {
+            self.complain(
+                record.at("leg"),
+                format!(
+                    "A job of kind \"cable\" has one leg, the run of cable; this one has {n_legs}."
+                ),
+                "Rate each run in a job of its own, or change the kind of job.",
+            );
+        }
+        let of_joint = [
+            "body",
+            "adapter",
+            "connector",
+            "shield_part",
+            "seal",
+            "consumables",
+        ];
+        let legs = record.records("leg");
+        let given = legs.flat_map(|leg| of_joint.map(|name| (leg, name)));
+        let given = given.filter(|(leg, name)| leg.is_given(name));
+        let given = given.map(|(leg, name)| (leg.at(name), name));
+        let whole = ["bus", "blank"].into_iter();
+        let whole = whole.filter(|name| record.is_given(name));
+        let whole = whole.map(|name| (record.at(name), name));
+        for (at, name) in given.chain(whole).collect::<Vec<_>>() {
+            self.complain(
+                at,
+                format!("A run of cable has no joint, and the job names `{name}`."),
+                "Take it out, or change the kind of job.",
+            );
+        }
+    }
+}

@@ -1,0 +1,251 @@
+//! Cable run: the rating of a cable without a joint.
+
+use super::told_apart::{MarkDoc, mark_with};
+use super::warm::stated_words;
+use super::{INVENTED, program, verdict::fails};
+use crate::job::{Job, Order};
+use crate::judge::worst;
+use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word, shown};
+use crate::warm::{CableRun, RunAt, Stretched, rate_run};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+/// The question that a run of cable is held against.
+const CHECK: &str = "service_temperature";
+/// What a crew does about a cable that gets hotter than the job states.
+const HINT: &str = "Stop and call: at this load the cable gets hotter than the job states for it. The engineer decides on the load, or on what surrounds the cable.";
+/// Room left for what the formulas of a cable leave out, as a share of its rise: that of a joint at rest; within it nothing is judged.
+const ERROR_RATIO: f64 = 0.01;
+/// What every rating of a run assumes.
+const ASSUMES: &[&str] = &[
+    "three single-core cables with equal balanced currents; each stretch as if it were endless, so that no heat goes along the cable",
+    "diameters from the papers, at those ends of their bands that make the conductor hottest; the shield conducts heat no better than the jacket",
+    "films, resistances and temperatures of the surroundings as stated, whatever the load; nothing else that warms them; no sun, no wind",
+    "a load that does not change; no dielectric loss; emergencies of a cable without a joint are not computed",
+];
+
+/// A rating of a cable without a joint.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct CableRateDoc {
+    /// What stands across its face, where anything is invented.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub invented: Option<String>,
+    /// Name of the job.
+    pub job: String,
+    /// The mark of this rating: of all that went in and of its outcome.
+    pub plan_mark: MarkDoc,
+    /// "pass", "fail" or "not-judged": whether the job's load keeps the conductor below the highest temperature that the job states, in every stretch.
+    pub outcome: String,
+    /// What fails.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub fails: Vec<String>,
+    /// What is not judged, and why.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub not_judged: Vec<String>,
+    /// The cable.
+    pub cable: String,
+    /// "computed" or "not known".
+    pub state: String,
+    /// Why it is not computed.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+    /// Questions to put to makers and to the owner.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub questions: Vec<String>,
+    /// Highest temperature of the conductor that the job states, degrees Celsius.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub limit_degc: Option<f64>,
+    /// The load at which the first stretch comes to it, A.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub load_at_limit_a: Option<f64>,
+    /// Its stretches.
+    pub stretches: Vec<StretchDoc>,
+    /// What it assumes.
+    pub assumes: Vec<String>,
+}
+
+/// One stretch of a run.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct StretchDoc {
+    /// What it is.
+    pub what: String,
+    /// What surrounds it as stated, with its source, and what was computed of it.
+    pub lines: Vec<String>,
+    /// At the job's load all the time.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_load: Option<RunAtDoc>,
+    /// At the load that brings the conductor to the job's highest temperature.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub at_limit: Option<RunAtDoc>,
+}
+
+/// A cable at one load.
+#[derive(Clone, Debug, Serialize, JsonSchema)]
+pub struct RunAtDoc {
+    /// Load, A.
+    pub load_a: f64,
+    /// Conductor, degrees Celsius.
+    pub conductor_degc: f64,
+    /// Shield, degrees Celsius.
+    pub shield_degc: f64,
+    /// Surface, degrees Celsius.
+    pub surface_degc: f64,
+    /// Heat of the conductor, W/m.
+    pub conductor_w_per_m: f64,
+    /// Heat of the shield, W/m.
+    pub shield_w_per_m: f64,
+}
+
+impl CableRateDoc {
+    /// The same rating, made at this day and time.
+    pub fn made_at(mut self, made: &str) -> CableRateDoc {
+        self.plan_mark = self.plan_mark.made_at(made);
+        self
+    }
+}
+
+fn run_at_doc(at: &RunAt) -> RunAtDoc {
+    RunAtDoc {
+        load_a: at.load_a,
+        conductor_degc: at.conductor_degc,
+        shield_degc: at.shield_degc,
+        surface_degc: at.surface_degc,
+        conductor_w_per_m: at.loss_w_per_m.0,
+        shield_w_per_m: at.loss_w_per_m.1,
+    }
+}
+
+/// Rates the run of cable of a job without a joint.
+///
+/// With it its worst outcome.
+pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
+    let job = &order.job;
+    let run = rate_run(job);
+    let rulings = rulings(job, run.as_ref().ok());
+    let outcome = worst(&rulings);
+    let (state, why, questions) = match &run {
+        Ok(_) => ("computed", None, Vec::new()),
+        Err(open) => ("not known", Some(open.why.clone()), open.questions.clone()),
+    };
+    let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
+    let open = open.filter_map(|r| r.why.clone());
+    let document = CableRateDoc {
+        invented: job.invented.then(|| INVENTED.to_owned()),
+        job: job.id.clone(),
+        plan_mark: mark_with(order, outcome.name(), &program()),
+        outcome: outcome.name().to_owned(),
+        fails: fails(&rulings),
+        not_judged: open.collect(),
+        cable: cable_words(job),
+        state: state.to_owned(),
+        why,
+        questions,
+        limit_degc: job.duty.conductor_greatest_degc,
+        load_at_limit_a: run.as_ref().ok().and_then(least_a),
+        stretches: match &run {
+            Ok(run) => stretches(job, run),
+            Err(_) => Vec::new(),
+        },
+        assumes: assumes(run.as_ref().ok()),
+    };
+    (document, outcome)
+}
+
+/// JSON Schema of the rating of a cable.
+pub fn cable_rate_schema() -> serde_json::Value {
+    schemars::generate::SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<CableRateDoc>()
+        .to_value()
+}
+
+fn cable_words(job: &Job) -> String {
+    let legs = job.legs.iter();
+    let each = legs.map(|leg| format!("{}: {}", leg.id, leg.cable.conductor.phrase(job.words)));
+    each.collect::<Vec<_>>().join("; ")
+}
+
+/// The least load at which a stretch comes to its limit; nothing where one is passed by its surroundings, or has none.
+fn least_a(run: &CableRun) -> Option<f64> {
+    let loads = run.stretches.iter().map(|of| Some(of.at_limit?.load_a));
+    let loads: Vec<f64> = loads.collect::<Option<_>>()?;
+    loads.into_iter().min_by(f64::total_cmp)
+}
+
+fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
+    let rows = job.surroundings.iter().zip(&run.stretches);
+    rows.map(|(row, of)| StretchDoc {
+        what: of.what.clone(),
+        lines: std::iter::once(stated_words(row))
+            .chain(of.outside.clone())
+            .collect(),
+        at_load: of.at_load.as_ref().map(run_at_doc),
+        at_limit: of.at_limit.as_ref().map(run_at_doc),
+    })
+    .collect()
+}
+
+fn assumes(run: Option<&CableRun>) -> Vec<String> {
+    let Some(run) = run else { return Vec::new() };
+    let memory = run.unconfirmed.iter().map(|key| {
+        format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
+    });
+    let all = ASSUMES.iter().map(|s| (*s).to_owned());
+    all.chain([format!("shield: {}", run.shield_says)])
+        .chain(memory)
+        .collect()
+}
+
+/// Whether the job's load keeps below the job's highest temperature, stretch by stretch.
+fn rulings(job: &Job, run: Option<&CableRun>) -> Vec<Ruling> {
+    let subject = job
+        .legs
+        .first()
+        .map_or_else(Subject::joint, |leg| Subject::leg(&leg.id));
+    let open = |why: &str| vec![Ruling::not_judged(CHECK, subject.clone(), why.to_owned())];
+    let Some(run) = run else {
+        return open("what the cable carries is not known");
+    };
+    let load_a = job.legs.first().and_then(|leg| job.load_of_a(leg));
+    let Some(load_a) = load_a else {
+        return open("the job does not state duty.load");
+    };
+    let Some(greatest_degc) = job.duty.conductor_greatest_degc else {
+        return open("the job does not state duty.conductor_greatest");
+    };
+    if !run.unconfirmed.is_empty() {
+        let keys = run.unconfirmed.join("`, `");
+        return open(&format!(
+            "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"
+        ));
+    }
+    let word = &Word::Job("duty.conductor_greatest".to_owned());
+    let each = run.stretches.iter().map(|of: &Stretched| {
+        let what = format!(
+            "conductor of the cable with {} A all the time in {}",
+            shown(load_a),
+            of.what
+        );
+        let Some(at) = of.at_load else {
+            let limit = format!("{greatest_degc} degC");
+            let ruling =
+                Ruling::on_words(CHECK, subject.clone(), "without end", limit, word.source());
+            return ruling.failing(format!("{what}: it warms without end"), HINT);
+        };
+        AmountQuestion {
+            check: CHECK,
+            subject: subject.clone(),
+            what,
+            value: at.conductor_degc,
+            error: ERROR_RATIO * (at.conductor_degc - of.degc).max(0.0),
+            least: None,
+            greatest: Some(greatest_degc),
+            unit: "degC",
+            word,
+            hint: HINT,
+        }
+        .rule()
+    });
+    each.collect()
+}

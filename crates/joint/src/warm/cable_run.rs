@@ -1,0 +1,381 @@
+//! Cable run: what a cable without a joint carries, in each stretch of its surroundings, as if that stretch were endless.
+//!
+//! Diameters are the papers': of their bands those ends count that make the conductor hottest.
+//!
+//! Source: `docs/theory/rating.md`, `docs/theory/warm.md`.
+
+use super::outside::{self, FREE_AIR, Surface};
+use crate::cable::{self, Metal};
+use crate::job::{Job, Leg, Surrounding};
+use crate::section::Unknown;
+use crate::shielding::{Round, ShieldLoss, along, shield_loss};
+use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
+use jointwright_numerics::rating::shield::Shield;
+use jointwright_numerics::rating::thermal::{Film, layer_k_m_per_w};
+use jointwright_numerics::rating::{Bond, Circuit, Conductor, Outside, RatingError, Steady};
+use std::f64::consts::PI;
+
+/// Temperature up to which the greatest loss of a shield is looked for, where the job states none, °C.
+const SHIELD_HOT_DEGC: f64 = 90.0;
+/// The reactance of a shield whose loss is given as a resistance of its conductor, Ω/m: so large that all of the current flows in it.
+const CARRIES_ALL_OHM_PER_M: f64 = 1.0e9;
+
+/// A run of cable, rated.
+#[derive(Clone, Debug, PartialEq)]
+pub struct CableRun {
+    /// Each stretch of its surroundings.
+    pub stretches: Vec<Stretched>,
+    /// What the shield loses, in words.
+    pub shield_says: String,
+    /// Keys of values from memory that the owner has not confirmed.
+    pub unconfirmed: Vec<&'static str>,
+}
+
+/// A stretch of a run, as if it were endless.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Stretched {
+    /// What it is, in the job's words.
+    pub what: String,
+    /// Temperature of what surrounds it, °C.
+    pub degc: f64,
+    /// What was computed of its surroundings, part by part; nothing where film or resistance is stated.
+    pub outside: Option<String>,
+    /// At the job's load; nothing without one, or where it warms without end.
+    pub at_load: Option<RunAt>,
+    /// At the load that brings the conductor to the job's highest temperature; nothing without that, or where the surroundings alone pass it.
+    pub at_limit: Option<RunAt>,
+}
+
+/// A cable at rest.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct RunAt {
+    /// Load, A.
+    pub load_a: f64,
+    /// Conductor, °C.
+    pub conductor_degc: f64,
+    /// Shield, °C.
+    pub shield_degc: f64,
+    /// Surface, °C.
+    pub surface_degc: f64,
+    /// Heat of conductor and shield, W/m.
+    pub loss_w_per_m: (f64, f64),
+}
+
+fn run_at(steady: &Steady) -> RunAt {
+    RunAt {
+        load_a: steady.current_a,
+        conductor_degc: steady.conductor_degc(),
+        shield_degc: steady.shield_degc(),
+        surface_degc: steady.surface_degc(),
+        loss_w_per_m: (steady.conductor_w_per_m, steady.shield_w_per_m),
+    }
+}
+
+/// Rates the one run of a job without a joint.
+///
+/// # Errors
+/// What is not known, with the questions to put; what cannot be, without any.
+pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
+    let Some(leg) = job.legs.first() else {
+        return Err(asked("no run of cable".to_owned(), Vec::new()));
+    };
+    let (stuffs, shield) = (stuffs(leg), shield(job, leg));
+    let rows: Vec<&Surrounding> = job.surroundings.iter().collect();
+    let mut open: Vec<Unknown> = Vec::new();
+    if rows.is_empty() {
+        let why = format!("what surrounds the cable {}", leg.id);
+        let ask = format!(
+            "What surrounds the cable {}, stretch by stretch, and how warm is it at the most? Who says so, and from what source?",
+            leg.id
+        );
+        open.push(asked(why, vec![ask]));
+    }
+    let (stuffs, (shield, shield_says)) = match (stuffs, shield) {
+        (Ok(stuffs), Ok(shield)) if open.is_empty() => (stuffs, shield),
+        (stuffs, shield) => {
+            open.extend(stuffs.err());
+            open.extend(shield.err());
+            return Err(joined(open));
+        }
+    };
+    let bands = bands(leg).map_err(|why| asked(why, Vec::new()))?;
+    let run = Run {
+        job,
+        leg,
+        stuffs,
+        shield,
+        bands,
+    };
+    let mut memory: Vec<&'static str> = Vec::new();
+    let mut stretches = Vec::new();
+    for row in rows {
+        let stretched = run.stretch(row, &mut memory);
+        let refused =
+            |why: String| asked(format!("{}: {}: {why}", row.place, row.what), Vec::new());
+        stretches.push(stretched.map_err(refused)?);
+    }
+    let is_open = |key: &&str| !job.confirmations.iter().any(|row| row.key == **key);
+    let mut unconfirmed: Vec<&'static str> = memory.into_iter().filter(is_open).collect();
+    unconfirmed.sort_unstable();
+    unconfirmed.dedup();
+    Ok(CableRun {
+        stretches,
+        shield_says,
+        unconfirmed,
+    })
+}
+
+fn asked(why: String, questions: Vec<String>) -> Unknown {
+    Unknown { why, questions }
+}
+
+fn joined(open: Vec<Unknown>) -> Unknown {
+    let why: Vec<String> = open.iter().map(|of| of.why.clone()).collect();
+    let questions = open.into_iter().flat_map(|of| of.questions).collect();
+    asked(why.join("; "), questions)
+}
+
+/// Thermal resistivity of insulation and jacket, K·m/W.
+fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
+    let layers = [
+        ("insulation", leg.insulation_stuff),
+        ("jacket", leg.jacket_stuff),
+    ];
+    let missing = layers.iter().filter(|(_, stuff)| stuff.is_none());
+    let missing: Vec<Unknown> = missing
+        .map(|(name, _)| {
+            let ask = format!("What are the thermal resistivity and the heat capacity of the {name} of cable {}? Ask its maker.", leg.id);
+            asked(format!("how the {name} of cable {} conducts heat", leg.id), vec![ask])
+        })
+        .collect();
+    match (leg.insulation_stuff, leg.jacket_stuff) {
+        (Some(insulation), Some(jacket)) => Ok((
+            1.0 / insulation.conductivity_w_per_mk,
+            1.0 / jacket.conductivity_w_per_mk,
+        )),
+        _ => Err(joined(missing)),
+    }
+}
+
+/// The shield as a rating takes it, and that in words: a stated current that grows with the load, else what flows round, at its greatest.
+fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, String), Unknown> {
+    let all_of = |resistance_20_ohm_per_m, coefficient_20_per_k| Shield {
+        resistance_20_ohm_per_m,
+        coefficient_20_per_k,
+        bond: Bond::BothEnds {
+            reactance_ohm_per_m: CARRIES_ALL_OHM_PER_M,
+        },
+    };
+    if let Some(shield_load_a) = leg.shield_load_a {
+        let along = along(job, leg)?;
+        let load_a = job.load_of_a(leg).filter(|load_a| *load_a > 0.0);
+        let load_a = load_a.ok_or_else(|| {
+            asked(
+                "a current of the shield is stated, and no load to go with it".to_owned(),
+                vec!["What load must the cable carry all the time?".to_owned()],
+            )
+        })?;
+        let share = shield_load_a / load_a;
+        let at_20 = along.at_20_ohm_per_m.1 * share * share;
+        let says = format!(
+            "{shield_load_a} A in the shield at the job's load, as stated, growing with it; {}",
+            along.says
+        );
+        return Ok((Some(all_of(at_20, along.coefficient_20_per_k)), says));
+    }
+    let loss = shield_loss(job, leg)?;
+    let says = loss.words().to_owned();
+    let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
+    let greatest = |round: &Round| round.greatest_loss_ohm_per_m((0.0, hot));
+    Ok(match &loss {
+        ShieldLoss::Nothing(_) => (None, says),
+        ShieldLoss::Round(round) => (
+            Some(all_of(greatest(round), 0.0)),
+            format!(
+                "the current that flows round, at the resistance and temperature where it loses most; {says}"
+            ),
+        ),
+    })
+}
+
+/// Diameters over conductor, screen of the insulation, shield and jacket, m.
+type Diameters = [f64; 4];
+
+/// Both ends of the papers' bands of these diameters.
+fn bands(leg: &Leg) -> Result<[[f64; 2]; 4], String> {
+    let layers = [
+        cable::Layer::Conductor,
+        cable::Layer::InsulationScreen,
+        cable::Layer::MetallicShield,
+        cable::Layer::Jacket,
+    ];
+    let mut bands = [[0.0; 2]; 4];
+    for (band, layer) in bands.iter_mut().zip(layers) {
+        let of = leg.cable.diameter_over(layer);
+        let of = of.map_err(|why| format!("cable {}: {why}", leg.id))?;
+        *band = [of.least.mm() * 1e-3, of.greatest.mm() * 1e-3];
+    }
+    Ok(bands)
+}
+
+/// A run and all that is the same in each of its stretches.
+struct Run<'a> {
+    job: &'a Job,
+    leg: &'a Leg,
+    /// Thermal resistivity of insulation and jacket, K·m/W.
+    stuffs: (f64, f64),
+    shield: Option<Shield>,
+    bands: [[f64; 2]; 4],
+}
+
+impl Run<'_> {
+    /// Every way in which the ends of the bands go together and grow outward.
+    fn diameters(&self) -> Vec<Diameters> {
+        let n_layers = self.bands.len();
+        let ways = 0..1_usize << n_layers;
+        let of = |way: usize| -> Diameters {
+            std::array::from_fn(|layer| self.bands[layer][way >> layer & 1])
+        };
+        let grows = |diameters: &Diameters| diameters.windows(2).all(|pair| pair[0] < pair[1]);
+        let mut all: Vec<Diameters> = ways.map(of).filter(grows).collect();
+        all.dedup();
+        all
+    }
+
+    fn stretch(
+        &self,
+        row: &Surrounding,
+        memory: &mut Vec<&'static str>,
+    ) -> Result<Stretched, String> {
+        let load_a = self.job.load_of_a(self.leg);
+        let limit_degc = self.job.duty.conductor_greatest_degc;
+        let mut stretched = Stretched {
+            what: row.what.clone(),
+            degc: row.degc,
+            outside: None,
+            at_load: None,
+            at_limit: None,
+        };
+        let (mut hottest, mut least): (Option<Steady>, Option<Steady>) = (None, None);
+        let (mut is_endless, mut is_passed) = (false, false);
+        let all = self.diameters();
+        if all.is_empty() {
+            return Err("the diameters over the cable's layers do not grow outward".to_owned());
+        }
+        for diameters in all {
+            let (circuit, says) = self.circuit(row, &diameters, memory)?;
+            if let Some(load_a) = load_a {
+                match circuit.at_current(load_a) {
+                    Ok(steady) => {
+                        let degc = steady.conductor_degc();
+                        if hottest.as_ref().is_none_or(|of| degc > of.conductor_degc()) {
+                            (hottest, stretched.outside) = (Some(steady), says.clone());
+                        }
+                    }
+                    Err(RatingError::Runaway { .. }) => is_endless = true,
+                    Err(why) => return Err(why.to_string()),
+                }
+            }
+            if let Some(degc) = limit_degc {
+                match circuit.at_temperature(degc) {
+                    Ok(steady) => {
+                        if least
+                            .as_ref()
+                            .is_none_or(|of| steady.current_a < of.current_a)
+                        {
+                            least = Some(steady);
+                        }
+                    }
+                    Err(RatingError::NoRoom { .. }) => is_passed = true,
+                    Err(why) => return Err(why.to_string()),
+                }
+            }
+            if stretched.outside.is_none() {
+                stretched.outside = says;
+            }
+        }
+        stretched.at_load = hottest.filter(|_| !is_endless).as_ref().map(run_at);
+        stretched.at_limit = least.filter(|_| !is_passed).as_ref().map(run_at);
+        Ok(stretched)
+    }
+
+    fn circuit(
+        &self,
+        row: &Surrounding,
+        diameters: &Diameters,
+        memory: &mut Vec<&'static str>,
+    ) -> Result<(Circuit, Option<String>), String> {
+        let [conductor_m, screen_m, shield_m, jacket_m] = *diameters;
+        let surface = Surface {
+            jacket_m: (shield_m, jacket_m),
+            jacket_k_m_per_w: self.stuffs.1,
+        };
+        let (outside, says) = outside_of(row, &surface, memory)?;
+        let papers = self.leg.cable.conductor;
+        let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
+        // Axes as stated, else cables that touch: the warm side.
+        let spacing = self
+            .leg
+            .shield_run
+            .spacing
+            .map(|spacing| spacing.mm() * 1e-3);
+        let circuit = Circuit {
+            frequency_hz: self.job.system.frequency_hz,
+            conductor: Conductor {
+                resistance_20_ohm_per_m: direct.resistance_ohm_per_km * 1e-3,
+                coefficient_20_per_k: coefficient_per_k(papers.metal),
+                skin_ratio: 1.0,
+                proximity: Some(Proximity {
+                    strand_ratio: 1.0,
+                    diameter_m: conductor_m,
+                    spacing_m: spacing.unwrap_or(jacket_m).max(conductor_m),
+                    neighbours: Neighbours::Two,
+                }),
+            },
+            shield: self.shield,
+            dielectric_w_per_m: 0.0,
+            inner_k_m_per_w: vec![layer_k_m_per_w(self.stuffs.0, conductor_m, screen_m)],
+            // Metal conducts better than the jacket that is taken in its place.
+            outer_k_m_per_w: vec![layer_k_m_per_w(self.stuffs.1, screen_m, jacket_m)],
+            outside,
+            ambient_degc: row.degc,
+        };
+        Ok((circuit, says))
+    }
+}
+
+fn coefficient_per_k(metal: Metal) -> f64 {
+    metal.coefficient_at_per_k(20.0)
+}
+
+/// What a row does with the heat of a cable, and that in words where it was computed.
+fn outside_of(
+    row: &Surrounding,
+    surface: &Surface,
+    memory: &mut Vec<&'static str>,
+) -> Result<(Outside, Option<String>), String> {
+    let outside_m = surface.jacket_m.1;
+    let soil = |resistance_k_m_per_w| Outside::Soil {
+        resistance_k_m_per_w,
+    };
+    if let Some(of) = &row.soil {
+        let parts = outside::in_soil(of, row.duct.as_ref(), surface, row.degc)?;
+        memory.extend(parts.iter().filter_map(|part| part.memory));
+        let total = parts.iter().map(|part| part.k_m_per_w).sum();
+        return Ok((soil(total), Some(outside::words(&parts))));
+    }
+    if let Some(form) = row.air {
+        memory.push(FREE_AIR);
+        let air = Outside::Air {
+            film: Film::Coefficient(outside::hanging(form)),
+            outside_m,
+        };
+        let says = "film of still air, computed for its own rise ([iec_60287_2_1], from memory)";
+        return Ok((air, Some(says.to_owned())));
+    }
+    match (row.film_w_per_m2k, row.outside_k_m_per_w) {
+        (Some(film), _) => Ok((soil(1.0 / (PI * outside_m * film)), None)),
+        (None, Some(resistance)) => Ok((soil(resistance), None)),
+        (None, None) => Err("neither a film nor a resistance".to_owned()),
+    }
+}

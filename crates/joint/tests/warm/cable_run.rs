@@ -1,0 +1,225 @@
+//! A run of cable without a joint, through the door: what it carries, against printed currents and by hand; and that there is no joint to plan.
+
+use crate::cases::{accepted, lines, read};
+use jointwright_joint::job::Order;
+use jointwright_joint::judge::judge;
+use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::{CableRateDoc, rate_cable};
+
+const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
+
+#[track_caller]
+fn job(edits: &[(&str, &str)]) -> String {
+    edits.iter().fold(RUN.to_owned(), |text, (from, to)| {
+        assert!(text.contains(from), "no passage {from}");
+        text.replace(from, to)
+    })
+}
+
+#[track_caller]
+fn order(edits: &[(&str, &str)]) -> Order {
+    accepted(read(&job(edits), &[]), "the run of cable")
+}
+
+#[track_caller]
+fn rated(edits: &[(&str, &str)]) -> (CableRateDoc, Outcome) {
+    rate_cable(&order(edits))
+}
+
+/// Passage from a word to the end of a later one.
+fn passage(from: &str, to: &str) -> String {
+    let begin = RUN.find(from).expect("its beginning");
+    let end = begin + RUN[begin..].find(to).expect("its end") + to.len();
+    RUN[begin..end].to_owned()
+}
+
+/// The cable that the tests of printed currents take for 4/0 AWG aluminium of 15 kV, three in a row 7.5 in apart, 36 in deep in 0.9 K·m/W, shields earthed at one end: nec.bury1c, nec_311_60, 315 A at 90 °C and 340 A at 105 °C, both at 20 °C of soil; 6 % is allowed there.
+fn printed(degc: &str, more: &[(&str, &str)]) -> f64 {
+    let (surroundings, cable) = (
+        passage("surrounding = [", "\n]\n"),
+        passage("stranding = \"compressed\"", "64.1 mil\" }"),
+    );
+    let of_table = "surrounding = [\n  { what = \"soil\", temperature = \"20 degC\", soil = { depth = \"36 in\", resistivity_k_m_per_w = 0.9, formation = \"flat\", spacing = \"7 1/2 in\" }, from = \"the table\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
+    let of_cable = r#"stranding = "concentric"
+class = "15 kV"
+level = 133
+insulation = "epr"
+insulation_k_m_per_w = 5.0
+insulation_mj_per_m3k = 2.4
+jacket_k_m_per_w = 5.0
+jacket_mj_per_m3k = 2.4
+papers = [
+  { over = "conductor", least = "0.528 in", greatest = "0.528 in" },
+  { over = "insulation", least = "0.998 in", greatest = "0.998 in" },
+  { over = "insulation-screen", least = "1.058 in", greatest = "1.058 in" },
+  { over = "metallic-shield", least = "1.078 in", greatest = "1.078 in" },
+  { over = "jacket", least = "1.238 in", greatest = "1.238 in" },
+]
+shield = { kind = "lapped-tape", metal = "copper", thickness = "5 mil", width = "1 in", overlap_percent = 25.0 }"#;
+    let limit = format!("conductor_greatest = \"{degc}\"");
+    let mut edits = vec![
+        (surroundings.as_str(), of_table),
+        (cable.as_str(), of_cable),
+        ("bonding = \"solid\"", "bonding = \"open\""),
+        (
+            "formation = \"trefoil\"\nspacing = \"35 mm\"",
+            "formation = \"flat\"\nspacing = \"190.5 mm\"",
+        ),
+        ("conductor_greatest = \"90 degC\"", limit.as_str()),
+    ];
+    edits.extend(more);
+    let (document, _) = rated(&edits);
+    document.load_at_limit_a.expect("a load")
+}
+
+#[test]
+fn a_buried_run_carries_what_the_printed_table_has() {
+    for (degc, printed_a) in [("90 degC", 315.0), ("105 degC", 340.0)] {
+        let ours = printed(degc, &[]);
+        assert!((ours / printed_a - 1.0).abs() < 0.06, "{degc}: {ours} A");
+    }
+    // The twin: soil that is half as good again does not carry it.
+    let dry = printed(
+        "90 degC",
+        &[(
+            "resistivity_k_m_per_w = 0.9",
+            "resistivity_k_m_per_w = 1.35",
+        )],
+    );
+    assert!((dry / 315.0 - 1.0).abs() > 0.06, "{dry} A");
+}
+
+/// One stretch with a film, no loss of the shield: 1/(π De h), layers and resistance by hand, at the ends of the bands.
+#[test]
+fn a_film_is_added_to_the_layers_by_hand() {
+    let surroundings = passage("surrounding = [", "\n]\n");
+    let film = "surrounding = [\n  { what = \"water\", temperature = \"20 degC\", outside_k_m_per_w = 0.7, from = \"test\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
+    let cable = passage("insulation = \"tr-xlpe\"", "64.1 mil\" }");
+    let of_cable = r#"insulation = "tr-xlpe"
+insulation_k_m_per_w = 3.5
+insulation_mj_per_m3k = 2.4
+jacket_k_m_per_w = 3.5
+jacket_mj_per_m3k = 2.4
+papers = [
+  { over = "conductor", least = "13 mm", greatest = "13 mm" },
+  { over = "insulation", least = "25 mm", greatest = "25 mm" },
+  { over = "insulation-screen", least = "27 mm", greatest = "27 mm" },
+  { over = "metallic-shield", least = "30 mm", greatest = "30 mm" },
+  { over = "jacket", least = "34 mm", greatest = "34 mm" },
+]
+shield = { kind = "concentric-wires", metal = "copper", count = 11, diameter = "64.1 mil" }"#;
+    let (document, _) = rated(&[
+        (&surroundings, film),
+        (&cable, of_cable),
+        ("bonding = \"solid\"", "bonding = \"open\""),
+    ]);
+    let at = document.stretches[0].at_limit.as_ref().expect("a load");
+    let layers = 3.5 / std::f64::consts::TAU * (34.0_f64 / 13.0).ln();
+    let heat = 70.0 / (layers + 0.7);
+    assert!((at.conductor_w_per_m / heat - 1.0).abs() < 1e-9, "{at:?}");
+    assert!((at.surface_degc - 20.0 - 0.7 * heat).abs() < 1e-9);
+    assert!((at.conductor_degc - 90.0).abs() < 1e-9 && at.shield_w_per_m == 0.0);
+    // I² R, R of 4/0 aluminium at 90 °C between 0.3443 and 0.3515 mΩ/m (mass rule, with a little skin and proximity effect).
+    let ohm_per_m = at.conductor_w_per_m / at.load_a.powi(2);
+    assert!((0.335e-3..0.355e-3).contains(&ohm_per_m), "{ohm_per_m}");
+}
+
+#[test]
+fn the_job_s_load_is_held_against_the_job_s_own_limit() {
+    let (document, outcome) = rated(&[]);
+    assert_eq!(
+        (outcome, document.outcome.as_str()),
+        (Outcome::Pass, "pass")
+    );
+    let most = document.load_at_limit_a.expect("a load");
+    let least = document
+        .stretches
+        .iter()
+        .map(|of| of.at_limit.as_ref().expect("a load").load_a);
+    assert_eq!(least.fold(f64::INFINITY, f64::min), most);
+    let with = |load_a: f64| {
+        let load = format!("load = \"{load_a:.1} A\"");
+        rated(&[("load = \"240 A\"", &load)]).1
+    };
+    assert_eq!(with(0.97 * most), Outcome::Pass);
+    assert_eq!(with(most), Outcome::NotJudged);
+    assert_eq!(with(1.03 * most), Outcome::Fail);
+    assert_eq!(with(20.0 * most), Outcome::Fail);
+}
+
+/// What is missing is asked for and passes nothing.
+#[test]
+fn a_run_of_which_something_is_not_stated_is_not_judged() {
+    let surroundings = passage("surrounding = [", "\n]\n");
+    for (out, asks) in [
+        (surroundings.as_str(), "What surrounds the cable A"),
+        (
+            "insulation_k_m_per_w = 3.5\ninsulation_mj_per_m3k = 2.4\n",
+            "the insulation of cable A",
+        ),
+        (
+            "jacket_k_m_per_w = 3.5\njacket_mj_per_m3k = 2.4\n",
+            "the jacket of cable A",
+        ),
+        ("far_end_bonded = true\n", "far end"),
+        ("metal = \"copper\", ", "Of what metal"),
+    ] {
+        let (document, outcome) = rated(&[(out, "")]);
+        assert_eq!(
+            (outcome, document.state.as_str()),
+            (Outcome::NotJudged, "not known"),
+            "{out}"
+        );
+        let questions = &document.questions;
+        assert!(
+            questions.iter().any(|q| q.contains(asks)),
+            "{asks}: {questions:?}"
+        );
+        assert!(document.stretches.is_empty() && document.load_at_limit_a.is_none());
+    }
+    for out in ["load = \"240 A\"\n", "conductor_greatest = \"90 degC\"\n"] {
+        assert_eq!(rated(&[(out, "")]).1, Outcome::NotJudged, "{out}");
+    }
+    let film = "film_w_per_m2k = 8.0";
+    let (document, outcome) = rated(&[(film, "air = \"trefoil\"")]);
+    assert_eq!(outcome, Outcome::NotJudged);
+    assert!(
+        document.not_judged[0].contains("free-air-film"),
+        "{document:#?}"
+    );
+}
+
+#[test]
+fn a_run_of_cable_has_no_joint_to_plan_and_is_sent_to_rate() {
+    let order = order(&[]);
+    let complaints = judge(&order).expect_err("there is no joint");
+    let said = lines(&complaints);
+    assert!(
+        said.contains("no joint that could be planned") && said.contains("`jointwright rate`"),
+        "{said}"
+    );
+}
+
+#[test]
+fn a_run_of_cable_with_a_joint_s_parts_or_two_legs_is_complained_of() {
+    let second = passage("[[leg]]", "64.1 mil\" }").replace("id = \"A\"", "id = \"B\"");
+    let two = format!("{RUN}\n{second}\n");
+    for (text, words) in [
+        (two, "has one leg, the run of cable; this one has 2"),
+        (
+            job(&[(
+                "bonding = \"solid\"",
+                "bonding = \"solid\"\nconsumables = []",
+            )]),
+            "the job names `consumables`",
+        ),
+        (
+            job(&[("[job]", "blank = []\n\n[job]")]),
+            "the job names `blank`",
+        ),
+    ] {
+        let complaints = read(&text, &[]).expect_err("it is complained of");
+        let said = lines(&complaints);
+        assert!(said.contains(words), "{said}");
+    }
+}
