@@ -5,6 +5,8 @@ use crate::cable::Layer;
 use crate::catalogue::FieldDuty;
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
+use crate::underlay::{past_edge, past_edge_least};
+use jointwright_units::{Length, Station};
 
 impl Missing<'_> {
     /// What of its field's inputs nobody gives.
@@ -37,6 +39,7 @@ impl Missing<'_> {
         }
         let end = self.cutback.in_service(Plane::InsulationEnd);
         asks.extend(self.places(&[end, Plane::ScreenEdge]));
+        asks.extend(self.adapter_reach(true));
         let datum = [Plane::BodyCentre, Plane::BodySeat];
         if datum
             .iter()
@@ -45,6 +48,24 @@ impl Missing<'_> {
             asks.push(fact::LINK.of(&body.head.id));
         }
         asks
+    }
+
+    /// What is missing of an adapter that lies on the insulation up to the edge of its screen; for a field it must pass the edge.
+    pub(super) fn adapter_reach(&self, is_for_field: bool) -> Vec<Ask> {
+        let Some(adapter) = self.chosen.adapter else {
+            return Vec::new();
+        };
+        let ends = [Plane::AdapterNear, Plane::AdapterFar];
+        if ends.iter().any(|plane| !self.cutback.places(*plane)) {
+            return vec![fact::ADAPTER_ENDS.of(&adapter.head.id)];
+        }
+        let least = past_edge_least(adapter).filter(|_| is_for_field);
+        let least = least.unwrap_or(Length::ZERO);
+        match past_edge(self.cutback, self.job.words) {
+            Ok(past) if past >= Station::from(least) => Vec::new(),
+            Ok(_) => vec![fact::ADAPTER_REACH.of(&self.leg.id)],
+            Err(_) => self.places(&[Plane::ScreenEdge, Plane::AdapterFar]),
+        }
     }
 
     /// Whether the row of the body states what a field is made from.

@@ -117,6 +117,12 @@ impl Missing<'_> {
             .filter(|p| self.cutback.nominal(*p).is_none());
         let unplaced: Vec<Plane> = unplaced.collect();
         let mut asks = self.places(&unplaced);
+        let ends = [Plane::AdapterNear, Plane::AdapterFar];
+        if let Some(adapter) = self.chosen.adapter
+            && ends.iter().any(|p| self.cutback.nominal(*p).is_none())
+        {
+            asks.push(fact::ADAPTER_ENDS.of(&adapter.head.id));
+        }
         asks.retain(|ask| ask.fact.key != fact::WINDOW.key);
         asks
     }

@@ -57,6 +57,9 @@ impl<'a> Missing<'a> {
         if part.kind == "body" && self.chosen.body.is_some_and(|body| body.inner.is_none()) {
             asks.push(fact::INSIDE.of(id));
         }
+        if part.kind == "body" {
+            asks.extend(self.adapter_reach(false));
+        }
         asks.extend(self.seat(&part, phase, survey));
         asks.extend(self.lot(&part, phase));
         asks

@@ -8,7 +8,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Adapter;
 use crate::limit::{Ruling, Word, fact_table};
 use crate::plane::Plane;
-use crate::underlay::{Asked, Stretch};
+use crate::underlay::{Asked, Stretch, past_edge};
 use jointwright_units::{Station, Toward};
 
 pub(super) const CHECK: Check = Check {
@@ -45,17 +45,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<Ruling> {
     leg.chosen.body?;
     let words = inputs.order.job.words;
-    let left = leg
-        .cutback
-        .dimension(Plane::AdapterFar, Plane::ScreenEdge, words)
-        .ok()?;
-    if left.greatest <= Station::ZERO {
+    let past = past_edge(&leg.cutback, words).ok()?;
+    if past >= Station::ZERO {
         return None;
     }
     let id = &adapter.head.id;
     let found = format!(
         "up to {} of bare insulation between {id} and the edge of the insulation screen",
-        words.along(left.greatest.ceil(), Toward::Longer)
+        words.along((-past).ceil(), Toward::Longer)
     );
     let permitted = "an adapter that reaches the edge, or a paper that lets it end before";
     let ruling = match adapter.leaves_bare {

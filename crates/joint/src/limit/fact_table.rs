@@ -115,6 +115,8 @@ facts! {
     SPARE_CUTS: "spare-cuts", Engineer, "How many more cuts must leg {of} have slack for?", Job, ["leg"], ["spare_cuts"];
     /// An open part.
     PART: "part", Engineer, "Which part is it to be? {of}.", Job, ["leg"], ["body", "adapter", "connector", "shield_part", "seal", "consumables"];
+    /// An adapter that reaches the edge of the screen.
+    ADAPTER_REACH: "adapter-reach", Engineer, "Which adapter begins under the electrode and ends beyond the edge of the insulation screen, wherever the windows let it lie? What lies in the body's bore before that edge is neither drawn nor pressed without one: leg {of}.", Job, ["leg"], ["adapter"];
     /// Who parks.
     PARKS: "parks", Engineer, "On which leg is the body parked?", Job, ["leg"], ["parks"];
     /// The bus and its blank ports.

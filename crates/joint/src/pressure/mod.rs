@@ -31,7 +31,8 @@ use crate::job::{Job, Leg, Lot};
 use crate::limit::Known;
 use crate::section::Unknown;
 use crate::survey::EndSurvey;
-use jointwright_units::{Interval, Length};
+use crate::underlay::past_edge;
+use jointwright_units::{Interval, Length, Station};
 
 /// One end and its parts.
 #[derive(Clone, Copy, Debug)]
@@ -190,6 +191,11 @@ impl Part<'_> {
         if let Some(why) = sit::loose(&seat, &kit, rubber) {
             return Pressed::Loose(format!("{id}: {why}"));
         }
+        if self.kind == "body"
+            && let Some(unknown) = ends_early(subject)
+        {
+            return Pressed::Unknown(unknown);
+        }
         let heat = if self.kind == "seal" {
             Err(plain("the expansion of the jacket is not known".to_owned()))
         } else {
@@ -222,6 +228,20 @@ fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
     fits.iter()
         .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
         .ok_or_else(|| plain(format!("{id} states no range over the insulation")))
+}
+
+/// What is not known of a body's seat where its adapter ends before the edge of the insulation screen, or may.
+fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
+    let id = &subject.chosen.adapter?.head.id;
+    let why = match past_edge(subject.cutback, subject.job.words) {
+        Ok(past) if past >= Station::ZERO => return None,
+        Ok(past) => format!(
+            "{id} can end {:.1} mm before the edge of the insulation screen: how the body's bore lies there is not computed",
+            -past.mm()
+        ),
+        Err(why) => format!("where {id} lies: {why}"),
+    };
+    Some(plain(why))
 }
 
 /// What the body sits on: the insulation, or the adapter where there is one.

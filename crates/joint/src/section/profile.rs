@@ -136,6 +136,16 @@ impl Profile {
             .map_err(|why| format!("{}: {why}", self.outside.name))
     }
 
+    /// Where the electrode leaves a bore of this radius and where the deflector begins on it, after rounding, all in m; no second place without a deflector.
+    ///
+    /// # Errors
+    /// Why it cannot be drawn.
+    pub fn bore_ends_m(&self, on: f64) -> Result<(f64, Option<f64>), String> {
+        let first = |pieces: &[Piece]| pieces.first().map(|piece| piece.from.z);
+        let foot = first(&self.electrode(on)?).unwrap_or_else(|| self.electrode_end_m());
+        Ok((foot, first(&self.deflector(on)?)))
+    }
+
     /// Place of the electrode's end along the bore as its row states it, before rounding, m.
     pub fn electrode_end_m(&self) -> f64 {
         self.electrode.corners[1].z

@@ -7,7 +7,8 @@ use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
 use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
-use jointwright_units::{Interval, Length, VoltageRms};
+use crate::underlay::{past_edge, past_edge_least};
+use jointwright_units::{Interval, Length, Station, VoltageRms};
 
 /// Farthest that the rubber may be stretched or let go from the diameter for which its inside is stated, as a ratio of the two.
 const STRETCH_GREATEST: f64 = 1.5;
@@ -120,6 +121,9 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     };
     let sleeve = chosen.adapter.map(sleeve).transpose()?;
     drawable(body, &profile, sleeve.is_some())?;
+    if let Some(row) = &sleeve {
+        reaches(subject, &profile, row, &here, &from_datum)?;
+    }
     let allowed = allowed(subject, body, datum, edge_radius_m);
     let (service, trial) = drives(job, &profile);
     Ok(Input {
@@ -335,6 +339,71 @@ fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
     })
 }
 
+/// An adapter is drawn from under the electrode to the end of the section, and so must lie there wherever the windows let it.
+///
+/// Between two conductors of one potential a field falls to 4 % over their distance, so its own thickness past edge, heel and foot is far enough.
+fn reaches(
+    subject: &Subject<'_>,
+    profile: &Profile,
+    row: &SleeveRow,
+    here: &Spread,
+    from_datum: &dyn Fn(Plane) -> Result<Range, NotDrawn>,
+) -> Result<(), NotDrawn> {
+    let Some(adapter) = subject.chosen.adapter else {
+        return Ok(());
+    };
+    let id = &adapter.head.id;
+    let refused = |why: String| Err(NotDrawn::Refused(why));
+    let missing = |why: String| unknown(&format!("where {id} lies: {why}"), Vec::new());
+    let past = past_edge(subject.cutback, subject.job.words).map_err(missing)?;
+    if let Some(short) = too_short(adapter, past) {
+        return Err(unknown(&short, Vec::new()));
+    }
+    let near = from_datum(Plane::AdapterNear)?.1;
+    let far = from_datum(Plane::AdapterFar)?.0;
+    for on in [here.radius.0, here.radius.1] {
+        let outside = row.outside_on(on);
+        let thick = outside - on;
+        let (foot, heel) = profile.bore_ends_m(outside).map_err(NotDrawn::Refused)?;
+        if near > foot - thick {
+            return refused(format!(
+                "{id} can begin at {:.1} mm from the body's datum, the electrode leaves the bore at {:.1} mm: what lies in the bore between them is not drawn",
+                near * 1e3,
+                foot * 1e3
+            ));
+        }
+        if let Some(heel) = heel.filter(|heel| far < heel + thick) {
+            return refused(format!(
+                "{id} can end at {:.1} mm from the body's datum, the deflector begins at {:.1} mm: what lies in the bore beyond it is not drawn",
+                far * 1e3,
+                heel * 1e3
+            ));
+        }
+    }
+    Ok(())
+}
+
+/// What is said of an adapter that does not pass the edge of the insulation screen by its own thickness, wherever the windows let it lie.
+fn too_short(adapter: &Adapter, past: Station) -> Option<String> {
+    let least = past_edge_least(adapter)?;
+    if past >= Station::from(least) {
+        return None;
+    }
+    let id = &adapter.head.id;
+    Some(if past < Station::ZERO {
+        format!(
+            "{id} can end {:.1} mm before the edge of the insulation screen: what lies in the body's bore there is not drawn",
+            -past.mm()
+        )
+    } else {
+        format!(
+            "{id} can end {:.1} mm past the edge of the insulation screen, less than the {:.1} mm that it can be thick: what lies in the body's bore there is not drawn",
+            past.mm(),
+            least.mm()
+        )
+    })
+}
+
 /// What the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without what the owner sets.
 fn allowed(
     subject: &Subject<'_>,
@@ -358,6 +427,11 @@ fn allowed(
     let alone = cutback(&without_owner, subject.leg, subject.chosen)
         .map_err(|_| "the instructions alone place no screen edge".to_owned())?;
     let words = subject.job.words;
+    if let Some(adapter) = adapter
+        && let Some(short) = too_short(adapter, past_edge(&alone, words)?)
+    {
+        return Err(format!("by the instructions alone {short}"));
+    }
     let edge = alone.dimension(datum, Plane::ScreenEdge, words)?.interval();
     let mut edge = (metres(edge.least()), metres(edge.greatest()));
     // Nowhere outside the stretch in which the body controls the stress, whatever the tolerances would add up to.

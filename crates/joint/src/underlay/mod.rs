@@ -13,9 +13,10 @@ mod asked;
 pub(crate) use asked::Asked;
 
 use crate::cable::{Layer, Words};
+use crate::catalogue::Adapter;
 use crate::cutback::Cutback;
 use crate::plane::Plane;
-use jointwright_units::{Interval, Length};
+use jointwright_units::{Interval, Length, Station};
 
 /// Layers that a part may come to lie on, from the conductor end outward.
 ///
@@ -112,6 +113,25 @@ fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane], words: Words) -> La
     let lap = most.filter(reaches).or(open).or(most);
     lap.cloned()
         .unwrap_or_else(|| Lap::Unknown("nothing places it".to_owned()))
+}
+
+/// How far an adapter lies past the edge of the insulation screen, at the least of all windows; below zero where it can end before it.
+///
+/// # Errors
+/// What is not placed or has no window, as a sentence fragment.
+pub fn past_edge(cutback: &Cutback, words: Words) -> Result<Station, String> {
+    let past = cutback.dimension(Plane::ScreenEdge, Plane::AdapterFar, words)?;
+    Ok(past.least)
+}
+
+/// How far past that edge an adapter must lie for a field to be drawn as if it never ended: as far as it can be thick.
+///
+/// None where its row gives no range over the insulation.
+pub fn past_edge_least(adapter: &Adapter) -> Option<Length> {
+    let mut ranges = adapter.fits.iter();
+    let over = ranges.find(|fits| fits.over == Layer::Insulation)?;
+    let twice = adapter.outside.greatest() - over.range.least();
+    Some(Length::from_nm(twice.nm() / 2))
 }
 
 fn apart(cutback: &Cutback, from: Plane, to: Plane, words: Words) -> Lap {

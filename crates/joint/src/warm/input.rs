@@ -1,7 +1,7 @@
 //! Input: one leg as its readings, papers, rows and surroundings give it, or what is missing and whom to ask.
 
 use super::around::stretches;
-use super::shape::{Body, Core, Layer, Region, Shape};
+use super::shape::{Adapter, Body, Core, Layer, Region, Shape};
 use crate::cable::{self, Metal};
 use crate::catalogue::{self, FieldDuty};
 use crate::cutback::Cutback;
@@ -114,7 +114,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
     let planes = planes(subject, &mut open);
     let cable = cable(job, subject, planes.as_ref(), &mut open);
     let body = body(subject, planes.as_ref(), &mut open);
-    let adapter = adapter(subject, &mut open);
+    let adapter = adapter(subject, planes.as_ref(), &mut open);
     let cover = cover(subject, &mut open);
     let connector = connector(subject, &mut open);
     let surroundings = surroundings(job, subject.leg, &mut open);
@@ -148,7 +148,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         mouth_m: planes.mouth_m,
         insulation_end_m: planes.insulation_end_m,
         layers: cable.layers,
-        adapter_m: adapter,
+        adapter,
         body,
         cover,
         seal_end_m: planes.seal_end_m,
@@ -199,8 +199,8 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
     }
     let over = shape.layers.first().map_or(0.0, |layer| layer.outside_m);
     let over = shape
-        .adapter_m
-        .map_or(over, |(outside, _)| outside.max(over));
+        .adapter
+        .map_or(over, |adapter| adapter.outside_m.max(over));
     let ratio = over / shape.body.bore_m;
     if ratio.max(1.0 / ratio) > STRETCH_GREATEST_RATIO {
         return Err(Missing::Refused(format!(
@@ -244,6 +244,8 @@ struct Planes {
     body_datum_m: f64,
     body_end_m: f64,
     seal_end_m: f64,
+    /// Both ends of the adapter; nought where the leg has none.
+    adapter_m: [f64; 2],
 }
 
 fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
@@ -261,6 +263,10 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
     };
     let words = |plane: Plane| plane.name().replace('-', " ");
     let mut of = |plane: Plane| at(&words(plane), station(plane));
+    let adapter_m = match subject.chosen.adapter {
+        Some(_) => [of(Plane::AdapterNear), of(Plane::AdapterFar)],
+        None => [0.0; 2],
+    };
     let planes = Planes {
         zero_mm: zero.unwrap_or(0.0),
         mouth_m: of(Plane::ConnectorMouth),
@@ -271,6 +277,7 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
         body_end_m: of(Plane::BodyEnd),
         seal_end_m: of(Plane::SealEnd),
         body_datum_m: at("datum of the body", datum),
+        adapter_m,
     };
     at("middle of the connector", zero);
     if missing.is_empty() {
@@ -601,8 +608,12 @@ fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> O
     })
 }
 
-/// The adapter: outside radius and material; none where the leg has none.
-fn adapter(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<(f64, Stuff)>> {
+/// The adapter where it is planned to lie; none where the leg has none.
+fn adapter(
+    subject: &LegSubject<'_>,
+    planes: Option<&Planes>,
+    open: &mut Open,
+) -> Option<Option<Adapter>> {
     let Some(part) = subject.chosen.adapter else {
         return Some(None);
     };
@@ -616,7 +627,13 @@ fn adapter(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<(f64, Stu
             )
         },
     )?;
-    Some(Some((half_m(part.outside.greatest()), stuff)))
+    let [from_m, to_m] = planes?.adapter_m;
+    Some(Some(Adapter {
+        from_m,
+        to_m,
+        outside_m: half_m(part.outside.greatest()),
+        stuff,
+    }))
 }
 
 fn cover(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<catalogue::Cover>> {

@@ -46,6 +46,15 @@ pub(super) struct Layer {
     pub loss: Option<Loss>,
 }
 
+/// The adapter of a leg.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(super) struct Adapter {
+    pub from_m: f64,
+    pub to_m: f64,
+    pub outside_m: f64,
+    pub stuff: Stuff,
+}
+
 /// One material of a body: corners as radius and place from its datum, m, on the bore for which they are stated.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Region {
@@ -97,7 +106,7 @@ pub(super) struct Shape {
     pub mouth_m: f64,
     pub insulation_end_m: f64,
     pub layers: Vec<Layer>,
-    pub adapter_m: Option<(f64, Stuff)>,
+    pub adapter: Option<Adapter>,
     pub body: Body,
     pub cover: Option<Cover>,
     pub seal_end_m: f64,
@@ -273,6 +282,7 @@ impl Shape {
             self.joint_end_m(),
         ];
         marks.extend(self.layers.iter().map(|layer| layer.from_m));
+        marks.extend(self.adapter.iter().flat_map(|a| [a.from_m, a.to_m]));
         for region in &self.body.regions {
             for (from, to) in region.sides() {
                 let is_sloped = from[0] != to[0] && from[1] != to[1];
@@ -298,14 +308,13 @@ impl Shape {
             stack.add(layer.outside_m, layer.stuff, layer.loss, false);
         }
         let is_in_body = z < self.body.end_m;
-        if let Some((outside_m, stuff)) = self.adapter_m
-            && is_in_body
-            && z > self.insulation_end_m
-        {
-            stack.add(outside_m, stuff, None, true);
+        let is_on_adapter = |adapter: &Adapter| z > adapter.from_m && z < adapter.to_m;
+        let adapter = self.adapter.filter(is_on_adapter);
+        if let Some(adapter) = adapter {
+            stack.add(adapter.outside_m, adapter.stuff, None, true);
         }
         if is_in_body {
-            let on = self.bore_m(z, stack.at_m);
+            let on = self.bore_m(z, stack.at_m, adapter.is_some());
             stack.add(on, STILL_AIR, None, false);
             self.body.add_to(&mut stack, z, on);
         }
@@ -321,17 +330,23 @@ impl Shape {
 
     /// Radius of the body's bore at a place where the cable and its adapter have this radius, m.
     ///
-    /// Before the insulation's end it closes on the connector as far as it can: to the radius that it has when nothing is in it, or nowhere, where that is not stated.
-    fn bore_m(&self, z: f64, cable_m: f64) -> f64 {
-        if z > self.insulation_end_m {
+    /// Before the insulation's end, and beyond an adapter, it closes on what is there as far as it can: to the radius that it has when nothing is in it, or nowhere, where that is not stated.
+    fn bore_m(&self, z: f64, cable_m: f64, is_on_adapter: bool) -> f64 {
+        let is_on_cable = z > self.insulation_end_m;
+        if is_on_cable && (is_on_adapter || self.adapter.is_none()) {
             return cable_m;
         }
         let over = self.layers.first().map_or(0.0, |layer| layer.outside_m);
         let over = self
-            .adapter_m
-            .map_or(over, |(outside, _)| outside.max(over));
+            .adapter
+            .map_or(over, |adapter| adapter.outside_m.max(over));
         let closed = self.body.relaxed_m.unwrap_or(over).min(over);
-        self.connector.radius_m.max(closed)
+        let under = if is_on_cable {
+            cable_m
+        } else {
+            self.connector.radius_m
+        };
+        under.max(closed)
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! The body is the half joint of `tests/field/reference-body.toml`, with links that place its planes.
 
+mod adapter;
 mod chain;
 mod gap;
 mod grading;

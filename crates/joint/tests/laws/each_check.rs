@@ -30,23 +30,6 @@ const TANNERY: &str = "tannery-change";
 
 /// Example, text, passage, its replacement, check, worst ruling of that check.
 const ENTRIES: &[Entry] = &[
-    // Bare insulation between an adapter and the edge of the screen.
-    (
-        LARKSPUR,
-        Parts,
-        "id = \"demo-adapter-24\"\n",
-        "id = \"demo-adapter-24\"\nleaves_bare = true\n",
-        "adapter_layer",
-        "pass",
-    ),
-    (
-        LARKSPUR,
-        Parts,
-        "id = \"demo-adapter-24\"\n",
-        "id = \"demo-adapter-24\"\nleaves_bare = false\n",
-        "adapter_layer",
-        "fail",
-    ),
     // A dry test of the strands says nothing of what is under the shield.
     (
         DOCK,
@@ -774,22 +757,39 @@ const ENTRIES: &[Entry] = &[
         "electrode_layer",
         "fail",
     ),
-    // Insulation end of leg B at 55.0 mm at most, the adapter 4 + 2 mm beyond it, the screen edge at 120.65 mm at least: 59.65 mm.
+    // Insulation end of leg B at 55.0 mm at most, the adapter 4 + 2 mm beyond it, the metallic shield edge at 222.25 mm at least: 161.25 mm.
     (
         LARKSPUR,
         Parts,
-        "to = \"adapter-far\", distance = \"55 mm\"",
-        "to = \"adapter-far\", distance = \"59.65 mm\"",
+        "to = \"adapter-far\", distance = \"85 mm\"",
+        "to = \"adapter-far\", distance = \"161.25 mm\"",
         "adapter_layer",
-        "not-judged",
+        "pass",
     ),
     (
         LARKSPUR,
         Parts,
-        "to = \"adapter-far\", distance = \"55 mm\"",
-        "to = \"adapter-far\", distance = \"59.651 mm\"",
+        "to = \"adapter-far\", distance = \"85 mm\"",
+        "to = \"adapter-far\", distance = \"161.251 mm\"",
         "adapter_layer",
         "fail",
+    ),
+    // Insulation end at 53.8 mm at least, the adapter 4 - 2 mm beyond it, the screen edge at 127.0 mm at most: 71.2 mm.
+    (
+        LARKSPUR,
+        Parts,
+        "to = \"adapter-far\", distance = \"85 mm\"",
+        "to = \"adapter-far\", distance = \"71.2 mm\"",
+        "adapter_layer",
+        "pass",
+    ),
+    (
+        LARKSPUR,
+        Parts,
+        "to = \"adapter-far\", distance = \"85 mm\"",
+        "to = \"adapter-far\", distance = \"71.199 mm\"",
+        "adapter_layer",
+        "not-judged",
     ),
     (
         LARKSPUR,

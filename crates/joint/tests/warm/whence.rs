@@ -229,3 +229,22 @@ fn a_failing_temperature_names_where_its_heat_comes_from() {
         assert!(why.contains("of this:") && why.contains("the bus"), "{why}");
     }
 }
+
+/// Beyond its adapter a body closes on the cable as far as its bore at rest lets it; 28 mm at rest leave still air round 25.6 mm.
+#[test]
+fn a_body_whose_bore_is_wider_than_the_cable_holds_still_air_beyond_its_adapter() {
+    let joint_degc = |length: &str, relaxed: &str| {
+        let length = format!("to = \"adapter-far\", distance = \"{length} mm\"");
+        let relaxed = format!("relaxed_bore = \"{relaxed} mm\"");
+        let edits = [
+            ("to = \"adapter-far\", distance = \"85 mm\"", &length[..]),
+            ("relaxed_bore = \"23.5 mm\"", &relaxed[..]),
+        ];
+        at_load(&[], &edits)[1].joint_degc
+    };
+    // Where the rubber closes on the cable it is of one kind with the adapter, and the length changes little.
+    let closed = joint_degc("60", "23.5") - joint_degc("130", "23.5");
+    let hollow = joint_degc("60", "28") - joint_degc("130", "28");
+    assert!(closed.abs() < 0.1, "{closed}");
+    assert!(hollow > closed.abs() + 0.05, "{hollow} {closed}");
+}
