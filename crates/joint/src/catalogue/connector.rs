@@ -146,6 +146,20 @@ impl Connector {
         }
     }
 
+    /// What is left behind at one of its ends: what the row says of that end, else of the whole.
+    pub fn as_made_at(&self, end: Option<&ConnectorEnd>) -> AsMade {
+        let whole = &self.as_made;
+        let Some(own) = end.and_then(|end| end.as_made.as_ref()) else {
+            return whole.clone();
+        };
+        AsMade {
+            across: own.across.or(whole.across),
+            length: own.length.or(whole.length),
+            bolts: own.bolts.or(whole.bolts),
+            torque_nm: own.torque_nm.or(whole.torque_nm),
+        }
+    }
+
     /// Names of its ends, for a message.
     pub fn end_names(&self) -> String {
         let names = self.ends.iter().filter_map(|end| end.name.as_deref());

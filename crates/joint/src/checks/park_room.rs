@@ -3,7 +3,7 @@
 //! Source: the parked lengths in the instructions of the body and the seal.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::catalogue::Head;
+use crate::catalogue::{GoesOn, Head, Seal};
 use crate::job::JointKind;
 use crate::limit::{
     Ask, Bound, Known, Limit, Outcome, Question, Reach, Ruling, Subject, Word, fact_table as fact,
@@ -73,6 +73,11 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
         }
     };
     let Some(room) = leg.leg.room.park_room else {
+        if needed.0 == Length::ZERO {
+            let (found, permitted) = ("nothing is slid on first here", "room for what is");
+            let source = Word::Instructions(needed.1).source();
+            return Ruling::on_words(CHECK.slug, subject, found, permitted, source);
+        }
         let why = "nobody has measured the room for what is slid on before the connector";
         let ask = fact::PARK_ROOM.of(&leg.leg.id);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
@@ -96,9 +101,10 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
 
 /// What is missing for the length of what is parked.
 fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Vec<Ask> {
+    let is_parked = leg.chosen.seal.is_none_or(|s| seal_parks(s, takes_body));
     let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
     let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
-    let parked = [("seal", true, seal), ("body", takes_body, body)];
+    let parked = [("seal", is_parked, seal), ("body", takes_body, body)];
     let parked = parked.into_iter().filter(|(_, is_asked, _)| *is_asked);
     let unknown = parked.filter_map(|(what, _, part)| match part {
         None => Some(leg.missing(inputs).part(what)),
@@ -106,6 +112,11 @@ fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -
         Some(_) => None,
     });
     unknown.collect()
+}
+
+/// Whether a seal is slid onto this leg: one over the whole joint where the body is, one that is wrapped nowhere.
+fn seal_parks(seal: &Seal, takes_body: bool) -> bool {
+    seal.comes_by() != Some(GoesOn::Wrapped) && (takes_body || !seal.spans_joint)
 }
 
 /// Length that the parked parts take up, and whose word it is.
@@ -122,8 +133,7 @@ fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, String), Str
     };
     let seal = leg.chosen.seal;
     let (mut length, mut source) = match seal {
-        // One seal over the whole joint is slid on where the body is.
-        Some(seal) if seal.spans_joint && !takes_body => (Length::ZERO, seal.head.source()),
+        Some(seal) if !seal_parks(seal, takes_body) => (Length::ZERO, seal.head.source()),
         _ => parked("seal", seal.map(|s| (&s.head, s.parked_length)))?,
     };
     if takes_body {

@@ -20,8 +20,7 @@ pub(super) fn made(
     words: Words,
 ) -> Vec<Wanted> {
     let id = connector.head.id.clone() + &end.map(ConnectorEnd::of_end).unwrap_or_default();
-    let of_end = end.and_then(|end| end.as_made.as_ref());
-    let made = of_end.unwrap_or(&connector.as_made);
+    let made = connector.as_made_at(end);
     let source = connector.head.source();
     let none = || Against::NoWindow(format!("{source} states none"));
     let wanted = |what: String, against: Against| Wanted { what, against };

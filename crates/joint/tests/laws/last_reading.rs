@@ -97,6 +97,26 @@ fn one_body_is_parked_on_one_leg() {
     assert_eq!(fails(&parking("parks = true"), "park_room"), 1);
 }
 
+/// `goes_on` was read and not asked: a seal that is wrapped round the finished joint is slid on nowhere.
+#[test]
+fn a_seal_that_is_wrapped_needs_no_room_to_park() {
+    let silent = ("parked_length = \"240 mm\"\n", "");
+    let wrapped = (
+        "goes_on = \"holdout\"\ntakes_lead",
+        "goes_on = \"wrapped\"\ntakes_lead",
+    );
+    let room = ("\npark_room = ", "\n# park_room = ");
+    let of = |job: &[(&str, &str)], rows: &[(&str, &str)]| {
+        rulings(&plan(DOCK, job, rows, ""), "park_room")
+    };
+    assert_eq!(of(&[], &[silent]), ["not-judged", "not-judged"]);
+    assert_eq!(of(&[], &[silent, wrapped]), ["pass", "pass"]);
+    // Leg A parks the body, and its room is asked for; leg B parks nothing.
+    let mut bare = of(&[room], &[silent, wrapped]);
+    bare.sort();
+    assert_eq!(bare, ["not-judged", "pass"]);
+}
+
 #[test]
 fn a_window_of_the_owner_lies_about_the_place_that_is_shown() {
     let owner = "[[owner_window]]\nplane = \"insulation-end\"\nminus = \"0.2 mm\"\nplus = \"0.2 mm\"\nby = \"Ines Calloway\"\ndate = 2026-03-09\n";

@@ -2,7 +2,7 @@
 
 use super::{order_of, planned};
 use crate::cases::everything;
-use jointwright_joint::catalogue::{AsMade, Means};
+use jointwright_joint::catalogue::{AsMade, ConnectorEnd, Means};
 use jointwright_joint::plan::WantedDoc;
 use jointwright_joint::stage::Stage;
 use jointwright_units::{Interval, Length};
@@ -148,5 +148,56 @@ fn every_connector_of_every_case_is_read_as_made() {
                 leg.id
             );
         }
+    }
+}
+
+/// What the row says of one end stands for that end, and what it says of the whole for what the end does not say.
+#[test]
+fn each_end_of_a_sleeve_is_read_as_made_by_its_own_window() {
+    let mut order = order_of("straight-wires-growth-measured");
+    let legs: Vec<String> = order.job.legs.iter().map(|leg| leg.id.clone()).collect();
+    for leg in &mut order.job.legs {
+        leg.parts.connector = Some("demo-sleeve-pressed-350".to_owned());
+        leg.parts.connector_end = Some(leg.id.to_lowercase());
+    }
+    let mut rows = order.catalogue.connectors.iter_mut();
+    let row = rows.find(|row| row.head.id == "demo-sleeve-pressed-350");
+    let row = row.expect("a row");
+    row.as_made = AsMade {
+        across: mm(21, 22),
+        length: mm(102, 105),
+        ..AsMade::default()
+    };
+    let both = row.ends[0].clone();
+    row.ends = legs
+        .iter()
+        .map(|leg| ConnectorEnd {
+            name: Some(leg.to_lowercase()),
+            as_made: (leg == "B").then(|| AsMade {
+                across: mm(17, 18),
+                ..AsMade::default()
+            }),
+            ..both.clone()
+        })
+        .collect();
+    let plan = planned(&order);
+    let holds: Vec<&WantedDoc> = plan
+        .make_up
+        .steps
+        .iter()
+        .filter(|s| s.stage == "connect")
+        .flat_map(|s| &s.hold)
+        .collect();
+    let of = |what: &str, leg: &str| {
+        let mut all = holds.iter();
+        let is_it = |w: &&&WantedDoc| w.what.starts_with(what) && w.what.contains(leg);
+        all.find(is_it).and_then(|w| w.window.clone())
+    };
+    let across = "across the flats";
+    assert_eq!(of(across, "leg A").as_deref(), Some("21 mm to 22 mm"));
+    assert_eq!(of(across, "leg B").as_deref(), Some("17 mm to 18 mm"));
+    for leg in ["leg A", "leg B"] {
+        let length = of("length of", leg);
+        assert_eq!(length.as_deref(), Some("102 mm to 105 mm"), "{leg}");
     }
 }
