@@ -53,7 +53,8 @@ impl Missing<'_> {
             asks.push(fact::CABLE_PAPERS.of(id));
         }
         let mut is_made = crate::fault::shield_area_mm2(cable, None).is_ok();
-        if let Shield::LappedTape { width, .. } = cable.shield {
+        if let Shield::LappedTape { width, .. } | Shield::TapeWithWires { width, .. } = cable.shield
+        {
             is_made &= width.is_some();
         }
         if !is_made {

@@ -1,6 +1,6 @@
 //! Shield: the metallic shield, what it adds to the diameter, and how much metal it is.
 //!
-//! Why its own file: four forms, each with its own area formula, and the rule for counting neutral wires.
+//! Why its own file: five forms, each with its own area formula, and the rule for counting neutral wires.
 //!
 //! Invariant: areas are geometry in mm²; what a shield bears in a fault is not here.
 //!
@@ -46,6 +46,19 @@ pub enum Shield {
         /// Width of the overlap at the seam.
         overlap: Length,
     },
+    /// Tape wound with overlap, with wires over or under it, in contact with it all along and of the same metal.
+    TapeWithWires {
+        /// Thickness of the tape.
+        thickness: Length,
+        /// Width of the tape, when known.
+        width: Option<Length>,
+        /// How much of the width is covered by the next turn, 0 to less than 100.
+        overlap_percent: f64,
+        /// How many wires.
+        count: u32,
+        /// Diameter of one.
+        diameter: Length,
+    },
 }
 
 /// The form alone, as an eye tells it.
@@ -59,15 +72,18 @@ pub enum ShieldKind {
     LappedTape,
     /// Longitudinally corrugated tape.
     CorrugatedTape,
+    /// Lapped tape with wires over or under it.
+    TapeWithWires,
 }
 
 impl ShieldKind {
     /// Every form.
-    pub const ALL: [ShieldKind; 4] = [
+    pub const ALL: [ShieldKind; 5] = [
         ShieldKind::FlatStraps,
         ShieldKind::ConcentricWires,
         ShieldKind::LappedTape,
         ShieldKind::CorrugatedTape,
+        ShieldKind::TapeWithWires,
     ];
 
     /// Name on a page.
@@ -77,6 +93,7 @@ impl ShieldKind {
             ShieldKind::ConcentricWires => "concentric wires",
             ShieldKind::LappedTape => "lapped tape",
             ShieldKind::CorrugatedTape => "longitudinally corrugated tape",
+            ShieldKind::TapeWithWires => "tape with wires",
         }
     }
 }
@@ -94,6 +111,8 @@ pub struct ShieldArea {
 
 /// Gap that the form for corrugated tape adds to the diameter over the screen: 50 mil.
 const CORRUGATED_MEAN_MORE: Length = Length::from_nm(50 * 25_400);
+/// Fewer wires beside a tape than this do not hold the jacket off it between them: common practice, no source.
+const N_WIRES_AROUND: u32 = 6;
 
 impl Shield {
     /// The form.
@@ -103,13 +122,16 @@ impl Shield {
             Shield::ConcentricWires { .. } => ShieldKind::ConcentricWires,
             Shield::LappedTape { .. } => ShieldKind::LappedTape,
             Shield::CorrugatedTape { .. } => ShieldKind::CorrugatedTape,
+            Shield::TapeWithWires { .. } => ShieldKind::TapeWithWires,
         }
     }
 
-    /// How many straps or wires, or `None` for a tape.
+    /// How many straps or wires, or `None` for a tape alone.
     pub fn elements(&self) -> Option<u32> {
         match *self {
-            Shield::FlatStraps { count, .. } | Shield::ConcentricWires { count, .. } => Some(count),
+            Shield::FlatStraps { count, .. }
+            | Shield::ConcentricWires { count, .. }
+            | Shield::TapeWithWires { count, .. } => Some(count),
             Shield::LappedTape { .. } | Shield::CorrugatedTape { .. } => None,
         }
     }
@@ -117,6 +139,7 @@ impl Shield {
     /// Thickness of the shield at one side of the cable.
     ///
     /// Wires: d; straps: t; lapped tape: one layer to as many as the overlap makes; corrugated tape: the depth of the corrugation, and one tape more at the seam.
+    /// Tape with wires: both, and of fewer than six wires the tape alone at the least, because the jacket sinks between them.
     ///
     /// # Errors
     /// When an overlap is not from 0 to less than 95 %.
@@ -132,14 +155,24 @@ impl Shield {
                 thickness,
                 overlap_percent,
                 ..
+            } => tape_layers(thickness, overlap_percent),
+            Shield::TapeWithWires {
+                thickness,
+                overlap_percent,
+                count,
+                diameter,
+                ..
             } => {
-                let turns = turns_over_a_point(overlap_percent)?;
-                let most = turns.ceil().max(1.0) as i64;
-                let nominal = Length::from_nm((thickness.nm() as f64 * turns).round() as i64);
+                let tape = tape_layers(thickness, overlap_percent)?;
+                let between = if count < N_WIRES_AROUND {
+                    Length::ZERO
+                } else {
+                    diameter
+                };
                 Ok(Band::papers(
-                    thickness,
-                    nominal.min(thickness * most),
-                    thickness * most,
+                    tape.least + between,
+                    tape.nominal + diameter,
+                    tape.greatest + diameter,
                 ))
             }
             Shield::CorrugatedTape { thickness, .. } => {
@@ -158,6 +191,7 @@ impl Shield {
     /// Effective area of the shield that lies on a screen of diameter `over_screen`.
     ///
     /// Wires: n·π/4·d²; straps: n·w·b; corrugated: [π·(dis + 50 mil) + B]·b; helical tape: π·b·dm·√(100/(2·(100 − L))).
+    /// Tape with wires: the helical tape and the wires, side by side.
     ///
     /// `n` elements; `d` wire diameter, `w` width, `b` thickness, `B` overlap at the seam, `dis` diameter over the insulation screen, `dm` mean diameter dis + 2b, mm; `L` overlap, %.
     ///
@@ -166,6 +200,7 @@ impl Shield {
     ///
     /// # Source
     /// icea_p45482, table of effective areas, memory; there in circular mils.
+    /// That tape and wires carry in parallel: common practice, no source.
     pub fn area_on_mm2(&self, over_screen: Length) -> Result<f64, Unknown> {
         Ok(match *self {
             Shield::FlatStraps {
@@ -180,10 +215,16 @@ impl Shield {
                 thickness,
                 overlap_percent,
                 ..
+            } => tape_area_mm2(thickness, overlap_percent, over_screen)?,
+            Shield::TapeWithWires {
+                thickness,
+                overlap_percent,
+                count,
+                diameter,
+                ..
             } => {
-                turns_over_a_point(overlap_percent)?;
-                let mean = (over_screen + thickness * 2).mm();
-                PI * thickness.mm() * mean * (100.0 / (2.0 * (100.0 - overlap_percent))).sqrt()
+                tape_area_mm2(thickness, overlap_percent, over_screen)?
+                    + f64::from(count) * FRAC_PI_4 * diameter.mm() * diameter.mm()
             }
             Shield::CorrugatedTape { thickness, overlap } => {
                 (PI * (over_screen + CORRUGATED_MEAN_MORE).mm() + overlap.mm()) * thickness.mm()
@@ -193,8 +234,34 @@ impl Shield {
 
     /// Whether the area depends on the diameter over the insulation screen.
     pub(super) fn area_needs_diameter(&self) -> bool {
-        self.elements().is_none()
+        !matches!(
+            self,
+            Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }
+        )
     }
+}
+
+/// Layers of a lapped tape over one place: one to as many as the overlap makes.
+fn tape_layers(thickness: Length, overlap_percent: f64) -> Result<Band, Unknown> {
+    let turns = turns_over_a_point(overlap_percent)?;
+    let most = turns.ceil().max(1.0) as i64;
+    let nominal = Length::from_nm((thickness.nm() as f64 * turns).round() as i64);
+    Ok(Band::papers(
+        thickness,
+        nominal.min(thickness * most),
+        thickness * most,
+    ))
+}
+
+/// Effective area of a helical tape, as [`Shield::area_on_mm2`] has it.
+fn tape_area_mm2(
+    thickness: Length,
+    overlap_percent: f64,
+    over_screen: Length,
+) -> Result<f64, Unknown> {
+    turns_over_a_point(overlap_percent)?;
+    let mean = (over_screen + thickness * 2).mm();
+    Ok(PI * thickness.mm() * mean * (100.0 / (2.0 * (100.0 - overlap_percent))).sqrt())
 }
 
 /// How many layers of a lapped tape lie over a point on average, 1/(1 − L/100).
@@ -293,6 +360,35 @@ mod tests {
         check(tape(50.0), 5, 10);
         check(tape(0.0), 5, 5);
         check(tape(60.0), 5, 15);
+    }
+
+    fn with_wires(count: u32) -> Shield {
+        Shield::TapeWithWires {
+            thickness: MIL * 5,
+            width: Some(MIL * 1000),
+            overlap_percent: 25.0,
+            count,
+            diameter: MIL * 40,
+        }
+    }
+
+    #[test]
+    fn a_tape_with_wires_is_as_thick_as_both_and_between_few_wires_as_the_tape() {
+        check(with_wires(12), 45, 50);
+        check(with_wires(6), 45, 50);
+        check(with_wires(5), 5, 50);
+    }
+
+    #[test]
+    fn the_metal_of_a_tape_with_wires_is_that_of_both() {
+        let on = |shield: Shield| shield.area_on_mm2(MIL * 950).expect("an area");
+        let wires = Shield::ConcentricWires {
+            count: 12,
+            diameter: MIL * 40,
+        };
+        let both = on(with_wires(12));
+        assert!((both - on(tape(25.0)) - on(wires)).abs() < 1e-9);
+        assert!(with_wires(12).area_needs_diameter() && !wires.area_needs_diameter());
     }
 
     #[test]

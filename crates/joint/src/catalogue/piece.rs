@@ -35,6 +35,7 @@ pub const SHIELD_KINDS: &[&str] = &[
     "concentric-wires",
     "lapped-tape",
     "corrugated-tape",
+    "tape-with-wires",
 ];
 /// Words for conductor metals.
 pub const METALS: &[&str] = &["copper", "aluminium"];

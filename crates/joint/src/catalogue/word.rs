@@ -29,18 +29,15 @@ pub const fn shield_word(kind: ShieldKind) -> &'static str {
         ShieldKind::ConcentricWires => "concentric-wires",
         ShieldKind::LappedTape => "lapped-tape",
         ShieldKind::CorrugatedTape => "corrugated-tape",
+        ShieldKind::TapeWithWires => "tape-with-wires",
     }
 }
 
 /// Kind of shield of a word.
 pub fn shield_kind(word: &str) -> Option<ShieldKind> {
-    let all = [
-        ShieldKind::FlatStraps,
-        ShieldKind::ConcentricWires,
-        ShieldKind::LappedTape,
-        ShieldKind::CorrugatedTape,
-    ];
-    all.into_iter().find(|kind| shield_word(*kind) == word)
+    ShieldKind::ALL
+        .into_iter()
+        .find(|kind| shield_word(*kind) == word)
 }
 
 /// Metal of a word in a file.

@@ -94,7 +94,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 fn goes_by_diameter(shield: &Shield) -> bool {
     matches!(
         shield,
-        Shield::LappedTape { .. } | Shield::CorrugatedTape { .. }
+        Shield::LappedTape { .. } | Shield::CorrugatedTape { .. } | Shield::TapeWithWires { .. }
     )
 }
 

@@ -193,6 +193,8 @@ pub fn start_degc(job: &Job) -> Result<f64, String> {
 /// Area in which a shield's current heats it, least and greatest, mm².
 ///
 /// Wires and straps: their own. Corrugated tape: of a smooth one on the screen, to that with the seam and the corrugation.
+/// Tape with wires: both in parallel by their resistance, so that the metal with the densest current is heated as if all flowed in this area:
+/// of a tape whose turns do not touch, wires and b w/√(1 + (π d/a)²); of one whose turns all touch, wires and tube.
 /// Lapped tape: the tape's own, where no turn touches the next and the current follows it round, to that of a tube whose turns all touch;
 /// how well those of an old tape do nobody knows.
 ///
@@ -203,6 +205,7 @@ pub fn start_degc(job: &Job) -> Result<f64, String> {
 ///
 /// # Source
 /// icea_p45482, memory, for the greatest of a corrugated tape; else geometry.
+/// That tape and wires share a current by their resistance along the cable: common practice, no source.
 pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(f64, f64), String> {
     let over = || {
         let band = cable.diameter_over(Layer::InsulationScreen);
@@ -229,17 +232,75 @@ pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(
             width,
             overlap_percent,
         } => {
-            let width = width.ok_or("the width of the lapped tape is not stated")?;
-            let mean = (over()?.greatest + thickness).mm();
-            let advance = width.mm() * (1.0 - overlap_percent * 1e-2);
-            fits("width less its lap", advance, PI * mean)?;
-            fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
-            let (b, w) = (thickness.mm() * 1e-3, width.mm() * 1e-3);
-            let tube = shield::tape_area(b, w, mean * 1e-3, overlap_percent * 1e-2);
-            let alone = thickness.mm() * width.mm();
-            Ok((alone, alone.max(tube.full_contact_m2 / MM2_M2)))
+            let mean = over()?.greatest + thickness;
+            let tape = Tape::new(thickness, width, overlap_percent, mean)?;
+            Ok((tape.alone_mm2, tape.alone_mm2.max(tape.tube_mm2)))
+        }
+        Shield::TapeWithWires {
+            count, diameter, ..
+        } => {
+            let (_, wires) = elements_area(cable, count, diameter.mm(), n_counted)?;
+            let tape = tape_of(cable)?.ok_or("the shield has no tape")?;
+            // Straight wires take the shortest way, and so the densest current.
+            Ok((
+                wires + tape.alone_mm2 / tape.turn_ratio,
+                wires + tape.alone_mm2.max(tape.tube_mm2),
+            ))
         }
     }
+}
+
+/// A lapped tape as a current finds it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Tape {
+    /// Its own section, mm².
+    pub alone_mm2: f64,
+    /// Section of a tube whose turns all touch, mm².
+    pub tube_mm2: f64,
+    /// How many times as far as its cable it goes.
+    pub turn_ratio: f64,
+}
+
+impl Tape {
+    fn new(
+        thickness: Length,
+        width: Option<Length>,
+        overlap_percent: f64,
+        mean: Length,
+    ) -> Result<Tape, String> {
+        let width = width.ok_or("the width of the lapped tape is not stated")?;
+        let mean = mean.mm();
+        let advance = width.mm() * (1.0 - overlap_percent * 1e-2);
+        fits("width less its lap", advance, PI * mean)?;
+        fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
+        let (b, w) = (thickness.mm() * 1e-3, width.mm() * 1e-3);
+        let tube = shield::tape_area(b, w, mean * 1e-3, overlap_percent * 1e-2);
+        Ok(Tape {
+            alone_mm2: thickness.mm() * width.mm(),
+            tube_mm2: tube.full_contact_m2 / MM2_M2,
+            turn_ratio: 1.0_f64.hypot(PI * mean / advance),
+        })
+    }
+}
+
+/// The tape of a shield of tape with wires at its widest, over them; nothing of another shield.
+///
+/// # Errors
+/// What is not stated, or does not fit round the screen.
+pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, String> {
+    let Shield::TapeWithWires {
+        thickness,
+        width,
+        overlap_percent,
+        diameter,
+        ..
+    } = cable.shield
+    else {
+        return Ok(None);
+    };
+    let over = cable.diameter_over(Layer::InsulationScreen);
+    let mean = over.map_err(|why| why.to_string())?.greatest + thickness + diameter + diameter;
+    Tape::new(thickness, width, overlap_percent, mean).map(Some)
 }
 
 /// Thicker is no tape, mm.
@@ -260,10 +321,13 @@ fn elements_area(
             around,
         )?;
     }
-    let of_papers = cable
-        .shield
-        .area_on_mm2(Length::ZERO)
-        .map_err(|why| why.to_string())?;
+    let of_papers = match cable.shield {
+        Shield::TapeWithWires {
+            count, diameter, ..
+        } => Shield::ConcentricWires { count, diameter }.area_on_mm2(Length::ZERO),
+        shield => shield.area_on_mm2(Length::ZERO),
+    };
+    let of_papers = of_papers.map_err(|why| why.to_string())?;
     let n = n_counted.unwrap_or(count).min(count);
     if n == 0 {
         return Err("no wire or strap of the shield was counted".to_owned());

@@ -1,5 +1,6 @@
 //! The cable of a leg, from its record.
 
+use super::leg_shape::OTHER_SHIELDS;
 use super::walk_job::JobReader;
 use crate::cable::{Conductor, Construction, Insulation, Shield, Size, Wall};
 use crate::catalogue::{layer, metal, stranding};
@@ -23,6 +24,11 @@ const OTHER_INSULATIONS: &[&str] = &[
 /// What a user does about a cable that is not handled.
 const OTHER_CABLE: &str = "Have the joint between such a cable and others planned by its own instructions and the owner's engineer, and made by a splicer qualified for it. This program plans the joints of single-core cable with extruded insulation and a shield of its own.";
 
+/// What a user does about a sheath of lead.
+const LEAD_SHEATH: &str = "Have the joint of such a cable planned by its own instructions and the owner's engineer, and made by a splicer qualified for lead: a lead sheath is wiped or clamped by parts of its own, paper may lie under it, and lead poisons who heats or scrapes it. This program plans the joints of cable whose shield is of straps, wires, tape, or tape with wires. Where wires or a tape under the lead carry the current, the engineer says whether they are the shield.";
+/// What a user does about another sheath of metal.
+const METAL_SHEATH: &str = "Have the joint of such a cable planned by its own instructions and the owner's engineer, and made by a splicer qualified for it: such a sheath is cut, flared and bonded by parts of its own. This program plans the joints of cable whose shield is of straps, wires, tape, or tape with wires.";
+
 impl JobReader<'_> {
     /// Cable by construction, or `None` where something it needs is missing.
     pub(super) fn cable(&mut self, record: &Record) -> Option<Construction> {
@@ -34,9 +40,8 @@ impl JobReader<'_> {
         let size = self.size(record, "size");
         let wall = (!is_other).then(|| self.wall(record)).flatten();
         let insulation = (!is_other).then(|| self.insulation(record)).flatten();
-        let shield = record
-            .record("shield")
-            .and_then(|shield| self.shield(shield));
+        let shield = record.record("shield").filter(|_| !is_other);
+        let shield = shield.and_then(|shield| self.shield(shield));
         let conductor_screen = self.pair(
             record,
             "conductor_screen_least",
@@ -206,11 +211,33 @@ impl JobReader<'_> {
                 format!("A cable insulated with {word} is not handled."),
             ));
         }
-        let is_other = !refusals.is_empty();
+        let mut is_other = !refusals.is_empty();
         for (name, message) in refusals {
             self.complain(record.at(name), message, OTHER_CABLE);
         }
+        is_other |= self.is_sheathed(record);
         is_other
+    }
+
+    /// Complains of a cable whose shield is a sheath of metal, by its name.
+    fn is_sheathed(&mut self, record: &Record) -> bool {
+        let Some(shield) = record.record("shield") else {
+            return false;
+        };
+        let kind = shield.text("kind").filter(|k| OTHER_SHIELDS.contains(k));
+        let Some(metal) = kind.and_then(|kind| kind.strip_suffix("-sheath")) else {
+            return false;
+        };
+        let of = match metal {
+            "lead" => LEAD_SHEATH,
+            _ => METAL_SHEATH,
+        };
+        self.complain(
+            shield.at("kind"),
+            format!("A cable whose metallic shield is a sheath of {metal} is not handled."),
+            of,
+        );
+        true
     }
 
     fn insulation(&mut self, record: &Record) -> Option<Insulation> {
@@ -233,24 +260,7 @@ impl JobReader<'_> {
 
     fn shield(&mut self, record: &Record) -> Option<Shield> {
         let kind = record.text("kind")?;
-        let (needed, foreign): (&[&str], &[&str]) = match kind {
-            "flat-straps" => (
-                &["count", "width", "thickness"],
-                &["diameter", "overlap_percent", "overlap"],
-            ),
-            "concentric-wires" => (
-                &["count", "diameter"],
-                &["width", "thickness", "overlap_percent", "overlap"],
-            ),
-            "lapped-tape" => (
-                &["thickness", "overlap_percent"],
-                &["count", "diameter", "overlap", "lay"],
-            ),
-            _ => (
-                &["thickness", "overlap"],
-                &["count", "width", "diameter", "overlap_percent", "lay"],
-            ),
-        };
+        let (needed, foreign) = shield_fields(kind);
         for name in needed {
             if !record.is_given(name) {
                 self.complain(
@@ -291,11 +301,44 @@ impl JobReader<'_> {
                 width: record.length("width"),
                 overlap_percent: record.number("overlap_percent")?,
             },
+            "tape-with-wires" => Shield::TapeWithWires {
+                thickness: record.length("thickness")?,
+                width: record.length("width"),
+                overlap_percent: record.number("overlap_percent")?,
+                count: count()?,
+                diameter: record.length("diameter")?,
+            },
             _ => Shield::CorrugatedTape {
                 thickness: record.length("thickness")?,
                 overlap: record.length("overlap")?,
             },
         })
+    }
+}
+
+/// Fields of the record of a shield: those that its kind needs, and those that it cannot have.
+fn shield_fields(kind: &str) -> (&'static [&'static str], &'static [&'static str]) {
+    match kind {
+        "flat-straps" => (
+            &["count", "width", "thickness"],
+            &["diameter", "overlap_percent", "overlap"],
+        ),
+        "concentric-wires" => (
+            &["count", "diameter"],
+            &["width", "thickness", "overlap_percent", "overlap"],
+        ),
+        "lapped-tape" => (
+            &["thickness", "overlap_percent"],
+            &["count", "diameter", "overlap", "lay"],
+        ),
+        "tape-with-wires" => (
+            &["count", "diameter", "thickness", "overlap_percent"],
+            &["overlap"],
+        ),
+        _ => (
+            &["thickness", "overlap"],
+            &["count", "width", "diameter", "overlap_percent", "lay"],
+        ),
     }
 }
 

@@ -9,12 +9,38 @@ use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Shape};
 
+/// Shields that are refused in words rather than as a misspelling.
+pub(super) const OTHER_SHIELDS: &[&str] = &["lead-sheath", "aluminium-sheath", "copper-sheath"];
+
+/// Words for the shield of a cable: the kinds that are planned, and those that are refused by name.
+const CABLE_SHIELDS: &[&str] = &[
+    SHIELD_KINDS[0],
+    SHIELD_KINDS[1],
+    SHIELD_KINDS[2],
+    SHIELD_KINDS[3],
+    SHIELD_KINDS[4],
+    OTHER_SHIELDS[0],
+    OTHER_SHIELDS[1],
+    OTHER_SHIELDS[2],
+];
+const _: () = assert!(CABLE_SHIELDS.len() == SHIELD_KINDS.len() + OTHER_SHIELDS.len());
+
 const SHIELD: Shape = Shape {
     name: "shield",
     about: "The metallic shield.",
     fields: &[
-        field("kind", Kind::Choice(SHIELD_KINDS), Required, "Its kind."),
-        field("metal", Kind::Choice(METALS), Optional, "Its metal."),
+        field(
+            "kind",
+            Kind::Choice(CABLE_SHIELDS),
+            Required,
+            "Its kind; a sheath of lead or another metal is refused by name.",
+        ),
+        field(
+            "metal",
+            Kind::Choice(METALS),
+            Optional,
+            "Its metal; of a tape with wires, that of both.",
+        ),
         field(
             "fault_greatest",
             Kind::Quantity(Measure::Temperature),
@@ -28,7 +54,7 @@ const SHIELD: Shape = Shape {
                 greatest: 200,
             },
             Optional,
-            "Number of straps or wires.",
+            "Number of straps or wires; of a tape with wires, that of the wires.",
         ),
         field(
             "width",

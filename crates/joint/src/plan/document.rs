@@ -185,6 +185,8 @@ pub enum CutKind {
     Mark,
     /// Lays wires or straps of the shield back.
     LayBack,
+    /// Asks whether wires beside a tape are cut or laid back: nobody says it.
+    Ask,
 }
 
 impl CutKind {
@@ -194,6 +196,7 @@ impl CutKind {
             CutKind::Cut => "cut",
             CutKind::Mark => "mark",
             CutKind::LayBack => "lay-back",
+            CutKind::Ask => "ask",
         }
     }
 }
@@ -269,7 +272,7 @@ pub struct CutDoc {
     pub plane: Plane,
     /// What a crew calls it.
     pub words: String,
-    /// Whether it is cut, marked, or, for wires and straps, laid back.
+    /// Whether it is cut, marked, or, for wires and straps, laid back; or asked which of the two.
     pub kind: CutKind,
     /// How much of a shield that is laid back is kept beyond this place, or that it must be asked for, for a crew.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -341,6 +341,7 @@ impl CutDoc {
     pub fn act(&self) -> &'static str {
         match self.kind {
             CutKind::LayBack => "LAY BACK",
+            CutKind::Ask => "ASK: CUT OR LAY BACK",
             CutKind::Mark => "MARK",
             CutKind::Cut => "CUT",
         }

@@ -56,7 +56,7 @@ use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
-use crate::programme::shield_edge;
+use crate::programme::{EdgeAct, shield_edge};
 use crate::survey::{likeness, likeness_words};
 use jointwright_units::{
     Length, Mark, Station, Tick, Toward, Window, WindowText, mark, metric_mark, metric_middle_mark,
@@ -566,7 +566,8 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
         words: cut.plane.words(words),
         kind: match (cut.plane.is_cut(), &edge) {
             (false, _) => CutKind::Mark,
-            (true, Some(edge)) if edge.is_laid_back => CutKind::LayBack,
+            (true, Some(edge)) if edge.is_laid_back() => CutKind::LayBack,
+            (true, Some(edge)) if edge.act == EdgeAct::Ask => CutKind::Ask,
             (true, _) => CutKind::Cut,
         },
         keeps: edge.as_ref().and_then(|e| e.keeps(words)),

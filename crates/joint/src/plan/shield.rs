@@ -1,6 +1,6 @@
 //! Shield: what the plan says of a leg's shield beyond the joint.
 
-use crate::cable::Layer;
+use crate::cable::{Layer, ShieldKind};
 use crate::checks::LegInputs;
 use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};
 use crate::job::{Job, Leg};
@@ -152,9 +152,11 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
 /// What the standard takes for the area of a tape on a new cable, beside the two ends between which it lies; it is from memory and rules nothing.
 fn tape_area(job: &Job, leg: &Leg) -> Option<String> {
     let shield = leg.cable.shield;
-    if shield.elements().is_some() {
-        return None;
-    }
+    let of = match shield.kind() {
+        ShieldKind::FlatStraps | ShieldKind::ConcentricWires => return None,
+        ShieldKind::LappedTape | ShieldKind::CorrugatedTape => "the tape",
+        ShieldKind::TapeWithWires => "tape and wires together, the tape",
+    };
     let (cable, _) = measured(job, leg);
     let over = cable.diameter_over(Layer::InsulationScreen).ok()?;
     let areas = [over.least, over.greatest].map(|over| shield.area_on_mm2(over));
@@ -164,7 +166,7 @@ fn tape_area(job: &Job, leg: &Leg) -> Option<String> {
     };
     let between = shield_area_mm2(&cable, None).ok()?;
     Some(format!(
-        "Effective area of the tape by the standard's form for a new cable: {} to {} mm2 ([icea_p45482], from memory: it rules nothing); computed with is {} to {} mm2.",
+        "Effective area of {of} by the standard's form for a new cable: {} to {} mm2 ([icea_p45482], from memory: it rules nothing); computed with is {} to {} mm2.",
         shown(least),
         shown(greatest),
         shown(between.0),

@@ -1,6 +1,6 @@
 //! Hold: what is measured before work goes on, and what each reading is held against.
 
-use super::edge::shield_edge;
+use super::edge::{EdgeAct, shield_edge};
 use super::line::{Line, length_text};
 use super::made::made;
 use super::{COMMON_PRACTICE, Step, square};
@@ -167,7 +167,16 @@ fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>, words: Words) -> Vec<Want
     );
     for leg in legs {
         let edge = shield_edge(leg);
-        if !edge.is_laid_back {
+        if edge.act == EdgeAct::Ask {
+            wanted.push(Wanted {
+                what: format!(
+                    "wires beside the tape of leg {}: laid back or cut off",
+                    leg.leg.id
+                ),
+                against: Against::NoWindow("no row states it: ask before one is cut".to_owned()),
+            });
+        }
+        if !edge.is_laid_back() {
             continue;
         }
         wanted.push(Wanted {

@@ -19,7 +19,7 @@ mod order;
 mod slide;
 mod square;
 
-pub use edge::{ShieldEdge, shield_edge};
+pub use edge::{EdgeAct, ShieldEdge, shield_edge};
 pub use hold::{Against, Hold, Wanted};
 pub use line::Line;
 pub use slide::Slide;

@@ -140,10 +140,10 @@ impl Profile {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub fn bore_ends_m(&self, on: f64) -> Result<(f64, Option<f64>), String> {
+    pub fn bore_ends_m(&self, on_m: f64) -> Result<(f64, Option<f64>), String> {
         let first = |pieces: &[Piece]| pieces.first().map(|piece| piece.from.z);
-        let foot = first(&self.electrode(on)?).unwrap_or_else(|| self.electrode_end_m());
-        Ok((foot, first(&self.deflector(on)?)))
+        let foot = first(&self.electrode(on_m)?).unwrap_or_else(|| self.electrode_end_m());
+        Ok((foot, first(&self.deflector(on_m)?)))
     }
 
     /// Place of the electrode's end along the bore as its row states it, before rounding, m.

@@ -2,14 +2,14 @@
 
 use super::unknown;
 use crate::cable::{Construction, Layer, Metal, Shield};
-use crate::fault::shield_area_mm2;
+use crate::fault::{shield_area_mm2, tape_of};
 use crate::job::{Job, Leg};
 use crate::limit::shown;
 use crate::section::Unknown;
 use crate::survey::measured;
 use jointwright_numerics::rating::conductor::{self, at_temperature};
 use jointwright_units::Length;
-use std::f64::consts::PI;
+use std::f64::consts::{FRAC_PI_4, PI};
 
 /// Resistance of a shield along its cable.
 #[derive(Clone, Debug, PartialEq)]
@@ -83,6 +83,8 @@ fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
 /// Corrugated tape: from its effective area with the seam to a smooth tape without it.
 /// Lapped tape: from a tube whose turns all touch to the tape alone, whose current follows every turn, R = ρ20/(b w) · √(1 + (π d/a)²).
 ///
+/// Tape with wires: both in parallel, from the tube to the tape alone.
+///
 /// ρ20: resistivity at 20 °C · A: area of all · d: mean diameter · p: lay · b, w: thickness and width of the tape · a: advance of one turn, w less its lap.
 ///
 /// # Assumes
@@ -94,6 +96,7 @@ fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
 ///
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; icea_p45482, memory, for the corrugated tape; else geometry.
+/// That tape and wires carry in parallel: common practice, no source.
 pub fn along(job: &Job, leg: &Leg) -> Result<Along, Unknown> {
     along_of(&measured(job, leg).0, leg)
 }
@@ -115,12 +118,12 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
         ));
     };
     let (longer, says) = path_ratio(cable, leg)?;
-    let area_mm2 = shield_area_mm2(cable, None).map_err(|why| {
-        unknown(
-            format!("the resistance of the shield of leg {id}: {why}"),
-            format!("How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"),
-        )
-    })?;
+    let area_mm2 = shield_area_mm2(cable, None).map_err(|why| unmade(leg, &why))?;
+    let area_mm2 = match with_wires_mm2(cable, leg)? {
+        // The ways of tape and wires are in these areas.
+        Some(area_mm2) => area_mm2,
+        None => area_mm2,
+    };
     let metal = resistivity(metal);
     let at_20 = |area, longer| metal.resistance_ohm_per_m(area * 1e-6, longer, 20.0);
     Ok(Along {
@@ -128,6 +131,44 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
         coefficient_20_per_k: metal.coefficient_20_per_k,
         says,
     })
+}
+
+/// Least and greatest area of a straight rod that conducts as tape and wires in parallel, mm²: Σ A/ℓ, ℓ how many times as far as the cable each goes; nothing of another shield.
+fn with_wires_mm2(cable: &Construction, leg: &Leg) -> Result<Option<(f64, f64)>, Unknown> {
+    let Shield::TapeWithWires {
+        count, diameter, ..
+    } = cable.shield
+    else {
+        return Ok(None);
+    };
+    let tape = tape_of(cable).map_err(|why| unmade(leg, &why))?;
+    let Some(tape) = tape else { return Ok(None) };
+    let wires = f64::from(count) * FRAC_PI_4 * diameter.mm() * diameter.mm();
+    let (least, greatest) = turns(cable, leg)?;
+    Ok(Some((
+        wires / greatest + tape.alone_mm2 / tape.turn_ratio,
+        wires / least + tape.alone_mm2.max(tape.tube_mm2),
+    )))
+}
+
+/// How many times as far as the cable a wire or strap goes, least and greatest; as far where no lay is stated.
+fn turns(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
+    let Some(lay) = leg.shield_run.lay else {
+        return Ok((1.0, 1.0));
+    };
+    let (least, greatest) = mean_of(cable, leg)?;
+    let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / metres(lay));
+    Ok((turned(least), turned(greatest)))
+}
+
+fn unmade(leg: &Leg, why: &str) -> Unknown {
+    let id = &leg.id;
+    unknown(
+        format!("the resistance of the shield of leg {id}: {why}"),
+        format!(
+            "How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"
+        ),
+    )
 }
 
 /// How much longer than the cable the current's way is, least and greatest; of a lapped tape that of a tube, 1, and that of the tape alone.
@@ -138,12 +179,23 @@ fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), String), U
             (1.0, 1.0),
             "wires or straps taken as straight, because no lay is stated; a lay makes it more".to_owned(),
         )),
-        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, Some(lay)) => {
-            let (least, greatest) = mean_of(cable, leg)?;
-            let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / metres(lay));
+        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, Some(lay)) => Ok((
+            turns(cable, leg)?,
+            format!("wires or straps with a lay of {:.0} mm", lay.mm()),
+        )),
+        (Shield::TapeWithWires { .. }, lay) => {
+            let tape = tape_of(cable).map_err(|why| unmade(leg, &why))?;
+            let turned = tape.map_or(1.0, |tape| tape.turn_ratio);
+            let wires = lay.map_or_else(
+                || "straight wires, because no lay is stated".to_owned(),
+                |lay| format!("wires with a lay of {:.0} mm", lay.mm()),
+            );
             Ok((
-                (turned(least), turned(greatest)),
-                format!("wires or straps with a lay of {:.0} mm", lay.mm()),
+                (1.0, 1.0),
+                format!(
+                    "{wires}, beside a tape: from a tube whose turns all touch to the tape alone, whose current goes {} times as far as the cable; both in parallel",
+                    shown(turned)
+                ),
             ))
         }
         (Shield::CorrugatedTape { .. }, _) => Ok((

@@ -4,8 +4,9 @@ mod weakest;
 
 use crate::cases::{accepted, named, plan_of, read};
 use jointwright_joint::cable::Metal;
-use jointwright_joint::fault::{Fault, melts_degc};
+use jointwright_joint::fault::{Fault, melts_degc, shield_area_mm2};
 use jointwright_joint::plan::Plan;
+use jointwright_joint::survey::measured;
 use jointwright_numerics::rating::short_circuit::SquareMetreForm;
 
 const LARKSPUR: &str = "larkspur-three-way";
@@ -369,4 +370,62 @@ fn the_very_short_circuit_that_a_paper_gives_is_no_excess() {
     )];
     let rulings = found(&planned(LARKSPUR, &[], &limit), "conductor_fault_heat", "B");
     assert_eq!(rulings[0].0, "pass", "{rulings:?}");
+}
+
+/// Leg B of larkspur with a tape beside its wires.
+const TAPE_WITH_WIRES: [(&str, &str); 2] = [
+    (
+        "shield = { kind = \"concentric-wires\", metal = \"copper\", fault_greatest = \"200 degC\", count = 11, diameter = \"64.1 mil\" }",
+        "shield = { kind = \"tape-with-wires\", metal = \"copper\", fault_greatest = \"200 degC\", count = 11, diameter = \"64.1 mil\", width = \"1 1/2 in\", thickness = \"5 mil\", overlap_percent = 25 }",
+    ),
+    ("demo-bond-wires", "demo-bond-tape-wires"),
+];
+
+/// Wires of 22.9016 mm2, a tape of 4.8387 mm2 that goes 3.58177 times as far, a tube of 16.6420 mm2.
+#[test]
+fn a_tape_with_wires_bears_between_its_helix_and_its_tube_with_the_wires_counted() {
+    let case = named(LARKSPUR);
+    let job = TAPE_WITH_WIRES
+        .iter()
+        .fold(case.job.to_owned(), |text, (from, to)| {
+            text.replace(from, to)
+        });
+    let order = accepted(read(&job, &case.catalogues()), LARKSPUR);
+    let leg = &order.job.legs[1];
+    let cable = measured(&order.job, leg).0;
+    let check = |n: Option<u32>, expected: (f64, f64)| {
+        let (least, greatest) = shield_area_mm2(&cable, n).unwrap();
+        assert!((least - expected.0).abs() < 1e-4, "{least}");
+        assert!((greatest - expected.1).abs() < 1e-4, "{greatest}");
+    };
+    check(None, (24.252_54, 39.543_58));
+    check(Some(11), (24.252_54, 39.543_58));
+    check(Some(7), (15.924_68, 31.215_72));
+}
+
+#[test]
+fn a_short_circuit_that_a_tape_helps_to_bear_is_not_judged_on_the_tape() {
+    // Wires alone, 22.90 mm2, and with tape, 24.25 to 39.54 mm2.
+    let outcome = |kilo_amperes: &str| {
+        let current = format!("\nshield_fault = \"{kilo_amperes} kA\"");
+        let mut edits = TAPE_WITH_WIRES.to_vec();
+        edits.push(("\nshield_fault = \"2 kA\"", &current));
+        let plan = planned(LARKSPUR, &edits, &[]);
+        let all = found(&plan, "shield_fault_heat", "B");
+        assert_eq!(all.len(), 1, "{all:?}");
+        all[0].0.clone()
+    };
+    assert_eq!(outcome("2"), "pass");
+    assert_eq!(outcome("3.4"), "not-judged");
+    assert_eq!(outcome("7"), "fail");
+}
+
+#[test]
+fn wires_beside_a_tape_that_nobody_has_counted_are_asked_for() {
+    let mut edits = TAPE_WITH_WIRES.to_vec();
+    edits.push(("  { leg = \"B\", phase = 2, shield_elements = 11 },\n", ""));
+    let plan = planned(LARKSPUR, &edits, &[]);
+    let all = found(&plan, "shield_fault_heat", "B");
+    assert_eq!(all[0].0, "not-judged");
+    assert!(all[0].1.contains("B2"), "{all:?}");
 }

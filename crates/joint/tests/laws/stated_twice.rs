@@ -204,3 +204,53 @@ fn other_cable_is_refused_by_its_name_and_nothing_is_missed_of_it() {
         []
     );
 }
+
+const STRAPS: &str = "shield = { kind = \"flat-straps\", metal = \"copper\", fault_greatest = \"200 degC\", count = 7, width = \"175 mil\", thickness = \"25 mil\" }";
+
+#[test]
+fn a_sheath_for_a_shield_is_refused_by_its_name_with_what_to_do() {
+    for (to, metal, says) in [
+        ("lead-sheath", "lead", "qualified for lead"),
+        ("Lead sheath", "lead", "lead poisons"),
+        ("aluminium-sheath", "aluminium", "cut, flared and bonded"),
+        ("copper-sheath", "copper", "cut, flared and bonded"),
+    ] {
+        let shield = format!("shield = {{ kind = \"{to}\" }}");
+        let complaints = refused(&[(STRAPS, &shield)], &[]);
+        let [complaint] = complaints.as_slice() else {
+            panic!("{to}: {}", lines(&complaints));
+        };
+        let message = format!("whose metallic shield is a sheath of {metal} is not handled");
+        assert!(complaint.message.contains(&message), "{complaint}");
+        for says in [says, "engineer"] {
+            assert!(complaint.hint.contains(says), "{complaint}");
+        }
+    }
+}
+
+#[test]
+fn a_tape_with_wires_says_both_and_nothing_of_another_shield() {
+    let whole = "kind = \"tape-with-wires\", count = 11, diameter = \"64 mil\", thickness = \"5 mil\", overlap_percent = 25";
+    let refusals = |text: &str| {
+        let shield = format!("shield = {{ {text} }}");
+        refused(&[(STRAPS, &shield)], &[])
+    };
+    assert_eq!(refusals(whole), []);
+    assert_eq!(
+        refusals(&format!("{whole}, width = \"1 1/2 in\", lay = \"10 in\"")),
+        []
+    );
+    for field in [
+        "count = 11, ",
+        "diameter = \"64 mil\", ",
+        "thickness = \"5 mil\", ",
+    ] {
+        let name = field.split(' ').next().unwrap_or_default();
+        let complaints = refusals(&whole.replace(field, ""));
+        assert_eq!(complaints.len(), 1, "{}", lines(&complaints));
+        let message = format!("A shield of tape-with-wires has no `{name}`");
+        assert!(complaints[0].message.contains(&message));
+    }
+    let foreign = refusals(&format!("{whole}, overlap = \"9 mm\""));
+    assert_eq!(foreign.len(), 1, "{}", lines(&foreign));
+}

@@ -2,6 +2,7 @@
 
 use super::{order_of, planned};
 use crate::cases::everything;
+use jointwright_joint::cable::Shield;
 use jointwright_joint::catalogue::LayBack;
 use jointwright_joint::job::Order;
 use jointwright_joint::plan::CutKind;
@@ -98,6 +99,73 @@ fn the_rows_own_word_prevails_over_what_is_usual() {
         assert_eq!(edge(leg).kind, CutKind::Cut);
         assert_eq!(edge(leg).keeps, None);
         assert!(said(&plan, &leg.mark).0.starts_with("Cut the"));
+    }
+}
+
+/// The same joint with a tape beside its wires.
+fn tape_with_wires(lay_back: Option<LayBack>, cut_off: &[&str]) -> Order {
+    let word = "tape-with-wires";
+    let lay_back = lay_back.map(|laid| LayBack {
+        shields: vec![word.to_owned()],
+        ..laid
+    });
+    let mut order = wires(lay_back, cut_off);
+    for part in &mut order.catalogue.shield_parts {
+        part.shields.push(word.to_owned());
+    }
+    for leg in &mut order.job.legs {
+        leg.cable.shield = Shield::TapeWithWires {
+            thickness: Length::MIL * 5,
+            width: Some(Length::INCH_64TH * 96),
+            overlap_percent: 25.0,
+            count: 11,
+            diameter: Length::MIL * 64,
+        };
+    }
+    order
+}
+
+#[test]
+fn of_a_tape_with_wires_the_row_settles_it_and_else_every_page_asks() {
+    let seven = Length::INCH_64TH * (64 * 7);
+    for (order, kind, act, says) in [
+        (
+            tape_with_wires(laid(Some(seven)), &[]),
+            "lay-back",
+            "LAY BACK",
+            Some("keep 7 in"),
+        ),
+        (
+            tape_with_wires(None, &["tape-with-wires"]),
+            "cut",
+            "CUT",
+            None,
+        ),
+        (
+            tape_with_wires(None, &[]),
+            "ask",
+            "ASK: CUT OR LAY BACK",
+            Some("ask before one is cut"),
+        ),
+    ] {
+        let plan = planned(&order);
+        for leg in &plan.legs {
+            let cut = edge(leg);
+            assert_eq!((cut.kind.as_str(), cut.act()), (kind, act));
+            let keeps = cut.keeps.as_deref();
+            assert_eq!(keeps.is_some(), says.is_some(), "{keeps:?}");
+            assert!(keeps.unwrap_or_default().contains(says.unwrap_or_default()));
+            let (title, is_kept) = said(&plan, &leg.mark);
+            assert!(title.to_uppercase().starts_with(act), "{title}");
+            assert_eq!(is_kept, kind == "lay-back");
+            if kind == "lay-back" {
+                assert!(keeps.is_some_and(|k| k.contains("the tape is cut at this edge")));
+            }
+        }
+        let n_asked = if kind == "ask" { plan.legs.len() } else { 0 };
+        assert_eq!(plan.make_up.unsettled.len(), n_asked);
+        let asks = |s: &String| s.contains("laid back or cut off");
+        assert!(plan.make_up.unsettled.iter().all(asks));
     }
 }
 

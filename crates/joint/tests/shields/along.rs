@@ -1,6 +1,6 @@
 //! Resistance along the cable, each kind of shield by hand.
 
-use super::{LARKSPUR, QUARRY, leg, near, order};
+use super::{LARKSPUR, QUARRY, TAPE_WITH_WIRES, leg, near, order};
 use jointwright_joint::job::Order;
 use jointwright_joint::shielding::{along, along_by_papers, mean_m, measured_words};
 
@@ -133,4 +133,36 @@ fn what_is_not_stated_is_asked_for() {
         let said = format!("{} {}", open.why, open.questions.join(" "));
         assert!(said.contains(word), "{said}");
     }
+}
+
+/// Eleven wires of 64.1 mil, 22.9018 mm2, and a tape of 0.127 by 38.1 mm, 4.8387 mm2, lapped by a quarter, at 27.90 + 0.127 + 2 · 1.62814 mm: it goes 3.5818 times as far as the cable, as a tube it has 16.6420 mm2.
+#[test]
+fn a_tape_with_wires_carries_in_parallel_from_a_tube_to_the_tape_alone() {
+    let order = order(LARKSPUR, &TAPE_WITH_WIRES);
+    let found = along(&order.job, leg(&order, "B")).unwrap();
+    near(found.at_20_ohm_per_m.0, 4.360_000_0e-4, 1e-6);
+    near(found.at_20_ohm_per_m.1, 7.108_947_5e-4, 1e-6);
+    assert!(found.says.contains("both in parallel"), "{}", found.says);
+    assert!(found.says.contains("3.58 times"), "{}", found.says);
+    // Less than the wires alone, and than the tape alone.
+    assert!(found.at_20_ohm_per_m.1 < 7.528_290_9e-4);
+}
+
+#[test]
+fn a_lay_makes_the_wires_beside_a_tape_longer() {
+    let [kind, part] = TAPE_WITH_WIRES;
+    let laid = kind.1.replace("count = 11", "count = 11, lay = \"10 in\"");
+    let order = order(LARKSPUR, &[(kind.0, &laid), part]);
+    let found = along(&order.job, leg(&order, "B")).unwrap();
+    near(found.at_20_ohm_per_m.0, 4.515_046_9e-4, 1e-6);
+    near(found.at_20_ohm_per_m.1, 7.548_294_5e-4, 1e-6);
+}
+
+#[test]
+fn a_tape_with_wires_whose_tape_has_no_width_is_asked_about() {
+    let [kind, part] = TAPE_WITH_WIRES;
+    let bare = kind.1.replace("width = \"1 1/2 in\", ", "");
+    let order = order(LARKSPUR, &[(kind.0, &bare), part]);
+    let unknown = along(&order.job, leg(&order, "B")).unwrap_err();
+    assert!(unknown.why.contains("width"), "{}", unknown.why);
 }

@@ -11,6 +11,15 @@ use jointwright_joint::job::{Leg, Order};
 const LARKSPUR: &str = "larkspur-three-way";
 const QUARRY: &str = "quarry-four-way";
 
+/// Leg B of larkspur with a tape beside its wires.
+const TAPE_WITH_WIRES: [(&str, &str); 2] = [
+    (
+        "shield = { kind = \"concentric-wires\", metal = \"copper\", fault_greatest = \"200 degC\", count = 11, diameter = \"64.1 mil\" }",
+        "shield = { kind = \"tape-with-wires\", metal = \"copper\", fault_greatest = \"200 degC\", count = 11, diameter = \"64.1 mil\", width = \"1 1/2 in\", thickness = \"5 mil\", overlap_percent = 25 }",
+    ),
+    ("demo-bond-wires", "demo-bond-tape-wires"),
+];
+
 /// Order of an example with passages exchanged.
 #[track_caller]
 fn order(example: &str, edits: &[(&str, &str)]) -> Order {
