@@ -32,7 +32,7 @@ use crate::limit::Known;
 use crate::section::Unknown;
 use crate::survey::EndSurvey;
 use crate::underlay::past_edge;
-use jointwright_units::{Interval, Length, Station};
+use jointwright_units::{Interval, Length, Station, Toward};
 
 /// One end and its parts.
 #[derive(Clone, Copy, Debug)]
@@ -233,11 +233,12 @@ fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
 /// What is not known of a body's seat where its adapter ends before the edge of the insulation screen, or may.
 fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
     let id = &subject.chosen.adapter?.head.id;
-    let why = match past_edge(subject.cutback, subject.job.words) {
+    let words = subject.job.words;
+    let why = match past_edge(subject.cutback, words) {
         Ok(past) if past >= Station::ZERO => return None,
         Ok(past) => format!(
-            "{id} can end {:.1} mm before the edge of the insulation screen: how the body's bore lies there is not computed",
-            -past.mm()
+            "{id} can end {} before the edge of the insulation screen: how the body's bore lies there is not computed",
+            words.along((-past).ceil(), Toward::Longer)
         ),
         Err(why) => format!("where {id} lies: {why}"),
     };

@@ -1,14 +1,14 @@
 //! Input: the dimensions of one leg as its readings, papers, rows and windows give them, and what the instructions allow.
 
 use super::Subject;
-use crate::cable::Layer;
+use crate::cable::{Layer, Words};
 use crate::catalogue::{Adapter, Body};
 use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
 use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
 use crate::underlay::{past_edge, past_edge_least};
-use jointwright_units::{Interval, Length, Station, VoltageRms};
+use jointwright_units::{Interval, Length, Station, Toward, VoltageRms};
 
 /// Farthest that the rubber may be stretched or let go from the diameter for which its inside is stated, as a ratio of the two.
 const STRETCH_GREATEST: f64 = 1.5;
@@ -356,7 +356,7 @@ fn reaches(
     let refused = |why: String| Err(NotDrawn::Refused(why));
     let missing = |why: String| unknown(&format!("where {id} lies: {why}"), Vec::new());
     let past = past_edge(subject.cutback, subject.job.words).map_err(missing)?;
-    if let Some(short) = too_short(adapter, past) {
+    if let Some(short) = too_short(adapter, past, subject.job.words) {
         return Err(unknown(&short, Vec::new()));
     }
     let near = from_datum(Plane::AdapterNear)?.1;
@@ -384,7 +384,7 @@ fn reaches(
 }
 
 /// What is said of an adapter that does not pass the edge of the insulation screen by its own thickness, wherever the windows let it lie.
-fn too_short(adapter: &Adapter, past: Station) -> Option<String> {
+fn too_short(adapter: &Adapter, past: Station, words: Words) -> Option<String> {
     let least = past_edge_least(adapter)?;
     if past >= Station::from(least) {
         return None;
@@ -392,14 +392,14 @@ fn too_short(adapter: &Adapter, past: Station) -> Option<String> {
     let id = &adapter.head.id;
     Some(if past < Station::ZERO {
         format!(
-            "{id} can end {:.1} mm before the edge of the insulation screen: what lies in the body's bore there is not drawn",
-            -past.mm()
+            "{id} can end {} before the edge of the insulation screen: what lies in the body's bore there is not drawn",
+            words.along((-past).ceil(), Toward::Longer)
         )
     } else {
         format!(
-            "{id} can end {:.1} mm past the edge of the insulation screen, less than the {:.1} mm that it can be thick: what lies in the body's bore there is not drawn",
-            past.mm(),
-            least.mm()
+            "{id} can end {} past the edge of the insulation screen, less than the {} that it can be thick: what lies in the body's bore there is not drawn",
+            words.along(past.floor(), Toward::Shorter),
+            words.along(least, Toward::Longer)
         )
     })
 }
@@ -428,7 +428,7 @@ fn allowed(
         .map_err(|_| "the instructions alone place no screen edge".to_owned())?;
     let words = subject.job.words;
     if let Some(adapter) = adapter
-        && let Some(short) = too_short(adapter, past_edge(&alone, words)?)
+        && let Some(short) = too_short(adapter, past_edge(&alone, words)?, words)
     {
         return Err(format!("by the instructions alone {short}"));
     }
