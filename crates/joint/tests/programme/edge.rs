@@ -151,7 +151,7 @@ fn of_a_tape_with_wires_the_row_settles_it_and_else_every_page_asks() {
         let plan = planned(&order);
         for leg in &plan.legs {
             let cut = edge(leg);
-            assert_eq!((cut.kind.as_str(), cut.act()), (kind, act));
+            assert_eq!((cut.kind.name(), cut.act()), (kind, act));
             let keeps = cut.keeps.as_deref();
             assert_eq!(keeps.is_some(), says.is_some(), "{keeps:?}");
             assert!(keeps.unwrap_or_default().contains(says.unwrap_or_default()));

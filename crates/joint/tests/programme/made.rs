@@ -185,7 +185,7 @@ fn each_end_of_a_sleeve_is_read_as_made_by_its_own_window() {
         .make_up
         .steps
         .iter()
-        .filter(|s| s.stage == "connect")
+        .filter(|s| s.stage == Stage::Connect)
         .flat_map(|s| &s.hold)
         .collect();
     let of = |what: &str, leg: &str| {
