@@ -4,7 +4,7 @@
 
 use crate::asks_page::asks;
 use jointwright_joint::cable::Words;
-use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::catalogue::{PartKind, die_words};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
@@ -458,7 +458,7 @@ fn presses(n: i64, connector: &ConnectorDoc) -> String {
 
 fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
     let mut words = vec![connector.means.name().to_owned()];
-    words.extend(connector.die.as_ref().map(|die| format!("die {die}")));
+    words.extend(connector.die.as_deref().map(die_words));
     words.extend(connector.end.as_ref().map(|end| format!("end {end}")));
     words.extend(connector.presses.map(|n| presses(n, connector)));
     lines.wrap("      ", &words.join(", "));

@@ -36,6 +36,8 @@ const LEADER: [f64; 2] = [14.0, 17.5];
 pub(crate) const TEXT: [f64; 2] = [18.0, 48.0];
 const BARS: [f64; 2] = [49.6, 51.8];
 const MM_LEFT: f64 = 53.0;
+/// Where the figures of inches and of millimetres stand, from left to right, mm.
+pub(crate) const FIGURES: [[f64; 2]; 2] = [[5.2, 9.0], [MM_LEFT, 57.4]];
 /// Calibration bars: along in millimetres and in inches, and across, mm.
 const BAR_MM: f64 = 100.0;
 const BAR_IN: f64 = 4.0 * 25.4;
@@ -546,13 +548,15 @@ impl Page {
 
     /// A line at which two pieces are joined: at both edges, with a ring, so that it is not taken for a mark.
     fn join(&mut self, at: f64, name: &str) {
-        for [from, to] in [[0.0, LEADER[0] - 2.0], [MM_LEFT + 1.0, WIDTH]] {
+        // The figures of both scales stay free: a line of a join lies on a numbered line of one of them.
+        let [inch, mm] = FIGURES;
+        for [from, to] in [[0.0, inch[0]], [inch[1], LEADER[0]], [mm[1], WIDTH]] {
             let _ = writeln!(
                 self.body,
                 "<line x1=\"{from}\" y1=\"{at:.4}\" x2=\"{to}\" y2=\"{at:.4}\" stroke=\"black\" stroke-width=\"0.3\" stroke-dasharray=\"1.6 0.6\" data-join=\"{name}\"/>"
             );
         }
-        for x in [6.5, WIDTH - 1.6] {
+        for x in [LEADER[0] - 2.6, WIDTH - 1.4] {
             let _ = writeln!(
                 self.body,
                 "<circle cx=\"{x}\" cy=\"{at:.4}\" r=\"1.1\" fill=\"none\" stroke=\"black\" stroke-width=\"0.3\"/>"

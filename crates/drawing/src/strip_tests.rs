@@ -1,6 +1,6 @@
 //! Strips: marks read back from the picture, what is left out, what cannot be turned off.
 
-use crate::strip::{BETWEEN, Block, Strip, TEXT, Words, arranged, strips, unbroken};
+use crate::strip::{BETWEEN, Block, FIGURES, Strip, TEXT, Words, arranged, strips, unbroken};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
@@ -364,4 +364,61 @@ fn no_line_is_wider_than_its_column() {
 fn the_same_plan_gives_the_same_strip() {
     let plan = planned(THREE_WAY);
     assert_eq!(strip_of(&plan, 1), strip_of(&plan, 1));
+}
+
+/// Figures of the scales: left edge, right edge at the widest that a letter is, baseline.
+fn figures(piece: &Strip) -> Vec<[f64; 3]> {
+    let texts = piece.svg.lines().filter(|l| l.starts_with("<text"));
+    let of = |line: &str| {
+        let (_, rest) = line.split_once('>')?;
+        let text = rest.split('<').next()?;
+        let is_figure = !text.is_empty() && text.bytes().all(|b| b.is_ascii_digit());
+        let (x, y) = (attribute(line, "x")?, attribute(line, "y")?);
+        let size = attribute(line, "font-size")?;
+        let is_scale = !FIGURES.iter().all(|[from, to]| x < *from || x > *to);
+        (is_figure && is_scale).then(|| [x, x + 0.6 * size * text.len() as f64, y])
+    };
+    texts.filter_map(of).collect()
+}
+
+#[test]
+fn no_line_and_no_ring_of_a_join_lies_on_a_figure_of_a_scale() {
+    let (mut n_rings, mut n_near) = (0, 0);
+    for plan in all_plans() {
+        for leg in &plan.legs {
+            for piece in strips(leg, 1, &plan, LETTER_PAGE_MM) {
+                let figures = figures(&piece);
+                assert!(figures.iter().all(|[_, right, _]| {
+                    FIGURES
+                        .iter()
+                        .any(|[_, to]| (to - right).abs() < 6.0 && right <= to)
+                }));
+                let rings = lines_with(&piece.svg, "<circle").into_iter().map(|line| {
+                    let [x, y, r] = ["cx", "cy", "r"].map(|n| attribute(line, n).expect("a ring"));
+                    n_rings += 1;
+                    [x - r, x + r, y]
+                });
+                let ends =
+                    |line: &str| ["x1", "x2", "y1"].map(|n| attribute(line, n).expect("a line"));
+                let lines = lines_with(&piece.svg, "data-join=").into_iter().map(ends);
+                let drawn: Vec<[f64; 3]> = rings.chain(lines).collect();
+                for [left, right, y] in drawn {
+                    for figure in &figures {
+                        if (y - figure[2] + 1.0).abs() > 2.6 {
+                            continue;
+                        }
+                        n_near += 1;
+                        assert!(
+                            right < figure[0] || left > figure[1],
+                            "{left} to {right} at {y} lies on {figure:?}"
+                        );
+                    }
+                }
+            }
+        }
+    }
+    assert!(
+        n_rings > 20 && n_near > 20,
+        "{n_rings} rings, {n_near} near"
+    );
 }

@@ -11,6 +11,7 @@
 use crate::cable::Layer;
 use crate::catalogue::{Consumable, Head, Means, PartKind, Wrap};
 use crate::checks::{Inputs, LegInputs};
+use crate::cutback::Growth;
 use crate::job::JointKind;
 use jointwright_units::Length;
 use schemars::JsonSchema;
@@ -34,6 +35,8 @@ pub enum ItemKind {
     Bus,
     /// Insulating plug of a port without a leg.
     Plug,
+    /// Connector that a trial press uses up.
+    Trial,
     /// What is used up.
     Consumable,
 }
@@ -49,6 +52,7 @@ impl ItemKind {
             ItemKind::Seal => PartKind::Seal.name(),
             ItemKind::Bus => "bus",
             ItemKind::Plug => "plug",
+            ItemKind::Trial => "connector for a trial",
             ItemKind::Consumable => "consumable",
         }
     }
@@ -155,9 +159,36 @@ pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
             }
         }
     }
+    trials(inputs, &mut items);
     common(inputs, &mut items);
     consumables(inputs, &mut items);
     items
+}
+
+/// One more of every connector whose growth is not measured, and a piece of its conductor: the trial press uses them up.
+fn trials(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
+    for leg in &inputs.legs {
+        let (Some(connector), Some(end)) = (leg.chosen.connector, leg.chosen.end) else {
+            continue;
+        };
+        if !connector.grows() || !matches!(leg.cutback.growth, Growth::Unknown(_)) {
+            continue;
+        }
+        let conductor = leg.leg.cable.conductor.phrase(inputs.order.job.words);
+        let on = format!("trial press on a piece of {conductor}{}", end.of_end());
+        let mut trials = items.iter_mut().filter(|i| i.kind == ItemKind::Trial);
+        match trials.find(|i| i.id == connector.head.id) {
+            Some(item) if item.used_for.contains(&on) => {}
+            Some(item) => {
+                item.used_for.push(on);
+                item.pieces = item.pieces.map(|n| n + 1);
+            }
+            None => items.push(Item {
+                pieces: Some(1),
+                ..item(ItemKind::Trial, &connector.head, vec![on])
+            }),
+        }
+    }
 }
 
 fn ends(leg: &LegInputs<'_>) -> Vec<String> {

@@ -4,7 +4,7 @@
 
 use crate::clip::{clipped, whole};
 use jointwright_joint::cable::Words;
-use jointwright_joint::catalogue::{Means, PartKind};
+use jointwright_joint::catalogue::{Means, PartKind, die_words};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, EndDoc, LegDoc, PartDoc, Plan, RulingDoc, RungDoc,
@@ -284,12 +284,12 @@ fn connector(leg: &LegDoc) -> Vec<String> {
     );
     if doc.means == Means::Compression {
         said.push(format!(
-            "die {}; {}",
+            "{}; {}",
             doc.die
                 .as_deref()
-                .map_or("not named: see its instructions".to_owned(), |die| clipped(
-                    die, 40
-                )),
+                .map_or("die not named: see its instructions".to_owned(), |die| {
+                    die_words(&clipped(die, 40))
+                }),
             doc.presses.map_or(
                 "presses not named: see its instructions".to_owned(),
                 |n| match doc.end {

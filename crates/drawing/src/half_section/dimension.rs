@@ -13,7 +13,7 @@ const DIGITS: usize = 24;
 /// Size of the numbers, mm.
 const NUMBER: f64 = 3.2;
 /// Letters of a small line of the column.
-const LETTERS: usize = 44;
+pub(super) const LETTERS: usize = 44;
 
 /// Name of the datum of a leg.
 pub(super) fn datum_name(leg: &LegDoc) -> &str {
@@ -42,11 +42,11 @@ impl<'a> Row<'a> {
             (Some(_), None, None) => "nobody sets a window".to_owned(),
             (None, ..) => String::new(),
         };
-        Self {
-            cut,
-            number,
-            below: wrapped(&below, LETTERS, 3),
-        }
+        let mut below = wrapped(&below, LETTERS, 3);
+        // How much of a shield that is laid back is kept, or that it must be asked for.
+        let keeps = cut.keeps.as_deref().unwrap_or_default();
+        below.extend(wrapped(keeps, LETTERS, 4));
+        Self { cut, number, below }
     }
 
     /// What comes after the number in small letters.

@@ -1,8 +1,9 @@
 //! Tests of the half section.
 
-use super::dimension::{FAILS, datum_name};
+use super::dimension::{FAILS, LETTERS, datum_name};
 use super::sheet::{Role, Sheet, WIDTH, Words};
 use super::{Style, Theme, composed, fails, half_section};
+use crate::label::wrapped;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
@@ -44,6 +45,11 @@ fn number(cut: &CutDoc) -> Option<String> {
     })
 }
 
+/// What of a shield is kept, in the lines of the column.
+fn kept(cut: &CutDoc) -> Vec<String> {
+    wrapped(cut.keeps.as_deref().unwrap_or_default(), LETTERS, 4)
+}
+
 fn has_unit(text: &str) -> bool {
     let words: Vec<&str> = text.split([' ', '\u{a0}', ',', ';']).collect();
     let is_number = |word: &str| word.starts_with(|letter: char| letter.is_ascii_digit());
@@ -60,6 +66,7 @@ fn strangers(sheet: &Sheet, leg: &LegDoc) -> Vec<String> {
         .iter()
         .filter_map(|cut| cut.printed_window.as_ref());
     own.extend(windows.map(PrintedWindowDoc::text));
+    own.extend(leg.cuts.iter().flat_map(kept));
     let texts = sheet.texts.iter().map(|words| words.text.clone());
     texts
         .filter(|text| has_unit(text) && !own.contains(text))
@@ -68,7 +75,7 @@ fn strangers(sheet: &Sheet, leg: &LegDoc) -> Vec<String> {
 
 #[test]
 fn every_dimension_is_the_plans_own_text() {
-    let mut n_cuts = 0;
+    let (mut n_cuts, mut n_kept) = (0, 0);
     for job in EXAMPLES {
         let plan = plan_of(job);
         for leg in &plan.legs {
@@ -80,7 +87,8 @@ fn every_dimension_is_the_plans_own_text() {
                     number(cut),
                     cut.printed_window.as_ref().map(PrintedWindowDoc::text),
                 ];
-                for text in wanted.into_iter().flatten() {
+                n_kept += usize::from(cut.keeps.is_some());
+                for text in wanted.into_iter().flatten().chain(kept(cut)) {
                     assert!(sheet.texts.iter().any(|words| words.text == text), "{text}");
                 }
             }
@@ -89,7 +97,7 @@ fn every_dimension_is_the_plans_own_text() {
             assert_eq!(strangers(&sheet, leg).len(), 1);
         }
     }
-    assert!(n_cuts > 40, "{n_cuts}");
+    assert!(n_cuts > 40 && n_kept > 3, "{n_cuts} {n_kept}");
 }
 
 #[test]

@@ -181,6 +181,18 @@ impl Connector {
     }
 }
 
+/// A die in a sentence: "die 18" for one called 18, and its own name where that says what it is.
+pub fn die_words(die: &str) -> String {
+    let is_said = die
+        .split(|c: char| !c.is_alphanumeric())
+        .any(|word| word.eq_ignore_ascii_case("die"));
+    if is_said {
+        die.to_owned()
+    } else {
+        format!("die {die}")
+    }
+}
+
 impl ConnectorEnd {
     /// Whether its row names this conductor: size, metal and stranding.
     pub fn takes(&self, conductor: Conductor) -> bool {
@@ -204,6 +216,11 @@ impl ConnectorEnd {
             .as_ref()
             .map(|name| format!(", end {name}"))
             .unwrap_or_default()
+    }
+
+    /// Its die in a sentence, where its row names one.
+    pub fn die_words(&self) -> Option<String> {
+        self.die.as_deref().map(die_words)
     }
 
     /// The conductors that it takes, in words.
@@ -694,5 +711,24 @@ impl Row for Connector {
             ends: ends.ends,
             head,
         })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_die_is_called_a_die_once() {
+        for (name, words) in [
+            ("18", "die 18"),
+            ("die 18", "die 18"),
+            ("Die U-26", "Die U-26"),
+            ("invented die 26", "invented die 26"),
+            ("hex-die-9", "hex-die-9"),
+            ("diesel 4", "die diesel 4"),
+        ] {
+            assert_eq!(die_words(name), words);
+        }
     }
 }

@@ -21,7 +21,7 @@ mod walk_row;
 mod word;
 
 pub use as_made::AsMade;
-pub use connector::{Connector, ConnectorEnd, NoEnd};
+pub use connector::{Connector, ConnectorEnd, NoEnd, die_words};
 pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
 pub use part_kind::PartKind;
 pub use piece::{

@@ -1,6 +1,6 @@
 //! The links of one leg: those that rows and the owner give, and those that follow from the connector.
 
-use crate::catalogue::{Connector, ConnectorEnd, LinkRow};
+use crate::catalogue::{Connector, ConnectorEnd, LinkRow, die_words};
 use crate::fit::Chosen;
 use crate::job::{Job, Leg, TrialPress};
 use crate::plane::Plane;
@@ -86,10 +86,11 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
         } else {
             let tried: Vec<String> = same_part.iter().map(|t| pressed_as(t)).collect();
             format!(
-                "no trial press of {}{} is like this one: its paper asks for die {}, {} presses, here on {}; tried: {}",
+                "no trial press of {}{} is like this one: its paper asks for {}, {} presses, here on {}; tried: {}",
                 connector.head.id,
                 end.of_end(),
-                end.die.as_deref().unwrap_or("not named"),
+                end.die_words()
+                    .unwrap_or_else(|| "a die that it does not name".to_owned()),
                 end.presses
                     .map_or("any number of".to_owned(), |n| n.to_string()),
                 conductor.size,
@@ -125,8 +126,10 @@ fn unnamed(end: &ConnectorEnd) -> Option<&'static str> {
 
 fn pressed_as(trial: &TrialPress) -> String {
     format!(
-        "die {}, {} presses on {}",
-        trial.die, trial.presses, trial.size
+        "{}, {} presses on {}",
+        die_words(&trial.die),
+        trial.presses,
+        trial.size
     )
 }
 

@@ -4,7 +4,7 @@ use crate::cases::{everything, named};
 use jointwright_joint::cable::Layer;
 use jointwright_joint::catalogue::{Means, Wrap};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::material::{items, tape_length_m, tools};
+use jointwright_joint::material::{ItemKind, items, tape_length_m, tools};
 use jointwright_units::Length;
 
 fn wrap(layers: i64, lap_ratio: f64, drawn_ratio: f64) -> Wrap {
@@ -126,4 +126,25 @@ fn a_press_is_asked_for_with_its_die_only_where_something_is_pressed() {
         n_with > 0 && n_without > 0,
         "{n_with} with, {n_without} without"
     );
+}
+
+/// The sleeve that the trial press uses up was in no list of parts.
+#[test]
+fn a_connector_whose_growth_is_not_measured_is_counted_once_more_for_its_trial() {
+    let of = |slug: &str| {
+        let order = named(slug).order();
+        let judged = judge(&order).expect("the rows agree");
+        let all = items(&judged.inputs);
+        let trials = all.into_iter().filter(|i| i.kind == ItemKind::Trial);
+        trials.collect::<Vec<_>>()
+    };
+    // Both legs take one sleeve on one conductor: one trial serves both.
+    let unknown = of("straight-tape-growth-unknown");
+    assert_eq!(unknown.len(), 1, "{unknown:?}");
+    assert_eq!(unknown[0].pieces, Some(1));
+    assert!(unknown[0].used_for[0].contains("trial press on a piece of"));
+    assert_eq!(of("straight-wires-growth-measured"), []);
+    assert_eq!(of("dock-straight-not-pressed").len(), 1);
+    // Pressed as a trial already, and shear bolts, which grow by nothing.
+    assert_eq!(of("larkspur-three-way"), []);
 }
