@@ -5,6 +5,7 @@
 use crate::page::{Lines, banner_of, mark};
 use crate::rate_page::Done;
 use jointwright_joint::job::Order;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc, rate_cable};
 
 /// What every rating of a cable says.
@@ -48,7 +49,7 @@ fn page(document: &CableRateDoc) -> String {
     }
     lines.wrap("  ", &format!("cable {}", document.cable));
     if let Some(why) = &document.why {
-        lines.wrap("  ", &format!("{}: {why}", document.state));
+        lines.wrap("  ", &format!("{}: {why}", document.state.words()));
     }
     for question in &document.questions {
         lines.wrap("  ", &format!("ask: {question}"));
@@ -70,18 +71,18 @@ fn page(document: &CableRateDoc) -> String {
 
 /// What comes of the job's load, before any number.
 fn verdict(document: &CableRateDoc, lines: &mut Lines) {
-    match document.outcome.as_str() {
-        "fail" => {
+    match document.outcome {
+        Outcome::Fail => {
             lines.wrap("", "THE JOB'S LOAD IS TOO MUCH FOR THIS CABLE, by the job's own limit.");
             for fail in &document.fails {
                 lines.wrap("  ", &format!("FAILS {fail}"));
             }
         }
-        "pass" => lines.wrap(
+        Outcome::Pass => lines.wrap(
             "",
             "The conductor keeps below the job's own limit at the job's load; that says nothing of joints, terminations and other limits, and permits nothing.",
         ),
-        _ => lines.wrap("", "Not judged; nothing below permits a load."),
+        Outcome::NotJudged => lines.wrap("", "Not judged; nothing below permits a load."),
     }
 }
 

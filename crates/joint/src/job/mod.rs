@@ -26,7 +26,7 @@ pub use bridge::BridgeOff;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
-    AirForm, Bank, Blank, Closing, Confirmation, Count, Duct, DuctFilling, Duty, End, Job,
+    AirForm, Bank, Blank, Closing, Confirmation, Count, Drying, Duct, DuctFilling, Duty, End, Job,
     JointKind, Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place,
     Reading, Room, Soil, Surface, Surrounding, System, TrialPress,
 };

@@ -2,7 +2,7 @@
 
 use super::shape::field;
 use super::shield::Formation;
-use super::types::{AirForm, Bank, Duct, DuctFilling, Soil, Surrounding};
+use super::types::{AirForm, Bank, Drying, Duct, DuctFilling, Soil, Surrounding};
 use super::walk_job::JobReader;
 use crate::catalogue::{CAPACITY, RESISTIVITY, stuff};
 use crate::form::Need::{Optional, Required};
@@ -110,7 +110,31 @@ const SOIL: Shape = Shape {
                 greatest: 10.0,
             },
             Required,
-            "Its greatest thermal resistivity, K·m/W, dry seasons included; `from` says who found it.",
+            "Its greatest thermal resistivity, K·m/W, dry seasons included, and where it dries about warm cables that of what stays moist; `from` says who found it.",
+        ),
+        field(
+            "dries",
+            Kind::Flag,
+            Required,
+            "Whether it dries out about cables or ducts that stay warm, as `from` says.",
+        ),
+        field(
+            "dry_k_m_per_w",
+            Kind::Number {
+                least: 0.1,
+                greatest: 10.0,
+            },
+            Optional,
+            "With `dries`: greatest thermal resistivity of what has dried out, K·m/W.",
+        ),
+        field(
+            "dries_above_k",
+            Kind::Number {
+                least: 0.0,
+                greatest: 100.0,
+            },
+            Optional,
+            "With `dries`: it dries where it is warmer than the undisturbed soil by more than this, K.",
         ),
         field(
             "formation",
@@ -288,6 +312,7 @@ impl JobReader<'_> {
                 "Give the distance between the axes of neighbours.",
             );
         }
+        self.drying_is_whole(soil);
         if (n_circuits > 1) != soil.is_given("circuits_apart") {
             self.complain(
                 soil.at,
@@ -298,6 +323,13 @@ impl JobReader<'_> {
         Some(Soil {
             depth_m: metres("depth")?,
             resistivity_k_m_per_w: soil.number("resistivity_k_m_per_w")?,
+            drying: match soil.flag("dries")? {
+                true => Some(Drying {
+                    dry_k_m_per_w: soil.number("dry_k_m_per_w")?,
+                    above_k: soil.number("dries_above_k")?,
+                }),
+                false => None,
+            },
             formation: match soil.text("formation")? {
                 "trefoil" => Some(Formation::Trefoil),
                 "flat" => Some(Formation::Flat),
@@ -307,6 +339,29 @@ impl JobReader<'_> {
             n_circuits: usize::try_from(n_circuits).ok()?,
             circuits_apart_m: metres("circuits_apart"),
         })
+    }
+
+    /// Soil that dries says to what and above what, other soil neither; dry soil conducts no better.
+    fn drying_is_whole(&mut self, soil: &Record) {
+        let names = ["dry_k_m_per_w", "dries_above_k"];
+        let dries = soil.flag("dries");
+        if dries.is_some_and(|dries| names.iter().any(|name| soil.is_given(name) != dries)) {
+            self.complain(
+                soil.at,
+                "Soil that dries gives `dry_k_m_per_w` and `dries_above_k`, and soil that does not gives neither.".to_owned(),
+                "Say `dries = true` with both, or `dries = false` with none.",
+            );
+        }
+        if let (Some(moist), Some(dry)) =
+            (soil.number("resistivity_k_m_per_w"), soil.number(names[0]))
+            && dry < moist
+        {
+            self.complain(
+                soil.at(names[0]),
+                format!("The soil would conduct better when dry, {dry} K·m/W, than moist, {moist} K·m/W."),
+                "Exchange them.",
+            );
+        }
     }
 
     fn duct(&mut self, row: &Record) -> Option<Duct> {

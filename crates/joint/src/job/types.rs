@@ -300,8 +300,10 @@ pub struct Surrounding {
 pub struct Soil {
     /// From the surface to the axis of the cable, the middle of the trefoil or the duct, m.
     pub depth_m: f64,
-    /// Thermal resistivity, K·m/W.
+    /// Thermal resistivity, K·m/W; where it dries, that of what stays moist.
     pub resistivity_k_m_per_w: f64,
+    /// How it dries about what is warm; nothing where it does not.
+    pub drying: Option<Drying>,
     /// How the cables or ducts of one circuit lie; nothing where it is one cable or duct.
     pub formation: Option<super::Formation>,
     /// Between the axes of neighbours, m; nothing where they touch.
@@ -310,6 +312,15 @@ pub struct Soil {
     pub n_circuits: usize,
     /// Between the middles of circuits, m.
     pub circuits_apart_m: Option<f64>,
+}
+
+/// Soil that dries about what is warm.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Drying {
+    /// Thermal resistivity of what has dried, K·m/W.
+    pub dry_k_m_per_w: f64,
+    /// It dries where it is warmer than its surroundings by more than this, K.
+    pub above_k: f64,
 }
 
 /// A duct.

@@ -1,5 +1,6 @@
 //! Cable run: the rating of a cable without a joint.
 
+use super::state::StateDoc;
 use super::told_apart::{MarkDoc, mark_with};
 use super::warm::stated_words;
 use super::{INVENTED, program, verdict::fails};
@@ -8,7 +9,7 @@ use crate::judge::worst;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word, shown};
 use crate::warm::{CableRun, RunAt, Stretched, rate_run};
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// The question that a run of cable is held against.
 const CHECK: &str = "service_temperature";
@@ -25,7 +26,7 @@ const ASSUMES: &[&str] = &[
 ];
 
 /// A rating of a cable without a joint.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CableRateDoc {
     /// What stands across its face, where anything is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -35,22 +36,22 @@ pub struct CableRateDoc {
     /// The mark of this rating: of all that went in and of its outcome.
     pub plan_mark: MarkDoc,
     /// "pass", "fail" or "not-judged": whether the job's load keeps the conductor below the highest temperature that the job states, in every stretch.
-    pub outcome: String,
+    pub outcome: Outcome,
     /// What fails.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fails: Vec<String>,
     /// What is not judged, and why.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_judged: Vec<String>,
     /// The cable.
     pub cable: String,
-    /// "computed" or "not known".
-    pub state: String,
+    /// Whether it was computed.
+    pub state: StateDoc,
     /// Why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to makers and to the owner.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
     /// Highest temperature of the conductor that the job states, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -65,7 +66,7 @@ pub struct CableRateDoc {
 }
 
 /// One stretch of a run.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StretchDoc {
     /// What it is.
     pub what: String,
@@ -80,7 +81,7 @@ pub struct StretchDoc {
 }
 
 /// A cable at one load.
-#[derive(Clone, Debug, Serialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RunAtDoc {
     /// Load, A.
     pub load_a: f64,
@@ -124,8 +125,12 @@ pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
     let rulings = rulings(job, run.as_ref().ok());
     let outcome = worst(&rulings);
     let (state, why, questions) = match &run {
-        Ok(_) => ("computed", None, Vec::new()),
-        Err(open) => ("not known", Some(open.why.clone()), open.questions.clone()),
+        Ok(_) => (StateDoc::Computed, None, Vec::new()),
+        Err(open) => (
+            StateDoc::NotKnown,
+            Some(open.why.clone()),
+            open.questions.clone(),
+        ),
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
     let open = open.filter_map(|r| r.why.clone());
@@ -133,11 +138,11 @@ pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
         invented: job.invented.then(|| INVENTED.to_owned()),
         job: job.id.clone(),
         plan_mark: mark_with(order, outcome.name(), &program()),
-        outcome: outcome.name().to_owned(),
+        outcome,
         fails: fails(&rulings),
         not_judged: open.collect(),
         cable: cable_words(job),
-        state: state.to_owned(),
+        state,
         why,
         questions,
         limit_degc: job.duty.conductor_greatest_degc,

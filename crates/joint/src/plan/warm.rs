@@ -324,8 +324,14 @@ fn stated(row: &Surrounding) -> String {
             }
         )
     });
+    let dries = soil.drying.map_or(String::new(), |drying| {
+        format!(
+            ", drying to {} K m/W above {} K",
+            drying.dry_k_m_per_w, drying.above_k
+        )
+    });
     format!(
-        "soil of {} K m/W, {} m deep{duct}",
+        "soil of {} K m/W{dries}, {} m deep{duct}",
         soil.resistivity_k_m_per_w,
         shown(soil.depth_m)
     )

@@ -6,7 +6,7 @@
 
 use super::outside::{self, FREE_AIR, Surface};
 use crate::cable::{self, Metal};
-use crate::job::{Job, Leg, Surrounding};
+use crate::job::{Job, Leg, Soil, Surrounding};
 use crate::section::Unknown;
 use crate::shielding::{Round, ShieldLoss, along, shield_loss};
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
@@ -310,7 +310,7 @@ impl Run<'_> {
             jacket_m: (shield_m, jacket_m),
             jacket_k_m_per_w: self.stuffs.1,
         };
-        let (outside, says) = outside_of(row, &surface, memory)?;
+        let around = outside_of(row, &surface, memory)?;
         let papers = self.leg.cable.conductor;
         let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
         // Axes as stated, else cables that touch: the warm side.
@@ -336,11 +336,14 @@ impl Run<'_> {
             dielectric_w_per_m: 0.0,
             inner_k_m_per_w: vec![layer_k_m_per_w(self.stuffs.0, conductor_m, screen_m)],
             // Metal conducts better than the jacket that is taken in its place.
-            outer_k_m_per_w: vec![layer_k_m_per_w(self.stuffs.1, screen_m, jacket_m)],
-            outside,
+            outer_k_m_per_w: vec![
+                layer_k_m_per_w(self.stuffs.1, screen_m, jacket_m),
+                around.before_k_m_per_w,
+            ],
+            outside: around.outside,
             ambient_degc: row.degc,
         };
-        Ok((circuit, says))
+        Ok((circuit, around.says))
     }
 }
 
@@ -348,34 +351,88 @@ fn coefficient_per_k(metal: Metal) -> f64 {
     metal.coefficient_at_per_k(20.0)
 }
 
-/// What a row does with the heat of a cable, and that in words where it was computed.
+/// What a row does with the heat of a cable.
+struct Around {
+    /// What does not grow as the soil dries, K·m/W.
+    before_k_m_per_w: f64,
+    outside: Outside,
+    /// In words, where it was computed.
+    says: Option<String>,
+}
+
 fn outside_of(
     row: &Surrounding,
     surface: &Surface,
     memory: &mut Vec<&'static str>,
-) -> Result<(Outside, Option<String>), String> {
+) -> Result<Around, String> {
     let outside_m = surface.jacket_m.1;
-    let soil = |resistance_k_m_per_w| Outside::Soil {
-        resistance_k_m_per_w,
+    let stated = |resistance_k_m_per_w| Around {
+        before_k_m_per_w: 0.0,
+        outside: Outside::Soil {
+            resistance_k_m_per_w,
+        },
+        says: None,
     };
-    if let Some(of) = &row.soil {
-        let parts = outside::in_soil(of, row.duct.as_ref(), surface, row.degc)?;
-        memory.extend(parts.iter().filter_map(|part| part.memory));
-        let total = parts.iter().map(|part| part.k_m_per_w).sum();
-        return Ok((soil(total), Some(outside::words(&parts))));
+    if let Some(soil) = &row.soil {
+        return buried(row, soil, surface, memory);
     }
     if let Some(form) = row.air {
         memory.push(FREE_AIR);
-        let air = Outside::Air {
-            film: Film::Coefficient(outside::hanging(form)),
-            outside_m,
-        };
         let says = "film of still air, computed for its own rise ([iec_60287_2_1], from memory)";
-        return Ok((air, Some(says.to_owned())));
+        return Ok(Around {
+            before_k_m_per_w: 0.0,
+            outside: Outside::Air {
+                film: Film::Coefficient(outside::hanging(form)),
+                outside_m,
+            },
+            says: Some(says.to_owned()),
+        });
     }
     match (row.film_w_per_m2k, row.outside_k_m_per_w) {
-        (Some(film), _) => Ok((soil(1.0 / (PI * outside_m * film)), None)),
-        (None, Some(resistance)) => Ok((soil(resistance), None)),
+        (Some(film), _) => Ok(stated(1.0 / (PI * outside_m * film))),
+        (None, Some(resistance)) => Ok(stated(resistance)),
         (None, None) => Err("neither a film nor a resistance".to_owned()),
     }
+}
+
+/// Soil about a cable or its duct; about a cable without a duct it dries in two zones, about ducts as if all of it had.
+fn buried(
+    row: &Surrounding,
+    soil: &Soil,
+    surface: &Surface,
+    memory: &mut Vec<&'static str>,
+) -> Result<Around, String> {
+    let duct = row.duct.as_ref();
+    let drying = soil.drying.filter(|_| duct.is_none());
+    let parts = match drying {
+        Some(_) => outside::in_moist_soil(soil, None, surface, row.degc)?,
+        None => outside::in_soil(soil, duct, surface, row.degc)?,
+    };
+    memory.extend(parts.iter().filter_map(|part| part.memory));
+    let sum = |is_soil: bool| -> f64 {
+        let ours = parts.iter().filter(|part| part.is_soil == is_soil);
+        ours.map(|part| part.k_m_per_w).sum()
+    };
+    let says = outside::words(&parts);
+    Ok(match drying {
+        None => Around {
+            before_k_m_per_w: sum(false),
+            outside: Outside::Soil {
+                resistance_k_m_per_w: sum(true),
+            },
+            says: Some(says),
+        },
+        Some(drying) => Around {
+            before_k_m_per_w: sum(false),
+            outside: Outside::DryingSoil {
+                moist_k_m_per_w: sum(true),
+                dry_ratio: drying.dry_k_m_per_w / soil.resistivity_k_m_per_w,
+                critical_rise_k: drying.above_k,
+            },
+            says: Some(format!(
+                "{says}; where the soil is warmer than the undisturbed soil by more than {} K it dries, to {} K m/W (two zones, [iec_60287_1_1] clause 1.4.2)",
+                drying.above_k, drying.dry_k_m_per_w
+            )),
+        },
+    })
 }

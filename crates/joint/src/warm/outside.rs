@@ -23,6 +23,8 @@ pub(super) struct Part {
     pub what: String,
     pub k_m_per_w: f64,
     pub source: &'static str,
+    /// Whether it is of the soil itself, and grows as the soil dries.
+    pub is_soil: bool,
     /// Key under which the owner may confirm it, where it is from memory.
     pub memory: Option<&'static str>,
 }
@@ -40,11 +42,36 @@ const IMAGES: &str = "closed form (images) [iec_60287_2_1]";
 const TREFOIL: &str = "[iec_60287_2_1], as [cigre_tb880] case 0-1 has it";
 const MEMORY: &str = "[iec_60287_2_1], from memory";
 
-/// Resistance outside a cable in soil or in a duct in it, part by part, K·m/W for the heat of one cable.
+/// Resistance outside a cable in soil or in a duct in it, part by part, K·m/W for the heat of one cable; soil that dries as if all of it had.
 ///
 /// # Errors
 /// Why it cannot be, as a sentence fragment.
 pub(super) fn in_soil(
+    soil: &Soil,
+    duct: Option<&Duct>,
+    surface: &Surface,
+    soil_degc: f64,
+) -> Result<Vec<Part>, String> {
+    let Some(drying) = soil.drying else {
+        return in_moist_soil(soil, duct, surface, soil_degc);
+    };
+    let dry = Soil {
+        resistivity_k_m_per_w: drying.dry_k_m_per_w,
+        drying: None,
+        ..*soil
+    };
+    let mut parts = in_moist_soil(&dry, duct, surface, soil_degc)?;
+    for part in parts.iter_mut().filter(|part| part.is_soil) {
+        part.what = format!("{}, all of it dried out", part.what);
+    }
+    Ok(parts)
+}
+
+/// The same where nothing of it dries.
+///
+/// # Errors
+/// As [`in_soil`].
+pub(super) fn in_moist_soil(
     soil: &Soil,
     duct: Option<&Duct>,
     surface: &Surface,
@@ -74,12 +101,14 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
             what: "soil about a touching trefoil".to_owned(),
             k_m_per_w: own.map_err(|why| why.to_string())?,
             source: TREFOIL,
+            is_soil: true,
             memory: None,
         },
         Part {
             what: "jacket of a touching trefoil, more than its own".to_owned(),
             k_m_per_w: (TOUCHING_TREFOIL_RATIO - 1.0) * jacket,
             source: TREFOIL,
+            is_soil: false,
             memory: None,
         },
     ];
@@ -88,6 +117,7 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
             what: format!("{} circuits beside it", soil.n_circuits - 1),
             k_m_per_w: trefoils_beside(soil)?,
             source: IMAGES,
+            is_soil: true,
             memory: None,
         });
     }
@@ -151,6 +181,7 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
         },
         k_m_per_w: each.into_iter().fold(0.0, f64::max),
         source: IMAGES,
+        is_soil: true,
         memory: None,
     })
 }
@@ -223,12 +254,14 @@ fn in_duct(
             ),
             k_m_per_w: n * filling.resistance_k_m_per_w(over, soil_degc),
             source: MEMORY,
+            is_soil: false,
             memory: Some(DUCT_FILLING),
         },
         Part {
             what: "wall of the duct".to_owned(),
             k_m_per_w: n * layer_k_m_per_w(duct.wall_k_m_per_w, duct.inside_m, duct.outside_m),
             source: "closed form",
+            is_soil: false,
             memory: None,
         },
         about,
@@ -241,6 +274,7 @@ fn in_duct(
             what: "soil in place of concrete beyond the bank".to_owned(),
             k_m_per_w: n * ducts * soil.n_circuits as f64 * more.map_err(|why| why.to_string())?,
             source: MEMORY,
+            is_soil: true,
             memory: Some(DUCT_BANK),
         });
     }
@@ -280,6 +314,7 @@ mod tests {
     const SOIL: Soil = Soil {
         depth_m: 1.0,
         resistivity_k_m_per_w: 1.0,
+        drying: None,
         formation: Some(Formation::Trefoil),
         spacing_m: None,
         n_circuits: 1,

@@ -6,9 +6,8 @@ use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
 const BANK: &str =
     "what = \"duct bank (invented)\", temperature = \"25 degC\", outside_k_m_per_w = 0.9";
 const FILM: &str = "temperature = \"30 degC\", film_w_per_m2k = 8.0";
-const SOIL: &str =
-    "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, formation = \"trefoil\" }";
-const SPACED: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, formation = \"flat\", spacing = \"200 mm\", circuits = 2, circuits_apart = \"900 mm\" }";
+const SOIL: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, dries = false, formation = \"trefoil\" }";
+const SPACED: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, dries = false, formation = \"flat\", spacing = \"200 mm\", circuits = 2, circuits_apart = \"900 mm\" }";
 const DUCT: &str = "duct = { inside = \"104 mm\", outside = \"110 mm\", wall_k_m_per_w = 6.0, holds = \"air-in-plastic\", cables = 1 }";
 const FIRST: &str = "# How jackets were found, and what tests for moisture found.";
 
@@ -55,6 +54,38 @@ fn soil_is_the_resistance_that_is_printed() {
         assert!((degc[0].1 - degc[1].1).abs() < 0.02, "{degc:?}");
         assert_eq!(worst(&both[0], "joint_load_heat"), "pass");
     }
+}
+
+/// Soil that dries counts for a joint as if all of it had: what beyond the joint is dry no ladder follows.
+#[test]
+fn soil_that_dries_is_taken_as_dry_all_over() {
+    let dries = SOIL.replace(
+        "dries = false",
+        "dries = true, dry_k_m_per_w = 2.5, dries_above_k = 30.0",
+    );
+    let (line, dried) = computed(&[(BANK, &beyond(&dries))]);
+    assert!(line.contains("all of it dried out"), "{line}");
+    let dry = SOIL.replace("resistivity_k_m_per_w = 1.2", "resistivity_k_m_per_w = 2.5");
+    assert_eq!(computed(&[(BANK, &beyond(&dry))]).1, dried);
+    assert!(dried > computed(&[(BANK, &beyond(SOIL))]).1 + 1.0);
+}
+
+#[test]
+fn soil_that_half_says_how_it_dries_is_complained_of() {
+    let with = |dries: &str| beyond(&SOIL.replace("dries = false", dries));
+    for dries in [
+        "dries = true",
+        "dries = true, dry_k_m_per_w = 2.5",
+        "dries = true, dries_above_k = 30.0",
+        "dries = false, dry_k_m_per_w = 2.5",
+        "dries = false, dries_above_k = 30.0",
+    ] {
+        complained(BANK, &with(dries), "Soil that dries gives");
+    }
+    let better = "dries = true, dry_k_m_per_w = 1.1, dries_above_k = 30.0";
+    complained(BANK, &with(better), "conduct better when dry");
+    let silent = beyond(&SOIL.replace("dries = false, ", ""));
+    complained(BANK, &silent, "`dries`");
 }
 
 /// 350 kcmil under 34.9 mm, 1 m deep in 1.2 K m/W: 1.8/pi (ln(4/0.0349) - 0.630) = 2.3560, and 0.6 of the jacket once more.
