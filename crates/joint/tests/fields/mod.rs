@@ -4,6 +4,7 @@
 
 mod adapter;
 mod chain;
+mod finer;
 mod gap;
 mod grading;
 mod plug;
