@@ -376,7 +376,7 @@ fn figures(piece: &Strip) -> Vec<[f64; 3]> {
         let (x, y) = (attribute(line, "x")?, attribute(line, "y")?);
         let size = attribute(line, "font-size")?;
         let is_scale = !FIGURES.iter().all(|[from, to]| x < *from || x > *to);
-        (is_figure && is_scale).then(|| [x, x + 0.6 * size * text.len() as f64, y])
+        (is_figure && is_scale).then_some([x, x + 0.6 * size * text.len() as f64, y])
     };
     texts.filter_map(of).collect()
 }

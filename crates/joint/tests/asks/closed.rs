@@ -75,10 +75,7 @@ fn a_closed_question_stays_not_judged_and_is_no_longer_asked() {
 #[test]
 fn a_closing_changes_no_outcome() {
     let outcomes = |plan: &Plan| {
-        let all = plan
-            .rulings
-            .iter()
-            .map(|r| (r.check.clone(), r.ruling.clone()));
+        let all = plan.rulings.iter().map(|r| (r.check.clone(), r.ruling));
         all.collect::<Vec<_>>()
     };
     assert_eq!(outcomes(&plan_with("")), outcomes(&plan_with(CLOSING)));

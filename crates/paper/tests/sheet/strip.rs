@@ -183,7 +183,8 @@ fn zero(page: &[Segment]) -> f64 {
 
 /// Lines of joins of the first strip, from above.
 fn joins(page: &[Segment]) -> Vec<f64> {
-    let lines = page.iter().filter(|s| is_of_first(s, 12.0));
+    // From the edge to the figures of the inches.
+    let lines = page.iter().filter(|s| is_of_first(s, 5.2));
     let mut places: Vec<f64> = lines.map(|s| s.from[1]).collect();
     places.sort_by(f64::total_cmp);
     places
