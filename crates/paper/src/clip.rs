@@ -10,6 +10,11 @@ pub(crate) fn clipped(text: &str, n_most: usize) -> String {
     let mut short: String = clean.chars().take(n_most.saturating_sub(1)).collect();
     short.truncate(short.trim_end().len());
     short.push('…');
+    // What is cut short of somebody's words is still theirs.
+    let opened = short.matches('“').count();
+    if opened > short.matches('”').count() {
+        short.push('”');
+    }
     short
 }
 

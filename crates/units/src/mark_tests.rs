@@ -558,7 +558,7 @@ fn a_bound_is_rounded_to_the_side_that_is_permitted() {
     // Below a sixteenth a sixty-fourth says too little.
     check("0.3 mm", Longer, Rule, "0.012 in (0.3 mm)");
     check("0.0094 mm", Longer, Calliper, "0.00038 in (0.0094 mm)");
-    check("0.000376 mm", Shorter, Calliper, "0.00001 in (0.000376 mm)");
+    check("0.000376 mm", Shorter, Calliper, "0.00001 in (0.00037 mm)");
     assert_eq!(
         bound_text(Length::ZERO - length("20 mm"), Shorter, Rule),
         "-51/64 in (-20.0 mm)"

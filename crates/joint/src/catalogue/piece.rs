@@ -178,7 +178,7 @@ pub(super) const STEP: Shape = Shape {
     fields: &[
         field(
             "say",
-            Kind::Text,
+            Kind::Said,
             Required,
             "The step, in the instructions' sense and our words.",
         ),
@@ -189,7 +189,7 @@ pub(super) const STEP: Shape = Shape {
             "Short names of steps that come before it.",
         ),
         field("id", Kind::Id, Optional, "Short name of this step."),
-        field("caution", Kind::Text, Optional, "What can hurt here."),
+        field("caution", Kind::Said, Optional, "What can hurt here."),
         field(
             "hold",
             Kind::Flag,

@@ -20,12 +20,12 @@ macro_rules! row_fields {
     ($($extra:expr),* $(,)?) => {
         &[
             field("id", Kind::Id, Required, "Short name by which jobs call the part."),
-            field("name", Kind::Text, Required, "What it is, in words."),
+            field("name", Kind::Said, Required, "What it is, in words."),
             field("demonstration", Kind::Flag, Optional, "True for invented parts: everything made with them says so."),
             field("instructions", Kind::Table(&INSTRUCTIONS), Required, "The part's own paper."),
             field("checked_by", Kind::Text, Optional, "Second person, who held the row beside its paper; with `checked`."),
             field("checked", Kind::Date, Optional, "Day on which that was done."),
-            field("note", Kind::Text, Optional, "Anything else."),
+            field("note", Kind::Said, Optional, "Anything else."),
             field("step", Kind::Rows(&STEP), Optional, "Steps of its own instructions."),
             field("shelf", Kind::Table(&SHELF), Optional, "Shelf life."),
             $($extra),*
@@ -210,7 +210,7 @@ const BODY: Shape = Shape {
         PASSES_FIELD,
         field(
             "abrasive",
-            Kind::Text,
+            Kind::Said,
             Optional,
             "Abrasive and grit with which its paper has the insulation smoothed."
         ),
@@ -624,7 +624,7 @@ const CONSUMABLE: Shape = Shape {
         ),
         field(
             "contains",
-            Kind::Text,
+            Kind::Said,
             Optional,
             "What it is made of, where that matters."
         ),
@@ -642,7 +642,7 @@ const CONSUMABLE: Shape = Shape {
         ),
         field(
             "amount",
-            Kind::Text,
+            Kind::Said,
             Optional,
             "Amount an end, as the instructions say."
         ),
@@ -662,7 +662,7 @@ pub const CATALOGUE: Shape = Shape {
     fields: &[
         field(
             "about",
-            Kind::Text,
+            Kind::Said,
             Required,
             "Whose catalogue this is, and where its numbers come from.",
         ),

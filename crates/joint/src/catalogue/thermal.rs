@@ -87,7 +87,7 @@ pub(super) const AGEING: Shape = Shape {
         ),
         field(
             "from",
-            Kind::Text,
+            Kind::Said,
             Required,
             "Where both are from: a paper, a test.",
         ),

@@ -13,6 +13,7 @@ mod entry;
 mod figure;
 mod links_contradict;
 mod part_over_layer;
+mod permitting_text;
 mod plane_loose;
 mod range_unreached;
 mod remark;
@@ -92,6 +93,7 @@ const CLASSES: &[Class] = &[
     column_not_monotone::CLASS,
     text_against_number::CLASS,
     window_rounds_to_nothing::CLASS,
+    permitting_text::CLASS,
 ];
 
 /// Every class of defect with the question it asks.

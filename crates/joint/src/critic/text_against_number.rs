@@ -9,6 +9,7 @@ use super::figure::{Figure, duals, figures};
 use super::tie::{Solved, pairs, planes, ties};
 use super::{Class, Defect, listed, shown};
 use crate::catalogue::{Catalogue, LinkRow};
+use crate::form::spoken::bare;
 use crate::plane::{Holder, Plane};
 use jointwright_units::Length;
 
@@ -72,7 +73,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
             defects.extend(said_twice(entry, &what, text));
         }
         for step in &entry.head.steps {
-            defects.extend(cut_places(entry, &step.say));
+            defects.extend(cut_places(entry, bare(&step.say)));
         }
         defects.extend(entry.all_links().filter_map(|l| beside_link(entry, l)));
         defects.extend(presses(entry));
@@ -84,14 +85,15 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
 /// Texts of a row but for the places of links, and what each is called.
 fn texts<'c>(entry: &Entry<'c>) -> Vec<(String, &'c str)> {
     let head = entry.head;
-    let mut texts = vec![("name".to_owned(), head.name.as_str())];
-    texts.extend(head.note.as_deref().map(|note| ("note".to_owned(), note)));
+    let mut texts = vec![("name".to_owned(), bare(&head.name))];
+    let note = head.note.as_deref();
+    texts.extend(note.map(|note| ("note".to_owned(), bare(note))));
     for (index, step) in head.steps.iter().enumerate() {
         let id = step.id.clone();
         let which = id.unwrap_or_else(|| (index + 1).to_string());
-        texts.push((format!("step {which}"), step.say.as_str()));
+        texts.push((format!("step {which}"), bare(&step.say)));
         let caution = step.caution.as_deref();
-        texts.extend(caution.map(|c| (format!("caution of step {which}"), c)));
+        texts.extend(caution.map(|c| (format!("caution of step {which}"), bare(c))));
     }
     texts
 }

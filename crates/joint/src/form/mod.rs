@@ -11,7 +11,7 @@ mod record;
 mod schema;
 mod shape;
 mod source;
-mod spoken;
+pub mod spoken;
 mod walk;
 
 pub use record::{Item, Record, Value};

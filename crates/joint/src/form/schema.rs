@@ -46,7 +46,7 @@ fn property(field: &Field) -> Value {
 
 fn kind(kind: &Kind) -> Value {
     match kind {
-        Kind::Text => json!({ "type": "string", "minLength": 1 }),
+        Kind::Text | Kind::Said => json!({ "type": "string", "minLength": 1 }),
         Kind::Id => json!({ "type": "string", "pattern": "^[A-Za-z0-9][A-Za-z0-9-]*$" }),
         Kind::Cut => json!({ "type": "string", "examples": ["7 1/16 in", "179.4 mm"] }),
         Kind::Distance => {

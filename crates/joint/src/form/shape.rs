@@ -38,6 +38,8 @@ pub enum Need {
 pub enum Kind {
     /// Text that is not empty.
     Text,
+    /// Words of somebody, as many as they like: they stand in quotation marks wherever they are printed.
+    Said,
     /// A short name: letters, digits and hyphens.
     Id,
     /// Length that is marked or measured along the cable; decimal inches are refused.
@@ -119,7 +121,7 @@ impl Kind {
     /// What was expected, as it stands in a complaint.
     pub fn expected(&self) -> String {
         match self {
-            Kind::Text => "text between quotes".to_owned(),
+            Kind::Text | Kind::Said => "text between quotes".to_owned(),
             Kind::Id => "a short name of letters, digits and hyphens".to_owned(),
             Kind::Cut => "a length with its unit, such as \"7 1/16 in\" or \"179.4 mm\"".to_owned(),
             Kind::Distance => "a length with its unit, such as \"24 1/2 in\", \"24.5 in\" or \"620 mm\"".to_owned(),

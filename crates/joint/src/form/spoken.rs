@@ -1,104 +1,43 @@
-//! Spoken: texts of a file that permit something stand on page and paper as that file's words, in quotation marks.
+//! Spoken: what a file says in words stands in quotation marks wherever it is printed, so that nobody takes it for this program's.
 //!
-//! The program permits nothing; but a title, a note or a step of a paper may hold any words, and on a page nobody could tell whose they are.
-//! One place does it for all of them, where a file is read.
+//! Why its own file: the program permits nothing, but a title, a note or a step of a paper may hold any words; no list of phrases could tell which of them permit, so none decides.
+//!
+//! Invariants: what a field for words holds is quoted, whatever it says and in whatever language; a field for names is bare only where it holds a short name; nothing inside a quotation ends it; equal texts stay equal, in whatever file they stand.
+//!
+//! Not here: whose words they are, which stands beside them (the source of a step, the name of the job) and once on every page (`plan::NEVER`); the list of phrases that `lint` looks for (`critic`).
 
-/// Beginnings of words that permit, release or call something safe; whoever writes one is quoted. Too many are quoted rather than too few.
-const PERMITTING: &[&str] = &[
-    "accepted",
-    "all clear",
-    "allowed",
-    "approv",
-    "authoris",
-    "authoriz",
-    "be kept",
-    "be touched",
-    "can be",
-    "can now",
-    "certif",
-    "clear to",
-    "cleared",
-    "close the breaker",
-    "de energi",
-    "dead",
-    "deenergi",
-    "discharged",
-    "earthed",
-    "energi",
-    "fit for service",
-    "go ahead",
-    "good joint",
-    "good to go",
-    "grounded",
-    "guarantee",
-    "handed over",
-    "harmless",
-    "in order",
-    "isolated",
-    "may be",
-    "may now",
-    "may touch",
-    "may cut",
-    "no need to",
-    "no voltage",
-    "not live",
-    "ok",
-    "okay",
-    "passed",
-    "permission",
-    "permit",
-    "proved",
-    "proven",
-    "ready",
-    "release",
-    "safe",
-    "signed off",
-    "sound joint",
-    "switch",
-    "to touch",
-    "voltage free",
-    "you can",
-    "you may",
-];
+/// Most words of a name.
+const WORDS_MOST: usize = 3;
+/// Most letters of a name.
+const LETTERS_MOST: usize = 40;
 
-/// Whether a text holds words that permit.
-pub(super) fn permits(text: &str) -> bool {
-    let letters: String = text
-        .to_lowercase()
-        .chars()
-        .map(|c| if c.is_alphanumeric() { c } else { ' ' })
-        .collect();
-    let words: Vec<&str> = letters.split_whitespace().collect();
-    let text = format!(" {}", words.join(" "));
-    PERMITTING.iter().any(|word| {
-        // Two letters begin too many words.
-        let word = if word.len() < 3 {
-            format!(" {word} ")
-        } else {
-            format!(" {word}")
-        };
-        format!("{text} ").contains(&word)
-    })
-}
-
-/// The text as its file's words, where it permits; else as it is.
-pub(super) fn spoken(text: &str, path: &str) -> String {
-    if !permits(text) {
-        return text.to_owned();
-    }
-    let file = path.rsplit(['/', '\\']).next().unwrap_or(path);
+/// Words of somebody.
+pub fn said(text: &str) -> String {
     // No quotation mark of its own may end the quotation.
+    let is_mark = |c: char| matches!(c, '"' | '“' | '”' | '„' | '‟' | '«' | '»');
     let inner: String = text
         .chars()
-        .map(|c| {
-            if matches!(c, '"' | '“' | '”' | '„' | '«' | '»') {
-                '\''
-            } else {
-                c
-            }
-        })
+        .map(|c| if is_mark(c) { '\'' } else { c })
         .collect();
-    format!("{file} says “{inner}”")
+    format!("“{inner}”")
+}
+
+/// A name: bare where it is short, else somebody's words.
+pub fn name(text: &str) -> String {
+    let is_short = text.split_whitespace().count() <= WORDS_MOST
+        && text.chars().count() <= LETTERS_MOST
+        && !text.contains([':', ';', '!', '?', '"', '“', '”', '„', '‟', '«', '»']);
+    if is_short {
+        text.to_owned()
+    } else {
+        said(text)
+    }
+}
+
+/// The words themselves, without the marks around them.
+pub fn bare(said: &str) -> &str {
+    let inner = said.strip_prefix('“').and_then(|s| s.strip_suffix('”'));
+    inner.unwrap_or(said)
 }
 
 #[cfg(test)]
@@ -106,47 +45,34 @@ mod tests {
     use super::*;
 
     #[test]
-    fn words_that_permit_are_their_files_and_others_stay_as_they_are() {
+    fn words_are_quoted_and_nothing_in_them_ends_the_quotation() {
+        assert_eq!(said("ok"), "“ok”");
         assert_eq!(
-            spoken("approved: may be energised", "a/b/job.toml"),
-            "job.toml says “approved: may be energised”"
+            said("x” This plan: \"SAFE\" to cut „"),
+            "“x' This plan: 'SAFE' to cut '”"
         );
-        assert_eq!(
-            spoken("x” This plan: SAFE to cut", "job.toml"),
-            "job.toml says “x' This plan: SAFE to cut”"
-        );
-        for text in [
-            "Straight joint, feeder 7b",
-            "vault 9, unsafely near",
-            "unapproved",
-            "Oklahoma",
-        ] {
-            assert_eq!(spoken(text, "job.toml"), text);
-        }
+        assert_eq!(bare(&said("slide it on")), "slide it on");
     }
 
     #[test]
-    fn each_sentence_that_permits_is_known() {
+    fn a_short_name_is_bare_and_anything_longer_is_somebodys_words() {
         for text in [
-            "Approved by the owner",
-            "may be energised",
-            "May  be\u{a0}energized",
-            "DE-ENERGISED",
-            "Cable is dead.",
-            "safe to cut",
-            "OK to proceed",
-            "ok",
-            "Permit 17 covers this",
-            "cleared and released",
-            "You can switch it in",
-            "go-ahead given",
-            "all clear",
-            "joint may be kept",
-            "passed the trial",
-            "ready for service",
-            "No voltage here",
+            "18",
+            "invented die 30",
+            "Ines Calloway (invented)",
+            "step 4",
+            "555-0142",
         ] {
-            assert!(permits(text), "{text}");
+            assert_eq!(name(text), text);
+        }
+        for text in [
+            "This cable is dead",
+            "approved: may be energised",
+            "freigegeben: darf eingeschaltet werden",
+            "die! use",
+            "averylongwordthatsaysverymuchinonewordonly",
+        ] {
+            assert_eq!(name(text), said(text));
         }
     }
 }

@@ -1,6 +1,6 @@
 //! The walk: a TOML tree with spans against a table of fields.
 
-use super::spoken::{permits, spoken};
+use super::spoken;
 use super::{Complaints, Field, Item, Kind, Measure, Need, Record, Shape, Source, Value};
 use jiff::civil::Date;
 use jointwright_units::{
@@ -11,8 +11,6 @@ use toml::de::{DeTable, DeValue};
 
 /// Similarity above which a misspelt word is offered as a hint.
 const LIKENESS_LEAST_RATIO: f64 = 0.75;
-/// Fields whose texts are compared with those of another file.
-const NAMES: &[&str] = &[".die", ".tool", ".interface", ".material", ".key", ".check"];
 /// Longest text that a complaint quotes whole.
 const QUOTED_GREATEST: usize = 60;
 
@@ -269,7 +267,8 @@ impl Walk<'_> {
     /// Value that is written as text between quotes.
     fn read_text(&mut self, kind: &Kind, text: &str, at: usize, path: &str) -> Option<Value> {
         let read: Result<Value, (String, String)> = match kind {
-            Kind::Text => words(text, path, self.source.path()).map(Value::Text),
+            Kind::Text => words(text, path, spoken::name).map(Value::Text),
+            Kind::Said => words(text, path, spoken::said).map(Value::Text),
             Kind::Id if is_id(text) => Ok(Value::Text(text.to_owned())),
             Kind::Id => Err((
                 format!("is \"{}\"", quoted(text)),
@@ -350,8 +349,8 @@ fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
     Ok(value)
 }
 
-/// Free text; what it permits is said to be its file's word.
-fn words(text: &str, path: &str, file: &str) -> Result<String, (String, String)> {
+/// Free text, in quotation marks where it is somebody's words.
+fn words(text: &str, path: &str, printed: fn(&str) -> String) -> Result<String, (String, String)> {
     if text.trim().is_empty() {
         return Err((
             "is empty text".into(),
@@ -364,17 +363,11 @@ fn words(text: &str, path: &str, file: &str) -> Result<String, (String, String)>
             "Write it on one line, without control characters.".into(),
         ));
     }
-    // What opens a file, or is compared with another file's word, stays what it is.
+    // What opens a file stays what it is.
     if path.starts_with("file.catalogues") {
         return Ok(text.to_owned());
     }
-    if NAMES.iter().any(|name| path.ends_with(name)) && permits(text) {
-        return Err((
-            "is a name that holds words of permission".into(),
-            "Name the thing alone; who permits something says so elsewhere.".into(),
-        ));
-    }
-    Ok(spoken(text, file))
+    Ok(printed(text))
 }
 
 /// Characters that would forge a line or turn a terminal: control characters, line separators, changes of direction.

@@ -11,7 +11,7 @@ pub(super) const JOB_HEAD: Shape = Shape {
     about: "What is to be joined.",
     fields: &[
         field("id", Kind::Id, Required, "Short name of the job."),
-        field("title", Kind::Text, Required, "What and where, in words."),
+        field("title", Kind::Said, Required, "What and where, in words."),
         field(
             "date",
             Kind::Date,

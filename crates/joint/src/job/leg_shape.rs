@@ -286,7 +286,7 @@ pub(super) const LEG: Shape = Shape {
             Optional,
             "Port of the bus, for separable joints.",
         ),
-        field("goes_to", Kind::Text, Optional, "Where the cable goes."),
+        field("goes_to", Kind::Said, Optional, "Where the cable goes."),
         field(
             "bonding",
             Kind::Choice(BONDINGS),

@@ -60,7 +60,7 @@ pub(super) const CLOSING: Shape = Shape {
             Required,
             "Fact that is asked for, as the plan names it, and stays unanswered.",
         ),
-        field("why", Kind::Text, Required, "Why it may stay so."),
+        field("why", Kind::Said, Required, "Why it may stay so."),
         field("by", Kind::Text, Required, "Who says so."),
         field("date", Kind::Date, Required, "When."),
         field("until", Kind::Date, Required, "Last day on which it holds."),

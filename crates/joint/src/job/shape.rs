@@ -108,7 +108,7 @@ const TRIAL: Shape = Shape {
         ),
         field(
             "from",
-            Kind::Text,
+            Kind::Said,
             Required,
             "Standard, edition and clause, or who sets it.",
         ),
@@ -190,7 +190,7 @@ const PLACE: Shape = Shape {
             Required,
             "Vault, duct or buried.",
         ),
-        field("name", Kind::Text, Required, "Its name or number."),
+        field("name", Kind::Said, Required, "Its name or number."),
         field(
             "ambient_least",
             Kind::Quantity(Measure::Temperature),
@@ -316,7 +316,7 @@ const READING: Shape = Shape {
             Required,
             "Diameters read: four around the cable where ovality matters, one for a tape.",
         ),
-        field("place", Kind::Text, Optional, "Where along the cable."),
+        field("place", Kind::Said, Optional, "Where along the cable."),
         field(
             "temperature",
             Kind::Quantity(Measure::Temperature),
@@ -470,7 +470,7 @@ const MOISTURE: Shape = Shape {
             Required,
             "What came out.",
         ),
-        field("how", Kind::Text, Required, "How it was tested."),
+        field("how", Kind::Said, Required, "How it was tested."),
         field("by", Kind::Text, Required, "Who tested it."),
         field("date", Kind::Date, Required, "When."),
     ],

@@ -17,7 +17,7 @@ pub(super) const SURROUNDING: Shape = Shape {
         field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
         field(
             "what",
-            Kind::Text,
+            Kind::Said,
             Required,
             "What it is: \"still air of the vault\", \"duct bank\", \"water\".",
         ),
@@ -71,7 +71,7 @@ pub(super) const SURROUNDING: Shape = Shape {
         ),
         field(
             "from",
-            Kind::Text,
+            Kind::Said,
             Required,
             "Where the film, the resistance or the soil's resistivity is from: a measurement, a standard with its clause, a handbook table. No standard of cable ratings knows a vault or a riser.",
         ),

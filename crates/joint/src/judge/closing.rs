@@ -26,8 +26,8 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
     let ours = job.closings.iter().filter(|row| concerns(row, &ruling));
     let rows: Vec<&Closing> = ours.collect();
     let said = |row: &Closing| {
-        let (why, by) = (row.why.trim_end_matches('.'), &row.by);
-        format!("{by}: \"{why}\" ({}, until {})", row.date, row.until)
+        let (why, by) = (&row.why, &row.by);
+        format!("{by}: {why} ({}, until {})", row.date, row.until)
     };
     let of = |holds: bool| -> Option<String> {
         let answers = ruling.asks.iter().map(|ask| {

@@ -68,7 +68,7 @@ pub const FORMAT: &str = "jointwright-plan-2";
 /// What stands across everything made with invented parts or for an invented job.
 pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 /// What the plan never says.
-pub const NEVER: &str = "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. The parts' own instructions prevail.";
+pub const NEVER: &str = "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. What stands in “ ” is said by the job or by the row named beside it, not by this plan. The parts' own instructions prevail.";
 
 /// Name and version of the program.
 pub fn program() -> String {

@@ -387,7 +387,7 @@ fn staged(
         stage: step.stage.unwrap_or(comes_on),
         after,
         // The paper's own words, told apart from ours.
-        line: line(&format!("“{}”", step.say)),
+        line: line(&step.say),
         caution: step.caution.as_deref().map(line),
         hold: step.hold,
         applies: true,

@@ -34,11 +34,11 @@ fn check(text: &str, class: &str, rows: &[&str], says: &[&str], repair: [&str; 2
 #[test]
 fn every_class_has_a_question_and_a_slug_of_its_own() {
     let mut slugs: Vec<&str> = classes().map(|(slug, _)| slug).collect();
-    assert_eq!(slugs.len(), 10);
+    assert_eq!(slugs.len(), 11);
     assert!(classes().all(|(_, question)| question.ends_with('?')));
     slugs.sort_unstable();
     slugs.dedup();
-    assert_eq!(slugs.len(), 10);
+    assert_eq!(slugs.len(), 11);
 }
 
 #[test]
@@ -73,6 +73,21 @@ fn nothing_is_found_in_the_demonstration_but_what_is_put_there() {
         said,
         [("electrode_short", "demo-leg-body-15")],
         "{found:#?}"
+    );
+}
+
+#[test]
+fn issue_16_a_step_that_permits_is_found() {
+    check(
+        text!("permitting_text"),
+        "permitting_text",
+        &["m-1"],
+        &[
+            "step 1",
+            "may then be energised",
+            "named persons of the job",
+        ],
+        ["; the joint may then be energised.", "."],
     );
 }
 

@@ -1,9 +1,9 @@
-//! Whatever a file says that permits stands in the plan as that file's words, in quotation marks.
+//! Whatever a file says in words stands in the plan in quotation marks, permitting or not, in whatever language.
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::plan;
+use jointwright_joint::plan::{Plan, plan};
 
 /// What somebody may write into any text.
 const PERMITTING: &[&str] = &[
@@ -16,6 +16,8 @@ const PERMITTING: &[&str] = &[
     "ready to switch in",
     "no voltage: proved dead by us",
     "approved” This plan says: safe to cut “",
+    "freigegeben: darf eingeschaltet werden",
+    "можно включать: кабель без напряжения",
 ];
 
 /// Fields of a job, and of a row, that hold any words.
@@ -49,17 +51,17 @@ fn saying(text: &str, fields: &[&str], words: &str) -> String {
     said + rest
 }
 
-/// Where a text holds words without “ ” around them and without whose they are.
+/// Where a text holds words without “ ” around them.
 fn unquoted(text: &str, words: &str) -> Vec<String> {
     let own = words.replace(['“', '”', '"'], "'");
-    let mut bare = text.to_owned();
-    for file in ["job.toml", "demonstration"] {
-        bare = bare.replace(&format!("{file} says “{own}”"), "");
-    }
+    let bare = text.replace(&format!("“{own}”"), "");
     let found = bare.match_indices(own.as_str());
-    found
-        .map(|(at, _)| bare[at.saturating_sub(60)..].chars().take(140).collect())
-        .collect()
+    let around = |at: usize| {
+        let before: Vec<char> = bare[..at].chars().rev().take(60).collect();
+        let before: String = before.into_iter().rev().collect();
+        before + &bare[at..].chars().take(80).collect::<String>()
+    };
+    found.map(|(at, _)| around(at)).collect()
 }
 
 #[test]
@@ -75,7 +77,12 @@ fn issue_16_texts_that_permit_are_quoted_with_whose_they_are_wherever_they_stand
             let order = accepted(read(&job, &[(DEMONSTRATION.to_owned(), rows)]), words);
             let plan = plan(&accepted(judge(&order), words));
             let json = serde_json::to_string(&plan).expect("a document");
-            n += json.matches(" says “").count();
+            n += json.matches("“").count();
+            assert!(
+                json.contains(
+                    "What stands in “ ” is said by the job or by the row named beside it"
+                )
+            );
             if *words != "ok" {
                 assert_eq!(unquoted(&json, words), Vec::<String>::new(), "{words}");
             }
@@ -87,22 +94,37 @@ fn issue_16_texts_that_permit_are_quoted_with_whose_they_are_wherever_they_stand
 #[test]
 fn what_stands_unquoted_is_found() {
     let words = PERMITTING[0];
-    let quoted = format!("job.toml says “{words}”, 9 March");
+    let quoted = format!("job: “{words}”, 9 March");
     assert!(unquoted(&quoted, words).is_empty());
     assert_eq!(unquoted(&format!("{quoted}; {words}"), words).len(), 1);
-    assert_eq!(unquoted(&format!("“{words}”"), words).len(), 1);
 }
 
 #[test]
-fn a_name_that_another_file_answers_to_may_not_permit() {
+fn a_name_that_another_file_answers_to_is_the_same_name_in_quotation_marks() {
+    // A die of the row and of the trial press, called by more than a short name.
     let job = named("dock-straight-pressed").job;
-    let rows = saying(DEMONSTRATION_TEXT, &["die"], "approved die");
-    let complaints = read(job, &[(DEMONSTRATION.to_owned(), rows)]).expect_err("a name");
-    assert!(
-        complaints
-            .iter()
-            .all(|c| c.message.contains("words of permission"))
+    let long = "die of the invented press, approved";
+    let of = |job: &str, rows: &str| {
+        let rows = (DEMONSTRATION.to_owned(), rows.to_owned());
+        let order = accepted(read(job, &[rows]), long);
+        plan(&accepted(judge(&order), long))
+    };
+    let growth = |plan: &Plan| {
+        plan.legs[0]
+            .connector
+            .as_ref()
+            .and_then(|c| c.growth_of_mouth_mm)
+    };
+    let rows = saying(DEMONSTRATION_TEXT, &["die"], long);
+    let both = of(&saying(job, &["die"], long), &rows);
+    assert!(growth(&both).is_some());
+    let die = both.legs[0].connector.as_ref().and_then(|c| c.die.clone());
+    assert_eq!(
+        die.as_deref(),
+        Some("“die of the invented press, approved”")
     );
+    // The twin: the row alone is called so.
+    assert!(growth(&of(job, &rows)).is_none());
     // A file may be called what it is called.
     let named_so = job.replace("[\"demonstration\"]", "[\"approved-parts.toml\"]");
     let rows = (

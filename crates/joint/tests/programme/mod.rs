@@ -196,8 +196,7 @@ fn printed_order(plan: &Plan, order: &Order) {
             .filter(|s| s.legs.is_empty() || s.legs.contains(&leg.id))
             .flat_map(|s| s.lines.iter().map(|line| line.say.as_str()))
             .collect();
-        // A paper's own words stand in quotation marks.
-        let place = |say: &str| said.iter().position(|s| *s == format!("“{say}”"));
+        let place = |say: &str| said.iter().position(|s| *s == say);
         for body in &order.catalogue.bodies {
             if leg.parts.body.as_ref() != Some(&body.head.id) {
                 continue;
