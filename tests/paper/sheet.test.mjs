@@ -177,6 +177,8 @@ for (const [name, job] of jobs) {
             pieces.some((piece) => piece.text.startsWith(large) && piece.size >= 18),
             `${end}: rung ${large} is not there in 18 points`,
           );
+          const window = rung.printed_window;
+          if (window) assert.ok(flat.includes(`${window.mm[0]} to ${window.mm[1]} mm`), `${end}: where the rung ${large} may lie`);
         }
       for (const word of ["kPa", "kV/mm"]) assert.ok(!flat.includes(word), word);
       assert.ok(flat.includes("square-cut conductor"), "the datum is named");

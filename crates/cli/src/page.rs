@@ -621,6 +621,7 @@ fn fails(plan: &Plan, lines: &mut Lines) {
     lines.heading("OUT OF WINDOW");
     for (ruling, ends) in groups {
         let why = ruling.why.as_deref().unwrap_or_default();
+        let why = why.trim_end_matches('.');
         lines.wrap(
             "  ",
             &format!("{}, {}: {why}.", ends.join(" "), words(&ruling.check)),

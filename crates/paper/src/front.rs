@@ -123,7 +123,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
         cable: clipped(&leg.cable, 90),
         parks: parks(plan, leg, end),
         stops: stops(plan, leg, end),
-        numbers: places.map(|cut| number(cut, is_metric)).collect(),
+        numbers: places.map(|cut| number(cut, leg, is_metric)).collect(),
         knife: knife(leg),
         connector: connector(leg),
         ladders: ladders(leg, is_metric),
@@ -225,11 +225,13 @@ fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
     stops
 }
 
-fn number(cut: &CutDoc, is_metric: bool) -> Number {
+fn number(cut: &CutDoc, leg: &LegDoc, is_metric: bool) -> Number {
     let (large, unit, small) = match (&cut.inch, &cut.mark_mm) {
         (Some(inch), Some(mm)) if !is_metric => (inch.clone(), "in", format!("{mm} mm")),
         (_, Some(mm)) => (mm.clone(), "mm", String::new()),
-        _ if !cut.growth_ladder.is_empty() => ("see ladder".to_owned(), "", String::new()),
+        _ if !cut.growth_ladder.is_empty() => {
+            ("NOT YET".to_owned(), "", "growth ladder below".to_owned())
+        }
         _ => ("not set".to_owned(), "", String::new()),
     };
     let window = match &cut.printed_window {
@@ -245,15 +247,28 @@ fn number(cut: &CutDoc, is_metric: bool) -> Number {
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: cut.whose_words().iter().map(|word| whole(word)).collect(),
-        narrowed: cut
-            .narrowed
-            .as_ref()
-            .map_or(String::new(), |n| format!("narrowed: {}", n.text)),
+        whose: cut
+            .whose_words()
+            .iter()
+            .map(|word| short(word, leg))
+            .collect(),
+        narrowed: cut.narrowed.as_ref().map_or(String::new(), |n| {
+            short(&format!("narrowed: {}", n.text), leg)
+        }),
         caution: cut.caution().to_owned(),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
         keeps: cut.keeps.clone().unwrap_or_default(),
     }
+}
+
+/// Words on the page with the parts by their names alone: their papers, and what is doubtful of their rows, stand once below.
+fn short(words: &str, leg: &LegDoc) -> String {
+    let named = leg.parts.iter().fold(words.to_owned(), |words, part| {
+        let doubts = part.doubts.iter().map(|doubt| format!(", {doubt}"));
+        let paper = format!("{}{}", part.instructions, doubts.collect::<String>());
+        words.replace(&format!("{}, {paper}", part.id), &part.id)
+    });
+    whole(&named)
 }
 
 /// A window in two lines, inches over millimetres, in the plan's own words.
@@ -381,11 +396,13 @@ fn part(part: &PartDoc) -> String {
     let side = side
         .map(|side| format!(", side {side}"))
         .unwrap_or_default();
+    let doubts = part.doubts.iter().map(|doubt| format!("; {doubt}"));
     format!(
-        "{}: {}{side} ({})",
+        "{}: {}{side} ({}{})",
         part.kind.name(),
         clipped(&part.id, 32),
-        clipped(&part.instructions, 48)
+        clipped(&part.instructions, 48),
+        doubts.collect::<String>()
     )
 }
 

@@ -50,6 +50,18 @@ fn a_joint_of_which_everything_passes_ends_with_0_and_says_what_that_is_not() {
 }
 
 #[test]
+fn issue_16_a_fail_that_is_a_whole_sentence_ends_with_one_full_stop() {
+    let vault = Vault::new();
+    let other = straight().replace("size = \"350 kcmil\"\n", "size = \"1/0 AWG\"\n");
+    assert_ne!(other, straight());
+    let job = vault.write("job.toml", format!("{CONFIRMED}{other}"));
+    let ran = vault.run(&["plan", job]);
+    assert_eq!(ran.code, Some(1), "{ran:?}");
+    assert!(ran.out.contains("is dead."), "{}", ran.out);
+    assert!(!ran.out.contains(".."), "{}", ran.out);
+}
+
+#[test]
 fn half_a_confirmation_leaves_something_not_judged() {
     let vault = Vault::new();
     let half: String = CONFIRMED

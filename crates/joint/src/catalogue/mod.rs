@@ -110,6 +110,8 @@ pub struct Catalogue {
     names: BTreeSet<(String, String)>,
     /// Whether every file could be read throughout.
     is_whole: bool,
+    /// Whether something is complained of in one of the files.
+    has_complaints: bool,
 }
 
 impl Catalogue {
@@ -132,6 +134,7 @@ impl Catalogue {
             ..Catalogue::default()
         };
         let mut seen = Seen::default();
+        let n_before = complaints.count();
         for source in sources {
             let record = read(source, &CATALOGUE, complaints);
             catalogue.is_whole &= record.is_whole();
@@ -166,6 +169,7 @@ impl Catalogue {
                 .consumables
                 .extend(rows(&mut reader, &record, "consumable", &mut seen));
         }
+        catalogue.has_complaints = complaints.count() > n_before;
         catalogue.mark_hidden(&seen);
         catalogue.sort();
         catalogue
@@ -196,6 +200,11 @@ impl Catalogue {
     /// Whether every file could be read throughout.
     pub fn is_whole(&self) -> bool {
         self.is_whole
+    }
+
+    /// Whether something is complained of in one of the files: what is not found may stand there.
+    pub fn has_complaints(&self) -> bool {
+        self.has_complaints
     }
 
     /// Whether some row of a kind bears a name, well formed or not.

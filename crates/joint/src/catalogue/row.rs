@@ -75,17 +75,21 @@ impl Head {
     }
 
     /// What is doubtful of the row: nobody checked it, or its paper may have been replaced.
-    fn doubts(&self) -> Vec<String> {
+    pub(crate) fn doubts(&self) -> Vec<String> {
         let mut doubts = Vec::new();
         if self.checked.is_none() {
             doubts.push(NOT_CHECKED.to_owned());
         }
-        if let (Some(seen), Some(today)) = (self.instructions.seen_current, self.today)
-            && seen < today
-        {
+        if let Some(seen) = self.current_only_until() {
             doubts.push(format!("paper known to be current only until {seen}"));
         }
         doubts
+    }
+
+    /// Last day on which its paper was seen to be the one in force, where that is before the day of the work.
+    pub(crate) fn current_only_until(&self) -> Option<Date> {
+        let seen = self.instructions.seen_current?;
+        self.today.is_some_and(|today| seen < today).then_some(seen)
     }
 }
 

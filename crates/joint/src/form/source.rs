@@ -157,6 +157,11 @@ impl Complaints {
         });
     }
 
+    /// Number of complaints so far.
+    pub fn count(&self) -> usize {
+        self.0.len()
+    }
+
     /// Whether nothing is wrong.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()

@@ -302,7 +302,10 @@ impl JobReader<'_> {
         self.complain(
             at,
             format!("No {kind} in the job's catalogues is named `{id}`."),
-            if known.is_empty() {
+            if self.catalogue.has_complaints() {
+                "Something is wrong in a catalogue; put that right first, the row may stand there."
+                    .to_owned()
+            } else if known.is_empty() {
                 "The catalogues have none; add the row.".to_owned()
             } else {
                 format!("They have: {known}.")

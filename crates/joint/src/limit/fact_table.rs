@@ -207,6 +207,10 @@ facts! {
     SEAL_HEAT: "seal-heat", PartMaker, "How thick does {of} lie on the joint, does it cover the body, and what are its thermal resistivity and heat capacity?", Catalogue, ["seal"], ["cover"];
     /// Heat of a connector.
     CONNECTOR_HEAT: "connector-heat", PartMaker, "Of what metal is {of}, and what is its greatest resistance as made, over that of the same length of conductor?", Catalogue, ["connector"], ["made_of", "resistance_ratio"];
+    /// A row that only its writer has held beside its paper.
+    ROW_CHECKED: "row-checked", Engineer, "Who, other than its writer, has held the row beside its paper, and on what day? The owner's engineer or the crew lead may name somebody: {of}.", Catalogue, ["body", "connector", "adapter", "shield_part", "seal", "consumable", "bus", "plug"], ["checked_by", "checked"];
+    /// A paper that may have been replaced.
+    PAPER_CURRENT: "paper-current", Engineer, "Is the paper that the row is from still the one in force on the day of the work, and who saw that? The owner's engineer or the crew lead may look: {of}.", Catalogue, ["body.instructions", "connector.instructions", "adapter.instructions", "shield_part.instructions", "seal.instructions", "consumable.instructions", "bus.instructions", "plug.instructions"], ["seen_current"];
     /// Heat of a bus.
     BUS_HEAT: "bus-heat", PartMaker, "What is the greatest resistance between two ports of {of}, the contacts of the bodies included?", Catalogue, ["bus"], ["resistance_microohm"];
 }
@@ -233,7 +237,9 @@ mod tests {
 
     #[test]
     fn only_what_a_part_is_asked_for_goes_into_a_catalogue() {
-        for fact in FACTS {
+        // Whoever holds a row beside its paper needs no maker for that.
+        let of_rows = [ROW_CHECKED.key, PAPER_CURRENT.key];
+        for fact in FACTS.iter().filter(|fact| !of_rows.contains(&fact.key)) {
             assert_eq!(
                 fact.file == Catalogue,
                 fact.who == PartMaker,

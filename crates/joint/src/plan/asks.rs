@@ -1,10 +1,11 @@
 //! The asks of a plan: every missing fact once, what it settles, and the letters that ask for it.
 
 use super::document::Plan;
-use crate::catalogue::Catalogue;
+use crate::catalogue::{Catalogue, Head};
+use crate::checks::LegInputs;
 use crate::job::JointKind;
 use crate::judge::Judged;
-use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who};
+use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_table};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -104,6 +105,7 @@ pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
     let catalogue = &judged.inputs.order.catalogue;
     let waiting = by_key.into_values();
     let mut docs: Vec<AskDoc> = waiting.map(|w| ask_doc(&w, catalogue)).collect();
+    docs.extend(of_rows(judged).iter().map(|w| ask_doc(w, catalogue)));
     docs.sort_by_key(|ask| {
         let most_first = |n: usize| usize::MAX - n;
         (
@@ -115,6 +117,58 @@ pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
         )
     });
     docs
+}
+
+/// What is asked of the rows themselves, though no ruling waits for it: a second person, and a paper that is still in force.
+fn of_rows<'r>(judged: &Judged<'_>) -> Vec<Waiting<'r>> {
+    let heads = used_heads(judged);
+    let of = |fact: &'static Fact, is_asked: fn(&Head) -> bool| {
+        let mut of: Vec<String> = Vec::new();
+        for head in heads.iter().filter(|head| is_asked(head)) {
+            if !of.contains(&head.id) {
+                of.push(head.id.clone());
+            }
+        }
+        (!of.is_empty()).then(|| Waiting {
+            fact,
+            of,
+            alone: Vec::new(),
+            with_others: Vec::new(),
+        })
+    };
+    let unchecked = of(&fact_table::ROW_CHECKED, |head| head.checked.is_none());
+    let stale = of(&fact_table::PAPER_CURRENT, |head| {
+        head.current_only_until().is_some()
+    });
+    unchecked.into_iter().chain(stale).collect()
+}
+
+/// Rows that the joint is made of, leg by leg.
+fn used_heads<'j>(judged: &'j Judged<'_>) -> Vec<&'j Head> {
+    let order = judged.inputs.order;
+    let bus = order
+        .job
+        .bus
+        .as_deref()
+        .and_then(|id| order.catalogue.bus(id));
+    let of_leg = |leg: &'j LegInputs<'_>| {
+        let chosen = &leg.chosen;
+        let parts = [
+            chosen.body.map(|p| &p.head),
+            chosen.adapter.map(|p| &p.head),
+            chosen.connector.map(|p| &p.head),
+            chosen.shield_part.map(|p| &p.head),
+            chosen.seal.map(|p| &p.head),
+        ];
+        let names = leg.leg.parts.consumables.iter();
+        let named = names.filter_map(|id| order.catalogue.consumable(id));
+        let named = named.map(|part| &part.head);
+        parts.into_iter().flatten().chain(named)
+    };
+    let legs = judged.inputs.legs.iter();
+    legs.flat_map(of_leg)
+        .chain(bus.map(|bus| &bus.head))
+        .collect()
 }
 
 fn add<'r>(
@@ -361,7 +415,8 @@ impl AskDoc {
         match (alone.is_empty(), with.is_empty()) {
             (false, true) => alone,
             (false, false) => format!("{alone}; with other answers also {with}"),
-            (true, _) => format!("with other answers {with}"),
+            (true, true) => "no question; until then what rests on it says so".to_owned(),
+            (true, false) => format!("with other answers {with}"),
         }
     }
 }

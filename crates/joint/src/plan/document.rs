@@ -260,6 +260,9 @@ pub struct PartDoc {
     pub name: String,
     /// Its instructions and their revision.
     pub instructions: String,
+    /// What is doubtful of its row: that no second person has checked it, that its paper may have been replaced.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub doubts: Vec<String>,
     /// When it may still be moved once placed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub may_move: Option<String>,

@@ -415,6 +415,7 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
                 "{} revision {}",
                 head.instructions.paper, head.instructions.revision
             ),
+            doubts: head.doubts(),
             may_move: may_move.map(|m| match m {
                 MayMove::Never => "never".to_owned(),
                 MayMove::BeforeHoldoutIsOut => "until the holdout is out".to_owned(),

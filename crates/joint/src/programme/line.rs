@@ -4,7 +4,7 @@ use super::coming::comings;
 use super::edge::shield_edge;
 use super::{COMMON_PRACTICE, bridge, square};
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Head, MayMove, PartKind, Step as OwnStep};
+use crate::catalogue::{Consumable, Head, MayMove, PartKind, Step as OwnStep};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
 use crate::stage::Stage;
@@ -110,6 +110,7 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
         Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg, words))),
         Stage::BondCheck => lines.extend(beside(inputs)),
         Stage::Place => lines.extend(legs.iter().flat_map(|leg| may_move(leg))),
+        Stage::Connect => lines.extend(legs.iter().flat_map(|leg| brushes(inputs, leg))),
         Stage::Clean => lines.extend(legs.iter().filter_map(|leg| abrasive(leg))),
         Stage::BridgeOff => lines.push(bridge::line(inputs)),
         _ => {}
@@ -254,6 +255,23 @@ fn abrasive(leg: &LegInputs<'_>) -> Option<Line> {
             source: COMMON_PRACTICE.to_owned(),
         },
     })
+}
+
+/// What is named to clean the conductor of a leg, where its row has no step that says so.
+fn brushes(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
+    let (id, metal) = (&leg.leg.id, leg.leg.cable.conductor.metal);
+    let names = leg.leg.parts.consumables.iter();
+    let named = names.filter_map(|name| inputs.order.catalogue.consumable(name));
+    let is_brush = |part: &&Consumable| part.metals.contains(&metal) && part.head.steps.is_empty();
+    let line = |part: &Consumable| Line {
+        say: format!(
+            "Leg {id}: for its conductor, which is {}, {} is named, one that has touched no other metal; when and how, as the connector's instructions say.",
+            metal.name(inputs.order.job.words),
+            part.head.id
+        ),
+        source: paper(&part.head),
+    };
+    named.filter(is_brush).map(line).collect()
 }
 
 /// For parts that come on at this stage and whose rows have no step of it: where to look.

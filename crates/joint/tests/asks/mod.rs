@@ -14,7 +14,7 @@ use jointwright_joint::limit::Who;
 use jointwright_joint::limit::fact_table::FACTS;
 use jointwright_joint::limit::{File, Outcome, Ruling};
 use jointwright_joint::plan::{Plan, plan};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// The job that `new` writes.
 pub const STARTER: Case = Case {
@@ -124,6 +124,10 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
         let n = keys.len();
         keys.dedup();
         assert_eq!(keys.len(), n, "{}", case.slug);
+        let n = keys
+            .iter()
+            .filter(|key| !["row-checked", "paper-current"].contains(*key))
+            .count();
         let n_waiting = plan
             .rulings
             .iter()
@@ -136,7 +140,9 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
         });
         assert!(order.is_sorted(), "{}", case.slug);
         for ask in &plan.asks {
-            assert!(!ask.settles.is_empty() || !ask.helps.is_empty(), "{ask:?}");
+            let of_rows = ["row-checked", "paper-current"].contains(&ask.fact.as_str());
+            let waits = !ask.settles.is_empty() || !ask.helps.is_empty();
+            assert_eq!(waits, !of_rows, "{ask:?}");
             assert!(!ask.question.contains("{of}"), "{ask:?}");
         }
     }
@@ -188,11 +194,42 @@ fn issue_16_a_letter_about_one_row_names_the_table_of_its_kind_alone() {
 }
 
 #[test]
+fn issue_16_rows_that_nobody_checked_and_papers_that_may_be_replaced_are_each_asked_for_once() {
+    let larkspur = everything().find(|case| case.slug == "larkspur-three-way");
+    let case = larkspur.expect("an example");
+    let plan = plan_with_fields(case.job, case);
+    let ask = |key: &str| plan.asks.iter().find(|ask| ask.fact == key).expect(key);
+    let doubtful = |doubt: &str| {
+        let parts = plan.legs.iter().flat_map(|leg| &leg.parts);
+        let of = parts.filter(|part| part.doubts.iter().any(|d| d.contains(doubt)));
+        of.map(|part| part.id.clone()).collect::<BTreeSet<String>>()
+    };
+    for (key, doubt) in [
+        ("row-checked", "not checked by a second person"),
+        ("paper-current", "current only until"),
+    ] {
+        let ask = ask(key);
+        let asked: BTreeSet<String> = ask.of.iter().cloned().collect();
+        assert_eq!(asked.len(), ask.of.len(), "{key}");
+        assert!(!doubtful(doubt).is_empty() && doubtful(doubt).is_subset(&asked));
+        assert!(ask.near && !ask.question.contains("must"), "{ask:?}");
+        assert!(ask.goes_into.tables.len() <= ask.of.len(), "{ask:?}");
+    }
+    let letters = plan.letters();
+    let engineer = letters.iter().find(|letter| letter.name == "ask-engineer");
+    let text = &engineer.expect("a letter").text;
+    assert!(text.contains("(fact: row-checked)") && text.contains("(fact: paper-current)"));
+}
+
+#[test]
 fn the_starter_job_asks_for_at_most_eight_things() {
     let plan = plan_with_fields(STARTER.job, STARTER);
-    let asks: Vec<String> = plan
+    // What is asked of the rows themselves leaves no question open.
+    let waited_for = plan
         .asks
         .iter()
+        .filter(|ask| !ask.settles.is_empty() || !ask.helps.is_empty());
+    let asks: Vec<String> = waited_for
         .map(|ask| {
             format!(
                 "{}: {} ({})",

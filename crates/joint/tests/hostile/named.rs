@@ -245,3 +245,30 @@ fn cuts_out_of_order_never_come_out_without_a_fail() {
     assert_eq!(outcome(&turned), "fail");
     assert_eq!(outcome(DEMONSTRATION_TEXT), "not-judged");
 }
+
+#[test]
+fn issue_16_a_part_that_is_not_found_while_a_catalogue_is_wrong_is_answered_with_that() {
+    let of = |rows: &str| -> Vec<String> {
+        let found = complaints_with(STRAIGHT, rows).into_iter();
+        found
+            .filter(|c| c.contains("in the job's catalogues"))
+            .collect()
+    };
+    let bad = DEMONSTRATION_TEXT.replace("id = \"demo-straight-15\"", "id = \"demo straight 15\"");
+    assert_ne!(bad, DEMONSTRATION_TEXT);
+    let wrong = of(&bad);
+    assert!(!wrong.is_empty());
+    for complaint in &wrong {
+        assert!(
+            complaint.contains("Something is wrong in a catalogue"),
+            "{complaint}"
+        );
+        assert!(!complaint.contains("have none"), "{complaint}");
+    }
+    // The twin: a catalogue with which nothing is wrong, and that has no body.
+    let without = of("about = \"nothing\"\n");
+    assert!(
+        without.iter().any(|c| c.contains("have none")),
+        "{without:#?}"
+    );
+}

@@ -5,6 +5,7 @@ use jointwright_joint::cable::Layer;
 use jointwright_joint::catalogue::{Means, Wrap};
 use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::material::{ItemKind, items, tape_length_m, tools};
+use jointwright_joint::stage::Stage;
 use jointwright_units::Length;
 
 fn wrap(layers: i64, lap_ratio: f64, drawn_ratio: f64) -> Wrap {
@@ -147,4 +148,33 @@ fn a_connector_whose_growth_is_not_measured_is_counted_once_more_for_its_trial()
     assert_eq!(of("dock-straight-not-pressed").len(), 1);
     // Pressed as a trial already, and shear bolts, which grow by nothing.
     assert_eq!(of("larkspur-three-way"), []);
+}
+
+#[test]
+fn issue_16_what_cleans_a_conductor_is_named_in_the_step_that_joins_it() {
+    let mut n = 0;
+    for case in everything() {
+        let order = case.order();
+        let plan = jointwright_joint::plan::plan(&judge(&order).expect("the rows agree"));
+        for leg in &order.job.legs {
+            let metal = leg.cable.conductor.metal;
+            let names = leg.parts.consumables.iter();
+            let named = names.filter_map(|id| order.catalogue.consumable(id));
+            for brush in named.filter(|part| part.metals.contains(&metal)) {
+                let start = format!("Leg {}: for its conductor", leg.id);
+                let steps = plan
+                    .make_up
+                    .steps
+                    .iter()
+                    .filter(|s| s.stage == Stage::Connect);
+                let lines: Vec<&str> = steps
+                    .flat_map(|step| step.lines.iter().map(|line| line.say.as_str()))
+                    .collect();
+                let says = |line: &&str| line.starts_with(&start) && line.contains(&brush.head.id);
+                assert!(lines.iter().any(says), "{}: {lines:#?}", case.slug);
+                n += 1;
+            }
+        }
+    }
+    assert!(n > 10, "{n} brushes");
 }
