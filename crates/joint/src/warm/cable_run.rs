@@ -4,7 +4,7 @@
 //!
 //! Source: `docs/theory/rating.md`, `docs/theory/warm.md`.
 
-use super::outside::{self, FREE_AIR, Surface};
+use super::outside::{self, FREE_AIR, SOIL_DRIES, Surface};
 use crate::cable::{self, Metal};
 use crate::job::{Job, Leg, Soil, Surrounding};
 use crate::section::Unknown;
@@ -409,6 +409,7 @@ fn buried(
         None => outside::in_soil(soil, duct, surface, row.degc)?,
     };
     memory.extend(parts.iter().filter_map(|part| part.memory));
+    memory.extend(drying.map(|_| SOIL_DRIES));
     let sum = |is_soil: bool| -> f64 {
         let ours = parts.iter().filter(|part| part.is_soil == is_soil);
         ours.map(|part| part.k_m_per_w).sum()
@@ -430,7 +431,7 @@ fn buried(
                 critical_rise_k: drying.above_k,
             },
             says: Some(format!(
-                "{says}; where the soil is warmer than the undisturbed soil by more than {} K it dries, to {} K m/W (two zones, [iec_60287_1_1] clause 1.4.2)",
+                "{says}; where the soil is warmer than the undisturbed soil by more than {} K it dries, to {} K m/W (two zones, [iec_60287_1_1] clause 1.4.2, from memory)",
                 drying.above_k, drying.dry_k_m_per_w
             )),
         },

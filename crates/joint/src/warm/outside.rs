@@ -14,6 +14,8 @@ use jointwright_numerics::rating::thermal::{
 const DUCT_FILLING: &str = "duct-filling";
 /// Key of banks of concrete.
 const DUCT_BANK: &str = "duct-bank-concrete";
+/// Key of what stands for soil that dries.
+pub(super) const SOIL_DRIES: &str = "soil-that-dries";
 /// Key of films in free air.
 pub(super) const FREE_AIR: &str = "free-air-film";
 
@@ -63,6 +65,8 @@ pub(super) fn in_soil(
     let mut parts = in_moist_soil(&dry, duct, surface, soil_degc)?;
     for part in parts.iter_mut().filter(|part| part.is_soil) {
         part.what = format!("{}, all of it dried out", part.what);
+        // What has a key of its own keeps it; the soil itself has none.
+        part.memory = part.memory.or(Some(SOIL_DRIES));
     }
     Ok(parts)
 }

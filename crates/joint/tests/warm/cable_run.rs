@@ -214,6 +214,41 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
     );
 }
 
+/// The form of soil that dries is from memory: it neither passes nor fails until the owner confirms its key, about a cable as about ducts.
+#[test]
+fn soil_that_dries_rules_nothing_until_the_owner_confirms_it() {
+    const KEY: &str = "soil-that-dries";
+    let soil = (
+        "dries = false",
+        "dries = true, dry_k_m_per_w = 1.25, dries_above_k = 30.0",
+    );
+    let confirmed = (
+        "[job]\n",
+        "[[confirmation]]\nkey = \"soil-that-dries\"\nedition = \"invented\"\nby = \"Ines Calloway\"\ndate = 2026-03-01\n\n[job]\n",
+    );
+    for (load, outcome) in [("240 A", Outcome::Pass), ("800 A", Outcome::Fail)] {
+        let load = format!("load = \"{load}\"");
+        let load = ("load = \"240 A\"", load.as_str());
+        let (document, open) = rated(&[soil, load]);
+        assert_eq!(open, Outcome::NotJudged, "{document:#?}");
+        assert!(document.not_judged[0].contains(KEY), "{document:#?}");
+        assert_eq!(rated(&[soil, load, confirmed]).1, outcome, "{load:?}");
+    }
+    let ducted = |dries: &'static str| {
+        let duct = r#", formation = "flat", spacing = "200 mm" }, duct = { inside = "104 mm", outside = "110 mm", wall_k_m_per_w = 6.0, holds = "water", cables = 1 }"#;
+        let (document, _) = rated(&[
+            ("dries = false", dries),
+            (", formation = \"trefoil\" }", duct),
+            (
+                "formation = \"trefoil\"\nspacing = \"35 mm\"",
+                "formation = \"flat\"\nspacing = \"200 mm\"",
+            ),
+        ]);
+        document.not_judged[0].contains(KEY)
+    };
+    assert!(ducted(soil.1) && !ducted(soil.0));
+}
+
 #[test]
 fn a_run_of_cable_has_no_joint_to_plan_and_is_sent_to_rate() {
     let order = order(&[]);

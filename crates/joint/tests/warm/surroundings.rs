@@ -101,11 +101,16 @@ fn a_touching_trefoil_is_that_of_the_standard() {
 
 /// What is from memory rules nothing, whichever way, until the owner confirms it.
 #[test]
-fn a_duct_and_still_air_rule_nothing_until_the_owner_confirms_them() {
+fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_them() {
     let duct = beyond(&format!("{SPACED}, {DUCT}"));
+    let dries = beyond(&SOIL.replace(
+        "dries = false",
+        "dries = true, dry_k_m_per_w = 1.25, dries_above_k = 30.0",
+    ));
     let air = "temperature = \"30 degC\", air = \"trefoil\"";
     for (edit, key) in [
         ((BANK, duct.as_str()), "duct-filling"),
+        ((BANK, dries.as_str()), "soil-that-dries"),
         ((FILM, air), "free-air-film"),
     ] {
         let confirmed = confirmation(key);
