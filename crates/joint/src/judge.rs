@@ -85,9 +85,6 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
     if order.job.kind == JointKind::Cable {
         return Err(order.job.legs.iter().map(no_joint).collect());
     }
-    if order.job.kind == JointKind::Cable {
-        return Err(order.job.legs.iter().map(no_joint).collect());
-    }
     let mut legs = Vec::new();
     let mut refusals = Vec::new();
     for leg in &order.job.legs {

@@ -163,7 +163,8 @@ fn a_run_of_cable_is_rated_and_not_planned() {
     assert_eq!(ran.out.matches("INVENTED").count(), 2);
     for words in [
         "decides nothing",
-        "STRETCH: soil of Millbrook Lane",
+        "STRETCH: “soil of Millbrook Lane",
+        "216.0 m long",
         "all the time: conductor",
     ] {
         assert!(flat(&ran.out).contains(words), "{words}: {}", ran.out);

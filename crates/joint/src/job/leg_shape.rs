@@ -1,7 +1,9 @@
 //! The table of fields of a leg in a job file.
 
 use super::shape::{CLASSES, RATED, field};
-use super::shield_shape::{FAR_END_BONDED, FORMATION, LAY, LEAD, RUN_LENGTH, SPACING};
+use super::shield_shape::{
+    FAR_END_BONDED, FORMATION, LAY, LEAD, ROUTE_LENGTH, RUN_LENGTH, SPACING,
+};
 use super::surround::{
     INSULATION_CAPACITY, INSULATION_RESISTIVITY, JACKET_CAPACITY, JACKET_RESISTIVITY,
 };
@@ -371,6 +373,7 @@ pub(super) const LEG: Shape = Shape {
         FORMATION,
         SPACING,
         RUN_LENGTH,
+        ROUTE_LENGTH,
         FAR_END_BONDED,
         field(
             "lead",

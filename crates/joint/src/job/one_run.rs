@@ -3,6 +3,12 @@
 use super::walk_job::JobReader;
 use crate::form::Record;
 
+/// Whether a job is one run of cable without a joint.
+pub(super) fn is_run(record: &Record) -> bool {
+    let head = record.record("job");
+    head.and_then(|head| head.text("kind")) == Some("cable")
+}
+
 impl JobReader<'_> {
     /// A run of cable without a joint: one leg, and nothing of a joint on it.
     pub(super) fn one_run(&mut self, record: &Record) {
@@ -37,6 +43,46 @@ impl JobReader<'_> {
                 format!("A run of cable has no joint, and the job names `{name}`."),
                 "Take it out, or change the kind of job.",
             );
+        }
+        self.said_of_the_whole(record);
+    }
+
+    /// A run has one load, and its stretches are as long as they say.
+    fn said_of_the_whole(&mut self, record: &Record) {
+        for leg in record.records("leg") {
+            for name in ["load", "emergency"] {
+                if leg.is_given(name) {
+                    self.complain(
+                        leg.at(name),
+                        format!("A run of cable has one load, and its leg names `{name}`."),
+                        format!("Say it under `duty`: `{name}`."),
+                    );
+                }
+            }
+        }
+        for row in record.records("surrounding") {
+            if row.is_given("until") {
+                self.complain(
+                    row.at("until"),
+                    "A run of cable has no joint from which `until` would count.".to_owned(),
+                    "Say how long the stretch is: `length`.",
+                );
+            }
+        }
+    }
+
+    /// A joint says nothing of a whole route.
+    pub(super) fn nothing_of_a_run(&mut self, record: &Record) {
+        for (list, name) in [("leg", "route_length"), ("surrounding", "length")] {
+            for row in record.records(list) {
+                if row.is_given(name) {
+                    self.complain(
+                        row.at(name),
+                        format!("`{name}` is for a run of cable without a joint."),
+                        "Take it out, or change the kind of job.",
+                    );
+                }
+            }
         }
     }
 }

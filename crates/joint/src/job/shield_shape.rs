@@ -36,6 +36,13 @@ pub(super) const RUN_LENGTH: Field = field(
     "Length of cable from the joint to where this leg's shield is next bonded, or ends; up to 10 km, such as \"1350 ft\" or \"412 m\".",
 );
 
+pub(super) const ROUTE_LENGTH: Field = field(
+    "route_length",
+    Kind::Above(&Kind::Distance),
+    Optional,
+    "Of a run of cable without a joint: how long its route is, whatever surrounds it; up to 10 km. The `length` of all stretches of its surroundings add up to it.",
+);
+
 pub(super) const FAR_END_BONDED: Field = field(
     "far_end_bonded",
     Kind::Flag,

@@ -1,5 +1,6 @@
 //! What surrounds a leg along its axis, and what its cable does with heat.
 
+use super::one_run::is_run;
 use super::shape::field;
 use super::shield::Formation;
 use super::types::{AirForm, Bank, Drying, Duct, DuctFilling, Soil, Surrounding};
@@ -26,6 +27,12 @@ pub(super) const SURROUNDING: Shape = Shape {
             Kind::Above(&Kind::Distance),
             Optional,
             "How far from the conductor end it reaches; left out in the last row, which goes on to the far end.",
+        ),
+        field(
+            "length",
+            Kind::Above(&Kind::Distance),
+            Optional,
+            "Of a run of cable without a joint, in place of `until`: how long this stretch of the route is; the stretches add up to the leg's `route_length`.",
         ),
         field(
             "temperature",
@@ -84,6 +91,8 @@ pub(super) const SURROUNDING: Shape = Shape {
 pub const AIR_FORMS: &[&str] = &["alone", "trefoil", "flat-touching"];
 /// Words for how cables or ducts of one circuit lie in soil.
 pub const SOIL_FORMATIONS: &[&str] = &["alone", "trefoil", "flat"];
+/// Words for what lies in soil.
+pub const SOIL_CONTENTS: &[&str] = &["cables", "ducts", "ducts-in-concrete"];
 /// Words for what a duct holds beside cables, and what it is of.
 pub const FILLINGS: &[&str] = &[
     "air-in-plastic",
@@ -111,6 +120,12 @@ const SOIL: Shape = Shape {
             },
             Required,
             "Its greatest thermal resistivity, K·m/W, dry seasons included, and where it dries about warm cables that of what stays moist; `from` says who found it.",
+        ),
+        field(
+            "contents",
+            Kind::Choice(SOIL_CONTENTS),
+            Required,
+            "What lies in it: the cables themselves, ducts with cables in them (`duct`), or such ducts in a bank of concrete (`bank` of the duct).",
         ),
         field(
             "dries",
@@ -154,8 +169,8 @@ const SOIL: Shape = Shape {
                 least: 1,
                 greatest: 12,
             },
-            Optional,
-            "Circuits side by side that are alike and carry the same; left out: 1.",
+            Required,
+            "Circuits side by side that are alike and carry the same, this one counted: 1 where it is alone.",
         ),
         field(
             "circuits_apart",
@@ -268,6 +283,7 @@ impl JobReader<'_> {
             );
         }
         let (soil, duct) = (self.soil(row), self.duct(row));
+        self.contents_are_whole(row);
         if row.is_given("duct") && !row.is_given("soil") {
             self.complain(
                 row.at("duct"),
@@ -279,6 +295,7 @@ impl JobReader<'_> {
             leg: row.string("leg"),
             what: row.string("what")?,
             until: row.length("until"),
+            length: row.length("length"),
             degc: row.number("temperature")?,
             film_w_per_m2k: film,
             outside_k_m_per_w: outside,
@@ -302,7 +319,7 @@ impl JobReader<'_> {
     fn soil(&mut self, row: &Record) -> Option<Soil> {
         let soil = row.record("soil")?;
         let metres = |name: &str| soil.length(name).map(|length| length.mm() * 1e-3);
-        let n_circuits = soil.integer("circuits").unwrap_or(1);
+        let n_circuits = soil.integer("circuits")?;
         let is_flat = soil.text("formation") == Some("flat");
         if is_flat && !soil.is_given("spacing") {
             self.complain(
@@ -339,6 +356,27 @@ impl JobReader<'_> {
             n_circuits: usize::try_from(n_circuits).ok()?,
             circuits_apart_m: metres("circuits_apart"),
         })
+    }
+
+    /// Ducts and banks are there where the soil says so, and nowhere else.
+    fn contents_are_whole(&mut self, row: &Record) {
+        let soil = row.record("soil");
+        let Some((soil, said)) = soil.and_then(|s| Some((s, s.text("contents")?))) else {
+            return;
+        };
+        let is_bank = row.record("duct").is_some_and(|duct| duct.is_given("bank"));
+        let given = match (row.is_given("duct"), is_bank) {
+            (false, _) => "cables",
+            (true, false) => "ducts",
+            (true, true) => "ducts-in-concrete",
+        };
+        if said != given {
+            self.complain(
+                soil.at("contents"),
+                format!("The soil holds {said}, and what is given beside it is that of {given}."),
+                "`ducts` go with `duct`, `ducts-in-concrete` with `duct` and its `bank`, `cables` with neither.",
+            );
+        }
     }
 
     /// Soil that dries says to what and above what, other soil neither; dry soil conducts no better.
@@ -398,8 +436,11 @@ impl JobReader<'_> {
         })
     }
 
-    /// Complains of stretches that end where another does, and of legs whose last one ends: leg by leg.
+    /// Complains of stretches that end where another does, and of legs whose last one ends: leg by leg; of a run of cable each says how long it is instead.
     pub(super) fn ends_of_surroundings(&mut self, record: &Record, legs: &[String]) {
+        if is_run(record) {
+            return;
+        }
         for leg in legs {
             let ours = || {
                 let rows = record.records("surrounding");

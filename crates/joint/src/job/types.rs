@@ -212,6 +212,8 @@ pub struct Leg {
     pub emergency_a: Option<f64>,
     /// Current in this leg's shield at its load, A, where stated.
     pub shield_load_a: Option<f64>,
+    /// How long the route is, of a run of cable without a joint.
+    pub route_length: Option<Length>,
     /// Metal of the shield, where stated.
     pub shield_metal: Option<Metal>,
     /// Highest temperature of the shield in a short circuit, degrees Celsius, where stated.
@@ -277,6 +279,8 @@ pub struct Surrounding {
     pub what: String,
     /// How far from the conductor end it reaches; the last goes on.
     pub until: Option<Length>,
+    /// How long it is, of a run of cable without a joint.
+    pub length: Option<Length>,
     /// Its highest temperature, degrees Celsius.
     pub degc: f64,
     /// Film, W/(m² K).

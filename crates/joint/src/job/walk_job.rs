@@ -1,6 +1,7 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
 use super::bridge::BridgeOff;
+use super::one_run::is_run;
 use super::shield::shield_run;
 use super::types::{
     Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
@@ -363,6 +364,7 @@ impl JobReader<'_> {
             load_a: record.number("load"),
             emergency_a: record.number("emergency"),
             shield_load_a: record.number("shield_load"),
+            route_length: record.length("route_length"),
             shield_metal: shield.and_then(|row| metal(row.text("metal")?)),
             shield_fault_greatest_degc: shield.and_then(|row| row.number("fault_greatest")),
             shield_fault_a: record.number("shield_fault"),
@@ -429,9 +431,7 @@ impl JobReader<'_> {
             }
         }
         let n_legs = record.list("leg").count();
-        let head = record.record("job");
-        let is_cable = head.and_then(|head| head.text("kind")) == Some("cable");
-        if record.is_given("leg") && !is_cable && !(2..=6).contains(&n_legs) {
+        if record.is_given("leg") && !is_run(record) && !(2..=6).contains(&n_legs) {
             self.complain(
                 record.at("leg"),
                 format!("The job has {n_legs} legs; a joint has 2 to 6."),
@@ -449,6 +449,7 @@ impl JobReader<'_> {
             JointKind::Separable => None,
             JointKind::Cable => return self.one_run(record),
         };
+        self.nothing_of_a_run(record);
         if let Some(expected) = wrong {
             self.complain(
                 record.at("leg"),

@@ -1,13 +1,14 @@
 //! Cable run: the rating of a cable without a joint.
 
 use super::state::StateDoc;
+use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_with};
-use super::warm::stated_words;
 use super::{INVENTED, program, verdict::fails};
 use crate::job::{Job, Order};
 use crate::judge::worst;
-use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word, shown};
+use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word, fact_table as fact, shown};
 use crate::warm::{CableRun, RunAt, Stretched, rate_run};
+use jointwright_units::Length;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -156,6 +157,11 @@ pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
     (document, outcome)
 }
 
+/// What is ruled on the run of cable of a job without a joint.
+pub fn rule_cable(order: &Order) -> Vec<Ruling> {
+    rulings(&order.job, rate_run(&order.job).as_ref().ok())
+}
+
 /// JSON Schema of the rating of a cable.
 pub fn cable_rate_schema() -> serde_json::Value {
     schemars::generate::SchemaSettings::draft2020_12()
@@ -226,6 +232,10 @@ fn rulings(job: &Job, run: Option<&CableRun>) -> Vec<Ruling> {
         ));
     }
     let word = &Word::Job("duty.conductor_greatest".to_owned());
+    let uncovered = uncovered(job).map(|why| {
+        let leg = job.legs.first().map_or("", |leg| leg.id.as_str());
+        Ruling::not_judged(CHECK, subject.clone(), why).asking(fact::ROUTE.of(format!("leg {leg}")))
+    });
     let each = run.stretches.iter().map(|of: &Stretched| {
         let what = format!(
             "conductor of the cable with {} A all the time in {}",
@@ -252,5 +262,35 @@ fn rulings(job: &Job, run: Option<&CableRun>) -> Vec<Ruling> {
         }
         .rule()
     });
-    each.collect()
+    // What fails in one stretch fails, wherever the others are; nothing passes while part of the route may be missing.
+    let is_kept = |ruling: &Ruling| uncovered.is_none() || ruling.outcome != Outcome::Pass;
+    let each: Vec<Ruling> = each.filter(is_kept).collect();
+    each.into_iter().chain(uncovered.clone()).collect()
+}
+
+/// Why the stretches may not be the whole route, if they may not: a stretch that nobody wrote down may be the worst.
+fn uncovered(job: &Job) -> Option<String> {
+    let leg = job.legs.first()?;
+    let Some(route) = leg.route_length else {
+        return Some(format!(
+            "the job does not state route_length, so that leg {} may have stretches that nobody wrote down",
+            leg.id
+        ));
+    };
+    let mut sum = Length::ZERO;
+    for row in &job.surroundings {
+        let Some(length) = row.length else {
+            return Some(format!("{}: {} has no length", row.place, row.what));
+        };
+        sum = sum + length;
+    }
+    (sum != route).then(|| {
+        format!(
+            "the stretches are {:.3} m long together, and the route of leg {} {:.3} m: part of it ({} mm) is said twice or not at all",
+            sum.mm() * 1e-3,
+            leg.id,
+            route.mm() * 1e-3,
+            (sum - route).mm().abs()
+        )
+    })
 }

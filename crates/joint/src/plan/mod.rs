@@ -18,6 +18,7 @@ mod pressure;
 mod said;
 mod shield;
 mod state;
+mod stated;
 mod told_apart;
 mod verdict;
 mod warm;
@@ -26,7 +27,9 @@ mod warm;
 mod names_tests;
 
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
-pub use cable_run::{CableRateDoc, RunAtDoc, StretchDoc, cable_rate_schema, rate_cable};
+pub use cable_run::{
+    CableRateDoc, RunAtDoc, StretchDoc, cable_rate_schema, rate_cable, rule_cable,
+};
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,
     LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc,

@@ -1,10 +1,10 @@
 //! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
 
+use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
 use super::{StateDoc, program};
 use crate::checks::Inputs;
-use crate::job::Surrounding;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
 use crate::warm::{
@@ -285,56 +285,6 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
 fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
     let rows = inputs.order.job.surroundings.iter();
     rows.map(stated_words).collect()
-}
-
-/// A stretch of surroundings as it is stated, with its source.
-pub(super) fn stated_words(row: &Surrounding) -> String {
-    let leg = row
-        .leg
-        .as_ref()
-        .map_or("all legs".to_owned(), |leg| format!("leg {leg}"));
-    let until = row.until.map_or("to the far end".to_owned(), |until| {
-        format!("to {until} from the conductor end")
-    });
-    let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
-        (Some(film), _) => format!("{film} W/(m2 K)"),
-        (None, Some(outside)) => format!("{outside} K m/W"),
-        (None, None) => stated(row),
-    };
-    format!(
-        "{leg}, {until}: {}, {} degC, {film} ({})",
-        row.what, row.degc, row.source
-    )
-}
-
-/// What a surrounding is said to be, from which its film or resistance is computed.
-fn stated(row: &Surrounding) -> String {
-    let Some(soil) = &row.soil else {
-        return "its film computed".to_owned();
-    };
-    let duct = row.duct.map_or(String::new(), |duct| {
-        format!(
-            ", duct of {} and {} mm with {} in it",
-            shown(duct.inside_m * 1e3),
-            shown(duct.outside_m * 1e3),
-            if duct.n_cables == 1 {
-                "1 cable".to_owned()
-            } else {
-                format!("{} cables", duct.n_cables)
-            }
-        )
-    });
-    let dries = soil.drying.map_or(String::new(), |drying| {
-        format!(
-            ", drying to {} K m/W above {} K",
-            drying.dry_k_m_per_w, drying.above_k
-        )
-    });
-    format!(
-        "soil of {} K m/W{dries}, {} m deep{duct}",
-        soil.resistivity_k_m_per_w,
-        shown(soil.depth_m)
-    )
 }
 
 fn at_doc(at: &LegAt) -> AtDoc {

@@ -39,7 +39,7 @@ fn printed(degc: &str, more: &[(&str, &str)]) -> f64 {
         passage("surrounding = [", "\n]\n"),
         passage("stranding = \"compressed\"", "64.1 mil\" }"),
     );
-    let of_table = "surrounding = [\n  { what = \"soil\", temperature = \"20 degC\", soil = { depth = \"36 in\", resistivity_k_m_per_w = 0.9, dries = false, formation = \"flat\", spacing = \"7 1/2 in\" }, from = \"the table\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
+    let of_table = "surrounding = [\n  { what = \"soil\", length = \"220 m\", temperature = \"20 degC\", soil = { depth = \"36 in\", resistivity_k_m_per_w = 0.9, contents = \"cables\", dries = false, formation = \"flat\", circuits = 1, spacing = \"7 1/2 in\" }, from = \"the table\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
     let of_cable = r#"stranding = "concentric"
 class = "15 kV"
 level = 133
@@ -93,7 +93,7 @@ fn a_buried_run_carries_what_the_printed_table_has() {
 #[test]
 fn a_film_is_added_to_the_layers_by_hand() {
     let surroundings = passage("surrounding = [", "\n]\n");
-    let film = "surrounding = [\n  { what = \"water\", temperature = \"20 degC\", outside_k_m_per_w = 0.7, from = \"test\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
+    let film = "surrounding = [\n  { what = \"water\", length = \"220 m\", temperature = \"20 degC\", outside_k_m_per_w = 0.7, from = \"test\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
     let cable = passage("insulation = \"tr-xlpe\"", "64.1 mil\" }");
     let of_cable = r#"insulation = "tr-xlpe"
 insulation_k_m_per_w = 3.5
@@ -205,6 +205,15 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
     for out in ["load = \"240 A\"\n", "conductor_greatest = \"90 degC\"\n"] {
         assert_eq!(rated(&[(out, "")]).1, Outcome::NotJudged, "{out}");
     }
+    for (out, asks) in [
+        ("route_length = \"220 m\"\n", "route_length"),
+        ("length = \"4 m\", ", "has no length"),
+        ("length = \"216 m\", ", "has no length"),
+    ] {
+        let (document, outcome) = rated(&[(out, "")]);
+        assert_eq!(outcome, Outcome::NotJudged, "{out}");
+        assert!(document.not_judged[0].contains(asks), "{document:#?}");
+    }
     let film = "film_w_per_m2k = 8.0";
     let (document, outcome) = rated(&[(film, "air = \"trefoil\"")]);
     assert_eq!(outcome, Outcome::NotJudged);
@@ -235,10 +244,11 @@ fn soil_that_dries_rules_nothing_until_the_owner_confirms_it() {
         assert_eq!(rated(&[soil, load, confirmed]).1, outcome, "{load:?}");
     }
     let ducted = |dries: &'static str| {
-        let duct = r#", formation = "flat", spacing = "200 mm" }, duct = { inside = "104 mm", outside = "110 mm", wall_k_m_per_w = 6.0, holds = "water", cables = 1 }"#;
+        let duct = r#", formation = "flat", circuits = 1, spacing = "200 mm" }, duct = { inside = "104 mm", outside = "110 mm", wall_k_m_per_w = 6.0, holds = "water", cables = 1 }"#;
         let (document, _) = rated(&[
             ("dries = false", dries),
-            (", formation = \"trefoil\" }", duct),
+            (", formation = \"trefoil\", circuits = 1 }", duct),
+            ("contents = \"cables\"", "contents = \"ducts\""),
             (
                 "formation = \"trefoil\"\nspacing = \"35 mm\"",
                 "formation = \"flat\"\nspacing = \"200 mm\"",
@@ -247,6 +257,28 @@ fn soil_that_dries_rules_nothing_until_the_owner_confirms_it() {
         document.not_judged[0].contains(KEY)
     };
     assert!(ducted(soil.1) && !ducted(soil.0));
+}
+
+/// A stretch that is left out may be the worst: nothing passes while the stretches are not as long as the route; what fails in one of them fails all the same.
+#[test]
+fn a_run_whose_stretches_are_not_the_route_passes_nothing() {
+    let foot = passage("  { what = \"riser\u{27}s foot", "},\n");
+    for edit in [
+        (foot.as_str(), ""),
+        ("length = \"216 m\"", "length = \"150 m\""),
+        ("length = \"216 m\"", "length = \"216.001 m\""),
+        ("route_length = \"220 m\"", "route_length = \"300 m\""),
+    ] {
+        let (document, outcome) = rated(&[edit]);
+        assert_eq!(outcome, Outcome::NotJudged, "{edit:?}");
+        let why = &document.not_judged[0];
+        assert!(why.contains("said twice or not at all"), "{why}");
+        let hot = rated(&[edit, ("load = \"240 A\"", "load = \"900 A\"")]);
+        assert_eq!(hot.1, Outcome::Fail, "{edit:?}");
+    }
+    // The twin: the same length in millimetres.
+    let split = ("route_length = \"220 m\"", "route_length = \"220000 mm\"");
+    assert_eq!(rated(&[split]).1, Outcome::Pass);
 }
 
 #[test]
@@ -272,6 +304,17 @@ fn a_run_of_cable_with_a_joint_s_parts_or_two_legs_is_complained_of() {
                 "bonding = \"solid\"\nconsumables = []",
             )]),
             "the job names `consumables`",
+        ),
+        (
+            job(&[(
+                "spacing = \"35 mm\"",
+                "spacing = \"35 mm\"\nload = \"100 A\"",
+            )]),
+            "has one load, and its leg names `load`",
+        ),
+        (
+            job(&[("length = \"4 m\"", "until = \"4 m\"")]),
+            "no joint from which `until` would count",
         ),
         (
             job(&[("[job]", "blank = []\n\n[job]")]),

@@ -6,13 +6,18 @@ use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
 const BANK: &str =
     "what = \"duct bank (invented)\", temperature = \"25 degC\", outside_k_m_per_w = 0.9";
 const FILM: &str = "temperature = \"30 degC\", film_w_per_m2k = 8.0";
-const SOIL: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, dries = false, formation = \"trefoil\" }";
-const SPACED: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, dries = false, formation = \"flat\", spacing = \"200 mm\", circuits = 2, circuits_apart = \"900 mm\" }";
+const SOIL: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, contents = \"cables\", dries = false, formation = \"trefoil\", circuits = 1 }";
+const SPACED: &str = "soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.2, contents = \"cables\", dries = false, formation = \"flat\", spacing = \"200 mm\", circuits = 2, circuits_apart = \"900 mm\" }";
 const DUCT: &str = "duct = { inside = \"104 mm\", outside = \"110 mm\", wall_k_m_per_w = 6.0, holds = \"air-in-plastic\", cables = 1 }";
 const FIRST: &str = "# How jackets were found, and what tests for moisture found.";
 
 fn beyond(what: &str) -> String {
     format!("what = \"duct bank (invented)\", temperature = \"25 degC\", {what}")
+}
+
+/// Ducts as `SPACED` has cables.
+fn ducted(duct: &str) -> String {
+    format!("{}, {duct}", SPACED.replace("\"cables\"", "\"ducts\""))
 }
 
 fn confirmation(key: &str) -> String {
@@ -102,7 +107,7 @@ fn a_touching_trefoil_is_that_of_the_standard() {
 /// What is from memory rules nothing, whichever way, until the owner confirms it.
 #[test]
 fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_them() {
-    let duct = beyond(&format!("{SPACED}, {DUCT}"));
+    let duct = beyond(&ducted(DUCT));
     let dries = beyond(&SOIL.replace(
         "dries = false",
         "dries = true, dry_k_m_per_w = 1.25, dries_above_k = 30.0",
@@ -181,6 +186,15 @@ fn surroundings_that_say_two_things_or_half_of_one_are_complained_of() {
             format!("outside_k_m_per_w = 0.9, {DUCT}"),
             "A duct lies in soil",
         ),
+        (format!("{SPACED}, {DUCT}"), "The soil holds cables"),
+        (
+            SPACED.replace("\"cables\"", "\"ducts\""),
+            "The soil holds ducts",
+        ),
+        (
+            ducted(DUCT).replace("\"ducts\"", "\"ducts-in-concrete\""),
+            "The soil holds ducts-in-concrete",
+        ),
         (
             SPACED.replace(", spacing = \"200 mm\"", ""),
             "`flat` needs `spacing`",
@@ -189,10 +203,7 @@ fn surroundings_that_say_two_things_or_half_of_one_are_complained_of() {
             SPACED.replace(", circuits_apart = \"900 mm\"", ""),
             "say something only together",
         ),
-        (
-            format!("{SPACED}, {}", DUCT.replace("104", "114")),
-            "no larger outside",
-        ),
+        (ducted(&DUCT.replace("104", "114")), "no larger outside"),
     ];
     for (said, of) in complaints {
         complained(BANK, &beyond(&said), of);
@@ -206,7 +217,7 @@ fn soil_at_the_joint_is_refused() {
     let why = warm(&plan).why.clone().expect("why");
     assert!(why.contains("says nothing of a joint"), "{why}");
     // And so is a duct in which its cable does not lie.
-    let small = beyond(&format!("{SPACED}, {}", DUCT.replace("104", "30")));
+    let small = beyond(&ducted(&DUCT.replace("104", "30")));
     let plan = planned(&[(BANK, small.as_str())], &[]);
     let why = warm(&plan).why.clone().expect("why");
     assert!(why.contains("do not lie in a duct"), "{why}");

@@ -5,9 +5,10 @@ use crate::cases::{Case, read};
 use crate::laws::toml_text::{text, tree};
 use jointwright_joint::catalogue::CATALOGUE;
 use jointwright_joint::form::{Kind, Need, Shape};
-use jointwright_joint::job::JOB;
+use jointwright_joint::job::{JOB, JointKind};
 use jointwright_joint::judge::{judge, judge_unsolved, judge_without_fields};
 use jointwright_joint::limit::{Ruling, Subject};
+use jointwright_joint::plan::rule_cable;
 use std::collections::BTreeSet;
 use toml::{Table, Value};
 
@@ -127,6 +128,9 @@ impl Bench {
             .map(|(name, rows)| (name.clone(), text(rows, None)))
             .collect();
         let order = read(&text(&self.job, None), &catalogues).ok()?;
+        if order.job.kind == JointKind::Cable {
+            return Some(rule_cable(&order));
+        }
         let judged = match depth {
             Depth::Unsolved => judge_unsolved(&order),
             Depth::WithoutFields => judge_without_fields(&order),

@@ -9,6 +9,7 @@
 mod bench;
 mod exempt;
 mod named;
+mod runs;
 mod sweep;
 mod worse;
 

@@ -9,6 +9,7 @@
 
 use super::bench::{Help, Line};
 use super::exempt::is_exempt;
+use super::runs::runs;
 use super::worse::worse;
 use super::{Bench, Depth};
 use crate::cases::{CASES, Case, EXAMPLES, named};
@@ -219,6 +220,23 @@ fn lines_with_fields() {
         [Bench::of(named("dock-straight-pressed"))].into_iter(),
         &how,
     );
+}
+
+#[test]
+fn lines_and_pairs_of_runs_of_cable() {
+    check(
+        runs(),
+        &Sweep {
+            n_lines_least: 300,
+            ..UNSOLVED
+        },
+    );
+    let pairs = Sweep {
+        out: each_pair,
+        n_lines_least: 1000,
+        ..UNSOLVED
+    };
+    check(runs(), &pairs);
 }
 
 #[test]
