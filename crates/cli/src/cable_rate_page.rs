@@ -51,8 +51,9 @@ fn page(document: &CableRateDoc) -> String {
     if let Some(why) = &document.why {
         lines.wrap("  ", &format!("{}: {why}", document.state.words()));
     }
-    for question in &document.questions {
-        lines.wrap("  ", &format!("ask: {question}"));
+    for ask in &document.asks {
+        lines.wrap("  ", &format!("ask {}: {}", ask.who_words, ask.question));
+        lines.wrap("      ", &format!("goes into the {}", ask.place()));
     }
     if let (Some(degc), Some(load_a)) = (document.limit_degc, document.load_at_limit_a) {
         lines.wrap("  ", &format!("its first stretch comes to {degc} degC, the highest in service by the job, at {load_a:.0} A all the time"));

@@ -226,7 +226,7 @@ fn complaint(refusal: &Refusal) -> Complaint {
 /// A run of cable without a joint.
 fn no_joint(leg: &Leg) -> Complaint {
     let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
-    let hint = "`jointwright rate` says what the cable carries in its surroundings; for a joint change the kind of job.";
+    let hint = "`jointwright rate` says what the cable carries in its surroundings, what is missing for it, who can answer that and where it goes; letters (`plan --ask`) are written for joints only. For a joint change the kind of job.";
     complaint_at(&leg.place, message.to_owned(), hint.to_owned())
 }
 

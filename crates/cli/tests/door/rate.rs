@@ -176,13 +176,25 @@ fn a_run_of_cable_is_rated_and_not_planned() {
     // The other doors send there.
     let job = example(slug);
     let job = job.to_str().expect("a name");
-    for door in ["plan", "field"] {
-        let ran = vault.run(&[door, job]);
-        assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""), "{door}");
-        assert!(
-            flat(&ran.err).contains("`jointwright rate`"),
-            "{door}: {}",
-            ran.err
-        );
+    for door in [&["plan"][..], &["plan", "--ask"], &["field"]] {
+        let ran = vault.run(&[&door[..1], &[job], &door[1..]].concat());
+        assert_eq!((ran.code, ran.out.as_str()), (Some(2), ""), "{door:?}");
+        for words in [
+            "`jointwright rate`",
+            "letters (`plan --ask`) are written for joints only",
+        ] {
+            assert!(flat(&ran.err).contains(words), "{door:?}: {}", ran.err);
+        }
+    }
+    // What is missing is a fact, with who can answer it and where the answer goes.
+    let text = std::fs::read_to_string(job).expect("the example");
+    vault.write("job.toml", text.replace("route_length = \"220 m\"\n", ""));
+    let ran = vault.run(&["rate", "job.toml"]);
+    assert_eq!(ran.code, Some(3), "{}", ran.err);
+    for words in [
+        "ask the owner's engineer: How long is the route of the cable",
+        "goes into the job, under leg or surrounding: route_length, length",
+    ] {
+        assert!(flat(&ran.out).contains(words), "{words}: {}", ran.out);
     }
 }

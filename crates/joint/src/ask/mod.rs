@@ -6,11 +6,13 @@
 //!
 //! Not here: the table of facts (`limit::fact_table`), what is computed from them, who asks whom (`plan`).
 
+mod cable;
 mod field;
 mod heat;
 mod pressure;
 mod shield;
 
+pub use cable::{cable, cable_duty, cable_route};
 pub use heat::heat;
 
 use crate::cable::Layer;

@@ -2,6 +2,7 @@
 
 use super::Missing;
 use crate::cable::{Layer, Shield};
+use crate::job::Leg;
 use crate::limit::{Ask, fact_table as fact};
 
 impl Missing<'_> {
@@ -47,35 +48,12 @@ impl Missing<'_> {
 
     /// What is open of the area of the shield.
     pub fn shield_area(&self) -> Vec<Ask> {
-        let (id, cable) = (&self.leg.id, &self.leg.cable);
-        let mut asks = Vec::new();
-        if cable.diameter_over(Layer::InsulationScreen).is_err() {
-            asks.push(fact::CABLE_PAPERS.of(id));
-        }
-        let mut is_made = crate::fault::shield_area_mm2(cable, None).is_ok();
-        if let Shield::LappedTape { width, .. } | Shield::TapeWithWires { width, .. } = cable.shield
-        {
-            is_made &= width.is_some();
-        }
-        if !is_made {
-            asks.push(fact::SHIELD_MADE.of(id));
-        }
-        asks
+        shield_area(self.leg)
     }
 
     /// How the shield is earthed, how its run lies and how long it is.
     pub fn run(&self) -> Vec<Ask> {
-        let (leg, run) = (self.leg, &self.leg.shield_run);
-        let mut asks = Vec::new();
-        let is_far_end_open = run.is_far_end_bonded.is_none() && leg.bonding != "open";
-        if is_far_end_open || leg.bonding == "linked" {
-            asks.push(fact::FAR_END.of(&leg.id));
-        }
-        let flows = leg.bonding == "solid" && run.is_far_end_bonded == Some(true);
-        if flows && (run.formation.is_none() || run.spacing.is_none()) {
-            asks.push(fact::RUN.of(&leg.id));
-        }
-        asks
+        run(self.leg)
     }
 
     /// What is missing for the voltage at the open end of the shield.
@@ -102,4 +80,36 @@ impl Missing<'_> {
         }
         asks
     }
+}
+
+/// What is open of the area of a leg's shield.
+pub(super) fn shield_area(leg: &Leg) -> Vec<Ask> {
+    let (id, cable) = (&leg.id, &leg.cable);
+    let mut asks = Vec::new();
+    if cable.diameter_over(Layer::InsulationScreen).is_err() {
+        asks.push(fact::CABLE_PAPERS.of(id));
+    }
+    let mut is_made = crate::fault::shield_area_mm2(cable, None).is_ok();
+    if let Shield::LappedTape { width, .. } | Shield::TapeWithWires { width, .. } = cable.shield {
+        is_made &= width.is_some();
+    }
+    if !is_made {
+        asks.push(fact::SHIELD_MADE.of(id));
+    }
+    asks
+}
+
+/// How a leg's shield is earthed and how its run lies.
+pub(super) fn run(leg: &Leg) -> Vec<Ask> {
+    let run = &leg.shield_run;
+    let mut asks = Vec::new();
+    let is_far_end_open = run.is_far_end_bonded.is_none() && leg.bonding != "open";
+    if is_far_end_open || leg.bonding == "linked" {
+        asks.push(fact::FAR_END.of(&leg.id));
+    }
+    let flows = leg.bonding == "solid" && run.is_far_end_bonded == Some(true);
+    if flows && (run.formation.is_none() || run.spacing.is_none()) {
+        asks.push(fact::RUN.of(&leg.id));
+    }
+    asks
 }

@@ -111,6 +111,8 @@ facts! {
     FAR_END: "far-end", Engineer, "Is the shield earthed at the far end of its run too, and how is it bonded at the joint? Leg {of}.", Job, ["leg"], ["far_end_bonded", "bonding"];
     /// How a run lies.
     RUN: "run", Engineer, "How do the three cables of the run lie, how far apart, and how far does the shield run? Leg {of}.", Job, ["leg"], ["formation", "spacing", "run_length"];
+    /// What surrounds a run of cable without a joint.
+    RUN_SURROUNDING: "run-surrounding", Engineer, "What surrounds the cable all along its route, stretch by stretch: how long is each and how warm at the most, and what is it, or what heat does it take away; who says so, and from what source? {of}.", Job, ["surrounding"], ["what", "length", "temperature", "soil", "duct", "air", "film_w_per_m2k", "outside_k_m_per_w", "from", "by", "date"];
     /// How long a run of cable is.
     ROUTE: "route", Engineer, "How long is the route of the cable, and how long is each stretch of what surrounds it? The stretches add up to the route: {of}.", Job, ["leg", "surrounding"], ["route_length", "length"];
     /// Spare cuts.

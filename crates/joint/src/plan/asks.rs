@@ -83,7 +83,7 @@ pub(super) fn whom(ruling: &Ruling) -> String {
 type Asked = (AskDoc, Vec<String>);
 
 /// A fact, what it is of, and the rulings that wait for it.
-struct Waiting<'r> {
+pub(super) struct Waiting<'r> {
     fact: &'static Fact,
     of: Vec<String>,
     alone: Vec<&'r Ruling>,
@@ -92,9 +92,22 @@ struct Waiting<'r> {
 
 /// Every missing fact once: first what crew or owner can close before the work, then what is found during it, then what makers are asked for; in each what settles most first.
 pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
+    asked(
+        &judged.rulings,
+        &of_rows(judged),
+        &judged.inputs.order.catalogue,
+    )
+}
+
+/// What these rulings wait for, and what else is asked, in that order.
+pub(super) fn asked(
+    rulings: &[Ruling],
+    of_rows: &[Waiting<'_>],
+    catalogue: &Catalogue,
+) -> Vec<AskDoc> {
     let is_open = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.closed_by.is_none();
     let mut by_key: BTreeMap<&str, Waiting<'_>> = BTreeMap::new();
-    for ruling in judged.rulings.iter().filter(is_open) {
+    for ruling in rulings.iter().filter(is_open) {
         let mut keys: Vec<&str> = ruling.asks.iter().map(|ask| ask.fact.key).collect();
         keys.dedup();
         for key in &keys {
@@ -102,10 +115,9 @@ pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
             add(&mut by_key, key, asks, ruling, keys.len() == 1);
         }
     }
-    let catalogue = &judged.inputs.order.catalogue;
     let waiting = by_key.into_values();
     let mut docs: Vec<AskDoc> = waiting.map(|w| ask_doc(&w, catalogue)).collect();
-    docs.extend(of_rows(judged).iter().map(|w| ask_doc(w, catalogue)));
+    docs.extend(of_rows.iter().map(|w| ask_doc(w, catalogue)));
     docs.sort_by_key(|ask| {
         let most_first = |n: usize| usize::MAX - n;
         (

@@ -1,12 +1,17 @@
 //! Cable run: the rating of a cable without a joint.
 
+use super::asks::{AskDoc, asked};
 use super::state::StateDoc;
 use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_with};
 use super::{INVENTED, program, verdict::fails};
+use crate::ask;
 use crate::job::{Job, Order};
 use crate::judge::worst;
-use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word, fact_table as fact, shown};
+use crate::limit::{
+    AmountQuestion, Ask, Outcome, Ruling, Subject, Word, fact_table as fact, shown,
+};
+use crate::section::Unknown;
 use crate::warm::{CableRun, RunAt, Stretched, rate_run};
 use jointwright_units::Length;
 use schemars::JsonSchema;
@@ -51,9 +56,9 @@ pub struct CableRateDoc {
     /// Why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// Questions to put to makers and to the owner.
+    /// What is missing: every fact once, who can answer it and where the answer goes.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub questions: Vec<String>,
+    pub asks: Vec<AskDoc>,
     /// Highest temperature of the conductor that the job states, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit_degc: Option<f64>,
@@ -123,15 +128,11 @@ fn run_at_doc(at: &RunAt) -> RunAtDoc {
 pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
     let job = &order.job;
     let run = rate_run(job);
-    let rulings = rulings(job, run.as_ref().ok());
+    let rulings = rulings(job, &run);
     let outcome = worst(&rulings);
-    let (state, why, questions) = match &run {
-        Ok(_) => (StateDoc::Computed, None, Vec::new()),
-        Err(open) => (
-            StateDoc::NotKnown,
-            Some(open.why.clone()),
-            open.questions.clone(),
-        ),
+    let (state, why) = match &run {
+        Ok(_) => (StateDoc::Computed, None),
+        Err(open) => (StateDoc::NotKnown, Some(open.why.clone())),
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
     let open = open.filter_map(|r| r.why.clone());
@@ -145,7 +146,7 @@ pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
         cable: cable_words(job),
         state,
         why,
-        questions,
+        asks: asked(&rulings, &[], &order.catalogue),
         limit_degc: job.duty.conductor_greatest_degc,
         load_at_limit_a: run.as_ref().ok().and_then(least_a),
         stretches: match &run {
@@ -159,7 +160,7 @@ pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
 
 /// What is ruled on the run of cable of a job without a joint.
 pub fn rule_cable(order: &Order) -> Vec<Ruling> {
-    rulings(&order.job, rate_run(&order.job).as_ref().ok())
+    rulings(&order.job, &rate_run(&order.job))
 }
 
 /// JSON Schema of the rating of a cable.
@@ -209,32 +210,44 @@ fn assumes(run: Option<&CableRun>) -> Vec<String> {
 }
 
 /// Whether the job's load keeps below the job's highest temperature, stretch by stretch.
-fn rulings(job: &Job, run: Option<&CableRun>) -> Vec<Ruling> {
+fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
     let subject = job
         .legs
         .first()
         .map_or_else(Subject::joint, |leg| Subject::leg(&leg.id));
-    let open = |why: &str| vec![Ruling::not_judged(CHECK, subject.clone(), why.to_owned())];
-    let Some(run) = run else {
-        return open("what the cable carries is not known");
+    let open = |why: &str, asks: Vec<Ask>| {
+        let ruling = Ruling::not_judged(CHECK, subject.clone(), why.to_owned());
+        vec![ruling.asking_all(asks)]
+    };
+    let run = match run {
+        Ok(run) => run,
+        Err(_) => {
+            let asks = ask::cable(job).into_iter().chain(ask::cable_duty(job));
+            return open("what the cable carries is not known", asks.collect());
+        }
     };
     let load_a = job.legs.first().and_then(|leg| job.load_of_a(leg));
     let Some(load_a) = load_a else {
-        return open("the job does not state duty.load");
+        return open("the job does not state duty.load", ask::cable_duty(job));
     };
     let Some(greatest_degc) = job.duty.conductor_greatest_degc else {
-        return open("the job does not state duty.conductor_greatest");
+        return open(
+            "the job does not state duty.conductor_greatest",
+            ask::cable_duty(job),
+        );
     };
     if !run.unconfirmed.is_empty() {
         let keys = run.unconfirmed.join("`, `");
-        return open(&format!(
+        let why = format!(
             "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"
-        ));
+        );
+        let asks = run.unconfirmed.iter();
+        return open(&why, asks.map(|key| fact::CONFIRMATION.of(*key)).collect());
     }
     let word = &Word::Job("duty.conductor_greatest".to_owned());
     let uncovered = uncovered(job).map(|why| {
-        let leg = job.legs.first().map_or("", |leg| leg.id.as_str());
-        Ruling::not_judged(CHECK, subject.clone(), why).asking(fact::ROUTE.of(format!("leg {leg}")))
+        let asks = job.legs.first().map(ask::cable_route);
+        Ruling::not_judged(CHECK, subject.clone(), why).asking_all(asks)
     });
     let each = run.stretches.iter().map(|of: &Stretched| {
         let what = format!(

@@ -32,6 +32,11 @@ const UNANSWERED: &[(&str, &str)] = &[
     ),
     ("taper", "the same of its tapered plug"),
     (
+        "run-surrounding",
+        "asked of a run of cable, which has no plan; its own tests ask it",
+    ),
+    ("route", "the same"),
+    (
         "rubber",
         "relaxed diameters have to agree with the ranges of the part",
     ),

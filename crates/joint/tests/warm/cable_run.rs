@@ -3,7 +3,7 @@
 use crate::cases::{accepted, lines, read};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
-use jointwright_joint::limit::Outcome;
+use jointwright_joint::limit::{Outcome, Who};
 use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc, rate_cable};
 
 const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
@@ -172,22 +172,57 @@ fn the_job_s_load_is_held_against_the_job_s_own_limit() {
     assert_eq!(with(20.0 * most), Outcome::Fail);
 }
 
+/// This one fact is asked for, of its addressee, with its place.
+#[track_caller]
+fn asks_for(document: &CableRateDoc, fact: &str, who: Who, place: &str) {
+    let asks = &document.asks;
+    assert_eq!(asks.len(), 1, "{asks:#?}");
+    assert_eq!((asks[0].fact.as_str(), asks[0].who), (fact, who));
+    assert!(asks[0].place().starts_with(place), "{}", asks[0].place());
+    assert_eq!(asks[0].settles, ["service_temperature A"]);
+}
+
 /// What is missing is asked for and passes nothing.
 #[test]
 fn a_run_of_which_something_is_not_stated_is_not_judged() {
     let surroundings = passage("surrounding = [", "\n]\n");
-    for (out, asks) in [
-        (surroundings.as_str(), "What surrounds the cable A"),
+    for (out, fact, who, place) in [
+        (
+            surroundings.as_str(),
+            "run-surrounding",
+            Who::Engineer,
+            "job, under surrounding: what, length",
+        ),
         (
             "insulation_k_m_per_w = 3.5\ninsulation_mj_per_m3k = 2.4\n",
-            "the insulation of cable A",
+            "cable-heat",
+            Who::CableMaker,
+            "job, under leg.cable: insulation_k_m_per_w",
         ),
         (
             "jacket_k_m_per_w = 3.5\njacket_mj_per_m3k = 2.4\n",
-            "the jacket of cable A",
+            "cable-heat",
+            Who::CableMaker,
+            "job, under leg.cable",
         ),
-        ("far_end_bonded = true\n", "far end"),
-        ("metal = \"copper\", ", "Of what metal"),
+        (
+            "far_end_bonded = true\n",
+            "far-end",
+            Who::Engineer,
+            "job, under leg: far_end_bonded",
+        ),
+        (
+            "spacing = \"35 mm\"\n",
+            "run",
+            Who::Engineer,
+            "job, under leg: formation",
+        ),
+        (
+            "metal = \"copper\", ",
+            "shield-papers",
+            Who::CableMaker,
+            "job, under leg.cable.shield",
+        ),
     ] {
         let (document, outcome) = rated(&[(out, "")]);
         assert_eq!(
@@ -195,16 +230,23 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
             (Outcome::NotJudged, StateDoc::NotKnown),
             "{out}"
         );
-        let questions = &document.questions;
-        assert!(
-            questions.iter().any(|q| q.contains(asks)),
-            "{asks}: {questions:?}"
-        );
+        asks_for(&document, fact, who, place);
         assert!(document.stretches.is_empty() && document.load_at_limit_a.is_none());
     }
-    for out in ["load = \"240 A\"\n", "conductor_greatest = \"90 degC\"\n"] {
-        assert_eq!(rated(&[(out, "")]).1, Outcome::NotJudged, "{out}");
+    for (out, fact, place) in [
+        ("load = \"240 A\"\n", "load", "job, under duty: load"),
+        (
+            "conductor_greatest = \"90 degC\"\n",
+            "conductor-greatest",
+            "job, under duty: conductor_greatest",
+        ),
+    ] {
+        let (document, outcome) = rated(&[(out, "")]);
+        assert_eq!(outcome, Outcome::NotJudged, "{out}");
+        asks_for(&document, fact, Who::Engineer, place);
     }
+    // What is given is not asked for.
+    assert_eq!(rated(&[]).0.asks, []);
     for (out, asks) in [
         ("route_length = \"220 m\"\n", "route_length"),
         ("length = \"4 m\", ", "has no length"),
@@ -213,6 +255,8 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
         let (document, outcome) = rated(&[(out, "")]);
         assert_eq!(outcome, Outcome::NotJudged, "{out}");
         assert!(document.not_judged[0].contains(asks), "{document:#?}");
+        let place = "job, under leg or surrounding: route_length, length";
+        asks_for(&document, "route", Who::Engineer, place);
     }
     let film = "film_w_per_m2k = 8.0";
     let (document, outcome) = rated(&[(film, "air = \"trefoil\"")]);
@@ -221,6 +265,8 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
         document.not_judged[0].contains("free-air-film"),
         "{document:#?}"
     );
+    let place = "job, under confirmation: key";
+    asks_for(&document, "confirmation", Who::Engineer, place);
 }
 
 /// The form of soil that dries is from memory: it neither passes nor fails until the owner confirms its key, about a cable as about ducts.
