@@ -118,7 +118,7 @@ fn of(leg: &LegDoc) -> serde_json::Value {
 fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String, String> {
     let found = judged.inputs.legs.iter().find(|l| l.leg.id == leg.mark);
     let found = found.ok_or("it is not in the job")?;
-    Ok(leg_field(found, document)?.sheet())
+    Ok(leg_field(&leg.mark, found.study.shown()?, document).sheet())
 }
 
 /// The page for the terminal.

@@ -280,7 +280,8 @@ fn files_of(
 fn pictures_of_fields(judged: &judge::Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
     let legs = judged.inputs.legs.iter();
     legs.filter_map(|leg| {
-        let field = leg_field(leg, document).ok()?;
+        let shown = leg.study.shown().ok()?;
+        let field = leg_field(&leg.leg.id, shown, document);
         Some(FieldPicture {
             leg: leg.leg.id.clone(),
             svg: field.strip(),

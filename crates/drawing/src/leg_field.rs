@@ -7,17 +7,13 @@
 //! Not here: how a page looks (`field_sheet`), what a field may be (`checks` of the core).
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
-use jointwright_joint::checks::LegInputs;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, length_text};
 use jointwright_joint::section::{Drawn, Quantity};
-use jointwright_joint::study::{Done, Point as State, Study};
-use jointwright_numerics::field::{Solved, along};
+use jointwright_joint::study::{Point as State, Shown};
+use jointwright_numerics::field::Solved;
 
-/// Places along the interface at which its field is drawn.
-const N_ALONG: usize = 400;
-
-/// The field of one leg, solved for its pictures.
+/// The field of one leg, ready for its pictures.
 pub struct LegField {
     title: String,
     about: Vec<String>,
@@ -27,43 +23,36 @@ pub struct LegField {
     curves: Vec<Curve>,
 }
 
-/// Solves one leg once more, at the state with the strongest field along its interface, and at the worst that the instructions allow.
+/// The field of one leg as a picture: `shown` as the study gives it, `leg` its letter.
 ///
 /// `plan` gives the mark that stands below the title, and what stands across the face.
-///
-/// # Errors
-/// Why there is no picture, as a sentence fragment.
-pub fn leg_field(leg: &LegInputs<'_>, plan: &Plan) -> Result<LegField, String> {
-    let done = match &leg.study {
-        Study::Done(done) => done,
-        Study::Unknown(unknown) => return Err(unknown.why.clone()),
-        Study::Refused(why) => return Err(why.clone()),
-        Study::NotAsked => return Err("its body is left open".to_owned()),
-    };
-    let volts = done.input.service.voltage.v();
-    let state = shown_state(done).ok_or("nothing was solved")?;
-    let (drawn, solved) = done.solved(&state)?;
-    let mut curves = vec![curve("this leg", &drawn, &solved, false)];
-    let allowed = done.allowed.as_ref().ok();
-    if let Some(seen) = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface)) {
-        let (drawn, solved) = done.solved(&seen.point)?;
-        let label = "worst the instructions allow";
-        curves.push(curve(label, &drawn, &solved, true));
-    }
-    Ok(LegField {
+pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
+    let mut curves = vec![Curve {
+        label: "this leg".to_owned(),
+        points: shown.along,
+        dashed: false,
+    }];
+    curves.extend(shown.along_allowed.map(|points| Curve {
+        label: "worst the instructions allow".to_owned(),
+        points,
+        dashed: true,
+    }));
+    LegField {
         title: format!(
-            "{}, leg {}: field at {:.2} kV rms between conductor and earth",
+            "{}, leg {leg}: field at {:.2} kV rms between conductor and earth",
             plan.plan_mark.words(),
-            leg.leg.id,
-            volts / 1e3
+            shown.volts / 1e3
         ),
         // A strip has room for the first line alone.
-        about: vec![about(&state, drawn.is_edge_in_field), of_plan(plan)],
+        about: vec![
+            about(&shown.state, shown.drawn.is_edge_in_field),
+            of_plan(plan),
+        ],
         banner: plan.invented.clone(),
-        drawn,
-        solved,
+        drawn: shown.drawn,
+        solved: shown.solved,
         curves,
-    })
+    }
 }
 
 /// Of which plan it is, and what fails of it.
@@ -88,25 +77,6 @@ fn about(state: &State, is_edge_in_field: bool) -> String {
         "The state with the strongest field along the interface; other fields may be worst in another. {} over the insulation; {edge}; z from the body's datum",
         length_text(2.0 * state.radius_m)
     )
-}
-
-/// The state with the strongest field along the interface.
-fn shown_state(done: &Done) -> Option<State> {
-    let seen = done.here.seen.get(&Quantity::Interface)?;
-    Some(seen.point)
-}
-
-fn curve(label: &str, drawn: &Drawn, solved: &Solved, dashed: bool) -> Curve {
-    let [from, to] = drawn.interface;
-    let points = along(&drawn.section, solved, from, to, N_ALONG)
-        .into_iter()
-        .map(|place| (place.at.z, place.tangential.abs()))
-        .collect();
-    Curve {
-        label: label.to_owned(),
-        points,
-        dashed,
-    }
 }
 
 impl LegField {

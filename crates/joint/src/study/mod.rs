@@ -14,12 +14,14 @@ mod explore;
 mod gap;
 mod input;
 mod plug;
+mod shown;
 mod solver;
 
 pub use explore::{Seen, Worst};
 pub use gap::{Across, inception};
 pub use input::{Input, Spread, read};
 pub use plug::{PlugStudy, PlugWorst, study_plug};
+pub use shown::Shown;
 pub use solver::{Outcome, Point, Solver, Value};
 
 /// Rounding of whole nanometres, m.
@@ -161,7 +163,7 @@ impl Done {
     ///
     /// # Errors
     /// The reason as a sentence fragment.
-    pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
+    fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
         Solver::new(&self.input, self.input.service).solved(point)
     }
 }

@@ -1,0 +1,77 @@
+//! Shown: what a picture of a leg's field shows.
+//!
+//! Why its own file: a picture costs a solution that no check needs, so it is solved when somebody asks for it, and here, not where it is drawn.
+//!
+//! Not here: how it is drawn (`drawing`).
+
+use super::{Done, Point, Study};
+use crate::section::{Drawn, Quantity};
+use jointwright_numerics::field::{Solved, along};
+
+/// Places along the interface at which its field is given.
+const N_ALONG: usize = 400;
+
+/// One leg at the state with the strongest field along its interface.
+#[derive(Clone, Debug)]
+pub struct Shown {
+    /// That state.
+    pub state: Point,
+    /// Highest continuous voltage between conductor and earth, V.
+    pub volts: f64,
+    /// Its section.
+    pub drawn: Drawn,
+    /// The solution.
+    pub solved: Solved,
+    /// Strength along the interface: place along the axis, m, and modulus of the tangential field, V/m.
+    pub along: Vec<(f64, f64)>,
+    /// The same at the worst that the instructions allow, where that is known.
+    pub along_allowed: Option<Vec<(f64, f64)>>,
+}
+
+impl Study {
+    /// Solves a leg once more for its picture.
+    ///
+    /// # Errors
+    /// Why there is no picture, as a sentence fragment.
+    pub fn shown(&self) -> Result<Shown, String> {
+        match self {
+            Study::Done(done) => done.shown(),
+            Study::Unknown(unknown) => Err(unknown.why.clone()),
+            Study::Refused(why) => Err(why.clone()),
+            Study::NotAsked => Err("its body is left open".to_owned()),
+        }
+    }
+}
+
+impl Done {
+    fn shown(&self) -> Result<Shown, String> {
+        let seen = self.here.seen.get(&Quantity::Interface);
+        let state = seen.ok_or("nothing was solved")?.point;
+        let (drawn, solved) = self.solved(&state)?;
+        let allowed = self.allowed.as_ref().ok();
+        let allowed = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface));
+        let along_allowed = match allowed {
+            None => None,
+            Some(seen) => {
+                let (drawn, solved) = self.solved(&seen.point)?;
+                Some(strength(&drawn, &solved))
+            }
+        };
+        Ok(Shown {
+            state,
+            volts: self.input.service.voltage.v(),
+            along: strength(&drawn, &solved),
+            drawn,
+            solved,
+            along_allowed,
+        })
+    }
+}
+
+fn strength(drawn: &Drawn, solved: &Solved) -> Vec<(f64, f64)> {
+    let [from, to] = drawn.interface;
+    along(&drawn.section, solved, from, to, N_ALONG)
+        .into_iter()
+        .map(|place| (place.at.z, place.tangential.abs()))
+        .collect()
+}
