@@ -134,7 +134,7 @@ fn document(
         .map(|defect| {
             serde_json::json!({
                 "class": defect.class,
-                "place": defect.place,
+                "place": defect.place.to_string(),
                 "rows": defect.rows,
                 "found": defect.found,
                 "expected": defect.expected,
@@ -146,7 +146,7 @@ fn document(
         .iter()
         .map(|remark| {
             serde_json::json!({
-                "place": remark.place,
+                "place": remark.place.to_string(),
                 "row": remark.row,
                 "doubts": remark.doubts,
             })

@@ -32,7 +32,7 @@ fn one_end(c: &mut Criterion) {
     let order = order(THREE_WAY);
     let judged = judge(&order).expect("the example's rows agree");
     for leg in &judged.inputs.legs {
-        let Study::Done(done) = &leg.study else {
+        let Study::Done(done) = leg.study.as_ref() else {
             continue;
         };
         let input = &done.input;

@@ -9,17 +9,16 @@
 mod closing;
 
 use crate::catalogue::{Catalogue, PartKind};
-use crate::checks::{CHECKS, EndInputs, Inputs, LegInputs};
-use crate::cutback::{Refusal, cutback};
+use crate::checks::{CHECKS, Inputs, LegInputs};
+use crate::cutback::Refusal;
 use crate::fit::Chosen;
 use crate::form::Complaint;
-use crate::job::{End, Job, JointKind, Leg, Order, PartNames};
+use crate::job::{Job, JointKind, Order, PartNames};
 use crate::limit::{Datum, Outcome, Reach, Ruling};
-use crate::pressure::{self, EndPressure, press};
-use crate::study::{self, PlugStudy, Study, study, study_plug};
-use crate::survey::{EndSurvey, survey};
-use crate::warm::{LegSubject, Warm, warm};
-use std::collections::BTreeMap;
+use crate::model::{Depth, Model, Solved, with_parts};
+use crate::warm::Warm;
+use std::ops::ControlFlow;
+use std::sync::Arc;
 
 /// Everything said about one joint.
 #[derive(Clone, Debug)]
@@ -73,53 +72,27 @@ pub fn judge_unsolved(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
     judged(order, Depth::Unsolved)
 }
 
-/// How much is computed before the checks are asked.
-#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Depth {
-    Unsolved,
-    WithoutFields,
-    Whole,
+/// Judges an order, solved to a depth.
+fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
+    let mut solved = Solved::new(order)?;
+    solved.solve(order, depth, &mut |_| ControlFlow::Continue(()));
+    rule(solved.inputs(order), depth == Depth::Whole)
 }
 
-fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
-    if order.job.kind == JointKind::Cable {
-        return Err(order.job.legs.iter().map(no_joint).collect());
-    }
-    let mut legs = Vec::new();
-    let mut refusals = Vec::new();
-    for leg in &order.job.legs {
-        match leg_inputs(
-            &order.job,
-            leg,
-            Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor),
-        ) {
-            Ok(leg) => legs.push(leg),
-            Err(wrong) => refusals.extend(wrong),
-        }
-    }
-    if !refusals.is_empty() {
-        let mut complaints: Vec<Complaint> = refusals.iter().map(complaint).collect();
-        complaints.sort();
-        complaints.dedup();
-        return Err(complaints);
-    }
-    if depth == Depth::Whole {
-        solve_all_fields(&order.job, &mut legs);
-    }
-    if depth >= Depth::WithoutFields {
-        press_all(&order.job, &mut legs);
-    }
-    let warm = if depth >= Depth::WithoutFields {
-        warm_all(order, &legs)
-    } else {
-        Warm::NotAsked
-    };
-    let inputs = Inputs { order, legs, warm };
+/// Judges a model as far as it is solved; checks that rest on more say nothing.
+///
+/// # Errors
+/// As [`judge()`].
+pub fn judge_model(model: &Model) -> Result<Judged<'_>, Vec<Complaint>> {
+    rule(model.inputs(), model.is_solved(Depth::Whole))
+}
+
+/// Asks every check.
+fn rule(inputs: Inputs<'_>, is_whole: bool) -> Result<Judged<'_>, Vec<Complaint>> {
+    let job = &inputs.order.job;
     let rulings = CHECKS.iter().flat_map(|check| inputs.ask(check));
-    let rulings: Vec<Ruling> = rulings
-        .map(|ruling| closing::closed(&order.job, ruling))
-        .collect();
-    let idle_closings = closing::idle(&order.job, &rulings, depth == Depth::Whole)?;
+    let rulings: Vec<Ruling> = rulings.map(|ruling| closing::closed(job, ruling)).collect();
+    let idle_closings = closing::idle(job, &rulings, is_whole)?;
     let proposals = proposals(&inputs, &rulings);
     Ok(Judged {
         inputs,
@@ -127,121 +100,6 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
         idle_closings,
         proposals,
     })
-}
-
-fn leg_inputs<'o>(
-    job: &'o Job,
-    leg: &'o Leg,
-    chosen: Chosen<'o>,
-) -> Result<LegInputs<'o>, Vec<Refusal>> {
-    let cutback = cutback(job, leg, &chosen)?;
-    let ends = (1..=job.phases)
-        .map(|phase| EndInputs {
-            phase,
-            survey: survey(job, End { leg, phase }),
-            pressure: EndPressure::NOT_ASKED,
-        })
-        .collect();
-    Ok(LegInputs {
-        leg,
-        chosen,
-        cutback,
-        ends,
-        study: Study::NotAsked,
-        plug: PlugStudy::None,
-    })
-}
-
-/// Fields of all legs; a plug is solved once for all legs with the same body.
-fn solve_all_fields(job: &Job, legs: &mut [LegInputs<'_>]) {
-    let mut plugs: BTreeMap<String, PlugStudy> = BTreeMap::new();
-    for leg in legs {
-        solve_fields(job, leg);
-        let Some(body) = leg.chosen.body.filter(|_| job.kind == JointKind::Separable) else {
-            continue;
-        };
-        let known = plugs
-            .entry(body.head.id.clone())
-            .or_insert_with(|| study_plug(body));
-        leg.plug = known.clone();
-    }
-}
-
-/// How warm the joint gets; one whose parts are left open is asked for elsewhere.
-fn warm_all(order: &Order, legs: &[LegInputs<'_>]) -> Warm {
-    if legs.iter().any(|leg| leg.chosen.body.is_none()) {
-        return Warm::NotAsked;
-    }
-    let surveys: Vec<Vec<EndSurvey>> = legs
-        .iter()
-        .map(|leg| leg.ends.iter().map(|end| end.survey.clone()).collect())
-        .collect();
-    let subjects = legs.iter().zip(&surveys).map(|(leg, surveys)| LegSubject {
-        leg: leg.leg,
-        chosen: &leg.chosen,
-        cutback: &leg.cutback,
-        surveys,
-    });
-    let bus = order.job.bus.as_deref();
-    let bus = bus.and_then(|id| order.catalogue.bus(id));
-    warm(&order.job, bus, &subjects.collect::<Vec<_>>())
-}
-
-/// How hard the parts of every end sit.
-fn press_all(job: &Job, legs: &mut [LegInputs<'_>]) {
-    for leg in legs {
-        for end in &mut leg.ends {
-            end.pressure = press(&pressure::Subject {
-                job,
-                leg: leg.leg,
-                phase: end.phase,
-                chosen: &leg.chosen,
-                cutback: &leg.cutback,
-                survey: &end.survey,
-            });
-        }
-    }
-}
-
-/// Fields of a leg whose body is chosen; one that is left open is asked for elsewhere.
-fn solve_fields(job: &Job, leg: &mut LegInputs<'_>) {
-    if leg.chosen.body.is_none() {
-        return;
-    }
-    let surveys: Vec<EndSurvey> = leg.ends.iter().map(|end| end.survey.clone()).collect();
-    leg.study = study(&study::Subject {
-        job,
-        leg: leg.leg,
-        chosen: &leg.chosen,
-        cutback: &leg.cutback,
-        surveys: &surveys,
-    });
-}
-
-fn complaint(refusal: &Refusal) -> Complaint {
-    let hint = "One of the rows was copied wrongly, or two papers are for different parts: look both up again.";
-    complaint_at(&refusal.place, refusal.message.clone(), hint.to_owned())
-}
-
-/// A run of cable without a joint.
-fn no_joint(leg: &Leg) -> Complaint {
-    let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
-    let hint = "`jointwright rate` says what the cable carries in its surroundings, what is missing for it, who can answer that and where it goes; letters (`plan --ask`) are written for joints only. For a joint change the kind of job.";
-    complaint_at(&leg.place, message.to_owned(), hint.to_owned())
-}
-
-/// A complaint at a place that was written as `file:line:column`.
-fn complaint_at(place: &str, message: String, hint: String) -> Complaint {
-    let mut parts = place.rsplitn(3, ':');
-    let column = parts.next().and_then(|c| c.parse().ok()).unwrap_or(1);
-    let line = parts.next().and_then(|l| l.parse().ok()).unwrap_or(1);
-    Complaint {
-        path: parts.next().unwrap_or_default().to_owned(),
-        line,
-        column,
-        message,
-        hint,
-    }
 }
 
 /// Worst outcome of a list of rulings; an empty list is not judged.
@@ -435,11 +293,11 @@ fn with_part<'o>(
         }
         *slot = Some(id.to_owned());
         let chosen = Chosen::from_names(&order.catalogue, &names, each.leg.cable.conductor);
-        legs.push(leg_inputs(&order.job, each.leg, chosen)?);
+        legs.push(with_parts(&order.job, each.leg, chosen)?);
     }
     Ok(Inputs {
         order,
         legs,
-        warm: Warm::NotAsked,
+        warm: Arc::new(Warm::NotAsked),
     })
 }

@@ -20,6 +20,7 @@ pub mod job;
 pub mod judge;
 pub mod limit;
 pub mod material;
+pub mod model;
 pub mod plan;
 pub mod plane;
 pub mod pressure;

@@ -283,7 +283,7 @@ fn row_names(record: &Record) -> impl Iterator<Item = (String, String)> {
 #[derive(Default)]
 struct Seen {
     /// Names of rows, and where each stands.
-    places: BTreeMap<String, String>,
+    places: BTreeMap<String, crate::form::Span>,
     /// Data of rows, with their kinds and names.
     prints: Vec<(&'static str, String, Print)>,
     /// Whether one of them is a copy of an invented row and does not say so.

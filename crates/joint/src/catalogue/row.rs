@@ -8,6 +8,7 @@ use super::thermal::{Ageing, Cover};
 use super::walk_row::RowReader;
 use crate::cable::{Layer, Metal};
 use crate::form::Record;
+use crate::form::Span;
 use crate::plane::Plane;
 use crate::stage::Stage;
 use jiff::civil::Date;
@@ -53,8 +54,8 @@ pub struct Head {
     pub shelf: Option<Shelf>,
     /// Steps of its instructions.
     pub steps: Vec<Step>,
-    /// `path:line:column` of the row.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 impl Head {
@@ -166,8 +167,8 @@ pub struct LinkRow {
     pub tolerance: Option<(Length, Length)>,
     /// On whose word.
     pub source: String,
-    /// `path:line:column` of the link.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 /// What is wrong with a layer that would shrink toward the conductor end.

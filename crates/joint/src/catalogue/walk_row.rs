@@ -10,6 +10,7 @@ use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use super::thermal::{ageing, cover};
 use super::word::{layer, layers, metal};
 use crate::cable::Size;
+use crate::form::Span;
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
 use crate::stage::Stage;
@@ -30,9 +31,8 @@ impl RowReader<'_> {
             .add(self.source.complaint(at, message, hint));
     }
 
-    fn place(&self, at: usize) -> String {
-        let (line, column) = self.source.line_and_column(at);
-        format!("{}:{line}:{column}", self.source.path())
+    fn place(&self, at: usize) -> Span {
+        self.source.span(at)
     }
 
     pub fn head(&mut self, record: &Record) -> Option<Head> {

@@ -60,7 +60,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 
 /// The film along the tapered plug: its row's own film is all that there is, so it can only fail; that it does not is no pass.
 fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let PlugStudy::Done(worst) = &leg.plug else {
+    let PlugStudy::Done(worst) = leg.plug.as_ref() else {
         return Vec::new();
     };
     let gap = worst.judged_gap().unwrap_or_default();

@@ -27,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let mut rulings: Vec<Ruling> = [Quantity::Interface].into_iter().flat_map(rule).collect();
     rulings.extend(asking(plug(leg).into_iter().collect(), || {
-        if matches!(leg.plug, PlugStudy::Unknown(_)) {
+        if matches!(*leg.plug, PlugStudy::Unknown(_)) {
             leg.missing(inputs).taper()
         } else {
             vec![word_on(CHECK.slug, &leg.subject())]
@@ -42,7 +42,7 @@ fn plug(leg: &LegInputs<'_>) -> Option<Ruling> {
         let why = format!("tapered plug: {why}");
         Ruling::not_judged(CHECK.slug, leg.subject(), why)
     };
-    match &leg.plug {
+    match leg.plug.as_ref() {
         PlugStudy::None => None,
         PlugStudy::Unknown(unknown) => {
             let ruling = not_judged(&unknown.why);

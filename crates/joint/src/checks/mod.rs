@@ -22,6 +22,7 @@ use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
 use crate::warm::Warm;
 use jointwright_units::{Interval, Length, Toward, VoltageRms};
+use std::sync::Arc;
 
 mod adapter_in_body;
 mod adapter_layer;
@@ -174,7 +175,7 @@ pub struct Inputs<'o> {
     /// Legs, in the order of their names.
     pub legs: Vec<LegInputs<'o>>,
     /// How warm the joint gets under load.
-    pub warm: Warm,
+    pub warm: Arc<Warm>,
 }
 
 /// One leg, its parts and its cutbacks.
@@ -185,13 +186,13 @@ pub struct LegInputs<'o> {
     /// Parts.
     pub chosen: Chosen<'o>,
     /// Cutbacks.
-    pub cutback: Cutback,
+    pub cutback: Arc<Cutback>,
     /// Ends.
     pub ends: Vec<EndInputs>,
     /// Its fields.
-    pub study: Study,
+    pub study: Arc<Study>,
     /// Those of its tapered plug.
-    pub plug: PlugStudy,
+    pub plug: Arc<PlugStudy>,
 }
 
 /// One end and what was measured on it.
@@ -200,9 +201,9 @@ pub struct EndInputs {
     /// Phase.
     pub phase: u8,
     /// Readings.
-    pub survey: EndSurvey,
+    pub survey: Arc<EndSurvey>,
     /// How hard its parts sit.
-    pub pressure: EndPressure,
+    pub pressure: Arc<EndPressure>,
 }
 
 impl LegInputs<'_> {
@@ -251,7 +252,7 @@ impl LegInputs<'_> {
             leg: self.leg,
             chosen: &self.chosen,
             cutback: &self.cutback,
-            surveys: self.ends.iter().map(|end| &end.survey).collect(),
+            surveys: self.ends.iter().map(|end| end.survey.as_ref()).collect(),
         }
     }
 }
@@ -497,7 +498,8 @@ impl Stress<'_> {
             }
             Ok(worst) => worst.seen.get(&self.quantity),
         };
-        let (Some(allowed), Some(body), Study::Done(done)) = (allowed, leg.chosen.body, &leg.study)
+        let (Some(allowed), Some(body), Study::Done(done)) =
+            (allowed, leg.chosen.body, leg.study.as_ref())
         else {
             return Ruling::not_judged(self.check, subject, self.quantity.words());
         };
@@ -560,7 +562,7 @@ fn solved<'l>(
         let ruling = Ruling::not_judged(check, leg.subject(), why);
         vec![ruling.asking_all(missing).asking_all(word)]
     };
-    match &leg.study {
+    match leg.study.as_ref() {
         Study::Done(done) => Ok(done),
         Study::NotAsked => Err(Vec::new()),
         Study::Refused(why) => Err(not_judged(format!("{what}: {why}"))),

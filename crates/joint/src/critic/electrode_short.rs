@@ -58,7 +58,7 @@ fn at(
         distance: reach,
         tolerance: Tolerance::Exact,
         source: String::new(),
-        place: String::new(),
+        place: crate::form::Span::default(),
     });
     let solved = Solved::from(datum, &ties)?;
     let edge = [Plane::InsulationEndShrunk, Plane::InsulationEnd]

@@ -184,7 +184,7 @@ fn in_words(entry: &Entry<'_>, ties: &[Joined], found: &[Loop]) -> Vec<Defect> {
                 "Expected every way to a plane to give the same place, by the row's own paper.",
                 &hint,
             )
-            .at(place.as_deref().unwrap_or(&entry.head.place))
+            .at(place.as_ref().unwrap_or(&entry.head.place))
         })
         .collect()
 }

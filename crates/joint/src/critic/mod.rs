@@ -27,6 +27,7 @@ mod window_rounds_to_nothing;
 pub use remark::{Remark, remarks};
 
 use crate::catalogue::Catalogue;
+use crate::form::Span;
 use entry::{Entry, entries};
 use jointwright_units::Length;
 
@@ -35,8 +36,8 @@ use jointwright_units::Length;
 pub struct Defect {
     /// Name of its class, for ever.
     pub class: &'static str,
-    /// `path:line:column` of the row or link.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
     /// Short names of the rows that take part in it.
     pub rows: Vec<String>,
     /// What was found, whole sentences, with values and units.
@@ -67,9 +68,9 @@ impl Defect {
     }
 
     /// The same defect, at another place.
-    fn at(self, place: &str) -> Defect {
+    fn at(self, place: &Span) -> Defect {
         Defect {
-            place: place.to_owned(),
+            place: place.clone(),
             ..self
         }
     }
@@ -119,20 +120,12 @@ pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
     let late: Vec<Defect> = late.into_iter().filter(is_new).collect();
     defects.extend(late);
     defects.sort_by(|a, b| {
-        let key = |d: &Defect| (in_order(&d.place), d.class, d.found.clone());
+        let key = |d: &Defect| (d.place.clone(), d.class, d.found.clone());
         key(a).cmp(&key(b))
     });
     // What is wrong with a whole row shows at each of its ends.
     defects.dedup();
     defects
-}
-
-/// Path, line and column of a place, so that line 20 stands before line 100.
-fn in_order(place: &str) -> (String, usize, usize) {
-    let mut parts = place.rsplitn(3, ':');
-    let column = parts.next().and_then(|c| c.parse().ok()).unwrap_or(0);
-    let line = parts.next().and_then(|l| l.parse().ok()).unwrap_or(0);
-    (parts.next().unwrap_or(place).to_owned(), line, column)
 }
 
 /// A length as its paper may have it: in inches too where it is a fraction of an inch and no tenth of a millimetre.

@@ -198,7 +198,7 @@ impl Over {
 }
 
 /// Place of the link of a row that names a plane, else of the row.
-fn place(row: &Entry<'_>, plane: Plane) -> String {
+fn place(row: &Entry<'_>, plane: Plane) -> crate::form::Span {
     let link = row.links.iter().find(|l| l.from == plane || l.to == plane);
     link.map_or(&row.head.place, |l| &l.place).clone()
 }

@@ -3,14 +3,14 @@
 //! A remark is no defect: a file that has only remarks has no defects.
 
 use super::entry::entries;
-use super::in_order;
 use crate::catalogue::{Catalogue, NOT_CHECKED};
+use crate::form::Span;
 
 /// A row of which something is doubtful.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Remark {
-    /// `path:line:column` of the row.
-    pub place: String,
+    /// Where the row stands.
+    pub place: Span,
     /// Short name of the row.
     pub row: String,
     /// What is doubtful, sentence fragments.
@@ -36,6 +36,6 @@ pub fn remarks(catalogue: &Catalogue) -> Vec<Remark> {
             })
         })
         .collect();
-    remarks.sort_by_key(|remark| in_order(&remark.place));
+    remarks.sort_by(|a, b| a.place.cmp(&b.place));
     remarks
 }

@@ -2,6 +2,7 @@
 
 use crate::catalogue::{Connector, ConnectorEnd, LinkRow, die_words};
 use crate::fit::Chosen;
+use crate::form::Span;
 use crate::job::{Job, Leg, TrialPress};
 use crate::plane::Plane;
 use jointwright_units::{Length, Station};
@@ -25,8 +26,8 @@ pub(crate) struct Joined {
     pub distance: Station,
     pub tolerance: Tolerance,
     pub source: String,
-    /// `path:line:column`, or the row it follows from.
-    pub place: String,
+    /// Where it stands, or the row it follows from.
+    pub place: Span,
 }
 
 /// What is known of the connector's growth on one leg.

@@ -1,6 +1,7 @@
 //! Refusal: rows that contradict each other, in words.
 
 use super::links::Joined;
+use crate::form::Span;
 use crate::plane::Plane;
 use jointwright_numerics::chain::{ChainError, Path};
 use jointwright_units::Station;
@@ -21,8 +22,8 @@ pub struct Refusal {
     pub leg: String,
     /// What is wrong, whole sentence.
     pub message: String,
-    /// `path:line:column` of a row that takes part in it.
-    pub place: String,
+    /// Where it stands: a row that takes part in it.
+    pub place: Span,
 }
 
 pub(super) fn refusals(
@@ -116,7 +117,7 @@ fn way(path: &Path, value: i64, planes: &[Plane], used: &[&Joined]) -> Way {
     }
 }
 
-fn last_place(path: &Path, used: &[&Joined]) -> Option<String> {
+fn last_place(path: &Path, used: &[&Joined]) -> Option<Span> {
     path.steps.last().map(|step| used[step.link].place.clone())
 }
 

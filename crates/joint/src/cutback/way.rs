@@ -58,7 +58,7 @@ mod tests {
             distance: Station::ZERO,
             tolerance: Tolerance::Exact,
             source: source.to_owned(),
-            place: String::new(),
+            place: crate::form::Span::default(),
         }
     }
 

@@ -17,5 +17,5 @@ mod walk;
 pub use record::{Item, Record, Value};
 pub use schema::json_schema;
 pub use shape::{Field, Kind, Measure, Need, Shape};
-pub use source::{Complaint, Complaints, Source};
+pub use source::{Complaint, Complaints, Source, Span};
 pub use walk::read;

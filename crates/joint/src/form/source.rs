@@ -87,16 +87,20 @@ impl Source {
         )
     }
 
-    /// Complaint about what stands at a byte offset.
-    pub fn complaint(&self, offset: usize, message: String, hint: impl Into<String>) -> Complaint {
+    /// Place of a byte offset.
+    pub fn span(&self, offset: usize) -> Span {
         let (line, column) = self.line_and_column(offset);
-        Complaint {
+        Span {
             path: self.path.clone(),
             line,
             column,
-            message: one_line(&message),
-            hint: one_line(&hint.into()),
         }
+    }
+
+    /// Complaint about what stands at a byte offset.
+    pub fn complaint(&self, offset: usize, message: String, hint: impl Into<String>) -> Complaint {
+        let (message, hint) = (one_line(&message), one_line(&hint.into()));
+        Complaint::at(&self.span(offset), message, hint)
     }
 }
 
@@ -105,6 +109,23 @@ fn one_line(text: &str) -> String {
     text.chars()
         .map(|c| if c.is_control() { ' ' } else { c })
         .collect()
+}
+
+/// A place in a file.
+#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Span {
+    /// Name of the file.
+    pub path: String,
+    /// Line, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+}
+
+impl fmt::Display for Span {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}:{}:{}", self.path, self.line, self.column)
+    }
 }
 
 /// What is wrong with a file, where, and what to do next.
@@ -120,6 +141,20 @@ pub struct Complaint {
     pub message: String,
     /// What to do next, a whole sentence.
     pub hint: String,
+}
+
+impl Complaint {
+    /// Complaint about what stands at a place.
+    pub fn at(place: &Span, message: impl Into<String>, hint: impl Into<String>) -> Complaint {
+        let Span { path, line, column } = place.clone();
+        Complaint {
+            path,
+            line,
+            column,
+            message: message.into(),
+            hint: hint.into(),
+        }
+    }
 }
 
 impl fmt::Display for Complaint {

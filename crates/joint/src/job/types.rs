@@ -4,6 +4,7 @@ use super::bridge::BridgeOff;
 use super::shield::{Contact, Continuity, Lead, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, ShieldKind, Size, Words};
 use crate::catalogue::LinkRow;
+use crate::form::Span;
 use crate::plane::Plane;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
@@ -226,8 +227,8 @@ pub struct Leg {
     pub lead: Option<Lead>,
     /// Parts.
     pub parts: PartNames,
-    /// `path:line:column`.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 /// What was measured on one end.
@@ -249,8 +250,8 @@ pub struct Reading {
     pub place_along: Option<String>,
     /// Temperature, degrees Celsius.
     pub degc: Option<f64>,
-    /// `path:line:column`.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 /// What was counted and seen on one end.
@@ -295,8 +296,8 @@ pub struct Surrounding {
     pub air: Option<AirForm>,
     /// Where either is from, who stands for it, when.
     pub source: String,
-    /// `path:line:column`.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 /// Cables or ducts in soil.
@@ -558,8 +559,8 @@ pub struct Closing {
     pub date: Date,
     /// Last day on which it holds.
     pub until: Date,
-    /// File, line and column of its fact.
-    pub place: String,
+    /// Where it stands.
+    pub place: Span,
 }
 
 /// A joint to be planned.

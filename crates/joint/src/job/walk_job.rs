@@ -9,6 +9,7 @@ use super::types::{
 };
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, layer, metal, shield_kind};
+use crate::form::Span;
 use crate::form::{Complaints, Record, Source};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
@@ -91,9 +92,8 @@ impl JobReader<'_> {
         self.complaints.forget_missing(self.source, at);
     }
 
-    pub(super) fn place_of(&self, at: usize) -> String {
-        let (line, column) = self.source.line_and_column(at);
-        format!("{}:{line}:{column}", self.source.path())
+    pub(super) fn place_of(&self, at: usize) -> Span {
+        self.source.span(at)
     }
 
     fn job(&mut self, record: &Record) -> Option<Job> {

@@ -4,7 +4,6 @@
 //!
 //! Invariants: a word changes no outcome; a word whose question is not asked is a complaint at its row; one whose question is judged now is named.
 
-use super::complaint_at;
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
 use crate::limit::{OF_FIELD, OF_LOAD, OF_PRESSURE, Outcome, Ruling, Subject};
@@ -79,7 +78,7 @@ pub(super) fn idle(
                 row.check.replace('_', " "),
                 subject(row).words()
             )),
-            Use::Never(message, hint) => complaints.push(complaint_at(&row.place, message, hint)),
+            Use::Never(message, hint) => complaints.push(Complaint::at(&row.place, message, hint)),
         }
     }
     if complaints.is_empty() {

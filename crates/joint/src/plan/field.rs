@@ -162,7 +162,7 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
         n_sections: 0,
         assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
     };
-    match &leg.study {
+    match leg.study.as_ref() {
         Study::NotAsked => return None,
         Study::Unknown(unknown) => {
             doc.state = StateDoc::NotKnown;
@@ -221,7 +221,7 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
         stresses: Vec::new(),
         gaps: Vec::new(),
     };
-    match &leg.plug {
+    match leg.plug.as_ref() {
         PlugStudy::None => return None,
         PlugStudy::Unknown(unknown) => {
             doc.state = StateDoc::NotKnown;

@@ -35,7 +35,7 @@ pub(super) fn missing(judged: &Judged<'_>) -> Vec<String> {
     let mut said = sentences("electric field", fields);
     said.extend(sentences("electric field of the tapered plug", plugs));
     said.extend(sentences("interface pressure", pressures));
-    said.extend(match &judged.inputs.warm {
+    said.extend(match judged.inputs.warm.as_ref() {
         Warm::Done(_) => None,
         Warm::NotAsked => Some("temperatures under load: a body is left open".to_owned()),
         Warm::Unknown(unknown) => Some(format!("temperatures under load: {}", unknown.why)),
@@ -48,7 +48,7 @@ pub(super) fn missing(judged: &Judged<'_>) -> Vec<String> {
 }
 
 fn field(leg: &LegInputs<'_>) -> Option<String> {
-    match &leg.study {
+    match leg.study.as_ref() {
         Study::Done(_) => None,
         Study::NotAsked => Some("the body is left open".to_owned()),
         Study::Unknown(unknown) => Some(unknown.why.clone()),
@@ -57,7 +57,7 @@ fn field(leg: &LegInputs<'_>) -> Option<String> {
 }
 
 fn plug(leg: &LegInputs<'_>) -> Option<String> {
-    match &leg.plug {
+    match leg.plug.as_ref() {
         PlugStudy::None | PlugStudy::Done(_) => None,
         PlugStudy::Unknown(unknown) => Some(unknown.why.clone()),
         PlugStudy::Refused(why) => Some(why.clone()),

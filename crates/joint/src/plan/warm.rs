@@ -251,7 +251,7 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
         surroundings: Vec::new(),
         legs: Vec::new(),
     };
-    match &inputs.warm {
+    match inputs.warm.as_ref() {
         Warm::NotAsked => None,
         Warm::Unknown(unknown) => Some(open(StateDoc::NotKnown, &unknown.why, &unknown.questions)),
         Warm::Refused(why) => Some(open(StateDoc::NotComputed, why, &[])),
@@ -598,7 +598,7 @@ pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<
         governs: Vec::new(),
         emergency: Vec::new(),
     };
-    if let Warm::Done(done) = &inputs.warm {
+    if let Warm::Done(done) = inputs.warm.as_ref() {
         doc.governs = governs(inputs, done)?;
         doc.loads = loads(inputs, done, &doc.governs)?;
         doc.emergency = lasting(inputs, done)?;

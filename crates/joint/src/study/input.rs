@@ -54,7 +54,7 @@ impl SleeveRow {
 }
 
 /// What a study is made from, m.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     /// Inside of the body.
     pub profile: Profile,

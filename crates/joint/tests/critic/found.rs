@@ -16,9 +16,7 @@ fn check(text: &str, class: &str, rows: &[&str], says: &[&str], repair: [&str; 2
         let whole = format!("{} {} {}", defect.found, defect.expected, defect.hint);
         assert!(whole.contains(words), "`{words}` is not in {whole}");
     }
-    let line: usize = (defect.place.split(':').nth(1))
-        .and_then(|line| line.parse().ok())
-        .expect("a place has a line");
+    let line = defect.place.line;
     let at: Vec<&str> = text.lines().skip(line - 1).take(1).collect();
     assert!(
         at[0].starts_with("[[") || at[0].contains("from ="),

@@ -21,10 +21,8 @@ const TEXTS: &[&str] = &[
 
 /// What is wrong with a defect itself.
 fn flaw(defect: &Defect, n_lines: usize) -> Option<String> {
-    let mut parts = defect.place.rsplitn(3, ':').map(str::parse::<usize>);
-    let (column, line) = (parts.next()?.ok(), parts.next()?.ok());
-    let is_placed =
-        column.is_some_and(|c| c >= 1) && line.is_some_and(|l| (1..=n_lines + 1).contains(&l));
+    let (column, line) = (defect.place.column, defect.place.line);
+    let is_placed = column >= 1 && (1..=n_lines + 1).contains(&line);
     let is_known = classes().any(|(slug, _)| slug == defect.class);
     let is_said = [&defect.found, &defect.expected, &defect.hint]
         .iter()

@@ -97,7 +97,7 @@ fn n() -> [usize; 3] {
 #[track_caller]
 fn study_of(order: &Order, leg: usize) -> Done {
     let judged = accepted(judge(order), "the joint");
-    match &judged.inputs.legs[leg].study {
+    match judged.inputs.legs[leg].study.as_ref() {
         Study::Done(done) => (**done).clone(),
         other => panic!("{other:?}"),
     }

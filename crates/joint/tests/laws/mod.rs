@@ -2,6 +2,7 @@
 //!
 //! Each law is a function that says what breaks it, so that a twin can show that it breaks when something is made wrong.
 
+mod again;
 mod as_said;
 mod body_side;
 mod checked_row;

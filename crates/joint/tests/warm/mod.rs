@@ -63,7 +63,7 @@ pub fn leg<'p>(plan: &'p Plan, name: &str) -> &'p LegWarmDoc {
 #[track_caller]
 pub fn with_done<T>(order: &Order, ask: impl FnOnce(&Done) -> T) -> T {
     let judged = accepted(judge(order), "the joint");
-    match &judged.inputs.warm {
+    match judged.inputs.warm.as_ref() {
         Warm::Done(done) => ask(done),
         other => panic!("not solved: {other:?}"),
     }

@@ -14,7 +14,7 @@ fn link(from: Plane, to: Plane, minus: i64, plus: i64) -> Joined {
         distance: s(1000),
         tolerance: Tolerance::Window(s(minus), s(plus)),
         source: format!("{} to {}", from.name(), to.name()),
-        place: String::new(),
+        place: crate::form::Span::default(),
     }
 }
 

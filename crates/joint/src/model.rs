@@ -1,0 +1,378 @@
+//! Model: one joint whose costly parts are solved when somebody asks for them, and kept.
+//!
+//! Why its own room: everything that is asked of a joint (rulings, pictures, a rating, one end again) is asked of the same solved parts, and none is solved twice.
+//!
+//! Invariants: a model owns its order; what it keeps is what a fresh one would solve, because a solved part is kept only where everything that it is made from is equal; a solve that is stopped leaves the rest not asked, and says so.
+//!
+//! Not here: the rulings (`checks`, `judge`), the physics (`study`, `pressure`, `warm`).
+
+use crate::checks::{EndInputs, Inputs, LegInputs};
+use crate::cutback::{Refusal, cutback};
+use crate::fit::Chosen;
+use crate::form::Complaint;
+use crate::job::{End, Job, JointKind, Leg, Order};
+use crate::pressure::{self, EndPressure, press};
+use crate::study::{self, PlugStudy, Study, study, study_plug};
+use crate::survey::{EndSurvey, survey};
+use crate::warm::{LegSubject, Warm, warm};
+use std::ops::ControlFlow;
+use std::sync::Arc;
+
+/// How much is solved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Depth {
+    /// Places and fits alone, which takes microseconds.
+    Unsolved,
+    /// Pressures and temperatures too.
+    WithoutFields,
+    /// Everything.
+    Whole,
+}
+
+/// How far a solve is: steps done, of how many.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Progress {
+    /// Steps done.
+    pub n_done: usize,
+    /// Steps in all.
+    pub n_steps: usize,
+}
+
+/// One joint: its order, and what of it has been solved.
+#[derive(Clone, Debug)]
+pub struct Model {
+    order: Order,
+    solved: Solved,
+}
+
+impl Model {
+    /// A model of an order; nothing is solved yet.
+    ///
+    /// # Errors
+    /// Rows that contradict each other, as complaints at the rows.
+    pub fn new(order: Order) -> Result<Model, Vec<Complaint>> {
+        let solved = Solved::new(&order)?;
+        Ok(Model { order, solved })
+    }
+
+    /// A model of a changed order that keeps every solved part of this one whose inputs are equal, and has solved nothing else.
+    ///
+    /// # Errors
+    /// As [`Model::new`].
+    pub fn again(&self, order: Order) -> Result<Model, Vec<Complaint>> {
+        let mut solved = Solved::new(&order)?;
+        solved.take_over(&order, &self.solved);
+        Ok(Model { order, solved })
+    }
+
+    /// The order.
+    pub fn order(&self) -> &Order {
+        &self.order
+    }
+
+    /// Whether everything is solved that a depth asks for.
+    pub fn is_solved(&self, depth: Depth) -> bool {
+        self.solved.steps(&self.order, depth).is_empty()
+    }
+
+    /// Solves what is missing of a depth, step by step; `watch` is told before each step how far it is, and may stop it.
+    ///
+    /// True where all of it is solved now.
+    pub fn solve(
+        &mut self,
+        depth: Depth,
+        watch: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> bool {
+        self.solved.solve(&self.order, depth, watch)
+    }
+
+    /// What the checks compare.
+    pub fn inputs(&self) -> Inputs<'_> {
+        self.solved.inputs(&self.order)
+    }
+}
+
+/// What has been solved of a joint; the order that it belongs to is an argument.
+#[derive(Clone, Debug)]
+pub(crate) struct Solved {
+    legs: Vec<LegSolved>,
+    warm: Option<Arc<Warm>>,
+}
+
+#[derive(Clone, Debug)]
+struct LegSolved {
+    cutback: Arc<crate::cutback::Cutback>,
+    ends: Vec<EndSolved>,
+    study: Option<Arc<Study>>,
+    plug: Option<Arc<PlugStudy>>,
+}
+
+#[derive(Clone, Debug)]
+struct EndSolved {
+    phase: u8,
+    survey: Arc<EndSurvey>,
+    pressure: Option<Arc<EndPressure>>,
+}
+
+/// One thing to solve.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Step {
+    /// The fields of a leg.
+    Study(usize),
+    /// The tapered plug of a leg.
+    Plug(usize),
+    /// The pressures of an end.
+    Press(usize, usize),
+    /// The temperatures of the joint.
+    Warm,
+}
+
+impl Solved {
+    /// Places and readings of an order.
+    ///
+    /// # Errors
+    /// Rows that contradict each other, as complaints at the rows.
+    pub(crate) fn new(order: &Order) -> Result<Solved, Vec<Complaint>> {
+        if order.job.kind == JointKind::Cable {
+            return Err(order.job.legs.iter().map(no_joint).collect());
+        }
+        let mut legs = Vec::new();
+        let mut refusals = Vec::new();
+        for leg in &order.job.legs {
+            match LegSolved::new(&order.job, leg, &chosen(order, leg)) {
+                Ok(leg) => legs.push(leg),
+                Err(wrong) => refusals.extend(wrong),
+            }
+        }
+        if refusals.is_empty() {
+            return Ok(Solved { legs, warm: None });
+        }
+        let mut complaints: Vec<Complaint> = refusals.iter().map(complaint).collect();
+        complaints.sort();
+        complaints.dedup();
+        Err(complaints)
+    }
+
+    /// Steps that a depth still asks for, in the order in which they are taken.
+    fn steps(&self, order: &Order, depth: Depth) -> Vec<Step> {
+        let has_plug = order.job.kind == JointKind::Separable;
+        let mut steps = Vec::new();
+        if depth == Depth::Whole {
+            for (at, (leg, row)) in self.legs.iter().zip(&order.job.legs).enumerate() {
+                let has_body = chosen(order, row).body.is_some();
+                if has_body && leg.study.is_none() {
+                    steps.push(Step::Study(at));
+                }
+                if has_body && has_plug && leg.plug.is_none() {
+                    steps.push(Step::Plug(at));
+                }
+            }
+        }
+        if depth >= Depth::WithoutFields {
+            for (at, leg) in self.legs.iter().enumerate() {
+                let open = |(_, end): &(usize, &EndSolved)| end.pressure.is_none();
+                let ends = leg.ends.iter().enumerate().filter(open);
+                steps.extend(ends.map(|(end, _)| Step::Press(at, end)));
+            }
+            if self.warm.is_none() {
+                steps.push(Step::Warm);
+            }
+        }
+        steps
+    }
+
+    /// As [`Model::solve`].
+    pub(crate) fn solve(
+        &mut self,
+        order: &Order,
+        depth: Depth,
+        watch: &mut dyn FnMut(Progress) -> ControlFlow<()>,
+    ) -> bool {
+        let steps = self.steps(order, depth);
+        let n_steps = steps.len();
+        for (n_done, step) in steps.into_iter().enumerate() {
+            if watch(Progress { n_done, n_steps }).is_break() {
+                return false;
+            }
+            self.take(order, step);
+        }
+        true
+    }
+
+    fn take(&mut self, order: &Order, step: Step) {
+        match step {
+            Step::Study(at) => {
+                self.legs[at].study = Some(Arc::new(self.study_of(order, at)));
+            }
+            Step::Plug(at) => self.legs[at].plug = Some(self.plug_of(order, at)),
+            Step::Press(at, end) => {
+                self.legs[at].ends[end].pressure = Some(Arc::new(self.press_of(order, at, end)));
+            }
+            Step::Warm => self.warm = Some(Arc::new(self.warm_of(order))),
+        }
+    }
+
+    fn study_of(&self, order: &Order, at: usize) -> Study {
+        let surveys = self.legs[at].surveys();
+        let (leg, chosen) = (&order.job.legs[at], chosen(order, &order.job.legs[at]));
+        study(&study::Subject {
+            job: &order.job,
+            leg,
+            chosen: &chosen,
+            cutback: &self.legs[at].cutback,
+            surveys: &surveys,
+        })
+    }
+
+    /// A plug depends on the body's row alone: legs with the same body share it.
+    fn plug_of(&self, order: &Order, at: usize) -> Arc<PlugStudy> {
+        let Some(body) = chosen(order, &order.job.legs[at]).body else {
+            return Arc::new(PlugStudy::None);
+        };
+        let mut known = self.legs.iter().zip(&order.job.legs);
+        let same = known.find_map(|(leg, row)| {
+            let other = chosen(order, row).body?;
+            leg.plug.clone().filter(|_| other.head.id == body.head.id)
+        });
+        same.unwrap_or_else(|| Arc::new(study_plug(body)))
+    }
+
+    fn press_of(&self, order: &Order, at: usize, end: usize) -> EndPressure {
+        let leg = &order.job.legs[at];
+        let end = &self.legs[at].ends[end];
+        press(&pressure::Subject {
+            job: &order.job,
+            leg,
+            phase: end.phase,
+            chosen: &chosen(order, leg),
+            cutback: &self.legs[at].cutback,
+            survey: &end.survey,
+        })
+    }
+
+    /// How warm the joint gets; one whose parts are left open is asked for elsewhere.
+    fn warm_of(&self, order: &Order) -> Warm {
+        let chosen: Vec<Chosen<'_>> = order.job.legs.iter().map(|l| chosen(order, l)).collect();
+        if chosen.iter().any(|chosen| chosen.body.is_none()) {
+            return Warm::NotAsked;
+        }
+        let surveys: Vec<Vec<EndSurvey>> = self.legs.iter().map(LegSolved::surveys).collect();
+        let subjects: Vec<LegSubject<'_>> = (0..self.legs.len())
+            .map(|at| LegSubject {
+                leg: &order.job.legs[at],
+                chosen: &chosen[at],
+                cutback: &self.legs[at].cutback,
+                surveys: &surveys[at],
+            })
+            .collect();
+        let bus = order.job.bus.as_deref();
+        let bus = bus.and_then(|id| order.catalogue.bus(id));
+        warm(&order.job, bus, &subjects)
+    }
+
+    /// Takes over what another order's parts have solved from equal inputs.
+    fn take_over(&mut self, order: &Order, before: &Solved) {
+        for at in 0..self.legs.len() {
+            let Some(known) = before.legs.get(at).and_then(|leg| leg.study.clone()) else {
+                continue;
+            };
+            let Study::Done(done) = known.as_ref() else {
+                continue;
+            };
+            let surveys = self.legs[at].surveys();
+            let leg = &order.job.legs[at];
+            let input = study::read(&study::Subject {
+                job: &order.job,
+                leg,
+                chosen: &chosen(order, leg),
+                cutback: &self.legs[at].cutback,
+                surveys: &surveys,
+            });
+            // A study is made from its input alone.
+            if input.is_ok_and(|input| input == done.input) {
+                self.legs[at].study = Some(known);
+            }
+        }
+    }
+
+    /// What the checks compare.
+    pub(crate) fn inputs<'o>(&self, order: &'o Order) -> Inputs<'o> {
+        let legs = self.legs.iter().zip(&order.job.legs);
+        Inputs {
+            order,
+            legs: legs
+                .map(|(solved, leg)| solved.inputs(leg, chosen(order, leg)))
+                .collect(),
+            warm: self.warm.clone().unwrap_or(Arc::new(Warm::NotAsked)),
+        }
+    }
+}
+
+impl LegSolved {
+    fn new(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<LegSolved, Vec<Refusal>> {
+        let cutback = Arc::new(cutback(job, leg, chosen)?);
+        let end = |phase| EndSolved {
+            phase,
+            survey: Arc::new(survey(job, End { leg, phase })),
+            pressure: None,
+        };
+        Ok(LegSolved {
+            cutback,
+            ends: (1..=job.phases).map(end).collect(),
+            study: None,
+            plug: None,
+        })
+    }
+
+    fn surveys(&self) -> Vec<EndSurvey> {
+        let each = self.ends.iter().map(|end| end.survey.as_ref().clone());
+        each.collect()
+    }
+
+    fn inputs<'o>(&self, leg: &'o Leg, chosen: Chosen<'o>) -> LegInputs<'o> {
+        let end = |end: &EndSolved| EndInputs {
+            phase: end.phase,
+            survey: end.survey.clone(),
+            pressure: end
+                .pressure
+                .clone()
+                .unwrap_or(Arc::new(EndPressure::NOT_ASKED)),
+        };
+        LegInputs {
+            leg,
+            chosen,
+            cutback: self.cutback.clone(),
+            ends: self.ends.iter().map(end).collect(),
+            study: self.study.clone().unwrap_or(Arc::new(Study::NotAsked)),
+            plug: self.plug.clone().unwrap_or(Arc::new(PlugStudy::None)),
+        }
+    }
+}
+
+/// One leg with other parts, its fields and pressures not asked for.
+///
+/// # Errors
+/// Rows that contradict each other.
+pub(crate) fn with_parts<'o>(
+    job: &Job,
+    leg: &'o Leg,
+    chosen: Chosen<'o>,
+) -> Result<LegInputs<'o>, Vec<Refusal>> {
+    Ok(LegSolved::new(job, leg, &chosen)?.inputs(leg, chosen))
+}
+
+fn chosen<'o>(order: &'o Order, leg: &'o Leg) -> Chosen<'o> {
+    Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor)
+}
+
+/// A run of cable without a joint.
+fn no_joint(leg: &Leg) -> Complaint {
+    let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
+    let hint = "`jointwright rate` says what the cable carries in its surroundings, what is missing for it, who can answer that and where it goes; letters (`plan --ask`) are written for joints only. For a joint change the kind of job.";
+    Complaint::at(&leg.place, message, hint)
+}
+
+fn complaint(refusal: &Refusal) -> Complaint {
+    let hint = "One of the rows was copied wrongly, or two papers are for different parts: look both up again.";
+    Complaint::at(&refusal.place, refusal.message.clone(), hint.to_owned())
+}

@@ -1,0 +1,126 @@
+//! Again: a model of a changed order keeps what it has solved only where nothing about it changed, so it says what a fresh one says.
+
+use super::tries;
+use crate::cases::{accepted, named};
+use jointwright_joint::cable::Layer;
+use jointwright_joint::job::Order;
+use jointwright_joint::judge::{judge, judge_model};
+use jointwright_joint::limit::Ruling;
+use jointwright_joint::model::{Depth, Model};
+use jointwright_units::Length;
+use proptest::prelude::*;
+use std::ops::ControlFlow;
+use std::sync::Arc;
+
+const CASE: &str = "dock-straight-pressed";
+
+#[allow(
+    clippy::disallowed_methods,
+    reason = "tests are no part of the core; --long asks for more cases"
+)]
+fn n_changes() -> u32 {
+    if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
+        1000
+    } else {
+        100
+    }
+}
+
+fn solved(order: Order) -> Model {
+    let mut model = accepted(Model::new(order), CASE);
+    assert!(model.solve(Depth::Whole, &mut |_| ControlFlow::Continue(())));
+    model
+}
+
+/// One changed value, error or temperature of one reading; sometimes the reading is gone.
+fn changed(mut order: Order, which: prop::sample::Index, what: u8, by_nm: i64) -> Order {
+    let at = which.index(order.job.readings.len());
+    let reading = &mut order.job.readings[at];
+    match what {
+        0 | 1 => {
+            let value = which.index(reading.values.len());
+            reading.values[value] = reading.values[value] + Length::from_nm(by_nm);
+        }
+        2 => reading.error = reading.error + Length::from_nm(by_nm.abs()),
+        3 => reading.degc = reading.degc.map(|degc| degc + by_nm as f64 * 1e-5),
+        _ => drop(order.job.readings.remove(at)),
+    }
+    order
+}
+
+fn fresh(order: &Order) -> Vec<Ruling> {
+    accepted(judge(order), CASE).rulings
+}
+
+proptest! {
+    #![proptest_config(tries(n_changes()))]
+
+    #[test]
+    fn one_end_judged_again_says_what_a_fresh_judgement_says(
+        which in any::<prop::sample::Index>(),
+        what in 0_u8..5,
+        by_nm in -400_000_i64..400_000,
+    ) {
+        thread_local! {
+            static BEFORE: Model = solved(named(CASE).order());
+        }
+        let order = changed(named(CASE).order(), which, what, by_nm);
+        let again = BEFORE.with(|before| {
+            let mut again = accepted(before.again(order.clone()), CASE);
+            again.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
+            again
+        });
+        prop_assert_eq!(accepted(judge_model(&again), CASE).rulings, fresh(&order));
+    }
+}
+
+/// The order with the first reading over a layer larger by so much.
+fn larger(over: Layer, by_nm: i64) -> Order {
+    let mut order = named(CASE).order();
+    let mut readings = order.job.readings.iter_mut();
+    let reading = readings.find(|reading| reading.over == over);
+    for value in &mut reading.expect("it was read").values {
+        *value = *value + Length::from_nm(by_nm);
+    }
+    order
+}
+
+#[test]
+fn what_was_solved_of_one_insulation_is_not_what_is_ruled_on_another() {
+    // The twin of the law: a model that kept everything would say this.
+    let before = solved(named(CASE).order());
+    let kept = accepted(judge_model(&before), CASE).rulings;
+    assert_ne!(kept, fresh(&larger(Layer::Insulation, 200_000)));
+}
+
+#[test]
+fn a_jacket_read_again_leaves_the_fields_as_they_were_solved() {
+    let before = solved(named(CASE).order());
+    let again = accepted(before.again(larger(Layer::Jacket, 100_000)), CASE);
+    let other = accepted(before.again(larger(Layer::Insulation, 100_000)), CASE);
+    let study = |model: &Model| model.inputs().legs[0].study.clone();
+    assert!(Arc::ptr_eq(&study(&before), &study(&again)));
+    assert!(!Arc::ptr_eq(&study(&before), &study(&other)));
+}
+
+#[test]
+fn a_solve_that_is_stopped_rules_on_no_field_and_can_go_on() {
+    let mut model = accepted(Model::new(named(CASE).order()), CASE);
+    let mut seen = Vec::new();
+    let is_whole = model.solve(Depth::Whole, &mut |progress| {
+        seen.push(progress.n_done);
+        if progress.n_done == 1 {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
+        }
+    });
+    assert!(!is_whole && !model.is_solved(Depth::Whole));
+    assert_eq!(seen, [0, 1]);
+    let stopped = accepted(judge_model(&model), CASE).rulings;
+    assert!(model.solve(Depth::Whole, &mut |_| ControlFlow::Continue(())));
+    let whole = accepted(judge_model(&model), CASE).rulings;
+    let of_heat = |rulings: &[Ruling]| rulings.iter().any(|r| r.check == "joint_load_heat");
+    assert!(!of_heat(&stopped) && of_heat(&whole));
+    assert_eq!(whole, fresh(model.order()));
+}
