@@ -14,7 +14,7 @@ use crate::job::{End, Job, JointKind, Leg, Order};
 use crate::pressure::{self, EndPressure, press};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
-use crate::warm::{LegSubject, Warm, warm};
+use crate::warm::{self, LegSubject, Warm};
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
@@ -250,11 +250,11 @@ impl Solved {
         })
     }
 
-    /// How warm the joint gets; one whose parts are left open is asked for elsewhere.
-    fn warm_of(&self, order: &Order) -> Warm {
+    /// What the temperatures are made from; one whose parts are left open is asked for elsewhere.
+    fn warm_input(&self, order: &Order) -> Result<warm::Input, Warm> {
         let chosen: Vec<Chosen<'_>> = order.job.legs.iter().map(|l| chosen(order, l)).collect();
         if chosen.iter().any(|chosen| chosen.body.is_none()) {
-            return Warm::NotAsked;
+            return Err(Warm::NotAsked);
         }
         let surveys: Vec<Vec<EndSurvey>> = self.legs.iter().map(LegSolved::surveys).collect();
         let subjects: Vec<LegSubject<'_>> = (0..self.legs.len())
@@ -267,31 +267,45 @@ impl Solved {
             .collect();
         let bus = order.job.bus.as_deref();
         let bus = bus.and_then(|id| order.catalogue.bus(id));
-        warm(&order.job, bus, &subjects)
+        warm::read(&order.job, bus, &subjects)
     }
 
-    /// Takes over what another order's parts have solved from equal inputs.
+    fn warm_of(&self, order: &Order) -> Warm {
+        self.warm_input(order).map_or_else(|open| open, warm::solve)
+    }
+
+    fn study_input(&self, order: &Order, at: usize) -> Option<study::Input> {
+        let surveys = self.legs[at].surveys();
+        let leg = &order.job.legs[at];
+        let subject = study::Subject {
+            job: &order.job,
+            leg,
+            chosen: &chosen(order, leg),
+            cutback: &self.legs[at].cutback,
+            surveys: &surveys,
+        };
+        study::read(&subject).ok()
+    }
+
+    /// Takes over what another order's parts have solved from equal inputs: fields and temperatures are made from their inputs alone.
     fn take_over(&mut self, order: &Order, before: &Solved) {
         for at in 0..self.legs.len() {
             let Some(known) = before.legs.get(at).and_then(|leg| leg.study.clone()) else {
                 continue;
             };
-            let Study::Done(done) = known.as_ref() else {
-                continue;
-            };
-            let surveys = self.legs[at].surveys();
-            let leg = &order.job.legs[at];
-            let input = study::read(&study::Subject {
-                job: &order.job,
-                leg,
-                chosen: &chosen(order, leg),
-                cutback: &self.legs[at].cutback,
-                surveys: &surveys,
-            });
-            // A study is made from its input alone.
-            if input.is_ok_and(|input| input == done.input) {
+            if let Study::Done(done) = known.as_ref()
+                && self.study_input(order, at).as_ref() == Some(&done.input)
+            {
                 self.legs[at].study = Some(known);
             }
+        }
+        if let Some(known) = &before.warm
+            && let Warm::Done(done) = known.as_ref()
+            && self
+                .warm_input(order)
+                .is_ok_and(|input| input == done.input)
+        {
+            self.warm = Some(known.clone());
         }
     }
 

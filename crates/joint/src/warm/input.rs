@@ -48,6 +48,7 @@ pub(super) struct LegInput {
 }
 
 /// What is printed beside its temperatures.
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Said {
     /// Resistance of the connector as its row gives it at the most, and of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),

@@ -75,6 +75,8 @@ pub enum Warm {
 /// A joint under load.
 #[derive(Clone, Debug)]
 pub struct Done {
+    /// What it was made from.
+    pub input: Input,
     /// For other loads.
     pub model: Model,
     /// At the job's load, each leg; nothing where its losses outgrow its cooling, or it gets hotter than [`HOTTEST_DEGC`].
@@ -133,8 +135,76 @@ pub struct Aged {
     pub emergency_h: Option<f64>,
 }
 
+/// What the temperatures of a joint are made from, and nothing else.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Input {
+    shapes: Vec<shape::Shape>,
+    said: Vec<input::Said>,
+    hub: Hub,
+    bus_says: Option<String>,
+    loads_a: Vec<f64>,
+    emergency_a_s: Result<(Vec<f64>, f64), String>,
+    rows: Vec<LegRow>,
+    cable_greatest_degc: Option<f64>,
+    unconfirmed: Vec<&'static str>,
+    unread: Vec<Ask>,
+}
+
+/// What the body's row says of one leg's temperatures.
+#[derive(Clone, Debug, PartialEq)]
+struct LegRow {
+    leg: String,
+    body: String,
+    /// All the time, and in an emergency, °C.
+    limits_degc: (Option<f64>, Option<f64>),
+    ageing: Option<Ageing>,
+}
+
+impl LegRow {
+    fn read(subject: &LegSubject<'_>) -> Result<LegRow, String> {
+        let leg = subject.leg.id.clone();
+        let Some(body) = subject.chosen.body else {
+            return Err(format!("leg {leg}: the body is left open"));
+        };
+        Ok(LegRow {
+            leg,
+            body: body.head.id.clone(),
+            limits_degc: (
+                body.conductor_greatest_degc,
+                body.conductor_emergency_greatest_degc,
+            ),
+            ageing: body.ageing.clone(),
+        })
+    }
+}
+
 /// Solves the load of a joint.
 pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
+    match read(job, bus, subjects) {
+        Ok(input) => solve(input),
+        Err(unsolved) => unsolved,
+    }
+}
+
+/// Solves what was read.
+pub fn solve(input: Input) -> Warm {
+    let model = Model::new(
+        input.shapes.clone(),
+        input.hub,
+        input.loads_a.clone(),
+        input.emergency_a_s.clone(),
+    );
+    match model.and_then(|model| model.answer(input)) {
+        Ok(done) => Warm::Done(Box::new(done)),
+        Err(why) => Warm::Refused(why),
+    }
+}
+
+/// Reads what the temperatures of a joint are made from.
+///
+/// # Errors
+/// What is missing, or does not agree, as it is said of the joint.
+pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result<Input, Warm> {
     let duty = &job.duty;
     let mut why: Vec<String> = Vec::new();
     let mut questions: Vec<String> = Vec::new();
@@ -151,7 +221,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
         match input::read(job, subject) {
             Ok(input) => inputs.push(input),
             Err(Missing::Unknown(unknown)) => add(unknown),
-            Err(Missing::Refused(why)) => return Warm::Refused(why),
+            Err(Missing::Refused(why)) => return Err(Warm::Refused(why)),
         }
     }
     let (hub, bus_says) = match hub(job, bus, subjects.len()) {
@@ -167,13 +237,14 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
             why: "the job does not state duty.load".to_owned(),
             questions: vec!["What load must each leg carry all the time?".to_owned()],
         });
-        return Warm::Unknown(joined(why, questions));
+        return Err(Warm::Unknown(joined(why, questions)));
     };
     if !why.is_empty() {
-        return Warm::Unknown(joined(why, questions));
+        return Err(Warm::Unknown(joined(why, questions)));
     }
     if loads_a.iter().all(|load| *load <= 0.0) {
-        return Warm::Refused("the job's load is 0: it warms nothing".to_owned());
+        let why = "the job's load is 0: it warms nothing";
+        return Err(Warm::Refused(why.to_owned()));
     }
     let emergencies = subjects
         .iter()
@@ -186,23 +257,26 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
             .and_then(|()| above_load(subjects, &loads_a, currents_a, time_s)),
     };
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
-        return Warm::Refused(why);
+        return Err(Warm::Refused(why));
     }
     let (unconfirmed, unread) = (unconfirmed(job, &inputs), unread(&inputs));
     let (shapes, said) = inputs
         .into_iter()
         .map(|input| (input.shape, input.said))
         .unzip();
-    let model = Model::new(shapes, hub, loads_a, emergency);
-    match model.and_then(|model| model.answer(job, subjects, said)) {
-        Ok(done) => Warm::Done(Box::new(Done {
-            bus_says,
-            unconfirmed,
-            unread,
-            ..done
-        })),
-        Err(why) => Warm::Refused(why),
-    }
+    let rows = subjects.iter().map(LegRow::read);
+    Ok(Input {
+        shapes,
+        said,
+        hub,
+        bus_says,
+        loads_a,
+        emergency_a_s: emergency,
+        rows: rows.collect::<Result<_, _>>().map_err(Warm::Refused)?,
+        cable_greatest_degc: duty.conductor_greatest_degc,
+        unconfirmed,
+        unread,
+    })
 }
 
 /// Diameters that nobody read, leg by leg.

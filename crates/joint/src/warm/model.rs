@@ -1,11 +1,9 @@
 //! Model: the star of a joint's legs, and its temperatures at rest and in time.
 
-use super::input::Said;
 use super::shape::{Shape, Watch};
 use super::whence::Contacts;
-use super::{Aged, Done, HOTTEST_DEGC, LONGEST_S, LegSubject, LegWarm, ageing_ratio};
+use super::{Aged, Done, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, ageing_ratio};
 use crate::catalogue::Ageing;
-use crate::job::Job;
 use jointwright_numerics::heat::HeatError;
 use jointwright_numerics::ladder::{Core, Hub, Ladder, LadderError, Spot, Star, Temperatures};
 
@@ -514,17 +512,13 @@ impl Model {
     }
 
     /// How long the job's emergency may last before each leg's body comes to its limit; nothing without one.
-    fn lasting(
-        &self,
-        subjects: &[LegSubject<'_>],
-        has_rest: bool,
-    ) -> Result<Vec<Option<Lasts>>, String> {
-        let mut found = vec![None; subjects.len()];
+    fn lasting(&self, rows: &[LegRow], has_rest: bool) -> Result<Vec<Option<Lasts>>, String> {
+        let mut found = vec![None; rows.len()];
         let (Ok((currents, _)), true) = (&self.emergency_a_s, has_rest) else {
             return Ok(found);
         };
-        let limits = subjects.iter().enumerate().filter_map(|(leg, subject)| {
-            let degc = subject.chosen.body?.conductor_emergency_greatest_degc?;
+        let limits = rows.iter().enumerate().filter_map(|(leg, row)| {
+            let degc = row.limits_degc.1?;
             Some(LegLimit {
                 leg,
                 degc,
@@ -542,31 +536,23 @@ impl Model {
     fn leg(
         &self,
         ladders: &mut Ladders,
-        job: &Job,
-        subject: &LegSubject<'_>,
+        input: &Input,
         (index, limits): (usize, &[Option<f64>]),
-        said: Said,
     ) -> Result<LegWarm, String> {
-        let id = &subject.leg.id;
-        let Some(body) = subject.chosen.body else {
-            return Err(format!("leg {id}: the body is left open"));
-        };
-        let limits_degc = (
-            body.conductor_greatest_degc,
-            body.conductor_emergency_greatest_degc,
-        );
+        let (row, said) = (&input.rows[index], input.said[index].clone());
+        let (id, limits_degc) = (&row.leg, row.limits_degc);
         let load_to_limit_ratio = match limits_degc.0 {
             Some(degc) => self.joint_to_degc(&mut ladders.joint, index, degc)?,
             None => None,
         };
-        let cable_load_to_limit_ratio = match job.duty.conductor_greatest_degc {
+        let cable_load_to_limit_ratio = match input.cable_greatest_degc {
             Some(degc) => self.cable_to_degc(&mut ladders.alone[index], index, degc)?,
             None => None,
         };
         let air = self.air_words(index, id);
         Ok(LegWarm {
             leg: id.clone(),
-            body: body.head.id.clone(),
+            body: row.body.clone(),
             limits_degc,
             load_to_limit_ratio,
             cable_load_to_limit_ratio,
@@ -581,12 +567,8 @@ impl Model {
         })
     }
 
-    pub(super) fn answer(
-        self,
-        job: &Job,
-        subjects: &[LegSubject<'_>],
-        said: Vec<Said>,
-    ) -> Result<Done, String> {
+    pub(super) fn answer(self, input: Input) -> Result<Done, String> {
+        let rows = &input.rows;
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, &self.loads_a)?;
         let at_emergency = match (&self.emergency_a_s, &rest) {
@@ -596,31 +578,25 @@ impl Model {
             (Ok(_), None) => Ok(None),
             (Err(why), _) => Err(why.clone()),
         };
-        let lasts = self.lasting(subjects, rest.is_some())?;
+        let lasts = self.lasting(rows, rest.is_some())?;
         // What runs away ages without end.
         let emergency = match (&self.emergency_a_s, &at_emergency) {
             (Ok(emergency), Ok(Some(_))) => Some(emergency),
             _ => None,
         };
-        let ageings: Vec<Option<Ageing>> = subjects
-            .iter()
-            .map(|subject| subject.chosen.body.and_then(|body| body.ageing.clone()))
-            .collect();
+        let ageings: Vec<Option<Ageing>> = rows.iter().map(|row| row.ageing.clone()).collect();
         let mut aged = match &rest {
             Some(rest) => self.aged(&mut ladders.joint, &ageings, &rest.legs, emergency)?,
-            None => vec![None; subjects.len()],
+            None => vec![None; rows.len()],
         };
         let contacts = match &rest {
             Some(rest) => self.contacts(&mut ladders, rest)?,
-            None => vec![Contacts::default(); subjects.len()],
+            None => vec![Contacts::default(); rows.len()],
         };
-        let limits = subjects.iter().map(|of| of.chosen.body);
-        let limits: Vec<Option<f64>> = limits
-            .map(|body| body.and_then(|body| body.conductor_greatest_degc))
-            .collect();
+        let limits: Vec<Option<f64>> = rows.iter().map(|row| row.limits_degc.0).collect();
         let mut legs = Vec::new();
-        for ((index, subject), said) in subjects.iter().enumerate().zip(said) {
-            let mut of = self.leg(&mut ladders, job, subject, (index, &limits), said)?;
+        for index in 0..rows.len() {
+            let mut of = self.leg(&mut ladders, &input, (index, &limits))?;
             if let Some(rest) = &rest {
                 of.whence = Some(self.whence(&mut ladders, rest, index)?);
             }
@@ -633,10 +609,11 @@ impl Model {
             at_load: rest.map(|rest| rest.legs),
             at_emergency,
             legs,
-            bus_says: None,
-            unconfirmed: Vec::new(),
-            unread: Vec::new(),
+            bus_says: input.bus_says.clone(),
+            unconfirmed: input.unconfirmed.clone(),
+            unread: input.unread.clone(),
             model: self,
+            input,
         })
     }
 }

@@ -124,3 +124,16 @@ fn a_solve_that_is_stopped_rules_on_no_field_and_can_go_on() {
     assert!(!of_heat(&stopped) && of_heat(&whole));
     assert_eq!(whole, fresh(model.order()));
 }
+
+#[test]
+fn what_no_solve_reads_leaves_everything_as_it_was_solved() {
+    let before = solved(named(CASE).order());
+    let mut order = named(CASE).order();
+    order.job.title.push_str(", second thought");
+    let again = accepted(before.again(order), CASE);
+    assert!(Arc::ptr_eq(&before.inputs().warm, &again.inputs().warm));
+    let mut order = named(CASE).order();
+    order.job.duty.load_a = order.job.duty.load_a.map(|load_a| 0.9 * load_a);
+    let again = accepted(before.again(order), CASE);
+    assert!(!Arc::ptr_eq(&before.inputs().warm, &again.inputs().warm));
+}
