@@ -11,6 +11,7 @@ use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, judge, worst};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
+use jointwright_joint::warm::Rating;
 use std::path::PathBuf;
 
 /// What every rating says.
@@ -57,14 +58,15 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     }
     let judged = judge(&order).map_err(said)?;
     let failed = |why: String| vec![format!("jointwright: {why}")];
-    let document = rate(&judged).map_err(failed)?.made_at(&made);
+    let rating = judged.inputs.warm.rating().map_err(failed)?;
+    let document = rate(&judged, rating.as_ref()).made_at(&made);
     let mut shown = if arguments.json {
         serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"
     } else {
         page(&document)
     };
     if let Some(folder) = &arguments.pictures {
-        let pictures = pictures(&judged, &document).map_err(failed)?;
+        let pictures = pictures(&judged, rating.as_ref(), &document);
         let names: Vec<&str> = pictures.iter().map(|(name, _)| name.as_str()).collect();
         if names.is_empty() {
             shown_more(
@@ -92,17 +94,21 @@ fn shown_more(shown: &mut String, is_document: bool, more: &str) {
 }
 
 /// Pictures that can be made, by name.
-fn pictures(judged: &Judged<'_>, document: &RateDoc) -> Result<Vec<(String, Vec<u8>)>, String> {
-    let along = along_axis(&judged.inputs.warm, document)?;
+fn pictures(
+    judged: &Judged<'_>,
+    rating: Option<&Rating>,
+    document: &RateDoc,
+) -> Vec<(String, Vec<u8>)> {
+    let along = along_axis(&judged.inputs.warm, rating, document);
     let emergency = emergency_against_time(document);
     let named = [
         ("temperature-along-axis.svg", along),
         ("emergency-against-time.svg", emergency),
     ];
-    Ok(named
+    named
         .into_iter()
         .filter_map(|(name, svg)| Some((name.to_owned(), svg?.into_bytes())))
-        .collect())
+        .collect()
 }
 
 /// The page for the terminal.

@@ -5,7 +5,7 @@
 use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
-use jointwright_joint::warm::{Along, Warm};
+use jointwright_joint::warm::{Along, Rating, Warm};
 
 /// What stands on each of them.
 const UNDECIDED: &str =
@@ -37,25 +37,22 @@ fn of_plan(document: &RateDoc) -> String {
 ///
 /// Two legs lie to the left and to the right of the joint's middle; of more each goes to the right.
 ///
-/// # Errors
-/// That it could not be solved, as a sentence fragment.
-pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, String> {
+/// `rating` is the one that the document was made from.
+pub fn along_axis(warm: &Warm, rating: Option<&Rating>, document: &RateDoc) -> Option<String> {
     let Warm::Done(done) = warm else {
-        return Ok(None);
+        return None;
     };
-    let Some(legs) = done.model.along(1.0)? else {
-        return Ok(None);
-    };
+    let legs = rating?.along.as_ref()?;
     let names: Vec<&str> = done.legs.iter().map(|leg| leg.leg.as_str()).collect();
     let is_pair = legs.len() == 2;
     let curves = if is_pair {
-        pair(&legs, &names)
+        pair(legs, &names)
     } else {
         let each = legs.iter().zip(&names);
         each.map(|(leg, name)| curve(format!("conductor, leg {name}"), &leg.core_degc, 1.0, leg))
             .collect()
     };
-    let mut rules = body_ends(&legs, &names, is_pair);
+    let mut rules = body_ends(legs, &names, is_pair);
     if let Some(degc) = done
         .legs
         .iter()
@@ -80,7 +77,7 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
     } else {
         "distance from where the legs meet, m".to_owned()
     };
-    Ok(line_chart(&Chart {
+    line_chart(&Chart {
         title: title(document, "temperature along the axis"),
         about: vec![
             of_plan(document),
@@ -92,7 +89,7 @@ pub fn along_axis(warm: &Warm, document: &RateDoc) -> Result<Option<String>, Str
         rules,
         banner: document.invented.clone(),
         below: vec![UNDECIDED.to_owned()],
-    }))
+    })
 }
 
 /// Where bodies end; legs whose bodies end at one place share a line.

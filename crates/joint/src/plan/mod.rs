@@ -61,6 +61,7 @@ use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
 use crate::survey::{likeness, likeness_words};
+use crate::warm::Rating;
 use jointwright_units::{
     Length, Mark, Station, Tick, Toward, Window, WindowText, mark, metric_mark, metric_middle_mark,
     middle_mark, mm_beside, window_text,
@@ -171,13 +172,10 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
     }
 }
 
-/// The rating of a joint: loads and temperatures, what governs, how long more may flow.
-///
-/// # Errors
-/// That a state could not be solved, as a sentence fragment.
-pub fn rate(judged: &Judged<'_>) -> Result<RateDoc, String> {
+/// The rating of a joint: loads and temperatures, what governs, how long more may flow; `rating` is that of its temperatures.
+pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
     let invented = is_invented(judged).then(|| INVENTED.to_owned());
-    warm::rate_doc(judged, invented)
+    warm::rate_doc(judged, rating, invented)
 }
 
 /// What the pressures of all ends assume; nothing where none was asked for.

@@ -8,8 +8,8 @@ use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
 use crate::warm::{
-    Done, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm, RATIO_MOST, Share, Warm,
-    share_words,
+    AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
+    RATIO_MOST, Rating, Share, Warm, share_words,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -229,17 +229,6 @@ pub struct LastsDoc {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub of: Option<LimitOf>,
 }
-
-/// Loads of the emergency table, over the least that is not borne for ever.
-const EMERGENCY_RATIOS: [f64; 12] = [
-    1.02, 1.05, 1.1, 1.15, 1.2, 1.3, 1.4, 1.5, 1.7, 1.9, 2.2, 2.5,
-];
-/// Step of the table of loads, over the job's.
-const LOAD_STEP: f64 = 0.25;
-/// Most rows of that table.
-const LOADS_MOST: usize = 12;
-/// It goes on to so many times the load that governs.
-const BEYOND: f64 = 1.1;
 
 /// What is said of the joint; nothing where nobody asked.
 pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
@@ -573,11 +562,12 @@ fn time_words(s: f64) -> String {
     }
 }
 
-/// The rating of a joint.
-///
-/// # Errors
-/// That a state could not be solved.
-pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<RateDoc, String> {
+/// The rating of a joint, as it was solved; `None` where its temperatures are not computed.
+pub(super) fn rate_doc(
+    judged: &Judged<'_>,
+    rating: Option<&Rating>,
+    invented: Option<String>,
+) -> RateDoc {
     let inputs = &judged.inputs;
     let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
         state: StateDoc::NotKnown,
@@ -598,153 +588,62 @@ pub(super) fn rate_doc(judged: &Judged<'_>, invented: Option<String>) -> Result<
         governs: Vec::new(),
         emergency: Vec::new(),
     };
-    if let Warm::Done(done) = inputs.warm.as_ref() {
-        doc.governs = governs(inputs, done)?;
-        doc.loads = loads(inputs, done, &doc.governs)?;
-        doc.emergency = lasting(inputs, done)?;
+    if let (Warm::Done(done), Some(rating)) = (inputs.warm.as_ref(), rating) {
+        let govern = |of| govern_doc(done, of);
+        doc.governs = rating.governs.iter().map(govern).collect();
+        let load = |at| load_doc(done, at);
+        doc.loads = rating.loads.iter().map(load).collect();
+        let lasts = |of| lasts_doc(done, of);
+        doc.emergency = rating.emergencies.iter().map(lasts).collect();
     }
-    Ok(doc)
+    doc
 }
 
-fn governs(inputs: &Inputs<'_>, done: &Done) -> Result<Vec<GovernDoc>, String> {
-    let service = inputs.order.job.duty.conductor_greatest_degc;
-    // A limit that the surroundings alone pass is passed before any load.
-    let unloaded = done.model.at_rest(0.0)?;
-    let is_passed = |index: usize, degc: f64, of: fn(&LegAt) -> f64| {
-        unloaded.as_ref().is_none_or(|legs| of(&legs[index]) > degc)
-    };
-    let mut all: Vec<GovernDoc> = Vec::new();
-    for (index, of) in done.legs.iter().enumerate() {
-        let load = |ratio: Option<f64>| ratio.map(|ratio| ratio * done.model.loads_a[index]);
-        let mut add = |what: String, ratio: Option<f64>| {
-            all.push(GovernDoc {
-                what,
-                leg: of.leg.clone(),
-                ratio,
-                load_a: load(ratio),
-            });
-        };
-        if let Some(degc) = of.limits_degc.0 {
-            let what = format!("conductor inside {}: {degc} degC by its paper", of.body);
-            let passed = is_passed(index, degc, |at| at.joint_degc).then_some(0.0);
-            add(what, passed.or(of.load_to_limit_ratio));
-        }
-        if let Some(degc) = service {
-            let what = format!(
+fn govern_doc(done: &Done, of: &Govern) -> GovernDoc {
+    let (leg, degc) = (of.limit.leg, of.limit.degc);
+    let row = &done.legs[leg];
+    GovernDoc {
+        what: if of.limit.is_cable {
+            format!(
                 "its cable without a joint: {degc} degC, the highest in service by the job, emergencies included"
-            );
-            let passed = is_passed(index, degc, |at| at.cable_degc).then_some(0.0);
-            add(what, passed.or(of.cable_load_to_limit_ratio));
-        }
+            )
+        } else {
+            format!("conductor inside {}: {degc} degC by its paper", row.body)
+        },
+        leg: row.leg.clone(),
+        ratio: of.ratio,
+        load_a: of.ratio.map(|ratio| ratio * done.model.loads_a[leg]),
     }
-    let key = |of: &GovernDoc| of.ratio.unwrap_or(f64::INFINITY);
-    all.sort_by(|a, b| key(a).total_cmp(&key(b)));
-    Ok(all)
 }
 
-fn loads(inputs: &Inputs<'_>, done: &Done, governs: &[GovernDoc]) -> Result<Vec<LoadDoc>, String> {
-    let governing = governs.first().and_then(|of| of.ratio).unwrap_or(1.0);
-    let most = BEYOND * governing.max(1.0);
-    let step = LOAD_STEP * (most / LOAD_STEP / LOADS_MOST as f64).ceil().max(1.0);
-    let n = (most / step).ceil() as usize;
-    let mut ratios: Vec<f64> = (1..=n).map(|k| k as f64 * step).collect();
-    // The job's own load has its row, whatever the step, and so has what lies below a limit that it passes.
-    ratios.push(1.0);
-    if governing > 0.0 && governing < 1.0 {
-        ratios.retain(|ratio| *ratio <= 1.0);
-        ratios.extend([0.25, 0.5, 0.75, 0.9, 1.0].map(|share| share * governing));
-    }
-    ratios.sort_by(f64::total_cmp);
-    ratios.dedup_by(|later, earlier| *later - *earlier < 1e-9);
-    let row = |ratio: f64| {
-        let legs = done.model.at_rest(ratio)?;
-        let passed = passed(inputs, done, legs.as_deref());
-        Ok(LoadDoc {
-            ratio,
-            legs: legs.iter().flatten().map(at_doc).collect(),
-            passed,
-        })
+fn load_doc(done: &Done, at: &AtRatio) -> LoadDoc {
+    let words = |limit: &LegLimit| {
+        let what = if limit.is_cable { "cable" } else { "joint" };
+        format!("{what}, leg {}", done.legs[limit.leg].leg)
     };
-    ratios.into_iter().map(row).collect()
+    LoadDoc {
+        ratio: at.ratio,
+        legs: at.legs.iter().flatten().map(at_doc).collect(),
+        passed: match &at.legs {
+            None => vec![format!("warms without end, or past {HOTTEST_DEGC} degC")],
+            Some(_) => at.passed.iter().map(words).collect(),
+        },
+    }
 }
 
-/// Limits that a state passes.
-fn passed(inputs: &Inputs<'_>, done: &Done, legs: Option<&[LegAt]>) -> Vec<String> {
-    let Some(legs) = legs else {
-        return vec![format!("warms without end, or past {HOTTEST_DEGC} degC")];
-    };
-    let service = inputs.order.job.duty.conductor_greatest_degc;
-    let mut passed = Vec::new();
-    for (of, at) in done.legs.iter().zip(legs) {
-        if of.limits_degc.0.is_some_and(|degc| at.joint_degc > degc) {
-            passed.push(format!("joint, leg {}", of.leg));
-        }
-        if service.is_some_and(|degc| at.cable_degc > degc) {
-            passed.push(format!("cable, leg {}", of.leg));
-        }
+fn lasts_doc(done: &Done, of: &Emergency) -> LastsDoc {
+    let limit = of.first.map(|(limit, _)| limit);
+    LastsDoc {
+        ratio: of.ratio,
+        loads_a: of.loads_a.clone(),
+        lasts_h: of.first.map(|(_, s)| s / 3600.0),
+        leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
+        of: limit.map(|limit| {
+            if limit.is_cable {
+                LimitOf::Cable
+            } else {
+                LimitOf::Joint
+            }
+        }),
     }
-    passed
-}
-
-/// How long loads flow until the first limit, of a body or of the job for its cables; nothing where a limit is not stated, or the load before it passes one.
-fn lasting(inputs: &Inputs<'_>, done: &Done) -> Result<Vec<LastsDoc>, String> {
-    let bodies = done.legs.iter().map(|of| of.limits_degc.1);
-    let (Some(bodies), Some(at_load)) = (bodies.collect::<Option<Vec<f64>>>(), &done.at_load)
-    else {
-        return Ok(Vec::new());
-    };
-    let normal = done.legs.iter().zip(at_load);
-    let passes =
-        |(of, at): (&LegWarm, &LegAt)| of.limits_degc.0.is_none_or(|degc| at.joint_degc > degc);
-    if normal.into_iter().any(passes) {
-        return Ok(Vec::new());
-    }
-    let of_body = |(leg, degc): (usize, f64)| LegLimit {
-        leg,
-        degc,
-        is_cable: false,
-    };
-    let mut limits: Vec<LegLimit> = bodies.into_iter().enumerate().map(of_body).collect();
-    if let Some(degc) = inputs.order.job.duty.conductor_greatest_degc {
-        limits.extend((0..done.legs.len()).map(|leg| LegLimit {
-            leg,
-            degc,
-            is_cable: true,
-        }));
-    }
-    // From the load that is borne all the time on; that of the cables by the nearest of what is known.
-    let mut borne = RATIO_MOST;
-    for (leg, of) in done.legs.iter().enumerate() {
-        let body = of
-            .limits_degc
-            .1
-            .map(|degc| done.model.load_to_degc(leg, degc));
-        let body = body.transpose()?.flatten();
-        let both = [body, of.cable_load_to_limit_ratio];
-        borne = both.into_iter().flatten().fold(borne, f64::min);
-    }
-    if borne >= RATIO_MOST {
-        return Ok(Vec::new());
-    }
-    let mut rows = Vec::new();
-    for over in EMERGENCY_RATIOS {
-        let ratio = over * borne.max(1.0);
-        let loads_a: Vec<f64> = done.model.loads_a.iter().map(|load| ratio * load).collect();
-        let first = done.model.first_to_limit_s(&loads_a, &limits)?;
-        let limit = first.map(|(index, _)| limits[index]);
-        rows.push(LastsDoc {
-            ratio,
-            loads_a,
-            lasts_h: first.map(|(_, s)| s / 3600.0),
-            leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
-            of: limit.map(|limit| {
-                if limit.is_cable {
-                    LimitOf::Cable
-                } else {
-                    LimitOf::Joint
-                }
-            }),
-        });
-    }
-    Ok(rows)
 }

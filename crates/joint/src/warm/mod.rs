@@ -17,12 +17,14 @@ mod input;
 mod model;
 mod outside;
 mod question;
+mod rating;
 mod shape;
 mod whence;
 
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use input::{LegSubject, READ_FOR_HEAT};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
+pub use rating::{AtRatio, Emergency, Govern, Rating};
 pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};
 
 pub(crate) use question::{Warmed, runs_away};

@@ -251,7 +251,9 @@ fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
 #[test]
 fn emergencies_of_a_rating_end_at_the_first_limit() {
     let order = order(DOCK, &[], &[]);
-    let document = rate(&accepted(judge(&order), DOCK)).unwrap();
+    let judged = accepted(judge(&order), DOCK);
+    let rating = judged.inputs.warm.rating().unwrap();
+    let document = rate(&judged, rating.as_ref());
     let row = &document.emergency[4];
     assert_eq!(
         (row.of, row.leg.as_deref()),
