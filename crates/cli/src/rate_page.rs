@@ -174,18 +174,14 @@ fn loads(document: &RateDoc, lines: &mut Lines) {
 
 fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
     let ratio = format!("{:.2}", row.ratio);
-    if row.legs.is_empty() {
-        lines.add(&format!("  {ratio:>6}  {}", row.passed.join("; ")));
+    if let Some(why) = &row.why {
+        lines.add(&format!("  {ratio:>6}  {why}"));
         return;
     }
     for (index, (at, of)) in row.legs.iter().zip(&document.warm.legs).enumerate() {
         let ratio = if index == 0 { ratio.as_str() } else { "" };
-        let ours = row
-            .passed
-            .iter()
-            .filter(|words| words.ends_with(&format!("leg {}", of.leg)))
-            .filter_map(|words| words.split(',').next());
-        let passed: Vec<&str> = ours.collect();
+        let ours = row.passed.iter().filter(|passed| passed.leg == of.leg);
+        let passed: Vec<&str> = ours.map(|passed| passed.of.word()).collect();
         lines.add(&format!(
             "  {ratio:>6}  {:<4}{:>7.0}{:>8.1}{:>8.1}{:>8.1}{:>8.1}   {}",
             of.leg,

@@ -335,9 +335,11 @@ fn blocks(
         }
         match &cut.printed_window {
             Some(window) => {
-                let text = format!("may lie {}", window.text());
-                for part in text.split(", ") {
-                    lines.extend(Words::lines(2.5, false, &unbroken(part)));
+                let mut before = "may lie ";
+                for line in window.lines() {
+                    let said = format!("{before}{line}");
+                    lines.extend(Words::lines(2.5, false, &unbroken(&said)));
+                    before = "";
                 }
             }
             None => lines.extend(Words::lines(2.5, false, "no window is set")),

@@ -235,7 +235,7 @@ fn number(cut: &CutDoc, leg: &LegDoc, is_metric: bool) -> Number {
         _ => ("not set".to_owned(), "", String::new()),
     };
     let window = match &cut.printed_window {
-        Some(window) => window_lines(window),
+        Some(window) => window.lines(),
         None => vec![whole(cut.why.as_deref().unwrap_or("no window is set"))],
     };
     Number {
@@ -269,16 +269,6 @@ fn short(words: &str, leg: &LegDoc) -> String {
         words.replace(&format!("{}, {paper}", part.id), &part.id)
     });
     whole(&named)
-}
-
-/// A window in two lines, inches over millimetres, in the plan's own words.
-fn window_lines(window: &jointwright_joint::plan::PrintedWindowDoc) -> Vec<String> {
-    let text = window.text();
-    match text.split_once("in, ") {
-        Some((inch, mm)) if window.inch.is_some() => vec![format!("{inch}in"), mm.to_owned()],
-        // "2 1/16 in only, 51.0 to 53.0 mm"
-        _ => text.split(", ").map(str::to_owned).collect(),
-    }
 }
 
 fn connector(leg: &LegDoc) -> Vec<String> {

@@ -396,11 +396,19 @@ impl CutDoc {
 impl super::PrintedWindowDoc {
     /// The window as one text: `7 3/4 to 7 13/16 in, 196.0 to 200.0 mm`.
     pub fn text(&self) -> String {
-        let inch = match &self.inch {
-            Some([low, high]) if low == high => format!("{low} in only, "),
-            Some([low, high]) => format!("{low} to {high} in, "),
-            None => String::new(),
-        };
-        format!("{inch}{} to {} mm", self.mm[0], self.mm[1])
+        self.lines().join(", ")
+    }
+
+    /// The same in a line a unit: inches, where they are printed, over millimetres.
+    pub fn lines(&self) -> Vec<String> {
+        let inch = self.inch.as_ref().map(|[low, high]| {
+            if low == high {
+                format!("{low} in only")
+            } else {
+                format!("{low} to {high} in")
+            }
+        });
+        let mm = format!("{} to {} mm", self.mm[0], self.mm[1]);
+        inch.into_iter().chain([mm]).collect()
     }
 }

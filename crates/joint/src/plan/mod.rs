@@ -48,8 +48,8 @@ pub use state::StateDoc;
 pub use told_apart::{MarkDoc, NO_TIME, mark_of};
 pub use verdict::fails;
 pub use warm::{
-    AtDoc, FedDoc, GovernDoc, HeatShareDoc, LastsDoc, LegWarmDoc, LimitOf, LoadDoc, RateDoc,
-    WarmDoc,
+    AtDoc, FedDoc, GovernDoc, HeatShareDoc, LastsDoc, LegWarmDoc, LimitOf, LoadDoc, PassedDoc,
+    RateDoc, WarmDoc,
 };
 
 use crate::cable::{Layer, Words};

@@ -173,8 +173,20 @@ pub struct LoadDoc {
     pub ratio: f64,
     /// Its legs; empty where losses outgrow the cooling.
     pub legs: Vec<AtDoc>,
-    /// Limits that are passed, in words.
-    pub passed: Vec<String>,
+    /// Limits that are passed.
+    pub passed: Vec<PassedDoc>,
+    /// Why there are no temperatures.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub why: Option<String>,
+}
+
+/// A limit that is passed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PassedDoc {
+    /// Leg.
+    pub leg: String,
+    /// What it is set for.
+    pub of: LimitOf,
 }
 
 /// A limit, and the load that reaches it.
@@ -617,17 +629,18 @@ fn govern_doc(done: &Done, of: &Govern) -> GovernDoc {
 }
 
 fn load_doc(done: &Done, at: &AtRatio) -> LoadDoc {
-    let words = |limit: &LegLimit| {
-        let what = if limit.is_cable { "cable" } else { "joint" };
-        format!("{what}, leg {}", done.legs[limit.leg].leg)
+    let passed = |limit: &LegLimit| PassedDoc {
+        leg: done.legs[limit.leg].leg.clone(),
+        of: limit_of(limit),
     };
     LoadDoc {
         ratio: at.ratio,
         legs: at.legs.iter().flatten().map(at_doc).collect(),
-        passed: match &at.legs {
-            None => vec![format!("warms without end, or past {HOTTEST_DEGC} degC")],
-            Some(_) => at.passed.iter().map(words).collect(),
-        },
+        passed: at.passed.iter().map(passed).collect(),
+        why: at
+            .legs
+            .is_none()
+            .then(|| format!("warms without end, or past {HOTTEST_DEGC} degC")),
     }
 }
 
@@ -638,12 +651,14 @@ fn lasts_doc(done: &Done, of: &Emergency) -> LastsDoc {
         loads_a: of.loads_a.clone(),
         lasts_h: of.first.map(|(_, s)| s / 3600.0),
         leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
-        of: limit.map(|limit| {
-            if limit.is_cable {
-                LimitOf::Cable
-            } else {
-                LimitOf::Joint
-            }
-        }),
+        of: limit.as_ref().map(limit_of),
+    }
+}
+
+const fn limit_of(limit: &LegLimit) -> LimitOf {
+    if limit.is_cable {
+        LimitOf::Cable
+    } else {
+        LimitOf::Joint
     }
 }
