@@ -6,6 +6,7 @@ use crate::asks_page::asks;
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{PartKind, die_words};
 use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::StopDoc;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
     RungDoc, StackDoc, outcome_words,
@@ -385,14 +386,8 @@ fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
 
 /// What stops work on these legs though nothing fails, and whose word lifts it.
 fn stopped(plan: &Plan, names: &[&str], lines: &mut Lines) {
-    let is_here = |whom: &str| {
-        let phases = 1..=plan.job.phases;
-        let ends = names
-            .iter()
-            .flat_map(|leg| phases.clone().map(move |phase| format!("{leg}{phase}")));
-        whom == "joint" || names.contains(&whom) || ends.into_iter().any(|end| end == whom)
-    };
-    for stop in plan.stops.iter().filter(|stop| is_here(&stop.whom)) {
+    let is_here = |stop: &&StopDoc| names.iter().any(|leg| stop.concerns(leg, None));
+    for stop in plan.stops.iter().filter(is_here) {
         let said = match &stop.lifted_by {
             Some(word) => format!("Work goes on by the word of {word}. {}", stop.say),
             None => format!("STOP AND CALL: {}: {}", stop.whom, stop.say),

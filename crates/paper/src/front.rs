@@ -6,6 +6,7 @@ use crate::clip::{clipped, whole};
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{Means, PartKind, die_words};
 use jointwright_joint::limit::Outcome;
+use jointwright_joint::plan::StopDoc;
 use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, EndDoc, LegDoc, PartDoc, Plan, RulingDoc, RungDoc,
 };
@@ -142,15 +143,11 @@ fn knife(leg: &LegDoc) -> Knife {
             whose: "the cut itself is not set".to_owned(),
         };
     }
-    let most = leg.knife.most.as_deref().unwrap_or("not set");
-    let (most, small) = most
-        .trim_end_matches(')')
-        .split_once(" (")
-        .unwrap_or((most, ""));
+    let mut most = leg.knife.most.iter().cloned();
     Knife {
         words: leg.knife.words.clone(),
-        most: most.to_owned(),
-        small: small.to_owned(),
+        most: most.next().unwrap_or("not set".to_owned()),
+        small: most.next().unwrap_or_default(),
         whose: leg.knife.whose.clone(),
     }
 }
@@ -204,8 +201,8 @@ fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
 
 fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
     let name = format!("{}{}", leg.mark, end.phase);
-    let concerns = |whom: &str| whom == name || whom == leg.mark || whom == "joint";
-    let ours = plan.stops.iter().filter(|stop| concerns(&stop.whom));
+    let concerns = |stop: &&StopDoc| stop.concerns(&leg.mark, Some(end.phase));
+    let ours = plan.stops.iter().filter(concerns);
     let mut stops: Vec<String> = ours
         .map(|stop| match &stop.lifted_by {
             Some(word) => format!(

@@ -110,8 +110,6 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let job = &plan.job;
     let is_failing = plan.must_stop();
     let is_metric = job.words == Words::Iec;
-    let mut date = job.date.splitn(3, '-').map(str::to_owned);
-    let mut part = || date.next().unwrap_or_default();
     let (figures, figures_same) = figures(plan);
     Sheet {
         program: plan.program.clone(),
@@ -124,7 +122,7 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         never: plan.never.clone(),
         job: job_rows(plan),
         id: clipped(&job.id, 40),
-        date: [part(), part(), part()],
+        date: job.date_parts(),
         // The number is what must not be lost.
         call: format!(
             "{}, {}",
@@ -378,9 +376,7 @@ fn rows(plan: &Plan, outcome: Outcome) -> Vec<RulingRow> {
                 first.check == ruling.check
                     && match outcome {
                         // The front pages name whose word each is.
-                        Outcome::Pass => {
-                            ruling.check == "cut_window" || first.source == ruling.source
-                        }
+                        Outcome::Pass => ruling.is_of_cuts() || first.source == ruling.source,
                         _ => first.why == ruling.why,
                     }
             })
@@ -456,7 +452,7 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
     who.dedup();
     let found = match (&least.why, least.margin, &least.unit) {
         // Its numbers stand on the front pages as marks; unrounded they would stand here a second way.
-        (None, _, _) if least.check == "cut_window" => {
+        (None, _, _) if least.is_of_cuts() => {
             "every place and window as on the front pages".to_owned()
         }
         (Some(why), _, _) => {
@@ -480,7 +476,7 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
         who: whole(&who.join(" ")),
         found: whole(&found),
         source: match least.source.as_deref() {
-            Some(_) if outcome == Outcome::Pass && least.check == "cut_window" => String::new(),
+            Some(_) if outcome == Outcome::Pass && least.is_of_cuts() => String::new(),
             source => whole(source.unwrap_or_default()),
         },
     })

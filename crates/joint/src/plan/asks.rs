@@ -53,12 +53,24 @@ pub struct PlaceDoc {
 pub struct StopDoc {
     /// Check.
     pub check: String,
-    /// End or leg; "joint" for the whole.
+    /// Whom it concerns, as pages name it: an end, a leg, or "joint" for the whole.
     pub whom: String,
+    /// Leg; null for the whole joint.
+    pub leg: Option<String>,
+    /// Phase; null for all phases.
+    pub phase: Option<u8>,
     /// Why, and what to do.
     pub say: String,
     /// Whose word lifts it; null while nobody has said what it is.
     pub lifted_by: Option<String>,
+}
+
+impl StopDoc {
+    /// Whether it concerns a leg, or one of its ends.
+    pub fn concerns(&self, leg: &str, phase: Option<u8>) -> bool {
+        let is_leg = self.leg.as_deref().is_none_or(|own| own == leg);
+        is_leg && (phase.is_none() || self.phase.is_none() || self.phase == phase)
+    }
 }
 
 /// A letter to one addressee.
@@ -282,6 +294,8 @@ pub(super) fn stop_docs(judged: &Judged<'_>) -> Vec<StopDoc> {
             StopDoc {
                 check: ruling.check.to_owned(),
                 whom: whom(ruling),
+                leg: ruling.subject.leg.clone(),
+                phase: ruling.subject.phase,
                 say: format!("{why} {hint}").trim().to_owned(),
                 lifted_by: ruling.closed_by.clone(),
             }

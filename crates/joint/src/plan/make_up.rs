@@ -101,8 +101,8 @@ pub struct MaterialDoc {
 pub struct KnifeDoc {
     /// What a crew calls the layer.
     pub words: String,
-    /// Depth to stay under, as printed, rounded downward; null where the layer's least thickness is neither stated nor measured.
-    pub most: Option<String>,
+    /// Depth to stay under, as printed, rounded downward, a text a unit; empty where the layer's least thickness is neither stated nor measured.
+    pub most: Vec<String>,
     /// On whose word, or why there is none.
     pub whose: String,
 }
@@ -307,29 +307,29 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words) -> KnifeDoc {
     match least {
         Some((depth, whose)) if depth > Length::ZERO => KnifeDoc {
             words: layer,
-            most: Some(depth_text(depth, words)),
+            most: depth_texts(depth, words),
             whose: whose.to_owned(),
         },
         Some((_, whose)) => KnifeDoc {
             words: layer,
-            most: None,
+            most: Vec::new(),
             whose: format!("{whose} is nothing: measure again before any cut"),
         },
         None => KnifeDoc {
             words: layer,
-            most: None,
+            most: Vec::new(),
             whose: "its thickness is neither on the papers nor measured: set the stop on a scrap of this cable".to_owned(),
         },
     }
 }
 
-/// A depth, rounded downward: whole mils with hundredths of a millimetre, or these alone.
-fn depth_text(depth: Length, words: Words) -> String {
+/// A depth, rounded downward: whole mils, then hundredths of a millimetre, or these alone.
+fn depth_texts(depth: Length, words: Words) -> Vec<String> {
     let hundredths = depth.nm().div_euclid(10_000);
     let mm = format!("{}.{:02} mm", hundredths / 100, hundredths % 100);
     match words {
-        Words::Us => format!("{} mil ({mm})", depth.nm().div_euclid(25_400)),
-        Words::Iec => mm,
+        Words::Us => vec![format!("{} mil", depth.nm().div_euclid(25_400)), mm],
+        Words::Iec => vec![mm],
     }
 }
 

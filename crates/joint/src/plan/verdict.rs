@@ -1,6 +1,25 @@
 //! Verdict: what fails on a joint, short, for every door that prints numbers of it.
 
+use super::{JobDoc, RulingDoc};
 use crate::limit::{Outcome, Ruling};
+
+/// The check whose numbers are the marks themselves.
+const CUT_WINDOW: &str = "cut_window";
+
+impl RulingDoc {
+    /// Whether it is about the places and windows of cuts, which front pages print as marks.
+    pub fn is_of_cuts(&self) -> bool {
+        self.check == CUT_WINDOW
+    }
+}
+
+impl JobDoc {
+    /// Year, month and day of the work, as they are written.
+    pub fn date_parts(&self) -> [String; 3] {
+        let mut parts = self.date.splitn(3, '-').map(str::to_owned);
+        [(); 3].map(|()| parts.next().unwrap_or_default())
+    }
+}
 
 /// What fails, one sentence a check and reason, with all whom it concerns.
 pub fn fails(rulings: &[Ruling]) -> Vec<String> {
