@@ -98,12 +98,12 @@ impl Lines {
     }
 
     /// A line of columns; where its last column is too long for the page, that stands on the next line.
-    pub fn wrap_under(&mut self, line: &str) {
+    pub fn wrap_under(&mut self, head: &str, last: &str) {
+        let line = format!("{head}  {last}");
         if line.chars().count() <= WIDTH {
-            self.add(line);
+            self.add(&line);
             return;
         }
-        let (head, last) = line.rsplit_once("  ").unwrap_or(("", line));
         self.add(head);
         self.wrap("      ", last);
     }
@@ -562,11 +562,11 @@ fn stack(stack: &StackDoc, lines: &mut Lines) {
         (stack.min_mm * 10.0).floor() / 10.0,
         (stack.max_mm * 10.0).ceil() / 10.0,
     );
-    let line = format!(
-        "  {:<33}{:>9.1}{least:>7.1}{greatest:>6.1}  {most}",
+    let head = format!(
+        "  {:<33}{:>9.1}{least:>7.1}{greatest:>6.1}",
         stack.what, stack.nominal_mm
     );
-    lines.wrap_under(&line);
+    lines.wrap_under(&head, most);
 }
 
 fn blanks(plan: &Plan, lines: &mut Lines) {

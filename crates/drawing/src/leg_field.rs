@@ -29,10 +29,10 @@ pub struct LegField {
 pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
     let mut curves = vec![Curve {
         label: "this leg".to_owned(),
-        points: shown.along,
+        points: shown.along_v_per_m,
         dashed: false,
     }];
-    curves.extend(shown.along_allowed.map(|points| Curve {
+    curves.extend(shown.allowed_v_per_m.map(|points| Curve {
         label: "worst the instructions allow".to_owned(),
         points,
         dashed: true,
@@ -41,7 +41,7 @@ pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
         title: format!(
             "{}, leg {leg}: field at {:.2} kV rms between conductor and earth",
             plan.plan_mark.words(),
-            shown.volts / 1e3
+            shown.voltage_v / 1e3
         ),
         // A strip has room for the first line alone.
         about: vec![

@@ -35,5 +35,5 @@ pub struct FieldPicture {
 /// What the typesetting said, if a page cannot be set: a fault of the program, not of the job.
 pub fn make_up_sheet(plan: &Plan, fields: &[FieldPicture]) -> Result<Vec<u8>, PaperError> {
     let sheet = sheet::sheet(plan, fields);
-    world::pdf(&sheet, &plan.job.id, &plan.job.date)
+    world::pdf(&sheet, &plan.job.id, &plan.job.date_parts())
 }

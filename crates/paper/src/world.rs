@@ -137,9 +137,9 @@ fn each_text(value: &mut serde_json::Value, change: &dyn Fn(&str) -> String) {
     }
 }
 
-/// The sheet as PDF/A-2a; `ident` names it, `date` is year-month-day.
-pub(crate) fn pdf(sheet: &Sheet, ident: &str, date: &str) -> Result<Vec<u8>, PaperError> {
-    let day = day(date).ok_or_else(|| PaperError::Date(date.to_owned()))?;
+/// The sheet as PDF/A-2a; `ident` names it, `date` is year, month and day.
+pub(crate) fn pdf(sheet: &Sheet, ident: &str, date: &[String; 3]) -> Result<Vec<u8>, PaperError> {
+    let day = day(date).ok_or_else(|| PaperError::Date(date.join("-")))?;
     let desk = desk(sheet)?;
     let document: PagedDocument = typst::compile(&desk)
         .output
@@ -157,11 +157,9 @@ pub(crate) fn pdf(sheet: &Sheet, ident: &str, date: &str) -> Result<Vec<u8>, Pap
 }
 
 /// A day at noon, so that no time zone turns it into another.
-fn day(date: &str) -> Option<Datetime> {
-    let mut parts = date.splitn(3, '-');
-    let year: i32 = parts.next()?.parse().ok()?;
-    let month: u8 = parts.next()?.parse().ok()?;
-    let day: u8 = parts.next()?.parse().ok()?;
+fn day(date: &[String; 3]) -> Option<Datetime> {
+    let [year, month, day] = date;
+    let (year, month, day) = (year.parse().ok()?, month.parse().ok()?, day.parse().ok()?);
     Datetime::from_ymd_hms(year, month, day, 12, 0, 0)
 }
 

@@ -14,6 +14,7 @@ use crate::wrap;
 
 pub mod arrows;
 pub mod dependencies;
+pub mod doors;
 pub mod manifest;
 pub mod map;
 pub mod markdown;
@@ -55,6 +56,11 @@ pub const RULES: &[Rule] = &[
         name: "purity",
         holds: "embedded data, serde and clippy's lists stay in place",
         judge: purity::judge,
+    },
+    Rule {
+        name: "doors",
+        holds: "doors solve nothing and take no sentence apart",
+        judge: doors::judge,
     },
     Rule {
         name: "ratchet",

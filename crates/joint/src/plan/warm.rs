@@ -645,11 +645,11 @@ fn load_doc(done: &Done, at: &AtRatio) -> LoadDoc {
 }
 
 fn lasts_doc(done: &Done, of: &Emergency) -> LastsDoc {
-    let limit = of.first.map(|(limit, _)| limit);
+    let limit = of.first_s.map(|(limit, _)| limit);
     LastsDoc {
         ratio: of.ratio,
         loads_a: of.loads_a.clone(),
-        lasts_h: of.first.map(|(_, s)| s / 3600.0),
+        lasts_h: of.first_s.map(|(_, s)| s / 3600.0),
         leg: limit.map(|limit| done.legs[limit.leg].leg.clone()),
         of: limit.as_ref().map(limit_of),
     }

@@ -17,15 +17,15 @@ pub struct Shown {
     /// That state.
     pub state: Point,
     /// Highest continuous voltage between conductor and earth, V.
-    pub volts: f64,
+    pub voltage_v: f64,
     /// Its section.
     pub drawn: Drawn,
     /// The solution.
     pub solved: Solved,
     /// Strength along the interface: place along the axis, m, and modulus of the tangential field, V/m.
-    pub along: Vec<(f64, f64)>,
+    pub along_v_per_m: Vec<(f64, f64)>,
     /// The same at the worst that the instructions allow, where that is known.
-    pub along_allowed: Option<Vec<(f64, f64)>>,
+    pub allowed_v_per_m: Option<Vec<(f64, f64)>>,
 }
 
 impl Study {
@@ -50,7 +50,7 @@ impl Done {
         let (drawn, solved) = self.solved(&state)?;
         let allowed = self.allowed.as_ref().ok();
         let allowed = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface));
-        let along_allowed = match allowed {
+        let allowed_v_per_m = match allowed {
             None => None,
             Some(seen) => {
                 let (drawn, solved) = self.solved(&seen.point)?;
@@ -59,11 +59,11 @@ impl Done {
         };
         Ok(Shown {
             state,
-            volts: self.input.service.voltage.v(),
-            along: strength(&drawn, &solved),
+            voltage_v: self.input.service.voltage.v(),
+            along_v_per_m: strength(&drawn, &solved),
             drawn,
             solved,
-            along_allowed,
+            allowed_v_per_m,
         })
     }
 }

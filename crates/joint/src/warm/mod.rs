@@ -248,16 +248,7 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
         let why = "the job's load is 0: it warms nothing";
         return Err(Warm::Refused(why.to_owned()));
     }
-    let emergencies = subjects
-        .iter()
-        .map(|subject| job.emergency_of_a(subject.leg));
-    let emergency_a = emergencies.collect::<Option<Vec<f64>>>();
-    let emergency = emergency_a.clone().zip(duty.emergency_s);
-    let emergency = match emergency {
-        None => Err("the job does not state duty.emergency and duty.emergency_time".to_owned()),
-        Some((currents_a, time_s)) => balance(subjects, &currents_a, duty.emergency_a, "emergency")
-            .and_then(|()| above_load(subjects, &loads_a, currents_a, time_s)),
-    };
+    let emergency_a_s = emergency(job, subjects, &loads_a);
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
         return Err(Warm::Refused(why));
     }
@@ -273,12 +264,29 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
         hub,
         bus_says,
         loads_a,
-        emergency_a_s: emergency,
+        emergency_a_s,
         rows: rows.collect::<Result<_, _>>().map_err(Warm::Refused)?,
         cable_greatest_degc: duty.conductor_greatest_degc,
         unconfirmed,
         unread,
     })
+}
+
+/// Loads of the job's emergency, A, and how long it lasts, s.
+fn emergency(
+    job: &Job,
+    subjects: &[LegSubject<'_>],
+    loads_a: &[f64],
+) -> Result<(Vec<f64>, f64), String> {
+    let each = subjects
+        .iter()
+        .map(|subject| job.emergency_of_a(subject.leg));
+    let currents_a = each.collect::<Option<Vec<f64>>>();
+    let Some((currents_a, time_s)) = currents_a.zip(job.duty.emergency_s) else {
+        return Err("the job does not state duty.emergency and duty.emergency_time".to_owned());
+    };
+    balance(subjects, &currents_a, job.duty.emergency_a, "emergency")?;
+    above_load(subjects, loads_a, currents_a, time_s)
 }
 
 /// Diameters that nobody read, leg by leg.

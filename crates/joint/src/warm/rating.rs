@@ -58,7 +58,7 @@ pub struct Emergency {
     /// Loads of the legs, A.
     pub loads_a: Vec<f64>,
     /// The first limit that is reached, and after how many seconds; none where none is within the longest time looked at.
-    pub first: Option<(LegLimit, f64)>,
+    pub first_s: Option<(LegLimit, f64)>,
 }
 
 impl Warm {
@@ -178,7 +178,7 @@ impl Done {
             Ok(Emergency {
                 ratio,
                 loads_a,
-                first: first.map(|(index, s)| (limits[index], s)),
+                first_s: first.map(|(index, s)| (limits[index], s)),
             })
         };
         EMERGENCY_RATIOS.into_iter().map(row).collect()

@@ -22,7 +22,7 @@ fn distances(example: &str, n_legs: usize) -> Vec<(String, f64, f64)> {
     let judged = accepted(judge(&order), example);
     let mut all = Vec::new();
     for leg in judged.inputs.legs.iter().take(n_legs) {
-        let Study::Done(done) = &leg.study else {
+        let Study::Done(done) = leg.study.as_ref() else {
             continue;
         };
         let solver = Solver::new(&done.input, done.input.service);
