@@ -139,7 +139,8 @@ fn each_text(value: &mut serde_json::Value, change: &dyn Fn(&str) -> String) {
 
 /// The sheet as PDF/A-2a; `ident` names it, `date` is year, month and day.
 pub(crate) fn pdf(sheet: &Sheet, ident: &str, date: &[String; 3]) -> Result<Vec<u8>, PaperError> {
-    let day = day(date).ok_or_else(|| PaperError::Date(date.join("-")))?;
+    let day = day(date)
+        .ok_or_else(|| PaperError::Date(date.join("-").trim_end_matches('-').to_owned()))?;
     let desk = desk(sheet)?;
     let document: PagedDocument = typst::compile(&desk)
         .output

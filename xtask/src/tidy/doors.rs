@@ -71,7 +71,7 @@ pub fn judge(tree: &Tree) -> Report {
             complaints.extend(solving(path, &tokens));
         }
         if is_in(SENTENCES) && !OWN_TEXTS.contains(&path) {
-            complaints.extend(cutting(path, &tokens));
+            complaints.extend(cutting(path, source, &tokens));
         }
         if path.starts_with("crates/joint/src/") {
             n_reasons += text_reasons(&tokens);
@@ -98,8 +98,10 @@ fn solving(path: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     complaints
 }
 
-/// Sentences that are taken apart, or compared with words.
-fn cutting(path: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
+/// Sentences that are taken apart, or compared with words; a single letter is no sentence.
+fn cutting(path: &str, source: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
+    let lines: Vec<&str> = source.lines().collect();
+    let holds = |line: usize, text: &str| lines.get(line - 1).is_some_and(|l| l.contains(text));
     let mut complaints = Vec::new();
     let mut add = |line: usize, found: String| {
         let cure = "let the document hold the parts, as types or as a list of lines";
@@ -108,20 +110,25 @@ fn cutting(path: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     for (index, token) in tokens.iter().enumerate() {
         let is_method = index > 0 && tokens[index - 1].text == ".";
         let is_call = is_method && text(tokens, index + 1) == "(";
-        let takes_text = text(tokens, index + 2) == "\"";
+        // The insides of literals are blanked, so that nothing stands between the brackets.
+        let takes_literal = text(tokens, index + 2) == ")";
+        let is_letter = holds(token.line, &format!("{}('", token.text));
         if is_call && CUTTERS.contains(&token.text) {
             add(token.line, format!("`{}` takes a text apart", token.text));
         }
-        if is_call && SEEKERS.contains(&token.text) && takes_text {
+        if is_call && SEEKERS.contains(&token.text) && takes_literal && !is_letter {
             add(
                 token.line,
                 format!("`{}` looks for words in a text", token.text),
             );
         }
-        let compares = matches!(token.text, "=" | "!")
-            && text(tokens, index + 1) == "="
-            && text(tokens, index + 2) == "\"";
-        if compares {
+        let is_comparison = matches!(token.text, "=" | "!") && text(tokens, index + 1) == "=";
+        let with_literal = matches!(
+            text(tokens, index + 2),
+            "{" | "}" | ")" | ";" | "," | "&" | "|"
+        );
+        let is_letter = holds(token.line, "= '");
+        if is_comparison && with_literal && !is_letter {
             add(token.line, "a text is compared with words".to_owned());
         }
     }
@@ -183,7 +190,7 @@ mod tests {
         let tokens = tokens(&text);
         let mut found: Vec<String> = solving(path, &tokens)
             .into_iter()
-            .chain(cutting(path, &tokens))
+            .chain(cutting(path, code, &tokens))
             .map(|complaint| complaint.found)
             .collect();
         found.sort();

@@ -59,7 +59,7 @@ fn the_word_demonstration_names_the_embedded_catalogue() {
         ran.out
             .lines()
             .last()
-            .is_some_and(|l| l.ends_with(" found in 23 rows."))
+            .is_some_and(|l| l.ends_with(" found in 24 rows."))
     );
 }
 

@@ -40,7 +40,11 @@ impl JobReader<'_> {
         let size = self.size(record, "size");
         let wall = (!is_other).then(|| self.wall(record)).flatten();
         let insulation = (!is_other).then(|| self.insulation(record)).flatten();
-        let shield = record.record("shield").filter(|_| !is_other);
+        let is_shield = |shield: &&Record| {
+            let kind = shield.text("kind");
+            kind.is_none_or(|kind| !OTHER_SHIELDS.contains(&kind))
+        };
+        let shield = record.record("shield").filter(is_shield);
         let shield = shield.and_then(|shield| self.shield(shield));
         let conductor_screen = self.pair(
             record,

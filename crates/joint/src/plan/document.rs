@@ -38,7 +38,7 @@ pub struct Plan {
     /// Every missing fact once: first what crew or owner can close, then what makers are asked for, in each what settles most first.
     pub asks: Vec<AskDoc>,
     /// Words of named engineers that close nothing, because their questions are judged now.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub idle_closings: Vec<String>,
     /// What this version does not compute, whatever is stated.
     pub not_computed: Vec<String>,
@@ -261,7 +261,7 @@ pub struct PartDoc {
     /// Its instructions and their revision.
     pub instructions: String,
     /// What is doubtful of its row: that no second person has checked it, that its paper may have been replaced.
-    #[serde(skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub doubts: Vec<String>,
     /// When it may still be moved once placed.
     #[serde(skip_serializing_if = "Option::is_none")]

@@ -36,6 +36,16 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
         "a limit that a paper need not set: without it nothing has to be read, and where somebody reads all the same the row is asked",
     ),
     (
+        "connector.bore",
+        &["conductor_in_connector"],
+        "a limit that a paper need not set: without it the conductors that the row names are judged, and whether the one that was read is that conductor is asked by measures_like_papers",
+    ),
+    (
+        "connector.end.bore",
+        &["conductor_in_connector"],
+        "the same",
+    ),
+    (
         "lot.stay",
         &[],
         "a time in store: where a lot lay is the store's own word, and the stays before and after say nothing of what is left out",
