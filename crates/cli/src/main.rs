@@ -359,6 +359,9 @@ fn print_completions(shell: clap_complete::Shell) -> ExitCode {
     print_bytes(&script)
 }
 
+/// The command that the argument reader adds.
+const HELP: &str = "help";
+
 /// The manual: the program, then each of its commands.
 fn print_manual() -> ExitCode {
     let mut program = Arguments::command();
@@ -367,7 +370,7 @@ fn print_manual() -> ExitCode {
     let mut pages = Vec::new();
     let commands: Vec<clap::Command> = program
         .get_subcommands()
-        .filter(|c| c.get_name() != "help")
+        .filter(|c| c.get_name() != HELP)
         .cloned()
         .collect();
     for command in std::iter::once(program).chain(commands) {

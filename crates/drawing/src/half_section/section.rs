@@ -50,12 +50,31 @@ struct Barrel {
     is_cut_off: bool,
 }
 
+/// What of the body a stretch is.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Of {
+    Body,
+    Electrode,
+    Control,
+}
+
+impl Of {
+    /// Name of its paint.
+    const fn paint(self) -> &'static str {
+        match self {
+            Of::Body => "body",
+            Of::Electrode => "electrode",
+            Of::Control => "stress-control",
+        }
+    }
+}
+
 /// A leg ready to be drawn.
 pub(super) struct Section {
     bands: Vec<Band>,
     barrel: Option<Barrel>,
     /// Stretches of the body: what, its name, from and to, mm.
-    stretches: Vec<(&'static str, String, [f64; 2])>,
+    stretches: Vec<(Of, String, [f64; 2])>,
     pub(super) scale: Scale,
     /// Words of the layers without a diameter.
     pub(super) missing: Vec<String>,
@@ -161,7 +180,7 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
 }
 
 /// Body, electrode and stress control, as far as their planes are known.
-fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
+fn stretches(leg: &LegDoc) -> Vec<(Of, String, [f64; 2])> {
     let seat = place(leg, Plane::BodySeat);
     // A body over both cables goes on beyond its centre.
     let start = seat.or_else(|| place(leg, Plane::BodyCentre).map(|_| LEAST_MM));
@@ -176,19 +195,19 @@ fn stretches(leg: &LegDoc) -> Vec<(&'static str, String, [f64; 2])> {
     };
     let end = place(leg, Plane::BodyEnd);
     add(
-        "body",
+        Of::Body,
         "body (outline only, thickness not known)",
         start,
         end,
     );
     add(
-        "electrode",
+        Of::Electrode,
         "electrode in the body",
         start,
         place(leg, Plane::ElectrodeEnd),
     );
     let [near, far] = [Plane::ControlNear, Plane::ControlFar].map(|name| place(leg, name));
-    add("stress-control", "stress control in the body", near, far);
+    add(Of::Control, "stress control in the body", near, far);
     found
 }
 
@@ -374,7 +393,7 @@ impl Section {
         let low = axis - self.covered() - 0.5;
         for (what, _, ends) in &self.stretches {
             let [from, to] = ends.map(|x| self.scale.at(x));
-            if *what == "body" {
+            if *what == Of::Body {
                 let top = low - BODY;
                 let more = format!(
                     "fill=\"none\" stroke=\"{}\" stroke-width=\"0.3\" stroke-dasharray=\"2 0.8\"",
@@ -389,7 +408,7 @@ impl Section {
                 };
                 sheet.path(&d, &more);
             } else {
-                let fill = sheet.paint.fill(what);
+                let fill = sheet.paint.fill(what.paint());
                 sheet.rectangle([from, low - 2.2, to, low - 0.4], &fill, 0.2);
             }
         }
@@ -442,9 +461,9 @@ impl Section {
         let low = self.covered() + 0.5;
         for (what, name, [from, to]) in &self.stretches {
             let (share, radius) = match *what {
-                "body" => (0.68, low + BODY),
-                "electrode" => (0.85, low + 1.2),
-                _ => (0.5, low + 1.2),
+                Of::Body => (0.68, low + BODY),
+                Of::Electrode => (0.85, low + 1.2),
+                Of::Control => (0.5, low + 1.2),
             };
             let [from, to] = [self.scale.at(*from), self.scale.at(*to)];
             names.push((from + share * (to - from), radius, name.clone()));
