@@ -295,7 +295,7 @@ fn uncovered(job: &Job) -> Option<String> {
         let Some(length) = row.length else {
             return Some(format!("{}: {} has no length", row.place, row.what));
         };
-        sum = sum + length;
+        sum += length;
     }
     (sum != route).then(|| {
         format!(
