@@ -115,6 +115,18 @@ fn of_stretch(document: &CableRateDoc, stretch: &StretchDoc, lines: &mut Lines) 
         }
         (_, None) => {}
     }
+    if let (Some(of), Some(degc)) = (&stretch.cyclic, document.limit_degc) {
+        lines.wrap(
+            "  ",
+            &format!(
+                "with the job's day of loads it comes to {degc} degC at a peak of {:.0} A, {:.2} times the steady load; losses of the day {:.2} of the peak's ({}). [iec_60853], from memory: it rules nothing",
+                of.peak_a, of.factor_ratio, of.loss_load_ratio, of.source
+            ),
+        );
+    }
+    if let Some(why) = &stretch.cyclic_left_out {
+        lines.wrap("  ", &format!("day of loads: {why}"));
+    }
 }
 
 fn at_words(at: &RunAtDoc) -> String {

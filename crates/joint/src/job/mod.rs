@@ -9,6 +9,7 @@
 mod bridge;
 mod cable_of;
 mod contradiction;
+mod daily;
 mod head_shape;
 mod leg_shape;
 mod one_run;
@@ -23,6 +24,7 @@ mod types;
 mod walk_job;
 
 pub use bridge::BridgeOff;
+pub use daily::Daily;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{

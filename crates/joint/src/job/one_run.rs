@@ -73,15 +73,16 @@ impl JobReader<'_> {
 
     /// A joint says nothing of a whole route.
     pub(super) fn nothing_of_a_run(&mut self, record: &Record) {
-        for (list, name) in [("leg", "route_length"), ("surrounding", "length")] {
-            for row in record.records(list) {
-                if row.is_given(name) {
-                    self.complain(
-                        row.at(name),
-                        format!("`{name}` is for a run of cable without a joint."),
-                        "Take it out, or change the kind of job.",
-                    );
-                }
+        let duty = record.record("duty").map(|duty| (duty, "daily"));
+        let rows = [("leg", "route_length"), ("surrounding", "length")].into_iter();
+        let rows = rows.flat_map(|(list, name)| record.records(list).map(move |row| (row, name)));
+        for (row, name) in rows.chain(duty) {
+            if row.is_given(name) {
+                self.complain(
+                    row.at(name),
+                    format!("`{name}` is for a run of cable without a joint."),
+                    "Take it out, or change the kind of job.",
+                );
             }
         }
     }

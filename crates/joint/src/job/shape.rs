@@ -1,6 +1,7 @@
 //! The table of fields of a job file.
 
 use super::bridge::BRIDGE_OFF;
+use super::daily::DAILY;
 use super::head_shape::JOB_HEAD;
 use super::leg_shape::LEG;
 use super::owner_shape::{CLOSING, CONFIRMATION, OWNER_WINDOW};
@@ -155,6 +156,7 @@ const DUTY: Shape = Shape {
             Optional,
             "How long it flows, each time.",
         ),
+        DAILY,
         FAULT_KIND,
         field(
             "shield_fault",

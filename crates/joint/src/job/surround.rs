@@ -152,6 +152,15 @@ const SOIL: Shape = Shape {
             "With `dries`: it dries where it is warmer than the undisturbed soil by more than this, K.",
         ),
         field(
+            "diffusivity_mm2_per_s",
+            Kind::Number {
+                least: 0.01,
+                greatest: 10.0,
+            },
+            Optional,
+            "How fast heat spreads in it: its conductivity over its heat capacity, mm²/s; for a daily load.",
+        ),
+        field(
             "formation",
             Kind::Choice(SOIL_FORMATIONS),
             Required,
@@ -340,6 +349,9 @@ impl JobReader<'_> {
         Some(Soil {
             depth_m: metres("depth")?,
             resistivity_k_m_per_w: soil.number("resistivity_k_m_per_w")?,
+            diffusivity_m2_per_s: soil
+                .number("diffusivity_mm2_per_s")
+                .map(|number| number * 1e-6),
             drying: match soil.flag("dries")? {
                 true => Some(Drying {
                     dry_k_m_per_w: soil.number("dry_k_m_per_w")?,

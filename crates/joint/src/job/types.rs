@@ -78,6 +78,8 @@ pub struct Duty {
     pub shield_fault_s: Option<f64>,
     /// Reclosing shots.
     pub reclosing: Option<i64>,
+    /// How the load goes through the day, of a run of cable without a joint.
+    pub daily: Option<super::Daily>,
 }
 
 /// The trial on the cable.
@@ -307,6 +309,8 @@ pub struct Soil {
     pub depth_m: f64,
     /// Thermal resistivity, K·m/W; where it dries, that of what stays moist.
     pub resistivity_k_m_per_w: f64,
+    /// How fast heat spreads in it, m²/s, where stated.
+    pub diffusivity_m2_per_s: Option<f64>,
     /// How it dries about what is warm; nothing where it does not.
     pub drying: Option<Drying>,
     /// How the cables or ducts of one circuit lie; nothing where it is one cable or duct.

@@ -136,7 +136,7 @@ impl JobReader<'_> {
             words: self.words,
             invented: head.flag("invented").unwrap_or(false),
             system: system?,
-            duty: duty(record.record("duty")?),
+            duty: self.duty(record.record("duty")?),
             trial: record.record("trial").and_then(trial),
             place: place?,
             stop_and_call: (call.string("name")?, call.string("number")?),
@@ -759,18 +759,21 @@ fn trial(row: &Record) -> Option<Trial> {
     })
 }
 
-fn duty(row: &Record) -> Duty {
-    Duty {
-        load_a: row.number("load"),
-        emergency_a: row.number("emergency"),
-        emergency_s: row.number("emergency_time"),
-        conductor_greatest_degc: row.number("conductor_greatest"),
-        fault_a: row.number("fault"),
-        fault_s: row.number("fault_time"),
-        is_fault_balanced: row.text("fault_kind").map(|word| word == "three-phase"),
-        shield_fault_a: row.number("shield_fault"),
-        shield_fault_s: row.number("shield_fault_time"),
-        reclosing: row.integer("reclosing"),
+impl JobReader<'_> {
+    fn duty(&mut self, row: &Record) -> Duty {
+        Duty {
+            load_a: row.number("load"),
+            emergency_a: row.number("emergency"),
+            emergency_s: row.number("emergency_time"),
+            conductor_greatest_degc: row.number("conductor_greatest"),
+            fault_a: row.number("fault"),
+            fault_s: row.number("fault_time"),
+            is_fault_balanced: row.text("fault_kind").map(|word| word == "three-phase"),
+            shield_fault_a: row.number("shield_fault"),
+            shield_fault_s: row.number("shield_fault_time"),
+            reclosing: row.integer("reclosing"),
+            daily: self.daily(row),
+        }
     }
 }
 

@@ -84,6 +84,25 @@ pub struct StretchDoc {
     /// At the load that brings the conductor to the job's highest temperature.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_limit: Option<RunAtDoc>,
+    /// The peak of the job's day that brings it there; from memory, it rules nothing.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cyclic: Option<CyclicDoc>,
+    /// Why that is not computed, where the job states a day.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub cyclic_left_out: Option<String>,
+}
+
+/// A load that repeats every day.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct CyclicDoc {
+    /// Load of the hour that has most, A.
+    pub peak_a: f64,
+    /// That over the steady load to the same temperature.
+    pub factor_ratio: f64,
+    /// Mean of the losses of the day over that of its greatest hour.
+    pub loss_load_ratio: f64,
+    /// Whose day it is.
+    pub source: String,
 }
 
 /// A cable at one load.
@@ -194,6 +213,16 @@ fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
             .collect(),
         at_load: of.at_load.as_ref().map(run_at_doc),
         at_limit: of.at_limit.as_ref().map(run_at_doc),
+        cyclic: of
+            .cyclic
+            .zip(job.duty.daily.as_ref())
+            .map(|(of, day)| CyclicDoc {
+                peak_a: of.peak_a,
+                factor_ratio: of.factor_ratio,
+                loss_load_ratio: of.loss_load_ratio,
+                source: day.source.clone(),
+            }),
+        cyclic_left_out: of.cyclic_left_out.clone(),
     })
     .collect()
 }

@@ -4,6 +4,7 @@
 //!
 //! Source: `docs/theory/rating.md`, `docs/theory/warm.md`.
 
+use super::daily::{Buried, Cyclic, cyclic};
 use super::outside::{self, FREE_AIR, SOIL_DRIES, Surface};
 use crate::cable::{self, Metal};
 use crate::job::{Job, Leg, Soil, Surrounding};
@@ -44,6 +45,10 @@ pub struct Stretched {
     pub at_load: Option<RunAt>,
     /// At the load that brings the conductor to the job's highest temperature; nothing without that, or where the surroundings alone pass it.
     pub at_limit: Option<RunAt>,
+    /// The peak of the job's day that brings it there; nothing where it is not computed.
+    pub cyclic: Option<Cyclic>,
+    /// Why that is not computed, where the job states a day.
+    pub cyclic_left_out: Option<String>,
 }
 
 /// A cable at rest.
@@ -59,6 +64,33 @@ pub struct RunAt {
     pub surface_degc: f64,
     /// Heat of conductor and shield, W/m.
     pub loss_w_per_m: (f64, f64),
+}
+
+impl Stretched {
+    /// Of which nothing is known but what is stated; with why a day of loads is left out, where the job states one.
+    fn of(row: &Surrounding, has_day: bool) -> Stretched {
+        let left_out = has_day.then(|| super::daily::left_out(row)).flatten();
+        Stretched {
+            what: row.what.clone(),
+            degc: row.degc,
+            outside: None,
+            at_load: None,
+            at_limit: None,
+            cyclic: None,
+            cyclic_left_out: left_out.map(str::to_owned),
+        }
+    }
+
+    /// The least peak of those seen; one that cannot be leaves the day out, and nothing else.
+    fn add_day(&mut self, next: Result<Option<Cyclic>, String>) {
+        match next {
+            Ok(next) => {
+                let both = next.into_iter().chain(self.cyclic);
+                self.cyclic = both.min_by(|a, b| a.peak_a.total_cmp(&b.peak_a));
+            }
+            Err(why) => self.cyclic_left_out = Some(format!("it is not computed: {why}")),
+        }
+    }
 }
 
 fn run_at(steady: &Steady) -> RunAt {
@@ -249,13 +281,8 @@ impl Run<'_> {
     ) -> Result<Stretched, String> {
         let load_a = self.job.load_of_a(self.leg);
         let limit_degc = self.job.duty.conductor_greatest_degc;
-        let mut stretched = Stretched {
-            what: row.what.clone(),
-            degc: row.degc,
-            outside: None,
-            at_load: None,
-            at_limit: None,
-        };
+        let daily = self.job.duty.daily.as_ref();
+        let mut stretched = Stretched::of(row, daily.is_some());
         let (mut hottest, mut least): (Option<Steady>, Option<Steady>) = (None, None);
         let (mut is_endless, mut is_passed) = (false, false);
         let all = self.diameters();
@@ -279,6 +306,14 @@ impl Run<'_> {
             if let Some(degc) = limit_degc {
                 match circuit.at_temperature(degc) {
                     Ok(steady) => {
+                        if let Some(daily) = daily {
+                            stretched.add_day(cyclic(
+                                daily,
+                                &self.buried(row, &diameters),
+                                &circuit,
+                                &steady,
+                            ));
+                        }
                         if least
                             .as_ref()
                             .is_none_or(|of| steady.current_a < of.current_a)
@@ -295,8 +330,21 @@ impl Run<'_> {
             }
         }
         stretched.at_load = hottest.filter(|_| !is_endless).as_ref().map(run_at);
+        let is_whole = !is_passed && stretched.cyclic_left_out.is_none();
+        stretched.cyclic = stretched.cyclic.filter(|_| is_whole);
         stretched.at_limit = least.filter(|_| !is_passed).as_ref().map(run_at);
         Ok(stretched)
+    }
+
+    fn buried<'b>(&'b self, row: &'b Surrounding, diameters: &Diameters) -> Buried<'b> {
+        let [conductor_m, screen_m, _, jacket_m] = *diameters;
+        Buried {
+            leg: self.leg,
+            row,
+            conductor_m,
+            screen_m,
+            jacket_m,
+        }
     }
 
     fn circuit(

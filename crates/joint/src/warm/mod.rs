@@ -13,6 +13,7 @@
 
 mod around;
 mod cable_run;
+mod daily;
 mod input;
 mod model;
 mod outside;
@@ -22,6 +23,7 @@ mod shape;
 mod whence;
 
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
+pub use daily::Cyclic;
 pub use input::{LegSubject, READ_FOR_HEAT};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 pub use rating::{AtRatio, Emergency, Govern, Rating};

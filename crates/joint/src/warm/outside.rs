@@ -5,6 +5,7 @@
 use crate::job::{AirForm, Duct, DuctFilling, Formation, Soil};
 use crate::limit::shown;
 use jointwright_numerics::rating::soil::{group_k_m_per_w, line, mutual_k_m_per_w};
+use jointwright_numerics::rating::step;
 use jointwright_numerics::rating::thermal::{
     Filling, Hanging, TOUCHING_TREFOIL_RATIO, bank_k_m_per_w, group_diameter_m, layer_k_m_per_w,
     touching_trefoil_k_m_per_w,
@@ -144,8 +145,8 @@ fn trefoils_beside(soil: &Soil) -> Result<f64, String> {
         .sum()
 }
 
-/// Soil about the worst of all cables or ducts of this diameter, all of them alike.
-fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
+/// Axes of all cables or ducts in soil, m across and down; those that touch at this diameter.
+fn axes(soil: &Soil, outside_m: f64) -> Vec<[f64; 2]> {
     let spacing = soil.spacing_m.unwrap_or(outside_m);
     let one: Vec<[f64; 2]> = match soil.formation {
         None => vec![[0.0, soil.depth_m]],
@@ -162,12 +163,49 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
         }
     };
     let apart = soil.circuits_apart_m.unwrap_or(0.0);
-    let axes: Vec<[f64; 2]> = (0..soil.n_circuits)
+    (0..soil.n_circuits)
         .flat_map(|circuit| {
             let across = circuit as f64 * apart;
             one.iter().map(move |axis| [axis[0] + across, axis[1]])
         })
-        .collect();
+        .collect()
+}
+
+/// The others beside the worst placed of all cables in soil.
+///
+/// # Errors
+/// Why they cannot lie so, as a sentence fragment.
+pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, String> {
+    let axes = axes(soil, outside_m);
+    let about = |here: usize| -> Result<(f64, Vec<step::Line>), String> {
+        let beside = (0..axes.len()).filter(|there| *there != here);
+        let lines: Result<Vec<step::Line>, String> = beside
+            .map(|there| {
+                let line = line(axes[here], axes[there]).map_err(|why| why.to_string())?;
+                Ok(step::Line {
+                    axis_m: line.axis_m,
+                    image_m: line.image_m,
+                })
+            })
+            .collect();
+        let lines = lines?;
+        let own = (4.0 * axes[here][1] / outside_m).ln();
+        let more = lines.iter().map(|line| (line.image_m / line.axis_m).ln());
+        Ok((own + more.sum::<f64>(), lines))
+    };
+    let mut worst = (0.0, Vec::new());
+    for here in 0..axes.len() {
+        let next = about(here)?;
+        if next.0 > worst.0 {
+            worst = next;
+        }
+    }
+    Ok(worst.1)
+}
+
+/// Soil about the worst of all cables or ducts of this diameter, all of them alike.
+fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
+    let axes = axes(soil, outside_m);
     lie_apart_and_covered(&axes, outside_m)?;
     let each = group_k_m_per_w(rho, &axes, outside_m).map_err(|why| {
         format!(
@@ -318,6 +356,7 @@ mod tests {
     const SOIL: Soil = Soil {
         depth_m: 1.0,
         resistivity_k_m_per_w: 1.0,
+        diffusivity_m2_per_s: None,
         drying: None,
         formation: Some(Formation::Trefoil),
         spacing_m: None,

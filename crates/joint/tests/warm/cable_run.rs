@@ -6,7 +6,26 @@ use jointwright_joint::judge::judge;
 use jointwright_joint::limit::{Outcome, Who};
 use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc, rate_cable};
 
+#[path = "../../../numerics/tests/rating/ladder.rs"]
+#[allow(dead_code, reason = "part of it is for the tests of the formulas")]
+mod ladder;
+
 const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
+
+/// A cable whose papers leave no room.
+const OF_CABLE: &str = r#"insulation = "tr-xlpe"
+insulation_k_m_per_w = 3.5
+insulation_mj_per_m3k = 2.4
+jacket_k_m_per_w = 3.5
+jacket_mj_per_m3k = 2.4
+papers = [
+  { over = "conductor", least = "13 mm", greatest = "13 mm" },
+  { over = "insulation", least = "25 mm", greatest = "25 mm" },
+  { over = "insulation-screen", least = "27 mm", greatest = "27 mm" },
+  { over = "metallic-shield", least = "30 mm", greatest = "30 mm" },
+  { over = "jacket", least = "34 mm", greatest = "34 mm" },
+]
+shield = { kind = "concentric-wires", metal = "copper", count = 11, diameter = "64.1 mil" }"#;
 
 #[track_caller]
 fn job(edits: &[(&str, &str)]) -> String {
@@ -95,22 +114,9 @@ fn a_film_is_added_to_the_layers_by_hand() {
     let surroundings = passage("surrounding = [", "\n]\n");
     let film = "surrounding = [\n  { what = \"water\", length = \"220 m\", temperature = \"20 degC\", outside_k_m_per_w = 0.7, from = \"test\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
     let cable = passage("insulation = \"tr-xlpe\"", "64.1 mil\" }");
-    let of_cable = r#"insulation = "tr-xlpe"
-insulation_k_m_per_w = 3.5
-insulation_mj_per_m3k = 2.4
-jacket_k_m_per_w = 3.5
-jacket_mj_per_m3k = 2.4
-papers = [
-  { over = "conductor", least = "13 mm", greatest = "13 mm" },
-  { over = "insulation", least = "25 mm", greatest = "25 mm" },
-  { over = "insulation-screen", least = "27 mm", greatest = "27 mm" },
-  { over = "metallic-shield", least = "30 mm", greatest = "30 mm" },
-  { over = "jacket", least = "34 mm", greatest = "34 mm" },
-]
-shield = { kind = "concentric-wires", metal = "copper", count = 11, diameter = "64.1 mil" }"#;
     let (document, _) = rated(&[
         (&surroundings, film),
-        (&cable, of_cable),
+        (&cable, OF_CABLE),
         ("bonding = \"solid\"", "bonding = \"open\""),
     ]);
     let at = document.stretches[0].at_limit.as_ref().expect("a load");
@@ -370,5 +376,104 @@ fn a_run_of_cable_with_a_joint_s_parts_or_two_legs_is_complained_of() {
         let complaints = read(&text, &[]).expect_err("it is complained of");
         let said = lines(&complaints);
         assert!(said.contains(words), "{said}");
+    }
+}
+
+/// Invented: a day of works, as the tests of the formula have it.
+const DAY: [f64; 24] = [
+    0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.5, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 0.5, 0.3,
+    0.3, 0.3, 0.3, 0.3, 0.3,
+];
+
+/// The passage that states the day of the example, and the same with another day.
+fn day(loads: &[f64]) -> (String, String) {
+    let from = passage("daily = {", "]");
+    let to = format!("daily = {{ loads = {loads:?}");
+    (from, to)
+}
+
+/// The peak over the steady load, M, of a finely divided cable in soil that is stepped through three days; the ladder of the formula's own tests.
+fn by_ladder() -> f64 {
+    let mm2_of_4_0 = 107.2;
+    let body = jointwright_numerics::rating::transient::Body {
+        conductor_j_per_m_k: mm2_of_4_0 * 1e-6 * 2.5e6,
+        shield_j_per_m_k: 0.0,
+        ..ladder::cable(0.013, 0.027, 0.034, 1.0)
+    };
+    let soil = jointwright_numerics::rating::transient::Wall {
+        heat_j_per_m3_k: 1.0 / 5e-7,
+        ..ladder::wall(0.034, 4.0, 1.0)
+    };
+    let ladder = ladder::Ladder::of(&body, Some((soil, 100)));
+    let mean = DAY.iter().map(|load| load * load).sum::<f64>() / 24.0;
+    let mut rises = ladder.steady(mean);
+    let mut warmest = 0.0_f64;
+    for hour in 0..72 {
+        let loss = DAY[hour % 24] * DAY[hour % 24];
+        for _ in 0..60 {
+            ladder.step(&mut rises, loss, 60.0);
+            if hour >= 48 {
+                warmest = warmest.max(rises[0]);
+            }
+        }
+    }
+    (ladder.steady(1.0)[0] / warmest).sqrt()
+}
+
+/// One cable alone, 1 m deep in 1 K m/W, no loss of the shield, with a day of loads: against a finely divided cable.
+#[test]
+fn a_day_of_loads_is_that_of_a_finely_divided_cable() {
+    let surroundings = passage("surrounding = [", "\n]\n");
+    let soil = "surrounding = [\n  { what = \"soil\", length = \"220 m\", temperature = \"20 degC\", soil = { depth = \"1 m\", resistivity_k_m_per_w = 1.0, contents = \"cables\", dries = false, diffusivity_mm2_per_s = 0.5, formation = \"alone\", circuits = 1 }, from = \"test\", by = \"Ines Calloway\", date = 2026-03-02 },\n]\n";
+    let cable = passage("insulation = \"tr-xlpe\"", "64.1 mil\" }");
+    let of = |loads: &[f64]| {
+        let (from, to) = day(loads);
+        let (document, _) = rated(&[
+            (&surroundings, soil),
+            (&cable, OF_CABLE),
+            (&from, &to),
+            ("bonding = \"solid\"", "bonding = \"open\""),
+            ("formation = \"trefoil\"\nspacing = \"35 mm\"\n", ""),
+            ("phases = 3", "phases = 1"),
+        ]);
+        let stretch = &document.stretches[0];
+        let at = stretch.at_limit.clone().expect("a load");
+        (stretch.cyclic.clone().expect("a peak"), at.load_a)
+    };
+    let (found, steady_a) = of(&DAY);
+    let exact = by_ladder();
+    let ratio = found.factor_ratio / exact;
+    assert!((0.98..1.002).contains(&ratio), "{found:?} {exact}");
+    assert!((found.peak_a / steady_a / found.factor_ratio - 1.0).abs() < 1e-12);
+    let mean = DAY.iter().map(|load| load * load).sum::<f64>() / 24.0;
+    assert!((found.loss_load_ratio - mean).abs() < 1e-12);
+    // The twins: a flat day gains nothing; nor is the day's own gain that of its mean loss.
+    let (flat, steady_a) = of(&[1.0; 24]);
+    assert!((flat.peak_a - steady_a).abs() < 1e-9 * steady_a, "{flat:?}");
+    assert!(exact > 1.05 && found.factor_ratio < 0.95 / mean.sqrt());
+}
+
+/// From memory: a load between the steady one and the peak of the day fails all the same.
+#[test]
+fn a_day_of_loads_rules_nothing() {
+    let (document, _) = rated(&[]);
+    let soil = &document.stretches[1];
+    let steady_a = soil.at_limit.as_ref().expect("a load").load_a;
+    let peak_a = soil.cyclic.as_ref().expect("a peak").peak_a;
+    assert!(peak_a > 1.05 * steady_a, "{peak_a} {steady_a}");
+    let load = format!("load = \"{:.0} A\"", 0.5 * (peak_a + steady_a));
+    assert_eq!(rated(&[("load = \"240 A\"", &load)]).1, Outcome::Fail);
+    let left_out = |edits: &[(&str, &str)], at: usize| {
+        let stretch = rated(edits).0.stretches[at].clone();
+        assert_eq!(stretch.cyclic, None);
+        stretch.cyclic_left_out.expect("why")
+    };
+    assert!(left_out(&[], 0).contains("in soil only"));
+    let silent = ("diffusivity_mm2_per_s = 0.5, ", "");
+    assert!(left_out(&[silent], 1).contains("diffusivity_mm2_per_s"));
+    for loads in [&[0.5; 24][..], &[1.0; 23]] {
+        let (from, to) = day(loads);
+        let complaints = read(&job(&[(&from, &to)]), &[]).expect_err("no day");
+        assert!(lines(&complaints).contains("A day has 24 loads"));
     }
 }

@@ -1,0 +1,137 @@
+//! Daily: the peak of a load that repeats every day which a buried run of cable bears, beside the steady one.
+//!
+//! Not here: anything that rules; the form is from memory.
+//!
+//! Source: iec_60853, memory; `docs/theory/rating.md`.
+
+use super::input::metal_stuff;
+use super::outside;
+use crate::job::{Daily, Leg, Surrounding};
+use jointwright_numerics::heat::Stuff;
+use jointwright_numerics::rating::cyclic::Cycle;
+use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
+use jointwright_numerics::rating::{Circuit, Outside, Steady};
+use std::f64::consts::PI;
+
+/// The peak of a day that brings the conductor to its limit.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Cyclic {
+    /// Load of the hour that has most, A.
+    pub peak_a: f64,
+    /// M, the peak over the steady load to the same temperature.
+    pub factor_ratio: f64,
+    /// Mean of the losses over that of the peak.
+    pub loss_load_ratio: f64,
+}
+
+/// A cable as its heat meets it: diameters over conductor, screen and jacket, m.
+pub(super) struct Buried<'a> {
+    pub leg: &'a Leg,
+    pub row: &'a Surrounding,
+    pub conductor_m: f64,
+    pub screen_m: f64,
+    pub jacket_m: f64,
+}
+
+impl Buried<'_> {
+    /// Insulation and jacket with their heat, and the metal of the conductor.
+    fn body(&self, stuffs: (Stuff, Stuff), circuit: &Circuit, losses_ratio: f64) -> Body {
+        let (conductor_m, screen_m, jacket_m) = (self.conductor_m, self.screen_m, self.jacket_m);
+        let papers = self.leg.cable.conductor;
+        let metal = metal_stuff(papers.metal);
+        let area_m2 = papers.size.area_mm2() * 1e-6;
+        Body {
+            // No more metal than its circle holds.
+            conductor_j_per_m_k: metal.capacity_j_per_m3k
+                * area_m2.min(PI / 4.0 * conductor_m * conductor_m),
+            insulation: Wall {
+                inside_m: conductor_m,
+                outside_m: screen_m,
+                resistance_k_m_per_w: circuit.inner_k_m_per_w.iter().sum(),
+                heat_j_per_m3_k: stuffs.0.capacity_j_per_m3k,
+            },
+            shield_j_per_m_k: 0.0,
+            jacket: Some(Wall {
+                inside_m: screen_m,
+                outside_m: jacket_m,
+                resistance_k_m_per_w: circuit.outer_k_m_per_w.iter().sum(),
+                heat_j_per_m3_k: stuffs.1.capacity_j_per_m3k,
+            }),
+            losses_ratio,
+            outside_k_m_per_w: 0.0,
+        }
+    }
+}
+
+/// Why a day is not computed for a stretch, if it is not.
+pub(super) fn left_out(row: &Surrounding) -> Option<&'static str> {
+    let Some(soil) = &row.soil else {
+        return Some("a daily load is computed for cables in soil only");
+    };
+    if row.duct.is_some() {
+        return Some("a daily load is not computed in ducts");
+    }
+    if soil.drying.is_some() {
+        return Some("a daily load is not computed in soil that dries");
+    }
+    if soil.diffusivity_m2_per_s.is_none() {
+        return Some("a daily load needs the soil's diffusivity_mm2_per_s");
+    }
+    None
+}
+
+/// The peak that brings this cable to the temperature of a steady load; nothing where it is left out.
+///
+/// # Assumes
+/// Heat of conductor, insulation and jacket; none of the shield, which makes the peak less.
+/// The jacket of a touching trefoil resists as for a steady load.
+///
+/// # Errors
+/// Why it cannot be, as a sentence fragment.
+///
+/// # Source
+/// iec_60853, memory.
+pub(super) fn cyclic(
+    daily: &Daily,
+    cable: &Buried<'_>,
+    circuit: &Circuit,
+    steady: &Steady,
+) -> Result<Option<Cyclic>, String> {
+    let leg = cable.leg;
+    let (
+        Some(soil),
+        Outside::Soil {
+            resistance_k_m_per_w,
+        },
+    ) = (&cable.row.soil, circuit.outside)
+    else {
+        return Ok(None);
+    };
+    let (Some(diffusivity_m2_per_s), Some(insulation), Some(jacket)) = (
+        soil.diffusivity_m2_per_s,
+        leg.insulation_stuff,
+        leg.jacket_stuff,
+    ) else {
+        return Ok(None);
+    };
+    let body = cable.body((insulation, jacket), circuit, 1.0 + steady.shield_ratio);
+    let ground = Ground {
+        resistance_k_m_per_w,
+        diffusivity_m2_per_s,
+        outside_m: cable.jacket_m,
+        depth_m: soil.depth_m,
+        others: outside::others(soil, cable.jacket_m)?,
+    };
+    let peak = || {
+        let transient = Transient::of(&body, Some(ground))?;
+        let cycle = Cycle::of(daily.loads_ratio)?;
+        let factor_ratio = cycle.factor_ratio(|time_s| transient.reached_ratio(time_s))?;
+        Ok(Cyclic {
+            peak_a: factor_ratio * steady.current_a,
+            factor_ratio,
+            loss_load_ratio: cycle.loss_load_ratio(),
+        })
+    };
+    let peak: Result<Cyclic, jointwright_numerics::rating::RatingError> = peak();
+    peak.map(Some).map_err(|why| why.to_string())
+}
