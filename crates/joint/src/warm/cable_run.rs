@@ -82,7 +82,7 @@ impl Stretched {
     }
 
     /// The least peak of those seen; one that cannot be leaves the day out, and nothing else.
-    fn add_day(&mut self, next: Result<Option<Cyclic>, String>) {
+    fn add_day(&mut self, next: Result<Option<Cyclic>, RatingError>) {
         match next {
             Ok(next) => {
                 let both = next.into_iter().chain(self.cyclic);

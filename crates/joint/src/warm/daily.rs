@@ -10,7 +10,7 @@ use crate::job::{Daily, Leg, Surrounding};
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::rating::cyclic::Cycle;
 use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
-use jointwright_numerics::rating::{Circuit, Outside, Steady};
+use jointwright_numerics::rating::{Circuit, Outside, RatingError, Steady};
 use std::f64::consts::PI;
 
 /// The peak of a day that brings the conductor to its limit.
@@ -87,7 +87,7 @@ pub(super) fn left_out(row: &Surrounding) -> Option<&'static str> {
 /// The jacket of a touching trefoil resists as for a steady load.
 ///
 /// # Errors
-/// Why it cannot be, as a sentence fragment.
+/// Why it cannot be.
 ///
 /// # Source
 /// iec_60853, memory.
@@ -96,7 +96,7 @@ pub(super) fn cyclic(
     cable: &Buried<'_>,
     circuit: &Circuit,
     steady: &Steady,
-) -> Result<Option<Cyclic>, String> {
+) -> Result<Option<Cyclic>, RatingError> {
     let leg = cable.leg;
     let (
         Some(soil),
@@ -122,7 +122,7 @@ pub(super) fn cyclic(
         depth_m: soil.depth_m,
         others: outside::others(soil, cable.jacket_m)?,
     };
-    let peak = || {
+    let peak = || -> Result<Cyclic, RatingError> {
         let transient = Transient::of(&body, Some(ground))?;
         let cycle = Cycle::of(daily.loads_ratio)?;
         let factor_ratio = cycle.factor_ratio(|time_s| transient.reached_ratio(time_s))?;
@@ -132,6 +132,5 @@ pub(super) fn cyclic(
             loss_load_ratio: cycle.loss_load_ratio(),
         })
     };
-    let peak: Result<Cyclic, jointwright_numerics::rating::RatingError> = peak();
-    peak.map(Some).map_err(|why| why.to_string())
+    peak().map(Some)
 }

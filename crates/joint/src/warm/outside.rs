@@ -5,11 +5,11 @@
 use crate::job::{AirForm, Duct, DuctFilling, Formation, Soil};
 use crate::limit::shown;
 use jointwright_numerics::rating::soil::{group_k_m_per_w, line, mutual_k_m_per_w};
-use jointwright_numerics::rating::step;
 use jointwright_numerics::rating::thermal::{
     Filling, Hanging, TOUCHING_TREFOIL_RATIO, bank_k_m_per_w, group_diameter_m, layer_k_m_per_w,
     touching_trefoil_k_m_per_w,
 };
+use jointwright_numerics::rating::{RatingError, step};
 
 /// Key of what fills ducts.
 const DUCT_FILLING: &str = "duct-filling";
@@ -174,14 +174,14 @@ fn axes(soil: &Soil, outside_m: f64) -> Vec<[f64; 2]> {
 /// The others beside the worst placed of all cables in soil.
 ///
 /// # Errors
-/// Why they cannot lie so, as a sentence fragment.
-pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, String> {
+/// Why they cannot lie so.
+pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, RatingError> {
     let axes = axes(soil, outside_m);
-    let about = |here: usize| -> Result<(f64, Vec<step::Line>), String> {
+    let about = |here: usize| -> Result<(f64, Vec<step::Line>), RatingError> {
         let beside = (0..axes.len()).filter(|there| *there != here);
-        let lines: Result<Vec<step::Line>, String> = beside
+        let lines: Result<Vec<step::Line>, RatingError> = beside
             .map(|there| {
-                let line = line(axes[here], axes[there]).map_err(|why| why.to_string())?;
+                let line = line(axes[here], axes[there])?;
                 Ok(step::Line {
                     axis_m: line.axis_m,
                     image_m: line.image_m,
