@@ -15,6 +15,7 @@ mod missing;
 mod narrowed;
 mod outside;
 mod pressure;
+mod read_back;
 mod said;
 mod shield;
 mod state;
@@ -42,6 +43,7 @@ pub use make_up::{
 };
 pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
+pub use read_back::NotAPlan;
 pub use said::outcome_words;
 pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
 pub use state::StateDoc;

@@ -62,6 +62,10 @@ pub(super) fn of_plan(
     hold(differences.is_empty(), || {
         format!("not as its schema says: {}", differences.join("; "))
     })?;
+    let back = Plan::read(&text).map_err(|e| format!("not read back: {e}"))?;
+    hold(back == *document, || {
+        "what is read back is another plan".to_owned()
+    })?;
     let was_written = texts
         .iter()
         .any(|(_, bytes)| String::from_utf8_lossy(bytes).contains(NEVER_SAID));

@@ -3,7 +3,7 @@
 use crate::cases::{everything, named};
 use jointwright_joint::cable::Words;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{DatumDoc, DiameterOf, LegDoc, PlacedDoc, Plan};
+use jointwright_joint::plan::{DatumDoc, DiameterOf, LegDoc, NotAPlan, PlacedDoc, Plan};
 use jointwright_units::Length;
 
 fn is_said(text: &Option<String>) -> bool {
@@ -419,4 +419,48 @@ fn issue_16_no_mark_stands_on_a_printed_bound_that_finer_ticks_would_move() {
             assert!(!bounds.contains(at) || is_fine, "{}: {cut:?}", case.slug);
         }
     }
+}
+
+/// What a plan that is written and read back loses or changes.
+fn lost_by_reading_back(plan: &Plan) -> Option<String> {
+    let text = serde_json::to_string_pretty(plan).expect("it can be written");
+    match Plan::read(&text) {
+        Err(why) => Some(why.to_string()),
+        Ok(back) if back == *plan => None,
+        Ok(back) => {
+            let again = serde_json::to_string_pretty(&back).expect("it can be written");
+            let differs = text.lines().zip(again.lines()).find(|(a, b)| a != b);
+            Some(format!("{differs:?}"))
+        }
+    }
+}
+
+#[test]
+fn a_plan_is_read_back_equal() {
+    for case in everything() {
+        assert_eq!(lost_by_reading_back(&case.plan()), None, "{}", case.slug);
+        let order = case.order();
+        let judged = jointwright_joint::judge::judge_without_fields(&order);
+        let plan = jointwright_joint::plan::plan(&judged.expect("its rows agree"));
+        assert_eq!(lost_by_reading_back(&plan), None, "{}", case.slug);
+    }
+}
+
+#[test]
+fn a_plan_with_a_number_that_json_cannot_hold_is_noticed() {
+    let mut plan = named("straight-tape-growth-unknown").plan();
+    plan.legs[0].planes[0].nominal_mm = f64::NAN;
+    assert!(lost_by_reading_back(&plan).is_some());
+}
+
+#[test]
+fn a_plan_of_another_version_is_refused_by_its_version() {
+    let mut plan = named("straight-tape-growth-unknown").plan();
+    plan.format = "jointwright-plan-1".to_owned();
+    let text = serde_json::to_string(&plan).expect("it can be written");
+    let found = "jointwright-plan-1".to_owned();
+    assert_eq!(Plan::read(&text), Err(NotAPlan::Format { found }));
+    let cut_short = &text[..text.len() / 2];
+    assert!(matches!(Plan::read(cut_short), Err(NotAPlan::Shape { .. })));
+    assert!(matches!(Plan::read("{}"), Err(NotAPlan::Shape { .. })));
 }
