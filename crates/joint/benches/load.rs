@@ -33,7 +33,12 @@ fn joints_under_load(c: &mut Criterion) {
         let legs = &judged.inputs.legs;
         let surveys: Vec<Vec<EndSurvey>> = legs
             .iter()
-            .map(|leg| leg.ends.iter().map(|end| end.survey.clone()).collect())
+            .map(|leg| {
+                leg.ends
+                    .iter()
+                    .map(|end| end.survey.as_ref().clone())
+                    .collect()
+            })
             .collect();
         let subjects: Vec<LegSubject<'_>> = legs
             .iter()

@@ -9,6 +9,7 @@ use jointwright_joint::limit::Ruling;
 use jointwright_joint::model::{Depth, Model};
 use jointwright_units::Length;
 use proptest::prelude::*;
+use proptest::test_runner::TestRunner;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
@@ -39,9 +40,9 @@ fn changed(mut order: Order, which: prop::sample::Index, what: u8, by_nm: i64) -
     match what {
         0 | 1 => {
             let value = which.index(reading.values.len());
-            reading.values[value] = reading.values[value] + Length::from_nm(by_nm);
+            reading.values[value] += Length::from_nm(by_nm);
         }
-        2 => reading.error = reading.error + Length::from_nm(by_nm.abs()),
+        2 => reading.error += Length::from_nm(by_nm.abs()),
         3 => reading.degc = reading.degc.map(|degc| degc + by_nm as f64 * 1e-5),
         _ => drop(order.job.readings.remove(at)),
     }
@@ -52,25 +53,19 @@ fn fresh(order: &Order) -> Vec<Ruling> {
     accepted(judge(order), CASE).rulings
 }
 
-proptest! {
-    #![proptest_config(tries(n_changes()))]
-
-    #[test]
-    fn one_end_judged_again_says_what_a_fresh_judgement_says(
-        which in any::<prop::sample::Index>(),
-        what in 0_u8..5,
-        by_nm in -400_000_i64..400_000,
-    ) {
-        thread_local! {
-            static BEFORE: Model = solved(named(CASE).order());
-        }
+#[test]
+fn one_end_judged_again_says_what_a_fresh_judgement_says() {
+    let before = solved(named(CASE).order());
+    let change = (any::<prop::sample::Index>(), 0_u8..5, -400_000_i64..400_000);
+    let ran = TestRunner::new(tries(n_changes())).run(&change, |(which, what, by_nm)| {
         let order = changed(named(CASE).order(), which, what, by_nm);
-        let again = BEFORE.with(|before| {
-            let mut again = accepted(before.again(order.clone()), CASE);
-            again.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
-            again
-        });
+        let mut again = accepted(before.again(order.clone()), CASE);
+        again.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
         prop_assert_eq!(accepted(judge_model(&again), CASE).rulings, fresh(&order));
+        Ok(())
+    });
+    if let Err(broken) = ran {
+        panic!("{broken}");
     }
 }
 
@@ -80,7 +75,7 @@ fn larger(over: Layer, by_nm: i64) -> Order {
     let mut readings = order.job.readings.iter_mut();
     let reading = readings.find(|reading| reading.over == over);
     for value in &mut reading.expect("it was read").values {
-        *value = *value + Length::from_nm(by_nm);
+        *value += Length::from_nm(by_nm);
     }
     order
 }
