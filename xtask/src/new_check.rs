@@ -16,7 +16,7 @@ const TEMPLATE: &str = include_str!("new_check_template.txt");
 /// What is left to do by hand.
 const STEPS: &[&str] = &[
     "add `mod {slug};` and `{slug}::CHECK` to the lists in crates/joint/src/checks/mod.rs, in order of name",
-    "add the slug to SLUGS in crates/joint/src/limit/mod.rs",
+    "add its line to TABLE in crates/joint/src/limit/check_table.rs: what it rests on, and what an owner may limit of it",
     "write the question, formula, symbols, assumptions and source at the top of the file",
     "add the source to REFERENCES.bib; a limit from memory also gets its row in data/limit/",
     "write the tests: passes, fails, exactly at the limit, each missing input, monotone in the driving quantity",

@@ -6,8 +6,8 @@ use crate::files;
 use crate::moment;
 use crate::page::{Lines, banner, mark, verdict};
 use jointwright_drawing::leg_field;
-use jointwright_joint::judge::{Judged, judge, worst};
-use jointwright_joint::limit::{OF_FIELD, Outcome};
+use jointwright_joint::judge::{Judged, with_judged, worst};
+use jointwright_joint::limit::{Outcome, Rests, rests};
 use jointwright_joint::plan::{
     GapDoc, LegDoc, Plan, RulingDoc, StressDoc, fails, outcome_words, plan,
 };
@@ -55,8 +55,11 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
             .collect::<Vec<_>>()
     };
     let order = files::read(&arguments.job).map_err(said)?;
-    let judged = judge(&order).map_err(said)?;
-    let document = plan(&judged).made_at(&arguments.moment.made());
+    with_judged(order, |judged| judged_field(arguments, judged)).map_err(said)?
+}
+
+fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Done, Vec<String>> {
+    let document = plan(judged).made_at(&arguments.moment.made());
     let fails = fails(&judged.rulings);
     let names: Vec<&str> = document.legs.iter().map(|leg| leg.mark.as_str()).collect();
     let wanted: Vec<&LegDoc> = match &arguments.leg {
@@ -94,7 +97,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
                 names.join(", ")
             )]);
         };
-        let svg = picture(&judged, &document, leg).map_err(|why| {
+        let svg = picture(judged, &document, leg).map_err(|why| {
             vec![format!(
                 "jointwright: no picture of leg {}: {why}",
                 leg.mark
@@ -177,7 +180,7 @@ fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
 /// What the checks of fields say of a leg, but for what passes.
 fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
     let of_leg =
-        |r: &&RulingDoc| OF_FIELD.contains(&r.check.as_str()) && r.leg.as_ref() == Some(&leg.mark);
+        |r: &&RulingDoc| rests(&r.check) == Rests::Field && r.leg.as_ref() == Some(&leg.mark);
     let (passing, open): (Vec<&RulingDoc>, Vec<&RulingDoc>) = document
         .rulings
         .iter()

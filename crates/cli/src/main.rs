@@ -21,6 +21,7 @@ mod starter;
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
 use jointwright_drawing::{Style, Theme, half_section, leg_field};
 use jointwright_joint::form::{Complaint, json_schema};
+use jointwright_joint::judge::Judged;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::{catalogue, job, judge, plan};
@@ -149,15 +150,13 @@ fn main() -> ExitCode {
 }
 
 fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> ExitCode {
-    let order = match files::read(path) {
-        Ok(order) => order,
-        Err(complaints) => return unusable(&complaints),
-    };
-    let judged = match judge::judge(&order) {
-        Ok(judged) => judged,
-        Err(complaints) => return unusable(&complaints),
-    };
-    let document = plan::plan(&judged).made_at(made);
+    let judged = files::read(path)
+        .and_then(|order| judge::with_judged(order, |judged| planned(judged, out, json, made)));
+    judged.unwrap_or_else(|complaints| unusable(&complaints))
+}
+
+fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) -> ExitCode {
+    let document = plan::plan(judged).made_at(made);
     let text = match serde_json::to_string_pretty(&document) {
         Ok(text) => text + "\n",
         Err(error) => return failed(&format!("the plan cannot be written as JSON: {error}")),
@@ -170,7 +169,7 @@ fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> Exit
     };
     let mut written = String::new();
     if let Some(folder) = &folder {
-        let files = match files_of(&judged, &document, &text, &page) {
+        let files = match files_of(judged, &document, &text, &page) {
             Ok(files) => files,
             Err(error) => return failed(&error),
         };
@@ -190,15 +189,13 @@ fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> Exit
 
 /// Writes what is not known of a joint as letters; with no open question it writes none.
 fn ask_letters(path: &std::path::Path, folder: &str, made: &str) -> ExitCode {
-    let order = match files::read(path) {
-        Ok(order) => order,
-        Err(complaints) => return unusable(&complaints),
-    };
-    let judged = match judge::judge(&order) {
-        Ok(judged) => judged,
-        Err(complaints) => return unusable(&complaints),
-    };
-    let document = plan::plan(&judged).made_at(made);
+    let judged = files::read(path)
+        .and_then(|order| judge::with_judged(order, |judged| asked(judged, folder, made)));
+    judged.unwrap_or_else(|complaints| unusable(&complaints))
+}
+
+fn asked(judged: &Judged<'_>, folder: &str, made: &str) -> ExitCode {
+    let document = plan::plan(judged).made_at(made);
     let folder = if folder.is_empty() {
         PathBuf::from("out").join(&document.job.id).join("ask")
     } else {
@@ -254,7 +251,7 @@ fn rate_joint(arguments: &rate_page::Arguments) -> ExitCode {
 
 /// Everything that `plan` writes, by name: document, page, make-up sheet, half-section of each leg.
 fn files_of(
-    judged: &judge::Judged<'_>,
+    judged: &Judged<'_>,
     document: &Plan,
     text: &str,
     page: &str,
@@ -277,7 +274,7 @@ fn files_of(
 }
 
 /// A small picture of each leg's field that was solved.
-fn pictures_of_fields(judged: &judge::Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
+fn pictures_of_fields(judged: &Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
     let legs = judged.inputs.legs.iter();
     legs.filter_map(|leg| {
         let shown = leg.study.shown().ok()?;

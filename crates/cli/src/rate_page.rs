@@ -8,7 +8,7 @@ use crate::moment;
 use crate::page::{Lines, banner_of, mark, verdict};
 use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
-use jointwright_joint::judge::{Judged, judge, worst};
+use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
 use jointwright_joint::warm::Rating;
@@ -56,17 +56,24 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     if order.job.kind == JointKind::Cable {
         return cable_rate_page::run(&order, &made, arguments.json, arguments.pictures.is_some());
     }
-    let judged = judge(&order).map_err(said)?;
+    with_judged(order, |judged| judged_rating(arguments, judged, &made)).map_err(said)?
+}
+
+fn judged_rating(
+    arguments: &Arguments,
+    judged: &Judged<'_>,
+    made: &str,
+) -> Result<Done, Vec<String>> {
     let failed = |why: String| vec![format!("jointwright: {why}")];
     let rating = judged.inputs.warm.rating().map_err(failed)?;
-    let document = rate(&judged, rating.as_ref()).made_at(&made);
+    let document = rate(judged, rating.as_ref()).made_at(made);
     let mut shown = if arguments.json {
         serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"
     } else {
         page(&document)
     };
     if let Some(folder) = &arguments.pictures {
-        let pictures = pictures(&judged, rating.as_ref(), &document);
+        let pictures = pictures(judged, rating.as_ref(), &document);
         let names: Vec<&str> = pictures.iter().map(|(name, _)| name.as_str()).collect();
         if names.is_empty() {
             shown_more(

@@ -119,12 +119,11 @@ pub fn plan(job_text: &str) -> String {
         Ok(order) => order,
         Err(complaints) => return said(complaints),
     };
-    let judged = match judge::judge(&order) {
-        Ok(judged) => judged,
-        Err(complaints) => return said(complaints),
-    };
-    serde_json::to_string(&jointwright_joint::plan::plan(&judged))
-        .unwrap_or_else(|error| failed(&error))
+    let written = judge::with_judged(order, |judged| {
+        serde_json::to_string(&jointwright_joint::plan::plan(judged))
+            .unwrap_or_else(|error| failed(&error))
+    });
+    written.unwrap_or_else(said)
 }
 
 fn catalogue(source: &Source, name: &str, at: usize) -> Result<Source, Complaint> {

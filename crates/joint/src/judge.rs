@@ -87,6 +87,19 @@ pub fn judge_model(model: &Model) -> Result<Judged<'_>, Vec<Complaint>> {
     rule(model.inputs(), model.is_solved(Depth::Whole))
 }
 
+/// Solves an order whole, judges it, and hands what is judged to `then`: the one way from an order to its rulings that doors take.
+///
+/// # Errors
+/// As [`judge()`].
+pub fn with_judged<T>(
+    order: Order,
+    then: impl FnOnce(&Judged<'_>) -> T,
+) -> Result<T, Vec<Complaint>> {
+    let mut model = Model::new(order)?;
+    model.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
+    judge_model(&model).map(|judged| then(&judged))
+}
+
 /// Asks every check.
 fn rule(inputs: Inputs<'_>, is_whole: bool) -> Result<Judged<'_>, Vec<Complaint>> {
     let job = &inputs.order.job;

@@ -5,8 +5,7 @@ use super::walk_job::{JobReader, names};
 use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
-    OWNER_FIELD_LIMITED, OWNER_LIMITED, OWNER_PRESSURE_LIMITED, OWNER_RESISTANCE_LIMITED,
-    OWNER_STRETCH_LIMITED, OWNER_VOLTAGE_LIMITED, SLUGS, fact_table::FACTS, memory_keys,
+    OwnerLimits, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
 };
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
@@ -22,20 +21,18 @@ const BOUNDS: &[&str] = &[
     "greatest_v",
     "greatest_ohm_per_km",
 ];
-/// Checks that take a limit of the owner, and by which bounds.
-const LIMITED: [(&[&str], &[&str]); 6] = [
-    (OWNER_LIMITED, &["least", "greatest"]),
-    (OWNER_FIELD_LIMITED, &["greatest_kv_per_mm"]),
-    (OWNER_PRESSURE_LIMITED, &["least_kpa"]),
-    (OWNER_STRETCH_LIMITED, &["greatest_stretch"]),
-    (OWNER_VOLTAGE_LIMITED, &["greatest_v"]),
-    (OWNER_RESISTANCE_LIMITED, &["greatest_ohm_per_km"]),
-];
 
-/// Bounds that a limit of the owner on this check may have; none where it takes no limit.
-fn limited_by(check: &str) -> &'static [&'static str] {
-    let found = LIMITED.iter().find(|(checks, _)| checks.contains(&check));
-    found.map_or(&[], |(_, bounds)| bounds)
+/// Bounds that a limit of the owner may have, by what it limits.
+const fn bounds_of(limits: OwnerLimits) -> &'static [&'static str] {
+    match limits {
+        OwnerLimits::Nothing => &[],
+        OwnerLimits::Length => &["least", "greatest"],
+        OwnerLimits::Field => &["greatest_kv_per_mm"],
+        OwnerLimits::Pressure => &["least_kpa"],
+        OwnerLimits::Stretch => &["greatest_stretch"],
+        OwnerLimits::Voltage => &["greatest_v"],
+        OwnerLimits::Resistance => &["greatest_ohm_per_km"],
+    }
 }
 
 impl JobReader<'_> {
@@ -159,18 +156,16 @@ impl JobReader<'_> {
     pub(super) fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
         let source = self.decided(row, "limits");
         let check = row.string("check")?;
-        let permitted = limited_by(&check);
-        if !SLUGS.contains(&check.as_str()) {
+        let permitted = bounds_of(owner_limits(&check));
+        if check_row(&check).is_none() {
             self.complain(
                 row.at("check"),
                 format!("No check is named `{check}`."),
-                format!("Checks are: {}.", SLUGS.join(", ")),
+                format!("Checks are: {}.", slugs().collect::<Vec<_>>().join(", ")),
             );
         } else if permitted.is_empty() {
-            let known: Vec<&str> = LIMITED
-                .iter()
-                .flat_map(|(checks, _)| checks.iter().copied())
-                .collect();
+            let limited = TABLE.iter().filter(|row| row.owner != OwnerLimits::Nothing);
+            let known: Vec<&str> = limited.map(|row| row.slug).collect();
             self.complain(
                 row.at("check"),
                 format!(
@@ -245,11 +240,11 @@ impl JobReader<'_> {
             );
         }
         let (check, fact) = (row.string("check")?, row.string("fact")?);
-        if !SLUGS.contains(&check.as_str()) {
+        if check_row(&check).is_none() {
             self.complain(
                 row.at("check"),
                 format!("No check is named `{check}`."),
-                format!("Checks are: {}.", SLUGS.join(", ")),
+                format!("Checks are: {}.", slugs().collect::<Vec<_>>().join(", ")),
             );
         }
         if !FACTS.iter().any(|known| known.key == fact) {

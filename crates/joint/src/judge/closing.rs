@@ -6,7 +6,7 @@
 
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
-use crate::limit::{OF_FIELD, OF_LOAD, OF_PRESSURE, Outcome, Ruling, Subject};
+use crate::limit::{Outcome, Rests, Ruling, Subject, rests};
 
 /// Whether a word is on the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
@@ -63,10 +63,7 @@ pub(super) fn idle(
 ) -> Result<Vec<String>, Vec<Complaint>> {
     let mut idle = Vec::new();
     let mut complaints = Vec::new();
-    let rests_on_more = |check: &str| {
-        let mut all = OF_FIELD.iter().chain(OF_PRESSURE).chain(OF_LOAD);
-        all.any(|known| *known == check)
-    };
+    let rests_on_more = |check: &str| rests(check) != Rests::Nothing;
     let asked = |row: &&Closing| is_whole || !rests_on_more(&row.check);
     for row in job.closings.iter().filter(asked) {
         match use_of(row, rulings) {

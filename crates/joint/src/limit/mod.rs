@@ -8,6 +8,7 @@
 
 mod amount;
 mod ask;
+mod check_table;
 pub mod fact_table;
 mod memory;
 mod ruling;
@@ -15,134 +16,22 @@ mod ruling;
 pub use amount::AmountQuestion;
 pub(crate) use amount::shown;
 pub use ask::{Ask, Fact, File, Who};
+pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
 use crate::cable::Words;
 use jointwright_units::{Interval, Length, Toward};
 
-/// Names of all checks; a name is for ever.
-pub const SLUGS: &[&str] = &[
-    "adapter_in_body",
-    "adapter_layer",
-    "bend_radius",
-    "body_class",
-    "body_layer",
-    "bonding_part_fit",
-    "bus_ports",
-    "cable_level",
-    "common_parts",
-    "conductor_fault_heat",
-    "conductor_in_connector",
-    "connector_fault",
-    "connector_in_electrode",
-    "consumable_metal",
-    "contact_heat",
-    "contact_layer",
-    "cut_order",
-    "cut_window",
-    "deflector_stress",
-    "electrode_cover",
-    "electrode_end_stress",
-    "electrode_layer",
-    "gap_discharge",
-    "insulation_in_body",
-    "insulation_ovality",
-    "interface_pressure",
-    "interface_stress",
-    "jacket_surface",
-    "joint_emergency_heat",
-    "joint_load_heat",
-    "kit_age",
-    "lead_fault_heat",
-    "measures_like_papers",
-    "mouth_fit",
-    "park_room",
-    "part_chosen",
-    "range_today",
-    "reading_layer",
-    "rubber_stretch",
-    "screen_edge_in_control",
-    "screen_edge_pressure",
-    "screen_edge_stress",
-    "seal_body_overlap",
-    "seal_fit",
-    "seal_layer",
-    "seal_overlap",
-    "seal_span",
-    "seal_squeeze",
-    "service_temperature",
-    "shield_continuity",
-    "shield_fault_heat",
-    "shield_part_fault",
-    "shield_part_range",
-    "slack_for_recut",
-    "standing_voltage",
-    "straight_length",
-    "strand_water",
-    "wick_path",
-];
+/// What an owner may limit of a check of this name.
+pub fn owner_limits(slug: &str) -> OwnerLimits {
+    check_row(slug).map_or(OwnerLimits::Nothing, |row| row.owner)
+}
 
-/// Checks that take a limit of the owner beside that of the instructions.
-pub const OWNER_LIMITED: &[&str] = &["electrode_cover", "insulation_ovality", "seal_overlap"];
-
-/// Checks that rest on a solved field.
-pub const OF_FIELD: &[&str] = &[
-    "deflector_stress",
-    "electrode_end_stress",
-    "gap_discharge",
-    "interface_stress",
-    "screen_edge_stress",
-];
-
-/// Checks that rest on a computed pressure or on what storage has used up.
-pub const OF_PRESSURE: &[&str] = &[
-    "interface_pressure",
-    "range_today",
-    "rubber_stretch",
-    "screen_edge_pressure",
-    "seal_squeeze",
-];
-
-/// Checks that rest on the temperatures that the load brings.
-pub const OF_LOAD: &[&str] = &[
-    "joint_emergency_heat",
-    "joint_load_heat",
-    "service_temperature",
-];
-
-/// Checks of a pressure, for which the owner may set a least one.
-pub const OWNER_PRESSURE_LIMITED: &[&str] = &["interface_pressure", "screen_edge_pressure"];
-
-/// Checks of a stretch, for which the owner may set a greatest one.
-pub const OWNER_STRETCH_LIMITED: &[&str] = &["rubber_stretch"];
-
-/// Checks of a resistance along a shield, for which the owner may set a greatest one.
-pub const OWNER_RESISTANCE_LIMITED: &[&str] = &["shield_continuity"];
-
-/// Checks of a voltage along a shield, for which the owner may set a greatest one.
-pub const OWNER_VOLTAGE_LIMITED: &[&str] = &["standing_voltage"];
-
-/// Checks of a field, for which the owner may set a greatest one.
-pub const OWNER_FIELD_LIMITED: &[&str] = &[
-    "deflector_stress",
-    "electrode_end_stress",
-    "interface_stress",
-    "screen_edge_stress",
-];
-
-/// Checks whose lengths are diameters, read with a calliper; the others' lie along the cable.
-pub const OF_DIAMETERS: &[&str] = &[
-    "adapter_in_body",
-    "bonding_part_fit",
-    "conductor_in_connector",
-    "connector_in_electrode",
-    "insulation_in_body",
-    "insulation_ovality",
-    "mouth_fit",
-    "range_today",
-    "seal_fit",
-];
+/// What a check of this name rests on.
+pub fn rests(slug: &str) -> Rests {
+    check_row(slug).map_or(Rests::Nothing, |row| row.rests)
+}
 
 /// On whose word a limit stands.
 #[derive(Clone, Debug, PartialEq)]
@@ -183,7 +72,7 @@ impl Word {
     pub(crate) fn ask(&self, check: &str, subject: &Subject) -> Ask {
         match self {
             Word::Memory { key, .. } => fact_table::CONFIRMATION.of(key),
-            _ if OWNER_LIMITED.contains(&check) => fact_table::LIMIT.of(check),
+            _ if owner_limits(check) == OwnerLimits::Length => fact_table::LIMIT.of(check),
             _ => word_on(check, subject),
         }
     }
@@ -377,7 +266,7 @@ impl Question<'_> {
 
     /// A length as a crew reads it, rounded to one side.
     fn said(&self, words: Words, length: Length, toward: Toward) -> String {
-        if OF_DIAMETERS.contains(&self.check) {
+        if check_row(self.check).is_some_and(|row| row.is_of_diameters) {
             words.diameter(length, toward)
         } else {
             words.along(length, toward)

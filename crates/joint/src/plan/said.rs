@@ -7,7 +7,7 @@
 //! Not here: the ruling itself (`limit`).
 
 use super::{DatumDoc, RulingDoc};
-use crate::limit::{OF_DIAMETERS, Outcome};
+use crate::limit::{Outcome, check_row};
 use jointwright_units::{Interval, Length, range_text};
 
 /// Finest decimals that are ever printed: of a millimetre, the nanometre.
@@ -135,7 +135,8 @@ impl RulingDoc {
 
     /// The limit in inches, for diameters: rounded inward.
     fn inches(&self, limit: &DatumDoc) -> Option<String> {
-        if !OF_DIAMETERS.contains(&self.check.as_str()) || self.unit.as_deref() != Some("mm") {
+        let is_diameter = check_row(&self.check).is_some_and(|row| row.is_of_diameters);
+        if !is_diameter || self.unit.as_deref() != Some("mm") {
             return None;
         }
         let DatumDoc::Range { min, max } = limit else {
