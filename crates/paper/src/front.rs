@@ -213,6 +213,21 @@ fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
             None => format!("STOP AND CALL: {name}: {}", whole(&stop.say)),
         })
         .collect();
+    let unplaced: Vec<&str> = leg
+        .cuts
+        .iter()
+        .filter(|cut| cut.nominal_mm.is_none())
+        .map(|cut| cut.words.as_str())
+        .collect();
+    if !unplaced.is_empty() {
+        stops.insert(
+            0,
+            format!(
+                "NOT COMPLETE: no place yet for {}. Do not start on this end: what is missing stands beside it; with it the job is planned again.",
+                unplaced.join(", ")
+            ),
+        );
+    }
     stops.extend(
         plan.make_up
             .unsettled

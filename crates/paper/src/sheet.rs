@@ -453,7 +453,13 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
     let found = match (&least.why, least.margin, &least.unit) {
         // Its numbers stand on the front pages as marks; unrounded they would stand here a second way.
         (None, _, _) if least.is_of_cuts() => {
-            "every place and window as on the front pages".to_owned()
+            let is_open = |r: &RulingDoc| r.is_of_cuts() && r.ruling != Outcome::Pass;
+            let others = if plan.rulings.iter().any(is_open) {
+                "other "
+            } else {
+                ""
+            };
+            format!("every {others}place and window as on the front pages")
         }
         (Some(why), _, _) => {
             let hint = least.hint.as_deref().map(|h| format!(" {h}"));

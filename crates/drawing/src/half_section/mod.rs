@@ -81,7 +81,7 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
     // Large enough to be compared with another page from where one stands.
     y += 5.4;
     let mark = Words::new(LEFT, y, 4.4, &plan.plan_mark.words()).bold();
-    let beside = mark.x_mm + mark.width_mm() + 2.0;
+    let beside = mark.x_mm + mark.width_mm() + 6.0;
     sheet.text(mark);
     let line = shortened(&plan.plan_mark.line(), 84);
     sheet.text(Words::new(beside, y, SMALL, &line));

@@ -381,8 +381,14 @@ impl Plan {
         line("These facts are missing for the joint named above.");
         line("Write each answer with where it stands (paper, revision, page) or how it was found.");
         line("Leave blank what you do not know: a guess is worse than a blank.");
+        let mut is_during = false;
         for (n, (ask, of)) in (1..).zip(asks) {
             line("");
+            if ask.during_work && !is_during {
+                is_during = true;
+                line("FOUND DURING THE WORK, at its own step: cut nothing for what follows.");
+                line("");
+            }
             line(&format!("{n}. {}", question_of(ask, of)));
             for each in of {
                 let each = if each.is_empty() { "answer" } else { each };

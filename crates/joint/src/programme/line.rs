@@ -137,10 +137,15 @@ fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Stri
                 Layer::Jacket.name(words)
             ),
         ],
-        Stage::Square => vec![format!(
-            "Before the cut: write leg and phase on the {} that stays, beyond where the seal will end; the second person reads it back.",
-            Layer::Jacket.name(words)
-        )],
+        // Here, before the first cut, and again where the cut itself stands.
+        Stage::Square => legs
+            .iter()
+            .filter_map(|leg| growth(leg, words))
+            .chain([format!(
+                "Before the cut: write leg and phase on the {} that stays, beyond where the seal will end; the second person reads it back.",
+                Layer::Jacket.name(words)
+            )])
+            .collect(),
         Stage::MarkOut => vec![format!(
             "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made{}.",
             if grows { ", for pressing moves the end" } else { "" }
