@@ -37,6 +37,9 @@ impl JobReader<'_> {
     fn soil_unlike_legs(&mut self, record: &Record, phases: i64) {
         for row in record.records("surrounding") {
             let soil = row.record("soil");
+            if let Some(soil) = soil {
+                self.spacing_unlike_legs(record, row, soil);
+            }
             let Some((soil, said)) = soil.and_then(|s| Some((s, s.text("formation")?))) else {
                 continue;
             };
@@ -61,6 +64,24 @@ impl JobReader<'_> {
                         "The same cables lie in one way: look both up again.",
                     );
                 }
+            }
+        }
+    }
+
+    /// Complains of cables that lie farther apart in the soil than their leg says, or nearer: one spacing rules the shield's loss, the other the soil.
+    fn spacing_unlike_legs(&mut self, record: &Record, row: &Record, soil: &Record) {
+        let Some(of_soil) = soil.length("spacing") else {
+            return;
+        };
+        for leg in record.records("leg") {
+            let is_its = row.text("leg").is_none_or(|of| leg.text("id") == Some(of));
+            let of_leg = leg.length("spacing").filter(|of| is_its && *of != of_soil);
+            if let (Some(of_leg), Some(id)) = (of_leg, leg.text("id")) {
+                self.complain(
+                    soil.at("spacing"),
+                    format!("In the soil the cables lie {of_soil} apart; those of leg {id} lie {of_leg} apart."),
+                    "The same cables lie at one distance, from axis to axis: look both up again.",
+                );
             }
         }
     }

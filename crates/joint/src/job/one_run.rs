@@ -34,13 +34,31 @@ impl JobReader<'_> {
         let given = legs.flat_map(|leg| of_joint.map(|name| (leg, name)));
         let given = given.filter(|(leg, name)| leg.is_given(name));
         let given = given.map(|(leg, name)| (leg.at(name), name));
-        let whole = ["bus", "blank"].into_iter();
+        let whole = [
+            "bus",
+            "blank",
+            "reading",
+            "count",
+            "surface",
+            "moisture",
+            "contact",
+            "continuity",
+            "trial_press",
+            "lot",
+        ]
+        .into_iter();
         let whole = whole.filter(|name| record.is_given(name));
         let whole = whole.map(|name| (record.at(name), name));
         for (at, name) in given.chain(whole).collect::<Vec<_>>() {
+            let is_part = of_joint.contains(&name) || ["bus", "blank"].contains(&name);
+            let what = if is_part {
+                format!("the job names `{name}`")
+            } else {
+                format!("nothing here reads the job's `{name}`")
+            };
             self.complain(
                 at,
-                format!("A run of cable has no joint, and the job names `{name}`."),
+                format!("A run of cable has no joint, and {what}."),
                 "Take it out, or change the kind of job.",
             );
         }
@@ -49,13 +67,37 @@ impl JobReader<'_> {
 
     /// A run has one load, and its stretches are as long as they say.
     fn said_of_the_whole(&mut self, record: &Record) {
+        // What is stated and not computed would stand beside a pass.
+        let of_duty = [
+            "emergency",
+            "emergency_time",
+            "fault",
+            "fault_time",
+            "shield_fault",
+            "shield_fault_time",
+        ];
+        if let Some(duty) = record.record("duty") {
+            for name in of_duty.into_iter().filter(|name| duty.is_given(name)) {
+                self.complain(
+                    duty.at(name),
+                    format!("Of a run of cable no emergency and no short circuit is computed, and the job states `{name}`."),
+                    "Take it out, and have it judged by other means; the rating says nothing of it.",
+                );
+            }
+        }
         for leg in record.records("leg") {
-            for name in ["load", "emergency"] {
+            for (name, hint) in [
+                ("load", "Say it under `duty`: `load`."),
+                (
+                    "emergency",
+                    "Take it out: of a run no emergency is computed.",
+                ),
+            ] {
                 if leg.is_given(name) {
                     self.complain(
                         leg.at(name),
                         format!("A run of cable has one load, and its leg names `{name}`."),
-                        format!("Say it under `duty`: `{name}`."),
+                        hint,
                     );
                 }
             }

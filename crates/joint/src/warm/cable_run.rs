@@ -16,6 +16,8 @@ use jointwright_numerics::rating::thermal::{Film, layer_k_m_per_w};
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Outside, RatingError, Steady};
 use std::f64::consts::PI;
 
+/// Key of the table of cables, whose rows from memory wait for the owner.
+const CABLE_TABLE: &str = "cable-table";
 /// Temperature up to which the greatest loss of a shield is looked for, where the job states none, °C.
 const SHIELD_HOT_DEGC: f64 = 90.0;
 /// The reactance of a shield whose loss is given as a resistance of its conductor, Ω/m: so large that all of the current flows in it.
@@ -130,7 +132,7 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
             return Err(joined(open));
         }
     };
-    let bands = bands(leg).map_err(|why| asked(why, Vec::new()))?;
+    let (bands, table) = bands(leg).map_err(|why| asked(why, Vec::new()))?;
     let run = Run {
         job,
         leg,
@@ -138,7 +140,7 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
         shield,
         bands,
     };
-    let mut memory: Vec<&'static str> = Vec::new();
+    let mut memory: Vec<&'static str> = table.into_iter().collect();
     let mut stretches = Vec::new();
     for row in rows {
         let stretched = run.stretch(row, &mut memory);
@@ -234,20 +236,23 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, String), Unknown> {
 type Diameters = [f64; 4];
 
 /// Both ends of the papers' bands of these diameters.
-fn bands(leg: &Leg) -> Result<[[f64; 2]; 4], String> {
+///
+/// With them the key of the table of cables, where one of them rests on its rows from memory.
+fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), String> {
     let layers = [
         cable::Layer::Conductor,
         cable::Layer::InsulationScreen,
         cable::Layer::MetallicShield,
         cable::Layer::Jacket,
     ];
-    let mut bands = [[0.0; 2]; 4];
+    let (mut bands, mut key) = ([[0.0; 2]; 4], None);
     for (band, layer) in bands.iter_mut().zip(layers) {
         let of = leg.cable.diameter_over(layer);
         let of = of.map_err(|why| format!("cable {}: {why}", leg.id))?;
         *band = [of.least.mm() * 1e-3, of.greatest.mm() * 1e-3];
+        key = key.or((of.sure >= cable::Sure::MemoryRecomputed).then_some(CABLE_TABLE));
     }
-    Ok(bands)
+    Ok((bands, key))
 }
 
 /// A run and all that is the same in each of its stretches.

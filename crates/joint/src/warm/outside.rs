@@ -100,6 +100,7 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
         surface.jacket_m.0,
         surface.jacket_m.1,
     );
+    lie_apart_and_covered(&axes(soil, outside_m), outside_m)?;
     let own = touching_trefoil_k_m_per_w(rho, soil.depth_m, outside_m);
     let mut parts = vec![
         Part {

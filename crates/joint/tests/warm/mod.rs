@@ -4,6 +4,7 @@
 
 mod by_hand;
 mod cable_run;
+mod run_refused;
 mod surroundings;
 mod unknown;
 mod whence;
