@@ -202,7 +202,8 @@ impl Solved {
     fn take(&mut self, order: &Order, step: Step) {
         match step {
             Step::Study(at) => {
-                self.legs[at].study = Some(Arc::new(self.study_of(order, at)));
+                let study = self.with_subject(order, at, study);
+                self.legs[at].study = Some(Arc::new(study));
             }
             Step::Plug(at) => self.legs[at].plug = Some(self.plug_of(order, at)),
             Step::Press(at, end) => {
@@ -212,15 +213,20 @@ impl Solved {
         }
     }
 
-    fn study_of(&self, order: &Order, at: usize) -> Study {
-        let surveys = self.legs[at].surveys();
-        let (leg, chosen) = (&order.job.legs[at], chosen(order, &order.job.legs[at]));
-        study(&study::Subject {
+    /// What the study of a leg is made from.
+    fn with_subject<T>(
+        &self,
+        order: &Order,
+        at: usize,
+        then: impl FnOnce(&study::Subject<'_>) -> T,
+    ) -> T {
+        let leg = &order.job.legs[at];
+        then(&study::Subject {
             job: &order.job,
             leg,
-            chosen: &chosen,
+            chosen: &chosen(order, leg),
             cutback: &self.legs[at].cutback,
-            surveys: &surveys,
+            surveys: &self.legs[at].surveys(),
         })
     }
 
@@ -274,19 +280,6 @@ impl Solved {
         self.warm_input(order).map_or_else(|open| open, warm::solve)
     }
 
-    fn study_input(&self, order: &Order, at: usize) -> Option<study::Input> {
-        let surveys = self.legs[at].surveys();
-        let leg = &order.job.legs[at];
-        let subject = study::Subject {
-            job: &order.job,
-            leg,
-            chosen: &chosen(order, leg),
-            cutback: &self.legs[at].cutback,
-            surveys: &surveys,
-        };
-        study::read(&subject).ok()
-    }
-
     /// Takes over what another order's parts have solved from equal inputs: fields and temperatures are made from their inputs alone.
     fn take_over(&mut self, order: &Order, before: &Solved) {
         for at in 0..self.legs.len() {
@@ -294,7 +287,9 @@ impl Solved {
                 continue;
             };
             if let Study::Done(done) = known.as_ref()
-                && self.study_input(order, at).as_ref() == Some(&done.input)
+                && self
+                    .with_subject(order, at, study::read)
+                    .is_ok_and(|input| input == done.input)
             {
                 self.legs[at].study = Some(known);
             }

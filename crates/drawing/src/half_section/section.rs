@@ -82,18 +82,6 @@ pub(super) struct Section {
     pub(super) has_unset_edge: bool,
 }
 
-/// Word for a layer in job files, by which the paints are named.
-fn file_name(layer: Layer) -> &'static str {
-    match layer {
-        Layer::Conductor => "conductor",
-        Layer::ConductorScreen => "conductor-screen",
-        Layer::Insulation => "insulation",
-        Layer::InsulationScreen => "insulation-screen",
-        Layer::MetallicShield => "metallic-shield",
-        Layer::Jacket => "jacket",
-    }
-}
-
 /// Place of a cut, mm: the tick of the printed number, else what was planned.
 pub(super) fn place_of(cut: &CutDoc) -> Option<f64> {
     cut.mark_at_mm.or(cut.nominal_mm).filter(|x| x.is_finite())
@@ -119,7 +107,7 @@ fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
     for (layer, edge) in LAYERS {
         let inner_mm = bands.last().map_or(0.0, |band| band.outer_mm);
         let doc = leg.layers.iter().find(|doc| doc.layer == layer);
-        let words = doc.map_or(file_name(layer).replace('-', " "), |doc| doc.words.clone());
+        let words = doc.map_or(layer.file_name().replace('-', " "), |doc| doc.words.clone());
         let radius = doc.map(|doc| 0.5 * doc.diameter_mm);
         let Some(outer_mm) = radius.filter(|r| r.is_finite() && *r > inner_mm) else {
             missing.push(words);
@@ -317,7 +305,7 @@ impl Section {
                 axis - band.outer_mm / ratio,
                 axis - band.inner_mm / ratio,
             ];
-            let fill = sheet.paint.fill(file_name(band.layer));
+            let fill = sheet.paint.fill(band.layer.file_name());
             let more = format!("fill=\"{fill}\" stroke=\"none\"");
             sheet.path(
                 &format!("M{x:.2} {top:.2}H{END}V{bottom:.2}H{x:.2}Z"),
@@ -493,7 +481,7 @@ impl Section {
             let middle = base - 0.8;
             let at = axis - 0.5 * (band.inner_mm + band.outer_mm) / ratio;
             sheet.stroke([END - 1.5, at], [COLUMN - 1.0, middle], 0.12, Role::Leader);
-            let fill = sheet.paint.fill(file_name(band.layer));
+            let fill = sheet.paint.fill(band.layer.file_name());
             sheet.rectangle(
                 [COLUMN - 1.0, middle - 1.1, COLUMN + 3.0, middle + 1.1],
                 &fill,

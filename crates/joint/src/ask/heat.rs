@@ -5,7 +5,7 @@ use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
-use crate::warm::READ_FOR_HEAT;
+use crate::warm::unread;
 
 /// What of a joint is missing; all legs count, since each warms the others.
 pub fn heat(legs: &[Missing<'_>], bus: Option<&Bus>) -> Vec<Ask> {
@@ -52,21 +52,10 @@ impl Missing<'_> {
         if leg.shield_load_a.is_none() {
             asks.extend(self.run());
         }
-        asks.extend(self.readings_in_heat());
+        asks.extend(unread(self.job, self.leg, self.surveys.iter().copied()));
         asks.extend(self.parts_in_heat());
         asks.extend(self.places_in_heat());
         asks
-    }
-
-    /// Diameters that nobody read.
-    fn readings_in_heat(&self) -> Vec<Ask> {
-        let ends = (1_u8..).zip(&self.surveys);
-        let unread = ends.flat_map(|(phase, survey)| {
-            let layers = READ_FOR_HEAT.iter().copied();
-            let unread = layers.filter(|over| !survey.diameters.contains_key(over));
-            unread.map(move |over| self.reading(phase, over))
-        });
-        unread.collect()
     }
 
     fn parts_in_heat(&self) -> Vec<Ask> {

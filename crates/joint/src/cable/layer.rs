@@ -47,6 +47,18 @@ impl Layer {
         Layer::Jacket,
     ];
 
+    /// Word in files.
+    pub const fn file_name(self) -> &'static str {
+        match self {
+            Layer::Conductor => "conductor",
+            Layer::ConductorScreen => "conductor-screen",
+            Layer::Insulation => "insulation",
+            Layer::InsulationScreen => "insulation-screen",
+            Layer::MetallicShield => "metallic-shield",
+            Layer::Jacket => "jacket",
+        }
+    }
+
     /// Full name, so that no layer is taken for another.
     pub fn name(self, words: Words) -> &'static str {
         match (self, words) {

@@ -11,15 +11,9 @@ pub(super) fn layers(record: &Record, name: &str) -> Vec<Layer> {
 
 /// Layer of a word in a file.
 pub fn layer(word: &str) -> Option<Layer> {
-    Some(match word {
-        "conductor" => Layer::Conductor,
-        "conductor-screen" => Layer::ConductorScreen,
-        "insulation" => Layer::Insulation,
-        "insulation-screen" => Layer::InsulationScreen,
-        "metallic-shield" => Layer::MetallicShield,
-        "jacket" => Layer::Jacket,
-        _ => return None,
-    })
+    Layer::ALL
+        .into_iter()
+        .find(|layer| layer.file_name() == word)
 }
 
 /// Word in a file for a kind of metallic shield.

@@ -1,5 +1,6 @@
 //! The words of plan.json are the words of the files.
 
+use crate::cable::Layer;
 use crate::job::JointKind;
 use crate::limit::{Outcome, Who};
 use crate::plane::Plane;
@@ -20,6 +21,11 @@ fn check<T: Serialize>(values: impl IntoIterator<Item = T>, name: impl Fn(&T) ->
 #[test]
 fn every_plane_is_written_by_its_name() {
     check(Plane::all(), |plane| plane.name().to_owned());
+}
+
+#[test]
+fn every_layer_is_written_by_its_name() {
+    check(Layer::ALL, |layer| layer.file_name().to_owned());
 }
 
 #[test]

@@ -168,7 +168,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
             connector_ohm: (ratio * equal_ohm, equal_ohm),
             outside: around.says,
             memory: around.memory,
-            unread: unread(job, subject),
+            unread: unread(job, subject.leg, subject.surveys),
             shield_says: has_round.then(|| {
                 format!(
                     "shield of leg {}: {}",
@@ -456,19 +456,23 @@ struct Radii {
 /// Layers whose diameters count: on the papers' in place of a reading nothing passes.
 ///
 /// The conductor is not among them: its metal is that of its papers' size, and so is its diameter, whatever was read.
-pub const READ_FOR_HEAT: [cable::Layer; 3] = [
+const READ_FOR_HEAT: [cable::Layer; 3] = [
     cable::Layer::Insulation,
     cable::Layer::InsulationScreen,
     cable::Layer::Jacket,
 ];
 
-/// What of that nobody read on the ends of a leg, as it is asked for.
-fn unread(job: &Job, subject: &LegSubject<'_>) -> Vec<Ask> {
-    let ends = (1_u8..).zip(subject.surveys);
+/// What of that nobody read on the ends of a leg, phase by phase, as it is asked for.
+pub fn unread<'s>(
+    job: &Job,
+    leg: &Leg,
+    surveys: impl IntoIterator<Item = &'s EndSurvey>,
+) -> Vec<Ask> {
+    let ends = (1_u8..).zip(surveys);
     let unread = ends.flat_map(|(phase, survey)| {
         let layers = READ_FOR_HEAT.into_iter();
         let unread = layers.filter(|over| !survey.diameters.contains_key(over));
-        unread.map(move |over| fact::READING.of(place_words(subject.leg, phase, over, job.words)))
+        unread.map(move |over| fact::READING.of(place_words(leg, phase, over, job.words)))
     });
     unread.collect()
 }

@@ -24,7 +24,7 @@ mod whence;
 
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use daily::Cyclic;
-pub use input::{LegSubject, READ_FOR_HEAT};
+pub use input::{LegSubject, unread};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
 pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};
@@ -254,7 +254,7 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
     if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
         return Err(Warm::Refused(why));
     }
-    let (unconfirmed, unread) = (unconfirmed(job, &inputs), unread(&inputs));
+    let (unconfirmed, unread) = (unconfirmed(job, &inputs), all_unread(&inputs));
     let (shapes, said) = inputs
         .into_iter()
         .map(|input| (input.shape, input.said))
@@ -292,7 +292,7 @@ fn emergency(
 }
 
 /// Diameters that nobody read, leg by leg.
-fn unread(inputs: &[input::LegInput]) -> Vec<Ask> {
+fn all_unread(inputs: &[input::LegInput]) -> Vec<Ask> {
     let each = inputs.iter().flat_map(|input| input.said.unread.clone());
     each.collect()
 }
