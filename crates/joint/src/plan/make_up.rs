@@ -218,6 +218,12 @@ fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> 
     let (window, whose) = match &wanted.against {
         Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
         Against::Range(interval, source) => (Some(words.diameters(*interval)), source.clone()),
+        Against::Along(range, source) => {
+            // Rounded inward, so that a crew never reads more room than there is.
+            let least = words.along(range.least(), Toward::Longer);
+            let greatest = words.along(range.greatest(), Toward::Shorter);
+            (Some(format!("{least} to {greatest}")), source.clone())
+        }
         Against::AtMost(most, source) => {
             let most = words.along(*most, Toward::Shorter);
             (Some(format!("at most {most}")), source.clone())

@@ -1,5 +1,6 @@
 //! Hold: what is measured before work goes on, and what each reading is held against.
 
+use super::adapter;
 use super::edge::{EdgeAct, shield_edge};
 use super::line::{Line, length_text};
 use super::made::made;
@@ -18,6 +19,8 @@ pub enum Against {
     Cut(String, Plane),
     /// A range, on somebody's word.
     Range(Interval, String),
+    /// A range of lengths along the cable, on somebody's word.
+    Along(Interval, String),
     /// Not above, on somebody's word.
     AtMost(Length, String),
     /// Not below, on somebody's word.
@@ -87,7 +90,11 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
         Stage::Phasing => legs.iter().map(|leg| phases(leg)).collect(),
         Stage::Clean => with_looks(Vec::new(), legs, "insulation"),
         Stage::Connect => legs.iter().flat_map(|leg| connector(leg, words)).collect(),
-        Stage::Place => cut(Plane::BodyEnd),
+        Stage::PushOn => match adapter::readings(inputs, legs, stage) {
+            readings if readings.is_empty() => return None,
+            readings => readings,
+        },
+        Stage::Place => [adapter::readings(inputs, legs, stage), cut(Plane::BodyEnd)].concat(),
         Stage::Bond => legs.iter().map(|leg| contact(leg, words)).collect(),
         Stage::BondCheck => across(legs, words),
         Stage::BridgeOff => none(

@@ -1,5 +1,6 @@
 //! Line: what the parts' own papers say of a stage, and what the programme says of its own.
 
+use super::adapter;
 use super::coming::comings;
 use super::edge::shield_edge;
 use super::{COMMON_PRACTICE, bridge, square};
@@ -109,7 +110,9 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
         ),
         Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg, words))),
         Stage::BondCheck => lines.extend(beside(inputs)),
-        Stage::Place => lines.extend(legs.iter().flat_map(|leg| may_move(leg))),
+        Stage::PushOn | Stage::Place => {
+            lines.extend(legs.iter().flat_map(|leg| may_move(inputs, leg, stage)));
+        }
         Stage::Connect => lines.extend(legs.iter().flat_map(|leg| brushes(inputs, leg))),
         Stage::Clean => lines.extend(legs.iter().filter_map(|leg| abrasive(leg))),
         Stage::BridgeOff => lines.push(bridge::line(inputs)),
@@ -218,10 +221,13 @@ fn beside(inputs: &Inputs<'_>) -> Option<Line> {
 }
 
 /// For how long a part may still be moved, with room to write when it was placed.
-fn may_move(leg: &LegInputs<'_>) -> Vec<Line> {
+fn may_move(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Line> {
     let chosen = &leg.chosen;
-    let body = chosen.body.map(|p| (&p.head, p.may_move.as_ref()));
-    let adapter = chosen.adapter.map(|p| (&p.head, p.may_move.as_ref()));
+    let body = chosen.body.filter(|_| stage == Stage::Place);
+    let body = body.map(|p| (&p.head, p.may_move.as_ref()));
+    let is_here = adapter::placed_at(inputs, leg) == Some(stage);
+    let adapter = chosen.adapter.filter(|_| is_here);
+    let adapter = adapter.map(|p| (&p.head, p.may_move.as_ref()));
     let of = |(head, may_move): (&Head, Option<&MayMove>)| match may_move? {
         MayMove::WithinMinutes(minutes) => Some(Line {
             say: format!(

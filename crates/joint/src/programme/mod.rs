@@ -8,6 +8,7 @@
 //!
 //! Source: preconditions: common practice, no source; the rest: each part's own instructions.
 
+mod adapter;
 mod bridge;
 mod caution;
 mod coming;

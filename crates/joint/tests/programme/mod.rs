@@ -2,6 +2,7 @@
 //!
 //! The preconditions below are written anew, step by step as a crew would say them, and know nothing of how the programme comes about.
 
+mod adapter;
 mod amount;
 mod braid;
 mod bridge;

@@ -1,0 +1,73 @@
+//! Adapter: where the end of an adapter stands once it is on, and until when it may be moved.
+//!
+//! Why its own file: the body covers the adapter, so that nothing later shows where it lies, and it counts to a millimetre.
+//!
+//! Source: the adapter's own row.
+
+use super::coming::comings;
+use super::hold::{Against, Wanted};
+use crate::catalogue::{Adapter, LinkRow, PartKind};
+use crate::checks::{Inputs, LegInputs};
+use crate::plane::Plane;
+use crate::stage::Stage;
+use jointwright_units::{Interval, Toward};
+
+/// The stage at which the adapter of a leg comes to its place; `None` for a leg without one.
+pub(super) fn placed_at(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Stage> {
+    let mut parts = comings(inputs, leg).into_iter();
+    let coming = parts.find(|coming| coming.part == PartKind::Adapter)?;
+    Some(match coming.stage {
+        Stage::PushOn => Stage::PushOn,
+        // What is parked comes to its place with the body.
+        _ => Stage::Place,
+    })
+}
+
+/// Distances to read on the adapters that come to their place at this stage, from what their rows place them by.
+pub(super) fn readings(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>], stage: Stage) -> Vec<Wanted> {
+    let of = |leg: &&LegInputs<'_>| of_leg(inputs, leg, stage);
+    legs.iter().flat_map(of).collect()
+}
+
+fn of_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Wanted> {
+    let Some(adapter) = leg.chosen.adapter else {
+        return Vec::new();
+    };
+    if placed_at(inputs, leg) != Some(stage) {
+        return Vec::new();
+    }
+    let is_end = |plane: Plane| matches!(plane, Plane::AdapterNear | Plane::AdapterFar);
+    let places = |row: &&LinkRow| is_end(row.from) != is_end(row.to);
+    let rows: Vec<&LinkRow> = adapter.links.iter().filter(places).collect();
+    if rows.is_empty() {
+        return vec![unplaced(leg, adapter)];
+    }
+    let words = inputs.order.job.words;
+    let read = |row: &LinkRow| Wanted {
+        what: format!(
+            "from the {} to the {}, on leg {}",
+            row.from.words(words),
+            row.to.words(words),
+            leg.leg.id
+        ),
+        against: match row.tolerance {
+            Some((minus, plus)) => match Interval::new(row.distance - minus, row.distance + plus) {
+                Some(range) => Against::Along(range, row.source.clone()),
+                None => Against::NoWindow(format!("{} gives no range", row.source)),
+            },
+            None => Against::NoWindow(format!(
+                "{} gives {} and no window: stop and ask if it is another",
+                row.source,
+                words.along(row.distance, Toward::Nearest)
+            )),
+        },
+    };
+    rows.into_iter().map(read).collect()
+}
+
+fn unplaced(leg: &LegInputs<'_>, adapter: &Adapter) -> Wanted {
+    Wanted {
+        what: format!("where {} ends, on leg {}", adapter.head.id, leg.leg.id),
+        against: Against::NoWindow("no row says where it lies: see its instructions".to_owned()),
+    }
+}
