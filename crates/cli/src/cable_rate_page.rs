@@ -5,8 +5,9 @@
 use crate::page::{Lines, banner_of, mark};
 use crate::rate_page::Done;
 use jointwright_joint::job::Order;
+use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc, rate_cable};
+use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc, cable_rating};
 
 /// What every rating of a cable says.
 const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. The cable's papers, the owner's rules and the persons named for it prevail. A joint in this run may bear less: rate it in a job of its own.";
@@ -16,8 +17,11 @@ const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. Th
 /// # Errors
 /// Lines for standard error.
 pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<Done, Vec<String>> {
-    let (document, outcome) = rate_cable(order);
-    let document = document.made_at(made);
+    let judged = judge_run(order).map_err(|complaints| {
+        let lines = complaints.iter().map(ToString::to_string);
+        lines.collect::<Vec<_>>()
+    })?;
+    let document = cable_rating(&judged).made_at(made);
     let mut shown = if json {
         let text = serde_json::to_string_pretty(&document);
         text.map_err(|error| vec![format!("jointwright: {error}")])? + "\n"
@@ -29,7 +33,10 @@ pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<
             "No picture: a run of cable without a joint is the same all along each stretch.\n",
         );
     }
-    Ok(Done { shown, outcome })
+    Ok(Done {
+        shown,
+        outcome: document.outcome,
+    })
 }
 
 fn page(document: &CableRateDoc) -> String {
@@ -47,6 +54,9 @@ fn page(document: &CableRateDoc) -> String {
     for why in &document.not_judged {
         lines.wrap("  ", &format!("not judged: {why}"));
     }
+    for said in &document.idle_closings {
+        lines.wrap("  ", said);
+    }
     lines.wrap("  ", &format!("cable {}", document.cable));
     if let Some(why) = &document.why {
         lines.wrap("  ", &format!("{}: {why}", document.state.words()));
@@ -56,7 +66,7 @@ fn page(document: &CableRateDoc) -> String {
         lines.wrap("      ", &format!("goes into the {}", ask.place()));
     }
     if let (Some(degc), Some(load_a)) = (document.limit_degc, document.load_at_limit_a) {
-        lines.wrap("  ", &format!("its first stretch comes to {degc} degC, the highest in service by the job, at {load_a:.0} A all the time"));
+        lines.wrap("  ", &format!("the first of its stretches to reach {degc} degC, the highest in service by the job, does so at {load_a:.0} A all the time"));
     }
     for stretch in &document.stretches {
         of_stretch(document, stretch, &mut lines);
@@ -119,7 +129,7 @@ fn of_stretch(document: &CableRateDoc, stretch: &StretchDoc, lines: &mut Lines) 
         lines.wrap(
             "  ",
             &format!(
-                "with the job's day of loads it comes to {degc} degC at a peak of {:.0} A, {:.2} times the steady load; losses of the day {:.2} of the peak's ({}). [iec_60853], from memory: it rules nothing",
+                "with the job's day of loads it comes to {degc} degC at a peak of {:.0} A, {:.2} times the steady load; mean loss of the day {:.2} of the peak's ({}). The form (IEC 60853) is from memory: it rules nothing",
                 of.peak_a, of.factor_ratio, of.loss_load_ratio, of.source
             ),
         );

@@ -6,7 +6,10 @@
 //!
 //! Not here: the document and the page (`plan`, the doors).
 
+mod cable_run;
 mod closing;
+
+pub use cable_run::{JudgedRun, judge_run};
 
 use crate::catalogue::{Catalogue, PartKind};
 use crate::checks::{CHECKS, Inputs, LegInputs};

@@ -29,6 +29,7 @@ const SOLVERS: &[&str] = &[
     "first_to_limit_s",
     "load_to_degc",
     "press",
+    "rate_run",
     "study",
     "study_plug",
 ];

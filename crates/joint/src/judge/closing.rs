@@ -29,17 +29,22 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
         format!("{by}: {why} ({}, until {})", row.date, row.until)
     };
     let of = |holds: bool| -> Option<String> {
-        let answers = ruling.asks.iter().map(|ask| {
-            let mut ours = rows.iter().filter(|row| row.fact == ask.fact.key);
-            ours.find(|row| !holds || row.until >= job.date)
-        });
-        let mut said: Vec<String> = answers
-            .collect::<Option<Vec<_>>>()?
-            .into_iter()
-            .map(|row| said(row))
-            .collect();
-        said.dedup();
-        Some(said.join("; "))
+        let mut all: Vec<String> = Vec::new();
+        for ask in &ruling.asks {
+            let ours = rows.iter().filter(|row| row.fact == ask.fact.key);
+            let ours = ours.filter(|row| !holds || row.until >= job.date);
+            let ours: Vec<String> = ours.map(|row| said(row)).collect();
+            if ours.is_empty() {
+                return None;
+            }
+            // Two words on one question are both printed.
+            all.extend(
+                ours.into_iter()
+                    .filter(|one| !all.contains(one))
+                    .collect::<Vec<_>>(),
+            );
+        }
+        Some(all.join("; "))
     };
     let closed_by = of(true);
     let closed_until = if closed_by.is_none() { of(false) } else { None };

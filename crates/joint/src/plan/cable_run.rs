@@ -5,24 +5,13 @@ use super::state::StateDoc;
 use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_with};
 use super::{INVENTED, program, verdict::fails};
-use crate::ask;
-use crate::job::{Job, Order};
-use crate::judge::worst;
-use crate::limit::{
-    AmountQuestion, Ask, Outcome, Ruling, Subject, Word, fact_table as fact, shown,
-};
-use crate::section::Unknown;
-use crate::warm::{CableRun, RunAt, Stretched, rate_run};
-use jointwright_units::Length;
+use crate::job::Job;
+use crate::judge::{JudgedRun, worst};
+use crate::limit::{Outcome, Ruling};
+use crate::warm::{CableRun, RunAt};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// The question that a run of cable is held against.
-const CHECK: &str = "service_temperature";
-/// What a crew does about a cable that gets hotter than the job states.
-const HINT: &str = "Stop and call: at this load the cable gets hotter than the job states for it. The engineer decides on the load, or on what surrounds the cable.";
-/// Room left for what the formulas of a cable leave out, as a share of its rise: that of a joint at rest; within it nothing is judged.
-const ERROR_RATIO: f64 = 0.01;
 /// What every rating of a run assumes.
 const ASSUMES: &[&str] = &[
     "three single-core cables with equal balanced currents; each stretch as if it were endless, so that no heat goes along the cable",
@@ -49,6 +38,9 @@ pub struct CableRateDoc {
     /// What is not judged, and why.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_judged: Vec<String>,
+    /// Words of engineers that close nothing any more.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub idle_closings: Vec<String>,
     /// The cable.
     pub cable: String,
     /// Whether it was computed.
@@ -141,45 +133,48 @@ fn run_at_doc(at: &RunAt) -> RunAtDoc {
     }
 }
 
-/// Rates the run of cable of a job without a joint.
-///
-/// With it its worst outcome.
-pub fn rate_cable(order: &Order) -> (CableRateDoc, Outcome) {
+/// The rating of a run of cable that was judged.
+pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
+    let JudgedRun {
+        order,
+        run,
+        rulings,
+        idle_closings,
+    } = judged;
     let job = &order.job;
-    let run = rate_run(job);
-    let rulings = rulings(job, &run);
-    let outcome = worst(&rulings);
-    let (state, why) = match &run {
+    let outcome = worst(rulings);
+    let (state, why) = match run {
         Ok(_) => (StateDoc::Computed, None),
         Err(open) => (StateDoc::NotKnown, Some(open.why.clone())),
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
-    let open = open.filter_map(|r| r.why.clone());
-    let document = CableRateDoc {
+    let said = |ruling: &Ruling| {
+        let why = ruling.why.clone()?;
+        Some(match &ruling.closed_by {
+            Some(word) => format!("{why}. Closed, and no pass, by the word of {word}"),
+            None => why,
+        })
+    };
+    CableRateDoc {
         invented: job.invented.then(|| INVENTED.to_owned()),
         job: job.id.clone(),
         plan_mark: mark_with(order, outcome.name(), &program()),
         outcome,
-        fails: fails(&rulings),
-        not_judged: open.collect(),
+        fails: fails(rulings),
+        not_judged: open.filter_map(said).collect(),
+        idle_closings: idle_closings.clone(),
         cable: cable_words(job),
         state,
         why,
-        asks: asked(&rulings, &[], &order.catalogue),
+        asks: asked(rulings, &[], &order.catalogue),
         limit_degc: job.duty.conductor_greatest_degc,
         load_at_limit_a: run.as_ref().ok().and_then(least_a),
-        stretches: match &run {
+        stretches: match run {
             Ok(run) => stretches(job, run),
             Err(_) => Vec::new(),
         },
         assumes: assumes(run.as_ref().ok()),
-    };
-    (document, outcome)
-}
-
-/// What is ruled on the run of cable of a job without a joint.
-pub fn rule_cable(order: &Order) -> Vec<Ruling> {
-    rulings(&order.job, &rate_run(&order.job))
+    }
 }
 
 /// JSON Schema of the rating of a cable.
@@ -236,103 +231,4 @@ fn assumes(run: Option<&CableRun>) -> Vec<String> {
     all.chain([format!("shield: {}", run.shield_says)])
         .chain(memory)
         .collect()
-}
-
-/// Whether the job's load keeps below the job's highest temperature, stretch by stretch.
-fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
-    let subject = job
-        .legs
-        .first()
-        .map_or_else(Subject::joint, |leg| Subject::leg(&leg.id));
-    let open = |why: &str, asks: Vec<Ask>| {
-        let ruling = Ruling::not_judged(CHECK, subject.clone(), why.to_owned());
-        vec![ruling.asking_all(asks)]
-    };
-    let run = match run {
-        Ok(run) => run,
-        Err(_) => {
-            let asks = ask::cable(job).into_iter().chain(ask::cable_duty(job));
-            return open("what the cable carries is not known", asks.collect());
-        }
-    };
-    let load_a = job.legs.first().and_then(|leg| job.load_of_a(leg));
-    let Some(load_a) = load_a else {
-        return open("the job does not state duty.load", ask::cable_duty(job));
-    };
-    let Some(greatest_degc) = job.duty.conductor_greatest_degc else {
-        return open(
-            "the job does not state duty.conductor_greatest",
-            ask::cable_duty(job),
-        );
-    };
-    if !run.unconfirmed.is_empty() {
-        let keys = run.unconfirmed.join("`, `");
-        let why = format!(
-            "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"
-        );
-        let asks = run.unconfirmed.iter();
-        return open(&why, asks.map(|key| fact::CONFIRMATION.of(*key)).collect());
-    }
-    let word = &Word::Job("duty.conductor_greatest".to_owned());
-    let uncovered = uncovered(job).map(|why| {
-        let asks = job.legs.first().map(ask::cable_route);
-        Ruling::not_judged(CHECK, subject.clone(), why).asking_all(asks)
-    });
-    let each = run.stretches.iter().map(|of: &Stretched| {
-        let what = format!(
-            "conductor of the cable with {} A all the time in {}",
-            shown(load_a),
-            of.what
-        );
-        let Some(at) = of.at_load else {
-            let limit = format!("{greatest_degc} degC");
-            let ruling =
-                Ruling::on_words(CHECK, subject.clone(), "without end", limit, word.source());
-            return ruling.failing(format!("{what}: it warms without end"), HINT);
-        };
-        AmountQuestion {
-            check: CHECK,
-            subject: subject.clone(),
-            what,
-            value: at.conductor_degc,
-            error: ERROR_RATIO * (at.conductor_degc - of.degc).max(0.0),
-            least: None,
-            greatest: Some(greatest_degc),
-            unit: "degC",
-            word,
-            hint: HINT,
-        }
-        .rule()
-    });
-    // What fails in one stretch fails, wherever the others are; nothing passes while part of the route may be missing.
-    let is_kept = |ruling: &Ruling| uncovered.is_none() || ruling.outcome != Outcome::Pass;
-    let each: Vec<Ruling> = each.filter(is_kept).collect();
-    each.into_iter().chain(uncovered.clone()).collect()
-}
-
-/// Why the stretches may not be the whole route, if they may not: a stretch that nobody wrote down may be the worst.
-fn uncovered(job: &Job) -> Option<String> {
-    let leg = job.legs.first()?;
-    let Some(route) = leg.route_length else {
-        return Some(format!(
-            "the job does not state route_length, so that leg {} may have stretches that nobody wrote down",
-            leg.id
-        ));
-    };
-    let mut sum = Length::ZERO;
-    for row in &job.surroundings {
-        let Some(length) = row.length else {
-            return Some(format!("{}: {} has no length", row.place, row.what));
-        };
-        sum += length;
-    }
-    (sum != route).then(|| {
-        format!(
-            "the stretches are {:.3} m long together, and the route of leg {} {:.3} m: part of it ({} mm) is said twice or not at all",
-            sum.mm() * 1e-3,
-            leg.id,
-            route.mm() * 1e-3,
-            (sum - route).mm().abs()
-        )
-    })
 }

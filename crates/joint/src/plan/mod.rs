@@ -29,7 +29,7 @@ mod names_tests;
 
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
 pub use cable_run::{
-    CableRateDoc, CyclicDoc, RunAtDoc, StretchDoc, cable_rate_schema, rate_cable, rule_cable,
+    CableRateDoc, CyclicDoc, RunAtDoc, StretchDoc, cable_rate_schema, cable_rating,
 };
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,

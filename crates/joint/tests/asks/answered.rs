@@ -162,17 +162,6 @@ fn end_and_layer(of: &str) -> (&str, Layer) {
     (end, Layer::ALL.into_iter().find(is).expect("a layer"))
 }
 
-fn layer_word(layer: Layer) -> &'static str {
-    match layer {
-        Layer::Conductor => "conductor",
-        Layer::ConductorScreen => "conductor-screen",
-        Layer::Insulation => "insulation",
-        Layer::InsulationScreen => "insulation-screen",
-        Layer::MetallicShield => "metallic-shield",
-        Layer::Jacket => "jacket",
-    }
-}
-
 /// Four diameters around one end, near what its papers let expect, at a temperature between those of the place.
 fn read_around(files: &mut Files, order: &Order, of: &str) {
     let (end, layer) = end_and_layer(of);
@@ -184,7 +173,7 @@ fn read_around(files: &mut Files, order: &Order, of: &str) {
         .find(|l| l.id == leg)
         .expect("a leg")
         .cable;
-    let over = layer_word(layer);
+    let over = layer.file_name();
     let before: Vec<String> = rows(&mut files.job, "reading")
         .filter(|r| r["leg"].as_str() == Some(&leg) && r["over"].as_str() == Some(over))
         .map(|r| r["values"][0].as_str().expect("a length").to_owned())
@@ -223,7 +212,7 @@ fn crew(files: &mut Files, order: &Order, key: &str, of: &str) -> bool {
             let (end, layer) = end_and_layer(of);
             let degc = order.job.place.ambient_degc.0.unwrap_or(20.0);
             files.of_end("reading", end, |row| {
-                if row["over"].as_str() == Some(layer_word(layer)) {
+                if row["over"].as_str() == Some(layer.file_name()) {
                     row.insert("temperature".to_owned(), format!("{degc} degC").into());
                 }
             });

@@ -3,8 +3,9 @@
 use crate::cases::{accepted, lines, read};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
+use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::{Outcome, Who};
-use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc, rate_cable};
+use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc, cable_rating};
 
 #[path = "../../../numerics/tests/rating/ladder.rs"]
 #[allow(dead_code, reason = "part of it is for the tests of the formulas")]
@@ -42,7 +43,11 @@ fn order(edits: &[(&str, &str)]) -> Order {
 
 #[track_caller]
 fn rated(edits: &[(&str, &str)]) -> (CableRateDoc, Outcome) {
-    rate_cable(&order(edits))
+    let order = order(edits);
+    let judged = accepted(judge_run(&order), "the run of cable");
+    let document = cable_rating(&judged);
+    let outcome = document.outcome;
+    (document, outcome)
 }
 
 /// Passage from a word to the end of a later one.
@@ -476,4 +481,35 @@ fn a_day_of_loads_rules_nothing() {
         let complaints = read(&job(&[(&from, &to)]), &[]).expect_err("no day");
         assert!(lines(&complaints).contains("A day has 24 loads"));
     }
+}
+
+/// A word of the engineer on the route of the run, behind its job.
+fn closing(fact: &str, why: &str) -> String {
+    format!(
+        "\n[[closing]]\ncheck = \"service_temperature\"\nleg = \"A\"\nfact = \"{fact}\"\nwhy = \"{why}\"\nby = \"Ines Calloway\"\ndate = 2026-03-02\nuntil = 2026-12-31\n"
+    )
+}
+
+#[test]
+fn a_word_on_a_run_is_printed_and_no_pass_and_one_on_no_question_is_refused() {
+    let deciding = job(&[
+        ("route_length = \"220 m\"\n", ""),
+        ("\"confirmations\"]", "\"confirmations\", \"closings\"]"),
+    ]);
+    let closed = format!(
+        "{deciding}{}{}",
+        closing("route", "walked it"),
+        closing("route", "drawn")
+    );
+    let order = accepted(read(&closed, &[]), "the run of cable");
+    let rating = cable_rating(&accepted(judge_run(&order), "the run of cable"));
+    assert_eq!(rating.outcome, Outcome::NotJudged);
+    let said = rating.not_judged.join(" ");
+    assert!(
+        said.contains("walked it") && said.contains("drawn"),
+        "{said}"
+    );
+    let idle = format!("{deciding}{}", closing("load", "no such question"));
+    let order = accepted(read(&idle, &[]), "the run of cable");
+    assert!(judge_run(&order).is_err());
 }

@@ -6,9 +6,9 @@ use crate::laws::toml_text::{text, tree};
 use jointwright_joint::catalogue::CATALOGUE;
 use jointwright_joint::form::{Kind, Need, Shape};
 use jointwright_joint::job::{JOB, JointKind};
+use jointwright_joint::judge::judge_run;
 use jointwright_joint::judge::{judge, judge_unsolved, judge_without_fields};
 use jointwright_joint::limit::{Ruling, Subject};
-use jointwright_joint::plan::rule_cable;
 use std::collections::BTreeSet;
 use toml::{Table, Value};
 
@@ -129,7 +129,7 @@ impl Bench {
             .collect();
         let order = read(&text(&self.job, None), &catalogues).ok()?;
         if order.job.kind == JointKind::Cable {
-            return Some(rule_cable(&order));
+            return judge_run(&order).ok().map(|judged| judged.rulings);
         }
         let judged = match depth {
             Depth::Unsolved => judge_unsolved(&order),
