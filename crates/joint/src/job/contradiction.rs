@@ -10,6 +10,9 @@ use crate::form::Record;
 /// Earthings with which a fault to earth flows as long as it takes to clear it; with the others the current of one earth fault is small, and the stated one is that of two.
 const CLEARED_AS_STATED: &[&str] = &["solid", "impedance"];
 
+/// Temperature up to which the resistance of a conductor is known, °C: docs/theory/cable.md.
+const KNOWN_TO_DEGC: f64 = 250.0;
+
 impl JobReader<'_> {
     /// Complains of currents and times that contradict each other, of the whole job and of each leg.
     pub(super) fn contradictions(&mut self, record: &Record) {
@@ -18,6 +21,7 @@ impl JobReader<'_> {
         };
         let legs: Vec<&Record> = record.records("leg").collect();
         self.emergency_below_load(duty, duty, duty);
+        self.hotter_than_known(duty);
         self.shield_above_conductor(duty, duty);
         for leg in legs {
             if leg.is_given("load") || leg.is_given("emergency") {
@@ -31,6 +35,19 @@ impl JobReader<'_> {
         if let Some(system) = record.record("system") {
             self.shorter_than_cleared(system, duty);
         }
+    }
+
+    /// Complains of a limit so high that no resistance is known there.
+    fn hotter_than_known(&mut self, duty: &Record) {
+        let name = "conductor_greatest";
+        let Some(degc) = duty.number(name).filter(|degc| *degc > KNOWN_TO_DEGC) else {
+            return;
+        };
+        self.complain(
+            duty.at(name),
+            format!("The conductor may come to {degc} degC in service; resistances are known up to {KNOWN_TO_DEGC} degC."),
+            "Take it from the cable's papers: it is the highest in service, not that of a short circuit.",
+        );
     }
 
     /// Complains of cables that lie in the soil otherwise than their job or leg says.

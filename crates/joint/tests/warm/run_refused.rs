@@ -52,3 +52,17 @@ fn cables_lie_at_one_distance() {
         ""
     );
 }
+
+#[test]
+fn a_limit_at_which_no_resistance_is_known_is_refused() {
+    let of = |degc: &str| {
+        let with = format!("conductor_greatest = \"{degc} degC\"");
+        complaints(&[("conductor_greatest = \"90 degC\"", &with)])
+    };
+    assert!(
+        of("1000").contains("known up to 250 degC"),
+        "{}",
+        of("1000")
+    );
+    assert_eq!(of("250"), "");
+}
