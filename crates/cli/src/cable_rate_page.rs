@@ -7,7 +7,8 @@ use crate::rate_page::Done;
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc, cable_rating};
+use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc};
+use jointwright_wording::cable_rating;
 
 /// What every rating of a cable says.
 const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. The cable's papers, the owner's rules and the persons named for it prevail. A joint in this run may bear less: rate it in a job of its own.";

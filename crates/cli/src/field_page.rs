@@ -8,9 +8,8 @@ use crate::page::{Lines, banner, mark, verdict};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
-use jointwright_joint::plan::{
-    GapDoc, LegDoc, Plan, RulingDoc, StressDoc, fails, outcome_words, plan,
-};
+use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, outcome_words};
+use jointwright_wording::{fails, plan};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -60,7 +59,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
 
 fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Done, Vec<String>> {
     let document = plan(judged).made_at(&arguments.moment.made());
-    let fails = fails(&judged.rulings);
+    let fails = fails(judged);
     let names: Vec<&str> = document.legs.iter().map(|leg| leg.mark.as_str()).collect();
     let wanted: Vec<&LegDoc> = match &arguments.leg {
         Some(name) => document

@@ -156,7 +156,7 @@ fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> Exit
 }
 
 fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) -> ExitCode {
-    let document = plan::plan(judged).made_at(made);
+    let document = jointwright_wording::plan(judged).made_at(made);
     let text = match serde_json::to_string_pretty(&document) {
         Ok(text) => text + "\n",
         Err(error) => return failed(&format!("the plan cannot be written as JSON: {error}")),
@@ -195,7 +195,7 @@ fn ask_letters(path: &std::path::Path, folder: &str, made: &str) -> ExitCode {
 }
 
 fn asked(judged: &Judged<'_>, folder: &str, made: &str) -> ExitCode {
-    let document = plan::plan(judged).made_at(made);
+    let document = jointwright_wording::plan(judged).made_at(made);
     let folder = if folder.is_empty() {
         PathBuf::from("out").join(&document.job.id).join("ask")
     } else {

@@ -10,8 +10,9 @@ use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc, rate};
+use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc};
 use jointwright_joint::warm::Rating;
+use jointwright_wording::rate;
 use std::path::PathBuf;
 
 /// What every rating says.

@@ -4,7 +4,7 @@ use crate::strip::{BETWEEN, Block, FIGURES, Strip, TEXT, Words, arranged, strips
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
-use jointwright_joint::{job, judge, plan};
+use jointwright_joint::{job, judge};
 
 const THREE_WAY: &str = include_str!("../../../examples/larkspur-three-way/job.toml");
 const NOT_PRESSED: &str = include_str!("../../../examples/dock-straight-not-pressed/job.toml");
@@ -16,7 +16,7 @@ fn planned(text: &str) -> Plan {
     let catalogue = Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned());
     let source = Source::new("job.toml", text.to_owned());
     let order = job::read_order(&source, &[catalogue]).expect("the job is read");
-    plan::plan(&judge::judge(&order).expect("the rows agree"))
+    jointwright_wording::plan(&judge::judge(&order).expect("the rows agree"))
 }
 
 /// The first piece of a leg's strip.

@@ -120,7 +120,7 @@ pub fn plan(job_text: &str) -> String {
         Err(complaints) => return said(complaints),
     };
     let written = judge::with_judged(order, |judged| {
-        serde_json::to_string(&jointwright_joint::plan::plan(judged))
+        serde_json::to_string(&jointwright_wording::plan(judged))
             .unwrap_or_else(|error| failed(&error))
     });
     written.unwrap_or_else(said)

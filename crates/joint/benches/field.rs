@@ -7,8 +7,8 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::{Order, read_order};
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::plan;
 use jointwright_joint::study::{Point, Solver, Study};
+use jointwright_wording::plan;
 use std::hint::black_box;
 
 const THREE_WAY: &str = include_str!("../../../examples/larkspur-three-way/job.toml");

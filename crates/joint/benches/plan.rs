@@ -9,7 +9,7 @@ use jointwright_joint::fit::Chosen;
 use jointwright_joint::form::Source;
 use jointwright_joint::job::{Order, read_order};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::plan;
+use jointwright_wording::plan;
 use std::hint::black_box;
 
 const FOUR_WAY: &str = include_str!("../../../examples/quarry-four-way/job.toml");

@@ -19,6 +19,7 @@ use crate::form::Complaint;
 use crate::job::{Job, JointKind, Order, PartNames};
 use crate::limit::{Datum, Outcome, Reach, Ruling};
 use crate::model::{Depth, Model, Solved, with_parts};
+use crate::said::Said;
 use crate::warm::Warm;
 use std::ops::ControlFlow;
 use std::sync::Arc;
@@ -48,7 +49,7 @@ pub struct Proposal {
     /// Parts against which no check fails; with each the number of questions that stay unjudged.
     pub fits: Vec<(String, usize)>,
     /// Parts that fail, each with the first reason.
-    pub does_not_fit: Vec<(String, String)>,
+    pub does_not_fit: Vec<(String, Said)>,
 }
 
 /// Judges a joint, its fields and pressures included.
@@ -230,7 +231,8 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
                 refusals
                     .first()
                     .map(|r| r.message.clone())
-                    .unwrap_or_default(),
+                    .unwrap_or_default()
+                    .into(),
             )),
             Ok(tried) => {
                 let rulings = ask(&tried);
@@ -240,7 +242,7 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
                 match fail {
                     Some(fail) => proposal
                         .does_not_fit
-                        .push((id, fail.why.clone().unwrap_or_default())),
+                        .push((id, fail.why.clone().unwrap_or_else(|| Said::all([])))),
                     None => {
                         let unjudged = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
                         let open = unjudged.filter(|r| !before.contains(r)).count();

@@ -25,6 +25,7 @@ pub mod plan;
 pub mod plane;
 pub mod pressure;
 pub mod programme;
+pub mod said;
 pub mod section;
 pub mod shielding;
 pub mod stage;

@@ -219,7 +219,7 @@ fn item(kind: ItemKind, head: &Head, used_for: Vec<String>) -> Item {
         kind,
         id: head.id.clone(),
         name: head.name.clone(),
-        instructions: head.paper(),
+        instructions: head.paper_text(),
         used_for,
         pieces: None,
         amount: None,
@@ -345,7 +345,7 @@ pub fn tools(inputs: &Inputs<'_>) -> Vec<Tool> {
         let Some(connector) = leg.chosen.connector else {
             continue;
         };
-        let source = connector.head.source();
+        let source = connector.head.source_text();
         match connector.means {
             Means::Compression => add(
                 format!(

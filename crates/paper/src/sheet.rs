@@ -519,9 +519,10 @@ mod tests {
     use jointwright_joint::form::Source;
     use jointwright_joint::job::read_order;
     use jointwright_joint::judge::judge_unsolved as judge;
-    use jointwright_joint::plan::{CutKind, plan};
+    use jointwright_joint::plan::CutKind;
     use jointwright_joint::plane::Plane;
     use jointwright_joint::stage::Stage;
+    use jointwright_wording::plan;
 
     const EXAMPLES: [&str; 5] = [
         include_str!("../../../examples/larkspur-three-way/job.toml"),

@@ -14,10 +14,14 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("numerics", &["units"]),
     ("joint", &["units", "numerics"]),
+    ("wording", &["units", "joint"]),
     ("drawing", &["units", "numerics", "joint"]),
     ("paper", &["joint", "drawing"]),
-    ("cli", &["units", "numerics", "joint", "drawing", "paper"]),
-    ("hatch", &["units", "numerics", "joint"]),
+    (
+        "cli",
+        &["units", "numerics", "joint", "wording", "drawing", "paper"],
+    ),
+    ("hatch", &["units", "numerics", "joint", "wording"]),
     ("xtask", &[]),
 ];
 const JOINT: &str = "crates/joint/src/";

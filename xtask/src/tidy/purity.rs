@@ -7,7 +7,7 @@ use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, is_test_file, tokens};
 use crate::tree::Tree;
 
-const CORE: &[&str] = &["units", "numerics", "joint", "drawing"];
+const CORE: &[&str] = &["units", "numerics", "joint", "wording", "drawing"];
 /// Room of numerics whose things have a document form: section cases and their answers.
 const DOCUMENTS: &str = "crates/numerics/src/case/";
 /// Rooms that may embed data.

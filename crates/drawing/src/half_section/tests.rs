@@ -8,10 +8,9 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{
-    ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc, plan,
-};
+use jointwright_joint::plan::{ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc};
 use jointwright_joint::plane::Plane;
+use jointwright_wording::plan;
 use proptest::prelude::*;
 
 const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];

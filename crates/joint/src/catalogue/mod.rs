@@ -32,7 +32,7 @@ pub use row::{
     LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand,
     Wrap,
 };
-pub(crate) use row::{NOT_CHECKED, SHRINKS_HINT, SHRINKS_INWARD};
+pub(crate) use row::{SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
 pub use shape::CATALOGUE;

@@ -10,6 +10,7 @@ use crate::cable::{Layer, Metal};
 use crate::form::Record;
 use crate::form::Span;
 use crate::plane::Plane;
+use crate::said::{Doubt, Paper};
 use crate::stage::Stage;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
@@ -29,9 +30,6 @@ pub struct Instructions {
     /// Last day on which somebody saw that it is the one in force.
     pub seen_current: Option<Date>,
 }
-
-/// Of a row that nobody but its writer has held beside its paper.
-pub(crate) const NOT_CHECKED: &str = "row not checked by a second person";
 
 /// What every row has.
 #[derive(Clone, Debug)]
@@ -59,32 +57,50 @@ pub struct Head {
 }
 
 impl Head {
-    /// The source that a ruling resting on this row names, with what is doubtful of the row.
-    pub fn source(&self) -> String {
-        format!("{}, {}", self.id, self.paper())
+    /// The row and its paper, that a ruling resting on it names, with what is doubtful of the row.
+    pub fn source(&self) -> Paper {
+        Paper {
+            row: self.id.clone(),
+            ..self.paper()
+        }
     }
 
     /// Its paper and revision, with what is doubtful of the row.
-    pub fn paper(&self) -> String {
-        let paper = &self.instructions;
+    pub fn paper(&self) -> Paper {
+        let unchecked = self.checked.is_none().then_some(Doubt::NotChecked);
+        let seen = self.current_only_until();
+        let seen = seen.map(|day| Doubt::CurrentOnlyUntil(day.to_string()));
+        Paper {
+            row: String::new(),
+            paper: self.instructions.paper.clone(),
+            revision: self.instructions.revision.clone(),
+            doubts: unchecked.into_iter().chain(seen).collect(),
+        }
+    }
+
+    /// The same as [`Head::source`], for rooms whose sentences have no keys yet.
+    pub fn source_text(&self) -> String {
+        format!("{}, {}", self.id, self.paper_text())
+    }
+
+    /// The same as [`Head::paper`], for rooms whose sentences have no keys yet.
+    pub fn paper_text(&self) -> String {
+        let paper = self.paper();
         let mut words = format!("{} revision {}", paper.paper, paper.revision);
-        for doubt in self.doubts() {
+        for doubt in self.doubt_texts() {
             words.push_str(", ");
             words.push_str(&doubt);
         }
         words
     }
 
-    /// What is doubtful of the row: nobody checked it, or its paper may have been replaced.
-    pub(crate) fn doubts(&self) -> Vec<String> {
-        let mut doubts = Vec::new();
-        if self.checked.is_none() {
-            doubts.push(NOT_CHECKED.to_owned());
-        }
-        if let Some(seen) = self.current_only_until() {
-            doubts.push(format!("paper known to be current only until {seen}"));
-        }
-        doubts
+    /// What is doubtful of the row, for rooms whose sentences have no keys yet.
+    pub(crate) fn doubt_texts(&self) -> Vec<String> {
+        let text = |doubt: Doubt| match doubt {
+            Doubt::NotChecked => "row not checked by a second person".to_owned(),
+            Doubt::CurrentOnlyUntil(day) => format!("paper known to be current only until {day}"),
+        };
+        self.paper().doubts.into_iter().map(text).collect()
     }
 
     /// Last day on which its paper was seen to be the one in force, where that is before the day of the work.

@@ -266,7 +266,7 @@ impl RowReader<'_> {
             to,
             distance,
             tolerance,
-            source: format!("{}{place}", head?.source()),
+            source: format!("{}{place}", head?.source_text()),
             place: self.place(row.at),
         };
         let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));

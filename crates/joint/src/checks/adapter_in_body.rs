@@ -13,7 +13,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(adapter), Some(body)) = (leg.chosen.adapter, leg.chosen.body) else {
         return Vec::new();
     };
@@ -28,7 +28,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         subject.clone(),
         &adapter.head.id,
         permitted,
-        format!("instructions: {}", body.head.source()),
+        Word::Instructions(body.head.source().into()),
     );
     if !body.fits_adapter || !body.adapters.contains(&adapter.head.id) {
         let why = format!(
@@ -54,15 +54,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let outside = Question {
         check: CHECK.slug,
-        what: format!("outside of {} in {}", adapter.head.id, body.head.id),
+        what: format!("outside of {} in {}", adapter.head.id, body.head.id).into(),
         subject,
         value: Known::exact(adapter.outside),
         limit: &Limit {
             bound: Bound::Within(bore.range),
-            word: Word::Instructions(body.head.source()),
+            word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: "Use another adapter or another body.",
+        hint: "Use another adapter or another body.".into(),
     };
-    vec![named, outside.rule(inputs.order.job.words)]
+    vec![named, outside.rule()]
 }

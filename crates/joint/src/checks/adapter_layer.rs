@@ -27,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &adapter.head.id,
-        word: Word::Instructions(adapter.head.source()),
+        word: Word::Instructions(adapter.head.source().into()),
         stretch: Stretch {
             begins: &[Plane::AdapterNear],
             ends: Plane::AdapterFar,
@@ -63,7 +63,7 @@ fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<R
         )
         .asking(fact_table::BARE_BORE.of(id.as_str())),
         Some(may) => {
-            let source = Word::Instructions(adapter.head.source()).source();
+            let source = Word::Instructions(adapter.head.source().into());
             let ruling =
                 Ruling::on_words(CHECK.slug, leg.subject(), found.clone(), permitted, source);
             if may {

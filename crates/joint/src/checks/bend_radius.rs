@@ -12,7 +12,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(radius), Some(least)) = (leg.leg.room.bend_radius, leg.leg.bend_radius_least) else {
         let why = if leg.leg.room.bend_radius.is_none() {
@@ -29,15 +29,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, bending radius", subject.words()),
+        what: format!("{}, bending radius", subject.words()).into(),
         subject,
         value: Known::exact(Interval::point(radius)),
         limit: &Limit {
             bound: Bound::AtLeast(least),
-            word: Word::Job("the cable's papers".to_owned()),
+            word: Word::Job("the cable's papers".into()),
         },
         reach: Reach::Instructions,
-        hint: "Ease the bend before anything is cut, or call.",
+        hint: "Ease the bend before anything is cut, or call.".into(),
     };
-    vec![leg.on_room(inputs.order.job.words, question)]
+    vec![leg.on_room(question)]
 }

@@ -5,7 +5,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
 use crate::catalogue::{Body, Head};
 use crate::job::JointKind;
-use crate::limit::{Ruling, fact_table as fact};
+use crate::limit::{Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
@@ -59,7 +59,7 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
         return ruling.asking(fact::MOUTHS.of(id));
     };
-    let source = format!("instructions: {}", body.head.source());
+    let source = Word::Instructions(body.head.source().into());
     let permitted = format!("{greatest} legs, one in every mouth");
     let ruling = Ruling::on_words(
         CHECK.slug,

@@ -29,7 +29,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &body.head.id,
-        word: Word::Instructions(body.head.source()),
+        word: Word::Instructions(body.head.source().into()),
         stretch: Stretch {
             begins: &[],
             ends: Plane::BodyEnd,

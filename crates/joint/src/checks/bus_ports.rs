@@ -7,7 +7,7 @@
 use super::{Check, Inputs, Judge, Rated};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
-use crate::limit::{Ruling, Subject, fact_table as fact};
+use crate::limit::{Ruling, Subject, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
@@ -29,7 +29,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
         return vec![ruling.asking(fact::BUS.of("the bus"))];
     };
-    let source = format!("instructions: {}", bus.head.source());
+    let source = Word::Instructions(bus.head.source().into());
     let rated = Rated {
         check: CHECK.slug,
         subject: Subject::joint(),
@@ -64,7 +64,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &str) -> Ruling {
+fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &Word) -> Ruling {
     let leg = inputs.legs.iter().find(|l| l.leg.port == Some(port));
     let blank = inputs.order.job.blanks.iter().find(|b| b.port == port);
     let plug = blank

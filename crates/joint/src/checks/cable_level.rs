@@ -69,7 +69,7 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         limit: Some(Datum::Number(limit_s)),
         unit: Some("s"),
         margin: Some(limit_s - time_s),
-        source: Some(format!("from memory: {}", row.source)),
+        source: Some(format!("from memory: {}", row.source).into()),
         ..Ruling::not_judged(
             CHECK.slug,
             leg.subject(),
@@ -83,10 +83,8 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return vec![known.asking(fact::CONFIRMATION.of(&row.key))];
     };
     let (edition, by) = (&confirmed.edition, &confirmed.source);
-    let source = Some(format!(
-        "{}, edition {edition}, confirmed by {by}",
-        row.source
-    ));
+    let source = format!("{}, edition {edition}, confirmed by {by}", row.source);
+    let source = Some(source.into());
     let ruling = Ruling {
         source,
         why: None,

@@ -64,7 +64,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         area_mm2: (area, area),
         from_degc,
         greatest_degc,
-        word: &Word::Instructions(body.head.source()),
+        word: &Word::Instructions(body.head.source().into()),
         hint: HINT,
     };
     vec![ruling.rule()]

@@ -60,7 +60,7 @@ fn no_end(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Op
         leg.subject(),
         conductor.phrase(words),
         of_each.collect::<Vec<_>>().join(" at one end, ") + " at the other",
-        format!("instructions: {}", connector.head.source()),
+        Word::Instructions(connector.head.source().into()),
     );
     Some(ruling.failing(why, HINT))
 }
@@ -116,7 +116,7 @@ fn named(
             leg.subject(),
             conductor.phrase(words),
             end.conductors(words),
-            format!("instructions: {}{}", connector.head.source(), end.of_end()),
+            Word::Instructions(format!("{}{}", connector.head.source_text(), end.of_end()).into()),
         );
         let why = format!(
             "{}{} is for conductors of {}; here it is {}",
@@ -232,15 +232,15 @@ fn bore(
     };
     Question {
         check: CHECK.slug,
-        what: format!("{}, conductor in the bore of {id}", subject.words()),
+        what: format!("{}, conductor in the bore of {id}", subject.words()).into(),
         subject,
         value: diameter.known,
         limit: &Limit {
             bound: Bound::Within(range),
-            word: Word::Instructions(connector.head.source()),
+            word: Word::Instructions(connector.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: HINT,
+        hint: HINT.into(),
     }
-    .rule(inputs.order.job.words)
+    .rule()
 }

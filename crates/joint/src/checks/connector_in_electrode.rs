@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
         return Vec::new();
     };
@@ -34,17 +34,18 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             leg.subject().words(),
             connector.head.id,
             body.head.id
-        ),
+        )
+        .into(),
         subject: leg.subject(),
         value: Known::exact(outside(connector)),
         limit: &Limit {
             bound: Bound::Within(range),
-            word: Word::Instructions(body.head.source()),
+            word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: "Stop. Use a connector that the body's instructions admit.",
+        hint: "Stop. Use a connector that the body's instructions admit.".into(),
     };
-    vec![question.rule(inputs.order.job.words)]
+    vec![question.rule()]
 }
 
 /// Outside diameters of all its ends: the body's electrode lies over the whole sleeve.

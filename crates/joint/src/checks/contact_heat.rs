@@ -78,14 +78,14 @@ fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Conta
     let mut ruling = AmountQuestion {
         check: CHECK.slug,
         subject,
-        what,
+        what: what.into(),
         value: 1e3 * row.ohm,
         error: if is_above { 0.0 } else { 1e3 * row.error_ohm },
         least: None,
         greatest: Some(1e3 * greatest_ohm),
         unit: "mohm",
-        word: &Word::Instructions(part.head.source()),
-        hint: HINT,
+        word: &Word::Instructions(part.head.source().into()),
+        hint: HINT.into(),
     }
     .rule();
     ruling.reach = Reach::Instructions;

@@ -28,7 +28,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &part.head.id,
-        word: Word::Instructions(part.head.source()),
+        word: Word::Instructions(part.head.source().into()),
         stretch: Stretch {
             begins: &[Plane::ContactNear],
             ends: Plane::ContactFar,

@@ -36,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .collect();
     let limit = Limit {
         bound: Bound::AtLeast(Length::ZERO),
-        word: Word::CommonPractice("layers end one after the other".to_owned()),
+        word: Word::CommonPractice("layers end one after the other".into()),
     };
     let neighbours = placed.windows(2).filter_map(|pair| {
         let (from, to) = (pair[0], pair[1]);
@@ -50,7 +50,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             from.words(words),
             to.words(words)
         );
-        Some(question(leg, read, what, &limit).rule(words))
+        Some(question(leg, read, what, &limit).rule())
     });
     let beyond = [Plane::BodyEnd, Plane::ParkMark]
         .into_iter()
@@ -61,11 +61,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 leg.subject().words(),
                 plane.words(words)
             );
-            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule(words))
+            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule())
         });
     // What is parked lies over the jacket, out of the way of the work.
     let parked =
-        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule(words));
+        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule());
     let rulings = neighbours.chain(beyond).chain(parked);
     rulings.filter(|r| r.outcome == Outcome::Fail).collect()
 }
@@ -92,11 +92,12 @@ fn question<'l>(
 ) -> Question<'l> {
     Question {
         check: CHECK.slug,
-        what,
+        what: what.into(),
         subject: leg.subject(),
         value: Known::exact(read),
         limit,
         reach: Reach::Computed,
-        hint: "Stop. A row or a distance was copied wrongly: look it up in the part's own paper.",
+        hint: "Stop. A row or a distance was copied wrongly: look it up in the part's own paper."
+            .into(),
     }
 }

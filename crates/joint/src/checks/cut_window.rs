@@ -49,7 +49,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             unit: Some("mm"),
             // What a crew has to spare either way, from the middle of the window.
             margin: Some((greatest - least).mm() / 2.0),
-            source: Some(format!("window of: {}", cut.whose.join("; "))),
+            source: Some(format!("window of: {}", cut.whose.join("; ")).into()),
             why: None,
             outcome: Outcome::Pass,
             reach: Reach::Instructions,
@@ -105,9 +105,9 @@ fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window, words: W
     };
     let ruling = Ruling {
         value: Some(Datum::Number((greatest - least).mm())),
-        limit: Some(Datum::text("room in which a crew can set a mark")),
+        limit: Some(Datum::said("room in which a crew can set a mark")),
         unit: Some("mm"),
-        source: Some(format!("window of: {rows}")),
+        source: Some(format!("window of: {rows}").into()),
         reach: Reach::Computed,
         ..Ruling::not_judged(CHECK.slug, leg.subject(), "")
     };

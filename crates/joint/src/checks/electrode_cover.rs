@@ -32,7 +32,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     // That the electrode covers the whole connector is common practice: it may fail and never pass.
     let mouth = Limit {
         bound: Bound::AtLeast(Length::ZERO),
-        word: Word::CommonPractice("the electrode covers the whole connector".to_owned()),
+        word: Word::CommonPractice("the electrode covers the whole connector".into()),
     };
     let past = "electrode past the connector's mouth";
     let past = reach(inputs, leg, Plane::ConnectorMouth, past, &mouth);
@@ -86,17 +86,18 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
             "{}, length of {} as made",
             subject.words(),
             connector.head.id
-        ),
+        )
+        .into(),
         subject,
         value: Known::exact(Interval::point(connector.length) + grown),
         limit: &Limit {
             bound: Bound::AtMost(greatest),
-            word: Word::Instructions(body.head.source()),
+            word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: HINT,
+        hint: HINT.into(),
     }
-    .rule(inputs.order.job.words)
+    .rule()
 }
 
 /// Growth of the whole connector: both mouths of a sleeve move, each by its own growth where its ends differ.
@@ -172,14 +173,15 @@ fn reach(
             what: format!(
                 "{}, {what}, at the worst of the windows, the body's own dimensions as printed",
                 subject.words()
-            ),
+            )
+            .into(),
             subject,
             value: Known::exact(dimension.interval()),
             limit,
             reach: Reach::Computed,
-            hint: HINT,
+            hint: HINT.into(),
         }
-        .rule(inputs.order.job.words),
+        .rule(),
     }
 }
 
@@ -193,7 +195,7 @@ fn overlap_limits(
     let stated = match body.electrode_overlap_least {
         Some(overlap) => Ok(Limit {
             bound: Bound::AtLeast(overlap),
-            word: Word::Instructions(body.head.source()),
+            word: Word::Instructions(body.head.source().into()),
         }),
         None => worst_allowed(inputs, leg, body, connector),
     };
@@ -257,6 +259,6 @@ fn worst_allowed(
     // However short a body's own worst case comes out, an electrode that ends before the insulation begins covers nothing.
     Ok(Limit {
         bound: Bound::AtLeast(overlap.interval().least().max(Length::ZERO)),
-        word: Word::WorstAllowed(body.head.source()),
+        word: Word::WorstAllowed(body.head.source().into()),
     })
 }

@@ -23,7 +23,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &body.head.id,
-        word: Word::CommonPractice("the electrode ends on the insulation".to_owned()),
+        word: Word::CommonPractice("the electrode ends on the insulation".into()),
         stretch: Stretch {
             begins: &[],
             ends: Plane::ElectrodeEnd,

@@ -9,6 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs, solved};
 use crate::ask::asking;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
+use crate::said::Said;
 use crate::study::{Across, Done, PlugStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
@@ -156,7 +157,7 @@ fn against_gas(
     let (read, lower) = (multiple(Curve::Townsend)?, multiple(Curve::LowerOfBoth)?);
     let word = Word::CommonPractice(format!(
         "no gap discharges in service; breakdown of air from Townsend's criterion; extinction at {EXTINCTION_RATIO} of inception"
-    ));
+    ).into());
     let ruling = AmountQuestion {
         check: CHECK.slug,
         subject: leg.subject(),
@@ -164,14 +165,15 @@ fn against_gas(
             "{}, {name}, {kind} ({:.2} kV rms to earth), as a multiple of it",
             leg.subject().words(),
             voltage.kv()
-        ),
+        )
+        .into(),
         value: read,
         error: 0.0,
         least: Some(1.0),
         greatest: None,
         unit: "times",
         word: &word,
-        hint: HINT,
+        hint: HINT.into(),
     }
     .rule();
     if ruling.outcome == Outcome::Fail {
@@ -214,7 +216,10 @@ fn against_allowed(
             .map_or(0.0, |volts| inputs.voltage().v() / volts.v())
     };
     let (here, most) = (loading(&done.here), loading(allowed));
-    let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
+    let word = Word::WorstAllowed(Said::listed([
+        body.head.source().into(),
+        "at this leg's own wall".into(),
+    ]));
     AmountQuestion {
         check: CHECK.slug,
         subject,
@@ -226,7 +231,7 @@ fn against_allowed(
             } else {
                 ", empty"
             }
-        ),
+        ).into(),
         value: here,
         // Both hold their own error already, against the gap; that of the limit counts once more the other way.
         error: if done.is_within() {
@@ -238,7 +243,7 @@ fn against_allowed(
         greatest: Some(most),
         unit: "times",
         word: &word,
-        hint: HINT,
+        hint: HINT.into(),
     }
     .rule()
 }

@@ -27,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .and_then(|f| f.ovality);
     let stated = stated.map(|ovality| Limit {
         bound: Bound::AtMost(ovality),
-        word: Word::Instructions(part.0.source()),
+        word: Word::Instructions(part.0.source().into()),
     });
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
@@ -54,7 +54,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let rule = |limit: &Limit| {
         Question {
             check: CHECK.slug,
-            what: format!("{}, ovality of the insulation", subject.words()),
+            what: format!("{}, ovality of the insulation", subject.words()).into(),
             subject: subject.clone(),
             // Two readings are subtracted, so their errors add up.
             value: Known {
@@ -63,9 +63,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             },
             limit,
             reach: Reach::Instructions,
-            hint: "Stop and call: the cable is out of round.",
+            hint: "Stop and call: the cable is out of round.".into(),
         }
-        .rule(inputs.order.job.words)
+        .rule()
     };
     limits.iter().map(rule).collect()
 }

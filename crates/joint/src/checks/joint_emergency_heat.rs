@@ -6,6 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
 use crate::limit::{Ruling, Word, fact_table as fact, shown};
+use crate::said::Said;
 use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
@@ -44,7 +45,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 .asking(fact::SERVICE_GREATEST.of(id)),
         ];
     };
-    let word = &Word::Instructions(body.head.source());
+    let word = &Word::Instructions(body.head.source().into());
     let at = match at_emergency {
         Some(legs) => &legs[index],
         None => {
@@ -53,9 +54,11 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let lasts = match of.emergency_lasts {
-        Some(Lasts::Seconds(s)) if s <= 0.0 => "; the load before it passes it already".to_owned(),
-        Some(Lasts::Seconds(s)) => format!("; it gets there in {} h", shown(s / 3600.0)),
-        _ => String::new(),
+        Some(Lasts::Seconds(s)) if s <= 0.0 => {
+            Some("the load before it passes it already".to_owned())
+        }
+        Some(Lasts::Seconds(s)) => Some(format!("it gets there in {} h", shown(s / 3600.0))),
+        _ => None,
     };
     let ruling = Warmed {
         check: CHECK.slug,
@@ -73,6 +76,8 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         hint: HINT,
     }
     .rule();
-    let why = ruling.why.clone().map(|why| why + &lasts);
+    let lasts = lasts.map(Said::from);
+    let why = ruling.why.clone();
+    let why = why.map(|why| Said::all([why].into_iter().chain(lasts)));
     vec![done.weighed(Ruling { why, ..ruling })]
 }

@@ -6,6 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
 use crate::limit::{Ruling, Word, fact_table as fact, shown};
+use crate::said::Said;
 use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
 
 pub(super) const CHECK: Check = Check {
@@ -36,7 +37,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::SERVICE_GREATEST.of(id))];
     };
-    let word = &Word::Instructions(body.head.source());
+    let word = &Word::Instructions(body.head.source().into());
     let at = match &done.at_load {
         Some(legs) => &legs[index],
         None => {
@@ -61,12 +62,10 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let ruling = ruling.rule();
     // What makes it hot is not always its own contact.
     let by = at.joint_degc - at.alone_degc;
-    let why = ruling.why.clone().map(|why| {
-        format!(
-            "{why}; {:.1} K more than its cable would have there{}",
-            by,
-            share_words(by, &done.shares(of))
-        )
-    });
+    let more = format!(
+        "{by:.1} K more than its cable would have there{}",
+        share_words(by, &done.shares(of))
+    );
+    let why = ruling.why.clone().map(|why| Said::all([why, more.into()]));
     vec![done.weighed(Ruling { why, ..ruling })]
 }

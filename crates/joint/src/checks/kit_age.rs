@@ -7,7 +7,8 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
-use crate::limit::{Ask, Ruling, fact_table as fact};
+use crate::limit::{Ask, Ruling, Word, fact_table as fact};
+use crate::said::Said;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -86,7 +87,7 @@ fn on_lot(
     lot: &Lot,
 ) -> Vec<Ruling> {
     let mut rulings = Vec::new();
-    let until = |last: Date, source: String| {
+    let until = |last: Date, source: Said| {
         let ruling = Ruling::on_words(
             CHECK.slug,
             leg.subject_of(end),
@@ -107,7 +108,7 @@ fn on_lot(
         }
     };
     if let Some(expires) = lot.expires {
-        rulings.push(until(expires, format!("label of lot {}", lot.lot)));
+        rulings.push(until(expires, format!("label of lot {}", lot.lot).into()));
     }
     if lot.label_is_unread() {
         rulings.push(unread_label(leg, end, head, lot));
@@ -119,14 +120,14 @@ fn on_lot(
         }
         return rulings;
     };
-    let source = format!("instructions: {}", head.source());
+    let source = Word::Instructions(head.source().into());
     let from = if shelf.from == "expanded" {
         lot.expanded
     } else {
         lot.made
     };
     match from.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
-        Some(last) => rulings.push(until(last, source.clone())),
+        Some(last) => rulings.push(until(last, source.clone().into())),
         // The maker counted the months when the label was printed.
         None if lot.expires.is_some() => {}
         None => rulings.push(
@@ -213,7 +214,7 @@ fn storage(
     head: &Head,
     lot: &Lot,
     shelf: &Shelf,
-    source: &str,
+    source: &Word,
 ) -> Ruling {
     let (least, greatest) = shelf.store_degc;
     let subject = leg.subject_of(end);

@@ -54,7 +54,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         area_mm2: (lead.area_mm2, lead.area_mm2),
         from_degc,
         greatest_degc,
-        word: &Word::Job("the lead's paper, as the job states it".to_owned()),
+        word: &Word::Job("the lead's paper, as the job states it".into()),
         hint: HINT,
     };
     vec![ruling.rule()]

@@ -40,8 +40,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         return vec![ruling.asking_all(missing.likeness(end.phase, &end.survey))];
     }
     let known = Ruling {
-        value: Some(Datum::text(likeness_words(&likeness))),
-        limit: Some(Datum::text("fits its papers")),
+        value: Some(Datum::said(likeness_words(&likeness))),
+        limit: Some(Datum::said("fits its papers")),
         reach: Reach::Instructions,
         ..ruling
     };
@@ -54,10 +54,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let Some(confirmed) = confirmed else {
         return vec![unconfirmed(known, row, is_like, leg, end)];
     };
-    let source = Some(format!(
+    let source = format!(
         "cable table, edition {}, confirmed by {}",
         confirmed.edition, confirmed.source
-    ));
+    );
+    let source = Some(source.into());
     if is_like {
         return vec![Ruling {
             source,
@@ -92,7 +93,7 @@ fn unconfirmed(
     end: &EndInputs,
 ) -> Ruling {
     let key = row.map_or("", |row| row.key.as_str());
-    let source = row.map(|row| format!("partly from memory (key {key}): {}", row.source));
+    let source = row.map(|row| format!("partly from memory (key {key}): {}", row.source).into());
     let confirm = format!(
         "The owner confirms the cable table with a row `[[confirmation]]`, key = \"{key}\": docs/howto/answer-what-is-asked.md."
     );

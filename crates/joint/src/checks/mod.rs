@@ -17,6 +17,7 @@ use crate::limit::{
     fact_table as fact, word_on,
 };
 use crate::pressure::EndPressure;
+use crate::said::{Paper, Said};
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
@@ -220,13 +221,13 @@ impl LegInputs<'_> {
     /// Ruling on a length measured around the leg.
     ///
     /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.
-    fn on_room(&self, words: Words, question: Question<'_>) -> Ruling {
+    fn on_room(&self, question: Question<'_>) -> Ruling {
         let mut question = question;
         let Some(error) = self.leg.room.error else {
             let breaks = question.limit.bound.margin(question.value.read) < Length::ZERO;
             let (check, subject) = (question.check, question.subject.clone());
             return if breaks {
-                question.rule(words)
+                question.rule()
             } else {
                 let why = "how far off the lengths around this leg may be is not written down";
                 let ask = fact::ROOM_ERROR.of(&self.leg.id);
@@ -234,7 +235,7 @@ impl LegInputs<'_> {
             };
         };
         question.value.error = error;
-        let mut ruling = question.rule(words);
+        let mut ruling = question.rule();
         if !ruling.asks.is_empty() {
             ruling.asks = vec![fact::ROOM_ERROR.of(&self.leg.id)];
         }
@@ -298,7 +299,7 @@ impl Inputs<'_> {
                 row.least.map(Bound::AtLeast),
                 row.greatest.map(Bound::AtMost),
             ];
-            let word = Word::Owner(row.source.clone());
+            let word = Word::Owner(row.source.clone().into());
             bounds.into_iter().flatten().map(move |bound| Limit {
                 bound,
                 word: word.clone(),
@@ -363,17 +364,17 @@ impl Inputs<'_> {
                         subject.words(),
                         fits.at,
                         part.id
-                    ),
+                    ).into(),
                     subject,
                     value,
                     limit: &Limit {
                         bound: Bound::Within(fits.range),
-                        word: Word::Instructions(part.source.to_owned()),
+                        word: Word::Instructions(part.source.into()),
                     },
                     reach: Reach::Instructions,
-                    hint: &misfit(part.id, fits.range, value.read, self.order.job.words),
+                    hint: (&misfit(part.id, fits.range, value.read, self.order.job.words)).into(),
                 }
-                .rule(self.order.job.words),
+                .rule(),
             }
         })
         .collect()
@@ -451,7 +452,7 @@ impl Stress<'_> {
         // The owner's greatest field is one in service.
         let owners = inputs.order.job.owner_limits.iter();
         for row in owners.filter(|row| row.check == self.check && at.when.is_empty()) {
-            let word = Word::Owner(row.source.clone());
+            let word = Word::Owner(row.source.clone().into());
             let error = here.value.error_per_m;
             rulings.push(self.question(leg, at, here, error, row.greatest_kv_per_mm, &word));
         }
@@ -477,14 +478,15 @@ impl Stress<'_> {
                 self.quantity.words(),
                 at.voltage.kv(),
                 at.when
-            ),
+            )
+            .into(),
             value: here.value.per_volt_per_m * scale,
             error: error_per_m * scale,
             least: None,
             greatest,
             unit: FIELD_UNIT,
             word,
-            hint: self.hint,
+            hint: self.hint.into(),
         }
         .rule()
     }
@@ -514,13 +516,16 @@ impl Stress<'_> {
         let most = allowed.value.per_volt_per_m;
         let own = here.value.error_per_m + allowed.value.error_per_m;
         let error = if done.is_within() { 0.0 } else { own };
-        let word = Word::WorstAllowed(format!("{}, at this leg's own wall", body.head.source()));
+        let word = Word::WorstAllowed(Said::listed([
+            body.head.source().into(),
+            "at this leg's own wall".into(),
+        ]));
         let most = most * kv_per_mm(at.voltage);
         let ruling = self.question(leg, at, here, error, Some(most), &word);
         let is_one_of_those = done.is_within() && ruling.outcome == Outcome::Pass;
         Ruling {
             error: Some(own * kv_per_mm(at.voltage)),
-            decides: is_one_of_those.then(|| IS_ONE_OF_THOSE.to_owned()),
+            decides: is_one_of_those.then(|| IS_ONE_OF_THOSE.into()),
             ..ruling
         }
     }
@@ -569,7 +574,7 @@ fn solved<'l>(
         Study::Unknown(unknown) => {
             let mut rulings = not_judged(format!("{what}: {}", unknown.why));
             if !unknown.questions.is_empty() {
-                rulings[0].hint = Some(format!("Ask: {}", unknown.questions.join(" ")));
+                rulings[0].hint = Some(format!("Ask: {}", unknown.questions.join(" ")).into());
             }
             Err(rulings)
         }
@@ -664,7 +669,7 @@ struct Listed<'a> {
 impl Listed<'_> {
     fn rule(self) -> Ruling {
         let permitted = self.permitted.join(", ");
-        let source = format!("instructions: {}", self.part.source());
+        let source = Word::Instructions(self.part.source().into());
         let why = format!(
             "{} is for {} {permitted}; here it is {}",
             self.part.id, self.what, self.found
@@ -690,7 +695,7 @@ struct Rated<'a> {
 impl Rated<'_> {
     fn rule(self) -> Ruling {
         let (highest_kv, rated_kv) = (self.highest_kv, self.rated_kv);
-        let source = format!("instructions: {}", self.part.source());
+        let source = Word::Instructions(self.part.source().into());
         let ruling = Ruling {
             value: Some(Datum::Number(highest_kv)),
             limit: Some(Datum::Number(rated_kv)),
@@ -715,7 +720,7 @@ impl Rated<'_> {
 struct RangedPart<'a> {
     id: &'a str,
     fits: &'a [Fits],
-    source: &'a str,
+    source: &'a Paper,
 }
 
 #[cfg(test)]

@@ -8,6 +8,7 @@ use crate::job::JointKind;
 use crate::limit::{
     Ask, Bound, Known, Limit, Outcome, Question, Reach, Ruling, Subject, Word, fact_table as fact,
 };
+use crate::said::Said;
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -75,28 +76,25 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
     let Some(room) = leg.leg.room.park_room else {
         if needed.0 == Length::ZERO {
             let (found, permitted) = ("nothing is slid on first here", "room for what is");
-            let source = Word::Instructions(needed.1).source();
+            let source = Word::Instructions(needed.1);
             return Ruling::on_words(CHECK.slug, subject, found, permitted, source);
         }
         let why = "nobody has measured the room for what is slid on before the connector";
         let ask = fact::PARK_ROOM.of(&leg.leg.id);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
-    leg.on_room(
-        inputs.order.job.words,
-        Question {
-            check: CHECK.slug,
-            what: format!("{}, room for what is slid on first", subject.words()),
-            subject,
-            value: Known::exact(Interval::point(room)),
-            limit: &Limit {
-                bound: Bound::AtLeast(needed.0),
-                word: Word::Instructions(needed.1),
-            },
-            reach: Reach::Instructions,
-            hint: "Park on another leg, or call before anything is cut.",
+    leg.on_room(Question {
+        check: CHECK.slug,
+        what: format!("{}, room for what is slid on first", subject.words()).into(),
+        subject,
+        value: Known::exact(Interval::point(room)),
+        limit: &Limit {
+            bound: Bound::AtLeast(needed.0),
+            word: Word::Instructions(needed.1),
         },
-    )
+        reach: Reach::Instructions,
+        hint: "Park on another leg, or call before anything is cut.".into(),
+    })
 }
 
 /// What is missing for the length of what is parked.
@@ -120,7 +118,7 @@ fn seal_parks(seal: &Seal, takes_body: bool) -> bool {
 }
 
 /// Length that the parked parts take up, and whose word it is.
-fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, String), String> {
+fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, Said), String> {
     let parked = |what: &str, part: Option<(&Head, Option<Length>)>| {
         let (head, length) = part.ok_or_else(|| format!("no {what} is named"))?;
         let silent = || {
@@ -129,18 +127,18 @@ fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, String), Str
                 head.id
             )
         };
-        Ok::<_, String>((length.ok_or_else(silent)?, head.source()))
+        Ok::<_, String>((length.ok_or_else(silent)?, Said::from(head.source())))
     };
     let seal = leg.chosen.seal;
     let (mut length, mut source) = match seal {
-        Some(seal) if !seal_parks(seal, takes_body) => (Length::ZERO, seal.head.source()),
+        Some(seal) if !seal_parks(seal, takes_body) => (Length::ZERO, seal.head.source().into()),
         _ => parked("seal", seal.map(|s| (&s.head, s.parked_length)))?,
     };
     if takes_body {
         let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
         let (of_body, word) = parked("body", body)?;
         length += of_body;
-        source = format!("{word}; {source}");
+        source = Said::all([word, source]);
     }
     Ok((length, source))
 }

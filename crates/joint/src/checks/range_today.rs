@@ -6,9 +6,9 @@
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
 use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
-use crate::cable::Words;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Sitting, Today, USED_UP};
+use crate::said::Said;
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -40,18 +40,12 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             };
             // Temperatures count where a least pressure is asked for.
             let heat = matches!(pressed, Pressed::Done(sit) if sit.today.is_err());
-            asking_of_rubber(
-                inputs,
-                leg,
-                end,
-                (kind, heat),
-                on_part(&sitting, inputs.order.job.words),
-            )
+            asking_of_rubber(inputs, leg, end, (kind, heat), on_part(&sitting))
         })
         .collect()
 }
 
-fn on_part(sitting: &Sitting<'_>, words: Words) -> Vec<Ruling> {
+fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
     if let Pressed::Past(why) = sitting.pressed {
         let source = "its date".to_owned();
         let (check, subject) = (CHECK.slug, sitting.subject.clone());
@@ -63,12 +57,12 @@ fn on_part(sitting: &Sitting<'_>, words: Words) -> Vec<Ruling> {
         Err(rulings) => return rulings,
     };
     match &sit.today {
-        Err(why) => vec![sitting.not_judged(format!("{}: {why}", sitting.what))],
-        Ok(today) => vec![in_range(sitting, sit, today, words)],
+        Err(why) => vec![sitting.not_judged(Said::of(sitting.what, why))],
+        Ok(today) => vec![in_range(sitting, sit, today)],
     }
 }
 
-fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today, words: Words) -> Ruling {
+fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
     // What is computed is said to what an instrument can read, and never wider.
     let step_um = match today.word {
         Word::Instructions(_) => 1.0,
@@ -94,7 +88,7 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today, words: Words) -> Ru
     let (Some(range), Some(read)) = (range, read) else {
         let ruling = sitting.not_judged(String::new());
         return Ruling {
-            source: Some(today.word.source()),
+            source: Some(today.word.clone().into()),
             reach: Reach::Computed,
             ..ruling.failing(format!("{what}: nothing is left of it"), USED_UP)
         };
@@ -111,13 +105,13 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today, words: Words) -> Ru
             word: today.word.clone(),
         },
         reach: Reach::Computed,
-        what,
+        what: what.into(),
         hint: match today.word {
-            Word::Instructions(_) => NOT_THIS_LEG,
-            _ => USED_UP,
+            Word::Instructions(_) => NOT_THIS_LEG.into(),
+            _ => USED_UP.into(),
         },
     }
-    .rule(words);
+    .rule();
     sitting.unless_not_read_around(ruling, &sit.seat)
 }
 

@@ -40,7 +40,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             source: Some(format!(
                 "common practice, no source: diameter over the {} of the cable on its papers",
                 said.name(words)
-            )),
+            ).into()),
             reach: Reach::Instructions,
             ..Ruling::not_judged(CHECK.slug, leg.subject_of(end), "")
         };

@@ -45,16 +45,20 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
     let owners = owners
         .filter(|row| row.check == CHECK.slug)
         .filter_map(|row| {
-            let word = Word::Owner(row.source.clone());
+            let word = Word::Owner(row.source.clone().into());
             Some((row.greatest_stretch_ratio?, absolute, word))
         });
-    let row = sit
-        .stretch_greatest_ratio
-        .map(|most| (most, absolute, Word::Instructions(sit.source.clone())));
+    let row = sit.stretch_greatest_ratio.map(|most| {
+        (
+            most,
+            absolute,
+            Word::Instructions(sit.source.clone().into()),
+        )
+    });
     let worst = (
         allowed,
         if is_within { 0.0 } else { error },
-        Word::WorstAllowed(sit.source.clone()),
+        Word::WorstAllowed(sit.source.clone().into()),
     );
     std::iter::once(worst)
         .chain(row)
@@ -69,14 +73,15 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
                     sitting.what,
                     sit.id,
                     sit.seat.on
-                ),
+                )
+                .into(),
                 value: here,
                 error,
                 least: None,
                 greatest: Some(most),
                 unit: "times",
                 word: &word,
-                hint: sitting.hint,
+                hint: sitting.hint.into(),
             }
             .rule();
             sitting.unless_not_read_around(ruling, &sit.seat)

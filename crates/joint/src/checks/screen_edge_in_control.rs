@@ -41,14 +41,23 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             }
             Ok(dimension) => Question {
                 check: CHECK.slug,
-                what: format!("{}, screen edge {what}, at the worst of the windows", subject.words()),
+                what: format!(
+                    "{}, screen edge {what}, at the worst of the windows",
+                    subject.words()
+                )
+                .into(),
                 subject,
                 value: Known::exact(dimension.interval()),
-                limit: &Limit { bound: Bound::AtLeast(Length::ZERO), word: Word::Instructions(body.head.source()) },
+                limit: &Limit {
+                    bound: Bound::AtLeast(Length::ZERO),
+                    word: Word::Instructions(body.head.source().into()),
+                },
                 reach: Reach::Computed,
-                hint: "Stop and call: with these windows the edge can lie outside the stress control.",
+                hint:
+                    "Stop and call: with these windows the edge can lie outside the stress control."
+                        .into(),
             }
-            .rule(inputs.order.job.words),
+            .rule(),
         }
     });
     sides.collect()

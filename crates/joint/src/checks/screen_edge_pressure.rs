@@ -40,7 +40,7 @@ fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rul
     let owners = inputs.order.job.owner_limits.iter();
     let asked: Vec<(f64, Word)> = owners
         .filter(|row| row.check == CHECK.slug)
-        .filter_map(|row| Some((row.least_kpa? * 1e3, Word::Owner(row.source.clone()))))
+        .filter_map(|row| Some((row.least_kpa? * 1e3, Word::Owner(row.source.clone().into()))))
         .collect();
     match &sit.edge {
         Ok(edge) => sitting.rule(sit, edge, &asked),

@@ -42,11 +42,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let limit = match seal.body_overlap_least {
         Some(overlap) => Limit {
             bound: Bound::AtLeast(overlap),
-            word: Word::Instructions(seal.head.source()),
+            word: Word::Instructions(seal.head.source().into()),
         },
         None => Limit {
             bound: Bound::AtLeast(Length::ZERO),
-            word: Word::CommonPractice("a seal closes over the end of the body".to_owned()),
+            word: Word::CommonPractice("a seal closes over the end of the body".into()),
         },
     };
     let ruling = Question {
@@ -55,21 +55,21 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             "{}, overlap of {} on the end of the body, at the worst of the windows",
             subject.words(),
             seal.head.id
-        ),
+        ).into(),
         subject,
         value: Known::exact(dimension.interval()),
         limit: &limit,
         reach: Reach::Computed,
-        hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows; an end of the body that is left open lets water in.",
+        hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows; an end of the body that is left open lets water in.".into(),
     }
-    .rule(inputs.order.job.words);
+    .rule();
     if ruling.outcome == Outcome::NotJudged {
         let why = format!(
             "the row {} does not say how far it must lap over the end of the body",
             seal.head.id
         );
         let ruling = Ruling {
-            why: Some(why),
+            why: Some(why.into()),
             ..ruling
         };
         return vec![ruling.asking(fact_table::BODY_OVERLAP.of(seal.head.id.as_str()))];

@@ -32,7 +32,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &seal.head.id,
-        word: Word::Instructions(seal.head.source()),
+        word: Word::Instructions(seal.head.source().into()),
         stretch: Stretch {
             begins,
             ends: Plane::SealEnd,

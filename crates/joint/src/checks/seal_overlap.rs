@@ -19,7 +19,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let stated = seal.overlap_least.map(|overlap| Limit {
         bound: Bound::AtLeast(overlap),
-        word: Word::Instructions(seal.head.source()),
+        word: Word::Instructions(seal.head.source().into()),
     });
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
@@ -45,14 +45,16 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 "{}, overlap of {} on the jacket, at the worst of the windows",
                 subject.words(),
                 seal.head.id
-            ),
+            )
+            .into(),
             subject: subject.clone(),
             value: Known::exact(dimension.interval()),
             limit,
             reach: Reach::Computed,
-            hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows.",
+            hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows."
+                .into(),
         }
-        .rule(inputs.order.job.words)
+        .rule()
     };
     let mut rulings: Vec<Ruling> = limits.iter().map(rule).collect();
     if edge == Plane::JacketEdge {

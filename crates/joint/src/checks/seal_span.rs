@@ -71,7 +71,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
 
 fn misplaced(inputs: &Inputs<'_>, seal: &Seal) -> Ruling {
     let kind = inputs.kind().name();
-    let source = format!("instructions: {}", seal.head.source());
+    let source = Word::Instructions(seal.head.source().into());
     let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), kind, "straight", source);
     ruling.failing(
         format!(
@@ -134,12 +134,12 @@ impl OnePiece<'_> {
             value: Known::exact(Interval::point(value)),
             limit: &Limit {
                 bound: Bound::AtLeast(least),
-                word: Word::Instructions(self.seal.head.source()),
+                word: Word::Instructions(self.seal.head.source().into()),
             },
             reach: Reach::Computed,
-            what: format!("{what}, at the worst of the windows"),
-            hint: HINT,
+            what: format!("{what}, at the worst of the windows").into(),
+            hint: HINT.into(),
         }
-        .rule(self.inputs.order.job.words)
+        .rule()
     }
 }

@@ -63,14 +63,15 @@ fn squeeze(leg: &LegInputs<'_>, end: &EndInputs, words: Words) -> Vec<Ruling> {
             "{}, jacket larger than the bore of {}",
             sitting.subject.words(),
             sit.id
-        ),
+        )
+        .into(),
         value: 100.0 * here,
         error: 100.0 * error,
         least: Some(100.0 * allowed),
         greatest: None,
         unit: "%",
-        word: &Word::WorstAllowed(sit.source.clone()),
-        hint: sitting.hint,
+        word: &Word::WorstAllowed(sit.source.clone().into()),
+        hint: sitting.hint.into(),
     };
     vec![ruling.rule()]
 }

@@ -34,7 +34,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::CONDUCTOR_GREATEST.of(""))];
     };
-    let word = &Word::Job("duty.conductor_greatest".to_owned());
+    let word = &Word::Job("duty.conductor_greatest".into());
     let states = [
         (Ok(&done.at_load), "all the time", ERROR_AT_REST_RATIO),
         (

@@ -71,14 +71,15 @@ fn on_row(
             what: format!(
                 "{}, resistance along the shield at 20 degC",
                 leg.subject_of(end).words()
-            ),
+            )
+            .into(),
             value: read.at_20_ohm_per_km,
             error: read.error_ohm_per_km,
             least: None,
             greatest: Some(greatest),
             unit: "ohm/km",
-            word: &Word::Owner(limit.source.clone()),
-            hint: HINT,
+            word: &Word::Owner(limit.source.clone().into()),
+            hint: HINT.into(),
         };
         rulings.push(question.rule());
     }

@@ -79,7 +79,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         area_mm2,
         from_degc,
         greatest_degc,
-        word: &Word::Job("the cable's papers, as the job states them".to_owned()),
+        word: &Word::Job("the cable's papers, as the job states them".into()),
         hint: HINT,
     };
     let ruling = ruling.rule();

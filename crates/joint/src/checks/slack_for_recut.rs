@@ -41,22 +41,25 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, slack for {times} more cuts", subject.words()),
+        what: format!("{}, slack for {times} more cuts", subject.words()).into(),
         subject,
         value: Known::exact(Interval::point(slack)),
         limit: &Limit {
             bound: Bound::AtLeast(farthest.ceil() * times),
-            word: Word::Job(format!(
-                "{times} spare cuts of {} each",
-                inputs
-                    .order
-                    .job
-                    .words
-                    .along(farthest.ceil(), Toward::Longer)
-            )),
+            word: Word::Job(
+                format!(
+                    "{times} spare cuts of {} each",
+                    inputs
+                        .order
+                        .job
+                        .words
+                        .along(farthest.ceil(), Toward::Longer)
+                )
+                .into(),
+            ),
         },
         reach: Reach::Computed,
-        hint: "Call before anything is cut: a spoilt end could not be made again.",
+        hint: "Call before anything is cut: a spoilt end could not be made again.".into(),
     };
-    vec![leg.on_room(inputs.order.job.words, question)]
+    vec![leg.on_room(question)]
 }

@@ -24,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let owners = job.owner_limits.iter();
     let limits: Vec<(f64, Word)> = owners
         .filter(|row| row.check == CHECK.slug)
-        .filter_map(|row| Some((row.greatest_v?, Word::Owner(row.source.clone()))))
+        .filter_map(|row| Some((row.greatest_v?, Word::Owner(row.source.clone().into()))))
         .collect();
     let stands = match standing(job, leg.leg) {
         Ok(Stands::Open(stands)) => stands,
@@ -64,14 +64,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 leg.subject().words(),
                 shown(stands.length_m),
                 shown(load_a)
-            ),
+            )
+            .into(),
             value: volts,
             error: 0.0,
             least: None,
             greatest: Some(greatest_v),
             unit: "V",
             word: &word,
-            hint: HINT,
+            hint: HINT.into(),
         }
         .rule()
     };

@@ -46,15 +46,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let needed = (body_end.ceil() + keep_off).max(seal_end.ceil());
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, straight cable from the conductor end", subject.words()),
+        what: format!("{}, straight cable from the conductor end", subject.words()).into(),
         subject,
         value: Known::exact(Interval::point(straight)),
         limit: &Limit {
             bound: Bound::AtLeast(needed),
-            word: Word::Instructions(body.head.source()),
+            word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Computed,
-        hint: "Straighten more of the leg before anything is cut, or call.",
+        hint: "Straighten more of the leg before anything is cut, or call.".into(),
     };
-    vec![leg.on_room(inputs.order.job.words, question)]
+    vec![leg.on_room(question)]
 }

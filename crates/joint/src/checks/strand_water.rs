@@ -27,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let (place, how) = (place(test), format!("{}, {}", test.how, test.source));
         if test.is_wet {
             let practice = "an end that holds water is not joined".to_owned();
-            let source = Word::CommonPractice(practice).source();
+            let source = Word::CommonPractice(practice.into());
             let ruling = Ruling::on_words(CHECK.slug, subject(), "wet", "dry", source);
             rulings.push(ruling.failing(format!("{place} found wet ({how})"), HINT));
         } else if test.date != job.date {
@@ -43,7 +43,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             );
         } else {
             let source =
-                Word::Job(format!("test for moisture ({}), {}", test.how, test.source)).source();
+                Word::Job(format!("test for moisture ({}), {}", test.how, test.source).into());
             rulings.push(Ruling::on_words(
                 CHECK.slug,
                 subject(),

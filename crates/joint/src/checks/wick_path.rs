@@ -6,7 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Head;
-use crate::limit::{Ask, Fact, Ruling, fact_table as fact};
+use crate::limit::{Ask, Fact, Ruling, Word, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "wick_path",
@@ -76,7 +76,7 @@ impl Says<'_> {
     }
 
     fn rule(&self, found: &str, permitted: &str, head: &Head) -> Ruling {
-        let source = format!("instructions: {}", head.source());
+        let source = Word::Instructions(head.source().into());
         Ruling::on_words(CHECK.slug, self.leg.subject(), found, permitted, source)
     }
 

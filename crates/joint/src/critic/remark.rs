@@ -3,7 +3,7 @@
 //! A remark is no defect: a file that has only remarks has no defects.
 
 use super::entry::entries;
-use crate::catalogue::{Catalogue, NOT_CHECKED};
+use crate::catalogue::Catalogue;
 use crate::form::Span;
 
 /// A row of which something is doubtful.
@@ -24,7 +24,7 @@ pub fn remarks(catalogue: &Catalogue) -> Vec<Remark> {
         .filter_map(|entry| {
             let mut doubts = Vec::new();
             if entry.head.checked.is_none() {
-                doubts.push(NOT_CHECKED.to_owned());
+                doubts.push("row not checked by a second person".to_owned());
             }
             if entry.head.instructions.seen_current.is_none() {
                 doubts.push("not known until when its paper was the one in force".to_owned());

@@ -285,7 +285,7 @@ fn lengths(entry: &Entry<'_>) -> Vec<Length> {
 
 /// A length in the words for the place of a link that is not the link's.
 fn beside_link(entry: &Entry<'_>, link: &LinkRow) -> Option<Defect> {
-    let place = link.source.strip_prefix(&entry.head.source())?;
+    let place = link.source.strip_prefix(&entry.head.source_text())?;
     let place = place.strip_prefix(", ")?;
     let figures = figures(place);
     let duals = duals(place, &figures);

@@ -160,7 +160,7 @@ pub(crate) fn connector_links(
     mouth_growth: Station,
 ) -> Vec<Joined> {
     let datum = connector_datum(connector);
-    let source = connector.head.source();
+    let source = connector.head.source_text();
     let joined = |from, to, distance, tolerance, source: &str| Joined {
         from,
         to,

@@ -4,6 +4,7 @@ use super::{Fault, melts_degc};
 use crate::cable::Metal;
 use crate::catalogue::{Head, Withstand};
 use crate::limit::{AmountQuestion, Ruling, Subject, Word, fact_table, word_on};
+use crate::said::Said;
 
 /// Metal that a short circuit heats, against the most that it may reach.
 pub(crate) struct Heated<'a> {
@@ -50,10 +51,10 @@ impl Heated<'_> {
             self.from_degc
         );
         if is_between {
-            let why = format!(
-                "{cool:.0} to {hot:.0} degC{melted}, by how much of its metal carries; {greatest} degC are permitted ({}): {what}",
-                self.word.source()
+            let permitted = format!(
+                "{cool:.0} to {hot:.0} degC{melted}, by how much of its metal carries; {greatest} degC are permitted"
             );
+            let why = Said::of(Said::aside(permitted, self.word), what);
             let ask = "Ask: What short circuit does this shield carry, by the cable's papers or a test? Nobody knows how well its turns touch.";
             let word = word_on(self.check, &subject);
             let ruling = Ruling::not_judged(self.check, subject, why);
@@ -62,14 +63,14 @@ impl Heated<'_> {
         AmountQuestion {
             check: self.check,
             subject,
-            what: format!("{what}{melted}"),
+            what: format!("{what}{melted}").into(),
             value,
             error: 0.0,
             least: None,
             greatest: Some(greatest),
             unit: "degC",
             word: self.word,
-            hint: self.hint,
+            hint: self.hint.into(),
         }
         .rule()
     }
@@ -97,21 +98,22 @@ impl Withstood<'_> {
             let ruling = Ruling::not_judged(self.check, self.subject, why).with_hint(ask);
             return vec![ruling.asking(fact_table::WITHSTANDS.of(id))];
         };
-        let word = Word::Instructions(self.part.source());
+        let word = Word::Instructions(self.part.source().into());
         let current = AmountQuestion {
             check: self.check,
             subject: self.subject.clone(),
             what: format!(
                 "{}, short-circuit current through {id}",
                 self.subject.words()
-            ),
+            )
+            .into(),
             value: self.fault.current_a * 1e-3,
             error: 0.0,
             least: None,
             greatest: Some(withstands.current_a * 1e-3),
             unit: "kA",
             word: &word,
-            hint: self.hint,
+            hint: self.hint.into(),
         };
         let given = withstands.current_a * withstands.current_a * withstands.time_s * 1e-6;
         // The same number by another way round is no excess.
@@ -122,7 +124,8 @@ impl Withstood<'_> {
                 "{}, current squared times time through {id}: {}",
                 self.subject.words(),
                 self.fault.words()
-            ),
+            )
+            .into(),
             value: if is_same { given } else { squared },
             greatest: Some(given),
             unit: "kA2 s",

@@ -91,7 +91,7 @@ fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
         let asks = run.unconfirmed.iter();
         return open(&why, asks.map(|key| fact::CONFIRMATION.of(*key)).collect());
     }
-    let word = &Word::Job("duty.conductor_greatest".to_owned());
+    let word = &Word::Job("duty.conductor_greatest".into());
     let uncovered = uncovered(job).map(|why| {
         let asks = job.legs.first().map(ask::cable_route);
         Ruling::not_judged(CHECK, subject.clone(), why).asking_all(asks)
@@ -105,20 +105,20 @@ fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
         let Some(at) = of.at_load else {
             let limit = format!("{greatest_degc} degC");
             let ruling =
-                Ruling::on_words(CHECK, subject.clone(), "without end", limit, word.source());
+                Ruling::on_words(CHECK, subject.clone(), "without end", limit, word.clone());
             return ruling.failing(format!("{what}: it warms without end"), HINT);
         };
         AmountQuestion {
             check: CHECK,
             subject: subject.clone(),
-            what,
+            what: what.into(),
             value: at.conductor_degc,
             error: ERROR_RATIO * (at.conductor_degc - of.degc).max(0.0),
             least: None,
             greatest: Some(greatest_degc),
             unit: "degC",
             word,
-            hint: HINT,
+            hint: HINT.into(),
         }
         .rule()
     });

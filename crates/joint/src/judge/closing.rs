@@ -7,6 +7,7 @@
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
 use crate::limit::{Outcome, Rests, Ruling, Subject, rests};
+use crate::said::Said;
 
 /// Whether a word is on the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
@@ -28,7 +29,7 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
         let (why, by) = (&row.why, &row.by);
         format!("{by}: {why} ({}, until {})", row.date, row.until)
     };
-    let of = |holds: bool| -> Option<String> {
+    let of = |holds: bool| -> Option<Said> {
         let mut all: Vec<String> = Vec::new();
         for ask in &ruling.asks {
             let ours = rows.iter().filter(|row| row.fact == ask.fact.key);
@@ -44,7 +45,7 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
                     .collect::<Vec<_>>(),
             );
         }
-        Some(all.join("; "))
+        Some(all.join("; ").into())
     };
     let closed_by = of(true);
     let closed_until = if closed_by.is_none() { of(false) } else { None };

@@ -1,6 +1,7 @@
 //! Amount: a computed number against the most that it may be, by the same rules as a length.
 
 use super::{Datum, Outcome, Reach, Ruling, Subject, Word};
+use crate::said::{LimitSaid, Said};
 
 /// What is asked of a computed number.
 #[derive(Clone, Debug)]
@@ -10,7 +11,7 @@ pub struct AmountQuestion<'a> {
     /// Leg or end.
     pub subject: Subject,
     /// What it is, for the crew.
-    pub what: String,
+    pub what: Said,
     /// The number, in the unit.
     pub value: f64,
     /// How far off it and its limit together may be, in the unit.
@@ -24,7 +25,7 @@ pub struct AmountQuestion<'a> {
     /// On whose word.
     pub word: &'a Word,
     /// What to do when it fails.
-    pub hint: &'a str,
+    pub hint: Said,
 }
 
 impl AmountQuestion<'_> {
@@ -38,32 +39,20 @@ impl AmountQuestion<'_> {
         let limit = self.greatest.or(self.least).unwrap_or(f64::INFINITY);
         let unit = self.unit;
         let (outcome, why) = if margin.abs() < self.error {
-            let side = if margin < 0.0 { "outside" } else { "inside" };
-            let why = format!(
-                "{} is {side} by {} {unit}, less than the {} {unit} by which it may be off",
-                self.what,
-                shown(margin.abs()),
-                shown(self.error)
-            );
+            let why = LimitSaid::AmountWithinError {
+                what: self.what.clone(),
+                is_inside: margin >= 0.0,
+                margin: margin.abs(),
+                error: self.error,
+                unit: unit.to_owned(),
+            };
             (Outcome::NotJudged, Some(why))
         } else if margin < 0.0 && self.word.may_fail() {
-            let side = if below < above { "above" } else { "below" };
-            let permitted = if below < above {
-                "the most"
-            } else {
-                "the least"
-            };
-            let why = format!(
-                "{}: {} {unit} is {} {unit} {side} {permitted} permitted, {} {unit}",
-                self.what,
-                shown(self.value),
-                shown(-margin),
-                shown(limit)
-            );
+            let why = self.breaks(below < above, -margin, limit);
             (Outcome::Fail, Some(why))
         } else if margin < 0.0 || !self.word.may_pass() {
-            let why = format!("the limit may not rule: {}", self.word.source());
-            (Outcome::NotJudged, Some(why))
+            let word = self.word.clone();
+            (Outcome::NotJudged, Some(LimitSaid::MayNotRule { word }))
         } else {
             (Outcome::Pass, None)
         };
@@ -82,9 +71,9 @@ impl AmountQuestion<'_> {
             margin: Some(margin),
             error: Some(self.error).filter(|error| error.is_finite()),
             decides: None,
-            source: Some(self.word.source()),
-            why,
-            hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
+            source: Some(self.word.clone().into()),
+            why: why.map(Said::from),
+            hint: (outcome == Outcome::Fail).then_some(self.hint),
             asks: Vec::new(),
             stops: false,
             closed_by: None,
@@ -92,6 +81,28 @@ impl AmountQuestion<'_> {
             reach: Reach::Computed,
         };
         ruling.asking(ask)
+    }
+
+    /// By how much it breaks its limit.
+    fn breaks(&self, is_above: bool, by: f64, limit: f64) -> LimitSaid {
+        let (what, value, unit) = (self.what.clone(), self.value, self.unit.to_owned());
+        if is_above {
+            LimitSaid::AmountAbove {
+                what,
+                value,
+                by,
+                greatest: limit,
+                unit,
+            }
+        } else {
+            LimitSaid::AmountBelow {
+                what,
+                value,
+                by,
+                least: limit,
+                unit,
+            }
+        }
     }
 }
 
@@ -118,14 +129,14 @@ mod tests {
         let ruling = AmountQuestion {
             check: "interface_stress",
             subject: Subject::leg("A"),
-            what: "it".to_owned(),
+            what: "it".into(),
             value,
             error,
             least: None,
             greatest: Some(1.0),
             unit: "kV/mm",
             word,
-            hint: "",
+            hint: "".into(),
         }
         .rule();
         assert_eq!(ruling.outcome, expected, "{value} ± {error}");
@@ -134,18 +145,18 @@ mod tests {
 
     #[test]
     fn an_amount_is_ruled_like_a_length() {
-        let allowed = Word::WorstAllowed("x".to_owned());
+        let allowed = Word::WorstAllowed("x".into());
         check(0.9, 0.05, &allowed, Outcome::Pass);
         check(0.97, 0.05, &allowed, Outcome::NotJudged);
         check(1.0, 0.0, &allowed, Outcome::Pass);
         check(1.01, 0.05, &allowed, Outcome::NotJudged);
         check(1.1, 0.05, &allowed, Outcome::Fail);
-        let practice = Word::CommonPractice("x".to_owned());
+        let practice = Word::CommonPractice("x".into());
         check(0.5, 0.0, &practice, Outcome::NotJudged);
         check(1.5, 0.0, &practice, Outcome::Fail);
         let memory = Word::Memory {
             key: "k".to_owned(),
-            source: "x".to_owned(),
+            source: "x".into(),
         };
         check(1.5, 0.0, &memory, Outcome::NotJudged);
     }

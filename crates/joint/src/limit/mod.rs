@@ -20,7 +20,8 @@ pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
 
-use crate::cable::Words;
+pub use crate::said::Word;
+use crate::said::{LimitSaid, Read, Said};
 use jointwright_units::{Interval, Length, Toward};
 
 /// What an owner may limit of a check of this name.
@@ -31,30 +32,6 @@ pub fn owner_limits(slug: &str) -> OwnerLimits {
 /// What a check of this name rests on.
 pub fn rests(slug: &str) -> Rests {
     check_row(slug).map_or(Rests::Nothing, |row| row.rests)
-}
-
-/// On whose word a limit stands.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Word {
-    /// The part's own instructions.
-    Instructions(String),
-    /// The owner's engineer, by name and date.
-    Owner(String),
-    /// Common practice, without a source.
-    CommonPractice(String),
-    /// From memory; the key under which the owner may confirm it.
-    Memory {
-        /// Key.
-        key: String,
-        /// Where it is remembered from.
-        source: String,
-    },
-    /// From memory, and confirmed by the owner.
-    Confirmed(String),
-    /// The worst that the instructions allow, computed from their own rows.
-    WorstAllowed(String),
-    /// What the job itself states or asks for.
-    Job(String),
 }
 
 impl Word {
@@ -74,23 +51,6 @@ impl Word {
             Word::Memory { key, .. } => fact_table::CONFIRMATION.of(key),
             _ if owner_limits(check) == OwnerLimits::Length => fact_table::LIMIT.of(check),
             _ => word_on(check, subject),
-        }
-    }
-
-    /// The source as a ruling prints it.
-    pub fn source(&self) -> String {
-        match self {
-            Word::Instructions(source) => format!("instructions: {source}"),
-            Word::Owner(source) => format!("owner: {source}"),
-            Word::CommonPractice(what) => format!("common practice, no source: {what}"),
-            Word::Memory { key, source } => {
-                format!("from memory, waits for the owner (key {key}): {source}")
-            }
-            Word::Confirmed(source) => format!("confirmed by the owner: {source}"),
-            Word::WorstAllowed(source) => {
-                format!("no worse than the worst the instructions allow: {source}")
-            }
-            Word::Job(source) => format!("job: {source}"),
         }
     }
 }
@@ -199,36 +159,32 @@ pub struct Question<'a> {
     /// Whether the value was computed by us from the instructions' numbers (as against read and compared).
     pub reach: Reach,
     /// What it is, for the crew: "the insulation of leg A, phase 1".
-    pub what: String,
+    pub what: Said,
     /// What to do when it fails.
-    pub hint: &'a str,
+    pub hint: Said,
 }
 
 impl Question<'_> {
-    /// The ruling, by the rules of this room; its sentence in the words and units of the job.
-    pub fn rule(self, words: Words) -> Ruling {
+    /// The ruling, by the rules of this room.
+    pub fn rule(self) -> Ruling {
         let standing = self.limit.bound.standing(self.value);
         let word = &self.limit.word;
         let (outcome, why) = match standing {
-            Standing::Breaks if word.may_fail() => (Outcome::Fail, Some(self.sentence(words))),
+            Standing::Breaks if word.may_fail() => (Outcome::Fail, Some(self.breaks())),
             Standing::Keeps if word.may_pass() => (Outcome::Pass, None),
-            Standing::WithinError => (
-                Outcome::NotJudged,
-                Some(format!(
-                    "{} is inside by {}, less than the {} by which it may be off",
-                    self.what,
-                    self.said(
-                        words,
-                        self.limit.bound.margin(self.value.read),
-                        Toward::Shorter
-                    ),
-                    self.said(words, self.value.error, Toward::Longer)
-                )),
-            ),
-            _ => (
-                Outcome::NotJudged,
-                Some(format!("the limit may not rule: {}", word.source())),
-            ),
+            Standing::WithinError => {
+                let margin = self.limit.bound.margin(self.value.read);
+                let within = LimitSaid::WithinError {
+                    what: self.what.clone(),
+                    margin: self.read(margin, Toward::Shorter),
+                    error: self.read(self.value.error, Toward::Longer),
+                };
+                (Outcome::NotJudged, Some(within))
+            }
+            _ => {
+                let word = word.clone();
+                (Outcome::NotJudged, Some(LimitSaid::MayNotRule { word }))
+            }
         };
         let asks = self.asks(standing);
         let ruling = Ruling {
@@ -241,9 +197,9 @@ impl Question<'_> {
             margin: Some(self.limit.bound.margin(self.value.read).mm()),
             error: Some(self.value.error.mm()),
             decides: None,
-            source: Some(word.source()),
-            why,
-            hint: (outcome == Outcome::Fail).then(|| self.hint.to_owned()),
+            source: Some(word.clone().into()),
+            why: why.map(Said::from),
+            hint: (outcome == Outcome::Fail).then_some(self.hint),
             asks: Vec::new(),
             stops: false,
             closed_by: None,
@@ -265,41 +221,35 @@ impl Question<'_> {
     }
 
     /// A length as a crew reads it, rounded to one side.
-    fn said(&self, words: Words, length: Length, toward: Toward) -> String {
+    fn read(&self, length: Length, toward: Toward) -> Read {
         if check_row(self.check).is_some_and(|row| row.is_of_diameters) {
-            words.diameter(length, toward)
+            Read::diameter(length, toward)
         } else {
-            words.along(length, toward)
+            Read::along(length, toward)
         }
     }
 
     /// By how much it breaks its limit, with nothing rounded to look better than it is.
-    fn sentence(&self, words: Words) -> String {
+    fn breaks(&self) -> LimitSaid {
         let (least, greatest) = (self.value.read.least(), self.value.read.greatest());
-        let said = |length, toward| self.said(words, length, toward);
-        let below = |limit: Length| {
-            format!(
-                "{} is {} below the least permitted, {}",
-                said(least, Toward::Shorter),
-                said(limit - least, Toward::Longer),
-                said(limit, Toward::Longer)
-            )
+        let below = |limit: Length| LimitSaid::Below {
+            what: self.what.clone(),
+            is: self.read(least, Toward::Shorter),
+            by: self.read(limit - least, Toward::Longer),
+            least: self.read(limit, Toward::Longer),
         };
-        let above = |limit: Length| {
-            format!(
-                "{} is {} above the greatest permitted, {}",
-                said(greatest, Toward::Longer),
-                said(greatest - limit, Toward::Longer),
-                said(limit, Toward::Shorter)
-            )
+        let above = |limit: Length| LimitSaid::Above {
+            what: self.what.clone(),
+            is: self.read(greatest, Toward::Longer),
+            by: self.read(greatest - limit, Toward::Longer),
+            greatest: self.read(limit, Toward::Shorter),
         };
-        let side = match self.limit.bound {
+        match self.limit.bound {
             Bound::AtLeast(limit) => below(limit),
             Bound::AtMost(limit) => above(limit),
             Bound::Within(limit) if least < limit.least() => below(limit.least()),
             Bound::Within(limit) => above(limit.greatest()),
-        };
-        format!("{}: {side}", self.what)
+        }
     }
 }
 
@@ -324,57 +274,24 @@ mod tests {
             },
             limit: &limit,
             reach: Reach::Instructions,
-            what: "it".to_owned(),
-            hint: "",
+            what: "it".into(),
+            hint: "".into(),
         };
-        let ruling = question.rule(Words::Iec);
+        let ruling = question.rule();
         assert_eq!(ruling.outcome, expected);
         assert_eq!(ruling.why.is_some(), expected != Outcome::Pass);
         assert!(ruling.limit.is_some() && ruling.source.is_some());
     }
 
     fn paper() -> Word {
-        Word::Instructions("x".to_owned())
+        Word::Instructions("x".into())
     }
 
     fn memory() -> Word {
         Word::Memory {
             key: "k".to_owned(),
-            source: "x".to_owned(),
+            source: "x".into(),
         }
-    }
-
-    #[test]
-    fn issue_16_a_fail_says_its_lengths_in_the_units_of_the_job_and_none_looks_better_than_it_is() {
-        let said = |check: &'static str, words: Words| {
-            let limit = Limit {
-                bound: Bound::AtLeast(Length::from_nm(75_000_000)),
-                word: paper(),
-            };
-            let question = Question {
-                check,
-                subject: Subject::joint(),
-                value: Known::exact(Interval::point(Length::from_nm(60_010_000))),
-                limit: &limit,
-                reach: Reach::Instructions,
-                what: "it".to_owned(),
-                hint: "",
-            };
-            question.rule(words).why.expect("a reason")
-        };
-        // 60.01 mm are 2.3626 in and 151.2 sixty-fourths: down; 14.99 mm are 37.8 of them: up; 75 mm are 189.0: up.
-        assert_eq!(
-            said("park_room", Words::Us),
-            "it: 2 23/64 in (60.01 mm) is 19/32 in (14.99 mm) below the least permitted, 2 61/64 in (75.0 mm)"
-        );
-        assert_eq!(
-            said("mouth_fit", Words::Us),
-            "it: 2.362 in (60.01 mm) is 0.591 in (14.99 mm) below the least permitted, 2.953 in (75.0 mm)"
-        );
-        assert_eq!(
-            said("park_room", Words::Iec),
-            "it: 60.01 mm is 14.99 mm below the least permitted, 75.0 mm"
-        );
     }
 
     #[test]
@@ -418,7 +335,7 @@ mod tests {
 
     #[test]
     fn common_practice_may_fail_and_never_pass() {
-        let practice = || Word::CommonPractice("x".to_owned());
+        let practice = || Word::CommonPractice("x".into());
         check(
             Bound::AtLeast(mm(10)),
             (11, 12),
@@ -455,7 +372,7 @@ mod tests {
             Bound::AtLeast(mm(10)),
             (9, 12),
             0,
-            Word::Confirmed("x".to_owned()),
+            Word::Confirmed("x".into()),
             Outcome::Fail,
         );
     }

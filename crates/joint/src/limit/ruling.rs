@@ -1,6 +1,7 @@
 //! Ruling: the outcome of one check on one joint, leg or end, with its evidence.
 
 use super::ask::Ask;
+use crate::said::Said;
 use jointwright_units::Interval;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -93,7 +94,7 @@ pub enum Datum {
         max: f64,
     },
     /// Words.
-    Text(String),
+    Said(Said),
 }
 
 impl Datum {
@@ -115,8 +116,8 @@ impl Datum {
     }
 
     /// Words.
-    pub fn text(text: impl Into<String>) -> Datum {
-        Datum::Text(text.into())
+    pub fn said(said: impl Into<Said>) -> Datum {
+        Datum::Said(said.into())
     }
 }
 
@@ -140,28 +141,28 @@ pub struct Ruling {
     /// How far off value and limit together may be, in the unit, where that is said.
     pub error: Option<f64>,
     /// What decides a pass where its numbers alone do not show it.
-    pub decides: Option<String>,
+    pub decides: Option<Said>,
     /// On whose word the limit stands.
-    pub source: Option<String>,
+    pub source: Option<Said>,
     /// Why it fails or is not judged.
-    pub why: Option<String>,
+    pub why: Option<Said>,
     /// What to do next.
-    pub hint: Option<String>,
+    pub hint: Option<Said>,
     /// What would settle it while it is not judged; it is settled when all are answered.
     pub asks: Vec<Ask>,
     /// Whether work stops here although nothing fails, until a named person has said what it is.
     pub stops: bool,
     /// A named engineer's word on it while it is not judged: who, why, when, until when; it changes no outcome.
-    pub closed_by: Option<String>,
+    pub closed_by: Option<Said>,
     /// The same, of a word that has run out.
-    pub closed_until: Option<String>,
+    pub closed_until: Option<Said>,
     /// Whether it was computed.
     pub reach: Reach,
 }
 
 impl Ruling {
     /// Ruling for want of something.
-    pub fn not_judged(check: &'static str, subject: Subject, why: impl Into<String>) -> Ruling {
+    pub fn not_judged(check: &'static str, subject: Subject, why: impl Into<Said>) -> Ruling {
         Ruling {
             check,
             subject,
@@ -187,14 +188,14 @@ impl Ruling {
     pub fn on_words(
         check: &'static str,
         subject: Subject,
-        found: impl Into<String>,
-        permitted: impl Into<String>,
-        source: String,
+        found: impl Into<Said>,
+        permitted: impl Into<Said>,
+        source: impl Into<Said>,
     ) -> Ruling {
         Ruling {
-            value: Some(Datum::text(found)),
-            limit: Some(Datum::text(permitted)),
-            source: Some(source),
+            value: Some(Datum::said(found)),
+            limit: Some(Datum::said(permitted)),
+            source: Some(source.into()),
             outcome: Outcome::Pass,
             why: None,
             ..Ruling::not_judged(check, subject, "")
@@ -202,7 +203,7 @@ impl Ruling {
     }
 
     /// The same ruling as a fail.
-    pub fn failing(self, why: impl Into<String>, hint: impl Into<String>) -> Ruling {
+    pub fn failing(self, why: impl Into<Said>, hint: impl Into<Said>) -> Ruling {
         Ruling {
             outcome: Outcome::Fail,
             decides: None,
@@ -215,7 +216,7 @@ impl Ruling {
     }
 
     /// The same ruling with something to do next.
-    pub fn with_hint(self, hint: impl Into<String>) -> Ruling {
+    pub fn with_hint(self, hint: impl Into<Said>) -> Ruling {
         Ruling {
             hint: Some(hint.into()),
             ..self

@@ -6,6 +6,7 @@ use crate::checks::LegInputs;
 use crate::job::JointKind;
 use crate::judge::Judged;
 use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_table};
+use crate::said::{Said, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -285,19 +286,20 @@ fn tables_of<'t>(tables: impl Iterator<Item = &'t str>, kinds: &[String]) -> Vec
 }
 
 /// What stops work though nothing fails.
-pub(super) fn stop_docs(judged: &Judged<'_>) -> Vec<StopDoc> {
+pub(super) fn stop_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<StopDoc> {
     let stops = judged.rulings.iter().filter(|ruling| ruling.stops);
     stops
         .map(|ruling| {
-            let why = ruling.why.as_deref().unwrap_or_default();
-            let hint = ruling.hint.as_deref().unwrap_or_default();
+            let said =
+                |said: &Option<Said>| said.as_ref().map_or(String::new(), |s| wording.say(s));
+            let (why, hint) = (said(&ruling.why), said(&ruling.hint));
             StopDoc {
                 check: ruling.check.to_owned(),
                 whom: whom(ruling),
                 leg: ruling.subject.leg.clone(),
                 phase: ruling.subject.phase,
                 say: format!("{why} {hint}").trim().to_owned(),
-                lifted_by: ruling.closed_by.clone(),
+                lifted_by: ruling.closed_by.as_ref().map(|word| wording.say(word)),
             }
         })
         .collect()

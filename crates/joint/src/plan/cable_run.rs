@@ -8,6 +8,7 @@ use super::{INVENTED, program, verdict::fails};
 use crate::job::Job;
 use crate::judge::{JudgedRun, worst};
 use crate::limit::{Outcome, Ruling};
+use crate::said::Wording;
 use crate::warm::{CableRun, RunAt};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -134,7 +135,7 @@ fn run_at_doc(at: &RunAt) -> RunAtDoc {
 }
 
 /// The rating of a run of cable that was judged.
-pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
+pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateDoc {
     let JudgedRun {
         order,
         run,
@@ -149,9 +150,12 @@ pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
     let said = |ruling: &Ruling| {
-        let why = ruling.why.clone()?;
+        let why = wording.say(ruling.why.as_ref()?);
         Some(match &ruling.closed_by {
-            Some(word) => format!("{why}. Closed, and no pass, by the word of {word}"),
+            Some(word) => format!(
+                "{why}. Closed, and no pass, by the word of {}",
+                wording.say(word)
+            ),
             None => why,
         })
     };
@@ -160,7 +164,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
         job: job.id.clone(),
         plan_mark: mark_with(order, outcome.name(), &program()),
         outcome,
-        fails: fails(rulings),
+        fails: fails(rulings, wording),
         not_judged: open.filter_map(said).collect(),
         idle_closings: idle_closings.clone(),
         cable: cable_words(job),

@@ -62,6 +62,7 @@ use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
+use crate::said::{Said, Wording};
 use crate::survey::{likeness, likeness_words};
 use crate::warm::Rating;
 use jointwright_units::{
@@ -117,14 +118,16 @@ pub fn rate_schema() -> serde_json::Value {
 }
 
 /// The plan of a judged joint.
-pub fn plan(judged: &Judged<'_>) -> Plan {
+pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
     let job = &judged.inputs.order.job;
     let legs: Vec<LegDoc> = judged
         .inputs
         .legs
         .iter()
-        .map(|leg| leg_doc(judged, leg))
+        .map(|leg| leg_doc(judged, leg, wording))
         .collect();
+    let ruled = |ruling: &Ruling| ruling_doc(ruling, wording);
+    let proposals = judged.proposals.iter();
     let cuts: Vec<(String, Vec<CutDoc>)> = legs
         .iter()
         .map(|leg| (leg.mark.clone(), leg.cuts.clone()))
@@ -149,13 +152,13 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
             },
         },
         outcome: worst(&judged.rulings),
-        stops: asks::stop_docs(judged),
+        stops: asks::stop_docs(judged, wording),
         asks: asks::ask_docs(judged),
         idle_closings: judged.idle_closings.clone(),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged),
-        governs: governing(&judged.rulings).map(ruling_doc),
-        governs_computed: governing_computed(&judged.rulings).map(ruling_doc),
+        governs: governing(&judged.rulings).map(&ruled),
+        governs_computed: governing_computed(&judged.rulings).map(&ruled),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
         pressure_assumes: pressure_assumes(&legs),
@@ -169,15 +172,15 @@ pub fn plan(judged: &Judged<'_>) -> Plan {
                 plug: b.plug.clone(),
             })
             .collect(),
-        rulings: judged.rulings.iter().map(ruling_doc).collect(),
-        proposals: judged.proposals.iter().map(proposal_doc).collect(),
+        rulings: judged.rulings.iter().map(ruled).collect(),
+        proposals: proposals.map(|of| proposal_doc(of, wording)).collect(),
     }
 }
 
 /// The rating of a joint: loads and temperatures, what governs, how long more may flow; `rating` is that of its temperatures.
-pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
+pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>, wording: &dyn Wording) -> RateDoc {
     let invented = is_invented(judged).then(|| INVENTED.to_owned());
-    warm::rate_doc(judged, rating, invented)
+    warm::rate_doc(judged, rating, invented, wording)
 }
 
 /// What the pressures of all ends assume; nothing where none was asked for.
@@ -269,7 +272,7 @@ fn is_invented(judged: &Judged<'_>) -> bool {
             .any(proposed)
 }
 
-fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
+fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> LegDoc {
     let words = judged.inputs.order.job.words;
     let cable = &leg.leg.cable;
     let dimensions = [
@@ -327,7 +330,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>) -> LegDoc {
         ends: leg
             .ends
             .iter()
-            .map(|end| end_doc(judged, leg, end))
+            .map(|end| end_doc(judged, leg, end, wording))
             .collect(),
     }
 }
@@ -418,7 +421,7 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
                 "{} revision {}",
                 head.instructions.paper, head.instructions.revision
             ),
-            doubts: head.doubts(),
+            doubts: head.doubt_texts(),
             may_move: may_move.map(|m| match m {
                 MayMove::Never => "never".to_owned(),
                 MayMove::BeforeHoldoutIsOut => "until the holdout is out".to_owned(),
@@ -429,7 +432,12 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
     parts.into_iter().filter_map(doc).collect()
 }
 
-fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInputs) -> EndDoc {
+fn end_doc(
+    judged: &Judged<'_>,
+    leg: &LegInputs<'_>,
+    end: &crate::checks::EndInputs,
+    wording: &dyn Wording,
+) -> EndDoc {
     let words = judged.inputs.order.job.words;
     let readings = end
         .survey
@@ -455,7 +463,7 @@ fn end_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, end: &crate::checks::EndInp
         measures: likeness_words(&likeness).to_owned(),
         like_its_papers: likeness.sentence(words),
         readings: readings.collect(),
-        pressure: pressure::pressure_doc(end),
+        pressure: pressure::pressure_doc(end, wording),
     }
 }
 
@@ -639,14 +647,14 @@ fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: W
     }
 }
 
-fn datum_doc(datum: &Datum) -> DatumDoc {
+fn datum_doc(datum: &Datum, wording: &dyn Wording) -> DatumDoc {
     match datum {
         Datum::Number(number) => DatumDoc::Number(*number),
         Datum::Range { min, max } => DatumDoc::Range {
             min: *min,
             max: *max,
         },
-        Datum::Text(text) => DatumDoc::Text(text.clone()),
+        Datum::Said(said) => DatumDoc::Text(wording.say(said)),
     }
 }
 
@@ -655,7 +663,9 @@ fn asked(ask: &Ask) -> String {
     format!("{} {}", ask.fact.key, ask.of).trim_end().to_owned()
 }
 
-fn ruling_doc(ruling: &Ruling) -> RulingDoc {
+fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
+    let say = |said: &Option<Said>| said.as_ref().map(|said| wording.say(said));
+    let datum = |datum: &Option<Datum>| datum.as_ref().map(|datum| datum_doc(datum, wording));
     RulingDoc {
         check: ruling.check.to_owned(),
         question: CHECKS
@@ -671,24 +681,24 @@ fn ruling_doc(ruling: &Ruling) -> RulingDoc {
             .zip(ruling.subject.phase)
             .map(|(leg, phase)| format!("{leg}{phase}")),
         ruling: ruling.outcome,
-        value: ruling.value.as_ref().map(datum_doc),
-        limit: ruling.limit.as_ref().map(datum_doc),
+        value: datum(&ruling.value),
+        limit: datum(&ruling.limit),
         unit: ruling.unit.map(str::to_owned),
         margin: ruling.margin,
         error: ruling.error.filter(|error| *error > 0.0),
-        decides: ruling.decides.clone(),
-        source: ruling.source.clone(),
-        why: ruling.why.clone(),
-        hint: ruling.hint.clone(),
+        decides: say(&ruling.decides),
+        source: say(&ruling.source),
+        why: say(&ruling.why),
+        hint: say(&ruling.hint),
         asks: ruling.asks.iter().map(asked).collect(),
         stops: ruling.stops,
-        closed_by: ruling.closed_by.clone(),
-        closed_until: ruling.closed_until.clone(),
+        closed_by: say(&ruling.closed_by),
+        closed_until: say(&ruling.closed_until),
         computed: ruling.reach == crate::limit::Reach::Computed,
     }
 }
 
-fn proposal_doc(proposal: &Proposal) -> ProposalDoc {
+fn proposal_doc(proposal: &Proposal, wording: &dyn Wording) -> ProposalDoc {
     ProposalDoc {
         leg: proposal.leg.clone(),
         shared_with: proposal.shared_with.clone(),
@@ -706,7 +716,7 @@ fn proposal_doc(proposal: &Proposal) -> ProposalDoc {
             .iter()
             .map(|(id, why)| MisfitDoc {
                 id: id.clone(),
-                why: why.clone(),
+                why: wording.say(why),
             })
             .collect(),
     }

@@ -5,6 +5,7 @@ use crate::catalogue::PartKind;
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
 use crate::pressure::{Compared, Pressed, Sit, Warmth};
+use crate::said::{Said, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -90,7 +91,7 @@ pub struct SitDoc {
 }
 
 /// What is said of an end; nothing where nobody asked.
-pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
+pub(super) fn pressure_doc(end: &EndInputs, wording: &dyn Wording) -> Option<PressureDoc> {
     let pressure = &end.pressure;
     let named = [
         (PartKind::Body, &pressure.body),
@@ -99,15 +100,15 @@ pub(super) fn pressure_doc(end: &EndInputs) -> Option<PressureDoc> {
     ];
     let parts: Vec<PartPressureDoc> = named
         .iter()
-        .filter_map(|(kind, pressed)| part_doc(*kind, pressed))
+        .filter_map(|(kind, pressed)| part_doc(*kind, pressed, wording))
         .collect();
     (!parts.is_empty()).then(|| PressureDoc {
-        line: line(&named),
+        line: line(&named, wording),
         parts,
     })
 }
 
-fn part_doc(kind: PartKind, pressed: &Pressed) -> Option<PartPressureDoc> {
+fn part_doc(kind: PartKind, pressed: &Pressed, wording: &dyn Wording) -> Option<PartPressureDoc> {
     let mut doc = PartPressureDoc {
         kind,
         state: StateDoc::Computed,
@@ -138,13 +139,13 @@ fn part_doc(kind: PartKind, pressed: &Pressed) -> Option<PartPressureDoc> {
             if let Err(unknown) = &sit.heat {
                 doc.questions.clone_from(&unknown.questions);
             }
-            doc.computed = Some(sit_doc(sit));
+            doc.computed = Some(sit_doc(sit, wording));
         }
     }
     Some(doc)
 }
 
-fn sit_doc(sit: &Sit) -> SitDoc {
+fn sit_doc(sit: &Sit, wording: &dyn Wording) -> SitDoc {
     let least = &sit.seat_least;
     let (stretch, stretch_allowed) = sit.stretch_ratios();
     let today = sit.today.as_ref().ok();
@@ -178,7 +179,7 @@ fn sit_doc(sit: &Sit) -> SitDoc {
             .is_held
             .then(|| [sit.kit.today.set_ratio, sit.kit.oldest.set_ratio].map(|set| 100.0 * set)),
         today_mm: today.map(|today| [2e3 * today.least_m, 2e3 * today.greatest_m]),
-        today_of: today.map(|today| today.word.source()),
+        today_of: today.map(|today| wording.say(&Said::from(&today.word))),
     }
 }
 
@@ -207,12 +208,12 @@ fn ends_words(is_free: bool) -> &'static str {
 }
 
 /// The part of which there is most to say, in one line.
-fn line(parts: &[(PartKind, &Pressed)]) -> String {
+fn line(parts: &[(PartKind, &Pressed)], wording: &dyn Wording) -> String {
     let rank = |kind: PartKind, pressed: &Pressed| match pressed {
         Pressed::NotAsked => 6,
         Pressed::Past(_) => 0,
         Pressed::Loose(_) => 1,
-        Pressed::Done(sit) if !too_little(sit).is_empty() => 2,
+        Pressed::Done(sit) if !too_little(sit, wording).is_empty() => 2,
         Pressed::Unknown(_) | Pressed::Refused(_) => 3,
         // A seal has no temperature here: what can be said of a body comes first.
         Pressed::Done(_) => 4 + u8::from(kind == PartKind::Seal),
@@ -231,12 +232,12 @@ fn line(parts: &[(PartKind, &Pressed)]) -> String {
         Some((_, Pressed::Loose(why))) => format!("LOOSE: {why}"),
         Some((_, Pressed::Unknown(unknown))) => format!("not judged: {}", unknown.why),
         Some((_, Pressed::Refused(why))) => format!("not judged: {why}"),
-        Some((kind, Pressed::Done(sit))) => done_line(*kind, sit),
+        Some((kind, Pressed::Done(sit))) => done_line(*kind, sit, wording),
     }
 }
 
 /// What presses too little, in words; nothing where nothing does.
-fn too_little(sit: &Sit) -> String {
+fn too_little(sit: &Sit, wording: &dyn Wording) -> String {
     let least = &sit.seat_least;
     let mut said = Vec::new();
     if least.ratio + least.error_ratio < 1.0 {
@@ -250,7 +251,7 @@ fn too_little(sit: &Sit) -> String {
             said.push(format!(
                 "{} kPa are asked for by {}",
                 shown(asked * 1e-3),
-                word.source()
+                wording.say(&Said::from(word))
             ));
         }
     }
@@ -258,9 +259,9 @@ fn too_little(sit: &Sit) -> String {
 }
 
 /// What stands before a line: what fails, else why nothing is concluded.
-fn verdict(sit: &Sit) -> String {
+fn verdict(sit: &Sit, wording: &dyn Wording) -> String {
     let (seat, least) = (&sit.seat, &sit.seat_least);
-    let little = too_little(sit);
+    let little = too_little(sit, wording);
     if !little.is_empty() {
         format!("TOO LITTLE ({little}): ")
     } else if seat.here_m.0 < seat.allowed_m.0 || seat.here_m.1 > seat.allowed_m.1 {
@@ -276,7 +277,7 @@ fn verdict(sit: &Sit) -> String {
     }
 }
 
-fn done_line(kind: PartKind, sit: &Sit) -> String {
+fn done_line(kind: PartKind, sit: &Sit, wording: &dyn Wording) -> String {
     let least = &sit.seat_least;
     let as_read = "as read, without the temperatures of the joint".to_owned();
     let words = |warmth: Option<Warmth>| warmth.map_or(as_read.clone(), |warmth| warmth.words());
@@ -309,7 +310,7 @@ fn done_line(kind: PartKind, sit: &Sit) -> String {
     });
     format!(
         "{}{} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), {}, worst with {}, {}.{pressure}{today} Limit: {}",
-        verdict(sit),
+        verdict(sit, wording),
         kind.name(),
         sit.id,
         sit.seat.on,
@@ -318,6 +319,6 @@ fn done_line(kind: PartKind, sit: &Sit) -> String {
         by_readings(least),
         words(least.warmth),
         ends_words(least.is_ratio_free),
-        Word::WorstAllowed(sit.source.clone()).source()
+        wording.say(&Word::WorstAllowed(sit.source.clone().into()).into())
     )
 }

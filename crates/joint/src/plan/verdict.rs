@@ -2,6 +2,7 @@
 
 use super::{JobDoc, RulingDoc};
 use crate::limit::{Outcome, Ruling};
+use crate::said::Wording;
 
 /// The check whose numbers are the marks themselves.
 const CUT_WINDOW: &str = "cut_window";
@@ -22,7 +23,7 @@ impl JobDoc {
 }
 
 /// What fails, one sentence a check and reason, with all whom it concerns.
-pub fn fails(rulings: &[Ruling]) -> Vec<String> {
+pub fn fails(rulings: &[Ruling], wording: &dyn Wording) -> Vec<String> {
     let mut groups: Vec<(&Ruling, Vec<String>)> = Vec::new();
     for ruling in rulings.iter().filter(|r| r.outcome == Outcome::Fail) {
         let who = who(ruling);
@@ -35,7 +36,8 @@ pub fn fails(rulings: &[Ruling]) -> Vec<String> {
         }
     }
     let sentence = |(ruling, who): (&Ruling, Vec<String>)| {
-        let why = ruling.why.as_deref().unwrap_or("no reason is stated");
+        let why = ruling.why.as_ref().map(|why| wording.say(why));
+        let why = why.unwrap_or("no reason is stated".to_owned());
         let why = why.trim_end_matches('.');
         format!(
             "{}, {}: {why}.",

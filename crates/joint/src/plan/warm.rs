@@ -7,6 +7,7 @@ use super::{StateDoc, program};
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
+use crate::said::Wording;
 use crate::warm::{
     AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
     RATIO_MOST, Rating, Share, Warm, share_words,
@@ -579,6 +580,7 @@ pub(super) fn rate_doc(
     judged: &Judged<'_>,
     rating: Option<&Rating>,
     invented: Option<String>,
+    wording: &dyn Wording,
 ) -> RateDoc {
     let inputs = &judged.inputs;
     let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
@@ -594,7 +596,7 @@ pub(super) fn rate_doc(
         job: inputs.order.job.id.clone(),
         plan_mark: mark_of(judged, &program()),
         outcome: worst(&judged.rulings),
-        fails: fails(&judged.rulings),
+        fails: fails(&judged.rulings, wording),
         warm,
         loads: Vec::new(),
         governs: Vec::new(),

@@ -2,6 +2,7 @@
 
 use super::{Compared, Pressed, Seat, Sit};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};
+use crate::said::{PressureSaid, Said};
 
 /// Of a kit that the store has used up.
 pub(crate) const USED_UP: &str =
@@ -37,20 +38,14 @@ impl<'a> Sitting<'a> {
     }
 
     /// Nothing is said, for this reason.
-    pub fn not_judged(&self, why: String) -> Ruling {
+    pub fn not_judged(&self, why: impl Into<Said>) -> Ruling {
         Ruling::not_judged(self.check, self.subject.clone(), why)
     }
 
     fn loose(&self, why: &str) -> Ruling {
-        let practice = Word::CommonPractice("what does not touch does not sit".to_owned());
+        let practice = Word::CommonPractice("what does not touch does not sit".into());
         let (check, subject) = (self.check, self.subject.clone());
-        let ruling = Ruling::on_words(
-            check,
-            subject,
-            "does not touch",
-            "pressed on",
-            practice.source(),
-        );
+        let ruling = Ruling::on_words(check, subject, "does not touch", "pressed on", practice);
         ruling.failing(format!("{}, {why}", self.subject.words()), self.hint)
     }
 
@@ -94,14 +89,15 @@ impl<'a> Sitting<'a> {
                 self.what,
                 sit.id,
                 sit.seat.on
-            ),
+            )
+            .into(),
             value: compared.ratio,
             error: compared.error_ratio,
             least: Some(1.0),
             greatest: None,
             unit: "times",
-            word: &Word::WorstAllowed(format!("{}{separator}{oldest}", sit.source)),
-            hint: self.hint_for(sit),
+            word: &Word::WorstAllowed(format!("{}{separator}{oldest}", sit.source).into()),
+            hint: self.hint_for(sit).into(),
         }
         .rule();
         let ruling = match ruling.outcome {
@@ -117,7 +113,7 @@ impl<'a> Sitting<'a> {
                     compared
                         .warmth
                         .map_or(String::new(), |warmth| format!("; {}", warmth.words()))
-                )),
+                ).into()),
                 ..ruling
             },
             _ => ruling,
@@ -127,12 +123,11 @@ impl<'a> Sitting<'a> {
 
     fn against_pressure(&self, sit: &Sit, compared: &Compared, pa: f64, word: &Word) -> Ruling {
         let (Some(pressure), Ok(_)) = (compared.pressure_pa, &sit.heat) else {
-            return self.not_judged(format!(
-                "{}: {:.0} kPa are asked for ({}), and its pressure over the temperatures of this joint cannot be said",
-                self.what,
-                pa * 1e-3,
-                word.source()
-            ));
+            return self.not_judged(PressureSaid::AskedButNotSaid {
+                what: self.what.into(),
+                kpa: pa * 1e-3,
+                word: word.clone(),
+            });
         };
         let ruling = AmountQuestion {
             check: self.check,
@@ -146,14 +141,15 @@ impl<'a> Sitting<'a> {
                 compared
                     .pressure_warmth
                     .map_or(String::new(), |warmth| warmth.words())
-            ),
+            )
+            .into(),
             value: pressure * 1e-3,
             error: compared.pressure_error_pa * 1e-3,
             least: Some(pa * 1e-3),
             greatest: None,
             unit: "kPa",
             word,
-            hint: self.hint,
+            hint: self.hint.into(),
         }
         .rule();
         self.unless_not_read_around(ruling, &sit.seat)

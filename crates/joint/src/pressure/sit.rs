@@ -8,6 +8,7 @@ use crate::catalogue::{Head, Rubber};
 use crate::job::Job;
 use crate::limit::Word;
 use crate::plane::Plane;
+use crate::said::{PressureSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rubber::{Ends, Pressed, RubberError, Tube};
 
@@ -84,7 +85,7 @@ pub struct Sit {
     /// The least pressure where the edge of the insulation screen may lie, or why there is none.
     pub edge: Result<Compared, String>,
     /// The range that the kit can take today, or what keeps it from being said.
-    pub today: Result<Today, String>,
+    pub today: Result<Today, Said>,
     /// Least pressures asked for, Pa, on whose word.
     pub asked_pa: Vec<(f64, Word)>,
 }
@@ -171,12 +172,17 @@ impl Limits {
     pub fn of(job: &Job, head: &Head, rubber: &Rubber, kind: &str) -> Limits {
         let row = rubber
             .pressure_least_kpa
-            .map(|kpa| (kpa * 1e3, Word::Instructions(head.source())));
+            .map(|kpa| (kpa * 1e3, Word::Instructions(head.source().into())));
         let owners = job
             .owner_limits
             .iter()
             .filter(|limit| limit.check == "interface_pressure" && kind != "seal")
-            .filter_map(|limit| Some((limit.least_kpa? * 1e3, Word::Owner(limit.source.clone()))));
+            .filter_map(|limit| {
+                Some((
+                    limit.least_kpa? * 1e3,
+                    Word::Owner(limit.source.clone().into()),
+                ))
+            });
         Limits {
             asked_pa: row.into_iter().chain(owners).collect(),
         }
@@ -224,7 +230,7 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
     let today = bench.today(&seat_slices, case.head, &case.limits);
     Ok(Sit {
         id: case.head.id.clone(),
-        source: case.head.source(),
+        source: case.head.source_text(),
         bore_m: metres(case.rubber.relaxed_bore) / 2.0,
         bore_error_m: bench.uncertainty_m,
         has_law: case.wall.has_law,
@@ -466,25 +472,23 @@ impl Bench<'_> {
     }
 
     /// The range that the kit can take today.
-    fn today(&self, slices: &[&Slice], head: &Head, limits: &Limits) -> Result<Today, String> {
+    fn today(&self, slices: &[&Slice], head: &Head, limits: &Limits) -> Result<Today, Said> {
         let mut today = Today {
             least_m: self.seat.allowed_m.0,
-            word: Word::Instructions(head.source()),
+            word: Word::Instructions(head.source().into()),
             greatest_m: self.seat.allowed_m.1,
         };
         self.follows_the_thickest(slices, self.seat.allowed_m.1)?;
         if !kit_is_within(self.kit) {
             for slice in slices {
                 let needed = self.as_hard_as_oldest(slice)?;
-                today.raise(needed, || Word::WorstAllowed(head.source()));
+                today.raise(needed, || Word::WorstAllowed(head.source().into()));
             }
         }
         for (pressure_pa, word) in &limits.asked_pa {
             if !self.has_law || self.heat.is_none() {
-                return Err(format!(
-                    "a least pressure is asked for ({}), and the pressure over the temperatures of this joint cannot be said",
-                    word.source()
-                ));
+                let word = word.clone();
+                return Err(PressureSaid::LeastAskedButNotSaid { word }.into());
             }
             for slice in slices {
                 today.raise(self.pressed_with(slice, *pressure_pa)?, || word.clone());

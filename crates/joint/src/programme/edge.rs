@@ -108,7 +108,7 @@ pub fn shield_edge(leg: &LegInputs<'_>) -> ShieldEdge {
         piece,
         has_tape: kind == ShieldKind::TapeWithWires,
         source: match part {
-            Some(part) if laid.is_some() || is_cut => part.head.source(),
+            Some(part) if laid.is_some() || is_cut => part.head.source_text(),
             _ if act == EdgeAct::Ask => "nobody says".to_owned(),
             _ => COMMON_PRACTICE.to_owned(),
         },

@@ -251,7 +251,7 @@ fn phases(leg: &LegInputs<'_>) -> Wanted {
 fn contact(leg: &LegInputs<'_>, words: Words) -> Wanted {
     let name = Layer::MetallicShield.name(words);
     let part = leg.chosen.shield_part;
-    let stated = part.and_then(|p| Some((p.contact_greatest_ohm?, p.head.source())));
+    let stated = part.and_then(|p| Some((p.contact_greatest_ohm?, p.head.source_text())));
     Wanted {
         what: format!(
             "resistance across the connection of the {name} of leg {}",
@@ -260,7 +260,7 @@ fn contact(leg: &LegInputs<'_>, words: Words) -> Wanted {
         against: match stated {
             Some((ohm, source)) => Against::Words(format!("at most {}", resistance(ohm)), source),
             None => Against::NoWindow(match part {
-                Some(part) => format!("{} sets none", part.head.source()),
+                Some(part) => format!("{} sets none", part.head.source_text()),
                 None => "no shield part is named".to_owned(),
             }),
         },
@@ -324,7 +324,7 @@ fn diameters(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
                     fits.at,
                     head.id
                 ),
-                against: Against::Range(fits.range, head.source()),
+                against: Against::Range(fits.range, head.source_text()),
             });
         }
     };
@@ -365,13 +365,13 @@ fn connector(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
                 "gap between conductor end and stop in {id}, leg {}",
                 leg.leg.id
             ),
-            against: Against::AtMost(gap, connector.head.source()),
+            against: Against::AtMost(gap, connector.head.source_text()),
         });
     }
     if let Some(proud) = connector.stands_proud {
         wanted.push(Wanted {
             what: format!("how far a sheared bolt of {id} stands proud"),
-            against: Against::AtMost(proud, connector.head.source()),
+            against: Against::AtMost(proud, connector.head.source_text()),
         });
     }
     let Some(body) = leg.chosen.body else {
@@ -381,16 +381,16 @@ fn connector(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
     wanted.push(Wanted {
         what: length,
         against: body.connector_length_greatest.map_or_else(
-            || Against::NoWindow(format!("{} sets none", body.head.source())),
-            |most| Against::AtMost(most, body.head.source()),
+            || Against::NoWindow(format!("{} sets none", body.head.source_text())),
+            |most| Against::AtMost(most, body.head.source_text()),
         ),
     });
     let diameter = format!("outside diameter of {id} as made");
     wanted.push(Wanted {
         what: diameter,
         against: body.connector_diameter.map_or_else(
-            || Against::NoWindow(format!("{} sets none", body.head.source())),
-            |range| Against::Range(range, body.head.source()),
+            || Against::NoWindow(format!("{} sets none", body.head.source_text())),
+            |range| Against::Range(range, body.head.source_text()),
         ),
     });
     wanted
@@ -410,8 +410,8 @@ fn seal(legs: &[&LegInputs<'_>], marks: Vec<Wanted>, words: Words) -> Vec<Wanted
                 leg.leg.id
             ),
             against: seal.overlap_least.map_or_else(
-                || Against::NoWindow(format!("{} sets none", seal.head.source())),
-                |least| Against::AtLeast(least, seal.head.source()),
+                || Against::NoWindow(format!("{} sets none", seal.head.source_text())),
+                |least| Against::AtLeast(least, seal.head.source_text()),
             ),
         });
     }

@@ -21,7 +21,7 @@ pub(super) fn made(
 ) -> Vec<Wanted> {
     let id = connector.head.id.clone() + &end.map(ConnectorEnd::of_end).unwrap_or_default();
     let made = connector.as_made_at(end);
-    let source = connector.head.source();
+    let source = connector.head.source_text();
     let none = || Against::NoWindow(format!("{source} states none"));
     let wanted = |what: String, against: Against| Wanted { what, against };
     let window = |interval: Option<Interval>| {

@@ -77,7 +77,7 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>, shield: &str) -> V
                     length_text(gap, words)
                 ))
             ),
-            source: connector.head.source(),
+            source: connector.head.source_text(),
         },
         None => Line {
             say: format!(
@@ -120,12 +120,12 @@ pub(super) fn wanted(leg: &LegInputs<'_>, words: Words) -> Vec<Wanted> {
                         text(least, words),
                         text(least + Station::from(gap), words)
                     ),
-                    connector.head.source(),
+                    connector.head.source_text(),
                 )
             }
             None => Against::NoWindow(format!(
                 "{} states no gap between conductor end and stop; the place is {} from it",
-                connector.head.source(),
+                connector.head.source_text(),
                 from_reference(end, words)
             )),
         },

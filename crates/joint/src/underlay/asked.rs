@@ -97,7 +97,7 @@ impl Asked<'_> {
     fn ruling(&self, value: Option<(Datum, Length)>, outcome: Outcome) -> Ruling {
         let Some((value, most)) = value else {
             let (found, permitted) = ("every layer is allowed", "the layers that its row names");
-            let source = self.word.source();
+            let source = self.word.clone();
             return Ruling::on_words(self.check, self.subject.clone(), found, permitted, source);
         };
         Ruling {
@@ -105,7 +105,7 @@ impl Asked<'_> {
             limit: Some(Bound::AtMost(Length::ZERO).datum()),
             unit: Some("mm"),
             margin: Some((-most).mm()),
-            source: Some(self.word.source()),
+            source: Some(self.word.clone().into()),
             outcome,
             why: None,
             reach: Reach::Computed,

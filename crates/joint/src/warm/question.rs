@@ -4,6 +4,7 @@ use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
 use crate::limit::{
     AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
 };
+use crate::said::Said;
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
@@ -46,7 +47,7 @@ impl Warmed<'_> {
         let rise = (self.degc - self.at.surrounding_degc).max(0.0);
         AmountQuestion {
             check: self.check,
-            what: format!("{}, {}", self.subject.words(), self.what),
+            what: format!("{}, {}", self.subject.words(), self.what).into(),
             subject: self.subject,
             value: self.degc,
             error: self.error_ratio * rise,
@@ -54,7 +55,7 @@ impl Warmed<'_> {
             greatest: Some(self.greatest_degc),
             unit: "degC",
             word: self.word,
-            hint: self.hint,
+            hint: self.hint.into(),
         }
         .rule()
     }
@@ -71,14 +72,15 @@ impl Done {
         let (mut why, mut hints) = (Vec::new(), Vec::new());
         if rests_on_memory {
             let keys = self.unconfirmed.join("`, `");
-            why.push(format!("these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"));
+            why.push(Said::from(format!("these temperatures rest on values from memory that the owner has not confirmed: `{keys}`")));
             hints.push(format!("Ask: Does the owner's engineer confirm `{keys}` after reading the standard (`confirmation`: edition, by, date)?"));
         }
         if !self.unread.is_empty() {
-            why.push(format!(
+            let unread = format!(
                 "the diameters of the papers stand for what nobody read: {}",
                 self.unread_words()
-            ));
+            );
+            why.push(unread.into());
             hints.push(format!("Ask: Read {}.", self.unread_words()));
         }
         why.extend(ruling.why);
@@ -87,8 +89,8 @@ impl Done {
         let asks: Vec<Ask> = confirmations.chain(self.unread.iter().cloned()).collect();
         let weighed = Ruling {
             outcome: Outcome::NotJudged,
-            why: Some(why.join("; ")),
-            hint: Some(hints.join(" ")),
+            why: Some(Said::all(why)),
+            hint: Some(hints.join(" ").into()),
             ..ruling
         };
         weighed.asking_all(asks)
@@ -119,7 +121,7 @@ pub(crate) fn runs_away(
         subject.words()
     );
     let limit = format!("{greatest_degc} degC");
-    let ruling = Ruling::on_words(check, subject, "without end", limit, word.source());
+    let ruling = Ruling::on_words(check, subject, "without end", limit, word.clone());
     Ruling {
         reach: Reach::Computed,
         ..ruling.failing(why, hint)

@@ -577,7 +577,7 @@ fn unsettled(
                 r.outcome == Outcome::NotJudged && r.check == key.0 && r.subject.words() == key.1
             });
             let why: Vec<_> = why
-                .map(|r| (r.why.as_deref().unwrap_or_default(), &r.asks))
+                .map(|r| (crate::cases::english(&r.why), &r.asks))
                 .collect();
             wrong.push(format!(
                 "{}: {} of {}: {} open before, {n} of them to be settled, {left} left: {why:?}",

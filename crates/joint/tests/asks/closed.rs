@@ -3,7 +3,8 @@
 use crate::cases::{Case, accepted, lines, named, read};
 use jointwright_joint::judge::{judge, judge_unsolved};
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
+use jointwright_wording::plan;
 
 const CASE: &str = "straight-wires-growth-measured";
 const CLOSING: &str = r#"

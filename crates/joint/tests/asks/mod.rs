@@ -13,7 +13,8 @@ use jointwright_joint::judge::{Judged, judge};
 use jointwright_joint::limit::Who;
 use jointwright_joint::limit::fact_table::FACTS;
 use jointwright_joint::limit::{File, Outcome, Ruling};
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
+use jointwright_wording::plan;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The job that `new` writes.
@@ -43,7 +44,7 @@ fn without_ask(rulings: &[Ruling]) -> Vec<String> {
             "{} of {}: {}",
             r.check,
             r.subject.words(),
-            r.why.as_deref().unwrap_or_default()
+            crate::cases::english(&r.why)
         )
     };
     rulings.iter().filter(mute).map(named).collect()

@@ -8,11 +8,15 @@ mod facts;
 mod golden;
 mod worked;
 
+use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{Order, read_order};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
+use jointwright_joint::said::{Said, Wording};
+use jointwright_wording::Tongue;
+use jointwright_wording::plan;
 
 /// A job with the catalogue file beside it, where it has one.
 #[derive(Clone, Copy)]
@@ -147,4 +151,10 @@ pub fn plan_of(order: &Order, what: &str) -> Plan {
 pub fn lines(complaints: &[Complaint]) -> String {
     let lines: Vec<String> = complaints.iter().map(ToString::to_string).collect();
     lines.join("\n")
+}
+
+/// What is said, in English; nothing where nothing is.
+pub fn english(said: &Option<Said>) -> String {
+    let tongue = Tongue::english(Words::Us);
+    said.as_ref().map_or(String::new(), |said| tongue.say(said))
 }

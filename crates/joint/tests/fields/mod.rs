@@ -16,7 +16,8 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::StateDoc;
-use jointwright_joint::plan::{FieldDoc, Plan, RulingDoc, plan};
+use jointwright_joint::plan::{FieldDoc, Plan, RulingDoc};
+use jointwright_wording::plan;
 
 const BODY: &str = include_str!("../../../../tests/field/reference-body.toml");
 

@@ -5,7 +5,8 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::StateDoc;
-use jointwright_joint::plan::{Plan, PlugDoc, plan};
+use jointwright_joint::plan::{Plan, PlugDoc};
+use jointwright_wording::plan;
 
 /// The three-way example with passages of its job and of its parts replaced.
 fn planned(job: &[(&str, &str)], parts: &[(&str, &str)]) -> Plan {

@@ -69,7 +69,7 @@ pub(crate) fn run(job_bytes: &[u8], catalogue_bytes: &[u8]) -> Result<Came, Stri
         Ok(judged) => judged,
         Err(complaints) => return refused(complaints, &texts),
     };
-    let document = plan::plan(&judged);
+    let document = jointwright_wording::plan(&judged);
     promises::of_plan(&judged, &document, &texts)?;
     Ok(Came::Planned(Box::new(document)))
 }

@@ -208,7 +208,7 @@ mod tests {
         let source = Source::new("job.toml", JOBS[2].to_owned());
         let order = job::read_order(&source, &[catalogue]).expect("the example is well formed");
         let judged = judge::judge(&order).expect("the example does not contradict itself");
-        let mut document = plan::plan(&judged);
+        let mut document = jointwright_wording::plan(&judged);
         change(&mut document);
         assert_eq!(of_plan(&judged, &document, &[]).is_ok(), is_kept);
     }

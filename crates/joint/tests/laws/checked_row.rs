@@ -5,7 +5,7 @@ use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION, DEMONSTRATION_TEXT}
 use jointwright_joint::critic::{criticise, remarks};
 use jointwright_joint::form::{Complaints, Source};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::plan;
+use jointwright_wording::plan;
 
 const NOT_CHECKED: &str = "row not checked by a second person";
 const DOCK: &str = "dock-straight-pressed";
@@ -20,7 +20,8 @@ fn sources(rows: &str) -> Vec<String> {
     judged
         .rulings
         .iter()
-        .filter_map(|r| r.source.clone())
+        .filter(|r| r.source.is_some())
+        .map(|r| crate::cases::english(&r.source))
         .collect()
 }
 

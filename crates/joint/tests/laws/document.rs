@@ -441,7 +441,7 @@ fn a_plan_is_read_back_equal() {
         assert_eq!(lost_by_reading_back(&case.plan()), None, "{}", case.slug);
         let order = case.order();
         let judged = jointwright_joint::judge::judge_without_fields(&order);
-        let plan = jointwright_joint::plan::plan(&judged.expect("its rows agree"));
+        let plan = jointwright_wording::plan(&judged.expect("its rows agree"));
         assert_eq!(lost_by_reading_back(&plan), None, "{}", case.slug);
     }
 }

@@ -2,7 +2,6 @@
 
 use super::tries;
 use crate::cases::{accepted, everything, named, plan_of, read};
-use jointwright_joint::cable::Words;
 use jointwright_joint::limit::{Bound, Known, Limit, Outcome, Question, Reach, Subject, Word};
 use jointwright_units::{Interval, Length};
 use proptest::prelude::*;
@@ -91,10 +90,10 @@ fn outcome(word: Word, least: i64, width: i64, error: i64, bound: Bound) -> Outc
         },
         limit: &Limit { bound, word },
         reach: Reach::Instructions,
-        what: "a length".to_owned(),
-        hint: "Stop.",
+        what: "a length".into(),
+        hint: "Stop.".into(),
     };
-    question.rule(Words::Iec).outcome
+    question.rule().outcome
 }
 
 proptest! {
@@ -111,9 +110,9 @@ proptest! {
             _ => Bound::Within(Interval::new(nm(low), nm(low + span)).expect("least first")),
         };
         let of = |word: Word| outcome(word, least, width, error, bound);
-        let instructions = of(Word::Instructions("paper".to_owned()));
-        let practice = of(Word::CommonPractice("rule".to_owned()));
-        let memory = of(Word::Memory { key: "key".to_owned(), source: "book".to_owned() });
+        let instructions = of(Word::Instructions("paper".into()));
+        let practice = of(Word::CommonPractice("rule".into()));
+        let memory = of(Word::Memory { key: "key".to_owned(), source: "book".into() });
         prop_assert_eq!(memory, Outcome::NotJudged);
         prop_assert_ne!(practice, Outcome::Pass);
         // Whatever common practice fails, the instructions' own limit at the same place fails too.

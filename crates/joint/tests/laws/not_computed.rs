@@ -2,7 +2,8 @@
 
 use crate::cases::{accepted, everything, read};
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::{NOT_COMPUTED, Plan, plan};
+use jointwright_joint::plan::{NOT_COMPUTED, Plan};
+use jointwright_wording::plan;
 
 /// What a plan says of itself that it does have, or names no reason for; nothing where it is true.
 fn untrue(plan: &Plan) -> Vec<String> {

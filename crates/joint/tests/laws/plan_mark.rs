@@ -3,8 +3,9 @@
 use crate::cases::{CASES, accepted, everything, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{MarkDoc, NO_TIME, mark_of, plan, program};
+use jointwright_joint::plan::{MarkDoc, NO_TIME, mark_of, program};
 use jointwright_joint::plane::Plane;
+use jointwright_wording::plan;
 use std::collections::BTreeMap;
 
 fn catalogues(demonstration: &str) -> Vec<(String, String)> {

@@ -3,7 +3,8 @@
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
+use jointwright_wording::plan;
 
 /// What somebody may write into any text.
 const PERMITTING: &[&str] = &[

@@ -4,7 +4,8 @@ use super::{edited, outcomes};
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
+use jointwright_wording::plan;
 
 /// What asks whether the body sits on its leg.
 const SITS: &[&str] = &[

@@ -3,7 +3,7 @@
 use super::{INSULATION, body, insulation, kpa, outcomes, planned};
 use crate::cases::{accepted, named, read};
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::plan;
+use jointwright_wording::plan;
 
 fn owner(check: &str, bound: &str) -> String {
     format!(

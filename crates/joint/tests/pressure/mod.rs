@@ -11,7 +11,8 @@ mod unknown;
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge;
-use jointwright_joint::plan::{PartPressureDoc, Plan, RulingDoc, SitDoc, plan};
+use jointwright_joint::plan::{PartPressureDoc, Plan, RulingDoc, SitDoc};
+use jointwright_wording::plan;
 
 /// Passages and what stands in their place; each must be there.
 pub type Edits<'a> = &'a [(&'a str, &'a str)];

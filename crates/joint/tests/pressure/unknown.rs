@@ -325,7 +325,7 @@ fn a_wall_with_a_hole_on_the_cable_is_not_judged() {
         let catalogues = [("demonstration".to_owned(), text)];
         let order = crate::cases::accepted(crate::cases::read(case.job, &catalogues), "short");
         let judged = jointwright_joint::judge::judge(&order);
-        let plan = jointwright_joint::plan::plan(&crate::cases::accepted(judged, "short"));
+        let plan = jointwright_wording::plan(&crate::cases::accepted(judged, "short"));
         part(&plan, "A", "body").clone()
     };
     assert_eq!(short("230 mm\", \"230 mm").state, StateDoc::Computed);

@@ -2,9 +2,10 @@
 
 use crate::cases::named;
 use jointwright_joint::judge::judge_unsolved;
-use jointwright_joint::plan::{StepDoc, plan};
+use jointwright_joint::plan::StepDoc;
 use jointwright_joint::plane::Plane;
 use jointwright_joint::stage::Stage;
+use jointwright_wording::plan;
 
 /// Steps of the three-way joint, with the adapter's placing window left out or not.
 fn steps(has_window: bool) -> Vec<StepDoc> {

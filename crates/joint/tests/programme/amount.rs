@@ -155,7 +155,7 @@ fn issue_16_what_cleans_a_conductor_is_named_in_the_step_that_joins_it() {
     let mut n = 0;
     for case in everything() {
         let order = case.order();
-        let plan = jointwright_joint::plan::plan(&judge(&order).expect("the rows agree"));
+        let plan = jointwright_wording::plan(&judge(&order).expect("the rows agree"));
         for leg in &order.job.legs {
             let metal = leg.cable.conductor.metal;
             let names = leg.parts.consumables.iter();

@@ -5,8 +5,9 @@ use crate::cases::everything;
 use jointwright_joint::catalogue::LinkRow;
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
 use jointwright_joint::plane::Plane;
+use jointwright_wording::plan;
 use proptest::prelude::*;
 
 /// Number of legs that show a ladder, if no step contradicts its front page.

@@ -6,7 +6,7 @@ use jointwright_joint::judge::judge_unsolved;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::material::ItemKind;
 use jointwright_joint::material::items;
-use jointwright_joint::plan::plan;
+use jointwright_wording::plan;
 
 /// What came of the seal: ends onto which it is slid, pieces, the parking rulings of the two legs, what else fails.
 struct Came {
@@ -42,7 +42,7 @@ fn came(fields: &str) -> Came {
         pieces: seal.and_then(|s| s.pieces),
         room_mm: rooms.filter_map(|r| r.margin).collect(),
         fails: fails
-            .map(|r| (r.check, r.why.clone().unwrap_or_default()))
+            .map(|r| (r.check, crate::cases::english(&r.why)))
             .collect(),
     }
 }

@@ -19,10 +19,10 @@ fn rulings(slug: &str, changes: &[(&str, &str)]) -> Vec<Ruling> {
     accepted(judge_unsolved(&order), slug).rulings
 }
 
-fn fails(rulings: &[Ruling]) -> Vec<(&str, &str)> {
+fn fails(rulings: &[Ruling]) -> Vec<(&str, String)> {
     let fails = rulings.iter().filter(|r| r.outcome == Outcome::Fail);
     fails
-        .map(|r| (r.check, r.why.as_deref().unwrap_or_default()))
+        .map(|r| (r.check, crate::cases::english(&r.why)))
         .collect()
 }
 
@@ -77,14 +77,14 @@ fn a_body_past_the_shield_edge_by_a_sixty_fourth_in_the_worst_case_alone_fails_a
     let fail = rulings.iter().find(|r| r.outcome == Outcome::Fail);
     let fail = fail.expect("a fail");
     assert_eq!(fail.check, "body_layer");
-    let why = fail.why.as_deref().unwrap_or_default();
+    let why = crate::cases::english(&fail.why);
     assert!(
         why.contains(
             "can come to lie 1/32 in, at the worst of the windows, over the metallic shield"
         ),
         "{why}"
     );
-    let hint = fail.hint.as_deref().unwrap_or_default();
+    let hint = crate::cases::english(&fail.hint);
     for whose in ["CB-1", "CM-1"] {
         assert!(hint.contains(whose), "{hint}");
     }

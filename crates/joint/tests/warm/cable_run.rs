@@ -5,7 +5,8 @@ use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::{Outcome, Who};
-use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc, cable_rating};
+use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StateDoc};
+use jointwright_wording::cable_rating;
 
 #[path = "../../../numerics/tests/rating/ladder.rs"]
 #[allow(dead_code, reason = "part of it is for the tests of the formulas")]

@@ -14,8 +14,9 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::LimitOf;
-use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc, plan, rate};
+use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc};
 use jointwright_joint::warm::{Done, Warm};
+use jointwright_wording::{plan, rate};
 
 pub const DOCK: &str = "dock-straight-pressed";
 const CHECKS: [&str; 3] = [

@@ -4,8 +4,9 @@ use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
 use crate::cases::accepted;
 use jointwright_joint::judge::judge;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{Plan, plan};
+use jointwright_joint::plan::Plan;
 use jointwright_joint::warm::{Done, LegAt};
+use jointwright_wording::plan;
 
 const LARKSPUR: &str = "larkspur-three-way";
 const BUS: &str = "resistance_microohm = 40\nresistance_at = \"20 degC\"";

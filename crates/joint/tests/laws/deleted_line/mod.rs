@@ -16,7 +16,7 @@ mod worse;
 pub use bench::{Bench, Depth};
 
 use jointwright_joint::limit::{Outcome, Ruling, Subject};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// A question that survives a change of numbers: check, subject, whose limit.
 type Asked = (&'static str, Subject, String);
@@ -43,7 +43,7 @@ fn whose(check: &str, source: &str) -> String {
 fn passes(rulings: &[Ruling]) -> BTreeMap<Asked, usize> {
     let mut passes = BTreeMap::new();
     for r in rulings.iter().filter(|r| r.outcome == Outcome::Pass) {
-        let whose = whose(r.check, r.source.as_deref().unwrap_or_default());
+        let whose = whose(r.check, &crate::cases::english(&r.source));
         *passes
             .entry((r.check, r.subject.clone(), whose))
             .or_default() += 1;
@@ -78,11 +78,14 @@ pub fn helped(before: &[Ruling], after: &[Ruling]) -> Vec<(&'static str, Subject
             helped.push((check, subject, what));
         }
     }
-    let known: BTreeSet<&str> = before.iter().filter_map(|r| r.why.as_deref()).collect();
+    let known: Vec<String> = before
+        .iter()
+        .map(|r| crate::cases::english(&r.why))
+        .collect();
     let new: Vec<&Ruling> = after
         .iter()
         .filter(|r| r.outcome == Outcome::NotJudged)
-        .filter(|r| r.why.as_deref().is_some_and(|why| !known.contains(why)))
+        .filter(|r| r.why.is_some() && !known.contains(&crate::cases::english(&r.why)))
         .collect();
     let still = open(after);
     for ((check, subject), n_had) in open(before) {

@@ -32,7 +32,7 @@ fn asks(name: &str, keys: &str, check: &str, words: &str) {
     let of_check = rulings.iter().filter(|r| r.check == check);
     let asked: Vec<&Ruling> = of_check
         .filter(|r| {
-            let why = r.why.as_deref().unwrap_or_default();
+            let why = crate::cases::english(&r.why);
             r.outcome == Outcome::NotJudged && why.contains(words)
         })
         .collect();

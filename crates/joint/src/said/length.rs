@@ -1,0 +1,113 @@
+//! Length: a length as it is read aloud, to which side it may be rounded, and with what it is read.
+
+use jointwright_units::{Gauge, Interval, Length, Toward};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A length to be read: with a rule or a calliper, rounded to a side.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Read {
+    /// Length, nanometres.
+    pub nm: i64,
+    /// Side to which it may be rounded.
+    pub rounded: Rounded,
+    /// What it is read with.
+    pub with: With,
+}
+
+/// To which side a length may be rounded.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Rounded {
+    /// Either side.
+    Nearest,
+    /// Never longer than it is.
+    Shorter,
+    /// Never shorter than it is.
+    Longer,
+}
+
+/// What a length is read with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum With {
+    /// A rule or a tape, along the cable.
+    Rule,
+    /// A calliper, for diameters.
+    Calliper,
+}
+
+impl Read {
+    /// A length along the cable.
+    pub fn along(length: Length, toward: Toward) -> Read {
+        Read::new(length, toward, With::Rule)
+    }
+
+    /// A diameter, or a difference of two.
+    pub fn diameter(length: Length, toward: Toward) -> Read {
+        Read::new(length, toward, With::Calliper)
+    }
+
+    fn new(length: Length, toward: Toward, with: With) -> Read {
+        let rounded = match toward {
+            Toward::Nearest => Rounded::Nearest,
+            Toward::Shorter => Rounded::Shorter,
+            Toward::Longer => Rounded::Longer,
+        };
+        Read {
+            nm: length.nm(),
+            rounded,
+            with,
+        }
+    }
+
+    /// The length.
+    pub fn length(self) -> Length {
+        Length::from_nm(self.nm)
+    }
+
+    /// Side to which it may be rounded.
+    pub fn toward(self) -> Toward {
+        match self.rounded {
+            Rounded::Nearest => Toward::Nearest,
+            Rounded::Shorter => Toward::Shorter,
+            Rounded::Longer => Toward::Longer,
+        }
+    }
+
+    /// What it is read with.
+    pub fn gauge(self) -> Gauge {
+        match self.with {
+            With::Rule => Gauge::Rule,
+            With::Calliper => Gauge::Calliper,
+        }
+    }
+}
+
+/// A range of diameters to be read; printed rounded inward.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct ReadRange {
+    /// Least, nanometres.
+    pub least_nm: i64,
+    /// Greatest, nanometres.
+    pub greatest_nm: i64,
+}
+
+impl From<Interval> for ReadRange {
+    fn from(range: Interval) -> ReadRange {
+        ReadRange {
+            least_nm: range.least().nm(),
+            greatest_nm: range.greatest().nm(),
+        }
+    }
+}
+
+impl ReadRange {
+    /// The range; `None` where it was read from a document that has its bounds the wrong way round.
+    pub fn interval(self) -> Option<Interval> {
+        Interval::new(
+            Length::from_nm(self.least_nm),
+            Length::from_nm(self.greatest_nm),
+        )
+    }
+}

@@ -1,0 +1,140 @@
+//! Said: what is said to a person, before any language: a key with its arguments.
+//!
+//! Why its own room: a sentence is put into words last, so that one joint can be read in any language, and a door never takes a sentence apart.
+//!
+//! Invariants: no language in it; a text is a name from a file or somebody's own words.
+//!
+//! Not here: the sentences (crate `wording`).
+
+mod length;
+mod limit;
+mod pressure;
+mod word;
+
+pub use length::{Read, ReadRange, Rounded, With};
+pub use limit::LimitSaid;
+pub use pressure::PressureSaid;
+pub use word::{Doubt, Paper, Word};
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is said to a person, before any language.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Said {
+    /// A name from a file, or a sentence that has no key yet.
+    Text(String),
+    /// One after another: rendered with a semicolon between them.
+    All(Vec<Said>),
+    /// One beside another: rendered with a comma between them.
+    Listed(Vec<Said>),
+    /// What is said, and in brackets what stands beside it.
+    Aside(Box<Said>, Box<Said>),
+    /// First whom or what it is about, then what is said of it.
+    Of(Box<Said>, Box<Said>),
+    /// Of a limit: how a value stands to it, and on whose word it stands.
+    Limit(Box<LimitSaid>),
+    /// Of how hard a part sits.
+    Pressure(Box<PressureSaid>),
+    /// On whose word something stands.
+    Word(Box<Word>),
+    /// A part's row and its paper.
+    Paper(Paper),
+}
+
+impl Said {
+    /// What is said, after whom or what it is about.
+    pub fn of(about: impl Into<Said>, said: impl Into<Said>) -> Said {
+        Said::Of(Box::new(about.into()), Box::new(said.into()))
+    }
+
+    /// What is said, and in brackets what stands beside it.
+    pub fn aside(said: impl Into<Said>, aside: impl Into<Said>) -> Said {
+        Said::Aside(Box::new(said.into()), Box::new(aside.into()))
+    }
+
+    /// One beside another; one alone stays itself.
+    pub fn listed(said: impl IntoIterator<Item = Said>) -> Said {
+        let mut said: Vec<Said> = said.into_iter().collect();
+        match said.len() {
+            1 => said.remove(0),
+            _ => Said::Listed(said),
+        }
+    }
+
+    /// One after another; one alone stays itself.
+    pub fn all(said: impl IntoIterator<Item = Said>) -> Said {
+        let mut said: Vec<Said> = said.into_iter().collect();
+        match said.len() {
+            1 => said.remove(0),
+            _ => Said::All(said),
+        }
+    }
+}
+
+impl From<LimitSaid> for Said {
+    fn from(said: LimitSaid) -> Said {
+        Said::Limit(Box::new(said))
+    }
+}
+
+impl From<PressureSaid> for Said {
+    fn from(said: PressureSaid) -> Said {
+        Said::Pressure(Box::new(said))
+    }
+}
+
+impl From<Word> for Said {
+    fn from(word: Word) -> Said {
+        Said::Word(Box::new(word))
+    }
+}
+
+impl From<Paper> for Said {
+    fn from(paper: Paper) -> Said {
+        Said::Paper(paper)
+    }
+}
+
+impl From<String> for Said {
+    fn from(text: String) -> Said {
+        Said::Text(text)
+    }
+}
+
+impl From<&str> for Said {
+    fn from(text: &str) -> Said {
+        Said::Text(text.to_owned())
+    }
+}
+
+impl From<&Paper> for Said {
+    fn from(paper: &Paper) -> Said {
+        Said::Paper(paper.clone())
+    }
+}
+
+impl From<&Word> for Said {
+    fn from(word: &Word) -> Said {
+        Said::Word(Box::new(word.clone()))
+    }
+}
+
+impl From<&Said> for Said {
+    fn from(said: &Said) -> Said {
+        said.clone()
+    }
+}
+
+impl From<&String> for Said {
+    fn from(text: &String) -> Said {
+        Said::Text(text.clone())
+    }
+}
+
+/// What puts a message into words: a language, the words of a practice and its units.
+pub trait Wording {
+    /// The sentence of a message.
+    fn say(&self, said: &Said) -> String;
+}

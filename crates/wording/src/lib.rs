@@ -1,0 +1,115 @@
+//! Wording: the sentence of every message, in each language, in the words and units of a practice.
+//!
+//! Why its own crate: the core says what is so, and only here does it become English or Spanish; a message without a sentence in every language does not compile.
+//!
+//! Invariants: a number is printed with the same digits in every language, so that it can be compared over the telephone; names from files and somebody's own words stay as they are.
+//!
+//! Not here: what is said (`joint::said`), and where it stands on a page (the doors).
+
+mod english;
+mod spanish;
+
+use jointwright_joint::cable::Words;
+use jointwright_joint::job::Job;
+use jointwright_joint::judge::{Judged, JudgedRun};
+use jointwright_joint::plan::{self, CableRateDoc, Plan, RateDoc};
+use jointwright_joint::said::{Read, Said, Wording};
+use jointwright_joint::warm::Rating;
+
+use jointwright_units::{bound_mm_text, bound_text};
+
+/// A language.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Language {
+    /// English.
+    English,
+    /// Spanish.
+    Spanish,
+}
+
+impl Language {
+    /// All of them.
+    pub const ALL: [Language; 2] = [Language::English, Language::Spanish];
+}
+
+/// A language, and the practice whose words and units it uses.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Tongue {
+    /// Language.
+    pub language: Language,
+    /// Practice.
+    pub words: Words,
+}
+
+impl Tongue {
+    /// English, in the words and units of a practice.
+    pub const fn english(words: Words) -> Tongue {
+        Tongue {
+            language: Language::English,
+            words,
+        }
+    }
+
+    /// The one that a job asks for.
+    pub const fn of(job: &Job) -> Tongue {
+        Tongue::english(job.words)
+    }
+
+    /// A length as it is read: inches first with millimetres beside, or millimetres alone.
+    fn read(self, read: Read) -> String {
+        match self.words {
+            Words::Us => bound_text(read.length(), read.toward(), read.gauge()),
+            Words::Iec => bound_mm_text(read.length(), read.toward()),
+        }
+    }
+}
+
+impl Wording for Tongue {
+    fn say(&self, said: &Said) -> String {
+        match self.language {
+            Language::English => english::say(*self, said),
+            Language::Spanish => spanish::say(*self, said),
+        }
+    }
+}
+
+/// A computed number as a sentence has it: three figures, and no more than two places.
+fn shown(value: f64) -> String {
+    let size = value.abs();
+    if size >= 99.95 {
+        format!("{value:.0}")
+    } else if size >= 9.995 {
+        format!("{value:.1}")
+    } else if size >= 0.0995 || size == 0.0 {
+        format!("{value:.2}")
+    } else {
+        format!("{value:.4}")
+    }
+}
+
+/// Messages one after another.
+fn joined(tongue: Tongue, said: &[Said], between: &str) -> String {
+    let said: Vec<String> = said.iter().map(|said| tongue.say(said)).collect();
+    said.join(between)
+}
+
+/// The plan of a judged joint, in the tongue that its job asks for.
+pub fn plan(judged: &Judged<'_>) -> Plan {
+    plan::plan(judged, &Tongue::of(&judged.inputs.order.job))
+}
+
+/// The rating of a judged joint, in the tongue that its job asks for; see [`plan::rate`].
+pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
+    plan::rate(judged, rating, &Tongue::of(&judged.inputs.order.job))
+}
+
+/// The rating of a judged run of cable, in the tongue that its job asks for.
+pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
+    plan::cable_rating(judged, &Tongue::of(&judged.order.job))
+}
+
+/// What fails, in the tongue that its job asks for; see [`plan::fails`].
+pub fn fails(judged: &Judged<'_>) -> Vec<String> {
+    let tongue = Tongue::of(&judged.inputs.order.job);
+    plan::fails(&judged.rulings, &tongue)
+}

@@ -1,0 +1,26 @@
+//! Spanish.
+//!
+//! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
+
+mod limit;
+mod pressure;
+mod word;
+
+use crate::{Tongue, joined};
+use jointwright_joint::said::{Said, Wording};
+
+/// A message in Spanish.
+pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
+    let say = |said: &Said| tongue.say(said);
+    match said {
+        Said::Text(text) => text.clone(),
+        Said::All(all) => joined(tongue, all, "; "),
+        Said::Listed(all) => joined(tongue, all, ", "),
+        Said::Aside(said, aside) => format!("{} ({})", say(said), say(aside)),
+        Said::Of(about, said) => format!("{}: {}", say(about), say(said)),
+        Said::Limit(said) => limit::say(tongue, said),
+        Said::Pressure(said) => pressure::say(tongue, said),
+        Said::Word(word) => word::say(tongue, word),
+        Said::Paper(paper) => word::paper(paper),
+    }
+}

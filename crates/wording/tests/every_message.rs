@@ -1,0 +1,192 @@
+//! Every message in every language: made from the schema of messages, so that none is forgotten.
+
+use jointwright_joint::cable::Words;
+use jointwright_joint::said::{Said, Wording};
+use jointwright_wording::{Language, Tongue};
+use schemars::generate::SchemaSettings;
+use serde_json::{Map, Value, json};
+use std::collections::BTreeSet;
+
+/// Depth at which a message inside a message is a name.
+const DEEPEST: usize = 1;
+
+/// Makes samples of a schema; every text in them is a name of its own.
+struct Samples {
+    definitions: Map<String, Value>,
+    n_names: usize,
+}
+
+impl Samples {
+    fn name(&mut self) -> Value {
+        self.n_names += 1;
+        json!(format!("Ñame{}x", self.n_names))
+    }
+
+    /// One sample for each way in which a schema can be met; inside a message each argument is met in one way.
+    fn of(&mut self, schema: &Value, depth: usize) -> Vec<Value> {
+        if let Some(reference) = schema.get("$ref").and_then(Value::as_str) {
+            let name = match reference {
+                "#" => "Said",
+                other => other.rsplit('/').next().expect("a name"),
+            };
+            let name = name.to_owned();
+            if name == "Said" && depth > DEEPEST {
+                let text = self.name();
+                return vec![json!({ "text": text })];
+            }
+            let definition = self.definitions[&name].clone();
+            let deeper = depth + usize::from(name == "Said");
+            return self.of(&definition, deeper);
+        }
+        for list in ["oneOf", "anyOf"] {
+            if let Some(ways) = schema.get(list).and_then(Value::as_array) {
+                return ways
+                    .clone()
+                    .iter()
+                    .flat_map(|way| self.of(way, depth))
+                    .collect();
+            }
+        }
+        if let Some(fixed) = schema.get("const") {
+            return vec![fixed.clone()];
+        }
+        if let Some(words) = schema.get("enum").and_then(Value::as_array) {
+            return words.clone();
+        }
+        let kind = match schema.get("type") {
+            Some(Value::Array(kinds)) => kinds.first().and_then(Value::as_str).map(str::to_owned),
+            kind => kind.and_then(Value::as_str).map(str::to_owned),
+        };
+        match kind.as_deref() {
+            Some("object") => self.object(schema, depth),
+            Some("array") => {
+                if let Some(items) = schema.get("prefixItems").and_then(Value::as_array) {
+                    let items = items.clone();
+                    let each: Vec<Value> =
+                        items.iter().map(|item| self.first(item, depth)).collect();
+                    return vec![Value::Array(each)];
+                }
+                let item = schema["items"].clone();
+                let two = [self.first(&item, depth), self.first(&item, depth)];
+                vec![Value::Array(two.to_vec())]
+            }
+            Some("string") => vec![self.name()],
+            Some("boolean") => vec![json!(true), json!(false)],
+            Some("integer") => vec![json!(1), json!(3)],
+            Some("number") => vec![json!(1.25)],
+            Some("null") => vec![Value::Null],
+            _ => panic!("no sample of {schema}"),
+        }
+    }
+
+    fn first(&mut self, schema: &Value, depth: usize) -> Value {
+        self.of(schema, depth).swap_remove(0)
+    }
+
+    /// All ways of one property at a time, the others in their first way.
+    fn object(&mut self, schema: &Value, depth: usize) -> Vec<Value> {
+        let properties = schema["properties"]
+            .as_object()
+            .expect("properties")
+            .clone();
+        let mut samples = Vec::new();
+        let n_ways = |ways: &[Value]| ways.len();
+        let mut counts = Vec::new();
+        for property in properties.values() {
+            counts.push(n_ways(&self.of(property, depth)));
+        }
+        for (varied, n) in counts.iter().enumerate() {
+            for way in 0..*n {
+                if way == 0 && varied > 0 {
+                    continue;
+                }
+                let mut sample = Map::new();
+                for (index, (key, property)) in properties.iter().enumerate() {
+                    let mut ways = self.of(property, depth);
+                    let chosen = if index == varied { way } else { 0 };
+                    sample.insert(key.clone(), ways.swap_remove(chosen));
+                }
+                samples.push(Value::Object(sample));
+            }
+        }
+        samples
+    }
+}
+
+/// One sample at least of every message.
+fn samples() -> Vec<Value> {
+    let settings = SchemaSettings::draft2020_12();
+    let schema = settings.into_generator().into_root_schema_for::<Said>();
+    let schema = schema.to_value();
+    let mut definitions = schema["$defs"].as_object().expect("definitions").clone();
+    definitions.insert("Said".to_owned(), schema.clone());
+    let mut samples = Samples {
+        definitions,
+        n_names: 0,
+    };
+    samples.of(&schema, 0)
+}
+
+fn tongues() -> Vec<Tongue> {
+    let of = |language| [Words::Us, Words::Iec].map(|words| Tongue { language, words });
+    Language::ALL.into_iter().flat_map(of).collect()
+}
+
+/// Names in a sample.
+fn names(sample: &Value, into: &mut BTreeSet<String>) {
+    match sample {
+        Value::String(text) if text.starts_with("Ñame") => {
+            into.insert(text.clone());
+        }
+        Value::Array(all) => all.iter().for_each(|one| names(one, into)),
+        Value::Object(all) => all.values().for_each(|one| names(one, into)),
+        _ => {}
+    }
+}
+
+#[test]
+fn every_message_has_a_sentence_in_every_language_and_loses_no_argument() {
+    let samples = samples();
+    assert!(samples.len() > 20, "{}", samples.len());
+    for sample in &samples {
+        let said: Said = serde_json::from_value(sample.clone())
+            .unwrap_or_else(|error| panic!("{error}: {sample}"));
+        let mut expected = BTreeSet::new();
+        names(sample, &mut expected);
+        for tongue in tongues() {
+            let text = tongue.say(&said);
+            assert!(
+                !text.trim().is_empty(),
+                "{sample} says nothing in {tongue:?}"
+            );
+            for name in &expected {
+                assert!(
+                    text.contains(name),
+                    "{tongue:?} loses {name} of {sample}: {text}"
+                );
+            }
+            assert!(!text.contains("  "), "{text}");
+        }
+    }
+}
+
+/// English words that no Spanish sentence has.
+const ENGLISH: &[&str] = &[
+    "the", "of", "is", "and", "its", "not", "with", "that", "this", "from", "at", "by", "for",
+    "are", "on", "it",
+];
+
+#[test]
+fn no_english_is_left_in_a_spanish_sentence() {
+    for sample in samples() {
+        let said: Said = serde_json::from_value(sample.clone()).expect("a message");
+        let tongue = Tongue {
+            language: Language::Spanish,
+            words: Words::Iec,
+        };
+        let text = tongue.say(&said).to_lowercase();
+        let words = text.split(|c: char| !c.is_alphanumeric());
+        let english: Vec<&str> = words.filter(|word| ENGLISH.contains(word)).collect();
+        assert!(english.is_empty(), "{english:?} in: {text}");
+    }
+}
