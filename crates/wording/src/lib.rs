@@ -7,6 +7,7 @@
 //! Not here: what is said (`joint::said`), and where it stands on a page (the doors).
 
 mod english;
+mod noun;
 mod spanish;
 
 use jointwright_joint::cable::Words;

@@ -6,12 +6,15 @@
 
 use super::Words;
 use jointwright_units::Length;
-use serde::Deserialize;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use std::f64::consts::FRAC_PI_4;
 use std::fmt;
 
 /// Conductor metal.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum Metal {
     /// Annealed copper.
@@ -32,7 +35,9 @@ impl Metal {
 }
 
 /// How the strands lie.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 #[serde(rename_all = "lowercase")]
 pub enum Stranding {
     /// One wire.
@@ -66,7 +71,10 @@ impl Stranding {
 }
 
 /// Conductor size as printed.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Size {
     /// American wire gauge: 4/0 is -3, 1/0 is 0, 2 AWG is 2.
     Awg(i8),
@@ -215,7 +223,9 @@ impl fmt::Display for Size {
 }
 
 /// A conductor: size, metal and stranding.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
 pub struct Conductor {
     /// Size as printed.
     pub size: Size,

@@ -41,7 +41,9 @@ pub enum Reach {
 }
 
 /// Whom a ruling concerns.
-#[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
 pub struct Subject {
     /// Leg; the whole joint where there is none.
     pub leg: Option<String>,

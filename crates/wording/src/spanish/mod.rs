@@ -3,6 +3,7 @@
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
 mod limit;
+pub(crate) mod noun;
 mod pressure;
 mod word;
 

@@ -1,0 +1,87 @@
+//! Nouns: what layers, planes, parts and the like are called in a tongue.
+
+use crate::{Language, Tongue, spanish};
+use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
+use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::job::JointKind;
+use jointwright_joint::limit::Subject;
+use jointwright_joint::plane::Plane;
+
+impl Tongue {
+    /// A layer.
+    pub fn layer(self, layer: Layer) -> &'static str {
+        match self.language {
+            Language::English => layer.name(self.words),
+            Language::Spanish => spanish::noun::layer(layer, self.words),
+        }
+    }
+
+    /// A plane.
+    pub fn plane(self, plane: Plane) -> String {
+        match self.language {
+            Language::English => plane.words(self.words),
+            Language::Spanish => spanish::noun::plane(plane, self.words),
+        }
+    }
+
+    /// Whom or what something is said of: "leg A, phase 1".
+    pub fn subject(self, subject: &Subject) -> String {
+        match self.language {
+            Language::English => subject.words(),
+            Language::Spanish => spanish::noun::subject(subject),
+        }
+    }
+
+    /// A kind of part.
+    pub fn part(self, part: PartKind) -> &'static str {
+        match self.language {
+            Language::English => part.name(),
+            Language::Spanish => spanish::noun::part(part),
+        }
+    }
+
+    /// A metal.
+    pub fn metal(self, metal: Metal) -> &'static str {
+        match self.language {
+            Language::English => metal.name(self.words),
+            Language::Spanish => spanish::noun::metal(metal),
+        }
+    }
+
+    /// How strands lie.
+    pub fn stranding(self, stranding: Stranding) -> &'static str {
+        match self.language {
+            Language::English => stranding.name(),
+            Language::Spanish => spanish::noun::stranding(stranding),
+        }
+    }
+
+    /// A kind of joint, before or after "joint": "straight", "recto".
+    pub fn joint_kind(self, kind: JointKind) -> &'static str {
+        match self.language {
+            Language::English => kind.name(),
+            Language::Spanish => spanish::noun::joint_kind(kind),
+        }
+    }
+
+    /// A conductor, as `4/0 AWG aluminum compressed`.
+    pub fn conductor(self, conductor: Conductor) -> String {
+        let (metal, stranding) = (
+            self.metal(conductor.metal),
+            self.stranding(conductor.stranding),
+        );
+        match self.language {
+            Language::English => format!("{} {metal} {stranding}", conductor.size),
+            Language::Spanish => format!("{} de {metal} {stranding}", conductor.size),
+        }
+    }
+
+    /// One thing or another.
+    pub(crate) fn or<T: AsRef<str>>(self, names: &[T]) -> String {
+        let names: Vec<&str> = names.iter().map(AsRef::as_ref).collect();
+        match self.language {
+            Language::English => names.join(" or "),
+            Language::Spanish => names.join(" o "),
+        }
+    }
+}

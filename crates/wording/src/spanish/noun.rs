@@ -1,0 +1,126 @@
+//! Nouns: what layers, planes, parts and the like are called.
+
+use jointwright_joint::cable::{Layer, Metal, Stranding, Words};
+use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::job::JointKind;
+use jointwright_joint::limit::Subject;
+use jointwright_joint::plane::Plane;
+
+/// Words of these nouns that take "la".
+const FEMININE: &[&str] = &["boca", "cubierta", "pantalla", "marca", "pieza", "capa"];
+
+fn is_feminine(noun: &str) -> bool {
+    let first = noun.split(' ').next().unwrap_or_default();
+    FEMININE.contains(&first)
+}
+
+/// A noun with its article: "la boca del conector".
+pub(crate) fn the(noun: &str) -> String {
+    let article = if is_feminine(noun) { "la" } else { "el" };
+    format!("{article} {noun}")
+}
+
+/// Of a noun, with its article: "del extremo del aislamiento".
+pub(crate) fn of_the(noun: &str) -> String {
+    let of = if is_feminine(noun) { "de la" } else { "del" };
+    format!("{of} {noun}")
+}
+
+/// To a noun, with its article: "al borde de la cubierta".
+pub(crate) fn to_the(noun: &str) -> String {
+    let to = if is_feminine(noun) { "a la" } else { "al" };
+    format!("{to} {noun}")
+}
+
+/// Whom or what something is said of.
+pub(crate) fn subject(subject: &Subject) -> String {
+    match (&subject.leg, subject.phase) {
+        (Some(leg), Some(phase)) => format!("ramal {leg}, fase {phase}"),
+        (Some(leg), None) => format!("ramal {leg}"),
+        _ => "empalme".to_owned(),
+    }
+}
+
+pub(crate) fn layer(layer: Layer, words: Words) -> &'static str {
+    match (layer, words) {
+        (Layer::Conductor, _) => "conductor",
+        (Layer::ConductorScreen, _) => "pantalla del conductor",
+        (Layer::Insulation, _) => "aislamiento",
+        (Layer::InsulationScreen, Words::Us) => "pantalla del aislamiento (semiconductor negro)",
+        (Layer::InsulationScreen, Words::Iec) => "pantalla del aislamiento",
+        (Layer::MetallicShield, _) => "pantalla metálica",
+        (Layer::Jacket, Words::Us) => "cubierta",
+        (Layer::Jacket, Words::Iec) => "cubierta exterior",
+    }
+}
+
+pub(crate) fn plane(plane: Plane, words: Words) -> String {
+    if let Some(through) = plane.layer() {
+        let through = of_the(layer(through, words));
+        return match plane {
+            Plane::InsulationEnd => format!("extremo {through}"),
+            _ => format!("borde {through}"),
+        };
+    }
+    let name = match plane {
+        Plane::ConductorEnd => "extremo del conductor",
+        Plane::ConnectorCentre => "centro del conector",
+        Plane::ConnectorSeat => "asiento del conector",
+        Plane::ConnectorMouthBefore => "boca del conector antes de prensar",
+        Plane::ConnectorMouth => "boca del conector",
+        Plane::BodyCentre => "centro del cuerpo",
+        Plane::BodySeat => "asiento del cuerpo",
+        Plane::ElectrodeEnd => "extremo del electrodo",
+        Plane::ControlNear => "extremo interior del control de campo",
+        Plane::ControlFar => "extremo exterior del control de campo",
+        Plane::BodyEnd => "extremo del cuerpo",
+        Plane::ParkMark => "marca de estacionamiento",
+        Plane::SealEnd => "extremo exterior del sello",
+        Plane::InsulationEndShrunk => "extremo del aislamiento ya contraído",
+        Plane::JacketEdgeShrunk => "borde de la cubierta ya contraída",
+        Plane::AdapterNear => "extremo interior del adaptador",
+        Plane::AdapterFar => "extremo exterior del adaptador",
+        Plane::ContactNear => "extremo interior del contacto de pantalla",
+        Plane::ContactFar => "extremo exterior del contacto de pantalla",
+        Plane::SealStart => "extremo interior del sello",
+        Plane::InsulationEnd | Plane::ScreenEdge | Plane::ShieldEdge | Plane::JacketEdge => {
+            unreachable!("said of its layer")
+        }
+    };
+    name.to_owned()
+}
+
+pub(crate) fn part(part: PartKind) -> &'static str {
+    match part {
+        PartKind::Body => "cuerpo",
+        PartKind::Adapter => "adaptador",
+        PartKind::Connector => "conector",
+        PartKind::ShieldPart => "pieza de pantalla",
+        PartKind::Seal => "sello",
+    }
+}
+
+pub(crate) fn metal(metal: Metal) -> &'static str {
+    match metal {
+        Metal::Copper => "cobre",
+        Metal::Aluminium => "aluminio",
+    }
+}
+
+pub(crate) fn stranding(stranding: Stranding) -> &'static str {
+    match stranding {
+        Stranding::Solid => "sólido",
+        Stranding::Concentric => "concéntrico",
+        Stranding::Compressed => "comprimido",
+        Stranding::Compact => "compacto",
+    }
+}
+
+pub(crate) fn joint_kind(kind: JointKind) -> &'static str {
+    match kind {
+        JointKind::Straight => "recto",
+        JointKind::Branch => "de derivación",
+        JointKind::Separable => "separable",
+        JointKind::Cable => "de cable",
+    }
+}
