@@ -18,10 +18,10 @@ pub(crate) use amount::shown;
 pub use ask::{Ask, Fact, File, Who};
 pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
-pub use ruling::{Datum, Outcome, Reach, Ruling, Subject};
+pub use ruling::{Datum, Outcome, Reach, Ruling};
 
-pub use crate::said::Word;
 use crate::said::{LimitSaid, Read, Said};
+pub use crate::said::{Subject, Word};
 use jointwright_units::{Interval, Length, Toward};
 
 /// What an owner may limit of a check of this name.

@@ -1,7 +1,7 @@
 //! Ruling: the outcome of one check on one joint, leg or end, with its evidence.
 
 use super::ask::Ask;
-use crate::said::Said;
+use crate::said::{Said, Subject};
 use jointwright_units::Interval;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -38,49 +38,6 @@ pub enum Reach {
     Instructions,
     /// Computed by this program; it can only tighten.
     Computed,
-}
-
-/// Whom a ruling concerns.
-#[derive(
-    Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-pub struct Subject {
-    /// Leg; the whole joint where there is none.
-    pub leg: Option<String>,
-    /// Phase; all phases where there is none.
-    pub phase: Option<u8>,
-}
-
-impl Subject {
-    /// The whole joint.
-    pub fn joint() -> Subject {
-        Subject::default()
-    }
-
-    /// A leg in all phases.
-    pub fn leg(leg: &str) -> Subject {
-        Subject {
-            leg: Some(leg.to_owned()),
-            phase: None,
-        }
-    }
-
-    /// One end.
-    pub fn end(leg: &str, phase: u8) -> Subject {
-        Subject {
-            leg: Some(leg.to_owned()),
-            phase: Some(phase),
-        }
-    }
-
-    /// Words for it: "leg A, phase 1".
-    pub fn words(&self) -> String {
-        match (&self.leg, self.phase) {
-            (Some(leg), Some(phase)) => format!("leg {leg}, phase {phase}"),
-            (Some(leg), None) => format!("leg {leg}"),
-            _ => "joint".to_owned(),
-        }
-    }
 }
 
 /// A value or a limit.

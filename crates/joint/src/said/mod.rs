@@ -9,11 +9,13 @@
 mod length;
 mod limit;
 mod pressure;
+mod subject;
 mod word;
 
 pub use length::{Read, ReadRange, Rounded, With};
 pub use limit::LimitSaid;
 pub use pressure::PressureSaid;
+pub use subject::Subject;
 pub use word::{Doubt, Paper, Word};
 
 use schemars::JsonSchema;
@@ -33,6 +35,8 @@ pub enum Said {
     Aside(Box<Said>, Box<Said>),
     /// First whom or what it is about, then what is said of it.
     Of(Box<Said>, Box<Said>),
+    /// Whom it concerns.
+    Subject(Subject),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
     /// Of how hard a part sits.
@@ -70,6 +74,18 @@ impl Said {
             1 => said.remove(0),
             _ => Said::All(said),
         }
+    }
+}
+
+impl From<Subject> for Said {
+    fn from(subject: Subject) -> Said {
+        Said::Subject(subject)
+    }
+}
+
+impl From<&Subject> for Said {
+    fn from(subject: &Subject) -> Said {
+        Said::Subject(subject.clone())
     }
 }
 

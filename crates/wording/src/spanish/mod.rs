@@ -19,6 +19,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Listed(all) => joined(tongue, all, ", "),
         Said::Aside(said, aside) => format!("{} ({})", say(said), say(aside)),
         Said::Of(about, said) => format!("{}: {}", say(about), say(said)),
+        Said::Subject(subject) => tongue.subject(subject),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
