@@ -10,7 +10,6 @@ mod as_made;
 mod connector;
 mod copies;
 mod handling;
-mod part_kind;
 mod piece;
 mod row;
 mod rubber;
@@ -20,10 +19,10 @@ mod thermal;
 mod walk_row;
 mod word;
 
+pub use crate::said::PartKind;
 pub use as_made::AsMade;
 pub use connector::{Connector, ConnectorEnd, NoEnd, die_words};
 pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
-pub use part_kind::PartKind;
 pub use piece::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
 };

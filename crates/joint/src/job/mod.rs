@@ -23,14 +23,15 @@ mod surround;
 mod types;
 mod walk_job;
 
+pub use crate::said::JointKind;
 pub use bridge::BridgeOff;
 pub use daily::Daily;
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
     AirForm, Bank, Blank, Closing, Confirmation, Count, Drying, Duct, DuctFilling, Duty, End, Job,
-    JointKind, Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place,
-    Reading, Room, Soil, Surface, Surrounding, System, TrialPress,
+    Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place, Reading,
+    Room, Soil, Surface, Surrounding, System, TrialPress,
 };
 
 use crate::cable::TABLE_TEXTS;

@@ -6,39 +6,10 @@ use crate::cable::{Construction, Layer, Metal, ShieldKind, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::form::Span;
 use crate::plane::Plane;
+use crate::said::JointKind;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length, VoltageRms};
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-/// Kind of joint.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum JointKind {
-    /// Two legs, one body.
-    Straight,
-    /// Three legs or more, one body.
-    Branch,
-    /// Legs on the ports of a bus.
-    Separable,
-    /// No joint: one run of cable, to be rated.
-    Cable,
-}
-
-impl JointKind {
-    /// Word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            JointKind::Straight => "straight",
-            JointKind::Branch => "branch",
-            JointKind::Separable => "separable",
-            JointKind::Cable => "cable",
-        }
-    }
-}
 
 /// The network.
 #[derive(Clone, Debug)]

@@ -4,13 +4,14 @@ use super::bridge::BridgeOff;
 use super::one_run::is_run;
 use super::shield::shield_run;
 use super::types::{
-    Blank, Count, Duty, Job, JointKind, Leg, Lot, Moisture, PartNames, Person, Place, Reading,
-    Room, Surface, Surrounding, System, Trial, TrialPress,
+    Blank, Count, Duty, Job, Leg, Lot, Moisture, PartNames, Person, Place, Reading, Room, Surface,
+    Surrounding, System, Trial, TrialPress,
 };
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, layer, metal, shield_kind};
 use crate::form::Span;
 use crate::form::{Complaints, Record, Source};
+use crate::said::JointKind;
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};

@@ -6,12 +6,14 @@
 //!
 //! Not here: the sentences (crate `wording`).
 
+mod kind;
 mod length;
 mod limit;
 mod pressure;
 mod subject;
 mod word;
 
+pub use kind::{JointKind, PartKind};
 pub use length::{Read, ReadRange, Rounded, With};
 pub use limit::LimitSaid;
 pub use pressure::PressureSaid;

@@ -1,4 +1,4 @@
-//! Part kind: the kinds of parts that a joint is made of.
+//! Kind: the kinds of joints, and of the parts of which a leg takes one.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -39,6 +39,34 @@ impl PartKind {
             PartKind::Connector => "connector",
             PartKind::ShieldPart => "shield part",
             PartKind::Seal => "seal",
+        }
+    }
+}
+
+/// Kind of joint.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum JointKind {
+    /// Two legs, one body.
+    Straight,
+    /// Three legs or more, one body.
+    Branch,
+    /// Legs on the ports of a bus.
+    Separable,
+    /// No joint: one run of cable, to be rated.
+    Cable,
+}
+
+impl JointKind {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            JointKind::Straight => "straight",
+            JointKind::Branch => "branch",
+            JointKind::Separable => "separable",
+            JointKind::Cable => "cable",
         }
     }
 }
