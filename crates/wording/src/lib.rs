@@ -14,10 +14,10 @@ use jointwright_joint::cable::Words;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::plan::{self, CableRateDoc, Plan, RateDoc};
-use jointwright_joint::said::{Read, Said, Wording};
+use jointwright_joint::said::{Read, ReadRange, Said, Wording};
 use jointwright_joint::warm::Rating;
 
-use jointwright_units::{bound_mm_text, bound_text};
+use jointwright_units::{bound_mm_text, bound_text, range_text};
 
 /// A language.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,6 +61,25 @@ impl Tongue {
         match self.words {
             Words::Us => bound_text(read.length(), read.toward(), read.gauge()),
             Words::Iec => bound_mm_text(read.length(), read.toward()),
+        }
+    }
+
+    /// A range of diameters, rounded inward.
+    fn range(self, range: ReadRange) -> String {
+        let Some(interval) = range.interval() else {
+            return "?".to_owned();
+        };
+        let to = match self.language {
+            Language::English => "to",
+            Language::Spanish => "a",
+        };
+        let text = range_text(interval);
+        let mm = format!("{} {to} {} mm", text.mm.0, text.mm.1);
+        match self.words {
+            Words::Us if !text.inch.0.is_empty() => {
+                format!("{} {to} {} in ({mm})", text.inch.0, text.inch.1)
+            }
+            _ => mm,
         }
     }
 }

@@ -7,9 +7,6 @@ use schemars::generate::SchemaSettings;
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
-/// Depth at which a message inside a message is a name.
-const DEEPEST: usize = 1;
-
 /// Makes samples of a schema; every text in them is a name of its own.
 struct Samples {
     definitions: Map<String, Value>,
@@ -22,29 +19,20 @@ impl Samples {
         json!(format!("Ñame{}x", self.n_names))
     }
 
-    /// One sample for each way in which a schema can be met; inside a message each argument is met in one way.
-    fn of(&mut self, schema: &Value, depth: usize) -> Vec<Value> {
+    /// One sample for each way in which a schema can be met; a message inside a message is a name.
+    fn of(&mut self, schema: &Value) -> Vec<Value> {
         if let Some(reference) = schema.get("$ref").and_then(Value::as_str) {
-            let name = match reference {
-                "#" => "Said",
-                other => other.rsplit('/').next().expect("a name"),
-            };
-            let name = name.to_owned();
-            if name == "Said" && depth > DEEPEST {
+            if reference == "#" {
                 let text = self.name();
                 return vec![json!({ "text": text })];
             }
-            let definition = self.definitions[&name].clone();
-            let deeper = depth + usize::from(name == "Said");
-            return self.of(&definition, deeper);
+            let name = reference.rsplit('/').next().expect("a name");
+            let definition = self.definitions[name].clone();
+            return self.of(&definition);
         }
         for list in ["oneOf", "anyOf"] {
             if let Some(ways) = schema.get(list).and_then(Value::as_array) {
-                return ways
-                    .clone()
-                    .iter()
-                    .flat_map(|way| self.of(way, depth))
-                    .collect();
+                return ways.clone().iter().flat_map(|way| self.of(way)).collect();
             }
         }
         if let Some(fixed) = schema.get("const") {
@@ -58,16 +46,15 @@ impl Samples {
             kind => kind.and_then(Value::as_str).map(str::to_owned),
         };
         match kind.as_deref() {
-            Some("object") => self.object(schema, depth),
+            Some("object") => self.object(schema),
             Some("array") => {
                 if let Some(items) = schema.get("prefixItems").and_then(Value::as_array) {
                     let items = items.clone();
-                    let each: Vec<Value> =
-                        items.iter().map(|item| self.first(item, depth)).collect();
+                    let each: Vec<Value> = items.iter().map(|item| self.first(item)).collect();
                     return vec![Value::Array(each)];
                 }
                 let item = schema["items"].clone();
-                let two = [self.first(&item, depth), self.first(&item, depth)];
+                let two = [self.first(&item), self.first(&item)];
                 vec![Value::Array(two.to_vec())]
             }
             Some("string") => vec![self.name()],
@@ -79,35 +66,30 @@ impl Samples {
         }
     }
 
-    fn first(&mut self, schema: &Value, depth: usize) -> Value {
-        self.of(schema, depth).swap_remove(0)
+    fn first(&mut self, schema: &Value) -> Value {
+        self.of(schema).swap_remove(0)
     }
 
     /// All ways of one property at a time, the others in their first way.
-    fn object(&mut self, schema: &Value, depth: usize) -> Vec<Value> {
+    fn object(&mut self, schema: &Value) -> Vec<Value> {
         let properties = schema["properties"]
             .as_object()
             .expect("properties")
             .clone();
-        let mut samples = Vec::new();
-        let n_ways = |ways: &[Value]| ways.len();
-        let mut counts = Vec::new();
-        for property in properties.values() {
-            counts.push(n_ways(&self.of(property, depth)));
-        }
-        for (varied, n) in counts.iter().enumerate() {
-            for way in 0..*n {
-                if way == 0 && varied > 0 {
-                    continue;
-                }
-                let mut sample = Map::new();
-                for (index, (key, property)) in properties.iter().enumerate() {
-                    let mut ways = self.of(property, depth);
-                    let chosen = if index == varied { way } else { 0 };
-                    sample.insert(key.clone(), ways.swap_remove(chosen));
-                }
-                samples.push(Value::Object(sample));
-            }
+        let ways: Vec<(&String, Vec<Value>)> = properties
+            .iter()
+            .map(|(key, property)| (key, self.of(property)))
+            .collect();
+        let sample = |varied: usize, way: usize| {
+            let chosen = ways.iter().enumerate().map(|(index, (key, ways))| {
+                let way = if index == varied { way } else { 0 };
+                ((*key).clone(), ways[way].clone())
+            });
+            Value::Object(chosen.collect())
+        };
+        let mut samples = vec![sample(0, 0)];
+        for (varied, (_, ways)) in ways.iter().enumerate() {
+            samples.extend((1..ways.len()).map(|way| sample(varied, way)));
         }
         samples
     }
@@ -118,13 +100,12 @@ fn samples() -> Vec<Value> {
     let settings = SchemaSettings::draft2020_12();
     let schema = settings.into_generator().into_root_schema_for::<Said>();
     let schema = schema.to_value();
-    let mut definitions = schema["$defs"].as_object().expect("definitions").clone();
-    definitions.insert("Said".to_owned(), schema.clone());
+    let definitions = schema["$defs"].as_object().expect("definitions").clone();
     let mut samples = Samples {
         definitions,
         n_names: 0,
     };
-    samples.of(&schema, 0)
+    samples.of(&schema)
 }
 
 fn tongues() -> Vec<Tongue> {
