@@ -201,7 +201,7 @@ fn asked(judged: &Judged<'_>, folder: &str, made: &str) -> ExitCode {
     } else {
         PathBuf::from(folder)
     };
-    let letters = document.letters();
+    let letters = jointwright_wording::letters(&document);
     let files: Vec<(String, Vec<u8>)> = letters
         .into_iter()
         .map(|letter| {

@@ -12,6 +12,7 @@ use crate::cable::{
 };
 use crate::job::{Count, End, Job, Leg, Reading};
 use crate::limit::Known;
+use crate::said::{EndOf, Of};
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
 
@@ -134,9 +135,10 @@ pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
     (cable, read)
 }
 
-/// Where a diameter is read, in words: "A1 over the insulation".
-pub fn place_words(leg: &Leg, phase: u8, over: Layer, words: Words) -> String {
-    format!("{}{phase} over the {}", leg.id, over.name(words))
+/// Where a diameter is read, as it is asked for.
+pub fn place_of(leg: &Leg, phase: u8, over: Layer) -> Of {
+    let end = EndOf::new(&leg.id, phase);
+    Of::Diameter { end, over }
 }
 
 impl EndSurvey {

@@ -13,7 +13,7 @@ mod spanish;
 use jointwright_joint::cable::Words;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
-use jointwright_joint::plan::{self, CableRateDoc, Plan, RateDoc};
+use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
 use jointwright_joint::said::{Read, ReadRange, Said, Wording};
 use jointwright_joint::warm::Rating;
 
@@ -126,6 +126,11 @@ pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
 /// The rating of a judged run of cable, in the tongue that its job asks for.
 pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
     plan::cable_rating(judged, &Tongue::of(&judged.order.job))
+}
+
+/// The questions of a plan as letters, in the tongue that its job asks for.
+pub fn letters(plan: &Plan) -> Vec<Letter> {
+    plan.letters(&Tongue::english(plan.job.words))
 }
 
 /// What fails, in the tongue that its job asks for; see [`plan::fails`].

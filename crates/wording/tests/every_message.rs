@@ -125,6 +125,29 @@ fn names(sample: &Value, into: &mut BTreeSet<String>) {
     }
 }
 
+/// Facts of the job as a whole: their questions name nothing else.
+const OF_THE_JOB: &[&str] = &[
+    "conductor-greatest",
+    "load",
+    "emergency",
+    "fault",
+    "shield-fault",
+    "clearing-time",
+    "ambient-least",
+    "ambient-greatest",
+    "parks",
+];
+
+fn is_of_the_job(sample: &Value) -> bool {
+    let fact = sample["ask"]["question"]["fact"].as_str();
+    fact.is_some_and(|fact| OF_THE_JOB.contains(&fact))
+}
+
+/// The sentence without what stands in backquotes: words of files.
+fn without_file_words(text: &str) -> String {
+    text.split('`').step_by(2).collect()
+}
+
 #[test]
 fn every_message_has_a_sentence_in_every_language_and_loses_no_argument() {
     let samples = samples();
@@ -133,7 +156,9 @@ fn every_message_has_a_sentence_in_every_language_and_loses_no_argument() {
         let said: Said = serde_json::from_value(sample.clone())
             .unwrap_or_else(|error| panic!("{error}: {sample}"));
         let mut expected = BTreeSet::new();
-        names(sample, &mut expected);
+        if !is_of_the_job(sample) {
+            names(sample, &mut expected);
+        }
         for tongue in tongues() {
             let text = tongue.say(&said);
             assert!(
@@ -165,7 +190,7 @@ fn no_english_is_left_in_a_spanish_sentence() {
             language: Language::Spanish,
             words: Words::Iec,
         };
-        let text = tongue.say(&said).to_lowercase();
+        let text = without_file_words(&tongue.say(&said)).to_lowercase();
         let words = text.split(|c: char| !c.is_alphanumeric());
         let english: Vec<&str> = words.filter(|word| ENGLISH.contains(word)).collect();
         assert!(english.is_empty(), "{english:?} in: {text}");

@@ -4,6 +4,7 @@ use super::shield::{run, shield_area};
 use crate::cable::Layer;
 use crate::job::{Job, Leg};
 use crate::limit::{Ask, fact_table as fact};
+use crate::said::Subject;
 
 /// What of a run of cable is missing before anything is computed of it.
 pub fn cable(job: &Job) -> Vec<Ask> {
@@ -48,8 +49,8 @@ pub fn cable_route(leg: &Leg) -> Ask {
     fact::ROUTE.of(of_leg(leg))
 }
 
-fn of_leg(leg: &Leg) -> String {
-    format!("leg {}", leg.id)
+fn of_leg(leg: &Leg) -> Subject {
+    Subject::leg(&leg.id)
 }
 
 /// What flows in the shield, and where.

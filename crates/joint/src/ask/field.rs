@@ -5,6 +5,7 @@ use crate::cable::Layer;
 use crate::catalogue::FieldDuty;
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
+use crate::said::PartKind;
 use crate::underlay::{past_edge, past_edge_least};
 use jointwright_units::{Length, Station};
 
@@ -12,7 +13,7 @@ impl Missing<'_> {
     /// What of its field's inputs nobody gives.
     pub fn field(&self) -> Vec<Ask> {
         let Some(body) = self.chosen.body else {
-            return vec![self.part("body")];
+            return vec![self.part(PartKind::Body)];
         };
         let mut asks = Vec::new();
         if !self.inside_is_known() {

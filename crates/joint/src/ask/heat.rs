@@ -5,6 +5,7 @@ use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
+use crate::said::{Of, Subject};
 use crate::warm::unread;
 
 /// What of a joint is missing; all legs count, since each warms the others.
@@ -20,7 +21,7 @@ pub fn heat(legs: &[Missing<'_>], bus: Option<&Bus>) -> Vec<Ask> {
     }
     if legs.iter().any(|leg| leg.job.kind == JointKind::Separable) {
         match bus {
-            None => add(fact::BUS.of("the bus")),
+            None => add(fact::BUS.of(Of::Bus)),
             Some(bus) if bus.resistance_ohm.is_none() => add(fact::BUS_HEAT.of(&bus.head.id)),
             Some(_) => {}
         }
@@ -40,7 +41,7 @@ impl Missing<'_> {
         }
         let mut surroundings = job.surroundings.iter();
         if !surroundings.any(|row| row.leg.as_ref().is_none_or(|of| *of == leg.id)) {
-            asks.push(fact::SURROUNDING.of(format!("leg {}", leg.id)));
+            asks.push(fact::SURROUNDING.of(Subject::leg(&leg.id)));
         }
         if leg.insulation_stuff.is_none() || leg.jacket_stuff.is_none() {
             asks.push(fact::CABLE_HEAT.of(&leg.id));
@@ -52,7 +53,7 @@ impl Missing<'_> {
         if leg.shield_load_a.is_none() {
             asks.extend(self.run());
         }
-        asks.extend(unread(self.job, self.leg, self.surveys.iter().copied()));
+        asks.extend(unread(self.leg, self.surveys.iter().copied()));
         asks.extend(self.parts_in_heat());
         asks.extend(self.places_in_heat());
         asks

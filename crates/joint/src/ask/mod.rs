@@ -22,7 +22,8 @@ use crate::fit::Chosen;
 use crate::job::{Job, Leg};
 use crate::limit::{Ask, Outcome, Ruling, fact_table as fact};
 use crate::plane::Plane;
-use crate::survey::{EndSurvey, place_words};
+use crate::said::{Of, PartKind, Subject};
+use crate::survey::{EndSurvey, place_of};
 
 /// One leg, of which something may be missing.
 #[derive(Clone, Debug)]
@@ -55,36 +56,28 @@ pub fn asking(rulings: Vec<Ruling>, asks: impl Fn() -> Vec<Ask>) -> Vec<Ruling> 
 }
 
 impl Missing<'_> {
-    /// Name of an end.
-    fn end(&self, phase: u8) -> String {
-        format!("{}{phase}", self.leg.id)
-    }
-
     /// The parts of the leg that are left open.
     pub fn open_parts(&self) -> Vec<Ask> {
         let parts = [
-            (self.chosen.body.is_none(), "body"),
-            (self.chosen.connector.is_none(), "connector"),
-            (self.chosen.shield_part.is_none(), "shield part"),
-            (self.chosen.seal.is_none(), "seal"),
+            (self.chosen.body.is_none(), PartKind::Body),
+            (self.chosen.connector.is_none(), PartKind::Connector),
+            (self.chosen.shield_part.is_none(), PartKind::ShieldPart),
+            (self.chosen.seal.is_none(), PartKind::Seal),
         ];
         let open = parts.into_iter().filter(|(is_open, _)| *is_open);
-        open.map(|(_, name)| self.part(name)).collect()
+        open.map(|(_, kind)| self.part(kind)).collect()
     }
 
     /// One part that is left open; a body that all legs share, and the connector of a straight joint, is asked for once.
-    pub fn part(&self, name: &str) -> Ask {
+    pub fn part(&self, kind: PartKind) -> Ask {
         use crate::job::JointKind::{Separable, Straight};
-        let is_shared = match name {
-            "body" => self.job.kind != Separable,
-            "connector" => self.job.kind == Straight,
+        let is_shared = match kind {
+            PartKind::Body => self.job.kind != Separable,
+            PartKind::Connector => self.job.kind == Straight,
             _ => false,
         };
-        fact::PART.of(if is_shared {
-            format!("{name} of the joint")
-        } else {
-            format!("{name} of leg {}", self.leg.id)
-        })
+        let leg = (!is_shared).then(|| self.leg.id.clone());
+        fact::PART.of(Of::Part { kind, leg })
     }
 
     /// What these planes lack to be placed with their windows.
@@ -103,7 +96,7 @@ impl Missing<'_> {
     }
 
     fn place(&self, plane: Plane, lack: Lack) -> Vec<Ask> {
-        let of = || format!("{} of leg {}", plane.words(self.job.words), self.leg.id);
+        let of = || Of::plane(plane, Subject::leg(&self.leg.id));
         match lack {
             Lack::Place => {
                 let open = self.open_parts();
@@ -121,9 +114,10 @@ impl Missing<'_> {
 
     /// Growth of the connector of this leg.
     pub fn growth(&self) -> Ask {
-        let conductor = self.leg.cable.conductor.phrase(self.job.words);
-        let id = self.chosen.connector.map_or("", |c| c.head.id.as_str());
-        fact::TRIAL_PRESS.of(format!("{id} on {conductor}"))
+        let conductor = self.leg.cable.conductor;
+        let row = self.chosen.connector.map_or("", |c| c.head.id.as_str());
+        let row = row.to_owned();
+        fact::TRIAL_PRESS.of(Of::Sleeve { row, conductor })
     }
 
     /// Growth of the connector, where it is not known.
@@ -136,8 +130,8 @@ impl Missing<'_> {
         fact::READING.of(self.over(phase, over))
     }
 
-    fn over(&self, phase: u8, over: Layer) -> String {
-        place_words(self.leg, phase, over, self.job.words)
+    fn over(&self, phase: u8, over: Layer) -> Of {
+        place_of(self.leg, phase, over)
     }
 
     /// What is missing for the comparison with the papers: a reading under the metallic shield, or a row for the cable.

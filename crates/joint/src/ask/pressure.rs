@@ -5,11 +5,12 @@ use crate::cable::Layer;
 use crate::catalogue::{Fits, Head, Rubber};
 use crate::job::Lot;
 use crate::limit::{Ask, fact_table as fact};
+use crate::said::{EndOf, Of, PartKind};
 use crate::survey::EndSurvey;
 
 /// A part of rubber, as its row has it.
 struct Part<'a> {
-    kind: &'static str,
+    kind: PartKind,
     head: &'a Head,
     fits: &'a [Fits],
     rubber: Option<&'a Rubber>,
@@ -17,25 +18,25 @@ struct Part<'a> {
 }
 
 impl<'a> Missing<'a> {
-    fn rubber_part(&self, kind: &str) -> Option<Part<'a>> {
+    fn rubber_part(&self, kind: PartKind) -> Option<Part<'a>> {
         let chosen = self.chosen;
         match kind {
-            "body" => chosen.body.map(|p| Part {
-                kind: "body",
+            PartKind::Body => chosen.body.map(|p| Part {
+                kind: PartKind::Body,
                 head: &p.head,
                 fits: &p.fits,
                 rubber: p.rubber.as_ref(),
                 over: Layer::Insulation,
             }),
-            "adapter" => chosen.adapter.map(|p| Part {
-                kind: "adapter",
+            PartKind::Adapter => chosen.adapter.map(|p| Part {
+                kind: PartKind::Adapter,
                 head: &p.head,
                 fits: &p.fits,
                 rubber: p.rubber.as_ref(),
                 over: Layer::Insulation,
             }),
             _ => chosen.seal.map(|p| Part {
-                kind: "seal",
+                kind: PartKind::Seal,
                 head: &p.head,
                 fits: &p.fits,
                 rubber: p.rubber.as_ref(),
@@ -45,7 +46,7 @@ impl<'a> Missing<'a> {
     }
 
     /// What is missing for the pressure, the stretch and the range today of a part.
-    pub fn pressure(&self, kind: &str, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
+    pub fn pressure(&self, kind: PartKind, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let Some(part) = self.rubber_part(kind) else {
             return Vec::new();
         };
@@ -54,10 +55,11 @@ impl<'a> Missing<'a> {
         if !is_whole(&part) {
             asks.push(fact::RUBBER.of(id));
         }
-        if part.kind == "body" && self.chosen.body.is_some_and(|body| body.inner.is_none()) {
+        if part.kind == PartKind::Body && self.chosen.body.is_some_and(|body| body.inner.is_none())
+        {
             asks.push(fact::INSIDE.of(id));
         }
-        if part.kind == "body" {
+        if part.kind == PartKind::Body {
             asks.extend(self.adapter_reach(false));
         }
         asks.extend(self.seat(&part, phase, survey));
@@ -67,7 +69,7 @@ impl<'a> Missing<'a> {
 
     /// What is missing of how it sits: the readings over its layer, its range, their temperature.
     fn seat(&self, part: &Part<'_>, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
-        let is_seal = part.kind == "seal";
+        let is_seal = part.kind == PartKind::Seal;
         let mut ranges = part.fits.iter().filter(|f| f.over == part.over);
         let Some(fits) = ranges.find(|f| is_seal || f.at == "bore") else {
             return vec![fact::RANGE.of(&part.head.id)];
@@ -91,9 +93,14 @@ impl<'a> Missing<'a> {
 
     /// What is missing of the lot on the truck.
     fn lot(&self, part: &Part<'_>, phase: u8) -> Vec<Ask> {
-        let of = format!("{} {} {}", self.end(phase), part.kind, part.head.id);
-        let ours =
-            |lot: &&Lot| lot.leg == self.leg.id && lot.phase == phase && lot.part == part.kind;
+        let of = Of::Lot {
+            end: EndOf::new(&self.leg.id, phase),
+            kind: part.kind,
+            row: part.head.id.clone(),
+        };
+        let ours = |lot: &&Lot| {
+            lot.leg == self.leg.id && lot.phase == phase && lot.part == part.kind.file_name()
+        };
         let lots: Vec<&Lot> = self.job.lots.iter().filter(ours).collect();
         let shelf = part.head.shelf.as_ref();
         let is_held = part
@@ -103,7 +110,7 @@ impl<'a> Missing<'a> {
             return vec![fact::LOT.of(of)];
         }
         let unread = lots.iter().any(|lot| lot.label_is_unread());
-        let unread = unread.then(|| fact::LABEL_DATE.of(&of));
+        let unread = unread.then(|| fact::LABEL_DATE.of(of.clone()));
         let mut asks: Vec<Ask> = unread.into_iter().collect();
         let from_expanded = shelf.is_none_or(|shelf| shelf.from == "expanded");
         let begun = |lot: &Lot| {
@@ -115,7 +122,7 @@ impl<'a> Missing<'a> {
         };
         let is_dated = |lot: &&Lot| begun(lot).is_some_and(|day| day <= self.job.date);
         if (shelf.is_some() || is_held) && !lots.iter().all(is_dated) {
-            asks.push(fact::LOT_DAY.of(&of));
+            asks.push(fact::LOT_DAY.of(of.clone()));
         }
         if !is_held {
             return asks;
@@ -125,7 +132,7 @@ impl<'a> Missing<'a> {
             lot.store_degc.1.is_some() || last.is_some_and(|until| until > self.job.date)
         };
         if !lots.iter().all(covers) {
-            asks.push(fact::LOT_STORE.of(&of));
+            asks.push(fact::LOT_STORE.of(of.clone()));
         }
         if shelf.is_none_or(|shelf| shelf.store_degc.1.is_none()) {
             asks.push(fact::SHELF.of(&part.head.id));
@@ -134,7 +141,7 @@ impl<'a> Missing<'a> {
     }
 
     /// What is missing of what the temperatures of the joint do to a part.
-    pub fn warmth(&self, kind: &str, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
+    pub fn warmth(&self, kind: PartKind, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let Some(part) = self.rubber_part(kind) else {
             return Vec::new();
         };
@@ -173,7 +180,7 @@ fn is_whole(part: &Part<'_>) -> bool {
     let Some(rubber) = part.rubber else {
         return false;
     };
-    let is_even = part.kind != "body";
+    let is_even = part.kind != PartKind::Body;
     let is_expanded = part
         .head
         .shelf

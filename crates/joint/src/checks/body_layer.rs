@@ -9,6 +9,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::limit::{Ruling, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::Of;
 use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
@@ -35,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             ends: Plane::BodyEnd,
         },
         may_lie_on,
-        ends: fact_table::LINK.of(format!("body end of {}", body.head.id)),
+        ends: fact_table::LINK.of(Of::plane(Plane::BodyEnd, &body.head.id)),
     };
     vec![asked.rule(&leg.cutback, inputs.order.job.words)]
 }

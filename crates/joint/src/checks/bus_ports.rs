@@ -8,6 +8,7 @@ use super::{Check, Inputs, Judge, Rated};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject, Word, fact_table as fact};
+use crate::said::{Of, PartKind};
 
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
@@ -27,7 +28,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     else {
         let why = "no bus is named, so its ports cannot be counted";
         let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
-        return vec![ruling.asking(fact::BUS.of("the bus"))];
+        return vec![ruling.asking(fact::BUS.of(Of::Bus))];
     };
     let source = Word::Instructions(bus.head.source().into());
     let rated = Rated {
@@ -94,7 +95,7 @@ fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &Word) -> Ruling {
                     subject.clone(),
                     format!("port {port}: no body is named for leg {}", leg.leg.id),
                 )
-                .asking(leg.missing(inputs).part("body")),
+                .asking(leg.missing(inputs).part(PartKind::Body)),
                 (Some(body), Some(found)) if found == bus.interface => {
                     rule(format!("leg {} with {}", leg.leg.id, body.head.id))
                 }

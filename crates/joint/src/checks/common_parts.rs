@@ -6,6 +6,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::fit::Chosen;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject};
+use crate::said::PartKind;
 
 pub(super) const CHECK: Check = Check {
     slug: "common_parts",
@@ -20,15 +21,17 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     if inputs.kind() == JointKind::Separable {
         return Vec::new();
     }
-    let mut shared: Vec<(&str, NameOf)> = vec![("body", |c| c.body.map(|p| &p.head.id))];
+    let mut shared: Vec<(PartKind, NameOf)> =
+        vec![(PartKind::Body, |c| c.body.map(|p| &p.head.id))];
     if inputs.kind() == JointKind::Straight {
-        shared.push(("connector", |c| c.connector.map(|p| &p.head.id)));
+        shared.push((PartKind::Connector, |c| c.connector.map(|p| &p.head.id)));
         let spans = |leg: &LegInputs<'_>| leg.chosen.seal.is_some_and(|s| s.spans_joint);
         if inputs.legs.iter().any(spans) {
-            shared.push(("seal", |c| c.seal.map(|p| &p.head.id)));
+            shared.push((PartKind::Seal, |c| c.seal.map(|p| &p.head.id)));
         }
     }
-    let rule = |(what, name): (&str, NameOf)| {
+    let rule = |(kind, name): (PartKind, NameOf)| {
+        let what = kind.name();
         let mut named: Vec<&String> = inputs.legs.iter().filter_map(|l| name(&l.chosen)).collect();
         named.sort();
         named.dedup();
@@ -42,7 +45,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             let ask = inputs
                 .legs
                 .first()
-                .map(|leg| leg.missing(inputs).part(what));
+                .map(|leg| leg.missing(inputs).part(kind));
             return Ruling::not_judged(CHECK.slug, Subject::joint(), why).asking_all(ask);
         }
         let found: Vec<&str> = named.iter().map(|n| n.as_str()).collect();

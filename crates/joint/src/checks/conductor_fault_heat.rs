@@ -52,7 +52,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let area = match conductor_area_mm2(&leg.leg.cable) {
         Ok(area) => area,
         Err(why) => {
-            return vec![not_judged(why).asking(fact::CABLE.of(format!("leg {}", leg.leg.id)))];
+            return vec![not_judged(why).asking(fact::CABLE.of(leg.subject()))];
         }
     };
     let ruling = Heated {

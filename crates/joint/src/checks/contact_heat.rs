@@ -8,6 +8,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::fault::Fault;
 use crate::job::Contact;
 use crate::limit::{AmountQuestion, Reach, Ruling, Word, fact_table as fact, shown};
+use crate::said::PartKind;
 
 pub(super) const CHECK: Check = Check {
     slug: "contact_heat",
@@ -40,7 +41,7 @@ fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
         "Ask: What resistance is read with four wires across the connection of {id} on {}?",
         subject.words()
     );
-    let of = subject.words();
+    let of = subject.clone();
     let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
     Some(ruling.asking(fact::CONTACT.of(of)))
 }
@@ -64,7 +65,7 @@ fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Conta
     let Some(part) = leg.chosen.shield_part else {
         let why =
             format!("{what}; no shield part is named whose paper would say how much it may have");
-        let ask = leg.missing(inputs).part("shield part");
+        let ask = leg.missing(inputs).part(PartKind::ShieldPart);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     let id = &part.head.id;

@@ -7,6 +7,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::limit::{Outcome, Ruling, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::Of;
 use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
@@ -29,7 +30,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             ends: Plane::ElectrodeEnd,
         },
         may_lie_on: vec![Layer::Conductor, Layer::Insulation],
-        ends: fact_table::LINK.of(format!("electrode end of {}", body.head.id)),
+        ends: fact_table::LINK.of(Of::plane(Plane::ElectrodeEnd, &body.head.id)),
     };
     let ruling = asked.rule(&leg.cutback, inputs.order.job.words);
     Some(ruling)

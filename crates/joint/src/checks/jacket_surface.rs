@@ -6,6 +6,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::Of;
 
 pub(super) const CHECK: Check = Check {
     slug: "jacket_surface",
@@ -30,7 +31,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let why = "nobody has written down how the jacket is where the seal will lie";
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
         return vec![ruling.with_hint("Look at it all around before the jacket is cut: scored, wrinkled, embossed, cracked, or smooth.")
-            .asking(fact::JACKET.of(format!("{}{}", leg.leg.id, end.phase)))];
+            .asking(fact::JACKET.of(Of::end(&leg.leg.id, end.phase)))];
     }
     if seal.jacket_surfaces.is_empty() {
         let why = format!(

@@ -9,6 +9,7 @@ use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
 use crate::limit::{Ask, Ruling, Word, fact_table as fact};
 use crate::said::Said;
+use crate::said::{EndOf, Of, PartKind};
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -74,9 +75,12 @@ fn on_part(
 }
 
 /// A part on the truck, as an ask names it.
-fn lot_of(leg: &LegInputs<'_>, end: &EndInputs, part: &str, head: &Head) -> String {
-    let part = part.replace('_', " ");
-    format!("{}{} {part} {}", leg.leg.id, end.phase, head.id)
+fn lot_of(leg: &LegInputs<'_>, end: &EndInputs, part: &str, head: &Head) -> Of {
+    let mut kinds = PartKind::ALL.into_iter();
+    let kind = kinds.find(|kind| kind.file_name() == part);
+    let end = EndOf::new(&leg.leg.id, end.phase);
+    let row = head.id.clone();
+    kind.map_or(Of::Name(row.clone()), |kind| Of::Lot { end, kind, row })
 }
 
 fn on_lot(

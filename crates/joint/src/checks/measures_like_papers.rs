@@ -10,6 +10,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Likeness;
 use crate::job::End;
 use crate::limit::{Datum, MemoryRow, Outcome, Reach, Ruling, fact_table as fact, memory_row};
+use crate::said::Of;
 use crate::survey::{denied, likeness, likeness_words};
 
 pub(super) const CHECK: Check = Check {
@@ -102,7 +103,7 @@ fn unconfirmed(
     if is_like {
         return ruling.with_hint(confirm).asking(confirmation);
     }
-    let cable = fact::CABLE.of(format!("{}{}", leg.leg.id, end.phase));
+    let cable = fact::CABLE.of(Of::end(&leg.leg.id, end.phase));
     let ruling = ruling.with_hint(format!("{WHICH} {confirm}"));
     ruling.asking(cable).asking(confirmation).stopping()
 }

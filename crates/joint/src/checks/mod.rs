@@ -17,7 +17,7 @@ use crate::limit::{
     fact_table as fact, word_on,
 };
 use crate::pressure::EndPressure;
-use crate::said::{Paper, Said};
+use crate::said::{Paper, PartKind, Said};
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
@@ -588,16 +588,16 @@ fn is_not_read_around(survey: &EndSurvey, fits: &Fits) -> bool {
 }
 
 /// Parts of rubber, as lots and rows name them.
-const ADAPTER: &str = "adapter";
-const BODY: &str = "body";
-const SEAL: &str = "seal";
+const ADAPTER: PartKind = PartKind::Adapter;
+const BODY: PartKind = PartKind::Body;
+const SEAL: PartKind = PartKind::Seal;
 
 /// The same rulings on a part of rubber; those that are not judged ask for what is missing of it, with its temperatures where they count.
 fn asking_of_rubber(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
     end: &EndInputs,
-    (kind, heat): (&str, bool),
+    (kind, heat): (PartKind, bool),
     rulings: Vec<Ruling>,
 ) -> Vec<Ruling> {
     let missing = leg.missing(inputs);

@@ -8,6 +8,7 @@ use crate::job::JointKind;
 use crate::limit::{
     Ask, Bound, Known, Limit, Outcome, Question, Reach, Ruling, Subject, Word, fact_table as fact,
 };
+use crate::said::PartKind;
 use crate::said::Said;
 use jointwright_units::{Interval, Length};
 
@@ -102,7 +103,10 @@ fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -
     let is_parked = leg.chosen.seal.is_none_or(|s| seal_parks(s, takes_body));
     let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
     let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
-    let parked = [("seal", is_parked, seal), ("body", takes_body, body)];
+    let parked = [
+        (PartKind::Seal, is_parked, seal),
+        (PartKind::Body, takes_body, body),
+    ];
     let parked = parked.into_iter().filter(|(_, is_asked, _)| *is_asked);
     let unknown = parked.filter_map(|(what, _, part)| match part {
         None => Some(leg.missing(inputs).part(what)),

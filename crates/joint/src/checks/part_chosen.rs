@@ -39,7 +39,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             "Choose among the proposals for the {}.",
             kind.name()
         ))
-        .asking(leg.missing(inputs).part(kind.name())),
+        .asking(leg.missing(inputs).part(kind)),
     };
     parts.into_iter().map(rule).collect()
 }

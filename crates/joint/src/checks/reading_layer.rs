@@ -9,6 +9,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::{Layer, doubtful_layer, wrong_layer};
 use crate::limit::{Datum, Reach, Ruling, fact_table as fact};
 use crate::survey::Diameter;
+use crate::survey::place_of;
 
 pub(super) const CHECK: Check = Check {
     slug: "reading_layer",
@@ -68,6 +69,7 @@ fn doubtful(
     let words = inputs.order.job.words;
     let (read, error) = (diameter.known.read, diameter.known.error);
     let other = doubtful_layer(&leg.leg.cable, said, read, error)?;
+    let of = place_of(leg.leg, end.phase, said);
     let (said, other) = (said.name(words), other.name(words));
     let why = format!(
         "the reading over the {said} is not like the {said} of this cable; {error} off, as far as the instrument may be, it is like its {said} and like its {other}"
@@ -76,7 +78,6 @@ fn doubtful(
         "Read again over the {said} with an instrument that is less far off, and look which layer it lies on."
     );
     let subject = leg.subject_of(end);
-    let of = format!("{}, over the {said}", subject.words());
     let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
     Some(ruling.asking(fact::READING_CLOSER.of(of)))
 }

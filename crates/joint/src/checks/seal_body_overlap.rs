@@ -9,6 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::Of;
 use jointwright_units::Length;
 
 pub(super) const CHECK: Check = Check {
@@ -31,7 +32,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             let why = format!("overlap of the seal on the body: {why}");
             let ruling = Ruling::not_judged(CHECK.slug, subject, why);
             let ask = if leg.cutback.places(Plane::SealStart) {
-                fact_table::LINK.of(format!("body end of leg {}", leg.leg.id))
+                fact_table::LINK.of(Of::plane(Plane::BodyEnd, leg.subject()))
             } else {
                 fact_table::SEAL_START.of(seal.head.id.as_str())
             };

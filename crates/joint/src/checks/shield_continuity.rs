@@ -32,7 +32,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             "Ask: What resistance is read along the shield of {}?",
             subject.words()
         );
-        let of = subject.words();
+        let of = subject.clone();
         let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
         return vec![ruling.asking(fact::CONTINUITY.of(of))];
     }
@@ -117,7 +117,7 @@ fn missing(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, ruling: Ru
     let asks = leg.missing(inputs).shield_area();
     let ruling = ruling.asking_all(metal).asking_all(asks);
     let again = ruling.asks.is_empty();
-    let again = again.then(|| fact::CONTINUITY.of(leg.subject_of(end).words()));
+    let again = again.then(|| fact::CONTINUITY.of(leg.subject_of(end)));
     ruling.asking_all(again)
 }
 

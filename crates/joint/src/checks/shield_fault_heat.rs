@@ -11,6 +11,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::{Layer, Shield};
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
 use crate::limit::{Ask, Outcome, Ruling, Word, fact_table as fact, word_on};
+use crate::said::{EndOf, Of};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -128,9 +129,14 @@ fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
         let mut counts = job.counts.iter();
         counts.any(|count| count.leg == leg.leg.id && count.phase == phase)
     };
-    let open: Vec<String> = (1..=job.phases)
+    let open: Vec<EndOf> = (1..=job.phases)
         .filter(|phase| !is_counted(*phase))
-        .map(|phase| format!("{}{phase}", leg.leg.id))
+        .map(|phase| EndOf::new(&leg.leg.id, phase))
+        .collect();
+    let of = Of::Ends(open.clone());
+    let open: Vec<String> = open
+        .iter()
+        .map(|end| format!("{}{}", end.leg, end.phase))
         .collect();
     if open.is_empty() {
         return None;
@@ -141,5 +147,5 @@ fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     );
     let ask = format!("Ask: How many wires or straps are there on {open}?");
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
-    Some(ruling.asking(fact::COUNT.of(open)))
+    Some(ruling.asking(fact::COUNT.of(of)))
 }

@@ -7,6 +7,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Moisture;
 use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::Of;
 
 pub(super) const CHECK: Check = Check {
     slug: "strand_water",
@@ -21,7 +22,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let is_here = |row: &&Moisture| row.leg == leg.leg.id && row.phase == end.phase;
     let tests: Vec<&Moisture> = job.moistures.iter().filter(is_here).collect();
     let subject = || leg.subject_of(end);
-    let ask = || fact::MOISTURE.of(format!("{}{}", leg.leg.id, end.phase));
+    let ask = || fact::MOISTURE.of(Of::end(&leg.leg.id, end.phase));
     let mut rulings: Vec<Ruling> = Vec::new();
     for test in &tests {
         let (place, how) = (place(test), format!("{}, {}", test.how, test.source));

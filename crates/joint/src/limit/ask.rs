@@ -2,26 +2,10 @@
 //!
 //! Invariant: equal facts are equal asks, so that each is put once, however many rulings wait for it.
 
+pub use crate::said::Who;
+use crate::said::{AskSaid, FactKey, Of};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// Who can answer.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum Who {
-    /// The crew at the joint, with instruments or by looking.
-    Crew,
-    /// Whoever keeps the store and the truck.
-    Store,
-    /// The owner's engineer, or whoever plans the job for the owner.
-    Engineer,
-    /// The maker of the cable, or its papers.
-    CableMaker,
-    /// The maker of a part, or its paper.
-    PartMaker,
-}
 
 impl Who {
     /// All of them, in the order in which they can be reached.
@@ -41,17 +25,6 @@ impl Who {
             Who::Engineer => "engineer",
             Who::CableMaker => "cable-maker",
             Who::PartMaker => "part-maker",
-        }
-    }
-
-    /// What a page calls them.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Who::Crew => "the crew",
-            Who::Store => "the store",
-            Who::Engineer => "the owner's engineer",
-            Who::CableMaker => "the cable's maker, or its papers",
-            Who::PartMaker => "the part's maker, or its paper",
         }
     }
 
@@ -84,12 +57,12 @@ impl File {
 /// A kind of fact that can be missing.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Fact {
-    /// Name, for ever.
+    /// Which fact.
+    pub id: FactKey,
+    /// Its name in documents, for ever.
     pub key: &'static str,
     /// Who can answer.
     pub who: Who,
-    /// What to find, as a sentence; `{of}` stands for what it is of.
-    pub find: &'static str,
     /// Which file the answer goes into.
     pub file: File,
     /// Tables of that file that take it, one of them by the kind of part; `body.rubber` is a table in a row.
@@ -103,13 +76,13 @@ pub struct Fact {
 pub struct Ask {
     /// What kind of fact.
     pub fact: &'static Fact,
-    /// What it is of: a leg, an end, a part's row, a key; empty for the job.
-    pub of: String,
+    /// What it is of.
+    pub of: Of,
 }
 
 impl Ask {
     /// The question for this one.
-    pub fn question(&self) -> String {
+    pub fn question(&self) -> AskSaid {
         self.fact.question(std::slice::from_ref(&self.of))
     }
 }
@@ -121,7 +94,7 @@ impl Fact {
     }
 
     /// Ask for it.
-    pub fn of(&'static self, of: impl Into<String>) -> Ask {
+    pub fn of(&'static self, of: impl Into<Of>) -> Ask {
         Ask {
             fact: self,
             of: of.into(),
@@ -129,8 +102,11 @@ impl Fact {
     }
 
     /// The question for all of these at once.
-    pub fn question(&self, of: &[String]) -> String {
-        self.find.replace("{of}", &of.join(", "))
+    pub fn question(&self, of: &[Of]) -> AskSaid {
+        AskSaid::Question {
+            fact: self.id,
+            of: of.to_vec(),
+        }
     }
 
     /// Where the answer goes, in words.

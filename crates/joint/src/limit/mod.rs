@@ -17,10 +17,11 @@ pub use amount::AmountQuestion;
 pub(crate) use amount::shown;
 pub use ask::{Ask, Fact, File, Who};
 pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
+pub use fact_table::fact_row;
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling};
 
-use crate::said::{LimitSaid, Read, Said};
+use crate::said::{LimitSaid, Of, Read, Said};
 pub use crate::said::{Subject, Word};
 use jointwright_units::{Interval, Length, Toward};
 
@@ -57,7 +58,10 @@ impl Word {
 
 /// The word of a named engineer on a question that no fact settles here.
 pub fn word_on(check: &str, subject: &Subject) -> Ask {
-    fact_table::WORD.of(format!("{check}, {}", subject.words()))
+    fact_table::WORD.of(Of::Check {
+        check: check.to_owned(),
+        of: Box::new(subject.clone().into()),
+    })
 }
 
 /// Where values must lie.
@@ -213,7 +217,7 @@ impl Question<'_> {
     fn asks(&self, standing: Standing) -> Option<Ask> {
         match standing {
             Standing::WithinError if self.reach == Reach::Instructions => {
-                Some(fact_table::READING_CLOSER.of(self.subject.words()))
+                Some(fact_table::READING_CLOSER.of(self.subject.clone()))
             }
             Standing::WithinError => Some(word_on(self.check, &self.subject)),
             _ => Some(self.limit.word.ask(self.check, &self.subject)),

@@ -5,8 +5,8 @@ use crate::catalogue::{Catalogue, Head};
 use crate::checks::LegInputs;
 use crate::job::JointKind;
 use crate::judge::Judged;
-use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_table};
-use crate::said::{Said, Wording};
+use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_row, fact_table};
+use crate::said::{AskSaid, FactKey, Of, Said, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -15,7 +15,7 @@ use std::collections::BTreeMap;
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct AskDoc {
     /// Name of the fact, for ever.
-    pub fact: String,
+    pub fact: FactKey,
     /// Who can answer.
     pub who: Who,
     /// The same in words.
@@ -28,6 +28,8 @@ pub struct AskDoc {
     pub question: String,
     /// What it is of: legs, ends, parts, keys; an empty text for the job.
     pub of: Vec<String>,
+    /// The same, before any language.
+    pub about: Vec<Of>,
     /// Kind of the row that each of these names, as its table is called; an empty text where it names none.
     pub kinds: Vec<String>,
     /// Where the answer goes.
@@ -93,22 +95,23 @@ pub(super) fn whom(ruling: &Ruling) -> String {
 }
 
 /// An ask, and what of it one addressee is asked.
-type Asked = (AskDoc, Vec<String>);
+type Asked = (AskDoc, Vec<Of>);
 
 /// A fact, what it is of, and the rulings that wait for it.
 pub(super) struct Waiting<'r> {
     fact: &'static Fact,
-    of: Vec<String>,
+    of: Vec<Of>,
     alone: Vec<&'r Ruling>,
     with_others: Vec<&'r Ruling>,
 }
 
 /// Every missing fact once: first what crew or owner can close before the work, then what is found during it, then what makers are asked for; in each what settles most first.
-pub(super) fn ask_docs(judged: &Judged<'_>) -> Vec<AskDoc> {
+pub(super) fn ask_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<AskDoc> {
     asked(
         &judged.rulings,
         &of_rows(judged),
         &judged.inputs.order.catalogue,
+        wording,
     )
 }
 
@@ -117,6 +120,7 @@ pub(super) fn asked(
     rulings: &[Ruling],
     of_rows: &[Waiting<'_>],
     catalogue: &Catalogue,
+    wording: &dyn Wording,
 ) -> Vec<AskDoc> {
     let is_open = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.closed_by.is_none();
     let mut by_key: BTreeMap<&str, Waiting<'_>> = BTreeMap::new();
@@ -129,8 +133,8 @@ pub(super) fn asked(
         }
     }
     let waiting = by_key.into_values();
-    let mut docs: Vec<AskDoc> = waiting.map(|w| ask_doc(&w, catalogue)).collect();
-    docs.extend(of_rows.iter().map(|w| ask_doc(w, catalogue)));
+    let mut docs: Vec<AskDoc> = waiting.map(|w| ask_doc(&w, catalogue, wording)).collect();
+    docs.extend(of_rows.iter().map(|w| ask_doc(w, catalogue, wording)));
     docs.sort_by_key(|ask| {
         let most_first = |n: usize| usize::MAX - n;
         (
@@ -138,7 +142,7 @@ pub(super) fn asked(
             ask.during_work,
             most_first(ask.settles.len()),
             most_first(ask.settles.len() + ask.helps.len()),
-            ask.fact.clone(),
+            ask.key(),
         )
     });
     docs
@@ -148,10 +152,11 @@ pub(super) fn asked(
 fn of_rows<'r>(judged: &Judged<'_>) -> Vec<Waiting<'r>> {
     let heads = used_heads(judged);
     let of = |fact: &'static Fact, is_asked: fn(&Head) -> bool| {
-        let mut of: Vec<String> = Vec::new();
+        let mut of: Vec<Of> = Vec::new();
         for head in heads.iter().filter(|head| is_asked(head)) {
-            if !of.contains(&head.id) {
-                of.push(head.id.clone());
+            let row = Of::from(&head.id);
+            if !of.contains(&row) {
+                of.push(row);
             }
         }
         (!of.is_empty()).then(|| Waiting {
@@ -224,7 +229,7 @@ fn add<'r>(
     }
 }
 
-fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue) -> AskDoc {
+fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) -> AskDoc {
     let fact = waiting.fact;
     let named = |rulings: &[&Ruling]| {
         let mut names: Vec<String> = Vec::new();
@@ -242,13 +247,14 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue) -> AskDoc {
     settles.retain(|name| !helps.contains(name));
     let kinds: Vec<String> = waiting.of.iter().map(|of| kind_of(of, catalogue)).collect();
     AskDoc {
-        fact: fact.key.to_owned(),
+        fact: fact.id,
         who: fact.who,
-        who_words: fact.who.words().to_owned(),
+        who_words: wording.say(&AskSaid::Who(fact.who).into()),
         near: fact.who.is_near(),
         during_work: fact.is_found_during_the_work(),
-        question: fact.question(&waiting.of),
-        of: waiting.of.clone(),
+        question: wording.say(&fact.question(&waiting.of).into()),
+        of: waiting.of.iter().map(|of| of_words(of, wording)).collect(),
+        about: waiting.of.clone(),
         goes_into: PlaceDoc {
             file: fact.file,
             tables: tables_of(fact.tables.iter().copied(), &kinds),
@@ -260,10 +266,19 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue) -> AskDoc {
     }
 }
 
-/// Kind of the row that a text names, or names at its end ("body end of X").
-fn kind_of(of: &str, catalogue: &Catalogue) -> String {
-    let id = of.rsplit(" of ").next().unwrap_or(of);
-    catalogue.kind_of(id).unwrap_or_default().to_owned()
+/// Kind of the row that an ask names.
+fn kind_of(of: &Of, catalogue: &Catalogue) -> String {
+    let row = match of {
+        Of::Name(name) => name,
+        Of::Plane { of, .. } => return kind_of(of, catalogue),
+        _ => return String::new(),
+    };
+    catalogue.kind_of(row).unwrap_or_default().to_owned()
+}
+
+/// What an ask is of, in words; an empty text for the job.
+pub(super) fn of_words(of: &Of, wording: &dyn Wording) -> String {
+    wording.say(&AskSaid::Of(of.clone()).into())
 }
 
 /// Of tables such as `body.shelf` those of these kinds of rows; all of them where one of the kinds is not known, or none fits.
@@ -317,7 +332,7 @@ impl Plan {
     }
 
     /// The questions as letters, one an addressee, with blanks to fill in.
-    pub fn letters(&self) -> Vec<Letter> {
+    pub fn letters(&self, wording: &dyn Wording) -> Vec<Letter> {
         let mut by_addressee: BTreeMap<(String, String), Vec<Asked>> = BTreeMap::new();
         // While work stops nobody is asked what only a cut could show.
         let must_stop = self.must_stop();
@@ -329,14 +344,14 @@ impl Plan {
             if ask.who != Who::PartMaker {
                 let key = (ask.who.name().to_owned(), ask.who_words.clone());
                 let entry = by_addressee.entry(key).or_default();
-                entry.push((ask.clone(), ask.of.clone()));
+                entry.push((ask.clone(), ask.about.clone()));
                 continue;
             }
             // Each part has a maker of its own.
-            for of in &ask.of {
+            for of in &ask.about {
                 let key = (
-                    format!("maker-of-{}", file_name(of)),
-                    format!("the maker of {of}, or its paper"),
+                    format!("maker-of-{}", file_name(&of_words(of, wording))),
+                    wording.say(&AskSaid::MakerOf(of.clone()).into()),
                 );
                 let entry = by_addressee.entry(key).or_default();
                 entry.push((ask.of_one(of), vec![of.clone()]));
@@ -345,13 +360,13 @@ impl Plan {
         by_addressee
             .into_iter()
             .map(|((name, to), asks)| Letter {
-                text: self.letter(&to, &asks),
+                text: self.letter(&to, &asks, wording),
                 name: format!("ask-{name}"),
             })
             .collect()
     }
 
-    fn letter(&self, to: &str, asks: &[Asked]) -> String {
+    fn letter(&self, to: &str, asks: &[Asked], wording: &dyn Wording) -> String {
         let job = &self.job;
         let mut text = String::new();
         let mut line = |said: &str| {
@@ -391,15 +406,16 @@ impl Plan {
                 line("FOUND DURING THE WORK, at its own step: cut nothing for what follows.");
                 line("");
             }
-            line(&format!("{n}. {}", question_of(ask, of)));
+            line(&format!("{n}. {}", question_of(ask, of, wording)));
             for each in of {
-                let each = if each.is_empty() { "answer" } else { each };
+                let each = of_words(each, wording);
+                let each = if each.is_empty() { "answer" } else { &each };
                 line(&format!("   {each}: ________________________________"));
             }
             line("   from (paper, page, or how): ____________________  name, date: ______________");
             line(&format!("   Goes into the {}", ask.place()));
             line(&format!("   Settles: {}.", ask.settled_words()));
-            line(&format!("   (fact: {})", ask.fact));
+            line(&format!("   (fact: {})", ask.key()));
         }
         line("");
         line(&format!(
@@ -415,15 +431,21 @@ impl Plan {
 }
 
 /// The question of an ask for some of what it is of.
-fn question_of(ask: &AskDoc, of: &[String]) -> String {
-    ask.question.replace(&ask.of.join(", "), &of.join(", "))
+fn question_of(ask: &AskDoc, of: &[Of], wording: &dyn Wording) -> String {
+    let (fact, of) = (ask.fact, of.to_vec());
+    wording.say(&AskSaid::Question { fact, of }.into())
 }
 
 impl AskDoc {
+    /// Name of its fact in documents, for ever.
+    pub const fn key(&self) -> &'static str {
+        fact_row(self.fact).key
+    }
+
     /// The same ask of one of those that it is of: its place is the table of that row's kind.
-    fn of_one(&self, of: &str) -> AskDoc {
+    fn of_one(&self, of: &Of) -> AskDoc {
         let mut ask = self.clone();
-        let mut each = self.of.iter().zip(&self.kinds);
+        let mut each = self.about.iter().zip(&self.kinds);
         if let Some((_, kind)) = each.find(|(known, _)| *known == of) {
             let tables = self.goes_into.tables.iter().map(String::as_str);
             ask.goes_into.tables = tables_of(tables, std::slice::from_ref(kind));

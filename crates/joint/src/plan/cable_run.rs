@@ -170,7 +170,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
         cable: cable_words(job),
         state,
         why,
-        asks: asked(rulings, &[], &order.catalogue),
+        asks: asked(rulings, &[], &order.catalogue, wording),
         limit_degc: job.duty.conductor_greatest_degc,
         load_at_limit_a: run.as_ref().ok().and_then(least_a),
         stretches: match run {

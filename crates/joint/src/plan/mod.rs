@@ -153,7 +153,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         },
         outcome: worst(&judged.rulings),
         stops: asks::stop_docs(judged, wording),
-        asks: asks::ask_docs(judged),
+        asks: asks::ask_docs(judged, wording),
         idle_closings: judged.idle_closings.clone(),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged),
@@ -162,7 +162,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts),
         pressure_assumes: pressure_assumes(&legs),
-        warm: warm::warm_doc(&judged.inputs),
+        warm: warm::warm_doc(&judged.inputs, wording),
         legs,
         blanks: job
             .blanks
@@ -659,8 +659,10 @@ fn datum_doc(datum: &Datum, wording: &dyn Wording) -> DatumDoc {
 }
 
 /// A fact that a ruling waits for, by its name and what it is of.
-fn asked(ask: &Ask) -> String {
-    format!("{} {}", ask.fact.key, ask.of).trim_end().to_owned()
+fn asked(ask: &Ask, wording: &dyn Wording) -> String {
+    format!("{} {}", ask.fact.key, asks::of_words(&ask.of, wording))
+        .trim_end()
+        .to_owned()
 }
 
 fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
@@ -690,7 +692,7 @@ fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
         source: say(&ruling.source),
         why: say(&ruling.why),
         hint: say(&ruling.hint),
-        asks: ruling.asks.iter().map(asked).collect(),
+        asks: ruling.asks.iter().map(|ask| asked(ask, wording)).collect(),
         stops: ruling.stops,
         closed_by: say(&ruling.closed_by),
         closed_until: say(&ruling.closed_until),

@@ -7,7 +7,7 @@ use super::{StateDoc, program};
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
-use crate::said::Wording;
+use crate::said::{HeatSaid, Wording};
 use crate::warm::{
     AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
     RATIO_MOST, Rating, Share, Warm, share_words,
@@ -244,7 +244,7 @@ pub struct LastsDoc {
 }
 
 /// What is said of the joint; nothing where nobody asked.
-pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
+pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<WarmDoc> {
     let open = |state: StateDoc, why: &str, questions: &[String]| WarmDoc {
         state,
         why: Some(why.to_owned()),
@@ -270,7 +270,8 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>) -> Option<WarmDoc> {
                     format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
                 }))
                 .chain((!done.unread.is_empty()).then(|| {
-                    format!("the diameters of the papers for what nobody read, {}: nothing passes on these temperatures", done.unread_words())
+                    let unread = done.unread.iter().map(|ask| ask.of.clone()).collect();
+                    wording.say(&HeatSaid::PapersForUnread { unread }.into())
                 }))
                 .collect(),
             surroundings: surroundings(inputs)
@@ -583,7 +584,7 @@ pub(super) fn rate_doc(
     wording: &dyn Wording,
 ) -> RateDoc {
     let inputs = &judged.inputs;
-    let warm = warm_doc(inputs).unwrap_or_else(|| WarmDoc {
+    let warm = warm_doc(inputs, wording).unwrap_or_else(|| WarmDoc {
         state: StateDoc::NotKnown,
         why: Some("a body is left open".to_owned()),
         questions: Vec::new(),

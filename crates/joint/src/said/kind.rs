@@ -31,6 +31,17 @@ impl PartKind {
         PartKind::Seal,
     ];
 
+    /// Word in files.
+    pub const fn file_name(self) -> &'static str {
+        match self {
+            PartKind::Body => "body",
+            PartKind::Adapter => "adapter",
+            PartKind::Connector => "connector",
+            PartKind::ShieldPart => "shield_part",
+            PartKind::Seal => "seal",
+        }
+    }
+
     /// What a crew calls it.
     pub const fn name(self) -> &'static str {
         match self {

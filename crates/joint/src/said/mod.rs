@@ -6,6 +6,8 @@
 //!
 //! Not here: the sentences (crate `wording`).
 
+mod ask;
+mod heat;
 mod kind;
 mod length;
 mod limit;
@@ -13,6 +15,8 @@ mod pressure;
 mod subject;
 mod word;
 
+pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
+pub use heat::HeatSaid;
 pub use kind::{JointKind, PartKind};
 pub use length::{Read, ReadRange, Rounded, With};
 pub use limit::LimitSaid;
@@ -31,6 +35,8 @@ pub enum Said {
     Text(String),
     /// One after another: rendered with a semicolon between them.
     All(Vec<Said>),
+    /// Sentences, each whole: rendered with a space between them.
+    Sentences(Vec<Said>),
     /// One beside another: rendered with a comma between them.
     Listed(Vec<Said>),
     /// What is said, and in brackets what stands beside it.
@@ -41,6 +47,10 @@ pub enum Said {
     Subject(Subject),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
+    /// What is asked for.
+    Ask(Box<AskSaid>),
+    /// Of the temperatures that the load brings.
+    Heat(Box<HeatSaid>),
     /// Of how hard a part sits.
     Pressure(Box<PressureSaid>),
     /// On whose word something stands.
@@ -79,6 +89,25 @@ impl Said {
     }
 }
 
+/// A group of messages is a message.
+macro_rules! groups {
+    ($($variant:ident($messages:ident),)*) => {
+        $(impl From<$messages> for Said {
+            fn from(said: $messages) -> Said {
+                Said::$variant(Box::new(said))
+            }
+        })*
+    };
+}
+
+groups! {
+    Ask(AskSaid),
+    Heat(HeatSaid),
+    Limit(LimitSaid),
+    Pressure(PressureSaid),
+    Word(Word),
+}
+
 impl From<Subject> for Said {
     fn from(subject: Subject) -> Said {
         Said::Subject(subject)
@@ -88,24 +117,6 @@ impl From<Subject> for Said {
 impl From<&Subject> for Said {
     fn from(subject: &Subject) -> Said {
         Said::Subject(subject.clone())
-    }
-}
-
-impl From<LimitSaid> for Said {
-    fn from(said: LimitSaid) -> Said {
-        Said::Limit(Box::new(said))
-    }
-}
-
-impl From<PressureSaid> for Said {
-    fn from(said: PressureSaid) -> Said {
-        Said::Pressure(Box::new(said))
-    }
-}
-
-impl From<Word> for Said {
-    fn from(word: Word) -> Said {
-        Said::Word(Box::new(word))
     }
 }
 

@@ -5,6 +5,7 @@ use crate::cable::{Layer, Words};
 use crate::cutback::{Cutback, Growth};
 use crate::limit::{Ask, Bound, Datum, Outcome, Reach, Ruling, Subject, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::Of;
 use jointwright_units::{Length, Station, Tick, Toward, mark};
 
 /// What is asked of one stretch of one part on one leg.
@@ -65,7 +66,7 @@ impl Asked<'_> {
         match unknown {
             Some(why) => {
                 let why = format!("where the {} lies: {why}", self.stretch.ends.words(words));
-                let ask = self.missing(cutback, words);
+                let ask = self.missing(cutback);
                 Ruling::not_judged(self.check, self.subject.clone(), why).asking(ask)
             }
             None => ruling(Outcome::Pass),
@@ -73,18 +74,18 @@ impl Asked<'_> {
     }
 
     /// The one fact that is missing: where the stretch lies, else where an edge lies, else a window.
-    fn missing(&self, cutback: &Cutback, words: Words) -> Ask {
+    fn missing(&self, cutback: &Cutback) -> Ask {
         let own = self.stretch.begins.iter().chain([&self.stretch.ends]);
         if own.clone().any(|plane| !cutback.places(*plane)) {
             return self.ends.clone();
         }
-        let of = |plane: &Plane| format!("{} of {}", plane.words(words), self.subject.words());
+        let of = |plane: &Plane| Of::plane(*plane, self.subject.clone());
         let edges: Vec<&Plane> = LAYERS.iter().filter_map(|l| edges(*l).first()).collect();
         if let Some(edge) = edges.iter().find(|edge| !cutback.places(***edge)) {
             return fact_table::LINK.of(of(edge));
         }
         if let Growth::Unknown(_) = cutback.growth {
-            return fact_table::TRIAL_PRESS.of(self.subject.words());
+            return fact_table::TRIAL_PRESS.of(self.subject.clone());
         }
         let has_none = |plane: &&Plane| {
             let cut = cutback.cuts.iter().find(|c| c.plane == **plane);

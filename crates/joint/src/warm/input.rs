@@ -12,7 +12,7 @@ use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
 use crate::section::Unknown;
 use crate::shielding::{ShieldLoss, along, measured_words, shield_loss};
-use crate::survey::{EndSurvey, place_words};
+use crate::survey::{EndSurvey, place_of};
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::Loss;
 use jointwright_numerics::rating::Conductor;
@@ -168,7 +168,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
             connector_ohm: (ratio * equal_ohm, equal_ohm),
             outside: around.says,
             memory: around.memory,
-            unread: unread(job, subject.leg, subject.surveys),
+            unread: unread(subject.leg, subject.surveys),
             shield_says: has_round.then(|| {
                 format!(
                     "shield of leg {}: {}",
@@ -463,16 +463,12 @@ const READ_FOR_HEAT: [cable::Layer; 3] = [
 ];
 
 /// What of that nobody read on the ends of a leg, phase by phase, as it is asked for.
-pub fn unread<'s>(
-    job: &Job,
-    leg: &Leg,
-    surveys: impl IntoIterator<Item = &'s EndSurvey>,
-) -> Vec<Ask> {
+pub fn unread<'s>(leg: &Leg, surveys: impl IntoIterator<Item = &'s EndSurvey>) -> Vec<Ask> {
     let ends = (1_u8..).zip(surveys);
     let unread = ends.flat_map(|(phase, survey)| {
         let layers = READ_FOR_HEAT.into_iter();
         let unread = layers.filter(|over| !survey.diameters.contains_key(over));
-        unread.map(move |over| fact::READING.of(place_words(leg, phase, over, job.words)))
+        unread.map(move |over| fact::READING.of(place_of(leg, phase, over)))
     });
     unread.collect()
 }

@@ -4,7 +4,7 @@ use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
 use crate::limit::{
     AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
 };
-use crate::said::Said;
+use crate::said::{HeatSaid, Of, Said};
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
@@ -71,17 +71,15 @@ impl Done {
         }
         let (mut why, mut hints) = (Vec::new(), Vec::new());
         if rests_on_memory {
-            let keys = self.unconfirmed.join("`, `");
-            why.push(Said::from(format!("these temperatures rest on values from memory that the owner has not confirmed: `{keys}`")));
-            hints.push(format!("Ask: Does the owner's engineer confirm `{keys}` after reading the standard (`confirmation`: edition, by, date)?"));
+            let keys: Vec<String> = self.unconfirmed.iter().map(|key| key.to_string()).collect();
+            why.push(Said::from(HeatSaid::RestOnMemory { keys: keys.clone() }));
+            hints.push(Said::from(HeatSaid::AskToConfirm { keys }));
         }
         if !self.unread.is_empty() {
-            let unread = format!(
-                "the diameters of the papers stand for what nobody read: {}",
-                self.unread_words()
-            );
-            why.push(unread.into());
-            hints.push(format!("Ask: Read {}.", self.unread_words()));
+            let unread: Vec<Of> = self.unread.iter().map(|ask| ask.of.clone()).collect();
+            let of = unread.clone();
+            why.push(HeatSaid::PapersStandFor { unread: of }.into());
+            hints.push(HeatSaid::AskToRead { unread }.into());
         }
         why.extend(ruling.why);
         let keys = self.unconfirmed.iter();
@@ -90,16 +88,10 @@ impl Done {
         let weighed = Ruling {
             outcome: Outcome::NotJudged,
             why: Some(Said::all(why)),
-            hint: Some(hints.join(" ").into()),
+            hint: Some(Said::Sentences(hints)),
             ..ruling
         };
         weighed.asking_all(asks)
-    }
-
-    /// What nobody read, in words.
-    pub fn unread_words(&self) -> String {
-        let each: Vec<&str> = self.unread.iter().map(|ask| ask.of.as_str()).collect();
-        each.join(", ")
     }
 
     /// Place of a leg among the answers, and what is said of it.

@@ -198,7 +198,8 @@ fn read_around(files: &mut Files, order: &Order, of: &str) {
 
 /// Writes the answer to one ask; false where it has no mechanical answer.
 fn answer(files: &mut Files, order: &Order, ask: &Ask) -> bool {
-    let of = ask.of.as_str();
+    let of = crate::cases::of_words(ask);
+    let of = of.as_str();
     crew(files, order, ask.fact.key, of)
         || owner(files, order, ask.fact.key, of)
         || makers(files, order, ask.fact.key, of)

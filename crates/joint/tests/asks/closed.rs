@@ -66,7 +66,7 @@ fn a_closed_question_stays_not_judged_and_is_no_longer_asked() {
     // The other leg's question stays open.
     assert_eq!(of(&after, "B").closed_by, None);
     let asked = |plan: &Plan| {
-        let ask = plan.asks.iter().find(|ask| ask.fact == "jacket-shrinks");
+        let ask = plan.asks.iter().find(|ask| ask.key() == "jacket-shrinks");
         ask.expect("asked").of.clone()
     };
     assert_eq!(asked(&before), ["A", "B"]);
@@ -88,7 +88,7 @@ fn a_closing_that_has_run_out_counts_as_open() {
     let ruling = plan.rulings.iter().find(|r| r.closed_until.is_some());
     let ruling = ruling.expect("a word that has run out");
     assert_eq!(ruling.closed_by, None);
-    let ask = plan.asks.iter().find(|ask| ask.fact == "jacket-shrinks");
+    let ask = plan.asks.iter().find(|ask| ask.key() == "jacket-shrinks");
     assert_eq!(ask.expect("asked").of, ["A", "B"]);
 }
 

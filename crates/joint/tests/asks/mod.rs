@@ -120,7 +120,7 @@ fn every_fact_goes_into_a_field_that_its_file_has() {
 fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
     for case in everything().chain([STARTER]) {
         let plan = plan_with_fields(case.job, case);
-        let mut keys: Vec<&str> = plan.asks.iter().map(|ask| ask.fact.as_str()).collect();
+        let mut keys: Vec<&str> = plan.asks.iter().map(|ask| ask.key()).collect();
         keys.sort_unstable();
         let n = keys.len();
         keys.dedup();
@@ -141,7 +141,7 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
         });
         assert!(order.is_sorted(), "{}", case.slug);
         for ask in &plan.asks {
-            let of_rows = ["row-checked", "paper-current"].contains(&ask.fact.as_str());
+            let of_rows = ["row-checked", "paper-current"].contains(&ask.key());
             let waits = !ask.settles.is_empty() || !ask.helps.is_empty();
             assert_eq!(waits, !of_rows, "{ask:?}");
             assert!(!ask.question.contains("{of}"), "{ask:?}");
@@ -174,7 +174,7 @@ fn issue_16_a_letter_about_one_row_names_the_table_of_its_kind_alone() {
         let makers = plan.asks.iter().filter(|ask| ask.who == Who::PartMaker);
         let ids = makers.flat_map(|ask| ask.of.iter().zip(&ask.kinds));
         let kinds: BTreeMap<&String, &String> = ids.filter(|(_, kind)| !kind.is_empty()).collect();
-        for letter in plan.letters() {
+        for letter in jointwright_wording::letters(&plan) {
             let to = kinds.iter().find(|(of, _)| {
                 letter
                     .text
@@ -199,7 +199,7 @@ fn issue_16_rows_that_nobody_checked_and_papers_that_may_be_replaced_are_each_as
     let larkspur = everything().find(|case| case.slug == "larkspur-three-way");
     let case = larkspur.expect("an example");
     let plan = plan_with_fields(case.job, case);
-    let ask = |key: &str| plan.asks.iter().find(|ask| ask.fact == key).expect(key);
+    let ask = |key: &str| plan.asks.iter().find(|ask| ask.key() == key).expect(key);
     let doubtful = |doubt: &str| {
         let parts = plan.legs.iter().flat_map(|leg| &leg.parts);
         let of = parts.filter(|part| part.doubts.iter().any(|d| d.contains(doubt)));
@@ -216,7 +216,7 @@ fn issue_16_rows_that_nobody_checked_and_papers_that_may_be_replaced_are_each_as
         assert!(ask.near && !ask.question.contains("must"), "{ask:?}");
         assert!(ask.goes_into.tables.len() <= ask.of.len(), "{ask:?}");
     }
-    let letters = plan.letters();
+    let letters = jointwright_wording::letters(&plan);
     let engineer = letters.iter().find(|letter| letter.name == "ask-engineer");
     let text = &engineer.expect("a letter").text;
     assert!(text.contains("(fact: row-checked)") && text.contains("(fact: paper-current)"));
@@ -241,7 +241,7 @@ fn the_starter_job_asks_for_at_most_eight_things() {
         })
         .collect();
     assert!(asks.len() <= 8, "{}: {asks:#?}", asks.len());
-    assert!(plan.asks.iter().all(|ask| ask.fact != "word"), "{asks:#?}");
+    assert!(plan.asks.iter().all(|ask| ask.key() != "word"), "{asks:#?}");
 }
 
 #[test]
@@ -265,7 +265,7 @@ fn one_part_that_all_legs_share_is_asked_for_once() {
     let asks: Vec<&String> = plan
         .asks
         .iter()
-        .filter(|a| a.fact == "part")
+        .filter(|a| a.key() == "part")
         .flat_map(|a| &a.of)
         .collect();
     assert_eq!(asks, ["body of the joint"]);

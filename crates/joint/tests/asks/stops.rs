@@ -167,7 +167,7 @@ fn issue_16_letters_carry_the_mark_and_ask_for_no_cut_while_work_stops() {
     let during = ["(fact: moisture)", "(fact: contact)", "(fact: count)"];
     let asks_for_a_cut = |case: &Case| {
         let plan = plan_with_fields(case.job, *case);
-        let letters = plan.letters();
+        let letters = jointwright_wording::letters(&plan);
         assert!(!letters.is_empty(), "{}", case.slug);
         for letter in &letters {
             assert!(

@@ -13,8 +13,9 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{Order, read_order};
 use jointwright_joint::judge::judge_unsolved as judge;
+use jointwright_joint::limit::Ask;
 use jointwright_joint::plan::Plan;
-use jointwright_joint::said::{Said, Wording};
+use jointwright_joint::said::{AskSaid, Said, Wording};
 use jointwright_wording::Tongue;
 use jointwright_wording::plan;
 
@@ -157,4 +158,9 @@ pub fn lines(complaints: &[Complaint]) -> String {
 pub fn english(said: &Option<Said>) -> String {
     let tongue = Tongue::english(Words::Us);
     said.as_ref().map_or(String::new(), |said| tongue.say(said))
+}
+
+/// What an ask is of, in English.
+pub fn of_words(ask: &Ask) -> String {
+    Tongue::english(Words::Us).say(&AskSaid::Of(ask.of.clone()).into())
 }

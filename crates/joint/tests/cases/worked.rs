@@ -90,7 +90,7 @@ fn without_one_of_its_links_a_cut_has_no_place() {
     let ask = plan
         .asks
         .iter()
-        .find(|ask| ask.fact == "link")
+        .find(|ask| ask.key() == "link")
         .expect("asked for");
     assert!(ask.question.contains("jacket edge"), "{}", ask.question);
 }

@@ -189,7 +189,7 @@ fn the_job_s_load_is_held_against_the_job_s_own_limit() {
 fn asks_for(document: &CableRateDoc, fact: &str, who: Who, place: &str) {
     let asks = &document.asks;
     assert_eq!(asks.len(), 1, "{asks:#?}");
-    assert_eq!((asks[0].fact.as_str(), asks[0].who), (fact, who));
+    assert_eq!((asks[0].key(), asks[0].who), (fact, who));
     assert!(asks[0].place().starts_with(place), "{}", asks[0].place());
     assert_eq!(asks[0].settles, ["service_temperature A"]);
 }

@@ -2,6 +2,8 @@
 //!
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
+mod ask;
+mod heat;
 mod limit;
 pub(crate) mod noun;
 mod pressure;
@@ -20,6 +22,9 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Aside(said, aside) => format!("{} ({})", say(said), say(aside)),
         Said::Of(about, said) => format!("{}: {}", say(about), say(said)),
         Said::Subject(subject) => tongue.subject(subject),
+        Said::Sentences(all) => joined(tongue, all, " "),
+        Said::Ask(said) => ask::say(tongue, said),
+        Said::Heat(said) => heat::say(tongue, said),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),

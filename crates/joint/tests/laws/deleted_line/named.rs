@@ -112,10 +112,10 @@ fn heat_is_not_judged_on_a_diameter_that_nobody_read() {
                 let asks = ruling
                     .asks
                     .iter()
-                    .map(|ask| (ask.fact.key, ask.of.as_str()));
-                let asks: Vec<(&str, &str)> = asks.collect();
+                    .map(|ask| (ask.fact.key, crate::cases::of_words(ask)));
+                let asks: Vec<(&str, String)> = asks.collect();
                 assert!(
-                    ruling.outcome == Outcome::NotJudged && asks == [("reading", place)],
+                    ruling.outcome == Outcome::NotJudged && asks == [("reading", place.to_owned())],
                     "{over}, {check}: {ruling:#?}"
                 );
             }

@@ -1,0 +1,351 @@
+//! What is asked for while a question is not judged: which fact, of what, and of whom.
+
+use super::{PartKind, Subject};
+use crate::cable::{Conductor, Layer};
+use crate::plane::Plane;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Who can answer.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Who {
+    /// The crew at the joint, with instruments or by looking.
+    Crew,
+    /// Whoever keeps the store and the truck.
+    Store,
+    /// The owner's engineer, or whoever plans the job for the owner.
+    Engineer,
+    /// The maker of the cable, or its papers.
+    CableMaker,
+    /// The maker of a part, or its paper.
+    PartMaker,
+}
+
+/// What an ask is of.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Of {
+    /// The job as a whole.
+    Job,
+    /// A leg's letter, a row, a key or a check: a name from a file.
+    Name(String),
+    /// Ends, by leg and phase.
+    Ends(Vec<EndOf>),
+    /// A leg, one of its ends, or the whole joint.
+    Subject(Subject),
+    /// The diameter over a layer of an end.
+    Diameter {
+        /// End.
+        end: EndOf,
+        /// Layer.
+        over: Layer,
+    },
+    /// A plane of a leg, or of a row.
+    Plane {
+        /// Plane.
+        plane: Plane,
+        /// Leg, one of its ends, or the whole joint.
+        of: Box<Of>,
+    },
+    /// A part that is left open, of a leg or of the joint.
+    Part {
+        /// Kind.
+        kind: PartKind,
+        /// Leg; the joint where there is none.
+        leg: Option<String>,
+    },
+    /// A part on the truck, for one end.
+    Lot {
+        /// End.
+        end: EndOf,
+        /// Kind of part.
+        kind: PartKind,
+        /// Row.
+        row: String,
+    },
+    /// A sleeve on a conductor.
+    Sleeve {
+        /// Row of the connector; empty where none is named.
+        row: String,
+        /// Its conductor.
+        conductor: Conductor,
+    },
+    /// A question of a check.
+    Check {
+        /// Check.
+        check: String,
+        /// Leg, one of its ends, or the whole joint.
+        of: Box<Of>,
+    },
+    /// The bus on which the legs sit.
+    Bus,
+}
+
+/// An end: a leg in one phase.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+pub struct EndOf {
+    /// Leg.
+    pub leg: String,
+    /// Phase.
+    pub phase: u8,
+}
+
+impl Of {
+    /// One end.
+    pub fn end(leg: &str, phase: u8) -> Of {
+        Of::Ends(vec![EndOf::new(leg, phase)])
+    }
+
+    /// A plane of a leg, of one of its ends, or of a row.
+    pub fn plane(plane: Plane, of: impl Into<Of>) -> Of {
+        let of = Box::new(of.into());
+        Of::Plane { plane, of }
+    }
+
+    /// A leg, in words.
+    pub fn leg(leg: &str) -> Of {
+        Of::Subject(Subject::leg(leg))
+    }
+}
+
+impl EndOf {
+    /// A leg in one phase.
+    pub fn new(leg: &str, phase: u8) -> EndOf {
+        let leg = leg.to_owned();
+        EndOf { leg, phase }
+    }
+}
+
+impl From<Subject> for Of {
+    fn from(subject: Subject) -> Of {
+        Of::Subject(subject)
+    }
+}
+
+impl From<&str> for Of {
+    fn from(name: &str) -> Of {
+        if name.is_empty() {
+            Of::Job
+        } else {
+            Of::Name(name.to_owned())
+        }
+    }
+}
+
+impl From<String> for Of {
+    fn from(name: String) -> Of {
+        Of::from(name.as_str())
+    }
+}
+
+impl From<&String> for Of {
+    fn from(name: &String) -> Of {
+        Of::from(name.as_str())
+    }
+}
+
+/// What is asked for, of what, and of whom.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum AskSaid {
+    /// The question for a fact of all of these.
+    Question {
+        /// Fact.
+        fact: FactKey,
+        /// What it is of.
+        of: Vec<Of>,
+    },
+    /// What a fact is of.
+    Of(Of),
+    /// Who can answer.
+    Who(Who),
+    /// The maker of one part, or its paper.
+    MakerOf(Of),
+}
+
+/// A kind of fact that can be missing; its key in documents is its name, for ever.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum FactKey {
+    /// A diameter, read around the cable.
+    Reading,
+    /// The temperature of a reading.
+    ReadingTemperature,
+    /// A reading at the temperature that a range is for.
+    ReadingWarmed,
+    /// A reading that is off by less.
+    ReadingCloser,
+    /// How far off lengths around a leg may be.
+    RoomError,
+    /// Straight cable.
+    Straight,
+    /// Room to park.
+    ParkRoom,
+    /// Bend as racked.
+    Bend,
+    /// Slack.
+    Slack,
+    /// Moisture.
+    Moisture,
+    /// How the jacket is.
+    Jacket,
+    /// Growth of a sleeve.
+    TrialPress,
+    /// How a shield was read.
+    Continuity,
+    /// Resistance across a connection of a shield.
+    Contact,
+    /// Wires or straps of a shield.
+    Count,
+    /// What cleans a conductor.
+    Brush,
+    /// Lot of a part.
+    Lot,
+    /// From when a lot's months run.
+    LotDay,
+    /// What a label prints.
+    LabelDate,
+    /// How warm a lot lay.
+    LotStore,
+    /// A value from memory.
+    Confirmation,
+    /// Which cable it is.
+    Cable,
+    /// A window.
+    Window,
+    /// How far a jacket shrinks back.
+    JacketShrinks,
+    /// A limit.
+    Limit,
+    /// A word of one's own.
+    Word,
+    /// Hottest conductor.
+    ConductorGreatest,
+    /// Load.
+    Load,
+    /// Emergency.
+    Emergency,
+    /// Short circuit of the conductor.
+    Fault,
+    /// Short circuit of a shield.
+    ShieldFault,
+    /// Clearing time.
+    ClearingTime,
+    /// Coldest of the place.
+    AmbientLeast,
+    /// Warmest of the place.
+    AmbientGreatest,
+    /// Surroundings.
+    Surrounding,
+    /// Far end of a shield.
+    FarEnd,
+    /// How a run lies.
+    Run,
+    /// What surrounds a run of cable without a joint.
+    RunSurrounding,
+    /// How long a run of cable is.
+    Route,
+    /// Spare cuts.
+    SpareCuts,
+    /// An open part.
+    Part,
+    /// An adapter that reaches the edge of the screen.
+    AdapterReach,
+    /// Who parks.
+    Parks,
+    /// The bus and its blank ports.
+    Bus,
+    /// Lead.
+    Lead,
+    /// Bend permitted.
+    BendLeast,
+    /// Expansion.
+    Expansion,
+    /// Permittivity.
+    Permittivity,
+    /// Shield's metal and limit.
+    ShieldPapers,
+    /// Shield's dimensions.
+    ShieldMade,
+    /// Diameters.
+    CablePapers,
+    /// Heat of the cable's layers.
+    CableHeat,
+    /// What lies in a body's bore beyond an adapter.
+    BareBore,
+    /// Ways of bonding that a body allows.
+    Bondings,
+    /// Inside of a body.
+    Inside,
+    /// Inside of a tapered plug.
+    Taper,
+    /// Permittivity of an adapter.
+    AdapterPermittivity,
+    /// Rubber of a part.
+    Rubber,
+    /// Rubber with temperature.
+    RubberHeat,
+    /// Shelf life.
+    Shelf,
+    /// A range.
+    Range,
+    /// Place of a plane.
+    Link,
+    /// Length while parked.
+    ParkedLength,
+    /// Straight cable beyond the body.
+    BendKeepOff,
+    /// Number of mouths.
+    Mouths,
+    /// Longest connector.
+    ConnectorLength,
+    /// Connector's diameter.
+    ConnectorDiameter,
+    /// Short circuit of a part.
+    Withstands,
+    /// Conductor in a short circuit.
+    FaultGreatest,
+    /// Conductor all the time and in an emergency.
+    ServiceGreatest,
+    /// Contact of a shield part.
+    ContactGreatest,
+    /// What passes a seal.
+    PassesSeal,
+    /// What a seal takes.
+    TakesLead,
+    /// Jackets of a seal.
+    Jackets,
+    /// Overlap of a seal.
+    Overlap,
+    /// Ends of an adapter.
+    AdapterEnds,
+    /// Contact of a shield part on the shield.
+    ShieldContact,
+    /// Where a seal begins.
+    SealStart,
+    /// Overlap of a seal over a body.
+    BodyOverlap,
+    /// Length of a seal over the whole joint.
+    SealLength,
+    /// Metals of a consumable.
+    ConsumableMetals,
+    /// Heat of a body.
+    BodyHeat,
+    /// Heat of an adapter.
+    AdapterHeat,
+    /// Heat of a seal.
+    SealHeat,
+    /// Heat of a connector.
+    ConnectorHeat,
+    /// A row that only its writer has held beside its paper.
+    RowChecked,
+    /// A paper that may have been replaced.
+    PaperCurrent,
+    /// Heat of a bus.
+    BusHeat,
+}
