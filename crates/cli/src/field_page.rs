@@ -9,7 +9,8 @@ use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
 use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, outcome_words};
-use jointwright_wording::{fails, plan};
+use jointwright_joint::said::Wording as _;
+use jointwright_wording::{Tongue, fails, plan};
 use std::path::PathBuf;
 
 /// What every page of fields says.
@@ -120,7 +121,9 @@ fn of(leg: &LegDoc) -> serde_json::Value {
 fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String, String> {
     let found = judged.inputs.legs.iter().find(|l| l.leg.id == leg.mark);
     let found = found.ok_or("it is not in the job")?;
-    Ok(leg_field(&leg.mark, found.study.shown()?, document).sheet())
+    let tongue = Tongue::of(&judged.inputs.order.job);
+    let shown = found.study.shown().map_err(|why| tongue.say(&why))?;
+    Ok(leg_field(&leg.mark, shown, document).sheet())
 }
 
 /// The page for the terminal.

@@ -202,7 +202,7 @@ fn against_allowed(
     let allowed = match &done.allowed {
         Ok(allowed) => allowed,
         Err(why) => {
-            let why = format!("gap before the screen edge: {why}");
+            let why = Said::of("gap before the screen edge", why);
             return Ruling::not_judged(CHECK.slug, subject, why);
         }
     };

@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Stress};
 use crate::ask::asking;
 use crate::limit::{Ruling, word_on};
+use crate::said::Said;
 use crate::section::Quantity;
 use crate::study::PlugStudy;
 
@@ -38,24 +39,23 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 
 /// What is not known, or did not come close, of the tapered plug; its own fields have no limit but the gap's.
 fn plug(leg: &LegInputs<'_>) -> Option<Ruling> {
-    let not_judged = |why: &str| {
-        let why = format!("tapered plug: {why}");
+    let not_judged = |why: &Said| {
+        let why = Said::of("tapered plug", why);
         Ruling::not_judged(CHECK.slug, leg.subject(), why)
     };
     match leg.plug.as_ref() {
         PlugStudy::None => None,
         PlugStudy::Unknown(unknown) => {
             let ruling = not_judged(&unknown.why);
-            Some(if unknown.questions.is_empty() {
-                ruling
-            } else {
-                ruling.with_hint(format!("Ask: {}", unknown.questions.join(" ")))
+            Some(match unknown.ask() {
+                None => ruling,
+                Some(ask) => ruling.with_hint(ask),
             })
         }
         PlugStudy::Refused(why) => Some(not_judged(why)),
         PlugStudy::Done(worst) => {
             let unsettled = worst.seen.values().any(|(value, _)| !value.is_settled);
-            unsettled.then(|| not_judged("the computation did not come as close as asked"))
+            unsettled.then(|| not_judged(&"the computation did not come as close as asked".into()))
         }
     }
 }

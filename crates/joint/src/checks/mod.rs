@@ -394,7 +394,7 @@ struct At<'a> {
     /// Nothing in service, else when.
     when: String,
     here: &'a Worst,
-    allowed: &'a Result<Worst, String>,
+    allowed: &'a Result<Worst, Said>,
 }
 
 impl Stress<'_> {
@@ -495,7 +495,7 @@ impl Stress<'_> {
         let subject = leg.subject();
         let allowed = match at.allowed {
             Err(why) => {
-                let why = format!("{}: {why}", self.quantity.words());
+                let why = Said::of(self.quantity.words(), why);
                 return Ruling::not_judged(self.check, subject, why);
             }
             Ok(worst) => worst.seen.get(&self.quantity),
@@ -560,7 +560,7 @@ fn solved<'l>(
     inputs: &Inputs<'_>,
     leg: &'l LegInputs<'_>,
 ) -> Result<&'l Done, Vec<Ruling>> {
-    let not_judged = |why: String| {
+    let not_judged = |why: Said| {
         let missing = leg.missing(inputs).field();
         let is_known = missing.is_empty();
         let word = is_known.then(|| word_on(check, &leg.subject()));
@@ -570,11 +570,11 @@ fn solved<'l>(
     match leg.study.as_ref() {
         Study::Done(done) => Ok(done),
         Study::NotAsked => Err(Vec::new()),
-        Study::Refused(why) => Err(not_judged(format!("{what}: {why}"))),
+        Study::Refused(why) => Err(not_judged(Said::of(what, why))),
         Study::Unknown(unknown) => {
-            let mut rulings = not_judged(format!("{what}: {}", unknown.why));
-            if !unknown.questions.is_empty() {
-                rulings[0].hint = Some(format!("Ask: {}", unknown.questions.join(" ")).into());
+            let mut rulings = not_judged(Said::of(what, &unknown.why));
+            if let Some(ask) = unknown.ask() {
+                rulings[0].hint = Some(ask);
             }
             Err(rulings)
         }

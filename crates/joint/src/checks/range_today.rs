@@ -50,7 +50,7 @@ fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
         let source = "its date".to_owned();
         let (check, subject) = (CHECK.slug, sitting.subject.clone());
         let ruling = Ruling::on_words(check, subject, "past its date", "within its date", source);
-        return vec![ruling.failing(format!("no range: {why}"), USED_UP)];
+        return vec![ruling.failing(Said::of("no range", why), USED_UP)];
     }
     let sit = match sitting.sit() {
         Ok(sit) => sit,

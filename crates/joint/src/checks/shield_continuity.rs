@@ -8,6 +8,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Continuity;
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown, word_on};
+use crate::said::Said;
 use crate::shielding::{Agreed, Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
@@ -45,11 +46,11 @@ fn on_row(
     end: &EndInputs,
     row: &Continuity,
 ) -> Vec<Ruling> {
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
     let read = match agreement(leg.leg, row) {
         Ok(read) => read,
         Err(unknown) => {
-            let ask = format!("Ask: {}", unknown.questions.join(" "));
+            let ask = Said::Questions(unknown.questions);
             return vec![missing(
                 inputs,
                 leg,
@@ -86,12 +87,12 @@ fn on_row(
     let word = || word_on(CHECK.slug, &leg.subject_of(end));
     match read.stands {
         Agreement::Above => rulings.push(
-            not_judged(format!("above: {said}"))
+            not_judged(format!("above: {said}").into())
                 .with_hint(ABOVE)
                 .asking(word()),
         ),
         Agreement::Below => rulings.push(
-            not_judged(format!("below: {said}"))
+            not_judged(format!("below: {said}").into())
                 .with_hint(BELOW)
                 .asking(word()),
         ),
@@ -100,7 +101,7 @@ fn on_row(
                 "Ask: What is the greatest resistance along this shield that the owner takes?";
             let why = format!("as expected, but nobody with the authority sets a limit: {said}");
             rulings.push(
-                not_judged(why)
+                not_judged(why.into())
                     .with_hint(ask)
                     .asking(fact::LIMIT.of(CHECK.slug)),
             );

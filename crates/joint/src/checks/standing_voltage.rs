@@ -8,6 +8,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown};
+use crate::said::Said;
 use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
@@ -20,7 +21,7 @@ const HINT: &str = "Stop and call: the open end of this shield stands at more th
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject(), why);
     let owners = job.owner_limits.iter();
     let limits: Vec<(f64, Word)> = owners
         .filter(|row| row.check == CHECK.slug)
@@ -31,14 +32,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         // Nothing is open, so nothing is asked.
         Ok(Stands::Bonded(_)) => return Vec::new(),
         Err(unknown) => {
-            let ask = format!("Ask: {}", unknown.questions.join(" "));
+            let ask = Said::Questions(unknown.questions);
             let asks = leg.missing(inputs).standing();
             return vec![not_judged(unknown.why).with_hint(ask).asking_all(asks)];
         }
     };
     let Some(load_a) = job.load_of_a(leg.leg) else {
         let why = "the job does not state duty.load".to_owned();
-        return vec![not_judged(why).asking(fact::LOAD.of(""))];
+        return vec![not_judged(why.into()).asking(fact::LOAD.of(""))];
     };
     // An emergency raises it with the current.
     let load_a = job.emergency_of_a(leg.leg).unwrap_or(load_a).max(load_a);
@@ -53,7 +54,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let ask =
             "Ask: What voltage may stand at the open end of this shield, and who may come near it?";
         let limit = fact::LIMIT.of(CHECK.slug);
-        return vec![not_judged(why).with_hint(ask).asking(limit)];
+        return vec![not_judged(why.into()).with_hint(ask).asking(limit)];
     }
     let rule = |(greatest_v, word): (f64, Word)| {
         AmountQuestion {

@@ -146,7 +146,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
     let outcome = worst(rulings);
     let (state, why) = match run {
         Ok(_) => (StateDoc::Computed, None),
-        Err(open) => (StateDoc::NotKnown, Some(open.why.clone())),
+        Err(open) => (StateDoc::NotKnown, Some(wording.say(&open.why))),
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
     let said = |ruling: &Ruling| {

@@ -1,8 +1,9 @@
 //! Field: what the plan says of the fields of one leg.
 
-use super::StateDoc;
+use super::{StateDoc, all_said};
 use crate::checks::{Inputs, LegInputs};
 use crate::limit::shown;
+use crate::said::{Said, Wording};
 use crate::section::{Quantity, TaperState};
 use crate::study::{Across, Done, PlugStudy, PlugWorst, Point, Seen, Study, Worst, inception};
 use jointwright_numerics::gas::Curve;
@@ -142,7 +143,11 @@ impl GapDoc {
     }
 }
 
-pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<FieldDoc> {
+pub(super) fn field_doc(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    wording: &dyn Wording,
+) -> Option<FieldDoc> {
     let mut doc = FieldDoc {
         state: StateDoc::Computed,
         why: None,
@@ -158,7 +163,7 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
             .as_ref()
             .map(|trial| trial.sine_of_same_crest().kv()),
         gaps: Vec::new(),
-        plug: plug_doc(inputs, leg),
+        plug: plug_doc(inputs, leg, wording),
         n_sections: 0,
         assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
     };
@@ -166,12 +171,12 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
         Study::NotAsked => return None,
         Study::Unknown(unknown) => {
             doc.state = StateDoc::NotKnown;
-            doc.why = Some(unknown.why.clone());
-            doc.questions.clone_from(&unknown.questions);
+            doc.why = Some(wording.say(&unknown.why));
+            doc.questions = all_said(&unknown.questions, wording);
         }
         Study::Refused(why) => {
             doc.state = StateDoc::NotComputed;
-            doc.why = Some(why.clone());
+            doc.why = Some(wording.say(why));
         }
         Study::Done(done) => fill(&mut doc, done),
     }
@@ -181,7 +186,7 @@ pub(super) fn field_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Fiel
 fn fill(doc: &mut FieldDoc, done: &Done) {
     doc.stresses = stresses(&done.here, done.allowed.as_ref().ok(), doc.voltage_kv);
     doc.gaps = gaps(&done.here, doc.voltage_kv);
-    let n_solved = |here: &Worst, allowed: &Result<Worst, String>| {
+    let n_solved = |here: &Worst, allowed: &Result<Worst, Said>| {
         here.n_solved + allowed.as_ref().map_or(0, |worst| worst.n_solved)
     };
     doc.n_sections = n_solved(&done.here, &done.allowed);
@@ -213,7 +218,7 @@ fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<Stres
     Quantity::ALL.into_iter().filter_map(stress).collect()
 }
 
-fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
+fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> Option<PlugDoc> {
     let mut doc = PlugDoc {
         state: StateDoc::Computed,
         why: None,
@@ -225,12 +230,12 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<PlugDoc> {
         PlugStudy::None => return None,
         PlugStudy::Unknown(unknown) => {
             doc.state = StateDoc::NotKnown;
-            doc.why = Some(unknown.why.clone());
-            doc.questions.clone_from(&unknown.questions);
+            doc.why = Some(wording.say(&unknown.why));
+            doc.questions = all_said(&unknown.questions, wording);
         }
         PlugStudy::Refused(why) => {
             doc.state = StateDoc::NotComputed;
-            doc.why = Some(why.clone());
+            doc.why = Some(wording.say(why));
         }
         PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv()),
     }

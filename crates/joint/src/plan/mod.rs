@@ -156,7 +156,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         asks: asks::ask_docs(judged, wording),
         idle_closings: judged.idle_closings.clone(),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
-        missing: missing::missing(judged),
+        missing: missing::missing(judged, wording),
         governs: governing(&judged.rulings).map(&ruled),
         governs_computed: governing_computed(&judged.rulings).map(&ruled),
         alike: alike(judged, &legs),
@@ -324,8 +324,8 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
             .collect(),
         planes: plane_docs(leg, words),
         knife: make_up::knife(leg, words),
-        field: field::field_doc(&judged.inputs, leg),
-        shield: shield::shield_doc(&judged.inputs.order.job, leg),
+        field: field::field_doc(&judged.inputs, leg, wording),
+        shield: shield::shield_doc(&judged.inputs.order.job, leg, wording),
         stacks: stacks.collect(),
         ends: leg
             .ends
@@ -645,6 +645,11 @@ fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: W
             })
             .unwrap_or_default(),
     }
+}
+
+/// Messages, each as its sentence.
+fn all_said(all: &[Said], wording: &dyn Wording) -> Vec<String> {
+    all.iter().map(|said| wording.say(said)).collect()
 }
 
 fn datum_doc(datum: &Datum, wording: &dyn Wording) -> DatumDoc {

@@ -1,6 +1,6 @@
 //! Pressure: what the plan says of how hard the parts of one end sit.
 
-use super::StateDoc;
+use super::{StateDoc, all_said};
 use crate::catalogue::PartKind;
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
@@ -120,24 +120,24 @@ fn part_doc(kind: PartKind, pressed: &Pressed, wording: &dyn Wording) -> Option<
         Pressed::NotAsked => return None,
         Pressed::Past(why) => {
             doc.state = StateDoc::PastItsDate;
-            doc.why = Some(why.clone());
+            doc.why = Some(wording.say(why));
         }
         Pressed::Loose(why) => {
             doc.state = StateDoc::Loose;
-            doc.why = Some(why.clone());
+            doc.why = Some(wording.say(why));
         }
         Pressed::Unknown(unknown) => {
             doc.state = StateDoc::NotKnown;
-            doc.why = Some(unknown.why.clone());
-            doc.questions.clone_from(&unknown.questions);
+            doc.why = Some(wording.say(&unknown.why));
+            doc.questions = all_said(&unknown.questions, wording);
         }
         Pressed::Refused(why) => {
             doc.state = StateDoc::NotComputed;
-            doc.why = Some(why.clone());
+            doc.why = Some(wording.say(why));
         }
         Pressed::Done(sit) => {
             if let Err(unknown) = &sit.heat {
-                doc.questions.clone_from(&unknown.questions);
+                doc.questions = all_said(&unknown.questions, wording);
             }
             doc.computed = Some(sit_doc(sit, wording));
         }
@@ -228,10 +228,12 @@ fn line(parts: &[(PartKind, &Pressed)], wording: &dyn Wording) -> String {
     });
     match worst {
         None | Some((_, Pressed::NotAsked)) => "the body is left open".to_owned(),
-        Some((_, Pressed::Past(why))) => format!("no range: {why}"),
-        Some((_, Pressed::Loose(why))) => format!("LOOSE: {why}"),
-        Some((_, Pressed::Unknown(unknown))) => format!("not judged: {}", unknown.why),
-        Some((_, Pressed::Refused(why))) => format!("not judged: {why}"),
+        Some((_, Pressed::Past(why))) => format!("no range: {}", wording.say(why)),
+        Some((_, Pressed::Loose(why))) => format!("LOOSE: {}", wording.say(why)),
+        Some((_, Pressed::Unknown(unknown))) => {
+            format!("not judged: {}", wording.say(&unknown.why))
+        }
+        Some((_, Pressed::Refused(why))) => format!("not judged: {}", wording.say(why)),
         Some((kind, Pressed::Done(sit))) => done_line(*kind, sit, wording),
     }
 }

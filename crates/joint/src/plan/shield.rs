@@ -1,10 +1,12 @@
 //! Shield: what the plan says of a leg's shield beyond the joint.
 
+use super::all_said;
 use crate::cable::{Layer, ShieldKind};
 use crate::checks::LegInputs;
 use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};
 use crate::job::{Job, Leg};
 use crate::limit::shown;
+use crate::said::Wording;
 use crate::section::Unknown;
 use crate::shielding::{
     Round, ShieldLoss, Standing, Stands, along, measured_words, shield_loss, standing,
@@ -74,11 +76,16 @@ pub struct CarriesDoc {
 }
 
 impl ShieldDoc {
-    fn ask(&mut self, unknown: Unknown) {
-        if !self.not_known.contains(&unknown.why) {
-            self.not_known.push(unknown.why);
+    fn ask(&mut self, unknown: &Unknown, wording: &dyn Wording) {
+        let questions = all_said(&unknown.questions, wording);
+        self.add(wording.say(&unknown.why), questions);
+    }
+
+    fn add(&mut self, why: String, questions: Vec<String>) {
+        if !self.not_known.contains(&why) {
+            self.not_known.push(why);
         }
-        for question in unknown.questions {
+        for question in questions {
             if !self.questions.contains(&question) {
                 self.questions.push(question);
             }
@@ -86,15 +93,12 @@ impl ShieldDoc {
     }
 
     fn wants(&mut self, why: &str, question: &str) {
-        self.ask(Unknown {
-            why: why.to_owned(),
-            questions: vec![question.to_owned()],
-        });
+        self.add(why.to_owned(), vec![question.to_owned()]);
     }
 }
 
 /// What is said of a leg's shield.
-pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
+pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wording) -> ShieldDoc {
     let leg = inputs.leg;
     let mut doc = ShieldDoc {
         resistance_ohm_per_km: None,
@@ -111,7 +115,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
         never: format!("{ASSUMES} {NO_VOLTAGE}"),
     };
     match along(job, leg) {
-        Err(unknown) => doc.ask(unknown),
+        Err(unknown) => doc.ask(&unknown, wording),
         Ok(along) => {
             let (least, greatest) = along.at_20_ohm_per_m;
             let between = if least == greatest {
@@ -132,7 +136,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
     match shield_loss(job, leg) {
         // What somebody states goes before what balanced phases would drive.
         _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc),
-        Err(unknown) => doc.ask(unknown),
+        Err(unknown) => doc.ask(&unknown, wording),
         Ok(ShieldLoss::Nothing(why)) => {
             doc.lines.push(format!("In steady load {why}."));
             (doc.current_a, doc.loss_w_per_m) = (Some([0.0, 0.0]), Some(0.0));
@@ -140,7 +144,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>) -> ShieldDoc {
         Ok(ShieldLoss::Round(round)) => current(job, leg, &round, &mut doc),
     }
     match standing(job, leg) {
-        Err(unknown) => doc.ask(unknown),
+        Err(unknown) => doc.ask(&unknown, wording),
         Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {why}.")),
         Ok(Stands::Open(stands)) => voltage(job, leg, &stands, &mut doc),
     }

@@ -3,7 +3,7 @@
 use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
-use super::{StateDoc, program};
+use super::{StateDoc, all_said, program};
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
@@ -245,18 +245,22 @@ pub struct LastsDoc {
 
 /// What is said of the joint; nothing where nobody asked.
 pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<WarmDoc> {
-    let open = |state: StateDoc, why: &str, questions: &[String]| WarmDoc {
+    let open = |state: StateDoc, why: String, questions: Vec<String>| WarmDoc {
         state,
-        why: Some(why.to_owned()),
-        questions: questions.to_vec(),
+        why: Some(why),
+        questions,
         assumes: Vec::new(),
         surroundings: Vec::new(),
         legs: Vec::new(),
     };
     match inputs.warm.as_ref() {
         Warm::NotAsked => None,
-        Warm::Unknown(unknown) => Some(open(StateDoc::NotKnown, &unknown.why, &unknown.questions)),
-        Warm::Refused(why) => Some(open(StateDoc::NotComputed, why, &[])),
+        Warm::Unknown(unknown) => Some(open(
+            StateDoc::NotKnown,
+            wording.say(&unknown.why),
+            all_said(&unknown.questions, wording),
+        )),
+        Warm::Refused(why) => Some(open(StateDoc::NotComputed, why.clone(), Vec::new())),
         Warm::Done(done) => Some(WarmDoc {
             state: StateDoc::Computed,
             why: None,

@@ -70,14 +70,15 @@ pub(super) fn heat(
             why: format!(
                 "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
                 heat.range_degc.0, heat.range_degc.1
-            ),
+            ).into(),
             questions: Vec::new(),
         }),
         None => {
             let (missing, questions): (Vec<&str>, Vec<String>) =
                 gaps(job, leg, id, rubber, seat).into_iter().unzip();
+            let questions = questions.into_iter().map(Into::into).collect();
             Err(Unknown {
-                why: format!("not known: {}", missing.join(", ")),
+                why: format!("not known: {}", missing.join(", ")).into(),
                 questions,
             })
         }
@@ -183,11 +184,15 @@ impl Heat {
                 why: format!(
                     "by its row {id} would have no stiffness left at {:.0} degC",
                     warmth.body_degc
-                ),
-                questions: vec![format!(
-                    "How stiff is the rubber of {id} from {} to {} degC?",
-                    self.range_degc.0, self.range_degc.1
-                )],
+                )
+                .into(),
+                questions: vec![
+                    format!(
+                        "How stiff is the rubber of {id} from {} to {} degC?",
+                        self.range_degc.0, self.range_degc.1
+                    )
+                    .into(),
+                ],
             }),
         }
     }

@@ -292,8 +292,5 @@ fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, String), Unknown> {
 }
 
 fn unknown(why: String, question: String) -> Unknown {
-    Unknown {
-        why,
-        questions: vec![question],
-    }
+    Unknown::new(why, [question])
 }

@@ -29,6 +29,7 @@ use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{Job, Leg, Lot};
 use crate::limit::Known;
+use crate::said::Said;
 use crate::section::Unknown;
 use crate::survey::EndSurvey;
 use crate::underlay::past_edge;
@@ -56,14 +57,14 @@ pub struct Subject<'a> {
 pub enum Pressed {
     /// Nobody asked for it, or there is no such part.
     NotAsked,
-    /// The part is past its date; the reason as a sentence fragment.
-    Past(String),
+    /// The part is past its date.
+    Past(Said),
     /// Something is not known.
     Unknown(Unknown),
-    /// It does not touch what it should sit on; the reason as a sentence fragment.
-    Loose(String),
-    /// What is known cannot be computed; the reason as a sentence fragment.
-    Refused(String),
+    /// It does not touch what it should sit on.
+    Loose(Said),
+    /// What is known cannot be computed.
+    Refused(Said),
     /// Computed.
     Done(Box<Sit>),
 }
@@ -170,12 +171,12 @@ impl Part<'_> {
             .collect();
         // Past its date nothing else is asked: no constant and no reading makes it younger.
         if let Some(why) = kit::past(subject.job.date, self.head, &lots) {
-            return Pressed::Past(why);
+            return Pressed::Past(why.into());
         }
         let id = &self.head.id;
         let Some(rubber) = self.rubber else {
             return Pressed::Unknown(Unknown {
-                why: format!("how {id} is when nothing is in it is not known"),
+                why: format!("how {id} is when nothing is in it is not known").into(),
                 questions: questions(id),
             });
         };
@@ -189,7 +190,7 @@ impl Part<'_> {
             Err(unknown) => return Pressed::Unknown(unknown),
         };
         if let Some(why) = sit::loose(&seat, &kit, rubber) {
-            return Pressed::Loose(format!("{id}: {why}"));
+            return Pressed::Loose(format!("{id}: {why}").into());
         }
         if self.kind == "body"
             && let Some(unknown) = ends_early(subject)
@@ -218,7 +219,7 @@ impl Part<'_> {
         };
         match sit::sit(case) {
             Ok(sit) => Pressed::Done(Box::new(sit)),
-            Err(why) => Pressed::Refused(format!("{id}: {why}")),
+            Err(why) => Pressed::Refused(format!("{id}: {why}").into()),
         }
     }
 }
@@ -330,10 +331,10 @@ fn read_at_the_place(
         return Err(Unknown {
             why: format!(
                 "a reading of leg {leg} over the {on} has no temperature, and the range does not say at which temperature it holds"
-            ),
+            ).into(),
             questions: vec![format!(
                 "At what temperature was leg {leg} read over the {on}?"
-            )],
+            ).into()],
         });
     };
     let place = subject.job.place.ambient_degc;
@@ -343,10 +344,10 @@ fn read_at_the_place(
                 why: format!(
                     "leg {leg} was read over the {on} at {} degC, outside the {least} to {greatest} degC of the place, and the range does not say at which temperature it holds",
                     if read.0 < least { read.0 } else { read.1 }
-                ),
+                ).into(),
                 questions: vec![format!(
                     "At what temperature does the range over the {on} hold? Else read again at the temperature of the place."
-                )],
+                ).into()],
             });
         }
         (Some(_), Some(_)) => return Ok(()),
@@ -360,15 +361,16 @@ fn read_at_the_place(
         why: format!(
             "leg {leg} was read over the {on} at {} degC; the {missing} temperature{s} of the place {is} not stated, and the range does not say at which temperature it holds",
             read.0
-        ),
+        ).into(),
         questions: vec![format!(
             "What {is} the {missing} temperature{s} at the place?"
-        )],
+        ).into()],
     })
 }
 
-fn questions(id: &str) -> Vec<String> {
-    vec![
+fn questions(id: &str) -> Vec<Said> {
+    [
+
         format!(
             "What are the bore and the outside diameter of {id} when nothing is in it, and at what temperature? Ask its maker, or measure a new one of this lot that has been out of its holdout for a day."
         ),
@@ -379,13 +381,12 @@ fn questions(id: &str) -> Vec<String> {
             "To what diameter is {id} held open in store, and what share of that stretch stays after how long at what temperature?"
         ),
     ]
+    .map(Said::from)
+    .to_vec()
 }
 
 fn plain(why: String) -> Unknown {
-    Unknown {
-        why,
-        questions: Vec::new(),
-    }
+    Unknown::plain(why)
 }
 
 fn metres(length: Length) -> f64 {

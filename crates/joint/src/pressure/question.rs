@@ -3,6 +3,7 @@
 use super::{Compared, Pressed, Seat, Sit};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};
 use crate::said::{PressureSaid, Said};
+use crate::section::Unknown;
 
 /// Of a kit that the store has used up.
 pub(crate) const USED_UP: &str =
@@ -21,19 +22,17 @@ pub(crate) struct Sitting<'a> {
 impl<'a> Sitting<'a> {
     /// What was computed, or the rulings for want of it; none where nobody asked.
     pub fn sit(&self) -> Result<&'a Sit, Vec<Ruling>> {
-        let not_judged = |why: String| vec![self.not_judged(why)];
+        let not_judged = |why: Said| vec![self.not_judged(why)];
         match self.pressed {
             Pressed::Done(sit) => Ok(sit),
             Pressed::NotAsked => Err(Vec::new()),
-            Pressed::Past(why) => Err(not_judged(format!(
-                "{}: nothing is computed of a part that is past its date: {why}",
-                self.what
+            Pressed::Past(why) => Err(not_judged(Said::of(
+                self.what,
+                Said::of("nothing is computed of a part that is past its date", why),
             ))),
-            Pressed::Refused(why) => Err(not_judged(format!("{}: {why}", self.what))),
+            Pressed::Refused(why) => Err(not_judged(Said::of(self.what, why))),
             Pressed::Loose(why) => Err(vec![self.loose(why)]),
-            Pressed::Unknown(unknown) => {
-                Err(vec![self.unknown("", &unknown.why, &unknown.questions)])
-            }
+            Pressed::Unknown(unknown) => Err(vec![self.unknown("", unknown)]),
         }
     }
 
@@ -42,11 +41,12 @@ impl<'a> Sitting<'a> {
         Ruling::not_judged(self.check, self.subject.clone(), why)
     }
 
-    fn loose(&self, why: &str) -> Ruling {
+    fn loose(&self, why: &Said) -> Ruling {
         let practice = Word::CommonPractice("what does not touch does not sit".into());
         let (check, subject) = (self.check, self.subject.clone());
         let ruling = Ruling::on_words(check, subject, "does not touch", "pressed on", practice);
-        ruling.failing(format!("{}, {why}", self.subject.words()), self.hint)
+        let subject = self.subject.words().into();
+        ruling.failing(Said::listed([subject, why.clone()]), self.hint)
     }
 
     /// What to do: about a part that is too large, or about a kit that is used up on a cable of its range.
@@ -55,12 +55,13 @@ impl<'a> Sitting<'a> {
         if is_in_range { USED_UP } else { self.hint }
     }
 
-    fn unknown(&self, when: &str, why: &str, questions: &[String]) -> Ruling {
-        let ruling = self.not_judged(format!("{}{when}: {why}", self.what));
-        if questions.is_empty() {
-            return ruling;
+    fn unknown(&self, when: &str, unknown: &Unknown) -> Ruling {
+        let about = format!("{}{when}", self.what);
+        let ruling = self.not_judged(Said::of(about, &unknown.why));
+        match unknown.ask() {
+            None => ruling,
+            Some(ask) => ruling.with_hint(ask),
         }
-        ruling.with_hint(format!("Ask: {}", questions.join(" ")))
     }
 
     /// Rulings on a least pressure: against the worst allowed, then against what is asked for.
@@ -70,7 +71,7 @@ impl<'a> Sitting<'a> {
             // As read it may fail, and says nothing else while the temperatures are open.
             rulings.retain(|ruling| ruling.outcome == Outcome::Fail);
             let when = " over the temperatures of this joint";
-            rulings.push(self.unknown(when, &unknown.why, &unknown.questions));
+            rulings.push(self.unknown(when, unknown));
         }
         let asked = asked_pa.iter();
         rulings.extend(asked.map(|(pa, word)| self.against_pressure(sit, compared, *pa, word)));

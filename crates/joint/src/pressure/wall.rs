@@ -45,12 +45,12 @@ pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
         law: law(rubber),
     };
     let slices = shape.slices().map_err(|why| {
-        Pressed::Refused(format!("the wall of {id} is not that of a tube: {why}"))
+        Pressed::Refused(format!("the wall of {id} is not that of a tube: {why}").into())
     })?;
     if slices.is_empty() {
-        return Err(Pressed::Refused(format!(
-            "no part of the inside of {id} lies on the cable"
-        )));
+        return Err(Pressed::Refused(
+            format!("no part of the inside of {id} lies on the cable").into(),
+        ));
     }
     Ok(Wall {
         slices,
@@ -65,10 +65,10 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
     };
     let Some(outside) = rubber.relaxed_outside else {
         return Err(Pressed::Unknown(Unknown {
-            why: format!("the outside diameter of {id} when nothing is in it is not known"),
-            questions: vec![format!(
-                "What is the outside diameter of {id} when nothing is in it?"
-            )],
+            why: format!("the outside diameter of {id} when nothing is in it is not known").into(),
+            questions: vec![
+                format!("What is the outside diameter of {id} when nothing is in it?").into(),
+            ],
         }));
     };
     let ring = Ring {
@@ -76,7 +76,7 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
         law: law(rubber),
     };
     let tube = Tube::new(metres(rubber.relaxed_bore) / 2.0, vec![ring])
-        .map_err(|why| Pressed::Refused(format!("{id}: {why}")))?;
+        .map_err(|why| Pressed::Refused(format!("{id}: {why}").into()))?;
     Ok(Wall {
         slices: vec![Slice {
             along_m: (f64::NEG_INFINITY, f64::INFINITY),
@@ -88,7 +88,7 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
 
 fn not_known(id: &str) -> Pressed {
     Pressed::Unknown(Unknown {
-        why: format!("how {id} is when nothing is in it is not known"),
+        why: format!("how {id} is when nothing is in it is not known").into(),
         questions: questions(id),
     })
 }

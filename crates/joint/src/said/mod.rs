@@ -45,6 +45,8 @@ pub enum Said {
     Of(Box<Said>, Box<Said>),
     /// Whom it concerns.
     Subject(Subject),
+    /// Questions to be put to somebody.
+    Questions(Vec<Said>),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
     /// What is asked for.

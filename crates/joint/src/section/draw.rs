@@ -83,16 +83,16 @@ pub struct Drawn {
 /// # Errors
 /// [`NotDrawn::Refused`] with the reason where its dimensions do not make a section.
 pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
-    let refused = |why: String| NotDrawn::Refused(why);
+    let refused = |why: String| NotDrawn::Refused(why.into());
     let plan = Measures::new(end).map_err(refused)?;
     let mut sheet = Sheet::default();
     plan.draw(end, &mut sheet);
     let outline = sheet.outline;
     let flaws = check(&outline);
     if let Some(flaw) = flaws.first() {
-        return Err(NotDrawn::Refused(format!(
-            "its dimensions do not make a section: {flaw}"
-        )));
+        return Err(NotDrawn::Refused(
+            format!("its dimensions do not make a section: {flaw}").into(),
+        ));
     }
     let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
     let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {

@@ -22,6 +22,7 @@
 //!
 //! Source: `docs/theory/section.md`.
 
+use crate::said::Said;
 use jointwright_numerics::field::Conductivity;
 use jointwright_units::VoltageRms;
 
@@ -106,10 +107,36 @@ pub struct End<'p> {
 /// What is not known, and what to ask.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unknown {
-    /// What is missing, as a sentence fragment.
-    pub why: String,
+    /// What is missing.
+    pub why: Said,
     /// Questions to put to the maker, or to answer on a part cut open.
-    pub questions: Vec<String>,
+    pub questions: Vec<Said>,
+}
+
+impl Unknown {
+    /// What is missing, and what to ask.
+    pub fn new(
+        why: impl Into<Said>,
+        questions: impl IntoIterator<Item = impl Into<Said>>,
+    ) -> Unknown {
+        Unknown {
+            why: why.into(),
+            questions: questions.into_iter().map(Into::into).collect(),
+        }
+    }
+
+    /// What is missing, where nobody needs to be asked.
+    pub fn plain(why: impl Into<Said>) -> Unknown {
+        Unknown {
+            why: why.into(),
+            questions: Vec::new(),
+        }
+    }
+
+    /// The questions as one thing to do; none where nobody needs to be asked.
+    pub fn ask(&self) -> Option<Said> {
+        (!self.questions.is_empty()).then(|| Said::Questions(self.questions.clone()))
+    }
 }
 
 /// Why an end cannot be drawn.
@@ -117,8 +144,8 @@ pub struct Unknown {
 pub enum NotDrawn {
     /// Something is not known.
     Unknown(Unknown),
-    /// What is known does not make a section, as a sentence fragment.
-    Refused(String),
+    /// What is known does not make a section.
+    Refused(Said),
 }
 
 #[cfg(test)]

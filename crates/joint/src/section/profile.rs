@@ -214,7 +214,7 @@ impl Chain {
             return Err(NotDrawn::Refused(format!(
                 "{id}: the region {} has {n_on_bore} corners on the bore diameter {on}; it takes two, one after the other",
                 region.name
-            )));
+            ).into()));
         };
         corners.rotate_left(start);
         if (corners[0].0.z < corners[1].0.z) != is_outward {
@@ -297,20 +297,23 @@ fn conducting_as_served(
         let Some(region) = region.filter(|region| region.conductive != conducts) else {
             continue;
         };
-        return Err(NotDrawn::Refused(format!(
-            "{id}: the region {} {}, and its row says that it {}",
-            region.name,
-            if conducts {
-                "serves as a conductor"
-            } else {
-                "insulates"
-            },
-            if region.conductive {
-                "conducts"
-            } else {
-                "does not conduct"
-            }
-        )));
+        return Err(NotDrawn::Refused(
+            format!(
+                "{id}: the region {} {}, and its row says that it {}",
+                region.name,
+                if conducts {
+                    "serves as a conductor"
+                } else {
+                    "insulates"
+                },
+                if region.conductive {
+                    "conducts"
+                } else {
+                    "does not conduct"
+                }
+            )
+            .into(),
+        ));
     }
     Ok(())
 }
@@ -335,7 +338,7 @@ fn questions(id: &str) -> Vec<String> {
 }
 
 fn unknown(why: String, questions: Vec<String>) -> NotDrawn {
-    NotDrawn::Unknown(Unknown { why, questions })
+    NotDrawn::Unknown(Unknown::new(why, questions))
 }
 
 pub(super) fn metres(length: Length) -> f64 {

@@ -48,7 +48,8 @@ impl Socket {
         let found = Found::of(taper)?;
         let tolerance = metres(taper.uncertainty).max(ON_BORE_LEAST);
         let run = |region: &Region, is_rising: bool| {
-            Run::read(region, cone, tolerance, is_rising).map_err(NotDrawn::Refused)
+            Run::read(region, cone, tolerance, is_rising)
+                .map_err(|why| NotDrawn::Refused(why.into()))
         };
         let (deflector, electrode) = (run(found.deflector, true)?, run(found.electrode, false)?);
         let mut outside = run(found.insulation, false)?;
@@ -59,7 +60,7 @@ impl Socket {
             (&outside, 1, 0.0),
         ] {
             run.covers(index, end, tolerance)
-                .map_err(NotDrawn::Refused)?;
+                .map_err(|why| NotDrawn::Refused(why.into()))?;
         }
         let (lowest, highest) = (
             outside.lowest().max(deflector.lowest()),
@@ -71,11 +72,15 @@ impl Socket {
         let start = -BEYOND_RADII * radius;
         let bottom = lowest.max(start);
         let top = highest.min(cone.length + BEYOND_RADII * radius);
-        let cut =
-            |run: &Run, plane: f64, sign: f64| run.up_to(plane, sign, 1).map_err(NotDrawn::Refused);
+        let cut = |run: &Run, plane: f64, sign: f64| {
+            run.up_to(plane, sign, 1)
+                .map_err(|why| NotDrawn::Refused(why.into()))
+        };
         let deflector = cut(&deflector, bottom, -1.0)?;
         let electrode = cut(&electrode, top, 1.0)?;
-        let outside = outside.between(bottom, top).map_err(NotDrawn::Refused)?;
+        let outside = outside
+            .between(bottom, top)
+            .map_err(|why| NotDrawn::Refused(why.into()))?;
         let sharp = [deflector.sharp(), electrode.sharp()].concat();
         if !sharp.is_empty() {
             return Err(unknown("a corner around the plug has no radius", sharp));
@@ -328,8 +333,5 @@ pub(super) fn questions(id: &str) -> Vec<String> {
 }
 
 pub(super) fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
-    NotDrawn::Unknown(Unknown {
-        why: why.to_owned(),
-        questions,
-    })
+    NotDrawn::Unknown(Unknown::new(why, questions))
 }

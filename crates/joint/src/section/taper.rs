@@ -84,9 +84,11 @@ pub struct TaperState {
 pub fn taper_questions(body: &Body) -> Option<Unknown> {
     let is_open = body.interface.is_some() && body.taper.is_none();
     let id = &body.head.id;
-    is_open.then(|| Unknown {
-        why: format!("the tapered plug that {id} sits on is not known"),
-        questions: questions(id),
+    is_open.then(|| {
+        Unknown::new(
+            format!("the tapered plug that {id} sits on is not known"),
+            questions(id),
+        )
     })
 }
 
@@ -95,7 +97,7 @@ pub fn taper_questions(body: &Body) -> Option<Unknown> {
 /// # Errors
 /// [`NotDrawn::Unknown`] with what to ask where a region or a radius is not stated; [`NotDrawn::Refused`] with the reason where the dimensions do not make a section.
 pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> {
-    let refused = |why: String| NotDrawn::Refused(why);
+    let refused = |why: String| NotDrawn::Refused(why.into());
     let cone = Cone::of(taper).map_err(refused)?;
     let socket = Socket::read(taper, &cone)?;
     let plan = Measures::new(taper, state, cone, &socket).map_err(refused)?;
@@ -103,9 +105,9 @@ pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> 
     plan.draw(taper, state, &socket, &mut sheet);
     let outline = sheet.outline;
     if let Some(flaw) = check(&outline).first() {
-        return Err(NotDrawn::Refused(format!(
-            "its dimensions do not make a section: {flaw}"
-        )));
+        return Err(NotDrawn::Refused(
+            format!("its dimensions do not make a section: {flaw}").into(),
+        ));
     }
     let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
     let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {

@@ -3,6 +3,7 @@
 use super::*;
 use crate::catalogue::{Body, Catalogue, FieldDuty, Region, Taper};
 use crate::form::{Complaints, Source};
+use crate::said::Said;
 use crate::section::GAP_PRESSURE_PA;
 use jointwright_numerics::field::{Options, Unwatched, Wanted, solve};
 use jointwright_numerics::gas::breakdown_crest_v;
@@ -225,8 +226,8 @@ fn said(passage: &str, with: &str) -> String {
         return complaints;
     };
     match draw_taper(&taper, &WITH_GREASE) {
-        Err(NotDrawn::Unknown(unknown)) => unknown.questions.join(" "),
-        Err(NotDrawn::Refused(why)) => why,
+        Err(NotDrawn::Unknown(unknown)) => format!("{:?}", unknown.questions),
+        Err(NotDrawn::Refused(why)) => format!("{why:?}"),
         Ok(_) => String::new(),
     }
 }
@@ -271,7 +272,7 @@ fn a_body_with_an_interface_and_no_taper_leaves_questions() {
     body.taper = None;
     let asked = taper_questions(&body).expect("it is open");
     assert_eq!(asked.questions.len(), 3);
-    let is_named = |question: &String| question.contains("reference-tapered-body");
+    let is_named = |question: &Said| format!("{question:?}").contains("reference-tapered-body");
     assert!(asked.questions.iter().all(is_named), "{asked:?}");
     body.interface = None;
     assert_eq!(taper_questions(&body), None);
@@ -365,7 +366,7 @@ fn what_makes_no_section_is_refused_with_its_reason() {
             is_empty: false,
         };
         match draw_taper(&taper, &state) {
-            Err(NotDrawn::Refused(why)) => why,
+            Err(NotDrawn::Refused(why)) => format!("{why:?}"),
             other => panic!("{other:?}"),
         }
     };
@@ -576,8 +577,8 @@ fn hostile_tapers_are_drawn_or_refused_in_words() {
                 n_drawn += 1;
                 continue;
             }
-            Err(NotDrawn::Refused(why)) => why,
-            Err(NotDrawn::Unknown(unknown)) => unknown.questions.join(" "),
+            Err(NotDrawn::Refused(why)) => format!("{why:?}"),
+            Err(NotDrawn::Unknown(unknown)) => format!("{:?}", unknown.questions),
         };
         assert!(why.len() > 20 && !why.contains("NaN"), "{why}");
     }

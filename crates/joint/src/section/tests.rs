@@ -166,8 +166,8 @@ fn what_is_not_stated_is_asked_for() {
         let catalogue = Catalogue::read(&[source], true, &mut complaints);
         let body = catalogue.body("reference-half-joint").expect("it reads");
         match Profile::read(body) {
-            Err(NotDrawn::Unknown(unknown)) => unknown.questions.join(" "),
-            Err(NotDrawn::Refused(why)) => why,
+            Err(NotDrawn::Unknown(unknown)) => format!("{:?}", unknown.questions),
+            Err(NotDrawn::Refused(why)) => format!("{why:?}"),
             Ok(_) => String::new(),
         }
     };
@@ -209,7 +209,7 @@ fn nothing_is_drawn_near_a_junction() {
     refused.is_junction = true;
     let why = draw(&refused).expect_err("the electrode ends within two radii");
     assert!(
-        matches!(why, NotDrawn::Refused(ref why) if why.contains("junction")),
+        matches!(why, NotDrawn::Refused(ref why) if format!("{why:?}").contains("junction")),
         "{why:?}"
     );
 }
@@ -221,7 +221,7 @@ fn what_does_not_make_a_section_is_refused_with_its_place() {
         let mut end = end(&profile, 140.0);
         change(&mut end);
         match draw(&end) {
-            Err(NotDrawn::Refused(why)) => why,
+            Err(NotDrawn::Refused(why)) => format!("{why:?}"),
             other => panic!("{other:?}"),
         }
     };

@@ -4,6 +4,7 @@ use super::along::{Along, along, mean_m, metres};
 use super::unknown;
 use crate::cable::Layer;
 use crate::job::{Formation, Job, Leg};
+use crate::said::Said;
 use crate::section::Unknown;
 use jointwright_numerics::rating::shield::{
     flat_loss_ratios, flat_mutual_ohm_per_m, loss_ratio, reactance_ohm_per_m,
@@ -181,7 +182,7 @@ pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
     let (formation, spacing_m, along) = match (placed, along) {
         (Ok((formation, spacing_m)), Ok(along)) => (formation, spacing_m, along),
         (Err(mut first), Err(second)) => {
-            first.why = format!("{}; {}", first.why, second.why);
+            first.why = Said::all([first.why, second.why]);
             first.questions.extend(second.questions);
             return Err(first);
         }
@@ -222,8 +223,8 @@ fn open_end(leg: &Leg) -> Result<Option<String>, Unknown> {
         (_, None) => Err(Unknown {
             why: format!(
                 "whether the link of leg {id} is closed, and its shield earthed at the far end, is not stated"
-            ),
-            questions: vec![is_closed(), is_far_bonded()],
+            ).into(),
+            questions: vec![is_closed().into(), is_far_bonded().into()],
         }),
     }
 }
@@ -251,8 +252,8 @@ pub(super) fn placed(leg: &Leg) -> Result<(Formation, f64), Unknown> {
     }
     let (Some(formation), Some(spacing)) = (run.formation, run.spacing) else {
         return Err(Unknown {
-            why: format!("leg {id} does not state its {}", open.join(" and ")),
-            questions,
+            why: format!("leg {id} does not state its {}", open.join(" and ")).into(),
+            questions: questions.into_iter().map(Into::into).collect(),
         });
     };
     let least = leg.cable.diameter_over(Layer::MetallicShield);

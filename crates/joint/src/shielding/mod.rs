@@ -21,8 +21,5 @@ pub use standing::{Standing, Stands, standing};
 use crate::section::Unknown;
 
 fn unknown(why: String, question: String) -> Unknown {
-    Unknown {
-        why,
-        questions: vec![question],
-    }
+    Unknown::new(why, [question])
 }

@@ -6,6 +6,7 @@
 use super::gap::{Across, inception};
 use super::input::Spread;
 use super::solver::{Outcome, Point, Solver, Value};
+use crate::said::Said;
 use crate::section::Quantity;
 use jointwright_numerics::gas::Curve;
 use std::collections::BTreeMap;
@@ -74,7 +75,7 @@ pub(super) fn explore(
     solver: &mut Solver<'_>,
     spread: &Spread,
     filler: Filler,
-) -> Result<Worst, String> {
+) -> Result<Worst, Said> {
     let before = solver.n_solved;
     let mut search = Search {
         spread,
@@ -126,7 +127,7 @@ struct Search<'s> {
 }
 
 impl Search<'_> {
-    fn add(&mut self, solver: &mut Solver<'_>, point: Point) -> Result<(), String> {
+    fn add(&mut self, solver: &mut Solver<'_>, point: Point) -> Result<(), Said> {
         if self.states.iter().any(|(known, _)| *known == point) {
             return Ok(());
         }
@@ -147,7 +148,7 @@ impl Search<'_> {
     }
 
     /// The middle, and each dimension by itself at both ends of its range.
-    fn alone(&mut self, solver: &mut Solver<'_>) -> Result<(), String> {
+    fn alone(&mut self, solver: &mut Solver<'_>) -> Result<(), Said> {
         let middle = self.inside([0.5; 3]);
         self.add(solver, middle)?;
         let Spread {
@@ -238,7 +239,7 @@ impl Search<'_> {
     }
 
     /// The worst states again, with the gap empty.
-    fn add_empty(&mut self, solver: &mut Solver<'_>) -> Result<(), String> {
+    fn add_empty(&mut self, solver: &mut Solver<'_>) -> Result<(), Said> {
         let mut points: Vec<Point> = Vec::new();
         for quantity in [Quantity::Interface, Quantity::ScreenEdge] {
             let value = |outcome: &Outcome| strength(outcome, quantity);
@@ -269,7 +270,7 @@ impl Search<'_> {
     /// Closes in on the radius of the edge at which the gap is nearest to discharge.
     ///
     /// It has a least value inside: a sharper edge has the stronger field, a rounder one the wider gap under it.
-    fn close_in(&mut self, solver: &mut Solver<'_>, is_empty: bool) -> Result<(), String> {
+    fn close_in(&mut self, solver: &mut Solver<'_>, is_empty: bool) -> Result<(), Said> {
         let (least, greatest) = self.spread.edge_radius_m;
         let Some(mut best) = self.least(is_empty) else {
             return Ok(());
@@ -372,10 +373,11 @@ fn ends(range: (f64, f64)) -> Vec<f64> {
     }
 }
 
-fn at(point: &Point, why: &str) -> String {
-    format!(
-        "with {:.2} mm over the insulation and the screen edge at {:.1} mm from the body's datum: {why}",
+fn at(point: &Point, why: &Said) -> Said {
+    let at = format!(
+        "with {:.2} mm over the insulation and the screen edge at {:.1} mm from the body's datum",
         2e3 * point.radius_m,
         1e3 * point.screen_edge_m
-    )
+    );
+    Said::of(at, why)
 }

@@ -178,7 +178,7 @@ fn stretch(body: &Body, profile: &Profile, radius: Range) -> Result<(), NotDrawn
         2e3 * profile.on_radius_m,
         2e3 * radius.0,
         2e3 * radius.1
-    )))
+    ).into()))
 }
 
 /// What is known but not drawn, or not looked for.
@@ -189,21 +189,18 @@ fn drawable(body: &Body, profile: &Profile, has_adapter: bool) -> Result<(), Not
     if has_adapter {
         return Err(NotDrawn::Refused(format!(
             "an adapter under {id}, which has a layer of its own that spreads the field, is not drawn"
-        )));
+        ).into()));
     }
     if layer.rise_kv_per_mm.is_some() {
         return Err(NotDrawn::Refused(format!(
             "the conductivity of a layer inside {id} rises with the field; the worst of its windows is not looked for"
-        )));
+        ).into()));
     }
     Ok(())
 }
 
 fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
-    NotDrawn::Unknown(Unknown {
-        why: why.to_owned(),
-        questions,
-    })
+    NotDrawn::Unknown(Unknown::new(why, questions))
 }
 
 /// Diameters over a layer on all ends, with the errors of the instruments.
@@ -271,7 +268,7 @@ fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
             "the middle of the readings over the insulation is {:.2} mm, over the conductor screen its papers say {:.2} mm",
             middle(*insulation) * 1e3,
             metres(screen.nominal) * 1e3
-        )));
+        ).into()));
     }
     Ok(wall)
 }
@@ -307,7 +304,7 @@ fn agree(
             body.head.id,
             linked * 1e3,
             inside * 1e3
-        )));
+        ).into()));
     }
     Ok(())
 }
@@ -353,7 +350,7 @@ fn reaches(
         return Ok(());
     };
     let id = &adapter.head.id;
-    let refused = |why: String| Err(NotDrawn::Refused(why));
+    let refused = |why: String| Err(NotDrawn::Refused(why.into()));
     let missing = |why: String| unknown(&format!("where {id} lies: {why}"), Vec::new());
     let past = past_edge(subject.cutback, subject.job.words).map_err(missing)?;
     if let Some(short) = too_short(adapter, past, subject.job.words) {
@@ -364,7 +361,9 @@ fn reaches(
     for on in [here.radius.0, here.radius.1] {
         let outside = row.outside_on(on);
         let thick = outside - on;
-        let (foot, heel) = profile.bore_ends_m(outside).map_err(NotDrawn::Refused)?;
+        let (foot, heel) = profile
+            .bore_ends_m(outside)
+            .map_err(|why| NotDrawn::Refused(why.into()))?;
         if near > foot - thick {
             return refused(format!(
                 "{id} can begin at {:.1} mm from the body's datum, the electrode leaves the bore at {:.1} mm: what lies in the bore between them is not drawn",

@@ -30,6 +30,7 @@ const ROUNDING: f64 = 2e-9;
 use crate::cutback::Cutback;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
+use crate::said::Said;
 use crate::section::{Drawn, Drive, NotDrawn, Unknown};
 use crate::survey::EndSurvey;
 use explore::{Filler, explore};
@@ -57,8 +58,8 @@ pub enum Study {
     NotAsked,
     /// Something is not known.
     Unknown(Unknown),
-    /// What is known does not make a section, or the section could not be solved; the reason as a sentence fragment.
-    Refused(String),
+    /// What is known does not make a section, or the section could not be solved.
+    Refused(Said),
     /// Solved.
     Done(Box<Done>),
 }
@@ -71,7 +72,7 @@ pub struct Done {
     /// The worst over the windows of this leg.
     pub here: Worst,
     /// The worst that the instructions allow, or why it cannot be said.
-    pub allowed: Result<Worst, String>,
+    pub allowed: Result<Worst, Said>,
     /// Both at the trial, where some material conducts, so that its field is another.
     pub trial: Option<AtTrial>,
 }
@@ -84,7 +85,7 @@ pub struct AtTrial {
     /// The worst over the windows of this leg.
     pub here: Worst,
     /// The worst that the instructions allow, or why it cannot be said.
-    pub allowed: Result<Worst, String>,
+    pub allowed: Result<Worst, Said>,
 }
 
 /// Studies one leg.
@@ -100,12 +101,12 @@ pub fn study(subject: &Subject<'_>) -> Study {
         Some(filler) if filler.is_permanent => Filler::Permanent,
         Some(_) => Filler::Passing,
     };
-    let at = |drive: Drive| -> Result<(Worst, Result<Worst, String>), String> {
+    let at = |drive: Drive| -> Result<(Worst, Result<Worst, Said>), Said> {
         let mut solver = Solver::new(&input, drive);
         let here = explore(&mut solver, &input.here, filler)?;
         let mut allowed = match &input.allowed {
             Ok(spread) => explore(&mut solver, spread, filler),
-            Err(why) => Err(why.clone()),
+            Err(why) => Err(why.into()),
         };
         if let (true, Ok(allowed)) = (input.is_within(), &mut allowed) {
             allowed.take_in(&here);
@@ -123,7 +124,7 @@ pub fn study(subject: &Subject<'_>) -> Study {
             here,
             allowed,
         }),
-        Some((_, Err(why))) => return Study::Refused(format!("at the trial: {why}")),
+        Some((_, Err(why))) => return Study::Refused(Said::of("at the trial", why)),
     };
     Study::Done(Box::new(Done {
         input,
@@ -163,7 +164,7 @@ impl Done {
     ///
     /// # Errors
     /// The reason as a sentence fragment.
-    fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
+    fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         Solver::new(&self.input, self.input.service).solved(point)
     }
 }

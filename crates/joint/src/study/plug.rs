@@ -5,6 +5,7 @@
 use super::gap::{Across, inception};
 use super::solver::{Value, options, outcome, sentence};
 use crate::catalogue::{Body, Taper};
+use crate::said::Said;
 use crate::section::{
     FILM_LEAST_M, NotDrawn, Quantity, TaperState, Unknown, draw_taper, taper_questions,
 };
@@ -20,8 +21,8 @@ pub enum PlugStudy {
     None,
     /// Something is not known.
     Unknown(Unknown),
-    /// What is known does not make a section, or could not be solved; the reason as a sentence fragment.
-    Refused(String),
+    /// What is known does not make a section, or could not be solved.
+    Refused(Said),
     /// Solved.
     Done(Box<PlugWorst>),
 }
@@ -97,7 +98,7 @@ impl PlugWorst {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| NotDrawn::Refused(sentence(&error)))?;
+        .map_err(|error| NotDrawn::Refused(sentence(&error).into()))?;
         self.n_solved += 1;
         let mut outcome = outcome(&drawn, &solved.answers, 1.0);
         // No edge of a screen lies here.

@@ -5,6 +5,7 @@
 //! Not here: how it is drawn (`drawing`).
 
 use super::{Done, Point, Study};
+use crate::said::Said;
 use crate::section::{Drawn, Quantity};
 use jointwright_numerics::field::{Solved, along};
 
@@ -33,18 +34,18 @@ impl Study {
     ///
     /// # Errors
     /// Why there is no picture, as a sentence fragment.
-    pub fn shown(&self) -> Result<Shown, String> {
+    pub fn shown(&self) -> Result<Shown, Said> {
         match self {
             Study::Done(done) => done.shown(),
             Study::Unknown(unknown) => Err(unknown.why.clone()),
             Study::Refused(why) => Err(why.clone()),
-            Study::NotAsked => Err("its body is left open".to_owned()),
+            Study::NotAsked => Err("its body is left open".into()),
         }
     }
 }
 
 impl Done {
-    fn shown(&self) -> Result<Shown, String> {
+    fn shown(&self) -> Result<Shown, Said> {
         let seen = self.here.seen.get(&Quantity::Interface);
         let state = seen.ok_or("nothing was solved")?.point;
         let (drawn, solved) = self.solved(&state)?;

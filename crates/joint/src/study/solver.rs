@@ -2,6 +2,7 @@
 
 use super::gap::Across;
 use super::input::Input;
+use crate::said::Said;
 use crate::section::{CableShape, Drawn, Drive, End, NotDrawn, Quantity, Sleeve, State, draw};
 use jointwright_numerics::field::{
     Answer, Conductivity, FieldError, Options, Prepared, Regime, Section, Solved, Unwatched,
@@ -85,7 +86,7 @@ impl<'i> Solver<'i> {
     ///
     /// # Errors
     /// The reason as a sentence fragment.
-    pub fn drawn(&self, point: &Point) -> Result<Drawn, String> {
+    pub fn drawn(&self, point: &Point) -> Result<Drawn, Said> {
         let input = self.input;
         let adapter = input.sleeve.map(|row| Sleeve {
             name: "adapter",
@@ -128,7 +129,7 @@ impl<'i> Solver<'i> {
     ///
     /// # Errors
     /// The reason as a sentence fragment.
-    pub fn outcome(&mut self, point: &Point) -> Result<Outcome, String> {
+    pub fn outcome(&mut self, point: &Point) -> Result<Outcome, Said> {
         let drawn = self.drawn(point)?;
         let solved = self.solve(&drawn)?;
         Ok(outcome(&drawn, &solved.answers, self.drive.voltage.v()))
@@ -138,7 +139,7 @@ impl<'i> Solver<'i> {
     ///
     /// # Errors
     /// The reason as a sentence fragment.
-    pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), String> {
+    pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         let drawn = self.drawn(point)?;
         let solved = solve(
             &drawn.section,
@@ -146,11 +147,11 @@ impl<'i> Solver<'i> {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| sentence(&error))?;
+        .map_err(|error| Said::from(sentence(&error)))?;
         Ok((drawn, solved))
     }
 
-    fn solve(&mut self, drawn: &Drawn) -> Result<Solved, String> {
+    fn solve(&mut self, drawn: &Drawn) -> Result<Solved, Said> {
         self.n_solved += 1;
         let slot = &mut self.prepared[usize::from(drawn.is_edge_in_field)];
         if let Some(prepared) = slot {
@@ -159,7 +160,7 @@ impl<'i> Solver<'i> {
                 Ok((solved, _)) => Ok(solved),
                 Err(error) => {
                     *slot = None;
-                    Err(sentence(&error))
+                    Err(sentence(&error).into())
                 }
             };
         }
@@ -169,7 +170,7 @@ impl<'i> Solver<'i> {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| sentence(&error))?;
+        .map_err(|error| Said::from(sentence(&error)))?;
         *slot = Some(prepared);
         Ok(solved)
     }

@@ -160,13 +160,13 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
 }
 
 fn asked(why: String, questions: Vec<String>) -> Unknown {
-    Unknown { why, questions }
+    Unknown::new(why, questions)
 }
 
 fn joined(open: Vec<Unknown>) -> Unknown {
-    let why: Vec<String> = open.iter().map(|of| of.why.clone()).collect();
-    let questions = open.into_iter().flat_map(|of| of.questions).collect();
-    asked(why.join("; "), questions)
+    let why = crate::said::Said::all(open.iter().map(|of| of.why.clone()));
+    let questions = open.into_iter().flat_map(|of| of.questions);
+    Unknown::new(why, questions)
 }
 
 /// Thermal resistivity of insulation and jacket, K·m/W.

@@ -10,6 +10,7 @@ use crate::fit::Chosen;
 use crate::job::{Job, Leg, Surrounding};
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
+use crate::said;
 use crate::section::Unknown;
 use crate::shielding::{ShieldLoss, along, measured_words, shield_loss};
 use crate::survey::{EndSurvey, place_of};
@@ -65,15 +66,15 @@ pub(super) struct Said {
 /// What is missing of one leg, gathered.
 #[derive(Default)]
 struct Open {
-    why: Vec<String>,
-    questions: Vec<String>,
+    why: Vec<said::Said>,
+    questions: Vec<said::Said>,
 }
 
 impl Open {
-    fn ask(&mut self, why: impl Into<String>, question: impl Into<String>) {
+    fn ask(&mut self, why: impl Into<said::Said>, question: impl Into<said::Said>) {
         self.why.push(why.into());
         let question = question.into();
-        if !question.is_empty() {
+        if question != said::Said::from("") {
             self.questions.push(question);
         }
     }
@@ -129,7 +130,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         open.why.is_empty() && !surroundings.is_empty(),
     ) else {
         return Err(Missing::Unknown(Unknown {
-            why: open.why.join("; "),
+            why: said::Said::all(open.why),
             questions: open.questions,
         }));
     };
@@ -191,11 +192,15 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
             why: format!(
                 "what fills {id} from its bore to its outside {:.0} mm from its datum",
                 along * 1e3
-            ),
-            questions: vec![format!(
-                "Which materials fill {id} between {:.0} mm and its end, and to which diameters? Ask its maker.",
-                along * 1e3
-            )],
+            )
+            .into(),
+            questions: vec![
+                format!(
+                    "Which materials fill {id} between {:.0} mm and its end, and to which diameters? Ask its maker.",
+                    along * 1e3
+                )
+                .into(),
+            ],
         }));
     }
     let over = shape.layers.first().map_or(0.0, |layer| layer.outside_m);

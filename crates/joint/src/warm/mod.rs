@@ -35,6 +35,7 @@ use crate::cable::Metal;
 use crate::catalogue::{Ageing, Bus};
 use crate::job::{Job, JointKind};
 use crate::limit::Ask;
+use crate::said::Said;
 use crate::section::Unknown;
 use input::Missing;
 use jointwright_numerics::ladder::Hub;
@@ -210,8 +211,8 @@ pub fn solve(input: Input) -> Warm {
 /// What is missing, or does not agree, as it is said of the joint.
 pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result<Input, Warm> {
     let duty = &job.duty;
-    let mut why: Vec<String> = Vec::new();
-    let mut questions: Vec<String> = Vec::new();
+    let mut why: Vec<Said> = Vec::new();
+    let mut questions: Vec<Said> = Vec::new();
     let mut add = |unknown: Unknown| {
         why.push(unknown.why);
         for question in unknown.questions {
@@ -237,10 +238,10 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
     };
     let loads = subjects.iter().map(|subject| job.load_of_a(subject.leg));
     let Some(loads_a) = loads.collect::<Option<Vec<f64>>>() else {
-        add(Unknown {
-            why: "the job does not state duty.load".to_owned(),
-            questions: vec!["What load must each leg carry all the time?".to_owned()],
-        });
+        add(Unknown::new(
+            "the job does not state duty.load",
+            ["What load must each leg carry all the time?"],
+        ));
         return Err(Warm::Unknown(joined(why, questions)));
     };
     if !why.is_empty() {
@@ -362,12 +363,12 @@ fn above_load(
     Ok((currents_a, time_s))
 }
 
-fn joined(why: Vec<String>, questions: Vec<String>) -> Unknown {
+fn joined(why: Vec<Said>, questions: Vec<Said>) -> Unknown {
     let mut why = why;
-    why.retain(|why| !why.is_empty());
+    why.retain(|why| *why != Said::all([]));
     why.dedup();
     Unknown {
-        why: why.join("; "),
+        why: Said::all(why),
         questions,
     }
 }
@@ -379,10 +380,7 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Strin
     if job.kind != JointKind::Separable {
         return Ok((Hub::default(), None));
     }
-    let unknown = |why: String, question: String| Unknown {
-        why,
-        questions: vec![question],
-    };
+    let unknown = |why: String, question: String| Unknown::new(why, [question]);
     let Some(bus) = bus else {
         return Err(unknown(
             "the bus".to_owned(),

@@ -14,13 +14,12 @@ impl Warm {
             Warm::NotAsked => Err(Vec::new()),
             Warm::Refused(why) => Err(vec![Ruling::not_judged(check, subject, why.clone())]),
             Warm::Unknown(unknown) => {
-                let ruling =
-                    Ruling::not_judged(check, subject, format!("not known: {}", unknown.why));
-                if unknown.questions.is_empty() {
-                    return Err(vec![ruling]);
-                }
-                let ask = format!("Ask: {}", unknown.questions.join(" "));
-                Err(vec![ruling.with_hint(ask)])
+                let why = Said::of("not known", &unknown.why);
+                let ruling = Ruling::not_judged(check, subject, why);
+                Err(vec![match unknown.ask() {
+                    None => ruling,
+                    Some(ask) => ruling.with_hint(ask),
+                }])
             }
         }
     }

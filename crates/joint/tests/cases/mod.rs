@@ -156,8 +156,18 @@ pub fn lines(complaints: &[Complaint]) -> String {
 
 /// What is said, in English; nothing where nothing is.
 pub fn english(said: &Option<Said>) -> String {
-    let tongue = Tongue::english(Words::Us);
-    said.as_ref().map_or(String::new(), |said| tongue.say(said))
+    said.as_ref().map_or(String::new(), sentence)
+}
+
+/// A message in English, in the words of the US practice.
+pub fn sentence(said: &Said) -> String {
+    Tongue::english(Words::Us).say(said)
+}
+
+/// Messages in English, one after another.
+pub fn sentences(said: &[Said]) -> String {
+    let said: Vec<String> = said.iter().map(sentence).collect();
+    said.join(" ")
 }
 
 /// What an ask is of, in English.

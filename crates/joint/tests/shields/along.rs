@@ -1,6 +1,7 @@
 //! Resistance along the cable, each kind of shield by hand.
 
 use super::{LARKSPUR, QUARRY, TAPE_WITH_WIRES, leg, near, order};
+use crate::cases::{sentence, sentences};
 use jointwright_joint::job::Order;
 use jointwright_joint::shielding::{along, along_by_papers, mean_m, measured_words};
 
@@ -130,7 +131,7 @@ fn what_is_not_stated_is_asked_for() {
         let order = order(example, &[(line, instead)]);
         let open = along(&order.job, leg(&order, id)).unwrap_err();
         assert!(!open.questions.is_empty(), "{open:?}");
-        let said = format!("{} {}", open.why, open.questions.join(" "));
+        let said = format!("{} {}", sentence(&open.why), sentences(&open.questions));
         assert!(said.contains(word), "{said}");
     }
 }
@@ -164,5 +165,6 @@ fn a_tape_with_wires_whose_tape_has_no_width_is_asked_about() {
     let bare = kind.1.replace("width = \"1 1/2 in\", ", "");
     let order = order(LARKSPUR, &[(kind.0, &bare), part]);
     let unknown = along(&order.job, leg(&order, "B")).unwrap_err();
-    assert!(unknown.why.contains("width"), "{}", unknown.why);
+    let why = sentence(&unknown.why);
+    assert!(why.contains("width"), "{why}");
 }

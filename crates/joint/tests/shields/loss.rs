@@ -1,6 +1,7 @@
 //! Currents and losses round shields that are bonded at both ends, against published numbers and against the complex currents of three loops.
 
 use super::{QUARRY, leg, near, order};
+use crate::cases::{sentence, sentences};
 use jointwright_joint::job::Formation;
 use jointwright_joint::shielding::{Along, Round, ShieldLoss, shield_loss};
 use std::f64::consts::PI;
@@ -155,10 +156,10 @@ fn found(bonding: &str, more: &str) -> Result<ShieldLoss, String> {
     let order = order(QUARRY, &edits);
     shield_loss(&order.job, leg(&order, "B")).map_err(|open| {
         assert!(
-            !open.questions.is_empty() && open.questions.iter().all(|q| q.ends_with('?')),
+            !open.questions.is_empty() && open.questions.iter().all(|q| sentence(q).ends_with('?')),
             "{open:?}"
         );
-        format!("{}: {}", open.why, open.questions.join(" "))
+        format!("{}: {}", sentence(&open.why), sentences(&open.questions))
     })
 }
 

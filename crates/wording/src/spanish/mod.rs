@@ -25,6 +25,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Sentences(all) => joined(tongue, all, " "),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
+        Said::Questions(questions) => format!("Pregunte: {}", joined(tongue, questions, " ")),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
