@@ -6,6 +6,7 @@ use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
 use jointwright_joint::plane::Plane;
+use jointwright_joint::said::EndOf;
 
 impl Tongue {
     /// A layer.
@@ -84,4 +85,10 @@ impl Tongue {
             Language::Spanish => names.join(" o "),
         }
     }
+}
+
+/// Ends, one beside another: "A1, A2".
+pub(crate) fn all_ends(ends: &[EndOf]) -> String {
+    let each = ends.iter().map(|end| format!("{}{}", end.leg, end.phase));
+    each.collect::<Vec<_>>().join(", ")
 }

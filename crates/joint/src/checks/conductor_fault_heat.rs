@@ -8,6 +8,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, conductor_area_mm2, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::{HeatedMetal, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_fault_heat",
@@ -23,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     // Whatever is missing is asked for at once.
     let missing = leg.missing(inputs);
-    let not_judged = |why: String| {
+    let not_judged = |why: Said| {
         let limit = body.conductor_fault_greatest_degc.is_none();
         let limit = limit.then(|| fact::FAULT_GREATEST.of(&body.head.id));
         let asks = limit.into_iter().chain(missing.fault_start());
@@ -39,7 +40,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let ask = format!(
             "Ask: To what temperature may the conductor inside {id} rise in a short circuit?"
         );
-        return vec![not_judged(why).with_hint(ask)];
+        return vec![not_judged(why.into()).with_hint(ask)];
     };
     let from_degc = match start_degc(&inputs.order.job) {
         Ok(degc) => degc,
@@ -58,14 +59,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let ruling = Heated {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: "conductor",
+        what: HeatedMetal::Conductor,
         fault: &fault,
         metal: leg.leg.cable.conductor.metal,
         area_mm2: (area, area),
         from_degc,
         greatest_degc,
         word: &Word::Instructions(body.head.source().into()),
-        hint: HINT,
+        hint: HINT.into(),
     };
     vec![ruling.rule()]
 }

@@ -37,7 +37,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         part: &part.head,
         withstands: part.withstands,
         fault: &fault,
-        hint: HINT,
+        hint: HINT.into(),
     }
     .rule()
 }

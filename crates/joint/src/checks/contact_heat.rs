@@ -7,16 +7,14 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::fault::Fault;
 use crate::job::Contact;
-use crate::limit::{AmountQuestion, Reach, Ruling, Word, fact_table as fact, shown};
-use crate::said::PartKind;
+use crate::limit::{AmountQuestion, Reach, Ruling, Word, fact_table as fact};
+use crate::said::{ContactSaid, PartKind, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "contact_heat",
     question: "Does each connection of the shield have no more resistance than the paper of its part allows, in which a short circuit makes heat?",
     judge: Judge::End(judge),
 };
-
-const HINT: &str = "Stop and call: a short circuit would make more heat in this connection than its paper allows for. Make it again by its paper, and read it again.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.contacts.iter();
@@ -33,45 +31,46 @@ fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
     let part = leg.chosen.shield_part?;
     let greatest_ohm = part.contact_greatest_ohm?;
     let (id, subject) = (&part.head.id, leg.subject_of(end));
-    let why = format!(
-        "nobody has read the resistance across the connection of {id}; its paper allows {} mohm",
-        shown(1e3 * greatest_ohm)
-    );
-    let ask = format!(
-        "Ask: What resistance is read with four wires across the connection of {id} on {}?",
-        subject.words()
-    );
+    let why = ContactSaid::NotRead {
+        part: id.clone(),
+        greatest_ohm,
+    };
+    let ask = ContactSaid::AskRead {
+        part: id.clone(),
+        subject: subject.clone(),
+    };
     let of = subject.clone();
-    let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+    let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+    let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
     Some(ruling.asking(fact::CONTACT.of(of)))
 }
 
 fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Contact) -> Ruling {
     let subject = leg.subject_of(end);
     let heat = match Fault::of_shield(&inputs.order.job, leg.leg) {
-        Ok(fault) => format!(
-            "{} make {} kJ in it",
-            fault.words(),
-            shown(fault.heat_kj(row.ohm))
-        ),
-        Err(why) => format!("what heat a short circuit makes in it is not known: {why}"),
+        Ok(fault) => ContactSaid::Makes {
+            fault: fault.shots(),
+            heat_kj: fault.heat_kj(row.ohm),
+        }
+        .into(),
+        Err(why) => Said::of(ContactSaid::HeatNotKnown, why),
     };
-    let what = format!(
-        "{}, {}, {} mohm; {heat}",
-        subject.words(),
-        row.at,
-        shown(1e3 * row.ohm)
-    );
+    let read = ContactSaid::Read {
+        subject: subject.clone(),
+        at: row.at.clone(),
+        ohm: row.ohm,
+    };
+    let what = Said::all([read.into(), heat]);
     let Some(part) = leg.chosen.shield_part else {
-        let why =
-            format!("{what}; no shield part is named whose paper would say how much it may have");
+        let why = Said::all([what, ContactSaid::NoPart.into()]);
         let ask = leg.missing(inputs).part(PartKind::ShieldPart);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     let id = &part.head.id;
     let Some(greatest_ohm) = part.contact_greatest_ohm else {
-        let why = format!("{what}; the row {id} does not say how much it may have");
-        let ask = format!("Ask: What resistance may the connection of {id} have?");
+        let (row, part) = (id.clone(), id.clone());
+        let why = Said::all([what, ContactSaid::RowSaysNoGreatest { row }.into()]);
+        let ask = Said::Questions(vec![ContactSaid::AskGreatest { part }.into()]);
         let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
         return ruling.asking(fact::CONTACT_GREATEST.of(id));
     };
@@ -79,14 +78,14 @@ fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Conta
     let mut ruling = AmountQuestion {
         check: CHECK.slug,
         subject,
-        what: what.into(),
+        what,
         value: 1e3 * row.ohm,
         error: if is_above { 0.0 } else { 1e3 * row.error_ohm },
         least: None,
         greatest: Some(1e3 * greatest_ohm),
         unit: "mohm",
         word: &Word::Instructions(part.head.source().into()),
-        hint: HINT.into(),
+        hint: ContactSaid::MakesTooMuch.into(),
     }
     .rule();
     ruling.reach = Reach::Instructions;

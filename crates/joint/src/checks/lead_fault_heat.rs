@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::HeatedMetal;
 
 pub(super) const CHECK: Check = Check {
     slug: "lead_fault_heat",
@@ -48,14 +49,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let ruling = Heated {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: "bonding lead",
+        what: HeatedMetal::BondingLead,
         fault: &fault,
         metal: lead.metal,
         area_mm2: (lead.area_mm2, lead.area_mm2),
         from_degc,
         greatest_degc,
         word: &Word::Job("the lead's paper, as the job states it".into()),
-        hint: HINT,
+        hint: HINT.into(),
     };
     vec![ruling.rule()]
 }

@@ -7,8 +7,8 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Continuity;
-use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown, word_on};
-use crate::said::Said;
+use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, word_on};
+use crate::said::{ReadingSaid, Said};
 use crate::shielding::{Agreed, Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
@@ -17,10 +17,6 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::End(judge),
 };
 
-const HINT: &str = "Stop and call: this shield has more resistance than the owner allows. Read it again, then look for what interrupts it.";
-const ABOVE: &str = "Ask: Are wires broken or corroded? Do the turns of an old tape no longer touch? Do the clips bite on bare metal? Is the length right, and that of every joint between?";
-const BELOW: &str = "Ask: Is there another path beside this shield, an end that is bonded, a shorter length, or more metal than the papers state?";
-
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.continuities.iter();
     let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
@@ -28,13 +24,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let owners = &inputs.order.job.owner_limits;
     if rulings.is_empty() && owners.iter().any(|limit| limit.check == CHECK.slug) {
         let subject = leg.subject_of(end);
-        let why = "the owner limits the resistance along this shield, and nobody has read it";
-        let ask = format!(
-            "Ask: What resistance is read along the shield of {}?",
-            subject.words()
-        );
         let of = subject.clone();
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        let ask = ReadingSaid::AskReading {
+            subject: subject.clone(),
+        };
+        let why = ReadingSaid::OwnerLimitsUnread;
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
         return vec![ruling.asking(fact::CONTINUITY.of(of))];
     }
     rulings
@@ -59,7 +55,6 @@ fn on_row(
             )];
         }
     };
-    let said = said(row, &read);
     let mut rulings = Vec::new();
     let owners = inputs.order.job.owner_limits.iter();
     for limit in owners.filter(|limit| limit.check == CHECK.slug) {
@@ -69,10 +64,9 @@ fn on_row(
         let question = AmountQuestion {
             check: CHECK.slug,
             subject: leg.subject_of(end),
-            what: format!(
-                "{}, resistance along the shield at 20 degC",
-                leg.subject_of(end).words()
-            )
+            what: ReadingSaid::ResistanceAt20 {
+                subject: leg.subject_of(end),
+            }
             .into(),
             value: read.at_20_ohm_per_km,
             error: read.error_ohm_per_km,
@@ -80,31 +74,27 @@ fn on_row(
             greatest: Some(greatest),
             unit: "ohm/km",
             word: &Word::Owner(limit.source.clone().into()),
-            hint: HINT.into(),
+            hint: ReadingSaid::TooMuch.into(),
         };
         rulings.push(question.rule());
     }
     let word = || word_on(CHECK.slug, &leg.subject_of(end));
+    let stands = |how: ReadingSaid, ask: ReadingSaid| {
+        let ruling = not_judged(Said::of(how, said(row, &read)));
+        ruling.with_hint(Said::Questions(vec![ask.into()]))
+    };
     match read.stands {
-        Agreement::Above => rulings.push(
-            not_judged(format!("above: {said}").into())
-                .with_hint(ABOVE)
-                .asking(word()),
-        ),
-        Agreement::Below => rulings.push(
-            not_judged(format!("below: {said}").into())
-                .with_hint(BELOW)
-                .asking(word()),
-        ),
+        Agreement::Above => {
+            let ruling = stands(ReadingSaid::Above, ReadingSaid::AskAbove);
+            rulings.push(ruling.asking(word()));
+        }
+        Agreement::Below => {
+            let ruling = stands(ReadingSaid::Below, ReadingSaid::AskBelow);
+            rulings.push(ruling.asking(word()));
+        }
         Agreement::Within if rulings.is_empty() => {
-            let ask =
-                "Ask: What is the greatest resistance along this shield that the owner takes?";
-            let why = format!("as expected, but nobody with the authority sets a limit: {said}");
-            rulings.push(
-                not_judged(why.into())
-                    .with_hint(ask)
-                    .asking(fact::LIMIT.of(CHECK.slug)),
-            );
+            let ruling = stands(ReadingSaid::AsExpected, ReadingSaid::AskGreatest);
+            rulings.push(ruling.asking(fact::LIMIT.of(CHECK.slug)));
         }
         Agreement::Within => {}
     }
@@ -123,16 +113,15 @@ fn missing(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, ruling: Ru
 }
 
 /// What was read, and what is expected there.
-fn said(row: &Continuity, read: &Agreed) -> String {
-    format!(
-        "{} mohm read by {} on {}; {} to {} mohm are expected over {} m at {} degC ({})",
-        shown(1e3 * read.read_ohm),
-        row.by,
-        row.date,
-        shown(1e3 * read.expected_ohm.0),
-        shown(1e3 * read.expected_ohm.1),
-        shown(read.length_m),
-        shown(read.degc),
-        read.of
-    )
+fn said(row: &Continuity, read: &Agreed) -> ReadingSaid {
+    ReadingSaid::Read {
+        read_ohm: read.read_ohm,
+        by: row.by.clone(),
+        date: row.date.to_string(),
+        least_ohm: read.expected_ohm.0,
+        greatest_ohm: read.expected_ohm.1,
+        length_m: read.length_m,
+        degc: read.degc,
+        of: read.of.clone(),
+    }
 }

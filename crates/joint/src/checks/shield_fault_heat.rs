@@ -11,7 +11,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::{Layer, Shield};
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
 use crate::limit::{Ask, Outcome, Ruling, Word, fact_table as fact, word_on};
-use crate::said::{EndOf, Of};
+use crate::said::{EndOf, HeatedMetal, Of, Said, ShieldFaultSaid};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -20,12 +20,10 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-const HINT: &str = "Stop and call: this shield does not carry the stated short circuit. The engineer decides on fault level, clearing time, or how the current returns.";
-
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     // Whatever is missing is asked for at once.
     let missing = leg.missing(inputs);
-    let not_judged = |why: String| {
+    let not_judged = |why: Said| {
         let papers = missing.shield_papers().into_iter();
         let fault = missing
             .fault_start()
@@ -47,13 +45,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         ),
     ];
     let open = asked.iter().filter(|(is_open, _)| *is_open);
-    let open: Vec<&str> = open.map(|(_, name)| *name).collect();
+    let open = open.map(|(_, name)| (*name).to_owned());
     let (Some(metal), Some(greatest_degc)) =
         (leg.leg.shield_metal, leg.leg.shield_fault_greatest_degc)
     else {
-        let why = format!("the job does not state the cable's {}", open.join(", "));
-        let ask = "Ask: Of what metal is this cable's shield, and to what temperature may it rise in a short circuit, by the cable's papers?";
-        return vec![not_judged(why).with_hint(ask)];
+        let fields = open.collect();
+        let why = ShieldFaultSaid::PapersNotStated { fields };
+        let ask = Said::Questions(vec![ShieldFaultSaid::AskMetalAndLimit.into()]);
+        return vec![not_judged(why.into()).with_hint(ask)];
     };
     let from_degc = match start_degc(&inputs.order.job) {
         Ok(degc) => degc,
@@ -74,14 +73,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let ruling = Heated {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: Layer::MetallicShield.name(inputs.order.job.words),
+        what: HeatedMetal::MetallicShield,
         fault: &fault,
         metal,
         area_mm2,
         from_degc,
         greatest_degc,
-        word: &Word::Job("the cable's papers, as the job states them".into()),
-        hint: HINT,
+        word: &Word::Job(ShieldFaultSaid::JobStatesPapers.into()),
+        hint: ShieldFaultSaid::ShieldDoesNotCarry.into(),
     };
     let ruling = ruling.rule();
     if ruling.outcome == Outcome::Pass && read.is_none() && goes_by_diameter(&leg.leg.cable.shield)
@@ -101,16 +100,13 @@ fn goes_by_diameter(shield: &Shield) -> bool {
 
 /// A tape around a cable that may be thinner than its papers: then it has less metal.
 fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
-    let layer = Layer::InsulationScreen.name(inputs.order.job.words);
-    let why = format!(
-        "the tape has as much metal as the cable is thick under it, and not every phase was read over the {layer}"
-    );
     let is_read = |end: &&EndInputs| end.survey.diameters.contains_key(&Layer::InsulationScreen);
     let open = leg.ends.iter().filter(|end| !is_read(end));
     let asks = open.map(|end| {
         leg.missing(inputs)
             .reading(end.phase, Layer::InsulationScreen)
     });
+    let why = ShieldFaultSaid::TapeNotReadUnder;
     Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)
 }
 
@@ -129,23 +125,17 @@ fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
         let mut counts = job.counts.iter();
         counts.any(|count| count.leg == leg.leg.id && count.phase == phase)
     };
-    let open: Vec<EndOf> = (1..=job.phases)
+    let ends: Vec<EndOf> = (1..=job.phases)
         .filter(|phase| !is_counted(*phase))
         .map(|phase| EndOf::new(&leg.leg.id, phase))
         .collect();
-    let of = Of::Ends(open.clone());
-    let open: Vec<String> = open
-        .iter()
-        .map(|end| format!("{}{}", end.leg, end.phase))
-        .collect();
-    if open.is_empty() {
+    if ends.is_empty() {
         return None;
     }
-    let open = open.join(", ");
-    let why = format!(
-        "nobody has counted the wires or straps of the shield on {open}; its papers say {of_papers}"
-    );
-    let ask = format!("Ask: How many wires or straps are there on {open}?");
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    let of = Of::Ends(ends.clone());
+    let ask = ShieldFaultSaid::AskCount { ends: ends.clone() };
+    let why = ShieldFaultSaid::NotCounted { ends, of_papers };
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
     Some(ruling.asking(fact::COUNT.of(of)))
 }

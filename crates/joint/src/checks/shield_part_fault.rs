@@ -7,14 +7,13 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Withstood};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::ShieldFaultSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_part_fault",
     question: "Does what carries or bonds the shield carry the short circuit that the job states for it?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: the paper of this part does not give it this short circuit. Use one whose paper does, or the engineer decides on fault level, clearing time and how the current returns.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(part) = leg.chosen.shield_part else {
@@ -37,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         part: &part.head,
         withstands: part.withstands,
         fault: &fault,
-        hint: HINT,
+        hint: ShieldFaultSaid::ShieldPartDoesNotCarry.into(),
     }
     .rule()
 }

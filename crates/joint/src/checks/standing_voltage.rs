@@ -7,8 +7,8 @@
 //! Source: the owner's limit; ieee_575, memory.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, shown};
-use crate::said::Said;
+use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact};
+use crate::said::{Said, ServiceSaid, VoltageSaid};
 use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
@@ -16,8 +16,6 @@ pub(super) const CHECK: Check = Check {
     question: "Does the voltage along a shield that is open at one end stay below what the owner allows, at the stated load?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: the open end of this shield stands at more than the owner allows. The engineer decides on bonding, length of the run, or how the cables lie.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
@@ -38,21 +36,19 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let Some(load_a) = job.load_of_a(leg.leg) else {
-        let why = "the job does not state duty.load".to_owned();
+        let why = ServiceSaid::not_stated("duty.load");
         return vec![not_judged(why.into()).asking(fact::LOAD.of(""))];
     };
     // An emergency raises it with the current.
     let load_a = job.emergency_of_a(leg.leg).unwrap_or(load_a).max(load_a);
     let volts = stands.voltage_v(load_a);
     if limits.is_empty() {
-        let why = format!(
-            "{} V along {} m of shield at {} A; nobody with the authority sets a limit, and no voltage is called harmless",
-            shown(volts),
-            shown(stands.length_m),
-            shown(load_a)
-        );
-        let ask =
-            "Ask: What voltage may stand at the open end of this shield, and who may come near it?";
+        let why = VoltageSaid::NobodyLimits {
+            volts,
+            length_m: stands.length_m,
+            load_a,
+        };
+        let ask = Said::Questions(vec![VoltageSaid::AskWhatMayStand.into()]);
         let limit = fact::LIMIT.of(CHECK.slug);
         return vec![not_judged(why.into()).with_hint(ask).asking(limit)];
     }
@@ -60,12 +56,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         AmountQuestion {
             check: CHECK.slug,
             subject: leg.subject(),
-            what: format!(
-                "{}, voltage at the open end of {} m of shield at {} A",
-                leg.subject().words(),
-                shown(stands.length_m),
-                shown(load_a)
-            )
+            what: VoltageSaid::AtOpenEnd {
+                subject: leg.subject(),
+                length_m: stands.length_m,
+                load_a,
+            }
             .into(),
             value: volts,
             error: 0.0,
@@ -73,7 +68,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             greatest: Some(greatest_v),
             unit: "V",
             word: &word,
-            hint: HINT.into(),
+            hint: VoltageSaid::TooMuch.into(),
         }
         .rule()
     };

@@ -15,9 +15,9 @@ mod weakest;
 pub(crate) use question::{Heated, Withstood};
 pub use weakest::{Carries, carries, weakest};
 
-use crate::cable::{Construction, Layer, Metal, Shield, Size};
+use crate::cable::{self, Construction, Layer, Metal, Shield, Size};
 use crate::job::{Duty, Job, Leg};
-use crate::limit::shown;
+use crate::said::{FaultSaid, Said, ShieldMeasure, Shots};
 use jointwright_numerics::rating::short_circuit::CircularMilForm;
 use jointwright_numerics::rating::{conductor, shield};
 use jointwright_units::Length;
@@ -42,7 +42,7 @@ impl Fault {
     ///
     /// # Errors
     /// What the job does not state.
-    pub fn of_conductor(duty: &Duty) -> Result<Fault, String> {
+    pub fn of_conductor(duty: &Duty) -> Result<Fault, Said> {
         Fault::of(duty, "fault", duty.fault_a, duty.fault_s)
     }
 
@@ -50,21 +50,15 @@ impl Fault {
     ///
     /// # Errors
     /// What the job does not state.
-    pub fn of_shield(job: &Job, leg: &Leg) -> Result<Fault, String> {
+    pub fn of_shield(job: &Job, leg: &Leg) -> Result<Fault, Said> {
         let duty = &job.duty;
         let current_a = leg.shield_fault_a.or(duty.shield_fault_a);
         let fault = Fault::of(duty, "shield_fault", current_a, duty.shield_fault_s)?;
         let Some(longest_s) = job.system.clearing_time_s else {
-            return Err(
-                "the job does not state system.clearing_time, the longest in which an earth fault is cleared: the shield may carry it that long"
-                    .to_owned(),
-            );
+            return Err(FaultSaid::ClearingTimeNotStated.into());
         };
         if duty.shield_fault_s.is_some_and(|time| time < longest_s) {
-            return Err(format!(
-                "duty.shield_fault_time is shorter than system.clearing_time, {} s, the longest in which an earth fault is cleared",
-                shown(longest_s)
-            ));
+            return Err(FaultSaid::ShorterThanClearing { longest_s }.into());
         }
         Ok(fault)
     }
@@ -74,25 +68,24 @@ impl Fault {
         name: &str,
         current_a: Option<f64>,
         time_s: Option<f64>,
-    ) -> Result<Fault, String> {
+    ) -> Result<Fault, Said> {
         let missing = [
             (current_a.is_none(), name.to_owned()),
             (time_s.is_none(), format!("{name}_time")),
             (duty.reclosing.is_none(), "reclosing".to_owned()),
         ];
-        let missing: Vec<String> = missing
+        let fields: Vec<String> = missing
             .into_iter()
             .filter_map(|(is_open, name)| is_open.then(|| format!("duty.{name}")))
             .collect();
         let (Some(current_a), Some(time_s), Some(reclosing), true) =
-            (current_a, time_s, duty.reclosing, missing.is_empty())
+            (current_a, time_s, duty.reclosing, fields.is_empty())
         else {
-            return Err(format!("the job does not state {}", missing.join(", ")));
+            return Err(FaultSaid::NotStated { fields }.into());
         };
         if current_a <= 0.0 || time_s <= 0.0 {
-            return Err(format!(
-                "duty.{name} or duty.{name}_time is 0: a short circuit of nothing judges nothing"
-            ));
+            let field = format!("duty.{name}");
+            return Err(FaultSaid::OfNothing { field }.into());
         }
         let n_shots = 1 + reclosing.max(0);
         Ok(Fault {
@@ -112,14 +105,13 @@ impl Fault {
         self.square_ka2_s() * 1e3 * resistance_ohm
     }
 
-    /// In words: how much, how long, how often.
-    pub fn words(&self) -> String {
-        let (current, each) = (self.current_a * 1e-3, self.time_s / self.n_shots as f64);
-        let how_often = match self.n_shots {
-            1 => String::new(),
-            n => format!("{n} times, without cooling between them, "),
-        };
-        format!("{how_often}{} kA for {} s", shown(current), shown(each))
+    /// How much, how long, how often.
+    pub fn shots(&self) -> Shots {
+        Shots {
+            n_shots: self.n_shots,
+            current_a: self.current_a,
+            each_s: self.time_s / self.n_shots as f64,
+        }
     }
 
     /// Temperature to which it heats metal from a first one, °C.
@@ -159,12 +151,12 @@ pub fn melts_degc(metal: Metal) -> f64 {
 ///
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; the sizes' own rows.
-pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, String> {
+pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, Said> {
     let nominal = cable.conductor.size.area_mm2();
     if !matches!(cable.conductor.size, Size::Mm2(_)) {
         return Ok(nominal);
     }
-    let greatest = cable.dc_resistance_20().map_err(|why| why.to_string())?;
+    let greatest = cable.dc_resistance_20().map_err(of_cable)?;
     let metal = match cable.conductor.metal {
         Metal::Copper => conductor::Metal::COPPER,
         Metal::Aluminium => conductor::Metal::ALUMINIUM,
@@ -173,19 +165,27 @@ pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, String> {
     Ok(nominal.min(left))
 }
 
+/// What of the cable is not known.
+fn of_cable(why: cable::Unknown) -> Said {
+    why.to_string().into()
+}
+
 /// Highest temperature at which a short circuit may begin, °C.
 ///
 /// # Errors
 /// What is not stated, or cannot be: a conductor whose highest temperature is below that of its place.
-pub fn start_degc(job: &Job) -> Result<f64, String> {
+pub fn start_degc(job: &Job) -> Result<f64, Said> {
     let Some(start) = job.duty.conductor_greatest_degc else {
-        return Err("the job does not state duty.conductor_greatest, the temperature at which a short circuit may begin".to_owned());
+        return Err(FaultSaid::StartNotStated.into());
     };
     let floor = job.place.ambient_degc.1.unwrap_or(0.0).max(0.0);
     if start < floor {
-        return Err(format!(
-            "duty.conductor_greatest, {start:.0} degC, is colder than the place becomes, {floor:.0} degC"
-        ));
+        let (start_degc, place_degc) = (start, floor);
+        return Err(FaultSaid::StartColderThanPlace {
+            start_degc,
+            place_degc,
+        }
+        .into());
     }
     Ok(start)
 }
@@ -206,12 +206,12 @@ pub fn start_degc(job: &Job) -> Result<f64, String> {
 /// # Source
 /// icea_p45482, memory, for the greatest of a corrugated tape; else geometry.
 /// That tape and wires share a current by their resistance along the cable: common practice, no source.
-pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(f64, f64), String> {
+pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(f64, f64), Said> {
     let over = || {
         let band = cable.diameter_over(Layer::InsulationScreen);
-        band.map_err(|why| why.to_string())
+        band.map_err(of_cable)
     };
-    let area = |on| cable.shield.area_on_mm2(on).map_err(|why| why.to_string());
+    let area = |on| cable.shield.area_on_mm2(on).map_err(of_cable);
     match cable.shield {
         Shield::FlatStraps { count, width, .. } => {
             elements_area(cable, count, width.mm(), n_counted)
@@ -222,8 +222,8 @@ pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(
         Shield::CorrugatedTape { thickness, overlap } => {
             let over = over()?;
             let round = PI * over.greatest.mm();
-            fits("overlap", overlap.mm(), 0.5 * round)?;
-            fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
+            fits(ShieldMeasure::Overlap, overlap.mm(), 0.5 * round)?;
+            fits(ShieldMeasure::Thickness, thickness.mm(), THICKEST_TAPE_MM)?;
             let smooth = PI * over.least.mm() * thickness.mm();
             Ok((smooth, area(over.greatest)?))
         }
@@ -240,7 +240,7 @@ pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(
             count, diameter, ..
         } => {
             let (_, wires) = elements_area(cable, count, diameter.mm(), n_counted)?;
-            let tape = tape_of(cable)?.ok_or("the shield has no tape")?;
+            let tape = tape_of(cable)?.ok_or(FaultSaid::NoTape)?;
             // Straight wires take the shortest way, and so the densest current.
             Ok((
                 wires + tape.alone_mm2 / tape.turn_ratio,
@@ -267,12 +267,12 @@ impl Tape {
         width: Option<Length>,
         overlap_percent: f64,
         mean: Length,
-    ) -> Result<Tape, String> {
-        let width = width.ok_or("the width of the lapped tape is not stated")?;
+    ) -> Result<Tape, Said> {
+        let width = width.ok_or(FaultSaid::TapeWidthNotStated)?;
         let mean = mean.mm();
         let advance = width.mm() * (1.0 - overlap_percent * 1e-2);
-        fits("width less its lap", advance, PI * mean)?;
-        fits("thickness", thickness.mm(), THICKEST_TAPE_MM)?;
+        fits(ShieldMeasure::WidthLessLap, advance, PI * mean)?;
+        fits(ShieldMeasure::Thickness, thickness.mm(), THICKEST_TAPE_MM)?;
         let (b, w) = (thickness.mm() * 1e-3, width.mm() * 1e-3);
         let tube = shield::tape_area(b, w, mean * 1e-3, overlap_percent * 1e-2);
         Ok(Tape {
@@ -287,7 +287,7 @@ impl Tape {
 ///
 /// # Errors
 /// What is not stated, or does not fit round the screen.
-pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, String> {
+pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, Said> {
     let Shield::TapeWithWires {
         thickness,
         width,
@@ -299,7 +299,7 @@ pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, String> {
         return Ok(None);
     };
     let over = cable.diameter_over(Layer::InsulationScreen);
-    let mean = over.map_err(|why| why.to_string())?.greatest + thickness + diameter + diameter;
+    let mean = over.map_err(of_cable)?.greatest + thickness + diameter + diameter;
     Tape::new(thickness, width, overlap_percent, mean).map(Some)
 }
 
@@ -312,11 +312,11 @@ fn elements_area(
     count: u32,
     each_mm: f64,
     n_counted: Option<u32>,
-) -> Result<(f64, f64), String> {
+) -> Result<(f64, f64), Said> {
     if let Ok(over) = cable.diameter_over(Layer::InsulationScreen) {
         let around = PI * (over.greatest.mm() + each_mm);
         fits(
-            "wires or straps side by side",
+            ShieldMeasure::SideBySide,
             f64::from(count) * each_mm,
             around,
         )?;
@@ -327,20 +327,23 @@ fn elements_area(
         } => Shield::ConcentricWires { count, diameter }.area_on_mm2(Length::ZERO),
         shield => shield.area_on_mm2(Length::ZERO),
     };
-    let of_papers = of_papers.map_err(|why| why.to_string())?;
+    let of_papers = of_papers.map_err(of_cable)?;
     let n = n_counted.unwrap_or(count).min(count);
     if n == 0 {
-        return Err("no wire or strap of the shield was counted".to_owned());
+        return Err(FaultSaid::NothingCounted.into());
     }
     let area = of_papers * f64::from(n) / f64::from(count);
     Ok((area, area))
 }
 
-fn fits(what: &str, mm: f64, most_mm: f64) -> Result<(), String> {
+fn fits(measure: ShieldMeasure, mm: f64, most_mm: f64) -> Result<(), Said> {
     if mm <= most_mm {
         return Ok(());
     }
-    Err(format!(
-        "the shield's {what}, {mm:.1} mm, cannot be: {most_mm:.1} mm at the most on this cable"
-    ))
+    Err(FaultSaid::CannotBe {
+        measure,
+        mm,
+        most_mm,
+    }
+    .into())
 }

@@ -4,14 +4,14 @@ use super::{Fault, melts_degc};
 use crate::cable::Metal;
 use crate::catalogue::{Head, Withstand};
 use crate::limit::{AmountQuestion, Ruling, Subject, Word, fact_table, word_on};
-use crate::said::Said;
+use crate::said::{FaultHeatSaid, HeatedMetal, Said};
 
 /// Metal that a short circuit heats, against the most that it may reach.
 pub(crate) struct Heated<'a> {
     pub check: &'static str,
     pub subject: Subject,
-    /// What it is, for the crew: "conductor", "metallic shield".
-    pub what: &'a str,
+    /// What it is.
+    pub what: HeatedMetal,
     pub fault: &'a Fault,
     pub metal: Metal,
     /// Least and greatest area, mm².
@@ -20,7 +20,7 @@ pub(crate) struct Heated<'a> {
     pub from_degc: f64,
     pub greatest_degc: f64,
     pub word: &'a Word,
-    pub hint: &'a str,
+    pub hint: Said,
 }
 
 impl Heated<'_> {
@@ -37,40 +37,49 @@ impl Heated<'_> {
         let is_between = hot > greatest && cool <= greatest;
         let subject = self.subject;
         let value = if cool > greatest { cool } else { hot };
-        let melted = if hot >= melts { ", where it melts" } else { "" };
-        let melted = if cool > greatest && cool < melts && hot > cool {
-            format!(" (up to {hot:.0} degC, if less of its metal carries{melted})")
-        } else {
-            melted.to_owned()
-        };
-        let what = format!(
-            "{}, {} after {} from {:.0} degC",
-            subject.words(),
-            self.what,
-            self.fault.words(),
-            self.from_degc
-        );
+        let it_melts = hot >= melts;
+        let heats = Said::from(FaultHeatSaid::Heats {
+            subject: subject.clone(),
+            what: self.what,
+            fault: self.fault.shots(),
+            from_degc: self.from_degc,
+        });
         if is_between {
-            let permitted = format!(
-                "{cool:.0} to {hot:.0} degC{melted}, by how much of its metal carries; {greatest} degC are permitted"
-            );
-            let why = Said::of(Said::aside(permitted, self.word), what);
-            let ask = "Ask: What short circuit does this shield carry, by the cable's papers or a test? Nobody knows how well its turns touch.";
+            let between = FaultHeatSaid::HeatsBetween {
+                cool_degc: cool,
+                hot_degc: hot,
+                it_melts,
+                greatest_degc: greatest,
+            };
+            let why = Said::of(Said::aside(between, self.word), heats);
+            let ask = Said::Questions(vec![FaultHeatSaid::AskWhatShieldCarries.into()]);
             let word = word_on(self.check, &subject);
             let ruling = Ruling::not_judged(self.check, subject, why);
             return ruling.with_hint(ask).asking(word);
         }
+        let what = if cool > greatest && cool < melts && hot > cool {
+            FaultHeatSaid::HeatsUpTo {
+                heats,
+                hot_degc: hot,
+                it_melts,
+            }
+            .into()
+        } else if it_melts {
+            FaultHeatSaid::HeatsToMelting { heats }.into()
+        } else {
+            heats
+        };
         AmountQuestion {
             check: self.check,
             subject,
-            what: format!("{what}{melted}").into(),
+            what,
             value,
             error: 0.0,
             least: None,
             greatest: Some(greatest),
             unit: "degC",
             word: self.word,
-            hint: self.hint.into(),
+            hint: self.hint,
         }
         .rule()
     }
@@ -83,7 +92,7 @@ pub(crate) struct Withstood<'a> {
     pub part: &'a Head,
     pub withstands: Option<Withstand>,
     pub fault: &'a Fault,
-    pub hint: &'a str,
+    pub hint: Said,
 }
 
 impl Withstood<'_> {
@@ -91,10 +100,9 @@ impl Withstood<'_> {
     pub fn rule(self) -> Vec<Ruling> {
         let id = &self.part.id;
         let Some(withstands) = self.withstands else {
-            let why = format!("the row {id} does not say what short circuit it carries");
-            let ask = format!(
-                "Ask: What current may flow through {id} in a short circuit, and for how long?"
-            );
+            let why = FaultHeatSaid::RowSaysNoFault { row: id.clone() };
+            let ask = FaultHeatSaid::AskWhatFlowsThrough { part: id.clone() };
+            let ask = Said::Questions(vec![ask.into()]);
             let ruling = Ruling::not_judged(self.check, self.subject, why).with_hint(ask);
             return vec![ruling.asking(fact_table::WITHSTANDS.of(id))];
         };
@@ -102,10 +110,10 @@ impl Withstood<'_> {
         let current = AmountQuestion {
             check: self.check,
             subject: self.subject.clone(),
-            what: format!(
-                "{}, short-circuit current through {id}",
-                self.subject.words()
-            )
+            what: FaultHeatSaid::CurrentThrough {
+                subject: self.subject.clone(),
+                part: id.clone(),
+            }
             .into(),
             value: self.fault.current_a * 1e-3,
             error: 0.0,
@@ -113,18 +121,18 @@ impl Withstood<'_> {
             greatest: Some(withstands.current_a * 1e-3),
             unit: "kA",
             word: &word,
-            hint: self.hint.into(),
+            hint: self.hint,
         };
         let given = withstands.current_a * withstands.current_a * withstands.time_s * 1e-6;
         // The same number by another way round is no excess.
         let squared = self.fault.square_ka2_s();
         let is_same = (squared / given - 1.0).abs() < SAME;
         let square = AmountQuestion {
-            what: format!(
-                "{}, current squared times time through {id}: {}",
-                self.subject.words(),
-                self.fault.words()
-            )
+            what: FaultHeatSaid::SquareThrough {
+                subject: self.subject.clone(),
+                part: id.clone(),
+                fault: self.fault.shots(),
+            }
             .into(),
             value: if is_same { given } else { squared },
             greatest: Some(given),

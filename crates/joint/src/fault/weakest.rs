@@ -5,17 +5,18 @@ use crate::cable::Metal;
 use crate::catalogue::Withstand;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
+use crate::said::{Carrier, FaultHeatSaid, FaultSaid, Said};
 use crate::survey::measured;
 
 /// What one part of a leg carries.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Carries {
-    /// What it is, for the crew.
-    pub what: String,
+    /// What it is.
+    pub what: Carrier,
     /// Current it carries for the stated time, A, by its own paper; or why that is not known.
-    pub carries_a: Result<f64, String>,
+    pub carries_a: Result<f64, Said>,
     /// Current that the job asks of it, A; or why that is not known.
-    pub asked_a: Result<f64, String>,
+    pub asked_a: Result<f64, Said>,
 }
 
 impl Carries {
@@ -32,9 +33,9 @@ impl Carries {
 pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
     let of_conductor = Fault::of_conductor(&job.duty);
     let of_shield = Fault::of_shield(job, leg);
-    let part = |what: String,
-                fault: &Result<Fault, String>,
-                carried: &dyn Fn(&Fault) -> Result<f64, String>| Carries {
+    let part = |what: Carrier,
+                fault: &Result<Fault, Said>,
+                carried: &dyn Fn(&Fault) -> Result<f64, Said>| Carries {
         what,
         carries_a: fault.as_ref().map_err(Clone::clone).and_then(carried),
         asked_a: fault
@@ -43,29 +44,33 @@ pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
             .map_err(Clone::clone),
     };
     let mut all = vec![
-        part("conductor".to_owned(), &of_conductor, &|fault| {
+        part(Carrier::Conductor, &of_conductor, &|fault| {
             conductor(job, leg, chosen, fault)
         }),
-        part("metallic shield".to_owned(), &of_shield, &|fault| {
+        part(Carrier::MetallicShield, &of_shield, &|fault| {
             shield(job, leg, fault)
         }),
     ];
     if let Some(connector) = chosen.connector {
-        let id = &connector.head.id;
-        all.push(part(format!("connector {id}"), &of_conductor, &|fault| {
-            withstood(connector.withstands, id, fault)
-        }));
+        let id = connector.head.id.as_str();
+        all.push(part(
+            Carrier::Connector(id.to_owned()),
+            &of_conductor,
+            &|fault| withstood(connector.withstands, id, fault),
+        ));
     }
     if let Some(shield_part) = chosen.shield_part {
-        let id = &shield_part.head.id;
-        all.push(part(format!("shield part {id}"), &of_shield, &|fault| {
-            withstood(shield_part.withstands, id, fault)
-        }));
+        let id = shield_part.head.id.as_str();
+        all.push(part(
+            Carrier::ShieldPart(id.to_owned()),
+            &of_shield,
+            &|fault| withstood(shield_part.withstands, id, fault),
+        ));
     }
     if let Some(lead) = &leg.lead {
-        all.push(part("bonding lead".to_owned(), &of_shield, &|fault| {
+        all.push(part(Carrier::BondingLead, &of_shield, &|fault| {
             let Some(greatest_degc) = lead.fault_greatest_degc else {
-                return Err("how hot the lead may get is not stated".to_owned());
+                return Err(FaultSaid::LeadLimitNotStated.into());
             };
             heated(job, lead.metal, lead.area_mm2, greatest_degc, fault)
         }));
@@ -83,15 +88,13 @@ fn share(part: &Carries) -> f64 {
     part.share_ratio().unwrap_or(f64::INFINITY)
 }
 
-fn conductor(job: &Job, leg: &Leg, chosen: &Chosen<'_>, fault: &Fault) -> Result<f64, String> {
+fn conductor(job: &Job, leg: &Leg, chosen: &Chosen<'_>, fault: &Fault) -> Result<f64, Said> {
     let Some(body) = chosen.body else {
-        return Err("the body is left open".to_owned());
+        return Err(FaultSaid::BodyLeftOpen.into());
     };
     let Some(greatest_degc) = body.conductor_fault_greatest_degc else {
-        return Err(format!(
-            "the row {} does not say how hot the conductor in it may get",
-            body.head.id
-        ));
+        let row = body.head.id.clone();
+        return Err(FaultSaid::RowSaysNoConductorHeat { row }.into());
     };
     let area_mm2 = conductor_area_mm2(&leg.cable)?;
     let metal = leg.cable.conductor.metal;
@@ -99,10 +102,10 @@ fn conductor(job: &Job, leg: &Leg, chosen: &Chosen<'_>, fault: &Fault) -> Result
 }
 
 /// The shield by the least metal that may carry.
-fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, String> {
+fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, Said> {
     let (Some(metal), Some(greatest_degc)) = (leg.shield_metal, leg.shield_fault_greatest_degc)
     else {
-        return Err("its metal, or how hot it may get, is not stated".to_owned());
+        return Err(FaultSaid::ShieldMetalOrLimitNotStated.into());
     };
     let counts = job.counts.iter().filter(|count| count.leg == leg.id);
     let n_counted = counts.filter_map(|count| count.shield_elements).min();
@@ -117,25 +120,27 @@ fn heated(
     area_mm2: f64,
     greatest_degc: f64,
     fault: &Fault,
-) -> Result<f64, String> {
+) -> Result<f64, Said> {
     // No paper lets metal melt.
     let greatest_degc = greatest_degc.min(melts_degc(metal) - 1.0);
     let form = circular_mils(metal);
-    form.current_a(
-        area_mm2 * 1e-6,
-        start_degc(job)?,
-        greatest_degc,
-        fault.time_s,
-    )
-    .map_err(|why| why.to_string())
+    let from_degc = start_degc(job)?;
+    form.current_a(area_mm2 * 1e-6, from_degc, greatest_degc, fault.time_s)
+        .map_err(|_| {
+            FaultSaid::NoHeating {
+                from_degc,
+                to_degc: greatest_degc,
+                time_s: fault.time_s,
+            }
+            .into()
+        })
 }
 
 /// Current of a part's paper, or less for a longer time: I √(t1/t); never more, for its forces.
-fn withstood(withstands: Option<Withstand>, id: &str, fault: &Fault) -> Result<f64, String> {
+fn withstood(withstands: Option<Withstand>, id: &str, fault: &Fault) -> Result<f64, Said> {
     let Some(stated) = withstands else {
-        return Err(format!(
-            "the row {id} does not say what short circuit it carries"
-        ));
+        let row = id.to_owned();
+        return Err(FaultHeatSaid::RowSaysNoFault { row }.into());
     };
     let by_heat = stated.current_a * (stated.time_s / fault.time_s).sqrt();
     Ok(by_heat.min(stated.current_a))

@@ -177,7 +177,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
             Ok(run) => stretches(job, run),
             Err(_) => Vec::new(),
         },
-        assumes: assumes(run.as_ref().ok()),
+        assumes: assumes(run.as_ref().ok(), wording),
     }
 }
 
@@ -226,13 +226,13 @@ fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
     .collect()
 }
 
-fn assumes(run: Option<&CableRun>) -> Vec<String> {
+fn assumes(run: Option<&CableRun>, wording: &dyn Wording) -> Vec<String> {
     let Some(run) = run else { return Vec::new() };
     let memory = run.unconfirmed.iter().map(|key| {
         format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
     });
     let all = ASSUMES.iter().map(|s| (*s).to_owned());
-    all.chain([format!("shield: {}", run.shield_says)])
+    all.chain([format!("shield: {}", wording.say(&run.shield_says))])
         .chain(memory)
         .collect()
 }

@@ -6,10 +6,10 @@ use crate::checks::LegInputs;
 use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};
 use crate::job::{Job, Leg};
 use crate::limit::shown;
-use crate::said::Wording;
+use crate::said::{Carrier, Wording};
 use crate::section::Unknown;
 use crate::shielding::{
-    Round, ShieldLoss, Standing, Stands, along, measured_words, shield_loss, standing,
+    Round, ShieldLoss, Standing, Stands, along, measured_said, shield_loss, standing,
 };
 use crate::survey::measured;
 use schemars::JsonSchema;
@@ -125,11 +125,11 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
             };
             doc.lines.push(format!(
                 "{between} ohm/km at 20 degC: {}; {}.",
-                along.says,
-                measured_words(job, leg)
+                wording.say(&along.says),
+                wording.say(&measured_said(job, leg))
             ));
             doc.resistance_ohm_per_km = Some([1e3 * least, 1e3 * greatest]);
-            doc.resistance_of = Some(along.says);
+            doc.resistance_of = Some(wording.say(&along.says));
         }
     }
     doc.lines.extend(tape_area(job, leg));
@@ -138,6 +138,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
         _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc),
         Err(unknown) => doc.ask(&unknown, wording),
         Ok(ShieldLoss::Nothing(why)) => {
+            let why = wording.say(&why);
             doc.lines.push(format!("In steady load {why}."));
             (doc.current_a, doc.loss_w_per_m) = (Some([0.0, 0.0]), Some(0.0));
         }
@@ -145,11 +146,11 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
     }
     match standing(job, leg) {
         Err(unknown) => doc.ask(&unknown, wording),
-        Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {why}.")),
+        Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {}.", wording.say(&why))),
         Ok(Stands::Open(stands)) => voltage(job, leg, &stands, &mut doc),
     }
-    contacts(job, leg, &mut doc);
-    short_circuit(&carries(job, leg, &inputs.chosen), &mut doc);
+    contacts(job, leg, &mut doc, wording);
+    short_circuit(&carries(job, leg, &inputs.chosen), &mut doc, wording);
     doc
 }
 
@@ -179,7 +180,7 @@ fn tape_area(job: &Job, leg: &Leg) -> Option<String> {
 }
 
 /// The heat of the stated short circuit in each connection that was read.
-fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
+fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let Ok(fault) = Fault::of_shield(job, leg) else {
         return;
     };
@@ -190,17 +191,18 @@ fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
             row.phase,
             row.at,
             shown(1e3 * row.ohm),
-            fault.words(),
+            wording.say(&fault.shots().into()),
             shown(fault.heat_kj(row.ohm))
         ));
     }
 }
 
 /// What each part carries, and which carries the least of what is asked of it.
-fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
+fn short_circuit(all: &[Carries], doc: &mut ShieldDoc, wording: &dyn Wording) {
+    let say = |what: &Carrier| wording.say(&what.clone().into());
     let is_known = |part: &&Carries| part.share_ratio().is_some();
     let unknown = all.iter().filter(|part| !is_known(part));
-    let unknown: Vec<&str> = unknown.map(|part| part.what.as_str()).collect();
+    let unknown: Vec<String> = unknown.map(|part| say(&part.what)).collect();
     if let (Some(part), Some(times)) = (weakest(all), weakest(all).and_then(Carries::share_ratio)) {
         let of = if unknown.is_empty() {
             String::new()
@@ -212,10 +214,10 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
         };
         doc.lines.push(format!(
             "Weakest in a short circuit: {}, {} times what is asked of it{of}.",
-            part.what,
+            say(&part.what),
             shown(times)
         ));
-        doc.weakest = Some(part.what.clone());
+        doc.weakest = Some(say(&part.what));
     } else {
         doc.lines.push(format!(
             "Weakest in a short circuit: not known of {}.",
@@ -223,10 +225,10 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc) {
         ));
     }
     let doc_of = |part: &Carries| CarriesDoc {
-        what: part.what.clone(),
+        what: say(&part.what),
         carries_a: part.carries_a.clone().ok(),
         asked_a: part.asked_a.clone().ok(),
-        why: part.carries_a.clone().err(),
+        why: part.carries_a.as_ref().err().map(|why| wording.say(why)),
     };
     doc.short_circuit = all.iter().map(doc_of).collect();
 }

@@ -269,7 +269,7 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<War
                 .iter()
                 .map(|s| (*s).to_owned())
                 .chain(done.bus_says.clone())
-                .chain(done.legs.iter().filter_map(|of| of.shield_says.clone()))
+                .chain(done.legs.iter().filter_map(|of| Some(wording.say(of.shield_says.as_ref()?))))
                 .chain(done.unconfirmed.iter().map(|key| {
                     format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
                 }))

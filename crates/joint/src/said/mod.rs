@@ -7,20 +7,29 @@
 //! Not here: the sentences (crate `wording`).
 
 mod ask;
+mod fault;
 mod heat;
 mod kind;
 mod length;
 mod limit;
 mod pressure;
+mod service;
+mod shield;
 mod subject;
 mod word;
 
 pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
+pub use fault::{
+    Carrier, ContactSaid, FaultHeatSaid, FaultSaid, HeatedMetal, ShieldFaultSaid, ShieldMeasure,
+    Shots,
+};
 pub use heat::HeatSaid;
 pub use kind::{JointKind, PartKind};
 pub use length::{Read, ReadRange, Rounded, With};
 pub use limit::LimitSaid;
 pub use pressure::PressureSaid;
+pub use service::{Hottest, ServiceSaid, When};
+pub use shield::{AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid};
 pub use subject::Subject;
 pub use word::{Doubt, Paper, Word};
 
@@ -43,10 +52,10 @@ pub enum Said {
     Aside(Box<Said>, Box<Said>),
     /// First whom or what it is about, then what is said of it.
     Of(Box<Said>, Box<Said>),
-    /// Whom it concerns.
-    Subject(Subject),
     /// Questions to be put to somebody.
     Questions(Vec<Said>),
+    /// Whom it concerns.
+    Subject(Subject),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
     /// What is asked for.
@@ -55,6 +64,12 @@ pub enum Said {
     Heat(Box<HeatSaid>),
     /// Of how hard a part sits.
     Pressure(Box<PressureSaid>),
+    /// Of short circuits.
+    Fault(Box<FaultSaid>),
+    /// Of shields along the cable.
+    Shield(Box<ShieldSaid>),
+    /// Of cable and joint under load.
+    Service(Box<ServiceSaid>),
     /// On whose word something stands.
     Word(Box<Word>),
     /// A part's row and its paper.
@@ -104,9 +119,12 @@ macro_rules! groups {
 
 groups! {
     Ask(AskSaid),
+    Fault(FaultSaid),
     Heat(HeatSaid),
     Limit(LimitSaid),
     Pressure(PressureSaid),
+    Service(ServiceSaid),
+    Shield(ShieldSaid),
     Word(Word),
 }
 

@@ -1,10 +1,10 @@
 //! Along: resistance of a shield along its cable, as an interval, and the mean diameter on which it lies.
 
 use super::unknown;
-use crate::cable::{Construction, Layer, Metal, Shield};
+use crate::cable::{self, Construction, Layer, Metal, Shield};
 use crate::fault::{shield_area_mm2, tape_of};
 use crate::job::{Job, Leg};
-use crate::limit::shown;
+use crate::said::{AlongSaid, Said};
 use crate::section::Unknown;
 use crate::survey::measured;
 use jointwright_numerics::rating::conductor::{self, at_temperature};
@@ -18,8 +18,8 @@ pub struct Along {
     pub at_20_ohm_per_m: (f64, f64),
     /// Change of resistance at 20 °C, 1/K.
     pub coefficient_20_per_k: f64,
-    /// Between what it lies, in words.
-    pub says: String,
+    /// Between what it lies.
+    pub says: Said,
 }
 
 impl Along {
@@ -38,17 +38,16 @@ fn resistivity(metal: Metal) -> conductor::Metal {
     }
 }
 
-/// From what the diameter under a leg's shield is taken, in words.
-pub fn measured_words(job: &Job, leg: &Leg) -> String {
+/// From what the diameter under a leg's shield is taken.
+pub fn measured_said(job: &Job, leg: &Leg) -> Said {
     match measured(job, leg).1 {
-        Some(read) => format!(
-            "under it {:.2} to {:.2} mm as read, errors included",
-            read.least().mm(),
-            read.greatest().mm()
-        ),
-        None => "under it the diameters of the papers, because not every phase was read there"
-            .to_owned(),
+        Some(read) => AlongSaid::UnderAsRead {
+            least_mm: read.least().mm(),
+            greatest_mm: read.greatest().mm(),
+        },
+        None => AlongSaid::UnderByPapers,
     }
+    .into()
 }
 
 /// Least and greatest mean diameter of a shield, m: that under it and one thickness more.
@@ -67,14 +66,16 @@ fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
             metres(under.least + thickness.least),
             metres(under.greatest + thickness.greatest),
         )),
-        (Err(why), _) | (_, Err(why)) => Err(unknown(
-            format!("the diameter of the shield of leg {}: {why}", leg.id),
-            format!(
-                "Between what diameters over the insulation screen does the cable of leg {} lie, by its papers?",
-                leg.id
-            ),
-        )),
+        (Err(why), _) | (_, Err(why)) => Err(no_diameter(&leg.id, &why)),
     }
+}
+
+/// What of the cable under a shield is not known.
+fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
+    let leg = || id.to_owned();
+    let said = AlongSaid::DiameterOf { leg: leg() };
+    let question = AlongSaid::AskDiameters { leg: leg() };
+    unknown(Said::of(said, why.to_string()), question)
 }
 
 /// Resistance of a leg's shield along its cable, from its construction.
@@ -110,15 +111,15 @@ pub fn along_by_papers(leg: &Leg) -> Result<Along, Unknown> {
 }
 
 fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
-    let id = &leg.id;
     let Some(metal) = leg.shield_metal else {
+        let leg = || leg.id.clone();
         return Err(unknown(
-            format!("the metal of the shield of leg {id} is not stated"),
-            format!("Of what metal is the shield of leg {id}, by the cable's papers?"),
+            AlongSaid::MetalNotStated { leg: leg() },
+            AlongSaid::AskMetal { leg: leg() },
         ));
     };
     let (longer, says) = path_ratio(cable, leg)?;
-    let area_mm2 = shield_area_mm2(cable, None).map_err(|why| unmade(leg, &why))?;
+    let area_mm2 = shield_area_mm2(cable, None).map_err(|why| unmade(leg, why))?;
     let area_mm2 = match with_wires_mm2(cable, leg)? {
         // The ways of tape and wires are in these areas.
         Some(area_mm2) => area_mm2,
@@ -129,7 +130,7 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
     Ok(Along {
         at_20_ohm_per_m: (at_20(area_mm2.1, longer.0), at_20(area_mm2.0, longer.1)),
         coefficient_20_per_k: metal.coefficient_20_per_k,
-        says,
+        says: says.into(),
     })
 }
 
@@ -141,7 +142,7 @@ fn with_wires_mm2(cable: &Construction, leg: &Leg) -> Result<Option<(f64, f64)>,
     else {
         return Ok(None);
     };
-    let tape = tape_of(cable).map_err(|why| unmade(leg, &why))?;
+    let tape = tape_of(cable).map_err(|why| unmade(leg, why))?;
     let Some(tape) = tape else { return Ok(None) };
     let wires = f64::from(count) * FRAC_PI_4 * diameter.mm() * diameter.mm();
     let (least, greatest) = turns(cable, leg)?;
@@ -161,64 +162,53 @@ fn turns(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
     Ok((turned(least), turned(greatest)))
 }
 
-fn unmade(leg: &Leg, why: &str) -> Unknown {
-    let id = &leg.id;
+fn unmade(leg: &Leg, why: Said) -> Unknown {
+    let leg = || leg.id.clone();
     unknown(
-        format!("the resistance of the shield of leg {id}: {why}"),
-        format!(
-            "How is the shield of leg {id} made: count, width, thickness, lap, by the cable's papers?"
-        ),
+        Said::of(AlongSaid::ResistanceOf { leg: leg() }, why),
+        AlongSaid::AskHowMade { leg: leg() },
     )
 }
 
 /// How much longer than the cable the current's way is, least and greatest; of a lapped tape that of a tube, 1, and that of the tape alone.
-fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), String), Unknown> {
+fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), AlongSaid), Unknown> {
     let lay = leg.shield_run.lay;
     match (cable.shield, lay) {
-        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, None) => Ok((
-            (1.0, 1.0),
-            "wires or straps taken as straight, because no lay is stated; a lay makes it more".to_owned(),
-        )),
+        (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, None) => {
+            Ok(((1.0, 1.0), AlongSaid::StraightWires))
+        }
         (Shield::FlatStraps { .. } | Shield::ConcentricWires { .. }, Some(lay)) => Ok((
             turns(cable, leg)?,
-            format!("wires or straps with a lay of {:.0} mm", lay.mm()),
+            AlongSaid::WiresWithLay { lay_mm: lay.mm() },
         )),
         (Shield::TapeWithWires { .. }, lay) => {
-            let tape = tape_of(cable).map_err(|why| unmade(leg, &why))?;
-            let turned = tape.map_or(1.0, |tape| tape.turn_ratio);
-            let wires = lay.map_or_else(
-                || "straight wires, because no lay is stated".to_owned(),
-                |lay| format!("wires with a lay of {:.0} mm", lay.mm()),
-            );
-            Ok((
-                (1.0, 1.0),
-                format!(
-                    "{wires}, beside a tape: from a tube whose turns all touch to the tape alone, whose current goes {} times as far as the cable; both in parallel",
-                    shown(turned)
-                ),
-            ))
+            let tape = tape_of(cable).map_err(|why| unmade(leg, why))?;
+            let said = AlongSaid::WiresBesideTape {
+                lay_mm: lay.map(Length::mm),
+                turned_ratio: tape.map_or(1.0, |tape| tape.turn_ratio),
+            };
+            Ok(((1.0, 1.0), said))
         }
-        (Shield::CorrugatedTape { .. }, _) => Ok((
-            (1.0, 1.0),
-            "from its effective area with the seam to a smooth tape without it; the way along its corrugation is longer, by what nobody states".to_owned(),
-        )),
-        (Shield::LappedTape { thickness, width, overlap_percent }, _) => {
+        (Shield::CorrugatedTape { .. }, _) => Ok(((1.0, 1.0), AlongSaid::CorrugatedTape)),
+        (
+            Shield::LappedTape {
+                thickness,
+                width,
+                overlap_percent,
+            },
+            _,
+        ) => {
             let mean_m = metres(widest(cable, thickness, &leg.id)?);
             let Some(width) = width else {
+                let leg = || leg.id.clone();
                 return Err(unknown(
-                    format!("the width of the lapped tape of leg {} is not stated", leg.id),
-                    format!("How wide is the tape of leg {}?", leg.id),
+                    AlongSaid::TapeWidthNotStated { leg: leg() },
+                    AlongSaid::AskTapeWidth { leg: leg() },
                 ));
             };
             let advance_m = metres(width) * (1.0 - overlap_percent * 1e-2);
-            let turned = 1.0_f64.hypot(PI * mean_m / advance_m);
-            Ok((
-                (1.0, turned),
-                format!(
-                    "from a tube whose turns all touch to the tape alone, whose current goes {} times as far as the cable; nobody knows how well old turns touch",
-                    shown(turned)
-                ),
-            ))
+            let turned_ratio = 1.0_f64.hypot(PI * mean_m / advance_m);
+            Ok(((1.0, turned_ratio), AlongSaid::LappedTape { turned_ratio }))
         }
     }
 }
@@ -226,12 +216,7 @@ fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), String), U
 /// Greatest mean diameter of a lapped tape.
 fn widest(cable: &Construction, thickness: Length, id: &str) -> Result<Length, Unknown> {
     let over = cable.diameter_over(Layer::InsulationScreen);
-    let over = over.map_err(|why| {
-        unknown(
-            format!("the diameter of the shield of leg {id}: {why}"),
-            format!("Between what diameters over the insulation screen does the cable of leg {id} lie, by its papers?"),
-        )
-    })?;
+    let over = over.map_err(|why| no_diameter(id, &why))?;
     Ok(over.greatest + thickness)
 }
 

@@ -4,7 +4,7 @@ use super::along::{Along, along, mean_m, metres};
 use super::unknown;
 use crate::cable::Layer;
 use crate::job::{Formation, Job, Leg};
-use crate::said::Said;
+use crate::said::{BondingSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rating::shield::{
     flat_loss_ratios, flat_mutual_ohm_per_m, loss_ratio, reactance_ohm_per_m,
@@ -14,8 +14,8 @@ use jointwright_numerics::rating::{self, Bond};
 /// What flows round a leg's shield in steady load.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ShieldLoss {
-    /// Nothing: it is open at one end at least; why, in words.
-    Nothing(String),
+    /// Nothing: it is open at one end at least; why.
+    Nothing(Said),
     /// A current, because it is bonded at both ends.
     Round(Round),
 }
@@ -63,7 +63,7 @@ impl ShieldLoss {
     }
 
     /// Why there is none, or between what the resistance lies.
-    pub fn words(&self) -> &str {
+    pub fn says(&self) -> &Said {
         match self {
             ShieldLoss::Nothing(why) => why,
             ShieldLoss::Round(round) => &round.along.says,
@@ -198,34 +198,27 @@ pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
 }
 
 /// Why no current can flow round the shield of a leg, or none where it can.
-fn open_end(leg: &Leg) -> Result<Option<String>, Unknown> {
-    let id = &leg.id;
+fn open_end(leg: &Leg) -> Result<Option<Said>, Unknown> {
+    let id = || leg.id.clone();
     let far = leg.shield_run.is_far_end_bonded;
-    let is_far_bonded =
-        || format!("Is the shield of leg {id} earthed at the far end of its run too?");
-    let is_closed = || format!("Is the link of leg {id} at the joint closed in service?");
+    let is_far_bonded = || Said::from(BondingSaid::AskFarEnd { leg: id() });
+    let is_closed = || Said::from(BondingSaid::AskLink { leg: id() });
     match (leg.bonding.as_str(), far) {
-        ("open", _) => Ok(Some(format!(
-            "the shield of leg {id} is open at the joint: no current flows round it"
-        ))),
-        (_, Some(false)) => Ok(Some(format!(
-            "the shield of leg {id} is open at the far end of its run: no current flows round it"
-        ))),
+        ("open", _) => Ok(Some(BondingSaid::OpenAtJoint { leg: id() }.into())),
+        (_, Some(false)) => Ok(Some(BondingSaid::OpenAtFarEnd { leg: id() }.into())),
         ("solid", Some(true)) => Ok(None),
         ("solid", None) => Err(unknown(
-            format!("whether the shield of leg {id} is earthed at its far end is not stated"),
+            BondingSaid::FarEndNotStated { leg: id() },
             is_far_bonded(),
         )),
         (_, Some(true)) => Err(unknown(
-            format!("whether the link of leg {id} is closed is not stated"),
+            BondingSaid::LinkNotStated { leg: id() },
             is_closed(),
         )),
-        (_, None) => Err(Unknown {
-            why: format!(
-                "whether the link of leg {id} is closed, and its shield earthed at the far end, is not stated"
-            ).into(),
-            questions: vec![is_closed().into(), is_far_bonded().into()],
-        }),
+        (_, None) => Err(Unknown::new(
+            BondingSaid::LinkAndFarEndNotStated { leg: id() },
+            [is_closed(), is_far_bonded()],
+        )),
     }
 }
 
@@ -234,39 +227,34 @@ fn open_end(leg: &Leg) -> Result<Option<String>, Unknown> {
 /// # Errors
 /// What is not stated, or cables that would lie within each other.
 pub(super) fn placed(leg: &Leg) -> Result<(Formation, f64), Unknown> {
-    let id = &leg.id;
+    let id = || leg.id.clone();
     let run = &leg.shield_run;
-    let mut open = Vec::new();
+    let mut fields = Vec::new();
     let mut questions = Vec::new();
     if run.formation.is_none() {
-        open.push("formation");
-        questions.push(format!(
-            "Do the three cables of leg {id} lie in trefoil or flat?"
-        ));
+        fields.push("formation".to_owned());
+        questions.push(BondingSaid::AskFormation { leg: id() });
     }
     if run.spacing.is_none() {
-        open.push("spacing");
-        questions.push(format!(
-            "How far apart are the axes of neighbouring cables of leg {id}?"
-        ));
+        fields.push("spacing".to_owned());
+        questions.push(BondingSaid::AskSpacing { leg: id() });
     }
     let (Some(formation), Some(spacing)) = (run.formation, run.spacing) else {
-        return Err(Unknown {
-            why: format!("leg {id} does not state its {}", open.join(" and ")).into(),
-            questions: questions.into_iter().map(Into::into).collect(),
-        });
+        let leg = id();
+        let why = BondingSaid::PlaceNotStated { leg, fields };
+        return Err(Unknown::new(why, questions));
     };
     let least = leg.cable.diameter_over(Layer::MetallicShield);
     if let Ok(least) = least.map(|band| band.least)
         && spacing < least
     {
         return Err(unknown(
-            format!(
-                "the axes of leg {id} cannot be {:.1} mm apart: its shield alone is {:.1} mm across",
-                spacing.mm(),
-                least.mm()
-            ),
-            format!("How far apart are the axes of neighbouring cables of leg {id}?"),
+            BondingSaid::AxesTooNear {
+                leg: id(),
+                spacing_mm: spacing.mm(),
+                shield_mm: least.mm(),
+            },
+            BondingSaid::AskSpacing { leg: id() },
         ));
     }
     Ok((formation, metres(spacing)))

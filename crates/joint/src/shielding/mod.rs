@@ -13,13 +13,14 @@ mod loss;
 mod reading;
 mod standing;
 
-pub use along::{Along, along, along_by_papers, mean_m, measured_words};
+pub use along::{Along, along, along_by_papers, mean_m, measured_said};
 pub use loss::{Round, ShieldLoss, shield_loss};
 pub use reading::{Agreed, Agreement, agreement};
 pub use standing::{Standing, Stands, standing};
 
+use crate::said::Said;
 use crate::section::Unknown;
 
-fn unknown(why: String, question: String) -> Unknown {
+fn unknown(why: impl Into<Said>, question: impl Into<Said>) -> Unknown {
     Unknown::new(why, [question])
 }

@@ -3,6 +3,7 @@
 use super::along::{along_by_papers, metres};
 use super::unknown;
 use crate::job::{Continuity, Leg};
+use crate::said::{ReadingSaid, Said};
 use crate::section::Unknown;
 
 /// How a reading stands to what is expected.
@@ -32,7 +33,7 @@ pub struct Agreed {
     /// Temperature of the reading, °C.
     pub degc: f64,
     /// Between what the expected lies.
-    pub of: String,
+    pub of: Said,
     /// How it stands.
     pub stands: Agreement,
 }
@@ -44,34 +45,29 @@ pub struct Agreed {
 pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     if row.is_bonded {
         return Err(unknown(
-            "the ends were bonded: what was read is of other shields and the earth too, and says nothing of this one".to_owned(),
-            "What does it read with its ends open, where the work allows that?".to_owned(),
+            ReadingSaid::EndsWereBonded,
+            ReadingSaid::AskEndsOpen,
         ));
     }
     let leads_ohm = match (row.n_wires, row.leads_ohm) {
         (2, None) => {
-            return Err(unknown(
-                "it was read with two wires, and the resistance of the test leads is not stated: they may have more than the shield".to_owned(),
-                "What do the test leads read when their clips are joined?".to_owned(),
-            ));
+            return Err(unknown(ReadingSaid::TwoWires, ReadingSaid::AskLeads));
         }
         (2, Some(leads_ohm)) => leads_ohm,
         _ => 0.0,
     };
     let (Some(degc), Some(length)) = (row.degc, row.length) else {
         return Err(unknown(
-            "the temperature of the shield, or the length that was read, is not stated".to_owned(),
-            "How long is the shield between the clips, and at what temperature was it read?"
-                .to_owned(),
+            ReadingSaid::TemperatureOrLengthNotStated,
+            ReadingSaid::AskTemperatureAndLength,
         ));
     };
     let read_ohm = row.ohm - leads_ohm;
     let length_m = metres(length);
     if read_ohm <= 0.0 || length_m <= 0.0 {
         return Err(unknown(
-            "the test leads have as much resistance as was read with them, or the length is nothing"
-                .to_owned(),
-            "What does the shield read with four wires?".to_owned(),
+            ReadingSaid::LeadsHaveAsMuch,
+            ReadingSaid::AskFourWires,
         ));
     }
     let along = along_by_papers(leg)?;

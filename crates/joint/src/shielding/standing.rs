@@ -4,6 +4,7 @@ use super::along::{mean_m, metres};
 use super::loss::placed;
 use super::unknown;
 use crate::job::{Formation, Job, Leg};
+use crate::said::{BondingSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rating::shield::{standing_trefoil_v_per_a_m, standing_v_per_a_m};
 
@@ -12,8 +13,8 @@ use jointwright_numerics::rating::shield::{standing_trefoil_v_per_a_m, standing_
 pub enum Stands {
     /// A voltage between its open end and earth.
     Open(Standing),
-    /// None of this kind, because both ends are bonded; in words.
-    Bonded(String),
+    /// None of this kind, because both ends are bonded.
+    Bonded(Said),
 }
 
 /// Voltage along a shield that is open at one end of its run.
@@ -65,43 +66,39 @@ impl Standing {
 /// # Errors
 /// What nobody states, with the questions to put.
 pub fn standing(job: &Job, leg: &Leg) -> Result<Stands, Unknown> {
-    let id = &leg.id;
+    let id = || leg.id.clone();
     let far = leg.shield_run.is_far_end_bonded;
     match (leg.bonding.as_str(), far) {
         ("solid", Some(true)) => {
-            return Ok(Stands::Bonded(format!(
-                "the shield of leg {id} is bonded at both ends: a current flows round it, and what stands between them is not computed"
-            )));
+            return Ok(Stands::Bonded(
+                BondingSaid::BondedAtBothEnds { leg: id() }.into(),
+            ));
         }
         ("open", Some(false)) => {
             return Err(unknown(
-                format!(
-                    "the shield of leg {id} is bonded at neither end of its run: it takes up voltage from its conductor, which is not computed"
-                ),
-                format!("Where is the shield of leg {id} earthed?"),
+                BondingSaid::BondedAtNeitherEnd { leg: id() },
+                BondingSaid::AskWhereEarthed { leg: id() },
             ));
         }
         (_, None) => {
             return Err(unknown(
-                format!("whether the shield of leg {id} is earthed at its far end is not stated"),
-                format!("Is the shield of leg {id} earthed at the far end of its run too?"),
+                BondingSaid::FarEndNotStated { leg: id() },
+                BondingSaid::AskFarEnd { leg: id() },
             ));
         }
         ("solid", Some(false)) | ("open", Some(true)) => {}
         (_, Some(_)) => {
             return Err(unknown(
-                format!("whether the link of leg {id} is closed is not stated"),
-                format!("Is the link of leg {id} at the joint closed in service?"),
+                BondingSaid::LinkNotStated { leg: id() },
+                BondingSaid::AskLink { leg: id() },
             ));
         }
     }
     let (formation, spacing_m) = placed(leg)?;
     let Some(length) = leg.shield_run.length else {
         return Err(unknown(
-            format!("leg {id} does not state its run_length"),
-            format!(
-                "How far is it from the joint to where the shield of leg {id} is next bonded, or ends?"
-            ),
+            BondingSaid::RunLengthNotStated { leg: id() },
+            BondingSaid::AskRunLength { leg: id() },
         ));
     };
     Ok(Stands::Open(Standing::of(

@@ -8,6 +8,7 @@ use super::daily::{Buried, Cyclic, cyclic};
 use super::outside::{self, FREE_AIR, SOIL_DRIES, Surface};
 use crate::cable::{self, Metal};
 use crate::job::{Job, Leg, Soil, Surrounding};
+use crate::said::{Said, ServiceSaid};
 use crate::section::Unknown;
 use crate::shielding::{Round, ShieldLoss, along, shield_loss};
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
@@ -29,7 +30,7 @@ pub struct CableRun {
     /// Each stretch of its surroundings.
     pub stretches: Vec<Stretched>,
     /// What the shield loses, in words.
-    pub shield_says: String,
+    pub shield_says: Said,
     /// Keys of values from memory that the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
 }
@@ -164,7 +165,7 @@ fn asked(why: String, questions: Vec<String>) -> Unknown {
 }
 
 fn joined(open: Vec<Unknown>) -> Unknown {
-    let why = crate::said::Said::all(open.iter().map(|of| of.why.clone()));
+    let why = Said::all(open.iter().map(|of| of.why.clone()));
     let questions = open.into_iter().flat_map(|of| of.questions);
     Unknown::new(why, questions)
 }
@@ -192,7 +193,7 @@ fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
 }
 
 /// The shield as a rating takes it, and that in words: a stated current that grows with the load, else what flows round, at its greatest.
-fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, String), Unknown> {
+fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
     let all_of = |resistance_20_ohm_per_m, coefficient_20_per_k| Shield {
         resistance_20_ohm_per_m,
         coefficient_20_per_k,
@@ -211,23 +212,19 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, String), Unknown> {
         })?;
         let share = shield_load_a / load_a;
         let at_20 = along.at_20_ohm_per_m.1 * share * share;
-        let says = format!(
-            "{shield_load_a} A in the shield at the job's load, as stated, growing with it; {}",
-            along.says
-        );
+        let stated = ServiceSaid::ShieldStated { shield_load_a };
+        let says = Said::all([stated.into(), along.says]);
         return Ok((Some(all_of(at_20, along.coefficient_20_per_k)), says));
     }
     let loss = shield_loss(job, leg)?;
-    let says = loss.words().to_owned();
+    let says = loss.says().clone();
     let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
     let greatest = |round: &Round| round.greatest_loss_ohm_per_m((0.0, hot));
     Ok(match &loss {
         ShieldLoss::Nothing(_) => (None, says),
         ShieldLoss::Round(round) => (
             Some(all_of(greatest(round), 0.0)),
-            format!(
-                "the current that flows round, at the resistance and temperature where it loses most; {says}"
-            ),
+            Said::all([ServiceSaid::FlowsRoundAtWorst.into(), says]),
         ),
     })
 }

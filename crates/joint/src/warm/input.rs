@@ -12,7 +12,7 @@ use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
 use crate::said;
 use crate::section::Unknown;
-use crate::shielding::{ShieldLoss, along, measured_words, shield_loss};
+use crate::shielding::{ShieldLoss, along, measured_said, shield_loss};
 use crate::survey::{EndSurvey, place_of};
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::Loss;
@@ -58,7 +58,7 @@ pub(super) struct Said {
     /// Keys of what in it is from memory.
     pub memory: Vec<&'static str>,
     /// From what the diameter of its shield is taken, where a loss follows from it.
-    pub shield_says: Option<String>,
+    pub shield_says: Option<said::Said>,
     /// Diameters that nobody read, and that are the papers' here.
     pub unread: Vec<Ask>,
 }
@@ -171,10 +171,10 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
             memory: around.memory,
             unread: unread(subject.leg, subject.surveys),
             shield_says: has_round.then(|| {
-                format!(
-                    "shield of leg {}: {}",
-                    subject.leg.id,
-                    measured_words(job, subject.leg)
+                let leg = subject.leg.id.clone();
+                said::Said::of(
+                    said::AlongSaid::ShieldOf { leg },
+                    measured_said(job, subject.leg),
                 )
             }),
         },
@@ -442,9 +442,13 @@ const SHIELD_SHARE_MOST: f64 = 1.1;
 const SHIELD_COLD_DEGC: f64 = 0.0;
 const SHIELD_HOT_DEGC: f64 = 90.0;
 
-fn or_ask<T>(found: Result<T, String>, leg: &Leg, open: &mut Open) -> Option<T> {
+fn or_ask<T, E>(found: Result<T, E>, leg: &Leg, open: &mut Open) -> Option<T>
+where
+    said::Said: From<E>,
+{
+    let subject = said::Subject::leg(&leg.id);
     found
-        .map_err(|why| open.ask(format!("leg {}: {why}", leg.id), ""))
+        .map_err(|why| open.ask(said::Said::of(subject, why), ""))
         .ok()
 }
 

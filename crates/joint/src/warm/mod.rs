@@ -124,7 +124,7 @@ pub struct LegWarm {
     /// What its surroundings do with its heat, each stretch in words.
     pub outside: Vec<String>,
     /// From what the diameter of its shield is taken, in words, where a loss follows from it.
-    pub shield_says: Option<String>,
+    pub shield_says: Option<Said>,
     /// Ageing of the body's rubber, where its row says how fast.
     pub aged: Option<Aged>,
 }

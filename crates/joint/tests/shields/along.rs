@@ -3,7 +3,7 @@
 use super::{LARKSPUR, QUARRY, TAPE_WITH_WIRES, leg, near, order};
 use crate::cases::{sentence, sentences};
 use jointwright_joint::job::Order;
-use jointwright_joint::shielding::{along, along_by_papers, mean_m, measured_words};
+use jointwright_joint::shielding::{along, along_by_papers, mean_m, measured_said};
 
 /// Papers that fix the diameter over the screen of the one leg with this insulation.
 fn papers(insulation: &str, least: &str, greatest: &str) -> (String, String) {
@@ -22,7 +22,8 @@ fn wires_and_straps_without_a_lay_are_taken_as_straight_and_it_is_said() {
         let found = along(&order.job, leg(&order, id)).unwrap();
         near(found.at_20_ohm_per_m.0, ohm_per_m, 1e-7);
         assert_eq!(found.at_20_ohm_per_m.0, found.at_20_ohm_per_m.1);
-        assert!(found.says.contains("straight"), "{}", found.says);
+        let says = sentence(&found.says);
+        assert!(says.contains("straight"), "{says}");
     }
 }
 
@@ -48,7 +49,9 @@ fn a_lay_makes_wires_longer_by_its_helix() {
         [7.998_805_7e-4, 8.014_657_7e-4],
         [29.028_14, 29.528_14],
     );
-    assert!(measured_words(&read.job, leg(&read, "B")).contains("27.40 to 27.90 mm as read"));
+    assert!(
+        sentence(&measured_said(&read.job, leg(&read, "B"))).contains("27.40 to 27.90 mm as read")
+    );
     // Not of one phase: by the papers.
     let phase = "  { leg = \"B\", phase = 3, over = \"insulation-screen\", instrument = \"calliper\", error = \"0.05 mm\", temperature = \"12 degC\", values = [\"27.55 mm\", \"27.70 mm\", \"27.85 mm\", \"27.67 mm\"] },\n";
     let less = order(LARKSPUR, &[(&line, &papers), laid, (phase, "")]);
@@ -57,7 +60,7 @@ fn a_lay_makes_wires_longer_by_its_helix() {
         [7.986_296_9e-4, 8.017_856_7e-4],
         [28.628_14, 29.628_14],
     );
-    assert!(measured_words(&less.job, leg(&less, "B")).contains("papers"));
+    assert!(sentence(&measured_said(&less.job, leg(&less, "B"))).contains("papers"));
 }
 
 #[test]
@@ -70,7 +73,8 @@ fn a_lapped_tape_lies_between_a_tube_and_its_helix() {
     near(found.at_20_ohm_per_m.1, 12.328_086_8e-3, 1e-8);
     // Without the helix the tape alone would have 3.563e-3 ohm/m.
     assert!(found.at_20_ohm_per_m.1 > 3.4 * 3.563_147e-3);
-    assert!(found.says.contains("3.46 times"), "{}", found.says);
+    let says = sentence(&found.says);
+    assert!(says.contains("3.46 times"), "{says}");
 }
 
 #[test]
@@ -143,8 +147,10 @@ fn a_tape_with_wires_carries_in_parallel_from_a_tube_to_the_tape_alone() {
     let found = along(&order.job, leg(&order, "B")).unwrap();
     near(found.at_20_ohm_per_m.0, 4.360_000_0e-4, 1e-6);
     near(found.at_20_ohm_per_m.1, 7.108_947_5e-4, 1e-6);
-    assert!(found.says.contains("both in parallel"), "{}", found.says);
-    assert!(found.says.contains("3.58 times"), "{}", found.says);
+    let says = sentence(&found.says);
+    assert!(says.contains("both in parallel"), "{says}");
+    let says = sentence(&found.says);
+    assert!(says.contains("3.58 times"), "{says}");
     // Less than the wires alone, and than the tape alone.
     assert!(found.at_20_ohm_per_m.1 < 7.528_290_9e-4);
 }

@@ -18,7 +18,7 @@ fn round(
         along: Along {
             at_20_ohm_per_m: ohm_per_m,
             coefficient_20_per_k: 0.00393,
-            says: String::new(),
+            says: "".into(),
         },
         formation,
         spacing_m,
@@ -179,6 +179,7 @@ fn only_a_loop_that_is_closed_carries_a_current() {
         let Ok(ShieldLoss::Nothing(why)) = found(bonding, run) else {
             panic!("{bonding} {run}");
         };
+        let why = sentence(&why);
         assert!(why.contains("open at"), "{why}");
     }
     let nothing = found("solid", &one).unwrap();

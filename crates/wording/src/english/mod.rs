@@ -1,9 +1,12 @@
 //! English.
 
 mod ask;
+mod fault;
 mod heat;
 mod limit;
 mod pressure;
+mod service;
+mod shield;
 mod word;
 
 use crate::{Tongue, joined};
@@ -25,6 +28,9 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Questions(questions) => format!("Ask: {}", joined(tongue, questions, " ")),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
+        Said::Fault(said) => fault::say(tongue, said),
+        Said::Shield(said) => shield::say(tongue, said),
+        Said::Service(said) => service::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
         Said::Paper(paper) => word::paper(paper),
     }

@@ -3,10 +3,13 @@
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
 mod ask;
+mod fault;
 mod heat;
 mod limit;
 pub(crate) mod noun;
 mod pressure;
+mod service;
+mod shield;
 mod word;
 
 use crate::{Tongue, joined};
@@ -28,6 +31,9 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Questions(questions) => format!("Pregunte: {}", joined(tongue, questions, " ")),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
+        Said::Fault(said) => fault::say(tongue, said),
+        Said::Shield(said) => shield::say(tongue, said),
+        Said::Service(said) => service::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
         Said::Paper(paper) => word::paper(paper),
     }

@@ -1,0 +1,82 @@
+//! What is said of cable and joint under load.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::Said;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Where a conductor is hottest.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Hottest {
+    /// In the joint.
+    InJoint,
+    /// In the cable beyond it.
+    InCable,
+}
+
+/// How long a current flows.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum When {
+    /// All the time.
+    AllTheTime,
+    /// To the end of the emergency.
+    EndOfEmergency,
+}
+
+/// What is said of cable and joint under load.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ServiceSaid {
+    JobDoesNotState {
+        field: String,
+    },
+    AskGreatest,
+    Conductor {
+        hottest: Hottest,
+        load_a: f64,
+        when: When,
+    },
+    HotterThanStated,
+    // The shield of a run of cable.
+    ShieldStated {
+        shield_load_a: f64,
+    },
+    FlowsRoundAtWorst,
+    // A run of cable without a joint.
+    RunNotKnown,
+    ConductorIn {
+        load_a: f64,
+        stretch: Said,
+    },
+    WithoutEnd,
+    AtMost {
+        degc: f64,
+    },
+    WarmsWithoutEnd,
+    CableHotterThanStated,
+    RouteNotStated {
+        leg: String,
+    },
+    StretchHasNoLength {
+        what: String,
+    },
+    StretchesAreNotTheRoute {
+        leg: String,
+        stretches_m: f64,
+        route_m: f64,
+        apart_mm: f64,
+    },
+}
+
+impl ServiceSaid {
+    /// The job does not state a field.
+    pub(crate) fn not_stated(field: &str) -> ServiceSaid {
+        let field = field.to_owned();
+        ServiceSaid::JobDoesNotState { field }
+    }
+}

@@ -1,0 +1,207 @@
+//! What is said of shields along the cable: resistance, current round them, voltage, readings.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{Said, Subject};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is said of shields along the cable.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldSaid {
+    Along(AlongSaid),
+    Bonding(BondingSaid),
+    Reading(ReadingSaid),
+    Voltage(VoltageSaid),
+}
+
+/// Of the resistance of a shield along its cable, and of what it lies on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum AlongSaid {
+    ShieldOf {
+        leg: String,
+    },
+    UnderAsRead {
+        least_mm: f64,
+        greatest_mm: f64,
+    },
+    UnderByPapers,
+    DiameterOf {
+        leg: String,
+    },
+    AskDiameters {
+        leg: String,
+    },
+    MetalNotStated {
+        leg: String,
+    },
+    AskMetal {
+        leg: String,
+    },
+    ResistanceOf {
+        leg: String,
+    },
+    AskHowMade {
+        leg: String,
+    },
+    StraightWires,
+    WiresWithLay {
+        lay_mm: f64,
+    },
+    WiresBesideTape {
+        lay_mm: Option<f64>,
+        turned_ratio: f64,
+    },
+    CorrugatedTape,
+    LappedTape {
+        turned_ratio: f64,
+    },
+    TapeWidthNotStated {
+        leg: String,
+    },
+    AskTapeWidth {
+        leg: String,
+    },
+}
+
+/// Of where a shield is bonded, and how the three cables of a run lie.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum BondingSaid {
+    OpenAtJoint {
+        leg: String,
+    },
+    OpenAtFarEnd {
+        leg: String,
+    },
+    FarEndNotStated {
+        leg: String,
+    },
+    AskFarEnd {
+        leg: String,
+    },
+    LinkNotStated {
+        leg: String,
+    },
+    AskLink {
+        leg: String,
+    },
+    LinkAndFarEndNotStated {
+        leg: String,
+    },
+    BondedAtBothEnds {
+        leg: String,
+    },
+    BondedAtNeitherEnd {
+        leg: String,
+    },
+    AskWhereEarthed {
+        leg: String,
+    },
+    RunLengthNotStated {
+        leg: String,
+    },
+    AskRunLength {
+        leg: String,
+    },
+    PlaceNotStated {
+        leg: String,
+        fields: Vec<String>,
+    },
+    AskFormation {
+        leg: String,
+    },
+    AskSpacing {
+        leg: String,
+    },
+    AxesTooNear {
+        leg: String,
+        spacing_mm: f64,
+        shield_mm: f64,
+    },
+}
+
+/// Of a resistance read along a shield.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ReadingSaid {
+    EndsWereBonded,
+    AskEndsOpen,
+    TwoWires,
+    AskLeads,
+    TemperatureOrLengthNotStated,
+    AskTemperatureAndLength,
+    LeadsHaveAsMuch,
+    AskFourWires,
+    OwnerLimitsUnread,
+    AskReading {
+        subject: Subject,
+    },
+    ResistanceAt20 {
+        subject: Subject,
+    },
+    /// What was read, and what is expected there.
+    Read {
+        read_ohm: f64,
+        by: String,
+        date: String,
+        least_ohm: f64,
+        greatest_ohm: f64,
+        length_m: f64,
+        degc: f64,
+        of: Said,
+    },
+    Above,
+    AskAbove,
+    Below,
+    AskBelow,
+    AsExpected,
+    AskGreatest,
+    TooMuch,
+}
+
+/// Of the voltage along a shield that is open at one end.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum VoltageSaid {
+    NobodyLimits {
+        volts: f64,
+        length_m: f64,
+        load_a: f64,
+    },
+    AskWhatMayStand,
+    AtOpenEnd {
+        subject: Subject,
+        length_m: f64,
+        load_a: f64,
+    },
+    TooMuch,
+}
+
+impl From<AlongSaid> for Said {
+    fn from(said: AlongSaid) -> Said {
+        ShieldSaid::Along(said).into()
+    }
+}
+
+impl From<BondingSaid> for Said {
+    fn from(said: BondingSaid) -> Said {
+        ShieldSaid::Bonding(said).into()
+    }
+}
+
+impl From<ReadingSaid> for Said {
+    fn from(said: ReadingSaid) -> Said {
+        ShieldSaid::Reading(said).into()
+    }
+}
+
+impl From<VoltageSaid> for Said {
+    fn from(said: VoltageSaid) -> Said {
+        ShieldSaid::Voltage(said).into()
+    }
+}

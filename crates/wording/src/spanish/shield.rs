@@ -1,0 +1,218 @@
+//! What is said of shields along the cable.
+
+use crate::{Tongue, shown};
+use jointwright_joint::said::{
+    AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
+};
+
+pub(super) fn say(tongue: Tongue, said: &ShieldSaid) -> String {
+    match said {
+        ShieldSaid::Along(said) => along(said),
+        ShieldSaid::Bonding(said) => bonding(said),
+        ShieldSaid::Reading(said) => reading(tongue, said),
+        ShieldSaid::Voltage(said) => voltage(tongue, said),
+    }
+}
+
+fn along(said: &AlongSaid) -> String {
+    match said {
+        AlongSaid::ShieldOf { leg } => format!("pantalla del ramal {leg}"),
+        AlongSaid::UnderAsRead { least_mm, greatest_mm } => format!(
+            "debajo de ella de {least_mm:.2} a {greatest_mm:.2} mm según la medición, con sus errores"
+        ),
+        AlongSaid::UnderByPapers => "debajo de ella los diámetros de los documentos, porque no se midió ahí cada fase".to_owned(),
+        AlongSaid::DiameterOf { leg } => format!("el diámetro de la pantalla del ramal {leg}"),
+        AlongSaid::AskDiameters { leg } => format!(
+            "¿Entre qué diámetros sobre la pantalla del aislamiento está el cable del ramal {leg}, según sus documentos?"
+        ),
+        AlongSaid::MetalNotStated { leg } => {
+            format!("no se indica el metal de la pantalla del ramal {leg}")
+        }
+        AlongSaid::AskMetal { leg } => format!(
+            "¿De qué metal es la pantalla del ramal {leg}, según los documentos del cable?"
+        ),
+        AlongSaid::ResistanceOf { leg } => {
+            format!("la resistencia de la pantalla del ramal {leg}")
+        }
+        AlongSaid::AskHowMade { leg } => format!(
+            "¿Cómo está hecha la pantalla del ramal {leg}: cantidad, ancho, espesor y traslape, según los documentos del cable?"
+        ),
+        AlongSaid::StraightWires => "alambres o pletinas tomados como rectos, porque no se indica el paso; un paso la aumenta".to_owned(),
+        AlongSaid::WiresWithLay { lay_mm } => {
+            format!("alambres o pletinas con un paso de {lay_mm:.0} mm")
+        }
+        AlongSaid::WiresBesideTape { lay_mm, turned_ratio } => {
+            let wires = lay_mm.map_or_else(
+                || "alambres rectos, porque no se indica el paso".to_owned(),
+                |lay_mm| format!("alambres con un paso de {lay_mm:.0} mm"),
+            );
+            format!(
+                "{wires}, junto a una cinta: desde un tubo cuyas vueltas se tocan todas hasta la cinta sola, cuya corriente recorre {} veces el largo del cable; ambos en paralelo",
+                shown(*turned_ratio)
+            )
+        }
+        AlongSaid::CorrugatedTape => "desde su área efectiva con la costura hasta una cinta lisa sin ella; el camino por la corrugación es más largo, en una medida que nadie indica".to_owned(),
+        AlongSaid::LappedTape { turned_ratio } => format!(
+            "desde un tubo cuyas vueltas se tocan todas hasta la cinta sola, cuya corriente recorre {} veces el largo del cable; nadie sabe qué tan bien se tocan las vueltas viejas",
+            shown(*turned_ratio)
+        ),
+        AlongSaid::TapeWidthNotStated { leg } => {
+            format!("no se indica el ancho de la cinta traslapada del ramal {leg}")
+        }
+        AlongSaid::AskTapeWidth { leg } => {
+            format!("¿Qué ancho tiene la cinta del ramal {leg}?")
+        }
+    }
+}
+
+fn bonding(said: &BondingSaid) -> String {
+    match said {
+        BondingSaid::OpenAtJoint { leg } => format!(
+            "la pantalla del ramal {leg} está abierta en el empalme: no circula corriente por ella"
+        ),
+        BondingSaid::OpenAtFarEnd { leg } => format!(
+            "la pantalla del ramal {leg} está abierta en el extremo lejano de su tramo: no circula corriente por ella"
+        ),
+        BondingSaid::FarEndNotStated { leg } => format!(
+            "no se indica si la pantalla del ramal {leg} está puesta a tierra en su extremo lejano"
+        ),
+        BondingSaid::AskFarEnd { leg } => format!(
+            "¿Está la pantalla del ramal {leg} puesta a tierra también en el extremo lejano de su tramo?"
+        ),
+        BondingSaid::LinkNotStated { leg } => {
+            format!("no se indica si el puente del ramal {leg} está cerrado")
+        }
+        BondingSaid::AskLink { leg } => {
+            format!("¿Está cerrado en servicio el puente del ramal {leg} en el empalme?")
+        }
+        BondingSaid::LinkAndFarEndNotStated { leg } => format!(
+            "no se indica si el puente del ramal {leg} está cerrado, ni si su pantalla está puesta a tierra en el extremo lejano"
+        ),
+        BondingSaid::BondedAtBothEnds { leg } => format!(
+            "la pantalla del ramal {leg} está conectada en ambos extremos: circula corriente por ella, y no se calcula la tensión entre ellos"
+        ),
+        BondingSaid::BondedAtNeitherEnd { leg } => format!(
+            "la pantalla del ramal {leg} no está conectada en ningún extremo de su tramo: toma tensión de su conductor, y esa no se calcula"
+        ),
+        BondingSaid::AskWhereEarthed { leg } => {
+            format!("¿Dónde está puesta a tierra la pantalla del ramal {leg}?")
+        }
+        BondingSaid::RunLengthNotStated { leg } => {
+            format!("el ramal {leg} no indica su run_length")
+        }
+        BondingSaid::AskRunLength { leg } => format!(
+            "¿Qué distancia hay desde el empalme hasta donde la pantalla del ramal {leg} se conecta otra vez, o termina?"
+        ),
+        BondingSaid::PlaceNotStated { leg, fields } => {
+            format!("el ramal {leg} no indica {}", fields.join(" ni "))
+        }
+        BondingSaid::AskFormation { leg } => {
+            format!("¿Están los tres cables del ramal {leg} en trébol o en plano?")
+        }
+        BondingSaid::AskSpacing { leg } => {
+            format!("¿Qué distancia hay entre los ejes de cables vecinos del ramal {leg}?")
+        }
+        BondingSaid::AxesTooNear {
+            leg,
+            spacing_mm,
+            shield_mm,
+        } => format!(
+            "los ejes del ramal {leg} no pueden estar a {spacing_mm:.1} mm: su pantalla sola mide {shield_mm:.1} mm de diámetro"
+        ),
+    }
+}
+
+fn reading(tongue: Tongue, said: &ReadingSaid) -> String {
+    let whole = match said {
+        ReadingSaid::EndsWereBonded => {
+            "los extremos estaban conectados: lo medido es también de otras pantallas y de la tierra, y no dice nada de esta"
+        }
+        ReadingSaid::AskEndsOpen => {
+            "¿Cuánto se mide con sus extremos abiertos, donde el trabajo lo permite?"
+        }
+        ReadingSaid::TwoWires => {
+            "se midió con dos hilos, y no se indica la resistencia de las puntas de prueba: pueden tener más que la pantalla"
+        }
+        ReadingSaid::AskLeads => "¿Cuánto se mide en las puntas de prueba con sus pinzas unidas?",
+        ReadingSaid::TemperatureOrLengthNotStated => {
+            "no se indica la temperatura de la pantalla, o el largo medido"
+        }
+        ReadingSaid::AskTemperatureAndLength => {
+            "¿Qué largo tiene la pantalla entre las pinzas, y a qué temperatura se midió?"
+        }
+        ReadingSaid::LeadsHaveAsMuch => {
+            "las puntas de prueba tienen tanta resistencia como la medida con ellas, o el largo es nulo"
+        }
+        ReadingSaid::AskFourWires => "¿Cuánto se mide en la pantalla con cuatro hilos?",
+        ReadingSaid::OwnerLimitsUnread => {
+            "el propietario limita la resistencia de esta pantalla, y nadie la ha medido"
+        }
+        ReadingSaid::Above => "por encima",
+        ReadingSaid::AskAbove => {
+            "¿Hay alambres rotos o corroídos? ¿Ya no se tocan las vueltas de una cinta vieja? ¿Muerden las pinzas metal limpio? ¿Es correcto el largo, y el de cada empalme intermedio?"
+        }
+        ReadingSaid::Below => "por debajo",
+        ReadingSaid::AskBelow => {
+            "¿Hay otro camino junto a esta pantalla, un extremo conectado, un largo menor, o más metal que el que indican los documentos?"
+        }
+        ReadingSaid::AsExpected => "como se espera, pero nadie con la autoridad fija un límite",
+        ReadingSaid::AskGreatest => {
+            "¿Cuál es la mayor resistencia de esta pantalla que acepta el propietario?"
+        }
+        ReadingSaid::TooMuch => {
+            "Pare y llame: esta pantalla tiene más resistencia que la que permite el propietario. Mídala otra vez, y luego busque qué la interrumpe."
+        }
+        ReadingSaid::AskReading { subject } => {
+            return format!(
+                "¿Qué resistencia se mide a lo largo de la pantalla, {}?",
+                tongue.subject(subject)
+            );
+        }
+        ReadingSaid::ResistanceAt20 { subject } => {
+            return format!(
+                "{}, resistencia a lo largo de la pantalla a 20 degC",
+                tongue.subject(subject)
+            );
+        }
+        ReadingSaid::Read {
+            read_ohm,
+            by,
+            date,
+            least_ohm,
+            greatest_ohm,
+            length_m,
+            degc,
+            of,
+        } => {
+            return format!(
+                "{} mohm medidos por {by} el {date}; se esperan de {} a {} mohm en {} m a {} degC ({})",
+                shown(1e3 * read_ohm),
+                shown(1e3 * least_ohm),
+                shown(1e3 * greatest_ohm),
+                shown(*length_m),
+                shown(*degc),
+                tongue.say(of)
+            );
+        }
+    };
+    whole.to_owned()
+}
+
+fn voltage(tongue: Tongue, said: &VoltageSaid) -> String {
+    match said {
+        VoltageSaid::NobodyLimits { volts, length_m, load_a } => format!(
+            "{} V en {} m de pantalla con {} A; nadie con la autoridad fija un límite, y ninguna tensión se llama inofensiva",
+            shown(*volts),
+            shown(*length_m),
+            shown(*load_a)
+        ),
+        VoltageSaid::AskWhatMayStand => "¿Qué tensión puede haber en el extremo abierto de esta pantalla, y quién puede acercarse a él?".to_owned(),
+        VoltageSaid::AtOpenEnd { subject, length_m, load_a } => format!(
+            "{}, tensión en el extremo abierto de {} m de pantalla con {} A",
+            tongue.subject(subject),
+            shown(*length_m),
+            shown(*load_a)
+        ),
+        VoltageSaid::TooMuch => "Pare y llame: el extremo abierto de esta pantalla está a más tensión que la que permite el propietario. El ingeniero decide sobre la conexión, el largo del tramo o la disposición de los cables.".to_owned(),
+    }
+}
