@@ -15,13 +15,16 @@ const FINE: f64 = 5e-4;
 /// Bound on its size.
 const N_UNKNOWNS_MOST: usize = 200_000;
 
-/// Each worst field of an example's first legs: its words, how far it is from the finer one, and how far they say at the most, both as shares.
-fn distances(example: &str, n_legs: usize) -> Vec<(String, f64, f64)> {
+/// Each worst field of some legs of an example: its words, how far it is from the finer one, and how far they say at the most, both as shares.
+fn distances(example: &str, legs: &[&str]) -> Vec<(String, f64, f64)> {
     let case = named(example);
     let order = accepted(read(case.job, &case.catalogues()), example);
     let judged = accepted(judge(&order), example);
     let mut all = Vec::new();
-    for leg in judged.inputs.legs.iter().take(n_legs) {
+    for leg in &judged.inputs.legs {
+        if !legs.contains(&leg.leg.id.as_str()) {
+            continue;
+        }
         let Study::Done(done) = leg.study.as_ref() else {
             continue;
         };
@@ -60,17 +63,21 @@ fn distances(example: &str, n_legs: usize) -> Vec<(String, f64, f64)> {
     all
 }
 
-/// What estimates claim is a true error within three of them; the heel of leg A, of which another hand said 0.8 % for 0.36 %, keeps within its own.
+/// On one refinement the tip of leg C was 0.47 % off and said 0.37 %.
 #[test]
-fn a_field_is_as_far_from_a_finer_solution_as_estimates_claim() {
+fn issue_16_a_field_is_no_farther_from_a_finer_solution_than_its_estimate() {
     let is_long = std::env::var("JOINTWRIGHT_LONG").is_ok_and(|value| value == "1");
-    let all = distances("larkspur-three-way", if is_long { 3 } else { 1 });
-    assert!(all.len() >= 4, "{all:?}");
+    // A screen edge in the field, as leg B has it, takes minutes to this closeness.
+    let legs: &[&str] = if is_long {
+        &["A", "B", "C"]
+    } else {
+        &["A", "C"]
+    };
+    let all = distances("larkspur-three-way", legs);
+    assert!(all.len() >= 8, "{all:?}");
     for (of, off, says) in &all {
-        assert!(*off <= 3.0 * says, "{of}: {off} off, {says} said");
-        let is_heel = of == "leg A, field at the heel of the deflector";
-        assert!(!is_heel || off <= says, "{of}: {off} off, {says} said");
-        // The twin: a field 2 % off would not be within what any of them says.
-        assert!(0.02 > 2.0 * says, "{of}: {says} said");
+        assert!(off <= says, "{of}: {off} off, {says} said");
+        // The twin: a field 1 % off would not be within what any of them says.
+        assert!(0.01 > *says, "{of}: {says} said");
     }
 }

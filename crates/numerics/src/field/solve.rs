@@ -11,16 +11,20 @@ use crate::mesh::{self, MeshOptions};
 
 /// Most times a mesh is refined.
 const LEVELS_MOST: usize = 40;
+/// A number settles no sooner than after so many refinements about it: one step says how far it moved, not whether it goes on moving.
+const REFINED_LEAST: u32 = 2;
 /// An estimate falls at most by this factor where the triangles were halved (the error falls by four to eight).
-const FALL_RATIO: f64 = 0.12;
+const FALL_RATIO: f64 = 0.25;
+/// The same for a way across a gap: it may end at a sharp edge of 270°, about which the error falls with h^(4/3).
+const FALL_EDGE_RATIO: f64 = 0.4;
 /// Error of a number as a share of how far it moved: where the triangles were halved, and where they were not.
 const MOVED_REFINED_RATIO: f64 = 0.35;
 const MOVED_KEPT_RATIO: f64 = 1.0;
-/// Least error of a recovered number as a share of the rough error of the slopes it was recovered from.
 /// Greatest ratio of one step to the step before that is believed.
 const CREEP_RATIO: f64 = 0.75;
 /// Least error of a number as a share of its size times the share of the energy by which slopes disagree.
 const WHOLE_RATIO: f64 = 0.5;
+/// Least error of a recovered number as a share of the rough error of the slopes it was recovered from.
 const ROUGH_RATIO: f64 = 0.1;
 /// Least error of a capacitance as a share of the energy that the slopes' unevenness holds.
 const ROUGH_ENERGY_RATIO: f64 = 2.0;
@@ -38,6 +42,8 @@ pub(super) struct Goal {
     estimate: f64,
     is_settled: bool,
     is_refined: bool,
+    /// How often its triangles were halved.
+    n_refined: u32,
     /// How far the number moved last, where its triangles had been halved; 0 before that is known.
     moved: f64,
 }
@@ -55,6 +61,7 @@ impl Goal {
             estimate: self.estimate * ratio.clamp(1.0, 1e3),
             is_settled: false,
             is_refined: self.is_refined,
+            n_refined: self.n_refined,
             moved: 0.0,
         }
     }
@@ -210,11 +217,17 @@ pub(super) fn follow(
             };
             let estimate = estimate + judged.search_error;
             let asked = asked(section, &wanted[index], options, &judged);
+            let n_refined = goals
+                .get(index)
+                .map_or(0, |goal| goal.n_refined + u32::from(goal.is_refined));
+            let is_rate_seen =
+                n_refined >= REFINED_LEAST || matches!(wanted[index], Wanted::Capacitance);
             Goal {
-                is_settled: estimate <= asked,
+                is_settled: estimate <= asked && is_rate_seen,
                 last: judged,
                 estimate,
                 is_refined: false,
+                n_refined,
                 moved,
             }
         })
@@ -239,7 +252,12 @@ fn estimate(goal: &Goal, judged: &Judged, wanted: &Wanted) -> f64 {
             0.0
         };
         let left = (shrinks / (1.0 - shrinks)).max(MOVED_REFINED_RATIO);
-        (left * moved, FALL_RATIO)
+        let fall = if matches!(wanted, Wanted::BreakdownShare { .. }) {
+            FALL_EDGE_RATIO
+        } else {
+            FALL_RATIO
+        };
+        (left * moved, fall)
     } else {
         (MOVED_KEPT_RATIO * moved, 1.0)
     };

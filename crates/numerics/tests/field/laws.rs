@@ -3,7 +3,7 @@
 use super::{answers, coaxial, insulator, is_near, line, region};
 use jointwright_numerics::fem::{assembly, triangle};
 use jointwright_numerics::field::{
-    Options, Regime, Section, Solved, Unwatched, VACUUM_PERMITTIVITY, Wanted, solve,
+    Options, Regime, Section, Solved, Stage, Unwatched, VACUUM_PERMITTIVITY, Wanted, Watch, solve,
 };
 use jointwright_numerics::outline::{Outline, Point};
 
@@ -179,4 +179,42 @@ fn a_sharp_edge_says_that_its_peak_did_not_settle() {
         .unwrap_or_else(|error| panic!("{error}"));
     assert!(!solved.answers[0].is_settled);
     assert!(solved.answers[0].error_estimate > 1e-2 * solved.answers[0].value);
+}
+
+/// Counts the solutions of a solve, and stops it after some.
+struct Counted {
+    n_solved: u32,
+    n_most: u32,
+}
+
+impl Watch for Counted {
+    fn stage(&mut self, stage: Stage) {
+        self.n_solved += u32::from(stage == Stage::Solve);
+    }
+    fn may_go_on(&mut self) -> bool {
+        self.n_solved < self.n_most
+    }
+}
+
+/// However little is asked: one step does not tell a number that is done moving from one that goes on.
+#[test]
+fn a_field_settles_on_its_third_solution_and_no_sooner() {
+    let at = Point::new(12e-3, 30e-3);
+    let wanted = [Wanted::FieldAt { at, side: None }];
+    let options = Options {
+        tolerance: 0.2,
+        ..Options::default()
+    };
+    let section = three_electrodes([1e3, 0.0, 0.0]);
+    let counted = |n_most: u32| {
+        let mut watch = Counted {
+            n_solved: 0,
+            n_most,
+        };
+        let solved = solve(&section, &wanted, &options, &mut watch)
+            .unwrap_or_else(|error| panic!("{error}"));
+        (watch.n_solved, solved.answers[0].is_settled)
+    };
+    assert_eq!(counted(9), (3, true));
+    assert_eq!(counted(2), (2, false));
 }
