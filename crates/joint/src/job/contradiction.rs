@@ -64,14 +64,14 @@ impl JobReader<'_> {
                 self.complain(
                     soil.at("formation"),
                     format!("The soil holds one cable alone, and the job has {phases} phases, a cable each."),
-                    "Say how the cables of a circuit lie: `trefoil` or `flat`.",
+                    "Say how the cables of a circuit lie: `trefoil`, `flat` or `flat-touching`.",
                 );
             }
             for leg in record.records("leg") {
                 let is_its = row.text("leg").is_none_or(|of| leg.text("id") == Some(of));
                 let of_leg = leg
                     .text("formation")
-                    .filter(|of_leg| is_its && *of_leg != said);
+                    .filter(|of_leg| is_its && *of_leg != said.trim_end_matches("-touching"));
                 if let (Some(of_leg), Some(id)) = (of_leg, leg.text("id")) {
                     self.complain(
                         soil.at("formation"),

@@ -90,7 +90,7 @@ pub(super) const SURROUNDING: Shape = Shape {
 /// Words for how cables hang in still air.
 pub const AIR_FORMS: &[&str] = &["alone", "trefoil", "flat-touching"];
 /// Words for how cables or ducts of one circuit lie in soil.
-pub const SOIL_FORMATIONS: &[&str] = &["alone", "trefoil", "flat"];
+pub const SOIL_FORMATIONS: &[&str] = &["alone", "trefoil", "flat", "flat-touching"];
 /// Words for what lies in soil.
 pub const SOIL_CONTENTS: &[&str] = &["cables", "ducts", "ducts-in-concrete"];
 /// Words for what a duct holds beside cables, and what it is of.
@@ -164,7 +164,7 @@ const SOIL: Shape = Shape {
             "formation",
             Kind::Choice(SOIL_FORMATIONS),
             Required,
-            "How the cables of one circuit lie, or its ducts where each holds one cable: one alone, three in trefoil, three in one plane.",
+            "How the cables of one circuit lie, or its ducts where each holds one cable: one alone, three in trefoil, three in one plane apart, three in one plane that touch.",
         ),
         field(
             "spacing",
@@ -329,13 +329,19 @@ impl JobReader<'_> {
         let soil = row.record("soil")?;
         let metres = |name: &str| soil.length(name).map(|length| length.mm() * 1e-3);
         let n_circuits = soil.integer("circuits")?;
-        let is_flat = soil.text("formation") == Some("flat");
-        if is_flat && !soil.is_given("spacing") {
+        let said = soil.text("formation");
+        if said == Some("flat") && !soil.is_given("spacing") {
             self.complain(
                 soil.at,
-                "`flat` needs `spacing`: cables or ducts in one plane that touch are not computed."
-                    .to_owned(),
-                "Give the distance between the axes of neighbours.",
+                "`flat` needs `spacing`.".to_owned(),
+                "Give the distance between the axes of neighbours, or say `flat-touching`.",
+            );
+        }
+        if said == Some("flat-touching") && soil.is_given("spacing") {
+            self.complain(
+                soil.at("spacing"),
+                "Cables or ducts that touch have no `spacing`.".to_owned(),
+                "Leave it out, or say `flat`.",
             );
         }
         self.drying_is_whole(soil);
@@ -361,7 +367,7 @@ impl JobReader<'_> {
             },
             formation: match soil.text("formation")? {
                 "trefoil" => Some(Formation::Trefoil),
-                "flat" => Some(Formation::Flat),
+                "flat" | "flat-touching" => Some(Formation::Flat),
                 _ => None,
             },
             spacing_m: metres("spacing"),

@@ -205,6 +205,8 @@ pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, Rat
 }
 
 /// Soil about the worst of all cables or ducts of this diameter, all of them alike.
+///
+/// Lines are warmer than cables in one plane that touch, whose metal evens out what flows where: `docs/theory/warm.md`.
 fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
     let axes = axes(soil, outside_m);
     lie_apart_and_covered(&axes, outside_m)?;
@@ -216,9 +218,15 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
             soil.depth_m * 1e3
         )
     })?;
+    let is_touching = soil.formation == Some(Formation::Flat) && soil.spacing_m.is_none();
     Ok(Part {
         what: if axes.len() == 1 {
             "soil".to_owned()
+        } else if is_touching {
+            format!(
+                "soil, the worst placed of {} that touch and lose alike",
+                axes.len()
+            )
         } else {
             format!("soil, the worst placed of {} that lose alike", axes.len())
         },
@@ -381,6 +389,24 @@ mod tests {
             ..SOIL
         };
         assert!((total(&deeper, None) - expected).abs() > 1e-3);
+    }
+
+    /// 2L/De is 26.49: ln 2u of one, and ln(1 + u²) of two neighbours at De.
+    #[test]
+    fn three_that_touch_in_one_plane_are_three_lines_a_diameter_apart() {
+        let touching = Soil {
+            formation: Some(Formation::Flat),
+            ..SOIL
+        };
+        let u: f64 = 2.0 / 75.5e-3;
+        let expected = (u.acosh() + u.mul_add(u, 1.0).ln()) / std::f64::consts::TAU;
+        assert!((total(&touching, None) - expected).abs() < 1e-12);
+        // The twin: a tenth of a diameter apart they are cooler.
+        let apart = Soil {
+            spacing_m: Some(1.1 * 75.5e-3),
+            ..touching
+        };
+        assert!(total(&apart, None) < expected - 1e-2);
     }
 
     /// Widely spaced, a trefoil is nearly three cables at one depth; by images, whatever the formation.

@@ -104,6 +104,21 @@ fn a_touching_trefoil_is_that_of_the_standard() {
     );
 }
 
+/// 350 kcmil under 34.9 mm, 1 m deep in 1.2 K m/W: u = 57.3, 1.2/2pi (acosh u + ln(1 + u²)) = 2.452.
+#[test]
+fn three_cables_that_touch_in_one_plane_are_judged_by_their_images() {
+    let touching = SOIL.replace("\"trefoil\"", "\"flat-touching\"");
+    let said = beyond(&touching);
+    let edit = [(BANK, said.as_str())];
+    let (line, _) = computed(&edit);
+    assert!(
+        line.contains("soil, the worst placed of 3 that touch and lose alike 2.45"),
+        "{line}"
+    );
+    let plan = planned(&edit, &[]);
+    assert_eq!(worst(&plan, "joint_load_heat"), "pass");
+}
+
 /// What is from memory rules nothing, whichever way, until the owner confirms it.
 #[test]
 fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_them() {
@@ -198,6 +213,10 @@ fn surroundings_that_say_two_things_or_half_of_one_are_complained_of() {
         (
             SPACED.replace(", spacing = \"200 mm\"", ""),
             "`flat` needs `spacing`",
+        ),
+        (
+            SPACED.replace("\"flat\"", "\"flat-touching\""),
+            "touch have no `spacing`",
         ),
         (
             SPACED.replace(", circuits_apart = \"900 mm\"", ""),

@@ -16,6 +16,7 @@ mod short_circuit;
 mod soil;
 mod steady;
 mod step;
+mod touching_flat;
 mod transient;
 
 /// Holds if the two agree within a share of the second.
