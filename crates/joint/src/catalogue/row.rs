@@ -206,6 +206,20 @@ impl LinkRow {
         })
     }
 
+    /// Whether it lets the outer end of a part come to its inner end, or nearer: adapter, shield contact, seal.
+    pub(crate) fn leaves_no_length(&self) -> bool {
+        let pairs = [
+            (Plane::AdapterNear, Plane::AdapterFar),
+            (Plane::ContactNear, Plane::ContactFar),
+            (Plane::SealStart, Plane::SealEnd),
+        ];
+        let minus = self.tolerance.map_or(Length::ZERO, |(minus, _)| minus);
+        pairs.iter().any(|(near, far)| {
+            (self.from, self.to) == (*far, *near)
+                || (self.from, self.to) == (*near, *far) && self.distance <= minus
+        })
+    }
+
     /// The link as it points away from the conductor end: a row that measures toward the end is the same distance, with the same tolerance, from its other plane.
     pub(crate) fn pointing_outward(self, toward_end: bool) -> LinkRow {
         if !toward_end {

@@ -274,6 +274,18 @@ impl RowReader<'_> {
             self.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
             return None;
         }
+        if link.leaves_no_length() {
+            self.complain(
+                row.at,
+                format!(
+                    "This link leaves nothing between {} and {}.",
+                    link.from.name(),
+                    link.to.name()
+                ),
+                "Write the length that the part's paper gives, from its inner to its outer end, more than its `minus`.",
+            );
+            return None;
+        }
         Some(link)
     }
 

@@ -73,3 +73,20 @@ fn half_a_window_of_a_connector_as_made_is_refused() {
     let bare = ["torque_least = \"18 N·m\"", "torque_least = \"18\""];
     refused(SAME, bare, "torque_least");
 }
+
+#[test]
+fn issue_16_an_adapter_without_length_is_refused() {
+    let length = "from = \"adapter-near\", to = \"adapter-far\", distance = \"85 mm\"";
+    let says = "leaves nothing between adapter-near and adapter-far";
+    let with = |other: &str| length.replace("\"85 mm\"", other);
+    for none in ["\"0 mm\"", "\"2 mm\", minus = \"2 mm\", plus = \"2 mm\""] {
+        refused(SAME, [length, &with(none)], says);
+    }
+    // Twins: something is left.
+    for some in ["\"1 mm\"", "\"2 mm\", minus = \"1 mm\", plus = \"2 mm\""] {
+        assert_eq!(complaints(SAME, [length, &with(some)]), "", "{some}");
+    }
+    let turned = "from = \"adapter-far\", to = \"adapter-near\", distance = \"85 mm\"";
+    let says = "leaves nothing between adapter-far and adapter-near";
+    refused(SAME, [length, turned], says);
+}

@@ -64,7 +64,7 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
     (
         "leg.lead",
         &["lead_fault_heat"],
-        "a part that the job names beside the catalogue: where none is named, none carries",
+        "a part that the job names beside the catalogue, which nothing prints but what is computed of it: a shield that is bonded by its own wires, or not earthed at this joint, has none, and no program can know of one that is not written down",
     ),
 ];
 
