@@ -11,6 +11,8 @@ use std::collections::BTreeSet;
 struct Samples {
     definitions: Map<String, Value>,
     n_names: usize,
+    /// Types that are being sampled, the outermost first.
+    open: Vec<String>,
 }
 
 impl Samples {
@@ -26,9 +28,21 @@ impl Samples {
                 let text = self.name();
                 return vec![json!({ "text": text })];
             }
-            let name = reference.rsplit('/').next().expect("a name");
-            let definition = self.definitions[name].clone();
-            return self.of(&definition);
+            let name = reference.rsplit('/').next().expect("a name").to_owned();
+            let definition = self.definitions[&name].clone();
+            if self.open.contains(&name) {
+                // Inside itself a type is met in a way that ends.
+                let ways = definition["oneOf"].as_array().expect("ways");
+                let ends = ways
+                    .iter()
+                    .filter(|way| !way.to_string().contains(reference));
+                let ends: Vec<Value> = ends.flat_map(|way| self.of(way)).collect();
+                return vec![named(ends)];
+            }
+            self.open.push(name);
+            let samples = self.of(&definition);
+            self.open.pop();
+            return samples;
         }
         for list in ["oneOf", "anyOf"] {
             if let Some(ways) = schema.get(list).and_then(Value::as_array) {
@@ -67,7 +81,7 @@ impl Samples {
     }
 
     fn first(&mut self, schema: &Value) -> Value {
-        self.of(schema).swap_remove(0)
+        named(self.of(schema))
     }
 
     /// All ways of one property at a time, the others in their first way.
@@ -95,6 +109,13 @@ impl Samples {
     }
 }
 
+/// The first of these with a name in it, else the first.
+fn named(mut samples: Vec<Value>) -> Value {
+    let is_named = |sample: &Value| sample.to_string().contains("Ñame");
+    let index = samples.iter().position(is_named).unwrap_or(0);
+    samples.swap_remove(index)
+}
+
 /// One sample at least of every message.
 fn samples() -> Vec<Value> {
     let settings = SchemaSettings::draft2020_12();
@@ -104,6 +125,7 @@ fn samples() -> Vec<Value> {
     let mut samples = Samples {
         definitions,
         n_names: 0,
+        open: Vec::new(),
     };
     samples.of(&schema)
 }
@@ -158,6 +180,10 @@ fn every_message_has_a_sentence_in_every_language_and_loses_no_argument() {
         let mut expected = BTreeSet::new();
         if !is_of_the_job(sample) {
             names(sample, &mut expected);
+        }
+        // What is asked of the job as a whole is of nothing else.
+        if *sample == json!({ "ask": { "of": "job" } }) {
+            continue;
         }
         for tongue in tongues() {
             let text = tongue.say(&said);

@@ -9,6 +9,8 @@
 use super::table::TABLE;
 use super::{Band, Conductor, Metal, Size, Sure, Unknown};
 use jointwright_units::Length;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use std::f64::consts::{FRAC_PI_4, PI};
 
 /// A metallic shield by its form.
@@ -62,7 +64,10 @@ pub enum Shield {
 }
 
 /// The form alone, as an eye tells it.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum ShieldKind {
     /// Flat straps.
     FlatStraps,

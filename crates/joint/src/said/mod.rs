@@ -10,11 +10,15 @@ mod ask;
 mod fault;
 mod heat;
 mod kind;
+mod kit;
 mod length;
 mod limit;
+mod load;
+mod measured;
 mod pressure;
 mod service;
 mod shield;
+mod stress;
 mod subject;
 mod word;
 
@@ -25,11 +29,21 @@ pub use fault::{
 };
 pub use heat::HeatSaid;
 pub use kind::{JointKind, PartKind};
+pub use kit::{
+    AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
+    StoreSaid, StoreSide,
+};
 pub use length::{Read, ReadRange, Rounded, With};
 pub use limit::LimitSaid;
+pub use load::LoadSaid;
+pub use measured::{
+    DiameterSaid, MeasuredSaid, NearSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid,
+    SurfaceSaid, UnlikeSaid,
+};
 pub use pressure::PressureSaid;
 pub use service::{Hottest, ServiceSaid, When};
 pub use shield::{AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid};
+pub use stress::StressSaid;
 pub use subject::Subject;
 pub use word::{Doubt, Paper, Word};
 
@@ -56,6 +70,14 @@ pub enum Said {
     Questions(Vec<Said>),
     /// Whom it concerns.
     Subject(Subject),
+    /// Of what was read on a leg.
+    Measured(Box<MeasuredSaid>),
+    /// Of fields that a check compares.
+    Stress(Box<StressSaid>),
+    /// Of kits.
+    Kit(Box<KitSaid>),
+    /// Of a joint under load.
+    Load(Box<LoadSaid>),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
     /// What is asked for.
@@ -96,6 +118,11 @@ impl Said {
         }
     }
 
+    /// One question to be put to somebody.
+    pub fn ask(question: impl Into<Said>) -> Said {
+        Said::Questions(vec![question.into()])
+    }
+
     /// One after another; one alone stays itself.
     pub fn all(said: impl IntoIterator<Item = Said>) -> Said {
         let mut said: Vec<Said> = said.into_iter().collect();
@@ -121,10 +148,14 @@ groups! {
     Ask(AskSaid),
     Fault(FaultSaid),
     Heat(HeatSaid),
+    Kit(KitSaid),
     Limit(LimitSaid),
+    Load(LoadSaid),
+    Measured(MeasuredSaid),
     Pressure(PressureSaid),
     Service(ServiceSaid),
     Shield(ShieldSaid),
+    Stress(StressSaid),
     Word(Word),
 }
 

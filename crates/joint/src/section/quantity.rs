@@ -1,9 +1,14 @@
 //! Quantity: what of a field is judged.
 
 use jointwright_numerics::gas::Curve;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// A field that is judged, by where it acts.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
 pub enum Quantity {
     /// Largest field along the interfaces between cable, adapter and body, up to the stand-off before the edge of the screen.
     Interface,

@@ -5,11 +5,15 @@
 mod ask;
 mod fault;
 mod heat;
+mod kit;
 mod limit;
+mod load;
+mod measured;
 pub(crate) mod noun;
 mod pressure;
 mod service;
 mod shield;
+mod stress;
 mod word;
 
 use crate::{Tongue, joined};
@@ -24,11 +28,15 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Listed(all) => joined(tongue, all, ", "),
         Said::Aside(said, aside) => format!("{} ({})", say(said), say(aside)),
         Said::Of(about, said) => format!("{}: {}", say(about), say(said)),
+        Said::Questions(questions) => format!("Pregunte: {}", joined(tongue, questions, " ")),
+        Said::Measured(said) => measured::say(tongue, said),
+        Said::Stress(said) => stress::say(tongue, said),
+        Said::Kit(said) => kit::say(tongue, said),
+        Said::Load(said) => load::say(tongue, said),
         Said::Subject(subject) => tongue.subject(subject),
         Said::Sentences(all) => joined(tongue, all, " "),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
-        Said::Questions(questions) => format!("Pregunte: {}", joined(tongue, questions, " ")),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Fault(said) => fault::say(tongue, said),

@@ -32,6 +32,22 @@ pub(crate) fn to_the(noun: &str) -> String {
     format!("{to} {noun}")
 }
 
+/// One of a noun: "una pieza de pantalla".
+pub(crate) fn one(noun: &str) -> String {
+    let article = if is_feminine(noun) { "una" } else { "un" };
+    format!("{article} {noun}")
+}
+
+/// None of a noun: "ninguna pieza de pantalla".
+pub(crate) fn none(noun: &str) -> String {
+    let no = if is_feminine(noun) {
+        "ninguna"
+    } else {
+        "ningún"
+    };
+    format!("{no} {noun}")
+}
+
 /// Whom or what something is said of.
 pub(crate) fn subject(subject: &Subject) -> String {
     match (&subject.leg, subject.phase) {

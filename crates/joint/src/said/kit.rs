@@ -1,0 +1,259 @@
+//! What is said of kits: their age and store, where they park, and whether they are chosen and rated.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{JointKind, PartKind, Said, Subject};
+use crate::cable::{Metal, Size, Stranding};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// From which day the months of a shelf life run.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Begun {
+    /// When it was made.
+    Made,
+    /// When it was expanded.
+    Expanded,
+}
+
+/// A lot of a part.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct LotSaid {
+    /// The part's short name.
+    pub part: String,
+    /// The lot's name.
+    pub lot: String,
+}
+
+/// Temperatures of a store, degrees Celsius; none where they are not known, or not limited.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct StoreDegc {
+    /// Lowest.
+    pub least: Option<f64>,
+    /// Highest.
+    pub greatest: Option<f64>,
+}
+
+/// Which bound of a store is meant.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum StoreSide {
+    /// How cold.
+    Cold,
+    /// How warm.
+    Warm,
+    /// Both.
+    ColdAndWarm,
+}
+
+/// What a part is limited to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ServesFor {
+    /// Systems with an earthing.
+    Earthing,
+    /// Kinds of joints.
+    Kind,
+    /// Ways of bonding.
+    Bonding,
+    /// Forms of shields.
+    Shield,
+    /// Conductors of a size or a metal.
+    Conductor,
+    /// Strandings.
+    Stranding,
+    /// How a jacket is.
+    Jacket,
+}
+
+/// What a part is limited to, or what is found.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Served {
+    /// A word of the files.
+    Word(String),
+    /// A conductor's size.
+    Size(Size),
+    /// A conductor's metal.
+    Metal(Metal),
+    /// How its strands lie.
+    Stranding(Stranding),
+}
+
+/// What is said of kits.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum KitSaid {
+    Age(AgeSaid),
+    Store(StoreSaid),
+    Park(ParkSaid),
+    Choice(ChoiceSaid),
+}
+
+/// Of the age of a part, and how it lay.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum AgeSaid {
+    LotNotWritten {
+        part: String,
+    },
+    NoAgeLimit {
+        part: String,
+    },
+    Day {
+        day: String,
+    },
+    NotAfter {
+        day: String,
+    },
+    LastDayWas {
+        of: LotSaid,
+        last: String,
+        today: String,
+    },
+    DoNotUse,
+    Label {
+        lot: String,
+    },
+    MonthsFromUnwritten {
+        of: LotSaid,
+        months: i64,
+        from: Begun,
+    },
+    ExpiryNotWritten {
+        of: LotSaid,
+    },
+    AskExpiry {
+        of: LotSaid,
+    },
+    DayOfWork,
+    BegunAfterWork {
+        of: LotSaid,
+        begun: Begun,
+        day: String,
+        today: String,
+    },
+    ReadLabelAgain,
+}
+
+/// Of how a part may lie in store, and how it lay.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum StoreSaid {
+    StoreNotSaid {
+        part: String,
+    },
+    AskShelf {
+        part: String,
+    },
+    MayLie {
+        at_degc: StoreDegc,
+    },
+    Lay {
+        at_degc: StoreDegc,
+    },
+    LayOutside {
+        of: LotSaid,
+        lay_degc: StoreDegc,
+        may_degc: StoreDegc,
+    },
+    StoreSideNotSaid {
+        part: String,
+        side: StoreSide,
+    },
+    AskStoreSide {
+        part: String,
+        side: StoreSide,
+    },
+    LayNotWritten {
+        of: LotSaid,
+    },
+    AskHowLay {
+        of: LotSaid,
+    },
+}
+
+/// Of room for what is slid on first.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ParkSaid {
+    NoLegParks,
+    HasOneBody {
+        kind: JointKind,
+    },
+    /// Legs on which a body is to park.
+    Legs {
+        n_legs: usize,
+    },
+    LegsParkOneBody {
+        n_legs: usize,
+    },
+    NameLeg,
+    RoomForSealOnly,
+    LengthNotSaid {
+        row: String,
+    },
+    NothingSlidOn,
+    RoomForWhatIs,
+    NotMeasured,
+    Room {
+        subject: Subject,
+    },
+    ParkElsewhere,
+    ErrorNotWritten,
+}
+
+/// Of parts that are named, and what they serve for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ChoiceSaid {
+    TheJob,
+    Named {
+        part: PartKind,
+    },
+    NotNamed {
+        part: PartKind,
+    },
+    ChooseAmong {
+        part: PartKind,
+    },
+    Is {
+        found: Served,
+    },
+    OneOf {
+        permitted: Vec<Served>,
+    },
+    ServesOthers {
+        part: String,
+        what: ServesFor,
+        permitted: Vec<Served>,
+        found: Served,
+    },
+    RatedBelow {
+        part: String,
+        rated_kv: f64,
+        highest_kv: f64,
+    },
+    UseRated,
+}
+
+/// Each of them is a message.
+macro_rules! messages {
+    ($($variant:ident($said:ident)),* $(,)?) => {
+        $(impl From<$said> for Said {
+            fn from(said: $said) -> Said {
+                KitSaid::$variant(said).into()
+            }
+        })*
+    };
+}
+
+messages! {
+    Age(AgeSaid),
+    Store(StoreSaid),
+    Park(ParkSaid),
+    Choice(ChoiceSaid),
+}

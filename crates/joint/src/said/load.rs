@@ -1,0 +1,50 @@
+//! What is said of the load and the emergency of a joint, and of its bonding lead in a short circuit.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::Said;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is said of a joint under load.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LoadSaid {
+    TooHotAtLoad,
+    GreatestAtLoadNotSaid {
+        row: String,
+    },
+    AskGreatestAtLoad {
+        body: String,
+    },
+    InsideAtLoad {
+        body: String,
+        load_a: f64,
+    },
+    MoreThanCable {
+        by_k: f64,
+        shares: Said,
+    },
+    TooHotInEmergency,
+    GreatestInEmergencyNotSaid {
+        row: String,
+    },
+    AskGreatestInEmergency {
+        body: String,
+    },
+    InsideInEmergency {
+        body: String,
+        time_h: f64,
+        load_a: f64,
+    },
+    PassesBefore,
+    GetsThereIn {
+        time_h: f64,
+    },
+    LeadTooSmall,
+    LeadGreatestNotStated,
+    AskLeadGreatest,
+    PaperOfLead,
+}

@@ -1,0 +1,251 @@
+//! What is said of what was read on a leg, beside ranges of parts and the cable's papers.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{Read, ReadRange, Said, Subject};
+use crate::cable::{Conductor, Layer, Metal, ShieldKind, Stranding};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is said of what was read on a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MeasuredSaid {
+    Range(RangeSaid),
+    Diameter(DiameterSaid),
+    Reading(ReadingLayerSaid),
+    Papers(PapersSaid),
+    Unlike(UnlikeSaid),
+    Surface(SurfaceSaid),
+}
+
+/// Of ranges of parts and the diameters for them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum RangeSaid {
+    MeasureOverItself {
+        layer: Layer,
+    },
+    ThinnestNotRead,
+    ReadFourOver {
+        layer: Layer,
+    },
+    /// A diameter for a range of a part, at a place on it.
+    OverFor {
+        subject: Subject,
+        layer: Layer,
+        at: String,
+        part: String,
+    },
+    TooLarge {
+        part: String,
+        by: Read,
+    },
+    TooSmall {
+        part: String,
+        by: Read,
+    },
+    SidesDiffer {
+        body: String,
+        leg: String,
+    },
+    SaySide {
+        sides: Vec<String>,
+    },
+    NoBoreRange {
+        row: String,
+    },
+    NoMouthRange {
+        row: String,
+    },
+    OvalityNotLimited,
+    OvalityNotRead,
+    ReadFour,
+    Ovality {
+        subject: Subject,
+    },
+    OutOfRound,
+}
+
+/// Of a diameter that a range asks for.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum DiameterSaid {
+    NotMeasuredOver {
+        layer: Layer,
+    },
+    MeasuredOverScreen {
+        read: Layer,
+        range: Layer,
+    },
+    ReadingHasNoTemperature {
+        at_degc: f64,
+    },
+    /// A range holds at another temperature than that of the readings, and the layer's expansion is not known.
+    ExpansionNotKnown {
+        at_degc: f64,
+        coldest_degc: f64,
+        warmest_degc: f64,
+    },
+    /// The same, where somebody may state it.
+    ExpansionNotStated {
+        at_degc: f64,
+        coldest_degc: f64,
+        warmest_degc: f64,
+    },
+    ExpansionTurnsItRound,
+}
+
+/// Of the layer over which a reading was taken.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ReadingLayerSaid {
+    DiameterOnPapers {
+        layer: Layer,
+    },
+    LikeAnother {
+        named: Layer,
+        like: Layer,
+    },
+    RemoveNothing,
+    LikeEither {
+        named: Layer,
+        like: Layer,
+        error: Read,
+    },
+    ReadAgain {
+        layer: Layer,
+    },
+}
+
+/// A construction of the table, and how far the readings lie from it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct NearSaid {
+    /// Its conductor.
+    pub conductor: Conductor,
+    /// Its walls, as they are printed on a cable.
+    pub walls: Vec<String>,
+    /// Greatest distance of a reading, over the reading's own error.
+    pub off_ratio: f64,
+}
+
+/// Constructions of the table that are like a leg: how many, and the nearest of them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct NearestSaid {
+    /// How many there are.
+    pub n_others: usize,
+    /// The nearest.
+    pub nearest: Vec<NearSaid>,
+}
+
+/// Of a leg and its papers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PapersSaid {
+    LikePapersOnly,
+    LikeOthersAlso {
+        others: NearestSaid,
+    },
+    LikeOthersNotPapers {
+        unlike: UnlikeSaid,
+        others: NearestSaid,
+    },
+    LikeNone {
+        unlike: UnlikeSaid,
+    },
+    LikenessOpen {
+        why: Said,
+    },
+    NoDiameterRead,
+    Fits,
+    FitsOthersAlso,
+    FitsOthersNotPapers,
+    FitsNone,
+    NotEnough,
+    FitsItsPapers,
+    NotAsPapersSay,
+    AsJobStates,
+    NotThisCable,
+    TableConfirmed {
+        edition: String,
+        source: String,
+    },
+    TableFromMemory {
+        key: String,
+        source: String,
+    },
+    ConfirmTable {
+        key: String,
+    },
+    SayWhichAndConfirm {
+        key: String,
+    },
+}
+
+/// One thing that was seen or read of a cable and is not as its papers have it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum UnlikeSaid {
+    Metal {
+        seen: Metal,
+        papers: Metal,
+    },
+    Stranding {
+        seen: Stranding,
+        papers: Stranding,
+    },
+    Strands {
+        n_strands: u32,
+        papers: Stranding,
+    },
+    Shield {
+        seen: ShieldKind,
+        papers: ShieldKind,
+    },
+    Elements {
+        n_counted: u32,
+        n_papers: u32,
+    },
+    ElementsOfTape {
+        n_counted: u32,
+        papers: ShieldKind,
+    },
+    Over {
+        layer: Layer,
+        read: ReadRange,
+        papers: ReadRange,
+    },
+}
+
+/// Of the jacket under a seal.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SurfaceSaid {
+    NotWritten,
+    LookAllAround,
+    NoneNamed { seal: String },
+    AskOnWhich { seal: String },
+    DressOrCutBack,
+}
+
+/// Each of them is a message.
+macro_rules! messages {
+    ($($variant:ident($said:ident)),* $(,)?) => {
+        $(impl From<$said> for Said {
+            fn from(said: $said) -> Said {
+                MeasuredSaid::$variant(said).into()
+            }
+        })*
+    };
+}
+
+messages! {
+    Range(RangeSaid),
+    Diameter(DiameterSaid),
+    Reading(ReadingLayerSaid),
+    Papers(PapersSaid),
+    Unlike(UnlikeSaid),
+    Surface(SurfaceSaid),
+}
