@@ -2,17 +2,26 @@
 
 use super::shape::field;
 use super::walk_job::JobReader;
-use crate::form::Need::Required;
+use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape, Value};
 
 /// Hours of a day.
 const N_HOURS: usize = 24;
 
+/// What is known of a day.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum Day {
+    /// Load of each hour over the greatest, 0 to 1.
+    Loads([f64; N_HOURS]),
+    /// Its loss-load factor alone, 1/24 to 1.
+    LossLoad(f64),
+}
+
 /// A load that repeats every day.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Daily {
-    /// Load of each hour over the greatest, 0 to 1.
-    pub loads_ratio: [f64; N_HOURS],
+    /// What is known of it.
+    pub day: Day,
     /// Where they are from, who stands for them, when.
     pub source: String,
 }
@@ -20,7 +29,7 @@ pub struct Daily {
 pub(super) const DAILY: Field = field(
     "daily",
     Kind::Table(&SHAPE),
-    crate::form::Need::Optional,
+    Optional,
     "Of a run of cable without a joint: how its load goes through the day.",
 );
 
@@ -34,8 +43,17 @@ const SHAPE: Shape = Shape {
                 least: 0.0,
                 greatest: 1.0,
             }),
-            Required,
-            "24 numbers, the load of each hour over that of the hour that has most, which is 1.",
+            Optional,
+            "24 numbers, the load of each hour over that of the hour that has most, which is 1; or `loss_load_factor` in their place.",
+        ),
+        field(
+            "loss_load_factor",
+            Kind::Number {
+                least: 1.0 / 24.0,
+                greatest: 1.0,
+            },
+            Optional,
+            "Mean of the squares of the loads over that of the greatest, where the loads of the hours are not known: the worst of all days that have it is taken.",
         ),
         field(
             "from",
@@ -52,23 +70,20 @@ impl JobReader<'_> {
     /// The day of a duty.
     pub(super) fn daily(&mut self, duty: &Record) -> Option<Daily> {
         let row = duty.record("daily")?;
-        let numbers = row.list("loads").filter_map(|item| match item.value {
-            Value::Number(number) => Some(number),
-            _ => None,
-        });
-        let loads: Vec<f64> = numbers.collect();
-        let greatest = loads.iter().copied().fold(0.0, f64::max);
-        let loads: Option<[f64; N_HOURS]> = loads.try_into().ok();
-        let Some(loads_ratio) = loads.filter(|_| greatest == 1.0) else {
-            self.complain(
-                row.at("loads"),
-                "A day has 24 loads, each over the greatest, which is 1.".to_owned(),
-                "Divide each by the greatest of them.",
-            );
-            return None;
+        let day = match (row.is_given("loads"), row.is_given("loss_load_factor")) {
+            (true, false) => self.loads(row)?,
+            (false, true) => Day::LossLoad(row.number("loss_load_factor")?),
+            _ => {
+                self.complain(
+                    row.at,
+                    "A day gives `loads` or its `loss_load_factor`, and one of the two only.".to_owned(),
+                    "Give the 24 loads where they are known: the factor alone stands for the worst day that has it.",
+                );
+                return None;
+            }
         };
         Some(Daily {
-            loads_ratio,
+            day,
             source: format!(
                 "{}; {}, {}",
                 row.string("from")?,
@@ -76,5 +91,24 @@ impl JobReader<'_> {
                 row.date("date")?
             ),
         })
+    }
+
+    fn loads(&mut self, row: &Record) -> Option<Day> {
+        let numbers = row.list("loads").filter_map(|item| match item.value {
+            Value::Number(number) => Some(number),
+            _ => None,
+        });
+        let loads: Vec<f64> = numbers.collect();
+        let greatest = loads.iter().copied().fold(0.0, f64::max);
+        let loads: Option<[f64; N_HOURS]> = loads.try_into().ok();
+        let day = loads.filter(|_| greatest == 1.0).map(Day::Loads);
+        if day.is_none() {
+            self.complain(
+                row.at("loads"),
+                "A day has 24 loads, each over the greatest, which is 1.".to_owned(),
+                "Divide each by the greatest of them.",
+            );
+        }
+        day
     }
 }

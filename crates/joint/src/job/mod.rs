@@ -25,7 +25,7 @@ mod walk_job;
 
 pub use crate::said::JointKind;
 pub use bridge::BridgeOff;
-pub use daily::Daily;
+pub use daily::{Daily, Day};
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{

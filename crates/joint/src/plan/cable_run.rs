@@ -5,7 +5,7 @@ use super::state::StateDoc;
 use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_with};
 use super::{INVENTED, program, verdict::fails};
-use crate::job::Job;
+use crate::job::{Day, Job};
 use crate::judge::{JudgedRun, worst};
 use crate::limit::{Outcome, Ruling};
 use crate::said::Wording;
@@ -219,7 +219,13 @@ fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
                 peak_a: of.peak_a,
                 factor_ratio: of.factor_ratio,
                 loss_load_ratio: of.loss_load_ratio,
-                source: day.source.clone(),
+                source: match day.day {
+                    Day::Loads(_) => day.source.clone(),
+                    Day::LossLoad(_) => format!(
+                        "the worst of all days with this loss-load factor, as their 24 loads are not stated; {}",
+                        day.source
+                    ),
+                },
             }),
         cyclic_left_out: of.cyclic_left_out.clone(),
     })

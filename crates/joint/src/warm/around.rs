@@ -111,7 +111,7 @@ fn film(
         }
         (None, Some(_)) if touches_joint => {
             return Err(format!(
-                "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does",
+                "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does: have the engineer give `film_w_per_m2k` for the joint as it is buried, its body's greatest diameter included",
                 row.place,
                 row.what,
                 shape.joint_end_m() * 1e3

@@ -6,9 +6,9 @@
 
 use super::input::metal_stuff;
 use super::outside;
-use crate::job::{Daily, Leg, Surrounding};
+use crate::job::{Daily, Day, Leg, Surrounding};
 use jointwright_numerics::heat::Stuff;
-use jointwright_numerics::rating::cyclic::Cycle;
+use jointwright_numerics::rating::cyclic::{Cycle, least_factor_ratio};
 use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
 use jointwright_numerics::rating::{Circuit, Outside, RatingError, Steady};
 use std::f64::consts::PI;
@@ -124,12 +124,18 @@ pub(super) fn cyclic(
     };
     let peak = || -> Result<Cyclic, RatingError> {
         let transient = Transient::of(&body, Some(ground))?;
-        let cycle = Cycle::of(daily.loads_ratio)?;
-        let factor_ratio = cycle.factor_ratio(|time_s| transient.reached_ratio(time_s))?;
+        let reached = |time_s| transient.reached_ratio(time_s);
+        let (factor_ratio, loss_load_ratio) = match daily.day {
+            Day::Loads(loads_ratio) => {
+                let cycle = Cycle::of(loads_ratio)?;
+                (cycle.factor_ratio(reached)?, cycle.loss_load_ratio())
+            }
+            Day::LossLoad(ratio) => (least_factor_ratio(ratio, reached)?, ratio),
+        };
         Ok(Cyclic {
             peak_a: factor_ratio * steady.current_a,
             factor_ratio,
-            loss_load_ratio: cycle.loss_load_ratio(),
+            loss_load_ratio,
         })
     };
     peak().map(Some)

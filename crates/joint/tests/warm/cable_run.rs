@@ -484,6 +484,46 @@ fn a_day_of_loads_rules_nothing() {
     }
 }
 
+/// Where only the day's mean loss is known, its worst day stands for it: nine hours at the peak have the mean loss of the example's factor, and gain as little.
+#[test]
+fn a_loss_load_factor_alone_is_the_worst_day_that_has_it() {
+    let peak = |to: &str| {
+        let from = passage("daily = {", "]");
+        let (document, _) = rated(&[(&from, to)]);
+        document.stretches[1].cyclic.clone().expect("a peak")
+    };
+    let block: [f64; 24] = std::array::from_fn(|hour| f64::from(u8::from(hour < 9)));
+    let loads = peak(&day(&block).1);
+    let alone = peak("daily = { loss_load_factor = 0.375");
+    assert!((alone.peak_a / loads.peak_a - 1.0).abs() < 1e-12);
+    assert!(alone.source.contains("the worst of all days"), "{alone:?}");
+    assert!(!loads.source.contains("worst"), "{loads:?}");
+    // The twin: a day that is spread gains more with the same mean.
+    let spread = [0.375_f64.sqrt(); 23];
+    let spread: Vec<f64> = spread.into_iter().chain([1.0]).collect();
+    assert!(peak(&day(&spread).1).peak_a > 1.01 * alone.peak_a);
+    for (to, says) in [
+        ("daily = { loss_load_factor = 0.02", "loss_load_factor"),
+        ("daily = { loss_load_factor = 1.2", "loss_load_factor"),
+    ] {
+        let from = passage("daily = {", "]");
+        let complaints = read(&job(&[(&from, to)]), &[]).expect_err("no day");
+        assert!(lines(&complaints).contains(says));
+    }
+    let both = format!("{}, loss_load_factor = 0.375", day(&block).1);
+    let neither = "daily = { ";
+    for to in [both.as_str(), neither] {
+        let (from, to) = (passage("daily = {", "]"), to.to_owned());
+        let (from, to) = if to == neither {
+            (format!("{from}, "), to)
+        } else {
+            (from, to)
+        };
+        let complaints = read(&job(&[(&from, &to)]), &[]).expect_err("no day");
+        assert!(lines(&complaints).contains("one of the two only"));
+    }
+}
+
 /// A word of the engineer on the route of the run, behind its job.
 fn closing(fact: &str, why: &str) -> String {
     format!(

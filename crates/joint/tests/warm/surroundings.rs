@@ -235,6 +235,10 @@ fn soil_at_the_joint_is_refused() {
     let plan = planned(&[(FILM, said.as_str())], &[]);
     let why = warm(&plan).why.clone().expect("why");
     assert!(why.contains("says nothing of a joint"), "{why}");
+    assert!(
+        why.contains("have the engineer give `film_w_per_m2k`"),
+        "{why}"
+    );
     // And so is a duct in which its cable does not lie.
     let small = beyond(&ducted(&DUCT.replace("104", "30")));
     let plan = planned(&[(BANK, small.as_str())], &[]);

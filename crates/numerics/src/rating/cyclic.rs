@@ -96,3 +96,49 @@ impl Cycle {
         Ok(warmest.sqrt().recip())
     }
 }
+
+/// Least M of all days with a loss-load factor.
+///
+/// M is least where the hours weigh most: of 24 μ hours at the peak's loss, those among the last six whose weight θ(i + 1) − θ(i) is greatest, the rest before them.
+/// As 1/M² is linear in the hours' losses, each from 0 to 1 and 24 μ together, no day has less.
+///
+/// μ, `loss_load_ratio`: 1/24 to 1, as a day of hours has a whole one at its peak · θ, `reached`: as in [`Cycle::factor_ratio()`].
+///
+/// # Assumes
+/// As [`Cycle::factor_ratio()`].
+///
+/// # Errors
+/// [`RatingError::NoNumber`] for a factor that no day has; what `reached` says.
+///
+/// # Source
+/// The form is iec_60853, memory; that no day has less is a closed form.
+///
+/// ```
+/// use jointwright_numerics::rating::cyclic::least_factor_ratio;
+/// // All of six hours at their peak, though the day's mean is a half.
+/// let least = least_factor_ratio(0.5, |time_s| Ok(time_s / 43_200.0))?;
+/// assert!((least - 0.75_f64.sqrt().recip()).abs() < 1e-12);
+/// # Ok::<(), jointwright_numerics::rating::RatingError>(())
+/// ```
+pub fn least_factor_ratio(
+    loss_load_ratio: f64,
+    reached: impl Fn(f64) -> Result<f64, RatingError>,
+) -> Result<f64, RatingError> {
+    let mut hours = loss_load_ratio * N_HOURS as f64;
+    if !(1.0 - 1e-9..=N_HOURS as f64).contains(&hours) {
+        return Err(RatingError::NoNumber);
+    }
+    let mut shares = [0.0; N_FOLLOWED + 1];
+    for (hour, share) in shares.iter_mut().enumerate().skip(1) {
+        *share = reached(hour as f64 * 3600.0)?;
+    }
+    let mut weights: [f64; N_FOLLOWED] =
+        std::array::from_fn(|hour| shares[hour + 1] - shares[hour]);
+    weights.sort_by(|one, other| other.total_cmp(one));
+    let mut warmest = loss_load_ratio * (1.0 - shares[N_FOLLOWED]);
+    for weight in weights {
+        warmest += weight * hours.clamp(0.0, 1.0);
+        hours -= 1.0;
+    }
+    Ok(warmest.sqrt().recip())
+}

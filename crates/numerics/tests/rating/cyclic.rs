@@ -3,7 +3,7 @@
 use std::f64::consts::PI;
 
 use jointwright_numerics::rating::RatingError;
-use jointwright_numerics::rating::cyclic::Cycle;
+use jointwright_numerics::rating::cyclic::{Cycle, least_factor_ratio};
 use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
 use proptest::prelude::*;
 
@@ -100,6 +100,33 @@ fn a_day_that_is_none_is_refused() {
     assert_eq!(cycle.factor_ratio(|_| short), short);
 }
 
+/// A block of hours at the peak is the worst day with its mean loss, and reaches it; a day with the same mean in two blocks does not.
+#[test]
+fn a_block_of_hours_is_the_worst_day_with_its_mean_loss() {
+    let [conductor, shield, outside, losses] = CABLES[0];
+    let transient = buried(&cable(conductor, shield, outside, losses), outside);
+    let reached = |time_s| transient.reached_ratio(time_s);
+    let factor = |day: [f64; 24]| {
+        let cycle = Cycle::of(day).expect("a cycle");
+        cycle.factor_ratio(reached).expect("a factor")
+    };
+    for n_hours in [1, 2, 4, 6, 9, 24] {
+        let least = least_factor_ratio(n_hours as f64 / 24.0, reached).expect("a factor");
+        let block = std::array::from_fn(|hour| f64::from(u8::from(hour < n_hours)));
+        close(least, factor(block), 1e-12);
+        if (2..6).contains(&n_hours) {
+            let two = std::array::from_fn(|hour| f64::from(u8::from(hour % 12 < n_hours / 2)));
+            assert!(factor(two) > 1.02 * least, "{n_hours}");
+        }
+    }
+    for none in [0.0, 0.04, 1.01, f64::NAN] {
+        assert_eq!(
+            least_factor_ratio(none, reached),
+            Err(RatingError::NoNumber)
+        );
+    }
+}
+
 proptest! {
     // Law: a flat day gains nothing; no day loses; the hour of the peak and the unit of the load do not matter; a higher trough gains less.
     #[test]
@@ -127,6 +154,9 @@ proptest! {
         prop_assert!(factor(higher) <= found + 1e-14);
         let least = Cycle::of(day).expect("a cycle").loss_load_ratio();
         prop_assert!(found <= least.sqrt().recip() + 1e-14);
+        // Of the mean loss alone no more is promised than the day has.
+        let promised = least_factor_ratio(least, |time_s| transient.reached_ratio(time_s));
+        prop_assert!(promised.expect("a factor") <= found + 1e-14);
     }
 }
 
