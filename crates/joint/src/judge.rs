@@ -31,8 +31,8 @@ pub struct Judged<'o> {
     pub inputs: Inputs<'o>,
     /// Rulings, in the order of checks, legs and phases.
     pub rulings: Vec<Ruling>,
-    /// Words of named engineers on questions that are judged now, a sentence each: they close nothing.
-    pub idle_closings: Vec<String>,
+    /// Words of named engineers on questions that are judged now: they close nothing.
+    pub idle_closings: Vec<Said>,
     /// Parts that would fit where one is left open.
     pub proposals: Vec<Proposal>,
 }
@@ -230,9 +230,7 @@ fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposa
                 id,
                 refusals
                     .first()
-                    .map(|r| r.message.clone())
-                    .unwrap_or_default()
-                    .into(),
+                    .map_or_else(|| Said::all([]), |r| r.message.clone().into()),
             )),
             Ok(tried) => {
                 let rulings = ask(&tried);

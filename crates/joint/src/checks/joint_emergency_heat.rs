@@ -67,13 +67,14 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             "conductor inside {id} after {} h with {} A",
             shown(inputs.order.job.duty.emergency_s.unwrap_or(0.0) / 3600.0),
             shown(at.load_a)
-        ),
+        )
+        .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_IN_TIME_RATIO,
         at,
         greatest_degc,
         word,
-        hint: HINT,
+        hint: HINT.into(),
     }
     .rule();
     let lasts = lasts.map(Said::from);

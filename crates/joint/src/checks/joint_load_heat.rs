@@ -51,13 +51,14 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         what: format!(
             "conductor inside {id} with {} A all the time",
             shown(at.load_a)
-        ),
+        )
+        .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_AT_REST_RATIO,
         at,
         greatest_degc,
         word,
-        hint: HINT,
+        hint: HINT.into(),
     };
     let ruling = ruling.rule();
     // What makes it hot is not always its own contact.

@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
+use crate::said::{ControlEnd, EdgeSaid, Said};
 use jointwright_units::Length;
 
 pub(super) const CHECK: Check = Check {
@@ -20,31 +21,23 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let sides = [
-        (
-            Plane::ControlNear,
-            Plane::ScreenEdge,
-            "past the inner end of the stress control",
-        ),
-        (
-            Plane::ScreenEdge,
-            Plane::ControlFar,
-            "short of the outer end of the stress control",
-        ),
+        (Plane::ControlNear, Plane::ScreenEdge, ControlEnd::Inner),
+        (Plane::ScreenEdge, Plane::ControlFar, ControlEnd::Outer),
     ];
-    let sides = sides.into_iter().map(|(from, to, what)| {
+    let sides = sides.into_iter().map(|(from, to, end)| {
         let subject = leg.subject();
         match leg.cutback.dimension(from, to, inputs.order.job.words) {
             Err(why) => {
                 let asks = leg.missing(inputs).places(&[from, to]);
-                let why = format!("screen edge {what}: {why}");
+                let why = Said::of(EdgeSaid::InControl { end }, why);
                 Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks)
             }
             Ok(dimension) => Question {
                 check: CHECK.slug,
-                what: format!(
-                    "{}, screen edge {what}, at the worst of the windows",
-                    subject.words()
-                )
+                what: EdgeSaid::InControlAtWorst {
+                    subject: subject.clone(),
+                    end,
+                }
                 .into(),
                 subject,
                 value: Known::exact(dimension.interval()),
@@ -53,9 +46,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                     word: Word::Instructions(body.head.source().into()),
                 },
                 reach: Reach::Computed,
-                hint:
-                    "Stop and call: with these windows the edge can lie outside the stress control."
-                        .into(),
+                hint: EdgeSaid::MayLieOutsideControl.into(),
             }
             .rule(),
         }

@@ -9,7 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table};
 use crate::plane::Plane;
-use crate::said::Of;
+use crate::said::{LapSaid, Of, Said};
 use jointwright_units::Length;
 
 pub(super) const CHECK: Check = Check {
@@ -29,7 +29,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .dimension(Plane::SealStart, Plane::BodyEnd, words);
     let dimension = match dimension {
         Err(why) => {
-            let why = format!("overlap of the seal on the body: {why}");
+            let why = Said::of(LapSaid::OverlapOnBody, why);
             let ruling = Ruling::not_judged(CHECK.slug, subject, why);
             let ask = if leg.cutback.places(Plane::SealStart) {
                 fact_table::LINK.of(Of::plane(Plane::BodyEnd, leg.subject()))
@@ -47,28 +47,26 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         },
         None => Limit {
             bound: Bound::AtLeast(Length::ZERO),
-            word: Word::CommonPractice("a seal closes over the end of the body".into()),
+            word: Word::CommonPractice(LapSaid::ClosesOverBodyEnd.into()),
         },
     };
     let ruling = Question {
         check: CHECK.slug,
-        what: format!(
-            "{}, overlap of {} on the end of the body, at the worst of the windows",
-            subject.words(),
-            seal.head.id
-        ).into(),
+        what: LapSaid::OverlapOnBodyEnd {
+            subject: subject.clone(),
+            seal: seal.head.id.clone(),
+        }
+        .into(),
         subject,
         value: Known::exact(dimension.interval()),
         limit: &limit,
         reach: Reach::Computed,
-        hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows; an end of the body that is left open lets water in.".into(),
+        hint: LapSaid::LeavesBodyEndOpen.into(),
     }
     .rule();
     if ruling.outcome == Outcome::NotJudged {
-        let why = format!(
-            "the row {} does not say how far it must lap over the end of the body",
-            seal.head.id
-        );
+        let row = seal.head.id.clone();
+        let why = LapSaid::BodyOverlapNotSaid { row };
         let ruling = Ruling {
             why: Some(why.into()),
             ..ruling

@@ -4,6 +4,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::SealSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_fit",
@@ -24,7 +25,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let mut rulings = inputs.ranges(CHECK.slug, false, &part, leg, end);
     rulings.extend(inputs.ranges(CHECK.slug, true, &part, leg, end));
     if rulings.is_empty() {
-        let why = format!("the row {} gives no range", seal.head.id);
+        let row = seal.head.id.clone();
+        let why = SealSaid::NoRange { row };
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
         rulings.push(ruling.asking(fact::RANGE.of(&seal.head.id)));
     }

@@ -5,6 +5,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
+use crate::said::{LapSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_overlap",
@@ -23,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     });
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
-        let why = "neither the instructions nor the owner say how far it must lap onto the jacket";
+        let why = LapSaid::JacketOverlapNotSaid;
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
         return vec![ruling.asking(fact::OVERLAP.of(&seal.head.id))];
     }
@@ -41,27 +42,26 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let rule = |limit: &Limit| {
         Question {
             check: CHECK.slug,
-            what: format!(
-                "{}, overlap of {} on the jacket, at the worst of the windows",
-                subject.words(),
-                seal.head.id
-            )
+            what: LapSaid::OverlapOnJacket {
+                subject: subject.clone(),
+                seal: seal.head.id.clone(),
+            }
             .into(),
             subject: subject.clone(),
             value: Known::exact(dimension.interval()),
             limit,
             reach: Reach::Computed,
-            hint: "Stop. Use a longer seal, or have the owner's engineer look at the windows."
-                .into(),
+            hint: LapSaid::UseLonger.into(),
         }
         .rule()
     };
     let mut rulings: Vec<Ruling> = limits.iter().map(rule).collect();
     if edge == Plane::JacketEdge {
-        let why = "how far the jacket shrinks back after it is cut is not stated, so the overlap that is left then cannot be said";
+        let why = LapSaid::ShrinkageNotStated;
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
         let ruling = ruling.asking(fact::JACKET_SHRINKS.of(&leg.leg.id));
-        rulings.push(ruling.with_hint("Ask: How far does the jacket of this cable shrink back? The owner sets it as a distance from jacket-edge to jacket-edge-shrunk-back."));
+        let ask = Said::Questions(vec![LapSaid::AskShrinkage.into()]);
+        rulings.push(ruling.with_hint(ask));
     }
     rulings
 }

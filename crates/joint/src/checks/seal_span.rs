@@ -10,6 +10,7 @@ use crate::catalogue::Seal;
 use crate::job::JointKind;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Subject, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::{Said, SpanSaid};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -17,8 +18,6 @@ pub(super) const CHECK: Check = Check {
     question: "Is one seal over the whole joint long enough for both legs?",
     judge: Judge::Joint(judge),
 };
-
-const HINT: &str = "Stop. Use a longer seal, or one seal a leg; do not stretch it along the joint.";
 
 fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let of_leg = |leg: &LegInputs<'_>| leg.chosen.seal.filter(|s| s.spans_joint).is_some();
@@ -28,7 +27,6 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let Some(seal) = first.chosen.seal else {
         return Vec::new();
     };
-    let not_judged = |why: String| vec![Ruling::not_judged(CHECK.slug, Subject::joint(), why)];
     let [one, other] = inputs.legs.as_slice() else {
         return vec![misplaced(inputs, seal)];
     };
@@ -39,18 +37,17 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .iter()
         .all(|leg| leg.chosen.seal.is_some_and(|s| s.head.id == seal.head.id));
     if !is_of_both {
-        return not_judged(format!(
-            "{} goes over the whole joint, and the legs do not both name it",
-            seal.head.id
-        ));
+        let seal = seal.head.id.clone();
+        let why = SpanSaid::NotNamedByBoth { seal };
+        return vec![Ruling::not_judged(CHECK.slug, Subject::joint(), why)];
     }
     let (Some(length), Some(overlap)) = (seal.length, seal.overlap_least) else {
-        let what = if seal.length.is_none() {
-            "how long it is once it has closed"
+        let row = seal.head.id.clone();
+        let why = if seal.length.is_none() {
+            SpanSaid::LengthNotSaid { row }
         } else {
-            "how far it must lap onto the jacket"
+            SpanSaid::OverlapNotSaid { row }
         };
-        let why = format!("the row {} does not say {what}", seal.head.id);
         let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
         return vec![ruling.asking(fact_table::SEAL_LENGTH.of(seal.head.id.as_str()))];
     };
@@ -70,15 +67,14 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
 }
 
 fn misplaced(inputs: &Inputs<'_>, seal: &Seal) -> Ruling {
-    let kind = inputs.kind().name();
+    let kind = inputs.kind();
     let source = Word::Instructions(seal.head.source().into());
-    let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), kind, "straight", source);
+    let [found, permitted] = [kind, JointKind::Straight].map(|kind| SpanSaid::Joint { kind });
+    let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), found, permitted, source);
+    let seal = seal.head.id.clone();
     ruling.failing(
-        format!(
-            "{} is one piece over two legs; here the joint is {kind}",
-            seal.head.id
-        ),
-        "Use a seal for each leg.",
+        SpanSaid::OnePieceOverTwoLegs { seal, kind },
+        SpanSaid::UseOneForEachLeg,
     )
 }
 
@@ -91,23 +87,24 @@ struct OnePiece<'i> {
 
 impl OnePiece<'_> {
     /// Farthest that a plane of a leg can lie from the middle of the connector.
-    fn farthest(&self, leg: &LegInputs<'_>, plane: Plane) -> Result<Length, String> {
+    fn farthest(&self, leg: &LegInputs<'_>, plane: Plane) -> Result<Length, Said> {
         let words = self.inputs.order.job.words;
         let dimension = leg.cutback.dimension(Plane::ConnectorCentre, plane, words);
-        let say = |why: String| format!("leg {}: {why}", leg.leg.id);
-        dimension.map(|d| d.interval().greatest()).map_err(say)
+        let dimension = dimension.map_err(|why| Said::of(leg.subject(), why))?;
+        Ok(dimension.interval().greatest())
     }
 
-    fn jacket(&self, leg: &LegInputs<'_>) -> Result<Length, String> {
+    fn jacket(&self, leg: &LegInputs<'_>) -> Result<Length, Said> {
         self.farthest(leg, leg.cutback.in_service(Plane::JacketEdge))
     }
 
     /// Its length against both jacket edges and both overlaps.
     fn whole(&self, one: &LegInputs<'_>, other: &LegInputs<'_>) -> Ruling {
         let needed = self.jacket(one).and_then(|a| Ok(a + self.jacket(other)?));
-        let what = format!("length of {} over the whole joint", self.seal.head.id);
+        let seal = self.seal.head.id.clone();
+        let what = SpanSaid::Length { seal };
         match needed {
-            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), format!("{what}: {why}")),
+            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), Said::of(what, why)),
             Ok(needed) => self.rule(what, self.length, needed + self.overlap + self.overlap),
         }
     }
@@ -117,17 +114,18 @@ impl OnePiece<'_> {
         let left = self
             .farthest(from, Plane::SealEnd)
             .and_then(|mark| Ok(self.length - mark - self.jacket(to)?));
-        let what = format!(
-            "overlap of {} on the jacket of leg {}, when its other end is set to the mark on leg {}",
-            self.seal.head.id, to.leg.id, from.leg.id
-        );
+        let what = SpanSaid::SetOff {
+            seal: self.seal.head.id.clone(),
+            to_leg: to.leg.id.clone(),
+            from_leg: from.leg.id.clone(),
+        };
         match left {
-            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), format!("{what}: {why}")),
+            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), Said::of(what, why)),
             Ok(left) => self.rule(what, left, self.overlap),
         }
     }
 
-    fn rule(&self, what: String, value: Length, least: Length) -> Ruling {
+    fn rule(&self, what: SpanSaid, value: Length, least: Length) -> Ruling {
         Question {
             check: CHECK.slug,
             subject: Subject::joint(),
@@ -137,8 +135,8 @@ impl OnePiece<'_> {
                 word: Word::Instructions(self.seal.head.source().into()),
             },
             reach: Reach::Computed,
-            what: format!("{what}, at the worst of the windows").into(),
-            hint: HINT.into(),
+            what: SpanSaid::AtWorst { what: what.into() }.into(),
+            hint: SpanSaid::UseLongerOrOneALeg.into(),
         }
         .rule()
     }

@@ -5,7 +5,8 @@
 //! Source: the job's own `duty.conductor_greatest`; the temperatures from `warm`.
 
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
-use crate::limit::{Ruling, Word, fact_table as fact, shown};
+use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::{Hottest, Said, WarmingSaid, When};
 use crate::warm::{ERROR_AT_REST_RATIO, ERROR_IN_TIME_RATIO, LegAt, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
@@ -13,8 +14,6 @@ pub(super) const CHECK: Check = Check {
     question: "Do load and emergency keep joint and cable below the highest temperature that the job states for the conductor?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: pressures and short circuits here are computed for a colder conductor than the stated load makes. The engineer decides on the load, or states a higher duty.conductor_greatest and has everything computed again.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
@@ -29,17 +28,17 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let Some(greatest_degc) = inputs.order.job.duty.conductor_greatest_degc else {
-        let why = "the job does not state duty.conductor_greatest";
-        let ask = "Ask: What is the highest temperature of the conductor in service, emergencies included?";
+        let why = WarmingSaid::not_stated("duty.conductor_greatest");
+        let ask = Said::Questions(vec![WarmingSaid::AskGreatest.into()]);
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::CONDUCTOR_GREATEST.of(""))];
     };
     let word = &Word::Job("duty.conductor_greatest".into());
     let states = [
-        (Ok(&done.at_load), "all the time", ERROR_AT_REST_RATIO),
+        (Ok(&done.at_load), When::AllTheTime, ERROR_AT_REST_RATIO),
         (
             done.at_emergency.as_ref(),
-            "at the end of the emergency",
+            When::EndOfEmergency,
             ERROR_IN_TIME_RATIO,
         ),
     ];
@@ -52,20 +51,28 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             }
         };
         match state {
-            None => runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT),
+            None => {
+                let hint = WarmingSaid::HotterThanStated;
+                runs_away(CHECK.slug, leg.subject(), greatest_degc, word, hint)
+            }
             Some(legs) => {
                 let at: &LegAt = &legs[index];
-                let (what, degc) = hotter(at);
+                let (hottest, degc) = hotter(at);
                 Warmed {
                     check: CHECK.slug,
                     subject: leg.subject(),
-                    what: format!("{what} with {} A {when}", shown(at.load_a)),
+                    what: WarmingSaid::Conductor {
+                        hottest,
+                        load_a: at.load_a,
+                        when,
+                    }
+                    .into(),
                     degc,
                     error_ratio,
                     at,
                     greatest_degc,
                     word,
-                    hint: HINT,
+                    hint: WarmingSaid::HotterThanStated.into(),
                 }
                 .rule()
             }
@@ -75,10 +82,10 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 }
 
 /// The hotter of joint and cable.
-fn hotter(at: &LegAt) -> (&'static str, f64) {
+fn hotter(at: &LegAt) -> (Hottest, f64) {
     if at.joint_degc >= at.cable_degc {
-        ("conductor in the joint", at.joint_degc)
+        (Hottest::InJoint, at.joint_degc)
     } else {
-        ("conductor of the cable", at.cable_degc)
+        (Hottest::InCable, at.cable_degc)
     }
 }

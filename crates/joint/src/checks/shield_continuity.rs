@@ -8,7 +8,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::job::Continuity;
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, word_on};
-use crate::said::{ReadingSaid, Said};
+use crate::said::{ReadingAsk, ReadingSaid, Said};
 use crate::shielding::{Agreed, Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
@@ -25,7 +25,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     if rulings.is_empty() && owners.iter().any(|limit| limit.check == CHECK.slug) {
         let subject = leg.subject_of(end);
         let of = subject.clone();
-        let ask = ReadingSaid::AskReading {
+        let ask = ReadingAsk::Reading {
             subject: subject.clone(),
         };
         let why = ReadingSaid::OwnerLimitsUnread;
@@ -79,21 +79,21 @@ fn on_row(
         rulings.push(question.rule());
     }
     let word = || word_on(CHECK.slug, &leg.subject_of(end));
-    let stands = |how: ReadingSaid, ask: ReadingSaid| {
+    let stands = |how: ReadingSaid, ask: ReadingAsk| {
         let ruling = not_judged(Said::of(how, said(row, &read)));
         ruling.with_hint(Said::Questions(vec![ask.into()]))
     };
     match read.stands {
         Agreement::Above => {
-            let ruling = stands(ReadingSaid::Above, ReadingSaid::AskAbove);
+            let ruling = stands(ReadingSaid::Above, ReadingAsk::WhyAbove);
             rulings.push(ruling.asking(word()));
         }
         Agreement::Below => {
-            let ruling = stands(ReadingSaid::Below, ReadingSaid::AskBelow);
+            let ruling = stands(ReadingSaid::Below, ReadingAsk::WhyBelow);
             rulings.push(ruling.asking(word()));
         }
         Agreement::Within if rulings.is_empty() => {
-            let ruling = stands(ReadingSaid::AsExpected, ReadingSaid::AskGreatest);
+            let ruling = stands(ReadingSaid::AsExpected, ReadingAsk::Greatest);
             rulings.push(ruling.asking(fact::LIMIT.of(CHECK.slug)));
         }
         Agreement::Within => {}

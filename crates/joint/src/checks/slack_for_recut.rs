@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
+use crate::said::{Read, SlackSaid};
 use jointwright_units::{Interval, Toward};
 
 pub(super) const CHECK: Check = Check {
@@ -19,9 +20,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(slack), Some(times)) = (leg.leg.room.slack, leg.leg.room.spare_cuts) else {
         let why = if leg.leg.room.slack.is_none() {
-            "nobody has measured the slack"
+            SlackSaid::NotMeasured
         } else {
-            "the job does not say how many spare cuts are wanted"
+            SlackSaid::SpareCutsNotSaid
         };
         let slack = leg
             .leg
@@ -35,31 +36,29 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return vec![ruling.asking_all(slack).asking_all(cuts)];
     };
     let Some(farthest) = leg.cutback.farthest(Plane::JacketEdge) else {
-        let why = "the jacket edge has no place or no window yet";
+        let why = SlackSaid::JacketEdgeOpen;
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
         return vec![ruling.asking_all(leg.missing(inputs).places(&[Plane::JacketEdge]))];
     };
+    let spare_cuts = SlackSaid::SpareCuts {
+        times,
+        each: Read::along(farthest.ceil(), Toward::Longer),
+    };
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, slack for {times} more cuts", subject.words()).into(),
+        what: SlackSaid::For {
+            subject: subject.clone(),
+            times,
+        }
+        .into(),
         subject,
         value: Known::exact(Interval::point(slack)),
         limit: &Limit {
             bound: Bound::AtLeast(farthest.ceil() * times),
-            word: Word::Job(
-                format!(
-                    "{times} spare cuts of {} each",
-                    inputs
-                        .order
-                        .job
-                        .words
-                        .along(farthest.ceil(), Toward::Longer)
-                )
-                .into(),
-            ),
+            word: Word::Job(spare_cuts.into()),
         },
         reach: Reach::Computed,
-        hint: "Call before anything is cut: a spoilt end could not be made again.".into(),
+        hint: SlackSaid::CallBeforeCutting.into(),
     };
     vec![leg.on_room(question)]
 }

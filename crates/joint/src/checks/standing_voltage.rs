@@ -8,7 +8,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact};
-use crate::said::{Said, ServiceSaid, VoltageSaid};
+use crate::said::{Said, VoltageSaid, WarmingSaid};
 use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
@@ -36,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let Some(load_a) = job.load_of_a(leg.leg) else {
-        let why = ServiceSaid::not_stated("duty.load");
+        let why = WarmingSaid::not_stated("duty.load");
         return vec![not_judged(why.into()).asking(fact::LOAD.of(""))];
     };
     // An emergency raises it with the current.

@@ -5,6 +5,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
+use crate::said::{PartKind, SlackSaid};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -19,16 +20,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let subject = leg.subject();
     let Some(straight) = leg.leg.room.straight else {
-        let why = "nobody has measured how far the leg is straight";
+        let why = SlackSaid::StraightNotMeasured;
         let ruling = Ruling::not_judged(CHECK.slug, subject, why);
         return vec![ruling.asking(fact::STRAIGHT.of(&leg.leg.id))];
     };
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let not_judged = |why: SlackSaid| Ruling::not_judged(CHECK.slug, leg.subject(), why);
     let Some(keep_off) = body.bend_keep_off else {
-        let why = format!(
-            "the row {} does not say how much straight cable it wants beyond its end",
-            body.head.id
-        );
+        let row = body.head.id.clone();
+        let why = SlackSaid::StraightNotSaid { row };
         return vec![not_judged(why).asking(fact::BEND_KEEP_OFF.of(&body.head.id))];
     };
     let ends = (
@@ -36,8 +35,12 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         leg.cutback.farthest(Plane::SealEnd),
     );
     let (Some(body_end), Some(seal_end)) = ends else {
-        let what = if ends.0.is_none() { "body" } else { "seal" };
-        let why = format!("the end of the {what} has no place or no window yet");
+        let part = if ends.0.is_none() {
+            PartKind::Body
+        } else {
+            PartKind::Seal
+        };
+        let why = SlackSaid::EndOpen { part };
         let asks = leg
             .missing(inputs)
             .places(&[Plane::BodyEnd, Plane::SealEnd]);
@@ -46,7 +49,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let needed = (body_end.ceil() + keep_off).max(seal_end.ceil());
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, straight cable from the conductor end", subject.words()).into(),
+        what: SlackSaid::Straight {
+            subject: subject.clone(),
+        }
+        .into(),
         subject,
         value: Known::exact(Interval::point(straight)),
         limit: &Limit {
@@ -54,7 +60,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Computed,
-        hint: "Straighten more of the leg before anything is cut, or call.".into(),
+        hint: SlackSaid::StraightenOrCall.into(),
     };
     vec![leg.on_room(question)]
 }

@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Head;
 use crate::limit::{Ask, Fact, Ruling, Word, fact_table as fact};
+use crate::said::{Said, WickSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "wick_path",
@@ -14,52 +15,52 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-const HINT: &str = "Stop: water creeps along it into the joint. Use a part with a blocked stretch, and a seal that takes it.";
-
 fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(seal), Some(part)) = (leg.chosen.seal, leg.chosen.shield_part) else {
         return Vec::new();
     };
     let (id, seal_id) = (&part.head.id, &seal.head.id);
+    let part_id = || id.clone();
     let says = Says { leg };
     match part.passes_seal {
         None => vec![says.ask(
-            format!("whether anything of {id} passes out under the seal its row does not say"),
-            format!(
-                "Does a wire, strap, braid or lead of {id} pass out under the seal, and is that stretch blocked against water?"
-            ),
+            WickSaid::PassesNotSaid { part: part_id() },
+            WickSaid::AskPasses { part: part_id() },
             fact::PASSES_SEAL.of(id),
         )],
         Some(false) if leg.leg.bonding == "linked" => vec![says.ask(
-            format!(
-                "the shield is bonded over a link, and by its row nothing of {id} passes out under the seal"
-            ),
-            format!(
-                "Where does the bonding lead of {id} come out, and is it blocked against water there?"
-            ),
+            WickSaid::NothingByItsRow { part: part_id() },
+            WickSaid::AskWhereLeadComesOut { part: part_id() },
             fact::PASSES_SEAL.of(id),
         )],
         Some(false) => vec![says.rule(
-            "nothing passes out under the seal",
-            "blocked, where something does",
+            WickSaid::NothingPasses,
+            WickSaid::BlockedWhereSomethingDoes,
             &part.head,
         )],
         Some(true) => vec![
             says.whether(
                 part.blocked,
-                ["blocked", "not blocked"],
+                [WickSaid::Blocked, WickSaid::NotBlocked],
                 (&part.head, &fact::PASSES_SEAL),
-                format!("whether the stretch of {id} under the seal is blocked against water its row does not say"),
-                format!("Is the stretch of {id} that lies under the seal blocked against water?"),
-                format!("{id} passes out under the seal and carries no stretch blocked against water"),
+                WickSaid::BlockedNotSaid { part: part_id() },
+                WickSaid::AskBlocked { part: part_id() },
+                WickSaid::PassesUnblocked { part: part_id() },
             ),
             says.whether(
                 seal.takes_lead,
-                ["takes a lead", "takes no lead"],
+                [WickSaid::TakesLead, WickSaid::TakesNoLead],
                 (&seal.head, &fact::TAKES_LEAD),
-                format!("whether {seal_id} takes a braid or lead under it its row does not say"),
-                format!("May a braid or lead come out under {seal_id}?"),
-                format!("{id} passes out under {seal_id}, whose paper lets nothing out under it"),
+                WickSaid::TakesLeadNotSaid {
+                    seal: seal_id.clone(),
+                },
+                WickSaid::AskTakesLead {
+                    seal: seal_id.clone(),
+                },
+                WickSaid::LetsNothingOut {
+                    part: part_id(),
+                    seal: seal_id.clone(),
+                },
             ),
         ],
     }
@@ -70,12 +71,14 @@ struct Says<'a> {
 }
 
 impl Says<'_> {
-    fn ask(&self, why: String, question: String, fact: Ask) -> Ruling {
+    fn ask(&self, why: WickSaid, question: WickSaid, fact: Ask) -> Ruling {
         let ruling = Ruling::not_judged(CHECK.slug, self.leg.subject(), why);
-        ruling.with_hint(format!("Ask: {question}")).asking(fact)
+        ruling
+            .with_hint(Said::Questions(vec![question.into()]))
+            .asking(fact)
     }
 
-    fn rule(&self, found: &str, permitted: &str, head: &Head) -> Ruling {
+    fn rule(&self, found: WickSaid, permitted: WickSaid, head: &Head) -> Ruling {
         let source = Word::Instructions(head.source().into());
         Ruling::on_words(CHECK.slug, self.leg.subject(), found, permitted, source)
     }
@@ -84,16 +87,18 @@ impl Says<'_> {
     fn whether(
         &self,
         said: Option<bool>,
-        [yes, no]: [&str; 2],
+        [yes, no]: [WickSaid; 2],
         (head, fact): (&Head, &'static Fact),
-        open: String,
-        question: String,
-        fails: String,
+        open: WickSaid,
+        question: WickSaid,
+        fails: WickSaid,
     ) -> Ruling {
         match said {
             None => self.ask(open, question, fact.of(&head.id)),
-            Some(true) => self.rule(yes, yes, head),
-            Some(false) => self.rule(no, yes, head).failing(fails, HINT),
+            Some(true) => self.rule(yes.clone(), yes, head),
+            Some(false) => self
+                .rule(no, yes, head)
+                .failing(fails, WickSaid::UseBlocked),
         }
     }
 }

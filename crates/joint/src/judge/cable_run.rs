@@ -10,17 +10,14 @@ use super::closing;
 use crate::ask;
 use crate::form::Complaint;
 use crate::job::{Job, Order};
-use crate::limit::{
-    AmountQuestion, Ask, Outcome, Ruling, Subject, Word, fact_table as fact, shown,
-};
+use crate::limit::{AmountQuestion, Ask, Outcome, Ruling, Subject, Word, fact_table as fact};
+use crate::said::{HeatSaid, Said, WarmingSaid};
 use crate::section::Unknown;
 use crate::warm::{CableRun, Stretched, rate_run};
 use jointwright_units::Length;
 
 /// The question that a run of cable is held against.
 const CHECK: &str = "service_temperature";
-/// What a crew does about a cable that gets hotter than the job states.
-const HINT: &str = "Stop and call: at this load the cable gets hotter than the job states for it. The engineer decides on the load, or on what surrounds the cable.";
 /// Room left for what the formulas of a cable leave out, as a share of its rise: that of a joint at rest; within it nothing is judged.
 const ERROR_RATIO: f64 = 0.01;
 /// A run of cable, rated and ruled on.
@@ -32,8 +29,8 @@ pub struct JudgedRun<'o> {
     pub run: Result<CableRun, Unknown>,
     /// Rulings, stretch by stretch.
     pub rulings: Vec<Ruling>,
-    /// Words of engineers that close nothing any more, a sentence each.
-    pub idle_closings: Vec<String>,
+    /// Words of engineers that close nothing any more.
+    pub idle_closings: Vec<Said>,
 }
 
 /// Rates and judges the run of cable of a job without a joint.
@@ -62,95 +59,101 @@ fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
         .legs
         .first()
         .map_or_else(Subject::joint, |leg| Subject::leg(&leg.id));
-    let open = |why: &str, asks: Vec<Ask>| {
-        let ruling = Ruling::not_judged(CHECK, subject.clone(), why.to_owned());
+    let open = |why: Said, asks: Vec<Ask>| {
+        let ruling = Ruling::not_judged(CHECK, subject.clone(), why);
         vec![ruling.asking_all(asks)]
     };
     let run = match run {
         Ok(run) => run,
         Err(_) => {
             let asks = ask::cable(job).into_iter().chain(ask::cable_duty(job));
-            return open("what the cable carries is not known", asks.collect());
+            return open(WarmingSaid::RunNotKnown.into(), asks.collect());
         }
     };
     let load_a = job.legs.first().and_then(|leg| job.load_of_a(leg));
     let Some(load_a) = load_a else {
-        return open("the job does not state duty.load", ask::cable_duty(job));
+        let why = WarmingSaid::not_stated("duty.load");
+        return open(why.into(), ask::cable_duty(job));
     };
     let Some(greatest_degc) = job.duty.conductor_greatest_degc else {
-        return open(
-            "the job does not state duty.conductor_greatest",
-            ask::cable_duty(job),
-        );
+        let why = WarmingSaid::not_stated("duty.conductor_greatest");
+        return open(why.into(), ask::cable_duty(job));
     };
     if !run.unconfirmed.is_empty() {
-        let keys = run.unconfirmed.join("`, `");
-        let why = format!(
-            "these temperatures rest on values from memory that the owner has not confirmed: `{keys}`"
-        );
+        let keys = run.unconfirmed.iter().map(|key| (*key).to_owned());
+        let why = HeatSaid::RestOnMemory {
+            keys: keys.collect(),
+        };
         let asks = run.unconfirmed.iter();
-        return open(&why, asks.map(|key| fact::CONFIRMATION.of(*key)).collect());
+        let asks = asks.map(|key| fact::CONFIRMATION.of(*key)).collect();
+        return open(why.into(), asks);
     }
-    let word = &Word::Job("duty.conductor_greatest".into());
     let uncovered = uncovered(job).map(|why| {
         let asks = job.legs.first().map(ask::cable_route);
         Ruling::not_judged(CHECK, subject.clone(), why).asking_all(asks)
     });
-    let each = run.stretches.iter().map(|of: &Stretched| {
-        let what = format!(
-            "conductor of the cable with {} A all the time in {}",
-            shown(load_a),
-            of.what
-        );
-        let Some(at) = of.at_load else {
-            let limit = format!("{greatest_degc} degC");
-            let ruling =
-                Ruling::on_words(CHECK, subject.clone(), "without end", limit, word.clone());
-            return ruling.failing(format!("{what}: it warms without end"), HINT);
-        };
-        AmountQuestion {
-            check: CHECK,
-            subject: subject.clone(),
-            what: what.into(),
-            value: at.conductor_degc,
-            error: ERROR_RATIO * (at.conductor_degc - of.degc).max(0.0),
-            least: None,
-            greatest: Some(greatest_degc),
-            unit: "degC",
-            word,
-            hint: HINT.into(),
-        }
-        .rule()
-    });
+    let each = run.stretches.iter();
+    let each = each.map(|of| on_stretch(of, &subject, load_a, greatest_degc));
     // What fails in one stretch fails, wherever the others are; nothing passes while part of the route may be missing.
     let is_kept = |ruling: &Ruling| uncovered.is_none() || ruling.outcome != Outcome::Pass;
     let each: Vec<Ruling> = each.filter(is_kept).collect();
     each.into_iter().chain(uncovered.clone()).collect()
 }
 
+/// Whether the load keeps the cable below the highest temperature in one stretch.
+fn on_stretch(of: &Stretched, subject: &Subject, load_a: f64, greatest_degc: f64) -> Ruling {
+    let word = &Word::Job("duty.conductor_greatest".into());
+    let what = WarmingSaid::ConductorIn {
+        load_a,
+        stretch: of.what.clone().into(),
+    };
+    let Some(at) = of.at_load else {
+        let limit = WarmingSaid::AtMost {
+            degc: greatest_degc,
+        };
+        let found = WarmingSaid::WithoutEnd;
+        let ruling = Ruling::on_words(CHECK, subject.clone(), found, limit, word.clone());
+        let why = Said::of(what, WarmingSaid::WarmsWithoutEnd);
+        return ruling.failing(why, WarmingSaid::CableHotterThanStated);
+    };
+    AmountQuestion {
+        check: CHECK,
+        subject: subject.clone(),
+        what: what.into(),
+        value: at.conductor_degc,
+        error: ERROR_RATIO * (at.conductor_degc - of.degc).max(0.0),
+        least: None,
+        greatest: Some(greatest_degc),
+        unit: "degC",
+        word,
+        hint: WarmingSaid::CableHotterThanStated.into(),
+    }
+    .rule()
+}
+
 /// Why the stretches may not be the whole route, if they may not: a stretch that nobody wrote down may be the worst.
-fn uncovered(job: &Job) -> Option<String> {
+fn uncovered(job: &Job) -> Option<Said> {
     let leg = job.legs.first()?;
     let Some(route) = leg.route_length else {
-        return Some(format!(
-            "the job does not state route_length, so that leg {} may have stretches that nobody wrote down",
-            leg.id
-        ));
+        let leg = leg.id.clone();
+        return Some(WarmingSaid::RouteNotStated { leg }.into());
     };
     let mut sum = Length::ZERO;
     for row in &job.surroundings {
         let Some(length) = row.length else {
-            return Some(format!("{}: {} has no length", row.place, row.what));
+            let what = row.what.clone();
+            let said = WarmingSaid::StretchHasNoLength { what };
+            return Some(Said::of(row.place.to_string(), said));
         };
         sum += length;
     }
     (sum != route).then(|| {
-        format!(
-            "the stretches are {:.3} m long together, and the route of leg {} {:.3} m: part of it ({} mm) is said twice or not at all",
-            sum.mm() * 1e-3,
-            leg.id,
-            route.mm() * 1e-3,
-            (sum - route).mm().abs()
-        )
+        let said = WarmingSaid::StretchesAreNotTheRoute {
+            leg: leg.id.clone(),
+            stretches_m: sum.mm() * 1e-3,
+            route_m: route.mm() * 1e-3,
+            apart_mm: (sum - route).mm().abs(),
+        };
+        said.into()
     })
 }

@@ -7,7 +7,7 @@
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
 use crate::limit::{Outcome, Rests, Ruling, Subject, rests};
-use crate::said::Said;
+use crate::said::{ClosingSaid, Said};
 
 /// Whether a word is on the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
@@ -25,16 +25,18 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
     }
     let ours = job.closings.iter().filter(|row| concerns(row, &ruling));
     let rows: Vec<&Closing> = ours.collect();
-    let said = |row: &Closing| {
-        let (why, by) = (&row.why, &row.by);
-        format!("{by}: {why} ({}, until {})", row.date, row.until)
+    let said = |row: &Closing| ClosingSaid::Word {
+        by: row.by.clone(),
+        why: row.why.clone(),
+        date: row.date.to_string(),
+        until: row.until.to_string(),
     };
     let of = |holds: bool| -> Option<Said> {
-        let mut all: Vec<String> = Vec::new();
+        let mut all: Vec<ClosingSaid> = Vec::new();
         for ask in &ruling.asks {
             let ours = rows.iter().filter(|row| row.fact == ask.fact.key);
             let ours = ours.filter(|row| !holds || row.until >= job.date);
-            let ours: Vec<String> = ours.map(|row| said(row)).collect();
+            let ours: Vec<ClosingSaid> = ours.map(|row| said(row)).collect();
             if ours.is_empty() {
                 return None;
             }
@@ -45,7 +47,7 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
                     .collect::<Vec<_>>(),
             );
         }
-        Some(all.join("; ").into())
+        Some(Said::all(all.into_iter().map(Said::from)))
     };
     let closed_by = of(true);
     let closed_until = if closed_by.is_none() { of(false) } else { None };
@@ -56,7 +58,7 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
     }
 }
 
-/// Words on questions that are judged now, a sentence each.
+/// Words on questions that are judged now.
 ///
 /// Where less than the whole is computed, checks that rest on what is left out ask nothing, and words on them wait.
 ///
@@ -66,7 +68,7 @@ pub(super) fn idle(
     job: &Job,
     rulings: &[Ruling],
     is_whole: bool,
-) -> Result<Vec<String>, Vec<Complaint>> {
+) -> Result<Vec<Said>, Vec<Complaint>> {
     let mut idle = Vec::new();
     let mut complaints = Vec::new();
     let rests_on_more = |check: &str| rests(check) != Rests::Nothing;
@@ -74,13 +76,15 @@ pub(super) fn idle(
     for row in job.closings.iter().filter(asked) {
         match use_of(row, rulings) {
             Use::Closes => {}
-            Use::IsJudged => idle.push(format!(
-                "{}, of {}: this word on {} of {} closes nothing, the question is judged now.",
-                row.by,
-                row.date,
-                row.check.replace('_', " "),
-                subject(row).words()
-            )),
+            Use::IsJudged => {
+                let said = ClosingSaid::ClosesNothing {
+                    by: row.by.clone(),
+                    date: row.date.to_string(),
+                    check: row.check.clone(),
+                    subject: subject(row),
+                };
+                idle.push(said.into());
+            }
             Use::Never(message, hint) => complaints.push(Complaint::at(&row.place, message, hint)),
         }
     }

@@ -166,7 +166,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
         outcome,
         fails: fails(rulings, wording),
         not_judged: open.filter_map(said).collect(),
-        idle_closings: idle_closings.clone(),
+        idle_closings: super::all_said(idle_closings, wording),
         cable: cable_words(job),
         state,
         why,

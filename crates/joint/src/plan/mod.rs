@@ -154,7 +154,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         outcome: worst(&judged.rulings),
         stops: asks::stop_docs(judged, wording),
         asks: asks::ask_docs(judged, wording),
-        idle_closings: judged.idle_closings.clone(),
+        idle_closings: all_said(&judged.idle_closings, wording),
         not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
         missing: missing::missing(judged, wording),
         governs: governing(&judged.rulings).map(&ruled),

@@ -7,6 +7,8 @@
 //! Not here: the sentences (crate `wording`).
 
 mod ask;
+mod closing;
+mod edge;
 mod fault;
 mod heat;
 mod kind;
@@ -16,13 +18,18 @@ mod limit;
 mod load;
 mod measured;
 mod pressure;
-mod service;
+mod seal;
 mod shield;
+mod slack;
 mod stress;
 mod subject;
+mod warming;
+mod water;
 mod word;
 
 pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
+pub use closing::ClosingSaid;
+pub use edge::{ControlEnd, EdgeSaid};
 pub use fault::{
     Carrier, ContactSaid, FaultHeatSaid, FaultSaid, HeatedMetal, ShieldFaultSaid, ShieldMeasure,
     Shots,
@@ -41,10 +48,13 @@ pub use measured::{
     SurfaceSaid, UnlikeSaid,
 };
 pub use pressure::PressureSaid;
-pub use service::{Hottest, ServiceSaid, When};
-pub use shield::{AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid};
+pub use seal::{LapSaid, SealSaid, SpanSaid};
+pub use shield::{AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid};
+pub use slack::SlackSaid;
 pub use stress::StressSaid;
 pub use subject::Subject;
+pub use warming::{Hottest, WarmingSaid, When};
+pub use water::{MoistureSaid, TestedPlace, WaterSaid, WickSaid};
 pub use word::{Doubt, Paper, Word};
 
 use schemars::JsonSchema;
@@ -86,12 +96,22 @@ pub enum Said {
     Heat(Box<HeatSaid>),
     /// Of how hard a part sits.
     Pressure(Box<PressureSaid>),
+    /// Of seals.
+    Seal(Box<SealSaid>),
+    /// Of the edge of the insulation screen under the body.
+    Edge(Box<EdgeSaid>),
+    /// Of the cable that is left.
+    Slack(Box<SlackSaid>),
+    /// Of water.
+    Water(Box<WaterSaid>),
+    /// Of the words of named engineers.
+    Closing(Box<ClosingSaid>),
     /// Of short circuits.
     Fault(Box<FaultSaid>),
     /// Of shields along the cable.
     Shield(Box<ShieldSaid>),
     /// Of cable and joint under load.
-    Service(Box<ServiceSaid>),
+    Warming(Box<WarmingSaid>),
     /// On whose word something stands.
     Word(Box<Word>),
     /// A part's row and its paper.
@@ -146,6 +166,8 @@ macro_rules! groups {
 
 groups! {
     Ask(AskSaid),
+    Closing(ClosingSaid),
+    Edge(EdgeSaid),
     Fault(FaultSaid),
     Heat(HeatSaid),
     Kit(KitSaid),
@@ -153,9 +175,12 @@ groups! {
     Load(LoadSaid),
     Measured(MeasuredSaid),
     Pressure(PressureSaid),
-    Service(ServiceSaid),
+    Seal(SealSaid),
+    Warming(WarmingSaid),
     Shield(ShieldSaid),
     Stress(StressSaid),
+    Slack(SlackSaid),
+    Water(WaterSaid),
     Word(Word),
 }
 

@@ -129,18 +129,12 @@ pub enum BondingSaid {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ReadingSaid {
+    Ask(ReadingAsk),
     EndsWereBonded,
-    AskEndsOpen,
     TwoWires,
-    AskLeads,
     TemperatureOrLengthNotStated,
-    AskTemperatureAndLength,
     LeadsHaveAsMuch,
-    AskFourWires,
     OwnerLimitsUnread,
-    AskReading {
-        subject: Subject,
-    },
     ResistanceAt20 {
         subject: Subject,
     },
@@ -156,12 +150,23 @@ pub enum ReadingSaid {
         of: Said,
     },
     Above,
-    AskAbove,
     Below,
-    AskBelow,
     AsExpected,
-    AskGreatest,
     TooMuch,
+}
+
+/// What is asked about a resistance along a shield.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ReadingAsk {
+    EndsOpen,
+    Leads,
+    TemperatureAndLength,
+    FourWires,
+    Reading { subject: Subject },
+    WhyAbove,
+    WhyBelow,
+    Greatest,
 }
 
 /// Of the voltage along a shield that is open at one end.
@@ -197,6 +202,12 @@ impl From<BondingSaid> for Said {
 impl From<ReadingSaid> for Said {
     fn from(said: ReadingSaid) -> Said {
         ShieldSaid::Reading(said).into()
+    }
+}
+
+impl From<ReadingAsk> for Said {
+    fn from(said: ReadingAsk) -> Said {
+        ReadingSaid::Ask(said).into()
     }
 }
 

@@ -3,7 +3,7 @@
 use super::along::{along_by_papers, metres};
 use super::unknown;
 use crate::job::{Continuity, Leg};
-use crate::said::{ReadingSaid, Said};
+use crate::said::{ReadingAsk, ReadingSaid, Said};
 use crate::section::Unknown;
 
 /// How a reading stands to what is expected.
@@ -44,14 +44,11 @@ pub struct Agreed {
 /// Where it says nothing of the shield alone, or what is expected is not known; with the questions to put.
 pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     if row.is_bonded {
-        return Err(unknown(
-            ReadingSaid::EndsWereBonded,
-            ReadingSaid::AskEndsOpen,
-        ));
+        return Err(unknown(ReadingSaid::EndsWereBonded, ReadingAsk::EndsOpen));
     }
     let leads_ohm = match (row.n_wires, row.leads_ohm) {
         (2, None) => {
-            return Err(unknown(ReadingSaid::TwoWires, ReadingSaid::AskLeads));
+            return Err(unknown(ReadingSaid::TwoWires, ReadingAsk::Leads));
         }
         (2, Some(leads_ohm)) => leads_ohm,
         _ => 0.0,
@@ -59,16 +56,13 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     let (Some(degc), Some(length)) = (row.degc, row.length) else {
         return Err(unknown(
             ReadingSaid::TemperatureOrLengthNotStated,
-            ReadingSaid::AskTemperatureAndLength,
+            ReadingAsk::TemperatureAndLength,
         ));
     };
     let read_ohm = row.ohm - leads_ohm;
     let length_m = metres(length);
     if read_ohm <= 0.0 || length_m <= 0.0 {
-        return Err(unknown(
-            ReadingSaid::LeadsHaveAsMuch,
-            ReadingSaid::AskFourWires,
-        ));
+        return Err(unknown(ReadingSaid::LeadsHaveAsMuch, ReadingAsk::FourWires));
     }
     let along = along_by_papers(leg)?;
     let (least, greatest) = along.at_ohm_per_m(degc);

@@ -8,7 +8,7 @@ use super::daily::{Buried, Cyclic, cyclic};
 use super::outside::{self, FREE_AIR, SOIL_DRIES, Surface};
 use crate::cable::{self, Metal};
 use crate::job::{Job, Leg, Soil, Surrounding};
-use crate::said::{Said, ServiceSaid};
+use crate::said::{Said, WarmingSaid};
 use crate::section::Unknown;
 use crate::shielding::{Round, ShieldLoss, along, shield_loss};
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
@@ -212,7 +212,7 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
         })?;
         let share = shield_load_a / load_a;
         let at_20 = along.at_20_ohm_per_m.1 * share * share;
-        let stated = ServiceSaid::ShieldStated { shield_load_a };
+        let stated = WarmingSaid::ShieldStated { shield_load_a };
         let says = Said::all([stated.into(), along.says]);
         return Ok((Some(all_of(at_20, along.coefficient_20_per_k)), says));
     }
@@ -224,7 +224,7 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
         ShieldLoss::Nothing(_) => (None, says),
         ShieldLoss::Round(round) => (
             Some(all_of(greatest(round), 0.0)),
-            Said::all([ServiceSaid::FlowsRoundAtWorst.into(), says]),
+            Said::all([WarmingSaid::FlowsRoundAtWorst.into(), says]),
         ),
     })
 }

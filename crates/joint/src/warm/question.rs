@@ -4,7 +4,7 @@ use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
 use crate::limit::{
     AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
 };
-use crate::said::{HeatSaid, Of, Said};
+use crate::said::{HeatSaid, Of, Said, WarmingSaid};
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
@@ -30,14 +30,14 @@ pub(crate) struct Warmed<'a> {
     pub check: &'static str,
     pub subject: Subject,
     /// What it is, for the crew: "conductor in demo-straight-15 at 320 A".
-    pub what: String,
+    pub what: Said,
     pub degc: f64,
     /// Share of the rise by which it may be off.
     pub error_ratio: f64,
     pub at: &'a LegAt,
     pub greatest_degc: f64,
     pub word: &'a Word,
-    pub hint: &'a str,
+    pub hint: Said,
 }
 
 impl Warmed<'_> {
@@ -46,7 +46,7 @@ impl Warmed<'_> {
         let rise = (self.degc - self.at.surrounding_degc).max(0.0);
         AmountQuestion {
             check: self.check,
-            what: format!("{}, {}", self.subject.words(), self.what).into(),
+            what: Said::listed([Said::from(&self.subject), self.what]),
             subject: self.subject,
             value: self.degc,
             error: self.error_ratio * rise,
@@ -54,7 +54,7 @@ impl Warmed<'_> {
             greatest: Some(self.greatest_degc),
             unit: "degC",
             word: self.word,
-            hint: self.hint.into(),
+            hint: self.hint,
         }
         .rule()
     }
@@ -105,14 +105,15 @@ pub(crate) fn runs_away(
     subject: Subject,
     greatest_degc: f64,
     word: &Word,
-    hint: &str,
+    hint: impl Into<Said>,
 ) -> Ruling {
-    let why = format!(
-        "{}: under this load it warms without end, or past {HOTTEST_DEGC} degC",
-        subject.words()
-    );
-    let limit = format!("{greatest_degc} degC");
-    let ruling = Ruling::on_words(check, subject, "without end", limit, word.clone());
+    let past_degc = HOTTEST_DEGC;
+    let why = Said::of(&subject, WarmingSaid::RunsAway { past_degc });
+    let found = WarmingSaid::WithoutEnd;
+    let limit = WarmingSaid::AtMost {
+        degc: greatest_degc,
+    };
+    let ruling = Ruling::on_words(check, subject, found, limit, word.clone());
     Ruling {
         reach: Reach::Computed,
         ..ruling.failing(why, hint)

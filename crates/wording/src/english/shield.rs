@@ -2,7 +2,7 @@
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
+    AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &ShieldSaid) -> String {
@@ -122,49 +122,27 @@ fn bonding(said: &BondingSaid) -> String {
 
 fn reading(tongue: Tongue, said: &ReadingSaid) -> String {
     let whole = match said {
+        ReadingSaid::Ask(said) => return reading_ask(tongue, said),
         ReadingSaid::EndsWereBonded => {
             "the ends were bonded: what was read is of other shields and the earth too, and says nothing of this one"
-        }
-        ReadingSaid::AskEndsOpen => {
-            "What does it read with its ends open, where the work allows that?"
         }
         ReadingSaid::TwoWires => {
             "it was read with two wires, and the resistance of the test leads is not stated: they may have more than the shield"
         }
-        ReadingSaid::AskLeads => "What do the test leads read when their clips are joined?",
         ReadingSaid::TemperatureOrLengthNotStated => {
             "the temperature of the shield, or the length that was read, is not stated"
-        }
-        ReadingSaid::AskTemperatureAndLength => {
-            "How long is the shield between the clips, and at what temperature was it read?"
         }
         ReadingSaid::LeadsHaveAsMuch => {
             "the test leads have as much resistance as was read with them, or the length is nothing"
         }
-        ReadingSaid::AskFourWires => "What does the shield read with four wires?",
         ReadingSaid::OwnerLimitsUnread => {
             "the owner limits the resistance along this shield, and nobody has read it"
         }
         ReadingSaid::Above => "above",
-        ReadingSaid::AskAbove => {
-            "Are wires broken or corroded? Do the turns of an old tape no longer touch? Do the clips bite on bare metal? Is the length right, and that of every joint between?"
-        }
         ReadingSaid::Below => "below",
-        ReadingSaid::AskBelow => {
-            "Is there another path beside this shield, an end that is bonded, a shorter length, or more metal than the papers state?"
-        }
         ReadingSaid::AsExpected => "as expected, but nobody with the authority sets a limit",
-        ReadingSaid::AskGreatest => {
-            "What is the greatest resistance along this shield that the owner takes?"
-        }
         ReadingSaid::TooMuch => {
             "Stop and call: this shield has more resistance than the owner allows. Read it again, then look for what interrupts it."
-        }
-        ReadingSaid::AskReading { subject } => {
-            return format!(
-                "What resistance is read along the shield of {}?",
-                tongue.subject(subject)
-            );
         }
         ReadingSaid::ResistanceAt20 { subject } => {
             return format!(
@@ -190,6 +168,33 @@ fn reading(tongue: Tongue, said: &ReadingSaid) -> String {
                 shown(*length_m),
                 shown(*degc),
                 tongue.say(of)
+            );
+        }
+    };
+    whole.to_owned()
+}
+
+fn reading_ask(tongue: Tongue, said: &ReadingAsk) -> String {
+    let whole = match said {
+        ReadingAsk::EndsOpen => "What does it read with its ends open, where the work allows that?",
+        ReadingAsk::Leads => "What do the test leads read when their clips are joined?",
+        ReadingAsk::TemperatureAndLength => {
+            "How long is the shield between the clips, and at what temperature was it read?"
+        }
+        ReadingAsk::FourWires => "What does the shield read with four wires?",
+        ReadingAsk::WhyAbove => {
+            "Are wires broken or corroded? Do the turns of an old tape no longer touch? Do the clips bite on bare metal? Is the length right, and that of every joint between?"
+        }
+        ReadingAsk::WhyBelow => {
+            "Is there another path beside this shield, an end that is bonded, a shorter length, or more metal than the papers state?"
+        }
+        ReadingAsk::Greatest => {
+            "What is the greatest resistance along this shield that the owner takes?"
+        }
+        ReadingAsk::Reading { subject } => {
+            return format!(
+                "What resistance is read along the shield of {}?",
+                tongue.subject(subject)
             );
         }
     };

@@ -3,6 +3,8 @@
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
 mod ask;
+mod closing;
+mod edge;
 mod fault;
 mod heat;
 mod kit;
@@ -11,9 +13,12 @@ mod load;
 mod measured;
 pub(crate) mod noun;
 mod pressure;
-mod service;
+mod seal;
 mod shield;
+mod slack;
 mod stress;
+mod warming;
+mod water;
 mod word;
 
 use crate::{Tongue, joined};
@@ -39,9 +44,14 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Heat(said) => heat::say(tongue, said),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
+        Said::Seal(said) => seal::say(tongue, said),
+        Said::Edge(said) => edge::say(tongue, said),
+        Said::Slack(said) => slack::say(tongue, said),
+        Said::Water(said) => water::say(said),
+        Said::Closing(said) => closing::say(tongue, said),
         Said::Fault(said) => fault::say(tongue, said),
         Said::Shield(said) => shield::say(tongue, said),
-        Said::Service(said) => service::say(tongue, said),
+        Said::Warming(said) => warming::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
         Said::Paper(paper) => word::paper(paper),
     }

@@ -2,7 +2,7 @@
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    AlongSaid, BondingSaid, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
+    AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &ShieldSaid) -> String {
@@ -124,49 +124,27 @@ fn bonding(said: &BondingSaid) -> String {
 
 fn reading(tongue: Tongue, said: &ReadingSaid) -> String {
     let whole = match said {
+        ReadingSaid::Ask(said) => return reading_ask(tongue, said),
         ReadingSaid::EndsWereBonded => {
             "los extremos estaban conectados: lo medido es también de otras pantallas y de la tierra, y no dice nada de esta"
-        }
-        ReadingSaid::AskEndsOpen => {
-            "¿Cuánto se mide con sus extremos abiertos, donde el trabajo lo permite?"
         }
         ReadingSaid::TwoWires => {
             "se midió con dos hilos, y no se indica la resistencia de las puntas de prueba: pueden tener más que la pantalla"
         }
-        ReadingSaid::AskLeads => "¿Cuánto se mide en las puntas de prueba con sus pinzas unidas?",
         ReadingSaid::TemperatureOrLengthNotStated => {
             "no se indica la temperatura de la pantalla, o el largo medido"
-        }
-        ReadingSaid::AskTemperatureAndLength => {
-            "¿Qué largo tiene la pantalla entre las pinzas, y a qué temperatura se midió?"
         }
         ReadingSaid::LeadsHaveAsMuch => {
             "las puntas de prueba tienen tanta resistencia como la medida con ellas, o el largo es nulo"
         }
-        ReadingSaid::AskFourWires => "¿Cuánto se mide en la pantalla con cuatro hilos?",
         ReadingSaid::OwnerLimitsUnread => {
             "el propietario limita la resistencia de esta pantalla, y nadie la ha medido"
         }
         ReadingSaid::Above => "por encima",
-        ReadingSaid::AskAbove => {
-            "¿Hay alambres rotos o corroídos? ¿Ya no se tocan las vueltas de una cinta vieja? ¿Muerden las pinzas metal limpio? ¿Es correcto el largo, y el de cada empalme intermedio?"
-        }
         ReadingSaid::Below => "por debajo",
-        ReadingSaid::AskBelow => {
-            "¿Hay otro camino junto a esta pantalla, un extremo conectado, un largo menor, o más metal que el que indican los documentos?"
-        }
         ReadingSaid::AsExpected => "como se espera, pero nadie con la autoridad fija un límite",
-        ReadingSaid::AskGreatest => {
-            "¿Cuál es la mayor resistencia de esta pantalla que acepta el propietario?"
-        }
         ReadingSaid::TooMuch => {
             "Pare y llame: esta pantalla tiene más resistencia que la que permite el propietario. Mídala otra vez, y luego busque qué la interrumpe."
-        }
-        ReadingSaid::AskReading { subject } => {
-            return format!(
-                "¿Qué resistencia se mide a lo largo de la pantalla, {}?",
-                tongue.subject(subject)
-            );
         }
         ReadingSaid::ResistanceAt20 { subject } => {
             return format!(
@@ -192,6 +170,35 @@ fn reading(tongue: Tongue, said: &ReadingSaid) -> String {
                 shown(*length_m),
                 shown(*degc),
                 tongue.say(of)
+            );
+        }
+    };
+    whole.to_owned()
+}
+
+fn reading_ask(tongue: Tongue, said: &ReadingAsk) -> String {
+    let whole = match said {
+        ReadingAsk::EndsOpen => {
+            "¿Cuánto se mide con sus extremos abiertos, donde el trabajo lo permite?"
+        }
+        ReadingAsk::Leads => "¿Cuánto se mide en las puntas de prueba con sus pinzas unidas?",
+        ReadingAsk::TemperatureAndLength => {
+            "¿Qué largo tiene la pantalla entre las pinzas, y a qué temperatura se midió?"
+        }
+        ReadingAsk::FourWires => "¿Cuánto se mide en la pantalla con cuatro hilos?",
+        ReadingAsk::WhyAbove => {
+            "¿Hay alambres rotos o corroídos? ¿Ya no se tocan las vueltas de una cinta vieja? ¿Muerden las pinzas metal limpio? ¿Es correcto el largo, y el de cada empalme intermedio?"
+        }
+        ReadingAsk::WhyBelow => {
+            "¿Hay otro camino junto a esta pantalla, un extremo conectado, un largo menor, o más metal que el que indican los documentos?"
+        }
+        ReadingAsk::Greatest => {
+            "¿Cuál es la mayor resistencia de esta pantalla que acepta el propietario?"
+        }
+        ReadingAsk::Reading { subject } => {
+            return format!(
+                "¿Qué resistencia se mide a lo largo de la pantalla, {}?",
+                tongue.subject(subject)
             );
         }
     };

@@ -31,7 +31,7 @@ pub enum When {
 /// What is said of cable and joint under load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
-pub enum ServiceSaid {
+pub enum WarmingSaid {
     JobDoesNotState {
         field: String,
     },
@@ -58,6 +58,9 @@ pub enum ServiceSaid {
         degc: f64,
     },
     WarmsWithoutEnd,
+    RunsAway {
+        past_degc: f64,
+    },
     CableHotterThanStated,
     RouteNotStated {
         leg: String,
@@ -73,10 +76,10 @@ pub enum ServiceSaid {
     },
 }
 
-impl ServiceSaid {
+impl WarmingSaid {
     /// The job does not state a field.
-    pub(crate) fn not_stated(field: &str) -> ServiceSaid {
+    pub(crate) fn not_stated(field: &str) -> WarmingSaid {
         let field = field.to_owned();
-        ServiceSaid::JobDoesNotState { field }
+        WarmingSaid::JobDoesNotState { field }
     }
 }

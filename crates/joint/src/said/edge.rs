@@ -1,0 +1,28 @@
+//! What is said of the edge of the insulation screen under the body.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::Subject;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// An end of the stretch in which the body controls the stress.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ControlEnd {
+    /// The edge lies past it.
+    Inner,
+    /// The edge lies short of it.
+    Outer,
+}
+
+/// What is said of the edge of the insulation screen under the body.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum EdgeSaid {
+    InControl { end: ControlEnd },
+    InControlAtWorst { subject: Subject, end: ControlEnd },
+    MayLieOutsideControl,
+}

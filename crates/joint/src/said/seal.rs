@@ -1,0 +1,82 @@
+//! What is said of seals.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{JointKind, Said, Subject};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is said of seals.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SealSaid {
+    Lap(LapSaid),
+    Span(SpanSaid),
+    NoRange { row: String },
+}
+
+/// Of how far a seal laps onto body and jacket.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum LapSaid {
+    OverlapOnBody,
+    OverlapOnBodyEnd { subject: Subject, seal: String },
+    ClosesOverBodyEnd,
+    LeavesBodyEndOpen,
+    BodyOverlapNotSaid { row: String },
+    JacketOverlapNotSaid,
+    OverlapOnJacket { subject: Subject, seal: String },
+    UseLonger,
+    ShrinkageNotStated,
+    AskShrinkage,
+}
+
+/// Of one seal over the whole joint.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum SpanSaid {
+    NotNamedByBoth {
+        seal: String,
+    },
+    LengthNotSaid {
+        row: String,
+    },
+    OverlapNotSaid {
+        row: String,
+    },
+    Joint {
+        kind: JointKind,
+    },
+    OnePieceOverTwoLegs {
+        seal: String,
+        kind: JointKind,
+    },
+    UseOneForEachLeg,
+    Length {
+        seal: String,
+    },
+    /// Its overlap on one leg, when its other end is set to the mark on the other.
+    SetOff {
+        seal: String,
+        to_leg: String,
+        from_leg: String,
+    },
+    AtWorst {
+        what: Said,
+    },
+    UseLongerOrOneALeg,
+}
+
+impl From<LapSaid> for Said {
+    fn from(said: LapSaid) -> Said {
+        SealSaid::Lap(said).into()
+    }
+}
+
+impl From<SpanSaid> for Said {
+    fn from(said: SpanSaid) -> Said {
+        SealSaid::Span(said).into()
+    }
+}

@@ -1,0 +1,94 @@
+//! What is said of water: in the strands, under the shield, along what passes under a seal.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::Said;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What of an end was tested for moisture.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TestedPlace {
+    /// Its strands.
+    Strands,
+    /// Under its shield.
+    UnderShield,
+}
+
+/// What is said of water.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WaterSaid {
+    Moisture(MoistureSaid),
+    Wick(WickSaid),
+}
+
+/// Of tests for moisture.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MoistureSaid {
+    Wet,
+    Dry,
+    WetIsNotJoined,
+    FoundWet {
+        place: TestedPlace,
+        how: String,
+        source: String,
+    },
+    StopAndCall,
+    FoundDryBefore {
+        place: TestedPlace,
+        tested: String,
+        work: String,
+    },
+    TestAgain,
+    Test {
+        how: String,
+        source: String,
+    },
+    ShieldNotTested,
+    TestUnderShield,
+    StrandsNotTested {
+        blocked: Option<bool>,
+        far_end_in_water: Option<bool>,
+    },
+    TestStrands,
+}
+
+/// Of what passes out under a seal.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WickSaid {
+    PassesNotSaid { part: String },
+    AskPasses { part: String },
+    NothingByItsRow { part: String },
+    AskWhereLeadComesOut { part: String },
+    NothingPasses,
+    BlockedWhereSomethingDoes,
+    Blocked,
+    NotBlocked,
+    BlockedNotSaid { part: String },
+    AskBlocked { part: String },
+    PassesUnblocked { part: String },
+    TakesLead,
+    TakesNoLead,
+    TakesLeadNotSaid { seal: String },
+    AskTakesLead { seal: String },
+    LetsNothingOut { part: String, seal: String },
+    UseBlocked,
+}
+
+impl From<MoistureSaid> for Said {
+    fn from(said: MoistureSaid) -> Said {
+        WaterSaid::Moisture(said).into()
+    }
+}
+
+impl From<WickSaid> for Said {
+    fn from(said: WickSaid) -> Said {
+        WaterSaid::Wick(said).into()
+    }
+}
