@@ -10,6 +10,7 @@ use crate::cable::{Conductor, Layer, Words};
 use crate::catalogue::{Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Seal, ShieldPart};
 use crate::job::{Job, Leg, PartNames};
 use crate::limit::Known;
+use crate::said::ConnectorSaid;
 use crate::survey::{Diameter, EndSurvey};
 use jointwright_units::{Interval, Length};
 
@@ -66,6 +67,15 @@ impl<'c> Chosen<'c> {
     }
 
     /// Why no end of the connector is known to take a leg; none where one is, or the connector is open.
+    pub fn no_end(&self, leg: &Leg) -> Option<ConnectorSaid> {
+        let connector = self.connector.filter(|_| self.end.is_none())?;
+        let conductor = leg.cable.conductor;
+        let said = leg.parts.connector_end.as_deref();
+        let why = connector.end_for(conductor, said).err()?;
+        Some(connector.no_end(&why, conductor))
+    }
+
+    /// The same as [`Chosen::no_end`], for rooms whose sentences have no keys yet.
     pub fn why_no_end(&self, leg: &Leg, words: Words) -> Option<String> {
         let connector = self.connector.filter(|_| self.end.is_none())?;
         let conductor = leg.cable.conductor;

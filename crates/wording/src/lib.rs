@@ -14,10 +14,10 @@ use jointwright_joint::cable::Words;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
-use jointwright_joint::said::{Read, ReadRange, Said, Wording};
+use jointwright_joint::said::{Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
 
-use jointwright_units::{bound_mm_text, bound_text, range_text};
+use jointwright_units::{Tick, bound_mm_text, bound_text, mark, range_text};
 
 /// A language.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -61,6 +61,16 @@ impl Tongue {
         match self.words {
             Words::Us => bound_text(read.length(), read.toward(), read.gauge()),
             Words::Iec => bound_mm_text(read.length(), read.toward()),
+        }
+    }
+
+    /// A place or a distance as a crew lead reads it: in thirty-seconds of an inch, or in tenths of a millimetre.
+    fn spot(self, spot: Spot) -> String {
+        let at = spot.station();
+        let inch = mark(at, None, Tick::THIRTY_SECOND, spot.rounded.into()).and_then(|m| m.inch);
+        match inch.filter(|_| self.words == Words::Us) {
+            Some(inch) => format!("{inch} in"),
+            None => format!("{:.1} mm", at.mm()),
         }
     }
 

@@ -14,6 +14,7 @@ use super::word::{metal, stranding};
 use crate::cable::{Conductor, Metal, Size, Stranding, Words};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape};
+use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
 
 /// Connector.
@@ -169,6 +170,21 @@ impl Connector {
             .join(" or ")
     }
 
+    /// Why no end is known to take a leg.
+    pub fn no_end(&self, why: &NoEnd, conductor: Conductor) -> ConnectorSaid {
+        let connector = self.head.id.clone();
+        match why {
+            NoEnd::Both => ConnectorSaid::BothEndsTake {
+                connector,
+                conductor,
+            },
+            NoEnd::Neither => ConnectorSaid::NeitherEndTakes {
+                connector,
+                conductor,
+            },
+        }
+    }
+
     /// Why no end is known to take a leg, as a sentence fragment.
     pub fn why_no_end(&self, why: &NoEnd, conductor: Conductor, words: Words) -> String {
         let (id, phrase) = (&self.head.id, conductor.phrase(words));
@@ -202,6 +218,24 @@ impl ConnectorEnd {
                 && self.strandings.contains(&conductor.stranding)
         } else {
             self.named.contains(&conductor)
+        }
+    }
+
+    /// The conductors that it takes, for a message.
+    pub fn taken(&self) -> Taken {
+        if !self.named.is_empty() {
+            return Taken {
+                named: self.named.clone(),
+                sizes: Vec::new(),
+                metals: Vec::new(),
+                strandings: Vec::new(),
+            };
+        }
+        Taken {
+            named: Vec::new(),
+            sizes: self.sizes.clone(),
+            metals: self.metals.clone(),
+            strandings: self.strandings.clone(),
         }
     }
 

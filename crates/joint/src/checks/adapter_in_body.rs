@@ -6,6 +6,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
+use crate::said::{AdapterSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_in_body",
@@ -19,9 +20,9 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let subject = leg.subject();
     let permitted = if body.adapters.is_empty() {
-        "none".to_owned()
+        AdapterSaid::NoneNamed.into()
     } else {
-        body.adapters.join(", ")
+        Said::listed(body.adapters.iter().map(Said::from))
     };
     let named = Ruling::on_words(
         CHECK.slug,
@@ -31,30 +32,25 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Word::Instructions(body.head.source().into()),
     );
     if !body.fits_adapter || !body.adapters.contains(&adapter.head.id) {
-        let why = format!(
-            "the instructions of {} do not name the adapter {}",
-            body.head.id, adapter.head.id
-        );
-        return vec![named.failing(
-            why,
-            "Use an adapter that the body's instructions name, or a body that fits the leg.",
-        )];
+        let why = AdapterSaid::NotNamed {
+            body: body.head.id.clone(),
+            adapter: adapter.head.id.clone(),
+        };
+        return vec![named.failing(why, AdapterSaid::UseNamed)];
     }
     let bore = body.fits.iter().find(|f| f.at == "bore");
     let Some(bore) = bore else {
-        return vec![
-            named,
-            Ruling::not_judged(
-                CHECK.slug,
-                subject,
-                format!("the row {} gives no range for its bore", body.head.id),
-            )
-            .asking(fact::RANGE.of(&body.head.id)),
-        ];
+        let row = body.head.id.clone();
+        let ruling = Ruling::not_judged(CHECK.slug, subject, AdapterSaid::NoBoreRange { row });
+        return vec![named, ruling.asking(fact::RANGE.of(&body.head.id))];
     };
     let outside = Question {
         check: CHECK.slug,
-        what: format!("outside of {} in {}", adapter.head.id, body.head.id).into(),
+        what: AdapterSaid::OutsideIn {
+            adapter: adapter.head.id.clone(),
+            body: body.head.id.clone(),
+        }
+        .into(),
         subject,
         value: Known::exact(adapter.outside),
         limit: &Limit {
@@ -62,7 +58,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: "Use another adapter or another body.".into(),
+        hint: AdapterSaid::UseAnother.into(),
     };
     vec![named, outside.rule()]
 }

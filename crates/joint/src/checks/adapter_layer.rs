@@ -8,6 +8,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Adapter;
 use crate::limit::{Ruling, Word, fact_table};
 use crate::plane::Plane;
+use crate::said::{AdapterSaid, Read, Said};
 use crate::underlay::{Asked, Stretch, past_edge};
 use jointwright_units::{Station, Toward};
 
@@ -50,26 +51,31 @@ fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<R
         return None;
     }
     let id = &adapter.head.id;
-    let found = format!(
-        "up to {} of bare insulation between {id} and the edge of the insulation screen",
-        words.along((-past).ceil(), Toward::Longer)
-    );
-    let permitted = "an adapter that reaches the edge, or a paper that lets it end before";
+    let found: Said = AdapterSaid::LeavesBare {
+        adapter: id.clone(),
+        most: Read::along((-past).ceil(), Toward::Longer),
+    }
+    .into();
     let ruling = match adapter.leaves_bare {
         None => Ruling::not_judged(
             CHECK.slug,
             leg.subject(),
-            format!("{found}: the body's bore is over its range there only by the adapter's paper, which does not say"),
+            Said::of(found, AdapterSaid::BoreByItsPaper),
         )
         .asking(fact_table::BARE_BORE.of(id.as_str())),
         Some(may) => {
             let source = Word::Instructions(adapter.head.source().into());
-            let ruling =
-                Ruling::on_words(CHECK.slug, leg.subject(), found.clone(), permitted, source);
+            let ruling = Ruling::on_words(
+                CHECK.slug,
+                leg.subject(),
+                &found,
+                AdapterSaid::ReachesEdge,
+                source,
+            );
             if may {
                 ruling
             } else {
-                ruling.failing(found, "Stop. Use an adapter that reaches the edge, or call.")
+                ruling.failing(found, AdapterSaid::UseOneThatReaches)
             }
         }
     };

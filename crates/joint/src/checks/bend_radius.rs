@@ -4,6 +4,7 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
+use crate::said::BodySaid;
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -16,9 +17,9 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(radius), Some(least)) = (leg.leg.room.bend_radius, leg.leg.bend_radius_least) else {
         let why = if leg.leg.room.bend_radius.is_none() {
-            "nobody has measured the bending radius as racked"
+            BodySaid::BendNotMeasured
         } else {
-            "the job does not say what bending radius the cable's maker permits"
+            BodySaid::BendLeastNotSaid
         };
         let (id, room) = (&leg.leg.id, &leg.leg.room);
         let racked = room.bend_radius.is_none().then(|| fact::BEND.of(id));
@@ -29,15 +30,18 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let question = Question {
         check: CHECK.slug,
-        what: format!("{}, bending radius", subject.words()).into(),
+        what: BodySaid::BendingRadius {
+            subject: subject.clone(),
+        }
+        .into(),
         subject,
         value: Known::exact(Interval::point(radius)),
         limit: &Limit {
             bound: Bound::AtLeast(least),
-            word: Word::Job("the cable's papers".into()),
+            word: Word::Job(BodySaid::PapersOfCable.into()),
         },
         reach: Reach::Instructions,
-        hint: "Ease the bend before anything is cut, or call.".into(),
+        hint: BodySaid::EaseBend.into(),
     };
     vec![leg.on_room(question)]
 }

@@ -6,6 +6,7 @@ use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
 use crate::catalogue::{Body, Head};
 use crate::job::JointKind;
 use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::BodySaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
@@ -55,27 +56,27 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
     let id = &body.head.id;
     let Some(greatest) = body.legs else {
-        let why = format!("the row {id} does not say how many legs it takes");
+        let why = BodySaid::LegsNotSaid { row: id.clone() };
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
         return ruling.asking(fact::MOUTHS.of(id));
     };
     let source = Word::Instructions(body.head.source().into());
-    let permitted = format!("{greatest} legs, one in every mouth");
     let ruling = Ruling::on_words(
         CHECK.slug,
         leg.subject(),
-        format!("{n_legs} legs"),
-        permitted,
+        BodySaid::Legs { n_legs },
+        BodySaid::LegInEveryMouth { greatest },
         source,
     );
     if i64::try_from(n_legs).is_ok_and(|n| n == greatest) {
         return ruling;
     }
-    let why = format!("{id} takes {greatest} legs; this joint has {n_legs}");
-    ruling.failing(
-        why,
-        "Stop. Use a body with as many mouths as there are legs: none may stay open.",
-    )
+    let why = BodySaid::TakesOtherLegs {
+        body: id.clone(),
+        greatest,
+        n_legs,
+    };
+    ruling.failing(why, BodySaid::UseWithMouths)
 }
 
 fn rated(leg: &LegInputs<'_>, part: &Head, rated_kv: f64, highest_kv: f64) -> Ruling {

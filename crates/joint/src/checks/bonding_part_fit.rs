@@ -5,6 +5,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed, RangedPart};
 use crate::catalogue::{Body, Head, shield_word};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::{BodySaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "bonding_part_fit",
@@ -58,8 +59,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 /// Of a body whose row names no way of bonding the shield across it.
 fn bondings_unsaid(leg: &LegInputs<'_>, body: &Body) -> Ruling {
     let id = &body.head.id;
-    let why = format!("the row {id} does not say which ways of bonding the shield it allows");
-    let ask = format!("Ask: Which ways of bonding the shield across it does {id} allow?");
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    let why = BodySaid::BondingsNotSaid { row: id.clone() };
+    let ask = BodySaid::AskBondings { body: id.clone() };
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
+        .with_hint(Said::Questions(vec![ask.into()]));
     ruling.asking(fact::BONDINGS.of(id))
 }

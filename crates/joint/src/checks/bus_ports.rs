@@ -8,7 +8,7 @@ use super::{Check, Inputs, Judge, Rated};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject, Word, fact_table as fact};
-use crate::said::{Of, PartKind};
+use crate::said::{BusSaid, Of, PartKind, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
@@ -26,8 +26,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .as_deref()
         .and_then(|id| inputs.order.catalogue.bus(id))
     else {
-        let why = "no bus is named, so its ports cannot be counted";
-        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), BusSaid::NotNamed);
         return vec![ruling.asking(fact::BUS.of(Of::Bus))];
     };
     let source = Word::Instructions(bus.head.source().into());
@@ -50,16 +49,17 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         Ruling::on_words(
             CHECK.slug,
             Subject::joint(),
-            format!("port {port}"),
-            format!("ports 1 to {}", bus.ports),
+            BusSaid::Port { port },
+            BusSaid::Ports { n_ports: bus.ports },
             source.clone(),
         )
         .failing(
-            format!(
-                "the job names port {port}, but {} has {} ports",
-                bus.head.id, bus.ports
-            ),
-            "Use a bus with enough ports.",
+            BusSaid::PortBeyond {
+                port,
+                bus: bus.head.id.clone(),
+                n_ports: bus.ports,
+            },
+            BusSaid::UseWithPorts,
         )
     }));
     rulings
@@ -72,65 +72,55 @@ fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &Word) -> Ruling {
         .and_then(|b| b.plug.as_deref())
         .and_then(|id| inputs.order.catalogue.plug(id));
     let subject = leg.map_or_else(Subject::joint, |l| l.subject());
-    let rule = |found: String| {
-        Ruling::on_words(
-            CHECK.slug,
-            subject.clone(),
-            found,
-            format!(
-                "port {port}: a leg or an insulating plug, interface {}",
-                bus.interface
-            ),
-            source.to_owned(),
-        )
+    let rule = |found: Said| {
+        let wants = BusSaid::PortWants {
+            port,
+            interface: bus.interface.clone(),
+        };
+        Ruling::on_words(CHECK.slug, subject.clone(), found, wants, source)
     };
-    const STOP: &str =
-        "Stop. An open port must not be left: order the part that mates before anything is cut.";
     match (leg, blank, plug) {
         (Some(leg), _, _) => {
-            let interface = leg.chosen.body.and_then(|b| b.interface.as_deref());
-            match (leg.chosen.body, interface) {
-                (None, _) => Ruling::not_judged(
-                    CHECK.slug,
-                    subject.clone(),
-                    format!("port {port}: no body is named for leg {}", leg.leg.id),
-                )
-                .asking(leg.missing(inputs).part(PartKind::Body)),
-                (Some(body), Some(found)) if found == bus.interface => {
-                    rule(format!("leg {} with {}", leg.leg.id, body.head.id))
-                }
-                (Some(body), found) => {
-                    let found = found.unwrap_or("none");
-                    rule(format!("{} with interface {found}", body.head.id)).failing(
-                        format!(
-                            "port {port}: {} mates with {found}, the bus with {}",
-                            body.head.id, bus.interface
-                        ),
-                        STOP,
-                    )
-                }
+            let Some(body) = leg.chosen.body else {
+                let leg_id = leg.leg.id.clone();
+                let why = BusSaid::BodyOpen { port, leg: leg_id };
+                let ruling = Ruling::not_judged(CHECK.slug, subject.clone(), why);
+                return ruling.asking(leg.missing(inputs).part(PartKind::Body));
+            };
+            let (leg, body, interface) =
+                (leg.leg.id.clone(), body.head.id.clone(), &body.interface);
+            if interface.as_ref() == Some(&bus.interface) {
+                return rule(BusSaid::LegWith { leg, body }.into());
             }
+            let why = BusSaid::MatesWithOther {
+                port,
+                body: body.clone(),
+                interface: interface.clone(),
+                of_bus: bus.interface.clone(),
+            };
+            let interface = interface.clone();
+            let found = BusSaid::WithInterface { body, interface };
+            rule(found.into()).failing(why, BusSaid::OrderWhatMates)
         }
         (None, Some(_), Some(plug))
             if plug.interface == bus.interface
                 && plug.system_greatest_kv >= inputs.order.job.system.highest_kv =>
         {
-            rule(format!("blank with {}", plug.head.id))
+            let plug = plug.head.id.clone();
+            rule(BusSaid::BlankWith { plug }.into())
         }
-        (None, Some(_), Some(plug)) => rule(plug.head.id.clone()).failing(
-            format!(
-                "port {port}: {} (interface {}, {} kV) does not serve on this bus and system",
-                plug.head.id, plug.interface, plug.system_greatest_kv
-            ),
-            STOP,
-        ),
-        (None, Some(_), None) => rule("blank without a plug".to_owned()).failing(
-            format!("port {port} is blank and has no insulating plug"),
-            STOP,
-        ),
-        (None, None, _) => rule("nothing".to_owned()).failing(
-            format!("port {port} has neither a leg nor a blank with its insulating plug"),
-            STOP,
-        ),
+        (None, Some(_), Some(plug)) => {
+            let why = BusSaid::PlugDoesNotServe {
+                port,
+                plug: plug.head.id.clone(),
+                interface: plug.interface.clone(),
+                greatest_kv: plug.system_greatest_kv,
+            };
+            rule((&plug.head.id).into()).failing(why, BusSaid::OrderWhatMates)
+        }
+        (None, Some(_), None) => rule(BusSaid::BlankWithoutPlug.into())
+            .failing(BusSaid::PlugMissing { port }, BusSaid::OrderWhatMates),
+        (None, None, _) => rule(BusSaid::Nothing.into())
+            .failing(BusSaid::PortEmpty { port }, BusSaid::OrderWhatMates),
     }
 }

@@ -6,7 +6,8 @@
 
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Wall;
-use crate::limit::{Ask, Datum, Outcome, Ruling, fact_table as fact, memory_row, word_on};
+use crate::limit::{Ask, Datum, Outcome, Ruling, Word, fact_table as fact, memory_row, word_on};
+use crate::said::LevelSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "cable_level",
@@ -31,62 +32,69 @@ fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     if nominal_kv <= class_kv {
         return None;
     }
-    let source = "common practice, no source: a cable's class is not below the nominal voltage";
+    let word = Word::CommonPractice(LevelSaid::ClassNotBelowNominal.into());
     let ruling = Ruling {
         value: Some(Datum::Number(nominal_kv)),
         limit: Some(Datum::Number(class_kv)),
         unit: Some("kV"),
         margin: Some(class_kv - nominal_kv),
-        ..Ruling::on_words(CHECK.slug, leg.subject(), "", "", source.to_owned())
+        source: Some(word.into()),
+        ..Ruling::passing(CHECK.slug, leg.subject())
     };
-    Some(ruling.failing(
-        format!("the cable is of the {class_kv} kV class; the system's nominal voltage is {nominal_kv} kV"),
-        "Stop and call: this cable is not for this system.",
-    ))
+    let why = LevelSaid::ClassBelow {
+        class_kv,
+        nominal_kv,
+    };
+    Some(ruling.failing(why, LevelSaid::ClassNotForSystem))
 }
 
 fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let not_judged =
-        |why: &str, ask: Ask| vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(ask)];
+    let not_judged = |why: LevelSaid, ask: Ask| {
+        vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(ask)]
+    };
     let word = || word_on(CHECK.slug, &leg.subject());
     let Wall::Icea { level_percent, .. } = leg.leg.cable.wall else {
-        return not_judged(
-            "the cable's papers give no insulation level in percent, and no other rule is read here",
-            word(),
-        );
+        return not_judged(LevelSaid::NoLevel, word());
     };
     let Some(row) = memory_row(CHECK.slug, Some(i64::from(level_percent))) else {
-        let why = format!("no clearing time is known for the {level_percent} percent level");
-        return not_judged(&why, word());
+        return not_judged(LevelSaid::NoTimeForLevel { level_percent }, word());
     };
     let Some((limit_s, time_s)) = row.clearing_time_greatest_s.zip(job.system.clearing_time_s)
     else {
-        return not_judged("the job gives no clearing time", fact::CLEARING_TIME.of(""));
+        let ask = fact::CLEARING_TIME.of("");
+        return not_judged(LevelSaid::NoClearingTime, ask);
     };
     let known = Ruling {
         value: Some(Datum::Number(time_s)),
         limit: Some(Datum::Number(limit_s)),
         unit: Some("s"),
         margin: Some(limit_s - time_s),
-        source: Some(format!("from memory: {}", row.source).into()),
+        source: Some(
+            LevelSaid::FromMemory {
+                source: (&row.source).into(),
+            }
+            .into(),
+        ),
         ..Ruling::not_judged(
             CHECK.slug,
             leg.subject(),
-            format!(
-                "key {} waits for the owner, with edition and date: \"{}\" is from memory",
-                row.key, row.says
-            ),
+            LevelSaid::KeyWaits {
+                key: row.key.clone(),
+                says: (&row.says).into(),
+            },
         )
     };
     let Some(confirmed) = job.confirmations.iter().find(|c| c.key == row.key) else {
         return vec![known.asking(fact::CONFIRMATION.of(&row.key))];
     };
-    let (edition, by) = (&confirmed.edition, &confirmed.source);
-    let source = format!("{}, edition {edition}, confirmed by {by}", row.source);
-    let source = Some(source.into());
+    let source = LevelSaid::ConfirmedBy {
+        source: (&row.source).into(),
+        edition: confirmed.edition.clone(),
+        by: confirmed.source.clone(),
+    };
     let ruling = Ruling {
-        source,
+        source: Some(source.into()),
         why: None,
         outcome: Outcome::Pass,
         ..known
@@ -95,8 +103,11 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         ruling
     } else {
         ruling.failing(
-            format!("earth faults are cleared in {time_s} s; {}", row.says),
-            "Stop and call: this cable's level is not for this system.",
+            LevelSaid::ClearedIn {
+                time_s,
+                says: (&row.says).into(),
+            },
+            LevelSaid::LevelNotForSystem,
         )
     }]
 }

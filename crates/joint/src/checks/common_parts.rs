@@ -5,8 +5,8 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fit::Chosen;
 use crate::job::JointKind;
-use crate::limit::{Ruling, Subject};
-use crate::said::PartKind;
+use crate::limit::{Ruling, Subject, Word};
+use crate::said::{PartKind, Said, SharedSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "common_parts",
@@ -30,8 +30,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             shared.push((PartKind::Seal, |c| c.seal.map(|p| &p.head.id)));
         }
     }
-    let rule = |(kind, name): (PartKind, NameOf)| {
-        let what = kind.name();
+    let rule = |(part, name): (PartKind, NameOf)| {
         let mut named: Vec<&String> = inputs.legs.iter().filter_map(|l| name(&l.chosen)).collect();
         named.sort();
         named.dedup();
@@ -41,31 +40,28 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             .filter(|l| name(&l.chosen).is_none())
             .count();
         if n_open > 0 && named.len() < 2 {
-            let why = format!("{n_open} of the legs name no {what}");
+            let n_legs = n_open;
+            let why = SharedSaid::LegsNameNone { n_legs, part };
             let ask = inputs
                 .legs
                 .first()
-                .map(|leg| leg.missing(inputs).part(kind));
+                .map(|leg| leg.missing(inputs).part(part));
             return Ruling::not_judged(CHECK.slug, Subject::joint(), why).asking_all(ask);
         }
-        let found: Vec<&str> = named.iter().map(|n| n.as_str()).collect();
+        let kind = inputs.kind();
         let ruling = Ruling::on_words(
             CHECK.slug,
             Subject::joint(),
-            found.join(", "),
-            format!("one {what} for all legs"),
-            format!("job: a {} joint has one {what}", inputs.kind().name()),
+            Said::listed(named.iter().map(|name| Said::from(*name))),
+            SharedSaid::OneForAllLegs { part },
+            Word::Job(SharedSaid::JointHasOne { kind, part }.into()),
         );
-        if found.len() == 1 {
+        let n_parts = named.len();
+        if n_parts == 1 {
             ruling
         } else {
-            ruling.failing(
-                format!(
-                    "the legs name {} different parts as their one {what}",
-                    found.len()
-                ),
-                "Name the same part on every leg.",
-            )
+            let why = SharedSaid::Different { n_parts, part };
+            ruling.failing(why, SharedSaid::NameTheSame)
         }
     };
     shared
@@ -77,10 +73,10 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
 
 /// Two legs of a straight joint do not come in by one side of their body.
 fn body_sides(inputs: &Inputs<'_>) -> Option<Ruling> {
-    let sides: Vec<&str> = inputs
+    let sides: Vec<&String> = inputs
         .legs
         .iter()
-        .filter_map(|leg| leg.chosen.body?.side.as_deref())
+        .filter_map(|leg| leg.chosen.body?.side.as_ref())
         .collect();
     let [one, other] = sides.as_slice() else {
         return None;
@@ -88,15 +84,17 @@ fn body_sides(inputs: &Inputs<'_>) -> Option<Ruling> {
     let ruling = Ruling::on_words(
         CHECK.slug,
         Subject::joint(),
-        format!("side {one} and side {other}"),
-        "a side of the body for each leg",
-        "job: a body takes one leg at each side".to_owned(),
+        SharedSaid::Sides {
+            one: (*one).clone(),
+            other: (*other).clone(),
+        },
+        SharedSaid::SideForEachLeg,
+        Word::Job(SharedSaid::LegAtEachSide.into()),
     );
     Some(if one == other {
-        ruling.failing(
-            format!("both legs come in by the side {one} of their body"),
-            "Stop. Use a body that has a side for each of the two cables.",
-        )
+        let side = (*one).clone();
+        let why = SharedSaid::BothByOneSide { side };
+        ruling.failing(why, SharedSaid::UseBodyWithSides)
     } else {
         ruling
     })

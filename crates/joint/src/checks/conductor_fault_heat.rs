@@ -8,15 +8,13 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, conductor_area_mm2, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
-use crate::said::{HeatedMetal, Said};
+use crate::said::{HeatedMetal, Said, ShortCircuitSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_fault_heat",
     question: "Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: in such a short circuit the conductor gets hotter in the joint than its paper allows. The engineer decides on fault level, clearing time or another body.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
@@ -34,12 +32,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let duty = &inputs.order.job.duty;
     let id = &body.head.id;
     let Some(greatest_degc) = body.conductor_fault_greatest_degc else {
-        let why = format!(
-            "the row {id} does not say how hot the conductor in it may get in a short circuit"
-        );
-        let ask = format!(
-            "Ask: To what temperature may the conductor inside {id} rise in a short circuit?"
-        );
+        let why = ShortCircuitSaid::FaultGreatestNotSaid { row: id.clone() };
+        let ask = ShortCircuitSaid::AskFaultGreatest { body: id.clone() };
+        let ask = Said::Questions(vec![ask.into()]);
         return vec![not_judged(why.into()).with_hint(ask)];
     };
     let from_degc = match start_degc(&inputs.order.job) {
@@ -66,7 +61,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         from_degc,
         greatest_degc,
         word: &Word::Instructions(body.head.source().into()),
-        hint: HINT.into(),
+        hint: ShortCircuitSaid::ConductorTooHot.into(),
     };
     vec![ruling.rule()]
 }

@@ -9,6 +9,7 @@ use crate::cable::Layer;
 use crate::catalogue::{Connector, ConnectorEnd, Means};
 use crate::job::JointKind;
 use crate::limit::{Bound, Limit, Outcome, Question, Reach, Ruling, Word};
+use crate::said::{ConnectorAt, ConnectorSaid, Said};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -26,10 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     // A branch joint may gather its legs in contacts or in sleeves; its instructions say which.
     let count = (inputs.kind() != JointKind::Branch).then(|| ends(inputs, leg, connector));
     let Some(end) = leg.chosen.end else {
-        return no_end(inputs, leg, connector)
-            .into_iter()
-            .chain(count)
-            .collect();
+        return no_end(leg, connector).into_iter().chain(count).collect();
     };
     let mut rulings = named(inputs, leg, connector, end);
     rulings.extend(count);
@@ -42,27 +40,31 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 }
 
 /// The ruling where no end is known to take this leg: both would, or neither does.
-fn no_end(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Option<Ruling> {
-    let words = inputs.order.job.words;
-    let why = leg.chosen.why_no_end(leg.leg, words)?;
+fn no_end(leg: &LegInputs<'_>, connector: &Connector) -> Option<Ruling> {
+    let why = leg.chosen.no_end(leg.leg)?;
     let conductor = leg.leg.cable.conductor;
     if connector.ends.iter().any(|end| end.takes(conductor)) {
-        let hint = format!(
-            "Say which end takes leg {}: connector_end = {}.",
-            leg.leg.id,
-            connector.end_names()
-        );
+        let ends = connector.ends.iter();
+        let hint = ConnectorSaid::SayWhichEnd {
+            leg: leg.leg.id.clone(),
+            ends: ends.filter_map(|end| end.name.clone()).collect(),
+        };
         return Some(Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(hint));
     }
-    let of_each = connector.ends.iter().map(|end| end.conductors(words));
+    let [one, other] = connector.ends.as_slice() else {
+        return None;
+    };
     let ruling = Ruling::on_words(
         CHECK.slug,
         leg.subject(),
-        conductor.phrase(words),
-        of_each.collect::<Vec<_>>().join(" at one end, ") + " at the other",
+        ConnectorSaid::Conductor { conductor },
+        ConnectorSaid::EndsTake {
+            one: one.taken(),
+            other: other.taken(),
+        },
         Word::Instructions(connector.head.source().into()),
     );
-    Some(ruling.failing(why, HINT))
+    Some(ruling.failing(why, ConnectorSaid::UseForConductor))
 }
 
 /// Two legs of a straight joint do not go into one end of their sleeve.
@@ -72,7 +74,7 @@ fn own_end(
     connector: &Connector,
     end: &ConnectorEnd,
 ) -> Option<Ruling> {
-    let name = end.name.as_deref()?;
+    let name = end.name.clone()?;
     if inputs.kind() != JointKind::Straight {
         return None;
     }
@@ -85,18 +87,19 @@ fn own_end(
     let ruling = Ruling::on_words(
         CHECK.slug,
         leg.subject(),
-        format!("end {name}"),
-        "an end that takes no other leg",
-        "job: a sleeve takes one leg at each end".to_owned(),
+        ConnectorSaid::End { end: name },
+        ConnectorSaid::EndOfItsOwn,
+        Word::Job(ConnectorSaid::LegAtEachEnd.into()),
     );
     Some(match taken {
         None => ruling,
         Some(other) => ruling.failing(
-            format!(
-                "legs {} and {} both go into the end {name} of {}",
-                leg.leg.id, other.leg.id, connector.head.id
-            ),
-            "Stop. Use a sleeve that has an end for each of the two conductors.",
+            ConnectorSaid::BothIntoEnd {
+                leg: leg.leg.id.clone(),
+                other: other.leg.id.clone(),
+                at: at(connector, end),
+            },
+            ConnectorSaid::UseSleeveWithEnds,
         ),
     })
 }
@@ -111,25 +114,7 @@ fn named(
     let words = inputs.order.job.words;
     let conductor = leg.leg.cable.conductor;
     if !end.named.is_empty() {
-        let ruling = Ruling::on_words(
-            CHECK.slug,
-            leg.subject(),
-            conductor.phrase(words),
-            end.conductors(words),
-            Word::Instructions(format!("{}{}", connector.head.source_text(), end.of_end()).into()),
-        );
-        let why = format!(
-            "{}{} is for conductors of {}; here it is {}",
-            connector.head.id,
-            end.of_end(),
-            end.conductors(words),
-            conductor.phrase(words)
-        );
-        return vec![if end.takes(conductor) {
-            ruling
-        } else {
-            ruling.failing(why, HINT)
-        }];
+        return vec![one_by_one(leg, connector, end)];
     }
     let sizes: Vec<String> = end.sizes.iter().map(ToString::to_string).collect();
     let metals: Vec<String> = end
@@ -168,50 +153,81 @@ fn named(
         && end.is_mixed()
         && rulings.iter().all(|r| r.outcome == Outcome::Pass)
     {
-        rulings = vec![not_bound(leg, connector, end, conductor.phrase(words))];
+        rulings = vec![not_bound(leg, connector, end)];
     }
     rulings
 }
 
-/// A pressed sleeve is made for one size of each metal: lists of several of both do not say that this size of this metal is among them.
-fn not_bound(
-    leg: &LegInputs<'_>,
-    connector: &Connector,
-    end: &ConnectorEnd,
-    conductor: String,
-) -> Ruling {
-    let why = format!(
-        "the row {}{} lists sizes and metals apart, so it does not say that it takes {conductor}",
-        connector.head.id,
-        end.of_end()
+/// The conductor against those that the row names one by one, size with metal.
+fn one_by_one(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Ruling {
+    let conductor = leg.leg.cable.conductor;
+    let of_end = end
+        .name
+        .clone()
+        .map(|end| ConnectorSaid::End { end }.into());
+    let row = Said::from(connector.head.source());
+    let takes = end.taken();
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        leg.subject(),
+        ConnectorSaid::Conductor { conductor },
+        ConnectorSaid::Takes {
+            takes: takes.clone(),
+        },
+        Word::Instructions(Said::listed(std::iter::once(row).chain(of_end))),
     );
-    Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(
-        "Write the conductors of its paper one by one, size with metal: `conductors`, or an `end` for each end where the two differ.",
-    )
+    let why = ConnectorSaid::IsForOthers {
+        at: at(connector, end),
+        takes,
+        conductor,
+    };
+    if end.takes(conductor) {
+        ruling
+    } else {
+        ruling.failing(why, ConnectorSaid::UseForConductor)
+    }
+}
+
+/// A pressed sleeve is made for one size of each metal: lists of several of both do not say that this size of this metal is among them.
+fn not_bound(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Ruling {
+    let why = ConnectorSaid::ListsApart {
+        at: at(connector, end),
+        conductor: leg.leg.cable.conductor,
+    };
+    Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ConnectorSaid::WriteOneByOne)
+}
+
+/// The connector, and its end where that has a name.
+fn at(connector: &Connector, end: &ConnectorEnd) -> ConnectorAt {
+    ConnectorAt {
+        connector: connector.head.id.clone(),
+        end: end.name.clone(),
+    }
 }
 
 /// Two ends for a straight joint, one for a separable joint.
 fn ends(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Ruling {
-    let words = |two: bool| {
-        if two {
-            "a sleeve with two ends"
-        } else {
-            "a contact with one end"
-        }
-    };
-    let wants_two = inputs.kind() == JointKind::Straight;
-    let (found, permitted) = (words(connector.two_ended), words(wants_two));
-    let kind = inputs.kind().name();
-    let source = format!("job: a {kind} joint");
-    let ruling = Ruling::on_words(CHECK.slug, leg.subject(), found, permitted, source);
-    if connector.two_ended == wants_two {
+    let kind = inputs.kind();
+    let wants_two = kind == JointKind::Straight;
+    let is_sleeve = connector.two_ended;
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        leg.subject(),
+        ConnectorSaid::Ends { is_sleeve },
+        ConnectorSaid::Ends {
+            is_sleeve: wants_two,
+        },
+        Word::Job(ConnectorSaid::Joint { kind }.into()),
+    );
+    if is_sleeve == wants_two {
         return ruling;
     }
-    let why = format!(
-        "{} is {found}; a {kind} joint needs {permitted}",
-        connector.head.id
-    );
-    ruling.failing(why, HINT)
+    let why = ConnectorSaid::NeedsOtherEnds {
+        connector: connector.head.id.clone(),
+        kind,
+        is_sleeve,
+    };
+    ruling.failing(why, ConnectorSaid::UseForConductor)
 }
 
 /// Conductor as read against the diameters that the bore takes.
@@ -224,15 +240,19 @@ fn bore(
     range: Interval,
 ) -> Ruling {
     let subject = leg.subject_of(read);
-    let id = format!("{}{}", connector.head.id, end.of_end());
+    let at = at(connector, end);
     let Some(diameter) = read.survey.diameters.get(&Layer::Conductor) else {
-        let why = format!("the bore of {id} is limited, but nobody has measured the conductor");
+        let why = ConnectorSaid::ConductorNotMeasured { at };
         let ask = leg.missing(inputs).reading(read.phase, Layer::Conductor);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     Question {
         check: CHECK.slug,
-        what: format!("{}, conductor in the bore of {id}", subject.words()).into(),
+        what: ConnectorSaid::ConductorInBore {
+            subject: subject.clone(),
+            at,
+        }
+        .into(),
         subject,
         value: diameter.known,
         limit: &Limit {
@@ -240,7 +260,7 @@ fn bore(
             word: Word::Instructions(connector.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: HINT.into(),
+        hint: ConnectorSaid::UseForConductor.into(),
     }
     .rule()
 }

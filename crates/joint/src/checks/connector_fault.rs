@@ -7,14 +7,13 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Withstood};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::ShortCircuitSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "connector_fault",
     question: "Does the connector carry the short circuit that the job states for the conductor?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: the paper of this connector does not give it this short circuit. Use one whose paper does, or the engineer decides on fault level and clearing time.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(part) = leg.chosen.connector else {
@@ -37,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         part: &part.head,
         withstands: part.withstands,
         fault: &fault,
-        hint: HINT.into(),
+        hint: ShortCircuitSaid::ConnectorNotGiven.into(),
     }
     .rule()
 }

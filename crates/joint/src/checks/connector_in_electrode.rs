@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::Connector;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
+use crate::said::BodySaid;
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -20,21 +21,18 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let Some(range) = body.connector_diameter else {
-        let why = format!(
-            "the row {} gives no range for the connector's outside diameter",
-            body.head.id
-        );
+        let row = body.head.id.clone();
+        let why = BodySaid::NoConnectorRange { row };
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
         return vec![ruling.asking(fact::CONNECTOR_DIAMETER.of(&body.head.id))];
     };
     let question = Question {
         check: CHECK.slug,
-        what: format!(
-            "{}, outside of {} in {}",
-            leg.subject().words(),
-            connector.head.id,
-            body.head.id
-        )
+        what: BodySaid::ConnectorOutside {
+            subject: leg.subject(),
+            connector: connector.head.id.clone(),
+            body: body.head.id.clone(),
+        }
         .into(),
         subject: leg.subject(),
         value: Known::exact(outside(connector)),
@@ -43,7 +41,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: "Stop. Use a connector that the body's instructions admit.".into(),
+        hint: BodySaid::UseAdmittedConnector.into(),
     };
     vec![question.rule()]
 }

@@ -8,6 +8,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed};
 use crate::catalogue::Consumable;
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::{CleaningSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "consumable_metal",
@@ -51,15 +52,17 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .map(|part| rule(part))
         .collect();
     if !used.iter().any(|part| !part.metals.is_empty()) {
-        let why = format!(
-            "nothing is named that cleans the conductor of leg {}, which is {metal}",
-            leg.leg.id
-        );
-        let ask = format!(
-            "Ask: With what brush or abrasive is the {metal} conductor of leg {} cleaned?",
-            leg.leg.id
-        );
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        let (id, metal) = (&leg.leg.id, leg.leg.cable.conductor.metal);
+        let why = CleaningSaid::NothingNamed {
+            leg: id.clone(),
+            metal,
+        };
+        let ask = CleaningSaid::AskWithWhat {
+            leg: id.clone(),
+            metal,
+        };
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
+            .with_hint(Said::Questions(vec![ask.into()]));
         rulings.push(ruling.asking(fact::BRUSH.of(&leg.leg.id)));
     }
     rulings
@@ -68,8 +71,9 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 /// Of a row that neither names metals nor says that it touches none.
 fn metal_unsaid(leg: &LegInputs<'_>, part: &Consumable) -> Ruling {
     let id = &part.head.id;
-    let why = format!("the row {id} does not say which conductor metals it serves");
-    let ask = format!("Ask: Is {id} used on bare conductors, and if it is, of which metals?");
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+    let why = CleaningSaid::MetalsNotSaid { row: id.clone() };
+    let ask = CleaningSaid::AskMetals { part: id.clone() };
+    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
+        .with_hint(Said::Questions(vec![ask.into()]));
     ruling.asking(fact::CONSUMABLE_METALS.of(id))
 }

@@ -9,6 +9,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Words;
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
+use crate::said::{OrderSaid, Said};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -36,7 +37,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .collect();
     let limit = Limit {
         bound: Bound::AtLeast(Length::ZERO),
-        word: Word::CommonPractice("layers end one after the other".into()),
+        word: Word::CommonPractice(OrderSaid::LayersEndInOrder.into()),
     };
     let neighbours = placed.windows(2).filter_map(|pair| {
         let (from, to) = (pair[0], pair[1]);
@@ -44,24 +45,20 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         // Without windows the plan itself still has to be in order.
         let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
         let read = interval.unwrap_or(Interval::point(nominal.floor()));
-        let what = format!(
-            "{}, from the {} to the {}",
-            leg.subject().words(),
-            from.words(words),
-            to.words(words)
-        );
-        Some(question(leg, read, what, &limit).rule())
+        let subject = leg.subject();
+        let what = OrderSaid::FromTo { subject, from, to };
+        Some(question(leg, read, what.into(), &limit).rule())
     });
     let beyond = [Plane::BodyEnd, Plane::ParkMark]
         .into_iter()
         .filter_map(|plane| {
             let nominal = leg.cutback.nominal(plane)?;
-            let what = format!(
-                "{}, {} from the conductor end",
-                leg.subject().words(),
-                plane.words(words)
-            );
-            Some(question(leg, Interval::point(nominal.floor()), what, &limit).rule())
+            let what = OrderSaid::FromConductorEnd {
+                subject: leg.subject(),
+                to: plane,
+            };
+            let read = Interval::point(nominal.floor());
+            Some(question(leg, read, what.into(), &limit).rule())
         });
     // What is parked lies over the jacket, out of the way of the work.
     let parked =
@@ -71,33 +68,24 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 }
 
 /// From the jacket edge to the park mark, where both are placed.
-fn placed_pair(leg: &LegInputs<'_>, words: Words) -> Option<(Interval, String)> {
+fn placed_pair(leg: &LegInputs<'_>, words: Words) -> Option<(Interval, Said)> {
     let (from, to) = (Plane::JacketEdge, Plane::ParkMark);
     let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
     let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
-    let what = format!(
-        "{}, from the {} to the {}",
-        leg.subject().words(),
-        from.words(words),
-        to.words(words)
-    );
-    Some((interval.unwrap_or(Interval::point(nominal.floor())), what))
+    let subject = leg.subject();
+    let what = OrderSaid::FromTo { subject, from, to };
+    let read = interval.unwrap_or(Interval::point(nominal.floor()));
+    Some((read, what.into()))
 }
 
-fn question<'l>(
-    leg: &LegInputs<'_>,
-    read: Interval,
-    what: String,
-    limit: &'l Limit,
-) -> Question<'l> {
+fn question<'l>(leg: &LegInputs<'_>, read: Interval, what: Said, limit: &'l Limit) -> Question<'l> {
     Question {
         check: CHECK.slug,
-        what: what.into(),
+        what,
         subject: leg.subject(),
         value: Known::exact(read),
         limit,
         reach: Reach::Computed,
-        hint: "Stop. A row or a distance was copied wrongly: look it up in the part's own paper."
-            .into(),
+        hint: OrderSaid::CopiedWrongly.into(),
     }
 }

@@ -14,6 +14,7 @@ use crate::limit::{
     Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table as fact,
 };
 use crate::plane::Plane;
+use crate::said::{ElectrodeSaid, Said};
 use jointwright_units::{Interval, Length, Station};
 
 pub(super) const CHECK: Check = Check {
@@ -21,8 +22,6 @@ pub(super) const CHECK: Check = Check {
     question: "Does the body's electrode cover the whole connector and lap onto the insulation?",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop. Use a shorter connector or another body; do not trim either.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
@@ -32,15 +31,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     // That the electrode covers the whole connector is common practice: it may fail and never pass.
     let mouth = Limit {
         bound: Bound::AtLeast(Length::ZERO),
-        word: Word::CommonPractice("the electrode covers the whole connector".into()),
+        word: Word::CommonPractice(ElectrodeSaid::CoversConnector.into()),
     };
-    let past = "electrode past the connector's mouth";
+    let past = ElectrodeSaid::PastMouth.into();
     let past = reach(inputs, leg, Plane::ConnectorMouth, past, &mouth);
     rulings.extend(Some(past).filter(|r| r.outcome == Outcome::Fail));
-    let onto = "electrode onto the insulation";
+    let onto = Said::from(ElectrodeSaid::OntoInsulation);
     match overlap_limits(inputs, leg, body, connector) {
         Err(why) => {
-            let why = format!("{onto}: {why}");
+            let why = Said::of(onto, why);
             let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
             let edge = leg.cutback.in_service(Plane::InsulationEnd);
             let planes = [edge, Plane::ElectrodeEnd];
@@ -52,7 +51,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
         Ok(limits) => {
             let edge = leg.cutback.in_service(Plane::InsulationEnd);
-            let rule = |limit: &Limit| reach(inputs, leg, edge, onto, limit);
+            let rule = |limit: &Limit| reach(inputs, leg, edge, onto.clone(), limit);
             rulings.extend(limits.iter().map(rule));
         }
     }
@@ -63,15 +62,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Connector) -> Ruling {
     let subject = leg.subject();
     let Some(greatest) = body.connector_length_greatest else {
-        return Ruling::not_judged(
-            CHECK.slug,
-            subject,
-            format!(
-                "the row {} does not say how long a connector it admits",
-                body.head.id
-            ),
-        )
-        .asking(fact::CONNECTOR_LENGTH.of(&body.head.id));
+        let row = body.head.id.clone();
+        let why = ElectrodeSaid::ConnectorLengthNotSaid { row };
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        return ruling.asking(fact::CONNECTOR_LENGTH.of(&body.head.id));
     };
     let grown = match whole_growth(inputs, leg, connector) {
         Ok(grown) => grown,
@@ -82,11 +76,10 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
     };
     Question {
         check: CHECK.slug,
-        what: format!(
-            "{}, length of {} as made",
-            subject.words(),
-            connector.head.id
-        )
+        what: ElectrodeSaid::LengthAsMade {
+            subject: subject.clone(),
+            connector: connector.head.id.clone(),
+        }
         .into(),
         subject,
         value: Known::exact(Interval::point(connector.length) + grown),
@@ -95,7 +88,7 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
             word: Word::Instructions(body.head.source().into()),
         },
         reach: Reach::Instructions,
-        hint: HINT.into(),
+        hint: ElectrodeSaid::UseShorterConnector.into(),
     }
     .rule()
 }
@@ -105,14 +98,14 @@ fn whole_growth(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
     connector: &Connector,
-) -> Result<Interval, String> {
+) -> Result<Interval, Said> {
     let mine = mouth_growth(&leg.cutback.growth)?;
     if !connector.two_ended {
         return Ok(rounded(mine));
     }
     let Some(end) = leg.chosen.end else {
-        let why = leg.chosen.why_no_end(leg.leg, inputs.order.job.words);
-        return Err(why.unwrap_or_default());
+        let why = leg.chosen.no_end(leg.leg);
+        return Err(why.map_or(ElectrodeSaid::EndNotKnown.into(), Said::from));
     };
     let other = match connector.other_end(end) {
         None => mine,
@@ -125,23 +118,20 @@ fn whole_growth(
                 leg.chosen.grip().is_some_and(is_other)
             });
             let Some(across) = across else {
-                return Err(format!(
-                    "no leg is known to go into the other end of {}, so its growth is not known",
-                    connector.head.id
-                ));
+                let connector = connector.head.id.clone();
+                return Err(ElectrodeSaid::OtherEndOpen { connector }.into());
             };
-            mouth_growth(&across.cutback.growth)
-                .map_err(|why| format!("leg {}: {why}", across.leg.id))?
+            mouth_growth(&across.cutback.growth).map_err(|why| Said::of(across.subject(), why))?
         }
     };
     Ok(rounded((mine.0 + other.0, mine.1 + other.1)))
 }
 
 /// Growth of one mouth, least and greatest.
-fn mouth_growth(growth: &Growth) -> Result<(Station, Station), String> {
+fn mouth_growth(growth: &Growth) -> Result<(Station, Station), Said> {
     match growth {
         Growth::None => Ok((Station::ZERO, Station::ZERO)),
-        Growth::Unknown(why) => Err(why.clone()),
+        Growth::Unknown(why) => Err(why.into()),
         Growth::Measured {
             least, greatest, ..
         } => Ok((*least, *greatest)),
@@ -156,7 +146,7 @@ fn reach(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
     from: Plane,
-    what: &str,
+    what: Said,
     limit: &Limit,
 ) -> Ruling {
     let subject = leg.subject();
@@ -166,20 +156,20 @@ fn reach(
     match dimension {
         Err(why) => {
             let asks = leg.missing(inputs).places(&[from, Plane::ElectrodeEnd]);
-            Ruling::not_judged(CHECK.slug, subject, format!("{what}: {why}")).asking_all(asks)
+            Ruling::not_judged(CHECK.slug, subject, Said::of(what, why)).asking_all(asks)
         }
         Ok(dimension) => Question {
             check: CHECK.slug,
-            what: format!(
-                "{}, {what}, at the worst of the windows, the body's own dimensions as printed",
-                subject.words()
-            )
+            what: ElectrodeSaid::Reach {
+                subject: subject.clone(),
+                what,
+            }
             .into(),
             subject,
             value: Known::exact(dimension.interval()),
             limit,
             reach: Reach::Computed,
-            hint: HINT.into(),
+            hint: ElectrodeSaid::UseShorterConnector.into(),
         }
         .rule(),
     }
@@ -191,7 +181,7 @@ fn overlap_limits(
     leg: &LegInputs<'_>,
     body: &Body,
     connector: &Connector,
-) -> Result<Vec<Limit>, String> {
+) -> Result<Vec<Limit>, Said> {
     let stated = match body.electrode_overlap_least {
         Some(overlap) => Ok(Limit {
             bound: Bound::AtLeast(overlap),
@@ -212,16 +202,14 @@ fn worst_allowed(
     leg: &LegInputs<'_>,
     body: &Body,
     connector: &Connector,
-) -> Result<Limit, String> {
+) -> Result<Limit, Said> {
     let Some(length) = body.connector_length_greatest else {
-        return Err(format!(
-            "{} states neither an overlap nor the longest connector it admits",
-            body.head.id
-        ));
+        let body = body.head.id.clone();
+        return Err(ElectrodeSaid::NeitherOverlapNorLongest { body }.into());
     };
     let Some(end) = leg.chosen.end else {
-        let why = leg.chosen.why_no_end(leg.leg, inputs.order.job.words);
-        return Err(why.unwrap_or_default());
+        let why = leg.chosen.no_end(leg.leg);
+        return Err(why.map_or(ElectrodeSaid::EndNotKnown.into(), Said::from));
     };
     // A body admits a length with its middle under the middle of the connector; a sleeve that reaches farther to one side does not make its instructions wider.
     let reach = if connector.two_ended {
@@ -252,7 +240,7 @@ fn worst_allowed(
         ..inputs.order.job.clone()
     };
     let worst = cutback(&without_owner, leg.leg, &chosen)
-        .map_err(|_| "the longest connector that the body admits cannot be planned".to_owned())?;
+        .map_err(|_| ElectrodeSaid::LongestCannotBePlanned)?;
     // Where the rows say what shrinks back, the worst that they allow has shrunk back too.
     let edge = worst.in_service(Plane::InsulationEnd);
     let overlap = worst.dimension(edge, Plane::ElectrodeEnd, inputs.order.job.words)?;

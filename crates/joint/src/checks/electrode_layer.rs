@@ -7,7 +7,7 @@ use super::{Check, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::limit::{Outcome, Ruling, Word, fact_table};
 use crate::plane::Plane;
-use crate::said::Of;
+use crate::said::{ElectrodeSaid, Of};
 use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
@@ -24,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         check: CHECK.slug,
         subject: leg.subject(),
         part: &body.head.id,
-        word: Word::CommonPractice("the electrode ends on the insulation".into()),
+        word: Word::CommonPractice(ElectrodeSaid::EndsOnInsulation.into()),
         stretch: Stretch {
             begins: &[],
             ends: Plane::ElectrodeEnd,

@@ -9,7 +9,7 @@
 use super::{Check, Inputs, Judge, LegInputs, solved};
 use crate::ask::asking;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
-use crate::said::Said;
+use crate::said::{GapLevel, GapSaid, Said};
 use crate::study::{Across, Done, PlugStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
@@ -20,19 +20,12 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-const HINT: &str =
-    "Stop and call: the engineer decides. A gap that grease fills today may be empty later.";
-const EDGE: &str = "gap before the screen edge";
-const FILM: &str = "film along the tapered plug";
-/// What is said of either where its filler is permanent: grease itself does not break down as air does.
-const EDGE_FILLED: &str = "gap before the screen edge, a thread of air across its filler";
-const FILM_FILLED: &str = "film along the tapered plug, a thread of air across its filler";
 /// Extinction over inception: common practice, no source.
 const EXTINCTION_RATIO: f64 = 0.75;
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings = plug(inputs, leg);
-    let done = match solved(CHECK.slug, EDGE, inputs, leg) {
+    let done = match solved(CHECK.slug, "gap before the screen edge", inputs, leg) {
         Ok(done) => done,
         Err(unsolved) => {
             rulings.extend(unsolved);
@@ -43,9 +36,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let permanent = filler.as_ref().is_some_and(|filler| filler.is_permanent);
     rulings.push(against_allowed(inputs, leg, done, permanent));
     if let Some(gap) = judged_gap(&done.here, permanent) {
-        for (kind, ratio, voltage) in levels(inputs) {
-            let name = if permanent { EDGE_FILLED } else { EDGE };
-            rulings.extend(against_gas(leg, name, gap, (kind, ratio, voltage)));
+        // Grease itself does not break down as air does.
+        let name = if permanent {
+            GapSaid::EdgeFilled
+        } else {
+            GapSaid::Edge
+        };
+        for level in levels(inputs) {
+            rulings.extend(against_gas(leg, &name, gap, level));
         }
     }
     rulings.extend(at_trial(inputs, leg, done, permanent));
@@ -66,13 +64,13 @@ fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let gap = worst.judged_gap().unwrap_or_default();
     let name = if worst.is_permanent {
-        FILM_FILLED
+        GapSaid::FilmFilled
     } else {
-        FILM
+        GapSaid::Film
     };
     levels(inputs)
         .into_iter()
-        .filter_map(|level| against_gas(leg, name, gap, level))
+        .filter_map(|level| against_gas(leg, &name, gap, level))
         .collect()
 }
 
@@ -89,17 +87,14 @@ fn at_trial(
     let level = trial.sine_of_same_crest();
     let multiple = inception(gap, Curve::LowerOfBoth)?.v() / level.v();
     (multiple < 1.0).then(|| {
-        Ruling::not_judged(
-            CHECK.slug,
-            leg.subject(),
-            format!(
-                "gap before the screen edge: it would begin to discharge at {multiple:.2} of the trial's level, {} kV rms {} ({})",
-                trial.level_kv,
-                if trial.is_rectangular { "cosine-rectangular" } else { "sine" },
-                trial.from
-            ),
-        )
-        .with_hint("Tell whoever reads the trial; whether it is done so is decided by the owner's engineer.")
+        let at_trial = GapSaid::AtTrial {
+            multiple,
+            level_kv: trial.level_kv,
+            is_rectangular: trial.is_rectangular,
+            from: trial.from.clone(),
+        };
+        let why = Said::of(GapSaid::Edge, at_trial);
+        Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(GapSaid::TellTrial)
     })
 }
 
@@ -123,24 +118,16 @@ fn gap_error(worst: &Worst, permanent: bool) -> f64 {
     errors.fold(0.0, f64::max)
 }
 
-/// What the gap is held against: words, ratio to inception, voltage.
-fn levels(inputs: &Inputs<'_>) -> Vec<(&'static str, f64, VoltageRms)> {
+/// What the gap is held against: the level, its ratio to inception, the voltage.
+fn levels(inputs: &Inputs<'_>) -> Vec<(GapLevel, f64, VoltageRms)> {
     let service = inputs.voltage();
     let mut levels = vec![
-        ("inception at the highest voltage in service", 1.0, service),
-        (
-            "extinction at the highest voltage in service",
-            EXTINCTION_RATIO,
-            service,
-        ),
+        (GapLevel::InceptionInService, 1.0, service),
+        (GapLevel::ExtinctionInService, EXTINCTION_RATIO, service),
     ];
     if let Some(fault) = inputs.voltage_in_earth_fault() {
-        levels.push(("inception while an earth fault is cleared", 1.0, fault));
-        levels.push((
-            "extinction while an earth fault is cleared",
-            EXTINCTION_RATIO,
-            fault,
-        ));
+        levels.push((GapLevel::InceptionInFault, 1.0, fault));
+        levels.push((GapLevel::ExtinctionInFault, EXTINCTION_RATIO, fault));
     }
     levels
 }
@@ -148,24 +135,26 @@ fn levels(inputs: &Inputs<'_>) -> Vec<(&'static str, f64, VoltageRms)> {
 /// Voltage over which the gap would discharge, as a multiple of the voltage that rules: at least one.
 fn against_gas(
     leg: &LegInputs<'_>,
-    name: &str,
+    name: &GapSaid,
     gap: &[Across],
-    (kind, ratio, voltage): (&str, f64, VoltageRms),
+    (level, ratio, voltage): (GapLevel, f64, VoltageRms),
 ) -> Option<Ruling> {
     let multiple =
         |curve: Curve| inception(gap, curve).map(|volts| ratio * volts.v() / voltage.v());
     let (read, lower) = (multiple(Curve::Townsend)?, multiple(Curve::LowerOfBoth)?);
-    let word = Word::CommonPractice(format!(
-        "no gap discharges in service; breakdown of air from Townsend's criterion; extinction at {EXTINCTION_RATIO} of inception"
-    ).into());
+    let practice = GapSaid::NoneDischarges {
+        extinction_ratio: EXTINCTION_RATIO,
+    };
+    let word = Word::CommonPractice(practice.into());
     let ruling = AmountQuestion {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: format!(
-            "{}, {name}, {kind} ({:.2} kV rms to earth), as a multiple of it",
-            leg.subject().words(),
-            voltage.kv()
-        )
+        what: GapSaid::Against {
+            subject: leg.subject(),
+            gap: name.clone().into(),
+            level,
+            kv: voltage.kv(),
+        }
         .into(),
         value: read,
         error: 0.0,
@@ -173,7 +162,7 @@ fn against_gas(
         greatest: None,
         unit: "times",
         word: &word,
-        hint: HINT.into(),
+        hint: GapSaid::EngineerDecides.into(),
     }
     .rule();
     if ruling.outcome == Outcome::Fail {
@@ -181,13 +170,9 @@ fn against_gas(
     }
     // Common practice never passes: what does not fail is said by the ruling beside this one.
     (lower < 1.0).then(|| {
-        Ruling::not_judged(
-            CHECK.slug,
-            leg.subject(),
-            format!(
-                "{name}, {kind}: {read:.2} times by the curve that was read, {lower:.2} times by one that is from memory"
-            ),
-        )
+        let about = Said::listed([name.clone().into(), GapSaid::Level(level).into()]);
+        let why = Said::of(about, GapSaid::ByCurves { read, lower });
+        Ruling::not_judged(CHECK.slug, leg.subject(), why)
     })
 }
 
@@ -202,12 +187,12 @@ fn against_allowed(
     let allowed = match &done.allowed {
         Ok(allowed) => allowed,
         Err(why) => {
-            let why = Said::of("gap before the screen edge", why);
+            let why = Said::of(GapSaid::Edge, why);
             return Ruling::not_judged(CHECK.slug, subject, why);
         }
     };
     let Some(body) = leg.chosen.body else {
-        return Ruling::not_judged(CHECK.slug, subject, "the body is left open");
+        return Ruling::not_judged(CHECK.slug, subject, GapSaid::BodyOpen);
     };
     // Share of the service voltage at which it would discharge: nought where there is no gap in the field.
     let loading = |worst: &Worst| {
@@ -218,20 +203,16 @@ fn against_allowed(
     let (here, most) = (loading(&done.here), loading(allowed));
     let word = Word::WorstAllowed(Said::listed([
         body.head.source().into(),
-        "at this leg's own wall".into(),
+        GapSaid::AtOwnWall.into(),
     ]));
     AmountQuestion {
         check: CHECK.slug,
         subject,
-        what: format!(
-            "{}, highest voltage in service over the one at which the gap before the screen edge would discharge{}",
-            leg.subject().words(),
-            if permanent {
-                ", in a thread of air across its filler"
-            } else {
-                ", empty"
-            }
-        ).into(),
+        what: GapSaid::ServiceOverDischarge {
+            subject: leg.subject(),
+            is_filled: permanent,
+        }
+        .into(),
         value: here,
         // Both hold their own error already, against the gap; that of the limit counts once more the other way.
         error: if done.is_within() {
@@ -243,7 +224,7 @@ fn against_allowed(
         greatest: Some(most),
         unit: "times",
         word: &word,
-        hint: HINT.into(),
+        hint: GapSaid::EngineerDecides.into(),
     }
     .rule()
 }

@@ -155,9 +155,16 @@ impl Ruling {
             value: Some(Datum::said(found)),
             limit: Some(Datum::said(permitted)),
             source: Some(source.into()),
+            ..Ruling::passing(check, subject)
+        }
+    }
+
+    /// Ruling of something that keeps to its limit; what was found, the limit and its source are still to be filled in.
+    pub fn passing(check: &'static str, subject: Subject) -> Ruling {
+        Ruling {
             outcome: Outcome::Pass,
             why: None,
-            ..Ruling::not_judged(check, subject, "")
+            ..Ruling::not_judged(check, subject, Said::All(Vec::new()))
         }
     }
 

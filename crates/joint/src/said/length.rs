@@ -1,6 +1,6 @@
 //! Length: a length as it is read aloud, to which side it may be rounded, and with what it is read.
 
-use jointwright_units::{Gauge, Interval, Length, Toward};
+use jointwright_units::{Gauge, Interval, Length, Station, Toward};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -27,6 +27,26 @@ pub enum Rounded {
     Longer,
 }
 
+impl From<Toward> for Rounded {
+    fn from(toward: Toward) -> Rounded {
+        match toward {
+            Toward::Nearest => Rounded::Nearest,
+            Toward::Shorter => Rounded::Shorter,
+            Toward::Longer => Rounded::Longer,
+        }
+    }
+}
+
+impl From<Rounded> for Toward {
+    fn from(rounded: Rounded) -> Toward {
+        match rounded {
+            Rounded::Nearest => Toward::Nearest,
+            Rounded::Shorter => Toward::Shorter,
+            Rounded::Longer => Toward::Longer,
+        }
+    }
+}
+
 /// What a length is read with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
@@ -49,14 +69,9 @@ impl Read {
     }
 
     fn new(length: Length, toward: Toward, with: With) -> Read {
-        let rounded = match toward {
-            Toward::Nearest => Rounded::Nearest,
-            Toward::Shorter => Rounded::Shorter,
-            Toward::Longer => Rounded::Longer,
-        };
         Read {
             nm: length.nm(),
-            rounded,
+            rounded: toward.into(),
             with,
         }
     }
@@ -68,11 +83,7 @@ impl Read {
 
     /// Side to which it may be rounded.
     pub fn toward(self) -> Toward {
-        match self.rounded {
-            Rounded::Nearest => Toward::Nearest,
-            Rounded::Shorter => Toward::Shorter,
-            Rounded::Longer => Toward::Longer,
-        }
+        self.rounded.into()
     }
 
     /// What it is read with.
@@ -81,6 +92,30 @@ impl Read {
             With::Rule => Gauge::Rule,
             With::Calliper => Gauge::Calliper,
         }
+    }
+}
+
+/// A place along a leg, or a distance on it, as a crew lead reads it off a drawing: to a thirty-second of an inch or a tenth of a millimetre.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Spot {
+    /// From the conductor end, half nanometres.
+    pub half_nm: i64,
+    /// Side to which it may be rounded.
+    pub rounded: Rounded,
+}
+
+impl Spot {
+    /// A place or a distance, rounded to a side.
+    pub fn new(at: Station, toward: Toward) -> Spot {
+        Spot {
+            half_nm: at.half_nm(),
+            rounded: toward.into(),
+        }
+    }
+
+    /// From the conductor end.
+    pub fn station(self) -> Station {
+        Station::from_half_nm(self.half_nm)
     }
 }
 

@@ -8,8 +8,10 @@
 
 mod ask;
 mod closing;
+mod duty;
 mod edge;
 mod fault;
+mod fit;
 mod heat;
 mod kind;
 mod kit;
@@ -29,10 +31,15 @@ mod word;
 
 pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
 pub use closing::ClosingSaid;
+pub use duty::{DutySaid, GapLevel, GapSaid, ShortCircuitSaid};
 pub use edge::{ControlEnd, EdgeSaid};
 pub use fault::{
     Carrier, ContactSaid, FaultHeatSaid, FaultSaid, HeatedMetal, ShieldFaultSaid, ShieldMeasure,
     Shots,
+};
+pub use fit::{
+    AdapterSaid, BodySaid, BusSaid, CleaningSaid, ConnectorAt, ConnectorSaid, EdgeAt,
+    ElectrodeSaid, FitSaid, LayerSaid, LevelSaid, OrderSaid, SharedSaid, Taken,
 };
 pub use heat::HeatSaid;
 pub use kind::{JointKind, PartKind};
@@ -40,7 +47,7 @@ pub use kit::{
     AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
     StoreSaid, StoreSide,
 };
-pub use length::{Read, ReadRange, Rounded, With};
+pub use length::{Read, ReadRange, Rounded, Spot, With};
 pub use limit::LimitSaid;
 pub use load::LoadSaid;
 pub use measured::{
@@ -94,6 +101,10 @@ pub enum Said {
     Ask(Box<AskSaid>),
     /// Of the temperatures that the load brings.
     Heat(Box<HeatSaid>),
+    /// Of parts on a leg.
+    Fit(Box<FitSaid>),
+    /// Of a leg in service.
+    Duty(Box<DutySaid>),
     /// Of how hard a part sits.
     Pressure(Box<PressureSaid>),
     /// Of seals.
@@ -168,7 +179,9 @@ groups! {
     Ask(AskSaid),
     Closing(ClosingSaid),
     Edge(EdgeSaid),
+    Duty(DutySaid),
     Fault(FaultSaid),
+    Fit(FitSaid),
     Heat(HeatSaid),
     Kit(KitSaid),
     Limit(LimitSaid),

@@ -5,8 +5,8 @@ use crate::cable::{Layer, Words};
 use crate::cutback::{Cutback, Growth};
 use crate::limit::{Ask, Bound, Datum, Outcome, Reach, Ruling, Subject, Word, fact_table};
 use crate::plane::Plane;
-use crate::said::Of;
-use jointwright_units::{Length, Station, Tick, Toward, mark};
+use crate::said::{EdgeAt, LayerSaid, Of, Said, Spot};
+use jointwright_units::{Length, Station, Toward};
 
 /// What is asked of one stretch of one part on one leg.
 pub(crate) struct Asked<'a> {
@@ -57,7 +57,7 @@ impl Asked<'_> {
         }
         let ruling = |outcome| self.ruling(nearest.map(|n| (Datum::of(n), n.greatest())), outcome);
         if let Some(most) = reached.iter().map(|r| r.most).max() {
-            let why = self.sentence(cutback, &reached, words);
+            let why = Said::of(&self.subject, self.lies_over(cutback, &reached));
             let hint = self.hint(cutback, &reached, words);
             let value = Datum::Number(most.mm());
             let value = nearest.map_or((value, most), |n| (Datum::of(n), n.greatest()));
@@ -97,7 +97,7 @@ impl Asked<'_> {
 
     fn ruling(&self, value: Option<(Datum, Length)>, outcome: Outcome) -> Ruling {
         let Some((value, most)) = value else {
-            let (found, permitted) = ("every layer is allowed", "the layers that its row names");
+            let (found, permitted) = (LayerSaid::EveryLayerAllowed, LayerSaid::LayersOfItsRow);
             let source = self.word.clone();
             return Ruling::on_words(self.check, self.subject.clone(), found, permitted, source);
         };
@@ -108,14 +108,13 @@ impl Asked<'_> {
             margin: Some((-most).mm()),
             source: Some(self.word.clone().into()),
             outcome,
-            why: None,
             reach: Reach::Computed,
-            ..Ruling::not_judged(self.check, self.subject.clone(), "")
+            ..Ruling::passing(self.check, self.subject.clone())
         }
     }
 
     /// What lies where, as a crew lead reads it.
-    fn sentence(&self, cutback: &Cutback, reached: &[Reached], words: Words) -> String {
+    fn lies_over(&self, cutback: &Cutback, reached: &[Reached]) -> LayerSaid {
         let inward = |layer: Layer| self.may_lie_on.iter().all(|l| *l > layer);
         // The farthest layer on which the plan itself lays it is the one that a crew sees under it; else the farthest that the windows let it reach.
         let is_planned = |r: &&Reached| {
@@ -140,35 +139,30 @@ impl Asked<'_> {
         };
         let [plane, edge] = planes;
         let at = |plane: Plane| {
-            let place = cutback.nominal(plane).map(|at| read(at, words));
-            place.unwrap_or_else(|| "an unknown place".to_owned())
+            let at = cutback.nominal(plane);
+            let at = at.map(|at| Spot::new(at, Toward::Nearest));
+            EdgeAt { plane, at }
         };
         let planned = match (cutback.nominal(plane), cutback.nominal(edge)) {
             (Some(plane), Some(edge)) if outer.is_some() => plane - edge,
             (Some(plane), Some(edge)) => edge - plane,
             _ => Station::ZERO,
         };
-        let lies = if planned > Station::ZERO {
-            format!("lies {} over", amount(planned.ceil(), words))
-        } else {
-            let most = amount(far.most, words);
-            format!("can come to lie {most}, at the worst of the windows, over")
-        };
-        let edges: Vec<String> = LAYERS
+        let is_planned = planned > Station::ZERO;
+        let by = if is_planned { planned.ceil() } else { far.most };
+        let edges = LAYERS
             .iter()
             .filter_map(|l| edges(*l).first())
             .filter(|p| reached.iter().any(|r| edges(r.layer).contains(p)) || **p == edge)
-            .map(|p| format!("{} at {}", p.words(words), at(*p)))
-            .collect();
-        format!(
-            "{}: {} at {} {lies} the {}; the row {} gives it no range there ({})",
-            self.subject.words(),
-            plane.words(words),
-            at(plane),
-            far.layer.name(words),
-            self.part,
-            edges.join(", ")
-        )
+            .map(|p| at(*p));
+        LayerSaid::LiesOver {
+            end: at(plane),
+            by: Spot::new(Station::from(by), Toward::Longer),
+            is_planned,
+            layer: far.layer,
+            row: self.part.to_owned(),
+            edges: edges.collect(),
+        }
     }
 
     /// What to do, and whose windows let it happen.
@@ -195,22 +189,4 @@ impl Asked<'_> {
 /// The cut at which a layer begins to lie bare; none for the conductor.
 fn edge_of(layer: Layer) -> Option<Plane> {
     edges(layer).first().copied()
-}
-
-/// A place as a crew reads it: the nearest thirty-second of an inch, or a tenth of a millimetre.
-fn read(at: Station, words: Words) -> String {
-    text(at, words, Toward::Nearest)
-}
-
-/// An amount, never less than it is.
-fn amount(length: Length, words: Words) -> String {
-    text(Station::from(length), words, Toward::Longer)
-}
-
-fn text(at: Station, words: Words, toward: Toward) -> String {
-    let inch = mark(at, None, Tick::THIRTY_SECOND, toward).and_then(|m| m.inch);
-    match inch.filter(|_| words == Words::Us) {
-        Some(inch) => format!("{inch} in"),
-        None => format!("{:.1} mm", at.mm()),
-    }
 }

@@ -4,8 +4,10 @@
 
 mod ask;
 mod closing;
+mod duty;
 mod edge;
 mod fault;
+mod fit;
 mod heat;
 mod kit;
 mod limit;
@@ -43,6 +45,8 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
         Said::Limit(said) => limit::say(tongue, said),
+        Said::Fit(said) => fit::say(tongue, said),
+        Said::Duty(said) => duty::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Seal(said) => seal::say(tongue, said),
         Said::Edge(said) => edge::say(tongue, said),

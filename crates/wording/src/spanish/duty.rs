@@ -1,0 +1,116 @@
+//! What is said of a leg in service.
+
+use crate::Tongue;
+use jointwright_joint::said::{DutySaid, GapLevel, GapSaid, ShortCircuitSaid, Wording};
+
+pub(super) fn say(tongue: Tongue, said: &DutySaid) -> String {
+    match said {
+        DutySaid::ShortCircuit(said) => short_circuit(said),
+        DutySaid::Gap(said) => gap(tongue, said),
+    }
+}
+
+fn short_circuit(said: &ShortCircuitSaid) -> String {
+    match said {
+        ShortCircuitSaid::FaultGreatestNotSaid { row } => format!(
+            "la fila {row} no dice cuánto se puede calentar el conductor dentro de ella en un cortocircuito"
+        ),
+        ShortCircuitSaid::AskFaultGreatest { body } => format!(
+            "¿Hasta qué temperatura puede subir el conductor dentro de {body} en un cortocircuito?"
+        ),
+        ShortCircuitSaid::ConductorTooHot => {
+            "Deténgase y llame: en un cortocircuito así el conductor se calienta dentro del empalme más de lo que su documento permite. El ingeniero decide sobre el nivel de falla, el tiempo de despeje u otro cuerpo."
+                .to_owned()
+        }
+        ShortCircuitSaid::ConnectorNotGiven => {
+            "Deténgase y llame: el documento de este conector no le da este cortocircuito. Use uno cuyo documento sí lo dé, o el ingeniero decide sobre el nivel de falla y el tiempo de despeje."
+                .to_owned()
+        }
+    }
+}
+
+fn gap_level(level: GapLevel) -> &'static str {
+    match level {
+        GapLevel::InceptionInService => "inicio con la tensión más alta en servicio",
+        GapLevel::ExtinctionInService => "extinción con la tensión más alta en servicio",
+        GapLevel::InceptionInFault => "inicio mientras se despeja una falla a tierra",
+        GapLevel::ExtinctionInFault => "extinción mientras se despeja una falla a tierra",
+    }
+}
+
+fn trial_form(is_rectangular: bool) -> &'static str {
+    if is_rectangular {
+        "en onda coseno-rectangular"
+    } else {
+        "en onda senoidal"
+    }
+}
+
+fn gap(tongue: Tongue, said: &GapSaid) -> String {
+    match said {
+        GapSaid::Edge => "espacio delante del borde de la pantalla".to_owned(),
+        GapSaid::EdgeFilled => {
+            "espacio delante del borde de la pantalla, un hilo de aire a través de su relleno"
+                .to_owned()
+        }
+        GapSaid::Film => "película a lo largo del tapón cónico".to_owned(),
+        GapSaid::FilmFilled => {
+            "película a lo largo del tapón cónico, un hilo de aire a través de su relleno"
+                .to_owned()
+        }
+        GapSaid::EngineerDecides => {
+            "Deténgase y llame: decide el ingeniero. Un espacio que hoy llena la grasa puede quedar vacío después."
+                .to_owned()
+        }
+        GapSaid::EngineerDecidesField => {
+            "Deténgase y llame: decide el ingeniero. No lo recorte, engrase ni amarre para hacerlo calzar."
+                .to_owned()
+        }
+        GapSaid::AtTrial {
+            multiple,
+            level_kv,
+            is_rectangular,
+            from,
+        } => {
+            let form = trial_form(*is_rectangular);
+            format!(
+                "empezaría a descargar a {multiple:.2} del nivel del ensayo, {level_kv} kV rms {form} ({from})"
+            )
+        }
+        GapSaid::TellTrial => {
+            "Avise a quien lee el ensayo; si se hace así lo decide el ingeniero del propietario."
+                .to_owned()
+        }
+        GapSaid::NoneDischarges { extinction_ratio } => format!(
+            "ningún espacio descarga en servicio; ruptura del aire según el criterio de Townsend; extinción a {extinction_ratio} del inicio"
+        ),
+        GapSaid::Level(level) => gap_level(*level).to_owned(),
+        GapSaid::Against {
+            subject,
+            gap,
+            level,
+            kv,
+        } => format!(
+            "{}, {}, {} ({kv:.2} kV rms a tierra), como múltiplo de ella",
+            tongue.subject(subject),
+            tongue.say(gap),
+            gap_level(*level)
+        ),
+        GapSaid::ByCurves { read, lower } => format!(
+            "{read:.2} veces según la curva que se leyó, {lower:.2} veces según una que es de memoria"
+        ),
+        GapSaid::BodyOpen => "el cuerpo queda sin elegir".to_owned(),
+        GapSaid::AtOwnWall => "con el espesor propio de este ramal".to_owned(),
+        GapSaid::ServiceOverDischarge { subject, is_filled } => {
+            let how = if *is_filled {
+                "con un hilo de aire a través de su relleno"
+            } else {
+                "vacío"
+            };
+            format!(
+                "{}, tensión más alta en servicio entre aquella con la que el espacio delante del borde de la pantalla descargaría, {how}",
+                tongue.subject(subject)
+            )
+        }
+    }
+}
