@@ -1,6 +1,7 @@
 //! Every message in every language: made from the schema of messages, so that none is forgotten.
 
 use jointwright_joint::cable::Words;
+use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Said, Wording};
 use jointwright_wording::{Language, Tongue};
 use schemars::generate::SchemaSettings;
@@ -220,5 +221,15 @@ fn no_english_is_left_in_a_spanish_sentence() {
         let words = text.split(|c: char| !c.is_alphanumeric());
         let english: Vec<&str> = words.filter(|word| ENGLISH.contains(word)).collect();
         assert!(english.is_empty(), "{english:?} in: {text}");
+    }
+}
+
+#[test]
+fn every_check_has_a_question_in_every_language() {
+    for check in CHECKS {
+        for tongue in tongues() {
+            let question = tongue.say(&Said::Check(check.slug.to_owned()));
+            assert!(question.ends_with('?'), "{}: {question}", check.slug);
+        }
     }
 }

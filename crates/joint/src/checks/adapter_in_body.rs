@@ -10,7 +10,6 @@ use crate::said::{AdapterSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_in_body",
-    question: "Does the adapter on this leg belong in its body?",
     judge: Judge::Leg(judge),
 };
 

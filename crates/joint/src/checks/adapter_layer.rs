@@ -14,7 +14,6 @@ use jointwright_units::{Station, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "adapter_layer",
-    question: "Does the adapter lie only on layers for which its paper gives it a range?",
     judge: Judge::Leg(judge),
 };
 

@@ -9,7 +9,6 @@ use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "bend_radius",
-    question: "Is the leg bent no tighter than its maker permits?",
     judge: Judge::Leg(judge),
 };
 

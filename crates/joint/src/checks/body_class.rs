@@ -10,7 +10,6 @@ use crate::said::BodySaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
-    question: "Are the parts rated for this system and this kind of joint?",
     judge: Judge::Leg(judge),
 };
 

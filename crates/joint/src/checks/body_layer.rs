@@ -14,7 +14,6 @@ use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
     slug: "body_layer",
-    question: "Does the body lie only on layers for which its paper gives it a range?",
     judge: Judge::Leg(judge),
 };
 

@@ -9,7 +9,6 @@ use crate::said::{BodySaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "bonding_part_fit",
-    question: "Does the shield part take this leg's metallic shield, and make the bonding that the job asks for?",
     judge: Judge::Leg(judge),
 };
 

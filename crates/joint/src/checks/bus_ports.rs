@@ -12,7 +12,6 @@ use crate::said::{BusSaid, Of, PartKind, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "bus_ports",
-    question: "Has every port of the bus a leg or a blank with its insulating plug?",
     judge: Judge::Joint(judge),
 };
 

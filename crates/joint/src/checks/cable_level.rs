@@ -11,7 +11,6 @@ use crate::said::LevelSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "cable_level",
-    question: "Does the cable's insulation level suit the system's earthing and clearing time?",
     judge: Judge::Leg(judge),
 };
 

@@ -10,7 +10,6 @@ use crate::said::{PartKind, Said, SharedSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "common_parts",
-    question: "Do the legs that share a part name the same part?",
     judge: Judge::Joint(judge),
 };
 

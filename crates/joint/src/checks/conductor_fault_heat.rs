@@ -12,7 +12,6 @@ use crate::said::{HeatedMetal, Said, ShortCircuitSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_fault_heat",
-    question: "Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?",
     judge: Judge::Leg(judge),
 };
 

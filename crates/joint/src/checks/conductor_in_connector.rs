@@ -14,7 +14,6 @@ use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_in_connector",
-    question: "Is the connector made for this conductor?",
     judge: Judge::Leg(judge),
 };
 

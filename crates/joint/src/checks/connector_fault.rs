@@ -11,7 +11,6 @@ use crate::said::ShortCircuitSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "connector_fault",
-    question: "Does the connector carry the short circuit that the job states for the conductor?",
     judge: Judge::Leg(judge),
 };
 

@@ -12,7 +12,6 @@ use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "connector_in_electrode",
-    question: "Does the connector, as made, go under the body's electrode?",
     judge: Judge::Leg(judge),
 };
 

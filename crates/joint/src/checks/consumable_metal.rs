@@ -12,7 +12,6 @@ use crate::said::{CleaningSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "consumable_metal",
-    question: "Is every consumable of this leg made for its conductor's metal?",
     judge: Judge::Leg(judge),
 };
 

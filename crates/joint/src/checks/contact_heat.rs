@@ -12,7 +12,6 @@ use crate::said::{ContactSaid, PartKind, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "contact_heat",
-    question: "Does each connection of the shield have no more resistance than the paper of its part allows, in which a short circuit makes heat?",
     judge: Judge::End(judge),
 };
 

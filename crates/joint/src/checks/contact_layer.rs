@@ -13,7 +13,6 @@ use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
     slug: "contact_layer",
-    question: "Does the shield part touch bare metallic shield along its whole contact?",
     judge: Judge::Leg(judge),
 };
 

@@ -14,7 +14,6 @@ use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
     slug: "cut_order",
-    question: "Do the cuts of this leg lie in the order of the layers?",
     judge: Judge::Leg(judge),
 };
 

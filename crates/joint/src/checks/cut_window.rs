@@ -13,7 +13,6 @@ use jointwright_units::{Tick, Toward, Window, window_text};
 
 pub(super) const CHECK: Check = Check {
     slug: "cut_window",
-    question: "Does every cut and mark of this leg have a place and a window?",
     judge: Judge::Leg(judge),
 };
 

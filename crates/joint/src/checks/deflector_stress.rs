@@ -10,7 +10,6 @@ use crate::section::Quantity;
 
 pub(super) const CHECK: Check = Check {
     slug: "deflector_stress",
-    question: "Is the field at the tip and the heel of the deflector no stronger than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 

@@ -19,7 +19,6 @@ use jointwright_units::{Interval, Length, Station};
 
 pub(super) const CHECK: Check = Check {
     slug: "electrode_cover",
-    question: "Does the body's electrode cover the whole connector and lap onto the insulation?",
     judge: Judge::Leg(judge),
 };
 

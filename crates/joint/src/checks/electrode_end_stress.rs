@@ -10,7 +10,6 @@ use crate::section::Quantity;
 
 pub(super) const CHECK: Check = Check {
     slug: "electrode_end_stress",
-    question: "Is the field at the end of the electrode no stronger than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 

@@ -12,7 +12,6 @@ use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
     slug: "electrode_layer",
-    question: "Does the body's electrode end before the edge of the insulation screen?",
     judge: Judge::Leg(judge),
 };
 

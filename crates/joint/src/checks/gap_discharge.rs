@@ -16,7 +16,6 @@ use jointwright_units::VoltageRms;
 
 pub(super) const CHECK: Check = Check {
     slug: "gap_discharge",
-    question: "Is the gap before the screen edge no nearer to a discharge than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 

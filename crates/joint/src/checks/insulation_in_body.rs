@@ -9,7 +9,6 @@ use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "insulation_in_body",
-    question: "Does this leg's insulation lie in the range of the body or adapter on it?",
     judge: Judge::End(judge),
 };
 

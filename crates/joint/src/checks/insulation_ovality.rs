@@ -11,7 +11,6 @@ use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "insulation_ovality",
-    question: "Is the insulation round enough for the part on it?",
     judge: Judge::End(judge),
 };
 

@@ -10,7 +10,6 @@ use crate::pressure::Sitting;
 
 pub(super) const CHECK: Check = Check {
     slug: "interface_pressure",
-    question: "Is every part pressed on the cable at least as hard as the worst that its instructions allow?",
     judge: Judge::End(judge),
 };
 

@@ -13,7 +13,6 @@ use crate::study::PlugStudy;
 
 pub(super) const CHECK: Check = Check {
     slug: "interface_stress",
-    question: "Is the field along the interfaces between cable, adapter and body no stronger than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 

@@ -10,7 +10,6 @@ use crate::said::Of;
 
 pub(super) const CHECK: Check = Check {
     slug: "jacket_surface",
-    question: "Is the jacket where the seal will lie in a condition on which the seal may close?",
     judge: Judge::End(judge),
 };
 

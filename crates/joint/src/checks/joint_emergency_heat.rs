@@ -11,7 +11,6 @@ use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_emergency_heat",
-    question: "Does the conductor inside the body, at the end of the job's emergency, keep below the temperature for which the body's paper gives the joint in one?",
     judge: Judge::Leg(judge),
 };
 

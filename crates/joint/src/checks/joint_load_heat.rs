@@ -11,7 +11,6 @@ use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_load_heat",
-    question: "Does the conductor inside the body, at the job's load all the time, keep below the temperature for which the body's paper gives the joint?",
     judge: Judge::Leg(judge),
 };
 

@@ -15,7 +15,6 @@ use jiff::civil::Date;
 
 pub(super) const CHECK: Check = Check {
     slug: "kit_age",
-    question: "Is every part on the truck within its date on the day of the work?",
     judge: Judge::End(judge),
 };
 

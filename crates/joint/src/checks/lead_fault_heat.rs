@@ -11,7 +11,6 @@ use crate::said::HeatedMetal;
 
 pub(super) const CHECK: Check = Check {
     slug: "lead_fault_heat",
-    question: "Does the bonding lead, heated by the stated short circuit of the shield, stay below what its paper allows it?",
     judge: Judge::Leg(judge),
 };
 

@@ -15,7 +15,6 @@ use crate::survey::{denied, likeness, likeness_words};
 
 pub(super) const CHECK: Check = Check {
     slug: "measures_like_papers",
-    question: "Does the leg measure like its papers?",
     judge: Judge::End(judge),
 };
 

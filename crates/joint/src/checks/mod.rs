@@ -151,8 +151,6 @@ pub const CHECKS: &[Check] = &[
 pub struct Check {
     /// Name, for ever.
     pub slug: &'static str,
-    /// The question, as a fitter asks it.
-    pub question: &'static str,
     /// The answer.
     pub judge: Judge,
 }

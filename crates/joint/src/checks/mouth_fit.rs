@@ -8,7 +8,6 @@ use crate::limit::{Ruling, fact_table as fact};
 
 pub(super) const CHECK: Check = Check {
     slug: "mouth_fit",
-    question: "Do the mouths of the body and of the adapter close on the layers that they sit on?",
     judge: Judge::End(judge),
 };
 

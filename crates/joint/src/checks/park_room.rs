@@ -14,7 +14,6 @@ use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
     slug: "park_room",
-    question: "Is there room to park the body, and the seals behind it, on the leg that parks?",
     judge: Judge::Joint(judge),
 };
 

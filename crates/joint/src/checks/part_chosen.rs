@@ -10,7 +10,6 @@ use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "part_chosen",
-    question: "Is every part of this leg named?",
     judge: Judge::Leg(judge),
 };
 

@@ -13,7 +13,6 @@ use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
     slug: "range_today",
-    question: "Does this leg lie in the range that this very kit can take today?",
     judge: Judge::End(judge),
 };
 

@@ -13,7 +13,6 @@ use crate::survey::place_of;
 
 pub(super) const CHECK: Check = Check {
     slug: "reading_layer",
-    question: "Was the diameter read over the layer that the reading names?",
     judge: Judge::End(judge),
 };
 

@@ -10,7 +10,6 @@ use crate::pressure::{Sit, Sitting};
 
 pub(super) const CHECK: Check = Check {
     slug: "rubber_stretch",
-    question: "Is no part stretched farther than its instructions allow?",
     judge: Judge::End(judge),
 };
 

@@ -12,7 +12,6 @@ use jointwright_units::Length;
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_in_control",
-    question: "Does the edge of the insulation screen lie where the body controls the stress?",
     judge: Judge::Leg(judge),
 };
 

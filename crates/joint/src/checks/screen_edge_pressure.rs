@@ -12,7 +12,6 @@ use crate::pressure::{Pressed, Sitting};
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_pressure",
-    question: "Is the body pressed on the cable at the edge of the insulation screen at least as hard as the worst that its instructions allow?",
     judge: Judge::End(judge),
 };
 

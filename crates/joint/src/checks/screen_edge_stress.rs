@@ -10,7 +10,6 @@ use crate::section::Quantity;
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_stress",
-    question: "Is the field before the edge of the insulation screen no stronger than the worst that the instructions allow?",
     judge: Judge::Leg(judge),
 };
 

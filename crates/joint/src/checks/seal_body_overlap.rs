@@ -14,7 +14,6 @@ use jointwright_units::Length;
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_body_overlap",
-    question: "Does the seal close over the end of the body?",
     judge: Judge::Leg(judge),
 };
 

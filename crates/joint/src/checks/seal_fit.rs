@@ -8,7 +8,6 @@ use crate::said::SealSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_fit",
-    question: "Does the seal close on this leg?",
     judge: Judge::End(judge),
 };
 

@@ -12,7 +12,6 @@ use crate::underlay::{Asked, Stretch};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_layer",
-    question: "Does the seal lie, beyond the body, only on layers for which its paper gives it a range?",
     judge: Judge::Leg(judge),
 };
 

@@ -9,7 +9,6 @@ use crate::said::{LapSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_overlap",
-    question: "Does the seal lap far enough onto the jacket?",
     judge: Judge::Leg(judge),
 };
 

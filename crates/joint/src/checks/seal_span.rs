@@ -15,7 +15,6 @@ use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_span",
-    question: "Is one seal over the whole joint long enough for both legs?",
     judge: Judge::Joint(judge),
 };
 

@@ -12,7 +12,6 @@ use jointwright_units::{Length, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "seal_squeeze",
-    question: "Does the seal squeeze the jacket at least as much as at the worst that its instructions allow?",
     judge: Judge::End(judge),
 };
 

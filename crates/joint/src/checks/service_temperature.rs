@@ -11,7 +11,6 @@ use crate::warm::{ERROR_AT_REST_RATIO, ERROR_IN_TIME_RATIO, LegAt, Warmed, runs_
 
 pub(super) const CHECK: Check = Check {
     slug: "service_temperature",
-    question: "Do load and emergency keep joint and cable below the highest temperature that the job states for the conductor?",
     judge: Judge::Leg(judge),
 };
 

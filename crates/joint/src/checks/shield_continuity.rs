@@ -13,7 +13,6 @@ use crate::shielding::{Agreed, Agreement, agreement};
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_continuity",
-    question: "Does the resistance read along a shield agree with what its papers let expect, and with the owner's greatest?",
     judge: Judge::End(judge),
 };
 

@@ -16,7 +16,6 @@ use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_fault_heat",
-    question: "Does the cable's metallic shield, heated by the stated short circuit, stay below what the cable's papers allow it?",
     judge: Judge::Leg(judge),
 };
 

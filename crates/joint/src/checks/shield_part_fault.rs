@@ -11,7 +11,6 @@ use crate::said::ShieldFaultSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_part_fault",
-    question: "Does what carries or bonds the shield carry the short circuit that the job states for it?",
     judge: Judge::Leg(judge),
 };
 

@@ -7,7 +7,6 @@ use crate::limit::Ruling;
 
 pub(super) const CHECK: Check = Check {
     slug: "shield_part_range",
-    question: "Do the layers on which the shield part sits lie in the ranges that its paper gives?",
     judge: Judge::End(judge),
 };
 

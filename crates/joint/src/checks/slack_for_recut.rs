@@ -12,7 +12,6 @@ use jointwright_units::{Interval, Toward};
 
 pub(super) const CHECK: Check = Check {
     slug: "slack_for_recut",
-    question: "Is there cable left for as many fresh starts as the job asks for?",
     judge: Judge::Leg(judge),
 };
 

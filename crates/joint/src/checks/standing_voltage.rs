@@ -13,7 +13,6 @@ use crate::shielding::{Stands, standing};
 
 pub(super) const CHECK: Check = Check {
     slug: "standing_voltage",
-    question: "Does the voltage along a shield that is open at one end stay below what the owner allows, at the stated load?",
     judge: Judge::Leg(judge),
 };
 

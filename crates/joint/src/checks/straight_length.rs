@@ -10,7 +10,6 @@ use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "straight_length",
-    question: "Is the leg straight for as far as the body and its seal go?",
     judge: Judge::Leg(judge),
 };
 

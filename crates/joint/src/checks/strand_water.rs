@@ -11,7 +11,6 @@ use crate::said::{MoistureSaid, Of, TestedPlace};
 
 pub(super) const CHECK: Check = Check {
     slug: "strand_water",
-    question: "Is there no water in the strands of this end, nor found under its shield?",
     judge: Judge::End(judge),
 };
 

@@ -11,7 +11,6 @@ use crate::said::{Said, WickSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "wick_path",
-    question: "Is every wire, strap, braid or lead that passes under the seal blocked against water?",
     judge: Judge::Leg(judge),
 };
 

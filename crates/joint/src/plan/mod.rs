@@ -56,7 +56,7 @@ pub use warm::{
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, PartKind, Plug};
-use crate::checks::{CHECKS, LegInputs};
+use crate::checks::LegInputs;
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling};
@@ -675,11 +675,7 @@ fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
     let datum = |datum: &Option<Datum>| datum.as_ref().map(|datum| datum_doc(datum, wording));
     RulingDoc {
         check: ruling.check.to_owned(),
-        question: CHECKS
-            .iter()
-            .find(|c| c.slug == ruling.check)
-            .map(|c| c.question.to_owned())
-            .unwrap_or_default(),
+        question: wording.say(&Said::Check(ruling.check.to_owned())),
         leg: ruling.subject.leg.clone(),
         end: ruling
             .subject

@@ -97,6 +97,8 @@ pub enum Said {
     Load(Box<LoadSaid>),
     /// Of a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
+    /// The question of a check, by its name in documents.
+    Check(String),
     /// What is asked for.
     Ask(Box<AskSaid>),
     /// Of the temperatures that the load brings.

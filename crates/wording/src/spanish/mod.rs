@@ -3,6 +3,7 @@
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
 mod ask;
+pub(crate) mod check;
 mod closing;
 mod duty;
 mod edge;
@@ -42,6 +43,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Load(said) => load::say(tongue, said),
         Said::Subject(subject) => tongue.subject(subject),
         Said::Sentences(all) => joined(tongue, all, " "),
+        Said::Check(slug) => check::question(slug).unwrap_or(slug).to_owned(),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
         Said::Limit(said) => limit::say(tongue, said),
