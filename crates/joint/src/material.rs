@@ -10,9 +10,11 @@
 
 use crate::cable::Layer;
 use crate::catalogue::{Consumable, Head, Means, PartKind, Wrap};
-use crate::checks::{Inputs, LegInputs};
+use crate::checks::{EndInputs, Inputs, LegInputs};
 use crate::cutback::Growth;
 use crate::job::JointKind;
+use crate::programme::practice;
+use crate::said::{Paper, Said, TruckSaid};
 use jointwright_units::Length;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -80,24 +82,24 @@ pub struct Item {
     /// What it is.
     pub name: String,
     /// Its paper and revision, and what is doubtful of its row.
-    pub instructions: String,
+    pub instructions: Paper,
     /// Ends that it is for, as leg and phase; blank ports by number.
-    pub used_for: Vec<String>,
+    pub used_for: Vec<Said>,
     /// How many, for what is counted in pieces.
     pub pieces: Option<usize>,
     /// How much in all, where somebody states it or it can be computed.
-    pub amount: Option<String>,
+    pub amount: Option<Said>,
     /// Why there is no amount.
-    pub why: Option<String>,
+    pub why: Option<Said>,
 }
 
 /// A tool, and on whose word it is needed.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Tool {
     /// What it is.
-    pub what: String,
+    pub what: TruckSaid,
     /// On whose word.
-    pub source: String,
+    pub source: Said,
 }
 
 /// Length of tape for one stretch, m: for each pass the turns times the length of a turn of the helix, over what the tape is drawn to.
@@ -174,8 +176,10 @@ fn trials(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
         if !connector.grows() || !matches!(leg.cutback.growth, Growth::Unknown(_)) {
             continue;
         }
-        let conductor = leg.leg.cable.conductor.phrase(inputs.order.job.words);
-        let on = format!("trial press on a piece of {conductor}{}", end.of_end());
+        let on = Said::from(TruckSaid::TrialOn {
+            conductor: leg.leg.cable.conductor,
+            end: end.name.clone(),
+        });
         let mut trials = items.iter_mut().filter(|i| i.kind == ItemKind::Trial);
         match trials.find(|i| i.id == connector.head.id) {
             Some(item) if item.used_for.contains(&on) => {}
@@ -191,15 +195,13 @@ fn trials(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
     }
 }
 
-fn ends(leg: &LegInputs<'_>) -> Vec<String> {
-    leg.ends
-        .iter()
-        .map(|end| format!("{}{}", leg.leg.id, end.phase))
-        .collect()
+fn ends(leg: &LegInputs<'_>) -> Vec<Said> {
+    let name = |end: &EndInputs| Said::from(format!("{}{}", leg.leg.id, end.phase));
+    leg.ends.iter().map(name).collect()
 }
 
 /// Adds pieces of a part; what legs share is there already.
-fn add(items: &mut Vec<Item>, kind: ItemKind, head: &Head, used_for: Vec<String>, is_shared: bool) {
+fn add(items: &mut Vec<Item>, kind: ItemKind, head: &Head, used_for: Vec<Said>, is_shared: bool) {
     let pieces = used_for.len();
     if let Some(item) = items.iter_mut().find(|i| i.kind == kind && i.id == head.id) {
         item.used_for.extend(used_for);
@@ -214,12 +216,12 @@ fn add(items: &mut Vec<Item>, kind: ItemKind, head: &Head, used_for: Vec<String>
     });
 }
 
-fn item(kind: ItemKind, head: &Head, used_for: Vec<String>) -> Item {
+fn item(kind: ItemKind, head: &Head, used_for: Vec<Said>) -> Item {
     Item {
         kind,
         id: head.id.clone(),
         name: head.name.clone(),
-        instructions: head.paper_text(),
+        instructions: head.paper(),
         used_for,
         pieces: None,
         amount: None,
@@ -230,14 +232,15 @@ fn item(kind: ItemKind, head: &Head, used_for: Vec<String>) -> Item {
 /// Bus and insulating plugs, one a phase.
 fn common(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
     let (job, catalogue) = (&inputs.order.job, &inputs.order.catalogue);
-    let phases = || (1..=job.phases).map(|phase| format!("phase {phase}"));
+    let phases = || (1..=job.phases).map(|phase| Said::from(TruckSaid::Phase { phase }));
     if let Some(bus) = job.bus.as_deref().and_then(|id| catalogue.bus(id)) {
         add(items, ItemKind::Bus, &bus.head, phases().collect(), false);
     }
     for blank in &job.blanks {
         let plug = blank.plug.as_deref().and_then(|id| catalogue.plug(id));
         if let Some(plug) = plug {
-            let ports = phases().map(|phase| format!("port {} {phase}", blank.port));
+            let port = blank.port;
+            let ports = (1..=job.phases).map(|phase| TruckSaid::Port { port, phase }.into());
             add(items, ItemKind::Plug, &plug.head, ports.collect(), false);
         }
     }
@@ -262,9 +265,9 @@ fn consumables(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
             .iter()
             .filter(|leg| leg.leg.parts.consumables.contains(id))
             .collect();
-        let used_for: Vec<String> = legs.iter().flat_map(|leg| ends(leg)).collect();
+        let used_for: Vec<Said> = legs.iter().flat_map(|leg| ends(leg)).collect();
         let mut item = item(ItemKind::Consumable, &row.head, used_for);
-        match amount(inputs, row, &legs, item.used_for.len()) {
+        match amount(row, &legs, item.used_for.len()) {
             Ok(amount) => item.amount = Some(amount),
             Err(why) => item.why = Some(why),
         }
@@ -273,43 +276,38 @@ fn consumables(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
 }
 
 /// Amount of a consumable for all ends: computed from its wraps, else as its row says.
-fn amount(
-    inputs: &Inputs<'_>,
-    row: &Consumable,
-    legs: &[&LegInputs<'_>],
-    n_ends: usize,
-) -> Result<String, String> {
-    let stated = row
-        .amount
-        .as_ref()
-        .map(|amount| format!("{amount}, {n_ends} ends"));
+fn amount(row: &Consumable, legs: &[&LegInputs<'_>], n_ends: usize) -> Result<Said, Said> {
+    let stated = row.amount.clone();
     let (Some(tape), false) = (row.tape, row.wraps.is_empty()) else {
-        return stated.ok_or_else(|| "its row states no amount and no wraps".to_owned());
+        return match stated {
+            Some(amount) => Ok(TruckSaid::Stated { amount, n_ends }.into()),
+            None => Err(TruckSaid::NoAmount.into()),
+        };
     };
     let mut sum_m = 0.0;
     for leg in legs {
         for end in &leg.ends {
             for wrap in &row.wraps {
-                let diameter = thickest(leg, end.survey.diameters.get(&wrap.over), wrap.over)
-                    .ok_or_else(|| {
-                        format!(
-                            "nobody has measured leg {}, phase {} over the {}, and its papers do not say",
-                            leg.leg.id,
-                            end.phase,
-                            wrap.over.name(inputs.order.job.words)
-                        )
-                    })?;
+                let (over, phase) = (wrap.over, end.phase);
+                let diameter = thickest(leg, end.survey.diameters.get(&over), over);
+                let diameter = diameter.ok_or_else(|| TruckSaid::NotMeasured {
+                    leg: leg.leg.id.clone(),
+                    phase,
+                    over,
+                })?;
                 sum_m += tape_length_m(wrap, tape, diameter);
             }
         }
     }
     // Upward to a tenth, so that the roll is never short by rounding.
-    let tenths = (sum_m * 10.0).ceil() / 10.0;
-    let computed = format!("{tenths:.1} m of tape in all, {n_ends} ends, waste not in it");
-    Ok(match row.amount.as_ref() {
-        Some(amount) => format!("{computed}; its row says {amount}"),
-        None => computed,
-    })
+    let metres = (sum_m * 10.0).ceil() / 10.0;
+    let row_says = stated;
+    Ok(TruckSaid::Tape {
+        metres,
+        n_ends,
+        row_says,
+    }
+    .into())
 }
 
 /// Greatest diameter over a layer: as read with its error, else the greatest its papers allow.
@@ -332,11 +330,8 @@ fn thickest(
 /// Tools of a joint: those that its parts' rows name, and those that every make-up needs.
 pub fn tools(inputs: &Inputs<'_>) -> Vec<Tool> {
     let mut tools: Vec<Tool> = Vec::new();
-    let mut add = |what: String, source: &str| {
-        let tool = Tool {
-            what,
-            source: source.to_owned(),
-        };
+    let mut add = |what: TruckSaid, source: Said| {
+        let tool = Tool { what, source };
         if !tools.contains(&tool) {
             tools.push(tool);
         }
@@ -345,39 +340,26 @@ pub fn tools(inputs: &Inputs<'_>) -> Vec<Tool> {
         let Some(connector) = leg.chosen.connector else {
             continue;
         };
-        let source = connector.head.source_text();
+        let source = connector.head.source().into();
         match connector.means {
-            Means::Compression => add(
-                format!(
-                    "press, its calibration in date, with {}",
-                    leg.chosen
-                        .end
-                        .and_then(|end| end.die.as_deref())
-                        .unwrap_or("the die that its instructions name")
-                ),
-                &source,
-            ),
-            Means::ShearBolt => add(
-                "driver for the shear bolts, and a file to dress them flush".to_owned(),
-                &source,
-            ),
-            Means::SetScrew => add(
-                "driver for the screws, with the torque that its instructions name".to_owned(),
-                &source,
-            ),
+            Means::Compression => {
+                let die = leg.chosen.end.and_then(|end| end.die.clone());
+                add(TruckSaid::Press { die }, source);
+            }
+            Means::ShearBolt => add(TruckSaid::BoltDriver, source),
+            Means::SetScrew => add(TruckSaid::ScrewDriver, source),
         }
     }
-    let practice = crate::programme::COMMON_PRACTICE;
     for what in [
-        "tape or steel rule, its hook checked, with sixteenths and millimetres",
-        "calliper, and a diameter tape",
-        "square saw guide",
-        "knife or stripper with a depth stop, set on a scrap of the same cable",
-        "bridge for the open shield",
-        "low-resistance ohmmeter",
-        "lint-free wipes, abrasive cloth that does not conduct, clean bags for what is parked",
+        TruckSaid::Rule,
+        TruckSaid::Calliper,
+        TruckSaid::SawGuide,
+        TruckSaid::KnifeStop,
+        TruckSaid::Bridge,
+        TruckSaid::Ohmmeter,
+        TruckSaid::Wipes,
     ] {
-        add(what.to_owned(), practice);
+        add(what, practice());
     }
     tools
 }

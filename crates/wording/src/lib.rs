@@ -14,10 +14,13 @@ use jointwright_joint::cable::Words;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
-use jointwright_joint::said::{Read, ReadRange, Said, Spot, Wording};
+use jointwright_joint::said::{Exact, Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
 
-use jointwright_units::{Tick, bound_mm_text, bound_text, mark, range_text};
+use jointwright_units::{Length, Station, Tick, bound_mm_text, bound_text, mark, range_text};
+
+/// Foot-pounds in a newton metre: 1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N, both exact.
+const FT_LBF_PER_NM: f64 = 1.0 / (0.3048 * 4.448_221_615_260_5);
 
 /// A language.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -92,6 +95,39 @@ impl Tongue {
             _ => mm,
         }
     }
+
+    /// A length as its paper writes it: inches where it is a whole number of sixty-fourths and the page has inches, with millimetres.
+    fn exact(self, exact: Exact) -> String {
+        let station = Station::from_half_nm(exact.half_nm);
+        if exact.half_nm % 2 != 0 {
+            return format!("{} mm", station.mm());
+        }
+        let length = Length::from_nm(exact.half_nm / 2);
+        let mm = format!("{:.2}", length.mm());
+        let mm = format!("{} mm", mm.trim_end_matches('0').trim_end_matches('.'));
+        match length.exact_inch().filter(|_| self.words == Words::Us) {
+            Some(inch) if length > Length::ZERO => format!("{inch} ({mm})"),
+            _ => mm,
+        }
+    }
+
+    /// A window of torque, rounded inward to tenths.
+    fn torque(self, (least, greatest): (f64, f64), to: &str) -> String {
+        let inward = |unit: f64| {
+            // A thousandth of a tenth is what doubles may be off, and no more.
+            let (low, high) = (least * unit * 10.0, greatest * unit * 10.0);
+            ((low - 1e-3).ceil() / 10.0, (high + 1e-3).floor() / 10.0)
+        };
+        let (low, high) = inward(1.0);
+        let nm = format!("{low} {to} {high} N·m");
+        match self.words {
+            Words::Us => {
+                let (low, high) = inward(FT_LBF_PER_NM);
+                format!("{low} {to} {high} ft·lbf ({nm})")
+            }
+            Words::Iec => nm,
+        }
+    }
 }
 
 impl Wording for Tongue {
@@ -147,4 +183,20 @@ pub fn letters(plan: &Plan) -> Vec<Letter> {
 pub fn fails(judged: &Judged<'_>) -> Vec<String> {
     let tongue = Tongue::of(&judged.inputs.order.job);
     plan::fails(&judged.rulings, &tongue)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_window_of_torque_is_rounded_inward() {
+        // 40 ft·lbf are 54.2327 N·m, 45 are 61.0118.
+        let nm = |ft_lbf: f64| ft_lbf * 0.3048 * 4.448_221_615_260_5;
+        let window = (nm(40.0), nm(45.0));
+        let (us, iec) = (Tongue::english(Words::Us), Tongue::english(Words::Iec));
+        assert_eq!(iec.torque(window, "to"), "54.3 to 61 N·m");
+        assert_eq!(us.torque(window, "to"), "40 to 45 ft·lbf (54.3 to 61 N·m)");
+        assert_eq!(iec.torque((50.0, 60.0), "to"), "50 to 60 N·m");
+    }
 }

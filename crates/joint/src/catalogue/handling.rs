@@ -12,6 +12,7 @@ use super::rubber::Rubber;
 use super::walk_row::RowReader;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape};
+pub use crate::said::BridgeMoment;
 use jointwright_units::Length;
 
 /// Words for how a part comes onto the cable.
@@ -41,34 +42,6 @@ impl GoesOn {
             "wrapped" => GoesOn::Wrapped,
             _ => return None,
         })
-    }
-}
-
-/// When the bridge of a metallic shield comes off.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum BridgeMoment {
-    /// After the permanent bond has been measured.
-    AfterBondIsMeasured,
-    /// Before it is measured.
-    BeforeBondIsMeasured,
-}
-
-impl BridgeMoment {
-    /// Moment of a word in a file.
-    pub fn from_name(name: &str) -> Option<BridgeMoment> {
-        Some(match name {
-            "after-bond-is-measured" => BridgeMoment::AfterBondIsMeasured,
-            "before-bond-is-measured" => BridgeMoment::BeforeBondIsMeasured,
-            _ => return None,
-        })
-    }
-
-    /// What a crew reads.
-    pub const fn words(self) -> &'static str {
-        match self {
-            BridgeMoment::AfterBondIsMeasured => "after the permanent bond is measured",
-            BridgeMoment::BeforeBondIsMeasured => "before the permanent bond is measured",
-        }
     }
 }
 

@@ -6,7 +6,8 @@ use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
-use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted};
+use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted, said_once};
+use crate::said::{HoldSaid, Said, TruckSaid, Wording};
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
@@ -134,22 +135,34 @@ pub struct MakeUpDoc {
 }
 
 /// The make-up of a joint; windows of cuts are the texts that the legs' cuts print.
-pub(super) fn make_up(inputs: &Inputs<'_>, legs: &[(String, Vec<CutDoc>)]) -> MakeUpDoc {
-    let Programme { steps, unsettled } = crate::programme::programme(inputs);
-    let words = inputs.order.job.words;
-    MakeUpDoc {
-        steps: steps
-            .iter()
-            .map(|step| step_doc(step, legs, words))
-            .collect(),
+pub(super) fn make_up(
+    inputs: &Inputs<'_>,
+    legs: &[(String, Vec<CutDoc>)],
+    wording: &dyn Wording,
+) -> MakeUpDoc {
+    let Programme {
+        mut steps,
         unsettled,
+    } = crate::programme::programme(inputs);
+    said_once(&mut steps, wording);
+    let scribe = Scribe {
+        wording,
+        words: inputs.order.job.words,
+        legs,
+    };
+    MakeUpDoc {
+        steps: steps.iter().map(|step| scribe.step(step)).collect(),
+        unsettled: unsettled
+            .into_iter()
+            .map(|said| wording.say(&said.into()))
+            .collect(),
         material: crate::material::items(inputs)
             .iter()
-            .map(|item| material_doc(inputs, item))
+            .map(|item| material_doc(inputs, item, wording))
             .collect(),
         tools: crate::material::tools(inputs)
             .iter()
-            .map(tool_doc)
+            .map(|tool| scribe.tool(tool))
             .collect(),
         people: people(inputs),
     }
@@ -172,29 +185,91 @@ fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
     people
 }
 
-fn step_doc(step: &Step, legs: &[(String, Vec<CutDoc>)], words: Words) -> StepDoc {
-    StepDoc {
-        id: step.id.clone(),
-        stage: step.stage,
-        legs: step.legs.clone(),
-        title: step.title.clone(),
-        lines: step.lines.iter().map(line_doc).collect(),
-        cautions: step.cautions.iter().map(line_doc).collect(),
-        slides: step.slides.iter().map(slide_doc).collect(),
-        hold: step
-            .hold
-            .iter()
-            .flat_map(|Hold { readings }| readings)
-            .map(|wanted| wanted_doc(wanted, legs, words))
-            .collect(),
-        after: step.after.clone(),
-    }
+/// What puts the make-up of a joint into words.
+struct Scribe<'a> {
+    wording: &'a dyn Wording,
+    words: Words,
+    /// Cuts of each leg, as they are printed.
+    legs: &'a [(String, Vec<CutDoc>)],
 }
 
-fn line_doc(line: &Line) -> LineDoc {
-    LineDoc {
-        say: line.say.clone(),
-        source: line.source.clone(),
+impl Scribe<'_> {
+    fn step(&self, step: &Step) -> StepDoc {
+        let readings = step.hold.iter().flat_map(|Hold { readings }| readings);
+        StepDoc {
+            id: step.id.clone(),
+            stage: step.stage,
+            legs: step.legs.clone(),
+            title: self.wording.say(&step.title.clone().into()),
+            lines: step.lines.iter().map(|line| self.line(line)).collect(),
+            cautions: step.cautions.iter().map(|line| self.line(line)).collect(),
+            slides: step.slides.iter().map(slide_doc).collect(),
+            hold: readings.map(|wanted| self.wanted(wanted)).collect(),
+            after: step.after.clone(),
+        }
+    }
+
+    fn line(&self, line: &Line) -> LineDoc {
+        LineDoc {
+            say: self.wording.say(&line.say),
+            source: self.wording.say(&line.source),
+        }
+    }
+
+    fn tool(&self, tool: &Tool) -> LineDoc {
+        LineDoc {
+            say: self.wording.say(&tool.what.clone().into()),
+            source: self.wording.say(&tool.source),
+        }
+    }
+
+    fn wanted(&self, wanted: &Wanted) -> WantedDoc {
+        let (words, say) = (self.words, |said: &Said| self.wording.say(said));
+        let (window, whose) = match &wanted.against {
+            Against::Cut(leg, plane) => self.cut_window(leg, *plane),
+            Against::Range(interval, source) => (Some(words.diameters(*interval)), say(source)),
+            Against::Along(range, source) => {
+                // Rounded inward, so that a crew never reads more room than there is.
+                let least = words.along(range.least(), Toward::Longer);
+                let greatest = words.along(range.greatest(), Toward::Shorter);
+                (Some(format!("{least} to {greatest}")), say(source))
+            }
+            Against::AtMost(most, source) => {
+                let most = words.along(*most, Toward::Shorter);
+                (Some(format!("at most {most}")), say(source))
+            }
+            Against::AtLeast(least, source) => {
+                let least = words.along(*least, Toward::Longer);
+                (Some(format!("at least {least}")), say(source))
+            }
+            Against::Words(found, source) => (Some(say(found)), say(source)),
+            Against::NoWindow(why) => (None, say(why)),
+        };
+        WantedDoc {
+            what: say(&wanted.what),
+            window,
+            whose,
+        }
+    }
+
+    /// The window of a cut in the words in which the cut itself is printed.
+    fn cut_window(&self, leg: &str, plane: Plane) -> (Option<String>, String) {
+        let say = |said: HoldSaid| self.wording.say(&said.into());
+        let cuts = self.legs.iter().find(|(id, _)| id == leg);
+        let cuts = cuts.map(|(_, cuts)| cuts);
+        let cut = cuts.into_iter().flatten().find(|c| c.plane == plane);
+        let Some(cut) = cut else {
+            return (None, say(HoldSaid::NobodySetsWindow));
+        };
+        let whose = cut.window_of.join("; ");
+        match (&cut.printed_window, cut.growth_ladder.is_empty()) {
+            (Some(window), _) => (Some(window.text()), whose),
+            (None, false) => (Some(say(HoldSaid::NotPlacedYet)), say(HoldSaid::OnLadder)),
+            (None, true) => {
+                let why = cut.why.clone();
+                (None, why.unwrap_or_else(|| say(HoldSaid::NobodySetsWindow)))
+            }
+        }
     }
 }
 
@@ -207,67 +282,9 @@ fn slide_doc(slide: &Slide) -> SlideDoc {
     }
 }
 
-fn tool_doc(tool: &Tool) -> LineDoc {
-    LineDoc {
-        say: tool.what.clone(),
-        source: tool.source.clone(),
-    }
-}
-
-fn wanted_doc(wanted: &Wanted, legs: &[(String, Vec<CutDoc>)], words: Words) -> WantedDoc {
-    let (window, whose) = match &wanted.against {
-        Against::Cut(leg, plane) => cut_window(legs, leg, *plane),
-        Against::Range(interval, source) => (Some(words.diameters(*interval)), source.clone()),
-        Against::Along(range, source) => {
-            // Rounded inward, so that a crew never reads more room than there is.
-            let least = words.along(range.least(), Toward::Longer);
-            let greatest = words.along(range.greatest(), Toward::Shorter);
-            (Some(format!("{least} to {greatest}")), source.clone())
-        }
-        Against::AtMost(most, source) => {
-            let most = words.along(*most, Toward::Shorter);
-            (Some(format!("at most {most}")), source.clone())
-        }
-        Against::AtLeast(least, source) => {
-            let least = words.along(*least, Toward::Longer);
-            (Some(format!("at least {least}")), source.clone())
-        }
-        Against::Words(words, source) => (Some(words.clone()), source.clone()),
-        Against::NoWindow(why) => (None, why.clone()),
-    };
-    WantedDoc {
-        what: wanted.what.clone(),
-        window,
-        whose,
-    }
-}
-
-/// The window of a cut in the words in which the cut itself is printed.
-fn cut_window(legs: &[(String, Vec<CutDoc>)], leg: &str, plane: Plane) -> (Option<String>, String) {
-    let cuts = legs.iter().find(|(id, _)| id == leg).map(|(_, cuts)| cuts);
-    let cut = cuts.into_iter().flatten().find(|c| c.plane == plane);
-    let Some(cut) = cut else {
-        return (None, "no window is set".to_owned());
-    };
-    let whose = cut.window_of.join("; ");
-    match (&cut.printed_window, cut.growth_ladder.is_empty()) {
-        (Some(window), _) => (Some(window.text()), whose),
-        (None, false) => (
-            Some(
-                "no place yet, see the growth ladder: press a trial, write its growth into the job, plan again".to_owned(),
-            ),
-            "growth ladder on the front page".to_owned(),
-        ),
-        (None, true) => (
-            None,
-            cut.why
-                .clone()
-                .unwrap_or_else(|| "no window is set".to_owned()),
-        ),
-    }
-}
-
-fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
+fn material_doc(inputs: &Inputs<'_>, item: &Item, wording: &dyn Wording) -> MaterialDoc {
+    let say = |said: &Said| wording.say(said);
+    let used_for: Vec<String> = item.used_for.iter().map(say).collect();
     let key = item.kind.name().replace(' ', "_");
     let mut lots: Vec<String> = inputs
         .order
@@ -276,7 +293,7 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
         .iter()
         .filter(|lot| lot.part == key)
         .map(|lot| (format!("{}{}", lot.leg, lot.phase), &lot.lot))
-        .filter(|(end, _)| item.used_for.contains(end))
+        .filter(|(end, _)| used_for.contains(end))
         .map(|(end, lot)| format!("{end} {lot}"))
         .collect();
     // The order of rows in a job changes nothing.
@@ -285,17 +302,18 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item) -> MaterialDoc {
         kind: item.kind,
         id: item.id.clone(),
         name: item.name.clone(),
-        instructions: item.instructions.clone(),
-        used_for: item.used_for.clone(),
+        instructions: say(&Said::from(&item.instructions)),
+        used_for,
         pieces: item.pieces,
-        amount: item.amount.clone(),
-        why: item.why.clone(),
+        amount: item.amount.as_ref().map(say),
+        why: item.why.as_ref().map(say),
         lots,
     }
 }
 
 /// How deep a knife may go on a leg: less than the least thickness that its papers state or its readings show.
-pub(super) fn knife(leg: &LegInputs<'_>, words: Words) -> KnifeDoc {
+pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) -> KnifeDoc {
+    let say = |said: TruckSaid| wording.say(&said.into());
     let papers = leg.leg.cable.insulation_screen.map(|t| t.least());
     let read = leg.ends.iter().filter_map(|end| {
         let over = |layer| end.survey.diameters.get(&layer).map(|d| d.known);
@@ -306,25 +324,27 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words) -> KnifeDoc {
     let read = read.min();
     let layer = Layer::InsulationScreen.name(words).to_owned();
     let bounds = [
-        papers.map(|t| (t, "the least that the cable's papers allow")),
-        read.map(|t| (t, "the least that the readings leave")),
+        papers.map(|t| (t, TruckSaid::KnifeByPapers)),
+        read.map(|t| (t, TruckSaid::KnifeByReadings)),
     ];
     let least = bounds.into_iter().flatten().min_by_key(|(t, _)| *t);
     match least {
         Some((depth, whose)) if depth > Length::ZERO => KnifeDoc {
             words: layer,
             most: depth_texts(depth, words),
-            whose: whose.to_owned(),
+            whose: say(whose),
         },
         Some((_, whose)) => KnifeDoc {
             words: layer,
             most: Vec::new(),
-            whose: format!("{whose} is nothing: measure again before any cut"),
+            whose: say(TruckSaid::KnifeNothing {
+                whose: whose.into(),
+            }),
         },
         None => KnifeDoc {
             words: layer,
             most: Vec::new(),
-            whose: "its thickness is neither on the papers nor measured: set the stop on a scrap of this cable".to_owned(),
+            whose: say(TruckSaid::KnifeUnknown),
         },
     }
 }

@@ -160,7 +160,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         governs: governing(&judged.rulings).map(&ruled),
         governs_computed: governing_computed(&judged.rulings).map(&ruled),
         alike: alike(judged, &legs),
-        make_up: make_up::make_up(&judged.inputs, &cuts),
+        make_up: make_up::make_up(&judged.inputs, &cuts, wording),
         pressure_assumes: pressure_assumes(&legs),
         warm: warm::warm_doc(&judged.inputs, wording),
         legs,
@@ -320,10 +320,10 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
             .cutback
             .cuts
             .iter()
-            .map(|cut| cut_doc(cut, leg, words))
+            .map(|cut| cut_doc(cut, leg, words, wording))
             .collect(),
         planes: plane_docs(leg, words),
-        knife: make_up::knife(leg, words),
+        knife: make_up::knife(leg, words, wording),
         field: field::field_doc(&judged.inputs, leg, wording),
         shield: shield::shield_doc(&judged.inputs.order.job, leg, wording),
         stacks: stacks.collect(),
@@ -540,7 +540,7 @@ fn bounds_mm(inch: Option<&[String; 2]>, mm: &[String; 2]) -> Option<[f64; 2]> {
     Some([read(least)?, read(greatest)?])
 }
 
-fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
+fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) -> CutDoc {
     let shown = cut
         .nominal
         .map(|nominal| printed(nominal, cut.window, words));
@@ -582,7 +582,9 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words) -> CutDoc {
             (true, Some(edge)) if edge.act == EdgeAct::Ask => CutKind::Ask,
             (true, _) => CutKind::Cut,
         },
-        keeps: edge.as_ref().and_then(|e| e.keeps(words)),
+        keeps: edge
+            .as_ref()
+            .and_then(|edge| Some(wording.say(&edge.keeps()?.into()))),
         keeps_mm: edge.as_ref().and_then(|e| e.kept).map(Length::mm),
         from: if leg.chosen.connector.is_some_and(Connector::grows) {
             "square-cut conductor end, before pressing"

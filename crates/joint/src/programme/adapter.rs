@@ -9,6 +9,7 @@ use super::hold::{Against, Wanted};
 use crate::catalogue::{Adapter, LinkRow, PartKind};
 use crate::checks::{Inputs, LegInputs};
 use crate::plane::Plane;
+use crate::said::{HoldSaid, Read, Said};
 use crate::stage::Stage;
 use jointwright_units::{Interval, Toward};
 
@@ -42,32 +43,32 @@ fn of_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Wanted>
     if rows.is_empty() {
         return vec![unplaced(leg, adapter)];
     }
-    let words = inputs.order.job.words;
-    let read = |row: &LinkRow| Wanted {
-        what: format!(
-            "from the {} to the {}, on leg {}",
-            row.from.words(words),
-            row.to.words(words),
-            leg.leg.id
-        ),
-        against: match row.tolerance {
-            Some((minus, plus)) => match Interval::new(row.distance - minus, row.distance + plus) {
-                Some(range) => Against::Along(range, row.source.clone()),
-                None => Against::NoWindow(format!("{} gives no range", row.source)),
-            },
-            None => Against::NoWindow(format!(
-                "{} gives {} and no window: stop and ask if it is another",
-                row.source,
-                words.along(row.distance, Toward::Nearest)
-            )),
-        },
+    let id = || leg.leg.id.clone();
+    let read = |row: &LinkRow| {
+        let what = HoldSaid::FromTo {
+            from: row.from,
+            to: row.to,
+            leg: id(),
+        };
+        let source = || Said::from(&row.source);
+        let range = row
+            .tolerance
+            .map(|(minus, plus)| Interval::new(row.distance - minus, row.distance + plus));
+        let against = match range {
+            Some(Some(range)) => Against::Along(range, source()),
+            Some(None) => Against::no_window(HoldSaid::GivesNoRange { source: source() }),
+            None => Against::no_window(HoldSaid::GivesNoWindow {
+                source: source(),
+                distance: Read::along(row.distance, Toward::Nearest),
+            }),
+        };
+        Wanted::new(what, against)
     };
     rows.into_iter().map(read).collect()
 }
 
 fn unplaced(leg: &LegInputs<'_>, adapter: &Adapter) -> Wanted {
-    Wanted {
-        what: format!("where {} ends, on leg {}", adapter.head.id, leg.leg.id),
-        against: Against::NoWindow("no row says where it lies: see its instructions".to_owned()),
-    }
+    let (row, leg) = (adapter.head.id.clone(), leg.leg.id.clone());
+    let against = Against::no_window(HoldSaid::NoRowSaysWhere);
+    Wanted::new(HoldSaid::WhereEnds { row, leg }, against)
 }

@@ -4,48 +4,47 @@
 //!
 //! Invariants: nothing here says that a bridge may come off; it repeats who said when.
 
-use super::COMMON_PRACTICE;
-use super::line::{Line, paper};
+use super::line::{Line, common, paper};
 use crate::catalogue::BridgeMoment;
 use crate::checks::Inputs;
+use crate::said::{Said, StepSaid, UnsettledSaid};
 
 /// What is said of the bridge.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub(super) enum BridgeWord {
     /// When it comes off, and all who say so.
-    Said(BridgeMoment, Vec<String>),
+    Said(BridgeMoment, Vec<Said>),
     /// Nobody says, or not all say the same: the question for whom to call.
-    Ask(String),
+    Ask(UnsettledSaid),
 }
 
 /// What job and papers say together.
 pub(super) fn word(inputs: &Inputs<'_>) -> BridgeWord {
     let job = &inputs.order.job;
-    let owner = job.bridge_off.iter().map(|b| (b.when, b.source.clone()));
+    let owner = job.bridge_off.iter();
+    let owner = owner.map(|b| (b.when, b.source.clone(), Said::from(&b.source)));
     let parts = inputs.legs.iter().filter_map(|leg| {
         let part = leg.chosen.shield_part?;
-        Some((part.bridge_off?, paper(&part.head)))
-    });
-    let mut said: Vec<(BridgeMoment, String)> = owner.chain(parts).collect();
-    said.sort();
-    said.dedup();
-    let Some((first, _)) = said.first() else {
-        return BridgeWord::Ask(
-            "nobody's word says whether the bridge comes off before or after the permanent bond is measured"
-                .to_owned(),
+        let head = &part.head;
+        let name = format!(
+            "{} revision {}",
+            head.instructions.paper, head.instructions.revision
         );
+        Some((part.bridge_off?, name, paper(head)))
+    });
+    let mut said: Vec<(BridgeMoment, String, Said)> = owner.chain(parts).collect();
+    // The order of rows changes nothing.
+    said.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
+    said.dedup();
+    let Some((first, ..)) = said.first().cloned() else {
+        return BridgeWord::Ask(UnsettledSaid::BridgeNobodySays);
     };
-    if said.iter().all(|(when, _)| when == first) {
-        return BridgeWord::Said(*first, said.iter().map(|(_, who)| who.clone()).collect());
+    let words = said.into_iter().map(|(when, _, who)| (who, when));
+    let words: Vec<(Said, BridgeMoment)> = words.collect();
+    if words.iter().all(|(_, when)| *when == first) {
+        return BridgeWord::Said(first, words.into_iter().map(|(who, _)| who).collect());
     }
-    let all: Vec<String> = said
-        .iter()
-        .map(|(when, who)| format!("{who}: {}", when.words()))
-        .collect();
-    BridgeWord::Ask(format!(
-        "not all say the same of when the bridge comes off ({})",
-        all.join("; ")
-    ))
+    BridgeWord::Ask(UnsettledSaid::BridgeNotAllSame { words })
 }
 
 /// Whether all who say so want the bridge off before the permanent bond is measured.
@@ -60,34 +59,25 @@ pub(super) fn is_off_before_the_reading(inputs: &Inputs<'_>) -> bool {
 pub(super) fn line(inputs: &Inputs<'_>) -> Line {
     match word(inputs) {
         BridgeWord::Said(when, who) => Line {
-            say: format!(
-                "The bridge comes off {}, when the person named for it says so on the spot; it is not left under the seal.",
-                when.words()
-            ),
-            source: who.join("; "),
+            say: StepSaid::BridgeComesOff { when }.into(),
+            source: Said::all(who),
         },
-        BridgeWord::Ask(why) => Line {
-            say: format!(
-                "ASK {}: {why}. It stays on until that is said, and no seal closes over it.",
-                call(inputs)
-            ),
-            source: COMMON_PRACTICE.to_owned(),
-        },
+        BridgeWord::Ask(why) => {
+            let (name, number) = inputs.order.job.stop_and_call.clone();
+            let why = why.into();
+            common(StepSaid::BridgeAsk { name, number, why })
+        }
     }
 }
 
 /// What about the bridge a person must settle.
-pub(super) fn unsettled(inputs: &Inputs<'_>) -> Option<String> {
+pub(super) fn unsettled(inputs: &Inputs<'_>) -> Option<UnsettledSaid> {
     match word(inputs) {
         BridgeWord::Said(..) => None,
-        BridgeWord::Ask(why) => Some(format!(
-            "Ask {} before any seal closes: {why}; the bridge stays on until that is said.",
-            call(inputs)
-        )),
+        BridgeWord::Ask(why) => {
+            let (name, number) = inputs.order.job.stop_and_call.clone();
+            let why = why.into();
+            Some(UnsettledSaid::AskOfBridge { name, number, why })
+        }
     }
-}
-
-fn call(inputs: &Inputs<'_>) -> String {
-    let (name, number) = &inputs.order.job.stop_and_call;
-    format!("{name}, {number}")
 }

@@ -7,10 +7,11 @@
 //! Source: common practice, no source; the parts' own instructions prevail.
 
 use super::slide::parks;
-use crate::cable::{Layer, Words};
+use crate::cable::Layer;
 use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, PartKind, Seal};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
+use crate::said::{Read, UnsettledSaid};
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 
@@ -25,14 +26,14 @@ pub(super) struct Coming<'i> {
     /// When.
     pub stage: Stage,
     /// What a person must settle about it.
-    pub trouble: Option<String>,
+    pub trouble: Option<UnsettledSaid>,
 }
 
 /// Whether a part passes over the jacket.
 #[derive(Clone, Debug, PartialEq)]
 enum Passing {
     Yes,
-    No(String),
+    No(Length, Length),
     Unknown,
 }
 
@@ -90,15 +91,10 @@ impl<'i> Asked<'i> {
         })
     }
 
-    fn passing(&self, leg: &LegInputs<'_>, words: Words) -> Passing {
+    fn passing(&self, leg: &LegInputs<'_>) -> Passing {
         let is_supplied_wide = matches!(self.by, Some(GoesOn::Holdout | GoesOn::Torch));
         match (self.opening(), jacket_greatest(leg)) {
-            (Some(opening), Some(jacket)) if jacket > opening => Passing::No(format!(
-                "it passes over {} at most, and the jacket of leg {} may be {}",
-                words.diameter(opening, Toward::Shorter),
-                leg.leg.id,
-                words.diameter(jacket, Toward::Longer)
-            )),
+            (Some(opening), Some(jacket)) if jacket > opening => Passing::No(opening, jacket),
             (Some(_), Some(_)) => Passing::Yes,
             // What is supplied expanded is so in order to pass.
             _ if is_supplied_wide => Passing::Yes,
@@ -122,28 +118,40 @@ impl<'i> Asked<'i> {
     }
 
     /// When it comes on, where `late` is the moment for what cannot be parked.
-    fn coming(self, leg: &LegInputs<'_>, late: Stage, words: Words) -> Coming<'i> {
-        let passing = self.passing(leg, words);
+    fn coming(self, leg: &LegInputs<'_>, late: Stage) -> Coming<'i> {
+        let passing = self.passing(leg);
         let is_parked = match &passing {
             _ if self.is_late_by_paper() => false,
             Passing::Yes => true,
-            Passing::No(_) => false,
+            Passing::No(..) => false,
             Passing::Unknown => self.has_step(Stage::SlideOn),
         };
-        let trouble = match &passing {
-            Passing::No(why) if self.has_step(Stage::SlideOn) => Some(format!(
-                "{} is slid on before the connector by its own paper, and by its row {why}; settle with its instructions in hand when it comes on.",
-                self.head.id
-            )),
-            Passing::No(why) if self.by == Some(GoesOn::Holdout) => Some(format!(
-                "{} cannot be parked over the jacket: {why}; settle where it parks.",
-                self.head.id
-            )),
-            Passing::No(_) | Passing::Unknown if self.by.is_none() && !self.is_late_by_paper() => {
-                Some(format!(
-                    "The row {} does not say how it goes on (`goes_on`), nor what it passes over (`passes`); settle when it comes on before any connector is made.",
-                    self.head.id
-                ))
+        let row = self.head.id.clone();
+        let reads = |opening: Length, jacket: Length| {
+            let passes = Read::diameter(opening, Toward::Shorter);
+            (passes, Read::diameter(jacket, Toward::Longer))
+        };
+        let trouble = match passing {
+            Passing::No(opening, jacket) if self.has_step(Stage::SlideOn) => {
+                let (leg, (passes, jacket)) = (leg.leg.id.clone(), reads(opening, jacket));
+                Some(UnsettledSaid::SlidOnByPaper {
+                    row,
+                    leg,
+                    passes,
+                    jacket,
+                })
+            }
+            Passing::No(opening, jacket) if self.by == Some(GoesOn::Holdout) => {
+                let (leg, (passes, jacket)) = (leg.leg.id.clone(), reads(opening, jacket));
+                Some(UnsettledSaid::CannotPark {
+                    row,
+                    leg,
+                    passes,
+                    jacket,
+                })
+            }
+            Passing::No(..) | Passing::Unknown if self.by.is_none() && !self.is_late_by_paper() => {
+                Some(UnsettledSaid::HowItGoesOn { row })
             }
             _ => None,
         };
@@ -178,7 +186,6 @@ fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
 /// Parts that come over the ends of a leg, that which lies farthest from the conductor end first.
 pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Coming<'i>> {
     let chosen = &leg.chosen;
-    let words = inputs.order.job.words;
     let is_separable = inputs.order.job.kind == JointKind::Separable;
     // One seal over the whole joint comes onto the leg that parks, once.
     let seal = chosen
@@ -208,11 +215,11 @@ pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Comin
     };
     let mut comings: Vec<Coming<'i>> = Vec::new();
     // A seal whose range the jacket exceeds fits nowhere, and its own check says so.
-    comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn, words)));
-    comings.extend(body.map(|asked| asked.coming(leg, late_body, words)));
+    comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn)));
+    comings.extend(body.map(|asked| asked.coming(leg, late_body)));
     comings.extend(adapter.map(|asked| {
         let late = late_adapter(&asked);
-        asked.coming(leg, late, words)
+        asked.coming(leg, late)
     }));
     comings
 }

@@ -6,76 +6,48 @@
 //!
 //! Source: wires and flat straps are laid back, tapes are cut: common practice, no source; of the wires beside a tape practice says nothing in common.
 
-use super::COMMON_PRACTICE;
-use super::line::length_text;
-use crate::cable::{Layer, ShieldKind, Words};
+use super::practice;
+use crate::cable::ShieldKind;
 use crate::catalogue::shield_word;
 use crate::checks::LegInputs;
 use crate::plane::Plane;
+use crate::said::{EdgeAct, Said, ShieldPiece, StepSaid, UnsettledSaid};
 use jointwright_units::{Length, Station};
 
 /// What becomes of a metallic shield at its edge.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct ShieldEdge {
     /// What is done with it.
     pub act: EdgeAct,
     /// How much of each wire or strap is kept beyond the edge, where a row states it.
     pub kept: Option<Length>,
     /// What a wire or strap of it is called.
-    pub piece: &'static str,
+    pub piece: ShieldPiece,
     /// Whether a tape lies beside its wires.
     pub has_tape: bool,
     /// Whose word it is.
-    pub source: String,
-}
-
-/// What is done with a metallic shield at its edge.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum EdgeAct {
-    /// Cut.
-    Cut,
-    /// Laid back: wires and straps are kept, a tape beside them is cut.
-    LayBack,
-    /// Neither a row nor practice says which.
-    Ask,
+    pub source: Said,
 }
 
 impl ShieldEdge {
-    /// What a crew does, in one word or two.
-    pub const fn act(&self) -> &'static str {
-        match self.act {
-            EdgeAct::Cut => "cut",
-            EdgeAct::LayBack => "lay back",
-            EdgeAct::Ask => "ask: cut or lay back",
-        }
-    }
-
     /// Whether it is laid back.
     pub fn is_laid_back(&self) -> bool {
         self.act == EdgeAct::LayBack
     }
 
     /// What is kept of a shield that is laid back, or what is asked, for a crew.
-    pub fn keeps(&self, words: Words) -> Option<String> {
-        let piece = self.piece;
-        let tape = if self.has_tape {
-            "; the tape is cut at this edge"
-        } else {
-            ""
-        };
-        match (self.act, self.kept) {
-            (EdgeAct::Cut, _) => None,
-            (EdgeAct::Ask, _) => Some(format!(
-                "no row says whether every {piece} is laid back or cut off with the tape: ask before one is cut"
-            )),
-            (EdgeAct::LayBack, Some(length)) => Some(format!(
-                "keep {} of every {piece} beyond this edge{tape}",
-                length_text(length, words)
-            )),
-            (EdgeAct::LayBack, None) => Some(format!(
-                "how much of every {piece} is kept is not stated: ask before one is cut short{tape}"
-            )),
-        }
+    pub fn keeps(&self) -> Option<StepSaid> {
+        let (piece, has_tape) = (self.piece, self.has_tape);
+        Some(match (self.act, self.kept) {
+            (EdgeAct::Cut, _) => return None,
+            (EdgeAct::Ask, _) => StepSaid::KeepAsked { piece },
+            (EdgeAct::LayBack, Some(length)) => StepSaid::Keep {
+                length: length.into(),
+                piece,
+                has_tape,
+            },
+            (EdgeAct::LayBack, None) => StepSaid::KeepUnstated { piece, has_tape },
+        })
     }
 }
 
@@ -84,9 +56,9 @@ pub fn shield_edge(leg: &LegInputs<'_>) -> ShieldEdge {
     let kind = leg.leg.cable.shield.kind();
     let word = shield_word(kind);
     let piece = match kind {
-        ShieldKind::FlatStraps => "strap",
-        ShieldKind::ConcentricWires | ShieldKind::TapeWithWires => "wire",
-        ShieldKind::LappedTape | ShieldKind::CorrugatedTape => "turn",
+        ShieldKind::FlatStraps => ShieldPiece::Strap,
+        ShieldKind::ConcentricWires | ShieldKind::TapeWithWires => ShieldPiece::Wire,
+        ShieldKind::LappedTape | ShieldKind::CorrugatedTape => ShieldPiece::Turn,
     };
     let part = leg.chosen.shield_part;
     let laid = part.and_then(|p| p.lay_back.as_ref());
@@ -108,40 +80,31 @@ pub fn shield_edge(leg: &LegInputs<'_>) -> ShieldEdge {
         piece,
         has_tape: kind == ShieldKind::TapeWithWires,
         source: match part {
-            Some(part) if laid.is_some() || is_cut => part.head.source_text(),
-            _ if act == EdgeAct::Ask => "nobody says".to_owned(),
-            _ => COMMON_PRACTICE.to_owned(),
+            Some(part) if laid.is_some() || is_cut => part.head.source().into(),
+            _ if act == EdgeAct::Ask => StepSaid::Nobody.into(),
+            _ => practice(),
         },
     }
 }
 
 /// What about the edge of a shield a person must settle: whether it is cut or laid back where nobody says it; and wires that are cut off with the conductor cannot be kept longer than they then are.
-pub(super) fn unsettled(leg: &LegInputs<'_>, words: Words) -> Option<String> {
+pub(super) fn unsettled(leg: &LegInputs<'_>) -> Option<UnsettledSaid> {
     let edge = shield_edge(leg);
+    let (id, piece) = (leg.leg.id.clone(), edge.piece);
     if edge.act == EdgeAct::Ask {
-        return Some(format!(
-            "Leg {}: are the {}s of the {} laid back or cut off with the tape, and how much of each is kept? {}; settle it before the square cut.",
-            leg.leg.id,
-            edge.piece,
-            Layer::MetallicShield.name(words),
-            match leg.chosen.shield_part {
-                Some(part) => format!(
-                    "The row {} does not say (`lay_back`, `cut_off`)",
-                    part.head.id
-                ),
-                None => "The shield part is left open".to_owned(),
-            }
-        ));
+        let row = leg.chosen.shield_part.map(|part| part.head.id.clone());
+        return Some(UnsettledSaid::WiresBesideTape {
+            leg: id,
+            piece,
+            row,
+        });
     }
     let kept = edge.kept.filter(|_| edge.is_laid_back())?;
     let at = leg.cutback.nominal(Plane::ShieldEdge)?;
-    (Station::from(kept) > at).then(|| {
-        format!(
-            "Leg {}: {} of every {} are to be kept beyond the edge, and the edge lies {:.1} mm from the square cut; settle before that cut how they stay long enough.",
-            leg.leg.id,
-            length_text(kept, words),
-            edge.piece,
-            at.mm()
-        )
+    (Station::from(kept) > at).then(|| UnsettledSaid::KeptTooLong {
+        leg: id,
+        kept: kept.into(),
+        piece,
+        edge_mm: at.mm(),
     })
 }

@@ -3,22 +3,22 @@
 use super::adapter;
 use super::coming::comings;
 use super::edge::shield_edge;
-use super::{COMMON_PRACTICE, bridge, square};
-use crate::cable::{Layer, Words};
+use super::{bridge, practice, square};
 use crate::catalogue::{Consumable, Head, MayMove, PartKind, Step as OwnStep};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
+use crate::plane::Plane;
+use crate::said::{Paper, Said, StepSaid};
 use crate::stage::Stage;
-use jointwright_units::Length;
 use std::collections::BTreeMap;
 
 /// A sentence with its source.
-#[derive(Clone, Debug, PartialEq, Eq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Line {
     /// What it says.
-    pub say: String,
+    pub say: Said,
     /// On whose word.
-    pub source: String,
+    pub source: Said,
 }
 
 /// A step of a part's own row, with the stage at which it stands.
@@ -38,77 +38,23 @@ pub(super) struct StagedLine {
 }
 
 /// What a stage is called before a crew.
-pub(super) fn title(stage: Stage, legs: &[&LegInputs<'_>], words: Words) -> String {
-    let name = |layer: Layer| layer.name(words);
-    match stage {
-        Stage::HandOver => "Hand-over of the place and the cables".to_owned(),
-        Stage::Measure => "Measure the cable and compare it with the ranges".to_owned(),
-        Stage::Square => "Straighten, rack, and cut the conductor end square".to_owned(),
-        Stage::MarkOut => "Set off every mark from the square-cut conductor end".to_owned(),
-        Stage::SlideOn => "Slide on and park all that must go over this end".to_owned(),
-        Stage::Jacket => format!("Cut the {}", name(Layer::Jacket)),
-        Stage::Bridge => format!("Bridge the {}", name(Layer::MetallicShield)),
-        Stage::Shield => {
-            let act = legs
-                .first()
-                .map_or("cut or lay back", |leg| shield_edge(leg).act());
-            capital(&format!("{act} the {}", name(Layer::MetallicShield)))
-        }
-        Stage::Screen => format!("Cut and take off the {}", name(Layer::InsulationScreen)),
-        Stage::Insulation => "Cut and take off the insulation".to_owned(),
-        Stage::Phasing => "Check each phase against the far end".to_owned(),
-        Stage::Connect => "Make the connector".to_owned(),
-        Stage::Clean => "Smooth and clean the insulation".to_owned(),
-        Stage::PushOn => "Push onto the clean end what cannot be parked over the jacket".to_owned(),
-        Stage::Place => "Bring the body to its place".to_owned(),
-        Stage::Mate => "Plug the leg to its port".to_owned(),
-        Stage::Bond => format!("Restore and bond the {}", name(Layer::MetallicShield)),
-        Stage::BondCheck => format!(
-            "Measure the permanent bond of the {}",
-            name(Layer::MetallicShield)
-        ),
-        Stage::BridgeOff => format!("Take off the bridge of the {}", name(Layer::MetallicShield)),
-        Stage::Seal => format!("Restore the {} and seal", name(Layer::Jacket)),
-        Stage::HandBack => "Support, trials, hand-back and record".to_owned(),
-    }
-}
-
-/// A length as a crew reads it: inches where it is a whole number of sixty-fourths and the page has inches, with millimetres to hundredths.
-pub(super) fn length_text(length: Length, words: Words) -> String {
-    let mm = format!("{:.2}", length.mm());
-    let mm = format!("{} mm", mm.trim_end_matches('0').trim_end_matches('.'));
-    match length.exact_inch().filter(|_| words == Words::Us) {
-        Some(inch) if length > Length::ZERO => format!("{inch} ({mm})"),
-        _ => mm,
-    }
-}
-
-/// Text with its first letter large.
-pub(super) fn capital(text: &str) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
-        .unwrap_or_default()
+pub(super) fn title(stage: Stage, legs: &[&LegInputs<'_>]) -> StepSaid {
+    let edge = legs.first().map(|leg| shield_edge(leg).act);
+    let edge = edge.filter(|_| stage == Stage::Shield);
+    StepSaid::Title { stage, edge }
 }
 
 /// What the programme says of its own at a stage; where a part comes on and its row has no step, where to look.
 pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Line> {
-    let words = inputs.order.job.words;
-    let mut lines: Vec<Line> = usual(inputs, stage, legs)
-        .into_iter()
-        .map(|say| Line {
-            say,
-            source: COMMON_PRACTICE.to_owned(),
-        })
-        .collect();
+    let usual = usual(inputs, stage, legs).into_iter();
+    let mut lines: Vec<Line> = usual.map(common).collect();
     match stage {
         Stage::Square => lines.extend(
             legs.iter()
-                .flat_map(|leg| square::lines(inputs, leg, Layer::MetallicShield.name(words)))
-                .chain([moisture(words)]),
+                .flat_map(|leg| square::lines(inputs, leg))
+                .chain([common(StepSaid::TestMoisture)]),
         ),
-        Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg, words))),
+        Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg))),
         Stage::BondCheck => lines.extend(beside(inputs)),
         Stage::PushOn | Stage::Place => {
             lines.extend(legs.iter().flat_map(|leg| may_move(inputs, leg, stage)));
@@ -122,55 +68,36 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
     lines
 }
 
+/// A line of common practice.
+pub(super) fn common(say: impl Into<Said>) -> Line {
+    Line {
+        say: say.into(),
+        source: practice(),
+    }
+}
+
 /// What is common practice at a stage, no source.
-fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<String> {
-    let words = inputs.order.job.words;
+fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<StepSaid> {
     let grows = legs
         .iter()
         .any(|leg| leg.chosen.connector.is_none_or(|c| c.grows()));
-    let own = |texts: &[&str]| texts.iter().map(|s| (*s).to_owned()).collect();
     match stage {
-        Stage::HandOver => own(&[
-            "Isolation, identification, proving, grounding or earthing, air and access: by the persons named for it, under local codes and the owner's rules, and recorded by them. This paper says nothing about any of it.",
-        ]),
-        Stage::Measure => vec![
-            "Over each layer where it is bare: on a piece stripped from the end of this same cable, and again when the layer is bared.".to_owned(),
-            format!(
-                "Look at the {} all around where the seal will lie, and write down how it is.",
-                Layer::Jacket.name(words)
-            ),
-        ],
+        Stage::HandOver => vec![StepSaid::HandOver],
+        Stage::Measure => vec![StepSaid::MeasureWhereBare, StepSaid::LookAtJacket],
         // Here, before the first cut, and again where the cut itself stands.
         Stage::Square => legs
             .iter()
-            .filter_map(|leg| growth(leg, words))
-            .chain([format!(
-                "Before the cut: write leg and phase on the {} that stays, beyond where the seal will end; the second person reads it back.",
-                Layer::Jacket.name(words)
-            )])
+            .filter_map(|leg| growth(leg))
+            .chain([StepSaid::WriteLegAndPhase])
             .collect(),
-        Stage::MarkOut => vec![format!(
-            "From the front page or the marking strip: the outermost cut first, the others from the same end as each layer is bare, body and seal marks where they stay. All before the connector is made{}.",
-            if grows { ", for pressing moves the end" } else { "" }
-        )],
-        Stage::Phasing => own(&[
-            "By the persons and the method that the owner names; this paper says nothing about which cable is which. Write down, phase by phase, what is found here and at the far end. Unlike or in doubt: join nothing, stop and call.",
-        ]),
-        Stage::SlideOn if inputs.legs.len() > 1 => own(&[
-            "Now at the latest, in this order, each clean and the right way round; the second person reads the list back. What does not go over what lies under it is not forced: its instructions say when it comes on.",
-        ]),
-        Stage::Insulation => legs.iter().filter_map(|leg| growth(leg, words)).collect(),
-        Stage::Clean => vec![format!(
-            "Each wipe from the conductor end toward the {}, never back; one wipe a stroke, with a clean face of the cloth. Abrasive that does not conduct, never emery, and none on the {0}.",
-            Layer::InsulationScreen.name(words)
-        )],
-        Stage::PushOn => own(&["In this order, each clean and the right way round, greased as its instructions say."]),
-        Stage::Place if is_cleaned_early(inputs, legs) => own(&[
-            "Cleaned before the connector was made: look at the insulation again, and wipe it again as the instructions say, before anything closes over it.",
-        ]),
-        Stage::HandBack => own(&[
-            "Trials, switching in and the release of the place: decided and recorded by the persons named for it.",
-        ]),
+        Stage::MarkOut => vec![StepSaid::MarkOut { grows }],
+        Stage::Phasing => vec![StepSaid::Phasing],
+        Stage::SlideOn if inputs.legs.len() > 1 => vec![StepSaid::SlideOnNow],
+        Stage::Insulation => legs.iter().filter_map(|leg| growth(leg)).collect(),
+        Stage::Clean => vec![StepSaid::Wipes],
+        Stage::PushOn => vec![StepSaid::PushOnInOrder],
+        Stage::Place if is_cleaned_early(inputs, legs) => vec![StepSaid::LookAgain],
+        Stage::HandBack => vec![StepSaid::HandBack],
         _ => Vec::new(),
     }
 }
@@ -183,41 +110,19 @@ fn is_cleaned_early(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> bool {
 }
 
 /// That a cut waits for the growth of the sleeve: only where its front page shows a growth ladder for it.
-fn growth(leg: &LegInputs<'_>, words: Words) -> Option<String> {
-    let waiting: Vec<String> = leg
-        .cutback
-        .cuts
-        .iter()
-        .filter(|cut| !cut.ladder.is_empty())
-        .map(|cut| cut.plane.words(words))
-        .collect();
+fn growth(leg: &LegInputs<'_>) -> Option<StepSaid> {
+    let cuts = leg.cutback.cuts.iter();
+    let waiting = cuts.filter(|cut| !cut.ladder.is_empty());
+    let waiting: Vec<Plane> = waiting.map(|cut| cut.plane).collect();
     let is_unknown = matches!(leg.cutback.growth, Growth::Unknown(_));
-    (is_unknown && !waiting.is_empty()).then(|| {
-        format!(
-            "Leg {}: the growth of the connector is not measured, so the {} has no place yet. Before anything is cut, press one trial connector with this tool and die, write its growth into the job and plan again; the growth ladder on the front page shows where each growth would put it, and between two of its lines nothing is known.",
-            leg.leg.id,
-            waiting.join(" and the ")
-        )
-    })
-}
-
-/// The tests for moisture, after the cut.
-fn moisture(words: Words) -> Line {
-    Line {
-        say: format!(
-            "After the cut: test the strands for moisture, and under the {} once it is bare, as the owner's rules say; write down who found what. Wet: stop and call.",
-            Layer::MetallicShield.name(words)
-        ),
-        source: COMMON_PRACTICE.to_owned(),
-    }
+    let leg = leg.leg.id.clone();
+    (is_unknown && !waiting.is_empty()).then_some(StepSaid::GrowthNotMeasured { leg, waiting })
 }
 
 /// A bond that is measured with the bridge beside it shows both.
 fn beside(inputs: &Inputs<'_>) -> Option<Line> {
-    (!bridge::is_off_before_the_reading(inputs)).then(|| Line {
-        say: "The bridge lies beside the bond: a reading across both does not show the bond alone, and an open bond reads as good. Leave the bridge's path out of the reading, as the owner's rules say; where that cannot be done, write \"bridge on\" and call.".to_owned(),
-        source: COMMON_PRACTICE.to_owned(),
-    })
+    let is_off = bridge::is_off_before_the_reading(inputs);
+    (!is_off).then(|| common(StepSaid::BridgeBesideBond))
 }
 
 /// For how long a part may still be moved, with room to write when it was placed.
@@ -230,10 +135,12 @@ fn may_move(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Line>
     let adapter = adapter.map(|p| (&p.head, p.may_move.as_ref()));
     let of = |(head, may_move): (&Head, Option<&MayMove>)| match may_move? {
         MayMove::WithinMinutes(minutes) => Some(Line {
-            say: format!(
-                "Leg {}: {} may be moved for {minutes} minutes once it is placed, then no more. Placed at ____:____",
-                leg.leg.id, head.id
-            ),
+            say: StepSaid::MayMove {
+                leg: leg.leg.id.clone(),
+                row: head.id.clone(),
+                minutes: *minutes,
+            }
+            .into(),
             source: paper(head),
         }),
         _ => None,
@@ -242,10 +149,12 @@ fn may_move(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Line>
 }
 
 /// How much of a shield that is laid back is kept.
-fn kept(leg: &LegInputs<'_>, words: Words) -> Option<Line> {
+fn kept(leg: &LegInputs<'_>) -> Option<Line> {
     let edge = shield_edge(leg);
+    let said = edge.keeps()?.into();
+    let leg = leg.leg.id.clone();
     Some(Line {
-        say: format!("Leg {}: {}.", leg.leg.id, edge.keeps(words)?),
+        say: StepSaid::OfLeg { leg, said }.into(),
         source: edge.source,
     })
 }
@@ -253,18 +162,13 @@ fn kept(leg: &LegInputs<'_>, words: Words) -> Option<Line> {
 /// With what the insulation is smoothed: as the paper has it, else asked for.
 fn abrasive(leg: &LegInputs<'_>) -> Option<Line> {
     let body = leg.chosen.body?;
+    let row = body.head.id.clone();
     Some(match &body.abrasive {
-        Some(abrasive) => Line {
-            say: format!("Abrasive: {abrasive}."),
+        Some(what) => Line {
+            say: StepSaid::Abrasive { what: what.clone() }.into(),
             source: paper(&body.head),
         },
-        None => Line {
-            say: format!(
-                "Abrasive and grit: the row {} states none; look it up in its paper, or ask, before any is used.",
-                body.head.id
-            ),
-            source: COMMON_PRACTICE.to_owned(),
-        },
+        None => common(StepSaid::AbrasiveUnstated { row }),
     })
 }
 
@@ -275,11 +179,12 @@ fn brushes(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
     let named = names.filter_map(|name| inputs.order.catalogue.consumable(name));
     let is_brush = |part: &&Consumable| part.metals.contains(&metal) && part.head.steps.is_empty();
     let line = |part: &Consumable| Line {
-        say: format!(
-            "Leg {id}: for its conductor, which is {}, {} is named, one that has touched no other metal; when and how, as the connector's instructions say.",
-            metal.name(inputs.order.job.words),
-            part.head.id
-        ),
+        say: StepSaid::Brush {
+            leg: id.clone(),
+            metal,
+            row: part.head.id.clone(),
+        }
+        .into(),
         source: paper(&part.head),
     };
     named.filter(is_brush).map(line).collect()
@@ -291,7 +196,10 @@ fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Lin
     for leg in legs {
         for (head, comes_on) in heads(inputs, leg) {
             let line = Line {
-                say: format!("{}: see the instructions.", head.id),
+                say: StepSaid::SeeInstructions {
+                    row: head.id.clone(),
+                }
+                .into(),
                 source: paper(head),
             };
             let has_own = head
@@ -306,12 +214,14 @@ fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Lin
     lines
 }
 
-/// Paper of a part.
-pub(super) fn paper(head: &Head) -> String {
-    format!(
-        "{} revision {}",
-        head.instructions.paper, head.instructions.revision
-    )
+/// Paper of a part, without what is doubtful of its row.
+pub(super) fn paper(head: &Head) -> Said {
+    let doubts = Vec::new();
+    Paper {
+        doubts,
+        ..head.paper()
+    }
+    .into()
 }
 
 /// Whether a step of a row is for the conductor of a leg.
@@ -408,7 +318,7 @@ fn staged(
     comes_on: Stage,
 ) -> StagedLine {
     let line = |say: &str| Line {
-        say: say.to_owned(),
+        say: say.into(),
         source: paper(head),
     };
     StagedLine {

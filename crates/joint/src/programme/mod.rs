@@ -20,17 +20,22 @@ mod order;
 mod slide;
 mod square;
 
-pub use edge::{EdgeAct, ShieldEdge, shield_edge};
+pub use crate::said::EdgeAct;
+pub use caution::said_once;
+pub use edge::{ShieldEdge, shield_edge};
 pub use hold::{Against, Hold, Wanted};
 pub use line::Line;
 pub use slide::Slide;
 
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
+use crate::said::{Said, StepSaid, UnsettledSaid};
 use crate::stage::Stage;
 
 /// What stands as the source of a step or caution that no paper gives.
-pub const COMMON_PRACTICE: &str = "common practice, no source";
+pub(crate) fn practice() -> Said {
+    StepSaid::CommonPractice.into()
+}
 
 /// One step of the make-up of every phase.
 #[derive(Clone, Debug, PartialEq)]
@@ -42,7 +47,7 @@ pub struct Step {
     /// Legs that it concerns; empty for the whole joint.
     pub legs: Vec<String>,
     /// What is done, in one line.
-    pub title: String,
+    pub title: StepSaid,
     /// What the parts' own papers say of it, in order, or where to look.
     pub lines: Vec<Line>,
     /// What can hurt here, each with its source.
@@ -61,20 +66,14 @@ pub struct Programme {
     /// Steps, in an order that keeps to all of them.
     pub steps: Vec<Step>,
     /// What cannot be settled here: sentences for whom to call.
-    pub unsettled: Vec<String>,
+    pub unsettled: Vec<UnsettledSaid>,
 }
 
 /// The programme of a joint with these parts.
 pub fn programme(inputs: &Inputs<'_>) -> Programme {
     let mut steps = nodes(inputs);
     let mut unsettled = slide::unsettled(inputs);
-    let words = inputs.order.job.words;
-    unsettled.extend(
-        inputs
-            .legs
-            .iter()
-            .filter_map(|leg| edge::unsettled(leg, words)),
-    );
+    unsettled.extend(inputs.legs.iter().filter_map(edge::unsettled));
     unsettled.extend(lonely_across(inputs));
     unsettled.extend(bridge::unsettled(inputs));
     let own = line::own_steps(inputs);
@@ -101,8 +100,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
     for (before, after) in &edges {
         steps[*after].after.push(names[*before].clone());
     }
-    let mut steps: Vec<Step> = sorted.into_iter().map(|at| steps[at].clone()).collect();
-    caution::said_once(&mut steps);
+    let steps: Vec<Step> = sorted.into_iter().map(|at| steps[at].clone()).collect();
     Programme { steps, unsettled }
 }
 
@@ -156,17 +154,17 @@ fn bonded_together<'i, 'o>(inputs: &'i Inputs<'o>) -> Vec<Vec<&'i LegInputs<'o>>
 }
 
 /// What of a piece that goes across is not settled: it joins two legs or more.
-fn lonely_across(inputs: &Inputs<'_>) -> Vec<String> {
+fn lonely_across(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
     let groups = bonded_together(inputs);
     let lonely = groups.iter().filter(|legs| legs.len() == 1);
     lonely
         .filter_map(|legs| {
             let leg = legs.first()?;
             let part = leg.chosen.shield_part.filter(|part| part.across_legs)?;
-            Some(format!(
-                "{} goes across the joint from leg to leg, and leg {} alone names it; settle what carries the shield of the others.",
-                part.head.id, leg.leg.id
-            ))
+            Some(UnsettledSaid::AloneAcross {
+                row: part.head.id.clone(),
+                leg: leg.leg.id.clone(),
+            })
         })
         .collect()
 }
@@ -203,7 +201,7 @@ fn node(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Step {
     Step {
         id,
         stage,
-        title: line::title(stage, legs, inputs.order.job.words),
+        title: line::title(stage, legs),
         lines: line::house(inputs, stage, legs),
         cautions: caution::cautions(inputs, stage, legs),
         hold: hold::hold(inputs, stage, legs),

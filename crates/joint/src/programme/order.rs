@@ -6,6 +6,7 @@ use super::Step;
 use super::bridge::BridgeWord;
 use super::line::StagedLine;
 use crate::catalogue::BridgeMoment;
+use crate::said::UnsettledSaid;
 use crate::stage::Stage;
 
 /// Over which legs a step waits for another.
@@ -74,7 +75,7 @@ pub(super) fn edges(
     steps: &[Step],
     own: &[(StagedLine, String)],
     bridge: &BridgeWord,
-    unsettled: &mut Vec<String>,
+    unsettled: &mut Vec<UnsettledSaid>,
 ) -> Vec<(usize, usize)> {
     let mut edges = preconditions(steps);
     edges.extend(bridge_edge(steps, bridge));
@@ -83,10 +84,11 @@ pub(super) fn edges(
             continue;
         }
         if reaches(&edges, after, before) {
-            let sentence = format!(
-                "{} wants `{}` before `{}`, against the order that joints need; settle it with its instructions in hand.",
-                line.row.0, steps[before].title, steps[after].title
-            );
+            let sentence = UnsettledSaid::OwnOrder {
+                row: line.row.0.clone(),
+                before: steps[before].title.clone().into(),
+                after: steps[after].title.clone().into(),
+            };
             if !unsettled.contains(&sentence) {
                 unsettled.push(sentence);
             }

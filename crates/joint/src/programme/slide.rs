@@ -4,6 +4,7 @@ use super::coming::{Coming, comings};
 use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
+use crate::said::UnsettledSaid;
 use crate::stage::Stage;
 
 /// A part that is slid onto one end.
@@ -49,8 +50,8 @@ pub(super) fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
 }
 
 /// What about sliding on cannot be settled here.
-pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<String> {
-    let mut said: Vec<String> = inputs
+pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
+    let mut said: Vec<UnsettledSaid> = inputs
         .legs
         .iter()
         .flat_map(|leg| comings(inputs, leg))
@@ -62,12 +63,8 @@ pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<String> {
     }
     match inputs.legs.iter().filter(|l| l.leg.parks).count() {
         1 => {}
-        0 => said.push(
-            "No leg is named to park the body; settle it before any connector is made.".to_owned(),
-        ),
-        n => said.push(format!(
-            "{n} legs are named to park the one body; settle which before any connector is made."
-        )),
+        0 => said.push(UnsettledSaid::NobodyParks),
+        n => said.push(UnsettledSaid::TooManyPark { n }),
     }
     said
 }

@@ -81,3 +81,50 @@ impl JointKind {
         }
     }
 }
+
+/// What is done with a metallic shield at its edge.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum EdgeAct {
+    /// Cut.
+    Cut,
+    /// Laid back: wires and straps are kept, a tape beside them is cut.
+    LayBack,
+    /// Neither a row nor practice says which.
+    Ask,
+}
+
+/// One piece of a metallic shield.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldPiece {
+    /// Flat strap.
+    Strap,
+    /// Round wire.
+    Wire,
+    /// Turn of a tape.
+    Turn,
+}
+
+/// When the bridge of a metallic shield comes off.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum BridgeMoment {
+    /// After the permanent bond has been measured.
+    AfterBondIsMeasured,
+    /// Before it is measured.
+    BeforeBondIsMeasured,
+}
+
+impl BridgeMoment {
+    /// Moment of a word in a file.
+    pub fn from_name(name: &str) -> Option<BridgeMoment> {
+        Some(match name {
+            "after-bond-is-measured" => BridgeMoment::AfterBondIsMeasured,
+            "before-bond-is-measured" => BridgeMoment::BeforeBondIsMeasured,
+            _ => return None,
+        })
+    }
+}

@@ -146,3 +146,26 @@ impl ReadRange {
         )
     }
 }
+
+/// A length that is read as its paper writes it: whole sixty-fourths of an inch or millimetres, nothing rounded away.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Exact {
+    /// Length, half nanometres.
+    pub half_nm: i64,
+}
+
+impl From<Length> for Exact {
+    fn from(length: Length) -> Exact {
+        Exact {
+            half_nm: 2 * length.nm(),
+        }
+    }
+}
+
+impl From<Station> for Exact {
+    fn from(station: Station) -> Exact {
+        Exact {
+            half_nm: station.half_nm(),
+        }
+    }
+}

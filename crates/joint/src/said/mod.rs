@@ -7,12 +7,14 @@
 //! Not here: the sentences (crate `wording`).
 
 mod ask;
+mod caution;
 mod closing;
 mod duty;
 mod edge;
 mod fault;
 mod fit;
 mod heat;
+mod hold;
 mod kind;
 mod kit;
 mod length;
@@ -23,13 +25,17 @@ mod pressure;
 mod seal;
 mod shield;
 mod slack;
+mod step;
 mod stress;
 mod subject;
+mod truck;
+mod unsettled;
 mod warming;
 mod water;
 mod word;
 
 pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
+pub use caution::CautionSaid;
 pub use closing::ClosingSaid;
 pub use duty::{DutySaid, GapLevel, GapSaid, ShortCircuitSaid};
 pub use edge::{ControlEnd, EdgeSaid};
@@ -42,12 +48,13 @@ pub use fit::{
     ElectrodeSaid, FitSaid, LayerSaid, LevelSaid, OrderSaid, SharedSaid, Taken,
 };
 pub use heat::HeatSaid;
-pub use kind::{JointKind, PartKind};
+pub use hold::{ConnectorOf, HoldSaid};
+pub use kind::{BridgeMoment, EdgeAct, JointKind, PartKind, ShieldPiece};
 pub use kit::{
     AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
     StoreSaid, StoreSide,
 };
-pub use length::{Read, ReadRange, Rounded, Spot, With};
+pub use length::{Exact, Read, ReadRange, Rounded, Spot, With};
 pub use limit::LimitSaid;
 pub use load::LoadSaid;
 pub use measured::{
@@ -58,8 +65,11 @@ pub use pressure::PressureSaid;
 pub use seal::{LapSaid, SealSaid, SpanSaid};
 pub use shield::{AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid};
 pub use slack::SlackSaid;
+pub use step::{SetOutFrom, StepSaid, Stop};
 pub use stress::StressSaid;
 pub use subject::Subject;
+pub use truck::TruckSaid;
+pub use unsettled::UnsettledSaid;
 pub use warming::{Hottest, WarmingSaid, When};
 pub use water::{MoistureSaid, TestedPlace, WaterSaid, WickSaid};
 pub use word::{Doubt, Paper, Word};
@@ -125,6 +135,16 @@ pub enum Said {
     Shield(Box<ShieldSaid>),
     /// Of cable and joint under load.
     Warming(Box<WarmingSaid>),
+    /// What can hurt at a step.
+    Caution(Box<CautionSaid>),
+    /// What is read at a hold point.
+    Hold(Box<HoldSaid>),
+    /// What a step says.
+    Step(Box<StepSaid>),
+    /// What is on the truck.
+    Truck(Box<TruckSaid>),
+    /// What a person must settle.
+    Unsettled(Box<UnsettledSaid>),
     /// On whose word something stands.
     Word(Box<Word>),
     /// A part's row and its paper.
@@ -196,6 +216,11 @@ groups! {
     Stress(StressSaid),
     Slack(SlackSaid),
     Water(WaterSaid),
+    Caution(CautionSaid),
+    Hold(HoldSaid),
+    Step(StepSaid),
+    Truck(TruckSaid),
+    Unsettled(UnsettledSaid),
     Word(Word),
 }
 

@@ -1,6 +1,7 @@
 //! English.
 
 mod ask;
+mod caution;
 pub(crate) mod check;
 mod closing;
 mod duty;
@@ -8,6 +9,7 @@ mod edge;
 mod fault;
 mod fit;
 mod heat;
+mod hold;
 mod kit;
 mod limit;
 mod load;
@@ -16,7 +18,10 @@ mod pressure;
 mod seal;
 mod shield;
 mod slack;
+mod step;
 mod stress;
+mod truck;
+mod unsettled;
 mod warming;
 mod water;
 mod word;
@@ -55,6 +60,11 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Fault(said) => fault::say(tongue, said),
         Said::Shield(said) => shield::say(tongue, said),
         Said::Warming(said) => warming::say(tongue, said),
+        Said::Caution(said) => caution::say(tongue, said),
+        Said::Hold(said) => hold::say(tongue, said),
+        Said::Step(said) => step::say(tongue, said),
+        Said::Truck(said) => truck::say(tongue, said),
+        Said::Unsettled(said) => unsettled::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
         Said::Paper(paper) => word::paper(paper),
     }

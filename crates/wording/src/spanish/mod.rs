@@ -3,6 +3,7 @@
 //! For crews in the Americas: the decimal point, `degC`, `kV`, `mm` and `in` stay as they are printed in English.
 
 mod ask;
+mod caution;
 pub(crate) mod check;
 mod closing;
 mod duty;
@@ -10,6 +11,7 @@ mod edge;
 mod fault;
 mod fit;
 mod heat;
+mod hold;
 mod kit;
 mod limit;
 mod load;
@@ -19,7 +21,10 @@ mod pressure;
 mod seal;
 mod shield;
 mod slack;
+mod step;
 mod stress;
+mod truck;
+mod unsettled;
 mod warming;
 mod water;
 mod word;
@@ -58,6 +63,11 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Fault(said) => fault::say(tongue, said),
         Said::Shield(said) => shield::say(tongue, said),
         Said::Warming(said) => warming::say(tongue, said),
+        Said::Caution(said) => caution::say(tongue, said),
+        Said::Hold(said) => hold::say(tongue, said),
+        Said::Step(said) => step::say(tongue, said),
+        Said::Truck(said) => truck::say(tongue, said),
+        Said::Unsettled(said) => unsettled::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
         Said::Paper(paper) => word::paper(paper),
     }
