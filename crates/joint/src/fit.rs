@@ -8,9 +8,9 @@
 
 use crate::cable::{Conductor, Layer, Words};
 use crate::catalogue::{Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Seal, ShieldPart};
-use crate::job::{Job, Leg, PartNames};
+use crate::job::{Leg, PartNames};
 use crate::limit::Known;
-use crate::said::ConnectorSaid;
+use crate::said::{ConnectorSaid, DiameterSaid};
 use crate::survey::{Diameter, EndSurvey};
 use jointwright_units::{Interval, Length};
 
@@ -97,15 +97,10 @@ impl<'c> Chosen<'c> {
 /// Diameter of an end for a range, or why there is none.
 ///
 /// # Errors
-/// A sentence fragment that says what is missing.
-pub fn diameter_for(
-    job: &Job,
-    leg: &Leg,
-    survey: &EndSurvey,
-    fits: &Fits,
-) -> Result<Known, String> {
+/// What is missing.
+pub fn diameter_for(leg: &Leg, survey: &EndSurvey, fits: &Fits) -> Result<Known, DiameterSaid> {
     let Some(diameter) = survey.diameters.get(&fits.over) else {
-        return Err(missing_reading(fits.over, survey, job.words));
+        return Err(missing_reading(fits.over, survey));
     };
     match fits.at_degc {
         None => Ok(diameter.known),
@@ -113,18 +108,14 @@ pub fn diameter_for(
     }
 }
 
-fn missing_reading(over: Layer, survey: &EndSurvey, words: Words) -> String {
-    let other = survey
-        .diameters
-        .keys()
-        .find(|layer| Some(**layer) == over.outer());
-    match other {
-        Some(other) => format!(
-            "it was measured over the {}, but the range is over the {}: the screen makes the reading larger",
-            other.name(words),
-            over.name(words)
-        ),
-        None => format!("nobody has measured it over the {}", over.name(words)),
+fn missing_reading(over: Layer, survey: &EndSurvey) -> DiameterSaid {
+    let mut read = survey.diameters.keys();
+    match read.find(|layer| Some(**layer) == over.outer()) {
+        Some(other) => DiameterSaid::MeasuredOverScreen {
+            read: *other,
+            range: over,
+        },
+        None => DiameterSaid::NotMeasuredOver { layer: over },
     }
 }
 
@@ -136,24 +127,26 @@ fn at_temperature(
     over: Layer,
     diameter: &Diameter,
     at_degc: f64,
-) -> Result<Known, String> {
+) -> Result<Known, DiameterSaid> {
     let Some((coldest, warmest)) = diameter.degc else {
-        return Err(format!(
-            "the range is stated at {at_degc} degC, but a reading has no temperature"
-        ));
+        return Err(DiameterSaid::ReadingHasNoTemperature { at_degc });
     };
     if coldest == at_degc && warmest == at_degc {
         return Ok(diameter.known);
     }
     if over != Layer::Insulation {
-        return Err(format!(
-            "the range is stated at {at_degc} degC and the cable was read at {coldest} to {warmest} degC; the expansion of this layer is not known"
-        ));
+        return Err(DiameterSaid::ExpansionNotKnown {
+            at_degc,
+            coldest_degc: coldest,
+            warmest_degc: warmest,
+        });
     }
     let Some((alpha_least, alpha_greatest)) = leg.expansion_per_k else {
-        return Err(format!(
-            "the range is stated at {at_degc} degC and the cable was read at {coldest} to {warmest} degC, but nobody states its expansion"
-        ));
+        return Err(DiameterSaid::ExpansionNotStated {
+            at_degc,
+            coldest_degc: coldest,
+            warmest_degc: warmest,
+        });
     };
     let shift = |t: f64, alpha: f64| alpha * (at_degc - t);
     let corners = [
@@ -176,6 +169,6 @@ fn at_temperature(
             read,
             error: diameter.known.error,
         }),
-        None => Err("its expansion turns the reading round".to_owned()),
+        None => Err(DiameterSaid::ExpansionTurnsItRound),
     }
 }

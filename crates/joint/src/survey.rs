@@ -7,12 +7,12 @@
 //! Not here: whether anything fits (`fit`, `checks`).
 
 use crate::cable::{
-    Construction, Evidence, Layer, Likeness, Metal, ShieldKind, Words, candidates, compare,
+    Construction, Evidence, Layer, Likeness, Metal, ShieldKind, candidates, compare,
     denied_by_papers,
 };
 use crate::job::{Count, End, Job, Leg, Reading};
 use crate::limit::Known;
-use crate::said::{EndOf, Of};
+use crate::said::{EndOf, Of, Said, UnlikeSaid};
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
 
@@ -164,22 +164,11 @@ pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
     compare(&end.leg.cable, &survey.evidence(), candidates())
 }
 
-/// What of an end's readings the job's own statements about the cable deny, without any row of the table; a sentence fragment each.
-pub fn denied(end: End<'_>, survey: &EndSurvey, words: Words) -> Vec<String> {
+/// What of an end's readings the job's own statements about the cable deny, without any row of the table.
+pub fn denied(end: End<'_>, survey: &EndSurvey) -> Vec<Said> {
     let denied = denied_by_papers(&end.leg.cable, &survey.evidence());
     denied
         .into_iter()
-        .map(|unlike| unlike.sentence(words))
+        .map(|unlike| UnlikeSaid::from(unlike).into())
         .collect()
-}
-
-/// Outcome of a comparison in a few words.
-pub const fn likeness_words(likeness: &Likeness) -> &'static str {
-    match likeness {
-        Likeness::FitsPapersOnly => "fits",
-        Likeness::FitsOthersAlso(_) => "fits others also",
-        Likeness::FitsOthersNotPapers(..) => "fits others, not its papers",
-        Likeness::FitsNone(_) => "fits none of the table",
-        Likeness::NotEnough(_) => "not enough readings",
-    }
 }

@@ -24,7 +24,7 @@ pub use candidate::{Candidate, candidates};
 pub use construction::{Band, Construction, Insulation, Unknown, Wall};
 pub use layer::{Layer, Words};
 pub use papers::{
-    Evidence, Likeness, Near, compare, denied_by_papers, doubtful_layer, wrong_layer,
+    Evidence, Lacking, Likeness, Near, compare, denied_by_papers, doubtful_layer, wrong_layer,
 };
 pub use resistance::{Basis, DcResistance};
 pub use shield::{NeutralFraction, Shield, ShieldArea, ShieldKind, neutral_wires};

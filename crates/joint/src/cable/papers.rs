@@ -8,7 +8,7 @@
 
 use super::candidate::{Candidate, INNER, Step, step};
 use super::unlike::Unlike;
-use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown, Words};
+use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown};
 use jointwright_units::{Interval, Length};
 
 /// What was seen and measured on an end; only what someone could tell is filled in.
@@ -37,6 +37,15 @@ pub struct Near {
     pub off_ratio: f64,
 }
 
+/// Why readings do not allow an answer.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Lacking {
+    /// No diameter under the metallic layer was measured.
+    Diameter,
+    /// The table has no row for what was measured.
+    Row(Unknown),
+}
+
 /// Whether a leg measures like its papers.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Likeness {
@@ -49,69 +58,7 @@ pub enum Likeness {
     /// Not like the papers, for this to begin with, and like no other construction of the table.
     FitsNone(Unlike),
     /// The readings do not allow an answer, and why.
-    NotEnough(String),
-}
-
-/// Last words of every sentence.
-const NEVER: &str =
-    "This says what the cable is made of, never which circuit it is or whether it is dead.";
-
-/// How many constructions a sentence names; of the rest it gives the number.
-const NAMED_MAX: usize = 3;
-
-impl Likeness {
-    /// A plain sentence, and what it does not say.
-    pub fn sentence(&self, words: Words) -> String {
-        let said = match self {
-            Likeness::FitsPapersOnly => {
-                "The leg measures like its papers, and like no other construction of the table."
-                    .to_owned()
-            }
-            Likeness::FitsOthersAlso(others) => {
-                format!(
-                    "The leg measures like its papers, but also like {}.",
-                    list(others, words)
-                )
-            }
-            Likeness::FitsOthersNotPapers(unlike, others) => {
-                format!(
-                    "The leg does not measure like its papers: {}. It measures like {}.",
-                    unlike.sentence(words),
-                    list(others, words)
-                )
-            }
-            Likeness::FitsNone(unlike) => format!(
-                "The leg measures neither like its papers nor like any other construction of the table. Of its papers: {}. Measure again, and see that each reading is over the layer it says ({}, {}).",
-                unlike.sentence(words),
-                Layer::Insulation.name(words),
-                Layer::InsulationScreen.name(words)
-            ),
-            Likeness::NotEnough(why) => {
-                format!("The readings do not say whether the leg measures like its papers: {why}.")
-            }
-        };
-        format!("{said} {NEVER}")
-    }
-}
-
-fn list(others: &[Near], words: Words) -> String {
-    let named: Vec<String> = others
-        .iter()
-        .take(NAMED_MAX)
-        .map(|near| {
-            let phrase = near.candidate.phrase(words);
-            format!(
-                "{phrase} ({:.1} times the readings' error off)",
-                near.off_ratio
-            )
-        })
-        .collect();
-    let named = named.join("; ");
-    if others.len() <= NAMED_MAX {
-        return named;
-    }
-    let n = others.len();
-    format!("{n} others that what was seen does not rule out, the nearest: {named}")
+    NotEnough(Lacking),
 }
 
 /// Hull of the readings over each layer, from the inside out.
@@ -132,11 +79,11 @@ fn hulls(evidence: &Evidence) -> Readings {
 pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) -> Likeness {
     let readings = hulls(evidence);
     if readings[..INNER.len()].iter().all(Option::is_none) {
-        return Likeness::NotEnough("no diameter under the metallic layer was measured".to_owned());
+        return Likeness::NotEnough(Lacking::Diameter);
     }
     let unlike = match unlike_papers(stated, evidence, &readings) {
         Ok(unlike) => unlike,
-        Err(unknown) => return Likeness::NotEnough(unknown.to_string()),
+        Err(unknown) => return Likeness::NotEnough(Lacking::Row(unknown)),
     };
     let wall_nominal = stated.wall_nominal().ok();
     let is_papers =

@@ -6,7 +6,7 @@ use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
 use crate::catalogue::{Body, Head};
 use crate::job::JointKind;
 use crate::limit::{Ruling, Word, fact_table as fact};
-use crate::said::BodySaid;
+use crate::said::{BodySaid, Served, ServesFor};
 
 pub(super) const CHECK: Check = Check {
     slug: "body_class",
@@ -30,8 +30,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings.push(rated(leg, &body.head, body.system_greatest_kv, highest_kv));
     let earthing = inputs.order.job.system.earthing.as_str();
     let asked = [
-        (earthing, &body.earthings, "systems with earthing"),
-        (inputs.kind().name(), &body.kinds, "joints of kind"),
+        (earthing, &body.earthings, ServesFor::Earthing),
+        (inputs.kind().name(), &body.kinds, ServesFor::Kind),
     ];
     rulings.extend(asked.into_iter().map(|(found, permitted, what)| {
         Listed {
@@ -39,9 +39,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             subject: leg.subject(),
             part: &body.head,
             what,
-            found,
-            permitted,
-            hint: "Stop. Use a part that its instructions rate for this system and this joint.",
+            found: Served::Word(found.to_owned()),
+            permitted: Served::words(permitted),
+            hint: "Stop. Use a part that its instructions rate for this system and this joint."
+                .into(),
         }
         .rule()
     }));

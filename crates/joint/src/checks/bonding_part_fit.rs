@@ -5,36 +5,34 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed, RangedPart};
 use crate::catalogue::{Body, Head, shield_word};
 use crate::limit::{Ruling, fact_table as fact};
-use crate::said::{BodySaid, Said};
+use crate::said::{BodySaid, Said, Served, ServesFor};
 
 pub(super) const CHECK: Check = Check {
     slug: "bonding_part_fit",
     judge: Judge::Leg(judge),
 };
 
-const HINT: &str = "Stop. Use a part whose instructions name this shield and this bonding.";
-
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let shield = shield_word(leg.leg.cable.shield.kind());
     let bonding = leg.leg.bonding.as_str();
-    let mut asked: Vec<(&Head, &str, &[String], &str)> = Vec::new();
+    let mut asked: Vec<(&Head, &str, &[String], ServesFor)> = Vec::new();
     if let Some(part) = leg.chosen.shield_part {
-        asked.push((&part.head, shield, &part.shields, "a shield of"));
-        asked.push((&part.head, bonding, &part.bondings, "bonding"));
+        asked.push((&part.head, shield, &part.shields, ServesFor::Shield));
+        asked.push((&part.head, bonding, &part.bondings, ServesFor::Bonding));
     }
     if let Some(body) = leg.chosen.body.filter(|b| !b.bondings.is_empty()) {
-        asked.push((&body.head, bonding, &body.bondings, "bonding"));
+        asked.push((&body.head, bonding, &body.bondings, ServesFor::Bonding));
     }
     let unsaid = leg.chosen.body.filter(|body| body.bondings.is_empty());
-    let rule = |(part, found, permitted, what): (&Head, &str, &[String], &str)| {
+    let rule = |(part, found, permitted, what): (&Head, &str, &[String], ServesFor)| {
         Listed {
             check: CHECK.slug,
             subject: leg.subject(),
             part,
             what,
-            found,
-            permitted,
-            hint: HINT,
+            found: Served::Word(found.to_owned()),
+            permitted: Served::words(permitted),
+            hint: BodySaid::UseForBonding.into(),
         }
         .rule()
     };

@@ -5,19 +5,17 @@
 //! Source: the connector's own instructions.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
-use crate::cable::Layer;
+use crate::cable::{Conductor, Layer};
 use crate::catalogue::{Connector, ConnectorEnd, Means};
 use crate::job::JointKind;
 use crate::limit::{Bound, Limit, Outcome, Question, Reach, Ruling, Word};
-use crate::said::{ConnectorAt, ConnectorSaid, Said};
+use crate::said::{ConnectorAt, ConnectorSaid, Said, Served, ServesFor};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
     slug: "conductor_in_connector",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop. Use a connector whose instructions name this conductor.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(connector) = leg.chosen.connector else {
@@ -28,7 +26,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(end) = leg.chosen.end else {
         return no_end(leg, connector).into_iter().chain(count).collect();
     };
-    let mut rulings = named(inputs, leg, connector, end);
+    let mut rulings = named(leg, connector, end);
     rulings.extend(count);
     rulings.extend(own_end(inputs, leg, connector, end));
     if let Some(range) = end.bore {
@@ -104,50 +102,24 @@ fn own_end(
 }
 
 /// Size, metal and stranding against those that the instructions name for this end.
-fn named(
-    inputs: &Inputs<'_>,
-    leg: &LegInputs<'_>,
-    connector: &Connector,
-    end: &ConnectorEnd,
-) -> Vec<Ruling> {
-    let words = inputs.order.job.words;
+fn named(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Vec<Ruling> {
     let conductor = leg.leg.cable.conductor;
     if !end.named.is_empty() {
         return vec![one_by_one(leg, connector, end)];
     }
-    let sizes: Vec<String> = end.sizes.iter().map(ToString::to_string).collect();
-    let metals: Vec<String> = end
-        .metals
-        .iter()
-        .map(|m| m.name(words).to_owned())
-        .collect();
-    let strandings: Vec<String> = end.strandings.iter().map(|s| s.name().to_owned()).collect();
-    let asked = [
-        (conductor.size.to_string(), sizes, "conductors of"),
-        (
-            conductor.metal.name(words).to_owned(),
-            metals,
-            "conductors of",
-        ),
-        (
-            conductor.stranding.name().to_owned(),
-            strandings,
-            "stranding",
-        ),
-    ];
-    let rule = |(found, permitted, what): (String, Vec<String>, &str)| {
+    let rule = |(found, permitted, what): (Served, Vec<Served>, ServesFor)| {
         Listed {
             check: CHECK.slug,
             subject: leg.subject(),
             part: &connector.head,
             what,
-            found: &found,
-            permitted: &permitted,
-            hint: HINT,
+            found,
+            permitted,
+            hint: ConnectorSaid::UseForConductor.into(),
         }
         .rule()
     };
-    let mut rulings: Vec<Ruling> = asked.into_iter().map(rule).collect();
+    let mut rulings: Vec<Ruling> = asked(conductor, end).into_iter().map(rule).collect();
     if connector.means == Means::Compression
         && end.is_mixed()
         && rulings.iter().all(|r| r.outcome == Outcome::Pass)
@@ -155,6 +127,31 @@ fn named(
         rulings = vec![not_bound(leg, connector, end)];
     }
     rulings
+}
+
+/// Size, metal and stranding of a conductor, against those that an end takes.
+fn asked(conductor: Conductor, end: &ConnectorEnd) -> [(Served, Vec<Served>, ServesFor); 3] {
+    [
+        (
+            Served::Size(conductor.size),
+            end.sizes.iter().copied().map(Served::Size).collect(),
+            ServesFor::Conductor,
+        ),
+        (
+            Served::Metal(conductor.metal),
+            end.metals.iter().copied().map(Served::Metal).collect(),
+            ServesFor::Conductor,
+        ),
+        (
+            Served::Stranding(conductor.stranding),
+            end.strandings
+                .iter()
+                .copied()
+                .map(Served::Stranding)
+                .collect(),
+            ServesFor::Stranding,
+        ),
+    ]
 }
 
 /// The conductor against those that the row names one by one, size with metal.

@@ -8,7 +8,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Listed};
 use crate::catalogue::Consumable;
 use crate::limit::{Ruling, fact_table as fact};
-use crate::said::{CleaningSaid, Said};
+use crate::said::{CleaningSaid, Said, Served, ServesFor};
 
 pub(super) const CHECK: Check = Check {
     slug: "consumable_metal",
@@ -16,30 +16,23 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let words = inputs.order.job.words;
     let names = &leg.leg.parts.consumables;
     let used: Vec<&Consumable> = names
         .iter()
         .filter_map(|id| inputs.order.catalogue.consumable(id))
         .collect();
-    let metal = leg.leg.cable.conductor.metal.name(words);
     let rule = |part: &Consumable| {
         if part.metals.is_empty() {
             return metal_unsaid(leg, part);
         }
-        let permitted: Vec<String> = part
-            .metals
-            .iter()
-            .map(|m| m.name(words).to_owned())
-            .collect();
         Listed {
             check: CHECK.slug,
             subject: leg.subject(),
             part: &part.head,
-            what: "conductors of",
-            found: metal,
-            permitted: &permitted,
-            hint: "Use one that has never touched another metal.",
+            what: ServesFor::Conductor,
+            found: Served::Metal(leg.leg.cable.conductor.metal),
+            permitted: part.metals.iter().copied().map(Served::Metal).collect(),
+            hint: CleaningSaid::UseUntouched.into(),
         }
         .rule()
     };

@@ -18,7 +18,6 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Stress {
             check: CHECK.slug,
             quantity,
-            hint: "Stop and call: the engineer decides. Do not trim, grease or bind it to make it fit.",
         }
         .rule(inputs, leg)
     };

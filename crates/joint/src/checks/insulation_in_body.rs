@@ -6,6 +6,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::RangeSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "insulation_in_body",
@@ -14,11 +15,13 @@ pub(super) const CHECK: Check = Check {
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     if let Some(body) = leg.chosen.body.filter(|body| !body.sides.is_empty()) {
-        let why = format!(
-            "the two sides of {} differ, and the job does not say by which leg {} comes in",
-            body.head.id, leg.leg.id
-        );
-        let hint = format!("Say it on the leg: body_side = {}.", body.side_names());
+        let why = RangeSaid::SidesDiffer {
+            body: body.head.id.clone(),
+            leg: leg.leg.id.clone(),
+        };
+        let sides = body.sides.iter().filter_map(|side| side.side.clone());
+        let sides = sides.collect();
+        let hint = RangeSaid::SaySide { sides };
         return vec![Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(hint)];
     }
     let Some(part) = leg.part_on_insulation() else {
@@ -32,7 +35,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     };
     let rulings = inputs.ranges(CHECK.slug, true, &part, leg, end);
     if rulings.is_empty() {
-        let why = format!("the row {} gives no range for its bore", part.id);
+        let row = part.id.to_owned();
+        let why = RangeSaid::NoBoreRange { row };
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
         return vec![ruling.asking(fact::RANGE.of(part.id))];
     }

@@ -7,6 +7,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Layer;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
+use crate::said::{DiameterSaid, RangeSaid};
 use jointwright_units::Interval;
 
 pub(super) const CHECK: Check = Check {
@@ -30,30 +31,29 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     });
     let limits = inputs.limits(CHECK.slug, stated);
     if limits.is_empty() {
-        let why = "neither the instructions nor the owner limit how far out of round it may be";
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK.slug, subject, RangeSaid::OvalityNotLimited);
         return vec![ruling.asking(fact::LIMIT.of(CHECK.slug))];
     }
     let reading = || leg.missing(inputs).reading(end.phase, Layer::Insulation);
     let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
-        let why = "nobody has measured it over the insulation";
+        let layer = Layer::Insulation;
+        let why = DiameterSaid::NotMeasuredOver { layer };
         return vec![Ruling::not_judged(CHECK.slug, subject, why).asking(reading())];
     };
     let Some(ovality) = diameter.ovality else {
         return vec![
-            Ruling::not_judged(
-                CHECK.slug,
-                subject,
-                "four diameters around the cable are needed; a tape or fewer say nothing of roundness",
-            )
-            .with_hint("Read four diameters around the cable with a calliper.")
-            .asking(reading()),
+            Ruling::not_judged(CHECK.slug, subject, RangeSaid::OvalityNotRead)
+                .with_hint(RangeSaid::ReadFour)
+                .asking(reading()),
         ];
     };
     let rule = |limit: &Limit| {
         Question {
             check: CHECK.slug,
-            what: format!("{}, ovality of the insulation", subject.words()).into(),
+            what: RangeSaid::Ovality {
+                subject: subject.clone(),
+            }
+            .into(),
             subject: subject.clone(),
             // Two readings are subtracted, so their errors add up.
             value: Known {
@@ -62,7 +62,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             },
             limit,
             reach: Reach::Instructions,
-            hint: "Stop and call: the cable is out of round.".into(),
+            hint: RangeSaid::OutOfRound.into(),
         }
         .rule()
     };

@@ -7,7 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs, Stress};
 use crate::ask::asking;
 use crate::limit::{Ruling, word_on};
-use crate::said::Said;
+use crate::said::{Said, StressSaid};
 use crate::section::Quantity;
 use crate::study::PlugStudy;
 
@@ -21,7 +21,6 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Stress {
             check: CHECK.slug,
             quantity,
-            hint: "Stop and call: the engineer decides. Do not trim, grease or bind it to make it fit.",
         }
         .rule(inputs, leg)
     };
@@ -39,7 +38,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 /// What is not known, or did not come close, of the tapered plug; its own fields have no limit but the gap's.
 fn plug(leg: &LegInputs<'_>) -> Option<Ruling> {
     let not_judged = |why: &Said| {
-        let why = Said::of("tapered plug", why);
+        let why = Said::of(StressSaid::TaperedPlug, why);
         Ruling::not_judged(CHECK.slug, leg.subject(), why)
     };
     match leg.plug.as_ref() {
@@ -54,7 +53,7 @@ fn plug(leg: &LegInputs<'_>) -> Option<Ruling> {
         PlugStudy::Refused(why) => Some(not_judged(why)),
         PlugStudy::Done(worst) => {
             let unsettled = worst.seen.values().any(|(value, _)| !value.is_settled);
-            unsettled.then(|| not_judged(&"the computation did not come as close as asked".into()))
+            unsettled.then(|| not_judged(&StressSaid::NotSettled.into()))
         }
     }
 }

@@ -6,7 +6,7 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
 use crate::limit::{Ruling, fact_table as fact};
-use crate::said::Of;
+use crate::said::{Of, Said, Served, ServesFor, SurfaceSaid};
 
 pub(super) const CHECK: Check = Check {
     slug: "jacket_surface",
@@ -27,35 +27,26 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .map(|row| row.jacket.as_str())
         .collect();
     if found.is_empty() {
-        let why = "nobody has written down how the jacket is where the seal will lie";
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
-        return vec![ruling.with_hint("Look at it all around before the jacket is cut: scored, wrinkled, embossed, cracked, or smooth.")
-            .asking(fact::JACKET.of(Of::end(&leg.leg.id, end.phase)))];
+        let ruling = Ruling::not_judged(CHECK.slug, subject, SurfaceSaid::NotWritten);
+        let ruling = ruling.with_hint(SurfaceSaid::LookAllAround);
+        return vec![ruling.asking(fact::JACKET.of(Of::end(&leg.leg.id, end.phase)))];
     }
     if seal.jacket_surfaces.is_empty() {
-        let why = format!(
-            "{} names no condition of the jacket on which it may close",
-            seal.head.id
-        );
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
-        return vec![
-            ruling
-                .with_hint(format!(
-                    "Ask: On what condition of the jacket may {} close?",
-                    seal.head.id
-                ))
-                .asking(fact::JACKETS.of(&seal.head.id)),
-        ];
+        let id = seal.head.id.clone();
+        let why = SurfaceSaid::NoneNamed { seal: id.clone() };
+        let ask = Said::ask(SurfaceSaid::AskOnWhich { seal: id.clone() });
+        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        return vec![ruling.asking(fact::JACKETS.of(id))];
     }
     let rule = |found: &str| {
         Listed {
             check: CHECK.slug,
             subject: subject.clone(),
             part: &seal.head,
-            what: "a jacket that is",
-            found,
-            permitted: &seal.jacket_surfaces,
-            hint: "Stop. Dress the jacket only as the instructions of the seal say, or cut back to where it is as they ask; then look again.",
+            what: ServesFor::Jacket,
+            found: Served::Word(found.to_owned()),
+            permitted: Served::words(&seal.jacket_surfaces),
+            hint: SurfaceSaid::DressOrCutBack.into(),
         }
         .rule()
     };

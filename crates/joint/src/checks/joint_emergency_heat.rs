@@ -5,16 +5,14 @@
 //! Source: the body's own instructions; the temperature from `warm`.
 
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
-use crate::limit::{Ruling, Word, fact_table as fact, shown};
-use crate::said::Said;
+use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::{LoadSaid, Said};
 use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_emergency_heat",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: in such an emergency the joint gets hotter than its paper allows. The engineer decides how much load, and for how long.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
@@ -28,18 +26,17 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some((index, of)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
         return Vec::new();
     };
-    let not_judged = |why: String| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject(), why);
     let id = &body.head.id;
     let at_emergency = match &done.at_emergency {
         Ok(at_emergency) => at_emergency,
-        Err(why) => return vec![not_judged(why.clone()).asking(fact::EMERGENCY.of(""))],
+        Err(why) => return vec![not_judged(why.into()).asking(fact::EMERGENCY.of(""))],
     };
     let Some(greatest_degc) = body.conductor_emergency_greatest_degc else {
-        let why =
-            format!("the row {id} does not say how hot the conductor in it may be in an emergency");
-        let ask = format!("Ask: How hot may the conductor inside {id} be in an emergency?");
+        let why = LoadSaid::GreatestInEmergencyNotSaid { row: id.clone() };
+        let ask = Said::ask(LoadSaid::AskGreatestInEmergency { body: id.clone() });
         return vec![
-            not_judged(why)
+            not_judged(why.into())
                 .with_hint(ask)
                 .asking(fact::SERVICE_GREATEST.of(id)),
         ];
@@ -48,32 +45,39 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let at = match at_emergency {
         Some(legs) => &legs[index],
         None => {
-            let ruling = runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT);
+            let ruling = runs_away(
+                CHECK.slug,
+                leg.subject(),
+                greatest_degc,
+                word,
+                LoadSaid::TooHotInEmergency,
+            );
             return vec![done.weighed(ruling)];
         }
     };
     let lasts = match of.emergency_lasts {
-        Some(Lasts::Seconds(s)) if s <= 0.0 => {
-            Some("the load before it passes it already".to_owned())
+        Some(Lasts::Seconds(s)) if s <= 0.0 => Some(LoadSaid::PassesBefore),
+        Some(Lasts::Seconds(s)) => {
+            let time_h = s / 3600.0;
+            Some(LoadSaid::GetsThereIn { time_h })
         }
-        Some(Lasts::Seconds(s)) => Some(format!("it gets there in {} h", shown(s / 3600.0))),
         _ => None,
     };
     let ruling = Warmed {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: format!(
-            "conductor inside {id} after {} h with {} A",
-            shown(inputs.order.job.duty.emergency_s.unwrap_or(0.0) / 3600.0),
-            shown(at.load_a)
-        )
+        what: LoadSaid::InsideInEmergency {
+            body: id.clone(),
+            time_h: inputs.order.job.duty.emergency_s.unwrap_or(0.0) / 3600.0,
+            load_a: at.load_a,
+        }
         .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_IN_TIME_RATIO,
         at,
         greatest_degc,
         word,
-        hint: HINT.into(),
+        hint: LoadSaid::TooHotInEmergency.into(),
     }
     .rule();
     let lasts = lasts.map(Said::from);

@@ -5,16 +5,14 @@
 //! Source: the body's own instructions; the temperature from `warm`.
 
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
-use crate::limit::{Ruling, Word, fact_table as fact, shown};
-use crate::said::Said;
+use crate::limit::{Ruling, Word, fact_table as fact};
+use crate::said::{LoadSaid, Said};
 use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_load_heat",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: at this load the joint gets hotter than its paper allows. The engineer decides on the load, on what surrounds the joint, or on another body or connector.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
@@ -30,9 +28,8 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let id = &body.head.id;
     let Some(greatest_degc) = body.conductor_greatest_degc else {
-        let why =
-            format!("the row {id} does not say how hot the conductor in it may be all the time");
-        let ask = format!("Ask: How hot may the conductor inside {id} be all the time?");
+        let why = LoadSaid::GreatestAtLoadNotSaid { row: id.clone() };
+        let ask = Said::ask(LoadSaid::AskGreatestAtLoad { body: id.clone() });
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::SERVICE_GREATEST.of(id))];
     };
@@ -40,32 +37,38 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let at = match &done.at_load {
         Some(legs) => &legs[index],
         None => {
-            let ruling = runs_away(CHECK.slug, leg.subject(), greatest_degc, word, HINT);
+            let ruling = runs_away(
+                CHECK.slug,
+                leg.subject(),
+                greatest_degc,
+                word,
+                LoadSaid::TooHotAtLoad,
+            );
             return vec![done.weighed(ruling)];
         }
     };
     let ruling = Warmed {
         check: CHECK.slug,
         subject: leg.subject(),
-        what: format!(
-            "conductor inside {id} with {} A all the time",
-            shown(at.load_a)
-        )
+        what: LoadSaid::InsideAtLoad {
+            body: id.clone(),
+            load_a: at.load_a,
+        }
         .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_AT_REST_RATIO,
         at,
         greatest_degc,
         word,
-        hint: HINT.into(),
+        hint: LoadSaid::TooHotAtLoad.into(),
     };
     let ruling = ruling.rule();
     // What makes it hot is not always its own contact.
     let by = at.joint_degc - at.alone_degc;
-    let more = format!(
-        "{by:.1} K more than its cable would have there{}",
-        share_words(by, &done.shares(of))
-    );
+    let more = LoadSaid::MoreThanCable {
+        by_k: by,
+        shares: share_words(by, &done.shares(of)).into(),
+    };
     let why = ruling.why.clone().map(|why| Said::all([why, more.into()]));
     vec![done.weighed(Ruling { why, ..ruling })]
 }

@@ -8,8 +8,9 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
 use crate::limit::{Ask, Ruling, Word, fact_table as fact};
-use crate::said::Said;
-use crate::said::{EndOf, Of, PartKind};
+use crate::said::{
+    AgeSaid, Begun, EndOf, LotSaid, Of, PartKind, Said, StoreDegc, StoreSaid, StoreSide,
+};
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -20,7 +21,6 @@ pub(super) const CHECK: Check = Check {
 
 /// Parts that age on the shelf.
 const RUBBER: &[&str] = &["body", "adapter", "seal"];
-const HINT: &str = "Do not use it. Set it aside, marked, and take another.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let chosen = leg.chosen;
@@ -49,28 +49,42 @@ fn on_part(
     if lots.is_empty() {
         return match &head.shelf {
             Some(_) => {
-                let why = format!("{}: its lot and date are not written down", head.id);
+                let id = head.id.clone();
+                let why = AgeSaid::LotNotWritten { part: id };
                 let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
                 vec![ruling.asking(fact::LOT.of(lot_of(leg, end, part, head)))]
             }
             // Rubber ages wherever it lies; metal is not asked for.
-            None if RUBBER.contains(&part) => vec![
-                Ruling::not_judged(
-                    CHECK.slug,
-                    leg.subject_of(end),
-                    format!(
-                        "{}: neither its row nor a label gives an age limit",
-                        head.id
-                    ),
-                )
-                .asking(fact::SHELF.of(&head.id)),
-            ],
+            None if RUBBER.contains(&part) => {
+                let part = head.id.clone();
+                let why = AgeSaid::NoAgeLimit { part };
+                let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+                vec![ruling.asking(fact::SHELF.of(&head.id))]
+            }
             None => Vec::new(),
         };
     }
     lots.into_iter()
         .flat_map(|lot| on_lot(inputs.order.job.date, leg, end, head, lot))
         .collect()
+}
+
+/// A lot of a part.
+fn of_lot(head: &Head, lot: &Lot) -> LotSaid {
+    LotSaid {
+        part: head.id.clone(),
+        lot: lot.lot.clone(),
+    }
+}
+
+fn day(day: Date) -> AgeSaid {
+    let day = day.to_string();
+    AgeSaid::Day { day }
+}
+
+fn not_after_day(day: Date) -> AgeSaid {
+    let day = day.to_string();
+    AgeSaid::NotAfter { day }
 }
 
 /// A part on the truck, as an ask names it.
@@ -94,24 +108,25 @@ fn on_lot(
         let ruling = Ruling::on_words(
             CHECK.slug,
             leg.subject_of(end),
-            today.to_string(),
-            format!("not after {last}"),
+            day(today),
+            not_after_day(last),
             source,
         );
         if today <= last {
-            ruling
-        } else {
-            ruling.failing(
-                format!(
-                    "{}, lot {}: its last day was {last}; the work is on {today}",
-                    head.id, lot.lot
-                ),
-                HINT,
-            )
+            return ruling;
         }
+        let why = AgeSaid::LastDayWas {
+            of: of_lot(head, lot),
+            last: last.to_string(),
+            today: today.to_string(),
+        };
+        ruling.failing(why, AgeSaid::DoNotUse)
     };
     if let Some(expires) = lot.expires {
-        rulings.push(until(expires, format!("label of lot {}", lot.lot).into()));
+        let label = AgeSaid::Label {
+            lot: lot.lot.clone(),
+        };
+        rulings.push(until(expires, label.into()));
     }
     if lot.label_is_unread() {
         rulings.push(unread_label(leg, end, head, lot));
@@ -124,26 +139,24 @@ fn on_lot(
         return rulings;
     };
     let source = Word::Instructions(head.source().into());
-    let from = if shelf.from == "expanded" {
-        lot.expanded
+    let (from, begun) = if shelf.from == "expanded" {
+        (Begun::Expanded, lot.expanded)
     } else {
-        lot.made
+        (Begun::Made, lot.made)
     };
-    match from.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
+    match begun.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
         Some(last) => rulings.push(until(last, source.clone().into())),
         // The maker counted the months when the label was printed.
         None if lot.expires.is_some() => {}
-        None => rulings.push(
-            Ruling::not_judged(
-                CHECK.slug,
-                leg.subject_of(end),
-                format!(
-                    "{}, lot {}: {} months run from the day it was {}, which is not written down",
-                    head.id, lot.lot, shelf.months, shelf.from
-                ),
-            )
-            .asking(fact::LOT_DAY.of(lot_of(leg, end, &lot.part, head))),
-        ),
+        None => {
+            let why = AgeSaid::MonthsFromUnwritten {
+                of: of_lot(head, lot),
+                months: shelf.months,
+                from,
+            };
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+            rulings.push(ruling.asking(fact::LOT_DAY.of(lot_of(leg, end, &lot.part, head))));
+        }
     }
     rulings.push(storage(today, leg, end, head, lot, shelf, &source));
     rulings
@@ -151,29 +164,24 @@ fn on_lot(
 
 /// A label may print a day that is past.
 fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Ruling {
-    let (id, name) = (&head.id, &lot.lot);
-    let why =
-        format!("{id}, lot {name}: whether its label prints an expiry date is not written down");
-    let ask = format!("Ask: What expiry date does the label of lot {name} of {id} print, if any?");
+    let of = of_lot(head, lot);
+    let why = AgeSaid::ExpiryNotWritten { of: of.clone() };
+    let ask = Said::ask(AgeSaid::AskExpiry { of });
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
     ruling.asking(fact::LABEL_DATE.of(lot_of(leg, end, &lot.part, head)))
 }
 
 /// What is open of rubber whose row says nothing of its store.
 fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Vec<Ruling> {
-    let id = &head.id;
-    let mut open = vec![format!(
-        "{id}: at what temperatures it may lie in store its row does not say"
-    )];
+    let part = || head.id.clone();
+    let mut open = vec![Said::from(StoreSaid::StoreNotSaid { part: part() })];
     if lot.expires.is_none() {
-        open.push(format!(
-            "{id}: neither its row nor a label gives an age limit"
-        ));
+        open.push(AgeSaid::NoAgeLimit { part: part() }.into());
     }
-    let ask = format!("Ask: For how long, and at what temperatures, may {id} lie in store?");
-    let rule = |why: String| {
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(&*ask);
-        ruling.asking(fact::SHELF.of(id))
+    let rule = |why: Said| {
+        let ask = Said::ask(StoreSaid::AskShelf { part: part() });
+        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
+        ruling.asking(fact::SHELF.of(&head.id))
     };
     open.into_iter().map(rule).collect()
 }
@@ -187,24 +195,24 @@ fn not_after(
     lot: &Lot,
 ) -> Vec<Ruling> {
     let mut rulings = Vec::new();
-    for (what, day) in [("made", lot.made), ("expanded", lot.expanded)] {
-        if let Some(day) = day.filter(|day| *day > today) {
-            let source = "job: the day of the work".to_owned();
-            let ruling = Ruling::on_words(
-                CHECK.slug,
-                leg.subject_of(end),
-                day.to_string(),
-                format!("not after {today}"),
-                source,
-            );
-            rulings.push(ruling.failing(
-                format!(
-                    "{}, lot {}: {what} on {day}, after the day of the work, {today}",
-                    head.id, lot.lot
-                ),
-                "Read the label and the day of the job again.",
-            ));
-        }
+    for (begun, on) in [(Begun::Made, lot.made), (Begun::Expanded, lot.expanded)] {
+        let Some(on) = on.filter(|on| *on > today) else {
+            continue;
+        };
+        let ruling = Ruling::on_words(
+            CHECK.slug,
+            leg.subject_of(end),
+            day(on),
+            not_after_day(today),
+            Word::Job(AgeSaid::DayOfWork.into()),
+        );
+        let why = AgeSaid::BegunAfterWork {
+            of: of_lot(head, lot),
+            begun,
+            day: on.to_string(),
+            today: today.to_string(),
+        };
+        rulings.push(ruling.failing(why, AgeSaid::ReadLabelAgain));
     }
     rulings
 }
@@ -222,49 +230,58 @@ fn storage(
     let (least, greatest) = shelf.store_degc;
     let subject = leg.subject_of(end);
     let (coldest, warmest) = (lot.store_degc.0, lot.warmest_degc());
-    let permitted = format!(
-        "{} to {} degC",
-        least.map_or("any".to_owned(), |t| t.to_string()),
-        greatest.map_or("any".to_owned(), |t| t.to_string())
-    );
-    let lay = format!(
-        "{} to {} degC",
-        coldest.map_or("?".to_owned(), |t| t.to_string()),
-        warmest.map_or("?".to_owned(), |t| t.to_string())
-    );
+    let may_degc = StoreDegc {
+        least_degc: least,
+        greatest_degc: greatest,
+    };
+    let lay_degc = StoreDegc {
+        least_degc: coldest,
+        greatest_degc: warmest,
+    };
     let too_cold = least.zip(coldest).is_some_and(|(limit, t)| t < limit);
     let too_warm = greatest.zip(warmest).is_some_and(|(limit, t)| t > limit);
-    let (id, name) = (&head.id, &lot.lot);
-    let ruling = Ruling::on_words(CHECK.slug, subject, &lay, &permitted, source.to_owned());
+    let ruling = Ruling::on_words(
+        CHECK.slug,
+        subject,
+        StoreSaid::Lay { at_degc: lay_degc },
+        StoreSaid::MayLie { at_degc: may_degc },
+        source.to_owned(),
+    );
     if too_cold || too_warm {
-        let why = format!("{id}, lot {name}: it lay at {lay}; {permitted} is permitted");
-        return ruling.failing(why, HINT);
+        let why = StoreSaid::LayOutside {
+            of: of_lot(head, lot),
+            lay_degc,
+            may_degc,
+        };
+        return ruling.failing(why, AgeSaid::DoNotUse);
     }
-    let open = |why: String, ask: String, fact: Ask| {
+    let open = |why: StoreSaid, ask: StoreSaid, fact: Ask| {
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
-        ruling.with_hint(format!("Ask: {ask}")).asking(fact)
+        ruling.with_hint(Said::ask(ask)).asking(fact)
     };
     let unsaid = match (least, greatest) {
         (Some(_), Some(_)) => None,
-        (None, Some(_)) => Some("cold"),
-        (Some(_), None) => Some("warm"),
-        (None, None) => Some("cold and how warm"),
+        (None, Some(_)) => Some(StoreSide::Cold),
+        (Some(_), None) => Some(StoreSide::Warm),
+        (None, None) => Some(StoreSide::ColdAndWarm),
     };
-    if let Some(unsaid) = unsaid {
-        return open(
-            format!("{id}: how {unsaid} it may lie in store its row does not say"),
-            format!("How {unsaid} may {id} lie in store?"),
-            fact::SHELF.of(id),
-        );
+    if let Some(side) = unsaid {
+        let part = head.id.clone();
+        let why = StoreSaid::StoreSideNotSaid {
+            part: part.clone(),
+            side,
+        };
+        let ask = StoreSaid::AskStoreSide { part, side };
+        return open(why, ask, fact::SHELF.of(&head.id));
     }
     // What its stays leave open lay at no known temperature.
     let is_warm_unknown = lot.store_degc.1.is_none() && !lot.stays_reach(today);
     if coldest.is_none() || is_warm_unknown {
-        return open(
-            format!("{id}, lot {name}: how cold and how warm it lay is not written down"),
-            format!("How cold and how warm did lot {name} of {id} lie in store and on the truck?"),
-            fact::LOT_STORE.of(lot_of(leg, end, &lot.part, head)),
-        );
+        let of = of_lot(head, lot);
+        let why = StoreSaid::LayNotWritten { of: of.clone() };
+        let ask = StoreSaid::AskHowLay { of };
+        let fact = fact::LOT_STORE.of(lot_of(leg, end, &lot.part, head));
+        return open(why, ask, fact);
     }
     ruling
 }

@@ -7,14 +7,12 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::fault::{Fault, Heated, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
-use crate::said::HeatedMetal;
+use crate::said::{HeatedMetal, LoadSaid, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "lead_fault_heat",
     judge: Judge::Leg(judge),
 };
-
-const HINT: &str = "Stop and call: this lead does not carry the stated short circuit. The engineer decides on a larger one, clearing time, or how the current returns.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(lead) = &leg.leg.lead else {
@@ -22,9 +20,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let job = &inputs.order.job;
     let Some(greatest_degc) = lead.fault_greatest_degc else {
-        let why = "the job does not state the lead's fault_greatest".to_owned();
-        let ask =
-            "Ask: To what temperature may this bonding lead rise in a short circuit, by its paper?";
+        let why = LoadSaid::LeadGreatestNotStated;
+        let ask = Said::ask(LoadSaid::AskLeadGreatest);
         let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
         let missing = leg.missing(inputs);
         let fault = missing
@@ -54,8 +51,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         area_mm2: (lead.area_mm2, lead.area_mm2),
         from_degc,
         greatest_degc,
-        word: &Word::Job("the lead's paper, as the job states it".into()),
-        hint: HINT.into(),
+        word: &Word::Job(LoadSaid::PaperOfLead.into()),
+        hint: LoadSaid::LeadTooSmall.into(),
     };
     vec![ruling.rule()]
 }

@@ -9,18 +9,16 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::Likeness;
 use crate::job::End;
-use crate::limit::{Datum, MemoryRow, Outcome, Reach, Ruling, fact_table as fact, memory_row};
-use crate::said::Of;
-use crate::survey::{denied, likeness, likeness_words};
+use crate::limit::{
+    Datum, MemoryRow, Outcome, Reach, Ruling, Word, fact_table as fact, memory_row,
+};
+use crate::said::{Of, PapersSaid, Said};
+use crate::survey::{denied, likeness};
 
 pub(super) const CHECK: Check = Check {
     slug: "measures_like_papers",
     judge: Judge::End(judge),
 };
-
-const HINT: &str = "Stop and call: this is not the cable on the papers.";
-/// What a named person does about a cable that is not like its papers.
-const WHICH: &str = "Stop and call. A named person says which cable it is: read the print on its jacket, and give the job that cable with the diameters of its own papers.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let job = &inputs.order.job;
@@ -28,20 +26,20 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         leg: leg.leg,
         phase: end.phase,
     };
-    let denied = denied(of, &end.survey, job.words);
+    let denied = denied(of, &end.survey);
     if !denied.is_empty() {
-        return vec![plainly_not(leg, end, &denied)];
+        return vec![plainly_not(leg, end, denied)];
     }
     let likeness = likeness(of, &end.survey);
-    let sentence = likeness.sentence(job.words);
+    let sentence = Said::from(PapersSaid::of(&likeness));
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), sentence.clone());
     if matches!(likeness, Likeness::NotEnough(_)) {
         let missing = leg.missing(inputs);
         return vec![ruling.asking_all(missing.likeness(end.phase, &end.survey))];
     }
     let known = Ruling {
-        value: Some(Datum::said(likeness_words(&likeness))),
-        limit: Some(Datum::said("fits its papers")),
+        value: Some(Datum::said(PapersSaid::in_short(&likeness))),
+        limit: Some(Datum::said(PapersSaid::FitsItsPapers)),
         reach: Reach::Instructions,
         ..ruling
     };
@@ -54,10 +52,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let Some(confirmed) = confirmed else {
         return vec![unconfirmed(known, row, is_like, leg, end)];
     };
-    let source = format!(
-        "cable table, edition {}, confirmed by {}",
-        confirmed.edition, confirmed.source
-    );
+    let source = PapersSaid::TableConfirmed {
+        edition: confirmed.edition.clone(),
+        source: confirmed.source.clone(),
+    };
     let source = Some(source.into());
     if is_like {
         return vec![Ruling {
@@ -66,22 +64,21 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
             ..known
         }];
     }
-    vec![Ruling { source, ..known }.failing(sentence, HINT)]
+    vec![Ruling { source, ..known }.failing(sentence, PapersSaid::NotThisCable)]
 }
 
 /// What was seen, or read, against what the job itself says of the cable.
-fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: &[String]) -> Ruling {
+fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: Vec<Said>) -> Ruling {
     let subject = leg.subject_of(end);
-    let why = format!("{}: {}", subject.words(), denied.join("; "));
-    let source = "job: the cable's papers, as the job states them".to_owned();
+    let why = Said::of(&subject, Said::all(denied));
     let ruling = Ruling::on_words(
         CHECK.slug,
         subject,
-        "not as its papers say",
-        "fits its papers",
-        source,
+        PapersSaid::NotAsPapersSay,
+        PapersSaid::FitsItsPapers,
+        Word::Job(PapersSaid::AsJobStates.into()),
     );
-    ruling.failing(why, HINT)
+    ruling.failing(why, PapersSaid::NotThisCable)
 }
 
 /// The table is from memory: nothing rules, and where the leg is not like its papers work stops.
@@ -93,16 +90,19 @@ fn unconfirmed(
     end: &EndInputs,
 ) -> Ruling {
     let key = row.map_or("", |row| row.key.as_str());
-    let source = row.map(|row| format!("partly from memory (key {key}): {}", row.source).into());
-    let confirm = format!(
-        "The owner confirms the cable table with a row `[[confirmation]]`, key = \"{key}\": docs/howto/answer-what-is-asked.md."
-    );
+    let source = row.map(|row| {
+        let (key, source) = (row.key.clone(), row.source.clone());
+        PapersSaid::TableFromMemory { key, source }.into()
+    });
     let ruling = Ruling { source, ..known };
     let confirmation = fact::CONFIRMATION.of(key);
+    let key = key.to_owned();
     if is_like {
-        return ruling.with_hint(confirm).asking(confirmation);
+        return ruling
+            .with_hint(PapersSaid::ConfirmTable { key })
+            .asking(confirmation);
     }
     let cable = fact::CABLE.of(Of::end(&leg.leg.id, end.phase));
-    let ruling = ruling.with_hint(format!("{WHICH} {confirm}"));
+    let ruling = ruling.with_hint(PapersSaid::SayWhichAndConfirm { key });
     ruling.asking(cable).asking(confirmation).stopping()
 }

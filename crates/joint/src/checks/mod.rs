@@ -7,7 +7,6 @@
 //! Not here: what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
 
 use crate::ask::{Missing, asking};
-use crate::cable::Words;
 use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
 use crate::fit::{Chosen, diameter_for};
@@ -17,7 +16,9 @@ use crate::limit::{
     fact_table as fact, word_on,
 };
 use crate::pressure::EndPressure;
-use crate::said::{Paper, PartKind, Said};
+use crate::said::{
+    ChoiceSaid, Paper, ParkSaid, PartKind, RangeSaid, Read, Said, Served, ServesFor, StressSaid,
+};
 use crate::section::Quantity;
 use crate::study::{Done, PlugStudy, Seen, Study, Worst};
 use crate::survey::EndSurvey;
@@ -227,7 +228,7 @@ impl LegInputs<'_> {
             return if breaks {
                 question.rule()
             } else {
-                let why = "how far off the lengths around this leg may be is not written down";
+                let why = ParkSaid::ErrorNotWritten;
                 let ask = fact::ROOM_ERROR.of(&self.leg.id);
                 Ruling::not_judged(check, subject, why).asking(ask)
             };
@@ -326,43 +327,31 @@ impl Inputs<'_> {
         let rows = part.fits.iter().filter(|f| (f.at == "bore") == is_bore);
         rows.map(|fits| {
             let subject = leg.subject_of(end);
-            let layer = fits.over.name(self.order.job.words);
-            match diameter_for(&self.order.job, leg.leg, &end.survey, fits) {
-                Err(why) => Ruling::not_judged(
-                    check,
-                    subject,
-                    format!("{} ({}): {why}", part.id, fits.at),
-                )
-                .with_hint(format!(
-                    "Measure over the {layer} itself, four diameters around it, with a calliper."
-                ))
-                .asking_all(leg.missing(self).diameter(end.phase, &end.survey, fits)),
+            let layer = fits.over;
+            let place = || Said::aside(part.id, &fits.at);
+            match diameter_for(leg.leg, &end.survey, fits) {
+                Err(why) => Ruling::not_judged(check, subject, Said::of(place(), why))
+                    .with_hint(RangeSaid::MeasureOverItself { layer })
+                    .asking_all(leg.missing(self).diameter(end.phase, &end.survey, fits)),
                 Ok(value)
                     if is_bore
                         && is_not_read_around(&end.survey, fits)
                         && fits.range.covers(value.read) =>
                 {
-                    Ruling::not_judged(
-                        check,
-                        subject,
-                        format!(
-                            "{} (bore): a tape, or fewer than four diameters around the cable, say nothing of its thinnest",
-                            part.id
-                        ),
-                    )
-                    .with_hint(format!(
-                        "Read four diameters around the cable over the {layer}, with a calliper."
-                    ))
-                    .asking(leg.missing(self).reading(end.phase, fits.over))
+                    let why = Said::of(place(), RangeSaid::ThinnestNotRead);
+                    Ruling::not_judged(check, subject, why)
+                        .with_hint(RangeSaid::ReadFourOver { layer })
+                        .asking(leg.missing(self).reading(end.phase, layer))
                 }
                 Ok(value) => Question {
                     check,
-                    what: format!(
-                        "{} over the {layer}, for the {} of {}",
-                        subject.words(),
-                        fits.at,
-                        part.id
-                    ).into(),
+                    what: RangeSaid::OverFor {
+                        subject: subject.clone(),
+                        layer,
+                        at: fits.at.clone(),
+                        part: part.id.to_owned(),
+                    }
+                    .into(),
                     subject,
                     value,
                     limit: &Limit {
@@ -370,7 +359,7 @@ impl Inputs<'_> {
                         word: Word::Instructions(part.source.into()),
                     },
                     reach: Reach::Instructions,
-                    hint: (&misfit(part.id, fits.range, value.read, self.order.job.words)).into(),
+                    hint: misfit(part.id, fits.range, value.read).into(),
                 }
                 .rule(),
             }
@@ -379,25 +368,29 @@ impl Inputs<'_> {
     }
 }
 
-/// What a check of a field compares, and what it says.
-struct Stress<'a> {
+/// What a check of a field compares.
+struct Stress {
     check: &'static str,
     quantity: Quantity,
-    hint: &'a str,
 }
 
 /// A voltage on the conductor, and the fields at it.
 struct At<'a> {
     voltage: VoltageRms,
-    /// Nothing in service, else when.
-    when: String,
+    /// Nothing in service, else the frequency of the trial.
+    trial_hz: Option<f64>,
     here: &'a Worst,
     allowed: &'a Result<Worst, Said>,
 }
 
-impl Stress<'_> {
+impl Stress {
+    /// What is said of the field.
+    fn said(&self, said: impl Into<Said>) -> Said {
+        Said::of(name(self.quantity), said)
+    }
+
     fn rule(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-        let done = match solved(self.check, self.quantity.words(), inputs, leg) {
+        let done = match solved(self.check, name(self.quantity), inputs, leg) {
             Ok(done) => done,
             Err(rulings) => return rulings,
         };
@@ -405,17 +398,14 @@ impl Stress<'_> {
         if let Some(trial) = &done.trial {
             let at = At {
                 voltage: trial.drive.voltage,
-                when: format!(
-                    ", at the trial's {} Hz",
-                    trial.drive.frequency_hz.unwrap_or(0.0)
-                ),
+                trial_hz: Some(trial.drive.frequency_hz.unwrap_or(0.0)),
                 here: &trial.here,
                 allowed: &trial.allowed,
             };
             rulings.extend(self.at(inputs, leg, &at));
         }
         if done.conducts() && self.quantity == Quantity::Interface {
-            let why = "impulse: a layer of the body conducts, and only the field of its permittivity alone, a bound for very short times, could be computed";
+            let why = StressSaid::ImpulseThroughConducting;
             rulings.push(Ruling::not_judged(self.check, leg.subject(), why));
         }
         // What is missing of the worst that the instructions allow, and what did not come close.
@@ -435,21 +425,18 @@ impl Stress<'_> {
             // An owner's limit is never passed over in silence.
             let owners = &inputs.order.job.owner_limits;
             let is_asked = owners.iter().any(|row| row.check == self.check);
-            let why = format!("{}: the body has no such part", self.quantity.words());
+            let why = self.said(StressSaid::NoSuchPart);
             let ruling = || Ruling::not_judged(self.check, leg.subject(), why);
             return is_asked.then(ruling).into_iter().collect();
         };
         if !here.value.is_settled {
-            let why = format!(
-                "{}: the computation did not come as close as asked",
-                self.quantity.words()
-            );
+            let why = self.said(StressSaid::NotSettled);
             return vec![Ruling::not_judged(self.check, leg.subject(), why)];
         }
         let mut rulings = vec![self.against_allowed(leg, at, here)];
         // The owner's greatest field is one in service.
         let owners = inputs.order.job.owner_limits.iter();
-        for row in owners.filter(|row| row.check == self.check && at.when.is_empty()) {
+        for row in owners.filter(|row| row.check == self.check && at.trial_hz.is_none()) {
             let word = Word::Owner(row.source.clone().into());
             let error = here.value.error_per_m;
             rulings.push(self.question(leg, at, here, error, row.greatest_kv_per_mm, &word));
@@ -470,13 +457,12 @@ impl Stress<'_> {
         AmountQuestion {
             check: self.check,
             subject: leg.subject(),
-            what: format!(
-                "{}, {} at {:.2} kV rms to earth{}, at the worst of the windows",
-                leg.subject().words(),
-                self.quantity.words(),
-                at.voltage.kv(),
-                at.when
-            )
+            what: StressSaid::AtWorst {
+                subject: leg.subject(),
+                quantity: self.quantity,
+                voltage_kv: at.voltage.kv(),
+                trial_hz: at.trial_hz,
+            }
             .into(),
             value: here.value.per_volt_per_m * scale,
             error: error_per_m * scale,
@@ -484,7 +470,7 @@ impl Stress<'_> {
             greatest,
             unit: FIELD_UNIT,
             word,
-            hint: self.hint.into(),
+            hint: StressSaid::EngineerDecides.into(),
         }
         .rule()
     }
@@ -493,7 +479,7 @@ impl Stress<'_> {
         let subject = leg.subject();
         let allowed = match at.allowed {
             Err(why) => {
-                let why = Said::of(self.quantity.words(), why);
+                let why = self.said(why);
                 return Ruling::not_judged(self.check, subject, why);
             }
             Ok(worst) => worst.seen.get(&self.quantity),
@@ -501,13 +487,10 @@ impl Stress<'_> {
         let (Some(allowed), Some(body), Study::Done(done)) =
             (allowed, leg.chosen.body, leg.study.as_ref())
         else {
-            return Ruling::not_judged(self.check, subject, self.quantity.words());
+            return Ruling::not_judged(self.check, subject, name(self.quantity));
         };
         if !allowed.value.is_settled {
-            let why = format!(
-                "{}: the computation of the worst that the instructions allow did not come as close as asked",
-                self.quantity.words()
-            );
+            let why = self.said(StressSaid::AllowedNotSettled);
             return Ruling::not_judged(self.check, subject, why);
         }
         // What lies wholly inside what the instructions allow is one of the things they allow, whatever the error.
@@ -516,14 +499,14 @@ impl Stress<'_> {
         let error = if done.is_within() { 0.0 } else { own };
         let word = Word::WorstAllowed(Said::listed([
             body.head.source().into(),
-            "at this leg's own wall".into(),
+            StressSaid::AtOwnWall.into(),
         ]));
         let most = most * kv_per_mm(at.voltage);
         let ruling = self.question(leg, at, here, error, Some(most), &word);
         let is_one_of_those = done.is_within() && ruling.outcome == Outcome::Pass;
         Ruling {
             error: Some(own * kv_per_mm(at.voltage)),
-            decides: is_one_of_those.then(|| IS_ONE_OF_THOSE.into()),
+            decides: is_one_of_those.then(|| StressSaid::IsOneOfThose.into()),
             ..ruling
         }
     }
@@ -533,15 +516,17 @@ impl<'a> At<'a> {
     fn service(done: &'a Done) -> At<'a> {
         At {
             voltage: done.input.service.voltage,
-            when: String::new(),
+            trial_hz: None,
             here: &done.here,
             allowed: &done.allowed,
         }
     }
 }
 
-/// What decides a field whose dimensions all lie inside what the instructions allow.
-const IS_ONE_OF_THOSE: &str = "every dimension here lies inside what the instructions allow, so this is one of the fields that they allow";
+/// The name of a field.
+fn name(quantity: Quantity) -> Said {
+    StressSaid::Quantity { quantity }.into()
+}
 
 /// Unit of fields, rms.
 const FIELD_UNIT: &str = "kV/mm";
@@ -554,7 +539,7 @@ fn kv_per_mm(voltage: VoltageRms) -> f64 {
 /// The solved study of a leg, or the rulings for want of one; none where nobody asked for it, or the body is left open.
 fn solved<'l>(
     check: &'static str,
-    what: &str,
+    what: impl Into<Said>,
     inputs: &Inputs<'_>,
     leg: &'l LegInputs<'_>,
 ) -> Result<&'l Done, Vec<Ruling>> {
@@ -635,45 +620,43 @@ fn asking_of_heat(inputs: &Inputs<'_>, leg: &LegInputs<'_>, rulings: Vec<Ruling>
 }
 
 /// What a crew does about a part that is too large or too small for a leg.
-fn misfit(id: &str, range: Interval, read: Interval, words: Words) -> String {
-    let size = if read.least() < range.least() {
-        format!(
-            "{id} is {} too large for this leg",
-            words.diameter(range.least() - read.least(), Toward::Longer)
-        )
+fn misfit(id: &str, range: Interval, read: Interval) -> RangeSaid {
+    let part = id.to_owned();
+    let longer = |by: Length| Read::diameter(by, Toward::Longer);
+    if read.least() < range.least() {
+        let by = longer(range.least() - read.least());
+        RangeSaid::TooLarge { part, by }
     } else {
-        format!(
-            "{id} is {} too small for this leg",
-            words.diameter(read.greatest() - range.greatest(), Toward::Longer)
-        )
-    };
-    format!(
-        "Stop: {size}. Do not make it fit. Measure again; if it stands, this leg needs another part whose range holds it."
-    )
+        let by = longer(read.greatest() - range.greatest());
+        RangeSaid::TooSmall { part, by }
+    }
 }
 
-/// A word found against those that a part's instructions name.
+/// What was found against what a part's instructions name.
 struct Listed<'a> {
     check: &'static str,
     subject: Subject,
     part: &'a Head,
-    /// What the words are of: "bonding", "a shield of".
-    what: &'a str,
-    found: &'a str,
-    permitted: &'a [String],
-    hint: &'a str,
+    what: ServesFor,
+    found: Served,
+    permitted: Vec<Served>,
+    hint: Said,
 }
 
 impl Listed<'_> {
     fn rule(self) -> Ruling {
-        let permitted = self.permitted.join(", ");
         let source = Word::Instructions(self.part.source().into());
-        let why = format!(
-            "{} is for {} {permitted}; here it is {}",
-            self.part.id, self.what, self.found
-        );
-        let ruling = Ruling::on_words(self.check, self.subject, self.found, permitted, source);
-        if self.permitted.iter().any(|p| p == self.found) {
+        let (found, permitted) = (self.found, self.permitted);
+        let is_named = permitted.contains(&found);
+        let why = ChoiceSaid::ServesOthers {
+            part: self.part.id.clone(),
+            what: self.what,
+            permitted: permitted.clone(),
+            found: found.clone(),
+        };
+        let (found, permitted) = (ChoiceSaid::Is { found }, ChoiceSaid::OneOf { permitted });
+        let ruling = Ruling::on_words(self.check, self.subject, found, permitted, source);
+        if is_named {
             ruling
         } else {
             ruling.failing(why, self.hint)
@@ -704,13 +687,12 @@ impl Rated<'_> {
         if highest_kv <= rated_kv {
             return ruling;
         }
-        ruling.failing(
-            format!(
-                "{} is rated to {rated_kv} kV; the system's highest voltage is {highest_kv} kV",
-                self.part.id
-            ),
-            "Stop. Use a part that its instructions rate for this system.",
-        )
+        let why = ChoiceSaid::RatedBelow {
+            part: self.part.id.clone(),
+            rated_kv,
+            highest_kv,
+        };
+        ruling.failing(why, ChoiceSaid::UseRated)
     }
 }
 

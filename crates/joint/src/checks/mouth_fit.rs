@@ -5,6 +5,7 @@
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
 use crate::catalogue::{Fits, Head};
 use crate::limit::{Ruling, fact_table as fact};
+use crate::said::RangeSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "mouth_fit",
@@ -28,7 +29,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     if let Some(body) = leg.chosen.body {
         let of_body = ranges(&body.head, &body.fits);
         if of_body.is_empty() {
-            let why = format!("the row {} gives no range for its mouth", body.head.id);
+            let row = body.head.id.clone();
+            let why = RangeSaid::NoMouthRange { row };
             let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
             rulings.push(ruling.asking(fact::RANGE.of(&body.head.id)));
         }

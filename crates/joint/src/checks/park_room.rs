@@ -8,8 +8,7 @@ use crate::job::JointKind;
 use crate::limit::{
     Ask, Bound, Known, Limit, Outcome, Question, Reach, Ruling, Subject, Word, fact_table as fact,
 };
-use crate::said::PartKind;
-use crate::said::Said;
+use crate::said::{ChoiceSaid, ParkSaid, PartKind, Said};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
@@ -33,17 +32,18 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .collect();
     // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
     if !is_separable && !is_named {
-        let why = "no leg is named as the one that parks the body: settle it before any connector is made";
-        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), ParkSaid::NoLegParks);
         rulings.push(ruling.asking(fact::PARKS.of("")));
     }
     let n_parking = inputs.legs.iter().filter(|l| l.leg.parks).count();
     if !is_separable && n_parking > 1 {
-        let source = format!("job: a {} joint has one body", inputs.kind().name());
-        let (found, permitted) = (format!("{n_parking} legs"), "one leg");
+        let kind = inputs.kind();
+        let source = Word::Job(ParkSaid::HasOneBody { kind }.into());
+        let found = ParkSaid::Legs { n_legs: n_parking };
+        let permitted = ParkSaid::Legs { n_legs: 1 };
         let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), found, permitted, source);
-        let why = format!("{n_parking} legs are named to park the one body");
-        rulings.push(ruling.failing(why, "Name the leg that the body is slid onto."));
+        let why = ParkSaid::LegsParkOneBody { n_legs: n_parking };
+        rulings.push(ruling.failing(why, ParkSaid::NameLeg));
     }
     rulings
 }
@@ -59,8 +59,8 @@ fn on_any_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
             own
         };
     }
-    let why = "there is room for its own seal, not for the body, and nobody says on which leg the body parks";
-    Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(fact::PARKS.of(""))
+    Ruling::not_judged(CHECK.slug, leg.subject(), ParkSaid::RoomForSealOnly)
+        .asking(fact::PARKS.of(""))
 }
 
 /// Room on one leg for its own seal, and for the body where it is slid onto this leg.
@@ -75,17 +75,20 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
     };
     let Some(room) = leg.leg.room.park_room else {
         if needed.0 == Length::ZERO {
-            let (found, permitted) = ("nothing is slid on first here", "room for what is");
+            let (found, permitted) = (ParkSaid::NothingSlidOn, ParkSaid::RoomForWhatIs);
             let source = Word::Instructions(needed.1);
             return Ruling::on_words(CHECK.slug, subject, found, permitted, source);
         }
-        let why = "nobody has measured the room for what is slid on before the connector";
+        let why = ParkSaid::NotMeasured;
         let ask = fact::PARK_ROOM.of(&leg.leg.id);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     leg.on_room(Question {
         check: CHECK.slug,
-        what: format!("{}, room for what is slid on first", subject.words()).into(),
+        what: ParkSaid::Room {
+            subject: subject.clone(),
+        }
+        .into(),
         subject,
         value: Known::exact(Interval::point(room)),
         limit: &Limit {
@@ -93,7 +96,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
             word: Word::Instructions(needed.1),
         },
         reach: Reach::Instructions,
-        hint: "Park on another leg, or call before anything is cut.".into(),
+        hint: ParkSaid::ParkElsewhere.into(),
     })
 }
 
@@ -121,25 +124,21 @@ fn seal_parks(seal: &Seal, takes_body: bool) -> bool {
 }
 
 /// Length that the parked parts take up, and whose word it is.
-fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, Said), String> {
-    let parked = |what: &str, part: Option<(&Head, Option<Length>)>| {
-        let (head, length) = part.ok_or_else(|| format!("no {what} is named"))?;
-        let silent = || {
-            format!(
-                "the row {} does not say how long it is while parked",
-                head.id
-            )
-        };
-        Ok::<_, String>((length.ok_or_else(silent)?, Said::from(head.source())))
+fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, Said), Said> {
+    let parked = |part: PartKind, row: Option<(&Head, Option<Length>)>| {
+        let (head, length) = row.ok_or(ChoiceSaid::NotNamed { part })?;
+        let row = head.id.clone();
+        let length = length.ok_or(ParkSaid::LengthNotSaid { row })?;
+        Ok::<_, Said>((length, Said::from(head.source())))
     };
     let seal = leg.chosen.seal;
     let (mut length, mut source) = match seal {
         Some(seal) if !seal_parks(seal, takes_body) => (Length::ZERO, seal.head.source().into()),
-        _ => parked("seal", seal.map(|s| (&s.head, s.parked_length)))?,
+        _ => parked(PartKind::Seal, seal.map(|s| (&s.head, s.parked_length)))?,
     };
     if takes_body {
         let body = leg.chosen.body.map(|b| (&b.head, b.parked_length));
-        let (of_body, word) = parked("body", body)?;
+        let (of_body, word) = parked(PartKind::Body, body)?;
         length += of_body;
         source = Said::all([word, source]);
     }

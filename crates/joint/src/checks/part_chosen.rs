@@ -7,6 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs};
 use crate::catalogue::PartKind;
 use crate::limit::Ruling;
+use crate::said::ChoiceSaid;
 
 pub(super) const CHECK: Check = Check {
     slug: "part_chosen",
@@ -26,18 +27,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             CHECK.slug,
             leg.subject(),
             id,
-            format!("a {} is named", kind.name()),
-            "job".to_owned(),
+            ChoiceSaid::Named { part: kind },
+            ChoiceSaid::TheJob,
         ),
         None => Ruling::not_judged(
             CHECK.slug,
             leg.subject(),
-            format!("no {} is named", kind.name()),
+            ChoiceSaid::NotNamed { part: kind },
         )
-        .with_hint(format!(
-            "Choose among the proposals for the {}.",
-            kind.name()
-        ))
+        .with_hint(ChoiceSaid::ChooseAmong { part: kind })
         .asking(leg.missing(inputs).part(kind)),
     };
     parts.into_iter().map(rule).collect()

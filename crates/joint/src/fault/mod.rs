@@ -167,7 +167,7 @@ pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, Said> {
 
 /// What of the cable is not known.
 fn of_cable(why: cable::Unknown) -> Said {
-    why.to_string().into()
+    Said::from(&why)
 }
 
 /// Highest temperature at which a short circuit may begin, °C.

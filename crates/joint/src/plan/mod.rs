@@ -62,8 +62,8 @@ use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
-use crate::said::{Said, Wording};
-use crate::survey::{likeness, likeness_words};
+use crate::said::{PapersSaid, Said, Wording};
+use crate::survey::likeness;
 use crate::warm::Rating;
 use jointwright_units::{
     Length, Mark, Station, Tick, Toward, Window, WindowText, mark, metric_mark, metric_middle_mark,
@@ -460,8 +460,8 @@ fn end_doc(
     );
     EndDoc {
         phase: end.phase,
-        measures: likeness_words(&likeness).to_owned(),
-        like_its_papers: likeness.sentence(words),
+        measures: wording.say(&PapersSaid::in_short(&likeness).into()),
+        like_its_papers: wording.say(&PapersSaid::of(&likeness).into()),
         readings: readings.collect(),
         pressure: pressure::pressure_doc(end, wording),
     }

@@ -300,8 +300,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
 
 /// The layer of the cable that a range is over.
 fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
-    let known: Known =
-        diameter_for(subject.job, subject.leg, subject.survey, fits).map_err(plain)?;
+    let known: Known = diameter_for(subject.leg, subject.survey, fits).map_err(Unknown::plain)?;
     let read = subject.survey.diameters.get(&fits.over);
     if fits.at_degc.is_none() {
         read_at_the_place(subject, fits, read.and_then(|diameter| diameter.degc))?;

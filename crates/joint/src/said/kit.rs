@@ -32,9 +32,9 @@ pub struct LotSaid {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StoreDegc {
     /// Lowest.
-    pub least: Option<f64>,
+    pub least_degc: Option<f64>,
     /// Highest.
-    pub greatest: Option<f64>,
+    pub greatest_degc: Option<f64>,
 }
 
 /// Which bound of a store is meant.
@@ -81,6 +81,13 @@ pub enum Served {
     Metal(Metal),
     /// How its strands lie.
     Stranding(Stranding),
+}
+
+impl Served {
+    /// Words of the files.
+    pub fn words(words: &[String]) -> Vec<Served> {
+        words.iter().cloned().map(Served::Word).collect()
+    }
 }
 
 /// What is said of kits.

@@ -5,7 +5,9 @@
 )]
 
 use super::{Read, ReadRange, Said, Subject};
-use crate::cable::{Conductor, Layer, Metal, ShieldKind, Stranding};
+use crate::cable::{
+    Conductor, Lacking, Layer, Likeness, Metal, Near, ShieldKind, Size, Stranding, Unknown, Unlike,
+};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -19,6 +21,7 @@ pub enum MeasuredSaid {
     Papers(PapersSaid),
     Unlike(UnlikeSaid),
     Surface(SurfaceSaid),
+    Table(TableSaid),
 }
 
 /// Of ranges of parts and the diameters for them.
@@ -230,6 +233,114 @@ pub enum SurfaceSaid {
     DressOrCutBack,
 }
 
+/// Of the table of cables.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TableSaid {
+    NoDiameterRow { size: Size, stranding: Stranding },
+    NoWallRow { wall: String },
+    NoResistanceRow { conductor: Conductor },
+    TapeOverlap { overlap_percent: f64 },
+}
+
+impl From<&Unknown> for Said {
+    fn from(why: &Unknown) -> Said {
+        match *why {
+            Unknown::ConductorDiameter { conductor } => TableSaid::NoDiameterRow {
+                size: conductor.size,
+                stranding: conductor.stranding,
+            },
+            Unknown::WallRow { wall } => TableSaid::NoWallRow {
+                wall: wall.phrase(),
+            },
+            Unknown::Resistance { conductor } => TableSaid::NoResistanceRow { conductor },
+            Unknown::Overlap { overlap_percent } => TableSaid::TapeOverlap { overlap_percent },
+        }
+        .into()
+    }
+}
+
+impl From<Unlike> for UnlikeSaid {
+    fn from(unlike: Unlike) -> UnlikeSaid {
+        match unlike {
+            Unlike::Metal(seen, papers) => UnlikeSaid::Metal { seen, papers },
+            Unlike::Stranding(seen, papers) => UnlikeSaid::Stranding { seen, papers },
+            Unlike::Strands(n_strands, papers) => UnlikeSaid::Strands { n_strands, papers },
+            Unlike::ShieldKind(seen, papers) => UnlikeSaid::Shield { seen, papers },
+            Unlike::ShieldElements(n_counted, papers) => match papers.elements() {
+                Some(n_papers) => UnlikeSaid::Elements {
+                    n_counted,
+                    n_papers,
+                },
+                None => UnlikeSaid::ElementsOfTape {
+                    n_counted,
+                    papers: papers.kind(),
+                },
+            },
+            Unlike::Over {
+                layer,
+                read,
+                papers,
+            } => UnlikeSaid::Over {
+                layer,
+                read: read.into(),
+                papers: papers.into(),
+            },
+        }
+    }
+}
+
+/// How many constructions a sentence names; of the rest it gives the number.
+const NAMED_MAX: usize = 3;
+
+impl PapersSaid {
+    /// What a comparison says, as a whole sentence that also says what it does not say.
+    pub fn of(likeness: &Likeness) -> PapersSaid {
+        match likeness {
+            Likeness::FitsPapersOnly => PapersSaid::LikePapersOnly,
+            Likeness::FitsOthersAlso(others) => PapersSaid::LikeOthersAlso {
+                others: nearest(others),
+            },
+            Likeness::FitsOthersNotPapers(unlike, others) => PapersSaid::LikeOthersNotPapers {
+                unlike: (*unlike).into(),
+                others: nearest(others),
+            },
+            Likeness::FitsNone(unlike) => PapersSaid::LikeNone {
+                unlike: (*unlike).into(),
+            },
+            Likeness::NotEnough(why) => PapersSaid::LikenessOpen {
+                why: match why {
+                    Lacking::Diameter => PapersSaid::NoDiameterRead.into(),
+                    Lacking::Row(unknown) => unknown.into(),
+                },
+            },
+        }
+    }
+
+    /// The same in a few words.
+    pub fn in_short(likeness: &Likeness) -> PapersSaid {
+        match likeness {
+            Likeness::FitsPapersOnly => PapersSaid::Fits,
+            Likeness::FitsOthersAlso(_) => PapersSaid::FitsOthersAlso,
+            Likeness::FitsOthersNotPapers(..) => PapersSaid::FitsOthersNotPapers,
+            Likeness::FitsNone(_) => PapersSaid::FitsNone,
+            Likeness::NotEnough(_) => PapersSaid::NotEnough,
+        }
+    }
+}
+
+fn nearest(others: &[Near]) -> NearestSaid {
+    let named = others.iter().take(NAMED_MAX).map(|near| NearSaid {
+        conductor: near.candidate.conductor,
+        walls: near.candidate.walls.iter().map(|w| w.phrase()).collect(),
+        off_ratio: near.off_ratio,
+    });
+    NearestSaid {
+        n_others: others.len(),
+        nearest: named.collect(),
+    }
+}
+
 /// Each of them is a message.
 macro_rules! messages {
     ($($variant:ident($said:ident)),* $(,)?) => {
@@ -248,4 +359,5 @@ messages! {
     Papers(PapersSaid),
     Unlike(UnlikeSaid),
     Surface(SurfaceSaid),
+    Table(TableSaid),
 }

@@ -22,6 +22,7 @@ mod limit;
 mod load;
 mod measured;
 mod pressure;
+mod quantity;
 mod seal;
 mod shield;
 mod slack;
@@ -59,9 +60,10 @@ pub use limit::LimitSaid;
 pub use load::LoadSaid;
 pub use measured::{
     DiameterSaid, MeasuredSaid, NearSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid,
-    SurfaceSaid, UnlikeSaid,
+    SurfaceSaid, TableSaid, UnlikeSaid,
 };
 pub use pressure::PressureSaid;
+pub use quantity::Quantity;
 pub use seal::{LapSaid, SealSaid, SpanSaid};
 pub use shield::{AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid};
 pub use slack::SlackSaid;

@@ -4,8 +4,7 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::Subject;
-use crate::section::Quantity;
+use super::{Quantity, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 

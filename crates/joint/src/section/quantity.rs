@@ -1,48 +1,7 @@
-//! Quantity: what of a field is judged.
+//! Quantity: what of a field is judged, and where a gap is nearest to breakdown.
 
+pub use crate::said::Quantity;
 use jointwright_numerics::gas::Curve;
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-/// A field that is judged, by where it acts.
-#[derive(
-    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum Quantity {
-    /// Largest field along the interfaces between cable, adapter and body, up to the stand-off before the edge of the screen.
-    Interface,
-    /// Largest field at the rounded end of the electrode.
-    ElectrodeEnd,
-    /// Largest field at the tip of the deflector.
-    DeflectorTip,
-    /// Largest field at the heel of the deflector.
-    DeflectorHeel,
-    /// Field along the cable at the stand-off before the edge of the screen.
-    ScreenEdge,
-}
-
-impl Quantity {
-    /// All of them.
-    pub const ALL: [Quantity; 5] = [
-        Quantity::Interface,
-        Quantity::ElectrodeEnd,
-        Quantity::DeflectorTip,
-        Quantity::DeflectorHeel,
-        Quantity::ScreenEdge,
-    ];
-
-    /// What a crew calls it.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Quantity::Interface => "field along the interface",
-            Quantity::ElectrodeEnd => "field at the end of the electrode",
-            Quantity::DeflectorTip => "field at the tip of the deflector",
-            Quantity::DeflectorHeel => "field at the heel of the deflector",
-            Quantity::ScreenEdge => "field along the cable before the screen edge",
-        }
-    }
-}
 
 /// The way on which the gap before the edge of the screen, or a film, is nearest to breakdown.
 #[derive(Clone, Copy, Debug, PartialEq)]

@@ -118,7 +118,11 @@ fn side(side: StoreSide) -> &'static str {
 /// Two temperatures; a word where one is none.
 fn between(degc: StoreDegc, none: &str) -> String {
     let shown = |degc: Option<f64>| degc.map_or(none.to_owned(), |degc| degc.to_string());
-    format!("{} to {} degC", shown(degc.least), shown(degc.greatest))
+    format!(
+        "{} to {} degC",
+        shown(degc.least_degc),
+        shown(degc.greatest_degc)
+    )
 }
 
 fn park(tongue: Tongue, said: &ParkSaid) -> String {

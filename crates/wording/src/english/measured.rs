@@ -1,10 +1,10 @@
 //! What is said of what was read on a leg, beside ranges of parts and the cable's papers.
 
 use crate::Tongue;
-use jointwright_joint::cable::Layer;
+use jointwright_joint::cable::{Layer, Words};
 use jointwright_joint::said::{
     DiameterSaid, MeasuredSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid, SurfaceSaid,
-    UnlikeSaid, Wording,
+    TableSaid, UnlikeSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &MeasuredSaid) -> String {
@@ -15,6 +15,7 @@ pub(super) fn say(tongue: Tongue, said: &MeasuredSaid) -> String {
         MeasuredSaid::Papers(said) => papers(tongue, said),
         MeasuredSaid::Unlike(said) => unlike(tongue, *said),
         MeasuredSaid::Surface(said) => surface(said),
+        MeasuredSaid::Table(said) => table(tongue, said),
     }
 }
 
@@ -264,5 +265,22 @@ fn surface(said: &SurfaceSaid) -> String {
             format!("On what condition of the jacket may {seal} close?")
         }
         SurfaceSaid::DressOrCutBack => "Stop. Dress the jacket only as the instructions of the seal say, or cut back to where it is as they ask; then look again.".to_owned(),
+    }
+}
+
+fn table(tongue: Tongue, said: &TableSaid) -> String {
+    match said {
+        TableSaid::NoDiameterRow { size, stranding } => {
+            format!("no row for {} {}", size, tongue.stranding(*stranding))
+        }
+        TableSaid::NoWallRow { wall } => format!("no wall row for {wall}"),
+        TableSaid::NoResistanceRow { conductor } => {
+            format!("no DC resistance row for {}", conductor.phrase(Words::Iec))
+        }
+        TableSaid::TapeOverlap { overlap_percent } => {
+            format!(
+                "overlap of the tape is {overlap_percent} %, from 0 to less than 95 % is expected"
+            )
+        }
     }
 }

@@ -124,7 +124,11 @@ fn begun(begun: Begun) -> &'static str {
 /// Two temperatures; a word where one is none.
 fn between(degc: StoreDegc, none: &str) -> String {
     let shown = |degc: Option<f64>| degc.map_or(none.to_owned(), |degc| degc.to_string());
-    format!("{} a {} degC", shown(degc.least), shown(degc.greatest))
+    format!(
+        "{} a {} degC",
+        shown(degc.least_degc),
+        shown(degc.greatest_degc)
+    )
 }
 
 fn park(tongue: Tongue, said: &ParkSaid) -> String {
@@ -165,9 +169,9 @@ fn park(tongue: Tongue, said: &ParkSaid) -> String {
 fn choice(tongue: Tongue, said: &ChoiceSaid) -> String {
     match said {
         ChoiceSaid::TheJob => "trabajo".to_owned(),
-        ChoiceSaid::Named { part } => format!("está nombrado {}", noun::one(noun::part(*part))),
+        ChoiceSaid::Named { part } => format!("se nombra {}", noun::one(noun::part(*part))),
         ChoiceSaid::NotNamed { part } => {
-            format!("no está nombrado {}", noun::one(noun::part(*part)))
+            format!("no se nombra {}", noun::none(noun::part(*part)))
         }
         ChoiceSaid::ChooseAmong { part } => format!(
             "Elija entre las propuestas para {}.",

@@ -5,7 +5,7 @@ use crate::Tongue;
 use jointwright_joint::cable::{Layer, ShieldKind};
 use jointwright_joint::said::{
     DiameterSaid, MeasuredSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid, SurfaceSaid,
-    UnlikeSaid, Wording,
+    TableSaid, UnlikeSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &MeasuredSaid) -> String {
@@ -16,6 +16,7 @@ pub(super) fn say(tongue: Tongue, said: &MeasuredSaid) -> String {
         MeasuredSaid::Papers(said) => papers(tongue, said),
         MeasuredSaid::Unlike(said) => unlike(tongue, *said),
         MeasuredSaid::Surface(said) => surface(said),
+        MeasuredSaid::Table(said) => table(tongue, said),
     }
 }
 
@@ -283,5 +284,23 @@ fn surface(said: &SurfaceSaid) -> String {
             format!("¿Sobre qué estado de la cubierta puede cerrar {seal}?")
         }
         SurfaceSaid::DressOrCutBack => "Pare. Arregle la cubierta solo como dicen las instrucciones del sello, o corte hasta donde esté como ellas piden; luego mire otra vez.".to_owned(),
+    }
+}
+
+fn table(tongue: Tongue, said: &TableSaid) -> String {
+    match said {
+        TableSaid::NoDiameterRow { size, stranding } => {
+            format!("no hay fila para {} {}", size, tongue.stranding(*stranding))
+        }
+        TableSaid::NoWallRow { wall } => format!("no hay fila de espesor para {wall}"),
+        TableSaid::NoResistanceRow { conductor } => {
+            format!(
+                "no hay fila de resistencia de corriente continua para {}",
+                tongue.conductor(*conductor)
+            )
+        }
+        TableSaid::TapeOverlap { overlap_percent } => {
+            format!("el solape de la cinta es {overlap_percent} %, se espera de 0 a menos de 95 %")
+        }
     }
 }
