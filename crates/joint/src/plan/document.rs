@@ -12,6 +12,7 @@ use crate::catalogue::{Means, PartKind};
 use crate::job::JointKind;
 use crate::limit::Outcome;
 use crate::plane::Plane;
+use crate::said::Said;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -513,6 +514,37 @@ pub struct RulingDoc {
     pub closed_until: Option<String>,
     /// Whether it rests on something that this program computed.
     pub computed: bool,
+    /// What its texts say, before any language: a key with its arguments for each of them.
+    pub said: SaidDoc,
+}
+
+/// What the texts of a ruling say, before any language; each text of the ruling is made from the message of the same name.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct SaidDoc {
+    /// What was found, where it is words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub value: Option<Said>,
+    /// What it must keep to, where it is words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub limit: Option<Said>,
+    /// What decides a pass.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub decides: Option<Said>,
+    /// On whose word the limit stands.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub source: Option<Said>,
+    /// Why it fails or is not judged.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub why: Option<Said>,
+    /// What to do next.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub hint: Option<Said>,
+    /// A named engineer's word on it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub closed_by: Option<Said>,
+    /// The same, of a word that has run out.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub closed_until: Option<Said>,
 }
 
 /// For one open part of one leg: what fits, and why the rest does not.

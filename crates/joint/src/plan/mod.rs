@@ -34,7 +34,7 @@ pub use cable_run::{
 pub use document::{
     BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,
     LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc,
-    ProposalDoc, ReadingDoc, RulingDoc, RungDoc, ShareDoc, StackDoc,
+    ProposalDoc, ReadingDoc, RulingDoc, RungDoc, SaidDoc, ShareDoc, StackDoc,
 };
 
 pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc, length_text};
@@ -700,6 +700,25 @@ fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
         closed_by: say(&ruling.closed_by),
         closed_until: say(&ruling.closed_until),
         computed: ruling.reach == crate::limit::Reach::Computed,
+        said: said_doc(ruling),
+    }
+}
+
+/// What the texts of a ruling say.
+fn said_doc(ruling: &Ruling) -> SaidDoc {
+    let words = |datum: &Option<Datum>| match datum {
+        Some(Datum::Said(said)) => Some(said.clone()),
+        _ => None,
+    };
+    SaidDoc {
+        value: words(&ruling.value),
+        limit: words(&ruling.limit),
+        decides: ruling.decides.clone(),
+        source: ruling.source.clone(),
+        why: ruling.why.clone(),
+        hint: ruling.hint.clone(),
+        closed_by: ruling.closed_by.clone(),
+        closed_until: ruling.closed_until.clone(),
     }
 }
 

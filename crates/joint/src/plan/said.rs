@@ -243,6 +243,7 @@ fn figures_at(
 
 #[cfg(test)]
 mod tests {
+    use super::super::SaidDoc;
     use super::*;
 
     fn ruling(value: DatumDoc, limit: DatumDoc, margin: f64, unit: &str) -> RulingDoc {
@@ -266,6 +267,7 @@ mod tests {
             closed_by: None,
             closed_until: None,
             computed: false,
+            said: SaidDoc::default(),
         }
     }
 

@@ -4,7 +4,9 @@ use crate::cases::{everything, named};
 use jointwright_joint::cable::Words;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{DatumDoc, DiameterOf, LegDoc, NotAPlan, PlacedDoc, Plan};
+use jointwright_joint::said::{AskSaid, Said, Wording};
 use jointwright_units::Length;
+use jointwright_wording::Tongue;
 
 fn is_said(text: &Option<String>) -> bool {
     text.as_ref().is_some_and(|t| !t.trim().is_empty())
@@ -463,4 +465,65 @@ fn a_plan_of_another_version_is_refused_by_its_version() {
     let cut_short = &text[..text.len() / 2];
     assert!(matches!(Plan::read(cut_short), Err(NotAPlan::Shape { .. })));
     assert!(matches!(Plan::read("{}"), Err(NotAPlan::Shape { .. })));
+}
+
+/// Texts of a plan that are not made from the keys and arguments beside them, in the words that its job asks for.
+fn not_rebuilt(plan: &Plan) -> Vec<String> {
+    let tongue = Tongue::english(plan.job.words);
+    let mut wrong = Vec::new();
+    let mut compare = |what: String, text: Option<&str>, said: Option<&Said>| {
+        let rebuilt = said.map(|said| tongue.say(said));
+        if rebuilt.as_deref() != text {
+            wrong.push(format!("{what}: {text:?} is not {rebuilt:?}"));
+        }
+    };
+    let words = |datum: &Option<DatumDoc>| match datum {
+        Some(DatumDoc::Text(text)) => Some(text.clone()),
+        _ => None,
+    };
+    for ruling in &plan.rulings {
+        let said = &ruling.said;
+        let of = |name: &str| format!("{name} of {} {:?}", ruling.check, ruling.end);
+        let (value, limit) = (words(&ruling.value), words(&ruling.limit));
+        compare(of("value"), value.as_deref(), said.value.as_ref());
+        compare(of("limit"), limit.as_deref(), said.limit.as_ref());
+        let texts = [
+            ("decides", &ruling.decides, &said.decides),
+            ("source", &ruling.source, &said.source),
+            ("why", &ruling.why, &said.why),
+            ("hint", &ruling.hint, &said.hint),
+            ("closed_by", &ruling.closed_by, &said.closed_by),
+            ("closed_until", &ruling.closed_until, &said.closed_until),
+        ];
+        for (name, text, said) in texts {
+            compare(of(name), text.as_deref(), said.as_ref());
+        }
+    }
+    for ask in &plan.asks {
+        let (fact, of) = (ask.fact, ask.about.clone());
+        let question = Said::from(AskSaid::Question { fact, of });
+        compare(ask.key().to_owned(), Some(&ask.question), Some(&question));
+        for (text, of) in ask.of.iter().zip(&ask.about) {
+            let of = Said::from(AskSaid::Of(of.clone()));
+            compare(ask.key().to_owned(), Some(text), Some(&of));
+        }
+    }
+    wrong
+}
+
+#[test]
+fn keys_and_arguments_alone_rebuild_the_texts_of_rulings_and_asks() {
+    for case in everything() {
+        let text = serde_json::to_string(&case.plan()).expect("it can be written");
+        let plan = Plan::read(&text).expect("it is a plan");
+        assert_eq!(not_rebuilt(&plan), Vec::<String>::new(), "{}", case.slug);
+    }
+}
+
+#[test]
+fn a_text_that_is_not_what_its_key_says_is_noticed() {
+    let mut plan = named("straight-tape-growth-unknown").plan();
+    let ruling = plan.rulings.iter_mut().find(|r| r.why.is_some());
+    ruling.expect("one says why").why = Some("another text".to_owned());
+    assert_eq!(not_rebuilt(&plan).len(), 1);
 }
