@@ -12,6 +12,7 @@ pub mod catalogue;
 pub mod checks;
 pub mod critic;
 pub mod cutback;
+pub mod end;
 pub mod fault;
 pub mod fingerprint;
 pub mod fit;

@@ -196,7 +196,7 @@ fn trials(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
 }
 
 fn ends(leg: &LegInputs<'_>) -> Vec<Said> {
-    let name = |end: &EndInputs| Said::from(format!("{}{}", leg.leg.id, end.phase));
+    let name = |end: &EndInputs| Said::from(end.id.to_string());
     leg.ends.iter().map(name).collect()
 }
 
@@ -288,7 +288,7 @@ fn amount(row: &Consumable, legs: &[&LegInputs<'_>], n_ends: usize) -> Result<Sa
     for leg in legs {
         for end in &leg.ends {
             for wrap in &row.wraps {
-                let (over, phase) = (wrap.over, end.phase);
+                let (over, phase) = (wrap.over, end.id.phase);
                 let diameter = thickest(leg, end.survey.diameters.get(&over), over);
                 let diameter = diameter.ok_or_else(|| TruckSaid::NotMeasured {
                     leg: leg.leg.id.clone(),

@@ -8,6 +8,7 @@
 
 use crate::checks::{EndInputs, Inputs, LegInputs};
 use crate::cutback::{Refusal, cutback};
+use crate::end::EndId;
 use crate::fit::Chosen;
 use crate::form::Complaint;
 use crate::job::{End, Job, JointKind, Leg, Order};
@@ -109,7 +110,7 @@ struct LegSolved {
 
 #[derive(Clone, Debug)]
 struct EndSolved {
-    phase: u8,
+    id: EndId,
     survey: Arc<EndSurvey>,
     pressure: Option<Arc<EndPressure>>,
 }
@@ -249,7 +250,7 @@ impl Solved {
         press(&pressure::Subject {
             job: &order.job,
             leg,
-            phase: end.phase,
+            end: &end.id,
             chosen: &chosen(order, leg),
             cutback: &self.legs[at].cutback,
             survey: &end.survey,
@@ -321,7 +322,7 @@ impl LegSolved {
     fn new(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<LegSolved, Vec<Refusal>> {
         let cutback = Arc::new(cutback(job, leg, chosen)?);
         let end = |phase| EndSolved {
-            phase,
+            id: EndId::new(&leg.id, phase),
             survey: Arc::new(survey(job, End { leg, phase })),
             pressure: None,
         };
@@ -340,7 +341,7 @@ impl LegSolved {
 
     fn inputs<'o>(&self, leg: &'o Leg, chosen: Chosen<'o>) -> LegInputs<'o> {
         let end = |end: &EndSolved| EndInputs {
-            phase: end.phase,
+            id: end.id.clone(),
             survey: end.survey.clone(),
             pressure: end
                 .pressure

@@ -10,7 +10,8 @@ use crate::cable::{
     Construction, Evidence, Layer, Likeness, Metal, ShieldKind, candidates, compare,
     denied_by_papers,
 };
-use crate::job::{Count, End, Job, Leg, Reading};
+use crate::end::EndId;
+use crate::job::{End, Job, Leg, Reading};
 use crate::limit::Known;
 use crate::said::{EndOf, Of, Said, UnlikeSaid};
 use jointwright_units::{Interval, Length};
@@ -54,15 +55,14 @@ pub struct Seen {
 /// Gathers the readings of an end.
 pub fn survey(job: &Job, end: End<'_>) -> EndSurvey {
     let mut by_layer: BTreeMap<Layer, Vec<&Reading>> = BTreeMap::new();
-    for reading in job.readings_of(end) {
+    for reading in job.readings.of(&end.id()) {
         by_layer.entry(reading.over).or_default().push(reading);
     }
     let diameters = by_layer
         .into_iter()
         .filter_map(|(layer, readings)| Some((layer, diameter(&readings)?)))
         .collect();
-    let ours = |c: &&Count| c.leg == end.leg.id && c.phase == end.phase;
-    let counts = || job.counts.iter().filter(ours);
+    let counts = || job.counts.of(&end.id()).iter();
     EndSurvey {
         diameters,
         seen: Seen {
@@ -112,11 +112,8 @@ fn is_read_around(reading: &Reading) -> bool {
 pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
     let mut cable = leg.cable.clone();
     let of_phase = |phase: u8| {
-        let readings = job.readings.iter().filter(move |reading| {
-            reading.leg == leg.id
-                && reading.phase == phase
-                && reading.over == Layer::InsulationScreen
-        });
+        let readings = job.readings.of(&EndId::new(&leg.id, phase)).iter();
+        let readings = readings.filter(|reading| reading.over == Layer::InsulationScreen);
         let ends = readings.flat_map(|reading| {
             let read = Interval::hull(reading.values.iter().copied());
             let read = read.map(|read| read.widened(reading.error));

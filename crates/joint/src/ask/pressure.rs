@@ -3,9 +3,10 @@
 use super::Missing;
 use crate::cable::Layer;
 use crate::catalogue::{Fits, Head, Rubber};
+use crate::end::EndId;
 use crate::job::Lot;
 use crate::limit::{Ask, fact_table as fact};
-use crate::said::{EndOf, Of, PartKind};
+use crate::said::{Of, PartKind};
 use crate::survey::EndSurvey;
 
 /// A part of rubber, as its row has it.
@@ -93,15 +94,14 @@ impl<'a> Missing<'a> {
 
     /// What is missing of the lot on the truck.
     fn lot(&self, part: &Part<'_>, phase: u8) -> Vec<Ask> {
+        let end = EndId::new(&self.leg.id, phase);
+        let lots = self.job.lots_of(&end, part.kind.file_name());
+        let lots: Vec<&Lot> = lots.collect();
         let of = Of::Lot {
-            end: EndOf::new(&self.leg.id, phase),
+            end,
             kind: part.kind,
             row: part.head.id.clone(),
         };
-        let ours = |lot: &&Lot| {
-            lot.leg == self.leg.id && lot.phase == phase && lot.part == part.kind.file_name()
-        };
-        let lots: Vec<&Lot> = self.job.lots.iter().filter(ours).collect();
         let shelf = part.head.shelf.as_ref();
         let is_held = part
             .rubber

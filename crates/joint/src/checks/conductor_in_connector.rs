@@ -239,7 +239,7 @@ fn bore(
     let at = at(connector, end);
     let Some(diameter) = read.survey.diameters.get(&Layer::Conductor) else {
         let why = ConnectorSaid::ConductorNotMeasured { at };
-        let ask = leg.missing(inputs).reading(read.phase, Layer::Conductor);
+        let ask = leg.missing(inputs).reading(read.id.phase, Layer::Conductor);
         return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
     };
     Question {

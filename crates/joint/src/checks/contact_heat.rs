@@ -16,8 +16,7 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let rows = inputs.order.job.contacts.iter();
-    let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
+    let rows = inputs.order.job.contacts.of(&end.id).iter();
     let rulings: Vec<Ruling> = rows.map(|row| on_row(inputs, leg, end, row)).collect();
     if rulings.is_empty() {
         return unread(leg, end).into_iter().collect();

@@ -34,7 +34,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let ruling = Ruling::not_judged(CHECK.slug, subject, RangeSaid::OvalityNotLimited);
         return vec![ruling.asking(fact::LIMIT.of(CHECK.slug))];
     }
-    let reading = || leg.missing(inputs).reading(end.phase, Layer::Insulation);
+    let reading = || leg.missing(inputs).reading(end.id.phase, Layer::Insulation);
     let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
         let layer = Layer::Insulation;
         let why = DiameterSaid::NotMeasuredOver { layer };

@@ -22,14 +22,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .order
         .job
         .surfaces
+        .of(&end.id)
         .iter()
-        .filter(|row| row.leg == leg.leg.id && row.phase == end.phase)
         .map(|row| row.jacket.as_str())
         .collect();
     if found.is_empty() {
         let ruling = Ruling::not_judged(CHECK.slug, subject, SurfaceSaid::NotWritten);
         let ruling = ruling.with_hint(SurfaceSaid::LookAllAround);
-        return vec![ruling.asking(fact::JACKET.of(Of::end(&leg.leg.id, end.phase)))];
+        return vec![ruling.asking(fact::JACKET.of(Of::at(&end.id)))];
     }
     if seal.jacket_surfaces.is_empty() {
         let id = seal.head.id.clone();

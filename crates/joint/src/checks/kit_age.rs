@@ -8,9 +8,7 @@ use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
 use crate::limit::{Ask, Ruling, Word, fact_table as fact};
-use crate::said::{
-    AgeSaid, Begun, EndOf, LotSaid, Of, PartKind, Said, StoreDegc, StoreSaid, StoreSide,
-};
+use crate::said::{AgeSaid, Begun, LotSaid, Of, PartKind, Said, StoreDegc, StoreSaid, StoreSide};
 use jiff::ToSpan;
 use jiff::civil::Date;
 
@@ -45,14 +43,14 @@ fn on_part(
     part: &str,
     head: &Head,
 ) -> Vec<Ruling> {
-    let lots: Vec<&Lot> = inputs.lots(&leg.leg.id, end.phase, part).collect();
+    let lots: Vec<&Lot> = inputs.order.job.lots_of(&end.id, part).collect();
     if lots.is_empty() {
         return match &head.shelf {
             Some(_) => {
                 let id = head.id.clone();
                 let why = AgeSaid::LotNotWritten { part: id };
                 let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
-                vec![ruling.asking(fact::LOT.of(lot_of(leg, end, part, head)))]
+                vec![ruling.asking(fact::LOT.of(lot_of(end, part, head)))]
             }
             // Rubber ages wherever it lies; metal is not asked for.
             None if RUBBER.contains(&part) => {
@@ -88,10 +86,10 @@ fn not_after_day(day: Date) -> AgeSaid {
 }
 
 /// A part on the truck, as an ask names it.
-fn lot_of(leg: &LegInputs<'_>, end: &EndInputs, part: &str, head: &Head) -> Of {
+fn lot_of(end: &EndInputs, part: &str, head: &Head) -> Of {
     let mut kinds = PartKind::ALL.into_iter();
     let kind = kinds.find(|kind| kind.file_name() == part);
-    let end = EndOf::new(&leg.leg.id, end.phase);
+    let end = end.id.clone();
     let row = head.id.clone();
     kind.map_or(Of::Name(row.clone()), |kind| Of::Lot { end, kind, row })
 }
@@ -155,7 +153,7 @@ fn on_lot(
                 from,
             };
             let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
-            rulings.push(ruling.asking(fact::LOT_DAY.of(lot_of(leg, end, &lot.part, head))));
+            rulings.push(ruling.asking(fact::LOT_DAY.of(lot_of(end, &lot.part, head))));
         }
     }
     rulings.push(storage(today, leg, end, head, lot, shelf, &source));
@@ -168,7 +166,7 @@ fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) ->
     let why = AgeSaid::ExpiryNotWritten { of: of.clone() };
     let ask = Said::ask(AgeSaid::AskExpiry { of });
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
-    ruling.asking(fact::LABEL_DATE.of(lot_of(leg, end, &lot.part, head)))
+    ruling.asking(fact::LABEL_DATE.of(lot_of(end, &lot.part, head)))
 }
 
 /// What is open of rubber whose row says nothing of its store.
@@ -280,7 +278,7 @@ fn storage(
         let of = of_lot(head, lot);
         let why = StoreSaid::LayNotWritten { of: of.clone() };
         let ask = StoreSaid::AskHowLay { of };
-        let fact = fact::LOT_STORE.of(lot_of(leg, end, &lot.part, head));
+        let fact = fact::LOT_STORE.of(lot_of(end, &lot.part, head));
         return open(why, ask, fact);
     }
     ruling

@@ -24,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let job = &inputs.order.job;
     let of = End {
         leg: leg.leg,
-        phase: end.phase,
+        phase: end.id.phase,
     };
     let denied = denied(of, &end.survey);
     if !denied.is_empty() {
@@ -35,7 +35,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), sentence.clone());
     if matches!(likeness, Likeness::NotEnough(_)) {
         let missing = leg.missing(inputs);
-        return vec![ruling.asking_all(missing.likeness(end.phase, &end.survey))];
+        return vec![ruling.asking_all(missing.likeness(end.id.phase, &end.survey))];
     }
     let known = Ruling {
         value: Some(Datum::said(PapersSaid::in_short(&likeness))),
@@ -50,7 +50,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let row = memory_row(CHECK.slug, None);
     let confirmed = row.and_then(|row| job.confirmations.iter().find(|c| c.key == row.key));
     let Some(confirmed) = confirmed else {
-        return vec![unconfirmed(known, row, is_like, leg, end)];
+        return vec![unconfirmed(known, row, is_like, end)];
     };
     let source = PapersSaid::TableConfirmed {
         edition: confirmed.edition.clone(),
@@ -82,13 +82,7 @@ fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: Vec<Said>) -> Rulin
 }
 
 /// The table is from memory: nothing rules, and where the leg is not like its papers work stops.
-fn unconfirmed(
-    known: Ruling,
-    row: Option<&MemoryRow>,
-    is_like: bool,
-    leg: &LegInputs<'_>,
-    end: &EndInputs,
-) -> Ruling {
+fn unconfirmed(known: Ruling, row: Option<&MemoryRow>, is_like: bool, end: &EndInputs) -> Ruling {
     let key = row.map_or("", |row| row.key.as_str());
     let source = row.map(|row| {
         let (key, source) = (row.key.clone(), row.source.clone());
@@ -102,7 +96,7 @@ fn unconfirmed(
             .with_hint(PapersSaid::ConfirmTable { key })
             .asking(confirmation);
     }
-    let cable = fact::CABLE.of(Of::end(&leg.leg.id, end.phase));
+    let cable = fact::CABLE.of(Of::at(&end.id));
     let ruling = ruling.with_hint(PapersSaid::SayWhichAndConfirm { key });
     ruling.asking(cable).asking(confirmation).stopping()
 }

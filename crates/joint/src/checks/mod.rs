@@ -9,8 +9,9 @@
 use crate::ask::{Missing, asking};
 use crate::catalogue::{Fits, Head};
 use crate::cutback::Cutback;
+use crate::end::EndId;
 use crate::fit::{Chosen, diameter_for};
-use crate::job::{JointKind, Leg, Lot, Order, OwnerLimit};
+use crate::job::{JointKind, Leg, Order, OwnerLimit};
 use crate::limit::{
     AmountQuestion, Bound, Datum, Limit, Outcome, Question, Reach, Ruling, Subject, Word,
     fact_table as fact, word_on,
@@ -198,8 +199,8 @@ pub struct LegInputs<'o> {
 /// One end and what was measured on it.
 #[derive(Clone, Debug)]
 pub struct EndInputs {
-    /// Phase.
-    pub phase: u8,
+    /// Leg and phase.
+    pub id: EndId,
     /// Readings.
     pub survey: Arc<EndSurvey>,
     /// How hard its parts sit.
@@ -242,7 +243,7 @@ impl LegInputs<'_> {
     }
 
     fn subject_of(&self, end: &EndInputs) -> Subject {
-        Subject::end(&self.leg.id, end.phase)
+        Subject::end(&end.id)
     }
 
     /// What may be missing of it.
@@ -307,14 +308,6 @@ impl Inputs<'_> {
         stated.into_iter().chain(owners.flat_map(owner)).collect()
     }
 
-    fn lots<'a>(&'a self, leg: &'a str, phase: u8, part: &'a str) -> impl Iterator<Item = &'a Lot> {
-        self.order
-            .job
-            .lots
-            .iter()
-            .filter(move |l| l.leg == leg && l.phase == phase && l.part == part)
-    }
-
     /// Rulings on the ranges of a part: those of its bore, or all others.
     fn ranges(
         &self,
@@ -332,7 +325,7 @@ impl Inputs<'_> {
             match diameter_for(leg.leg, &end.survey, fits) {
                 Err(why) => Ruling::not_judged(check, subject, Said::of(place(), why))
                     .with_hint(RangeSaid::MeasureOverItself { layer })
-                    .asking_all(leg.missing(self).diameter(end.phase, &end.survey, fits)),
+                    .asking_all(leg.missing(self).diameter(end.id.phase, &end.survey, fits)),
                 Ok(value)
                     if is_bore
                         && is_not_read_around(&end.survey, fits)
@@ -341,7 +334,7 @@ impl Inputs<'_> {
                     let why = Said::of(place(), RangeSaid::ThinnestNotRead);
                     Ruling::not_judged(check, subject, why)
                         .with_hint(RangeSaid::ReadFourOver { layer })
-                        .asking(leg.missing(self).reading(end.phase, layer))
+                        .asking(leg.missing(self).reading(end.id.phase, layer))
                 }
                 Ok(value) => Question {
                     check,
@@ -585,9 +578,9 @@ fn asking_of_rubber(
 ) -> Vec<Ruling> {
     let missing = leg.missing(inputs);
     let asks = |check: &str| {
-        let mut asks = missing.pressure(kind, end.phase, &end.survey);
+        let mut asks = missing.pressure(kind, end.id.phase, &end.survey);
         if heat {
-            asks.extend(missing.warmth(kind, end.phase, &end.survey));
+            asks.extend(missing.warmth(kind, end.id.phase, &end.survey));
         }
         if asks.is_empty() {
             asks.push(word_on(check, &leg.subject_of(end)));

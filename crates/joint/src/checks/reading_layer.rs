@@ -61,7 +61,7 @@ fn doubtful(
 ) -> Option<Ruling> {
     let (read, error) = (diameter.known.read, diameter.known.error);
     let other = doubtful_layer(&leg.leg.cable, said, read, error)?;
-    let of = place_of(leg.leg, end.phase, said);
+    let of = place_of(leg.leg, end.id.phase, said);
     let why = ReadingLayerSaid::LikeEither {
         named: said,
         like: other,

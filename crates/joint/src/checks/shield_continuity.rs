@@ -17,8 +17,7 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let rows = inputs.order.job.continuities.iter();
-    let rows = rows.filter(|row| row.leg == leg.leg.id && row.phase == end.phase);
+    let rows = inputs.order.job.continuities.of(&end.id).iter();
     let rulings: Vec<Ruling> = rows.flat_map(|row| on_row(inputs, leg, end, row)).collect();
     let owners = &inputs.order.job.owner_limits;
     if rulings.is_empty() && owners.iter().any(|limit| limit.check == CHECK.slug) {

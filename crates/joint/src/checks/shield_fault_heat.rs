@@ -9,9 +9,10 @@
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs};
 use crate::cable::{Layer, Shield};
+use crate::end::EndId;
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
 use crate::limit::{Ask, Outcome, Ruling, Word, fact_table as fact, word_on};
-use crate::said::{EndOf, HeatedMetal, Of, Said, ShieldFaultSaid};
+use crate::said::{HeatedMetal, Of, Said, ShieldFaultSaid};
 use crate::survey::measured;
 
 pub(super) const CHECK: Check = Check {
@@ -103,7 +104,7 @@ fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
     let open = leg.ends.iter().filter(|end| !is_read(end));
     let asks = open.map(|end| {
         leg.missing(inputs)
-            .reading(end.phase, Layer::InsulationScreen)
+            .reading(end.id.phase, Layer::InsulationScreen)
     });
     let why = ShieldFaultSaid::TapeNotReadUnder;
     Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)
@@ -111,23 +112,16 @@ fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
 
 /// Fewest wires or straps that were counted on an end of a leg.
 fn n_counted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<u32> {
-    let counts = inputs.order.job.counts.iter();
-    let counts = counts.filter(|count| count.leg == leg.leg.id);
-    counts.filter_map(|count| count.shield_elements).min()
+    let counts = inputs.order.job.counts.of_leg(&leg.leg.id);
+    counts.filter_map(|(_, row)| row.shield_elements).min()
 }
 
 /// A shield of wires or straps that nobody has counted on every end: one that is gone carries nothing.
 fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let of_papers = leg.leg.cable.shield.elements()?;
     let job = &inputs.order.job;
-    let is_counted = |phase| {
-        let mut counts = job.counts.iter();
-        counts.any(|count| count.leg == leg.leg.id && count.phase == phase)
-    };
-    let ends: Vec<EndOf> = (1..=job.phases)
-        .filter(|phase| !is_counted(*phase))
-        .map(|phase| EndOf::new(&leg.leg.id, phase))
-        .collect();
+    let ends = (1..=job.phases).map(|phase| EndId::new(&leg.leg.id, phase));
+    let ends: Vec<EndId> = ends.filter(|end| job.counts.of(end).is_empty()).collect();
     if ends.is_empty() {
         return None;
     }

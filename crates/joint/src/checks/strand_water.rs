@@ -16,12 +16,11 @@ pub(super) const CHECK: Check = Check {
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let is_here = |row: &&Moisture| row.leg == leg.leg.id && row.phase == end.phase;
-    let tests: Vec<&Moisture> = job.moistures.iter().filter(is_here).collect();
+    let tests = job.moistures.of(&end.id);
     let subject = || leg.subject_of(end);
-    let ask = || fact::MOISTURE.of(Of::end(&leg.leg.id, end.phase));
+    let ask = || fact::MOISTURE.of(Of::at(&end.id));
     let mut rulings: Vec<Ruling> = Vec::new();
-    for test in &tests {
+    for test in tests {
         let (how, source) = (test.how.clone(), test.source.clone());
         let place = place(test);
         if test.is_wet {

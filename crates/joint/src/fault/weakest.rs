@@ -107,8 +107,8 @@ fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, Said> {
     else {
         return Err(FaultSaid::ShieldMetalOrLimitNotStated.into());
     };
-    let counts = job.counts.iter().filter(|count| count.leg == leg.id);
-    let n_counted = counts.filter_map(|count| count.shield_elements).min();
+    let counts = job.counts.of_leg(&leg.id);
+    let n_counted = counts.filter_map(|(_, row)| row.shield_elements).min();
     let (least_mm2, _) = shield_area_mm2(&measured(job, leg).0, n_counted)?;
     heated(job, metal, least_mm2, greatest_degc, fault)
 }

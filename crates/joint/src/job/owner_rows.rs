@@ -5,7 +5,7 @@ use super::walk_job::{JobReader, names};
 use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
 use crate::form::Record;
 use crate::limit::{
-    OwnerLimits, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
+    OwnerLimits, Subject, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
 };
 use crate::plane::{Holder, Plane};
 use jiff::civil::Date;
@@ -271,8 +271,10 @@ impl JobReader<'_> {
         let role = role.map(|p| format!(", {}", p.role)).unwrap_or_default();
         Some(Closing {
             check,
-            leg: row.string("leg"),
-            phase: row.integer("phase").and_then(|n| u8::try_from(n).ok()),
+            whom: Subject {
+                leg: row.string("leg"),
+                phase: row.integer("phase").and_then(|n| u8::try_from(n).ok()),
+            },
             fact,
             why: row.string("why")?,
             by: format!("{by}{role}"),

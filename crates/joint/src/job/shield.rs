@@ -3,6 +3,7 @@
 use super::walk_job::JobReader;
 use crate::cable::Metal;
 use crate::catalogue::metal;
+use crate::end::EndId;
 use crate::form::Record;
 use jiff::civil::Date;
 use jointwright_units::Length;
@@ -49,10 +50,6 @@ pub(super) fn shield_run(leg: &Record) -> ShieldRun {
 /// Resistance read along the shield of one end's leg.
 #[derive(Clone, Debug)]
 pub struct Continuity {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// What the instrument showed, ohm.
     pub ohm: f64,
     /// How far off it may be, ohm.
@@ -76,10 +73,6 @@ pub struct Continuity {
 /// Resistance read across one connection in the way of a shield's current.
 #[derive(Clone, Debug)]
 pub struct Contact {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// Which connection.
     pub at: String,
     /// What the instrument showed, ohm.
@@ -123,23 +116,21 @@ impl JobReader<'_> {
         })
     }
 
-    pub(super) fn contact(&mut self, row: &Record) -> Option<Contact> {
+    pub(super) fn contact(&mut self, row: &Record) -> Option<(EndId, Contact)> {
         let end = self.end(row);
         self.not_after_the_work(row);
         let error_ohm = self.instrument_error(row);
-        let (leg, phase) = end?;
-        Some(Contact {
-            leg,
-            phase,
+        let row = Contact {
             at: row.string("at")?,
             ohm: row.number("resistance")?,
             error_ohm: error_ohm?,
             by: row.string("by")?,
             date: row.date("date")?,
-        })
+        };
+        Some((end?, row))
     }
 
-    pub(super) fn continuity(&mut self, row: &Record) -> Option<Continuity> {
+    pub(super) fn continuity(&mut self, row: &Record) -> Option<(EndId, Continuity)> {
         let end = self.end(row);
         self.not_after_the_work(row);
         let error_ohm = self.instrument_error(row);
@@ -151,10 +142,7 @@ impl JobReader<'_> {
                 "Write 4 where current and voltage have clips of their own, else 2.",
             );
         }
-        let (leg, phase) = end?;
-        Some(Continuity {
-            leg,
-            phase,
+        let row = Continuity {
             ohm: row.number("resistance")?,
             error_ohm: error_ohm?,
             n_wires,
@@ -164,7 +152,8 @@ impl JobReader<'_> {
             degc: row.number("temperature"),
             by: row.string("by")?,
             date: row.date("date")?,
-        })
+        };
+        Some((end?, row))
     }
 
     /// The error of an instrument, ohm, which is never nothing.

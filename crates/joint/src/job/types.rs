@@ -4,7 +4,9 @@ use super::bridge::BridgeOff;
 use super::shield::{Contact, Continuity, Lead, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, ShieldKind, Size, Words};
 use crate::catalogue::LinkRow;
+use crate::end::{ByEnd, EndId};
 use crate::form::Span;
+use crate::limit::Subject;
 use crate::plane::Plane;
 use crate::said::JointKind;
 use jiff::civil::Date;
@@ -207,10 +209,6 @@ pub struct Leg {
 /// What was measured on one end.
 #[derive(Clone, Debug)]
 pub struct Reading {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// Layer.
     pub over: Layer,
     /// Instrument.
@@ -230,10 +228,6 @@ pub struct Reading {
 /// What was counted and seen on one end.
 #[derive(Clone, Debug)]
 pub struct Count {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// Straps or wires of the metallic shield.
     pub shield_elements: Option<u32>,
     /// Strands of the conductor.
@@ -358,10 +352,6 @@ pub enum AirForm {
 /// A part on the truck.
 #[derive(Clone, Debug)]
 pub struct Lot {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// Which part.
     pub part: String,
     /// Lot.
@@ -403,10 +393,6 @@ impl Lot {
 /// A test of one end for moisture.
 #[derive(Clone, Debug)]
 pub struct Moisture {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// What was tested: "conductor" or "shield".
     pub place: String,
     /// Whether it was wet.
@@ -422,10 +408,6 @@ pub struct Moisture {
 /// The jacket of one end where the seal will lie.
 #[derive(Clone, Debug)]
 pub struct Surface {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
     /// How it was found.
     pub jacket: String,
     /// Who looked.
@@ -520,10 +502,8 @@ pub struct Confirmation {
 pub struct Closing {
     /// Check.
     pub check: String,
-    /// Leg; the joint where there is none.
-    pub leg: Option<String>,
-    /// Phase; all of the leg where there is none.
-    pub phase: Option<u8>,
+    /// The joint, a leg or an end.
+    pub whom: Subject,
     /// Key of the fact that is asked for, and stays unanswered.
     pub fact: String,
     /// Why it may stay so, in their own words.
@@ -578,21 +558,21 @@ pub struct Job {
     /// Legs, in the order of their names.
     pub legs: Vec<Leg>,
     /// Readings.
-    pub readings: Vec<Reading>,
+    pub readings: ByEnd<Reading>,
     /// Counts.
-    pub counts: Vec<Count>,
+    pub counts: ByEnd<Count>,
     /// Tests for moisture.
-    pub moistures: Vec<Moisture>,
+    pub moistures: ByEnd<Moisture>,
     /// Jackets as found.
-    pub surfaces: Vec<Surface>,
+    pub surfaces: ByEnd<Surface>,
     /// What surrounds the legs, leg by leg from the joint outward; rows for all legs first.
     pub surroundings: Vec<Surrounding>,
     /// What was read along shields.
-    pub continuities: Vec<Continuity>,
+    pub continuities: ByEnd<Continuity>,
     /// What was read across connections of shields.
-    pub contacts: Vec<Contact>,
+    pub contacts: ByEnd<Contact>,
     /// Lots.
-    pub lots: Vec<Lot>,
+    pub lots: ByEnd<Lot>,
     /// Trial presses.
     pub trial_presses: Vec<TrialPress>,
     /// Owner's windows.
@@ -634,10 +614,16 @@ impl Job {
         leg.emergency_a.or(self.duty.emergency_a)
     }
 
-    /// Readings of an end.
-    pub fn readings_of<'j>(&'j self, end: End<'j>) -> impl Iterator<Item = &'j Reading> {
-        self.readings
-            .iter()
-            .filter(move |r| r.leg == end.leg.id && r.phase == end.phase)
+    /// Lots of a part on the truck for an end.
+    pub fn lots_of<'j>(&'j self, end: &EndId, part: &'j str) -> impl Iterator<Item = &'j Lot> {
+        let lots = self.lots.of(end).iter();
+        lots.filter(move |lot| lot.part == part)
+    }
+}
+
+impl End<'_> {
+    /// Its leg and phase.
+    pub fn id(&self) -> EndId {
+        EndId::new(&self.leg.id, self.phase)
     }
 }

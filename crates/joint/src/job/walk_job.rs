@@ -9,6 +9,7 @@ use super::types::{
 };
 use crate::cable::Words;
 use crate::catalogue::{Catalogue, layer, metal, shield_kind};
+use crate::end::EndId;
 use crate::form::Span;
 use crate::form::{Complaints, Record, Source};
 use crate::said::JointKind;
@@ -173,19 +174,19 @@ impl JobReader<'_> {
     }
 
     /// Rows of a list, each read by itself; those that cannot be read are left out and complained of.
-    fn rows<T>(
+    fn rows<T, R: FromIterator<T>>(
         &mut self,
         record: &Record,
         name: &str,
         read: fn(&mut Self, &Record) -> Option<T>,
-    ) -> Vec<T> {
+    ) -> R {
         let rows = record.records(name);
         rows.filter_map(|row| read(self, row)).collect()
     }
 
     /// What surrounds the legs, from the joint outward.
     fn surroundings(&mut self, record: &Record, legs: &[Leg]) -> Vec<Surrounding> {
-        let mut rows = self.rows(record, "surrounding", Self::surrounding);
+        let mut rows: Vec<Surrounding> = self.rows(record, "surrounding", Self::surrounding);
         rows.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
         let ids: Vec<String> = legs.iter().map(|leg| leg.id.clone()).collect();
         self.ends_of_surroundings(record, &ids);
@@ -194,7 +195,7 @@ impl JobReader<'_> {
 
     fn legs(&mut self, record: &Record) -> Vec<Leg> {
         self.leg_names(record);
-        let mut legs = self.rows(record, "leg", Self::leg);
+        let mut legs: Vec<Leg> = self.rows(record, "leg", Self::leg);
         legs.sort_by(|a, b| a.id.cmp(&b.id));
         legs
     }
@@ -504,7 +505,7 @@ impl JobReader<'_> {
         }
     }
 
-    pub(super) fn end(&mut self, row: &Record) -> Option<(String, u8)> {
+    pub(super) fn end(&mut self, row: &Record) -> Option<EndId> {
         let (leg, phase) = (row.string("leg"), row.integer("phase"));
         if let Some(leg) = &leg {
             self.known_leg(row, leg);
@@ -518,7 +519,7 @@ impl JobReader<'_> {
                 "Change the phase here or `phases` in the job.",
             );
         }
-        Some((leg?, u8::try_from(phase?).ok()?))
+        Some(EndId::new(&leg?, u8::try_from(phase?).ok()?))
     }
 
     pub(super) fn known_leg(&mut self, row: &Record, leg: &str) {
@@ -532,7 +533,7 @@ impl JobReader<'_> {
         }
     }
 
-    fn reading(&mut self, row: &Record) -> Option<Reading> {
+    fn reading(&mut self, row: &Record) -> Option<(EndId, Reading)> {
         let end = self.end(row);
         let values = row.lengths("values");
         row.item("values")?;
@@ -560,10 +561,7 @@ impl JobReader<'_> {
                 "Write what its certificate or its finest division says.",
             );
         }
-        let (leg, phase) = end?;
-        Some(Reading {
-            leg,
-            phase,
+        let row = Reading {
             over: layer(row.text("over")?)?,
             instrument: row.string("instrument")?,
             error: row.length("error")?,
@@ -571,11 +569,12 @@ impl JobReader<'_> {
             place_along: row.string("place"),
             degc: row.number("temperature"),
             place: self.place_of(row.at),
-        })
+        };
+        Some((end?, row))
     }
 
-    fn count(&mut self, row: &Record) -> Option<Count> {
-        let (leg, phase) = self.end(row)?;
+    fn count(&mut self, row: &Record) -> Option<(EndId, Count)> {
+        let end = self.end(row)?;
         let seen = ["shield_elements", "strands", "metal", "shield_kind"];
         if !seen.iter().any(|name| row.is_given(name)) {
             self.complain(
@@ -586,38 +585,35 @@ impl JobReader<'_> {
             return None;
         }
         let whole = |name| row.integer(name).and_then(|n| u32::try_from(n).ok());
-        Some(Count {
-            leg,
-            phase,
+        let row = Count {
             shield_elements: whole("shield_elements"),
             strands: whole("strands"),
             metal: row.text("metal").and_then(metal),
             shield_kind: row.text("shield_kind").and_then(shield_kind),
-        })
+        };
+        Some((end, row))
     }
 
-    fn moisture(&mut self, row: &Record) -> Option<Moisture> {
-        let (leg, phase) = self.end(row)?;
+    fn moisture(&mut self, row: &Record) -> Option<(EndId, Moisture)> {
+        let end = self.end(row)?;
         self.not_after_the_work(row);
-        Some(Moisture {
-            leg,
-            phase,
+        let row = Moisture {
             place: row.string("in")?,
             is_wet: row.text("found")? == "wet",
             how: row.string("how")?,
             date: row.date("date")?,
             source: format!("{}, {}", row.string("by")?, row.date("date")?),
-        })
+        };
+        Some((end, row))
     }
 
-    fn surface(&mut self, row: &Record) -> Option<Surface> {
-        let (leg, phase) = self.end(row)?;
-        Some(Surface {
-            leg,
-            phase,
+    fn surface(&mut self, row: &Record) -> Option<(EndId, Surface)> {
+        let end = self.end(row)?;
+        let row = Surface {
             jacket: row.string("jacket")?,
             by: row.string("by")?,
-        })
+        };
+        Some((end, row))
     }
 
     /// Where a part lay, each stay ending after the one before it.
@@ -660,8 +656,8 @@ impl JobReader<'_> {
         }
     }
 
-    fn lot(&mut self, row: &Record) -> Option<Lot> {
-        let (leg, phase) = self.end(row)?;
+    fn lot(&mut self, row: &Record) -> Option<(EndId, Lot)> {
+        let end = self.end(row)?;
         let stays = self.stays(row);
         self.store(row, &stays);
         let has_no_expiry = row.flag("no_expiry") == Some(true);
@@ -672,9 +668,7 @@ impl JobReader<'_> {
                 "Look at the label again, and take one of the two out.",
             );
         }
-        Some(Lot {
-            leg,
-            phase,
+        let row = Lot {
             part: row.string("part")?,
             lot: row.string("lot")?,
             made: row.date("made"),
@@ -683,7 +677,8 @@ impl JobReader<'_> {
             has_no_expiry,
             store_degc: (row.number("store_least"), row.number("store_greatest")),
             stays_degc: stays,
-        })
+        };
+        Some((end, row))
     }
 
     fn trial_press(&mut self, row: &Record) -> Option<TrialPress> {

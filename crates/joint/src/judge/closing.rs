@@ -6,14 +6,12 @@
 
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
-use crate::limit::{Outcome, Rests, Ruling, Subject, rests};
+use crate::limit::{Outcome, Rests, Ruling, rests};
 use crate::said::{ClosingSaid, Said};
 
 /// Whether a word is on the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
-    row.check == ruling.check
-        && row.leg == ruling.subject.leg
-        && (row.phase.is_none() || row.phase == ruling.subject.phase)
+    row.check == ruling.check && row.whom.covers(&ruling.subject)
 }
 
 /// The ruling with the word of whoever closed it: every fact that it asks for has a closing that still holds.
@@ -81,7 +79,7 @@ pub(super) fn idle(
                     by: row.by.clone(),
                     date: row.date.to_string(),
                     check: row.check.clone(),
-                    subject: subject(row),
+                    subject: row.whom.clone(),
                 };
                 idle.push(said.into());
             }
@@ -105,13 +103,6 @@ enum Use {
     Never(String, String),
 }
 
-fn subject(row: &Closing) -> Subject {
-    Subject {
-        leg: row.leg.clone(),
-        phase: row.phase,
-    }
-}
-
 fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
     let of_check: Vec<&Ruling> = rulings.iter().filter(|r| r.check == row.check).collect();
     let ours: Vec<&Ruling> = of_check
@@ -119,7 +110,7 @@ fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
         .copied()
         .filter(|ruling| concerns(row, ruling))
         .collect();
-    let whom = subject(row).words();
+    let whom = row.whom.words();
     let check = &row.check;
     if ours.is_empty() {
         let asked = each_once(of_check.iter().map(|r| r.subject.words()));

@@ -291,8 +291,8 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item, wording: &dyn Wording) -> Mate
         .job
         .lots
         .iter()
-        .filter(|lot| lot.part == key)
-        .map(|lot| (format!("{}{}", lot.leg, lot.phase), &lot.lot))
+        .filter(|(_, lot)| lot.part == key)
+        .map(|(end, lot)| (end.to_string(), &lot.lot))
         .filter(|(end, _)| used_for.contains(end))
         .map(|(end, lot)| format!("{end} {lot}"))
         .collect();

@@ -29,7 +29,7 @@ pub(super) fn missing(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<String>
     let ends = legs.iter().flat_map(|leg| {
         leg.ends.iter().filter_map(|end| {
             let why = pressure(leg, &end.pressure.body)?;
-            Some((format!("{}{}", leg.leg.id, end.phase), why))
+            Some((end.id.to_string(), why))
         })
     });
     let pressures = gathered(ends);

@@ -59,7 +59,7 @@ use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, PartKind, Plug
 use crate::checks::LegInputs;
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
-use crate::limit::{Ask, Datum, Ruling};
+use crate::limit::{Ask, Datum, Ruling, Subject};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
 use crate::said::{PapersSaid, Said, Wording};
@@ -198,10 +198,9 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
     let mut groups: Vec<(String, Vec<String>)> = Vec::new();
     for (leg, doc) in judged.inputs.legs.iter().zip(legs) {
         for end in &leg.ends {
-            let of_end = judged.rulings.iter().filter(|r| {
-                r.subject.leg.as_ref() == Some(&leg.leg.id)
-                    && r.subject.phase.is_none_or(|phase| phase == end.phase)
-            });
+            let whom = Subject::end(&end.id);
+            let rulings = judged.rulings.iter();
+            let of_end = rulings.filter(|r| r.subject.covers(&whom));
             let outcomes: Vec<(&str, &str)> = of_end.map(|r| (r.check, r.outcome.name())).collect();
             let parts: Vec<&str> = doc.parts.iter().map(|p| p.id.as_str()).collect();
             let cuts: Vec<_> = doc
@@ -213,7 +212,7 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
                 "{:?} {:?} {:?} {:?} {}",
                 doc.cable, parts, cuts, outcomes, doc.parks
             );
-            let name = format!("{}{}", leg.leg.id, end.phase);
+            let name = end.id.to_string();
             match groups.iter_mut().find(|(k, _)| *k == key) {
                 Some((_, names)) => names.push(name),
                 None => groups.push((key, vec![name])),
@@ -454,12 +453,12 @@ fn end_doc(
     let likeness = likeness(
         crate::job::End {
             leg: leg.leg,
-            phase: end.phase,
+            phase: end.id.phase,
         },
         &end.survey,
     );
     EndDoc {
-        phase: end.phase,
+        phase: end.id.phase,
         measures: wording.say(&PapersSaid::in_short(&likeness).into()),
         like_its_papers: wording.say(&PapersSaid::of(&likeness).into()),
         readings: readings.collect(),

@@ -9,7 +9,6 @@
 use super::{DiameterOf, LayerDoc};
 use crate::cable::Layer;
 use crate::checks::LegInputs;
-use crate::job::End;
 use crate::judge::Judged;
 use jointwright_units::{Length, Station};
 
@@ -37,12 +36,7 @@ fn mean_read(judged: &Judged<'_>, leg: &LegInputs<'_>, layer: Layer) -> Option<f
     let values: Vec<Length> = leg
         .ends
         .iter()
-        .flat_map(|end| {
-            job.readings_of(End {
-                leg: leg.leg,
-                phase: end.phase,
-            })
-        })
+        .flat_map(|end| job.readings.of(&end.id))
         .filter(|reading| reading.over == layer)
         .flat_map(|reading| reading.values.iter().copied())
         .collect();

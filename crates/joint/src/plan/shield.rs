@@ -184,11 +184,9 @@ fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let Ok(fault) = Fault::of_shield(job, leg) else {
         return;
     };
-    for row in job.contacts.iter().filter(|row| row.leg == leg.id) {
+    for (end, row) in job.contacts.of_leg(&leg.id) {
         doc.lines.push(format!(
-            "{}{}, {}: {} mohm, in which {} make {} kJ.",
-            row.leg,
-            row.phase,
+            "{end}, {}: {} mohm, in which {} make {} kJ.",
             row.at,
             shown(1e3 * row.ohm),
             wording.say(&fault.shots().into()),

@@ -26,6 +26,7 @@ pub use wall::{Slice, Wall};
 use crate::cable::Layer;
 use crate::catalogue::{Fits, Head, Rubber};
 use crate::cutback::Cutback;
+use crate::end::EndId;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{Job, Leg, Lot};
 use crate::limit::Known;
@@ -42,8 +43,8 @@ pub struct Subject<'a> {
     pub job: &'a Job,
     /// Leg.
     pub leg: &'a Leg,
-    /// Phase.
-    pub phase: u8,
+    /// Its end.
+    pub end: &'a EndId,
     /// Parts of the leg.
     pub chosen: &'a Chosen<'a>,
     /// Cutbacks of the leg.
@@ -161,14 +162,7 @@ impl Part<'_> {
         seat: Result<Seat, Unknown>,
         wall: impl FnOnce() -> Result<Wall, Pressed>,
     ) -> Pressed {
-        let lots: Vec<&Lot> = subject
-            .job
-            .lots
-            .iter()
-            .filter(|lot| {
-                lot.leg == subject.leg.id && lot.phase == subject.phase && lot.part == self.kind
-            })
-            .collect();
+        let lots: Vec<&Lot> = subject.job.lots_of(subject.end, self.kind).collect();
         // Past its date nothing else is asked: no constant and no reading makes it younger.
         if let Some(why) = kit::past(subject.job.date, self.head, &lots) {
             return Pressed::Past(why.into());

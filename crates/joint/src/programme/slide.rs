@@ -32,7 +32,7 @@ pub(super) fn slides(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> 
     let onto = |coming: &Coming<'_>| -> Vec<Slide> {
         leg.ends
             .iter()
-            .map(|end| format!("{}{}", leg.leg.id, end.phase))
+            .map(|end| end.id.to_string())
             .map(|name| Slide {
                 part: coming.part,
                 id: coming.head.id.clone(),

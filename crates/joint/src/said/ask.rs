@@ -6,6 +6,8 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+pub use crate::end::EndId as EndOf;
+
 /// Who can answer.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
@@ -84,19 +86,15 @@ pub enum Of {
     Bus,
 }
 
-/// An end: a leg in one phase.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
-pub struct EndOf {
-    /// Leg.
-    pub leg: String,
-    /// Phase.
-    pub phase: u8,
-}
-
 impl Of {
     /// One end.
     pub fn end(leg: &str, phase: u8) -> Of {
         Of::Ends(vec![EndOf::new(leg, phase)])
+    }
+
+    /// One end, where its type is at hand.
+    pub fn at(end: &EndOf) -> Of {
+        Of::Ends(vec![end.clone()])
     }
 
     /// A plane of a leg, of one of its ends, or of a row.
@@ -108,14 +106,6 @@ impl Of {
     /// A leg, in words.
     pub fn leg(leg: &str) -> Of {
         Of::Subject(Subject::leg(leg))
-    }
-}
-
-impl EndOf {
-    /// A leg in one phase.
-    pub fn new(leg: &str, phase: u8) -> EndOf {
-        let leg = leg.to_owned();
-        EndOf { leg, phase }
     }
 }
 

@@ -1,5 +1,6 @@
 //! Subject: whom something concerns.
 
+use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -29,11 +30,16 @@ impl Subject {
     }
 
     /// One end.
-    pub fn end(leg: &str, phase: u8) -> Subject {
+    pub fn end(end: &EndId) -> Subject {
         Subject {
-            leg: Some(leg.to_owned()),
-            phase: Some(phase),
+            leg: Some(end.leg.clone()),
+            phase: Some(end.phase),
         }
+    }
+
+    /// Whether another is the same, or an end of its leg.
+    pub fn covers(&self, other: &Subject) -> bool {
+        self.leg == other.leg && (self.phase.is_none() || self.phase == other.phase)
     }
 
     /// Words for it: "leg A, phase 1".

@@ -3,7 +3,8 @@
 use super::tries;
 use crate::cases::{accepted, named};
 use jointwright_joint::cable::Layer;
-use jointwright_joint::job::Order;
+use jointwright_joint::end::EndId;
+use jointwright_joint::job::{Order, Reading};
 use jointwright_joint::judge::{judge, judge_model};
 use jointwright_joint::limit::Ruling;
 use jointwright_joint::model::{Depth, Model};
@@ -35,8 +36,16 @@ fn solved(order: Order) -> Model {
 
 /// One changed value, error or temperature of one reading; sometimes the reading is gone.
 fn changed(mut order: Order, which: prop::sample::Index, what: u8, by_nm: i64) -> Order {
-    let at = which.index(order.job.readings.len());
-    let reading = &mut order.job.readings[at];
+    let ends: Vec<EndId> = order
+        .job
+        .readings
+        .iter()
+        .map(|(end, _)| end.clone())
+        .collect();
+    let end = which.get(&ends);
+    let readings = order.job.readings.of_mut(end);
+    let at = which.index(readings.len());
+    let reading = &mut readings[at];
     match what {
         0 | 1 => {
             let value = which.index(reading.values.len());
@@ -44,7 +53,7 @@ fn changed(mut order: Order, which: prop::sample::Index, what: u8, by_nm: i64) -
         }
         2 => reading.error += Length::from_nm(by_nm.abs()),
         3 => reading.degc = reading.degc.map(|degc| degc + by_nm as f64 * 1e-5),
-        _ => drop(order.job.readings.remove(at)),
+        _ => drop(readings.remove(at)),
     }
     order
 }
@@ -72,8 +81,11 @@ fn one_end_judged_again_says_what_a_fresh_judgement_says() {
 /// The order with the first reading over a layer larger by so much.
 fn larger(over: Layer, by_nm: i64) -> Order {
     let mut order = named(CASE).order();
-    let mut readings = order.job.readings.iter_mut();
-    let reading = readings.find(|reading| reading.over == over);
+    let is_over = |reading: &&mut Reading| reading.over == over;
+    let ends: Vec<EndId> = order.job.ends().map(|end| end.id()).collect();
+    let is_read = |end: &&EndId| order.job.readings.of(end).iter().any(|r| r.over == over);
+    let first = ends.iter().find(is_read).expect("it was read");
+    let reading = order.job.readings.of_mut(first).iter_mut().find(is_over);
     for value in &mut reading.expect("it was read").values {
         *value += Length::from_nm(by_nm);
     }

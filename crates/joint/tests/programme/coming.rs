@@ -3,7 +3,9 @@
 use super::joint::ancestors;
 use super::{order_of, planned};
 use crate::cases::everything;
+use jointwright_joint::cable::Layer;
 use jointwright_joint::catalogue::{Fits, MayMove};
+use jointwright_joint::end::EndId;
 use jointwright_joint::job::Order;
 use jointwright_joint::plan::{Plan, StepDoc};
 use jointwright_joint::stage::Stage;
@@ -12,9 +14,8 @@ use jointwright_units::Length;
 /// Greatest that was read over the jacket of a leg, with its error; none where an end was not read.
 fn jacket(order: &Order, leg: &str) -> Option<Length> {
     let of_end = |phase: u8| {
-        let read = order.job.readings.iter().filter(|r| {
-            r.leg == leg && r.phase == phase && r.over == jointwright_joint::cable::Layer::Jacket
-        });
+        let read = order.job.readings.of(&EndId::new(leg, phase)).iter();
+        let read = read.filter(|r| r.over == Layer::Jacket);
         read.flat_map(|r| r.values.iter().map(|v| *v + r.error))
             .max()
     };
