@@ -6,7 +6,7 @@
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
-use jointwright_joint::job::{Order, catalogue_names, read_order_from};
+use jointwright_joint::job::{ListName, Order, catalogue_names, list_names, read_order_from};
 use std::fs::{FileType, Metadata};
 use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
@@ -121,7 +121,7 @@ fn kind(of: FileType) -> &'static str {
     "no regular file"
 }
 
-/// Reads a job and the catalogues that it names, beside it.
+/// Reads a job with the catalogues and files of rows that it names, beside it.
 ///
 /// # Errors
 /// Every complaint, files that cannot be read among them.
@@ -131,7 +131,21 @@ pub fn read(path: &Path) -> Result<Order, Vec<Complaint>> {
     let catalogues = names
         .iter()
         .map(|(name, at)| catalogue(path, &source, name, *at));
-    read_order_from(&source, catalogues.collect())
+    let lists = list_names(&source).into_iter();
+    let lists = lists.map(|named| (named.field, list(path, &source, &named)));
+    read_order_from(&source, catalogues.collect(), lists.collect())
+}
+
+fn list(job: &Path, source: &Source, named: &ListName) -> Result<Source, Complaint> {
+    let file = job.parent().unwrap_or(Path::new("")).join(&named.name);
+    match bytes(&file) {
+        Ok(bytes) => Source::from_csv_bytes(&shown(&file), &bytes),
+        Err(why) => Err(source.complaint(
+            named.at,
+            format!("The file of rows \"{}\" cannot be read: {why}.", named.name),
+            format!("`{}` names a CSV file beside the job.", named.field),
+        )),
+    }
 }
 
 fn catalogue(job: &Path, source: &Source, name: &str, at: usize) -> Result<Source, Complaint> {

@@ -15,7 +15,8 @@ pub mod exports;
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
-use jointwright_joint::{job, judge};
+use jointwright_joint::job::{self, ListName};
+use jointwright_joint::judge;
 use jointwright_numerics::case::{self, AnswersDoc, HeatCase, Question, Run, SecondsDoc, TubeCase};
 use jointwright_numerics::field::{self, Options, Unwatched, Wanted};
 use jointwright_numerics::heat::{self, HeatOptions};
@@ -99,7 +100,7 @@ fn untimed(document: AnswersDoc) -> String {
 
 /// Plans a joint, given as the text of its job; the answer is the document plan.json.
 ///
-/// Of catalogues only the demonstration is here, since others are files beside the job.
+/// Of catalogues only the demonstration is here, since others are files beside the job, and so are files of rows.
 ///
 /// ```
 /// let answer = jointwright_hatch::plan("id = 7");
@@ -115,7 +116,9 @@ pub fn plan(job_text: &str) -> String {
         .map(|(name, at)| catalogue(&source, &name, at))
         .collect();
     let said = |complaints: Vec<Complaint>| complained(complaints.iter().map(ToString::to_string));
-    let order = match job::read_order_from(&source, catalogues) {
+    let lists = job::list_names(&source).into_iter();
+    let lists = lists.map(|named| (named.field, Err(no_file(&source, &named))));
+    let order = match job::read_order_from(&source, catalogues, lists.collect()) {
         Ok(order) => order,
         Err(complaints) => return said(complaints),
     };
@@ -137,6 +140,17 @@ fn catalogue(source: &Source, name: &str, at: usize) -> Result<Source, Complaint
     ))
 }
 
+fn no_file(source: &Source, named: &ListName) -> Complaint {
+    source.complaint(
+        named.at,
+        format!(
+            "\"{}\" is a file of rows, and no files are at hand here.",
+            named.name
+        ),
+        "Write its rows in the job; the command line reads the file.",
+    )
+}
+
 fn complained(complaints: impl IntoIterator<Item = String>) -> String {
     let complaints: Vec<String> = complaints.into_iter().collect();
     json!({ "complaints": complaints }).to_string()
@@ -151,4 +165,17 @@ fn failed(error: &dyn std::error::Error) -> String {
         cause = inner.source();
     }
     json!({ "error": words }).to_string()
+}
+
+#[cfg(test)]
+mod tests {
+    const DOCK: &str = include_str!("../../../examples/dock-straight-pressed/job.toml");
+
+    #[test]
+    fn a_file_of_rows_is_refused_where_the_job_names_it() {
+        let answer = super::plan(&format!("readings_csv = \"mine.csv\"\n{DOCK}"));
+        assert!(answer.contains("job.toml:1:16 "), "{answer}");
+        assert!(answer.contains("no files are at hand here"), "{answer}");
+        assert!(super::plan(DOCK).contains("plan_mark"));
+    }
 }

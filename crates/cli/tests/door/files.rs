@@ -265,3 +265,63 @@ fn a_standard_output_that_is_full_is_said_and_ends_with_2() {
         assert!(said.contains("standard output"), "{arguments:?}: {said}");
     }
 }
+
+const READINGS: &str = "leg,phase,over,instrument,error,temperature,values\nA,1,jacket,diameter-tape,0.05 mm,12 degC,40.20 mm\n";
+
+/// The job with one more file of readings.
+fn listing(name: &str) -> String {
+    format!("readings_csv = \"{name}\"\n{}", dock())
+}
+
+#[test]
+fn a_file_of_rows_is_read_beside_its_job_and_shows_on_the_plan() {
+    let vault = Vault::new();
+    vault.write("job.toml", dock());
+    let mark = |vault: &Vault| {
+        vault.run(&["plan", "job.toml", "--out", "out"]);
+        let plan: serde_json::Value =
+            serde_json::from_str(&vault.read("out/plan.json")).expect("a document");
+        plan["plan_mark"]["whole"].clone()
+    };
+    let without = mark(&vault);
+    vault.write("job.toml", listing("readings.csv"));
+    vault.write("readings.csv", READINGS);
+    let with = mark(&vault);
+    vault.write("readings.csv", READINGS.replace("40.20", "40.21"));
+    let other = mark(&vault);
+    assert!(without != with && with != other && without != other);
+    // It lies beside the job, wherever the program runs.
+    std::fs::create_dir(vault.path("deep")).expect("a folder");
+    vault.write("deep/job.toml", listing("mine.csv"));
+    vault.write("deep/mine.csv", READINGS.replace("jacket", "jackett"));
+    refused(
+        &vault,
+        &["plan", "deep/job.toml"],
+        &["deep/mine.csv:2:5 ", "Did you mean \"jacket\"?"],
+    );
+}
+
+#[test]
+fn what_is_no_regular_file_of_rows_is_refused_at_once() {
+    let vault = Vault::new();
+    fifo(&vault, "pipe.csv");
+    let large = std::fs::File::create(vault.path("large.csv")).expect("a file");
+    large.set_len(1 << 40).expect("a length");
+    vault.write("sheet.csv", b"PK\x03\x04\xff\xfe");
+    for (name, what) in [
+        ("pipe.csv", "a pipe"),
+        ("/dev/zero", "a device"),
+        (".", "a folder"),
+        ("none.csv", "nothing is at"),
+        ("large.csv", "more than the 8388608 bytes"),
+    ] {
+        vault.write("job.toml", listing(name));
+        refused(&vault, &["plan", "job.toml"], &["job.toml:1:16 ", what]);
+    }
+    vault.write("job.toml", listing("sheet.csv"));
+    refused(
+        &vault,
+        &["plan", "job.toml"],
+        &["sheet.csv:1:5 ", "is not UTF-8 text"],
+    );
+}

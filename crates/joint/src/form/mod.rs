@@ -7,6 +7,7 @@
 //!
 //! Not here: what a field means (`job`, `catalogue`), and any file access (the doors pass texts).
 
+mod csv;
 mod record;
 mod schema;
 mod shape;
@@ -14,6 +15,7 @@ mod source;
 pub mod spoken;
 mod walk;
 
+pub use csv::read_csv;
 pub use record::{Item, Record, Value};
 pub use schema::json_schema;
 pub use shape::{Field, Kind, Measure, Need, Shape};

@@ -68,6 +68,26 @@ impl Record {
         self.is_whole = false;
     }
 
+    /// The rows that a row stands for: one for each thing that a field names, where it names several.
+    pub(super) fn each(&self, name: &'static str) -> Vec<Record> {
+        let Some(Value::List(items)) = self.item(name).map(|item| &item.value) else {
+            return vec![self.clone()];
+        };
+        let row = |item: &Item| {
+            let mut row = self.clone();
+            row.put(name, item.clone());
+            row
+        };
+        items.iter().map(row).collect()
+    }
+
+    /// What a row says, wherever it stands: two rows of one text say the same.
+    pub fn said(&self) -> String {
+        let each = self.values.iter();
+        let each = each.map(|(name, item)| format!("{name}={}", item.said()));
+        format!("{{{}}}", each.collect::<Vec<_>>().join(","))
+    }
+
     /// Whether a field stands in the file, well formed or not.
     pub fn is_given(&self, name: &str) -> bool {
         self.values.contains_key(name) || self.wrong.contains(name)
@@ -189,5 +209,18 @@ impl Record {
                 _ => None,
             })
             .collect()
+    }
+}
+
+impl Item {
+    fn said(&self) -> String {
+        match &self.value {
+            Value::Record(record) => record.said(),
+            Value::List(items) => {
+                let each: Vec<String> = items.iter().map(Item::said).collect();
+                format!("[{}]", each.join(","))
+            }
+            other => format!("{other:?}"),
+        }
     }
 }

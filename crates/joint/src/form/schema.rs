@@ -70,7 +70,12 @@ fn kind(kind: &Kind) -> Value {
         Kind::Above(Kind::Number { greatest, .. }) => {
             json!({ "type": "number", "exclusiveMinimum": 0, "maximum": greatest })
         }
-        Kind::Above(of) => self::kind(of),
+        Kind::Above(of) | Kind::Sole(of) => self::kind(of),
+        Kind::Several(of) => {
+            let one = self::kind(of);
+            let list = json!({ "type": "array", "items": one, "minItems": 1, "uniqueItems": true });
+            json!({ "anyOf": [one, list] })
+        }
         Kind::List(item) => json!({ "type": "array", "items": self::kind(item) }),
     }
 }

@@ -76,6 +76,10 @@ pub enum Kind {
     Rows(&'static Shape),
     /// List of things of one kind.
     List(&'static Kind),
+    /// One thing, or a list of such things: its row is one row for each of them.
+    Several(&'static Kind),
+    /// One thing of a row that says what was done once: a list is refused in words.
+    Sole(&'static Kind),
     /// Length, quantity or number that is more than nothing: an error, a time, a thickness.
     Above(&'static Kind),
 }
@@ -135,6 +139,8 @@ impl Kind {
             Kind::Table(shape) => format!("a table `{}`", shape.name),
             Kind::Rows(shape) => format!("a list of tables `{}`, each headed by double brackets", shape.name),
             Kind::List(kind) => format!("a list, each item {}", kind.expected()),
+            Kind::Several(kind) => format!("{}, or a list of such", kind.expected()),
+            Kind::Sole(kind) => kind.expected(),
             Kind::Above(kind) => format!("{}, more than 0", kind.expected()),
         }
     }

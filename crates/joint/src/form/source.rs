@@ -5,6 +5,33 @@ use std::fmt;
 /// Largest file that is read, bytes.
 const SIZE_GREATEST: usize = 4_000_000;
 
+/// What is said of a file that cannot be a text of its kind.
+struct Format {
+    name: &'static str,
+    what: &'static str,
+    document: &'static str,
+    large: &'static str,
+    encoded: &'static str,
+    empty: &'static str,
+}
+
+const TOML: Format = Format {
+    name: "TOML",
+    what: "a job or catalogue",
+    document: "TOML document",
+    large: "This is hardly the file that was meant; a large catalogue can be split.",
+    encoded: "Save the file again as UTF-8 from a text editor; a spreadsheet or word processor file cannot be read.",
+    empty: "`jointwright new` writes a commented job to start from.",
+};
+const CSV: Format = Format {
+    name: "CSV",
+    what: "a list of rows",
+    document: "line with the names of the fields",
+    large: "This is hardly the file that was meant.",
+    encoded: "Save the sheet as CSV in UTF-8.",
+    empty: "Write the names of the fields in the first line and a row in each line below, or take the file's name out of the job.",
+};
+
 /// A text that somebody wrote, with the name that complaints use for it.
 #[derive(Clone, Debug)]
 pub struct Source {
@@ -14,19 +41,32 @@ pub struct Source {
 }
 
 impl Source {
-    /// Text of a file from its bytes.
+    /// Text of a job or a catalogue from its bytes.
     ///
     /// # Errors
     /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file or far too much.
     pub fn from_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
+        Source::checked(path, bytes, &TOML)
+    }
+
+    /// Text of a CSV file from its bytes.
+    ///
+    /// # Errors
+    /// The same.
+    pub fn from_csv_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
+        Source::checked(path, bytes, &CSV)
+    }
+
+    fn checked(path: &str, bytes: &[u8], format: &Format) -> Result<Source, Complaint> {
         if bytes.len() > SIZE_GREATEST {
             return Err(Source::new(path, String::new()).complaint(
                 0,
                 format!(
-                    "The file has {} bytes; a job or catalogue has at most {SIZE_GREATEST}.",
-                    bytes.len()
+                    "The file has {} bytes; {} has at most {SIZE_GREATEST}.",
+                    bytes.len(),
+                    format.what
                 ),
-                "This is hardly the file that was meant; a large catalogue can be split.",
+                format.large,
             ));
         }
         let text = match std::str::from_utf8(bytes) {
@@ -36,8 +76,8 @@ impl Source {
                 let end = good.len();
                 return Err(Source::new(path, good).complaint(
                     end,
-                    format!("The byte 0x{:02X} here is not UTF-8 text; this file must be plain UTF-8 TOML.", bytes[error.valid_up_to()]),
-                    "Save the file again as UTF-8 from a text editor; a spreadsheet or word processor file cannot be read.",
+                    format!("The byte 0x{:02X} here is not UTF-8 text; this file must be plain UTF-8 {}.", bytes[error.valid_up_to()], format.name),
+                    format.encoded,
                 ));
             }
         };
@@ -45,8 +85,8 @@ impl Source {
         if text.trim().is_empty() {
             return Err(source.complaint(
                 0,
-                "The file is empty; a TOML document was expected.".to_owned(),
-                "`jointwright new` writes a commented job to start from.",
+                format!("The file is empty; a {} was expected.", format.document),
+                format.empty,
             ));
         }
         Ok(source)

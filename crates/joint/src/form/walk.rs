@@ -7,7 +7,7 @@ use jointwright_units::{
     Area, Current, Frequency, Length, Resistance, Seconds, Temperature, Torque, VoltageRms,
 };
 use toml::Spanned;
-use toml::de::{DeTable, DeValue};
+use toml::de::{DeArray, DeTable, DeValue};
 
 /// Similarity above which a misspelt word is offered as a hint.
 const LIKENESS_LEAST_RATIO: f64 = 0.75;
@@ -29,11 +29,8 @@ pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints)
             "Check quotes, brackets and equals signs on this line.",
         ));
     }
-    let mut walk = Walk {
-        source,
-        complaints,
-        is_whole,
-    };
+    let mut walk = Walk::new(source, complaints);
+    walk.is_whole = is_whole;
     let mut record = walk.table(tree.get_ref(), 0, shape, shape.name);
     if !is_whole {
         record.note_broken();
@@ -41,15 +38,25 @@ pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints)
     record
 }
 
-struct Walk<'a> {
+pub(super) struct Walk<'a> {
     source: &'a Source,
     complaints: &'a mut Complaints,
     /// Whether the file is TOML throughout: what a broken line hides is not missing.
     is_whole: bool,
 }
 
+impl<'a> Walk<'a> {
+    pub(super) fn new(source: &'a Source, complaints: &'a mut Complaints) -> Walk<'a> {
+        Walk {
+            source,
+            complaints,
+            is_whole: true,
+        }
+    }
+}
+
 impl Walk<'_> {
-    fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+    pub(super) fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
         self.complaints
             .add(self.source.complaint(at, message, hint));
     }
@@ -88,7 +95,7 @@ impl Walk<'_> {
         record
     }
 
-    fn unknown_key(&mut self, name: &str, at: usize, shape: &Shape, path: &str) {
+    pub(super) fn unknown_key(&mut self, name: &str, at: usize, shape: &Shape, path: &str) {
         let names = || shape.fields.iter().map(|f| f.name);
         let meant = meant(name, &names().collect::<Vec<_>>());
         let hint = match meant.or_else(|| alike(name, names())) {
@@ -138,6 +145,9 @@ impl Walk<'_> {
         let item = |value| Some(Item { at, value });
         match (kind, value.get_ref()) {
             (Kind::Above(of), _) => self.above_nothing(kind, of, value, path),
+            (Kind::Several(of), DeValue::Array(values)) => self.several(of, at, values, path),
+            (Kind::Sole(of), DeValue::Array(_)) => self.not_several(of, at, path),
+            (Kind::Several(of) | Kind::Sole(of), _) => self.value(of, value, path),
             (Kind::Table(shape), DeValue::Table(table)) => {
                 item(Value::Record(self.table(table, at, shape, path)))
             }
@@ -149,10 +159,8 @@ impl Walk<'_> {
                     match row.get_ref() {
                         DeValue::Table(table) => {
                             let record = self.table(table, at, shape, &row_path);
-                            records.push(Item {
-                                at,
-                                value: Value::Record(record),
-                            });
+                            let each = rows_of(record, shape).into_iter().map(Value::Record);
+                            records.extend(each.map(|value| Item { at, value }));
                         }
                         other => self.wrong_type(at, other, &row_path, &kind.expected()),
                     }
@@ -197,6 +205,54 @@ impl Walk<'_> {
         }
     }
 
+    /// A list that stands for as many rows, or the complaint.
+    fn several(
+        &mut self,
+        of: &'static Kind,
+        at: usize,
+        values: &DeArray<'_>,
+        path: &str,
+    ) -> Option<Item> {
+        if values.is_empty() {
+            self.complain(
+                at,
+                format!(
+                    "`{path}` is an empty list; the format expects {}.",
+                    of.expected()
+                ),
+                "Name at least one, or take the row out.",
+            );
+            return None;
+        }
+        let read: Vec<Option<Item>> = values
+            .iter()
+            .map(|value| self.value(of, value, path))
+            .collect();
+        let items: Vec<Item> = read.into_iter().collect::<Option<_>>()?;
+        let is_again = |n: usize| items[..n].iter().any(|item| item.value == items[n].value);
+        for n in (1..items.len()).filter(|n| is_again(*n)) {
+            self.complain(
+                items[n].at,
+                format!("`{path}` names the same twice in one list."),
+                "The row counts once for each: name each once.",
+            );
+        }
+        Some(Item {
+            at,
+            value: Value::List(items),
+        })
+    }
+
+    /// The complaint about a list where one row says what was done once.
+    fn not_several(&mut self, of: &Kind, at: usize, path: &str) -> Option<Item> {
+        self.complain(
+            at,
+            format!("`{path}` holds a list; the format expects {}.", of.expected()),
+            "This row says what was read, counted or tested once, on one end: what one end shows says nothing of another. Give each end its own row.",
+        );
+        None
+    }
+
     /// A value that is not nothing, or the complaint.
     fn above_nothing(
         &mut self,
@@ -206,6 +262,11 @@ impl Walk<'_> {
         path: &str,
     ) -> Option<Item> {
         let item = self.value(of, value, path)?;
+        self.not_nothing(kind, item, path)
+    }
+
+    /// A value that was read, where it is not nothing.
+    pub(super) fn not_nothing(&mut self, kind: &Kind, item: Item, path: &str) -> Option<Item> {
         let is_nothing = match &item.value {
             Value::Length(length) => *length <= Length::ZERO,
             Value::Number(number) => *number <= 0.0,
@@ -265,7 +326,13 @@ impl Walk<'_> {
     }
 
     /// Value that is written as text between quotes.
-    fn read_text(&mut self, kind: &Kind, text: &str, at: usize, path: &str) -> Option<Value> {
+    pub(super) fn read_text(
+        &mut self,
+        kind: &Kind,
+        text: &str,
+        at: usize,
+        path: &str,
+    ) -> Option<Value> {
         let read: Result<Value, (String, String)> = match kind {
             Kind::Text => words(text, path, spoken::name).map(Value::Text),
             Kind::Said => words(text, path, spoken::said).map(Value::Text),
@@ -328,6 +395,16 @@ impl Walk<'_> {
     }
 }
 
+/// The rows that one row of a file stands for.
+fn rows_of(record: Record, shape: &'static Shape) -> Vec<Record> {
+    let is_several = |field: &&Field| matches!(field.kind, Kind::Several(_));
+    let several = shape.fields.iter().filter(is_several);
+    several.fold(vec![record], |rows, field| {
+        let each = rows.iter().map(|row| row.each(field.name));
+        each.flatten().collect()
+    })
+}
+
 fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
     let value = match measure {
         Measure::Voltage => VoltageRms::parse(text).map(|v| v.kv()),
@@ -364,7 +441,7 @@ fn words(text: &str, path: &str, printed: fn(&str) -> String) -> Result<String, 
         ));
     }
     // What opens a file stays what it is.
-    if path.starts_with("file.catalogues") {
+    if path.starts_with("file.catalogues") || path.ends_with("_csv") {
         return Ok(text.to_owned());
     }
     Ok(printed(text))
@@ -419,7 +496,7 @@ fn shown(value: &DeValue<'_>) -> String {
 }
 
 /// A text as it is quoted in a complaint: its beginning where it is long.
-fn quoted(text: &str) -> String {
+pub(super) fn quoted(text: &str) -> String {
     match text.char_indices().nth(QUOTED_GREATEST) {
         Some((end, _)) => format!("{}...", &text[..end]),
         None => text.to_owned(),

@@ -10,8 +10,10 @@ mod bridge;
 mod cable_of;
 mod contradiction;
 mod daily;
+mod end_shape;
 mod head_shape;
 mod leg_shape;
+mod listed;
 mod one_run;
 mod owner_rows;
 mod owner_shape;
@@ -26,6 +28,7 @@ mod walk_job;
 pub use crate::said::JointKind;
 pub use bridge::BridgeOff;
 pub use daily::{Daily, Day};
+pub use listed::{List, ListName, list_names};
 pub use shape::JOB;
 pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
 pub use types::{
@@ -39,6 +42,7 @@ use crate::catalogue::Catalogue;
 use crate::fingerprint::Fingerprint;
 use crate::form::{Complaint, Complaints, Record, Source, Value, read};
 use crate::limit::MEMORY_TEXT;
+use listed::Listed;
 
 /// A job and the parts it may use.
 #[derive(Clone, Debug)]
@@ -47,7 +51,7 @@ pub struct Order {
     pub job: Job,
     /// The parts.
     pub catalogue: Catalogue,
-    /// Of all texts that went in: the job's, the catalogues' in their order, and the embedded ones that judge.
+    /// Of all texts that went in: the job's, the catalogues' in their order, those of its files of rows, and the embedded ones that judge.
     pub went_in: Fingerprint,
 }
 
@@ -70,16 +74,18 @@ pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
 /// # Errors
 /// Every complaint about the job and the catalogues, in order.
 pub fn read_order(source: &Source, catalogues: &[Source]) -> Result<Order, Vec<Complaint>> {
-    read_order_from(source, catalogues.iter().cloned().map(Ok).collect())
+    let catalogues = catalogues.iter().cloned().map(Ok).collect();
+    read_order_from(source, catalogues, Vec::new())
 }
 
-/// Reads a job with its catalogues, some of which the door could not read.
+/// Reads a job with its catalogues and files of rows, some of which the door could not read.
 ///
 /// # Errors
-/// Every complaint about the job and the catalogues, the door's among them, in order.
+/// Every complaint about the job, the catalogues and the rows, the door's among them, in order.
 pub fn read_order_from(
     source: &Source,
     catalogues: Vec<Result<Source, Complaint>>,
+    lists: Vec<List>,
 ) -> Result<Order, Vec<Complaint>> {
     let mut complaints = Complaints::default();
     let mut sources = Vec::new();
@@ -99,20 +105,22 @@ pub fn read_order_from(
         // What a broken line hides would only breed complaints about what is not missing.
         return Err(complaints.into_sorted());
     }
-    match walk_job::job(source, &record, &catalogue, &mut complaints) {
+    let listed = listed::listed(source, &record, lists, &mut complaints);
+    match walk_job::job(source, &record, &listed, &catalogue, &mut complaints) {
         Some(job) if complaints.is_empty() => Ok(Order {
             job,
             catalogue,
-            went_in: went_in(source, &sources),
+            went_in: went_in(source, &sources, &listed),
         }),
         _ => Err(complaints.into_sorted()),
     }
 }
 
 /// The fingerprint of the texts that make a joint; what a file is called is no part of it, but for what the job itself says.
-fn went_in(job: &Source, catalogues: &[Source]) -> Fingerprint {
+fn went_in(job: &Source, catalogues: &[Source], listed: &[Listed]) -> Fingerprint {
     let catalogues = catalogues.iter().map(|source| ("catalogue", source.text()));
+    let listed = listed.iter().map(|list| (list.table, list.source.text()));
     let embedded = TABLE_TEXTS.into_iter().chain([("limits", MEMORY_TEXT)]);
     let texts = [("job", job.text())].into_iter();
-    Fingerprint::of(texts.chain(catalogues).chain(embedded))
+    Fingerprint::of(texts.chain(catalogues).chain(listed).chain(embedded))
 }

@@ -45,6 +45,9 @@ impl JobReader<'_> {
             "continuity",
             "trial_press",
             "lot",
+            "readings_csv",
+            "counts_csv",
+            "lots_csv",
         ]
         .into_iter();
         let whole = whole.filter(|name| record.is_given(name));

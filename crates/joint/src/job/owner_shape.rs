@@ -1,7 +1,8 @@
 //! The table of fields of what the owner's people say: windows, confirmations, closings.
 
+use super::end_shape::{CLOSED_LEGS, CLOSED_PHASES, LEGS_OR_ALL};
 use super::shape::field;
-use crate::form::Need::{Optional, Required};
+use crate::form::Need::Required;
 use crate::form::{Kind, Shape};
 use crate::plane::PLANE_NAMES;
 
@@ -10,7 +11,7 @@ pub(super) const OWNER_WINDOW: Shape = Shape {
     about: "A window set by the owner's engineer, about the planned place of a cut.",
     fields: &[
         field("plane", Kind::Choice(PLANE_NAMES), Required, "Plane."),
-        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        LEGS_OR_ALL,
         field("minus", Kind::Cut, Required, "How much shorter."),
         field("plus", Kind::Cut, Required, "How much longer."),
         field("by", Kind::Text, Required, "Who set it."),
@@ -39,21 +40,8 @@ pub(super) const CLOSING: Shape = Shape {
     about: "A named engineer's reasoned word on one question that stays not judged; it is printed as that and is never a pass.",
     fields: &[
         field("check", Kind::Text, Required, "Name of the check."),
-        field(
-            "leg",
-            Kind::Id,
-            Optional,
-            "Leg; left out: a question about the whole joint.",
-        ),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Optional,
-            "Phase; left out: every phase of the leg.",
-        ),
+        CLOSED_LEGS,
+        CLOSED_PHASES,
         field(
             "fact",
             Kind::Text,

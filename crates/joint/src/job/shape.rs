@@ -2,6 +2,9 @@
 
 use super::bridge::BRIDGE_OFF;
 use super::daily::DAILY;
+use super::end_shape::{
+    COUNTS_CSV, LEGS, LEGS_OR_ALL, LOTS_CSV, ONE_LEG, ONE_PHASE, PHASES, READINGS_CSV,
+};
 use super::head_shape::JOB_HEAD;
 use super::leg_shape::LEG;
 use super::owner_shape::{CLOSING, CONFIRMATION, OWNER_WINDOW};
@@ -280,20 +283,12 @@ const BLANK: Shape = Shape {
     ],
 };
 
-const READING: Shape = Shape {
+pub(super) const READING: Shape = Shape {
     name: "reading",
     about: "What was measured on one end.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Phase.",
-        ),
+        ONE_LEG,
+        ONE_PHASE,
         field(
             "over",
             Kind::Choice(LAYER_NAMES),
@@ -329,20 +324,12 @@ const READING: Shape = Shape {
     ],
 };
 
-const COUNT: Shape = Shape {
+pub(super) const COUNT: Shape = Shape {
     name: "count",
     about: "What was counted and seen on one end; at least one of its fields.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Phase.",
-        ),
+        ONE_LEG,
+        ONE_PHASE,
         field(
             "shield_elements",
             Kind::Integer {
@@ -376,20 +363,12 @@ const COUNT: Shape = Shape {
     ],
 };
 
-const LOT: Shape = Shape {
+pub(super) const LOT: Shape = Shape {
     name: "lot",
     about: "The part that is really on the truck, for one end.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Phase.",
-        ),
+        LEGS,
+        PHASES,
         field("part", Kind::Choice(PARTS), Required, "Which part."),
         field("lot", Kind::Text, Required, "Lot."),
         field("made", Kind::Date, Optional, "Day it was made."),
@@ -450,16 +429,8 @@ const MOISTURE: Shape = Shape {
     name: "moisture",
     about: "A test of one end for moisture.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Phase.",
-        ),
+        ONE_LEG,
+        ONE_PHASE,
         field(
             "in",
             Kind::Choice(MOISTURE_IN),
@@ -482,16 +453,8 @@ const SURFACE: Shape = Shape {
     name: "surface",
     about: "The jacket of one end as it was found where the seal will lie.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        field(
-            "phase",
-            Kind::Integer {
-                least: 1,
-                greatest: 3,
-            },
-            Required,
-            "Phase.",
-        ),
+        LEGS,
+        PHASES,
         field(
             "jacket",
             Kind::Choice(JACKET_SURFACES),
@@ -563,7 +526,7 @@ const OWNER_LINK: Shape = Shape {
     name: "owner_link",
     about: "A distance set by the owner's engineer where the instructions give none.",
     fields: &[
-        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        LEGS_OR_ALL,
         field(
             "from",
             Kind::Choice(PLANE_NAMES),
@@ -693,6 +656,9 @@ pub const JOB: Shape = Shape {
             "What was measured.",
         ),
         field("count", Kind::Rows(&COUNT), Optional, "What was counted."),
+        READINGS_CSV,
+        COUNTS_CSV,
+        LOTS_CSV,
         field(
             "moisture",
             Kind::Rows(&MOISTURE),

@@ -1,5 +1,6 @@
 //! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next, what was read along it.
 
+use super::end_shape::{ONE_LEG, ONE_PHASE};
 use super::shape::field;
 use crate::catalogue::METALS;
 use crate::form::Need::{Optional, Required};
@@ -77,8 +78,8 @@ pub(super) const CONTINUITY: Shape = Shape {
     name: "continuity",
     about: "Resistance read along the shield of one phase of a leg.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        PHASE,
+        ONE_LEG,
+        ONE_PHASE,
         field(
             "resistance",
             Kind::Quantity(Measure::Resistance),
@@ -124,15 +125,6 @@ pub(super) const CONTINUITY: Shape = Shape {
     ],
 };
 
-const PHASE: Field = field(
-    "phase",
-    Kind::Integer {
-        least: 1,
-        greatest: 3,
-    },
-    Required,
-    "Phase.",
-);
 const ERROR: Field = field(
     "error",
     Kind::Above(&Kind::Quantity(Measure::Resistance)),
@@ -156,8 +148,8 @@ pub(super) const CONTACT: Shape = Shape {
     name: "contact",
     about: "Resistance read across one connection in the way of the shield's current.",
     fields: &[
-        field("leg", Kind::Id, Required, "Leg."),
-        PHASE,
+        ONE_LEG,
+        ONE_PHASE,
         field(
             "at",
             Kind::Text,

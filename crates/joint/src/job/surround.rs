@@ -1,5 +1,6 @@
 //! What surrounds a leg along its axis, and what its cable does with heat.
 
+use super::end_shape::LEGS_OR_ALL;
 use super::one_run::is_run;
 use super::shape::field;
 use super::shield::Formation;
@@ -15,7 +16,7 @@ pub(super) const SURROUNDING: Shape = Shape {
     name: "surrounding",
     about: "What surrounds a leg over a stretch of its axis; each begins where the one before it ends, the first at the joint.",
     fields: &[
-        field("leg", Kind::Id, Optional, "Leg; left out: all legs."),
+        LEGS_OR_ALL,
         field(
             "what",
             Kind::Said,

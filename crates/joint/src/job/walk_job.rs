@@ -1,6 +1,7 @@
 //! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
 
 use super::bridge::BridgeOff;
+use super::listed::Listed;
 use super::one_run::is_run;
 use super::shield::shield_run;
 use super::types::{
@@ -36,6 +37,7 @@ const READING_LEAST: Length = Length::from_nm(1_000_000);
 /// Reads one job.
 pub(super) struct JobReader<'a> {
     source: &'a Source,
+    listed: &'a [Listed],
     complaints: &'a mut Complaints,
     pub(super) catalogue: &'a Catalogue,
     pub(super) people: Vec<Person>,
@@ -53,6 +55,7 @@ pub(super) struct JobReader<'a> {
 pub(super) fn job(
     source: &Source,
     record: &Record,
+    listed: &[Listed],
     catalogue: &Catalogue,
     complaints: &mut Complaints,
 ) -> Option<Job> {
@@ -70,6 +73,7 @@ pub(super) fn job(
     let phases = head.and_then(|h| h.integer("phases"));
     let mut reader = JobReader {
         source,
+        listed,
         complaints,
         catalogue,
         people: Vec::new(),
@@ -181,7 +185,15 @@ impl JobReader<'_> {
         read: fn(&mut Self, &Record) -> Option<T>,
     ) -> R {
         let rows = record.records(name);
-        rows.filter_map(|row| read(self, row)).collect()
+        let mut rows: Vec<T> = rows.filter_map(|row| read(self, row)).collect();
+        let listed = self.listed;
+        for list in listed.iter().filter(|list| list.table == name) {
+            // What is wrong with a row is said at its place in its own file.
+            let job = std::mem::replace(&mut self.source, &list.source);
+            rows.extend(list.rows.iter().filter_map(|row| read(self, row)));
+            self.source = job;
+        }
+        rows.into_iter().collect()
     }
 
     /// What surrounds the legs, from the joint outward.

@@ -42,6 +42,7 @@ fn compare(root: &Value, schema: &Value, value: &Value, place: &str, found: &mut
             "minimum" | "exclusiveMinimum" | "maximum" | "minItems" | "maxItems" => {
                 bounds(word, said, value, place, found);
             }
+            "uniqueItems" => unique(said, value, place, found),
             "$ref" => match said
                 .as_str()
                 .and_then(|r| root.pointer(r.strip_prefix('#')?))
@@ -125,6 +126,14 @@ fn bounds(word: &str, said: &Value, value: &Value, place: &str, found: &mut Vec<
     }
 }
 
+fn unique(said: &Value, value: &Value, place: &str, found: &mut Vec<String>) {
+    let items = value.as_array().map(Vec::as_slice).unwrap_or_default();
+    let is_again = |n: usize| items[..n].contains(&items[n]);
+    if said == true && (0..items.len()).any(is_again) {
+        found.push(format!("{place}: {value} holds the same twice"));
+    }
+}
+
 fn is_of_type(said: &Value, value: &Value) -> bool {
     let is = |name: &Value| match (name.as_str(), value) {
         (Some("object"), Value::Object(_))
@@ -171,6 +180,8 @@ mod tests {
         );
         check(json!({"items": {"type": "string"}}), json!(["a", 1]), 1);
         check(json!({"minItems": 2, "maxItems": 2}), json!([1]), 1);
+        check(json!({"uniqueItems": true}), json!([1, 2, 1]), 1);
+        check(json!({"uniqueItems": true}), json!([1, 2]), 0);
         check(json!({"minimum": 1}), json!(0), 1);
         check(json!({"exclusiveMinimum": 0}), json!(0), 1);
         check(json!({"exclusiveMinimum": 0}), json!(0.5), 0);

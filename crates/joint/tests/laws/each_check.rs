@@ -543,8 +543,8 @@ const ENTRIES: &[Entry] = &[
     (
         LARKSPUR,
         Job,
-        "{ leg = \"A\", phase = 1, jacket = \"smooth\", by = \"Tomas Brandt\" },",
-        "",
+        "phase = [1, 2, 3], jacket",
+        "phase = [2, 3], jacket",
         "jacket_surface",
         "not-judged",
     ),

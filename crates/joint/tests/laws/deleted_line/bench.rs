@@ -107,9 +107,15 @@ impl Bench {
     pub fn in_one_phase(mut self) -> Bench {
         for (key, value) in self.job.iter_mut() {
             match value {
-                Value::Array(rows) => rows.retain(|row| {
-                    let phase = row.get("phase").and_then(Value::as_integer);
-                    phase.is_none_or(|phase| phase == 1)
+                Value::Array(rows) => rows.retain_mut(|row| {
+                    let phase = row.as_table_mut().and_then(|row| row.get_mut("phase"));
+                    let Some(phase) = phase else { return true };
+                    if let Value::Array(several) = phase
+                        && several.contains(&Value::Integer(1))
+                    {
+                        *phase = Value::Integer(1);
+                    }
+                    *phase == Value::Integer(1)
                 }),
                 Value::Table(head) if key == "job" => {
                     head.insert("phases".to_owned(), Value::Integer(1));
@@ -227,7 +233,7 @@ fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Ste
                     }
                 }
             }
-            (Kind::List(_), Value::Array(items)) if items.len() > 1 => {
+            (Kind::List(_) | Kind::Several(_), Value::Array(items)) if items.len() > 1 => {
                 found.extend((0..items.len()).map(|index| under(Step::Row(index), &here)));
             }
             _ => {}

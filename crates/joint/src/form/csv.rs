@@ -1,0 +1,366 @@
+//! Rows from a CSV file, against the table of fields of a row.
+//!
+//! Why its own file: a crew with a spreadsheet writes the same fields with the same words, one row a line; only quotes and brackets fall away.
+//!
+//! Invariants: a cell is read as the text between quotes of a TOML file would be; every complaint has the line and column of its cell; a row that is empty throughout is no row.
+//!
+//! Not here: how cells are told apart (the crate `csv-core`), what a row means (`job`).
+
+use super::walk::Walk;
+use super::{Complaints, Field, Item, Kind, Need, Record, Shape, Source, Value};
+use csv_core::{ReadFieldResult, Reader};
+use jiff::civil::Date;
+
+/// Most rows of one file; six legs in three phases have some hundred.
+const ROWS_MOST: usize = 5_000;
+/// Most columns; no row has as many fields and values.
+const COLUMNS_MOST: usize = 64;
+
+/// What stands between two commas, and where.
+#[derive(Clone, Debug)]
+struct Cell {
+    at: usize,
+    text: String,
+    /// Whether it runs over the end of a line.
+    is_broken: bool,
+}
+
+/// Reads the rows of a CSV file; whatever is wrong is added to the complaints, and what is well formed is returned.
+pub fn read_csv(
+    source: &Source,
+    shape: &'static Shape,
+    complaints: &mut Complaints,
+) -> Vec<Record> {
+    let mut lines = cells(source.text()).into_iter();
+    let mut walk = Walk::new(source, complaints);
+    let Some(columns) = walk.header(&lines.next().unwrap_or_default(), shape) else {
+        return Vec::new();
+    };
+    let mut rows = Vec::new();
+    for line in lines {
+        let first = line.iter().find(|cell| !cell.text.is_empty());
+        let Some(first) = first else { continue };
+        if rows.len() == ROWS_MOST {
+            walk.complain(
+                first.at,
+                format!("The file has more than {ROWS_MOST} rows; nothing below is read."),
+                "This is hardly the file that was meant.",
+            );
+            break;
+        }
+        rows.push(walk.row(&columns, &line, shape));
+    }
+    rows
+}
+
+/// The cells of a text, line by line, without the spaces around them.
+fn cells(text: &str) -> Vec<Vec<Cell>> {
+    let bytes = text.as_bytes();
+    let mut reader = Reader::new();
+    let mut out = vec![0; bytes.len() + 1];
+    let (mut lines, mut line) = (Vec::new(), Vec::new());
+    let (mut from, mut start) = (0, 0);
+    let mut n_out = 0;
+    loop {
+        let (result, n_in, n) = reader.read_field(&bytes[from..], &mut out[n_out..]);
+        (from, n_out) = (from + n_in, n_out + n);
+        match result {
+            // The next call has nothing to read, which ends the last cell.
+            ReadFieldResult::InputEmpty => {}
+            ReadFieldResult::OutputFull => out.resize(2 * out.len(), 0),
+            ReadFieldResult::Field { record_end } => {
+                let breaks = bytes[start..from].iter();
+                let n_breaks = breaks.take_while(|b| matches!(b, b'\r' | b'\n')).count();
+                let at = start + if line.is_empty() { n_breaks } else { 0 };
+                let text = String::from_utf8_lossy(&out[..n_out]);
+                line.push(Cell {
+                    at,
+                    text: text.trim().to_owned(),
+                    is_broken: text.contains(['\r', '\n']),
+                });
+                (start, n_out) = (from, 0);
+                if record_end {
+                    lines.push(std::mem::take(&mut line));
+                }
+            }
+            ReadFieldResult::End => return lines,
+        }
+    }
+}
+
+impl Walk<'_> {
+    /// The field of each column, `None` where nothing stands at its top; nothing where the rows cannot be read by it.
+    fn header(
+        &mut self,
+        line: &[Cell],
+        shape: &'static Shape,
+    ) -> Option<Vec<Option<&'static Field>>> {
+        let first = line.first()?;
+        for separator in [';', '\t'] {
+            if line.len() == 1 && first.text.contains(separator) {
+                let name = if separator == ';' { "`;`" } else { "tabs" };
+                self.complain(
+                    first.at,
+                    format!("The columns are separated by {name}; the format expects commas."),
+                    "Save the sheet as CSV with commas between columns and points in numbers.",
+                );
+                return None;
+            }
+        }
+        if line.len() > COLUMNS_MOST {
+            self.complain(
+                first.at,
+                format!(
+                    "The first line names {} columns; at most {COLUMNS_MOST} are read.",
+                    line.len()
+                ),
+                "This is hardly the file that was meant.",
+            );
+            return None;
+        }
+        let mut columns: Vec<Option<&'static Field>> = Vec::new();
+        let mut are_known = true;
+        for cell in line {
+            let field = self.column(cell, shape, &columns);
+            are_known &= field.is_some() || cell.text.is_empty();
+            columns.push(field);
+        }
+        let is_there = |field: &Field| {
+            columns
+                .iter()
+                .flatten()
+                .any(|known| known.name == field.name)
+        };
+        for field in shape.fields {
+            if field.need == Need::Required && !is_there(field) {
+                are_known = false;
+                self.complain(
+                    first.at,
+                    format!(
+                        "No column is headed `{}`; every {} has one.",
+                        field.name, shape.name
+                    ),
+                    format!("Add the column `{}`: {}", field.name, field.about),
+                );
+            }
+        }
+        are_known.then_some(columns)
+    }
+
+    /// The field that a column is headed with.
+    fn column(
+        &mut self,
+        cell: &Cell,
+        shape: &'static Shape,
+        before: &[Option<&'static Field>],
+    ) -> Option<&'static Field> {
+        let name = cell.text.as_str();
+        if name.is_empty() {
+            return None;
+        }
+        let Some(field) = shape.fields.iter().find(|field| field.name == name) else {
+            self.unknown_key(name, cell.at, shape, shape.name);
+            return None;
+        };
+        if matches!(field.kind, Kind::Rows(_) | Kind::Table(_)) {
+            self.complain(
+                cell.at,
+                format!(
+                    "`{name}` is {}; a cell cannot hold it.",
+                    field.kind.expected()
+                ),
+                format!("Write such a {} in the job file.", shape.name),
+            );
+            return None;
+        }
+        let is_again = before.iter().flatten().any(|known| known.name == name);
+        if is_again && !matches!(field.kind, Kind::List(_)) {
+            self.complain(
+                cell.at,
+                format!("Two columns are headed `{name}`."),
+                "Take one of them out.",
+            );
+            return None;
+        }
+        Some(field)
+    }
+
+    /// One row, or as much of it as is well formed.
+    fn row(
+        &mut self,
+        columns: &[Option<&'static Field>],
+        line: &[Cell],
+        shape: &'static Shape,
+    ) -> Record {
+        let start = line.first().map_or(0, |cell| cell.at);
+        let mut record = Record::new(start);
+        for cell in line.iter().filter(|cell| cell.is_broken) {
+            self.complain(
+                cell.at,
+                "A cell holds a line break.".to_owned(),
+                "Write it on one line; where it is one, a quotation mark that opens here is not closed.",
+            );
+            record.note_broken();
+        }
+        if !record.is_whole() {
+            return record;
+        }
+        let field_at = |index: usize| columns.get(index).copied().flatten();
+        let cells = || {
+            line.iter()
+                .enumerate()
+                .filter(|(_, cell)| !cell.text.is_empty())
+        };
+        for (_, cell) in cells().filter(|(index, _)| field_at(*index).is_none()) {
+            self.complain(
+                cell.at,
+                format!("\"{}\" stands in a column without a name.", super::walk::quoted(&cell.text)),
+                "A comma within a value ends its cell: write numbers with a point, and put text with a comma between quotation marks.",
+            );
+        }
+        for field in shape.fields {
+            let is_its = |of: &Field| of.name == field.name;
+            let ours = cells().filter(|(index, _)| field_at(*index).is_some_and(is_its));
+            let ours: Vec<&Cell> = ours.map(|(_, cell)| cell).collect();
+            if ours.is_empty() {
+                self.left_out(field, start, shape);
+                continue;
+            }
+            match self.of_cells(field, &ours, shape) {
+                Some(value) => record.put(field.name, value),
+                None => record.note_wrong(field.name),
+            }
+        }
+        record
+    }
+
+    /// The complaint about a row without a field that it must have.
+    fn left_out(&mut self, field: &Field, at: usize, shape: &Shape) {
+        if field.need == Need::Required {
+            self.complain(
+                at,
+                format!(
+                    "This {} has no `{}`; the format expects {}.",
+                    shape.name,
+                    field.name,
+                    field.kind.expected()
+                ),
+                format!("Fill in `{}`: {}", field.name, field.about),
+            );
+        }
+    }
+
+    /// What stands in the cells of a field: each a value of a list, or one of one column.
+    fn of_cells(&mut self, field: &'static Field, cells: &[&Cell], shape: &Shape) -> Option<Item> {
+        let first = cells.first()?;
+        let path = format!("{}.{}", shape.name, field.name);
+        let Kind::List(of) = &field.kind else {
+            return self.cell(&field.kind, first, &path);
+        };
+        let read: Vec<Option<Item>> = cells
+            .iter()
+            .map(|cell| self.cell(of, cell, &path))
+            .collect();
+        let items: Option<Vec<Item>> = read.into_iter().collect();
+        Some(Item {
+            at: first.at,
+            value: Value::List(items?),
+        })
+    }
+
+    /// What stands in a cell, or the complaint.
+    fn cell(&mut self, kind: &'static Kind, cell: &Cell, path: &str) -> Option<Item> {
+        let (at, text) = (cell.at, cell.text.as_str());
+        let value = match kind {
+            Kind::Sole(of) | Kind::Several(of) => return self.cell(of, cell, path),
+            Kind::Above(of) => {
+                let item = self.cell(of, cell, path)?;
+                return self.not_nothing(kind, item, path);
+            }
+            Kind::Integer { least, greatest } => text
+                .parse()
+                .ok()
+                .filter(|n| (*least..=*greatest).contains(n))
+                .map(Value::Integer),
+            Kind::Number { least, greatest } => text
+                .parse()
+                .ok()
+                .filter(|x| (*least..=*greatest).contains(x))
+                .map(Value::Number),
+            Kind::Flag => match text.to_ascii_lowercase().as_str() {
+                "true" => Some(Value::Flag(true)),
+                "false" => Some(Value::Flag(false)),
+                _ => None,
+            },
+            Kind::Date => {
+                let is_plain = text.len() == "2026-03-09".len();
+                let day: Option<Date> = text.parse().ok().filter(|_| is_plain);
+                day.filter(|day| day.year() >= 1900).map(Value::Date)
+            }
+            _ => {
+                let value = self.read_text(kind, text, at, path)?;
+                return Some(Item { at, value });
+            }
+        };
+        if value.is_none() {
+            let found = super::walk::quoted(text);
+            self.complain(
+                at,
+                format!(
+                    "`{path}` is \"{found}\"; the format expects {}.",
+                    kind.expected()
+                ),
+                "",
+            );
+        }
+        value.map(|value| Item { at, value })
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[track_caller]
+    fn check(text: &str, expected: &[&[(usize, &str)]]) {
+        let found: Vec<Vec<(usize, String)>> = cells(text)
+            .into_iter()
+            .map(|line| line.into_iter().map(|cell| (cell.at, cell.text)).collect())
+            .collect();
+        let expected: Vec<Vec<(usize, String)>> = expected
+            .iter()
+            .map(|line| {
+                line.iter()
+                    .map(|(at, text)| (*at, (*text).to_owned()))
+                    .collect()
+            })
+            .collect();
+        assert_eq!(found, expected, "{text:?}");
+    }
+
+    #[test]
+    fn every_cell_stands_where_it_begins() {
+        check(
+            "a,b\nc,d\n",
+            &[&[(0, "a"), (2, "b")], &[(4, "c"), (6, "d")]],
+        );
+        // Windows ends its lines with two characters, and the last line may have none.
+        check(
+            "a,b\r\nc,d",
+            &[&[(0, "a"), (2, "b")], &[(5, "c"), (7, "d")]],
+        );
+        // Empty lines are none; an empty first cell begins at its comma.
+        check(
+            "a,b\n\r\n\n,d\n",
+            &[&[(0, "a"), (2, "b")], &[(7, ""), (8, "d")]],
+        );
+        check("\"a,\"\"1\"\"\",b\n", &[&[(0, "a,\"1\""), (10, "b")]]);
+        check("½,b\nc", &[&[(0, "½"), (3, "b")], &[(5, "c")]]);
+        check(" a , b \n", &[&[(0, "a"), (4, "b")]]);
+        check("\"a\nb\",c\n", &[&[(0, "a\nb"), (6, "c")]]);
+        // A quotation mark that nobody closes runs to the end.
+        check("a,\"b\nc,d", &[&[(0, "a"), (2, "b\nc,d")]]);
+        check("a,\n", &[&[(0, "a"), (2, "")]]);
+        check("", &[]);
+    }
+}
