@@ -62,7 +62,7 @@ impl Missing<'_> {
         }
         let least = past_edge_least(adapter).filter(|_| is_for_field);
         let least = least.unwrap_or(Length::ZERO);
-        match past_edge(self.cutback, self.job.words) {
+        match past_edge(self.cutback) {
             Ok(past) if past >= Station::from(least) => Vec::new(),
             Ok(_) => vec![fact::ADAPTER_REACH.of(&self.leg.id)],
             Err(_) => self.places(&[Plane::ScreenEdge, Plane::AdapterFar]),

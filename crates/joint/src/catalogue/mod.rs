@@ -19,7 +19,7 @@ mod thermal;
 mod walk_row;
 mod word;
 
-pub use crate::said::PartKind;
+pub use crate::said::{FieldDuty, PartKind};
 pub use as_made::AsMade;
 pub use connector::{Connector, ConnectorEnd, NoEnd, die_words};
 pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
@@ -27,9 +27,8 @@ pub use piece::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
 };
 pub use row::{
-    Adapter, Body, Bus, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner, Instructions,
-    LinkRow, MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand,
-    Wrap,
+    Adapter, Body, Bus, Consumable, Filler, Fits, Grading, Head, Inner, Instructions, LinkRow,
+    MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand, Wrap,
 };
 pub(crate) use row::{SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};

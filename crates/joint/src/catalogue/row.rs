@@ -10,7 +10,7 @@ use crate::cable::{Layer, Metal};
 use crate::form::Record;
 use crate::form::Span;
 use crate::plane::Plane;
-use crate::said::{Doubt, Paper};
+use crate::said::{Doubt, FieldDuty, Paper, Whose};
 use crate::stage::Stage;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
@@ -85,22 +85,12 @@ impl Head {
 
     /// The same as [`Head::paper`], for rooms whose sentences have no keys yet.
     pub fn paper_text(&self) -> String {
-        let paper = self.paper();
-        let mut words = format!("{} revision {}", paper.paper, paper.revision);
-        for doubt in self.doubt_texts() {
-            words.push_str(", ");
-            words.push_str(&doubt);
-        }
-        words
+        self.paper().text()
     }
 
     /// What is doubtful of the row, for rooms whose sentences have no keys yet.
     pub(crate) fn doubt_texts(&self) -> Vec<String> {
-        let text = |doubt: Doubt| match doubt {
-            Doubt::NotChecked => "row not checked by a second person".to_owned(),
-            Doubt::CurrentOnlyUntil(day) => format!("paper known to be current only until {day}"),
-        };
-        self.paper().doubts.into_iter().map(text).collect()
+        self.paper().doubts.iter().map(Doubt::text).collect()
     }
 
     /// Last day on which its paper was seen to be the one in force, where that is before the day of the work.
@@ -182,7 +172,7 @@ pub struct LinkRow {
     /// How much shorter and how much longer is permitted, where stated.
     pub tolerance: Option<(Length, Length)>,
     /// On whose word.
-    pub source: String,
+    pub source: Whose,
     /// Where it stands.
     pub place: Span,
 }
@@ -263,39 +253,6 @@ pub struct Inner {
     pub grading: Option<Grading>,
     /// Materials.
     pub regions: Vec<Region>,
-}
-
-/// What a material inside a body does for the field.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum FieldDuty {
-    /// Insulates.
-    Insulation,
-    /// Screens the connector, at its potential.
-    Electrode,
-    /// Spreads the field at the edge of the insulation screen, at the screen's potential.
-    Deflector,
-}
-
-impl FieldDuty {
-    /// Word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            FieldDuty::Insulation => "insulation",
-            FieldDuty::Electrode => "electrode",
-            FieldDuty::Deflector => "deflector",
-        }
-    }
-
-    /// Duty of a word in a file.
-    pub fn from_name(name: &str) -> Option<FieldDuty> {
-        [
-            FieldDuty::Insulation,
-            FieldDuty::Electrode,
-            FieldDuty::Deflector,
-        ]
-        .into_iter()
-        .find(|duty| duty.name() == name)
-    }
 }
 
 /// A layer of a body that spreads the field.

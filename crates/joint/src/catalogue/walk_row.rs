@@ -2,9 +2,8 @@
 
 use super::handling::BridgeMoment;
 use super::row::{
-    Adapter, Body, Bus, Consumable, FieldDuty, Filler, Fits, Grading, Head, Inner, Instructions,
-    LinkRow, MayMove, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand,
-    Wrap,
+    Adapter, Body, Bus, Consumable, Filler, Fits, Grading, Head, Inner, Instructions, LinkRow,
+    MayMove, Plug, Region, Row, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand, Wrap,
 };
 use super::row::{SHRINKS_HINT, SHRINKS_INWARD};
 use super::thermal::{ageing, cover};
@@ -13,6 +12,7 @@ use crate::cable::Size;
 use crate::form::Span;
 use crate::form::{Complaints, Item, Record, Source, Value};
 use crate::plane::Plane;
+use crate::said::{FieldDuty, Whose};
 use crate::stage::Stage;
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
@@ -257,16 +257,16 @@ impl RowReader<'_> {
             return None;
         }
         let distance = row.length("distance")?;
-        let place = row
-            .text("place")
-            .map(|place| format!(", {place}"))
-            .unwrap_or_default();
+        let place = row.text("place").map(str::to_owned);
         let link = LinkRow {
             from,
             to,
             distance,
             tolerance,
-            source: format!("{}{place}", head?.source_text()),
+            source: Whose::Row {
+                paper: head?.source(),
+                place,
+            },
             place: self.place(row.at),
         };
         let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));

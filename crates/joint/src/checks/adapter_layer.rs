@@ -17,7 +17,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(adapter) = leg.chosen.adapter else {
         return Vec::new();
     };
@@ -35,17 +35,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on,
         ends: fact_table::ADAPTER_ENDS.of(adapter.head.id.clone()),
     };
-    let ruling = asked.rule(&leg.cutback, inputs.order.job.words);
-    std::iter::once(ruling)
-        .chain(bare(inputs, leg, adapter))
-        .collect()
+    let ruling = asked.rule(&leg.cutback);
+    std::iter::once(ruling).chain(bare(leg, adapter)).collect()
 }
 
 /// Insulation beyond the adapter: the body's bore stands over it, and its range was met by the adapter alone.
-fn bare(inputs: &Inputs<'_>, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<Ruling> {
+fn bare(leg: &LegInputs<'_>, adapter: &Adapter) -> Option<Ruling> {
     leg.chosen.body?;
-    let words = inputs.order.job.words;
-    let past = past_edge(&leg.cutback, words).ok()?;
+    let past = past_edge(&leg.cutback).ok()?;
     if past >= Station::ZERO {
         return None;
     }

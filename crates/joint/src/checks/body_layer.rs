@@ -17,7 +17,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
@@ -37,5 +37,5 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on,
         ends: fact_table::LINK.of(Of::plane(Plane::BodyEnd, &body.head.id)),
     };
-    vec![asked.rule(&leg.cutback, inputs.order.job.words)]
+    vec![asked.rule(&leg.cutback)]
 }

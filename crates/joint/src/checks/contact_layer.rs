@@ -16,7 +16,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(part) = leg.chosen.shield_part else {
         return Vec::new();
     };
@@ -35,5 +35,5 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on,
         ends: fact_table::SHIELD_CONTACT.of(part.head.id.clone()),
     };
-    vec![asked.rule(&leg.cutback, inputs.order.job.words)]
+    vec![asked.rule(&leg.cutback)]
 }

@@ -6,7 +6,6 @@
 //! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::cable::Words;
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use crate::said::{OrderSaid, Said};
@@ -27,8 +26,7 @@ const ORDER: &[Plane] = &[
     Plane::SealEnd,
 ];
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let words = inputs.order.job.words;
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let placed: Vec<Plane> = ORDER
         .iter()
         .copied()
@@ -42,7 +40,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let (from, to) = (pair[0], pair[1]);
         let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
         // Without windows the plan itself still has to be in order.
-        let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
+        let interval = leg.cutback.dimension(from, to).map(|d| d.interval());
         let read = interval.unwrap_or(Interval::point(nominal.floor()));
         let subject = leg.subject();
         let what = OrderSaid::FromTo { subject, from, to };
@@ -60,17 +58,16 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             Some(question(leg, read, what.into(), &limit).rule())
         });
     // What is parked lies over the jacket, out of the way of the work.
-    let parked =
-        placed_pair(leg, words).map(|(read, what)| question(leg, read, what, &limit).rule());
+    let parked = placed_pair(leg).map(|(read, what)| question(leg, read, what, &limit).rule());
     let rulings = neighbours.chain(beyond).chain(parked);
     rulings.filter(|r| r.outcome == Outcome::Fail).collect()
 }
 
 /// From the jacket edge to the park mark, where both are placed.
-fn placed_pair(leg: &LegInputs<'_>, words: Words) -> Option<(Interval, Said)> {
+fn placed_pair(leg: &LegInputs<'_>) -> Option<(Interval, Said)> {
     let (from, to) = (Plane::JacketEdge, Plane::ParkMark);
     let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
-    let interval = leg.cutback.dimension(from, to, words).map(|d| d.interval());
+    let interval = leg.cutback.dimension(from, to).map(|d| d.interval());
     let subject = leg.subject();
     let what = OrderSaid::FromTo { subject, from, to };
     let read = interval.unwrap_or(Interval::point(nominal.floor()));

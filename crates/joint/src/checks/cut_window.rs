@@ -6,9 +6,9 @@
 //! Source: the rows that give the links, and the owner's windows.
 
 use super::{Check, Inputs, Judge, LegInputs};
-use crate::cable::Words;
 use crate::cutback::Cut;
 use crate::limit::{Datum, Outcome, Reach, Ruling};
+use crate::said::{CutSaid, Read, Said, Whose, WindowSaid};
 use jointwright_units::{Tick, Toward, Window, window_text};
 
 pub(super) const CHECK: Check = Check {
@@ -21,21 +21,16 @@ const MM_DECIMALS: usize = 1;
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let rule = |cut: &Cut| {
-        let plane = cut.plane.words(inputs.order.job.words);
         let any_growth = cut.ladder.first().and_then(|rung| rung.window);
         let window = cut.window.or(any_growth);
         if !cut.conflict.is_empty() {
-            return no_place(leg, cut, &plane);
+            return no_place(leg, cut);
         }
         if let Some(window) = window.filter(|w| holds_nothing(*w, cut.ladder.is_empty())) {
-            return no_room(leg, cut, &plane, window, inputs.order.job.words);
+            return no_room(leg, cut, window);
         }
         let (Some(nominal), Some(window)) = (cut.nominal, cut.window) else {
-            let why = cut
-                .why
-                .clone()
-                .unwrap_or_else(|| "it has no place".to_owned());
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), format!("{plane}: {why}"));
+            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why_open(cut));
             return ruling.asking_all(leg.missing(inputs).places(&[cut.plane]));
         };
         let (least, greatest) = (window.least(), window.greatest());
@@ -48,7 +43,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             unit: Some("mm"),
             // What a crew has to spare either way, from the middle of the window.
             margin: Some((greatest - least).mm() / 2.0),
-            source: Some(format!("window of: {}", cut.whose.join("; ")).into()),
+            source: Some(window_of(cut.whose.clone())),
             why: None,
             outcome: Outcome::Pass,
             reach: Reach::Instructions,
@@ -58,19 +53,28 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     leg.cutback.cuts.iter().map(rule).collect()
 }
 
-fn no_place(leg: &LegInputs<'_>, cut: &Cut, plane: &str) -> Ruling {
+/// Why a cut has no place, or no window.
+fn why_open(cut: &Cut) -> Said {
+    let plane = CutSaid::Plane { plane: cut.plane };
+    let why = cut.why.clone();
+    Said::of(plane, why.unwrap_or_else(|| CutSaid::HasNoPlace.into()))
+}
+
+fn window_of(whose: Vec<Whose>) -> Said {
+    WindowSaid::Of { whose }.into()
+}
+
+fn no_place(leg: &LegInputs<'_>, cut: &Cut) -> Ruling {
     let ruling = Ruling::on_words(
         CHECK.slug,
         leg.subject(),
-        "no place left",
-        "a place inside every window",
-        cut.conflict.join("; "),
+        WindowSaid::NoPlaceLeft,
+        WindowSaid::PlaceInsideEvery,
+        Whose::all(&cut.conflict),
     );
-    let why = format!("{plane}: {}", cut.why.clone().unwrap_or_default());
-    let hint = "Stop and call: the windows contradict each other, or growth and play are too large for them.";
     Ruling {
         reach: Reach::Computed,
-        ..ruling.failing(why, hint)
+        ..ruling.failing(why_open(cut), WindowSaid::CallContradict)
     }
 }
 
@@ -82,36 +86,32 @@ fn holds_nothing(window: Window, is_placed: bool) -> bool {
     window.least() == window.greatest() || (is_placed && has_no_mark)
 }
 
-fn no_room(leg: &LegInputs<'_>, cut: &Cut, plane: &str, window: Window, words: Words) -> Ruling {
+fn no_room(leg: &LegInputs<'_>, cut: &Cut, window: Window) -> Ruling {
     let mut rows = cut.whose.clone();
     let narrowed = cut.narrowed.as_ref();
     rows.extend(narrowed.into_iter().flat_map(|n| n.by.iter().cloned()));
     rows.sort();
     rows.dedup();
-    let rows = if rows.is_empty() {
-        narrowed.map_or("rows that print no room".to_owned(), |n| n.paper.clone())
-    } else {
-        rows.join("; ")
-    };
+    if rows.is_empty() {
+        rows.extend(narrowed.map(|n| n.paper.clone()));
+    }
     let (least, greatest) = (window.least(), window.greatest());
-    let room = if least == greatest {
-        "its window has no width".to_owned()
-    } else {
-        format!(
-            "its window of {} is too narrow for a mark in sixty-fourths of an inch or tenths of a millimetre",
-            words.along((greatest - least).floor(), Toward::Shorter)
-        )
-    };
+    let width =
+        (least != greatest).then(|| Read::along((greatest - least).floor(), Toward::Shorter));
     let ruling = Ruling {
         value: Some(Datum::Number((greatest - least).mm())),
-        limit: Some(Datum::said("room in which a crew can set a mark")),
+        limit: Some(Datum::said(WindowSaid::RoomForAMark)),
         unit: Some("mm"),
-        source: Some(format!("window of: {rows}").into()),
+        source: Some(window_of(rows.clone())),
         reach: Reach::Computed,
         ..Ruling::not_judged(CHECK.slug, leg.subject(), "")
     };
     ruling.failing(
-        format!("{plane}: {room}; the rows that leave no room: {rows}"),
-        "Stop and call: these rows together leave a crew nothing to set. Nobody can place it exactly; look up their tolerances.",
+        WindowSaid::NoRoom {
+            plane: cut.plane,
+            width,
+            whose: rows,
+        },
+        WindowSaid::CallNothingToSet,
     )
 }

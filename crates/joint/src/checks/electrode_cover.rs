@@ -149,9 +149,7 @@ fn reach(
     limit: &Limit,
 ) -> Ruling {
     let subject = leg.subject();
-    let dimension = leg
-        .cutback
-        .dimension(from, Plane::ElectrodeEnd, inputs.order.job.words);
+    let dimension = leg.cutback.dimension(from, Plane::ElectrodeEnd);
     match dimension {
         Err(why) => {
             let asks = leg.missing(inputs).places(&[from, Plane::ElectrodeEnd]);
@@ -242,7 +240,7 @@ fn worst_allowed(
         .map_err(|_| ElectrodeSaid::LongestCannotBePlanned)?;
     // Where the rows say what shrinks back, the worst that they allow has shrunk back too.
     let edge = worst.in_service(Plane::InsulationEnd);
-    let overlap = worst.dimension(edge, Plane::ElectrodeEnd, inputs.order.job.words)?;
+    let overlap = worst.dimension(edge, Plane::ElectrodeEnd)?;
     // However short a body's own worst case comes out, an electrode that ends before the insulation begins covers nothing.
     Ok(Limit {
         bound: Bound::AtLeast(overlap.interval().least().max(Length::ZERO)),

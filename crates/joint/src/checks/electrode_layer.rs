@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
@@ -31,7 +31,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on: vec![Layer::Conductor, Layer::Insulation],
         ends: fact_table::LINK.of(Of::plane(Plane::ElectrodeEnd, &body.head.id)),
     };
-    let ruling = asked.rule(&leg.cutback, inputs.order.job.words);
+    let ruling = asked.rule(&leg.cutback);
     Some(ruling)
         .filter(|r| r.outcome == Outcome::Fail)
         .into_iter()

@@ -7,6 +7,7 @@
 use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
 use crate::limit::Ruling;
 use crate::pressure::Sitting;
+use crate::said::{Pressing, PressureHint};
 
 pub(super) const CHECK: Check = Check {
     slug: "interface_pressure",
@@ -17,10 +18,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let rule = |(kind, pressed)| {
         let sitting = Sitting {
             check: CHECK.slug,
-            what: "pressure",
+            what: Pressing::Pressure,
             subject: leg.subject_of(end),
             pressed,
-            hint: "Stop: the part is too large for this leg. Do not build the cable up to make it fit. Measure again; if it stands, this leg needs another part.",
+            hint: PressureHint::PartTooLarge,
         };
         let rulings = match sitting.sit() {
             Ok(sit) => sitting.rule(sit, &sit.seat_least, &sit.asked_pa),

@@ -7,18 +7,14 @@
 
 use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
-use crate::pressure::{Pressed, Sit, Sitting, Today, USED_UP};
-use crate::said::Said;
+use crate::pressure::{Pressed, Sit, Sitting, Today};
+use crate::said::{Pressing, PressureHint, PressureRuled, Said};
 use jointwright_units::{Interval, Length};
 
 pub(super) const CHECK: Check = Check {
     slug: "range_today",
     judge: Judge::End(judge),
 };
-
-/// Of a kit that takes all that its paper allows.
-const NOT_THIS_LEG: &str =
-    "Stop. Do not use it on this leg. Measure again; if it stands, this leg needs another part.";
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let pressure = &end.pressure;
@@ -32,10 +28,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .flat_map(|(kind, pressed)| {
             let sitting = Sitting {
                 check: CHECK.slug,
-                what: "range today",
+                what: Pressing::RangeToday,
                 subject: leg.subject_of(end),
                 pressed,
-                hint: USED_UP,
+                hint: PressureHint::UsedUp,
             };
             // Temperatures count where a least pressure is asked for.
             let heat = matches!(pressed, Pressed::Done(sit) if sit.today.is_err());
@@ -46,10 +42,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
 
 fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
     if let Pressed::Past(why) = sitting.pressed {
-        let source = "its date".to_owned();
-        let (check, subject) = (CHECK.slug, sitting.subject.clone());
-        let ruling = Ruling::on_words(check, subject, "past its date", "within its date", source);
-        return vec![ruling.failing(Said::of("no range", why), USED_UP)];
+        let ruling = Ruling::on_words(
+            CHECK.slug,
+            sitting.subject.clone(),
+            PressureRuled::PastItsDate,
+            PressureRuled::WithinItsDate,
+            PressureRuled::ItsDate,
+        );
+        let why = Said::of(PressureRuled::NoRange, why);
+        return vec![ruling.failing(why, PressureHint::UsedUp)];
     }
     let sit = match sitting.sit() {
         Ok(sit) => sit,
@@ -71,12 +72,11 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         diameter(today.least_m, step_um, f64::ceil),
         diameter(today.greatest_m, 1.0, f64::floor),
     );
-    let what = format!(
-        "{}, {} on the {}, range that this kit can take today",
-        sitting.subject.words(),
-        sit.id,
-        sit.seat.on
-    );
+    let what = Said::from(PressureRuled::RangeToday {
+        subject: sitting.subject.clone(),
+        part: sit.id.clone(),
+        on: sit.seat.on.clone(),
+    });
     let range = least.zip(greatest).and_then(|(a, b)| Interval::new(a, b));
     let here = diameter(sit.seat.here_m.0, 1.0, f64::round).zip(diameter(
         sit.seat.here_m.1,
@@ -85,11 +85,14 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
     ));
     let read = here.and_then(|(a, b)| Interval::new(a, b));
     let (Some(range), Some(read)) = (range, read) else {
-        let ruling = sitting.not_judged(String::new());
+        let ruling = sitting.not_judged(Said::all([]));
         return Ruling {
             source: Some(today.word.clone().into()),
             reach: Reach::Computed,
-            ..ruling.failing(format!("{what}: nothing is left of it"), USED_UP)
+            ..ruling.failing(
+                Said::of(what, PressureRuled::NothingIsLeft),
+                PressureHint::UsedUp,
+            )
         };
     };
     let ruling = Question {
@@ -104,10 +107,10 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
             word: today.word.clone(),
         },
         reach: Reach::Computed,
-        what: what.into(),
+        what,
         hint: match today.word {
-            Word::Instructions(_) => NOT_THIS_LEG.into(),
-            _ => USED_UP.into(),
+            Word::Instructions(_) => PressureHint::NotThisLeg.into(),
+            _ => PressureHint::UsedUp.into(),
         },
     }
     .rule();

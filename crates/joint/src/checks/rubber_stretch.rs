@@ -7,6 +7,7 @@
 use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::{Sit, Sitting};
+use crate::said::{Pressing, PressureHint, PressureRuled, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "rubber_stretch",
@@ -17,10 +18,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     let rule = |(kind, pressed)| {
         let sitting = Sitting {
             check: CHECK.slug,
-            what: "stretch of the bore",
+            what: Pressing::Stretch,
             subject: leg.subject_of(end),
             pressed,
-            hint: "Stop: the part is too small for this leg. Do not force it on. Measure again; if it stands, this leg needs another part.",
+            hint: PressureHint::PartTooSmall,
         };
         let rulings = match sitting.sit() {
             Ok(sit) => on_part(inputs, &sitting, sit),
@@ -47,17 +48,13 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
             let word = Word::Owner(row.source.clone().into());
             Some((row.greatest_stretch_ratio?, absolute, word))
         });
-    let row = sit.stretch_greatest_ratio.map(|most| {
-        (
-            most,
-            absolute,
-            Word::Instructions(sit.source.clone().into()),
-        )
-    });
+    let row = sit
+        .stretch_greatest_ratio
+        .map(|most| (most, absolute, Word::Instructions(Said::from(&sit.source))));
     let worst = (
         allowed,
         if is_within { 0.0 } else { error },
-        Word::WorstAllowed(sit.source.clone().into()),
+        Word::WorstAllowed(Said::from(&sit.source)),
     );
     std::iter::once(worst)
         .chain(row)
@@ -66,14 +63,7 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
             let ruling = AmountQuestion {
                 check: CHECK.slug,
                 subject: sitting.subject.clone(),
-                what: format!(
-                    "{}, {} of {} on the {} over its relaxed bore",
-                    sitting.subject.words(),
-                    sitting.what,
-                    sit.id,
-                    sit.seat.on
-                )
-                .into(),
+                what: PressureRuled::OverRelaxed(sitting.sits(sit)).into(),
                 value: here,
                 error,
                 least: None,

@@ -25,7 +25,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     ];
     let sides = sides.into_iter().map(|(from, to, end)| {
         let subject = leg.subject();
-        match leg.cutback.dimension(from, to, inputs.order.job.words) {
+        match leg.cutback.dimension(from, to) {
             Err(why) => {
                 let asks = leg.missing(inputs).places(&[from, to]);
                 let why = Said::of(EdgeSaid::InControl { end }, why);

@@ -9,6 +9,7 @@ use crate::ask::asking;
 use crate::limit::{Ruling, Word};
 use crate::plane::Plane;
 use crate::pressure::{Pressed, Sitting};
+use crate::said::{Pressing, PressureHint, Said};
 
 pub(super) const CHECK: Check = Check {
     slug: "screen_edge_pressure",
@@ -27,10 +28,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
 fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
         check: CHECK.slug,
-        what: "pressure at the screen edge",
+        what: Pressing::AtScreenEdge,
         subject: leg.subject_of(end),
         pressed: &end.pressure.body,
-        hint: "Stop and call: the engineer decides. Do not fill or bind the edge to make it fit.",
+        hint: PressureHint::EngineerDecides,
     };
     let sit = match sitting.sit() {
         Ok(sit) => sit,
@@ -43,6 +44,6 @@ fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rul
         .collect();
     match &sit.edge {
         Ok(edge) => sitting.rule(sit, edge, &asked),
-        Err(why) => vec![sitting.not_judged(format!("{}: {why}", sitting.what))],
+        Err(why) => vec![sitting.not_judged(Said::of(sitting.what, why))],
     }
 }

@@ -17,15 +17,12 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(seal) = leg.chosen.seal.filter(|s| !s.spans_joint) else {
         return Vec::new();
     };
     let subject = leg.subject();
-    let words = inputs.order.job.words;
-    let dimension = leg
-        .cutback
-        .dimension(Plane::SealStart, Plane::BodyEnd, words);
+    let dimension = leg.cutback.dimension(Plane::SealStart, Plane::BodyEnd);
     let dimension = match dimension {
         Err(why) => {
             let why = Said::of(LapSaid::OverlapOnBody, why);

@@ -15,7 +15,7 @@ pub(super) const CHECK: Check = Check {
     judge: Judge::Leg(judge),
 };
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(seal) = leg.chosen.seal else {
         return Vec::new();
     };
@@ -39,5 +39,5 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         may_lie_on,
         ends: fact_table::SEAL_START.of(seal.head.id.clone()),
     };
-    vec![asked.rule(&leg.cutback, inputs.order.job.words)]
+    vec![asked.rule(&leg.cutback)]
 }

@@ -28,9 +28,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return vec![ruling.asking(fact::OVERLAP.of(&seal.head.id))];
     }
     let edge = leg.cutback.in_service(Plane::JacketEdge);
-    let dimension = leg
-        .cutback
-        .dimension(edge, Plane::SealEnd, inputs.order.job.words);
+    let dimension = leg.cutback.dimension(edge, Plane::SealEnd);
     let dimension = match dimension {
         Err(why) => {
             let asks = leg.missing(inputs).places(&[edge, Plane::SealEnd]);

@@ -51,7 +51,6 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         return vec![ruling.asking(fact_table::SEAL_LENGTH.of(seal.head.id.as_str()))];
     };
     let one_piece = OnePiece {
-        inputs,
         seal,
         length,
         overlap,
@@ -78,7 +77,6 @@ fn misplaced(inputs: &Inputs<'_>, seal: &Seal) -> Ruling {
 }
 
 struct OnePiece<'i> {
-    inputs: &'i Inputs<'i>,
     seal: &'i Seal,
     length: Length,
     overlap: Length,
@@ -87,8 +85,7 @@ struct OnePiece<'i> {
 impl OnePiece<'_> {
     /// Farthest that a plane of a leg can lie from the middle of the connector.
     fn farthest(&self, leg: &LegInputs<'_>, plane: Plane) -> Result<Length, Said> {
-        let words = self.inputs.order.job.words;
-        let dimension = leg.cutback.dimension(Plane::ConnectorCentre, plane, words);
+        let dimension = leg.cutback.dimension(Plane::ConnectorCentre, plane);
         let dimension = dimension.map_err(|why| Said::of(leg.subject(), why))?;
         Ok(dimension.interval().greatest())
     }

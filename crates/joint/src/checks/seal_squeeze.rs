@@ -5,9 +5,9 @@
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 
 use super::{Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
-use crate::cable::Words;
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::Sitting;
+use crate::said::{Pressing, PressureHint, PressureRuled, Read, Said};
 use jointwright_units::{Length, Toward};
 
 pub(super) const CHECK: Check = Check {
@@ -16,22 +16,16 @@ pub(super) const CHECK: Check = Check {
 };
 
 fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    asking_of_rubber(
-        inputs,
-        leg,
-        end,
-        (SEAL, false),
-        squeeze(leg, end, inputs.order.job.words),
-    )
+    asking_of_rubber(inputs, leg, end, (SEAL, false), squeeze(leg, end))
 }
 
-fn squeeze(leg: &LegInputs<'_>, end: &EndInputs, words: Words) -> Vec<Ruling> {
+fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
         check: CHECK.slug,
-        what: "squeeze",
+        what: Pressing::Squeeze,
         subject: leg.subject_of(end),
         pressed: &end.pressure.seal,
-        hint: "Stop: the seal is too large for this jacket. Take one whose range holds it; do not build the jacket up unless the seal's instructions say how.",
+        hint: PressureHint::SealTooLarge,
     };
     let sit = match sitting.sit() {
         Ok(sit) => sit,
@@ -39,15 +33,12 @@ fn squeeze(leg: &LegInputs<'_>, end: &EndInputs, words: Words) -> Vec<Ruling> {
     };
     let (here, allowed) = sit.squeeze_ratios();
     if allowed <= 0.0 {
-        let why = format!(
-            "{}: by its own row {} would not even touch the thinnest jacket that its paper allows, {}",
-            sitting.what,
-            sit.id,
-            words.diameter(
-                Length::from_nm((2e9 * sit.seat.allowed_m.0).floor() as i64),
-                Toward::Shorter
-            )
-        );
+        let least = Length::from_nm((2e9 * sit.seat.allowed_m.0).floor() as i64);
+        let why = PressureRuled::SealWouldNotTouch {
+            part: sit.id.clone(),
+            least: Read::diameter(least, Toward::Shorter),
+        };
+        let why = Said::of(sitting.what, why);
         return vec![sitting.not_judged(why)];
     }
     let error = if sit.is_within() {
@@ -58,18 +49,17 @@ fn squeeze(leg: &LegInputs<'_>, end: &EndInputs, words: Words) -> Vec<Ruling> {
     let ruling = AmountQuestion {
         check: CHECK.slug,
         subject: sitting.subject.clone(),
-        what: format!(
-            "{}, jacket larger than the bore of {}",
-            sitting.subject.words(),
-            sit.id
-        )
+        what: PressureRuled::LargerThanBore {
+            subject: sitting.subject.clone(),
+            part: sit.id.clone(),
+        }
         .into(),
         value: 100.0 * here,
         error: 100.0 * error,
         least: Some(100.0 * allowed),
         greatest: None,
         unit: "%",
-        word: &Word::WorstAllowed(sit.source.clone().into()),
+        word: &Word::WorstAllowed(Said::from(&sit.source)),
         hint: sitting.hint.into(),
     };
     vec![ruling.rule()]

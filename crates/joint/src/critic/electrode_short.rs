@@ -18,6 +18,7 @@ use super::{Class, Defect, shown};
 use crate::catalogue::{Body, Catalogue};
 use crate::cutback::{Joined, Tolerance};
 use crate::plane::Plane;
+use crate::said::Whose;
 use jointwright_units::{Length, Station};
 
 pub(super) const CLASS: Class = Class {
@@ -57,7 +58,7 @@ fn at(
         to: Plane::ConnectorMouth,
         distance: reach,
         tolerance: Tolerance::Exact,
-        source: String::new(),
+        source: Whose::Person(String::new()),
         place: crate::form::Span::default(),
     });
     let solved = Solved::from(datum, &ties)?;

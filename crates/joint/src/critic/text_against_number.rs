@@ -11,6 +11,7 @@ use super::{Class, Defect, listed, shown};
 use crate::catalogue::{Catalogue, LinkRow};
 use crate::form::spoken::bare;
 use crate::plane::{Holder, Plane};
+use crate::said::Whose;
 use jointwright_units::Length;
 
 pub(super) const CLASS: Class = Class {
@@ -285,8 +286,12 @@ fn lengths(entry: &Entry<'_>) -> Vec<Length> {
 
 /// A length in the words for the place of a link that is not the link's.
 fn beside_link(entry: &Entry<'_>, link: &LinkRow) -> Option<Defect> {
-    let place = link.source.strip_prefix(&entry.head.source_text())?;
-    let place = place.strip_prefix(", ")?;
+    let Whose::Row {
+        place: Some(place), ..
+    } = &link.source
+    else {
+        return None;
+    };
     let figures = figures(place);
     let duals = duals(place, &figures);
     if let Some((first, second)) = duals.iter().find(|(a, b)| !agree(a, b)) {

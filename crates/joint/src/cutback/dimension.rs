@@ -2,8 +2,8 @@
 
 use super::Cutback;
 use super::windows::Deviation;
-use crate::cable::Words;
 use crate::plane::{Holder, Plane};
+use crate::said::CutSaid;
 use jointwright_numerics::chain::{Chain, Link, Shared, SpreadOptions};
 use jointwright_units::{Interval, Station};
 
@@ -53,24 +53,19 @@ impl Dimension {
     }
 }
 
-pub(super) fn dimension(
-    cutback: &Cutback,
-    from: Plane,
-    to: Plane,
-    words: Words,
-) -> Result<Dimension, String> {
+pub(super) fn dimension(cutback: &Cutback, from: Plane, to: Plane) -> Result<Dimension, CutSaid> {
     let place = |plane: Plane| {
         cutback
             .nominals
             .get(&plane)
             .copied()
-            .ok_or_else(|| format!("no row places the {}", plane.words(words)))
+            .ok_or(CutSaid::NotPlaced { plane })
     };
     let (a, b) = (place(from)?, place(to)?);
     let nominal = b - a;
     let waits = |plane: &Plane| cutback.moved_by_growth.get(plane).copied().unwrap_or(0);
     if waits(&from) != waits(&to) {
-        return Err("the growth of the connector is not measured".to_owned());
+        return Err(CutSaid::GrowthNotMeasured);
     }
     if cutback.groups.are_rigid(from, to) {
         return Ok(Dimension {
@@ -81,12 +76,9 @@ pub(super) fn dimension(
         });
     }
     let pair = cutback.groups.pair(from, to);
-    let (span_a, span_b) = pair.map_err(|(plane, deviation)| {
-        let plane = plane.words(words);
-        match deviation {
-            Deviation::UsedUp(_) => format!("nothing is left of the window for the {plane}"),
-            _ => format!("no window is set for the {plane}"),
-        }
+    let (span_a, span_b) = pair.map_err(|(plane, deviation)| match deviation {
+        Deviation::UsedUp(_) => CutSaid::NothingLeftOfWindow { plane },
+        _ => CutSaid::NoWindowOf { plane },
     })?;
     Ok(Dimension {
         nominal,

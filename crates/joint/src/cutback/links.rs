@@ -1,10 +1,11 @@
 //! The links of one leg: those that rows and the owner give, and those that follow from the connector.
 
-use crate::catalogue::{Connector, ConnectorEnd, LinkRow, die_words};
+use crate::catalogue::{Connector, ConnectorEnd, LinkRow};
 use crate::fit::Chosen;
 use crate::form::Span;
 use crate::job::{Job, Leg, TrialPress};
 use crate::plane::Plane;
+use crate::said::{GrowthSaid, Said, Tried, Unnamed, Whose};
 use jointwright_units::{Length, Station};
 
 /// How far a distance may be off.
@@ -25,7 +26,7 @@ pub(crate) struct Joined {
     pub to: Plane,
     pub distance: Station,
     pub tolerance: Tolerance,
-    pub source: String,
+    pub source: Whose,
     /// Where it stands, or the row it follows from.
     pub place: Span,
 }
@@ -42,10 +43,10 @@ pub enum Growth {
         /// Greatest growth of the mouth.
         greatest: Station,
         /// Whose word.
-        source: String,
+        source: Whose,
     },
     /// Not measured, and why what there is does not serve.
-    Unknown(String),
+    Unknown(Said),
 }
 
 /// Growth of the connector's mouth on a leg, from the trial presses of exactly this connector, end, size, metal, die and presses.
@@ -54,15 +55,16 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
         return Growth::None;
     };
     let Some(end) = chosen.end else {
-        let why = chosen.why_no_end(leg, job.words);
-        return Growth::Unknown(why.unwrap_or_default());
+        let why = chosen.no_end(leg);
+        return Growth::Unknown(why.map_or_else(|| Said::all([]), Said::from));
     };
     if let Some(missing) = unnamed(end) {
-        return Growth::Unknown(format!(
-            "the row {}{} does not name its {missing}: no trial press can be known to be like it",
-            connector.head.id,
-            end.of_end()
-        ));
+        let said = GrowthSaid::EndDoesNotName {
+            connector: connector.head.id.clone(),
+            end: end.name.clone(),
+            missing,
+        };
+        return Growth::Unknown(said.into());
     }
     let conductor = leg.cable.conductor;
     let same_part: Vec<&TrialPress> = job
@@ -78,26 +80,23 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
     };
     let serving: Vec<&&TrialPress> = same_part.iter().filter(serves).collect();
     let Some(least) = serving.iter().map(|t| t.growth.least()).min() else {
-        return Growth::Unknown(if same_part.is_empty() {
-            format!(
-                "waits for a trial press of {}{} with this crew's tool and die: its growth is not measured",
-                connector.head.id,
-                end.of_end()
-            )
+        let (connector, name) = (connector.head.id.clone(), end.name.clone());
+        let said = if same_part.is_empty() {
+            GrowthSaid::WaitsForTrial {
+                connector,
+                end: name,
+            }
         } else {
-            let tried: Vec<String> = same_part.iter().map(|t| pressed_as(t)).collect();
-            format!(
-                "no trial press of {}{} is like this one: its paper asks for {}, {} presses, here on {}; tried: {}",
-                connector.head.id,
-                end.of_end(),
-                end.die_words()
-                    .unwrap_or_else(|| "a die that it does not name".to_owned()),
-                end.presses
-                    .map_or("any number of".to_owned(), |n| n.to_string()),
-                conductor.size,
-                tried.join("; ")
-            )
-        });
+            GrowthSaid::NoTrialLikeThis {
+                connector,
+                end: name,
+                die: end.die.clone(),
+                presses: end.presses,
+                size: conductor.size.to_string(),
+                tried: same_part.iter().map(|t| pressed_as(t)).collect(),
+            }
+        };
+        return Growth::Unknown(said.into());
     };
     let greatest = serving
         .iter()
@@ -111,27 +110,26 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
     Growth::Measured {
         least: mouth_share(connector, least),
         greatest: mouth_share(connector, greatest),
-        source: format!("trial press: {}", who.join("; ")),
+        source: Whose::Trials(who),
     }
 }
 
 /// What the row does not name of how an end is pressed.
-fn unnamed(end: &ConnectorEnd) -> Option<&'static str> {
+fn unnamed(end: &ConnectorEnd) -> Option<Unnamed> {
     match (&end.die, end.presses) {
         (Some(_), Some(_)) => None,
-        (None, Some(_)) => Some("die"),
-        (Some(_), None) => Some("presses"),
-        (None, None) => Some("die and presses"),
+        (None, Some(_)) => Some(Unnamed::Die),
+        (Some(_), None) => Some(Unnamed::Presses),
+        (None, None) => Some(Unnamed::DieAndPresses),
     }
 }
 
-fn pressed_as(trial: &TrialPress) -> String {
-    format!(
-        "{}, {} presses on {}",
-        die_words(&trial.die),
-        trial.presses,
-        trial.size
-    )
+fn pressed_as(trial: &TrialPress) -> Tried {
+    Tried {
+        die: trial.die.clone(),
+        presses: trial.presses,
+        size: trial.size.to_string(),
+    }
 }
 
 /// Part of a measured growth that moves one mouth: half of the whole sleeve's where both ends are alike; of a sleeve whose ends differ, one end alone was pressed.
@@ -160,13 +158,13 @@ pub(crate) fn connector_links(
     mouth_growth: Station,
 ) -> Vec<Joined> {
     let datum = connector_datum(connector);
-    let source = connector.head.source_text();
-    let joined = |from, to, distance, tolerance, source: &str| Joined {
+    let source = Whose::row(connector.head.source());
+    let joined = |from, to, distance, tolerance, source: &Whose| Joined {
         from,
         to,
         distance,
         tolerance,
-        source: source.to_owned(),
+        source: source.clone(),
         place: connector.head.place.clone(),
     };
     let (grown, spread, growth_source) = match growth {

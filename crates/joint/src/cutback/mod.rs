@@ -21,9 +21,11 @@ pub use refusal::{Refusal, Way};
 pub use windows::Narrowed;
 
 use crate::cable::Words;
+use crate::catalogue::PartKind;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
 use crate::plane::Plane;
+use crate::said::{CutSaid, Said, Whose};
 use jointwright_numerics::chain::{Chain, Link, Solution};
 use jointwright_units::{Length, Station, Window};
 use std::collections::{BTreeMap, BTreeSet};
@@ -36,8 +38,6 @@ fn rungs(words: Words) -> Vec<Length> {
         Words::Iec => (0..=12).map(|n| Length::MM * n).collect(),
     }
 }
-/// What is said of a number printed without a tolerance.
-const NO_WINDOW: &str = "no window is set: the instructions print this number without a tolerance; only the owner's engineer can set one";
 /// Growth used to see which planes move with it; its size does not matter.
 const PROBE: Station = Station::from_half_nm(2_000_000);
 
@@ -51,15 +51,15 @@ pub struct Cut {
     /// Where it may lie; none where nobody sets a window.
     pub window: Option<Window>,
     /// Whose window it is.
-    pub whose: Vec<String>,
+    pub whose: Vec<Whose>,
     /// Who says where it is: rows from this plane back to the nearest plane that has a place of its own, and that plane; none where it has no place.
     pub placed: Option<Placed>,
     /// What narrowed it, where it is narrower than the row that places the plane prints.
     pub narrowed: Option<Narrowed>,
     /// Why there is no nominal, or no window.
-    pub why: Option<String>,
+    pub why: Option<Said>,
     /// Rows and owners whose windows leave no place for it; empty where they leave one.
-    pub conflict: Vec<String>,
+    pub conflict: Vec<Whose>,
     /// For a cut that waits for the growth: where it goes for each growth.
     pub ladder: Vec<Rung>,
 }
@@ -68,7 +68,7 @@ pub struct Cut {
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Placed {
     /// Rows, the one that ends at the plane first.
-    pub by: Vec<String>,
+    pub by: Vec<Whose>,
     /// Plane from which they lead: a cut or a mark with a place and rows of its own, or the conductor end.
     pub from: Plane,
 }
@@ -140,7 +140,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
             plane: w.plane,
             minus: Station::from(w.minus),
             plus: Station::from(w.plus),
-            source: w.source.clone(),
+            source: Whose::Person(w.source.clone()),
         })
         .collect();
     let groups = Groups::new(&planes, &joined, &bounds);
@@ -244,16 +244,14 @@ impl Cutback {
             ladder: Vec::new(),
         };
         let Some(nominal) = self.nominals.get(&plane).copied() else {
-            let no_end = chosen.why_no_end(leg, words);
-            cut.why = Some(no_end.unwrap_or_else(|| unplaced(plane, chosen)));
+            let no_end = chosen.no_end(leg);
+            cut.why = Some(no_end.map_or_else(|| unplaced(plane, chosen).into(), Said::from));
             return cut;
         };
         let window = self.groups.window(plane);
         if let Deviation::UsedUp(sources) = window {
-            cut.why = Some(format!(
-                "no place keeps every window, once play and growth are taken off: {}",
-                sources.join("; ")
-            ));
+            let whose = sources.clone();
+            cut.why = Some(CutSaid::NoPlaceKeepsEveryWindow { whose }.into());
             cut.conflict = sources;
             return cut;
         }
@@ -263,7 +261,7 @@ impl Cutback {
             chosen.connector,
         ) {
             cut.why = Some(match window {
-                Deviation::Unset => format!("{why}; {NO_WINDOW}"),
+                Deviation::Unset => Said::all([why.clone(), CutSaid::NoTolerance.into()]),
                 _ => why.clone(),
             });
             cut.ladder = rungs(words)
@@ -292,7 +290,7 @@ impl Cutback {
                 cut.window = Window::new(nominal + span.least, nominal + span.greatest);
                 cut.whose = whose;
             }
-            _ => cut.why = Some(NO_WINDOW.to_owned()),
+            _ => cut.why = Some(CutSaid::NoTolerance.into()),
         }
         cut
     }
@@ -312,7 +310,7 @@ impl Cutback {
 
     /// Farthest that a plane may lie from the conductor end, where it is placed and its window known.
     pub fn farthest(&self, plane: Plane) -> Option<Station> {
-        let dimension = self.dimension(Plane::ConductorEnd, plane, Words::Us);
+        let dimension = self.dimension(Plane::ConductorEnd, plane);
         dimension.ok().map(|d| d.greatest)
     }
 
@@ -353,28 +351,25 @@ impl Cutback {
     /// Distance from one plane to another over everything that the windows allow.
     ///
     /// # Errors
-    /// A sentence fragment that says what is missing.
-    pub fn dimension(&self, from: Plane, to: Plane, words: Words) -> Result<Dimension, String> {
-        dimension::dimension(self, from, to, words)
+    /// What is missing.
+    pub fn dimension(&self, from: Plane, to: Plane) -> Result<Dimension, CutSaid> {
+        dimension::dimension(self, from, to)
     }
 }
 
-fn unplaced(plane: Plane, chosen: &Chosen<'_>) -> String {
-    let open: Vec<&str> = [
-        (chosen.connector.is_none(), "connector"),
-        (chosen.body.is_none(), "body"),
-        (chosen.shield_part.is_none(), "shield part"),
-        (chosen.seal.is_none(), "seal"),
+fn unplaced(plane: Plane, chosen: &Chosen<'_>) -> CutSaid {
+    let parts: Vec<PartKind> = [
+        (chosen.connector.is_none(), PartKind::Connector),
+        (chosen.body.is_none(), PartKind::Body),
+        (chosen.shield_part.is_none(), PartKind::ShieldPart),
+        (chosen.seal.is_none(), PartKind::Seal),
     ]
     .into_iter()
-    .filter_map(|(open, name)| open.then_some(name))
+    .filter_map(|(open, part)| open.then_some(part))
     .collect();
-    if open.is_empty() {
-        format!(
-            "no row of the chosen parts says how far the {} is from any other plane",
-            plane.name().replace('-', " ")
-        )
+    if parts.is_empty() {
+        CutSaid::NoRowReaches { plane }
     } else {
-        format!("left open: {}", open.join(", "))
+        CutSaid::LeftOpen { parts }
     }
 }

@@ -107,7 +107,7 @@ fn way(path: &Path, value: i64, planes: &[Plane], used: &[&Joined]) -> Way {
             format!(
                 "{} ({})",
                 planes[step.plane].name().replace('-', " "),
-                used[step.link].source
+                used[step.link].source.text()
             )
         })
         .collect();

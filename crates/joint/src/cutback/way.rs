@@ -7,6 +7,7 @@
 use super::Placed;
 use super::links::Joined;
 use crate::plane::Plane;
+use crate::said::Whose;
 use std::collections::BTreeMap;
 
 /// Who says where a plane is, back to the nearest of the planes that are printed with their own rows, or the conductor end; none where no way leads to it.
@@ -26,8 +27,8 @@ pub(super) fn placed(plane: Plane, printed: &[Plane], links: &[Joined]) -> Optio
 }
 
 /// For each plane the next one on the way of fewest links to the conductor end, with the row of that link.
-fn nearest_ways(links: &[Joined]) -> BTreeMap<Plane, (Plane, String)> {
-    let mut inward: BTreeMap<Plane, (Plane, String)> = BTreeMap::new();
+fn nearest_ways(links: &[Joined]) -> BTreeMap<Plane, (Plane, Whose)> {
+    let mut inward: BTreeMap<Plane, (Plane, Whose)> = BTreeMap::new();
     let mut edge = vec![Plane::ConductorEnd];
     while !edge.is_empty() {
         let mut found = Vec::new();
@@ -57,7 +58,7 @@ mod tests {
             to,
             distance: Station::ZERO,
             tolerance: Tolerance::Exact,
-            source: source.to_owned(),
+            source: Whose::Person(source.to_owned()),
             place: crate::form::Span::default(),
         }
     }
@@ -73,7 +74,7 @@ mod tests {
         let printed = [Plane::InsulationEnd, Plane::ScreenEdge, Plane::ShieldEdge];
         let of = |plane| placed(plane, &printed, &links);
         let expected = |by: &[&str], from| {
-            let by = by.iter().map(|s| (*s).to_owned()).collect();
+            let by = by.iter().map(|s| Whose::Person((*s).to_owned())).collect();
             Some(Placed { by, from })
         };
         assert_eq!(

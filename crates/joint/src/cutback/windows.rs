@@ -9,6 +9,7 @@
 
 use super::links::{Joined, Tolerance};
 use crate::plane::Plane;
+use crate::said::Whose;
 use jointwright_units::Station;
 use std::collections::BTreeMap;
 
@@ -39,11 +40,11 @@ impl Span {
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Deviation {
     /// It lies in this span, on these words.
-    Within(Span, Vec<String>),
+    Within(Span, Vec<Whose>),
     /// Nobody sets a window.
     Unset,
     /// Play uses up the tolerance; names the sources.
-    UsedUp(Vec<String>),
+    UsedUp(Vec<Whose>),
 }
 
 /// Groups of planes, what carries them, and how far they may be off.
@@ -61,25 +62,25 @@ pub(super) struct Groups {
     /// What the row that places each anchor prints, where it prints a tolerance.
     printed: Vec<Option<Printed>>,
     /// Rows of each group's own play about its anchor.
-    play_of: Vec<Vec<String>>,
+    play_of: Vec<Vec<Whose>>,
 }
 
 /// The tolerance with which a row places an anchor.
 #[derive(Clone, Debug)]
 struct Printed {
     width: Station,
-    source: String,
+    source: Whose,
     /// First plane of the anchor that it is measured from.
     from: Plane,
     /// Rows whose play is taken off.
-    play: Vec<String>,
+    play: Vec<Whose>,
 }
 
 /// A window that is narrower than the row that places the plane prints.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Narrowed {
     /// The row that prints it.
-    pub paper: String,
+    pub paper: Whose,
     /// Width that it prints.
     pub printed: Station,
     /// Width that is left.
@@ -87,7 +88,7 @@ pub struct Narrowed {
     /// Planes with which the tolerance is shared, because each is set off from the conductor end.
     pub shared_with: Vec<Plane>,
     /// Rows and owners whose own windows or play take the rest.
-    pub by: Vec<String>,
+    pub by: Vec<Whose>,
 }
 
 /// A bound that somebody sets on the deviation of a plane about its planned place.
@@ -95,7 +96,7 @@ pub(super) struct OwnBound {
     pub plane: Plane,
     pub minus: Station,
     pub plus: Station,
-    pub source: String,
+    pub source: Whose,
 }
 
 impl Groups {
@@ -116,7 +117,7 @@ impl Groups {
                 continue;
             };
             let (anchor, play) = carried[group];
-            let (about, source) = (planned[anchor], bound.source.as_str());
+            let (about, source) = (planned[anchor], &bound.source);
             own[anchor].lower_greatest(about + bound.plus - play.greatest, false, source);
             own[anchor].raise_least(about - bound.minus - play.least, false, source);
         }
@@ -363,7 +364,7 @@ fn play_of(
     group_of: &BTreeMap<Plane, usize>,
     carried: &[(usize, Span)],
     links: &[Joined],
-) -> Vec<Vec<String>> {
+) -> Vec<Vec<Whose>> {
     let of_group = |(anchor, play): &(usize, Span)| {
         if *play == Span::default() {
             return Vec::new();
@@ -387,7 +388,7 @@ fn printed(
     group_of: &BTreeMap<Plane, usize>,
     carried: &[(usize, Span)],
     links: &[Joined],
-    play_of: &[Vec<String>],
+    play_of: &[Vec<Whose>],
 ) -> Vec<Option<Printed>> {
     let mut all: Vec<Option<Printed>> = vec![None; carried.len()];
     for link in links {
@@ -415,7 +416,7 @@ struct Budget<'l> {
     b: usize,
     minus: Station,
     plus: Station,
-    source: &'l str,
+    source: &'l Whose,
 }
 
 fn budgets<'l>(
@@ -453,7 +454,7 @@ struct Edge {
     at: Station,
     /// Whether it is a share of a link between two placed groups; a word of one's own is named first.
     share: bool,
-    source: String,
+    source: Whose,
 }
 
 impl Edge {
@@ -464,11 +465,11 @@ impl Edge {
 }
 
 impl Open {
-    fn raise_least(&mut self, at: Station, share: bool, source: &str) {
+    fn raise_least(&mut self, at: Station, share: bool, source: &Whose) {
         let edge = Edge {
             at,
             share,
-            source: source.to_owned(),
+            source: source.clone(),
         };
         if self
             .least
@@ -479,11 +480,11 @@ impl Open {
         }
     }
 
-    fn lower_greatest(&mut self, at: Station, share: bool, source: &str) {
+    fn lower_greatest(&mut self, at: Station, share: bool, source: &Whose) {
         let edge = Edge {
             at,
             share,
-            source: source.to_owned(),
+            source: source.clone(),
         };
         if self
             .greatest

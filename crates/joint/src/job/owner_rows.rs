@@ -8,6 +8,7 @@ use crate::limit::{
     OwnerLimits, Subject, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
 };
 use crate::plane::{Holder, Plane};
+use crate::said::Whose;
 use jiff::civil::Date;
 use std::collections::BTreeSet;
 
@@ -139,7 +140,7 @@ impl JobReader<'_> {
             to,
             distance,
             tolerance,
-            source: source?,
+            source: Whose::Person(source?),
             place: self.place_of(row.at),
         };
         let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));

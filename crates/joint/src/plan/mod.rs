@@ -62,7 +62,7 @@ use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
 use crate::limit::{Ask, Datum, Ruling, Subject};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
-use crate::said::{PapersSaid, Said, Wording};
+use crate::said::{PapersSaid, Said, Whose, Wording};
 use crate::survey::likeness;
 use crate::warm::Rating;
 use jointwright_units::{
@@ -298,7 +298,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         (Plane::JacketEdge, Plane::SealEnd, "seal onto jacket"),
     ];
     let stacks = dimensions.into_iter().filter_map(|(from, to, what)| {
-        let dimension = leg.cutback.dimension(from, to, words).ok()?;
+        let dimension = leg.cutback.dimension(from, to).ok()?;
         Some(stack_doc(what, from, to, &dimension, words))
     });
     LegDoc {
@@ -313,7 +313,10 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         layers: outside::layer_docs(judged, leg),
         port: leg.leg.port,
         parks: leg.leg.parks,
-        connector: leg.chosen.connector.map(|c| connector_doc(c, leg, words)),
+        connector: leg
+            .chosen
+            .connector
+            .map(|c| connector_doc(c, leg, words, wording)),
         parts: part_docs(leg),
         cuts: leg
             .cutback
@@ -352,7 +355,12 @@ fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
         .collect()
 }
 
-fn connector_doc(connector: &Connector, leg: &LegInputs<'_>, words: Words) -> ConnectorDoc {
+fn connector_doc(
+    connector: &Connector,
+    leg: &LegInputs<'_>,
+    words: Words,
+    wording: &dyn Wording,
+) -> ConnectorDoc {
     let end = leg.chosen.end;
     let other = end.and_then(|end| connector.other_end(end));
     let measured = match &leg.cutback.growth {
@@ -360,7 +368,7 @@ fn connector_doc(connector: &Connector, leg: &LegInputs<'_>, words: Words) -> Co
             least,
             greatest,
             source,
-        } => Some(([least.mm(), greatest.mm()], source.clone())),
+        } => Some(([least.mm(), greatest.mm()], wording.say(&source.into()))),
         _ => None,
     };
     ConnectorDoc {
@@ -564,12 +572,13 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
     let (inch, mark_mm, mark_at_mm, printed_window) = shown.map_or((None, None, None, None), |s| {
         (s.inch, s.mm, s.at_mm, s.window)
     });
-    let mut window_of = cut.whose.clone();
+    let whose = |of: &Whose| wording.say(&of.into());
+    let mut window_of: Vec<String> = cut.whose.iter().map(whose).collect();
     if let (Growth::Measured { source, .. }, true) = (
         &leg.cutback.growth,
         cut.plane == Plane::InsulationEnd && !window_of.is_empty(),
     ) {
-        window_of.push(source.clone());
+        window_of.push(whose(source));
     }
     let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
@@ -600,11 +609,11 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         printed_window,
         window_of,
         placed: cut.placed.as_ref().map(|placed| PlacedDoc {
-            by: placed.by.clone(),
+            by: placed.by.iter().map(|of| wording.say(&of.into())).collect(),
             from: placed.from.words(words),
         }),
-        narrowed: narrowed::narrowed_doc(cut, words),
-        why: cut.why.clone(),
+        narrowed: narrowed::narrowed_doc(cut, words, wording),
+        why: cut.why.as_ref().map(|why| wording.say(why)),
         growth_ladder: cut.ladder.iter().map(rung).collect(),
     }
 }

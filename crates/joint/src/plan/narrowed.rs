@@ -3,10 +3,11 @@
 use super::document::NarrowedDoc;
 use crate::cable::Words;
 use crate::cutback::{Cut, Narrowed};
+use crate::said::{Said, Whose, Wording};
 use jointwright_units::{Length, Station};
 
 /// What narrowed the window of a cut; none where it is as wide as its row prints.
-pub(super) fn narrowed_doc(cut: &Cut, words: Words) -> Option<NarrowedDoc> {
+pub(super) fn narrowed_doc(cut: &Cut, words: Words, wording: &dyn Wording) -> Option<NarrowedDoc> {
     let narrowed = cut.narrowed.as_ref()?;
     let shared: Vec<String> = narrowed
         .shared_with
@@ -14,26 +15,40 @@ pub(super) fn narrowed_doc(cut: &Cut, words: Words) -> Option<NarrowedDoc> {
         .map(|p| p.words(words))
         .collect();
     Some(NarrowedDoc {
-        paper: narrowed.paper.clone(),
+        paper: wording.say(&Said::from(&narrowed.paper)),
         printed_mm: narrowed.printed.mm(),
         left_mm: narrowed.left.mm(),
         shared_with: narrowed.shared_with.clone(),
-        by: narrowed.by.clone(),
-        text: text(cut, narrowed, &shared, words),
+        by: narrowed
+            .by
+            .iter()
+            .map(|of| wording.say(&of.into()))
+            .collect(),
+        text: text(cut, narrowed, &shared, words, wording),
     })
 }
 
-fn text(cut: &Cut, narrowed: &Narrowed, shared: &[String], words: Words) -> String {
+fn text(
+    cut: &Cut,
+    narrowed: &Narrowed,
+    shared: &[String],
+    words: Words,
+    wording: &dyn Wording,
+) -> String {
     let mut reasons: Vec<String> = Vec::new();
     if !shared.is_empty() {
         reasons.push(format!("shared with the {}", shared.join(" and the ")));
     }
     if !narrowed.by.is_empty() {
-        reasons.push(narrowed.by.join("; "));
+        reasons.push(wording.say(&Whose::all(&narrowed.by)));
     }
     // Its own paper alone stands above this line already.
     let is_named = matches!(cut.whose.as_slice(), [only] if *only == narrowed.paper);
-    let paper = if is_named { "it" } else { &narrowed.paper };
+    let paper = if is_named {
+        "it".to_owned()
+    } else {
+        wording.say(&Said::from(&narrowed.paper))
+    };
     format!(
         "{} is left of the {} that {paper} gives: {}",
         width(narrowed.left, words),

@@ -1,11 +1,12 @@
 //! Pressure: what the plan says of how hard the parts of one end sit.
 
 use super::{StateDoc, all_said};
+use crate::cable::Layer;
 use crate::catalogue::PartKind;
 use crate::checks::EndInputs;
 use crate::limit::{Word, shown};
 use crate::pressure::{Compared, Pressed, Sit, Warmth};
-use crate::said::{Said, Wording};
+use crate::said::{On, Said, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -149,18 +150,19 @@ fn sit_doc(sit: &Sit, wording: &dyn Wording) -> SitDoc {
     let least = &sit.seat_least;
     let (stretch, stretch_allowed) = sit.stretch_ratios();
     let today = sit.today.as_ref().ok();
+    let said = |warmth: Warmth| wording.say(&warmth.said().into());
     let today = today.filter(|today| today.least_m <= today.greatest_m);
     SitDoc {
         id: sit.id.clone(),
-        on: sit.seat.on.clone(),
+        on: wording.say(&Said::from(&sit.seat.on)),
         ratio: least.ratio,
         error_ratio: least.error_ratio,
         least_ratio: at_least(sit),
-        at: least.warmth.map(|warmth| warmth.words()),
+        at: least.warmth.map(said),
         edge_ratio: sit.edge.as_ref().ok().map(|edge| edge.ratio),
         pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),
         pressure_error_kpa: least.pressure_pa.map(|_| least.pressure_error_pa * 1e-3),
-        pressure_at: least.pressure_warmth.map(|warmth| warmth.words()),
+        pressure_at: least.pressure_warmth.map(said),
         ends: if least.is_free {
             "free"
         } else {
@@ -268,7 +270,7 @@ fn verdict(sit: &Sit, wording: &dyn Wording) -> String {
         format!("TOO LITTLE ({little}): ")
     } else if seat.here_m.0 < seat.allowed_m.0 || seat.here_m.1 > seat.allowed_m.1 {
         "OUT OF ITS RANGE: ".to_owned()
-    } else if sit.heat.is_err() && sit.seat.on != "jacket" {
+    } else if sit.heat.is_err() && sit.seat.on != On::Layer(Layer::Jacket) {
         "NOT JUDGED (temperatures not known): ".to_owned()
     } else if !seat.is_read_around {
         "NOT JUDGED (thinnest place not read): ".to_owned()
@@ -282,13 +284,12 @@ fn verdict(sit: &Sit, wording: &dyn Wording) -> String {
 fn done_line(kind: PartKind, sit: &Sit, wording: &dyn Wording) -> String {
     let least = &sit.seat_least;
     let as_read = "as read, without the temperatures of the joint".to_owned();
-    let words = |warmth: Option<Warmth>| warmth.map_or(as_read.clone(), |warmth| warmth.words());
-    let oldest = &sit.kit.oldest_words;
-    let oldest = if oldest.is_empty() {
-        String::new()
-    } else {
-        format!(", by a kit {oldest}")
+    let words = |warmth: Option<Warmth>| {
+        warmth.map_or(as_read.clone(), |warmth| wording.say(&warmth.said().into()))
     };
+    let oldest = sit.kit.oldest_of.map_or(String::new(), |oldest| {
+        format!(", by a kit {}", wording.say(&oldest.into()))
+    });
     let pressure = least.pressure_pa.map_or(String::new(), |pa| {
         format!(
             " {} kPa at the least, give or take {}, {}.",
@@ -315,12 +316,12 @@ fn done_line(kind: PartKind, sit: &Sit, wording: &dyn Wording) -> String {
         verdict(sit, wording),
         kind.name(),
         sit.id,
-        sit.seat.on,
+        wording.say(&Said::from(&sit.seat.on)),
         shown(at_least(sit)),
         2e3 * sit.seat.allowed_m.0,
         by_readings(least),
         words(least.warmth),
         ends_words(least.is_ratio_free),
-        wording.say(&Word::WorstAllowed(sit.source.clone().into()).into())
+        wording.say(&Word::WorstAllowed(Said::from(&sit.source)).into())
     )
 }

@@ -5,6 +5,7 @@
 use super::Seat;
 use crate::catalogue::Rubber;
 use crate::job::{Job, Leg};
+use crate::said::{HeatFact, PressureHeat, WarmthSaid};
 use crate::section::Unknown;
 
 /// Steps of temperature on each side of the range.
@@ -32,15 +33,11 @@ pub struct Heat {
 }
 
 impl Warmth {
-    /// It in words.
-    pub fn words(&self) -> String {
-        if self.body_degc == self.cable_degc {
-            format!("all at {:.0} degC", self.body_degc)
-        } else {
-            format!(
-                "cable at {:.0} degC, rubber at {:.0} degC",
-                self.cable_degc, self.body_degc
-            )
+    /// It as it is said.
+    pub const fn said(self) -> WarmthSaid {
+        WarmthSaid {
+            body_degc: self.body_degc,
+            cable_degc: self.cable_degc,
         }
     }
 }
@@ -66,74 +63,47 @@ pub(super) fn heat(
     })();
     match known {
         Some(heat) if heat.range_degc.0 <= heat.range_degc.1 => heat.with_stiffness(id),
-        Some(heat) => Err(Unknown {
-            why: format!(
-                "the lowest temperature at the place, {} degC, is above the highest of the conductor, {} degC",
-                heat.range_degc.0, heat.range_degc.1
-            ).into(),
-            questions: Vec::new(),
-        }),
+        Some(heat) => Err(Unknown::plain(PressureHeat::LowestAboveHighest {
+            lowest_degc: heat.range_degc.0,
+            highest_degc: heat.range_degc.1,
+        })),
         None => {
-            let (missing, questions): (Vec<&str>, Vec<String>) =
-                gaps(job, leg, id, rubber, seat).into_iter().unzip();
-            let questions = questions.into_iter().map(Into::into).collect();
-            Err(Unknown {
-                why: format!("not known: {}", missing.join(", ")).into(),
-                questions,
-            })
+            let missing = gaps(job, leg, rubber, seat);
+            let ask = |fact: &HeatFact| question(*fact, &leg.id, id);
+            let questions: Vec<PressureHeat> = missing.iter().map(ask).collect();
+            Err(Unknown::new(PressureHeat::NotKnown { missing }, questions))
         }
     }
 }
 
-/// What is not known, each with its question.
-fn gaps(
-    job: &Job,
-    leg: &Leg,
-    id: &str,
-    rubber: &Rubber,
-    seat: &Seat,
-) -> Vec<(&'static str, String)> {
-    let mut open = Vec::new();
-    let mut need = |is_known: bool, what: &'static str, question: String| {
-        if !is_known {
-            open.push((what, question));
-        }
-    };
-    need(
-        job.place.ambient_degc.0.is_some(),
-        "the lowest temperature at the place",
-        "What is the lowest temperature at the place?".to_owned(),
-    );
-    need(
-        job.duty.conductor_greatest_degc.is_some(),
-        "the highest temperature of the conductor",
-        "What is the highest temperature of the conductor in service, emergencies included?"
-            .to_owned(),
-    );
-    need(
-        seat.degc.is_some(),
-        "the temperature of the readings",
-        format!("At what temperature was leg {} read?", leg.id),
-    );
-    need(
-        leg.expansion_per_k.is_some(),
-        "the expansion of the cable's insulation",
-        format!(
-            "By how much does the insulation of leg {}'s cable expand per kelvin? Ask its maker.",
-            leg.id
+/// What to ask for what is not known.
+fn question(fact: HeatFact, leg: &str, id: &str) -> PressureHeat {
+    let (leg, part) = (leg.to_owned(), id.to_owned());
+    match fact {
+        HeatFact::LowestAtPlace => PressureHeat::AskLowestAtPlace,
+        HeatFact::HighestOfConductor => PressureHeat::AskHighestOfConductor,
+        HeatFact::OfReadings => PressureHeat::AskDegcOfLeg { leg },
+        HeatFact::CableExpansion => PressureHeat::AskCableExpansion { leg },
+        HeatFact::RubberExpansion => PressureHeat::AskRubberExpansion { part },
+        HeatFact::RubberStiffness => PressureHeat::AskRubberStiffness { part },
+    }
+}
+
+/// What is not known.
+fn gaps(job: &Job, leg: &Leg, rubber: &Rubber, seat: &Seat) -> Vec<HeatFact> {
+    let known = [
+        (job.place.ambient_degc.0.is_some(), HeatFact::LowestAtPlace),
+        (
+            job.duty.conductor_greatest_degc.is_some(),
+            HeatFact::HighestOfConductor,
         ),
-    );
-    need(
-        rubber.expansion_per_k.is_some(),
-        "the expansion of the rubber",
-        format!("By how much does the rubber of {id} expand per kelvin? Ask its maker."),
-    );
-    need(
-        rubber.modulus_per_k.is_some(),
-        "how the rubber's stiffness changes with temperature",
-        format!("How does the stiffness of the rubber of {id} change per kelvin? Ask its maker."),
-    );
-    open
+        (seat.degc.is_some(), HeatFact::OfReadings),
+        (leg.expansion_per_k.is_some(), HeatFact::CableExpansion),
+        (rubber.expansion_per_k.is_some(), HeatFact::RubberExpansion),
+        (rubber.modulus_per_k.is_some(), HeatFact::RubberStiffness),
+    ];
+    let open = known.into_iter().filter(|(is_known, _)| !is_known);
+    open.map(|(_, fact)| fact).collect()
 }
 
 impl Heat {
@@ -180,20 +150,17 @@ impl Heat {
             .find(|warmth| self.stiffness_ratio(**warmth) <= 0.0);
         match soft {
             None => Ok(self),
-            Some(warmth) => Err(Unknown {
-                why: format!(
-                    "by its row {id} would have no stiffness left at {:.0} degC",
-                    warmth.body_degc
-                )
-                .into(),
-                questions: vec![
-                    format!(
-                        "How stiff is the rubber of {id} from {} to {} degC?",
-                        self.range_degc.0, self.range_degc.1
-                    )
-                    .into(),
-                ],
-            }),
+            Some(warmth) => Err(Unknown::new(
+                PressureHeat::SoftAt {
+                    part: id.to_owned(),
+                    degc: warmth.body_degc,
+                },
+                [PressureHeat::AskStiffness {
+                    part: id.to_owned(),
+                    from_degc: self.range_degc.0,
+                    to_degc: self.range_degc.1,
+                }],
+            )),
         }
     }
 }

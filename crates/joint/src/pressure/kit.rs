@@ -2,6 +2,7 @@
 
 use crate::catalogue::{DAY_S, Head, Rubber, Shelf, ZERO_DEGC_K};
 use crate::job::Lot;
+use crate::said::{Begun, HeldSaid, Oldest, Said, StoredSaid};
 use crate::section::Unknown;
 use jiff::ToSpan;
 use jiff::civil::Date;
@@ -31,19 +32,19 @@ pub struct Kit {
     pub is_held: bool,
     /// Whether its row says how much of its moduli is lost meanwhile.
     pub has_relaxation: bool,
-    /// What the oldest is, in words; nothing for a part that is not held open.
-    pub oldest_words: String,
+    /// What the oldest is; none for a part that is not held open.
+    pub oldest_of: Option<Oldest>,
 }
 
 /// Why a part is past its date, if it is.
-pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<String> {
+pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<StoredSaid> {
     lots.iter().find_map(|lot| {
         let last = last_day(head, lot).into_iter().flatten().min()?;
-        (today > last).then(|| {
-            format!(
-                "{}, lot {}: its last day was {last}; the work is on {today}",
-                head.id, lot.lot
-            )
+        (today > last).then(|| StoredSaid::PastDate {
+            part: head.id.clone(),
+            lot: lot.lot.clone(),
+            last: last.to_string(),
+            work: today.to_string(),
         })
     })
 }
@@ -72,15 +73,12 @@ fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
 ///
 /// A day on the label is enough; without one the label prints none, and the months of the instructions run from a day that is written down.
 fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
-    let id = &head.id;
     if lots.is_empty() {
-        let when = head
-            .shelf
-            .as_ref()
-            .map_or("made", |shelf| shelf.from.as_str());
+        let part = head.id.clone();
+        let begun = head.shelf.as_ref().map_or(Begun::Made, begun_of);
         return Some(unknown(
-            format!("{id}: its lot, and how old it is, are not written down"),
-            format!("Which lot of {id} is on the truck, and when was it {when}?"),
+            StoredSaid::LotNotWritten { part: part.clone() },
+            StoredSaid::AskLot { part, begun },
         ));
     }
     lots.iter()
@@ -88,41 +86,71 @@ fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
 }
 
 fn age_of_lot_unknown(today: Date, head: &Head, lot: &Lot) -> Option<Unknown> {
-    let (id, name) = (&head.id, &lot.lot);
     let begins = head.shelf.as_ref().map(|shelf| {
         let begins = shelf_begins(shelf, lot);
-        (&shelf.from, begins)
+        (begun_of(shelf), begins)
     });
-    if let Some((from, Some(begins))) = &begins
-        && *begins > today
+    if let Some((begun, Some(begins))) = begins
+        && begins > today
     {
-        return Some(unknown(
-            format!("{id}, lot {name}: {from} on {begins}, after the day of the work"),
-            format!("When was lot {name} of {id} {from}?"),
-        ));
+        return Some(begun_later(head, lot, begun, begins));
     }
     if lot.expires.is_some() {
         return None;
     }
+    let part = head.id.clone();
     if lot.label_is_unread() {
+        let lot = lot.lot.clone();
         return Some(unknown(
-            format!(
-                "{id}, lot {name}: whether its label prints an expiry date is not written down"
-            ),
-            format!("What expiry date does the label of lot {name} of {id} print, if any?"),
+            StoredSaid::LabelNotWritten {
+                part: part.clone(),
+                lot: lot.clone(),
+            },
+            StoredSaid::AskLabel { part, lot },
         ));
     }
     match begins {
         Some((_, Some(_))) => None,
-        Some((from, None)) => Some(unknown(
-            format!("{id}, lot {name}: the day it was {from} is not written down"),
-            format!("When was lot {name} of {id} {from}?"),
-        )),
+        Some((begun, None)) => Some(begun_not_written(head, lot, begun)),
         None => Some(unknown(
-            format!("{id}: neither its row nor its label gives an age limit"),
-            format!("For how many months, and from when, may {id} lie in store?"),
+            StoredSaid::NoAgeLimit { part: part.clone() },
+            StoredSaid::AskAgeLimit { part },
         )),
     }
+}
+
+/// What began the age of a part by its instructions.
+fn begun_of(shelf: &Shelf) -> Begun {
+    if shelf.from == "expanded" {
+        Begun::Expanded
+    } else {
+        Begun::Made
+    }
+}
+
+fn begun_later(head: &Head, lot: &Lot, begun: Begun, day: Date) -> Unknown {
+    let (part, lot) = (head.id.clone(), lot.lot.clone());
+    unknown(
+        StoredSaid::BegunAfterWork {
+            part: part.clone(),
+            lot: lot.clone(),
+            begun,
+            day: day.to_string(),
+        },
+        StoredSaid::AskBegun { part, lot, begun },
+    )
+}
+
+fn begun_not_written(head: &Head, lot: &Lot, begun: Begun) -> Unknown {
+    let (part, lot) = (head.id.clone(), lot.lot.clone());
+    unknown(
+        StoredSaid::BegunNotWritten {
+            part: part.clone(),
+            lot: lot.clone(),
+            begun,
+        },
+        StoredSaid::AskBegun { part, lot, begun },
+    )
 }
 
 /// State of a part that is not past its date.
@@ -146,10 +174,8 @@ pub(super) fn kit(
     };
     if rubber.set.is_none() {
         return Err(unknown(
-            format!("how much of its stretch {id} keeps after a time in store is not known"),
-            format!(
-                "What share of its stretch in store stays in the bore of {id}, after how long and at what temperature?"
-            ),
+            HeldSaid::SetNotKnown { part: id.clone() },
+            HeldSaid::AskSet { part: id.clone() },
         ));
     }
     let hold_m = metres(hold) / 2.0;
@@ -164,7 +190,7 @@ pub(super) fn kit(
     };
     let mut worst: Option<Aged> = None;
     for lot in lots {
-        let here = aged(&stays(today, id, head, lot)?);
+        let here = aged(&stays(today, head, lot)?);
         worst = Some(worst.map_or(here, |other| Aged {
             bore_m: other.bore_m.max(here.bore_m),
             set_ratio: other.set_ratio.max(here.set_ratio),
@@ -173,19 +199,17 @@ pub(super) fn kit(
     }
     let Some(here) = worst else {
         return Err(unknown(
-            format!("{id}: its lot, and where it lay, are not written down"),
-            format!(
-                "Which lot of {id} is on the truck, when was it expanded, and how warm did it lie?"
-            ),
+            HeldSaid::LotPlaceNotWritten { part: id.clone() },
+            HeldSaid::AskLotPlace { part: id.clone() },
         ));
     };
-    let (oldest, oldest_words) = oldest(today, head)?;
+    let (oldest, oldest_of) = oldest(today, head)?;
     Ok(Kit {
         today: here,
         oldest: aged(&oldest),
         is_held: true,
         has_relaxation: rubber.relaxation.is_some(),
-        oldest_words,
+        oldest_of: Some(oldest_of),
     })
 }
 
@@ -195,8 +219,8 @@ fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
     let is_expanded = head.shelf.as_ref().is_some_and(|s| s.from == "expanded");
     if is_expanded || lots.iter().any(|lot| lot.expanded.is_some()) {
         return Err(unknown(
-            format!("{id} is expanded in store; to which diameter is not known"),
-            format!("To what diameter is the bore of {id} held open in store?"),
+            HeldSaid::HoldNotKnown { part: id.clone() },
+            HeldSaid::AskHold { part: id.clone() },
         ));
     }
     Ok(Kit {
@@ -204,31 +228,19 @@ fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
         oldest: fresh,
         is_held: false,
         has_relaxation: true,
-        oldest_words: String::new(),
+        oldest_of: None,
     })
 }
 
 /// Where a part lay from the day it was expanded to the end of the day of the work.
-fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
+fn stays(today: Date, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
     let from_made = head.shelf.as_ref().is_some_and(|s| s.from == "made");
     let begun = lot.expanded.or(if from_made { lot.made } else { None });
     let Some(begun) = begun else {
-        return Err(unknown(
-            format!(
-                "{id}, lot {}: the day it was expanded is not written down",
-                lot.lot
-            ),
-            format!("When was lot {} of {id} expanded?", lot.lot),
-        ));
+        return Err(begun_not_written(head, lot, Begun::Expanded));
     };
     if begun > today {
-        return Err(unknown(
-            format!(
-                "{id}, lot {}: expanded on {begun}, after the day of the work",
-                lot.lot
-            ),
-            format!("When was lot {} of {id} expanded?", lot.lot),
-        ));
+        return Err(begun_later(head, lot, Begun::Expanded, begun));
     }
     let mut stays = Vec::new();
     let mut at = begun;
@@ -250,15 +262,14 @@ fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unk
     }
     if at < end {
         let Some(degc) = lot.store_degc.1 else {
+            let (part, lot) = (head.id.clone(), lot.lot.clone());
             return Err(unknown(
-                format!(
-                    "{id}, lot {}: how warm it lay from {at} on is not written down",
-                    lot.lot
-                ),
-                format!(
-                    "How warm did lot {} of {id} lie in store and on the truck?",
-                    lot.lot
-                ),
+                StoredSaid::WarmthNotWritten {
+                    part: part.clone(),
+                    lot: lot.clone(),
+                    from: at.to_string(),
+                },
+                StoredSaid::AskWarmth { part, lot },
             ));
         };
         add(at, end, degc);
@@ -267,7 +278,7 @@ fn stays(today: Date, id: &str, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unk
 }
 
 /// The longest and warmest that the instructions allow.
-fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, String), Unknown> {
+fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, Oldest), Unknown> {
     let id = &head.id;
     let stated = head
         .shelf
@@ -275,8 +286,8 @@ fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, String), Unknown> {
         .and_then(|shelf| Some((shelf.months, shelf.store_degc.1?)));
     let Some((months, degc)) = stated else {
         return Err(unknown(
-            format!("for how long and how warm {id} may lie in store its row does not say"),
-            format!("For how long, and up to what temperature, may {id} lie in store?"),
+            HeldSaid::ShelfNotSaid { part: id.clone() },
+            HeldSaid::AskShelf { part: id.clone() },
         ));
     };
     let end = today.checked_add(months.months()).unwrap_or(today);
@@ -285,12 +296,10 @@ fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, String), Unknown> {
         temperature_k: degc + ZERO_DEGC_K,
         time_s: days * DAY_S,
     };
-    Ok((
-        vec![stay],
-        format!("after {months} months at {degc} degC in store"),
-    ))
+    let oldest = Oldest { months, degc };
+    Ok((vec![stay], oldest))
 }
 
-fn unknown(why: String, question: String) -> Unknown {
+fn unknown(why: impl Into<Said>, question: impl Into<Said>) -> Unknown {
     Unknown::new(why, [question])
 }

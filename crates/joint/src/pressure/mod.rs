@@ -19,7 +19,7 @@ mod wall;
 
 pub use heat::{Heat, Warmth};
 pub use kit::{Aged, Kit};
-pub(crate) use question::{Sitting, USED_UP};
+pub(crate) use question::Sitting;
 pub use sit::{Compared, Sit, Today};
 pub use wall::{Slice, Wall};
 
@@ -30,7 +30,7 @@ use crate::end::EndId;
 use crate::fit::{Chosen, diameter_for};
 use crate::job::{Job, Leg, Lot};
 use crate::limit::Known;
-use crate::said::Said;
+use crate::said::{CutSaid, On, PlaceEnds, PressureHeat, PressureSeat, Read, Said};
 use crate::section::Unknown;
 use crate::survey::EndSurvey;
 use crate::underlay::past_edge;
@@ -93,8 +93,8 @@ impl EndPressure {
 /// What a part sits on: its radii here and those that its instructions allow, m.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Seat {
-    /// What it is, in a sentence: "insulation".
-    pub on: String,
+    /// What it is.
+    pub on: On,
     /// Least and greatest radius here, m.
     pub here_m: (f64, f64),
     /// How far off either may be, m.
@@ -136,7 +136,7 @@ pub fn press(subject: &Subject<'_>) -> EndPressure {
         };
         let over = seal.fits.iter().find(|fits| fits.over == Layer::Jacket);
         let seat = over
-            .ok_or_else(|| plain(format!("{} states no range over the jacket", seal.head.id)))
+            .ok_or_else(|| no_range(&seal.head.id, Layer::Jacket))
             .and_then(|fits| cable_seat(subject, fits));
         let wall = || wall::even(&seal.head.id, seal.rubber.as_ref());
         part.on(subject, seat, wall)
@@ -169,10 +169,7 @@ impl Part<'_> {
         }
         let id = &self.head.id;
         let Some(rubber) = self.rubber else {
-            return Pressed::Unknown(Unknown {
-                why: format!("how {id} is when nothing is in it is not known").into(),
-                questions: questions(id),
-            });
+            return Pressed::Unknown(relaxed_unknown(id));
         };
         let (seat, wall) = match (seat, wall()) {
             (_, Err(none)) => return none,
@@ -184,7 +181,7 @@ impl Part<'_> {
             Err(unknown) => return Pressed::Unknown(unknown),
         };
         if let Some(why) = sit::loose(&seat, &kit, rubber) {
-            return Pressed::Loose(format!("{id}: {why}").into());
+            return Pressed::Loose(Said::of(id, why));
         }
         if self.kind == "body"
             && let Some(unknown) = ends_early(subject)
@@ -192,7 +189,7 @@ impl Part<'_> {
             return Pressed::Unknown(unknown);
         }
         let heat = if self.kind == "seal" {
-            Err(plain("the expansion of the jacket is not known".to_owned()))
+            Err(Unknown::plain(PressureHeat::JacketExpansionNotKnown))
         } else {
             heat::heat(subject.job, subject.leg, id, rubber, &seat)
         };
@@ -213,7 +210,7 @@ impl Part<'_> {
         };
         match sit::sit(case) {
             Ok(sit) => Pressed::Done(Box::new(sit)),
-            Err(why) => Pressed::Refused(format!("{id}: {why}").into()),
+            Err(why) => Pressed::Refused(Said::of(id, why)),
         }
     }
 }
@@ -222,28 +219,29 @@ impl Part<'_> {
 fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
     fits.iter()
         .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
-        .ok_or_else(|| plain(format!("{id} states no range over the insulation")))
+        .ok_or_else(|| no_range(id, Layer::Insulation))
 }
 
 /// What is not known of a body's seat where its adapter ends before the edge of the insulation screen, or may.
 fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
     let id = &subject.chosen.adapter?.head.id;
-    let words = subject.job.words;
-    let why = match past_edge(subject.cutback, words) {
+    let part = id.clone();
+    let why = match past_edge(subject.cutback) {
         Ok(past) if past >= Station::ZERO => return None,
-        Ok(past) => format!(
-            "{id} can end {} before the edge of the insulation screen: how the body's bore lies there is not computed",
-            words.along((-past).ceil(), Toward::Longer)
-        ),
-        Err(why) => format!("where {id} lies: {why}"),
+        Ok(past) => PressureSeat::EndsBefore {
+            part,
+            by: Read::along((-past).ceil(), Toward::Longer),
+        }
+        .into(),
+        Err(why) => Said::of(CutSaid::WhereLies { part }, why),
     };
-    Some(plain(why))
+    Some(Unknown::plain(why))
 }
 
 /// What the body sits on: the insulation, or the adapter where there is one.
 fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     let Some(body) = subject.chosen.body else {
-        return Err(plain("the body is left open".to_owned()));
+        return Err(Unknown::plain(CutSaid::BodyLeftOpen));
     };
     let fits = bore(&body.fits, &body.head.id)?;
     let Some(adapter) = subject.chosen.adapter else {
@@ -283,7 +281,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
         0.0
     };
     Ok(Seat {
-        on: format!("adapter {}", adapter.head.id),
+        on: On::Adapter(adapter.head.id.clone()),
         here_m: (least(below.here_m.0), greatest(below.here_m.1)),
         error_m: below.error_m * slope,
         allowed_m: half(fits.range),
@@ -300,7 +298,7 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
         read_at_the_place(subject, fits, read.and_then(|diameter| diameter.degc))?;
     }
     Ok(Seat {
-        on: fits.over.name(subject.job.words).to_owned(),
+        on: On::Layer(fits.over),
         here_m: half(known.read),
         error_m: metres(known.error) / 2.0,
         allowed_m: half(fits.range),
@@ -319,67 +317,61 @@ fn read_at_the_place(
     fits: &Fits,
     read_degc: Option<(f64, f64)>,
 ) -> Result<(), Unknown> {
-    let (leg, on) = (&subject.leg.id, fits.over.name(subject.job.words));
+    let (leg, layer) = (subject.leg.id.clone(), fits.over);
     let Some(read) = read_degc else {
-        return Err(Unknown {
-            why: format!(
-                "a reading of leg {leg} over the {on} has no temperature, and the range does not say at which temperature it holds"
-            ).into(),
-            questions: vec![format!(
-                "At what temperature was leg {leg} read over the {on}?"
-            ).into()],
-        });
+        return Err(Unknown::new(
+            PressureSeat::ReadingWithoutDegc {
+                leg: leg.clone(),
+                layer,
+            },
+            [PressureSeat::AskDegcOfReading { leg, layer }],
+        ));
     };
-    let place = subject.job.place.ambient_degc;
-    let missing = match place {
+    let missing = match subject.job.place.ambient_degc {
         (Some(least), Some(greatest)) if read.0 < least || read.1 > greatest => {
-            return Err(Unknown {
-                why: format!(
-                    "leg {leg} was read over the {on} at {} degC, outside the {least} to {greatest} degC of the place, and the range does not say at which temperature it holds",
-                    if read.0 < least { read.0 } else { read.1 }
-                ).into(),
-                questions: vec![format!(
-                    "At what temperature does the range over the {on} hold? Else read again at the temperature of the place."
-                ).into()],
-            });
+            return Err(Unknown::new(
+                PressureSeat::ReadOutsidePlace {
+                    leg,
+                    layer,
+                    read_degc: if read.0 < least { read.0 } else { read.1 },
+                    least_degc: least,
+                    greatest_degc: greatest,
+                },
+                [PressureSeat::AskDegcOfRange { layer }],
+            ));
         }
         (Some(_), Some(_)) => return Ok(()),
-        (None, Some(_)) => "lowest",
-        (Some(_), None) => "highest",
-        (None, None) => "lowest and the highest",
+        (None, Some(_)) => PlaceEnds::Lowest,
+        (Some(_), None) => PlaceEnds::Highest,
+        (None, None) => PlaceEnds::Both,
     };
-    let s = if missing.contains(' ') { "s" } else { "" };
-    let is = if missing.contains(' ') { "are" } else { "is" };
-    Err(Unknown {
-        why: format!(
-            "leg {leg} was read over the {on} at {} degC; the {missing} temperature{s} of the place {is} not stated, and the range does not say at which temperature it holds",
-            read.0
-        ).into(),
-        questions: vec![format!(
-            "What {is} the {missing} temperature{s} at the place?"
-        ).into()],
-    })
+    Err(Unknown::new(
+        PressureSeat::PlaceNotStated {
+            leg,
+            layer,
+            read_degc: read.0,
+            missing,
+        },
+        [PressureSeat::AskPlace(missing)],
+    ))
 }
 
-fn questions(id: &str) -> Vec<Said> {
-    [
-
-        format!(
-            "What are the bore and the outside diameter of {id} when nothing is in it, and at what temperature? Ask its maker, or measure a new one of this lot that has been out of its holdout for a day."
-        ),
-        format!(
-            "Which law and moduli describe the rubber of {id}, and how do they and its lengths change with temperature?"
-        ),
-        format!(
-            "To what diameter is {id} held open in store, and what share of that stretch stays after how long at what temperature?"
-        ),
-    ]
-    .map(Said::from)
-    .to_vec()
+/// How a part is when nothing is in it is not known.
+fn relaxed_unknown(id: &str) -> Unknown {
+    let part = || id.to_owned();
+    Unknown::new(
+        PressureSeat::RelaxedNotKnown { part: part() },
+        [
+            PressureSeat::AskRelaxed { part: part() },
+            PressureSeat::AskLaw { part: part() },
+            PressureSeat::AskHold { part: part() },
+        ],
+    )
 }
 
-fn plain(why: String) -> Unknown {
-    Unknown::plain(why)
+fn no_range(id: &str, layer: Layer) -> Unknown {
+    let part = id.to_owned();
+    Unknown::plain(CutSaid::NoRangeOver { part, layer })
 }
 
 fn metres(length: Length) -> f64 {

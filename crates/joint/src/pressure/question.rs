@@ -1,22 +1,19 @@
 //! Question: how hard a part sits on one end, beside the worst that somebody allows.
 
-use super::{Compared, Pressed, Seat, Sit};
+use super::{Compared, Pressed, Seat, Sit, Warmth};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};
-use crate::said::{PressureSaid, Said};
+use crate::said::{Pressing, PressureHint, PressureRuled, PressureSaid, Said, Sits};
 use crate::section::Unknown;
-
-/// Of a kit that the store has used up.
-pub(crate) const USED_UP: &str =
-    "Stop. Do not use it on this leg. Set it aside, marked, and take another.";
 
 /// A part of rubber on one end, and what is said of it.
 pub(crate) struct Sitting<'a> {
     pub check: &'static str,
-    /// What it is, for the crew: "pressure".
-    pub what: &'a str,
+    /// What is judged.
+    pub what: Pressing,
     pub subject: Subject,
     pub pressed: &'a Pressed,
-    pub hint: &'a str,
+    /// What to do where it fails.
+    pub hint: PressureHint,
 }
 
 impl<'a> Sitting<'a> {
@@ -28,11 +25,11 @@ impl<'a> Sitting<'a> {
             Pressed::NotAsked => Err(Vec::new()),
             Pressed::Past(why) => Err(not_judged(Said::of(
                 self.what,
-                Said::of("nothing is computed of a part that is past its date", why),
+                Said::of(PressureRuled::NothingOfPast, why),
             ))),
             Pressed::Refused(why) => Err(not_judged(Said::of(self.what, why))),
             Pressed::Loose(why) => Err(vec![self.loose(why)]),
-            Pressed::Unknown(unknown) => Err(vec![self.unknown("", unknown)]),
+            Pressed::Unknown(unknown) => Err(vec![self.unknown(self.what, unknown)]),
         }
     }
 
@@ -42,21 +39,25 @@ impl<'a> Sitting<'a> {
     }
 
     fn loose(&self, why: &Said) -> Ruling {
-        let practice = Word::CommonPractice("what does not touch does not sit".into());
+        let practice = Word::CommonPractice(PressureRuled::WhatDoesNotTouch.into());
         let (check, subject) = (self.check, self.subject.clone());
-        let ruling = Ruling::on_words(check, subject, "does not touch", "pressed on", practice);
-        let subject = self.subject.words().into();
+        let (found, wanted) = (PressureRuled::DoesNotTouch, PressureRuled::PressedOn);
+        let ruling = Ruling::on_words(check, subject, found, wanted, practice);
+        let subject = Said::from(&self.subject);
         ruling.failing(Said::listed([subject, why.clone()]), self.hint)
     }
 
     /// What to do: about a part that is too large, or about a kit that is used up on a cable of its range.
-    fn hint_for(&self, sit: &Sit) -> &'a str {
+    fn hint_for(&self, sit: &Sit) -> PressureHint {
         let is_in_range = sit.seat.here_m.0 - sit.seat.error_m >= sit.seat.allowed_m.0;
-        if is_in_range { USED_UP } else { self.hint }
+        if is_in_range {
+            PressureHint::UsedUp
+        } else {
+            self.hint
+        }
     }
 
-    fn unknown(&self, when: &str, unknown: &Unknown) -> Ruling {
-        let about = format!("{}{when}", self.what);
+    fn unknown(&self, about: impl Into<Said>, unknown: &Unknown) -> Ruling {
         let ruling = self.not_judged(Said::of(about, &unknown.why));
         match unknown.ask() {
             None => ruling,
@@ -70,51 +71,52 @@ impl<'a> Sitting<'a> {
         if let Err(unknown) = &sit.heat {
             // As read it may fail, and says nothing else while the temperatures are open.
             rulings.retain(|ruling| ruling.outcome == Outcome::Fail);
-            let when = " over the temperatures of this joint";
-            rulings.push(self.unknown(when, unknown));
+            let about = PressureRuled::OverTemperatures(self.what);
+            rulings.push(self.unknown(about, unknown));
         }
         let asked = asked_pa.iter();
         rulings.extend(asked.map(|(pa, word)| self.against_pressure(sit, compared, *pa, word)));
         rulings
     }
 
+    /// The part on what it sits on, and what of it is judged.
+    pub fn sits(&self, sit: &Sit) -> Sits {
+        Sits {
+            subject: self.subject.clone(),
+            what: self.what,
+            part: sit.id.clone(),
+            on: sit.seat.on.clone(),
+        }
+    }
+
     fn against_allowed(&self, sit: &Sit, compared: &Compared) -> Ruling {
-        let oldest = &sit.kit.oldest_words;
-        let separator = if oldest.is_empty() { "" } else { ", " };
+        let oldest = sit.kit.oldest_of;
+        let source = std::iter::once(Said::from(&sit.source)).chain(oldest.map(Said::from));
         let ruling = AmountQuestion {
             check: self.check,
             subject: self.subject.clone(),
-            what: format!(
-                "{}, {} of {} on the {}, against the worst that its instructions allow",
-                self.subject.words(),
-                self.what,
-                sit.id,
-                sit.seat.on
-            )
-            .into(),
+            what: PressureRuled::AgainstWorst(self.sits(sit)).into(),
             value: compared.ratio,
             error: compared.error_ratio,
             least: Some(1.0),
             greatest: None,
             unit: "times",
-            word: &Word::WorstAllowed(format!("{}{separator}{oldest}", sit.source).into()),
+            word: &Word::WorstAllowed(Said::listed(source)),
             hint: self.hint_for(sit).into(),
         }
         .rule();
         let ruling = match ruling.outcome {
             Outcome::Fail => Ruling {
-                why: Some(format!(
-                    "{}, {} of {} on the {}: {:.2} times the worst that its instructions allow, {:.1} mm{separator}{oldest}{}",
-                    self.subject.words(),
-                    self.what,
-                    sit.id,
-                    sit.seat.on,
-                    compared.ratio,
-                    2e3 * sit.seat.allowed_m.0,
-                    compared
-                        .warmth
-                        .map_or(String::new(), |warmth| format!("; {}", warmth.words()))
-                ).into()),
+                why: Some(
+                    PressureRuled::TimesWorst {
+                        sits: self.sits(sit),
+                        ratio: compared.ratio,
+                        least_mm: 2e3 * sit.seat.allowed_m.0,
+                        oldest,
+                        warmth: compared.warmth.map(Warmth::said),
+                    }
+                    .into(),
+                ),
                 ..ruling
             },
             _ => ruling,
@@ -133,16 +135,10 @@ impl<'a> Sitting<'a> {
         let ruling = AmountQuestion {
             check: self.check,
             subject: self.subject.clone(),
-            what: format!(
-                "{}, {} of {} on the {}, {}",
-                self.subject.words(),
-                self.what,
-                sit.id,
-                sit.seat.on,
-                compared
-                    .pressure_warmth
-                    .map_or(String::new(), |warmth| warmth.words())
-            )
+            what: PressureRuled::AtWarmth {
+                sits: self.sits(sit),
+                warmth: compared.pressure_warmth.map(Warmth::said),
+            }
             .into(),
             value: pressure * 1e-3,
             error: compared.pressure_error_pa * 1e-3,
@@ -161,11 +157,7 @@ impl<'a> Sitting<'a> {
         if seat.is_read_around || ruling.outcome != Outcome::Pass {
             return ruling;
         }
-        let why = format!(
-            "{}: a tape, or fewer than four diameters around the cable, say nothing of its thinnest and thickest place",
-            self.what
-        );
-        self.not_judged(why)
-            .with_hint("Read four diameters around the cable, with a calliper.")
+        self.not_judged(Said::of(self.what, PressureRuled::NotReadAround))
+            .with_hint(PressureHint::ReadFour)
     }
 }

@@ -2,13 +2,13 @@
 
 use super::heat::{Heat, Warmth};
 use super::kit::Kit;
-use super::wall::{Slice, Wall};
+use super::wall::{Slice, Wall, rubber_said};
 use super::{Seat, Subject, metres};
 use crate::catalogue::{Head, Rubber};
 use crate::job::Job;
 use crate::limit::Word;
 use crate::plane::Plane;
-use crate::said::{PressureSaid, Said};
+use crate::said::{CutSaid, Paper, PressureBench, PressureSaid, PressureSeat, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rubber::{Ends, Pressed, RubberError, Tube};
 
@@ -65,7 +65,7 @@ pub struct Sit {
     /// Name of the part.
     pub id: String,
     /// Its paper.
-    pub source: String,
+    pub source: Paper,
     /// What it sits on.
     pub seat: Seat,
     /// What the store has done to it.
@@ -83,7 +83,7 @@ pub struct Sit {
     /// The least pressure on the whole seat.
     pub seat_least: Compared,
     /// The least pressure where the edge of the insulation screen may lie, or why there is none.
-    pub edge: Result<Compared, String>,
+    pub edge: Result<Compared, Said>,
     /// The range that the kit can take today, or what keeps it from being said.
     pub today: Result<Today, Said>,
     /// Least pressures asked for, Pa, on whose word.
@@ -129,7 +129,7 @@ fn kit_is_within(kit: &Kit) -> bool {
 /// Where along a part it sits, from its datum, m.
 pub(super) struct Along {
     seat_m: (f64, f64),
-    edge_m: Result<(f64, f64), String>,
+    edge_m: Result<(f64, f64), Said>,
 }
 
 impl Along {
@@ -137,19 +137,19 @@ impl Along {
     pub fn whole() -> Along {
         Along {
             seat_m: (f64::NEG_INFINITY, f64::INFINITY),
-            edge_m: Err("no edge of the insulation screen lies under it".to_owned()),
+            edge_m: Err(PressureBench::NoScreenUnderIt.into()),
         }
     }
 
     /// From the end of the insulation to the edge of its screen, as far as the windows let them lie.
     pub fn of_body(subject: &Subject<'_>) -> Along {
-        let (cutback, words) = (subject.cutback, subject.job.words);
+        let cutback = subject.cutback;
         let datum = [Plane::BodyCentre, Plane::BodySeat]
             .into_iter()
             .find(|plane| cutback.nominal(*plane).is_some());
-        let from_datum = |plane: Plane| -> Result<(f64, f64), String> {
-            let datum = datum.ok_or("no row places the body".to_owned())?;
-            let interval = cutback.dimension(datum, plane, words)?.interval();
+        let from_datum = |plane: Plane| -> Result<(f64, f64), Said> {
+            let datum = datum.ok_or(CutSaid::BodyNotPlaced)?;
+            let interval = cutback.dimension(datum, plane)?.interval();
             Ok((metres(interval.least()), metres(interval.greatest())))
         };
         let edge_m = from_datum(Plane::ScreenEdge);
@@ -204,10 +204,10 @@ pub(super) struct Case<'a> {
 /// Computes one part on one end.
 ///
 /// # Errors
-/// The reason as a sentence fragment.
-pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
+/// The reason.
+pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
     if case.rubber.law.is_some_and(|law| law.may_fall()) {
-        return Err("with C1 below a quarter of C2 it may press less the wider it is stretched, and nothing is concluded from such constants".to_owned());
+        return Err(PressureBench::MayFall.into());
     }
     let bench = Bench {
         seat: &case.seat,
@@ -218,8 +218,10 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
     };
     let seat_slices = covering(case.wall, case.along.seat_m)?;
     if let Some(hold) = case.rubber.hold_diameter {
-        follows(&seat_slices, metres(hold) / 2.0)
-            .map_err(|why| format!("held open to {hold}, {why}"))?;
+        follows(&seat_slices, metres(hold) / 2.0).map_err(|why| {
+            let diameter = hold.to_string();
+            Said::listed([PressureBench::HeldOpen { diameter }.into(), why])
+        })?;
     }
     let seat_least = bench.least(&seat_slices)?;
     bench.follows_the_thickest(&seat_slices, bench.seat.here_m.1)?;
@@ -230,7 +232,7 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
     let today = bench.today(&seat_slices, case.head, &case.limits);
     Ok(Sit {
         id: case.head.id.clone(),
-        source: case.head.source_text(),
+        source: case.head.source(),
         bore_m: metres(case.rubber.relaxed_bore) / 2.0,
         bore_error_m: bench.uncertainty_m,
         has_law: case.wall.has_law,
@@ -246,7 +248,7 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, String> {
 }
 
 /// Slices that lie in a stretch, which they must cover from the beginning of the wall on.
-fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, String> {
+fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, Said> {
     let slices: Vec<&Slice> = wall
         .slices
         .iter()
@@ -258,11 +260,11 @@ fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, String> 
     let to = if to.is_finite() { to } else { stops };
     let mut reached = from.max(begins);
     let gap = |from: f64, to: f64| {
-        format!(
-            "no rubber of it lies on the cable from {:.1} to {:.1} mm along",
-            1e3 * from,
-            1e3 * to
-        )
+        PressureBench::NoRubberFrom {
+            from_mm: 1e3 * from,
+            to_mm: 1e3 * to,
+        }
+        .into()
     };
     for slice in &slices {
         if slice.along_m.0 > reached + TOUCH_M {
@@ -277,23 +279,20 @@ fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, String> 
 }
 
 /// Whether the law of every slice can follow its bore, as it was made, to a radius.
-fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), String> {
+fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
     slices.iter().try_for_each(|slice| {
         let pressed = slice.tube.pressed_least(radius_m);
-        pressed.map(drop).map_err(|why| why.to_string())
+        pressed.map(drop).map_err(rubber)
     })
 }
 
 /// Why a part is loose on its seat as read, if it is: errors included it does not touch.
-pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<String> {
+pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<PressureSeat> {
     let bore_m = kit.today.bore_m - metres(rubber.uncertainty) / 2.0;
-    (seat.here_m.0 + seat.error_m <= bore_m).then(|| {
-        format!(
-            "it does not touch: its bore is {:.1} mm today, the {} {:.1} mm",
-            2e3 * kit.today.bore_m,
-            seat.on,
-            2e3 * seat.here_m.0
-        )
+    (seat.here_m.0 + seat.error_m <= bore_m).then(|| PressureSeat::Loose {
+        bore_mm: 2e3 * kit.today.bore_m,
+        on: seat.on.clone(),
+        seat_mm: 2e3 * seat.here_m.0,
     })
 }
 
@@ -338,14 +337,12 @@ impl Bench<'_> {
         here_m: f64,
         growth: f64,
         ends: Ends,
-    ) -> Result<(f64, f64), String> {
+    ) -> Result<(f64, f64), Said> {
         let grown = growth.exp();
         let today = tubes.today.pressed(here_m * grown, ends);
         let oldest = tubes.oldest.pressed(self.seat.allowed_m.0 * grown, ends);
         let pressure = |found: Result<Pressed, RubberError>| {
-            found
-                .map(|pressed| pressed.pressure_pa)
-                .map_err(|why| why.to_string())
+            found.map(|pressed| pressed.pressure_pa).map_err(rubber)
         };
         Ok((
             pressure(today)? * self.kit.today.kept_ratio,
@@ -354,9 +351,9 @@ impl Bench<'_> {
     }
 
     /// The lesser pressure today of both ends, Pa at the stated stiffness.
-    fn least_here(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<f64, String> {
+    fn least_here(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<f64, Said> {
         let today = tubes.today.pressed_least(here_m * growth.exp());
-        let today = today.map_err(|why| why.to_string())?;
+        let today = today.map_err(rubber)?;
         Ok(today.pressure_pa * self.kit.today.kept_ratio)
     }
 
@@ -367,24 +364,24 @@ impl Bench<'_> {
         }
     }
 
-    fn ratio(&self, (here, allowed): (f64, f64)) -> Result<f64, String> {
-        let kit = &self.kit.oldest_words;
+    fn ratio(&self, (here, allowed): (f64, f64)) -> Result<f64, Said> {
+        let oldest = self.kit.oldest_of;
         if self.kit.oldest.kept_ratio <= 0.0 {
-            return Err(format!("by its own row it has no stiffness left {kit}"));
+            return Err(PressureBench::NoStiffnessLeft { oldest }.into());
         }
         if allowed <= 0.0 {
-            return Err(format!(
-                "by its own row it would not even touch the thinnest {} that its paper allows, {:.1} mm{}{kit}",
-                self.seat.on,
-                2e3 * self.seat.allowed_m.0,
-                if kit.is_empty() { "" } else { ", " }
-            ));
+            return Err(PressureBench::WouldNotTouch {
+                on: self.seat.on.clone(),
+                least_mm: 2e3 * self.seat.allowed_m.0,
+                oldest,
+            }
+            .into());
         }
         Ok(here / allowed)
     }
 
     /// The least pressure over slices and temperatures.
-    fn least(&self, slices: &[&Slice]) -> Result<Compared, String> {
+    fn least(&self, slices: &[&Slice]) -> Result<Compared, Said> {
         let mut least_ratio: Option<(f64, At, (f64, Ends), &Slice)> = None;
         let mut least_pa: Option<(f64, At, &Slice, bool)> = None;
         let here_m = self.seat.here_m.0;
@@ -415,7 +412,7 @@ impl Bench<'_> {
         let (Some((ratio, at, grown, slice)), Some((pressure, cold, thin, is_free))) =
             (least_ratio, least_pa)
         else {
-            return Err("no slice of it lies there".to_owned());
+            return Err(PressureBench::NoSliceThere.into());
         };
         let found = self.error_ratio(slice, grown, ratio);
         let (error_ratio, read_error_ratio) = if is_within(self.seat, self.kit) {
@@ -450,9 +447,9 @@ impl Bench<'_> {
         slice: &Slice,
         (growth, ends): (f64, Ends),
         ratio: f64,
-    ) -> Result<f64, String> {
+    ) -> Result<f64, Said> {
         let thinner = self.seat.here_m.0 - self.seat.error_m;
-        let of = |tubes: &Aging, here_m: f64| -> Result<f64, String> {
+        let of = |tubes: &Aging, here_m: f64| -> Result<f64, Said> {
             self.ratio(self.pair(tubes, here_m, growth, ends)?)
         };
         let read = ratio - of(&self.aging(&slice.tube, 0.0), thinner)?;
@@ -464,7 +461,7 @@ impl Bench<'_> {
         Ok(read.abs() + wider.map_or(f64::INFINITY, |wider| (ratio - wider).abs()))
     }
 
-    fn pressure_error(&self, slice: &Slice, at: At, pressure: f64) -> Result<f64, String> {
+    fn pressure_error(&self, slice: &Slice, at: At, pressure: f64) -> Result<f64, Said> {
         let tubes = self.aging(&slice.tube, self.uncertainty_m);
         let thinner = self.seat.here_m.0 - self.seat.error_m;
         let lower = self.least_here(&tubes, thinner, at.growth.0)?;
@@ -509,18 +506,21 @@ impl Bench<'_> {
     }
 
     /// Whether the law follows a seat of this radius as far as it grows.
-    fn follows_the_thickest(&self, slices: &[&Slice], radius_m: f64) -> Result<(), String> {
+    fn follows_the_thickest(&self, slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
         let grown = radius_m * self.growths().1.max(0.0).exp();
         for slice in slices {
             let today = self.aging(&slice.tube, 0.0).today;
             let pressed = today.pressed_least(grown);
-            pressed.map_err(|why| format!("on a diameter of {:.1} mm {why}", 2e3 * radius_m))?;
+            pressed.map_err(|why| PressureBench::OnDiameter {
+                diameter_mm: 2e3 * radius_m,
+                why: rubber_said(why),
+            })?;
         }
         Ok(())
     }
 
     /// Radius that is pressed as hard as the thinnest allowed by the oldest kit, however much both have grown.
-    fn as_hard_as_oldest(&self, slice: &Slice) -> Result<f64, String> {
+    fn as_hard_as_oldest(&self, slice: &Slice) -> Result<f64, Said> {
         let tubes = self.aging(&slice.tube, 0.0);
         let (least, greatest) = self.growths();
         let mut radius: f64 = 0.0;
@@ -538,10 +538,10 @@ impl Bench<'_> {
     }
 
     /// Radius at which the least pressure over all temperatures is this; endless where none is.
-    fn pressed_with(&self, slice: &Slice, pressure_pa: f64) -> Result<f64, String> {
+    fn pressed_with(&self, slice: &Slice, pressure_pa: f64) -> Result<f64, Said> {
         let tubes = self.aging(&slice.tube, 0.0);
         let states = self.states();
-        let least = |radius: f64| -> Result<f64, String> {
+        let least = |radius: f64| -> Result<f64, Said> {
             let mut least = f64::INFINITY;
             for at in &states {
                 let here = self.least_here(&tubes, radius, at.growth.0)?;
@@ -568,11 +568,15 @@ impl Bench<'_> {
     }
 }
 
-fn no_radius(found: Result<f64, RubberError>) -> Result<f64, String> {
+fn rubber(why: RubberError) -> Said {
+    rubber_said(why).into()
+}
+
+fn no_radius(found: Result<f64, RubberError>) -> Result<f64, Said> {
     match found {
         Ok(radius) => Ok(radius),
         Err(RubberError::NoRadius { .. }) => Ok(f64::INFINITY),
-        Err(why) => Err(why.to_string()),
+        Err(why) => Err(rubber(why)),
     }
 }
 

@@ -2,8 +2,9 @@
 //!
 //! The inside of a body is stated on a cable; it goes back to the relaxed bore without changing its volume or its length.
 
-use super::{Pressed, metres, questions};
+use super::{Pressed, metres, relaxed_unknown};
 use crate::catalogue::{Body, FieldDuty, Inner, Region, Rubber};
+use crate::said::{PressureBench, PressureSeat, RubberSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rubber::{Law, Ring, RubberError, Tube};
 
@@ -45,11 +46,13 @@ pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
         law: law(rubber),
     };
     let slices = shape.slices().map_err(|why| {
-        Pressed::Refused(format!("the wall of {id} is not that of a tube: {why}").into())
+        let part = id.clone();
+        Pressed::Refused(Said::of(PressureBench::WallIsNoTube { part }, why))
     })?;
     if slices.is_empty() {
+        let part = id.clone();
         return Err(Pressed::Refused(
-            format!("no part of the inside of {id} lies on the cable").into(),
+            PressureBench::NothingOnCable { part }.into(),
         ));
     }
     Ok(Wall {
@@ -64,19 +67,18 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
         return Err(not_known(id));
     };
     let Some(outside) = rubber.relaxed_outside else {
-        return Err(Pressed::Unknown(Unknown {
-            why: format!("the outside diameter of {id} when nothing is in it is not known").into(),
-            questions: vec![
-                format!("What is the outside diameter of {id} when nothing is in it?").into(),
-            ],
-        }));
+        let part = id.to_owned();
+        return Err(Pressed::Unknown(Unknown::new(
+            PressureSeat::OutsideNotKnown { part: part.clone() },
+            [PressureSeat::AskOutside { part }],
+        )));
     };
     let ring = Ring {
         outside_m: metres(outside) / 2.0,
         law: law(rubber),
     };
     let tube = Tube::new(metres(rubber.relaxed_bore) / 2.0, vec![ring])
-        .map_err(|why| Pressed::Refused(format!("{id}: {why}").into()))?;
+        .map_err(|why| Pressed::Refused(Said::of(id, rubber_said(why))))?;
     Ok(Wall {
         slices: vec![Slice {
             along_m: (f64::NEG_INFINITY, f64::INFINITY),
@@ -87,10 +89,23 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
 }
 
 fn not_known(id: &str) -> Pressed {
-    Pressed::Unknown(Unknown {
-        why: format!("how {id} is when nothing is in it is not known").into(),
-        questions: questions(id),
-    })
+    Pressed::Unknown(relaxed_unknown(id))
+}
+
+/// Why the mathematics of rubber found nothing, as it is said.
+pub(super) fn rubber_said(why: RubberError) -> RubberSaid {
+    match why {
+        RubberError::NoTube { bore_m } => RubberSaid::NoTube {
+            bore_mm: bore_m * 1e3,
+        },
+        RubberError::NoStiffness => RubberSaid::NoStiffness,
+        RubberError::NoCylinder => RubberSaid::NoCylinder,
+        RubberError::BeyondLimit { excess, most } => RubberSaid::BeyondLimit { excess, most },
+        RubberError::NoBalance => RubberSaid::NoBalance,
+        RubberError::NoRadius { greatest_m } => RubberSaid::NoRadius {
+            greatest_mm: greatest_m * 1e3,
+        },
+    }
 }
 
 fn law(rubber: &Rubber) -> Law {
@@ -106,7 +121,7 @@ struct Shape<'a> {
 }
 
 impl Shape<'_> {
-    fn slices(&self) -> Result<Vec<Slice>, String> {
+    fn slices(&self) -> Result<Vec<Slice>, Said> {
         let mut corners: Vec<f64> = self
             .inner
             .regions
@@ -138,7 +153,7 @@ impl Shape<'_> {
     }
 
     /// The tube at a place along the axis; nothing where no rubber lies on the cable.
-    fn tube(&self, z: f64) -> Result<Option<Tube>, String> {
+    fn tube(&self, z: f64) -> Result<Option<Tube>, Said> {
         let rings = self.rings(z);
         let layer = self.inner.grading.map_or(0.0, |g| metres(g.thickness));
         let Some(first) = rings.first() else {
@@ -148,22 +163,22 @@ impl Shape<'_> {
             return Ok(None);
         }
         if first.0 < self.on_m - CLOSE_M {
-            return Err(format!(
-                "it reaches to a diameter of {:.1} mm, inside the {:.1} mm on which it is stated",
-                2e3 * first.0,
-                2e3 * self.on_m
-            ));
+            return Err(PressureBench::ReachesInside {
+                reaches_mm: 2e3 * first.0,
+                stated_mm: 2e3 * self.on_m,
+            }
+            .into());
         }
         let mut inside = self.on_m;
         let mut found: Vec<Ring> = Vec::new();
         for (from, to, stiffness_ratio) in rings {
             if from > inside + layer + CLOSE_M {
-                return Err(format!(
-                    "nothing lies between diameters {:.1} and {:.1} mm at {:.1} mm along",
-                    2e3 * inside,
-                    2e3 * from,
-                    1e3 * z
-                ));
+                return Err(PressureBench::NothingBetween {
+                    from_mm: 2e3 * inside,
+                    to_mm: 2e3 * from,
+                    along_mm: 1e3 * z,
+                }
+                .into());
             }
             inside = to;
             let relaxed_2 = to * to - self.on_m * self.on_m + self.bore_m * self.bore_m;
@@ -178,7 +193,7 @@ impl Shape<'_> {
         }
         Tube::new(self.bore_m, found)
             .map(Some)
-            .map_err(|why: RubberError| why.to_string())
+            .map_err(|why| rubber_said(why).into())
     }
 
     /// Rings at a place, from the inside out: radii on the cable, m, and stiffness.

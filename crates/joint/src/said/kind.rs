@@ -128,3 +128,39 @@ impl BridgeMoment {
         })
     }
 }
+
+/// What a material inside a body does for the field.
+#[derive(
+    Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum FieldDuty {
+    /// Insulates.
+    Insulation,
+    /// Screens the connector, at its potential.
+    Electrode,
+    /// Spreads the field at the edge of the insulation screen, at the screen's potential.
+    Deflector,
+}
+
+impl FieldDuty {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            FieldDuty::Insulation => "insulation",
+            FieldDuty::Electrode => "electrode",
+            FieldDuty::Deflector => "deflector",
+        }
+    }
+
+    /// Duty of a word in a file.
+    pub fn from_name(name: &str) -> Option<FieldDuty> {
+        [
+            FieldDuty::Insulation,
+            FieldDuty::Electrode,
+            FieldDuty::Deflector,
+        ]
+        .into_iter()
+        .find(|duty| duty.name() == name)
+    }
+}

@@ -9,6 +9,7 @@
 mod ask;
 mod caution;
 mod closing;
+mod cut;
 mod duty;
 mod edge;
 mod fault;
@@ -24,10 +25,12 @@ mod measured;
 mod pressure;
 mod quantity;
 mod seal;
+mod section;
 mod shield;
 mod slack;
 mod step;
 mod stress;
+mod study;
 mod subject;
 mod truck;
 mod unsettled;
@@ -38,6 +41,7 @@ mod word;
 pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
 pub use caution::CautionSaid;
 pub use closing::ClosingSaid;
+pub use cut::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowOf, WindowSaid};
 pub use duty::{DutySaid, GapLevel, GapSaid, ShortCircuitSaid};
 pub use edge::{ControlEnd, EdgeSaid};
 pub use fault::{
@@ -50,7 +54,7 @@ pub use fit::{
 };
 pub use heat::HeatSaid;
 pub use hold::{ConnectorOf, HoldSaid};
-pub use kind::{BridgeMoment, EdgeAct, JointKind, PartKind, ShieldPiece};
+pub use kind::{BridgeMoment, EdgeAct, FieldDuty, JointKind, PartKind, ShieldPiece};
 pub use kit::{
     AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
     StoreSaid, StoreSide,
@@ -62,13 +66,18 @@ pub use measured::{
     DiameterSaid, MeasuredSaid, NearSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid,
     SurfaceSaid, TableSaid, UnlikeSaid,
 };
-pub use pressure::PressureSaid;
+pub use pressure::{
+    HeatFact, HeldSaid, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureHeat, PressureHint,
+    PressureRuled, PressureSaid, PressureSeat, RubberSaid, Sits, StoredSaid, WarmthSaid,
+};
 pub use quantity::Quantity;
 pub use seal::{LapSaid, SealSaid, SpanSaid};
+pub use section::{Between, Contour, PlugShape, SectionAsk, SectionRow, SectionSaid, SectionShape};
 pub use shield::{AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid};
 pub use slack::SlackSaid;
 pub use step::{SetOutFrom, StepSaid, Stop};
 pub use stress::StressSaid;
+pub use study::{StudyAdapter, StudyCable, StudySaid};
 pub use subject::Subject;
 pub use truck::TruckSaid;
 pub use unsettled::UnsettledSaid;
@@ -119,6 +128,14 @@ pub enum Said {
     Fit(Box<FitSaid>),
     /// Of a leg in service.
     Duty(Box<DutySaid>),
+    /// Of cutbacks.
+    Cut(Box<CutSaid>),
+    /// Who places a plane, or sets its window.
+    Whose(Whose),
+    /// Of sections of the field.
+    Section(Box<SectionSaid>),
+    /// Of what a study of the field is made from.
+    Study(Box<StudySaid>),
     /// Of how hard a part sits.
     Pressure(Box<PressureSaid>),
     /// Of seals.
@@ -206,6 +223,7 @@ groups! {
     Duty(DutySaid),
     Fault(FaultSaid),
     Fit(FitSaid),
+    Cut(CutSaid),
     Heat(HeatSaid),
     Kit(KitSaid),
     Limit(LimitSaid),
@@ -223,6 +241,8 @@ groups! {
     Step(StepSaid),
     Truck(TruckSaid),
     Unsettled(UnsettledSaid),
+    Section(SectionSaid),
+    Study(StudySaid),
     Word(Word),
 }
 
@@ -235,6 +255,12 @@ impl From<Subject> for Said {
 impl From<&Subject> for Said {
     fn from(subject: &Subject) -> Said {
         Said::Subject(subject.clone())
+    }
+}
+
+impl From<&Whose> for Said {
+    fn from(whose: &Whose) -> Said {
+        Said::Whose(whose.clone())
     }
 }
 

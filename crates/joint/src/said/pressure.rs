@@ -4,7 +4,8 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::{Said, Word};
+use super::{Begun, Read, Said, Subject, Word};
+use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -12,6 +13,439 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureSaid {
-    AskedButNotSaid { what: Said, kpa: f64, word: Word },
-    LeastAskedButNotSaid { word: Word },
+    /// What is judged.
+    What(Pressing),
+    /// What a part sits on.
+    On(On),
+    Warmth(WarmthSaid),
+    Oldest(Oldest),
+    Hint(PressureHint),
+    Ruled(PressureRuled),
+    Seat(PressureSeat),
+    Heat(PressureHeat),
+    Bench(PressureBench),
+    Store(StoredSaid),
+    Rubber(RubberSaid),
+    AskedButNotSaid {
+        what: Said,
+        kpa: f64,
+        word: Word,
+    },
+    LeastAskedButNotSaid {
+        word: Word,
+    },
+}
+
+/// What is ruled, or not.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureRuled {
+    AgainstWorst(Sits),
+    TimesWorst {
+        sits: Sits,
+        ratio: f64,
+        least_mm: f64,
+        oldest: Option<Oldest>,
+        warmth: Option<WarmthSaid>,
+    },
+    AtWarmth {
+        sits: Sits,
+        warmth: Option<WarmthSaid>,
+    },
+    OverRelaxed(Sits),
+    SealWouldNotTouch {
+        part: String,
+        least: Read,
+    },
+    LargerThanBore {
+        subject: Subject,
+        part: String,
+    },
+    RangeToday {
+        subject: Subject,
+        part: String,
+        on: On,
+    },
+    NothingIsLeft,
+    NoRange,
+    PastItsDate,
+    WithinItsDate,
+    ItsDate,
+    OverTemperatures(Pressing),
+    NothingOfPast,
+    NotReadAround,
+    DoesNotTouch,
+    PressedOn,
+    WhatDoesNotTouch,
+}
+
+/// What is not known of a part and of what it sits on.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureSeat {
+    Loose {
+        bore_mm: f64,
+        on: On,
+        seat_mm: f64,
+    },
+    RelaxedNotKnown {
+        part: String,
+    },
+    AskRelaxed {
+        part: String,
+    },
+    AskLaw {
+        part: String,
+    },
+    AskHold {
+        part: String,
+    },
+    OutsideNotKnown {
+        part: String,
+    },
+    AskOutside {
+        part: String,
+    },
+    EndsBefore {
+        part: String,
+        by: Read,
+    },
+    ReadingWithoutDegc {
+        leg: String,
+        layer: Layer,
+    },
+    AskDegcOfReading {
+        leg: String,
+        layer: Layer,
+    },
+    ReadOutsidePlace {
+        leg: String,
+        layer: Layer,
+        read_degc: f64,
+        least_degc: f64,
+        greatest_degc: f64,
+    },
+    AskDegcOfRange {
+        layer: Layer,
+    },
+    PlaceNotStated {
+        leg: String,
+        layer: Layer,
+        read_degc: f64,
+        missing: PlaceEnds,
+    },
+    AskPlace(PlaceEnds),
+}
+
+/// What is not known of the temperatures of a joint.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureHeat {
+    NotKnown {
+        missing: Vec<HeatFact>,
+    },
+    AskLowestAtPlace,
+    AskHighestOfConductor,
+    AskDegcOfLeg {
+        leg: String,
+    },
+    AskCableExpansion {
+        leg: String,
+    },
+    AskRubberExpansion {
+        part: String,
+    },
+    AskRubberStiffness {
+        part: String,
+    },
+    JacketExpansionNotKnown,
+    LowestAboveHighest {
+        lowest_degc: f64,
+        highest_degc: f64,
+    },
+    SoftAt {
+        part: String,
+        degc: f64,
+    },
+    AskStiffness {
+        part: String,
+        from_degc: f64,
+        to_degc: f64,
+    },
+}
+
+/// Why a pressure cannot be computed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureBench {
+    NoScreenUnderIt,
+    MayFall,
+    HeldOpen {
+        diameter: String,
+    },
+    OnDiameter {
+        diameter_mm: f64,
+        why: RubberSaid,
+    },
+    NoRubberFrom {
+        from_mm: f64,
+        to_mm: f64,
+    },
+    NoSliceThere,
+    NoStiffnessLeft {
+        oldest: Option<Oldest>,
+    },
+    WouldNotTouch {
+        on: On,
+        least_mm: f64,
+        oldest: Option<Oldest>,
+    },
+    WallIsNoTube {
+        part: String,
+    },
+    NothingOnCable {
+        part: String,
+    },
+    ReachesInside {
+        reaches_mm: f64,
+        stated_mm: f64,
+    },
+    NothingBetween {
+        from_mm: f64,
+        to_mm: f64,
+        along_mm: f64,
+    },
+}
+
+/// What is judged of a part of rubber.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Pressing {
+    Pressure,
+    Stretch,
+    Squeeze,
+    AtScreenEdge,
+    RangeToday,
+}
+
+/// What a crew is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureHint {
+    UsedUp,
+    NotThisLeg,
+    PartTooLarge,
+    PartTooSmall,
+    SealTooLarge,
+    EngineerDecides,
+    ReadFour,
+}
+
+/// What a part sits on.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum On {
+    Layer(Layer),
+    Adapter(String),
+}
+
+/// A part on what it sits on, and what of it is judged.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Sits {
+    pub subject: Subject,
+    pub what: Pressing,
+    pub part: String,
+    pub on: On,
+}
+
+/// Temperatures of rubber and cable, degrees Celsius.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct WarmthSaid {
+    pub body_degc: f64,
+    pub cable_degc: f64,
+}
+
+/// The longest and warmest time in store that instructions allow.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Oldest {
+    pub months: i64,
+    pub degc: f64,
+}
+
+/// Which temperatures of a place are not stated.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlaceEnds {
+    Lowest,
+    Highest,
+    Both,
+}
+
+/// What the temperatures of a joint need.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum HeatFact {
+    LowestAtPlace,
+    HighestOfConductor,
+    OfReadings,
+    CableExpansion,
+    RubberExpansion,
+    RubberStiffness,
+}
+
+/// What is said of a part in store.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum StoredSaid {
+    Held(HeldSaid),
+    PastDate {
+        part: String,
+        lot: String,
+        last: String,
+        work: String,
+    },
+    LotNotWritten {
+        part: String,
+    },
+    AskLot {
+        part: String,
+        begun: Begun,
+    },
+    BegunAfterWork {
+        part: String,
+        lot: String,
+        begun: Begun,
+        day: String,
+    },
+    AskBegun {
+        part: String,
+        lot: String,
+        begun: Begun,
+    },
+    LabelNotWritten {
+        part: String,
+        lot: String,
+    },
+    AskLabel {
+        part: String,
+        lot: String,
+    },
+    BegunNotWritten {
+        part: String,
+        lot: String,
+        begun: Begun,
+    },
+    NoAgeLimit {
+        part: String,
+    },
+    AskAgeLimit {
+        part: String,
+    },
+    WarmthNotWritten {
+        part: String,
+        lot: String,
+        from: String,
+    },
+    AskWarmth {
+        part: String,
+        lot: String,
+    },
+}
+
+/// What is said of a part that is held open in store.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum HeldSaid {
+    SetNotKnown { part: String },
+    AskSet { part: String },
+    LotPlaceNotWritten { part: String },
+    AskLotPlace { part: String },
+    HoldNotKnown { part: String },
+    AskHold { part: String },
+    ShelfNotSaid { part: String },
+    AskShelf { part: String },
+}
+
+/// Why a law of rubber or a tube cannot be computed.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum RubberSaid {
+    NoTube { bore_mm: f64 },
+    NoStiffness,
+    NoCylinder,
+    BeyondLimit { excess: f64, most: f64 },
+    NoBalance,
+    NoRadius { greatest_mm: f64 },
+}
+
+impl From<PressureRuled> for Said {
+    fn from(said: PressureRuled) -> Said {
+        PressureSaid::Ruled(said).into()
+    }
+}
+
+impl From<PressureSeat> for Said {
+    fn from(said: PressureSeat) -> Said {
+        PressureSaid::Seat(said).into()
+    }
+}
+
+impl From<PressureHeat> for Said {
+    fn from(said: PressureHeat) -> Said {
+        PressureSaid::Heat(said).into()
+    }
+}
+
+impl From<PressureBench> for Said {
+    fn from(said: PressureBench) -> Said {
+        PressureSaid::Bench(said).into()
+    }
+}
+
+impl From<StoredSaid> for Said {
+    fn from(said: StoredSaid) -> Said {
+        PressureSaid::Store(said).into()
+    }
+}
+
+impl From<HeldSaid> for Said {
+    fn from(said: HeldSaid) -> Said {
+        StoredSaid::Held(said).into()
+    }
+}
+
+impl From<RubberSaid> for Said {
+    fn from(said: RubberSaid) -> Said {
+        PressureSaid::Rubber(said).into()
+    }
+}
+
+impl From<Pressing> for Said {
+    fn from(what: Pressing) -> Said {
+        PressureSaid::What(what).into()
+    }
+}
+
+impl From<PressureHint> for Said {
+    fn from(hint: PressureHint) -> Said {
+        PressureSaid::Hint(hint).into()
+    }
+}
+
+impl From<WarmthSaid> for Said {
+    fn from(warmth: WarmthSaid) -> Said {
+        PressureSaid::Warmth(warmth).into()
+    }
+}
+
+impl From<Oldest> for Said {
+    fn from(oldest: Oldest) -> Said {
+        PressureSaid::Oldest(oldest).into()
+    }
+}
+
+impl From<&On> for Said {
+    fn from(on: &On) -> Said {
+        PressureSaid::On(on.clone()).into()
+    }
 }

@@ -32,7 +32,7 @@ pub enum Word {
 }
 
 /// A part's row, its paper, and what is doubtful of the row.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 pub struct Paper {
     /// Short name of the row; empty where the paper alone is named.
     pub row: String,
@@ -45,11 +45,36 @@ pub struct Paper {
 }
 
 /// What is doubtful of a row.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Doubt {
     /// Nobody but its writer has held it beside its paper.
     NotChecked,
     /// Its paper was last seen to be the one in force on this day, before the day of the work.
     CurrentOnlyUntil(String),
+}
+
+impl Paper {
+    /// The row and its paper in English, for rooms whose sentences have no keys yet.
+    pub(crate) fn text(&self) -> String {
+        let mut text = format!("{} revision {}", self.paper, self.revision);
+        if !self.row.is_empty() {
+            text = format!("{}, {text}", self.row);
+        }
+        for doubt in &self.doubts {
+            text.push_str(", ");
+            text.push_str(&doubt.text());
+        }
+        text
+    }
+}
+
+impl Doubt {
+    /// It in English, for rooms whose sentences have no keys yet.
+    pub(crate) fn text(&self) -> String {
+        match self {
+            Doubt::NotChecked => "row not checked by a second person".to_owned(),
+            Doubt::CurrentOnlyUntil(day) => format!("paper known to be current only until {day}"),
+        }
+    }
 }

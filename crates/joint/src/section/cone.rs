@@ -4,6 +4,7 @@
 
 use super::profile::metres;
 use crate::catalogue::Taper;
+use crate::said::PlugShape;
 use jointwright_numerics::outline::Point;
 
 /// A cone round the axis that narrows from z = 0 on.
@@ -22,21 +23,25 @@ impl Cone {
     ///
     /// # Errors
     /// Why its dimensions make none.
-    pub(super) fn of(taper: &Taper) -> Result<Cone, String> {
+    pub(super) fn of(taper: &Taper) -> Result<Cone, PlugShape> {
         let (large, small) = (taper.large_diameter, taper.small_diameter);
         let (stud, length) = (taper.stud_diameter, taper.length);
         if length.mm() <= 0.0 {
-            return Err(format!("the plug is {length} long"));
+            return Err(PlugShape::Length {
+                length: length.to_string(),
+            });
         }
         if small >= large {
-            return Err(format!(
-                "the plug's small end, {small}, is not smaller than its large end, {large}"
-            ));
+            return Err(PlugShape::NotTapered {
+                small: small.to_string(),
+                large: large.to_string(),
+            });
         }
         if stud >= small || stud.mm() <= 0.0 {
-            return Err(format!(
-                "the stud, {stud}, does not lie inside the plug's small end, {small}"
-            ));
+            return Err(PlugShape::StudOutside {
+                stud: stud.to_string(),
+                small: small.to_string(),
+            });
         }
         Ok(Cone {
             large: metres(large) / 2.0,

@@ -2,6 +2,7 @@
 
 use super::path::{Piece, cut_at, reversed};
 use super::{End, GapPlace, NotDrawn, Quantity, Sleeve};
+use crate::said::{Contour, Said, SectionShape};
 use jointwright_numerics::field::Conductivity;
 use jointwright_numerics::field::{Disc, Material, Regime, Section, Wanted};
 use jointwright_numerics::gas::Curve as Breakdown;
@@ -83,16 +84,14 @@ pub struct Drawn {
 /// # Errors
 /// [`NotDrawn::Refused`] with the reason where its dimensions do not make a section.
 pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
-    let refused = |why: String| NotDrawn::Refused(why.into());
-    let plan = Measures::new(end).map_err(refused)?;
+    let plan = Measures::new(end).map_err(NotDrawn::Refused)?;
     let mut sheet = Sheet::default();
     plan.draw(end, &mut sheet);
     let outline = sheet.outline;
     let flaws = check(&outline);
     if let Some(flaw) = flaws.first() {
-        return Err(NotDrawn::Refused(
-            format!("its dimensions do not make a section: {flaw}").into(),
-        ));
+        let flaw = flaw.to_string();
+        return Err(NotDrawn::Refused(SectionShape::NoSection { flaw }.into()));
     }
     let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
     let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {
@@ -158,28 +157,28 @@ struct Edge {
 }
 
 impl Measures {
-    fn new(end: &End<'_>) -> Result<Measures, String> {
+    fn new(end: &End<'_>) -> Result<Measures, Said> {
         let (cable, state, profile) = (&end.cable, &end.state, end.profile);
         let on = cable.insulation_radius_m;
         let wall = on - cable.conductor_radius_m;
         if wall <= 0.0 {
-            return Err(format!(
-                "the diameter over the conductor screen, {:.2} mm, is not less than that over the insulation, {:.2} mm",
-                2e3 * cable.conductor_radius_m,
-                2e3 * on
-            ));
+            return Err(SectionShape::ScreenNotInside {
+                screen_mm: 2e3 * cable.conductor_radius_m,
+                insulation_mm: 2e3 * on,
+            }
+            .into());
         }
         let top = on + cable.screen_thickness_m;
         let under_body = end.sleeve.map_or(on, |sleeve| sleeve.outside_radius_m);
-        if end.sleeve.is_some() && under_body < top + 0.2e-3 {
-            return Err(format!(
-                "the outside of the {}, {:.2} mm, leaves no room over the screen, {:.2} mm",
-                end.sleeve.map_or("", |sleeve| sleeve.name),
-                2e3 * under_body,
-                2e3 * top
-            ));
+        if let Some(sleeve) = end.sleeve.filter(|_| under_body < top + 0.2e-3) {
+            return Err(SectionShape::NoRoomOverScreen {
+                between: sleeve.between,
+                outside_mm: 2e3 * under_body,
+                screen_mm: 2e3 * top,
+            }
+            .into());
         }
-        let heel_of = |on: f64| -> Result<(Vec<Piece>, f64), String> {
+        let heel_of = |on: f64| -> Result<(Vec<Piece>, f64), Said> {
             let pieces = profile.deflector(on)?;
             let heel = pieces
                 .first()
@@ -223,46 +222,45 @@ impl Measures {
     }
 
     /// Cuts the body off where the section ends, and says what does not fit.
-    fn cut(mut self, tip: f64, heel: f64) -> Result<Measures, String> {
+    fn cut(mut self, tip: f64, heel: f64) -> Result<Measures, Said> {
         let first = self
             .edge
             .as_ref()
             .map_or(heel, |edge| edge.tip.unwrap_or(edge.foot).z - STAND_OFF);
         if self.start > tip - 2e-3 {
-            return Err(format!(
-                "the electrode ends at {:.1} mm from the junction, within two of the body's radii of its axis, where a section round an axis says nothing",
-                tip * 1e3
-            ));
+            let electrode_mm = tip * 1e3;
+            return Err(SectionShape::NearJunction { electrode_mm }.into());
         }
         if self.under > tip - 1e-3 {
-            return Err(format!(
-                "the insulation ends at {:.1} mm from the body's datum, not under the electrode, which leaves it at {:.1} mm",
-                self.under * 1e3,
-                tip * 1e3
-            ));
+            return Err(SectionShape::InsulationShort {
+                insulation_mm: self.under * 1e3,
+                electrode_mm: tip * 1e3,
+            }
+            .into());
         }
         if first < tip + 1e-3 {
-            return Err(format!(
-                "the screen or the deflector begins at {:.1} mm from the body's datum, and the electrode ends at {:.1} mm",
-                first * 1e3,
-                tip * 1e3
-            ));
+            return Err(SectionShape::ScreenAtElectrode {
+                first_mm: first * 1e3,
+                electrode_mm: tip * 1e3,
+            }
+            .into());
         }
         let end_of = |pieces: &[Piece]| pieces.last().map_or(self.end, |piece| piece.to.z);
         let far = end_of(&self.deflector).min(end_of(&self.outside));
         if far < heel.max(first) + (self.on - self.conductor) {
-            return Err(format!(
-                "the body ends at {:.1} mm from its datum, less than a wall beyond the heel of its deflector or the screen edge",
-                far * 1e3
-            ));
+            return Err(SectionShape::BodyShort { end_mm: far * 1e3 }.into());
         }
         self.end = self.end.min(far - 1e-6);
-        self.electrode = cut_at(&self.electrode, self.start, "electrode")?;
+        self.electrode = cut_at(&self.electrode, self.start, Contour::Electrode)?;
         if !self.deflector.is_empty() {
-            self.deflector = cut_at(&self.deflector, self.end, "deflector")?;
+            self.deflector = cut_at(&self.deflector, self.end, Contour::Deflector)?;
         }
-        self.outside = cut_at(&self.outside, self.end, "outside")?;
-        self.outside = reversed(&cut_at(&reversed(&self.outside), self.start, "outside")?);
+        self.outside = cut_at(&self.outside, self.end, Contour::Outside)?;
+        self.outside = reversed(&cut_at(
+            &reversed(&self.outside),
+            self.start,
+            Contour::Outside,
+        )?);
         Ok(self)
     }
 
@@ -611,7 +609,7 @@ impl Measures {
         ));
         let label = Point::new((self.on + out) / 2.0, self.electrode_foot().z);
         let material = (sleeve.relative_permittivity, sleeve.conductivity);
-        sheet.conducting(sleeve.name, material, label, &round);
+        sheet.conducting(sleeve.name(), material, label, &round);
     }
 
     fn draw_body(&self, end: &End<'_>, sheet: &mut Sheet) {

@@ -3,6 +3,7 @@
 use super::*;
 use crate::catalogue::Catalogue;
 use crate::form::{Complaints, Source};
+use crate::said::Between;
 use jointwright_numerics::field::{Options, Unwatched, Wanted, solve};
 use jointwright_numerics::outline::Point;
 
@@ -56,7 +57,7 @@ fn end(profile: &Profile, sigma: f64, hertz: f64) -> End<'_> {
             relative_permittivity: 2.3,
         },
         sleeve: Some(Sleeve {
-            name: "layer that spreads the field",
+            between: Between::SpreadsTheField,
             outside_radius_m: profile.grading_outside_m(11.1e-3),
             relative_permittivity: 10.0,
             conductivity: Conductivity::Constant(sigma),

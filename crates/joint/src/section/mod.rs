@@ -22,7 +22,7 @@
 //!
 //! Source: `docs/theory/section.md`.
 
-use crate::said::Said;
+use crate::said::{Between, Said};
 use jointwright_numerics::field::Conductivity;
 use jointwright_units::VoltageRms;
 
@@ -55,14 +55,24 @@ pub struct CableShape {
 /// A layer between cable and body: an adapter, or the body's own that spreads the field.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sleeve {
-    /// Which of the two, as it is called.
-    pub name: &'static str,
+    /// Which of the two.
+    pub between: Between,
     /// Outside radius once it is on the cable, m.
     pub outside_radius_m: f64,
     /// Relative permittivity.
     pub relative_permittivity: f64,
     /// Conductivity.
     pub conductivity: Conductivity,
+}
+
+impl Sleeve {
+    /// Name of its region.
+    pub const fn name(&self) -> &'static str {
+        match self.between {
+            Between::Adapter => "adapter",
+            Between::SpreadsTheField => "layer that spreads the field",
+        }
+    }
 }
 
 /// What is put on the conductor.

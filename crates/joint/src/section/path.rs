@@ -2,6 +2,7 @@
 //!
 //! Source: a circle of radius ρ between two lines that meet at the angle θ touches each at ρ / tan(θ/2) from their corner (plane geometry).
 
+use crate::said::{Contour, SectionShape};
 use jointwright_numerics::outline::{Point, Shape};
 
 /// Lines shorter than this are left out, m.
@@ -45,7 +46,7 @@ impl Piece {
 ///
 /// # Errors
 /// Which corner cannot be rounded so, and why.
-pub(super) fn rounded(corners: &[Point], radii: &[f64]) -> Result<Vec<Piece>, String> {
+pub(super) fn rounded(corners: &[Point], radii: &[f64]) -> Result<Vec<Piece>, SectionShape> {
     let mut pieces: Vec<Piece> = Vec::new();
     let (Some(&first), Some(&last)) = (corners.first(), corners.last()) else {
         return Ok(pieces);
@@ -63,14 +64,13 @@ pub(super) fn rounded(corners: &[Point], radii: &[f64]) -> Result<Vec<Piece>, St
             bend = Bend::new(before, corner, after, radius).unwrap_or(bend);
         }
         if bend.reach > room + SHORTEST {
-            return Err(format!(
-                "the corner at {:.2} mm along, diameter {:.2} mm, cannot be rounded with {:.2} mm: that takes {:.2} mm of its sides, and there are {:.2} mm",
-                corner.z * 1e3,
-                2e3 * corner.r,
-                radii[index] * 1e3,
-                bend.reach * 1e3,
-                room * 1e3
-            ));
+            return Err(SectionShape::CornerNotRounded {
+                along_mm: corner.z * 1e3,
+                diameter_mm: 2e3 * corner.r,
+                radius_mm: radii[index] * 1e3,
+                takes_mm: bend.reach * 1e3,
+                there_mm: room * 1e3,
+            });
         }
         join(&mut pieces, &mut at, bend.from);
         pieces.push(Piece::arc(at, bend.to, bend.center));
@@ -139,7 +139,11 @@ pub(super) fn reversed(pieces: &[Piece]) -> Vec<Piece> {
 ///
 /// # Errors
 /// Where it never does, or is an arc there.
-pub(super) fn cut_at(pieces: &[Piece], z: f64, what: &str) -> Result<Vec<Piece>, String> {
+pub(super) fn cut_at(
+    pieces: &[Piece],
+    z: f64,
+    contour: Contour,
+) -> Result<Vec<Piece>, SectionShape> {
     let mut kept = Vec::new();
     for piece in pieces {
         let (a, b) = (piece.from.z - z, piece.to.z - z);
@@ -148,10 +152,10 @@ pub(super) fn cut_at(pieces: &[Piece], z: f64, what: &str) -> Result<Vec<Piece>,
             continue;
         }
         if piece.is_arc() {
-            return Err(format!(
-                "the {what} is rounded at {:.2} mm along, where the section ends",
-                z * 1e3
-            ));
+            return Err(SectionShape::RoundedAtEnd {
+                contour,
+                at_mm: z * 1e3,
+            });
         }
         let share = a / (a - b);
         let mut end = piece.from.towards(piece.to, share);
@@ -159,10 +163,10 @@ pub(super) fn cut_at(pieces: &[Piece], z: f64, what: &str) -> Result<Vec<Piece>,
         kept.push(Piece::line(piece.from, end));
         return Ok(kept);
     }
-    Err(format!(
-        "the {what} does not reach {:.2} mm along, where the section ends",
-        z * 1e3
-    ))
+    Err(SectionShape::NotReachingEnd {
+        contour,
+        at_mm: z * 1e3,
+    })
 }
 
 #[cfg(test)]
@@ -201,17 +205,22 @@ mod tests {
     fn a_radius_without_room_is_named() {
         let corners = [mm(0.0, 0.0), mm(0.0, 1.0), mm(4.0, 1.0)];
         let said = rounded(&corners, &[0.0, 2e-3, 0.0]).expect_err("there is no room");
-        assert!(
-            said.contains("2.00 mm") && said.contains("1.00 mm along"),
-            "{said}"
-        );
+        let SectionShape::CornerNotRounded {
+            along_mm,
+            radius_mm,
+            ..
+        } = said
+        else {
+            panic!("{said:?}")
+        };
+        assert!((along_mm - 1.0).abs() < 1e-9 && (radius_mm - 2.0).abs() < 1e-9);
     }
 
     #[test]
     fn a_path_is_cut_where_it_crosses_a_plane() {
         let pieces = [Piece::line(mm(1.0, 0.0), mm(3.0, 10.0))];
-        let kept = cut_at(&pieces, 5e-3, "outside").expect("it crosses");
+        let kept = cut_at(&pieces, 5e-3, Contour::Outside).expect("it crosses");
         assert!(kept[0].to.distance(mm(2.0, 5.0)) < 1e-12);
-        assert!(cut_at(&pieces, 11e-3, "outside").is_err());
+        assert!(cut_at(&pieces, 11e-3, Contour::Outside).is_err());
     }
 }

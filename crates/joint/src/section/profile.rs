@@ -5,6 +5,7 @@
 use super::path::{Piece, rounded};
 use super::{NotDrawn, Unknown};
 use crate::catalogue::{Body, FieldDuty, Grading, Inner, Region, ScreenStep};
+use crate::said::{Said, SectionAsk, SectionRow};
 use jointwright_numerics::outline::Point;
 use jointwright_units::Length;
 
@@ -36,8 +37,6 @@ struct Chain {
     radii: Vec<f64>,
 }
 
-const ASK_MAKER: &str = "or cut a body of this lot open along its axis, lay a rule beside it and measure each corner twice";
-
 impl Profile {
     /// Reads the inside of a body.
     ///
@@ -47,7 +46,7 @@ impl Profile {
         let id = &body.head.id;
         let Some(inner) = &body.inner else {
             return Err(unknown(
-                format!("what is inside {id} is not known"),
+                SectionRow::InsideNotKnown { part: id.clone() },
                 questions(id),
             ));
         };
@@ -65,13 +64,13 @@ impl Profile {
             open.is_empty(),
         ) else {
             return Err(unknown(
-                format!("what is inside {id} is not wholly known"),
+                SectionRow::InsideNotWhole { part: id.clone() },
                 open,
             ));
         };
         let Some(permittivity) = insulation.relative_permittivity else {
             return Err(unknown(
-                format!("what is inside {id} is not wholly known"),
+                SectionRow::InsideNotWhole { part: id.clone() },
                 open,
             ));
         };
@@ -105,7 +104,7 @@ impl Profile {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub(super) fn electrode(&self, on: f64) -> Result<Vec<Piece>, String> {
+    pub(super) fn electrode(&self, on: f64) -> Result<Vec<Piece>, Said> {
         self.off_the_bore(&self.electrode, on)
     }
 
@@ -113,7 +112,7 @@ impl Profile {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub(super) fn deflector(&self, on: f64) -> Result<Vec<Piece>, String> {
+    pub(super) fn deflector(&self, on: f64) -> Result<Vec<Piece>, Said> {
         match &self.deflector {
             Some(deflector) => self.off_the_bore(deflector, on),
             None => Ok(Vec::new()),
@@ -131,16 +130,16 @@ impl Profile {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub(super) fn outside(&self, on: f64) -> Result<Vec<Piece>, String> {
+    pub(super) fn outside(&self, on: f64) -> Result<Vec<Piece>, Said> {
         rounded(&self.stretched(&self.outside, on), &self.outside.radii)
-            .map_err(|why| format!("{}: {why}", self.outside.name))
+            .map_err(|why| Said::of(&self.outside.name, why))
     }
 
     /// Where the electrode leaves a bore of this radius and where the deflector begins on it, after rounding, all in m; no second place without a deflector.
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub fn bore_ends_m(&self, on_m: f64) -> Result<(f64, Option<f64>), String> {
+    pub fn bore_ends_m(&self, on_m: f64) -> Result<(f64, Option<f64>), Said> {
         let first = |pieces: &[Piece]| pieces.first().map(|piece| piece.from.z);
         let foot = first(&self.electrode(on_m)?).unwrap_or_else(|| self.electrode_end_m());
         Ok((foot, first(&self.deflector(on_m)?)))
@@ -167,9 +166,9 @@ impl Profile {
         other
     }
 
-    fn off_the_bore(&self, chain: &Chain, on: f64) -> Result<Vec<Piece>, String> {
+    fn off_the_bore(&self, chain: &Chain, on: f64) -> Result<Vec<Piece>, Said> {
         let mut pieces = rounded(&self.stretched(chain, on), &chain.radii)
-            .map_err(|why| format!("{}: {why}", chain.name))?;
+            .map_err(|why| Said::of(&chain.name, why))?;
         // The line along the bore, up to where the rounding begins.
         pieces.remove(0);
         Ok(pieces)
@@ -211,10 +210,15 @@ impl Chain {
         let start = (0..n).find(|&index| is_on_bore(index) && is_on_bore(index + 1));
         let n_on_bore = (0..n).filter(|&index| is_on_bore(index)).count();
         let (Some(start), 2) = (start, n_on_bore) else {
-            return Err(NotDrawn::Refused(format!(
-                "{id}: the region {} has {n_on_bore} corners on the bore diameter {on}; it takes two, one after the other",
-                region.name
-            ).into()));
+            return Err(NotDrawn::Refused(
+                SectionRow::CornersOnBore {
+                    part: id.to_owned(),
+                    region: region.name.clone(),
+                    n_corners: n_on_bore as u32,
+                    diameter: on.to_string(),
+                }
+                .into(),
+            ));
         };
         corners.rotate_left(start);
         if (corners[0].0.z < corners[1].0.z) != is_outward {
@@ -233,20 +237,22 @@ impl Chain {
     fn rounded_where_it_matters(&self, id: &str) -> Result<(), NotDrawn> {
         // The last corner lies where the section ends, and so does the one on the bore from which it runs.
         let n = self.corners.len();
-        let sharp: Vec<String> = (1..n - 1)
+        let sharp: Vec<SectionAsk> = (1..n - 1)
             .filter(|&index| self.radii[index] <= 0.0)
             .map(|index| {
                 let corner = self.corners[index];
-                format!("With what radius is the corner of {} at {:.1} mm along, diameter {:.1} mm, rounded?", self.name, corner.z * 1e3, 2e3 * corner.r)
+                SectionAsk::CornerRadius {
+                    region: self.name.clone(),
+                    along_mm: corner.z * 1e3,
+                    diameter_mm: 2e3 * corner.r,
+                }
             })
             .collect();
         if sharp.is_empty() {
             return Ok(());
         }
-        Err(unknown(
-            format!("a corner inside {id} has no radius"),
-            sharp,
-        ))
+        let part = id.to_owned();
+        Err(unknown(SectionRow::SharpInside { part }, sharp))
     }
 }
 
@@ -256,27 +262,24 @@ fn open_questions(
     inner: &Inner,
     duties: [FieldDuty; 3],
     regions: [Option<&Region>; 3],
-) -> Vec<String> {
-    let mut open: Vec<String> = Vec::new();
+) -> Vec<SectionAsk> {
+    let part = || id.to_owned();
+    let mut open: Vec<SectionAsk> = Vec::new();
     if inner.on_diameter.is_none() {
-        open.push(format!(
-            "On what diameter over insulation are the inner diameters of {id} stated?"
-        ));
+        open.push(SectionAsk::OnWhatDiameter { part: part() });
     }
     if inner.screen_step.is_none() {
-        open.push(format!("How does {id} lie over the edge of the insulation screen: between which radii is an edge cut as its paper asks, for what length before it does the body stand off, and what fills that gap for the life of the joint?"));
+        open.push(SectionAsk::OverEdge { part: part() });
     }
-    for (duty, region) in duties.iter().zip(&regions) {
+    for (duty, region) in duties.into_iter().zip(&regions) {
         // A layer that spreads the field may stand for the deflector.
-        let may_lack = inner.grading.is_some() && *duty == FieldDuty::Deflector;
+        let may_lack = inner.grading.is_some() && duty == FieldDuty::Deflector;
         if region.is_none() && !may_lack {
-            open.push(format!("Where does the {} of {id} begin and end, at which diameters, and with what radii are its corners rounded?", duty.name()));
+            open.push(SectionAsk::WhereLies { part: part(), duty });
         }
     }
     if regions[0].is_some_and(|r| r.relative_permittivity.is_none()) {
-        open.push(format!(
-            "What is the relative permittivity of the insulation of {id}?"
-        ));
+        open.push(SectionAsk::Permittivity { part: part() });
     }
     open
 }
@@ -298,20 +301,12 @@ fn conducting_as_served(
             continue;
         };
         return Err(NotDrawn::Refused(
-            format!(
-                "{id}: the region {} {}, and its row says that it {}",
-                region.name,
-                if conducts {
-                    "serves as a conductor"
-                } else {
-                    "insulates"
-                },
-                if region.conductive {
-                    "conducts"
-                } else {
-                    "does not conduct"
-                }
-            )
+            SectionRow::ServesOtherwise {
+                part: id.to_owned(),
+                region: region.name.clone(),
+                serves_as_conductor: conducts,
+                conducts: region.conductive,
+            }
             .into(),
         ));
     }
@@ -325,19 +320,16 @@ fn one(inner: &Inner, duty: FieldDuty) -> Option<&Region> {
     if found.next().is_some() { None } else { first }
 }
 
-fn questions(id: &str) -> Vec<String> {
+fn questions(id: &str) -> Vec<SectionAsk> {
+    let part = || id.to_owned();
     vec![
-        format!(
-            "On a cable of what diameter, where along its axis and at what diameters lie the electrode, the deflector and the outside of {id}, and with what radii are the corners of its conducting parts rounded? Ask its maker, {ASK_MAKER}."
-        ),
-        format!("What is the relative permittivity of the insulation of {id}?"),
-        format!(
-            "Between which radii is a screen edge cut as the paper of {id} asks, for what length before it does the body stand off the insulation, and what fills that gap for the life of the joint?"
-        ),
+        SectionAsk::Inside { part: part() },
+        SectionAsk::Permittivity { part: part() },
+        SectionAsk::EdgeRadii { part: part() },
     ]
 }
 
-fn unknown(why: String, questions: Vec<String>) -> NotDrawn {
+fn unknown(why: SectionRow, questions: Vec<SectionAsk>) -> NotDrawn {
     NotDrawn::Unknown(Unknown::new(why, questions))
 }
 

@@ -8,6 +8,7 @@ use super::path::{Piece, rounded};
 use super::profile::metres;
 use super::{NotDrawn, Unknown};
 use crate::catalogue::{FieldDuty, Region, Taper};
+use crate::said::{Said, SectionAsk, SectionRow};
 use jointwright_numerics::outline::Point;
 
 /// Least distance from the bore within which a corner lies on it, m.
@@ -48,8 +49,7 @@ impl Socket {
         let found = Found::of(taper)?;
         let tolerance = metres(taper.uncertainty).max(ON_BORE_LEAST);
         let run = |region: &Region, is_rising: bool| {
-            Run::read(region, cone, tolerance, is_rising)
-                .map_err(|why| NotDrawn::Refused(why.into()))
+            Run::read(region, cone, tolerance, is_rising).map_err(NotDrawn::Refused)
         };
         let (deflector, electrode) = (run(found.deflector, true)?, run(found.electrode, false)?);
         let mut outside = run(found.insulation, false)?;
@@ -60,7 +60,7 @@ impl Socket {
             (&outside, 1, 0.0),
         ] {
             run.covers(index, end, tolerance)
-                .map_err(|why| NotDrawn::Refused(why.into()))?;
+                .map_err(NotDrawn::Refused)?;
         }
         let (lowest, highest) = (
             outside.lowest().max(deflector.lowest()),
@@ -72,18 +72,14 @@ impl Socket {
         let start = -BEYOND_RADII * radius;
         let bottom = lowest.max(start);
         let top = highest.min(cone.length + BEYOND_RADII * radius);
-        let cut = |run: &Run, plane: f64, sign: f64| {
-            run.up_to(plane, sign, 1)
-                .map_err(|why| NotDrawn::Refused(why.into()))
-        };
+        let cut =
+            |run: &Run, plane: f64, sign: f64| run.up_to(plane, sign, 1).map_err(NotDrawn::Refused);
         let deflector = cut(&deflector, bottom, -1.0)?;
         let electrode = cut(&electrode, top, 1.0)?;
-        let outside = outside
-            .between(bottom, top)
-            .map_err(|why| NotDrawn::Refused(why.into()))?;
+        let outside = outside.between(bottom, top).map_err(NotDrawn::Refused)?;
         let sharp = [deflector.sharp(), electrode.sharp()].concat();
         if !sharp.is_empty() {
-            return Err(unknown("a corner around the plug has no radius", sharp));
+            return Err(unknown(SectionRow::SharpAroundPlug, sharp));
         }
         Ok(Socket {
             relative_permittivity: found.relative_permittivity,
@@ -100,7 +96,7 @@ impl Socket {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub fn deflector(&self, bore: &Cone) -> Result<Vec<Piece>, String> {
+    pub fn deflector(&self, bore: &Cone) -> Result<Vec<Piece>, Said> {
         self.deflector.on(bore, 0.0)
     }
 
@@ -108,7 +104,7 @@ impl Socket {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub fn electrode(&self, bore: &Cone) -> Result<Vec<Piece>, String> {
+    pub fn electrode(&self, bore: &Cone) -> Result<Vec<Piece>, Said> {
         self.electrode.on(bore, bore.length)
     }
 
@@ -116,14 +112,14 @@ impl Socket {
     ///
     /// # Errors
     /// Why it cannot be drawn.
-    pub fn outside(&self) -> Result<Vec<Piece>, String> {
-        rounded(&self.outside.corners, &self.outside.radii).map_err(|why| self.outside.named(&why))
+    pub fn outside(&self) -> Result<Vec<Piece>, Said> {
+        rounded(&self.outside.corners, &self.outside.radii).map_err(|why| self.outside.named(why))
     }
 }
 
 impl Run {
     /// Turns the corners so that the two on the bore come first, the way along the bore rising or falling.
-    fn read(region: &Region, cone: &Cone, tolerance: f64, is_rising: bool) -> Result<Run, String> {
+    fn read(region: &Region, cone: &Cone, tolerance: f64, is_rising: bool) -> Result<Run, Said> {
         let n = region.corners.len();
         let mut corners: Vec<(Point, f64)> = Vec::with_capacity(n);
         for (index, (along, diameter)) in region.corners.iter().enumerate() {
@@ -142,11 +138,12 @@ impl Run {
         let start = (0..n).find(|&index| is_on_bore(index) && is_on_bore(index + 1));
         let n_on_bore = (0..n).filter(|&index| is_on_bore(index)).count();
         let (Some(start), 2) = (start, n_on_bore) else {
-            return Err(format!(
-                "the region {} has {n_on_bore} corners within {:.2} mm of the plug's cone; it takes two, one after the other: one at an end of the plug, one where the region leaves the bore",
-                region.name,
-                tolerance * 1e3
-            ));
+            return Err(SectionRow::CornersOnCone {
+                region: region.name.clone(),
+                n_corners: n_on_bore as u32,
+                within_mm: tolerance * 1e3,
+            }
+            .into());
         };
         corners.rotate_left(start);
         if (corners[0].0.z < corners[1].0.z) != is_rising {
@@ -161,8 +158,9 @@ impl Run {
         })
     }
 
-    fn named(&self, why: &str) -> String {
-        format!("the region {}: {why}", self.name)
+    fn named(&self, why: impl Into<Said>) -> Said {
+        let region = self.name.clone();
+        Said::of(SectionRow::Region { region }, why)
     }
 
     fn lowest(&self) -> f64 {
@@ -178,20 +176,19 @@ impl Run {
     }
 
     /// A region covers its end of the plug, or something would lie there that is not stated.
-    fn covers(&self, index: usize, end: f64, tolerance: f64) -> Result<(), String> {
+    fn covers(&self, index: usize, end: f64, tolerance: f64) -> Result<(), Said> {
         let found = self.corners[index].z;
         if (found - end).abs() <= tolerance {
             return Ok(());
         }
-        Err(self.named(&format!(
-            "on the bore it begins at {:.2} mm from the plug's large end; it is expected to cover the plug's end at {:.2} mm",
-            found * 1e3,
-            end * 1e3
-        )))
+        Err(self.named(SectionRow::BeginsOnBore {
+            found_mm: found * 1e3,
+            end_mm: end * 1e3,
+        }))
     }
 
     /// The corners from an index on up to where they first reach a plane: rising for a sign of 1, falling for −1.
-    fn up_to(&self, plane: f64, sign: f64, from: usize) -> Result<Run, String> {
+    fn up_to(&self, plane: f64, sign: f64, from: usize) -> Result<Run, Said> {
         let mut kept = Run {
             name: self.name.clone(),
             corners: self.corners[..=from].to_vec(),
@@ -214,21 +211,19 @@ impl Run {
             kept.radii.push(0.0);
             return Ok(kept);
         }
-        Err(self.named(&format!(
-            "it does not reach {:.1} mm, where the section ends",
-            plane * 1e3
-        )))
+        Err(self.named(SectionRow::NotReaching {
+            end_mm: plane * 1e3,
+        }))
     }
 
     /// The part of the outside between two planes: from where it last leaves the lower to where it first meets the upper.
-    fn between(&self, bottom: f64, top: f64) -> Result<Run, String> {
+    fn between(&self, bottom: f64, top: f64) -> Result<Run, Said> {
         let n = self.corners.len();
         let below = (0..n).rev().find(|&index| self.corners[index].z <= bottom);
         let Some(below) = below else {
-            return Err(self.named(&format!(
-                "its outside does not reach {:.1} mm, where the section begins",
-                bottom * 1e3
-            )));
+            return Err(self.named(SectionRow::OutsideNotReaching {
+                begin_mm: bottom * 1e3,
+            }));
         };
         let tail = Run {
             name: self.name.clone(),
@@ -245,27 +240,26 @@ impl Run {
     }
 
     /// Questions for the corners between its ends that have no radius: at a sharp one the field has no greatest value.
-    fn sharp(&self) -> Vec<String> {
+    fn sharp(&self) -> Vec<SectionAsk> {
         (1..self.corners.len() - 1)
             .filter(|&index| self.radii[index] <= 0.0)
             .map(|index| {
                 let at = self.corners[index];
-                format!(
-                    "With what radius is the corner of the region {} at {:.1} mm from the plug's large end, diameter {:.1} mm, rounded?",
-                    self.name,
-                    at.z * 1e3,
-                    2e3 * at.r
-                )
+                SectionAsk::PlugCornerRadius {
+                    region: self.name.clone(),
+                    along_mm: at.z * 1e3,
+                    diameter_mm: 2e3 * at.r,
+                }
             })
             .collect()
     }
 
     /// Lines and arcs with both corners of the bore on another line, the first at the plug's end.
-    fn on(&self, bore: &Cone, end: f64) -> Result<Vec<Piece>, String> {
+    fn on(&self, bore: &Cone, end: f64) -> Result<Vec<Piece>, Said> {
         let mut corners = self.corners.clone();
         corners[0] = bore.at(end);
         corners[1] = bore.at(corners[1].z);
-        rounded(&corners, &self.radii).map_err(|why| self.named(&why))
+        rounded(&corners, &self.radii).map_err(|why| self.named(why))
     }
 }
 
@@ -279,16 +273,13 @@ struct Found<'t> {
 
 impl Found<'_> {
     fn of(taper: &Taper) -> Result<Found<'_>, NotDrawn> {
-        let mut open: Vec<String> = Vec::new();
+        let mut open: Vec<SectionAsk> = Vec::new();
         let mut one = |duty: FieldDuty| {
             let mut all = taper.regions.iter().filter(|r| r.serves == Some(duty));
             // Two of a kind: which one is meant is not known.
             let found = all.next().filter(|_| all.next().is_none());
             if found.is_none() {
-                open.push(format!(
-                    "Where does the {} around the plug begin and end, from the plug's large end, at which diameters, and with what radii are its corners rounded? {ASK_MAKER}",
-                    duty.name()
-                ));
+                open.push(SectionAsk::PlugWhereLies { duty });
             }
             found
         };
@@ -296,9 +287,7 @@ impl Found<'_> {
         let (electrode, deflector) = (one(FieldDuty::Electrode), one(FieldDuty::Deflector));
         let permittivity = insulation.and_then(|region| region.relative_permittivity);
         if insulation.is_some() && permittivity.is_none() {
-            open.push(
-                "What is the relative permittivity of the insulation around the plug?".to_owned(),
-            );
+            open.push(SectionAsk::PlugPermittivity);
         }
         match (insulation, electrode, deflector, permittivity) {
             (Some(insulation), Some(electrode), Some(deflector), Some(permittivity)) => Ok(Found {
@@ -307,31 +296,21 @@ impl Found<'_> {
                 deflector,
                 relative_permittivity: permittivity,
             }),
-            _ => Err(unknown(
-                "what lies around the plug is not wholly known",
-                open,
-            )),
+            _ => Err(unknown(SectionRow::AroundPlugNotWhole, open)),
         }
     }
 }
 
-const ASK_MAKER: &str = "Ask its maker, or cut a body of this lot open along the plug's axis, lay a rule beside it and measure each corner twice.";
-
 /// What to ask about a plug of which nothing is known, by the name of the body that sits on it.
-pub(super) fn questions(id: &str) -> Vec<String> {
+pub(super) fn questions(id: &str) -> Vec<SectionAsk> {
+    let part = || id.to_owned();
     vec![
-        format!(
-            "What are the diameters of both ends of the tapered plug that {id} sits on, its length, that of the stud inside it, and the relative permittivity of the plug?"
-        ),
-        format!(
-            "Between which thicknesses is the film that the fit leaves between the plug and {id}, and what fills it for the life of the joint?"
-        ),
-        format!(
-            "Where, from the plug's large end, and at what diameters lie the electrode, the deflector and the outside of {id} around the plug, and with what radii are the corners of its conducting parts rounded? {ASK_MAKER}"
-        ),
+        SectionAsk::PlugSizes { part: part() },
+        SectionAsk::PlugFilm { part: part() },
+        SectionAsk::PlugInside { part: part() },
     ]
 }
 
-pub(super) fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
+fn unknown(why: SectionRow, questions: Vec<SectionAsk>) -> NotDrawn {
     NotDrawn::Unknown(Unknown::new(why, questions))
 }

@@ -26,7 +26,8 @@ use super::path::{Piece, reversed};
 use super::profile::metres;
 use super::socket::{Socket, questions};
 use super::{NotDrawn, Quantity, Unknown};
-use crate::catalogue::{Body, Taper};
+use crate::catalogue::{Body, FieldDuty, Taper};
+use crate::said::{PlugShape, Said, SectionRow, SectionShape};
 use jointwright_numerics::field::{Disc, Regime, Section, Wanted};
 use jointwright_numerics::outline::{Outline, Point, Shape, check};
 
@@ -83,13 +84,8 @@ pub struct TaperState {
 /// What to ask where a body has a mating interface and nothing is known of the plug that it sits on.
 pub fn taper_questions(body: &Body) -> Option<Unknown> {
     let is_open = body.interface.is_some() && body.taper.is_none();
-    let id = &body.head.id;
-    is_open.then(|| {
-        Unknown::new(
-            format!("the tapered plug that {id} sits on is not known"),
-            questions(id),
-        )
-    })
+    let part = body.head.id.clone();
+    is_open.then(|| Unknown::new(SectionRow::PlugNotKnown { part }, questions(&body.head.id)))
 }
 
 /// Draws the plug of a leg with the body around it; positions run from the plug's large end.
@@ -97,17 +93,15 @@ pub fn taper_questions(body: &Body) -> Option<Unknown> {
 /// # Errors
 /// [`NotDrawn::Unknown`] with what to ask where a region or a radius is not stated; [`NotDrawn::Refused`] with the reason where the dimensions do not make a section.
 pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> {
-    let refused = |why: String| NotDrawn::Refused(why.into());
-    let cone = Cone::of(taper).map_err(refused)?;
+    let cone = Cone::of(taper).map_err(|why| NotDrawn::Refused(why.into()))?;
     let socket = Socket::read(taper, &cone)?;
-    let plan = Measures::new(taper, state, cone, &socket).map_err(refused)?;
+    let plan = Measures::new(taper, state, cone, &socket).map_err(NotDrawn::Refused)?;
     let mut sheet = Sheet::default();
     plan.draw(taper, state, &socket, &mut sheet);
     let outline = sheet.outline;
     if let Some(flaw) = check(&outline).first() {
-        return Err(NotDrawn::Refused(
-            format!("its dimensions do not make a section: {flaw}").into(),
-        ));
+        let flaw = flaw.to_string();
+        return Err(NotDrawn::Refused(SectionShape::NoSection { flaw }.into()));
     }
     let present = |tag: &str| outline.curves.iter().any(|curve| curve.tag == tag);
     let at = |tags: &[&str], volts: f64| -> Vec<(String, f64)> {
@@ -156,13 +150,11 @@ impl Measures {
         state: &TaperState,
         cone: Cone,
         socket: &Socket,
-    ) -> Result<Measures, String> {
+    ) -> Result<Measures, Said> {
         let thickness = state.film_thickness_m;
         if !(thickness.is_finite() && thickness >= 0.0) {
-            return Err(format!(
-                "the film between plug and body is {:.3} mm thick",
-                thickness * 1e3
-            ));
+            let thickness_mm = thickness * 1e3;
+            return Err(PlugShape::FilmThickness { thickness_mm }.into());
         }
         let film = if thickness < FILM_LEAST_M {
             0.0
@@ -176,44 +168,45 @@ impl Measures {
             cone,
             bore,
             film,
-            deflector: off_the_bore(socket.deflector(&bore)?, "deflector")?,
-            electrode: off_the_bore(socket.electrode(&bore)?, "electrode")?,
+            deflector: off_the_bore(socket.deflector(&bore)?, FieldDuty::Deflector)?,
+            electrode: off_the_bore(socket.electrode(&bore)?, FieldDuty::Electrode)?,
             outside: socket.outside()?,
         };
         plan.refuse_what_is_too_close(socket.top)?;
         Ok(plan)
     }
 
-    fn refuse_what_is_too_close(&self, top: f64) -> Result<(), String> {
+    fn refuse_what_is_too_close(&self, top: f64) -> Result<(), PlugShape> {
         let (heel, foot) = (self.heel().z, self.foot().z);
-        let covered = [(heel, "deflector"), (self.cone.length - foot, "electrode")];
-        for (length, name) in covered {
+        let covered = [
+            (heel, FieldDuty::Deflector),
+            (self.cone.length - foot, FieldDuty::Electrode),
+        ];
+        for (length, duty) in covered {
             if length < ON_BORE_LEAST {
-                return Err(format!(
-                    "the {name} lies on the bore over {:.2} mm; less than {:.0} mm makes no section",
-                    length * 1e3,
-                    ON_BORE_LEAST * 1e3
-                ));
+                return Err(PlugShape::LiesShort {
+                    duty,
+                    over_mm: length * 1e3,
+                    least_mm: ON_BORE_LEAST * 1e3,
+                });
             }
         }
         if foot < heel + BETWEEN_LEAST {
-            return Err(format!(
-                "the deflector leaves the bore at {:.1} mm from the plug's large end and the electrode at {:.1} mm; less than {:.0} mm lies between them",
-                heel * 1e3,
-                foot * 1e3,
-                BETWEEN_LEAST * 1e3
-            ));
+            return Err(PlugShape::LittleBetween {
+                deflector_mm: heel * 1e3,
+                electrode_mm: foot * 1e3,
+                least_mm: BETWEEN_LEAST * 1e3,
+            });
         }
         let last = self.electrode.iter().filter(|piece| piece.is_arc());
         let round_to = last.map(|piece| piece.to.z).fold(foot, f64::max);
         let wall = end_of(&self.outside).r - end_of(&self.electrode).r;
         if top < round_to + wall {
-            return Err(format!(
-                "the body ends at {:.1} mm from the plug's large end, less than its wall, {:.1} mm, beyond the rounded end of the electrode at {:.1} mm",
-                top * 1e3,
-                wall * 1e3,
-                round_to * 1e3
-            ));
+            return Err(PlugShape::BodyShort {
+                end_mm: top * 1e3,
+                wall_mm: wall * 1e3,
+                electrode_mm: round_to * 1e3,
+            });
         }
         Ok(())
     }
@@ -376,11 +369,9 @@ fn rounding(pieces: &[Piece]) -> f64 {
 }
 
 /// The outline of a conducting region without the line along the bore.
-fn off_the_bore(mut pieces: Vec<Piece>, name: &str) -> Result<Vec<Piece>, String> {
+fn off_the_bore(mut pieces: Vec<Piece>, duty: FieldDuty) -> Result<Vec<Piece>, PlugShape> {
     if pieces.len() < 2 || pieces[0].is_arc() {
-        return Err(format!(
-            "nothing of the {name} lies on the bore: its rounding takes it all"
-        ));
+        return Err(PlugShape::NothingOnBore { duty });
     }
     pieces.remove(0);
     Ok(pieces)

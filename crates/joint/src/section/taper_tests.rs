@@ -242,26 +242,22 @@ fn says(passage: &str, with: &str, words: &str) {
 fn what_is_not_stated_is_asked_for() {
     says("48 mm\"", "48 mm\"", "");
     assert_eq!(said("48 mm\"", "48 mm\""), "");
-    for duty in ["insulation", "electrode", "deflector"] {
-        let question = format!("Where does the {duty} around the plug");
-        says(&format!("serves = \"{duty}\"\n"), "", &question);
+    for duty in [
+        FieldDuty::Insulation,
+        FieldDuty::Electrode,
+        FieldDuty::Deflector,
+    ] {
+        let question = format!("PlugWhereLies {{ duty: {duty:?} }}");
+        says(&format!("serves = \"{}\"\n", duty.name()), "", &question);
     }
-    says(
-        "relative_permittivity = 2.8\n",
-        "",
-        "relative permittivity of the insulation",
-    );
+    says("relative_permittivity = 2.8\n", "", "PlugPermittivity");
     says(
         "radius = [\"0 mm\", \"40 mm\", \"3 mm\", \"0 mm\"]\n",
         "",
-        "the corner of the region deflector at 43.9 mm from the plug's large end, diameter 66.6 mm",
+        "PlugCornerRadius { region: \"deflector\", along_mm: 43.9",
     );
     // Beyond the section's end a corner needs no radius: that of the electrode at 110 mm has none.
-    says(
-        "\"3.799136 mm\"",
-        "\"0 mm\"",
-        "58.9 mm from the plug's large end, diameter 48.0 mm",
-    );
+    says("\"3.799136 mm\"", "\"0 mm\"", "along_mm: 58.9");
 }
 
 #[test]
@@ -315,7 +311,7 @@ fn a_corner_is_on_the_bore_within_what_the_row_is_unsure_of() {
     says(
         corner,
         off,
-        "the region deflector has 1 corners within 0.05 mm of the plug's cone",
+        "CornersOnCone { region: \"deflector\", n_corners: 1, within_mm: 0.05",
     );
     let unsure = BODY.replacen("uncertainty = \"0.001 mm\"", "uncertainty = \"0.1 mm\"", 1);
     let (body, _) = read_body(&unsure.replacen(corner, off, 1));
@@ -335,9 +331,9 @@ fn what_makes_no_section_is_refused_with_its_reason() {
     says(
         "[\"80 mm\", \"58.946726 mm\"",
         "[\"70 mm\", \"58.946726 mm\"",
-        "1 corners",
+        "n_corners: 1",
     );
-    says("\"3.799136 mm\"", "\"9 mm\"", "cannot be rounded");
+    says("\"3.799136 mm\"", "\"9 mm\"", "CornerNotRounded");
     let cut = said(
         "\"110 mm\", \"110 mm\", \"0 mm\"]",
         "\"82 mm\", \"82 mm\", \"0 mm\"]",
@@ -346,17 +342,17 @@ fn what_makes_no_section_is_refused_with_its_reason() {
     says(
         "\"110 mm\", \"110 mm\", \"0 mm\"]",
         "\"76 mm\", \"76 mm\", \"0 mm\"]",
-        "does not reach 80.0 mm",
+        "NotReaching { end_mm: 80",
     );
     says(
         "\"30 mm\", \"80 mm\", \"80 mm\"]",
         "\"30 mm\", \"160 mm\", \"160 mm\"]",
-        "the body ends at 110.0 mm",
+        "BodyShort { end_mm: 110",
     );
     says(
         "\"40 mm\", \"3 mm\"",
         "\"80 mm\", \"3 mm\"",
-        "cannot be rounded",
+        "CornerNotRounded",
     );
     let refused = |change: Change, film_mm: f64| {
         let mut taper = reference();
@@ -374,17 +370,21 @@ fn what_makes_no_section_is_refused_with_its_reason() {
         (
             |taper| taper.small_diameter = length(48.0),
             0.15,
-            "is not smaller than",
+            "NotTapered",
         ),
         (
             |taper| taper.stud_diameter = length(30.0),
             0.15,
-            "does not lie inside",
+            "StudOutside",
         ),
-        (|taper| taper.length = Length::ZERO, 0.15, "0 mm"),
-        (|_| (), -0.1, "-0.100 mm thick"),
-        (|_| (), f64::NAN, "thick"),
-        (|_| (), 30.0, "make a section"),
+        (
+            |taper| taper.length = Length::ZERO,
+            0.15,
+            "Length { length: \"0 mm\"",
+        ),
+        (|_| (), -0.1, "FilmThickness { thickness_mm: -0.1"),
+        (|_| (), f64::NAN, "FilmThickness"),
+        (|_| (), 30.0, "NoSection"),
     ];
     for (change, film_mm, words) in expected {
         let why = refused(change, film_mm);

@@ -6,7 +6,7 @@
 use super::gap::{Across, inception};
 use super::input::Spread;
 use super::solver::{Outcome, Point, Solver, Value};
-use crate::said::Said;
+use crate::said::{Said, StudySaid};
 use crate::section::Quantity;
 use jointwright_numerics::gas::Curve;
 use std::collections::BTreeMap;
@@ -374,10 +374,9 @@ fn ends(range: (f64, f64)) -> Vec<f64> {
 }
 
 fn at(point: &Point, why: &Said) -> Said {
-    let at = format!(
-        "with {:.2} mm over the insulation and the screen edge at {:.1} mm from the body's datum",
-        2e3 * point.radius_m,
-        1e3 * point.screen_edge_m
-    );
+    let at = StudySaid::WithState {
+        insulation_mm: 2e3 * point.radius_m,
+        edge_mm: 1e3 * point.screen_edge_m,
+    };
     Said::of(at, why)
 }

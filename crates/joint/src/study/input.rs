@@ -1,11 +1,12 @@
 //! Input: the dimensions of one leg as its readings, papers, rows and windows give them, and what the instructions allow.
 
 use super::Subject;
-use crate::cable::{Layer, Words};
+use crate::cable::Layer;
 use crate::catalogue::{Adapter, Body};
 use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
+use crate::said::{CutSaid, Read, Said, StudyAdapter, StudyCable, StudySaid};
 use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
 use crate::underlay::{past_edge, past_edge_least};
 use jointwright_units::{Interval, Length, Station, Toward, VoltageRms};
@@ -77,7 +78,7 @@ pub struct Input {
     /// This leg.
     pub here: Spread,
     /// What the instructions allow, or why that cannot be said.
-    pub allowed: Result<Spread, String>,
+    pub allowed: Result<Spread, Said>,
 }
 
 /// Reads the dimensions of a leg.
@@ -87,17 +88,15 @@ pub struct Input {
 pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     let (job, chosen) = (subject.job, subject.chosen);
     let Some(body) = chosen.body else {
-        return Err(unknown("the body is left open", Vec::new()));
+        return Err(unknown(CutSaid::BodyLeftOpen));
     };
     let profile = Profile::read(body)?;
     let Some(permittivity) = subject.leg.relative_permittivity else {
-        return Err(unknown(
-            "the permittivity of the cable's insulation is not stated",
-            vec![format!(
-                "What is the relative permittivity of the insulation of leg {}'s cable? Ask its maker.",
-                subject.leg.id
-            )],
-        ));
+        let leg = subject.leg.id.clone();
+        return Err(NotDrawn::Unknown(Unknown::new(
+            StudySaid::PermittivityNotStated,
+            [StudySaid::AskPermittivity { leg }],
+        )));
     };
     let insulation = read_over(subject, Layer::Insulation)?;
     let screen_thickness_m = screen_thickness(subject, &insulation)?;
@@ -105,10 +104,8 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     let datum = datum(subject.cutback, body)?;
     agree(subject, body, &profile, datum)?;
     let from_datum = |plane: Plane| -> Result<Range, NotDrawn> {
-        let dimension = subject.cutback.dimension(datum, plane, job.words);
-        let interval = dimension
-            .map_err(|why| unknown(&why, Vec::new()))?
-            .interval();
+        let dimension = subject.cutback.dimension(datum, plane);
+        let interval = dimension.map_err(unknown)?.interval();
         Ok((metres(interval.least()), metres(interval.greatest())))
     };
     let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
@@ -172,60 +169,47 @@ fn stretch(body: &Body, profile: &Profile, radius: Range) -> Result<(), NotDrawn
     if ratio(radius.0).max(ratio(radius.1)) <= STRETCH_GREATEST {
         return Ok(());
     }
-    Err(NotDrawn::Refused(format!(
-        "the inside of {} is stated for {:.1} mm over the insulation, here it is {:.1} to {:.1} mm: too far to conclude from one to the other",
-        body.head.id,
-        2e3 * profile.on_radius_m,
-        2e3 * radius.0,
-        2e3 * radius.1
-    ).into()))
+    Err(NotDrawn::Refused(
+        StudySaid::StatedForOther {
+            part: body.head.id.clone(),
+            stated_mm: 2e3 * profile.on_radius_m,
+            least_mm: 2e3 * radius.0,
+            greatest_mm: 2e3 * radius.1,
+        }
+        .into(),
+    ))
 }
 
 /// What is known but not drawn, or not looked for.
 fn drawable(body: &Body, profile: &Profile, has_adapter: bool) -> Result<(), NotDrawn> {
-    let (id, Some(layer)) = (&body.head.id, profile.grading) else {
+    let (part, Some(layer)) = (body.head.id.clone(), profile.grading) else {
         return Ok(());
     };
     if has_adapter {
-        return Err(NotDrawn::Refused(format!(
-            "an adapter under {id}, which has a layer of its own that spreads the field, is not drawn"
-        ).into()));
+        return Err(NotDrawn::Refused(StudyAdapter::UnderLayer { part }.into()));
     }
     if layer.rise_kv_per_mm.is_some() {
-        return Err(NotDrawn::Refused(format!(
-            "the conductivity of a layer inside {id} rises with the field; the worst of its windows is not looked for"
-        ).into()));
+        return Err(NotDrawn::Refused(StudySaid::LayerRises { part }.into()));
     }
     Ok(())
 }
 
-fn unknown(why: &str, questions: Vec<String>) -> NotDrawn {
-    NotDrawn::Unknown(Unknown::new(why, questions))
+fn unknown(why: impl Into<Said>) -> NotDrawn {
+    NotDrawn::Unknown(Unknown::plain(why))
 }
 
 /// Diameters over a layer on all ends, with the errors of the instruments.
 fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
-    let name = layer.name(subject.job.words);
     let mut all: Vec<Length> = Vec::new();
     for (index, survey) in subject.surveys.iter().enumerate() {
         let Some(diameter) = survey.diameters.get(&layer) else {
-            return Err(unknown(
-                &format!(
-                    "nobody has measured it over the {name} in phase {}",
-                    index + 1
-                ),
-                Vec::new(),
-            ));
+            let phase = index as u32 + 1;
+            return Err(unknown(StudyCable::NotMeasuredInPhase { layer, phase }));
         };
         let read = diameter.known.read.widened(diameter.known.error);
         all.extend([read.least(), read.greatest()]);
     }
-    Interval::hull(all).ok_or_else(|| {
-        unknown(
-            &format!("nobody has measured it over the {name}"),
-            Vec::new(),
-        )
-    })
+    Interval::hull(all).ok_or_else(|| unknown(StudyCable::NotMeasured { layer }))
 }
 
 /// Thickness of the insulation screen: half the difference of the middle readings, else as the papers have it.
@@ -235,40 +219,29 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
         if thickness > 0.0 {
             return Ok(thickness);
         }
-        return Err(unknown(
-            &format!(
-                "it was read {:.2} mm over the insulation and {:.2} mm over its screen, which is not more",
-                middle(*insulation) * 1e3,
-                middle(screen) * 1e3
-            ),
-            Vec::new(),
-        ));
+        return Err(unknown(StudyCable::ScreenNotThicker {
+            insulation_mm: middle(*insulation) * 1e3,
+            screen_mm: middle(screen) * 1e3,
+        }));
     }
     let band = subject.leg.cable.thickness_of(Layer::InsulationScreen);
-    band.map(|band| metres(band.nominal)).map_err(|_| {
-        unknown(
-            "the thickness of the insulation screen is neither measured nor on the papers",
-            Vec::new(),
-        )
-    })
+    band.map(|band| metres(band.nominal))
+        .map_err(|_| unknown(StudyCable::ScreenThicknessNotKnown))
 }
 
 /// Wall between conductor screen and insulation screen: from the middle reading over the insulation and the papers' diameter over the conductor screen.
 fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     let band = subject.leg.cable.diameter_over(Layer::ConductorScreen);
-    let screen = band.map_err(|_| {
-        unknown(
-            "the diameter over the conductor screen is not on the papers",
-            Vec::new(),
-        )
-    })?;
+    let screen = band.map_err(|_| unknown(StudyCable::ConductorScreenNotKnown))?;
     let wall = (middle(*insulation) - metres(screen.nominal)) / 2.0;
     if wall <= 0.0 {
-        return Err(NotDrawn::Refused(format!(
-            "the middle of the readings over the insulation is {:.2} mm, over the conductor screen its papers say {:.2} mm",
-            middle(*insulation) * 1e3,
-            metres(screen.nominal) * 1e3
-        ).into()));
+        return Err(NotDrawn::Refused(
+            StudyCable::NoWall {
+                insulation_mm: middle(*insulation) * 1e3,
+                screen_mm: metres(screen.nominal) * 1e3,
+            }
+            .into(),
+        ));
     }
     Ok(wall)
 }
@@ -279,10 +252,8 @@ fn datum(cutback: &Cutback, body: &Body) -> Result<Plane, NotDrawn> {
         .into_iter()
         .find(|plane| cutback.nominal(*plane).is_some())
         .ok_or_else(|| {
-            unknown(
-                &format!("no row places the datum of {}", body.head.id),
-                Vec::new(),
-            )
+            let part = body.head.id.clone();
+            unknown(StudySaid::DatumNotPlaced { part })
         })
 }
 
@@ -293,41 +264,36 @@ fn agree(
     profile: &Profile,
     datum: Plane,
 ) -> Result<(), NotDrawn> {
-    let end = subject
-        .cutback
-        .dimension(datum, Plane::ElectrodeEnd, subject.job.words);
+    let end = subject.cutback.dimension(datum, Plane::ElectrodeEnd);
     let Ok(end) = end else { return Ok(()) };
     let (linked, inside) = (metres(end.interval().least()), profile.electrode_end_m());
     if (linked - inside).abs() > profile.uncertainty_m + PLANE_CLOSE {
-        return Err(NotDrawn::Refused(format!(
-            "{}: its links put the electrode's end at {:.1} mm from its datum, its inside at {:.1} mm; one of them is of another part",
-            body.head.id,
-            linked * 1e3,
-            inside * 1e3
-        ).into()));
+        return Err(NotDrawn::Refused(
+            StudySaid::ElectrodeElsewhere {
+                part: body.head.id.clone(),
+                linked_mm: linked * 1e3,
+                inside_mm: inside * 1e3,
+            }
+            .into(),
+        ));
     }
     Ok(())
 }
 
 fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
-    let id = &adapter.head.id;
+    let part = || adapter.head.id.clone();
     let Some(permittivity) = adapter.relative_permittivity else {
-        return Err(unknown(
-            &format!("what {id} is made of is not known"),
-            vec![format!(
-                "What is the relative permittivity of {id}, and does it reach from under the electrode to beyond the screen edge?"
-            )],
-        ));
+        return Err(NotDrawn::Unknown(Unknown::new(
+            StudyAdapter::StuffNotKnown { part: part() },
+            [StudyAdapter::AskStuff { part: part() }],
+        )));
     };
     let over = adapter
         .fits
         .iter()
         .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation);
     let Some(over) = over else {
-        return Err(unknown(
-            &format!("{id} states no range over the insulation"),
-            Vec::new(),
-        ));
+        return Err(unknown(no_range(&adapter.head.id)));
     };
     Ok(SleeveRow {
         relative_permittivity: permittivity,
@@ -349,58 +315,63 @@ fn reaches(
     let Some(adapter) = subject.chosen.adapter else {
         return Ok(());
     };
-    let id = &adapter.head.id;
-    let refused = |why: String| Err(NotDrawn::Refused(why.into()));
-    let missing = |why: String| unknown(&format!("where {id} lies: {why}"), Vec::new());
-    let past = past_edge(subject.cutback, subject.job.words).map_err(missing)?;
-    if let Some(short) = too_short(adapter, past, subject.job.words) {
-        return Err(unknown(&short, Vec::new()));
+    let part = || adapter.head.id.clone();
+    let refused = |why: StudyAdapter| Err(NotDrawn::Refused(why.into()));
+    let missing = |why: CutSaid| unknown(Said::of(CutSaid::WhereLies { part: part() }, why));
+    let past = past_edge(subject.cutback).map_err(missing)?;
+    if let Some(short) = too_short(adapter, past) {
+        return Err(unknown(short));
     }
     let near = from_datum(Plane::AdapterNear)?.1;
     let far = from_datum(Plane::AdapterFar)?.0;
     for on in [here.radius.0, here.radius.1] {
         let outside = row.outside_on(on);
         let thick = outside - on;
-        let (foot, heel) = profile
-            .bore_ends_m(outside)
-            .map_err(|why| NotDrawn::Refused(why.into()))?;
+        let (foot, heel) = profile.bore_ends_m(outside).map_err(NotDrawn::Refused)?;
         if near > foot - thick {
-            return refused(format!(
-                "{id} can begin at {:.1} mm from the body's datum, the electrode leaves the bore at {:.1} mm: what lies in the bore between them is not drawn",
-                near * 1e3,
-                foot * 1e3
-            ));
+            return refused(StudyAdapter::BeginsAfter {
+                part: part(),
+                begins_mm: near * 1e3,
+                electrode_mm: foot * 1e3,
+            });
         }
         if let Some(heel) = heel.filter(|heel| far < heel + thick) {
-            return refused(format!(
-                "{id} can end at {:.1} mm from the body's datum, the deflector begins at {:.1} mm: what lies in the bore beyond it is not drawn",
-                far * 1e3,
-                heel * 1e3
-            ));
+            return refused(StudyAdapter::EndsBeforeDeflector {
+                part: part(),
+                ends_mm: far * 1e3,
+                deflector_mm: heel * 1e3,
+            });
         }
     }
     Ok(())
 }
 
 /// What is said of an adapter that does not pass the edge of the insulation screen by its own thickness, wherever the windows let it lie.
-fn too_short(adapter: &Adapter, past: Station, words: Words) -> Option<String> {
+fn too_short(adapter: &Adapter, past: Station) -> Option<StudyAdapter> {
     let least = past_edge_least(adapter)?;
     if past >= Station::from(least) {
         return None;
     }
-    let id = &adapter.head.id;
+    let part = adapter.head.id.clone();
     Some(if past < Station::ZERO {
-        format!(
-            "{id} can end {} before the edge of the insulation screen: what lies in the body's bore there is not drawn",
-            words.along((-past).ceil(), Toward::Longer)
-        )
+        StudyAdapter::EndsBeforeEdge {
+            part,
+            by: Read::along((-past).ceil(), Toward::Longer),
+        }
     } else {
-        format!(
-            "{id} can end {} past the edge of the insulation screen, less than the {} that it can be thick: what lies in the body's bore there is not drawn",
-            words.along(past.floor(), Toward::Shorter),
-            words.along(least, Toward::Longer)
-        )
+        StudyAdapter::EndsTooNear {
+            part,
+            past: Read::along(past.floor(), Toward::Shorter),
+            thick: Read::along(least, Toward::Longer),
+        }
     })
+}
+
+fn no_range(id: &str) -> CutSaid {
+    CutSaid::NoRangeOver {
+        part: id.to_owned(),
+        layer: Layer::Insulation,
+    }
 }
 
 /// What the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without what the owner sets.
@@ -409,14 +380,14 @@ fn allowed(
     body: &Body,
     datum: Plane,
     edge_radius_m: Range,
-) -> Result<Spread, String> {
+) -> Result<Spread, Said> {
     let adapter = subject.chosen.adapter;
     let fits = adapter.map_or(&body.fits, |adapter| &adapter.fits);
     let id = adapter.map_or(&body.head.id, |adapter| &adapter.head.id);
     let range = fits
         .iter()
         .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
-        .ok_or_else(|| format!("{id} states no range over the insulation"))?
+        .ok_or_else(|| no_range(id))?
         .range;
     let without_owner = Job {
         owner_windows: Vec::new(),
@@ -424,26 +395,25 @@ fn allowed(
         ..subject.job.clone()
     };
     let alone = cutback(&without_owner, subject.leg, subject.chosen)
-        .map_err(|_| "the instructions alone place no screen edge".to_owned())?;
-    let words = subject.job.words;
+        .map_err(|_| StudySaid::NoEdgeByInstructions)?;
     if let Some(adapter) = adapter
-        && let Some(short) = too_short(adapter, past_edge(&alone, words)?, words)
+        && let Some(short) = too_short(adapter, past_edge(&alone)?)
     {
-        return Err(format!("by the instructions alone {short}"));
+        let said = short.into();
+        return Err(StudySaid::ByInstructionsAlone { said }.into());
     }
-    let edge = alone.dimension(datum, Plane::ScreenEdge, words)?.interval();
+    let edge = alone.dimension(datum, Plane::ScreenEdge)?.interval();
     let mut edge = (metres(edge.least()), metres(edge.greatest()));
     // Nowhere outside the stretch in which the body controls the stress, whatever the tolerances would add up to.
-    if let Ok(near) = alone.dimension(datum, Plane::ControlNear, words) {
+    if let Ok(near) = alone.dimension(datum, Plane::ControlNear) {
         edge.0 = edge.0.max(metres(near.interval().least()));
     }
-    if let Ok(far) = alone.dimension(datum, Plane::ControlFar, words) {
+    if let Ok(far) = alone.dimension(datum, Plane::ControlFar) {
         edge.1 = edge.1.min(metres(far.interval().greatest()));
     }
     if edge.0 > edge.1 {
-        return Err(format!(
-            "the instructions of {id} leave no place for the screen edge"
-        ));
+        let part = id.clone();
+        return Err(StudySaid::NoPlaceForEdge { part }.into());
     }
     Ok(Spread {
         radius: half(range),

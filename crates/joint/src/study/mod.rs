@@ -30,7 +30,7 @@ const ROUNDING: f64 = 2e-9;
 use crate::cutback::Cutback;
 use crate::fit::Chosen;
 use crate::job::{Job, Leg};
-use crate::said::Said;
+use crate::said::{Said, StudySaid};
 use crate::section::{Drawn, Drive, NotDrawn, Unknown};
 use crate::survey::EndSurvey;
 use explore::{Filler, explore};
@@ -124,7 +124,7 @@ pub fn study(subject: &Subject<'_>) -> Study {
             here,
             allowed,
         }),
-        Some((_, Err(why))) => return Study::Refused(Said::of("at the trial", why)),
+        Some((_, Err(why))) => return Study::Refused(Said::of(StudySaid::AtTrial, why)),
     };
     Study::Done(Box::new(Done {
         input,
@@ -163,7 +163,7 @@ impl Done {
     /// One state solved again, for its picture.
     ///
     /// # Errors
-    /// The reason as a sentence fragment.
+    /// The reason.
     fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         Solver::new(&self.input, self.input.service).solved(point)
     }

@@ -3,7 +3,7 @@
 //! Nothing of it is cut on site: what the film may be is the row's, and so is all that can be asked of it.
 
 use super::gap::{Across, inception};
-use super::solver::{Value, options, outcome, sentence};
+use super::solver::{Value, not_solved, options, outcome};
 use crate::catalogue::{Body, Taper};
 use crate::said::Said;
 use crate::section::{
@@ -98,7 +98,7 @@ impl PlugWorst {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| NotDrawn::Refused(sentence(&error).into()))?;
+        .map_err(|error| NotDrawn::Refused(not_solved(&error)))?;
         self.n_solved += 1;
         let mut outcome = outcome(&drawn, &solved.answers, 1.0);
         // No edge of a screen lies here.

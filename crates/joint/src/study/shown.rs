@@ -5,7 +5,7 @@
 //! Not here: how it is drawn (`drawing`).
 
 use super::{Done, Point, Study};
-use crate::said::Said;
+use crate::said::{Said, StudySaid};
 use crate::section::{Drawn, Quantity};
 use jointwright_numerics::field::{Solved, along};
 
@@ -33,13 +33,13 @@ impl Study {
     /// Solves a leg once more for its picture.
     ///
     /// # Errors
-    /// Why there is no picture, as a sentence fragment.
+    /// Why there is no picture.
     pub fn shown(&self) -> Result<Shown, Said> {
         match self {
             Study::Done(done) => done.shown(),
             Study::Unknown(unknown) => Err(unknown.why.clone()),
             Study::Refused(why) => Err(why.clone()),
-            Study::NotAsked => Err("its body is left open".into()),
+            Study::NotAsked => Err(StudySaid::BodyLeftOpen.into()),
         }
     }
 }
@@ -47,7 +47,7 @@ impl Study {
 impl Done {
     fn shown(&self) -> Result<Shown, Said> {
         let seen = self.here.seen.get(&Quantity::Interface);
-        let state = seen.ok_or("nothing was solved")?.point;
+        let state = seen.ok_or(StudySaid::NothingSolved)?.point;
         let (drawn, solved) = self.solved(&state)?;
         let allowed = self.allowed.as_ref().ok();
         let allowed = allowed.and_then(|worst| worst.seen.get(&Quantity::Interface));

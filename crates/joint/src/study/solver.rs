@@ -2,7 +2,7 @@
 
 use super::gap::Across;
 use super::input::Input;
-use crate::said::Said;
+use crate::said::{Between, Said, StudySaid};
 use crate::section::{CableShape, Drawn, Drive, End, NotDrawn, Quantity, Sleeve, State, draw};
 use jointwright_numerics::field::{
     Answer, Conductivity, FieldError, Options, Prepared, Regime, Section, Solved, Unwatched,
@@ -85,17 +85,17 @@ impl<'i> Solver<'i> {
     /// The section of a state.
     ///
     /// # Errors
-    /// The reason as a sentence fragment.
+    /// The reason.
     pub fn drawn(&self, point: &Point) -> Result<Drawn, Said> {
         let input = self.input;
         let adapter = input.sleeve.map(|row| Sleeve {
-            name: "adapter",
+            between: Between::Adapter,
             outside_radius_m: row.outside_on(point.radius_m),
             relative_permittivity: row.relative_permittivity,
             conductivity: Conductivity::Constant(0.0),
         });
         let layer = input.profile.grading.map(|layer| Sleeve {
-            name: "layer that spreads the field",
+            between: Between::SpreadsTheField,
             outside_radius_m: input.profile.grading_outside_m(point.radius_m),
             relative_permittivity: layer.relative_permittivity,
             conductivity: Conductivity::Constant(layer.conductivity_s_per_m),
@@ -128,7 +128,7 @@ impl<'i> Solver<'i> {
     /// Solves a state.
     ///
     /// # Errors
-    /// The reason as a sentence fragment.
+    /// The reason.
     pub fn outcome(&mut self, point: &Point) -> Result<Outcome, Said> {
         let drawn = self.drawn(point)?;
         let solved = self.solve(&drawn)?;
@@ -138,7 +138,7 @@ impl<'i> Solver<'i> {
     /// Solves a state from nothing, and keeps its whole solution.
     ///
     /// # Errors
-    /// The reason as a sentence fragment.
+    /// The reason.
     pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         let drawn = self.drawn(point)?;
         let solved = solve(
@@ -147,7 +147,7 @@ impl<'i> Solver<'i> {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| Said::from(sentence(&error)))?;
+        .map_err(|error| not_solved(&error))?;
         Ok((drawn, solved))
     }
 
@@ -160,7 +160,7 @@ impl<'i> Solver<'i> {
                 Ok((solved, _)) => Ok(solved),
                 Err(error) => {
                     *slot = None;
-                    Err(sentence(&error).into())
+                    Err(not_solved(&error))
                 }
             };
         }
@@ -170,7 +170,7 @@ impl<'i> Solver<'i> {
             &options(&drawn.section),
             &mut Unwatched,
         )
-        .map_err(|error| Said::from(sentence(&error)))?;
+        .map_err(|error| not_solved(&error))?;
         *slot = Some(prepared);
         Ok(solved)
     }
@@ -189,7 +189,8 @@ pub(super) fn options(section: &Section) -> Options {
     }
 }
 
-pub(super) fn sentence(error: &FieldError) -> String {
+/// Why the field was not solved, in the words of the solver.
+pub(super) fn not_solved(error: &FieldError) -> Said {
     use std::error::Error;
     let mut text = error.to_string();
     let mut cause = error.source();
@@ -198,7 +199,7 @@ pub(super) fn sentence(error: &FieldError) -> String {
         text.push_str(&inner.to_string());
         cause = inner.source();
     }
-    text
+    StudySaid::NotSolved { why: text }.into()
 }
 
 /// What a solved section says, per volt.

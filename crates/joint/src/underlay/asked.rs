@@ -1,11 +1,11 @@
 //! Asked: does a stretch of a part lie only on layers on which its row lets it lie?
 
 use super::{LAYERS, Lap, Stretch, edges, lap};
-use crate::cable::{Layer, Words};
+use crate::cable::Layer;
 use crate::cutback::{Cutback, Growth};
 use crate::limit::{Ask, Bound, Datum, Outcome, Reach, Ruling, Subject, Word, fact_table};
 use crate::plane::Plane;
-use crate::said::{EdgeAt, LayerSaid, Of, Said, Spot};
+use crate::said::{CutSaid, EdgeAt, LayerSaid, Of, Said, Spot, WindowOf, WindowSaid};
 use jointwright_units::{Length, Station, Toward};
 
 /// What is asked of one stretch of one part on one leg.
@@ -34,14 +34,14 @@ struct Reached {
 
 impl Asked<'_> {
     /// The ruling: at the worst of the windows, or as planned where the plan itself breaks it.
-    pub fn rule(self, cutback: &Cutback, words: Words) -> Ruling {
+    pub fn rule(self, cutback: &Cutback) -> Ruling {
         let mut reached: Vec<Reached> = Vec::new();
         let (mut unknown, mut nearest) = (None, None::<jointwright_units::Interval>);
         for layer in LAYERS {
             if self.may_lie_on.contains(&layer) {
                 continue;
             }
-            match lap(cutback, self.stretch, layer, &self.may_lie_on, words) {
+            match lap(cutback, self.stretch, layer, &self.may_lie_on) {
                 Lap::Planned(most, _) => reached.push(Reached { layer, most }),
                 Lap::Worst(lap) => {
                     if lap.greatest() > Length::ZERO {
@@ -58,14 +58,15 @@ impl Asked<'_> {
         let ruling = |outcome| self.ruling(nearest.map(|n| (Datum::of(n), n.greatest())), outcome);
         if let Some(most) = reached.iter().map(|r| r.most).max() {
             let why = Said::of(&self.subject, self.lies_over(cutback, &reached));
-            let hint = self.hint(cutback, &reached, words);
+            let hint = self.hint(cutback, &reached);
             let value = Datum::Number(most.mm());
             let value = nearest.map_or((value, most), |n| (Datum::of(n), n.greatest()));
             return self.ruling(Some(value), Outcome::Fail).failing(why, hint);
         }
         match unknown {
             Some(why) => {
-                let why = format!("where the {} lies: {why}", self.stretch.ends.words(words));
+                let plane = self.stretch.ends;
+                let why = Said::of(CutSaid::WherePlaneLies { plane }, why);
                 let ask = self.missing(cutback);
                 Ruling::not_judged(self.check, self.subject.clone(), why).asking(ask)
             }
@@ -166,23 +167,21 @@ impl Asked<'_> {
     }
 
     /// What to do, and whose windows let it happen.
-    fn hint(&self, cutback: &Cutback, reached: &[Reached], words: Words) -> String {
+    fn hint(&self, cutback: &Cutback, reached: &[Reached]) -> WindowSaid {
         let mut planes = vec![self.stretch.ends];
         planes.extend(reached.iter().filter_map(|r| edges(r.layer).first()));
         let windows = planes.iter().filter_map(|plane| {
             let cut = cutback.cuts.iter().find(|c| c.plane == *plane)?;
-            let whose = (!cut.whose.is_empty()).then(|| cut.whose.join("; "))?;
-            Some(format!("{} by {whose}", plane.words(words)))
+            let whose = cut.whose.clone();
+            (!whose.is_empty()).then_some(WindowOf {
+                plane: *plane,
+                whose,
+            })
         });
-        let windows: Vec<String> = windows.collect();
-        let windows = match windows.len() {
-            0 => String::new(),
-            _ => format!(" The windows: {}.", windows.join(", ")),
-        };
-        format!(
-            "Stop and call. The cuts and {} do not go together: look up both in their papers, and do not trim the part.{windows}",
-            self.part
-        )
+        WindowSaid::CutsAndPartApart {
+            part: self.part.to_owned(),
+            windows: windows.collect(),
+        }
     }
 }
 

@@ -12,10 +12,11 @@ mod asked;
 
 pub(crate) use asked::Asked;
 
-use crate::cable::{Layer, Words};
+use crate::cable::Layer;
 use crate::catalogue::Adapter;
 use crate::cutback::Cutback;
 use crate::plane::Plane;
+use crate::said::CutSaid;
 use jointwright_units::{Interval, Length, Station};
 
 /// Layers that a part may come to lie on, from the conductor end outward.
@@ -49,9 +50,9 @@ pub enum Lap {
     /// Least and greatest over all windows; both zero or negative where it is always clear of the layer.
     Worst(Interval),
     /// As planned, where the plan itself lays it there and some window is missing, which is named.
-    Planned(Length, String),
-    /// What is missing, as a sentence fragment.
-    Unknown(String),
+    Planned(Length, CutSaid),
+    /// What is missing.
+    Unknown(CutSaid),
 }
 
 /// The planes at which a layer begins to lie bare, from the conductor end outward: the cut, and the edge shrunk back.
@@ -68,20 +69,14 @@ pub const fn edges(layer: Layer) -> &'static [Plane] {
 /// How far a stretch reaches onto a layer, or onto a layer over it on which it may not lie either, over everything that the windows allow.
 ///
 /// lap = min(end − inner edge, outer edge − begin, outer edge − inner edge), each at its own worst, for every outer edge at which a layer begins on which it may lie.
-pub fn lap(
-    cutback: &Cutback,
-    stretch: Stretch<'_>,
-    layer: Layer,
-    may_lie_on: &[Layer],
-    words: Words,
-) -> Lap {
+pub fn lap(cutback: &Cutback, stretch: Stretch<'_>, layer: Layer, may_lie_on: &[Layer]) -> Lap {
     let inner = edges(layer);
     let over = LAYERS.iter().skip_while(|l| **l != layer).skip(1);
     let over: Vec<&[Plane]> = over
         .filter(|l| may_lie_on.contains(l))
         .map(|l| edges(*l))
         .collect();
-    let apart = |from: &[Plane], to: &[Plane]| farthest(cutback, from, to, words);
+    let apart = |from: &[Plane], to: &[Plane]| farthest(cutback, from, to);
     let mut pairs = Vec::new();
     if !inner.is_empty() {
         pairs.push(apart(inner, &[stretch.ends]));
@@ -94,7 +89,7 @@ pub fn lap(
 }
 
 /// The distance between two planes for each of which several may stand: the greatest.
-fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane], words: Words) -> Lap {
+fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane]) -> Lap {
     // An edge that no row lets shrink back has no second plane; the cut itself always counts.
     let placed = |planes: &[Plane]| -> Vec<Plane> {
         let also = planes[1..].iter().filter(|p| cutback.places(**p));
@@ -104,7 +99,7 @@ fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane], words: Words) -> La
     let all: Vec<Lap> = placed(from)
         .into_iter()
         .flat_map(|from| to.iter().map(move |to| (from, *to)))
-        .map(|(from, to)| apart(cutback, from, to, words))
+        .map(|(from, to)| apart(cutback, from, to))
         .collect();
     let by_greatest = |lap: &&Lap| lap.worst().map(|i| i.greatest());
     let most = all.iter().max_by_key(by_greatest);
@@ -112,15 +107,15 @@ fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane], words: Words) -> La
     let open = all.iter().find(|lap| lap.worst().is_none());
     let lap = most.filter(reaches).or(open).or(most);
     lap.cloned()
-        .unwrap_or_else(|| Lap::Unknown("nothing places it".to_owned()))
+        .unwrap_or_else(|| Lap::Unknown(CutSaid::NothingPlacesIt))
 }
 
 /// How far an adapter lies past the edge of the insulation screen, at the least of all windows; below zero where it can end before it.
 ///
 /// # Errors
-/// What is not placed or has no window, as a sentence fragment.
-pub fn past_edge(cutback: &Cutback, words: Words) -> Result<Station, String> {
-    let past = cutback.dimension(Plane::ScreenEdge, Plane::AdapterFar, words)?;
+/// What is not placed or has no window.
+pub fn past_edge(cutback: &Cutback) -> Result<Station, CutSaid> {
+    let past = cutback.dimension(Plane::ScreenEdge, Plane::AdapterFar)?;
     Ok(past.least)
 }
 
@@ -134,8 +129,8 @@ pub fn past_edge_least(adapter: &Adapter) -> Option<Length> {
     Some(Length::from_nm(twice.nm() / 2))
 }
 
-fn apart(cutback: &Cutback, from: Plane, to: Plane, words: Words) -> Lap {
-    match cutback.dimension(from, to, words) {
+fn apart(cutback: &Cutback, from: Plane, to: Plane) -> Lap {
+    match cutback.dimension(from, to) {
         Ok(dimension) => Lap::Worst(dimension.interval()),
         Err(why) => match (cutback.nominal(from), cutback.nominal(to)) {
             (Some(from), Some(to)) if to > from => Lap::Planned((to - from).ceil(), why),
@@ -165,7 +160,7 @@ fn least(pairs: &[Lap]) -> Lap {
         Interval::new(least, greatest).expect("the less of two ends keeps their order")
     });
     let Some(why) = planned else {
-        let clear_of_all = || Lap::Unknown("nothing places it".to_owned());
+        let clear_of_all = || Lap::Unknown(CutSaid::NothingPlacesIt);
         return bounds.map_or_else(clear_of_all, Lap::Worst);
     };
     // Where some window is missing the plan itself must lay it there, whatever the other windows do.

@@ -71,7 +71,7 @@ fn no_reason_of_a_cut_says_any_of_it() {
                 .cuts;
             for cut in cuts {
                 assert_eq!(
-                    found(&cut.why.unwrap_or_default()),
+                    found(&crate::cases::english(&cut.why)),
                     [""; 0],
                     "{}",
                     case.slug

@@ -198,7 +198,7 @@ impl Made<'_> {
             let off = to - from - 2 * link.distance.nm();
             if off < -2 * minus.nm() || off > 2 * plus.nm() {
                 broken.push(format!(
-                    "leg {}: {} to {} is off by {off} half-nanometres, {minus} less and {plus} more are permitted ({})",
+                    "leg {}: {} to {} is off by {off} half-nanometres, {minus} less and {plus} more are permitted ({:?})",
                     self.leg.id, link.from.name(), link.to.name(), link.source
                 ));
             }

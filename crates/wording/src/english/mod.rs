@@ -4,6 +4,7 @@ mod ask;
 mod caution;
 pub(crate) mod check;
 mod closing;
+mod cut;
 mod duty;
 mod edge;
 mod fault;
@@ -16,10 +17,13 @@ mod load;
 mod measured;
 mod pressure;
 mod seal;
+mod section;
 mod shield;
 mod slack;
 mod step;
+mod store;
 mod stress;
+mod study;
 mod truck;
 mod unsettled;
 mod warming;
@@ -48,9 +52,13 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Check(slug) => check::question(slug).unwrap_or(slug).to_owned(),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
+        Said::Cut(said) => cut::say(tongue, said),
+        Said::Whose(of) => cut::whose(of),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Fit(said) => fit::say(tongue, said),
         Said::Duty(said) => duty::say(tongue, said),
+        Said::Section(said) => section::say(said),
+        Said::Study(said) => study::say(tongue, said),
         Said::Pressure(said) => pressure::say(tongue, said),
         Said::Seal(said) => seal::say(tongue, said),
         Said::Edge(said) => edge::say(tongue, said),

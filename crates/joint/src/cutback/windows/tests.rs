@@ -13,7 +13,7 @@ fn link(from: Plane, to: Plane, minus: i64, plus: i64) -> Joined {
         to,
         distance: s(1000),
         tolerance: Tolerance::Window(s(minus), s(plus)),
-        source: format!("{} to {}", from.name(), to.name()),
+        source: Whose::Person(format!("{} to {}", from.name(), to.name())),
         place: crate::form::Span::default(),
     }
 }
@@ -140,7 +140,7 @@ fn the_owner_can_tighten_and_cannot_widen() {
         plane: Plane::JacketEdge,
         minus: s(minus),
         plus: s(plus),
-        source: "owner".to_owned(),
+        source: Whose::Person("owner".to_owned()),
     };
     check_window(&groups(&links, &[owner(2, 9)]), Plane::JacketEdge, (-2, 6));
 }

@@ -1,0 +1,176 @@
+//! What is said of cutbacks: why a place or a window is not known, and on whose word both stand.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{Paper, PartKind, Read, Said};
+use crate::cable::Layer;
+use crate::plane::Plane;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Who places a plane, or sets its window; in the order in which several are named.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Whose {
+    /// Somebody with the authority for it, by name and date.
+    Person(String),
+    /// A row of a part, and where on its paper it stands.
+    Row { paper: Paper, place: Option<String> },
+    /// Trial presses: who pressed each, and when.
+    Trials(Vec<String>),
+}
+
+impl Whose {
+    /// A row as a whole.
+    pub const fn row(paper: Paper) -> Whose {
+        Whose::Row { paper, place: None }
+    }
+
+    /// It in English, for complaints about files.
+    pub(crate) fn text(&self) -> String {
+        match self {
+            Whose::Person(who) => who.clone(),
+            Whose::Row { paper, place } => match place {
+                Some(place) => format!("{}, {place}", paper.text()),
+                None => paper.text(),
+            },
+            Whose::Trials(who) => format!("trial press: {}", who.join("; ")),
+        }
+    }
+
+    /// Several, one after another.
+    pub fn all(whose: &[Whose]) -> Said {
+        Said::all(whose.iter().map(Said::from))
+    }
+}
+
+/// What is said of cutbacks.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum CutSaid {
+    Growth(GrowthSaid),
+    Window(WindowSaid),
+    NotPlaced {
+        plane: Plane,
+    },
+    BodyNotPlaced,
+    BodyLeftOpen,
+    WhereLies {
+        part: String,
+    },
+    NoRangeOver {
+        part: String,
+        layer: Layer,
+    },
+    NothingPlacesIt,
+    GrowthNotMeasured,
+    NothingLeftOfWindow {
+        plane: Plane,
+    },
+    NoWindowOf {
+        plane: Plane,
+    },
+    Plane {
+        plane: Plane,
+    },
+    WherePlaneLies {
+        plane: Plane,
+    },
+    HasNoPlace,
+    /// A number is printed without a tolerance.
+    NoTolerance,
+    NoPlaceKeepsEveryWindow {
+        whose: Vec<Whose>,
+    },
+    NoRowReaches {
+        plane: Plane,
+    },
+    LeftOpen {
+        parts: Vec<PartKind>,
+    },
+}
+
+/// Why the growth of a connector is not known.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum GrowthSaid {
+    EndDoesNotName {
+        connector: String,
+        end: Option<String>,
+        missing: Unnamed,
+    },
+    WaitsForTrial {
+        connector: String,
+        end: Option<String>,
+    },
+    NoTrialLikeThis {
+        connector: String,
+        end: Option<String>,
+        die: Option<String>,
+        presses: Option<i64>,
+        size: String,
+        tried: Vec<Tried>,
+    },
+}
+
+/// What is said of the window in which a crew sets a cut.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WindowSaid {
+    Of {
+        whose: Vec<Whose>,
+    },
+    NoPlaceLeft,
+    PlaceInsideEvery,
+    RoomForAMark,
+    /// A window of this width, or of none.
+    NoRoom {
+        plane: Plane,
+        width: Option<Read>,
+        whose: Vec<Whose>,
+    },
+    CallContradict,
+    CallNothingToSet,
+    CutsAndPartApart {
+        part: String,
+        windows: Vec<WindowOf>,
+    },
+}
+
+/// A plane and those who set its window.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct WindowOf {
+    pub plane: Plane,
+    pub whose: Vec<Whose>,
+}
+
+/// What a row does not name of how an end is pressed.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Unnamed {
+    Die,
+    Presses,
+    DieAndPresses,
+}
+
+/// How a trial was pressed.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Tried {
+    pub die: String,
+    pub presses: i64,
+    pub size: String,
+}
+
+impl From<GrowthSaid> for Said {
+    fn from(said: GrowthSaid) -> Said {
+        CutSaid::Growth(said).into()
+    }
+}
+
+impl From<WindowSaid> for Said {
+    fn from(said: WindowSaid) -> Said {
+        CutSaid::Window(said).into()
+    }
+}

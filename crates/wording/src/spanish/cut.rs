@@ -1,0 +1,186 @@
+//! What is said of cutbacks.
+
+use super::noun::{of_the, the, to_the};
+use super::word;
+use crate::Tongue;
+use jointwright_joint::said::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowSaid};
+
+pub(super) fn say(tongue: Tongue, said: &CutSaid) -> String {
+    match said {
+        CutSaid::Growth(said) => growth(said),
+        CutSaid::Window(said) => window(tongue, said),
+        CutSaid::NotPlaced { plane } => {
+            format!("ninguna fila sitúa {}", the(&tongue.plane(*plane)))
+        }
+        CutSaid::BodyNotPlaced => "ninguna fila sitúa el cuerpo".to_owned(),
+        CutSaid::BodyLeftOpen => "falta elegir el cuerpo".to_owned(),
+        CutSaid::WhereLies { part } => format!("dónde está {part}"),
+        CutSaid::NoRangeOver { part, layer } => format!(
+            "{part} no declara ningún rango sobre {}",
+            the(tongue.layer(*layer))
+        ),
+        CutSaid::NothingPlacesIt => "nada lo sitúa".to_owned(),
+        CutSaid::GrowthNotMeasured => "el crecimiento del conector no está medido".to_owned(),
+        CutSaid::NothingLeftOfWindow { plane } => format!(
+            "no queda nada de la ventana {}",
+            of_the(&tongue.plane(*plane))
+        ),
+        CutSaid::NoWindowOf { plane } => format!(
+            "nadie fija una ventana {}",
+            to_the(&tongue.plane(*plane))
+        ),
+        CutSaid::Plane { plane } => tongue.plane(*plane),
+        CutSaid::WherePlaneLies { plane } => format!("dónde está {}", the(&tongue.plane(*plane))),
+        CutSaid::HasNoPlace => "no tiene lugar".to_owned(),
+        CutSaid::NoTolerance => "nadie fija una ventana: las instrucciones imprimen este número sin tolerancia; solo el ingeniero del propietario puede fijar una".to_owned(),
+        CutSaid::NoPlaceKeepsEveryWindow { whose } => format!(
+            "ningún lugar respeta todas las ventanas, una vez descontados el juego y el crecimiento: {}",
+            all(whose)
+        ),
+        CutSaid::NoRowReaches { plane } => format!(
+            "ninguna fila de las piezas elegidas dice a qué distancia está {} de otro plano",
+            the(&tongue.plane(*plane))
+        ),
+        CutSaid::LeftOpen { parts } => {
+            let parts: Vec<&str> = parts.iter().map(|part| tongue.part(*part)).collect();
+            format!("sin elegir: {}", parts.join(", "))
+        }
+    }
+}
+
+fn growth(said: &GrowthSaid) -> String {
+    match said {
+        GrowthSaid::EndDoesNotName {
+            connector,
+            end,
+            missing,
+        } => format!(
+            "la fila {connector}{} no nombra {}: no se puede saber si una prensada de prueba es como esta",
+            of_end(end.as_deref()),
+            match missing {
+                Unnamed::Die => "su dado",
+                Unnamed::Presses => "sus prensadas",
+                Unnamed::DieAndPresses => "su dado ni sus prensadas",
+            }
+        ),
+        GrowthSaid::WaitsForTrial { connector, end } => format!(
+            "espera una prensada de prueba de {connector}{} con la herramienta y el dado de esta cuadrilla: su crecimiento no está medido",
+            of_end(end.as_deref())
+        ),
+        GrowthSaid::NoTrialLikeThis {
+            connector,
+            end,
+            die,
+            presses,
+            size,
+            tried,
+        } => {
+            let tried: Vec<String> = tried.iter().map(pressed_as).collect();
+            format!(
+                "ninguna prensada de prueba de {connector}{} es como esta: su documento pide {}, {}, aquí sobre {size}; probadas: {}",
+                of_end(end.as_deref()),
+                die.as_deref()
+                    .map_or("un dado que no nombra".to_owned(), die_words),
+                presses.map_or("cualquier número de prensadas".to_owned(), n_presses),
+                tried.join("; ")
+            )
+        }
+    }
+}
+
+fn window(tongue: Tongue, said: &WindowSaid) -> String {
+    match said {
+        WindowSaid::Of { whose } => format!("ventana de: {}", all_or(whose, NO_ROWS)),
+        WindowSaid::NoPlaceLeft => "no queda lugar".to_owned(),
+        WindowSaid::PlaceInsideEvery => "un lugar dentro de todas las ventanas".to_owned(),
+        WindowSaid::RoomForAMark => {
+            "espacio en que una cuadrilla pueda poner una marca".to_owned()
+        }
+        WindowSaid::NoRoom {
+            plane,
+            width,
+            whose,
+        } => format!(
+            "{}: {}; las filas que no dejan espacio: {}",
+            tongue.plane(*plane),
+            match width {
+                None => "su ventana no tiene ancho".to_owned(),
+                Some(width) => format!(
+                    "su ventana de {} es demasiado estrecha para una marca en sesentaicuatroavos de pulgada o décimas de milímetro",
+                    tongue.read(*width)
+                ),
+            },
+            all_or(whose, NO_ROWS)
+        ),
+        WindowSaid::CallContradict => "Pare y llame: las ventanas se contradicen, o el crecimiento y el juego son demasiado grandes para ellas.".to_owned(),
+        WindowSaid::CallNothingToSet => "Pare y llame: estas filas juntas no dejan a la cuadrilla nada que marcar. Nadie puede situarlo con exactitud; busque sus tolerancias.".to_owned(),
+        WindowSaid::CutsAndPartApart { part, windows } => {
+            let windows: Vec<String> = windows
+                .iter()
+                .map(|of| format!("{} por {}", tongue.plane(of.plane), all(&of.whose)))
+                .collect();
+            let windows = match windows.len() {
+                0 => String::new(),
+                _ => format!(" Las ventanas: {}.", windows.join(", ")),
+            };
+            format!(
+                "Pare y llame. Los cortes y {part} no van juntos: búsquelos en sus documentos, y no recorte la pieza.{windows}"
+            )
+        }
+    }
+}
+
+/// What stands for rows where none is to be named.
+const NO_ROWS: &str = "filas que no imprimen espacio";
+
+fn all_or(whose: &[Whose], none: &str) -> String {
+    if whose.is_empty() {
+        none.to_owned()
+    } else {
+        all(whose)
+    }
+}
+
+/// Who places a plane, or sets its window.
+pub(super) fn whose(whose: &Whose) -> String {
+    match whose {
+        Whose::Person(who) => who.clone(),
+        Whose::Row { paper, place } => match place {
+            Some(place) => format!("{}, {place}", word::paper(paper)),
+            None => word::paper(paper),
+        },
+        Whose::Trials(who) => format!("prensada de prueba: {}", who.join("; ")),
+    }
+}
+
+pub(super) fn all(all: &[Whose]) -> String {
+    let all: Vec<String> = all.iter().map(whose).collect();
+    all.join("; ")
+}
+
+fn of_end(end: Option<&str>) -> String {
+    end.map(|name| format!(", extremo {name}"))
+        .unwrap_or_default()
+}
+
+/// A die by its name, which may say already that it is one.
+fn die_words(die: &str) -> String {
+    format!("el dado {die}")
+}
+
+fn n_presses(n: i64) -> String {
+    if n == 1 {
+        "1 prensada".to_owned()
+    } else {
+        format!("{n} prensadas")
+    }
+}
+
+fn pressed_as(trial: &Tried) -> String {
+    format!(
+        "{}, {} sobre {}",
+        die_words(&trial.die),
+        n_presses(trial.presses),
+        trial.size
+    )
+}
