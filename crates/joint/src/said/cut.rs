@@ -50,7 +50,7 @@ impl Whose {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CutSaid {
-    Growth(GrowthSaid),
+    Growth(Box<GrowthSaid>),
     Window(WindowSaid),
     NotPlaced {
         plane: Plane,
@@ -165,7 +165,7 @@ pub struct Tried {
 
 impl From<GrowthSaid> for Said {
     fn from(said: GrowthSaid) -> Said {
-        CutSaid::Growth(said).into()
+        CutSaid::Growth(Box::new(said)).into()
     }
 }
 

@@ -131,7 +131,7 @@ pub enum Said {
     /// Of cutbacks.
     Cut(Box<CutSaid>),
     /// Who places a plane, or sets its window.
-    Whose(Whose),
+    Whose(Box<Whose>),
     /// Of sections of the field.
     Section(Box<SectionSaid>),
     /// Of what a study of the field is made from.
@@ -167,7 +167,7 @@ pub enum Said {
     /// On whose word something stands.
     Word(Box<Word>),
     /// A part's row and its paper.
-    Paper(Paper),
+    Paper(Box<Paper>),
 }
 
 impl Said {
@@ -260,13 +260,13 @@ impl From<&Subject> for Said {
 
 impl From<&Whose> for Said {
     fn from(whose: &Whose) -> Said {
-        Said::Whose(whose.clone())
+        Said::Whose(Box::new(whose.clone()))
     }
 }
 
 impl From<Paper> for Said {
     fn from(paper: Paper) -> Said {
-        Said::Paper(paper)
+        Said::Paper(Box::new(paper))
     }
 }
 
@@ -284,7 +284,7 @@ impl From<&str> for Said {
 
 impl From<&Paper> for Said {
     fn from(paper: &Paper) -> Said {
-        Said::Paper(paper.clone())
+        Said::Paper(Box::new(paper.clone()))
     }
 }
 

@@ -107,7 +107,7 @@ fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane]) -> Lap {
     let open = all.iter().find(|lap| lap.worst().is_none());
     let lap = most.filter(reaches).or(open).or(most);
     lap.cloned()
-        .unwrap_or_else(|| Lap::Unknown(CutSaid::NothingPlacesIt))
+        .unwrap_or(Lap::Unknown(CutSaid::NothingPlacesIt))
 }
 
 /// How far an adapter lies past the edge of the insulation screen, at the least of all windows; below zero where it can end before it.
