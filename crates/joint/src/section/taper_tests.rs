@@ -254,7 +254,7 @@ fn what_is_not_stated_is_asked_for() {
     says(
         "radius = [\"0 mm\", \"40 mm\", \"3 mm\", \"0 mm\"]\n",
         "",
-        "PlugCornerRadius { region: \"deflector\", along_mm: 43.9",
+        "PlugCornerRadius { region: \"deflector\", along_mm: 43.88",
     );
     // Beyond the section's end a corner needs no radius: that of the electrode at 110 mm has none.
     says("\"3.799136 mm\"", "\"0 mm\"", "along_mm: 58.9");
