@@ -57,6 +57,13 @@ fn compare(root: &Value, schema: &Value, value: &Value, place: &str, found: &mut
                     compare(root, said, item, &format!("{place}[{index}]"), found);
                 }
             }
+            "prefixItems" => {
+                let schemas = said.as_array().into_iter().flatten();
+                let items = value.as_array().into_iter().flatten();
+                for (index, (schema, item)) in schemas.zip(items).enumerate() {
+                    compare(root, schema, item, &format!("{place}[{index}]"), found);
+                }
+            }
             "properties" => members(root, words, said, value, place, found),
             "type" | "enum" | "const" | "additionalProperties" => {}
             silent if SILENT.contains(&silent) => {}
@@ -179,6 +186,9 @@ mod tests {
             1,
         );
         check(json!({"items": {"type": "string"}}), json!(["a", 1]), 1);
+        let pair = json!({"prefixItems": [{"type": "string"}, {"type": "number"}]});
+        check(pair.clone(), json!(["a", 1]), 0);
+        check(pair, json!([1, "a"]), 2);
         check(json!({"minItems": 2, "maxItems": 2}), json!([1]), 1);
         check(json!({"uniqueItems": true}), json!([1, 2, 1]), 1);
         check(json!({"uniqueItems": true}), json!([1, 2]), 0);
