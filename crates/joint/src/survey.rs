@@ -13,7 +13,7 @@ use crate::cable::{
 use crate::end::EndId;
 use crate::job::{End, Job, Leg, Reading};
 use crate::limit::Known;
-use crate::said::{EndOf, Of, Said, UnlikeSaid};
+use crate::said::{Of, Said, UnlikeSaid};
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
 
@@ -134,7 +134,7 @@ pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
 
 /// Where a diameter is read, as it is asked for.
 pub fn place_of(leg: &Leg, phase: u8, over: Layer) -> Of {
-    let end = EndOf::new(&leg.id, phase);
+    let end = EndId::new(&leg.id, phase);
     Of::Diameter { end, over }
 }
 

@@ -3,10 +3,10 @@
 use crate::{Language, Tongue, spanish};
 use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
 use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::end::EndId;
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
 use jointwright_joint::plane::Plane;
-use jointwright_joint::said::EndOf;
 
 impl Tongue {
     /// A layer.
@@ -88,7 +88,7 @@ impl Tongue {
 }
 
 /// Ends, one beside another: "A1, A2".
-pub(crate) fn all_ends(ends: &[EndOf]) -> String {
+pub(crate) fn all_ends(ends: &[EndId]) -> String {
     let each = ends.iter().map(|end| format!("{}{}", end.leg, end.phase));
     each.collect::<Vec<_>>().join(", ")
 }

@@ -6,7 +6,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-pub use crate::end::EndId as EndOf;
+use crate::end::EndId;
 
 /// Who can answer.
 #[derive(
@@ -35,13 +35,13 @@ pub enum Of {
     /// A leg's letter, a row, a key or a check: a name from a file.
     Name(String),
     /// Ends, by leg and phase.
-    Ends(Vec<EndOf>),
+    Ends(Vec<EndId>),
     /// A leg, one of its ends, or the whole joint.
     Subject(Subject),
     /// The diameter over a layer of an end.
     Diameter {
         /// End.
-        end: EndOf,
+        end: EndId,
         /// Layer.
         over: Layer,
     },
@@ -62,7 +62,7 @@ pub enum Of {
     /// A part on the truck, for one end.
     Lot {
         /// End.
-        end: EndOf,
+        end: EndId,
         /// Kind of part.
         kind: PartKind,
         /// Row.
@@ -89,11 +89,11 @@ pub enum Of {
 impl Of {
     /// One end.
     pub fn end(leg: &str, phase: u8) -> Of {
-        Of::Ends(vec![EndOf::new(leg, phase)])
+        Of::Ends(vec![EndId::new(leg, phase)])
     }
 
     /// One end, where its type is at hand.
-    pub fn at(end: &EndOf) -> Of {
+    pub fn at(end: &EndId) -> Of {
         Of::Ends(vec![end.clone()])
     }
 

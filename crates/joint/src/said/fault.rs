@@ -4,7 +4,8 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::{EndOf, Said, Subject};
+use super::{Said, Subject};
+use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -162,8 +163,8 @@ pub enum ShieldFaultSaid {
     AskMetalAndLimit,
     JobStatesPapers,
     TapeNotReadUnder,
-    NotCounted { ends: Vec<EndOf>, of_papers: u32 },
-    AskCount { ends: Vec<EndOf> },
+    NotCounted { ends: Vec<EndId>, of_papers: u32 },
+    AskCount { ends: Vec<EndId> },
 }
 
 /// What is said of the connections of a shield.

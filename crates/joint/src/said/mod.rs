@@ -38,7 +38,7 @@ mod warming;
 mod water;
 mod word;
 
-pub use ask::{AskSaid, EndOf, FactKey, Of, Who};
+pub use ask::{AskSaid, FactKey, Of, Who};
 pub use caution::CautionSaid;
 pub use closing::ClosingSaid;
 pub use cut::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowOf, WindowSaid};

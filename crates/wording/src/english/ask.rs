@@ -1,7 +1,8 @@
 //! What is asked for.
 
 use crate::Tongue;
-use jointwright_joint::said::{AskSaid, EndOf, FactKey, Of, Who};
+use jointwright_joint::end::EndId;
+use jointwright_joint::said::{AskSaid, FactKey, Of, Who};
 
 pub(super) fn say(tongue: Tongue, said: &AskSaid) -> String {
     match said {
@@ -18,7 +19,7 @@ pub(super) fn all(tongue: Tongue, all: &[Of]) -> String {
     all.join(", ")
 }
 
-fn end(end: &EndOf) -> String {
+fn end(end: &EndId) -> String {
     format!("{}{}", end.leg, end.phase)
 }
 

@@ -2,7 +2,8 @@
 
 use super::noun::the;
 use crate::Tongue;
-use jointwright_joint::said::{AskSaid, EndOf, FactKey, Of, Who};
+use jointwright_joint::end::EndId;
+use jointwright_joint::said::{AskSaid, FactKey, Of, Who};
 
 pub(super) fn say(tongue: Tongue, said: &AskSaid) -> String {
     match said {
@@ -21,7 +22,7 @@ pub(super) fn all(tongue: Tongue, all: &[Of]) -> String {
     all.join(", ")
 }
 
-fn end(end: &EndOf) -> String {
+fn end(end: &EndId) -> String {
     format!("{}{}", end.leg, end.phase)
 }
 
@@ -105,7 +106,7 @@ fn question(fact: FactKey, of: &str) -> String {
         FactKey::Part => format!("¿Qué pieza ha de ser? {of}."),
         FactKey::AdapterReach => format!("¿Qué adaptador empieza debajo del electrodo y termina más allá del borde de la pantalla del aislamiento, donde sea que las ventanas lo dejen? Lo que hay en el interior del cuerpo antes de ese borde no se dibuja ni se calcula su presión sin uno: ramal {of}."),
         FactKey::Parks => "¿En qué ramal se estaciona el cuerpo?".to_owned(),
-        FactKey::Bus => format!("¿En qué barra van los ramales, y qué tapón cierra cada boca sin ramal? {of}."),
+        FactKey::Bus => format!("¿En qué barra van los ramales, y qué tapón cierra cada puerto sin ramal? {of}."),
         FactKey::Lead => format!("¿De qué metal y de qué sección es el conductor que conecta la pantalla metálica, y hasta qué temperatura puede llegar? Ramal {of}."),
         FactKey::BendLeast => format!("¿Hasta qué radio se puede doblar el cable? Ramal {of}."),
         FactKey::Expansion => format!("¿Cuánto se dilata el aislamiento por kelvin, como mínimo y como máximo? Ramal {of}."),
@@ -134,7 +135,7 @@ fn question(fact: FactKey, of: &str) -> String {
         FactKey::ServiceGreatest => format!("¿Qué tan caliente puede estar el conductor dentro de {of} todo el tiempo, y en una emergencia?"),
         FactKey::ContactGreatest => format!("¿Qué resistencia puede tener la conexión de {of}?"),
         FactKey::PassesSeal => format!("¿Sale algo de {of} por debajo del sello, y está ese trecho bloqueado contra el agua?"),
-        FactKey::TakesLead => format!("¿Puede salir una trenza o un conductor por debajo de {of}?"),
+        FactKey::TakesLead => format!("¿Puede salir una trenza o un cable de conexión por debajo de {of}?"),
         FactKey::Jackets => format!("¿Sobre qué estado de la cubierta puede cerrar {of}?"),
         FactKey::Overlap => format!("¿Cuánto debe traslapar {of} sobre la cubierta?"),
         FactKey::AdapterEnds => format!("¿Desde qué borde se coloca {of}, a qué distancia de él, y qué longitud tiene sobre el cable?"),
@@ -149,6 +150,6 @@ fn question(fact: FactKey, of: &str) -> String {
         FactKey::ConnectorHeat => format!("¿De qué metal es {of}, y cuál es su resistencia máxima una vez hecho, comparada con la de igual longitud de conductor?"),
         FactKey::RowChecked => format!("¿Quién, aparte de quien la escribió, comparó la fila con su documento, y qué día? El ingeniero del propietario o el jefe de cuadrilla puede nombrar a alguien: {of}."),
         FactKey::PaperCurrent => format!("¿Sigue vigente el día del trabajo el documento del que viene la fila, y quién lo vio? El ingeniero del propietario o el jefe de cuadrilla puede mirarlo: {of}."),
-        FactKey::BusHeat => format!("¿Cuál es la resistencia máxima entre dos bocas de {of}, incluidos los contactos de los cuerpos?"),
+        FactKey::BusHeat => format!("¿Cuál es la resistencia máxima entre dos puertos de {of}, incluidos los contactos de los cuerpos?"),
     }
 }

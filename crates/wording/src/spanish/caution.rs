@@ -16,7 +16,7 @@ pub(super) fn say(tongue: Tongue, said: &CautionSaid) -> String {
         ),
         CautionSaid::InsulationKnife => "Cuchilla o pelacables: nunca en los hilos.".to_owned(),
         CautionSaid::Solvent => "Solvente: sin llama ni chispa, ventile, guantes; déjelo secar. La tira de papel está quitada antes de la última pasada.".to_owned(),
-        CautionSaid::NeverUnderVoltage => "Nunca separe ni enchufe un empalme separable con tensión o carga. Las bocas que quedan abiertas mientras tanto se cierran como dicen las instrucciones de la barra.".to_owned(),
+        CautionSaid::NeverUnderVoltage => "Nunca separe ni enchufe un empalme separable con tensión o carga. Los puertos que quedan abiertos mientras tanto se cierran como dicen las instrucciones de la barra.".to_owned(),
         CautionSaid::BondEdges => "Filos y resortes. El puente queda puesto.".to_owned(),
         CautionSaid::BridgeOff => "Desde aquí solo la conexión permanente sostiene la pantalla metálica: si hay duda sobre algo de ella, el puente queda puesto. Una pantalla metálica abierta puede tener tensión.".to_owned(),
         CautionSaid::HighVoltage => "Alta tensión en las pruebas: el área está cerrada, y lo que se probó lo descargan y lo ponen a tierra quienes hicieron la prueba. Nadie está en el pozo cuando la tensión entra por primera vez.".to_owned(),

@@ -15,7 +15,7 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         "bonding_part_fit" => {
             "¿Recibe la pieza de pantalla la pantalla metálica de este ramal, y hace la conexión que pide el trabajo?"
         }
-        "bus_ports" => "¿Tiene cada boca de la barra un ramal, o una tapa con su tapón aislante?",
+        "bus_ports" => "¿Tiene cada puerto de la barra un ramal, o una tapa con su tapón aislante?",
         "cable_level" => {
             "¿Conviene el nivel de aislamiento del cable a la puesta a tierra del sistema y a su tiempo de despeje?"
         }
@@ -77,7 +77,7 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         }
         "kit_age" => "¿Está cada pieza del camión dentro de su fecha el día del trabajo?",
         "lead_fault_heat" => {
-            "¿Queda el conductor de conexión, calentado por el cortocircuito indicado para la pantalla metálica, por debajo de lo que permite su documento?"
+            "¿Queda el cable de conexión, calentado por el cortocircuito indicado para la pantalla metálica, por debajo de lo que permite su documento?"
         }
         "measures_like_papers" => "¿Mide el ramal como dicen sus documentos?",
         "mouth_fit" => {

@@ -19,11 +19,11 @@ fn short_circuit(said: &ShortCircuitSaid) -> String {
             "¿Hasta qué temperatura puede subir el conductor dentro de {body} en un cortocircuito?"
         ),
         ShortCircuitSaid::ConductorTooHot => {
-            "Deténgase y llame: en un cortocircuito así el conductor se calienta dentro del empalme más de lo que su documento permite. El ingeniero decide sobre el nivel de falla, el tiempo de despeje u otro cuerpo."
+            "Pare y llame: en un cortocircuito así el conductor se calienta dentro del empalme más de lo que su documento permite. El ingeniero decide sobre el nivel de falla, el tiempo de despeje u otro cuerpo."
                 .to_owned()
         }
         ShortCircuitSaid::ConnectorNotGiven => {
-            "Deténgase y llame: el documento de este conector no le da este cortocircuito. Use uno cuyo documento sí lo dé, o el ingeniero decide sobre el nivel de falla y el tiempo de despeje."
+            "Pare y llame: el documento de este conector no le da este cortocircuito. Use uno cuyo documento sí lo dé, o el ingeniero decide sobre el nivel de falla y el tiempo de despeje."
                 .to_owned()
         }
     }
@@ -59,11 +59,11 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
                 .to_owned()
         }
         GapSaid::EngineerDecides => {
-            "Deténgase y llame: decide el ingeniero. Un espacio que hoy llena la grasa puede quedar vacío después."
+            "Pare y llame: decide el ingeniero. Un espacio que hoy llena la grasa puede quedar vacío después."
                 .to_owned()
         }
         GapSaid::EngineerDecidesField => {
-            "Deténgase y llame: decide el ingeniero. No lo recorte, engrase ni amarre para hacerlo calzar."
+            "Pare y llame: decide el ingeniero. No lo recorte, engrase ni amarre para hacerlo calzar."
                 .to_owned()
         }
         GapSaid::AtTrial {

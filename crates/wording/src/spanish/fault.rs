@@ -32,7 +32,7 @@ pub(super) fn say(tongue: Tongue, said: &FaultSaid) -> String {
             shield_measure(*measure)
         ),
         FaultSaid::NothingCounted => "no se contó ningún alambre ni pletina de la pantalla".to_owned(),
-        FaultSaid::LeadLimitNotStated => "no se indica cuánto puede calentarse el conductor de puesta a tierra".to_owned(),
+        FaultSaid::LeadLimitNotStated => "no se indica cuánto puede calentarse el cable de conexión".to_owned(),
         FaultSaid::BodyLeftOpen => "el cuerpo está sin elegir".to_owned(),
         FaultSaid::RowSaysNoConductorHeat { row } => {
             format!("la fila {row} no dice cuánto puede calentarse el conductor dentro de la pieza")
@@ -166,7 +166,7 @@ pub(super) fn carrier(of: &Carrier) -> String {
         Carrier::MetallicShield => "pantalla metálica".to_owned(),
         Carrier::Connector(id) => format!("conector {id}"),
         Carrier::ShieldPart(id) => format!("pieza de pantalla {id}"),
-        Carrier::BondingLead => "conductor de puesta a tierra".to_owned(),
+        Carrier::BondingLead => "cable de conexión".to_owned(),
     }
 }
 
@@ -174,7 +174,7 @@ fn heated(tongue: Tongue, what: HeatedMetal) -> &'static str {
     match what {
         HeatedMetal::Conductor => "conductor",
         HeatedMetal::MetallicShield => tongue.layer(Layer::MetallicShield),
-        HeatedMetal::BondingLead => "conductor de puesta a tierra",
+        HeatedMetal::BondingLead => "cable de conexión",
     }
 }
 

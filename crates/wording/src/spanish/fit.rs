@@ -50,7 +50,7 @@ fn adapter(tongue: Tongue, said: &AdapterSaid) -> String {
                 .to_owned()
         }
         AdapterSaid::UseOneThatReaches => {
-            "Deténgase. Use un adaptador que llegue al borde, o llame.".to_owned()
+            "Pare. Use un adaptador que llegue al borde, o llame.".to_owned()
         }
     }
 }
@@ -78,7 +78,7 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
         BodySaid::PapersOfCable => "los documentos del cable".to_owned(),
         BodySaid::EaseBend => "Afloje la curva antes de cortar nada, o llame.".to_owned(),
         BodySaid::UseRated => {
-            "Deténgase. Use una pieza que sus instrucciones admitan para este sistema y este empalme."
+            "Pare. Use una pieza que sus instrucciones admitan para este sistema y este empalme."
                 .to_owned()
         }
         BodySaid::LegsNotSaid { row } => format!("la fila {row} no dice cuántos ramales recibe"),
@@ -95,11 +95,11 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
             legs(*greatest)
         ),
         BodySaid::UseWithMouths => {
-            "Deténgase. Use un cuerpo con tantas bocas como ramales hay: ninguna puede quedar abierta."
+            "Pare. Use un cuerpo con tantas bocas como ramales hay: ninguna puede quedar abierta."
                 .to_owned()
         }
         BodySaid::UseForBonding => {
-            "Deténgase. Use una pieza cuyas instrucciones nombren esta pantalla y esta conexión a tierra."
+            "Pare. Use una pieza cuyas instrucciones nombren esta pantalla y esta conexión a tierra."
                 .to_owned()
         }
         BodySaid::BondingsNotSaid { row } => {
@@ -120,7 +120,7 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
             tongue.subject(subject)
         ),
         BodySaid::UseAdmittedConnector => {
-            "Deténgase. Use un conector que las instrucciones del cuerpo admitan.".to_owned()
+            "Pare. Use un conector que las instrucciones del cuerpo admitan.".to_owned()
         }
     }
 }
@@ -143,7 +143,7 @@ fn electrode(tongue: Tongue, said: &ElectrodeSaid) -> String {
             format!("{}, largo de {connector} ya hecho", tongue.subject(subject))
         }
         ElectrodeSaid::UseShorterConnector => {
-            "Deténgase. Use un conector más corto u otro cuerpo; no recorte ninguno de los dos."
+            "Pare. Use un conector más corto u otro cuerpo; no recorte ninguno de los dos."
                 .to_owned()
         }
         ElectrodeSaid::EndNotKnown => {
@@ -210,7 +210,7 @@ fn bus(said: &BusSaid) -> String {
             format!("el puerto {port} no tiene ni ramal ni tapón aislante")
         }
         BusSaid::OrderWhatMates => {
-            "Deténgase. Un puerto no debe quedar abierto: pida la pieza que acopla antes de cortar nada."
+            "Pare. Un puerto no debe quedar abierto: pida la pieza que acopla antes de cortar nada."
                 .to_owned()
         }
     }
@@ -228,7 +228,7 @@ fn level(tongue: Tongue, said: &LevelSaid) -> String {
             "el cable es de la clase de {class_kv} kV; la tensión nominal del sistema es {nominal_kv} kV"
         ),
         LevelSaid::ClassNotForSystem => {
-            "Deténgase y llame: este cable no es para este sistema.".to_owned()
+            "Pare y llame: este cable no es para este sistema.".to_owned()
         }
         LevelSaid::NoLevel => {
             "los documentos del cable no dan un nivel de aislamiento en por ciento, y aquí no se lee otra regla"
@@ -256,7 +256,7 @@ fn level(tongue: Tongue, said: &LevelSaid) -> String {
             tongue.say(says)
         ),
         LevelSaid::LevelNotForSystem => {
-            "Deténgase y llame: el nivel de este cable no es para este sistema.".to_owned()
+            "Pare y llame: el nivel de este cable no es para este sistema.".to_owned()
         }
     }
 }
@@ -304,7 +304,7 @@ fn connector(tongue: Tongue, said: &ConnectorSaid) -> String {
     let taken = |of| taken(tongue, of);
     match said {
         S::UseForConductor => {
-            "Deténgase. Use un conector cuyas instrucciones nombren este conductor.".to_owned()
+            "Pare. Use un conector cuyas instrucciones nombren este conductor.".to_owned()
         }
         S::BothEndsTake { connector, conductor: of } => format!(
             "ambos extremos de {connector} reciben {}, y el trabajo no dice en qué extremo entra este ramal",
@@ -331,7 +331,7 @@ fn connector(tongue: Tongue, said: &ConnectorSaid) -> String {
             format!("los ramales {leg} y {other} entran ambos en el extremo {end} de {}", at.connector)
         }
         S::UseSleeveWithEnds => {
-            "Deténgase. Use un manguito que tenga un extremo para cada uno de los dos conductores."
+            "Pare. Use un manguito que tenga un extremo para cada uno de los dos conductores."
                 .to_owned()
         }
         S::IsForOthers { at, takes, conductor: of } => {
@@ -399,7 +399,7 @@ fn shared(tongue: Tongue, said: &SharedSaid) -> String {
             format!("ambos ramales entran por el lado {side} de su cuerpo")
         }
         SharedSaid::UseBodyWithSides => {
-            "Deténgase. Use un cuerpo que tenga un lado para cada uno de los dos cables.".to_owned()
+            "Pare. Use un cuerpo que tenga un lado para cada uno de los dos cables.".to_owned()
         }
     }
 }
@@ -439,7 +439,7 @@ fn order(tongue: Tongue, said: &OrderSaid) -> String {
             tongue.plane(*to)
         ),
         OrderSaid::CopiedWrongly => {
-            "Deténgase. Se copió mal una fila o una distancia: búsquela en el documento propio de la pieza."
+            "Pare. Se copió mal una fila o una distancia: búsquela en el documento propio de la pieza."
                 .to_owned()
         }
     }

@@ -126,7 +126,7 @@ fn title(tongue: Tongue, stage: Stage, edge: Option<EdgeAct>) -> String {
                 .to_owned()
         }
         Stage::Place => "Lleve el cuerpo a su lugar".to_owned(),
-        Stage::Mate => "Enchufe el ramal en su boca".to_owned(),
+        Stage::Mate => "Enchufe el ramal en su puerto".to_owned(),
         Stage::Bond => "Reponga y conecte la pantalla metálica".to_owned(),
         Stage::BondCheck => "Mida la conexión permanente de la pantalla metálica".to_owned(),
         Stage::BridgeOff => "Quite el puente de la pantalla metálica".to_owned(),
@@ -164,10 +164,10 @@ fn reference(from: SetOutFrom) -> String {
         SetOutFrom::CentreLine => "la línea central del empalme, marcada en el soporte".to_owned(),
         SetOutFrom::ContactPlane => "el plano de contacto del conector, marcado en el soporte donde lo ponen las instrucciones del cuerpo".to_owned(),
         SetOutFrom::Port(port) => {
-            format!("la cara de la boca {port} de la barra, colgada como va a quedar")
+            format!("la cara del puerto {port} de la barra, colgada como va a quedar")
         }
         SetOutFrom::OwnPort => {
-            "la cara de la boca del ramal en la barra, colgada como va a quedar".to_owned()
+            "la cara del puerto del ramal en la barra, colgada como va a quedar".to_owned()
         }
     }
 }

@@ -12,7 +12,7 @@ pub(super) fn say(tongue: Tongue, said: &TruckSaid) -> String {
             end.as_ref().map(|end| format!(", extremo {end}")).unwrap_or_default()
         ),
         TruckSaid::Phase { phase } => format!("fase {phase}"),
-        TruckSaid::Port { port, phase } => format!("boca {port} fase {phase}"),
+        TruckSaid::Port { port, phase } => format!("puerto {port} fase {phase}"),
         TruckSaid::Stated { amount, n_ends } => format!("{amount}, {n_ends} extremos"),
         TruckSaid::NoAmount => "su fila no indica cantidad ni vueltas".to_owned(),
         TruckSaid::NotMeasured { leg, phase, over } => format!(

@@ -72,7 +72,7 @@ fn wick(said: &WickSaid) -> String {
             "la pantalla se conecta por un puente, y según su fila nada de {part} sale por debajo del sello"
         ),
         WickSaid::AskWhereLeadComesOut { part } => format!(
-            "¿Por dónde sale el conductor de puesta a tierra de {part}, y está ahí bloqueado contra el agua?"
+            "¿Por dónde sale el cable de conexión de {part}, y está ahí bloqueado contra el agua?"
         ),
         WickSaid::NothingPasses => "nada sale por debajo del sello".to_owned(),
         WickSaid::BlockedWhereSomethingDoes => "bloqueado, donde algo sale".to_owned(),
