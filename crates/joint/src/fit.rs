@@ -6,7 +6,7 @@
 //!
 //! Not here: whether it fits (`checks`).
 
-use crate::cable::{Conductor, Layer, Words};
+use crate::cable::{Conductor, Layer};
 use crate::catalogue::{Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Seal, ShieldPart};
 use crate::job::{Leg, PartNames};
 use crate::limit::Known;
@@ -73,15 +73,6 @@ impl<'c> Chosen<'c> {
         let said = leg.parts.connector_end.as_deref();
         let why = connector.end_for(conductor, said).err()?;
         Some(connector.no_end(&why, conductor))
-    }
-
-    /// The same as [`Chosen::no_end`], for rooms whose sentences have no keys yet.
-    pub fn why_no_end(&self, leg: &Leg, words: Words) -> Option<String> {
-        let connector = self.connector.filter(|_| self.end.is_none())?;
-        let conductor = leg.cable.conductor;
-        let said = leg.parts.connector_end.as_deref();
-        let why = connector.end_for(conductor, said).err()?;
-        Some(connector.why_no_end(&why, conductor, words))
     }
 
     /// Whether any of them is an invented part.

@@ -184,17 +184,6 @@ impl Connector {
             },
         }
     }
-
-    /// Why no end is known to take a leg, as a sentence fragment.
-    pub fn why_no_end(&self, why: &NoEnd, conductor: Conductor, words: Words) -> String {
-        let (id, phrase) = (&self.head.id, conductor.phrase(words));
-        match why {
-            NoEnd::Both => format!(
-                "both ends of {id} take {phrase}, and the job does not say which end this leg goes into"
-            ),
-            NoEnd::Neither => format!("neither end of {id} takes {phrase}"),
-        }
-    }
 }
 
 /// A die in a sentence: "die 18" for one called 18, and its own name where that says what it is.

@@ -78,21 +78,6 @@ impl Head {
         }
     }
 
-    /// The same as [`Head::source`], for rooms whose sentences have no keys yet.
-    pub fn source_text(&self) -> String {
-        format!("{}, {}", self.id, self.paper_text())
-    }
-
-    /// The same as [`Head::paper`], for rooms whose sentences have no keys yet.
-    pub fn paper_text(&self) -> String {
-        self.paper().text()
-    }
-
-    /// What is doubtful of the row, for rooms whose sentences have no keys yet.
-    pub(crate) fn doubt_texts(&self) -> Vec<String> {
-        self.paper().doubts.iter().map(Doubt::text).collect()
-    }
-
     /// Last day on which its paper was seen to be the one in force, where that is before the day of the work.
     pub(crate) fn current_only_until(&self) -> Option<Date> {
         let seen = self.instructions.seen_current?;

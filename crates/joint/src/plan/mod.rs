@@ -313,11 +313,8 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         layers: outside::layer_docs(judged, leg),
         port: leg.leg.port,
         parks: leg.leg.parks,
-        connector: leg
-            .chosen
-            .connector
-            .map(|c| connector_doc(c, leg, words, wording)),
-        parts: part_docs(leg),
+        connector: leg.chosen.connector.map(|c| connector_doc(c, leg, wording)),
+        parts: part_docs(leg, wording),
         cuts: leg
             .cutback
             .cuts
@@ -358,7 +355,6 @@ fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
 fn connector_doc(
     connector: &Connector,
     leg: &LegInputs<'_>,
-    words: Words,
     wording: &dyn Wording,
 ) -> ConnectorDoc {
     let end = leg.chosen.end;
@@ -375,7 +371,10 @@ fn connector_doc(
         means: connector.means,
         two_ended: connector.two_ended,
         end: end.and_then(|end| end.name.clone()),
-        end_open: leg.chosen.why_no_end(leg.leg, words),
+        end_open: leg
+            .chosen
+            .no_end(leg.leg)
+            .map(|why| wording.say(&why.into())),
         other_end_mm: other.map(|other| other.reach.mm()),
         length_mm: connector.length.mm(),
         stop_mm: connector.stop.mm(),
@@ -389,7 +388,7 @@ fn connector_doc(
     }
 }
 
-fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
+fn part_docs(leg: &LegInputs<'_>, wording: &dyn Wording) -> Vec<PartDoc> {
     let chosen = leg.chosen;
     let parts = [
         (
@@ -428,7 +427,12 @@ fn part_docs(leg: &LegInputs<'_>) -> Vec<PartDoc> {
                 "{} revision {}",
                 head.instructions.paper, head.instructions.revision
             ),
-            doubts: head.doubt_texts(),
+            doubts: head
+                .paper()
+                .doubts
+                .into_iter()
+                .map(|doubt| wording.say(&Said::Doubt(doubt)))
+                .collect(),
             may_move: may_move.map(|m| match m {
                 MayMove::Never => "never".to_owned(),
                 MayMove::BeforeHoldoutIsOut => "until the holdout is out".to_owned(),

@@ -77,7 +77,7 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
         Stage::Measure => legs.iter().flat_map(|leg| diameters(leg)).collect(),
         Stage::Square => legs
             .iter()
-            .flat_map(|leg| square::wanted(inputs, leg))
+            .flat_map(|leg| square::wanted(leg))
             .chain(legs.iter().flat_map(|leg| opened(leg)))
             .collect(),
         Stage::Jacket => cut(Plane::JacketEdge),

@@ -49,7 +49,7 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
             source: connector.head.source().into(),
         },
         None => {
-            let why = why_open(inputs, leg);
+            let why = why_open(leg);
             common(StepSaid::SetOutUnknown { leg: id, why, from })
         }
     };
@@ -57,19 +57,19 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
 }
 
 /// Why no end of a connector is known.
-fn why_open(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Said {
-    let no_end = leg.chosen.why_no_end(leg.leg, inputs.order.job.words);
+fn why_open(leg: &LegInputs<'_>) -> Said {
+    let no_end = leg.chosen.no_end(leg.leg);
     no_end.map_or(UnsettledSaid::NoConnector.into(), Said::from)
 }
 
 /// The reading after the square cut.
-pub(super) fn wanted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Wanted> {
+pub(super) fn wanted(leg: &LegInputs<'_>) -> Vec<Wanted> {
     let what = HoldSaid::ConductorEnd {
         leg: leg.leg.id.clone(),
     };
     let against = match leg.chosen.grip() {
         None => {
-            let why = why_open(inputs, leg);
+            let why = why_open(leg);
             Against::no_window(HoldSaid::AskBeforeThisCut { why })
         }
         Some((connector, end)) => match end.gap_greatest.filter(|_| end.bottom >= Station::ZERO) {

@@ -166,6 +166,8 @@ pub enum Said {
     Unsettled(Box<UnsettledSaid>),
     /// On whose word something stands.
     Word(Box<Word>),
+    /// What is doubtful of a row.
+    Doubt(Doubt),
     /// A part's row and its paper.
     Paper(Box<Paper>),
 }

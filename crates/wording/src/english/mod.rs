@@ -74,6 +74,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Truck(said) => truck::say(tongue, said),
         Said::Unsettled(said) => unsettled::say(tongue, said),
         Said::Word(word) => word::say(tongue, word),
+        Said::Doubt(doubt) => word::doubt(doubt),
         Said::Paper(paper) => word::paper(paper),
     }
 }

@@ -39,7 +39,7 @@ pub(super) fn paper(of: &Paper) -> String {
     format!("{row}{} revision {}{doubts}", of.paper, of.revision)
 }
 
-fn doubt(doubt: &Doubt) -> String {
+pub(super) fn doubt(doubt: &Doubt) -> String {
     match doubt {
         Doubt::NotChecked => "row not checked by a second person".to_owned(),
         Doubt::CurrentOnlyUntil(day) => format!("paper known to be current only until {day}"),

@@ -39,7 +39,7 @@ pub(super) fn paper(of: &Paper) -> String {
     format!("{row}{}, revisión {}{doubts}", of.paper, of.revision)
 }
 
-fn doubt(doubt: &Doubt) -> String {
+pub(super) fn doubt(doubt: &Doubt) -> String {
     match doubt {
         Doubt::NotChecked => "fila no revisada por una segunda persona".to_owned(),
         Doubt::CurrentOnlyUntil(day) => {
