@@ -12,6 +12,8 @@ use jointwright_joint::plan::{
     DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
     outcome_words,
 };
+use jointwright_wording::Tongue;
+use jointwright_wording::label::SheetLabel;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -131,7 +133,7 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         ),
         is_failing,
         n_phases: job.phases,
-        stop_title: stop_title(plan).to_owned(),
+        stop_title: stop_title(plan),
         fails: [rows(plan, Outcome::Fail), stop_rows(plan)].concat(),
         fronts: if is_failing { Vec::new() } else { fronts(plan) },
         strips: if is_failing { Vec::new() } else { strips(plan) },
@@ -190,12 +192,13 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
 }
 
 /// Why no number to cut to is printed.
-fn stop_title(plan: &Plan) -> &'static str {
-    if plan.outcome == Outcome::Fail {
-        "Out of window: no number to cut to is printed"
+fn stop_title(plan: &Plan) -> String {
+    let label = if plan.outcome == Outcome::Fail {
+        SheetLabel::StopOutOfWindow
     } else {
-        "Work stops until a named person has said what this is: no number to cut to is printed"
-    }
+        SheetLabel::StopUntilSomebodySays
+    };
+    Tongue::of_plan(plan).label(&label)
 }
 
 /// What stops work though nothing fails.

@@ -7,34 +7,22 @@
 //! Not here: what is said (`joint::said`), and where it stands on a page (the doors).
 
 mod english;
+pub mod label;
 mod noun;
 mod spanish;
 
+use crate::label::Label;
 use jointwright_joint::cable::Words;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
-use jointwright_joint::said::{Exact, Read, ReadRange, Said, Spot, Wording};
+use jointwright_joint::said::{Exact, Language, Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
 
 use jointwright_units::{Length, Station, Tick, bound_mm_text, bound_text, mark, range_text};
 
 /// Foot-pounds in a newton metre: 1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N, both exact.
 const FT_LBF_PER_NM: f64 = 1.0 / (0.3048 * 4.448_221_615_260_5);
-
-/// A language.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Language {
-    /// English.
-    English,
-    /// Spanish.
-    Spanish,
-}
-
-impl Language {
-    /// All of them.
-    pub const ALL: [Language; 2] = [Language::English, Language::Spanish];
-}
 
 /// A language, and the practice whose words and units it uses.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -56,7 +44,23 @@ impl Tongue {
 
     /// The one that a job asks for.
     pub const fn of(job: &Job) -> Tongue {
-        Tongue::english(job.words)
+        Tongue {
+            language: job.language,
+            words: job.words,
+        }
+    }
+
+    /// The one in which a plan is written.
+    pub const fn of_plan(plan: &Plan) -> Tongue {
+        Tongue {
+            language: plan.job.language,
+            words: plan.job.words,
+        }
+    }
+
+    /// What a door prints that is no message of the core.
+    pub fn label(self, label: &impl Label) -> String {
+        label.text(self)
     }
 
     /// A length as it is read: inches first with millimetres beside, or millimetres alone.
@@ -176,7 +180,7 @@ pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
 
 /// The questions of a plan as letters, in the tongue that its job asks for.
 pub fn letters(plan: &Plan) -> Vec<Letter> {
-    plan.letters(&Tongue::english(plan.job.words))
+    plan.letters(&Tongue::of_plan(plan))
 }
 
 /// What fails, in the tongue that its job asks for; see [`plan::fails`].

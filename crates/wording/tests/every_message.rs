@@ -2,9 +2,12 @@
 
 use jointwright_joint::cable::Words;
 use jointwright_joint::checks::CHECKS;
-use jointwright_joint::said::{Said, Wording};
-use jointwright_wording::{Language, Tongue};
+use jointwright_joint::said::{Language, Said, Wording};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::{Label, SheetLabel};
+use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
+use serde::de::DeserializeOwned;
 use serde_json::{Map, Value, json};
 use std::collections::BTreeSet;
 
@@ -119,10 +122,15 @@ fn named(mut samples: Vec<Value>) -> Value {
 
 /// One sample at least of every message.
 fn samples() -> Vec<Value> {
+    samples_of::<Said>()
+}
+
+/// One sample at least of every way in which something can be said.
+fn samples_of<T: JsonSchema>() -> Vec<Value> {
     let settings = SchemaSettings::draft2020_12();
-    let schema = settings.into_generator().into_root_schema_for::<Said>();
+    let schema = settings.into_generator().into_root_schema_for::<T>();
     let schema = schema.to_value();
-    let definitions = schema["$defs"].as_object().expect("definitions").clone();
+    let definitions = schema["$defs"].as_object().cloned().unwrap_or_default();
     let mut samples = Samples {
         definitions,
         n_names: 0,
@@ -209,19 +217,56 @@ const ENGLISH: &[&str] = &[
     "are", "on", "it",
 ];
 
+const SPANISH: Tongue = Tongue {
+    language: Language::Spanish,
+    words: Words::Iec,
+};
+
+fn english_words(text: &str) -> Vec<String> {
+    let text = without_file_words(text).to_lowercase();
+    let words = text.split(|c: char| !c.is_alphanumeric());
+    let english = words.filter(|word| ENGLISH.contains(word));
+    english.map(str::to_owned).collect()
+}
+
 #[test]
 fn no_english_is_left_in_a_spanish_sentence() {
     for sample in samples() {
         let said: Said = serde_json::from_value(sample.clone()).expect("a message");
-        let tongue = Tongue {
-            language: Language::Spanish,
-            words: Words::Iec,
-        };
-        let text = without_file_words(&tongue.say(&said)).to_lowercase();
-        let words = text.split(|c: char| !c.is_alphanumeric());
-        let english: Vec<&str> = words.filter(|word| ENGLISH.contains(word)).collect();
+        let text = SPANISH.say(&said);
+        let english = english_words(&text);
         assert!(english.is_empty(), "{english:?} in: {text}");
     }
+}
+
+/// Whether each label of a page has a text in every language, loses no argument, and leaves no English in Spanish.
+fn check_labels<L: Label + JsonSchema + DeserializeOwned>() {
+    let samples = samples_of::<L>();
+    assert!(samples.len() > 1, "{}", samples.len());
+    for sample in &samples {
+        let label: L = serde_json::from_value(sample.clone())
+            .unwrap_or_else(|error| panic!("{error}: {sample}"));
+        let mut expected = BTreeSet::new();
+        names(sample, &mut expected);
+        for tongue in tongues() {
+            let text = tongue.label(&label);
+            assert!(!text.trim().is_empty(), "{sample} is empty in {tongue:?}");
+            for name in &expected {
+                assert!(
+                    text.contains(name),
+                    "{tongue:?} loses {name} of {sample}: {text}"
+                );
+            }
+        }
+        let text = SPANISH.label(&label);
+        let english = english_words(&text);
+        assert!(english.is_empty(), "{english:?} in: {text}");
+    }
+}
+
+#[test]
+fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
+    check_labels::<SheetLabel>();
 }
 
 #[test]

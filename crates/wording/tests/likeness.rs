@@ -3,9 +3,10 @@
 use jointwright_joint::cable::{
     Candidate, Lacking, Layer, Likeness, Metal, Near, Unlike, Words, candidates,
 };
+use jointwright_joint::said::Language;
 use jointwright_joint::said::{PapersSaid, Wording};
 use jointwright_units::{Interval, Length};
-use jointwright_wording::{Language, Tongue};
+use jointwright_wording::Tongue;
 
 /// The first constructions of the table, as near as can be.
 fn near(n: usize) -> Vec<Near> {

@@ -15,8 +15,8 @@ const ARROWS: &[(&str, &[&str])] = &[
     ("numerics", &["units"]),
     ("joint", &["units", "numerics"]),
     ("wording", &["units", "joint"]),
-    ("drawing", &["units", "numerics", "joint"]),
-    ("paper", &["joint", "drawing"]),
+    ("drawing", &["units", "numerics", "joint", "wording"]),
+    ("paper", &["joint", "wording", "drawing"]),
     (
         "cli",
         &["units", "numerics", "joint", "wording", "drawing", "paper"],

@@ -5,6 +5,8 @@ use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Shape};
 
 const WORDS: &[&str] = &["us", "iec"];
+/// Languages by their codes in ISO 639-1.
+const LANGUAGES: &[&str] = &["en", "es"];
 
 pub(super) const JOB_HEAD: Shape = Shape {
     name: "job",
@@ -47,6 +49,12 @@ pub(super) const JOB_HEAD: Shape = Shape {
             Kind::Choice(WORDS),
             Required,
             "Names of the layers: US or IEC practice.",
+        ),
+        field(
+            "language",
+            Kind::Choice(LANGUAGES),
+            Optional,
+            "Language of pages and papers: English (\"en\", also where none is named) or Spanish (\"es\").",
         ),
         field(
             "invented",

@@ -8,7 +8,7 @@ use crate::end::{ByEnd, EndId};
 use crate::form::Span;
 use crate::limit::Subject;
 use crate::plane::Plane;
-use crate::said::JointKind;
+use crate::said::{JointKind, Language};
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length, VoltageRms};
@@ -535,6 +535,8 @@ pub struct Job {
     pub phases: u8,
     /// Words.
     pub words: Words,
+    /// Language of its pages and papers.
+    pub language: Language,
     /// Whether it is made up.
     pub invented: bool,
     /// Network.

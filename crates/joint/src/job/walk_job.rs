@@ -13,7 +13,7 @@ use crate::catalogue::{Catalogue, layer, metal, shield_kind};
 use crate::end::EndId;
 use crate::form::Span;
 use crate::form::{Complaints, Record, Source};
-use crate::said::JointKind;
+use crate::said::{JointKind, Language};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
@@ -140,6 +140,10 @@ impl JobReader<'_> {
             kind: kind?,
             phases: u8::try_from(head.integer("phases")?).ok()?,
             words: self.words,
+            language: match head.text("language") {
+                Some("es") => Language::Spanish,
+                _ => Language::English,
+            },
             invented: head.flag("invented").unwrap_or(false),
             system: system?,
             duty: self.duty(record.record("duty")?),

@@ -12,7 +12,7 @@ use crate::catalogue::{Means, PartKind};
 use crate::job::JointKind;
 use crate::limit::Outcome;
 use crate::plane::Plane;
-use crate::said::Said;
+use crate::said::{Language, Said};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -88,6 +88,8 @@ pub struct JobDoc {
     pub phases: u8,
     /// Practice whose words and rule the page uses: "us" (inches and mm) or "iec" (mm).
     pub words: Words,
+    /// Language of its texts, by its code in ISO 639-1.
+    pub language: Language,
     /// Place.
     pub place: String,
     /// Whom to call.

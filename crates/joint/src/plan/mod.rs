@@ -145,6 +145,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
             kind: job.kind,
             phases: job.phases,
             words: job.words,
+            language: job.language,
             place: job.place.name.clone(),
             stop_and_call: CallDoc {
                 name: job.stop_and_call.0.clone(),

@@ -18,6 +18,7 @@ mod heat;
 mod hold;
 mod kind;
 mod kit;
+mod language;
 mod length;
 mod limit;
 mod load;
@@ -59,6 +60,7 @@ pub use kit::{
     AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
     StoreSaid, StoreSide,
 };
+pub use language::Language;
 pub use length::{Exact, Read, ReadRange, Rounded, Spot, With};
 pub use limit::LimitSaid;
 pub use load::LoadSaid;

@@ -1,0 +1,29 @@
+//! The languages in which a plan can be read.
+
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A language of pages and papers, by its code in ISO 639-1.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
+pub enum Language {
+    /// English.
+    #[default]
+    #[serde(rename = "en")]
+    English,
+    /// Spanish.
+    #[serde(rename = "es")]
+    Spanish,
+}
+
+impl Language {
+    /// All of them.
+    pub const ALL: [Language; 2] = [Language::English, Language::Spanish];
+
+    /// Its code in ISO 639-1.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Language::English => "en",
+            Language::Spanish => "es",
+        }
+    }
+}

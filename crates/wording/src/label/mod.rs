@@ -1,0 +1,17 @@
+//! Label: what pages, papers and pictures print that is no message of the core: titles, heads of columns, blanks.
+//!
+//! Why not in `joint::said`: a title belongs to one page of one door, and no plan holds it.
+//!
+//! Invariants: one enum a page or a picture, whole phrases with typed arguments; a label without a text in every language does not compile.
+
+mod sheet;
+
+pub use sheet::SheetLabel;
+
+use crate::Tongue;
+
+/// What a door prints that is no message of the core.
+pub trait Label {
+    /// Its text in a tongue.
+    fn text(&self, tongue: Tongue) -> String;
+}
