@@ -18,6 +18,7 @@ pub mod doors;
 pub mod manifest;
 pub mod map;
 pub mod markdown;
+pub mod openings;
 pub mod purity;
 pub mod ratchet;
 pub mod sources;
@@ -71,6 +72,11 @@ pub const RULES: &[Rule] = &[
         name: "words",
         holds: "no drawers, nothing unfinished, nothing ignored",
         judge: words::judge,
+    },
+    Rule {
+        name: "openings",
+        holds: "doc comments begin with a noun or a verb",
+        judge: openings::judge,
     },
     Rule {
         name: "unit_suffix",
