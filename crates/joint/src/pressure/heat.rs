@@ -1,6 +1,6 @@
-//! Heat: the temperatures that a joint comes to, and what they do to cable and rubber.
+//! Heat: the temperatures that a joint reaches, and their effect on cable and rubber.
 //!
-//! Lengths grow as exp(α ΔT), so that a tube and a cylinder of one expansion keep their ratio.
+//! Lengths grow as exp(α ΔT), so a tube and a cylinder with one expansion coefficient keep their ratio.
 
 use super::Seat;
 use crate::catalogue::Rubber;
@@ -8,19 +8,19 @@ use crate::job::{Job, Leg};
 use crate::said::{HeatFact, PressureHeat, WarmthSaid};
 use crate::section::Unknown;
 
-/// Steps of temperature on each side of the range.
+/// Number of temperature steps over the range.
 const N_STEPS: u32 = 16;
 
 /// Temperatures of body and cable, degrees Celsius.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Warmth {
-    /// The rubber.
+    /// Temperature of the rubber.
     pub body_degc: f64,
-    /// The insulation of the cable.
+    /// Temperature of the cable's insulation.
     pub cable_degc: f64,
 }
 
-/// The range of temperature, and what changes over it.
+/// Range of temperature, and the constants of cable and rubber over it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Heat {
     /// Lowest and highest temperature, degrees Celsius.
@@ -33,7 +33,7 @@ pub struct Heat {
 }
 
 impl Warmth {
-    /// It as it is said.
+    /// Returns the message for these temperatures.
     pub const fn said(self) -> WarmthSaid {
         WarmthSaid {
             body_degc: self.body_degc,
@@ -42,7 +42,7 @@ impl Warmth {
     }
 }
 
-/// Reads what the temperatures of a joint do to a part, or what is not known of it.
+/// Reads the temperatures of a joint and the constants of a part that depend on them, or names the facts that are missing.
 pub(super) fn heat(
     job: &Job,
     leg: &Leg,
@@ -76,7 +76,7 @@ pub(super) fn heat(
     }
 }
 
-/// What to ask for what is not known.
+/// Question that would settle a missing fact.
 fn question(fact: HeatFact, leg: &str, id: &str) -> PressureHeat {
     let (leg, part) = (leg.to_owned(), id.to_owned());
     match fact {
@@ -89,7 +89,7 @@ fn question(fact: HeatFact, leg: &str, id: &str) -> PressureHeat {
     }
 }
 
-/// What is not known.
+/// Missing facts.
 fn gaps(job: &Job, leg: &Leg, rubber: &Rubber, seat: &Seat) -> Vec<HeatFact> {
     let known = [
         (job.place.ambient_degc.0.is_some(), HeatFact::LowestAtPlace),
@@ -107,7 +107,7 @@ fn gaps(job: &Job, leg: &Leg, rubber: &Rubber, seat: &Seat) -> Vec<HeatFact> {
 }
 
 impl Heat {
-    /// Every state that is looked at: all at one temperature, and the cable at its hottest with the rubber at each.
+    /// All states that are examined: cable and rubber at one temperature, and the cable at its hottest with the rubber at each temperature.
     pub fn states(&self) -> Vec<Warmth> {
         let (low, high) = self.range_degc;
         let at = |step: u32| low + (high - low) * f64::from(step) / f64::from(N_STEPS);
@@ -122,7 +122,7 @@ impl Heat {
         steady.chain(loaded).collect()
     }
 
-    /// How much larger the cable has become against the bore, as a logarithm: least and greatest over what is stated.
+    /// Growth of the cable relative to the bore, as a logarithm: least and greatest over the stated constants.
     pub fn growth_ratio(&self, warmth: Warmth) -> (f64, f64) {
         let cable = products(
             self.cable_per_k,
@@ -136,13 +136,13 @@ impl Heat {
         (cable.0 - rubber.1, cable.1 - rubber.0)
     }
 
-    /// Moduli over those at the temperature for which they are stated, at the least; above 0.
+    /// Least ratio of the moduli to the moduli at the temperature for which they are stated; above 0.
     pub fn stiffness_ratio(&self, warmth: Warmth) -> f64 {
         let by = warmth.body_degc - self.rubber_degc;
         1.0 + products(self.modulus_per_k, (by, by)).0
     }
 
-    /// It, unless the rubber would lose all stiffness within the range: then the row's constants do not reach so far.
+    /// Returns itself, unless the rubber would lose all stiffness within the range: the row's constants do not reach so far.
     fn with_stiffness(self, id: &str) -> Result<Heat, Unknown> {
         let states = self.states();
         let soft = states

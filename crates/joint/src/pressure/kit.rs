@@ -1,4 +1,4 @@
-//! Kit: what the store has done to a part, beside the most that its instructions allow.
+//! Kit: the effect of the store on a part, beside the worst storage that its instructions allow.
 
 use crate::catalogue::{DAY_S, Head, Rubber, Shelf, ZERO_DEGC_K};
 use crate::job::Lot;
@@ -10,33 +10,33 @@ use jointwright_numerics::rubber::Stay;
 
 use super::metres;
 
-/// What a time in store has left of a part.
+/// State of a part after a time in store.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Aged {
-    /// Radius of the bore when nothing is in it, m.
+    /// Radius of the relaxed bore, m.
     pub bore_m: f64,
-    /// Share of the stretch in store that has stayed, 0 to 1.
+    /// Set: share of the stretch in store that stays, 0 to 1.
     pub set_ratio: f64,
-    /// Share of its moduli that is left, 0 to 1.
+    /// Share of the moduli that is left, 0 to 1.
     pub kept_ratio: f64,
 }
 
-/// The state of a part today and at its oldest.
+/// State of a part today and at its oldest.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Kit {
-    /// Today.
+    /// State today.
     pub today: Aged,
-    /// As old and as warm as its instructions allow.
+    /// State of a part as old and as warm as the instructions allow.
     pub oldest: Aged,
-    /// Whether it was held open in store.
+    /// Whether the part was held open in store.
     pub is_held: bool,
-    /// Whether its row says how much of its moduli is lost meanwhile.
+    /// Whether the row states the loss of moduli in store.
     pub has_relaxation: bool,
-    /// What the oldest is; none for a part that is not held open.
+    /// Description of the oldest state; `None` for a part that is not held open.
     pub oldest_of: Option<Oldest>,
 }
 
-/// Why a part is past its date, if it is.
+/// Reason why a part is past its date; `None` if it is not.
 pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<StoredSaid> {
     lots.iter().find_map(|lot| {
         let last = last_day(head, lot).into_iter().flatten().min()?;
@@ -59,19 +59,20 @@ fn last_day(head: &Head, lot: &Lot) -> [Option<Date>; 2] {
     [lot.expires, by_shelf]
 }
 
-/// The day from which the months of the instructions run, at the latest.
+/// Day from which the instructions count the months, at the latest.
 fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
     if shelf.from == "expanded" {
         lot.expanded
     } else {
-        // Nothing is made after it was expanded.
+        // A part is made before it is expanded.
         lot.made.or(lot.expanded)
     }
 }
 
-/// What is not known of the age of a part: rubber ages wherever it lies.
+/// Missing fact about the age of a part; rubber ages wherever it lies.
 ///
-/// A day on the label is enough; without one the label prints none, and the months of the instructions run from a day that is written down.
+/// A day on the label is enough.
+/// Where the label prints no day, the months of the instructions run from a day that is written down.
 fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
     if lots.is_empty() {
         let part = head.id.clone();
@@ -119,7 +120,7 @@ fn age_of_lot_unknown(today: Date, head: &Head, lot: &Lot) -> Option<Unknown> {
     }
 }
 
-/// What began the age of a part by its instructions.
+/// Event from which the instructions count the age of a part.
 fn begun_of(shelf: &Shelf) -> Begun {
     if shelf.from == "expanded" {
         Begun::Expanded
@@ -232,7 +233,7 @@ fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
     })
 }
 
-/// Where a part lay from the day it was expanded to the end of the day of the work.
+/// Stays of a part from the day of its expansion to the end of the day of the work.
 fn stays(today: Date, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
     let from_made = head.shelf.as_ref().is_some_and(|s| s.from == "made");
     let begun = lot.expanded.or(if from_made { lot.made } else { None });
@@ -251,7 +252,7 @@ fn stays(today: Date, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
             time_s: days * DAY_S,
         });
     };
-    // The day of the work counts whole.
+    // The day of the work counts in full.
     let end = today.checked_add(1.day()).unwrap_or(today);
     for (until, degc) in &lot.stays_degc {
         let until = (*until).min(end);
@@ -277,7 +278,7 @@ fn stays(today: Date, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
     Ok(stays)
 }
 
-/// The longest and warmest that the instructions allow.
+/// Longest and warmest storage that the instructions allow.
 fn oldest(today: Date, head: &Head) -> Result<(Vec<Stay>, Oldest), Unknown> {
     let id = &head.id;
     let stated = head

@@ -1,13 +1,17 @@
-//! Pressure: how hard the rubber of each part sits on one end, beside the worst that its instructions allow.
+//! Pressure: how hard the rubber of each part presses on one end, beside the worst that its instructions allow.
 //!
-//! Why its own room: a pressure takes constants of the row, the day and warmth of the store and a root; checks compare and never solve.
+//! Why its own room: a pressure needs constants of the row, the age and warmth of the store, and a root; checks compare and never solve.
 //!
-//! Invariants: nothing of a part is guessed: what its row does not state is asked for; the least reading presses least, the greatest stretches most; a part past its date has no pressure and no diameter; of fixed length and free ends the lesser counts.
+//! Invariants:
+//! - Nothing about a part is guessed: a fact that its row does not state is asked for.
+//! - The least reading gives the least pressure, the greatest reading the greatest stretch.
+//! - A part past its date has no pressure and no diameter.
+//! - Ends may be free or of fixed length: the lower pressure counts.
 //!
-//! Assumes: a round cable of one diameter, rigid and smooth; each slice of the body like a long tube of the same rings; the rubber at one temperature, the cable at another.
-//! The imprint of hot insulation is outside it.
+//! Assumes: a round cable of one diameter, rigid and smooth; each slice of the body acts like a long tube of the same rings; the rubber has one temperature, the cable another.
+//! The imprint of hot insulation is outside the model.
 //!
-//! Not here: what a pressure may be (`checks`).
+//! Not here: limits of pressure (`checks`).
 //!
 //! Source: `docs/theory/pressure.md`.
 
@@ -43,46 +47,46 @@ pub struct Subject<'a> {
     pub job: &'a Job,
     /// Leg.
     pub leg: &'a Leg,
-    /// Its end.
+    /// End.
     pub end: &'a EndId,
     /// Parts of the leg.
     pub chosen: &'a Chosen<'a>,
     /// Cutbacks of the leg.
     pub cutback: &'a Cutback,
-    /// What was measured on the end.
+    /// Readings of the end.
     pub survey: &'a EndSurvey,
 }
 
-/// What came of one part on one end.
+/// Result for one part on one end.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Pressed {
-    /// Nobody asked for it, or there is no such part.
+    /// Nobody asked, or there is no such part.
     NotAsked,
     /// The part is past its date.
     Past(Said),
-    /// Something is not known.
+    /// A fact is missing.
     Unknown(Unknown),
-    /// It does not touch what it should sit on.
+    /// The part does not touch its seat.
     Loose(Said),
-    /// What is known cannot be computed.
+    /// The known values cannot be computed.
     Refused(Said),
     /// Computed.
     Done(Box<Sit>),
 }
 
-/// What came of the parts of one end.
+/// Results for the parts of one end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct EndPressure {
-    /// The body, on the insulation or on the adapter.
+    /// Body, on the insulation or on the adapter.
     pub body: Pressed,
-    /// The adapter, on the insulation.
+    /// Adapter, on the insulation.
     pub adapter: Pressed,
-    /// The seal, on the jacket.
+    /// Seal, on the jacket.
     pub seal: Pressed,
 }
 
 impl EndPressure {
-    /// Of an end that nobody asked about.
+    /// Results of an end that nobody asked about.
     pub const NOT_ASKED: EndPressure = EndPressure {
         body: Pressed::NotAsked,
         adapter: Pressed::NotAsked,
@@ -90,24 +94,24 @@ impl EndPressure {
     };
 }
 
-/// What a part sits on: its radii here and those that its instructions allow, m.
+/// Seat of a part: its radii here, and the radii that the instructions allow, m.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Seat {
-    /// What it is.
+    /// Layer or part that is the seat.
     pub on: On,
     /// Least and greatest radius here, m.
     pub here_m: (f64, f64),
-    /// How far off either may be, m.
+    /// Error of either radius here, m.
     pub error_m: f64,
     /// Least and greatest radius that the instructions allow, m.
     pub allowed_m: (f64, f64),
     /// Temperatures at which the radii here hold, degrees Celsius, where known.
     pub degc: Option<(f64, f64)>,
-    /// Whether the readings show the thinnest place: a tape, or too few diameters, do not.
+    /// Whether the readings show the thinnest place; a tape or too few diameters do not.
     pub is_read_around: bool,
 }
 
-/// Studies one end.
+/// Computes the pressures of one end.
 pub fn press(subject: &Subject<'_>) -> EndPressure {
     let chosen = subject.chosen;
     let body = chosen.body.map_or(Pressed::NotAsked, |body| {
@@ -163,7 +167,7 @@ impl Part<'_> {
         wall: impl FnOnce() -> Result<Wall, Pressed>,
     ) -> Pressed {
         let lots: Vec<&Lot> = subject.job.lots_of(subject.end, self.kind).collect();
-        // Past its date nothing else is asked: no constant and no reading makes it younger.
+        // Nothing else is asked about a part past its date: no constant and no reading makes it younger.
         if let Some(why) = kit::past(subject.job.date, self.head, &lots) {
             return Pressed::Past(why.into());
         }
@@ -215,14 +219,14 @@ impl Part<'_> {
     }
 }
 
-/// The range over the insulation of a part's bore.
+/// Range of a part's bore over the insulation.
 fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
     fits.iter()
         .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
         .ok_or_else(|| no_range(id, Layer::Insulation))
 }
 
-/// What is not known of a body's seat where its adapter ends before the edge of the insulation screen, or may.
+/// Missing fact about a body's seat where its adapter ends, or may end, before the edge of the insulation screen.
 fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
     let id = &subject.chosen.adapter?.head.id;
     let part = id.clone();
@@ -238,7 +242,7 @@ fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
     Some(Unknown::plain(why))
 }
 
-/// What the body sits on: the insulation, or the adapter where there is one.
+/// Seat of the body: the insulation, or the adapter where there is one.
 fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     let Some(body) = subject.chosen.body else {
         return Err(Unknown::plain(CutSaid::BodyLeftOpen));
@@ -249,7 +253,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     };
     let below = cable_seat(subject, bore(&adapter.fits, &adapter.head.id)?)?;
     let (outside, span) = (half(adapter.outside), below.allowed_m.1 - below.allowed_m.0);
-    // Between the stated ones, in a straight line; never outside them. Of a range without width both are possible.
+    // Linear between the stated radii, never outside them. If the range has no width, both radii are possible.
     let share = |radius: f64, otherwise: f64| {
         let share = if span > 0.0 {
             (radius - below.allowed_m.0) / span
@@ -258,7 +262,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
         };
         outside.0 + share.clamp(0.0, 1.0) * (outside.1 - outside.0)
     };
-    // What keeps its volume on that cable; nothing where its relaxed diameters are not known.
+    // Outside radius of an adapter that keeps its volume on that cable; `None` if its relaxed diameters are not known.
     let stretched = |radius: f64| {
         let rubber = adapter.rubber.as_ref()?;
         let (bore, outside) = (
@@ -290,7 +294,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     })
 }
 
-/// The layer of the cable that a range is over.
+/// Seat on the cable layer that a range is over.
 fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
     let known: Known = diameter_for(subject.leg, subject.survey, fits).map_err(Unknown::plain)?;
     let read = subject.survey.diameters.get(&fits.over);
@@ -306,12 +310,12 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
             .at_degc
             .map(|degc| (degc, degc))
             .or(read.and_then(|diameter| diameter.degc)),
-        // As for its range: a tape does for whatever is not a bore.
+        // A tape is enough for any range but a bore's.
         is_read_around: fits.at != "bore" || read.is_some_and(|diameter| diameter.is_read_around),
     })
 }
 
-/// A range that says no temperature holds at those of the place; a cable that was read colder or warmer may be another size there.
+/// A range that states no temperature holds at the temperatures of the place; a cable that was read colder or warmer may have another size there.
 fn read_at_the_place(
     subject: &Subject<'_>,
     fits: &Fits,
@@ -356,7 +360,7 @@ fn read_at_the_place(
     ))
 }
 
-/// How a part is when nothing is in it is not known.
+/// Missing fact: the relaxed dimensions of a part.
 fn relaxed_unknown(id: &str) -> Unknown {
     let part = || id.to_owned();
     Unknown::new(

@@ -1,23 +1,23 @@
-//! Question: how hard a part sits on one end, beside the worst that somebody allows.
+//! Question: how hard a part presses on one end, beside the worst that somebody allows.
 
 use super::{Compared, Pressed, Seat, Sit, Warmth};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};
 use crate::said::{Pressing, PressureHint, PressureRuled, PressureSaid, Said, Sits};
 use crate::section::Unknown;
 
-/// A part of rubber on one end, and what is said of it.
+/// A part of rubber on one end, and the check that judges it.
 pub(crate) struct Sitting<'a> {
     pub check: &'static str,
-    /// What is judged.
+    /// Pressure that is judged.
     pub what: Pressing,
     pub subject: Subject,
     pub pressed: &'a Pressed,
-    /// What to do where it fails.
+    /// Advice if it fails.
     pub hint: PressureHint,
 }
 
 impl<'a> Sitting<'a> {
-    /// What was computed, or the rulings for want of it; none where nobody asked.
+    /// Returns the computed pressures, or the rulings for want of them; no ruling if nobody asked.
     pub fn sit(&self) -> Result<&'a Sit, Vec<Ruling>> {
         let not_judged = |why: Said| vec![self.not_judged(why)];
         match self.pressed {
@@ -33,7 +33,7 @@ impl<'a> Sitting<'a> {
         }
     }
 
-    /// Nothing is said, for this reason.
+    /// Not judged, for this reason.
     pub fn not_judged(&self, why: impl Into<Said>) -> Ruling {
         Ruling::not_judged(self.check, self.subject.clone(), why)
     }
@@ -47,7 +47,7 @@ impl<'a> Sitting<'a> {
         ruling.failing(Said::listed([subject, why.clone()]), self.hint)
     }
 
-    /// What to do: about a part that is too large, or about a kit that is used up on a cable of its range.
+    /// Advice: about a part that is too large, or about a used-up kit on a cable of its range.
     fn hint_for(&self, sit: &Sit) -> PressureHint {
         let is_in_range = sit.seat.here_m.0 - sit.seat.error_m >= sit.seat.allowed_m.0;
         if is_in_range {
@@ -65,11 +65,11 @@ impl<'a> Sitting<'a> {
         }
     }
 
-    /// Rulings on a least pressure: against the worst allowed, then against what is asked for.
+    /// Rulings on a least pressure: first against the worst allowed, then against the pressures asked for.
     pub fn rule(&self, sit: &Sit, compared: &Compared, asked_pa: &[(f64, Word)]) -> Vec<Ruling> {
         let mut rulings = vec![self.against_allowed(sit, compared)];
         if let Err(unknown) = &sit.heat {
-            // As read it may fail, and says nothing else while the temperatures are open.
+            // As read, it may only fail: it cannot pass while the temperatures are unknown.
             rulings.retain(|ruling| ruling.outcome == Outcome::Fail);
             let about = PressureRuled::OverTemperatures(self.what);
             rulings.push(self.unknown(about, unknown));
@@ -79,7 +79,7 @@ impl<'a> Sitting<'a> {
         rulings
     }
 
-    /// The part on what it sits on, and what of it is judged.
+    /// The part, its seat and the judged pressure.
     pub fn sits(&self, sit: &Sit) -> Sits {
         Sits {
             subject: self.subject.clone(),
@@ -152,7 +152,7 @@ impl<'a> Sitting<'a> {
         self.unless_not_read_around(ruling, &sit.seat)
     }
 
-    /// A pass needs readings that show the thinnest and the thickest place.
+    /// Replaces a pass unless the readings show the thinnest and the thickest place.
     pub fn unless_not_read_around(&self, ruling: Ruling, seat: &Seat) -> Ruling {
         if seat.is_read_around || ruling.outcome != Outcome::Pass {
             return ruling;

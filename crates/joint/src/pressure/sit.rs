@@ -12,48 +12,48 @@ use crate::said::{CutSaid, Paper, PressureBench, PressureSaid, PressureSeat, Sai
 use crate::section::Unknown;
 use jointwright_numerics::rubber::{Ends, Pressed, RubberError, Tube};
 
-/// Steps in which a radius for a pressure over all temperatures is halved.
+/// Steps of the bisection for the radius that gives a pressure over all temperatures.
 const N_HALVINGS: u32 = 40;
-/// Slices nearer to each other than this touch, m.
+/// Distance up to which two slices touch, m.
 const TOUCH_M: f64 = 1e-6;
-/// Growths at which a kit is held against the oldest, from the least to the greatest.
+/// Number of growths, from the least to the greatest, at which a kit is compared with the oldest.
 const N_GROWTHS: u32 = 5;
-/// What may hold a part's ends: nobody knows how far the cable does.
+/// Axial conditions of a part's ends; nobody knows how far the cable holds them.
 const ENDS: [Ends; 2] = [Ends::FixedLength, Ends::Free];
-/// Radii nearer than this are one, as a ratio.
+/// Ratio up to which two radii are equal.
 const CLOSE_RATIO: f64 = 1e-9;
 
-/// The least pressure over a stretch of a part.
+/// Least pressure over a stretch of a part.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Compared {
-    /// It over the worst that the instructions allow at the same place and temperature, at its least.
+    /// Least ratio of this pressure to the worst that the instructions allow at the same place and temperature.
     pub ratio: f64,
-    /// How far off that may be.
+    /// Error of the ratio.
     pub error_ratio: f64,
-    /// The same where what lies inside the instructions has none for its ruling: for what is printed.
+    /// Error of the ratio for printing; a kit inside its instructions has it too, though its ruling uses none.
     pub read_error_ratio: f64,
-    /// Temperatures at which the ratio is least, where they are known.
+    /// Temperatures at the least ratio, where they are known.
     pub warmth: Option<Warmth>,
-    /// The least pressure itself, Pa, where the law of the rubber is stated.
+    /// Least pressure, Pa, where the law of the rubber is stated.
     pub pressure_pa: Option<f64>,
-    /// How far off that may be, Pa.
+    /// Error of the least pressure, Pa.
     pub pressure_error_pa: f64,
-    /// Temperatures at which it is least, where they are known.
+    /// Temperatures at the least pressure, where they are known.
     pub pressure_warmth: Option<Warmth>,
-    /// Where along the part it is least, from and to, m from its datum; endless where the part is alike all along.
+    /// Stretch along the part with the least pressure, from and to, m from its datum; infinite where the part is alike all along.
     pub along_m: (f64, f64),
-    /// Whether free ends give the lesser pressure there, else fixed length does.
+    /// Whether the least pressure there belongs to free ends, else to fixed length.
     pub is_free: bool,
-    /// Whether the ratio is least with free ends, else with fixed length; both sides of it have the same.
+    /// Whether the least ratio belongs to free ends, else to fixed length; both sides of the ratio have the same ends.
     pub is_ratio_free: bool,
 }
 
-/// The range of cables that this kit can take today.
+/// Range of cables that this kit can take today.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Today {
     /// Least radius, m.
     pub least_m: f64,
-    /// On whose word it is not less.
+    /// Source of the least radius.
     pub word: Word,
     /// Greatest radius, m.
     pub greatest_m: f64,
@@ -64,34 +64,34 @@ pub struct Today {
 pub struct Sit {
     /// Name of the part.
     pub id: String,
-    /// Its paper.
+    /// Paper of the part.
     pub source: Paper,
-    /// What it sits on.
+    /// Seat of the part.
     pub seat: Seat,
-    /// What the store has done to it.
+    /// State of the part after its time in store.
     pub kit: Kit,
-    /// Radius of its bore when nothing is in it and nothing has set, m.
+    /// Radius of the bore, relaxed and without set, m.
     pub bore_m: f64,
-    /// How far off that may be, m.
+    /// Error of that radius, m.
     pub bore_error_m: f64,
-    /// Whether the law of its rubber is stated.
+    /// Whether the law of the rubber is stated.
     pub has_law: bool,
-    /// Greatest stretch of the bore that its paper allows, where it says one.
+    /// Greatest stretch of the bore that the paper allows, where it states one.
     pub stretch_greatest_ratio: Option<f64>,
-    /// The temperatures, or what is not known of them; without them pressures are as read.
+    /// Temperatures, or the missing fact about them; without them pressures are as read.
     pub heat: Result<Heat, Unknown>,
-    /// The least pressure on the whole seat.
+    /// Least pressure on the whole seat.
     pub seat_least: Compared,
-    /// The least pressure where the edge of the insulation screen may lie, or why there is none.
+    /// Least pressure where the edge of the insulation screen may lie, or the reason why there is none.
     pub edge: Result<Compared, Said>,
-    /// The range that the kit can take today, or what keeps it from being said.
+    /// Range that the kit can take today, or the reason why it is not stated.
     pub today: Result<Today, Said>,
-    /// Least pressures asked for, Pa, on whose word.
+    /// Least pressures asked for, Pa, each with its source.
     pub asked_pa: Vec<(f64, Word)>,
 }
 
 impl Sit {
-    /// Greatest stretch of the bore here and the greatest that the range allows.
+    /// Greatest stretch of the bore: here, and over the allowed range.
     pub fn stretch_ratios(&self) -> (f64, f64) {
         (
             self.seat.here_m.1 / self.bore_m,
@@ -99,7 +99,7 @@ impl Sit {
         )
     }
 
-    /// By how much the seat is larger than the bore, as a share of the bore: here at the least, and at the least that is allowed.
+    /// Squeeze: excess of the seat over the bore, as a share of the bore; the least here, and the least allowed.
     pub fn squeeze_ratios(&self) -> (f64, f64) {
         (
             self.seat.here_m.0 / self.kit.today.bore_m - 1.0,
@@ -107,12 +107,12 @@ impl Sit {
         )
     }
 
-    /// Whether cable and kit lie inside what the instructions allow, errors included, so that they are one of the things they allow.
+    /// Whether cable and kit lie inside what the instructions allow, errors included.
     pub fn is_within(&self) -> bool {
         is_within(&self.seat, &self.kit)
     }
 
-    /// Whether a pressure in pascals can be said: the law is stated, and what the store has taken of it.
+    /// Whether a pressure in pascals can be stated: the row gives the law, and the loss of stiffness in store.
     pub fn has_pressure(&self) -> bool {
         self.has_law && self.kit.has_relaxation
     }
@@ -126,14 +126,14 @@ fn kit_is_within(kit: &Kit) -> bool {
     kit.today.bore_m <= kit.oldest.bore_m && kit.today.kept_ratio >= kit.oldest.kept_ratio
 }
 
-/// Where along a part it sits, from its datum, m.
+/// Seat of a part along its axis, from its datum, m.
 pub(super) struct Along {
     seat_m: (f64, f64),
     edge_m: Result<(f64, f64), Said>,
 }
 
 impl Along {
-    /// All of it; no edge of a screen.
+    /// The whole part, without an edge of a screen.
     pub fn whole() -> Along {
         Along {
             seat_m: (f64::NEG_INFINITY, f64::INFINITY),
@@ -163,7 +163,7 @@ impl Along {
     }
 }
 
-/// Least pressures asked for, on whose word.
+/// Least pressures asked for, each with its source.
 pub(super) struct Limits {
     asked_pa: Vec<(f64, Word)>,
 }
@@ -189,7 +189,7 @@ impl Limits {
     }
 }
 
-/// What is put together for one part.
+/// Inputs for one part.
 pub(super) struct Case<'a> {
     pub head: &'a Head,
     pub rubber: &'a Rubber,
@@ -204,7 +204,7 @@ pub(super) struct Case<'a> {
 /// Computes one part on one end.
 ///
 /// # Errors
-/// The reason.
+/// The reason why there is no pressure.
 pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
     if case.rubber.law.is_some_and(|law| law.may_fall()) {
         return Err(PressureBench::MayFall.into());
@@ -247,7 +247,7 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
     })
 }
 
-/// Slices that lie in a stretch, which they must cover from the beginning of the wall on.
+/// Slices of a stretch; they must cover it from the beginning of the wall on.
 fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, Said> {
     let slices: Vec<&Slice> = wall
         .slices
@@ -278,7 +278,7 @@ fn covering(wall: &Wall, (from, to): (f64, f64)) -> Result<Vec<&Slice>, Said> {
     Ok(slices)
 }
 
-/// Whether the law of every slice can follow its bore, as it was made, to a radius.
+/// Checks that the law of every slice, as made, reaches a radius.
 fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
     slices.iter().try_for_each(|slice| {
         let pressed = slice.tube.pressed_least(radius_m);
@@ -286,7 +286,7 @@ fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
     })
 }
 
-/// Why a part is loose on its seat as read, if it is: errors included it does not touch.
+/// Reason why a part is loose on its seat as read, errors included; `None` if it touches.
 pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<PressureSeat> {
     let bore_m = kit.today.bore_m - metres(rubber.uncertainty) / 2.0;
     (seat.here_m.0 + seat.error_m <= bore_m).then(|| PressureSeat::Loose {
@@ -296,7 +296,7 @@ pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<PressureS
     })
 }
 
-/// What pressures are computed from.
+/// Quantities from which pressures are computed.
 struct Bench<'a> {
     seat: &'a Seat,
     kit: &'a Kit,
@@ -305,7 +305,7 @@ struct Bench<'a> {
     uncertainty_m: f64,
 }
 
-/// A state of temperature: what grows, and how stiff the rubber is.
+/// State of temperature: growth and stiffness.
 #[derive(Clone, Copy)]
 struct At {
     warmth: Option<Warmth>,
@@ -330,7 +330,7 @@ impl Bench<'_> {
         heat.states().into_iter().map(at).collect()
     }
 
-    /// Pressure today and of the worst allowed with the same ends, Pa at the stated stiffness, the cable grown by a logarithm.
+    /// Pressures today and of the worst allowed with the same ends, Pa at the stated stiffness; the cable has grown by exp(`growth`).
     fn pair(
         &self,
         tubes: &Aging,
@@ -350,7 +350,7 @@ impl Bench<'_> {
         ))
     }
 
-    /// The lesser pressure today of both ends, Pa at the stated stiffness.
+    /// Lower pressure today of both conditions of the ends, Pa at the stated stiffness.
     fn least_here(&self, tubes: &Aging, here_m: f64, growth: f64) -> Result<f64, Said> {
         let today = tubes.today.pressed_least(here_m * growth.exp());
         let today = today.map_err(rubber)?;
@@ -380,7 +380,7 @@ impl Bench<'_> {
         Ok(here / allowed)
     }
 
-    /// The least pressure over slices and temperatures.
+    /// Least pressure over slices and temperatures.
     fn least(&self, slices: &[&Slice]) -> Result<Compared, Said> {
         let mut least_ratio: Option<(f64, At, (f64, Ends), &Slice)> = None;
         let mut least_pa: Option<(f64, At, &Slice, bool)> = None;
@@ -421,7 +421,7 @@ impl Bench<'_> {
             let error_ratio = found?;
             (error_ratio, error_ratio)
         };
-        // What lies wholly inside what the instructions allow is one of the things they allow, whatever the last digit says.
+        // The instructions allow a kit that lies wholly inside them, whatever the last digit says.
         let ratio = if is_within(self.seat, self.kit) {
             ratio.max(1.0)
         } else {
@@ -441,7 +441,7 @@ impl Bench<'_> {
         })
     }
 
-    /// What the errors of the reading and of the relaxed bore do to a ratio.
+    /// Error of a ratio from the errors of the reading and of the relaxed bore.
     fn error_ratio(
         &self,
         slice: &Slice,
@@ -453,7 +453,7 @@ impl Bench<'_> {
             self.ratio(self.pair(tubes, here_m, growth, ends)?)
         };
         let read = ratio - of(&self.aging(&slice.tube, 0.0), thinner)?;
-        // A bore that would no longer touch says that its uncertainty is too large to conclude anything.
+        // A bore that would no longer touch has an uncertainty too large to conclude anything.
         let wider = of(
             &self.aging(&slice.tube, self.uncertainty_m),
             self.seat.here_m.0,
@@ -468,7 +468,7 @@ impl Bench<'_> {
         Ok((pressure - lower * at.stiffness_ratio).abs())
     }
 
-    /// The range that the kit can take today.
+    /// Range that the kit can take today.
     fn today(&self, slices: &[&Slice], head: &Head, limits: &Limits) -> Result<Today, Said> {
         let mut today = Today {
             least_m: self.seat.allowed_m.0,
@@ -505,7 +505,7 @@ impl Bench<'_> {
         )
     }
 
-    /// Whether the law follows a seat of this radius as far as it grows.
+    /// Checks that the law reaches a seat of this radius at its greatest growth.
     fn follows_the_thickest(&self, slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
         let grown = radius_m * self.growths().1.max(0.0).exp();
         for slice in slices {
@@ -519,7 +519,7 @@ impl Bench<'_> {
         Ok(())
     }
 
-    /// Radius that is pressed as hard as the thinnest allowed by the oldest kit, however much both have grown.
+    /// Radius with the same pressure as the oldest kit on the thinnest allowed cable, at any growth of both.
     fn as_hard_as_oldest(&self, slice: &Slice) -> Result<f64, Said> {
         let tubes = self.aging(&slice.tube, 0.0);
         let (least, greatest) = self.growths();
@@ -537,7 +537,7 @@ impl Bench<'_> {
         Ok(radius)
     }
 
-    /// Radius at which the least pressure over all temperatures is this; endless where none is.
+    /// Radius at which the least pressure over all temperatures equals this pressure; infinite if there is none.
     fn pressed_with(&self, slice: &Slice, pressure_pa: f64) -> Result<f64, Said> {
         let tubes = self.aging(&slice.tube, 0.0);
         let states = self.states();
@@ -589,7 +589,7 @@ impl Today {
     }
 }
 
-/// A tube as the store has left it, and as it would be at its oldest.
+/// A tube after its time in store, and at its oldest.
 struct Aging {
     today: Tube,
     oldest: Tube,

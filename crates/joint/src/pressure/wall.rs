@@ -1,6 +1,6 @@
-//! Wall: a part as a row of slices along its axis, each a tube of rings as it is when nothing is in it.
+//! Wall: a part as a row of slices along its axis, each a relaxed tube of rings.
 //!
-//! The inside of a body is stated on a cable; it goes back to the relaxed bore without changing its volume or its length.
+//! The row states the inside of a body on a cable; the inside returns to the relaxed bore with the same volume and length.
 
 use super::{Pressed, metres, relaxed_unknown};
 use crate::catalogue::{Body, FieldDuty, Inner, Region, Rubber};
@@ -8,30 +8,30 @@ use crate::said::{PressureBench, PressureSeat, RubberSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rubber::{Law, Ring, RubberError, Tube};
 
-/// Looks between two corners of an inside.
+/// Slices between two corners of an inside.
 const N_BETWEEN: u32 = 4;
-/// Radii nearer than this are one, m.
+/// Distance up to which two radii are equal, m.
 const CLOSE_M: f64 = 1e-8;
 
-/// A stretch of a part with one wall.
+/// Stretch of a part with one wall.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Slice {
-    /// Where it begins and ends from the part's datum, m; endless for a part that is alike all along.
+    /// Beginning and end from the part's datum, m; infinite for a part that is alike all along.
     pub along_m: (f64, f64),
-    /// The tube.
+    /// Tube.
     pub tube: Tube,
 }
 
-/// The slices of a part, in order.
+/// Slices of a part, in order.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wall {
     /// Slices.
     pub slices: Vec<Slice>,
-    /// Whether its law is stated; else a neo-Hookean one of 1 Pa stands for it.
+    /// Whether the law is stated; else a neo-Hookean law of 1 Pa takes its place.
     pub has_law: bool,
 }
 
-/// Wall of a body: that of its inside where that is stated, else an even one.
+/// Wall of a body: from its inside where that is stated, else an even wall.
 pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
     let (id, Some(rubber)) = (&body.head.id, &body.rubber) else {
         return Err(not_known(&body.head.id));
@@ -61,7 +61,7 @@ pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
     })
 }
 
-/// An even wall from the relaxed diameters.
+/// Even wall from the relaxed diameters.
 pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
     let Some(rubber) = rubber else {
         return Err(not_known(id));
@@ -92,7 +92,7 @@ fn not_known(id: &str) -> Pressed {
     Pressed::Unknown(relaxed_unknown(id))
 }
 
-/// Why the mathematics of rubber found nothing, as it is said.
+/// Message for an error of the rubber mathematics.
 pub(super) fn rubber_said(why: RubberError) -> RubberSaid {
     match why {
         RubberError::NoTube { bore_m } => RubberSaid::NoTube {
@@ -114,7 +114,7 @@ fn law(rubber: &Rubber) -> Law {
 
 struct Shape<'a> {
     inner: &'a Inner,
-    /// Radius over the insulation on which the inside is stated, m.
+    /// Radius over the insulation for which the inside is stated, m.
     on_m: f64,
     bore_m: f64,
     law: Law,
@@ -152,7 +152,7 @@ impl Shape<'_> {
         Ok(slices)
     }
 
-    /// The tube at a place along the axis; nothing where no rubber lies on the cable.
+    /// Tube at a place along the axis; `None` if no rubber lies on the cable there.
     fn tube(&self, z: f64) -> Result<Option<Tube>, Said> {
         let rings = self.rings(z);
         let layer = self.inner.grading.map_or(0.0, |g| metres(g.thickness));
@@ -215,7 +215,7 @@ impl Shape<'_> {
         for pair in radii.windows(2) {
             let middle = 0.5 * (pair[0] + pair[1]);
             let over = spans.iter().filter(|(a, b, _)| *a < middle && middle < *b);
-            // What lies inside the insulation is drawn over it.
+            // Regions inside the insulation are drawn over it.
             let region = over.max_by_key(|(_, _, r)| r.serves != Some(FieldDuty::Insulation));
             if let Some((_, _, region)) = region {
                 rings.push((pair[0], pair[1], region.stiffness_ratio.unwrap_or(1.0)));

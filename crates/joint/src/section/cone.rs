@@ -1,6 +1,6 @@
 //! Cone: the line along which a tapered plug and its body meet, in the plane of the section.
 //!
-//! Source: a line r = a − s z lies square to the unit vector (1, s) / √(1 + s²), so that lifting it by t, square to itself, adds t √(1 + s²) to r (plane geometry).
+//! Source: a line r = a − s z is square to the unit vector (1, s) / √(1 + s²); moving the line by t along that vector adds t √(1 + s²) to r (plane geometry).
 
 use super::profile::metres;
 use crate::catalogue::Taper;
@@ -12,9 +12,9 @@ use jointwright_numerics::outline::Point;
 pub(super) struct Cone {
     /// Radius at the large end, z = 0, m.
     pub(super) large: f64,
-    /// How much the radius falls along the axis, m/m.
+    /// Fall of the radius along the axis, m/m.
     pub(super) slope: f64,
-    /// Place of the small end, m.
+    /// Position of the small end, m.
     pub(super) length: f64,
 }
 
@@ -22,7 +22,7 @@ impl Cone {
     /// The plug's own cone.
     ///
     /// # Errors
-    /// Why its dimensions make none.
+    /// The reason why its dimensions make no cone.
     pub(super) fn of(taper: &Taper) -> Result<Cone, PlugShape> {
         let (large, small) = (taper.large_diameter, taper.small_diameter);
         let (stud, length) = (taper.stud_diameter, taper.length);
@@ -55,22 +55,22 @@ impl Cone {
         self.large - self.slope * z
     }
 
-    /// Place on it, m.
+    /// Point on the cone at a place along the axis, m.
     pub(super) fn at(&self, z: f64) -> Point {
         Point::new(self.radius(z), z)
     }
 
-    /// Place on it where it ends, m.
+    /// Point of the cone at its small end, m.
     pub(super) fn small_end(&self) -> Point {
         self.at(self.length)
     }
 
-    /// √(1 + s²), by which a distance along r is longer than one square to the cone.
+    /// √(1 + s²), the ratio of a distance along r to the distance square to the cone.
     fn stretch(&self) -> f64 {
         self.slope.hypot(1.0)
     }
 
-    /// The same lifted by a thickness square to itself, m.
+    /// The cone moved outward by a thickness square to itself, m.
     pub(super) fn lifted(&self, thickness: f64) -> Cone {
         Cone {
             large: self.large + thickness * self.stretch(),
@@ -78,7 +78,7 @@ impl Cone {
         }
     }
 
-    /// How far a place lies from its line, m.
+    /// Distance of a place from the line of the cone, m.
     pub(super) fn distance(&self, at: Point) -> f64 {
         (at.r - self.radius(at.z)).abs() / self.stretch()
     }

@@ -1,4 +1,4 @@
-//! Draw: an end as a section with its curves, materials and potentials, and the numbers that are wanted of it.
+//! Draw: an end as a section with its curves, materials and potentials, and the numbers wanted of it.
 
 use super::path::{Piece, cut_at, reversed};
 use super::{End, GapPlace, NotDrawn, Quantity, Sleeve};
@@ -10,7 +10,7 @@ use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, 
 
 /// Distance before the edge of the screen at which the field along the cable is judged, m.
 ///
-/// An edge cut by hand has no radius that could be surveyed; half a millimetre off, the field no longer depends on it.
+/// An edge cut by hand has no radius that could be surveyed; half a millimetre away, the field no longer depends on the radius.
 pub const STAND_OFF: f64 = 0.5e-3;
 /// Cable shown beyond the outermost of heel and screen edge, in walls.
 const BEYOND_WALLS: f64 = 3.0;
@@ -18,14 +18,14 @@ const BEYOND_WALLS: f64 = 3.0;
 const UNDER_WALLS: f64 = 3.0;
 /// Body shown inward of the electrode's end, in radii of the outside.
 const INWARD_RADII: f64 = 1.0;
-/// Nothing nearer to a junction than so many radii of the outside, from the axis of the arm that leaves there.
+/// Least distance of the drawing from the axis of an arm that leaves a junction, in radii of the outside.
 ///
-/// Source: `tests/published/junction-reach`: past 1.84 radii at most (conductor a fifth of the outside) a perpendicular arm moves no field by more than 1 %.
+/// Source: `tests/published/junction-reach`: beyond at most 1.84 radii (conductor a fifth of the outside) a perpendicular arm changes no field by more than 1 %.
 const JUNCTION_RADII: f64 = 2.0;
-/// Cusps are left out of peaks by this share of the radius that makes them.
+/// Radius of the disc that peaks leave out round a cusp, as a share of the radius that makes the cusp.
 const CUSP_SHARE: f64 = 0.1;
 const HEEL_SHARE: f64 = 0.05;
-/// What is left out round the corners of an edge without a radius, m.
+/// Radius of the disc that peaks leave out round the corners of an edge without a radius, m.
 const SHARP_DISC: f64 = 10e-6;
 /// Least length of screen before the heel that is drawn, in radii of its edge.
 const EXPOSED_RADII_LEAST: f64 = 1.5;
@@ -40,7 +40,7 @@ const GAP: &str = "gap before the screen edge";
 const ON_CABLE: &str = "gap_on_cable";
 const ON_RUBBER: &str = "gap_on_rubber";
 const SCREEN_EDGE: &str = "screen_edge";
-/// Between which curves the gap is crossed; the screen is nowhere nearer to a side than that side is to the screen.
+/// Curves between which the gap is crossed; the screen is nowhere nearer to a side than that side is to the screen.
 const ACROSS_GAP: [[&[&str]; 2]; 4] = [
     [&[ON_CABLE], &[ON_RUBBER]],
     [&[ON_RUBBER], &[ON_CABLE]],
@@ -63,13 +63,13 @@ const AT_EARTH: [&str; 6] = [
 /// A drawn end.
 #[derive(Clone, Debug)]
 pub struct Drawn {
-    /// The section, its conductor at the voltage that is put on it, in metres from the body's datum.
+    /// Section in metres from the body's datum, with the drive's voltage on its conductor.
     pub section: Section,
-    /// What is wanted of it.
+    /// Numbers wanted of the section.
     pub wanted: Vec<Wanted>,
-    /// Which judged field each wanted number belongs to; none for the gap.
+    /// Judged field of each wanted number; `None` for the gap.
     pub quantities: Vec<Option<Quantity>>,
-    /// The ways on which the gap before the screen edge is nearest to breakdown; empty where there is none in the field.
+    /// Ways on which the gap before the screen edge is nearest to breakdown; empty if no gap lies in the field.
     pub gap: Vec<GapPlace>,
     /// Both ends of the interface on the cable, as far as its field is judged, m.
     pub interface: [Point; 2],
@@ -82,7 +82,7 @@ pub struct Drawn {
 /// Draws an end.
 ///
 /// # Errors
-/// [`NotDrawn::Refused`] with the reason where its dimensions do not make a section.
+/// [`NotDrawn::Refused`] with the reason, if the dimensions do not make a section.
 pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
     let plan = Measures::new(end).map_err(NotDrawn::Refused)?;
     let mut sheet = Sheet::default();
@@ -125,7 +125,7 @@ pub fn draw(end: &End<'_>) -> Result<Drawn, NotDrawn> {
     })
 }
 
-/// Everything that is measured off before the drawing begins, m.
+/// Dimensions measured before the drawing begins, m.
 struct Measures {
     /// Radius over the insulation.
     on: f64,
@@ -138,20 +138,20 @@ struct Measures {
     electrode: Vec<Piece>,
     deflector: Vec<Piece>,
     outside: Vec<Piece>,
-    /// The edge of the screen, where it lies in the field.
+    /// Edge of the screen, where it lies in the field.
     edge: Option<Edge>,
 }
 
-/// The step at the edge of the screen.
+/// Step at the edge of the screen.
 struct Edge {
-    /// Where the gap begins, on the insulation; none where the rubber follows the step.
+    /// Beginning of the gap, on the insulation; `None` if the rubber follows the step.
     tip: Option<Point>,
-    /// Where the edge leaves the insulation.
+    /// Point at which the edge leaves the insulation.
     foot: Point,
     face: [Point; 2],
-    /// Where the edge reaches the top of the screen.
+    /// Point at which the edge reaches the top of the screen.
     top: Point,
-    /// Where the far side of the gap touches the edge.
+    /// Point at which the far side of the gap touches the edge.
     touch: Point,
     radius: f64,
 }
@@ -221,7 +221,7 @@ impl Measures {
         plan.cut(tip, heel)
     }
 
-    /// Cuts the body off where the section ends, and says what does not fit.
+    /// Cuts the body off at the end of the section, or says which dimensions do not fit.
     fn cut(mut self, tip: f64, heel: f64) -> Result<Measures, Said> {
         let first = self
             .edge
@@ -268,7 +268,7 @@ impl Measures {
         self.electrode[0].from
     }
 
-    /// Where the body's interface ends: at the heel of the deflector, else where the section does.
+    /// End of the body's interface: the heel of the deflector, else the end of the section.
     fn heel(&self) -> Point {
         self.deflector
             .first()
@@ -279,14 +279,14 @@ impl Measures {
         Point::new(self.on, self.electrode_foot().z)
     }
 
-    /// Where the field along the interface is no longer judged: at the stand-off before the edge, else at the heel.
+    /// End of the judged field along the interface: the stand-off before the edge, else the heel.
     fn judged_end(&self) -> Point {
         self.edge.as_ref().map_or(self.heel(), |edge| {
             Point::new(self.on, edge.face[0].z - STAND_OFF)
         })
     }
 
-    /// The same on the outside of a layer: where the heel is, else as far as on the cable.
+    /// The same on the outside of a layer: the heel, else as far as on the cable.
     fn judged_end_outside(&self) -> Point {
         if self.deflector.is_empty() {
             Point::new(self.under_body, self.judged_end().z)
@@ -295,7 +295,7 @@ impl Measures {
         }
     }
 
-    /// Where the interface on the cable ends: at the edge of the screen, else at the heel.
+    /// End of the interface on the cable: the edge of the screen, else the heel.
     fn interface_end(&self) -> Point {
         self.edge.as_ref().map_or(self.heel(), |edge| edge.foot)
     }
@@ -324,7 +324,7 @@ impl Measures {
             });
         }
         cusps.retain(|disc| disc.radius > 0.0);
-        // At a sharp edge the field has no bound: the disc leaves it out and makes the mesh fine there.
+        // The field at a sharp edge has no bound: the disc leaves it out and makes the mesh fine there.
         let sharp = self.edge.as_ref().filter(|edge| edge.radius <= 0.0);
         cusps.extend(sharp.iter().flat_map(|edge| {
             [edge.foot, edge.top].map(|at| Disc {
@@ -373,7 +373,7 @@ impl Edge {
     }
 }
 
-/// Where a line from a place outside a circle touches it, on the side away from the axis.
+/// Point at which a line from a place outside a circle touches it, on the side away from the axis.
 fn touched(from: Point, center: Point, radius: f64) -> Point {
     let (r, z) = (center.r - from.r, center.z - from.z);
     let distance = r.hypot(z);
@@ -387,7 +387,7 @@ fn touched(from: Point, center: Point, radius: f64) -> Point {
     Point::new(from.r + length * way[0], from.z + length * way[1])
 }
 
-/// An outline being drawn.
+/// Outline during drawing.
 #[derive(Default)]
 pub(super) struct Sheet {
     pub outline: Outline,
@@ -405,7 +405,7 @@ impl Sheet {
         self.outline.points.len() - 1
     }
 
-    /// A side along a curve, which is drawn unless it stands already.
+    /// Side along a curve; draws the curve unless it stands already.
     fn side(&mut self, piece: &Piece, tag: &str) -> Side {
         let (from, to) = (self.point(piece.from), self.point(piece.to));
         let same = |curve: &Curve| {
@@ -562,7 +562,7 @@ impl Measures {
         sheet.region(GAP, permittivity, label, &round);
     }
 
-    /// From the place before the edge on the interface up over the edge to the top of the screen: how rubber lies over it.
+    /// Shape of rubber over the edge: from the place before the edge on the interface, over the edge, to the top of the screen.
     fn over_edge(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
         let mut over = match edge.tip {
             Some(tip) => vec![(Piece::line(tip, edge.touch), ON_RUBBER)],
@@ -705,7 +705,7 @@ impl Measures {
     }
 }
 
-/// The list of wanted numbers as it grows.
+/// List of wanted numbers as it grows.
 #[derive(Default)]
 pub(super) struct Asked {
     pub wanted: Vec<Wanted>,
@@ -719,9 +719,9 @@ impl Asked {
         self.quantities.push(Some(quantity));
     }
 
-    /// The way in a region of gas on which it is nearest to breakdown, by both curves.
+    /// Adds the way in a region of gas on which it is nearest to breakdown, by both curves.
     ///
-    /// Ways run from every place on the curves of a group's first tags to the nearest place on those of its second.
+    /// Ways run from every place on the curves of a group's first tags to the nearest place on the curves of its second tags.
     pub fn breakdown(&mut self, outline: &Outline, region: &str, ways: &[[&[&str]; 2]]) {
         let mut regions = outline.regions.iter();
         let Some(region_index) = regions.position(|drawn| drawn.name == region) else {

@@ -15,11 +15,11 @@ const BODY: &str = include_str!("../../../../tests/field/reference-body.toml");
 const TAPER: &str = include_str!("../../../../tests/field/reference-taper.toml");
 const GAPS: &str = include_str!("../../../../tests/published/gap/gaps.json");
 const VOLTS: f64 = 8700.0;
-/// Random gaps of the short run, and of the long one.
+/// Random gaps in the short run and in the long run.
 const N_SHORT: u64 = 3;
 const N_LONG: u64 = 60;
 
-/// A gap before a screen edge, mm, and the permittivity of what fills it.
+/// A gap before a screen edge, mm, and the permittivity of its filler.
 #[derive(Clone, Copy, Debug)]
 struct Gap {
     edge: f64,
@@ -79,7 +79,7 @@ fn film(is_empty: bool) -> Drawn {
     draw_taper(&body.taper.expect("it has one"), &state).unwrap_or_else(|why| panic!("{why:?}"))
 }
 
-/// As a leg is studied.
+/// The field as a leg's study solves it.
 #[track_caller]
 fn solved(drawn: &Drawn) -> Solved {
     let options = Options {
@@ -120,7 +120,7 @@ fn published(gap: &str, curve: Curve) -> (f64, f64) {
     (number("inception_kv"), number("error_estimate"))
 }
 
-/// Both agree within the error that each states.
+/// Checks that both agree within the error that each states.
 #[track_caller]
 fn agrees(name: &str, drawn: &Drawn, volts: f64) {
     for curve in [Curve::Townsend, Curve::LowerOfBoth] {
@@ -175,7 +175,7 @@ fn films_of_a_plug_begin_to_discharge_where_published_ones_do() {
     agrees("thin-film-filled", &film(false), 1.0);
 }
 
-/// The greatest share of what air withstands along shortest ways, from `n` places of each side: straight from the dimensions.
+/// Greatest share of the voltage that air withstands along shortest ways, from `n` places of each side, computed from the dimensions alone.
 fn by_brute_force(gap: &Gap, drawn: &Drawn, solved: &Solved, curve: Curve, n: usize) -> f64 {
     let (on, top) = (11.1e-3, 12.1e-3);
     let outline = &drawn.section.outline;
@@ -185,7 +185,7 @@ fn by_brute_force(gap: &Gap, drawn: &Drawn, solved: &Solved, curve: Curve, n: us
         [curve.from, curve.to].map(|index| outline.points[index])
     };
     let [cable, rubber] = ["gap_on_cable", "gap_on_rubber"].map(side);
-    // The edge as it is drawn may lie a little before where it was asked for.
+    // The drawn edge may lie a little before the requested place.
     let face = cable
         .iter()
         .map(|at| at.z)
@@ -220,7 +220,7 @@ fn by_brute_force(gap: &Gap, drawn: &Drawn, solved: &Solved, curve: Curve, n: us
                 / (length * length);
             let share = share.clamp(0.0, 1.0);
             let width = here.at.distance(line[0].towards(line[1], share));
-            // Between its two neighbours the potential of the other side is taken as straight.
+            // The potential of the other side is taken as linear between its two neighbours.
             let after = others
                 .partition_point(|other| other.share < share)
                 .min(others.len() - 1);
@@ -239,7 +239,7 @@ fn by_brute_force(gap: &Gap, drawn: &Drawn, solved: &Solved, curve: Curve, n: us
     most
 }
 
-/// SplitMix64, as a share.
+/// SplitMix64 as shares between 0 and 1.
 fn shares(seed: u64) -> impl Iterator<Item = f64> {
     let mut state = seed;
     std::iter::repeat_with(move || {
@@ -251,8 +251,8 @@ fn shares(seed: u64) -> impl Iterator<Item = f64> {
     })
 }
 
-// What is reported is what is solved: a dense grid over the same field finds nothing nearer to breakdown than it by more
-// than its error, nor anything much farther.
+// A dense grid over the same field finds a way as near to breakdown as the reported way: not nearer by more than the
+// error of that way, and not much farther.
 #[test]
 fn no_way_between_the_samples_is_nearer_to_breakdown_than_the_one_reported() {
     let is_long = std::env::var("JOINTWRIGHT_LONG").is_ok_and(|value| value == "1");
@@ -279,8 +279,8 @@ fn no_way_between_the_samples_is_nearer_to_breakdown_than_the_one_reported() {
     }
 }
 
-// A sharp edge has no arcs; it is drawn. A rounder edge has the weaker field and the wider gap under it: the radius nearest
-// to breakdown, some 0.05 mm, lies inside.
+// A sharp edge has no arcs and is drawn without them. A rounder edge has the weaker field and the wider gap under it:
+// the radius nearest to breakdown, about 0.05 mm, lies inside the range.
 #[test]
 fn a_sharp_edge_is_drawn_and_the_worst_radius_lies_inside() {
     let of = |radius: f64| {

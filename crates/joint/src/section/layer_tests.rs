@@ -1,4 +1,4 @@
-//! A layer that conducts, at power frequency and at that of a trial: against sections solved elsewhere.
+//! Tests of a conducting layer, at power frequency and at a trial's frequency, against sections solved elsewhere.
 
 use super::*;
 use crate::catalogue::Catalogue;
@@ -78,7 +78,7 @@ fn end(profile: &Profile, sigma: f64, hertz: f64) -> End<'_> {
 
 /// Solves the layer and compares both peaks along it, the field before the edge, and potentials with their phases.
 ///
-/// Gives back how far the first peak is off, as a share.
+/// Returns the deviation of the first peak, as a share.
 #[track_caller]
 fn off(text: &str, sigma: f64, hertz: f64) -> f64 {
     let profile = profile();
@@ -107,7 +107,7 @@ fn off(text: &str, sigma: f64, hertz: f64) -> f64 {
             assert!(turned.min(360.0 - turned) < 0.5, "{name}: {found} {phase}");
         }
     };
-    // In the order in which the section asks: the interface, the outside of the layer, the electrode's end, before the edge.
+    // In the order in which the section asks: interface, outside of the layer, electrode's end, before the edge.
     let quantities: Vec<Option<Quantity>> = drawn.quantities.clone();
     assert_eq!(
         quantities,
@@ -142,7 +142,7 @@ fn a_layer_that_conducts_has_its_published_fields_at_power_frequency() {
 #[test]
 fn a_layer_that_conducts_has_its_published_fields_at_the_frequency_of_a_trial() {
     assert!(off(AT_TRIAL, 1e-9, 0.1).abs() < 5e-3);
-    // A twin: the published fields of another frequency are not those of this one.
+    // A twin: the published fields of another frequency do not fit this one.
     let (here, there) = (
         published(AT_TRIAL, "Et_iface").0,
         published(AT_50_HZ, "Et_iface").0,

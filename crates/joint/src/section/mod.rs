@@ -1,6 +1,6 @@
 //! Section: one end of a joint cut along its axis, as an outline with named curves and materials.
 //!
-//! Why its own room: it is the only place that knows both the trade's words and those of the field's mathematics.
+//! Why its own room: only this room knows both the trade's words and the words of the field's mathematics.
 //!
 //! ```text
 //!   r
@@ -14,11 +14,15 @@
 //!      conductor
 //! ```
 //!
-//! Invariants: nothing inside a body is guessed; conductors are holes, only what carries field is drawn; the step at the edge of the screen, where the field reaches it, is always drawn; nothing nearer to the axis of a junction than two radii of the body is drawn.
+//! Invariants:
+//! - Nothing inside a body is guessed.
+//! - Conductors are holes; only regions that carry field are drawn.
+//! - The step at the edge of the screen is always drawn where the field reaches it.
+//! - Nothing nearer to the axis of a junction than two radii of the body is drawn.
 //!
 //! Assumes: round, concentric, square; the body's rubber follows every step except over the stated bridging; it stretches without changing its volume or its length.
 //!
-//! Not here: which dimensions are worst (`study`), what a field may be (`checks`).
+//! Not here: which dimensions are worst (`study`), limits of fields (`checks`).
 //!
 //! Source: `docs/theory/section.md`.
 
@@ -52,12 +56,12 @@ pub struct CableShape {
     pub relative_permittivity: f64,
 }
 
-/// A layer between cable and body: an adapter, or the body's own that spreads the field.
+/// A layer between cable and body: an adapter, or the body's own layer that spreads the field.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sleeve {
-    /// Which of the two.
+    /// Kind of the layer.
     pub between: Between,
-    /// Outside radius once it is on the cable, m.
+    /// Outside radius on the cable, m.
     pub outside_radius_m: f64,
     /// Relative permittivity.
     pub relative_permittivity: f64,
@@ -66,7 +70,7 @@ pub struct Sleeve {
 }
 
 impl Sleeve {
-    /// Name of its region.
+    /// Name of the layer's region.
     pub const fn name(&self) -> &'static str {
         match self.between {
             Between::Adapter => "adapter",
@@ -75,16 +79,16 @@ impl Sleeve {
     }
 }
 
-/// What is put on the conductor.
+/// Drive of the conductor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Drive {
     /// Voltage between conductor and earth, rms.
     pub voltage: VoltageRms,
-    /// Frequency, where conduction counts beside displacement.
+    /// Frequency, where conduction counts as well as displacement.
     pub frequency_hz: Option<f64>,
 }
 
-/// What the windows leave open of one end.
+/// Dimensions of one end that the windows leave open.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct State {
     /// Edge of the insulation screen from the body's datum, m.
@@ -102,29 +106,29 @@ pub struct State {
 pub struct End<'p> {
     /// Inside of the body.
     pub profile: &'p Profile,
-    /// The cable.
+    /// Cable.
     pub cable: CableShape,
-    /// The layer between them, where there is one.
+    /// Layer between cable and body, where there is one.
     pub sleeve: Option<Sleeve>,
     /// Whether the body's datum is a junction of more than two arms.
     pub is_junction: bool,
-    /// What is put on the conductor.
+    /// Drive of the conductor.
     pub drive: Drive,
-    /// What the windows leave open.
+    /// Dimensions that the windows leave open.
     pub state: State,
 }
 
-/// What is not known, and what to ask.
+/// A missing fact, and the questions about it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Unknown {
-    /// What is missing.
+    /// Message that names the missing fact.
     pub why: Said,
     /// Questions to put to the maker, or to answer on a part cut open.
     pub questions: Vec<Said>,
 }
 
 impl Unknown {
-    /// What is missing, and what to ask.
+    /// A missing fact with its questions.
     pub fn new(
         why: impl Into<Said>,
         questions: impl IntoIterator<Item = impl Into<Said>>,
@@ -135,7 +139,7 @@ impl Unknown {
         }
     }
 
-    /// What is missing, where nobody needs to be asked.
+    /// A missing fact about which nobody needs to be asked.
     pub fn plain(why: impl Into<Said>) -> Unknown {
         Unknown {
             why: why.into(),
@@ -143,18 +147,18 @@ impl Unknown {
         }
     }
 
-    /// The questions as one thing to do; none where nobody needs to be asked.
+    /// The questions as one action; `None` if nobody needs to be asked.
     pub fn ask(&self) -> Option<Said> {
         (!self.questions.is_empty()).then(|| Said::Questions(self.questions.clone()))
     }
 }
 
-/// Why an end cannot be drawn.
+/// Reason why an end cannot be drawn.
 #[derive(Clone, Debug, PartialEq)]
 pub enum NotDrawn {
-    /// Something is not known.
+    /// A fact is missing.
     Unknown(Unknown),
-    /// What is known does not make a section.
+    /// The known values make no section.
     Refused(Said),
 }
 

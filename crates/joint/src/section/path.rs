@@ -1,13 +1,13 @@
-//! Path: an open chain of corners, rounded, cut off at a plane.
+//! Path: an open chain of corners, rounded, and cut off at a plane.
 //!
-//! Source: a circle of radius ρ between two lines that meet at the angle θ touches each at ρ / tan(θ/2) from their corner (plane geometry).
+//! Source: a circle of radius ρ between two lines that meet at the angle θ touches each line at ρ / tan(θ/2) from their corner (plane geometry).
 
 use crate::said::{Contour, SectionShape};
 use jointwright_numerics::outline::{Point, Shape};
 
-/// Lines shorter than this are left out, m.
+/// Length below which a line is left out, m.
 const SHORTEST: f64 = 1.0e-9;
-/// Least share of a stated radius to which it may be shortened where a side has become too short for it.
+/// Least share of a stated radius to which it is shortened where a side is too short for it.
 const RADIUS_SHARE_LEAST: f64 = 0.9;
 
 /// One line or arc of a path.
@@ -40,12 +40,12 @@ impl Piece {
     }
 }
 
-/// The corners joined by lines, each corner but the first and the last rounded with its radius, m.
+/// Joins the corners by lines and rounds each corner but the first and the last with its radius, m.
 ///
-/// A radius for which a side is a little too short is shortened, at most by a tenth.
+/// A radius that is a little too large for a side is shortened, by at most a tenth.
 ///
 /// # Errors
-/// Which corner cannot be rounded so, and why.
+/// The corner that cannot be rounded so, and the reason.
 pub(super) fn rounded(corners: &[Point], radii: &[f64]) -> Result<Vec<Piece>, SectionShape> {
     let mut pieces: Vec<Piece> = Vec::new();
     let (Some(&first), Some(&last)) = (corners.first(), corners.last()) else {
@@ -80,7 +80,7 @@ pub(super) fn rounded(corners: &[Point], radii: &[f64]) -> Result<Vec<Piece>, Se
     Ok(pieces)
 }
 
-/// Adds a line, unless it would be too short to be one.
+/// Adds a line, unless it is too short.
 fn join(pieces: &mut Vec<Piece>, at: &mut Point, to: Point) {
     if at.distance(to) > SHORTEST {
         pieces.push(Piece::line(*at, to));
@@ -88,17 +88,17 @@ fn join(pieces: &mut Vec<Piece>, at: &mut Point, to: Point) {
     }
 }
 
-/// The arc that rounds one corner.
+/// Arc that rounds one corner.
 struct Bend {
     from: Point,
     to: Point,
     center: Point,
-    /// How much of each side it takes, m.
+    /// Length of each side that the arc takes, m.
     reach: f64,
 }
 
 impl Bend {
-    /// None for a corner that is sharp, or straight.
+    /// `None` for a corner that is sharp or straight.
     fn new(before: Point, corner: Point, after: Point, radius: f64) -> Option<Bend> {
         let unit = |to: Point| {
             let length = corner.distance(to);
@@ -107,7 +107,7 @@ impl Bend {
         let (u, v) = (unit(before), unit(after));
         let sum = [u[0] + v[0], u[1] + v[1]];
         let (cosine, half) = (u[0] * v[0] + u[1] * v[1], sum[0].hypot(sum[1]));
-        // |u + v| = 2 cos(θ/2): nought where the way goes straight on.
+        // |u + v| = 2 cos(θ/2): zero where the path goes straight on.
         if radius <= 0.0 || half < 1.0e-6 {
             return None;
         }
@@ -125,7 +125,7 @@ impl Bend {
     }
 }
 
-/// The path the other way round.
+/// The path in reverse order.
 pub(super) fn reversed(pieces: &[Piece]) -> Vec<Piece> {
     let turn = |piece: &Piece| Piece {
         from: piece.to,
@@ -135,10 +135,10 @@ pub(super) fn reversed(pieces: &[Piece]) -> Vec<Piece> {
     pieces.iter().rev().map(turn).collect()
 }
 
-/// The path up to where it first crosses a plane square to the axis.
+/// The path up to its first crossing of a plane square to the axis.
 ///
 /// # Errors
-/// Where it never does, or is an arc there.
+/// The path does not cross the plane, or is an arc there.
 pub(super) fn cut_at(
     pieces: &[Piece],
     z: f64,

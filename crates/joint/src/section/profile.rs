@@ -1,6 +1,6 @@
-//! Profile: what of a body's inside the field needs, as its row states it, or what is missing and whom to ask.
+//! Profile: the inside of a body as the field needs it and as its row states it, or the missing facts and whom to ask.
 //!
-//! A region that touches the bore has just two corners on it, both on the diameter for which the inside is stated.
+//! A region that touches the bore has exactly two corners on it, both on the diameter for which the inside is stated.
 
 use super::path::{Piece, rounded};
 use super::{NotDrawn, Unknown};
@@ -9,16 +9,16 @@ use crate::said::{Said, SectionAsk, SectionRow};
 use jointwright_numerics::outline::Point;
 use jointwright_units::Length;
 
-/// The inside of one half of a body, as stated.
+/// Inside of one half of a body, as stated.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Profile {
-    /// Radius over the insulation on which it is stated, m.
+    /// Radius over the insulation for which the inside is stated, m.
     pub on_radius_m: f64,
-    /// How far off any of it may be, m.
+    /// Uncertainty of every place of the inside, m.
     pub uncertainty_m: f64,
     /// Relative permittivity of the insulation.
     pub relative_permittivity: f64,
-    /// How it lies over the edge of the insulation screen.
+    /// Shape of the rubber over the edge of the insulation screen.
     pub step: ScreenStep,
     /// Layer that spreads the field, where there is one.
     pub grading: Option<Grading>,
@@ -29,7 +29,7 @@ pub struct Profile {
     outside: Chain,
 }
 
-/// Corners in order, the first two on the bore where the chain touches it, and their radii, m.
+/// Corners in order and their radii, m; the first two corners lie on the bore where the chain touches it.
 #[derive(Clone, Debug, PartialEq)]
 struct Chain {
     name: String,
@@ -41,7 +41,7 @@ impl Profile {
     /// Reads the inside of a body.
     ///
     /// # Errors
-    /// What is missing, with the questions to put to its maker.
+    /// The missing facts, with the questions to put to the maker.
     pub fn read(body: &Body) -> Result<Profile, NotDrawn> {
         let id = &body.head.id;
         let Some(inner) = &body.inner else {
@@ -100,18 +100,18 @@ impl Profile {
         })
     }
 
-    /// Outline of the electrode on a bore of this radius, m: from where it leaves the bore.
+    /// Outline of the electrode on a bore of this radius, m, from the point where it leaves the bore.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub(super) fn electrode(&self, on: f64) -> Result<Vec<Piece>, Said> {
         self.off_the_bore(&self.electrode, on)
     }
 
-    /// Outline of the deflector on a bore of this radius, m: from its heel; nothing where a layer stands for it.
+    /// Outline of the deflector on a bore of this radius, m, from its heel; empty if a layer takes its place.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub(super) fn deflector(&self, on: f64) -> Result<Vec<Piece>, Said> {
         match &self.deflector {
             Some(deflector) => self.off_the_bore(deflector, on),
@@ -119,7 +119,7 @@ impl Profile {
         }
     }
 
-    /// Outside radius of the layer that spreads the field on a cable of this radius over its insulation, both in m.
+    /// Outside radius of the layer that spreads the field, on a cable of this radius over its insulation, both in m.
     pub fn grading_outside_m(&self, on_m: f64) -> f64 {
         (self.bore * self.bore + on_m * on_m - self.on_radius_m * self.on_radius_m)
             .max(0.0)
@@ -129,16 +129,16 @@ impl Profile {
     /// Outside of the insulation on a bore of this radius, m, from the inner end outward.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub(super) fn outside(&self, on: f64) -> Result<Vec<Piece>, Said> {
         rounded(&self.stretched(&self.outside, on), &self.outside.radii)
             .map_err(|why| Said::of(&self.outside.name, why))
     }
 
-    /// Where the electrode leaves a bore of this radius and where the deflector begins on it, after rounding, all in m; no second place without a deflector.
+    /// Places where the electrode leaves a bore of this radius and where the deflector begins on it, after rounding, all in m; `None` for the second without a deflector.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why they cannot be computed.
     pub fn bore_ends_m(&self, on_m: f64) -> Result<(f64, Option<f64>), Said> {
         let first = |pieces: &[Piece]| pieces.first().map(|piece| piece.from.z);
         let foot = first(&self.electrode(on_m)?).unwrap_or_else(|| self.electrode_end_m());
@@ -156,7 +156,7 @@ impl Profile {
         radii.fold(0.0, f64::max)
     }
 
-    /// The same with another outside, for tests.
+    /// The same profile with another outside, for tests.
     #[cfg(test)]
     pub(super) fn read_outside(&self, radius: f64) -> Profile {
         let mut other = self.clone();
@@ -169,14 +169,14 @@ impl Profile {
     fn off_the_bore(&self, chain: &Chain, on: f64) -> Result<Vec<Piece>, Said> {
         let mut pieces = rounded(&self.stretched(chain, on), &chain.radii)
             .map_err(|why| Said::of(&chain.name, why))?;
-        // The line along the bore, up to where the rounding begins.
+        // The line along the bore, up to the beginning of the rounding.
         pieces.remove(0);
         Ok(pieces)
     }
 
-    /// Corners when the bore sits on another radius.
+    /// Corners with the bore on another radius.
     ///
-    /// Incompressible and of the same length: r² grows by the same amount everywhere.
+    /// The rubber is incompressible and keeps its length: r² grows by the same amount everywhere.
     fn stretched(&self, chain: &Chain, on: f64) -> Vec<Point> {
         let more = on * on - self.bore * self.bore;
         let stretch = |corner: &Point| {
@@ -193,7 +193,7 @@ impl Profile {
 }
 
 impl Chain {
-    /// Turns the corners so that the two on the bore come first, the way along the bore pointing outward or inward.
+    /// Turns the order of the corners so that the two on the bore come first, and lead outward or inward along the bore.
     fn read(id: &str, region: &Region, on: Length, is_outward: bool) -> Result<Chain, NotDrawn> {
         let n = region.corners.len();
         let mut corners: Vec<(Point, f64)> = (0..n)
@@ -233,9 +233,9 @@ impl Chain {
         })
     }
 
-    /// Corners of a conductor must be rounded: at a sharp one the field has no greatest value.
+    /// Checks that the corners of a conductor are rounded: the field at a sharp corner has no greatest value.
     fn rounded_where_it_matters(&self, id: &str) -> Result<(), NotDrawn> {
-        // The last corner lies where the section ends, and so does the one on the bore from which it runs.
+        // The last corner lies at the end of the section, and so does the corner on the bore at which the bore's line begins.
         let n = self.corners.len();
         let sharp: Vec<SectionAsk> = (1..n - 1)
             .filter(|&index| self.radii[index] <= 0.0)
@@ -256,7 +256,7 @@ impl Chain {
     }
 }
 
-/// What of an inside is not stated.
+/// Facts about an inside that the row does not state.
 fn open_questions(
     id: &str,
     inner: &Inner,
@@ -272,7 +272,7 @@ fn open_questions(
         open.push(SectionAsk::OverEdge { part: part() });
     }
     for (duty, region) in duties.into_iter().zip(&regions) {
-        // A layer that spreads the field may stand for the deflector.
+        // A layer that spreads the field may take the deflector's place.
         let may_lack = inner.grading.is_some() && duty == FieldDuty::Deflector;
         if region.is_none() && !may_lack {
             open.push(SectionAsk::WhereLies { part: part(), duty });
@@ -284,7 +284,7 @@ fn open_questions(
     open
 }
 
-/// What serves as a conductor must be one by its row, and what insulates must not.
+/// Checks that a region conducts if it serves as a conductor, and does not if it insulates.
 fn conducting_as_served(
     id: &str,
     insulation: &Region,
@@ -316,7 +316,7 @@ fn conducting_as_served(
 fn one(inner: &Inner, duty: FieldDuty) -> Option<&Region> {
     let mut found = inner.regions.iter().filter(|r| r.serves == Some(duty));
     let first = found.next();
-    // Two of a kind: which one is meant is not known.
+    // Two of one kind: it is not known which one is meant.
     if found.next().is_some() { None } else { first }
 }
 

@@ -1,7 +1,7 @@
-//! Socket: what of a body lies around a tapered plug, as its row states it, or what is missing and whom to ask.
+//! Socket: the body around a tapered plug as its row states it, or the missing facts and whom to ask.
 //!
-//! A region that touches the bore has just two corners there, one after the other: one at an end of the plug and one where the region leaves the bore.
-//! Both are moved onto the line that is drawn; a row measured on a cut body is off it by its uncertainty.
+//! A region that touches the bore has exactly two corners there, one after the other: one at an end of the plug and one where the region leaves the bore.
+//! Both corners are moved onto the drawn line; the corners of a row that was measured on a cut body lie off it by its uncertainty.
 
 use super::cone::Cone;
 use super::path::{Piece, rounded};
@@ -11,9 +11,9 @@ use crate::catalogue::{FieldDuty, Region, Taper};
 use crate::said::{Said, SectionAsk, SectionRow};
 use jointwright_numerics::outline::Point;
 
-/// Least distance from the bore within which a corner lies on it, m.
+/// Least tolerance with which a corner lies on the bore, m.
 const ON_BORE_LEAST: f64 = 0.05e-3;
-/// How far the section reaches beyond either end of the plug, in radii of the outside.
+/// Length of the section beyond either end of the plug, in radii of the outside.
 const BEYOND_RADII: f64 = 1.5;
 
 /// The body around a plug, cut off where its section ends.
@@ -21,18 +21,18 @@ const BEYOND_RADII: f64 = 1.5;
 pub(super) struct Socket {
     /// Relative permittivity of its insulation.
     pub relative_permittivity: f64,
-    /// Where the plug's side of the section ends, before the large end, m.
+    /// Start of the section on the plug's side, before the large end, m.
     pub(super) start: f64,
-    /// Where the body begins, m.
+    /// Beginning of the body, m.
     pub(super) bottom: f64,
-    /// Where the section ends beyond the small end, m.
+    /// End of the section beyond the small end, m.
     pub(super) top: f64,
     deflector: Run,
     electrode: Run,
     outside: Run,
 }
 
-/// Corners in order and their radii, m; of a conducting region the first two lie on the bore.
+/// Corners in order and their radii, m; the first two corners of a conducting region lie on the bore.
 #[derive(Clone, Debug, PartialEq)]
 struct Run {
     name: String,
@@ -44,7 +44,7 @@ impl Socket {
     /// Reads the body around a plug.
     ///
     /// # Errors
-    /// What is missing, with the questions to put to its maker; else why what is stated makes no section.
+    /// The missing facts, with the questions to put to the maker; else the reason why the stated values make no section.
     pub fn read(taper: &Taper, cone: &Cone) -> Result<Socket, NotDrawn> {
         let found = Found::of(taper)?;
         let tolerance = metres(taper.uncertainty).max(ON_BORE_LEAST);
@@ -95,7 +95,7 @@ impl Socket {
     /// Outline of the deflector over a bore, from the plug's large end.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub fn deflector(&self, bore: &Cone) -> Result<Vec<Piece>, Said> {
         self.deflector.on(bore, 0.0)
     }
@@ -103,22 +103,22 @@ impl Socket {
     /// Outline of the electrode over a bore, from the plug's small end.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub fn electrode(&self, bore: &Cone) -> Result<Vec<Piece>, Said> {
         self.electrode.on(bore, bore.length)
     }
 
-    /// Outside of the insulation, from the large end's side to that of the small end.
+    /// Outline of the insulation's outside, from the large end's side to the small end's side.
     ///
     /// # Errors
-    /// Why it cannot be drawn.
+    /// The reason why it cannot be drawn.
     pub fn outside(&self) -> Result<Vec<Piece>, Said> {
         rounded(&self.outside.corners, &self.outside.radii).map_err(|why| self.outside.named(why))
     }
 }
 
 impl Run {
-    /// Turns the corners so that the two on the bore come first, the way along the bore rising or falling.
+    /// Turns the order of the corners so that the two on the bore come first, and lead up or down the bore.
     fn read(region: &Region, cone: &Cone, tolerance: f64, is_rising: bool) -> Result<Run, Said> {
         let n = region.corners.len();
         let mut corners: Vec<(Point, f64)> = Vec::with_capacity(n);
@@ -175,7 +175,7 @@ impl Run {
         places.fold(f64::NEG_INFINITY, f64::max)
     }
 
-    /// A region covers its end of the plug, or something would lie there that is not stated.
+    /// Checks that a region covers its end of the plug; otherwise something not stated would lie there.
     fn covers(&self, index: usize, end: f64, tolerance: f64) -> Result<(), Said> {
         let found = self.corners[index].z;
         if (found - end).abs() <= tolerance {
@@ -187,7 +187,7 @@ impl Run {
         }))
     }
 
-    /// The corners from an index on up to where they first reach a plane: rising for a sign of 1, falling for −1.
+    /// Corners from an index on to the first that reaches a plane: rising for a sign of 1, falling for −1.
     fn up_to(&self, plane: f64, sign: f64, from: usize) -> Result<Run, Said> {
         let mut kept = Run {
             name: self.name.clone(),
@@ -216,7 +216,7 @@ impl Run {
         }))
     }
 
-    /// The part of the outside between two planes: from where it last leaves the lower to where it first meets the upper.
+    /// Part of the outside between two planes, from the last point on the lower plane to the first point on the upper plane.
     fn between(&self, bottom: f64, top: f64) -> Result<Run, Said> {
         let n = self.corners.len();
         let below = (0..n).rev().find(|&index| self.corners[index].z <= bottom);
@@ -239,7 +239,7 @@ impl Run {
         Ok(kept)
     }
 
-    /// Questions for the corners between its ends that have no radius: at a sharp one the field has no greatest value.
+    /// Questions for the corners between its ends that have no radius: the field at a sharp corner has no greatest value.
     fn sharp(&self) -> Vec<SectionAsk> {
         (1..self.corners.len() - 1)
             .filter(|&index| self.radii[index] <= 0.0)
@@ -263,7 +263,7 @@ impl Run {
     }
 }
 
-/// The regions that a section takes.
+/// Regions that a section needs.
 struct Found<'t> {
     insulation: &'t Region,
     electrode: &'t Region,
@@ -276,7 +276,7 @@ impl Found<'_> {
         let mut open: Vec<SectionAsk> = Vec::new();
         let mut one = |duty: FieldDuty| {
             let mut all = taper.regions.iter().filter(|r| r.serves == Some(duty));
-            // Two of a kind: which one is meant is not known.
+            // Two of one kind: it is not known which one is meant.
             let found = all.next().filter(|_| all.next().is_none());
             if found.is_none() {
                 open.push(SectionAsk::PlugWhereLies { duty });
@@ -301,7 +301,7 @@ impl Found<'_> {
     }
 }
 
-/// What to ask about a plug of which nothing is known, by the name of the body that sits on it.
+/// Questions about a plug of which nothing is known, with the name of the body that sits on it.
 pub(super) fn questions(id: &str) -> Vec<SectionAsk> {
     let part = || id.to_owned();
     vec![

@@ -1,6 +1,6 @@
-//! Taper: the tapered plug between a bus and the body of a leg, as a section with its film, and the numbers that are wanted of it.
+//! Taper: the tapered plug between a bus and the body of a leg, as a section with its film and the numbers wanted of it.
 //!
-//! Why its own room: its axis is the plug's, not the cable's, and what is thin and judged here is a film along a cone.
+//! Why its own room: its axis is the plug's, not the cable's, and the thin judged layer is a film along a cone.
 //!
 //! ```text
 //!   r
@@ -14,7 +14,7 @@
 //!     stud
 //! ```
 //!
-//! Assumes: round and concentric, wholly seated, a film of one thickness square to the cone; the body keeps its stated shape but for the line of its bore, which lies that thickness off the plug.
+//! Assumes: plug and body are round, concentric and fully seated; the film has one thickness square to the cone; the body keeps its stated shape, except that the line of its bore lies that thickness off the plug.
 //!
 //! Not here: how the rows are read (`socket`), which thickness is worst (`study`).
 //!
@@ -31,27 +31,27 @@ use crate::said::{PlugShape, Said, SectionRow, SectionShape};
 use jointwright_numerics::field::{Disc, Regime, Section, Wanted};
 use jointwright_numerics::outline::{Outline, Point, Shape, check};
 
-/// Films thinner than this are drawn as none, m.
+/// Thickness below which no film is drawn, m.
 ///
-/// Air does not break down below some 330 V at any width (`numerics::gas::LEAST_V`): over ten micrometres that takes a field of 33 kV/mm, and a thicker film of the same fit is nearer to it.
+/// Air does not break down below about 330 V at any width (`numerics::gas::LEAST_V`): over ten micrometres that needs a field of 33 kV/mm, and a thicker film of the same fit is nearer to breakdown.
 pub const FILM_LEAST_M: f64 = 10e-6;
-/// Cusps are left out of peaks by this share of the radius that makes them.
+/// Radius of the disc that peaks leave out round a cusp, as a share of the radius that makes the cusp.
 const CUSP_SHARE: f64 = 0.1;
 const HEEL_SHARE: f64 = 0.05;
-/// What is left out round the collar's corner, m.
+/// Radius of the disc that peaks leave out round the collar's corner, m.
 const COLLAR_DISC: f64 = 0.5e-3;
 /// Least length of the bore that a conducting region covers, m.
 const ON_BORE_LEAST: f64 = 1e-3;
 /// Least length of the bore between deflector and electrode, m.
 const BETWEEN_LEAST: f64 = 2e-3;
-/// Lines along the interface begin so far from where a conductor leaves it, m.
+/// Distance from the point where a conductor leaves the interface to the beginning of the lines along it, m.
 const OFF_FOOT: f64 = 1e-5;
 /// Name of the film.
 const FILM: &str = "film between plug and body";
 const ON_PLUG: &str = "film_on_plug";
-/// The line of the bore, on the film's other side.
+/// Tags of the line of the bore, on the other side of the film.
 const BORE: [&str; 3] = ["interface", "deflector_bore", "electrode_bore"];
-/// Between which curves the film is crossed.
+/// Curves between which the film is crossed.
 const ACROSS_FILM: [[&[&str]; 2]; 2] = [[&[ON_PLUG], &BORE], [&BORE, &[ON_PLUG]]];
 
 /// Tags of conductors at the conductor's potential.
@@ -72,7 +72,7 @@ const AT_EARTH: [&str; 6] = [
     "outside",
 ];
 
-/// What the fit leaves open of a plug.
+/// State of a plug that its fit leaves open.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TaperState {
     /// Thickness of the film between plug and body, square to the cone, m.
@@ -81,7 +81,7 @@ pub struct TaperState {
     pub is_empty: bool,
 }
 
-/// What to ask where a body has a mating interface and nothing is known of the plug that it sits on.
+/// Questions about the plug of a body that has a mating interface, if nothing is known of the plug.
 pub fn taper_questions(body: &Body) -> Option<Unknown> {
     let is_open = body.interface.is_some() && body.taper.is_none();
     let part = body.head.id.clone();
@@ -91,7 +91,7 @@ pub fn taper_questions(body: &Body) -> Option<Unknown> {
 /// Draws the plug of a leg with the body around it; positions run from the plug's large end.
 ///
 /// # Errors
-/// [`NotDrawn::Unknown`] with what to ask where a region or a radius is not stated; [`NotDrawn::Refused`] with the reason where the dimensions do not make a section.
+/// [`NotDrawn::Unknown`] with its questions, if a region or a radius is not stated; [`NotDrawn::Refused`] with the reason, if the dimensions do not make a section.
 pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> {
     let cone = Cone::of(taper).map_err(|why| NotDrawn::Refused(why.into()))?;
     let socket = Socket::read(taper, &cone)?;
@@ -128,7 +128,7 @@ pub fn draw_taper(taper: &Taper, state: &TaperState) -> Result<Drawn, NotDrawn> 
     })
 }
 
-/// Everything that is measured off before the drawing begins, m.
+/// Dimensions measured before the drawing begins, m.
 struct Measures {
     stud: f64,
     start: f64,
@@ -136,9 +136,9 @@ struct Measures {
     cone: Cone,
     /// The line of the body's bore.
     bore: Cone,
-    /// Thickness of the film; nought where none is drawn.
+    /// Thickness of the film; zero if none is drawn.
     film: f64,
-    /// From where it leaves the bore, as the next.
+    /// Outline from the point where it leaves the bore; the same for the next.
     deflector: Vec<Piece>,
     electrode: Vec<Piece>,
     outside: Vec<Piece>,
@@ -211,17 +211,17 @@ impl Measures {
         Ok(())
     }
 
-    /// Where the deflector leaves the bore.
+    /// Point at which the deflector leaves the bore.
     fn heel(&self) -> Point {
         self.deflector[0].from
     }
 
-    /// Where the electrode leaves the bore.
+    /// Point at which the electrode leaves the bore.
     fn foot(&self) -> Point {
         self.electrode[0].from
     }
 
-    /// Where on the plug the deflector and the electrode leave the bore.
+    /// Points on the plug at which the deflector and the electrode leave the bore.
     fn on_plug(&self) -> [Point; 2] {
         [self.heel(), self.foot()].map(|at| self.cone.moved(at, -self.film))
     }
@@ -360,7 +360,7 @@ impl Measures {
     }
 }
 
-/// Radius with which a conductor leaves the bore, m; nought where it leaves along a line.
+/// Radius with which a conductor leaves the bore, m; zero if it leaves along a line.
 fn rounding(pieces: &[Piece]) -> f64 {
     match pieces[0].shape {
         Shape::Arc { center } => center.distance(pieces[0].from),
@@ -368,7 +368,7 @@ fn rounding(pieces: &[Piece]) -> f64 {
     }
 }
 
-/// The outline of a conducting region without the line along the bore.
+/// Outline of a conducting region without the line along the bore.
 fn off_the_bore(mut pieces: Vec<Piece>, duty: FieldDuty) -> Result<Vec<Piece>, PlugShape> {
     if pieces.len() < 2 || pieces[0].is_arc() {
         return Err(PlugShape::NothingOnBore { duty });

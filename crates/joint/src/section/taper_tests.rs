@@ -1,4 +1,4 @@
-//! The section of a tapered plug, against sections solved elsewhere and against hostile rows.
+//! Tests of the section of a tapered plug, against sections solved elsewhere and against hostile rows.
 
 use super::*;
 use crate::catalogue::{Body, Catalogue, FieldDuty, Region, Taper};
@@ -42,17 +42,17 @@ fn reference() -> Taper {
     body.and_then(|body| body.taper).expect("it has a taper")
 }
 
-/// What is found of a section at the published voltage.
+/// Answers of a section at the published voltage.
 struct Found {
-    /// Greatest of each quantity, kV/mm.
+    /// Greatest value of each quantity, kV/mm.
     fields: BTreeMap<Quantity, f64>,
-    /// Greatest voltage across the film over its thickness, kV/mm.
+    /// Greatest ratio of the voltage across the film to its thickness, kV/mm.
     across: f64,
     /// Largest field in the film, kV/mm.
     in_film: Option<f64>,
-    /// Potentials at places asked for besides, kV.
+    /// Potentials at other requested places, kV.
     besides: Vec<f64>,
-    /// Along the plug's side of the film and along the body's, kV/mm.
+    /// Fields along the plug's side of the film and along the body's side, kV/mm.
     along: [f64; 2],
 }
 
@@ -115,7 +115,7 @@ fn close(name: &str, found: f64, expected: f64, ratio: f64) {
     );
 }
 
-/// Places on the plug and in the middle of the film at which the published answers have a potential, by name, mm.
+/// Places on the plug and in the middle of the film with a published potential: name and coordinates, mm.
 const PLACES: [(&str, f64, f64); 4] = [
     ("phi_cone_z24", 21.3, 24.0),
     ("phi_film_z24", 21.375_473_117_109_67, 24.0),
@@ -162,7 +162,7 @@ fn a_plug_in_grease_agrees_with_its_published_section() {
     let half = |film: &Found| film.besides[0] - film.besides[1];
     let expected = published(GREASE, "phi_cone_z24") - published(GREASE, "phi_film_z24");
     close("half the film", half(&greased), expected, 5e-2);
-    // A twin: a film without its grease, and a stud a millimetre thinner, are seen.
+    // A twin: a film without its grease, and a stud thinner by a millimetre, give visible differences.
     let places = PLACES.map(|(_, r, z)| Point::new(r * 1e-3, z * 1e-3));
     let empty = found(&reference(), &WITHOUT_GREASE, &places);
     assert!(half(&empty) > 3.0 * half(&greased));
@@ -176,7 +176,7 @@ fn a_plug_in_grease_agrees_with_its_published_section() {
 #[test]
 fn a_plug_in_air_agrees_with_its_published_section() {
     let empty = agrees(&WITHOUT_GREASE, AIR);
-    // Where the field in the film is greatest it stands square to the film, as in a gap between plates.
+    // The greatest field of the film is square to it, as in a gap between plates.
     close("across", empty.across, published(AIR, "Emax_film"), 1e-2);
     let greased = published(GREASE, "Emax_film");
     assert!(empty.across > 3.0 * greased, "{}", empty.across);
@@ -198,7 +198,7 @@ fn a_film_too_thin_to_draw_is_none() {
     assert!(none.gap.is_empty() && !drawn.gap.is_empty());
 }
 
-// Grease has nearly the plug's own permittivity: with none at all the body's conductors see the same field.
+// Grease has nearly the plug's own permittivity: without any film the body's conductors see the same field.
 #[test]
 fn without_a_film_the_conductors_have_nearly_the_field_that_grease_gives() {
     let seated = TaperState {
@@ -216,7 +216,7 @@ fn without_a_film_the_conductors_have_nearly_the_field_that_grease_gives() {
     }
 }
 
-/// What is said of the reference with a passage of its row replaced: complaints, questions or the reason, joined.
+/// Complaints, questions or the reason for the reference row with one passage replaced, joined.
 #[track_caller]
 fn said(passage: &str, with: &str) -> String {
     assert!(BODY.contains(passage), "{passage}");
@@ -256,7 +256,7 @@ fn what_is_not_stated_is_asked_for() {
         "",
         "PlugCornerRadius { region: \"deflector\", along_mm: 43.88",
     );
-    // Beyond the section's end a corner needs no radius: that of the electrode at 110 mm has none.
+    // A corner beyond the section's end needs no radius: the electrode's corner at 110 mm has none.
     says("\"3.799136 mm\"", "\"0 mm\"", "along_mm: 58.9");
 }
 
@@ -306,7 +306,7 @@ fn what_a_row_says_against_itself_is_complained_of() {
 
 #[test]
 fn a_corner_is_on_the_bore_within_what_the_row_is_unsure_of() {
-    // A corner a tenth of a millimetre off the cone is on it only where the row is not surer than that.
+    // A corner a tenth of a millimetre off the cone counts as on it only if the row's uncertainty is that large.
     let (corner, off) = ("\"42.944204 mm\"", "\"43.144204 mm\"");
     says(
         corner,
@@ -323,7 +323,7 @@ fn a_corner_is_on_the_bore_within_what_the_row_is_unsure_of() {
     assert_eq!(snapped.section, exact.section);
 }
 
-/// A change to a row that is sound.
+/// Change to a sound row.
 type Change = fn(&mut Taper);
 
 #[test]
@@ -396,7 +396,7 @@ fn length(mm: f64) -> Length {
     Length::from_nm((mm * 1e6).round() as i64)
 }
 
-/// Numbers between nought and one, the same in every run.
+/// Numbers between zero and one, the same in every run.
 struct Dice(u64);
 
 impl Dice {
@@ -430,14 +430,14 @@ fn region(serves: FieldDuty, corners: &[[f64; 3]]) -> Region {
     }
 }
 
-/// A plug and a body such as somebody might make, with its bore measured as well as its uncertainty says.
+/// A plug and a body that somebody might make; the error of the bore is within the stated uncertainty.
 fn plausible(dice: &mut Dice) -> Taper {
     let stud = dice.between(5.0, 12.0);
     let small = stud + dice.between(4.0, 10.0);
     let (slope, long) = (dice.between(0.04, 0.16), dice.between(60.0, 140.0));
     let uncertainty = dice.between(0.0, 0.3);
     let cone = |z: f64| small + slope * (long - z);
-    // A corner on the bore, as badly measured as the row allows.
+    // A corner on the bore, with the greatest error that the row allows.
     let off = |dice: &mut Dice| dice.between(-0.8, 0.8) * uncertainty;
     let bottom = if dice.share() < 0.3 { -20.0 } else { 0.0 };
     let top = long + dice.between(25.0, 60.0);
@@ -523,7 +523,7 @@ fn plausible_plugs_are_drawn_and_some_are_solved() {
             Ok(_) if number % 15 == 0 => {
                 let found = found(&taper, &state, &[]);
                 assert!(found.fields.len() == 4, "{:?}", found.fields);
-                // The places across the film miss nothing of its greatest field; what lies along it is judged besides.
+                // The places across the film do not miss its greatest field; the field along the film is judged separately.
                 let along = found.along[0].max(found.along[1]);
                 let in_film = found.in_film.unwrap_or(0.0);
                 let seen = found.across.hypot(along);
@@ -538,7 +538,7 @@ fn plausible_plugs_are_drawn_and_some_are_solved() {
     assert!(refused.len() <= 6, "{} {refused:?}", refused.len());
 }
 
-/// A taper of numbers that nobody looked at.
+/// A taper of arbitrary numbers.
 fn hostile(dice: &mut Dice) -> Taper {
     let mut taper = plausible(dice);
     let n_changes = 1 + (dice.share() * 4.0) as usize;

@@ -104,7 +104,7 @@ fn the_half_joint_as_meant_agrees_with_its_published_section() {
         1e-2,
     );
     assert!(!found.contains_key(&Quantity::ScreenEdge));
-    // A twin: a millimetre of another diameter is seen.
+    // A twin: a diameter larger by a millimetre gives a visible difference.
     let mut other = end(&profile, 140.0);
     other.cable.insulation_radius_m += 1e-3;
     other.cable.conductor_radius_m += 1e-3;
@@ -112,8 +112,8 @@ fn the_half_joint_as_meant_agrees_with_its_published_section() {
     assert!((other[&Quantity::ElectrodeEnd] / found[&Quantity::ElectrodeEnd] - 1.0).abs() > 1e-2);
 }
 
-// The published section moves the deflector outward by the screen's thickness; here it is stretched without change of
-// volume, so that its tip lies half a millimetre nearer: the electrode's end does not care, the tip does by a few percent.
+// The published section moves the deflector outward by the screen's thickness. Here the rubber is stretched without change of
+// volume, so the tip lies half a millimetre nearer: this changes the tip by a few percent and the electrode's end not at all.
 #[test]
 fn a_screen_that_is_too_long_comes_near_its_published_section() {
     let profile = profile("0 mm");
@@ -133,7 +133,7 @@ fn a_screen_that_is_too_long_comes_near_its_published_section() {
         published("A5-15-long5", "Emax_tip"),
         8e-2,
     );
-    // At the stand-off, half of what the edge itself has.
+    // At the stand-off: half of the field at the edge itself.
     let at_edge = published("A5-15-long5", "Et_max");
     let before = found[&Quantity::ScreenEdge];
     assert!(

@@ -1,7 +1,12 @@
 //! Explore: the worst of each judged field over a spread of dimensions.
 //!
-//! A field is not monotone in every deviation, so four kinds of states are solved: each dimension by itself at both ends of its range; for each field the corner to which those point; states inside; and radii of the edge about that at which the gap is nearest to discharge.
-//! What is reported is the worst state that was solved.
+//! A field is not monotone in every deviation, so four kinds of states are solved:
+//! - each dimension by itself at both ends of its range;
+//! - for each field, the corner to which those states point;
+//! - states inside the ranges;
+//! - radii of the edge about the radius at which the gap is nearest to discharge.
+//!
+//! The report names the worst state that was solved.
 
 use super::gap::{Across, inception};
 use super::input::Spread;
@@ -13,36 +18,36 @@ use std::collections::BTreeMap;
 
 /// Inner states, as shares of the ranges of radius, screen edge and edge radius: fixed, well apart, none on a bound.
 const INNER: [[f64; 3]; 3] = [[0.25, 0.75, 0.5], [0.75, 0.25, 0.75], [0.5, 0.6, 0.25]];
-/// Share of the range of the edge's radius to which the least inception voltage is closed in, and steps at most.
+/// Share of the range of the edge's radius at which the search for the least inception voltage ends, and its greatest number of steps.
 const CLOSED_SHARE: f64 = 0.125;
 const STEPS_MOST: usize = 12;
 /// A range shorter than this has one state, m.
 const NARROW: f64 = 1e-6;
 
-/// The worst of one field.
+/// Worst value of one field.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Seen {
-    /// The field.
+    /// Field.
     pub value: Value,
-    /// The state in which it was seen.
+    /// State in which the worst value was found.
     pub point: Point,
 }
 
-/// The worst of everything over one spread.
+/// Worst values of all fields over one spread.
 #[derive(Clone, Debug)]
 pub struct Worst {
     /// Fields.
     pub seen: BTreeMap<Quantity, Seen>,
-    /// The gap before the screen edge with its filler, where it has one that lies in the field: the state with the least inception voltage.
+    /// Gap before the screen edge with its filler, in the state with the least inception voltage; `None` where the field has no such gap.
     pub gap_filled: Option<(Vec<Across>, Point)>,
-    /// The same without filler.
+    /// The same gap without filler.
     pub gap_empty: Option<(Vec<Across>, Point)>,
-    /// States that were solved.
+    /// Number of states that were solved.
     pub n_solved: usize,
 }
 
 impl Worst {
-    /// Takes in what was seen over a spread that lies within this one's.
+    /// Takes in the worst values over a spread that lies within this one's.
     pub(super) fn take_in(&mut self, inner: &Worst) {
         for (quantity, seen) in &inner.seen {
             let known = self.seen.entry(*quantity).or_insert(*seen);
@@ -67,10 +72,10 @@ impl Worst {
     }
 }
 
-/// Looks for the worst.
+/// Searches for the worst values.
 ///
 /// # Errors
-/// The first state that could not be drawn or solved, and why.
+/// The first state that could not be drawn or solved, and the reason.
 pub(super) fn explore(
     solver: &mut Solver<'_>,
     spread: &Spread,
@@ -108,20 +113,20 @@ pub(super) fn explore(
     Ok(search.worst(solver.n_solved - before))
 }
 
-/// What fills the gap before the screen edge.
+/// Filler of the gap before the screen edge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Filler {
-    /// Nothing.
+    /// No filler.
     None,
-    /// Something that may be gone one day: the gap is computed empty as well.
+    /// Filler that may be gone one day: the gap is computed empty as well.
     Passing,
-    /// Something that the row calls permanent there.
+    /// Filler that the row calls permanent there.
     Permanent,
 }
 
 struct Search<'s> {
     spread: &'s Spread,
-    /// Whether the gap has no filler from the first.
+    /// Whether the gap is without filler from the beginning.
     is_empty: bool,
     states: Vec<(Point, Outcome)>,
 }
@@ -132,7 +137,7 @@ impl Search<'_> {
             return Ok(());
         }
         let outcome = solver.outcome(&point).map_err(|why| at(&point, &why))?;
-        // Where the edge lies under the deflector, neither its place nor its radius counts.
+        // Where the edge lies under the deflector, neither its place nor its radius matters.
         self.states.push((point, outcome));
         Ok(())
     }
@@ -163,8 +168,8 @@ impl Search<'_> {
             };
             self.add(solver, point)?;
         }
-        // Only where the edge nearest the electrode is in the field does anything else count; the heel moves with the radius,
-        // so that is asked at every radius.
+        // The other dimensions matter only where the edge nearest the electrode is in the field.
+        // The heel moves with the radius, so every radius is tried.
         let nearest = |radius_m: f64| Point {
             radius_m,
             screen_edge_m: screen_edge_m.0,
@@ -201,10 +206,10 @@ impl Search<'_> {
         Ok(())
     }
 
-    /// For each field, the corner to which the states so far point.
+    /// For each field, the corner to which the states solved so far point.
     fn corners(&self) -> Vec<Point> {
         let mut corners: Vec<Point> = Vec::new();
-        // The nearness to discharge counts as one more, after the fields.
+        // Nearness to discharge is one more quantity, after the fields.
         let quantities = Quantity::ALL.into_iter().map(Some);
         for quantity in quantities.chain(std::iter::once(None)) {
             let value = |outcome: &Outcome| match quantity {
@@ -215,7 +220,7 @@ impl Search<'_> {
                 continue;
             };
             let by = |pick: fn(&Point) -> f64| {
-                // The end of this dimension at which the field was greater, the others as they were there.
+                // The end of this dimension with the greater field; the other dimensions stay as they were there.
                 let of = |bound: f64| {
                     let states = self.states.iter().filter(|(p, _)| pick(p) == bound);
                     states.map(|(_, o)| value(o)).fold(0.0, f64::max)
@@ -238,7 +243,7 @@ impl Search<'_> {
         corners
     }
 
-    /// The worst states again, with the gap empty.
+    /// Adds the worst states again, with the gap empty.
     fn add_empty(&mut self, solver: &mut Solver<'_>) -> Result<(), Said> {
         let mut points: Vec<Point> = Vec::new();
         for quantity in [Quantity::Interface, Quantity::ScreenEdge] {
@@ -256,7 +261,7 @@ impl Search<'_> {
         Ok(())
     }
 
-    /// The least inception voltage so far, with the gap empty or filled.
+    /// Least inception voltage so far, with the gap empty or filled.
     fn least(&self, is_empty: bool) -> Option<(Point, f64)> {
         let states = self
             .states
@@ -267,9 +272,9 @@ impl Search<'_> {
             .min_by(|a, b| a.1.total_cmp(&b.1))
     }
 
-    /// Closes in on the radius of the edge at which the gap is nearest to discharge.
+    /// Narrows the radius of the edge at which the gap is nearest to discharge.
     ///
-    /// It has a least value inside: a sharper edge has the stronger field, a rounder one the wider gap under it.
+    /// The inception voltage has a minimum inside the range: a sharper edge has the stronger field, a rounder edge the wider gap under it.
     fn close_in(&mut self, solver: &mut Solver<'_>, is_empty: bool) -> Result<(), Said> {
         let (least, greatest) = self.spread.edge_radius_m;
         let Some(mut best) = self.least(is_empty) else {
@@ -312,7 +317,7 @@ impl Search<'_> {
                     continue;
                 };
                 let (mut value, point) = (*value, *point);
-                // A state that is a little weaker but less sure may be the worst.
+                // A state that is a little weaker but less certain may be the worst.
                 value.is_settled = self
                     .states
                     .iter()
@@ -339,7 +344,7 @@ impl Search<'_> {
     }
 }
 
-/// A field of a state, per volt; less than nought where it is not in the section.
+/// Field of a state, per volt; negative if the field is not in the section.
 fn strength(outcome: &Outcome, quantity: Quantity) -> f64 {
     outcome
         .values

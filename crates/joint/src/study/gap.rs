@@ -1,4 +1,4 @@
-//! Gap: the straight ways across the gap before the screen edge on which it would first discharge, one by each curve of breakdown.
+//! Gap: the straight ways across the gap before the screen edge on which it would discharge first, one for each breakdown curve.
 //!
 //! Source: `docs/theory/gap.md`.
 
@@ -7,12 +7,12 @@ use jointwright_numerics::field::Answer;
 use jointwright_numerics::gas::{Curve, breakdown_crest_v};
 use jointwright_units::{VoltagePeak, VoltageRms};
 
-/// What stands across a gap along one straight way, per volt between conductor and earth.
+/// Voltage across a gap along one straight way, per volt between conductor and earth.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Across {
     /// Length of the way, m.
     pub width_m: f64,
-    /// Share of the voltage that stands across it.
+    /// Share of the voltage across it.
     pub share_ratio: f64,
     /// Estimated error of the share.
     pub error_ratio: f64,
@@ -31,7 +31,7 @@ impl Across {
         })
     }
 
-    /// Voltage between conductor and earth at which the gap would begin to discharge along it, rms; the error taken against it.
+    /// Voltage between conductor and earth at which the gap would begin to discharge along the way, rms; the error is added to the share.
     ///
     /// A gas breaks down at the crest: U_inception · √2 · share = U_breakdown(width).
     pub fn inception(&self, curve: Curve) -> VoltageRms {
@@ -42,7 +42,7 @@ impl Across {
     }
 }
 
-/// The least inception voltage over the ways found in a gap, rms between conductor and earth; none where there is no gap in the field.
+/// Least inception voltage over the ways found in a gap, rms between conductor and earth; `None` if no gap lies in the field.
 pub fn inception(gap: &[Across], curve: Curve) -> Option<VoltageRms> {
     gap.iter()
         .map(|across| across.inception(curve))

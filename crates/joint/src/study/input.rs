@@ -1,4 +1,4 @@
-//! Input: the dimensions of one leg as its readings, papers, rows and windows give them, and what the instructions allow.
+//! Input: the dimensions of one leg from its readings, papers, rows and windows, and the dimensions that the instructions allow.
 
 use super::Subject;
 use crate::cable::Layer;
@@ -11,15 +11,15 @@ use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
 use crate::underlay::{past_edge, past_edge_least};
 use jointwright_units::{Interval, Length, Station, Toward, VoltageRms};
 
-/// Farthest that the rubber may be stretched or let go from the diameter for which its inside is stated, as a ratio of the two.
+/// Greatest ratio by which the rubber may be stretched or released from the diameter for which its inside is stated.
 const STRETCH_GREATEST: f64 = 1.5;
-/// How far the electrode inside may lie from the plane that the row's own links give, beside its uncertainty, m.
+/// Tolerance beside its uncertainty, m, between the electrode inside and the plane that the row's own links give.
 const PLANE_CLOSE: f64 = 0.5e-3;
 
 /// Least and greatest of a length, m.
 pub type Range = (f64, f64);
 
-/// What is left open, and between which bounds.
+/// Dimensions that are left open, with their bounds.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Spread {
     /// Radius over the insulation, m.
@@ -42,7 +42,7 @@ pub struct SleeveRow {
 }
 
 impl SleeveRow {
-    /// Outside radius on a cable of this radius over the insulation, both in m: between the stated ones, in a straight line.
+    /// Outside radius on a cable of this radius over the insulation, both in m: linear between the stated radii.
     pub(super) fn outside_on(&self, on: f64) -> f64 {
         let span = self.bore.1 - self.bore.0;
         let share = if span > 0.0 {
@@ -54,7 +54,7 @@ impl SleeveRow {
     }
 }
 
-/// What a study is made from, m.
+/// Dimensions of a study, m.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     /// Inside of the body.
@@ -69,22 +69,22 @@ pub struct Input {
     pub insulation_end_m: f64,
     /// The adapter, where there is one.
     pub sleeve: Option<SleeveRow>,
-    /// What is put on the conductor in service: the highest continuous voltage to earth.
+    /// Drive of the conductor in service: the highest continuous voltage to earth.
     pub service: Drive,
-    /// What is put on it at the trial, where one is named and some material conducts, so that its field is another.
+    /// Drive of the conductor at the trial, where one is named and a conducting material makes its field another.
     pub trial: Option<Drive>,
     /// Whether the datum is a junction of more than two arms.
     pub is_junction: bool,
     /// This leg.
     pub here: Spread,
-    /// What the instructions allow, or why that cannot be said.
+    /// Dimensions that the instructions allow, or the reason why they are not known.
     pub allowed: Result<Spread, Said>,
 }
 
 /// Reads the dimensions of a leg.
 ///
 /// # Errors
-/// What is missing, or does not agree.
+/// A fact that is missing, or dimensions that disagree.
 pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     let (job, chosen) = (subject.job, subject.chosen);
     let Some(body) = chosen.body else {
@@ -138,7 +138,7 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     })
 }
 
-/// What is put on the conductor in service, and at the trial where the field is another there.
+/// Drive of the conductor in service, and at the trial if its field is another.
 fn drives(job: &Job, profile: &Profile) -> (Drive, Option<Drive>) {
     let layer = profile.grading;
     let conducts = layer.is_some_and(|layer| layer.conductivity_s_per_m > 0.0);
@@ -153,14 +153,14 @@ fn drives(job: &Job, profile: &Profile) -> (Drive, Option<Drive>) {
     (service, trial)
 }
 
-/// Radii of the screen's edge as they are drawn: an edge has no radius of more than its screen's thickness lets it have.
+/// Radii of the screen's edge as drawn: the thickness of the screen limits the radius of its edge.
 fn edge_radius(profile: &Profile, screen_thickness_m: f64) -> Range {
     let most = EDGE_SHARE_GREATEST * screen_thickness_m;
     let (least, greatest) = range(profile.step.edge_radius);
     (least.min(most), greatest.min(most))
 }
 
-/// An inside that is stated for quite another cable says nothing of this one.
+/// Checks that the inside is not stated for quite another cable, about which it says nothing.
 fn stretch(body: &Body, profile: &Profile, radius: Range) -> Result<(), NotDrawn> {
     let ratio = |radius: f64| {
         let ratio = radius / profile.on_radius_m;
@@ -180,7 +180,7 @@ fn stretch(body: &Body, profile: &Profile, radius: Range) -> Result<(), NotDrawn
     ))
 }
 
-/// What is known but not drawn, or not looked for.
+/// Checks for details that are known but not drawn, or not examined.
 fn drawable(body: &Body, profile: &Profile, has_adapter: bool) -> Result<(), NotDrawn> {
     let (part, Some(layer)) = (body.head.id.clone(), profile.grading) else {
         return Ok(());
@@ -198,7 +198,7 @@ fn unknown(why: impl Into<Said>) -> NotDrawn {
     NotDrawn::Unknown(Unknown::plain(why))
 }
 
-/// Diameters over a layer on all ends, with the errors of the instruments.
+/// Diameters over a layer on all ends, with the instruments' errors.
 fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
     let mut all: Vec<Length> = Vec::new();
     for (index, survey) in subject.surveys.iter().enumerate() {
@@ -212,7 +212,7 @@ fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> 
     Interval::hull(all).ok_or_else(|| unknown(StudyCable::NotMeasured { layer }))
 }
 
-/// Thickness of the insulation screen: half the difference of the middle readings, else as the papers have it.
+/// Thickness of the insulation screen: half the difference of the middle readings, else the papers' value.
 fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     if let Ok(screen) = read_over(subject, Layer::InsulationScreen) {
         let thickness = (middle(screen) - middle(*insulation)) / 2.0;
@@ -229,7 +229,7 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
         .map_err(|_| unknown(StudyCable::ScreenThicknessNotKnown))
 }
 
-/// Wall between conductor screen and insulation screen: from the middle reading over the insulation and the papers' diameter over the conductor screen.
+/// Wall between conductor screen and insulation screen, from the middle reading over the insulation and the papers' diameter over the conductor screen.
 fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     let band = subject.leg.cable.diameter_over(Layer::ConductorScreen);
     let screen = band.map_err(|_| unknown(StudyCable::ConductorScreenNotKnown))?;
@@ -257,7 +257,7 @@ fn datum(cutback: &Cutback, body: &Body) -> Result<Plane, NotDrawn> {
         })
 }
 
-/// The inside of a body and the planes that its links name must be the same body.
+/// Checks that the inside of a body and the planes of its links describe the same body.
 fn agree(
     subject: &Subject<'_>,
     body: &Body,
@@ -302,9 +302,10 @@ fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
     })
 }
 
-/// An adapter is drawn from under the electrode to the end of the section, and so must lie there wherever the windows let it.
+/// Checks that an adapter reaches from under the electrode to the end of the section, wherever the windows let it lie; it is drawn so.
 ///
-/// Between two conductors of one potential a field falls to 4 % over their distance, so its own thickness past edge, heel and foot is far enough.
+/// Between two conductors of one potential a field falls to 4 % over their distance.
+/// So an adapter that passes edge, heel and foot by its own thickness is long enough.
 fn reaches(
     subject: &Subject<'_>,
     profile: &Profile,
@@ -346,7 +347,7 @@ fn reaches(
     Ok(())
 }
 
-/// What is said of an adapter that does not pass the edge of the insulation screen by its own thickness, wherever the windows let it lie.
+/// Message about an adapter that does not pass the edge of the insulation screen by its own thickness, wherever the windows let it lie.
 fn too_short(adapter: &Adapter, past: Station) -> Option<StudyAdapter> {
     let least = past_edge_least(adapter)?;
     if past >= Station::from(least) {
@@ -374,7 +375,7 @@ fn no_range(id: &str) -> CutSaid {
     }
 }
 
-/// What the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without what the owner sets.
+/// Dimensions that the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without the owner's limits.
 fn allowed(
     subject: &Subject<'_>,
     body: &Body,
@@ -404,7 +405,7 @@ fn allowed(
     }
     let edge = alone.dimension(datum, Plane::ScreenEdge)?.interval();
     let mut edge = (metres(edge.least()), metres(edge.greatest()));
-    // Nowhere outside the stretch in which the body controls the stress, whatever the tolerances would add up to.
+    // Never outside the stretch in which the body controls the stress, whatever the sum of the tolerances.
     if let Ok(near) = alone.dimension(datum, Plane::ControlNear) {
         edge.0 = edge.0.max(metres(near.interval().least()));
     }

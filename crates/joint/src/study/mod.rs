@@ -2,7 +2,11 @@
 //!
 //! Why its own room: a solution costs milliseconds, a comparison nothing; checks compare and never solve.
 //!
-//! Invariants: everything is per volt between conductor and earth, solved at the voltage that counts; the worst is one that was solved, never one that was extrapolated; a number that did not settle says so; one thread, the same order, the same bits.
+//! Invariants:
+//! - Every field is per volt between conductor and earth, solved at the voltage that counts.
+//! - The worst state was solved, never extrapolated.
+//! - A number that did not settle says so.
+//! - One thread and one order give the same bits.
 //!
 //! Assumes, for all fields: the leg's own wall at every diameter; one diameter over the whole end.
 //!
@@ -24,7 +28,7 @@ pub use plug::{PlugStudy, PlugWorst, study_plug};
 pub use shown::Shown;
 pub use solver::{Outcome, Point, Solver, Value};
 
-/// Rounding of whole nanometres, m.
+/// Error from rounding to whole nanometres, m.
 const ROUNDING: f64 = 2e-9;
 
 use crate::cutback::Cutback;
@@ -36,29 +40,29 @@ use crate::survey::EndSurvey;
 use explore::{Filler, explore};
 use jointwright_numerics::field::Solved;
 
-/// Everything that a study is made from.
+/// Inputs of a study.
 #[derive(Clone, Copy, Debug)]
 pub struct Subject<'a> {
     /// Job.
     pub job: &'a Job,
     /// Leg.
     pub leg: &'a Leg,
-    /// Its parts.
+    /// Parts of the leg.
     pub chosen: &'a Chosen<'a>,
-    /// Its cutbacks.
+    /// Cutbacks of the leg.
     pub cutback: &'a Cutback,
-    /// What was measured on its ends.
+    /// Readings of its ends.
     pub surveys: &'a [EndSurvey],
 }
 
-/// What came of a study.
+/// Result of a study.
 #[derive(Clone, Debug)]
 pub enum Study {
-    /// Nobody asked for it.
+    /// Nobody asked for the study.
     NotAsked,
-    /// Something is not known.
+    /// A fact is missing.
     Unknown(Unknown),
-    /// What is known does not make a section, or the section could not be solved.
+    /// The known values make no section, or the section could not be solved.
     Refused(Said),
     /// Solved.
     Done(Box<Done>),
@@ -67,28 +71,28 @@ pub enum Study {
 /// A solved study.
 #[derive(Clone, Debug)]
 pub struct Done {
-    /// What it was made from.
+    /// Inputs of the study.
     pub input: Input,
-    /// The worst over the windows of this leg.
+    /// Worst over the windows of this leg.
     pub here: Worst,
-    /// The worst that the instructions allow, or why it cannot be said.
+    /// Worst that the instructions allow, or the reason why it is not known.
     pub allowed: Result<Worst, Said>,
-    /// Both at the trial, where some material conducts, so that its field is another.
+    /// Both worst cases at the trial, where a conducting material makes its field another.
     pub trial: Option<AtTrial>,
 }
 
 /// A study at the trial.
 #[derive(Clone, Debug)]
 pub struct AtTrial {
-    /// What is put on the conductor.
+    /// Drive of the conductor.
     pub drive: Drive,
-    /// The worst over the windows of this leg.
+    /// Worst over the windows of this leg.
     pub here: Worst,
-    /// The worst that the instructions allow, or why it cannot be said.
+    /// Worst that the instructions allow, or the reason why it is not known.
     pub allowed: Result<Worst, Said>,
 }
 
-/// Studies one leg.
+/// Computes the study of one leg.
 pub fn study(subject: &Subject<'_>) -> Study {
     let input = match read(subject) {
         Ok(input) => input,
@@ -150,20 +154,20 @@ impl Input {
 }
 
 impl Done {
-    /// Whether everything that the windows of this leg leave open lies within what the instructions allow, and so is one of the things they allow.
+    /// Whether all dimensions that the windows of this leg leave open lie within the dimensions that the instructions allow.
     pub fn is_within(&self) -> bool {
         self.input.is_within()
     }
 
-    /// Whether some material inside the body conducts, so that its field depends on the frequency.
+    /// Whether some material inside the body conducts, so that the field depends on the frequency.
     pub fn conducts(&self) -> bool {
         self.input.service.frequency_hz.is_some()
     }
 
-    /// One state solved again, for its picture.
+    /// Solves one state again, for its picture.
     ///
     /// # Errors
-    /// The reason.
+    /// The reason why there is no solution.
     fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         Solver::new(&self.input, self.input.service).solved(point)
     }

@@ -1,6 +1,6 @@
-//! Plug: the fields of the tapered plug that a separable leg's body sits on, over the film that its fit leaves.
+//! Plug: the fields of the tapered plug that carries a separable leg's body, over the film that its fit leaves.
 //!
-//! Nothing of it is cut on site: what the film may be is the row's, and so is all that can be asked of it.
+//! Nothing of the plug is cut on site: the row states the film's thickness, and no other limit applies to it.
 
 use super::gap::{Across, inception};
 use super::solver::{Value, not_solved, options, outcome};
@@ -13,36 +13,36 @@ use jointwright_numerics::field::{Unwatched, solve};
 use jointwright_numerics::gas::Curve;
 use std::collections::BTreeMap;
 
-/// What came of the study of a plug.
+/// Result of the study of a plug.
 #[derive(Clone, Debug, Default)]
 pub enum PlugStudy {
-    /// There is none, or nobody asked.
+    /// There is no plug, or nobody asked.
     #[default]
     None,
-    /// Something is not known.
+    /// A fact is missing.
     Unknown(Unknown),
-    /// What is known does not make a section, or could not be solved.
+    /// The known values make no section, or the section could not be solved.
     Refused(Said),
     /// Solved.
     Done(Box<PlugWorst>),
 }
 
-/// The worst over the film.
+/// Worst values over the film.
 #[derive(Clone, Debug)]
 pub struct PlugWorst {
-    /// Fields, each with the film in which it was seen.
+    /// Fields, each with the film at its worst value.
     pub seen: BTreeMap<Quantity, (Value, TaperState)>,
-    /// The film with its filler, in the state with the least inception voltage; none where no film is thick enough to be drawn.
+    /// Film with its filler, in the state with the least inception voltage; `None` if no film is thick enough to be drawn.
     pub gap_filled: Option<(Vec<Across>, TaperState)>,
-    /// The same without filler.
+    /// The same film without filler.
     pub gap_empty: Option<(Vec<Across>, TaperState)>,
     /// Whether the row calls the filler permanent.
     pub is_permanent: bool,
-    /// States that were solved.
+    /// Number of states that were solved.
     pub n_solved: usize,
 }
 
-/// Studies the plug of a body.
+/// Computes the study of a body's plug.
 pub fn study_plug(body: &Body) -> PlugStudy {
     let Some(taper) = &body.taper else {
         return taper_questions(body).map_or(PlugStudy::None, PlugStudy::Unknown);
@@ -67,7 +67,7 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
     };
     let film = taper.film_thickness;
     let (least, greatest) = (film.least().mm() * 1e-3, film.greatest().mm() * 1e-3);
-    // Neither the voltage across a film nor the field at which it breaks down tells alone which thickness is worst.
+    // Neither the voltage across a film nor its breakdown field shows alone which thickness is worst.
     let mut states = vec![(greatest, true), ((least + greatest) / 2.0, true)];
     if taper.filler.is_some() {
         states.push((greatest, false));
@@ -101,7 +101,7 @@ impl PlugWorst {
         .map_err(|error| NotDrawn::Refused(not_solved(&error)))?;
         self.n_solved += 1;
         let mut outcome = outcome(&drawn, &solved.answers, 1.0);
-        // No edge of a screen lies here.
+        // A plug has no edge of a screen.
         outcome.values.remove(&Quantity::ScreenEdge);
         for (quantity, value) in outcome.values {
             let greatest = self.seen.entry(quantity).or_insert((value, state));
@@ -129,7 +129,7 @@ impl PlugWorst {
         Ok(())
     }
 
-    /// The film as it is judged: empty, unless the row calls the filler permanent.
+    /// Film as the check judges it: empty, unless the row calls the filler permanent.
     pub fn judged_gap(&self) -> Option<&[Across]> {
         let gap = if self.is_permanent {
             self.gap_filled.as_ref()

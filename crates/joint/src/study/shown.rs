@@ -1,31 +1,31 @@
-//! Shown: what a picture of a leg's field shows.
+//! Shown: the content of a picture of a leg's field.
 //!
-//! Why its own file: a picture costs a solution that no check needs, so it is solved when somebody asks for it, and here, not where it is drawn.
+//! Why its own file: a picture needs a solution that no check needs; it is solved here when somebody asks for it, not in the drawing.
 //!
-//! Not here: how it is drawn (`drawing`).
+//! Not here: the drawing itself (`drawing`).
 
 use super::{Done, Point, Study};
 use crate::said::{Said, StudySaid};
 use crate::section::{Drawn, Quantity};
 use jointwright_numerics::field::{Solved, along};
 
-/// Places along the interface at which its field is given.
+/// Number of places along the interface at which its field is given.
 const N_ALONG: usize = 400;
 
 /// One leg at the state with the strongest field along its interface.
 #[derive(Clone, Debug)]
 pub struct Shown {
-    /// That state.
+    /// State that is shown.
     pub state: Point,
     /// Highest continuous voltage between conductor and earth, V.
     pub voltage_v: f64,
-    /// Its section.
+    /// Section.
     pub drawn: Drawn,
-    /// The solution.
+    /// Solution.
     pub solved: Solved,
-    /// Strength along the interface: place along the axis, m, and modulus of the tangential field, V/m.
+    /// Tangential field along the interface: place along the axis, m, and modulus of the field, V/m.
     pub along_v_per_m: Vec<(f64, f64)>,
-    /// The same at the worst that the instructions allow, where that is known.
+    /// The same at the worst state that the instructions allow, where it is known.
     pub allowed_v_per_m: Option<Vec<(f64, f64)>>,
 }
 
@@ -33,7 +33,7 @@ impl Study {
     /// Solves a leg once more for its picture.
     ///
     /// # Errors
-    /// Why there is no picture.
+    /// The reason why there is no picture.
     pub fn shown(&self) -> Result<Shown, Said> {
         match self {
             Study::Done(done) => done.shown(),

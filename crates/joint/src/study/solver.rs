@@ -1,4 +1,4 @@
-//! Solver: one state of a leg after another, each from the mesh of the last where that will do.
+//! Solver: the states of a leg one after another, each from the mesh of the last state where that is good enough.
 
 use super::gap::Across;
 use super::input::Input;
@@ -10,11 +10,11 @@ use jointwright_numerics::field::{
 };
 use std::collections::BTreeMap;
 
-/// Share of a number that its estimated error may be.
+/// Greatest ratio of a number's estimated error to the number.
 const CLOSE: f64 = 1e-2;
-/// Bound on the size of one solution, so that a hopeless section ends.
+/// Greatest number of unknowns of one solution, so that a hopeless section ends.
 const N_UNKNOWNS_MOST: usize = 40_000;
-/// The same where conduction makes every unknown two and its factors four times as dear.
+/// The same for a conducting material, where each unknown is complex and the factors cost four times as much.
 const N_UNKNOWNS_MOST_COMPLEX: usize = 16_000;
 
 /// One state of a leg, m.
@@ -30,16 +30,16 @@ pub struct Point {
     pub is_empty: bool,
 }
 
-/// A judged field of one state, per volt.
+/// Judged field of one state, per volt.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Value {
     /// Field, 1/m.
     pub per_volt_per_m: f64,
-    /// Its estimated error, 1/m.
+    /// Estimated error of the field, 1/m.
     pub error_per_m: f64,
-    /// Where along the axis, m from the body's datum; none where it is not a peak.
+    /// Place along the axis, m from the body's datum; `None` if the field is not a peak.
     pub at_m: Option<(f64, f64)>,
-    /// Whether the estimate came down to what was asked.
+    /// Whether the estimated error settled below the tolerance.
     pub is_settled: bool,
 }
 
@@ -50,12 +50,12 @@ impl Value {
     }
 }
 
-/// What one state came to.
+/// Result of one state.
 #[derive(Clone, Debug, Default)]
 pub struct Outcome {
-    /// Fields; one that is not in the section is nought.
+    /// Fields; a field that is not in the section is zero.
     pub values: BTreeMap<Quantity, Value>,
-    /// The ways on which the gap before the screen edge is nearest to discharge.
+    /// Ways on which the gap before the screen edge is nearest to discharge.
     pub gap: Vec<Across>,
     /// Whether the edge of the screen lies in the field.
     pub is_edge_in_field: bool,
@@ -65,14 +65,14 @@ pub struct Outcome {
 pub struct Solver<'i> {
     input: &'i Input,
     drive: Drive,
-    /// Kept from the last section with the edge under the deflector, and the last with the edge in the field.
+    /// Last prepared section with the edge under the deflector, and last with the edge in the field.
     prepared: [Option<Prepared>; 2],
-    /// How many states were solved.
+    /// Number of states that were solved.
     pub n_solved: usize,
 }
 
 impl<'i> Solver<'i> {
-    /// A solver for one leg, with this voltage on its conductor.
+    /// Makes a solver for one leg with this voltage on its conductor.
     pub fn new(input: &'i Input, drive: Drive) -> Solver<'i> {
         Solver {
             input,
@@ -82,10 +82,10 @@ impl<'i> Solver<'i> {
         }
     }
 
-    /// The section of a state.
+    /// Draws the section of a state.
     ///
     /// # Errors
-    /// The reason.
+    /// The reason why there is no section.
     pub fn drawn(&self, point: &Point) -> Result<Drawn, Said> {
         let input = self.input;
         let adapter = input.sleeve.map(|row| Sleeve {
@@ -128,17 +128,17 @@ impl<'i> Solver<'i> {
     /// Solves a state.
     ///
     /// # Errors
-    /// The reason.
+    /// The reason why there is no result.
     pub fn outcome(&mut self, point: &Point) -> Result<Outcome, Said> {
         let drawn = self.drawn(point)?;
         let solved = self.solve(&drawn)?;
         Ok(outcome(&drawn, &solved.answers, self.drive.voltage.v()))
     }
 
-    /// Solves a state from nothing, and keeps its whole solution.
+    /// Solves a state from scratch and keeps its whole solution.
     ///
     /// # Errors
-    /// The reason.
+    /// The reason why there is no solution.
     pub fn solved(&self, point: &Point) -> Result<(Drawn, Solved), Said> {
         let drawn = self.drawn(point)?;
         let solved = solve(
@@ -189,7 +189,7 @@ pub(super) fn options(section: &Section) -> Options {
     }
 }
 
-/// Why the field was not solved, in the words of the solver.
+/// Message for a field that was not solved.
 pub(super) fn not_solved(error: &FieldError) -> Said {
     use std::error::Error;
     let mut text = error.to_string();
@@ -202,7 +202,7 @@ pub(super) fn not_solved(error: &FieldError) -> Said {
     StudySaid::NotSolved { why: text }.into()
 }
 
-/// What a solved section says, per volt.
+/// Values of a solved section, per volt.
 pub(super) fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome {
     let nothing = Value {
         per_volt_per_m: 0.0,
@@ -210,7 +210,7 @@ pub(super) fn outcome(drawn: &Drawn, answers: &[Answer], volts: f64) -> Outcome 
         at_m: None,
         is_settled: true,
     };
-    // Before an edge under the deflector there is no field; what else is not in the section is not judged.
+    // Before an edge under the deflector the field is zero; any other field that is not in the section is not judged.
     let mut values = BTreeMap::from([(Quantity::ScreenEdge, nothing)]);
     for (answer, quantity) in answers.iter().zip(&drawn.quantities) {
         let Some(quantity) = quantity else { continue };
