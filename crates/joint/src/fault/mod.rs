@@ -1,9 +1,11 @@
-//! Fault: what a short circuit asks of the metal it flows through.
+//! Fault: the demand of a short circuit on the metal that carries it.
 //!
-//! Why its own room: checks compare and never solve; conductor and shield are heated by one form, and what parts withstand is asked in one way.
+//! Why its own room: checks compare and never solve; one form heats conductor and shield, and one question asks what parts withstand.
 //!
-//! Invariants: nothing leaves the metal while the current flows, nor between shots, so that what is computed is on the warm side; a current, a time or a number of shots that nobody states is asked for.
-//! A shield carries the whole stated current, unless the job states that of its leg.
+//! Invariants:
+//! - The heating is adiabatic: no heat leaves the metal while the current flows, nor between shots, so the computed temperature is on the warm side.
+//! - A current, a time or a number of shots that nobody states is asked for.
+//! - A shield carries the whole stated current, unless the job states the current of its leg.
 //!
 //! Not here: whose limit it is (`checks`); the asymmetry of the first periods.
 //!
@@ -23,7 +25,7 @@ use jointwright_numerics::rating::{conductor, shield};
 use jointwright_units::Length;
 use std::f64::consts::PI;
 
-/// Square metres of a square millimetre.
+/// Square metres per square millimetre.
 const MM2_M2: f64 = 1e-6;
 
 /// A short circuit as the job states it.
@@ -31,25 +33,25 @@ const MM2_M2: f64 = 1e-6;
 pub struct Fault {
     /// Current, A rms.
     pub current_a: f64,
-    /// Time of all shots together, s.
+    /// Total time of all shots, s.
     pub time_s: f64,
-    /// How often it flows: once, and once more for each reclosing shot.
+    /// Number of shots: one, and one more for each reclosing.
     pub n_shots: i64,
 }
 
 impl Fault {
-    /// That of the conductor.
+    /// The conductor's short circuit.
     ///
     /// # Errors
-    /// What the job does not state.
+    /// The fact that the job does not state.
     pub fn of_conductor(duty: &Duty) -> Result<Fault, Said> {
         Fault::of(duty, "fault", duty.fault_a, duty.fault_s)
     }
 
-    /// That of a leg's shield, and of what carries it across the joint.
+    /// The short circuit of a leg's shield and of the parts that carry it across the joint.
     ///
     /// # Errors
-    /// What the job does not state.
+    /// The fact that the job does not state.
     pub fn of_shield(job: &Job, leg: &Leg) -> Result<Fault, Said> {
         let duty = &job.duty;
         let current_a = leg.shield_fault_a.or(duty.shield_fault_a);
@@ -95,7 +97,7 @@ impl Fault {
         })
     }
 
-    /// I² t of all shots, kA²·s.
+    /// Joule integral I² t of all shots, kA²·s.
     pub fn square_ka2_s(&self) -> f64 {
         self.current_a * self.current_a * self.time_s * 1e-6
     }
@@ -105,7 +107,7 @@ impl Fault {
         self.square_ka2_s() * 1e3 * resistance_ohm
     }
 
-    /// How much, how long, how often.
+    /// Current, time and number of shots, as a message.
     pub fn shots(&self) -> Shots {
         Shots {
             n_shots: self.n_shots,
@@ -114,7 +116,7 @@ impl Fault {
         }
     }
 
-    /// Temperature to which it heats metal from a first one, °C.
+    /// Temperature to which the short circuit heats metal from a start temperature, °C.
     ///
     /// # Source
     /// icea_p32382.
@@ -125,7 +127,7 @@ impl Fault {
     }
 }
 
-/// The form for a metal.
+/// Heating form for a metal.
 fn circular_mils(metal: Metal) -> CircularMilForm {
     match metal {
         Metal::Copper => CircularMilForm::COPPER,
@@ -133,7 +135,7 @@ fn circular_mils(metal: Metal) -> CircularMilForm {
     }
 }
 
-/// Temperature at which a metal melts, °C; a computed one above it means that it does.
+/// Melting temperature of a metal, °C; a computed temperature above it means that the metal melts.
 ///
 /// # Source
 /// common practice, no source: any table of metals.
@@ -144,10 +146,10 @@ pub fn melts_degc(metal: Metal) -> f64 {
     }
 }
 
-/// Area of a conductor that heats, mm²: the nominal one, or what its greatest permitted resistance leaves of it, lay included.
+/// Area of a conductor that heats, mm²: the nominal area, or the area that its greatest permitted resistance leaves, lay included.
 ///
 /// # Errors
-/// When the size has no row.
+/// The size has no row.
 ///
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; the sizes' own rows.
@@ -165,7 +167,7 @@ pub fn conductor_area_mm2(cable: &Construction) -> Result<f64, Said> {
     Ok(nominal.min(left))
 }
 
-/// What of the cable is not known.
+/// Message for a missing fact about the cable.
 fn of_cable(why: cable::Unknown) -> Said {
     Said::from(&why)
 }
@@ -173,7 +175,7 @@ fn of_cable(why: cable::Unknown) -> Said {
 /// Highest temperature at which a short circuit may begin, °C.
 ///
 /// # Errors
-/// What is not stated, or cannot be: a conductor whose highest temperature is below that of its place.
+/// A fact that is not stated, or a contradiction: a conductor whose highest temperature is below the temperature of its place.
 pub fn start_degc(job: &Job) -> Result<f64, Said> {
     let Some(start) = job.duty.conductor_greatest_degc else {
         return Err(FaultSaid::StartNotStated.into());
@@ -192,20 +194,21 @@ pub fn start_degc(job: &Job) -> Result<f64, Said> {
 
 /// Area in which a shield's current heats it, least and greatest, mm².
 ///
-/// Wires and straps: their own. Corrugated tape: of a smooth one on the screen, to that with the seam and the corrugation.
-/// Tape with wires: both in parallel by their resistance, so that the metal with the densest current is heated as if all flowed in this area:
-/// of a tape whose turns do not touch, wires and b w/√(1 + (π d/a)²); of one whose turns all touch, wires and tube.
-/// Lapped tape: the tape's own, where no turn touches the next and the current follows it round, to that of a tube whose turns all touch;
-/// how well those of an old tape do nobody knows.
+/// Wires and straps: their own area.
+/// Corrugated tape: from a smooth tape on the screen to a tape with its seam and corrugation.
+/// Tape with wires: both in parallel by their resistance, so that the metal with the densest current heats as if the whole current flowed in this area.
+/// If the turns of that tape do not touch, the area is wires and b w/√(1 + (π d/a)²); if all turns touch, wires and tube.
+/// Lapped tape: from the tape's own area, where no turn touches the next and the current follows it round, to a tube whose turns all touch.
+/// Nobody knows how well the turns of an old tape touch.
 ///
 /// `n_counted`: the least number of wires or straps counted on an end, where somebody counted.
 ///
 /// # Errors
-/// What is not stated, or does not fit round the screen.
+/// A fact that is not stated, or elements that do not fit round the screen.
 ///
 /// # Source
-/// icea_p45482, memory, for the greatest of a corrugated tape; else geometry.
-/// That tape and wires share a current by their resistance along the cable: common practice, no source.
+/// icea_p45482, memory, for the greatest area of a corrugated tape; else geometry.
+/// Tape and wires share a current by their resistance along the cable: common practice, no source.
 pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(f64, f64), Said> {
     let over = || {
         let band = cable.diameter_over(Layer::InsulationScreen);
@@ -241,7 +244,7 @@ pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(
         } => {
             let (_, wires) = elements_area(cable, count, diameter.mm(), n_counted)?;
             let tape = tape_of(cable)?.ok_or(FaultSaid::NoTape)?;
-            // Straight wires take the shortest way, and so the densest current.
+            // Straight wires are the shortest conductors, so they carry the densest current.
             Ok((
                 wires + tape.alone_mm2 / tape.turn_ratio,
                 wires + tape.alone_mm2.max(tape.tube_mm2),
@@ -250,14 +253,14 @@ pub fn shield_area_mm2(cable: &Construction, n_counted: Option<u32>) -> Result<(
     }
 }
 
-/// A lapped tape as a current finds it.
+/// A lapped tape as a conductor of current.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Tape {
-    /// Its own section, mm².
+    /// Section of the tape itself, mm².
     pub alone_mm2: f64,
     /// Section of a tube whose turns all touch, mm².
     pub tube_mm2: f64,
-    /// How many times as far as its cable it goes.
+    /// Ratio of the tape's length to the length of its cable.
     pub turn_ratio: f64,
 }
 
@@ -283,10 +286,10 @@ impl Tape {
     }
 }
 
-/// The tape of a shield of tape with wires at its widest, over them; nothing of another shield.
+/// Tape of a shield of tape with wires, at its widest: over the wires; `None` for another shield.
 ///
 /// # Errors
-/// What is not stated, or does not fit round the screen.
+/// A fact that is not stated, or a tape that does not fit round the screen.
 pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, Said> {
     let Shield::TapeWithWires {
         thickness,
@@ -303,10 +306,10 @@ pub fn tape_of(cable: &Construction) -> Result<Option<Tape>, Said> {
     Tape::new(thickness, width, overlap_percent, mean).map(Some)
 }
 
-/// Thicker is no tape, mm.
+/// Greatest thickness of a tape, mm.
 const THICKEST_TAPE_MM: f64 = 1.0;
 
-/// Area of wires or straps, as many as were counted; refused where they do not fit side by side round the screen.
+/// Area of wires or straps, by the counted number; refused if they do not fit side by side round the screen.
 fn elements_area(
     cable: &Construction,
     count: u32,

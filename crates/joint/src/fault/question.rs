@@ -1,4 +1,4 @@
-//! Question: a temperature or a current of a short circuit beside the most that somebody allows.
+//! Question: a temperature or a current of a short circuit, beside the greatest that somebody allows.
 
 use super::{Fault, melts_degc};
 use crate::cable::Metal;
@@ -6,17 +6,17 @@ use crate::catalogue::{Head, Withstand};
 use crate::limit::{AmountQuestion, Ruling, Subject, Word, fact_table, word_on};
 use crate::said::{FaultHeatSaid, HeatedMetal, Said};
 
-/// Metal that a short circuit heats, against the most that it may reach.
+/// A metal heated by a short circuit, with the greatest temperature that it may reach.
 pub(crate) struct Heated<'a> {
     pub check: &'static str,
     pub subject: Subject,
-    /// What it is.
+    /// Metal part.
     pub what: HeatedMetal,
     pub fault: &'a Fault,
     pub metal: Metal,
     /// Least and greatest area, mm².
     pub area_mm2: (f64, f64),
-    /// Temperature at the start, the most in service.
+    /// Temperature at the start: the highest in service.
     pub from_degc: f64,
     pub greatest_degc: f64,
     pub word: &'a Word,
@@ -24,10 +24,10 @@ pub(crate) struct Heated<'a> {
 }
 
 impl Heated<'_> {
-    /// Passes if the least area keeps to the limit, fails if the greatest does not, and else is not judged.
+    /// Passes if the temperature with the least area keeps to the limit, fails if the temperature with the greatest area does not; otherwise it is not judged.
     pub fn rule(self) -> Ruling {
         let melts = melts_degc(self.metal);
-        // No paper lets metal melt.
+        // No paper allows metal to melt.
         let greatest = self.greatest_degc.min(melts - 1.0);
         let heated = |area| {
             let heated = self.fault.heated_degc(self.metal, area, self.from_degc);
@@ -85,7 +85,7 @@ impl Heated<'_> {
     }
 }
 
-/// A short circuit against that which a part's paper gives it.
+/// A short circuit, with the short circuit that a part's paper allows.
 pub(crate) struct Withstood<'a> {
     pub check: &'static str,
     pub subject: Subject,
@@ -96,7 +96,7 @@ pub(crate) struct Withstood<'a> {
 }
 
 impl Withstood<'_> {
-    /// What is ruled on the current, and on its heat.
+    /// Rulings on the current and on its heat.
     pub fn rule(self) -> Vec<Ruling> {
         let id = &self.part.id;
         let Some(withstands) = self.withstands else {
@@ -124,7 +124,7 @@ impl Withstood<'_> {
             hint: self.hint,
         };
         let given = withstands.current_a * withstands.current_a * withstands.time_s * 1e-6;
-        // The same number by another way round is no excess.
+        // The same product in another order of operations is no excess.
         let squared = self.fault.square_ka2_s();
         let is_same = (squared / given - 1.0).abs() < SAME;
         let square = AmountQuestion {
@@ -143,10 +143,10 @@ impl Withstood<'_> {
     }
 }
 
-/// Two products of the same numbers differ by less than this share.
+/// Relative difference below which two products of the same numbers are equal.
 const SAME: f64 = 1e-9;
 
-/// To tenths, unless that would carry it across its limit.
+/// Rounds to tenths, unless that would move the value across its limit.
 fn tenths(value: f64, limit: f64) -> f64 {
     let rounded = (value * 10.0).round() / 10.0;
     if (rounded > limit) == (value > limit) {

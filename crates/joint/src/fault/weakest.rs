@@ -1,4 +1,4 @@
-//! Weakest: what short-circuit current each part of a leg carries by its own paper, beside what the job asks of it.
+//! Weakest: the short-circuit current that each part of a leg carries by its own paper, beside the current that the job demands of it.
 
 use super::{Fault, circular_mils, conductor_area_mm2, melts_degc, shield_area_mm2, start_degc};
 use crate::cable::Metal;
@@ -8,19 +8,19 @@ use crate::job::{Job, Leg};
 use crate::said::{Carrier, FaultHeatSaid, FaultSaid, Said};
 use crate::survey::measured;
 
-/// What one part of a leg carries.
+/// Capacity of one part of a leg.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Carries {
-    /// What it is.
+    /// Part.
     pub what: Carrier,
-    /// Current it carries for the stated time, A, by its own paper; or why that is not known.
+    /// Current that it carries for the stated time, A, by its own paper; or the reason why that is not known.
     pub carries_a: Result<f64, Said>,
-    /// Current that the job asks of it, A; or why that is not known.
+    /// Current that the job demands of it, A; or the reason why that is not known.
     pub asked_a: Result<f64, Said>,
 }
 
 impl Carries {
-    /// Current that it carries over the current asked, where both are known.
+    /// Ratio of the carried current to the demanded current, where both are known.
     pub fn share_ratio(&self) -> Option<f64> {
         match (&self.carries_a, &self.asked_a) {
             (Ok(carries_a), Ok(asked_a)) => Some(carries_a / asked_a),
@@ -29,7 +29,7 @@ impl Carries {
     }
 }
 
-/// Conductor, metallic shield, connector, shield part and bonding lead of a leg, those that it has.
+/// Conductor, metallic shield, connector, shield part and bonding lead of a leg, as far as the leg has them.
 pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
     let of_conductor = Fault::of_conductor(&job.duty);
     let of_shield = Fault::of_shield(job, leg);
@@ -78,7 +78,7 @@ pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
     all
 }
 
-/// The one that carries the least of what is asked of it, among those that are known.
+/// Part with the smallest ratio of capacity to demand, among the parts with a known ratio.
 pub fn weakest(all: &[Carries]) -> Option<&Carries> {
     let known = all.iter().filter(|part| part.share_ratio().is_some());
     known.min_by(|a, b| f64::total_cmp(&share(a), &share(b)))
@@ -101,7 +101,7 @@ fn conductor(job: &Job, leg: &Leg, chosen: &Chosen<'_>, fault: &Fault) -> Result
     heated(job, metal, area_mm2, greatest_degc, fault)
 }
 
-/// The shield by the least metal that may carry.
+/// Current of the shield, from the least metal that may carry it.
 fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, Said> {
     let (Some(metal), Some(greatest_degc)) = (leg.shield_metal, leg.shield_fault_greatest_degc)
     else {
@@ -113,7 +113,7 @@ fn shield(job: &Job, leg: &Leg, fault: &Fault) -> Result<f64, Said> {
     heated(job, metal, least_mm2, greatest_degc, fault)
 }
 
-/// Current that heats metal from the highest temperature in service to the greatest permitted, in the time of all shots.
+/// Current that heats metal from the highest temperature in service to the greatest permitted one, in the time of all shots.
 fn heated(
     job: &Job,
     metal: Metal,
@@ -121,7 +121,7 @@ fn heated(
     greatest_degc: f64,
     fault: &Fault,
 ) -> Result<f64, Said> {
-    // No paper lets metal melt.
+    // No paper allows metal to melt.
     let greatest_degc = greatest_degc.min(melts_degc(metal) - 1.0);
     let form = circular_mils(metal);
     let from_degc = start_degc(job)?;
@@ -136,7 +136,7 @@ fn heated(
         })
 }
 
-/// Current of a part's paper, or less for a longer time: I √(t1/t); never more, for its forces.
+/// Current from a part's paper, or I √(t1/t) for a longer time; never more for a shorter time, because of its forces.
 fn withstood(withstands: Option<Withstand>, id: &str, fault: &Fault) -> Result<f64, Said> {
     let Some(stated) = withstands else {
         let row = id.to_owned();

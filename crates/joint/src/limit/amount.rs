@@ -1,35 +1,35 @@
-//! Amount: a computed number against the most that it may be, by the same rules as a length.
+//! Amount: a computed number with its limits, by the same rules as a length.
 
 use super::{Datum, Outcome, Reach, Ruling, Subject, Word};
 use crate::said::{LimitSaid, Said};
 
-/// What is asked of a computed number.
+/// Question about a computed number.
 #[derive(Clone, Debug)]
 pub struct AmountQuestion<'a> {
     /// Check.
     pub check: &'static str,
     /// Leg or end.
     pub subject: Subject,
-    /// What it is, for the crew.
+    /// Name of the quantity, for the crew.
     pub what: Said,
-    /// The number, in the unit.
+    /// Number, in the unit.
     pub value: f64,
-    /// How far off it and its limit together may be, in the unit.
+    /// Error of the number and its limit together, in the unit.
     pub error: f64,
-    /// Least that it may be, where it has one.
+    /// Least allowed value, where there is one.
     pub least: Option<f64>,
-    /// Most that it may be, where it has one.
+    /// Greatest allowed value, where there is one.
     pub greatest: Option<f64>,
-    /// Unit of all of these.
+    /// Unit of all these numbers.
     pub unit: &'static str,
-    /// On whose word.
+    /// Source of the limit.
     pub word: &'a Word,
-    /// What to do when it fails.
+    /// Advice if it fails.
     pub hint: Said,
 }
 
 impl AmountQuestion<'_> {
-    /// The ruling: outside the limit fails, inside it passes; by less than its error, either way, it is not judged.
+    /// Rules: a number outside the limit fails, a number inside passes; if the distance is less than the error, either way, it is not judged.
     pub fn rule(self) -> Ruling {
         let below = self
             .greatest
@@ -83,7 +83,7 @@ impl AmountQuestion<'_> {
         ruling.asking(ask)
     }
 
-    /// By how much it breaks its limit.
+    /// Amount by which it breaks its limit.
     fn breaks(&self, is_above: bool, by: f64, limit: f64) -> LimitSaid {
         let (what, value, unit) = (self.what.clone(), self.value, self.unit.to_owned());
         if is_above {
@@ -106,7 +106,7 @@ impl AmountQuestion<'_> {
     }
 }
 
-/// A computed number as a sentence has it: three figures, and no more than two places.
+/// A computed number as it stands in a sentence: three figures, and at most two decimal places.
 pub(crate) fn shown(value: f64) -> String {
     let size = value.abs();
     if size >= 99.95 {

@@ -1,6 +1,6 @@
-//! Ask: the one fact that would settle what is not judged, who can answer it, and where the answer goes.
+//! Ask: the one fact that would settle a ruling that is not judged, who can answer it, and where the answer goes.
 //!
-//! Invariant: equal facts are equal asks, so that each is put once, however many rulings wait for it.
+//! Invariant: equal facts are equal asks, so each is put once, however many rulings wait for it.
 
 pub use crate::said::Who;
 use crate::said::{AskSaid, FactKey, Of};
@@ -28,13 +28,13 @@ impl Who {
         }
     }
 
-    /// Whether crew or owner can close it themselves, as against what makers may not publish.
+    /// Whether crew, store or owner can answer it themselves; makers may not publish theirs.
     pub const fn is_near(self) -> bool {
         matches!(self, Who::Crew | Who::Store | Who::Engineer)
     }
 }
 
-/// Which file an answer goes into.
+/// File that takes an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum File {
@@ -45,7 +45,7 @@ pub enum File {
 }
 
 impl File {
-    /// Word for it.
+    /// Word for the file.
     pub const fn name(self) -> &'static str {
         match self {
             File::Job => "job",
@@ -54,18 +54,18 @@ impl File {
     }
 }
 
-/// A kind of fact that can be missing.
+/// Kind of a fact that can be missing.
 #[derive(Debug, PartialEq, Eq)]
 pub struct Fact {
-    /// Which fact.
+    /// Key of the fact.
     pub id: FactKey,
-    /// Its name in documents, for ever.
+    /// Name in documents, for ever.
     pub key: &'static str,
-    /// Who can answer.
+    /// Person who can answer.
     pub who: Who,
-    /// Which file the answer goes into.
+    /// File that takes the answer.
     pub file: File,
-    /// Tables of that file that take it, one of them by the kind of part; `body.rubber` is a table in a row.
+    /// Tables of that file that take the answer, one of them by the kind of part; `body.rubber` is a table in a row.
     pub tables: &'static [&'static str],
     /// Fields of the answer.
     pub fields: &'static [&'static str],
@@ -74,14 +74,14 @@ pub struct Fact {
 /// One fact that is missing.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Ask {
-    /// What kind of fact.
+    /// Kind of the fact.
     pub fact: &'static Fact,
-    /// What it is of.
+    /// Thing that the fact is about.
     pub of: Of,
 }
 
 impl Ask {
-    /// The question for this one.
+    /// Question for this fact.
     pub fn question(&self) -> AskSaid {
         self.fact.question(std::slice::from_ref(&self.of))
     }
@@ -101,7 +101,7 @@ impl Fact {
         }
     }
 
-    /// The question for all of these at once.
+    /// Question for several things at once.
     pub fn question(&self, of: &[Of]) -> AskSaid {
         AskSaid::Question {
             fact: self.id,
@@ -109,7 +109,7 @@ impl Fact {
         }
     }
 
-    /// Where the answer goes, in words.
+    /// Place of the answer, in words.
     pub fn place(&self, of: &[String]) -> String {
         let tables = self.tables.join("` or `");
         let fields = self.fields.join(", ");

@@ -1,24 +1,24 @@
-//! The one table of checks: what each rests on, what an owner may limit of it, and whether its lengths are diameters.
+//! The one table of checks: what each check rests on, what an owner may limit, and whether its lengths are diameters.
 //!
-//! Why its own file: a list of names that is kept beside another list of names goes out of step with it; here a check is one line.
+//! Why its own file: two lists of names side by side drift apart; here a check is one line.
 
-/// What a check compares beyond places, readings and rows.
+/// Computed result that a check compares, beyond places, readings and rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Rests {
-    /// Nothing that is solved.
+    /// No computed result.
     Nothing,
     /// A solved field.
     Field,
-    /// A computed pressure, or what storage has used up.
+    /// A computed pressure, or the effect of storage.
     Pressure,
-    /// The temperatures that the load brings.
+    /// The temperatures that the load causes.
     Load,
 }
 
-/// What an owner may limit of a check, beside the limit of the instructions.
+/// Limit that an owner may set for a check, beside the limit of the instructions.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum OwnerLimits {
-    /// Nothing.
+    /// No limit.
     Nothing,
     /// A least and a greatest length.
     Length,
@@ -39,11 +39,11 @@ pub enum OwnerLimits {
 pub struct CheckRow {
     /// Name, for ever.
     pub slug: &'static str,
-    /// What it rests on.
+    /// Computed result that it rests on.
     pub rests: Rests,
-    /// What an owner may limit of it.
+    /// Limit that an owner may set for it.
     pub owner: OwnerLimits,
-    /// Whether its lengths are diameters, read with a calliper; the others' lie along the cable.
+    /// Whether its lengths are diameters, read with a calliper; otherwise they lie along the cable.
     pub is_of_diameters: bool,
 }
 

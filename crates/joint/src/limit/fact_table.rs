@@ -26,7 +26,7 @@ const fn fact(
 macro_rules! facts {
     ($($(#[doc = $doc:literal])* $name:ident: $id:ident, $key:literal, $who:ident, $file:ident, $tables:expr, $fields:expr;)*) => {
         $($(#[doc = $doc])* pub static $name: Fact = fact(FactKey::$id, $key, $who, $file, &$tables, &$fields);)*
-        /// All of them.
+        /// All facts.
         pub static FACTS: &[&Fact] = &[$(&$name),*];
 
         /// Row of a fact.
@@ -39,16 +39,16 @@ macro_rules! facts {
 }
 
 facts! {
-    // What the crew can read, count, test or look at.
+    // Facts that the crew can read, count, test or look at.
     /// A diameter, read around the cable.
     READING: Reading, "reading", Crew, Job, ["reading"], ["leg", "phase", "over", "instrument", "error", "temperature", "values"];
     /// The temperature of a reading.
     READING_TEMPERATURE: ReadingTemperature, "reading-temperature", Crew, Job, ["reading"], ["temperature"];
     /// A reading at the temperature that a range is for.
     READING_WARMED: ReadingWarmed, "reading-warmed", Crew, Job, ["reading"], ["temperature", "values"];
-    /// A reading that is off by less.
+    /// A reading with a smaller error.
     READING_CLOSER: ReadingCloser, "reading-closer", Crew, Job, ["reading"], ["instrument", "error", "values"];
-    /// How far off lengths around a leg may be.
+    /// Error of lengths around a leg.
     ROOM_ERROR: RoomError, "room-error", Crew, Job, ["leg"], ["room_error"];
     /// Straight cable.
     STRAIGHT: Straight, "straight", Crew, Job, ["leg"], ["straight", "room_error"];
@@ -60,42 +60,42 @@ facts! {
     SLACK: Slack, "slack", Crew, Job, ["leg"], ["slack", "room_error"];
     /// Moisture.
     MOISTURE: Moisture, "moisture", Crew, Job, ["moisture"], ["leg", "phase", "in", "found", "how", "by", "date"];
-    /// How the jacket is.
+    /// State of the jacket.
     JACKET: Jacket, "jacket", Crew, Job, ["surface"], ["leg", "phase", "jacket", "by"];
     /// Growth of a sleeve.
     TRIAL_PRESS: TrialPress, "trial-press", Crew, Job, ["trial_press"], ["connector", "end", "size", "metal", "tool", "die", "presses", "length_before", "length_after", "error", "by", "date"];
-    /// How a shield was read.
+    /// Method of reading a shield.
     CONTINUITY: Continuity, "continuity", Crew, Job, ["continuity"], ["ends", "wires", "leads", "length", "temperature", "resistance", "error"];
     /// Resistance across a connection of a shield.
     CONTACT: Contact, "contact", Crew, Job, ["contact"], ["leg", "phase", "at", "resistance", "error", "by", "date"];
     /// Wires or straps of a shield.
     COUNT: Count, "count", Crew, Job, ["count"], ["leg", "phase", "shield_elements"];
-    /// What cleans a conductor.
+    /// Cleaner of a conductor.
     BRUSH: Brush, "brush", Crew, Job, ["leg"], ["consumables"];
 
 
-    // What the store knows.
+    // Facts that the store knows.
     /// Lot of a part.
     LOT: Lot, "lot", Store, Job, ["lot"], ["leg", "phase", "part", "lot", "made", "expanded", "expires", "store_least", "store_greatest"];
-    /// From when a lot's months run.
+    /// Day from which a lot's months run.
     LOT_DAY: LotDay, "lot-day", Store, Job, ["lot"], ["made", "expanded"];
-    /// What a label prints.
+    /// Text of a label.
     LABEL_DATE: LabelDate, "label-date", Store, Job, ["lot"], ["expires", "no_expiry"];
-    /// How warm a lot lay.
+    /// Temperature of a lot's store.
     LOT_STORE: LotStore, "lot-store", Store, Job, ["lot"], ["store_least", "store_greatest"];
 
-    // What the owner decides or knows.
+    // Facts that the owner decides or knows.
     /// A value from memory.
     CONFIRMATION: Confirmation, "confirmation", Engineer, Job, ["confirmation"], ["key", "edition", "by", "date"];
-    /// Which cable it is.
+    /// Construction of the cable.
     CABLE: Cable, "cable", Engineer, Job, ["leg.cable"], ["size", "metal", "stranding", "class", "level", "papers"];
     /// A window.
     WINDOW: Window, "window", Engineer, Job, ["owner_window"], ["plane", "leg", "minus", "plus", "by", "date"];
-    /// How far a jacket shrinks back.
+    /// Shrink-back of a jacket.
     JACKET_SHRINKS: JacketShrinks, "jacket-shrinks", Engineer, Job, ["owner_link"], ["leg", "from", "to", "distance", "minus", "plus", "by", "date"];
     /// A limit.
     LIMIT: Limit, "limit", Engineer, Job, ["owner_limit"], ["check", "by", "date"];
-    /// A word of one's own.
+    /// An engineer's own word.
     WORD: Word, "word", Engineer, Job, ["closing"], ["check", "leg", "phase", "fact", "why", "by", "date", "until"];
     /// Hottest conductor.
     CONDUCTOR_GREATEST: ConductorGreatest, "conductor-greatest", Engineer, Job, ["duty"], ["conductor_greatest"];
@@ -109,19 +109,19 @@ facts! {
     SHIELD_FAULT: ShieldFault, "shield-fault", Engineer, Job, ["duty"], ["shield_fault", "shield_fault_time", "reclosing"];
     /// Clearing time.
     CLEARING_TIME: ClearingTime, "clearing-time", Engineer, Job, ["system"], ["clearing_time"];
-    /// Coldest of the place.
+    /// Lowest temperature of the place.
     AMBIENT_LEAST: AmbientLeast, "ambient-least", Engineer, Job, ["place"], ["ambient_least"];
-    /// Warmest of the place.
+    /// Highest temperature of the place.
     AMBIENT_GREATEST: AmbientGreatest, "ambient-greatest", Engineer, Job, ["place"], ["ambient_greatest"];
     /// Surroundings.
     SURROUNDING: Surrounding, "surrounding", Engineer, Job, ["surrounding"], ["leg", "what", "until", "temperature", "film_w_per_m2k", "outside_k_m_per_w", "from", "by", "date"];
     /// Far end of a shield.
     FAR_END: FarEnd, "far-end", Engineer, Job, ["leg"], ["far_end_bonded", "bonding"];
-    /// How a run lies.
+    /// Formation of a run.
     RUN: Run, "run", Engineer, Job, ["leg"], ["formation", "spacing", "run_length"];
-    /// What surrounds a run of cable without a joint.
+    /// Surroundings of a run of cable without a joint.
     RUN_SURROUNDING: RunSurrounding, "run-surrounding", Engineer, Job, ["surrounding"], ["what", "length", "temperature", "soil", "duct", "air", "film_w_per_m2k", "outside_k_m_per_w", "from", "by", "date"];
-    /// How long a run of cable is.
+    /// Length of a run of cable.
     ROUTE: Route, "route", Engineer, Job, ["leg", "surrounding"], ["route_length", "length"];
     /// Spare cuts.
     SPARE_CUTS: SpareCuts, "spare-cuts", Engineer, Job, ["leg"], ["spare_cuts"];
@@ -129,14 +129,14 @@ facts! {
     PART: Part, "part", Engineer, Job, ["leg"], ["body", "adapter", "connector", "shield_part", "seal", "consumables"];
     /// An adapter that reaches the edge of the screen.
     ADAPTER_REACH: AdapterReach, "adapter-reach", Engineer, Job, ["leg"], ["adapter"];
-    /// Who parks.
+    /// Leg that parks.
     PARKS: Parks, "parks", Engineer, Job, ["leg"], ["parks"];
     /// The bus and its blank ports.
     BUS: Bus, "bus", Engineer, Job, ["file"], ["bus", "blank"];
     /// Lead.
     LEAD: Lead, "lead", Engineer, Job, ["leg.lead"], ["metal", "area", "fault_greatest"];
 
-    // What the cable's maker states.
+    // Facts that the cable's maker states.
     /// Bend permitted.
     BEND_LEAST: BendLeast, "bend-least", CableMaker, Job, ["leg.cable"], ["bend_radius_least"];
     /// Expansion.
@@ -152,8 +152,8 @@ facts! {
     /// Heat of the cable's layers.
     CABLE_HEAT: CableHeat, "cable-heat", CableMaker, Job, ["leg.cable"], ["insulation_k_m_per_w", "insulation_mj_per_m3k", "jacket_k_m_per_w", "jacket_mj_per_m3k"];
 
-    // What the part's maker states.
-    /// What lies in a body's bore beyond an adapter.
+    // Facts that the part's maker states.
+    /// Layer in a body's bore beyond an adapter.
     BARE_BORE: BareBore, "bare-bore", PartMaker, Catalogue, ["adapter"], ["leaves_bare"];
     /// Ways of bonding that a body allows.
     BONDINGS: Bondings, "bondings", PartMaker, Catalogue, ["body"], ["bondings"];
@@ -187,13 +187,13 @@ facts! {
     WITHSTANDS: Withstands, "withstands", PartMaker, Catalogue, ["connector", "shield_part"], ["fault", "fault_time"];
     /// Conductor in a short circuit.
     FAULT_GREATEST: FaultGreatest, "fault-greatest", PartMaker, Catalogue, ["body"], ["conductor_fault_greatest"];
-    /// Conductor all the time and in an emergency.
+    /// Conductor in service and in an emergency.
     SERVICE_GREATEST: ServiceGreatest, "service-greatest", PartMaker, Catalogue, ["body"], ["conductor_greatest", "conductor_emergency_greatest"];
     /// Contact of a shield part.
     CONTACT_GREATEST: ContactGreatest, "contact-greatest", PartMaker, Catalogue, ["shield_part"], ["contact_greatest"];
-    /// What passes a seal.
+    /// Shield part that passes a seal.
     PASSES_SEAL: PassesSeal, "passes-seal", PartMaker, Catalogue, ["shield_part"], ["passes_seal", "blocked"];
-    /// What a seal takes.
+    /// Lead that a seal takes.
     TAKES_LEAD: TakesLead, "takes-lead", PartMaker, Catalogue, ["seal"], ["takes_lead"];
     /// Jackets of a seal.
     JACKETS: Jackets, "jackets", PartMaker, Catalogue, ["seal"], ["jacket_surfaces"];
@@ -203,7 +203,7 @@ facts! {
     ADAPTER_ENDS: AdapterEnds, "adapter-ends", PartMaker, Catalogue, ["adapter.link"], ["from", "to", "distance", "minus", "plus"];
     /// Contact of a shield part on the shield.
     SHIELD_CONTACT: ShieldContact, "shield-contact", PartMaker, Catalogue, ["shield_part.link"], ["from", "to", "distance", "minus", "plus"];
-    /// Where a seal begins.
+    /// Start of a seal.
     SEAL_START: SealStart, "seal-start", PartMaker, Catalogue, ["seal.link"], ["from", "to", "distance", "minus", "plus"];
     /// Overlap of a seal over a body.
     BODY_OVERLAP: BodyOverlap, "body-overlap", PartMaker, Catalogue, ["seal"], ["body_overlap_least"];
@@ -219,7 +219,7 @@ facts! {
     SEAL_HEAT: SealHeat, "seal-heat", PartMaker, Catalogue, ["seal"], ["cover"];
     /// Heat of a connector.
     CONNECTOR_HEAT: ConnectorHeat, "connector-heat", PartMaker, Catalogue, ["connector"], ["made_of", "resistance_ratio"];
-    /// A row that only its writer has held beside its paper.
+    /// A row that only its writer has compared with its paper.
     ROW_CHECKED: RowChecked, "row-checked", Engineer, Catalogue, ["body", "connector", "adapter", "shield_part", "seal", "consumable", "bus", "plug"], ["checked_by", "checked"];
     /// A paper that may have been replaced.
     PAPER_CURRENT: PaperCurrent, "paper-current", Engineer, Catalogue, ["body.instructions", "connector.instructions", "adapter.instructions", "shield_part.instructions", "seal.instructions", "consumable.instructions", "bus.instructions", "plug.instructions"], ["seen_current"];
@@ -249,7 +249,7 @@ mod tests {
 
     #[test]
     fn only_what_a_part_is_asked_for_goes_into_a_catalogue() {
-        // Whoever holds a row beside its paper needs no maker for that.
+        // A row can be compared with its paper without its maker.
         let of_rows = [ROW_CHECKED.key, PAPER_CURRENT.key];
         for fact in FACTS.iter().filter(|fact| !of_rows.contains(&fact.key)) {
             assert_eq!(

@@ -11,15 +11,15 @@ pub struct MemoryRow {
     pub key: String,
     /// Check that uses it.
     pub check: String,
-    /// What it says.
+    /// Sentence of the limit.
     pub says: String,
     /// Longest clearing time, s.
     pub clearing_time_greatest_s: Option<f64>,
-    /// Insulation level it is for.
+    /// Insulation level of the limit.
     pub level_percent: Option<i64>,
-    /// Where it is remembered from.
+    /// Source that it is remembered from.
     pub source: String,
-    /// How sure.
+    /// Certainty of the memory.
     pub sure: String,
 }
 
@@ -28,7 +28,7 @@ struct Table {
     row: Vec<MemoryRow>,
 }
 
-/// The file of the limits from memory.
+/// Text of the file of limits from memory.
 pub const MEMORY_TEXT: &str = include_str!("../../../../data/limit/from_memory.toml");
 
 static ROWS: LazyLock<Vec<MemoryRow>> = LazyLock::new(|| {
@@ -43,7 +43,7 @@ pub fn memory_keys() -> impl Iterator<Item = &'static str> {
     ROWS.iter().map(|row| row.key.as_str())
 }
 
-/// Row of a check, and of an insulation level where the check has one for each.
+/// Row of a check; for its insulation level where the check has one row for each.
 pub fn memory_row(check: &str, level_percent: Option<i64>) -> Option<&'static MemoryRow> {
     ROWS.iter()
         .find(|row| row.check == check && row.level_percent == level_percent)

@@ -1,10 +1,15 @@
-//! Limit: what a value must keep to, on whose word, and what may be concluded from it.
+//! Limit: the limits of a value, their sources, and the conclusions that a comparison allows.
 //!
-//! Why its own room: whether a value may rule at all is decided in one place, so that no check can pass on somebody's memory.
+//! Why its own room: one place decides whether a value may rule at all, so no check can pass on somebody's memory.
 //!
-//! Invariants: every limit has a source; common practice may fail, never pass; a value from memory rules nothing until the owner confirms it; a missing input is `not-judged`; an error larger than the margin is `not-judged`.
+//! Invariants:
+//! - Every limit has a source.
+//! - Common practice may fail, never pass.
+//! - A value from memory rules nothing until the owner confirms it.
+//! - A missing input is `not-judged`.
+//! - An error larger than the margin is `not-judged`.
 //!
-//! Not here: which value a check compares (`checks`).
+//! Not here: the value that a check compares (`checks`).
 
 mod amount;
 mod ask;
@@ -25,12 +30,12 @@ use crate::said::{LimitSaid, Of, Read, Said};
 pub use crate::said::{Subject, Word};
 use jointwright_units::{Interval, Length, Toward};
 
-/// What an owner may limit of a check of this name.
+/// Limit that an owner may set for the check of this name.
 pub fn owner_limits(slug: &str) -> OwnerLimits {
     check_row(slug).map_or(OwnerLimits::Nothing, |row| row.owner)
 }
 
-/// What a check of this name rests on.
+/// Computed result that the check of this name rests on.
 pub fn rests(slug: &str) -> Rests {
     check_row(slug).map_or(Rests::Nothing, |row| row.rests)
 }
@@ -46,7 +51,7 @@ impl Word {
         !matches!(self, Word::Memory { .. })
     }
 
-    /// What would let a limit on this word rule.
+    /// Ask that would let a limit from this source rule.
     pub(crate) fn ask(&self, check: &str, subject: &Subject) -> Ask {
         match self {
             Word::Memory { key, .. } => fact_table::CONFIRMATION.of(key),
@@ -56,7 +61,7 @@ impl Word {
     }
 }
 
-/// The word of a named engineer on a question that no fact settles here.
+/// Ask for a named engineer's word on a question that no fact settles here.
 pub fn word_on(check: &str, subject: &Subject) -> Ask {
     fact_table::WORD.of(Of::Check {
         check: check.to_owned(),
@@ -64,37 +69,37 @@ pub fn word_on(check: &str, subject: &Subject) -> Ask {
     })
 }
 
-/// Where values must lie.
+/// Bound of a value.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Bound {
-    /// Not below.
+    /// Least value.
     AtLeast(Length),
-    /// Not above.
+    /// Greatest value.
     AtMost(Length),
-    /// Between, both ends included.
+    /// Range, both ends included.
     Within(Interval),
 }
 
 /// A limit on a length, with its source.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Limit {
-    /// Where values must lie.
+    /// Bound.
     pub bound: Bound,
-    /// On whose word.
+    /// Source.
     pub word: Word,
 }
 
-/// A length as known: what was read or computed, and how far off that may be.
+/// A length as known: read or computed, with its error.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Known {
-    /// What was read or computed, least to greatest.
+    /// Value as read or computed, least to greatest.
     pub read: Interval,
-    /// How far off either end may be.
+    /// Error of either end.
     pub error: Length,
 }
 
 impl Known {
-    /// Value without error of its own.
+    /// Value without an error of its own.
     pub fn exact(read: Interval) -> Known {
         Known {
             read,
@@ -103,21 +108,21 @@ impl Known {
     }
 }
 
-/// How a value stands to a bound.
+/// Standing of a value with respect to a bound.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Standing {
-    /// It keeps to it, error included.
+    /// The value keeps to the bound, error included.
     Keeps,
-    /// It breaks it.
+    /// The value breaks the bound.
     Breaks,
-    /// It keeps to it by less than its own error.
+    /// The value keeps to the bound by less than its own error.
     WithinError,
 }
 
 impl Bound {
-    /// How a value stands to this bound; exactly at the bound keeps to it.
+    /// Standing of a value with respect to this bound; a value exactly at the bound keeps to it.
     ///
-    /// A value read outside the bound breaks it, however large the instrument's error: what the instructions forbid stays forbidden.
+    /// A value read outside the bound breaks it, however large the instrument's error: the instructions' prohibition stays.
     pub fn standing(&self, value: Known) -> Standing {
         let margin = self.margin(value.read);
         if margin < Length::ZERO {
@@ -149,7 +154,7 @@ impl Bound {
     }
 }
 
-/// What is asked of a length: check, whom it concerns, value, limit.
+/// Question about a length: check, subject, value, limit.
 #[derive(Clone, Debug)]
 pub struct Question<'a> {
     /// Check.
@@ -160,16 +165,16 @@ pub struct Question<'a> {
     pub value: Known,
     /// Limit.
     pub limit: &'a Limit,
-    /// Whether the value was computed by us from the instructions' numbers (as against read and compared).
+    /// Whether this program computed the value from the instructions' numbers, or compared a reading.
     pub reach: Reach,
-    /// What it is, for the crew: "the insulation of leg A, phase 1".
+    /// Name of the quantity, for the crew: "the insulation of leg A, phase 1".
     pub what: Said,
-    /// What to do when it fails.
+    /// Advice if it fails.
     pub hint: Said,
 }
 
 impl Question<'_> {
-    /// The ruling, by the rules of this room.
+    /// Rules, by the rules of this room.
     pub fn rule(self) -> Ruling {
         let standing = self.limit.bound.standing(self.value);
         let word = &self.limit.word;
@@ -213,7 +218,7 @@ impl Question<'_> {
         ruling.asking_all(asks)
     }
 
-    /// What would settle it while it is not judged.
+    /// Ask that would settle it while it is not judged.
     fn asks(&self, standing: Standing) -> Option<Ask> {
         match standing {
             Standing::WithinError if self.reach == Reach::Instructions => {
@@ -233,7 +238,7 @@ impl Question<'_> {
         }
     }
 
-    /// By how much it breaks its limit, with nothing rounded to look better than it is.
+    /// Amount by which it breaks its limit; rounding never makes it look better than it is.
     fn breaks(&self) -> LimitSaid {
         let (least, greatest) = (self.value.read.least(), self.value.read.greatest());
         let below = |limit: Length| LimitSaid::Below {

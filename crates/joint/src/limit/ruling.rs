@@ -12,11 +12,11 @@ use serde::{Deserialize, Serialize};
 )]
 #[serde(rename_all = "kebab-case")]
 pub enum Outcome {
-    /// Keeps to its limit.
+    /// The value keeps to its limit.
     Pass,
-    /// Not judged; says why.
+    /// Not judged; a sentence gives the reason.
     NotJudged,
-    /// Breaks its limit.
+    /// The value breaks its limit.
     Fail,
 }
 
@@ -31,10 +31,10 @@ impl Outcome {
     }
 }
 
-/// Whether a ruling repeats what the instructions, the owner or the job say, or rests on something computed from them.
+/// Whether a ruling repeats the instructions, the owner or the job, or rests on a computation from them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reach {
-    /// Compared with what somebody with authority says.
+    /// Compared with the words of somebody with authority.
     Instructions,
     /// Computed by this program; it can only tighten.
     Computed,
@@ -83,44 +83,44 @@ impl Datum {
 /// Outcome of one check on one joint, leg or end, with its evidence.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ruling {
-    /// Name of the check.
+    /// Slug of the check.
     pub check: &'static str,
-    /// Whom it concerns.
+    /// Joint, leg or end that it concerns.
     pub subject: Subject,
     /// Outcome.
     pub outcome: Outcome,
-    /// What was found.
+    /// Value that was found.
     pub value: Option<Datum>,
-    /// What it must keep to.
+    /// Limit of the value.
     pub limit: Option<Datum>,
     /// Unit of value, limit and margin.
     pub unit: Option<&'static str>,
     /// Distance of the value from the limit, in the unit; negative outside.
     pub margin: Option<f64>,
-    /// How far off value and limit together may be, in the unit, where that is said.
+    /// Error of value and limit together, in the unit, where it is stated.
     pub error: Option<f64>,
-    /// What decides a pass where its numbers alone do not show it.
+    /// Fact that decides a pass where its numbers alone do not show it.
     pub decides: Option<Said>,
-    /// On whose word the limit stands.
+    /// Source of the limit.
     pub source: Option<Said>,
-    /// Why it fails or is not judged.
+    /// Reason why it fails or is not judged.
     pub why: Option<Said>,
-    /// What to do next.
+    /// Next action.
     pub hint: Option<Said>,
-    /// What would settle it while it is not judged; it is settled when all are answered.
+    /// Asks that would settle it while it is not judged; it is settled when all are answered.
     pub asks: Vec<Ask>,
-    /// Whether work stops here although nothing fails, until a named person has said what it is.
+    /// Whether work stops here although nothing fails, until a named person has decided what it is.
     pub stops: bool,
     /// A named engineer's word on it while it is not judged: who, why, when, until when; it changes no outcome.
     pub closed_by: Option<Said>,
-    /// The same, of a word that has run out.
+    /// The same for a word that has expired.
     pub closed_until: Option<Said>,
-    /// Whether it was computed.
+    /// Whether the value was computed.
     pub reach: Reach,
 }
 
 impl Ruling {
-    /// Ruling for want of something.
+    /// Ruling that is not judged, for want of a fact.
     pub fn not_judged(check: &'static str, subject: Subject, why: impl Into<Said>) -> Ruling {
         Ruling {
             check,
@@ -143,7 +143,7 @@ impl Ruling {
         }
     }
 
-    /// Ruling on words: what was found against what is permitted.
+    /// Ruling on words: the words found, and the words permitted.
     pub fn on_words(
         check: &'static str,
         subject: Subject,
@@ -159,7 +159,7 @@ impl Ruling {
         }
     }
 
-    /// Ruling of something that keeps to its limit; what was found, the limit and its source are still to be filled in.
+    /// Ruling of a pass; value, limit and source are still to be filled in.
     pub fn passing(check: &'static str, subject: Subject) -> Ruling {
         Ruling {
             outcome: Outcome::Pass,
@@ -168,7 +168,7 @@ impl Ruling {
         }
     }
 
-    /// The same ruling as a fail.
+    /// Turns the ruling into a fail.
     pub fn failing(self, why: impl Into<Said>, hint: impl Into<Said>) -> Ruling {
         Ruling {
             outcome: Outcome::Fail,
@@ -181,7 +181,7 @@ impl Ruling {
         }
     }
 
-    /// The same ruling with something to do next.
+    /// Adds the next action.
     pub fn with_hint(self, hint: impl Into<Said>) -> Ruling {
         Ruling {
             hint: Some(hint.into()),
@@ -189,7 +189,7 @@ impl Ruling {
         }
     }
 
-    /// The same ruling with one more fact that would settle it; a ruling that is judged asks for nothing.
+    /// Adds one more fact that would settle the ruling; a judged ruling asks for nothing.
     pub fn asking(mut self, ask: Ask) -> Ruling {
         if self.outcome == Outcome::NotJudged && !self.asks.contains(&ask) {
             self.asks.push(ask);
@@ -197,12 +197,12 @@ impl Ruling {
         self
     }
 
-    /// The same ruling with all of these.
+    /// Adds several such facts.
     pub fn asking_all(self, asks: impl IntoIterator<Item = Ask>) -> Ruling {
         asks.into_iter().fold(self, Ruling::asking)
     }
 
-    /// The same ruling; work stops on it though nothing fails.
+    /// Makes work stop on the ruling although nothing fails.
     pub fn stopping(self) -> Ruling {
         Ruling {
             stops: self.outcome == Outcome::NotJudged,

@@ -1,6 +1,6 @@
-//! Adapter: where the end of an adapter stands once it is on, and until when it may be moved.
+//! Adapter: the place of an adapter's end once it is on, and the time until which it may be moved.
 //!
-//! Why its own file: the body covers the adapter, so that nothing later shows where it lies, and it counts to a millimetre.
+//! Why its own file: the body covers the adapter, so nothing later shows its place, and a millimetre matters.
 //!
 //! Source: the adapter's own row.
 
@@ -13,18 +13,18 @@ use crate::said::{HoldSaid, Read, Said};
 use crate::stage::Stage;
 use jointwright_units::{Interval, Toward};
 
-/// The stage at which the adapter of a leg comes to its place; `None` for a leg without one.
+/// Stage at which the adapter of a leg reaches its place; `None` for a leg without an adapter.
 pub(super) fn placed_at(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Stage> {
     let mut parts = comings(inputs, leg).into_iter();
     let coming = parts.find(|coming| coming.part == PartKind::Adapter)?;
     Some(match coming.stage {
         Stage::PushOn => Stage::PushOn,
-        // What is parked comes to its place with the body.
+        // A parked adapter reaches its place with the body.
         _ => Stage::Place,
     })
 }
 
-/// Distances to read on the adapters that come to their place at this stage, from what their rows place them by.
+/// Distances to read on the adapters that reach their place at this stage, from the planes that their rows name.
 pub(super) fn readings(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>], stage: Stage) -> Vec<Wanted> {
     let of = |leg: &&LegInputs<'_>| of_leg(inputs, leg, stage);
     legs.iter().flat_map(of).collect()

@@ -1,24 +1,24 @@
 //! Bridge: when the bridge of the metallic shield comes off, and on whose word.
 //!
-//! Why its own file: which order is allowed is the owner's and the instructions' to say; without a word the step asks, and the bridge stays on.
+//! Why its own file: the owner and the instructions decide the order; where neither states it, the step asks and the bridge stays on.
 //!
-//! Invariants: nothing here says that a bridge may come off; it repeats who said when.
+//! Invariants: no line of this file says that a bridge may come off; it repeats who stated the moment.
 
 use super::line::{Line, common, paper};
 use crate::catalogue::BridgeMoment;
 use crate::checks::Inputs;
 use crate::said::{Said, StepSaid, UnsettledSaid};
 
-/// What is said of the bridge.
+/// Statements about the bridge.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum BridgeWord {
-    /// When it comes off, and all who say so.
+    /// Moment at which the bridge comes off, and all who state it.
     Said(BridgeMoment, Vec<Said>),
-    /// Nobody says, or not all say the same: the question for whom to call.
+    /// Nobody states the moment, or the statements differ: the question for the person to call.
     Ask(UnsettledSaid),
 }
 
-/// What job and papers say together.
+/// Joint statement of job and papers.
 pub(super) fn word(inputs: &Inputs<'_>) -> BridgeWord {
     let job = &inputs.order.job;
     let owner = job.bridge_off.iter();
@@ -33,7 +33,7 @@ pub(super) fn word(inputs: &Inputs<'_>) -> BridgeWord {
         Some((part.bridge_off?, name, paper(head)))
     });
     let mut said: Vec<(BridgeMoment, String, Said)> = owner.chain(parts).collect();
-    // The order of rows changes nothing.
+    // The result does not depend on the order of rows.
     said.sort_by(|a, b| (a.0, &a.1).cmp(&(b.0, &b.1)));
     said.dedup();
     let Some((first, ..)) = said.first().cloned() else {
@@ -47,7 +47,7 @@ pub(super) fn word(inputs: &Inputs<'_>) -> BridgeWord {
     BridgeWord::Ask(UnsettledSaid::BridgeNotAllSame { words })
 }
 
-/// Whether all who say so want the bridge off before the permanent bond is measured.
+/// Whether all statements put the removal of the bridge before the measurement of the permanent bond.
 pub(super) fn is_off_before_the_reading(inputs: &Inputs<'_>) -> bool {
     matches!(
         word(inputs),
@@ -55,7 +55,7 @@ pub(super) fn is_off_before_the_reading(inputs: &Inputs<'_>) -> bool {
     )
 }
 
-/// What the step that takes it off says.
+/// Line of the step that removes the bridge.
 pub(super) fn line(inputs: &Inputs<'_>) -> Line {
     match word(inputs) {
         BridgeWord::Said(when, who) => Line {
@@ -70,7 +70,7 @@ pub(super) fn line(inputs: &Inputs<'_>) -> Line {
     }
 }
 
-/// What about the bridge a person must settle.
+/// Question about the bridge that a person must settle.
 pub(super) fn unsettled(inputs: &Inputs<'_>) -> Option<UnsettledSaid> {
     match word(inputs) {
         BridgeWord::Said(..) => None,

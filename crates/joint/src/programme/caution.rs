@@ -1,6 +1,9 @@
-//! Caution: what can hurt at a stage, said there and not on a page of its own.
+//! Caution: dangers of a stage, stated at that stage and not on a page of their own.
 //!
-//! Invariants: a caution belongs to what is there, a holdout or a torch only where a row has one or is silent; it stands once; a word of a part's own paper is never dropped for one of ours that says less.
+//! Invariants:
+//! - A caution belongs to a thing that is there; a holdout or a torch has one only where a row names it or is silent.
+//! - Each caution stands once.
+//! - A sentence of a part's own paper is never dropped for one of ours that says less.
 //!
 //! Source: common practice, no source; local codes, the owner's rules and the parts' own instructions prevail.
 
@@ -44,7 +47,7 @@ fn here<'i>(inputs: &Inputs<'i>, legs: &[&LegInputs<'i>], stage: Option<Stage>) 
         .collect()
 }
 
-/// What is said of parts that stand expanded on a holdout.
+/// Cautions about parts that stand expanded on a holdout.
 fn stored_energy(comings: &[Coming<'_>]) -> Vec<CautionSaid> {
     let held = comings.iter();
     let held = held.filter(|coming| coming.by == Some(GoesOn::Holdout));
@@ -61,7 +64,7 @@ fn energy_of(part: PartKind) -> CautionSaid {
     CautionSaid::StoredEnergy { parts: vec![part] }
 }
 
-/// What can hurt while body and adapter come to their place.
+/// Dangers while body and adapter go to their place.
 fn place(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> Vec<CautionSaid> {
     let ways: Vec<(PartKind, Option<GoesOn>)> = here(inputs, legs, None)
         .into_iter()
@@ -84,7 +87,7 @@ fn place(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> Vec<CautionSaid> {
     said
 }
 
-/// What can hurt while the seals close.
+/// Dangers while the seals close.
 fn seal(legs: &[&LegInputs<'_>]) -> Vec<CautionSaid> {
     let seals = legs.iter().filter_map(|leg| leg.chosen.seal);
     let ways: Vec<Option<GoesOn>> = seals.map(|seal| seal.comes_by()).collect();
@@ -129,9 +132,9 @@ fn connect(legs: &[&LegInputs<'_>]) -> Vec<CautionSaid> {
     said
 }
 
-/// Drops what another caution of the same step, or of the step before on the same leg, says already; who says it is named there.
+/// Drops a caution that another one of the same step, or of the step before on the same leg, already says; the other one takes over its source.
 ///
-/// Papers say it in words of their own, so what says more is found in the words of a tongue.
+/// Papers use their own words, so sentences are compared in the words of a tongue.
 pub fn said_once(steps: &mut [Step], wording: &dyn Wording) {
     let says_all_of = |one: &Said, other: &Said| says_all(one, other, wording);
     for at in 0..steps.len() {
@@ -162,7 +165,7 @@ pub fn said_once(steps: &mut [Step], wording: &dyn Wording) {
     }
 }
 
-/// Drops what another caution of one step says already.
+/// Drops a caution that another one of the same step already says.
 fn within(cautions: &mut Vec<Line>, wording: &dyn Wording) {
     let says_all_of = |one: &Said, other: &Said| says_all(one, other, wording);
     let mut kept: Vec<Line> = Vec::new();
@@ -184,7 +187,7 @@ fn within(cautions: &mut Vec<Line>, wording: &dyn Wording) {
     *cautions = kept;
 }
 
-/// Adds a source to a line that has another.
+/// Adds a source to a line that already has one.
 fn name_too(line: &mut Line, source: &Said) {
     let own = match &line.source {
         Said::All(all) => all.clone(),
@@ -203,12 +206,12 @@ fn name_too(line: &mut Line, source: &Said) {
     line.source = Said::all(all);
 }
 
-/// Whether one message says, in the words of a tongue, all that another says.
+/// Whether one message, in the words of a tongue, says all that another says.
 fn says_all(one: &Said, other: &Said, wording: &dyn Wording) -> bool {
     one == other || says_all_of(&wording.say(one), &wording.say(other))
 }
 
-/// Words by which a sentence says less than one without them.
+/// Words with which a sentence says less than without them.
 const WEAKENING: &[&str] = &["unless", "except", "but", "only", "where", "if", "may"];
 
 /// Whether one text holds every word of another, and no word that weakens it.

@@ -1,8 +1,8 @@
-//! Coming: at which moment each part of a leg comes over its end.
+//! Coming: the moment at which each part of a leg comes over its end.
 //!
-//! Why its own file: what passes the jacket is parked before the cleaning; what does not is pushed on after it, before the connector where that bars its way.
+//! Why its own file: a part that passes the jacket is parked before the cleaning; a part that does not is pushed on after the cleaning, and before the connector if the connector would bar its way.
 //!
-//! Invariants: a part comes on at one moment; what its own paper says of that moment goes before what follows from diameters, and where both clash a person settles it.
+//! Invariants: a part comes on at one moment; the part's own paper prevails over the diameters, and a person settles it where both clash.
 //!
 //! Source: common practice, no source; the parts' own instructions prevail.
 
@@ -21,11 +21,11 @@ pub(super) struct Coming<'i> {
     /// Kind of part.
     pub part: PartKind,
     pub head: &'i Head,
-    /// How it comes on, where its row says so or lets it follow.
+    /// Method by which it comes on, where its row states it or implies it.
     pub by: Option<GoesOn>,
-    /// When.
+    /// Stage at which it comes on.
     pub stage: Stage,
-    /// What a person must settle about it.
+    /// Question about it that a person must settle.
     pub trouble: Option<UnsettledSaid>,
 }
 
@@ -37,7 +37,7 @@ enum Passing {
     Unknown,
 }
 
-/// What is asked of one part.
+/// Properties of one part.
 struct Asked<'i> {
     part: PartKind,
     head: &'i Head,
@@ -81,7 +81,7 @@ impl<'i> Asked<'i> {
         }
     }
 
-    /// Widest that it opens, as its row says.
+    /// Widest opening by its row.
     fn opening(&self) -> Option<Length> {
         let range = self.fits.iter().map(|fits| fits.range.greatest()).min();
         self.passes.or(match self.by {
@@ -96,18 +96,18 @@ impl<'i> Asked<'i> {
         match (self.opening(), jacket_greatest(leg)) {
             (Some(opening), Some(jacket)) if jacket > opening => Passing::No(opening, jacket),
             (Some(_), Some(_)) => Passing::Yes,
-            // What is supplied expanded is so in order to pass.
+            // A part is supplied expanded so that it passes.
             _ if is_supplied_wide => Passing::Yes,
             _ => Passing::Unknown,
         }
     }
 
-    /// Whether a step of its row stands at a stage.
+    /// Whether the part's row has a step at a stage.
     fn has_step(&self, stage: Stage) -> bool {
         self.head.steps.iter().any(|step| step.stage == Some(stage))
     }
 
-    /// Whether its paper brings it on after the cleaning.
+    /// Whether the part's paper brings it on after the cleaning.
     fn is_late_by_paper(&self) -> bool {
         let at_place = |stage: Option<Stage>| stage.is_none_or(|s| s == Stage::Place);
         let pushes = self.head.steps.iter().any(|step| at_place(step.stage));
@@ -117,7 +117,7 @@ impl<'i> Asked<'i> {
             && (self.has_step(Stage::PushOn) || is_late)
     }
 
-    /// When it comes on, where `late` is the moment for what cannot be parked.
+    /// Moment at which it comes on; `late` is the stage for a part that cannot be parked.
     fn coming(self, leg: &LegInputs<'_>, late: Stage) -> Coming<'i> {
         let passing = self.passing(leg);
         let is_parked = match &passing {
@@ -165,7 +165,7 @@ impl<'i> Asked<'i> {
     }
 }
 
-/// Greatest that the jacket of a leg may be: as read with its error, else as its papers allow; none where neither is known for an end.
+/// Greatest diameter of a leg's jacket: as read with its error, else as its papers allow; `None` if an end has neither.
 fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
     let papers = || {
         let band = leg.leg.cable.diameter_over(Layer::Jacket).ok()?;
@@ -183,7 +183,7 @@ fn jacket_greatest(leg: &LegInputs<'_>) -> Option<Length> {
     of_ends?.into_iter().max()
 }
 
-/// Parts that come over the ends of a leg, that which lies farthest from the conductor end first.
+/// Parts that come over the ends of a leg; the part farthest from the conductor end comes first.
 pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Coming<'i>> {
     let chosen = &leg.chosen;
     let is_separable = inputs.order.job.kind == JointKind::Separable;
@@ -198,7 +198,7 @@ pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Comin
         .filter(|_| is_separable || parks(inputs, leg))
         .map(Asked::body);
     let adapter = chosen.adapter.map(Asked::adapter);
-    // The body of a leg that is plugged goes over its contact; one over a sleeve must be on before it.
+    // A body that is plugged goes over its contact; a body over a sleeve must be on before the sleeve.
     let late_body = if is_separable {
         Stage::Place
     } else {
@@ -214,7 +214,7 @@ pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Comin
         }
     };
     let mut comings: Vec<Coming<'i>> = Vec::new();
-    // A seal whose range the jacket exceeds fits nowhere, and its own check says so.
+    // A seal whose range the jacket exceeds fits nowhere; its own check says so.
     comings.extend(seal.map(|asked| asked.coming(leg, Stage::SlideOn)));
     comings.extend(body.map(|asked| asked.coming(leg, late_body)));
     comings.extend(adapter.map(|asked| {

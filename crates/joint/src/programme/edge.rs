@@ -1,10 +1,13 @@
-//! Edge: whether a metallic shield is cut or laid back at its edge, and how much of it is kept.
+//! Edge: whether a metallic shield is cut or laid back at its edge, and the length that is kept.
 //!
-//! Why its own file: front page, strip, picture and steps say one word.
+//! Why its own file: front page, strip, picture and steps say the same.
 //!
-//! Invariants: the shield part's own row prevails over what its kind of shield is usually done; where neither says it, it is asked for, and nothing is cut or laid back before; a length is kept only as a row states it, else it is asked for.
+//! Invariants:
+//! - The shield part's own row prevails over the usual practice for its kind of shield.
+//! - Where neither states it, the question is asked, and nothing is cut or laid back before the answer.
+//! - A kept length comes from a row, or is asked for.
 //!
-//! Source: wires and flat straps are laid back, tapes are cut: common practice, no source; of the wires beside a tape practice says nothing in common.
+//! Source: wires and flat straps are laid back, tapes are cut: common practice, no source; practice has no common rule for wires beside a tape.
 
 use super::practice;
 use crate::cable::ShieldKind;
@@ -14,28 +17,28 @@ use crate::plane::Plane;
 use crate::said::{EdgeAct, Said, ShieldPiece, StepSaid, UnsettledSaid};
 use jointwright_units::{Length, Station};
 
-/// What becomes of a metallic shield at its edge.
+/// Treatment of a metallic shield at its edge.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ShieldEdge {
-    /// What is done with it.
+    /// Act at the edge.
     pub act: EdgeAct,
-    /// How much of each wire or strap is kept beyond the edge, where a row states it.
+    /// Kept length of each wire or strap beyond the edge, where a row states it.
     pub kept: Option<Length>,
-    /// What a wire or strap of it is called.
+    /// Name of a wire or strap.
     pub piece: ShieldPiece,
     /// Whether a tape lies beside its wires.
     pub has_tape: bool,
-    /// Whose word it is.
+    /// Source of the act.
     pub source: Said,
 }
 
 impl ShieldEdge {
-    /// Whether it is laid back.
+    /// Whether the shield is laid back.
     pub fn is_laid_back(&self) -> bool {
         self.act == EdgeAct::LayBack
     }
 
-    /// What is kept of a shield that is laid back, or what is asked, for a crew.
+    /// Sentence for a crew about the kept length of a shield that is laid back, or the question about it.
     pub fn keeps(&self) -> Option<StepSaid> {
         let (piece, has_tape) = (self.piece, self.has_tape);
         Some(match (self.act, self.kept) {
@@ -51,7 +54,7 @@ impl ShieldEdge {
     }
 }
 
-/// What becomes of the metallic shield of a leg.
+/// Treatment of a leg's metallic shield at its edge.
 pub fn shield_edge(leg: &LegInputs<'_>) -> ShieldEdge {
     let kind = leg.leg.cable.shield.kind();
     let word = shield_word(kind);
@@ -87,7 +90,7 @@ pub fn shield_edge(leg: &LegInputs<'_>) -> ShieldEdge {
     }
 }
 
-/// What about the edge of a shield a person must settle: whether it is cut or laid back where nobody says it; and wires that are cut off with the conductor cannot be kept longer than they then are.
+/// Question about the edge of a shield that a person must settle: whether it is cut or laid back, if nobody states it; or a kept length that exceeds wires cut off with the conductor.
 pub(super) fn unsettled(leg: &LegInputs<'_>) -> Option<UnsettledSaid> {
     let edge = shield_edge(leg);
     let (id, piece) = (leg.leg.id.clone(), edge.piece);

@@ -1,4 +1,4 @@
-//! Hold: what is measured before work goes on, and what each reading is held against.
+//! Hold: the readings before work goes on, and the window of each.
 
 use super::adapter;
 use super::edge::shield_edge;
@@ -13,32 +13,32 @@ use crate::said::{EdgeAct, HoldSaid, Said};
 use crate::stage::Stage;
 use jointwright_units::{Interval, Length};
 
-/// What a reading is held against.
+/// Window of a reading.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Against {
-    /// The window of a cut or mark of the leg named.
+    /// Window of a cut or mark of the leg named.
     Cut(String, Plane),
-    /// A range, on somebody's word.
+    /// Range, with its source.
     Range(Interval, Said),
-    /// A range of lengths along the cable, on somebody's word.
+    /// Range of lengths along the cable, with its source.
     Along(Interval, Said),
-    /// Not above, on somebody's word.
+    /// Greatest value, with its source.
     AtMost(Length, Said),
-    /// Not below, on somebody's word.
+    /// Least value, with its source.
     AtLeast(Length, Said),
-    /// Words or numbers of another kind, on somebody's word.
+    /// Words, or numbers of another kind, with their source.
     Words(Said, Said),
-    /// Nobody sets a window; why.
+    /// Nobody sets a window; the reason.
     NoWindow(Said),
 }
 
 impl Against {
-    /// Words or numbers of another kind, on somebody's word.
+    /// Words, or numbers of another kind, with their source.
     pub(super) fn words(found: impl Into<Said>, source: impl Into<Said>) -> Against {
         Against::Words(found.into(), source.into())
     }
 
-    /// Nobody sets a window; why.
+    /// Nobody sets a window; the reason.
     pub(super) fn no_window(why: impl Into<Said>) -> Against {
         Against::NoWindow(why.into())
     }
@@ -47,28 +47,28 @@ impl Against {
 /// One reading of a hold point.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wanted {
-    /// What is read.
+    /// Quantity to read.
     pub what: Said,
-    /// What it is held against.
+    /// Window of the reading.
     pub against: Against,
 }
 
 impl Wanted {
-    /// A reading, and what it is held against.
+    /// A reading and its window.
     pub(super) fn new(what: impl Into<Said>, against: Against) -> Wanted {
         let what = what.into();
         Wanted { what, against }
     }
 }
 
-/// A point at which work stops until it is measured.
+/// A point at which work stops for its readings.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Hold {
-    /// Readings; one at least.
+    /// Readings; at least one.
     pub readings: Vec<Wanted>,
 }
 
-/// Hold point of a stage, where it is one.
+/// Hold point of a stage; `None` if the stage has none.
 pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Option<Hold> {
     let cut = |plane: Plane| cuts(plane, legs);
     let none = |what: HoldSaid, why: HoldSaid| vec![Wanted::new(what, Against::no_window(why))];
@@ -110,7 +110,7 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
     Some(Hold { readings: distinct })
 }
 
-/// A cut or a mark of these legs against its window.
+/// A cut or a mark of these legs, with its window.
 fn cuts(plane: Plane, legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
     let of = |leg: &&LegInputs<'_>| {
         let cut = leg.cutback.cuts.iter().find(|c| c.plane == plane)?;
@@ -126,7 +126,7 @@ fn cuts(plane: Plane, legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
     legs.iter().filter_map(of).collect()
 }
 
-/// A hold point that a part's own row asks for.
+/// Adds a hold point that a part's own row asks for.
 pub(super) fn add_own(step: &mut Step, line: &Line) {
     let source = line.source.clone();
     let against = Against::no_window(HoldSaid::SetsNoneHere { source });
@@ -139,7 +139,7 @@ pub(super) fn add_own(step: &mut Step, line: &Line) {
     }
 }
 
-/// What the square cut opens: the shield, and the strands for whoever tests them.
+/// Readings after the square cut: the shield, and the strands for the moisture test.
 fn opened(leg: &LegInputs<'_>) -> [Wanted; 2] {
     let id = || leg.leg.id.clone();
     [
@@ -155,7 +155,7 @@ fn moisture(what: HoldSaid) -> Wanted {
     Wanted::new(what, Against::words(HoldSaid::Dry, HoldSaid::WetStops))
 }
 
-/// The bridge before the shield is touched, then the edge itself and what is kept of a shield that is laid back.
+/// Readings of the bridge before the shield is touched, then of the edge and of the kept length of a shield that is laid back.
 fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>) -> Vec<Wanted> {
     let id = |leg: &LegInputs<'_>| leg.leg.id.clone();
     let bridge = |leg: &&LegInputs<'_>| {
@@ -195,7 +195,7 @@ fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>) -> Vec<Wanted> {
     wanted
 }
 
-/// A cut with what is looked for all around it before anything covers it.
+/// A cut, with the inspection all around it before anything covers it.
 fn with_looks(cuts: Vec<Wanted>, legs: &[&LegInputs<'_>], on: Layer) -> Vec<Wanted> {
     let mut wanted = cuts;
     for leg in legs {
@@ -219,7 +219,7 @@ fn phases(leg: &LegInputs<'_>) -> Wanted {
     Wanted::new(what, against)
 }
 
-/// Resistance of the connection of a leg's shield.
+/// Resistance of a leg's shield connection.
 fn contact(leg: &LegInputs<'_>) -> Wanted {
     let part = leg.chosen.shield_part;
     let stated = part.and_then(|p| Some((p.contact_greatest_ohm?, p.head.source())));
@@ -234,7 +234,7 @@ fn contact(leg: &LegInputs<'_>) -> Wanted {
     Wanted::new(HoldSaid::ContactOf { leg }, against)
 }
 
-/// The permanent bond between the legs whose shields it joins.
+/// Permanent bond between the legs whose shields it joins.
 fn across(legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
     let id = |leg: &LegInputs<'_>| leg.leg.id.clone();
     let (open, bonded): (Vec<&LegInputs<'_>>, Vec<&LegInputs<'_>>) =
@@ -253,7 +253,7 @@ fn across(legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
     joined.chain(open).collect()
 }
 
-/// A limit that a row may set, else that it sets none.
+/// Limit of a row, or the statement that the row sets none.
 fn set_by<T>(head: &Head, limit: Option<T>, against: fn(T, Said) -> Against) -> Against {
     match limit {
         Some(limit) => against(limit, head.source().into()),
@@ -263,12 +263,12 @@ fn set_by<T>(head: &Head, limit: Option<T>, against: fn(T, Said) -> Against) -> 
     }
 }
 
-/// Diameters of a leg against the ranges of its parts.
+/// Diameters of a leg, with the ranges of its parts.
 fn diameters(leg: &LegInputs<'_>) -> Vec<Wanted> {
     let chosen = &leg.chosen;
     let mut wanted = Vec::new();
     let mut add = |fits: &[Fits], head: &Head, is_wanted: fn(&Fits) -> bool| {
-        // From the inside out: the order of rows changes nothing.
+        // From the inside out: the result does not depend on the order of rows.
         let mut fits: Vec<&Fits> = fits.iter().filter(|f| is_wanted(f)).collect();
         fits.sort_by(|a, b| {
             (a.over, &a.at, a.range.least()).cmp(&(b.over, &b.at, b.range.least()))
@@ -307,7 +307,7 @@ fn diameters(leg: &LegInputs<'_>) -> Vec<Wanted> {
     wanted
 }
 
-/// The connector as made, against what the body admits and the connector's own paper.
+/// Connector as made, with the limits of the body and of the connector's own paper.
 fn connector(leg: &LegInputs<'_>) -> Vec<Wanted> {
     let mut wanted = Vec::new();
     let Some(connector) = leg.chosen.connector else {

@@ -1,4 +1,4 @@
-//! Line: what the parts' own papers say of a stage, and what the programme says of its own.
+//! Line: sentences of a stage, from the parts' own papers and from the programme itself.
 
 use super::adapter;
 use super::coming::comings;
@@ -15,36 +15,36 @@ use std::collections::BTreeMap;
 /// A sentence with its source.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Line {
-    /// What it says.
+    /// Sentence.
     pub say: Said,
-    /// On whose word.
+    /// Source of the sentence.
     pub source: Said,
 }
 
 /// A step of a part's own row, with the stage at which it stands.
 #[derive(Clone, Debug)]
 pub(super) struct StagedLine {
-    /// Row and number of the step in it.
+    /// Row, and number of the step in it.
     pub row: (String, usize),
     /// Stage.
     pub stage: Stage,
-    /// Numbers, in the same row, of the steps before it.
+    /// Numbers of the earlier steps in the same row.
     pub after: Vec<usize>,
     pub line: Line,
     pub caution: Option<Line>,
     pub hold: bool,
-    /// Whether it is for the conductor of its leg.
+    /// Whether the step is for the conductor of its leg.
     pub applies: bool,
 }
 
-/// What a stage is called before a crew.
+/// Title of a stage for a crew.
 pub(super) fn title(stage: Stage, legs: &[&LegInputs<'_>]) -> StepSaid {
     let edge = legs.first().map(|leg| shield_edge(leg).act);
     let edge = edge.filter(|_| stage == Stage::Shield);
     StepSaid::Title { stage, edge }
 }
 
-/// What the programme says of its own at a stage; where a part comes on and its row has no step, where to look.
+/// Lines of the programme itself at a stage; if a part comes on and its row has no step, the place to look.
 pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Line> {
     let usual = usual(inputs, stage, legs).into_iter();
     let mut lines: Vec<Line> = usual.map(common).collect();
@@ -76,7 +76,7 @@ pub(super) fn common(say: impl Into<Said>) -> Line {
     }
 }
 
-/// What is common practice at a stage, no source.
+/// Common practice at a stage, no source.
 fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<StepSaid> {
     let grows = legs
         .iter()
@@ -84,7 +84,7 @@ fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Step
     match stage {
         Stage::HandOver => vec![StepSaid::HandOver],
         Stage::Measure => vec![StepSaid::MeasureWhereBare, StepSaid::LookAtJacket],
-        // Here, before the first cut, and again where the cut itself stands.
+        // Here before the first cut, and again at the stage of the cut itself.
         Stage::Square => legs
             .iter()
             .filter_map(|leg| growth(leg))
@@ -102,14 +102,14 @@ fn usual(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Step
     }
 }
 
-/// Whether a leg is cleaned before its connector is made, for something is pushed onto it first.
+/// Whether a leg is cleaned before its connector is made, because a part is pushed onto it first.
 fn is_cleaned_early(inputs: &Inputs<'_>, legs: &[&LegInputs<'_>]) -> bool {
     legs.iter()
         .flat_map(|leg| comings(inputs, leg))
         .any(|coming| coming.stage == Stage::PushOn)
 }
 
-/// That a cut waits for the growth of the sleeve: only where its front page shows a growth ladder for it.
+/// Sentence that a cut waits for the growth of the sleeve; `None` unless its front page shows a growth ladder for it.
 fn growth(leg: &LegInputs<'_>) -> Option<StepSaid> {
     let cuts = leg.cutback.cuts.iter();
     let waiting = cuts.filter(|cut| !cut.ladder.is_empty());
@@ -119,13 +119,13 @@ fn growth(leg: &LegInputs<'_>) -> Option<StepSaid> {
     (is_unknown && !waiting.is_empty()).then_some(StepSaid::GrowthNotMeasured { leg, waiting })
 }
 
-/// A bond that is measured with the bridge beside it shows both.
+/// Sentence that a bond measured beside the bridge shows both.
 fn beside(inputs: &Inputs<'_>) -> Option<Line> {
     let is_off = bridge::is_off_before_the_reading(inputs);
     (!is_off).then(|| common(StepSaid::BridgeBesideBond))
 }
 
-/// For how long a part may still be moved, with room to write when it was placed.
+/// Time for which a part may still be moved, with room to write when it was placed.
 fn may_move(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Line> {
     let chosen = &leg.chosen;
     let body = chosen.body.filter(|_| stage == Stage::Place);
@@ -148,7 +148,7 @@ fn may_move(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Line>
     adapter.into_iter().chain(body).filter_map(of).collect()
 }
 
-/// How much of a shield that is laid back is kept.
+/// Kept length of a shield that is laid back.
 fn kept(leg: &LegInputs<'_>) -> Option<Line> {
     let edge = shield_edge(leg);
     let said = edge.keeps()?.into();
@@ -159,7 +159,7 @@ fn kept(leg: &LegInputs<'_>) -> Option<Line> {
     })
 }
 
-/// With what the insulation is smoothed: as the paper has it, else asked for.
+/// Abrasive for the insulation: from the paper, else asked for.
 fn abrasive(leg: &LegInputs<'_>) -> Option<Line> {
     let body = leg.chosen.body?;
     let row = body.head.id.clone();
@@ -172,7 +172,7 @@ fn abrasive(leg: &LegInputs<'_>) -> Option<Line> {
     })
 }
 
-/// What is named to clean the conductor of a leg, where its row has no step that says so.
+/// Tools named for cleaning the conductor of a leg, if no step of its row names them.
 fn brushes(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
     let (id, metal) = (&leg.leg.id, leg.leg.cable.conductor.metal);
     let names = leg.leg.parts.consumables.iter();
@@ -190,7 +190,7 @@ fn brushes(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
     named.filter(is_brush).map(line).collect()
 }
 
-/// For parts that come on at this stage and whose rows have no step of it: where to look.
+/// Places to look for parts that come on at this stage and whose rows have no step of it.
 fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Line> {
     let mut lines = Vec::new();
     for leg in legs {
@@ -214,7 +214,7 @@ fn silent(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Vec<Lin
     lines
 }
 
-/// Paper of a part, without what is doubtful of its row.
+/// Paper of a part, without the doubts about its row.
 pub(super) fn paper(head: &Head) -> Said {
     let doubts = Vec::new();
     Paper {
@@ -258,7 +258,7 @@ fn heads<'i>(inputs: &'i Inputs<'_>, leg: &'i LegInputs<'_>) -> Vec<(&'i Head, S
     ]
     .into_iter()
     .flatten()
-    // A consumable is used where other papers say; without steps of its own it has no stage.
+    // A consumable is used where other papers say so; without steps of its own it has no stage.
     .chain(
         consumables
             .filter(|c| !c.head.steps.is_empty())
@@ -267,7 +267,7 @@ fn heads<'i>(inputs: &'i Inputs<'_>, leg: &'i LegInputs<'_>) -> Vec<(&'i Head, S
     .collect()
 }
 
-/// The steps of all rows with the leg whose part it is, rows in order and steps of a row in an order that keeps to its own.
+/// Steps of all rows, each with its leg: rows in order, and the steps of a row in the row's own order.
 pub(super) fn own_steps(inputs: &Inputs<'_>) -> Vec<(StagedLine, String)> {
     let mut own = Vec::new();
     for leg in &inputs.legs {
@@ -300,7 +300,7 @@ fn row_lines(head: &Head, comes_on: Stage, leg: &LegInputs<'_>) -> Vec<StagedLin
             .iter()
             .enumerate()
             .find(|(at, step)| !is_done(*at) && before(step).into_iter().all(is_done));
-        // A row whose steps wait for each other is complained of where it is read.
+        // Steps of a row that wait for each other are complained of where the row is read.
         let Some((at, step)) = next else { break };
         lines.push(StagedLine {
             applies: applies(step, leg),
@@ -325,7 +325,7 @@ fn staged(
         row: (head.id.clone(), at),
         stage: step.stage.unwrap_or(comes_on),
         after,
-        // The paper's own words, told apart from ours.
+        // The paper's own words, kept apart from ours.
         line: line(&step.say),
         caution: step.caution.as_deref().map(line),
         hold: step.hold,

@@ -1,6 +1,6 @@
-//! Made: what press, torque or shear bolt should have left behind, as readings before work goes on.
+//! Made: marks that press, torque or shear bolt leave behind, as readings before work goes on.
 //!
-//! Why its own file: each means leaves something else behind, and each reading has its window from the connector's own paper or says that there is none.
+//! Why its own file: each means leaves other marks, and each reading takes its window from the connector's own paper or says that there is none.
 
 use super::hold::{Against, Wanted};
 use super::practice;
@@ -8,7 +8,7 @@ use crate::catalogue::{Connector, ConnectorEnd, Means};
 use crate::said::{ConnectorOf, HoldSaid, Said};
 use jointwright_units::Interval;
 
-/// Readings of a connector as made, by its own paper.
+/// Readings of a connector as made, from its own paper.
 pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str) -> Vec<Wanted> {
     let of = || ConnectorOf {
         row: connector.head.id.clone(),
@@ -47,7 +47,7 @@ pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str)
                 None => Against::words(HoldSaid::EveryHead, practice()),
             };
             let heads = Wanted::new(HoldSaid::HeadsSheared { of: of() }, heads);
-            // A head shears at its own torque; a crew reads it only where the paper names it.
+            // A bolt's head shears at its own torque; a crew reads it only where the paper names it.
             let torque = made.torque_nm.map(|window| {
                 let window = stated(Some(torque(window).into()));
                 Wanted::new(HoldSaid::HeadTorque { of: of() }, window)

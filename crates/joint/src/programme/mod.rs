@@ -1,10 +1,15 @@
 //! Programme: the steps of a make-up, in an order that no precondition forbids.
 //!
-//! Why its own room: which step waits for which is knowledge of the trade; paper, terminal and browser only show it.
+//! Why its own room: the order of steps is knowledge of the trade; paper, terminal and browser only show it.
 //!
-//! Invariants: a step waits for all that it needs, so every order that keeps to `after` keeps to every precondition; the order belongs to the joint, so what crosses it waits for all its legs; what must go over a cable comes on once, on one named end, before the connector that would bar its way; a step of a part's own instructions keeps its order, and where that cannot be had with the preconditions both are named for a person to decide; a caution belongs to what is there, and stands once.
+//! Invariants:
+//! - A step waits for all that it needs, so every order that keeps to `after` keeps to every precondition.
+//! - The order belongs to the joint, so a step that crosses the joint waits for all its legs.
+//! - A part that must go over a cable comes on once, on one named end, before the connector that would bar its way.
+//! - The steps of a part's own instructions keep their order; where this order and the preconditions clash, both are named for a person to decide.
+//! - A caution belongs to a thing that is there, and stands once.
 //!
-//! Not here: numbers to cut to (`cutback`), what the page looks like (`plan`, the doors), and any word on whether a cable is dead or may be touched.
+//! Not here: numbers to cut to (`cutback`), the look of the page (`plan`, the doors), and any word on whether a cable is dead or may be touched.
 //!
 //! Source: preconditions: common practice, no source; the rest: each part's own instructions.
 
@@ -32,7 +37,7 @@ use crate::job::JointKind;
 use crate::said::{Said, StepSaid, UnsettledSaid};
 use crate::stage::Stage;
 
-/// What stands as the source of a step or caution that no paper gives.
+/// Source of a step or caution that no paper states.
 pub(crate) fn practice() -> Said {
     StepSaid::CommonPractice.into()
 }
@@ -40,36 +45,36 @@ pub(crate) fn practice() -> Said {
 /// One step of the make-up of every phase.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
-    /// Name: legs and stage, `A jacket`; the whole joint has no leg.
+    /// Name: legs and stage, as in `A jacket`; a step of the whole joint has no leg.
     pub id: String,
     /// Moment of the make-up.
     pub stage: Stage,
-    /// Legs that it concerns; empty for the whole joint.
+    /// Legs of the step; empty for the whole joint.
     pub legs: Vec<String>,
-    /// What is done, in one line.
+    /// Title, in one line.
     pub title: StepSaid,
-    /// What the parts' own papers say of it, in order, or where to look.
+    /// Sentences of the parts' own papers about it, in order, or the place to look.
     pub lines: Vec<Line>,
-    /// What can hurt here, each with its source.
+    /// Dangers of the step, each with its source.
     pub cautions: Vec<Line>,
-    /// Where work stops until it is measured.
+    /// Point at which work stops for its readings.
     pub hold: Option<Hold>,
-    /// What is slid on here, and onto which end.
+    /// Parts that are slid on here, each with its end.
     pub slides: Vec<Slide>,
-    /// Names of the steps that come before it.
+    /// Names of the steps before it.
     pub after: Vec<String>,
 }
 
-/// The steps of one joint.
+/// Steps of one joint.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Programme {
-    /// Steps, in an order that keeps to all of them.
+    /// Steps, in an order that keeps to every `after`.
     pub steps: Vec<Step>,
-    /// What cannot be settled here: sentences for whom to call.
+    /// Questions that cannot be settled here: sentences for the person to call.
     pub unsettled: Vec<UnsettledSaid>,
 }
 
-/// The programme of a joint with these parts.
+/// Programme of a joint with these parts.
 pub fn programme(inputs: &Inputs<'_>) -> Programme {
     let mut steps = nodes(inputs);
     let mut unsettled = slide::unsettled(inputs);
@@ -104,7 +109,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
     Programme { steps, unsettled }
 }
 
-/// Steps without order: one for each stage of each leg, those that legs share once.
+/// Steps without order: one for each stage of each leg; a step that legs share stands once.
 fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
     let kind = inputs.order.job.kind;
     let mut steps = Vec::new();
@@ -133,7 +138,7 @@ fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
     steps
 }
 
-/// Legs by what bonds them: those that one piece joins together, the others by themselves.
+/// Legs by their bond: legs that one piece joins stand together, each other leg by itself.
 fn bonded_together<'i, 'o>(inputs: &'i Inputs<'o>) -> Vec<Vec<&'i LegInputs<'o>>> {
     let across = |leg: &LegInputs<'_>| {
         let part = leg.chosen.shield_part.filter(|part| part.across_legs);
@@ -153,7 +158,7 @@ fn bonded_together<'i, 'o>(inputs: &'i Inputs<'o>) -> Vec<Vec<&'i LegInputs<'o>>
     groups
 }
 
-/// What of a piece that goes across is not settled: it joins two legs or more.
+/// Question about a piece that goes across: it joins two legs or more.
 fn lonely_across(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
     let groups = bonded_together(inputs);
     let lonely = groups.iter().filter(|legs| legs.len() == 1);
@@ -169,9 +174,9 @@ fn lonely_across(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
         .collect()
 }
 
-/// What a step is made for.
+/// Legs for which a step is made.
 enum Scope {
-    /// The whole joint.
+    /// Whole joint.
     Joint,
     /// All legs at once.
     Shared,
@@ -182,7 +187,7 @@ enum Scope {
 fn scope(stage: Stage, kind: JointKind) -> Scope {
     match (stage, kind) {
         (Stage::HandOver | Stage::HandBack, _) => Scope::Joint,
-        // What crosses the joint is measured, and its bridge taken off, once.
+        // The bond across the joint is measured once, and its bridge comes off once.
         (Stage::BondCheck | Stage::BridgeOff, _)
         // One sleeve joins both legs; one body covers all.
         | (Stage::Connect, JointKind::Straight)

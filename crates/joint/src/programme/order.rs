@@ -1,6 +1,6 @@
 //! Order: which step waits for which, and one order that keeps to all of it.
 //!
-//! Three kinds of edges, in this rank: preconditions, which always hold; the order of steps that a part's own row gives; the usual order of the stages of a leg, where nothing else speaks against it.
+//! Three kinds of edges, in this rank: preconditions, which always hold; the order of steps in a part's own row; the usual order of a leg's stages, where no other edge speaks against it.
 
 use super::Step;
 use super::bridge::BridgeWord;
@@ -9,25 +9,25 @@ use crate::catalogue::BridgeMoment;
 use crate::said::UnsettledSaid;
 use crate::stage::Stage;
 
-/// Over which legs a step waits for another.
+/// Legs over which a step waits for another.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Over {
-    /// Its own.
+    /// Its own legs.
     Own,
-    /// All of the joint.
+    /// All legs of the joint.
     All,
-    /// All where one body holds the joint, else its own.
+    /// All legs if one body holds the joint, else its own.
     Body,
 }
 
-/// Preconditions between stages: stage, stages that come before it, and on which legs.
+/// Preconditions between stages: stage, legs, and the stages that come before it.
 const WAITS_FOR: &[(Stage, Over, &[Stage])] = &[
     (Stage::Measure, Over::All, &[Stage::HandOver]),
     (Stage::Square, Over::Own, &[Stage::Measure]),
     (Stage::MarkOut, Over::Own, &[Stage::Square]),
     (Stage::SlideOn, Over::Own, &[Stage::Square]),
     (Stage::Jacket, Over::Own, &[Stage::MarkOut]),
-    // Every leg is compared with its ranges before the first is cut.
+    // Every leg is compared with its ranges before the first leg is cut.
     (Stage::Jacket, Over::All, &[Stage::Measure]),
     (Stage::Bridge, Over::Own, &[Stage::Jacket]),
     (Stage::Shield, Over::Own, &[Stage::Bridge]),
@@ -35,7 +35,7 @@ const WAITS_FOR: &[(Stage, Over, &[Stage])] = &[
     (Stage::Insulation, Over::Own, &[Stage::Shield]),
     (Stage::Phasing, Over::Own, &[Stage::Measure]),
     (Stage::Connect, Over::Own, &[Stage::Insulation]),
-    // What goes over is on, and every phase known, before a joint of one body is closed anywhere.
+    // All parts that go over are on, and every phase is known, before a joint of one body is closed anywhere.
     (
         Stage::Connect,
         Over::Body,
@@ -54,7 +54,7 @@ const WAITS_FOR: &[(Stage, Over, &[Stage])] = &[
     ),
     (Stage::Mate, Over::Own, &[Stage::Place]),
     (Stage::Mate, Over::All, &[Stage::Phasing]),
-    // Both sides are connected before what crosses the joint is bonded, measured or sealed.
+    // Both sides are connected before the piece across the joint is bonded, measured or sealed.
     (
         Stage::Bond,
         Over::All,
@@ -70,7 +70,7 @@ const WAITS_FOR: &[(Stage, Over, &[Stage])] = &[
     (Stage::HandBack, Over::All, &[Stage::Seal]),
 ];
 
-/// Edges between steps by their places in the list: before, after.
+/// Edges between steps as pairs of their places in the list: before, after.
 pub(super) fn edges(
     steps: &[Step],
     own: &[(StagedLine, String)],
@@ -104,7 +104,7 @@ pub(super) fn edges(
     edges
 }
 
-/// Whether two steps have a leg in common, or one is for the whole joint.
+/// Whether two steps have a leg in common, or one step is for the whole joint.
 fn share_a_leg(one: &Step, other: &Step) -> bool {
     one.legs.is_empty() || other.legs.is_empty() || one.legs.iter().any(|l| other.legs.contains(l))
 }
@@ -130,19 +130,19 @@ fn preconditions(steps: &[Step]) -> Vec<(usize, usize)> {
     edges
 }
 
-/// Which of the two comes first, the bond measured or the bridge off, where somebody's word says so.
+/// Edge between the measured bond and the removed bridge; `None` if nobody states their order.
 fn bridge_edge(steps: &[Step], bridge: &BridgeWord) -> Option<(usize, usize)> {
     let place = |stage: Stage| steps.iter().position(|s| s.stage == stage);
     let (check, off) = (place(Stage::BondCheck)?, place(Stage::BridgeOff)?);
     match bridge {
         BridgeWord::Said(BridgeMoment::AfterBondIsMeasured, _) => Some((check, off)),
         BridgeWord::Said(BridgeMoment::BeforeBondIsMeasured, _) => Some((off, check)),
-        // The usual order keeps it on; the step asks.
+        // The usual order keeps the bridge on; the step asks.
         BridgeWord::Ask(_) => None,
     }
 }
 
-/// Step of a stage on a leg; where a joint has no such stage, the one that comes next before it, and for what is pushed on the placing of the body.
+/// Step of a stage on a leg; if a joint has no such stage, the next step before it, and for a pushed-on part the placing of the body.
 pub(super) fn node_of(steps: &[Step], stage: Stage, leg: &str) -> Option<usize> {
     let on_leg =
         |at: &usize| steps[*at].legs.is_empty() || steps[*at].legs.iter().any(|l| l == leg);
@@ -179,7 +179,7 @@ fn own_edges<'o>(
     edges
 }
 
-/// The usual order: each step of a leg after the step of that leg whose stage comes next before its own.
+/// Usual order: each step of a leg after the step with the next earlier stage of that leg.
 fn usual(steps: &[Step]) -> Vec<(usize, usize)> {
     let mut edges = Vec::new();
     for (after, step) in steps.iter().enumerate() {
@@ -193,7 +193,7 @@ fn usual(steps: &[Step]) -> Vec<(usize, usize)> {
     edges
 }
 
-/// Whether a way of edges leads from one step to another.
+/// Whether a chain of edges leads from one step to another.
 fn reaches(edges: &[(usize, usize)], from: usize, to: usize) -> bool {
     let mut seen = vec![from];
     let mut open = vec![from];
@@ -229,7 +229,7 @@ pub(super) fn sorted(steps: &[Step], edges: &[(usize, usize)]) -> Vec<usize> {
                     .all(|(before, after)| after != at || done.contains(before))
         });
         let next = ready.min_by_key(|at| rank(*at));
-        // Edges never close a ring: each is added only where no way leads back.
+        // Edges never form a cycle: an edge is added only where no chain leads back.
         assert!(next.is_some(), "some step is always ready");
         done.extend(next);
     }

@@ -1,4 +1,4 @@
-//! Slide: what goes over a cable, at which step and onto which end.
+//! Slide: the parts that go over a cable, with step and end.
 
 use super::coming::{Coming, comings};
 use crate::catalogue::PartKind;
@@ -14,13 +14,13 @@ pub struct Slide {
     pub part: PartKind,
     /// Its row.
     pub id: String,
-    /// The leg and phase that it is for.
+    /// Leg and phase of the part.
     pub of: String,
-    /// The end it is slid onto, as leg and phase.
+    /// End that it is slid onto, as leg and phase.
     pub onto: String,
 }
 
-/// What comes onto a leg at a stage, in the order in which it does: what is parked farthest from the conductor end first, what is pushed on later from the inside out.
+/// Parts that come onto a leg at a stage, in order: of parked parts the farthest from the conductor end first, of parts pushed on later from the inside out.
 pub(super) fn slides(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Slide> {
     let mut here: Vec<Coming<'_>> = comings(inputs, leg)
         .into_iter()
@@ -49,7 +49,7 @@ pub(super) fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
     leg.leg.parks && inputs.legs.iter().filter(|l| l.leg.parks).count() == 1
 }
 
-/// What about sliding on cannot be settled here.
+/// Questions about sliding on that cannot be settled here.
 pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
     let mut said: Vec<UnsettledSaid> = inputs
         .legs

@@ -1,8 +1,8 @@
-//! Square: from what reference the square cut itself is set out.
+//! Square: the reference from which the square cut itself is set out.
 //!
-//! Why its own file: every other place is measured from that cut, so it needs a place of its own.
+//! Why its own file: every other place is measured from that cut, so the cut needs a place of its own.
 //!
-//! Invariants: the distance is the connector's stop and gap as its row gives them; what the row does not give is asked for.
+//! Invariants: the distance is the connector's stop and gap as its row states them; a number that the row does not state is asked for.
 
 use super::hold::{Against, Wanted};
 use super::line::{Line, common};
@@ -12,7 +12,7 @@ use crate::job::JointKind;
 use crate::said::{Exact, HoldSaid, Said, SetOutFrom, StepSaid, Stop, UnsettledSaid};
 use jointwright_units::Station;
 
-/// The reference from which the square cut of a leg is set out.
+/// Reference from which the square cut of a leg is set out.
 fn reference(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> SetOutFrom {
     match (inputs.order.job.kind, leg.leg.port) {
         (JointKind::Straight | JointKind::Cable, _) => SetOutFrom::CentreLine,
@@ -22,7 +22,7 @@ fn reference(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> SetOutFrom {
     }
 }
 
-/// What puts the conductor end there.
+/// Stop of the conductor end in the connector.
 fn what_stops(connector: &Connector, end: &ConnectorEnd) -> Stop {
     match (&end.name, connector.two_ended) {
         (Some(name), _) => Stop::End(name.clone()),
@@ -31,7 +31,7 @@ fn what_stops(connector: &Connector, end: &ConnectorEnd) -> Stop {
     }
 }
 
-/// Where the square cut of a leg goes.
+/// Lines on the place of a leg's square cut.
 pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
     let (id, from) = (leg.leg.id.clone(), reference(inputs, leg));
     let place = match leg.chosen.grip() {
@@ -56,13 +56,13 @@ pub(super) fn lines(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Line> {
     vec![place, common(StepSaid::OpensShield)]
 }
 
-/// Why no end of a connector is known.
+/// Reason why no end of a connector is known.
 fn why_open(leg: &LegInputs<'_>) -> Said {
     let no_end = leg.chosen.no_end(leg.leg);
     no_end.map_or(UnsettledSaid::NoConnector.into(), Said::from)
 }
 
-/// The reading after the square cut.
+/// Reading after the square cut.
 pub(super) fn wanted(leg: &LegInputs<'_>) -> Vec<Wanted> {
     let what = HoldSaid::ConductorEnd {
         leg: leg.leg.id.clone(),
