@@ -1,8 +1,8 @@
-//! Fit: the parts chosen for a leg, and its diameters as a part's range asks for them.
+//! Fit: the parts chosen for a leg, and the leg's diameters in the form that a part's range needs.
 //!
 //! Why its own room: a range is over a named layer and sometimes for a named temperature; a reading over another layer answers nothing.
 //!
-//! Invariants: no diameter is guessed; a temperature is allowed for only with an expansion that somebody states.
+//! Invariants: no diameter is guessed; a temperature is corrected only with an expansion that somebody states.
 //!
 //! Not here: whether it fits (`checks`).
 
@@ -23,7 +23,7 @@ pub struct Chosen<'c> {
     pub adapter: Option<&'c Adapter>,
     /// Connector.
     pub connector: Option<&'c Connector>,
-    /// End of the connector that takes this leg; `None` where it is open, or nobody says which.
+    /// End of the connector that takes this leg; `None` if it is open, or nobody states which one.
     pub end: Option<&'c ConnectorEnd>,
     /// Shield part.
     pub shield_part: Option<&'c ShieldPart>,
@@ -32,7 +32,7 @@ pub struct Chosen<'c> {
 }
 
 impl<'c> Chosen<'c> {
-    /// Parts of these names, for a leg with this conductor.
+    /// Chooses the parts with these names, for a leg with this conductor.
     pub fn from_names(
         catalogue: &'c Catalogue,
         names: &PartNames,
@@ -66,7 +66,7 @@ impl<'c> Chosen<'c> {
         self.connector.zip(self.end)
     }
 
-    /// Why no end of the connector is known to take a leg; none where one is, or the connector is open.
+    /// Reason why no end of the connector is known to take a leg; `None` if one is, or the connector is open.
     pub fn no_end(&self, leg: &Leg) -> Option<ConnectorSaid> {
         let connector = self.connector.filter(|_| self.end.is_none())?;
         let conductor = leg.cable.conductor;
@@ -85,10 +85,10 @@ impl<'c> Chosen<'c> {
     }
 }
 
-/// Diameter of an end for a range, or why there is none.
+/// Diameter of an end for a range.
 ///
 /// # Errors
-/// What is missing.
+/// The missing fact.
 pub fn diameter_for(leg: &Leg, survey: &EndSurvey, fits: &Fits) -> Result<Known, DiameterSaid> {
     let Some(diameter) = survey.diameters.get(&fits.over) else {
         return Err(missing_reading(fits.over, survey));

@@ -1,8 +1,8 @@
-//! Survey: what the readings of an end say about its diameters.
+//! Survey: the diameters of an end, from its readings.
 //!
 //! Why its own room: a reading is an interval with an instrument's error, taken over a named layer at a temperature; a fit must know all four.
 //!
-//! Invariants: nothing is averaged away: the least and the greatest reading are kept; a tape gives no ovality; nothing here says which circuit a cable is or whether it is dead.
+//! Invariants: no reading is averaged away: the least and the greatest are kept; a tape gives no ovality; no result says which circuit a cable is or whether it is dead.
 //!
 //! Not here: whether anything fits (`fit`, `checks`).
 
@@ -20,26 +20,26 @@ use std::collections::BTreeMap;
 /// Diameters of one layer of one end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Diameter {
-    /// What was read and how far off it may be.
+    /// Diameter as read, with its error.
     pub known: Known,
     /// Greatest difference between the diameters of one place, where four or more were read around it.
     pub ovality: Option<Length>,
     /// Whether four diameters or more were read around the cable at every place, with an instrument that can.
     pub is_read_around: bool,
-    /// Temperatures at which it was read, degrees Celsius; `None` where any reading has none.
+    /// Temperatures of the readings, degrees Celsius; `None` if any reading has none.
     pub degc: Option<(f64, f64)>,
 }
 
-/// What was measured on one end.
+/// Readings of one end.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct EndSurvey {
-    /// Diameters by the layer they were read over.
+    /// Diameters, by the layer over which they were read.
     pub diameters: BTreeMap<Layer, Diameter>,
-    /// What was counted and seen of metals.
+    /// Counts and metals that were seen.
     pub seen: Seen,
 }
 
-/// What was counted and seen of conductor and shield; where it was written down twice, each.
+/// Counts, metals and forms of conductor and shield as seen; where two entries exist, both.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
     /// Straps or wires of the shield.
@@ -97,7 +97,7 @@ fn diameter(readings: &[&Reading]) -> Option<Diameter> {
     })
 }
 
-/// Diameters around the cable that show how far it is out of round.
+/// Number of diameters around the cable that shows its ovality.
 const N_AROUND: usize = 4;
 
 /// Whether a reading shows the thinnest and the thickest diameter of its place; a tape shows neither.
@@ -106,7 +106,7 @@ fn is_read_around(reading: &Reading) -> bool {
     shows_one_diameter && reading.values.len() >= N_AROUND
 }
 
-/// The cable of a leg as it was measured over its insulation screen, and what was read; as its papers have it where not every phase was.
+/// Cable of a leg with its measured diameter over the insulation screen, and that diameter; the papers' cable unless every phase was measured.
 ///
 /// Readings count with the instrument's error.
 pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
@@ -132,7 +132,7 @@ pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
     (cable, read)
 }
 
-/// Where a diameter is read, as it is asked for.
+/// Place of a diameter for an ask.
 pub fn place_of(leg: &Leg, phase: u8, over: Layer) -> Of {
     let end = EndId::new(&leg.id, phase);
     Of::Diameter { end, over }
@@ -161,7 +161,7 @@ pub fn likeness(end: End<'_>, survey: &EndSurvey) -> Likeness {
     compare(&end.leg.cable, &survey.evidence(), candidates())
 }
 
-/// What of an end's readings the job's own statements about the cable deny, without any row of the table.
+/// Readings of an end that the job's own statements about the cable contradict, without any row of the table.
 pub fn denied(end: End<'_>, survey: &EndSurvey) -> Vec<Said> {
     let denied = denied_by_papers(&end.leg.cable, &survey.evidence());
     denied

@@ -1,4 +1,4 @@
-//! What is missing for what a run of cable without a joint carries.
+//! Missing facts for the rating of a run of cable without a joint.
 
 use super::shield::{run, shield_area};
 use crate::cable::Layer;
@@ -6,7 +6,7 @@ use crate::job::{Job, Leg};
 use crate::limit::{Ask, fact_table as fact};
 use crate::said::Subject;
 
-/// What of a run of cable is missing before anything is computed of it.
+/// Missing facts of a run of cable, before anything is computed of it.
 pub fn cable(job: &Job) -> Vec<Ask> {
     let Some(leg) = job.legs.first() else {
         return Vec::new();
@@ -27,7 +27,7 @@ pub fn cable(job: &Job) -> Vec<Ask> {
     asks
 }
 
-/// Layers whose diameters are the papers'.
+/// Layers with diameters from the papers.
 const LAYERS: [Layer; 4] = [
     Layer::Conductor,
     Layer::InsulationScreen,
@@ -35,7 +35,7 @@ const LAYERS: [Layer; 4] = [
     Layer::Jacket,
 ];
 
-/// The load and the limit that it is held against.
+/// The load, and the limit of its temperature.
 pub fn cable_duty(job: &Job) -> Vec<Ask> {
     let duty = &job.duty;
     let load = duty.load_a.is_none().then(|| fact::LOAD.of(""));
@@ -44,7 +44,7 @@ pub fn cable_duty(job: &Job) -> Vec<Ask> {
     load.into_iter().chain(greatest).collect()
 }
 
-/// How long the route and its stretches are.
+/// Length of the route and of its stretches.
 pub fn cable_route(leg: &Leg) -> Ask {
     fact::ROUTE.of(of_leg(leg))
 }
@@ -53,7 +53,7 @@ fn of_leg(leg: &Leg) -> Subject {
     Subject::leg(&leg.id)
 }
 
-/// What flows in the shield, and where.
+/// Current in the shield, and where it flows.
 fn shield(leg: &Leg) -> Vec<Ask> {
     let is_stated = leg.shield_load_a.is_some();
     let mut asks = if is_stated { Vec::new() } else { run(leg) };

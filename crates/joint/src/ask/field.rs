@@ -1,4 +1,4 @@
-//! What is missing for the electric field of a leg.
+//! Missing facts for the electric field of a leg.
 
 use super::Missing;
 use crate::cable::Layer;
@@ -10,7 +10,7 @@ use crate::underlay::{past_edge, past_edge_least};
 use jointwright_units::{Length, Station};
 
 impl Missing<'_> {
-    /// What of its field's inputs nobody gives.
+    /// Inputs of the leg's field that nobody gives.
     pub fn field(&self) -> Vec<Ask> {
         let Some(body) = self.chosen.body else {
             return vec![self.part(PartKind::Body)];
@@ -51,7 +51,7 @@ impl Missing<'_> {
         asks
     }
 
-    /// What is missing of an adapter that lies on the insulation up to the edge of its screen; for a field it must pass the edge.
+    /// Missing facts about an adapter that lies on the insulation up to the edge of its screen; for a field it must pass the edge.
     pub(super) fn adapter_reach(&self, is_for_field: bool) -> Vec<Ask> {
         let Some(adapter) = self.chosen.adapter else {
             return Vec::new();
@@ -69,7 +69,7 @@ impl Missing<'_> {
         }
     }
 
-    /// Whether the row of the body states what a field is made from.
+    /// Whether the row of the body states the inputs of a field.
     fn inside_is_known(&self) -> bool {
         let Some(inner) = self.chosen.body.and_then(|body| body.inner.as_ref()) else {
             return false;
@@ -95,7 +95,7 @@ impl Missing<'_> {
             && corners_are_round(FieldDuty::Deflector)
     }
 
-    /// What is missing of the tapered plug.
+    /// Missing facts about the tapered plug.
     pub fn taper(&self) -> Vec<Ask> {
         let body = self.chosen.body;
         body.map(|body| fact::TAPER.of(&body.head.id))

@@ -1,4 +1,4 @@
-//! What is missing for the temperatures that the load brings.
+//! Missing facts for the temperatures that the load causes.
 
 use super::Missing;
 use crate::catalogue::Bus;
@@ -8,7 +8,7 @@ use crate::plane::Plane;
 use crate::said::{Of, Subject};
 use crate::warm::unread;
 
-/// What of a joint is missing; all legs count, since each warms the others.
+/// Missing facts of a joint; all legs count, because each warms the others.
 pub fn heat(legs: &[Missing<'_>], bus: Option<&Bus>) -> Vec<Ask> {
     let mut asks: Vec<Ask> = Vec::new();
     let mut add = |ask: Ask| {
@@ -87,7 +87,7 @@ impl Missing<'_> {
         asks
     }
 
-    /// Places that the heat is computed from: where each is planned, its window does not matter.
+    /// Places that the heat is computed from; their windows do not matter, because each lies where it is planned.
     fn places_in_heat(&self) -> Vec<Ask> {
         let open = self.open_parts();
         if !open.is_empty() {

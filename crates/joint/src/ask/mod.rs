@@ -1,10 +1,10 @@
-//! Ask: which facts are missing for what a check compares, so that a ruling can name them.
+//! Ask: the missing facts for the comparison of a check, so that a ruling can name them.
 //!
-//! Why its own room: what a place, a field, a pressure or a temperature is made from is the same for every check that rests on it, and is asked for in one way.
+//! Why its own room: the inputs of a place, a field, a pressure or a temperature are the same for every check that rests on it, and are asked for in one way.
 //!
-//! Invariants: what is given is not asked for; when every fact that is named here is given, nothing of this kind is missing.
+//! Invariants: a given fact is not asked for; when every fact that is named here is given, no fact of this kind is missing.
 //!
-//! Not here: the table of facts (`limit::fact_table`), what is computed from them, who asks whom (`plan`).
+//! Not here: the table of facts (`limit::fact_table`), the computations from them, who asks whom (`plan`).
 
 mod cable;
 mod field;
@@ -25,22 +25,22 @@ use crate::plane::Plane;
 use crate::said::{Of, PartKind, Subject};
 use crate::survey::{EndSurvey, place_of};
 
-/// One leg, of which something may be missing.
+/// One leg with possibly missing facts.
 #[derive(Clone, Debug)]
 pub struct Missing<'a> {
     /// Job.
     pub job: &'a Job,
     /// Leg.
     pub leg: &'a Leg,
-    /// Its parts.
+    /// Parts of the leg.
     pub chosen: &'a Chosen<'a>,
-    /// Its cutbacks.
+    /// Cutbacks of the leg.
     pub cutback: &'a Cutback,
-    /// What was measured on its ends, in the order of phases.
+    /// Readings of its ends, in the order of phases.
     pub surveys: Vec<&'a EndSurvey>,
 }
 
-/// The same rulings; those that are not judged and name no fact yet ask for these.
+/// Adds these asks to the rulings that are not judged and name no fact yet.
 pub fn asking(rulings: Vec<Ruling>, asks: impl Fn() -> Vec<Ask>) -> Vec<Ruling> {
     let is_open = |ruling: &Ruling| ruling.outcome == Outcome::NotJudged && ruling.asks.is_empty();
     rulings
@@ -56,7 +56,7 @@ pub fn asking(rulings: Vec<Ruling>, asks: impl Fn() -> Vec<Ask>) -> Vec<Ruling> 
 }
 
 impl Missing<'_> {
-    /// The parts of the leg that are left open.
+    /// Parts of the leg that are left open.
     pub fn open_parts(&self) -> Vec<Ask> {
         let parts = [
             (self.chosen.body.is_none(), PartKind::Body),
@@ -68,7 +68,7 @@ impl Missing<'_> {
         open.map(|(_, kind)| self.part(kind)).collect()
     }
 
-    /// One part that is left open; a body that all legs share, and the connector of a straight joint, is asked for once.
+    /// One part that is left open; a body that all legs share, and the connector of a straight joint, are asked for once.
     pub fn part(&self, kind: PartKind) -> Ask {
         use crate::job::JointKind::{Separable, Straight};
         let is_shared = match kind {
@@ -80,7 +80,7 @@ impl Missing<'_> {
         fact::PART.of(Of::Part { kind, leg })
     }
 
-    /// What these planes lack to be placed with their windows.
+    /// Facts that these planes lack to be placed with their windows.
     pub fn places(&self, planes: &[Plane]) -> Vec<Ask> {
         let mut asks: Vec<Ask> = Vec::new();
         for plane in planes {
@@ -134,7 +134,7 @@ impl Missing<'_> {
         place_of(self.leg, phase, over)
     }
 
-    /// What is missing for the comparison with the papers: a reading under the metallic shield, or a row for the cable.
+    /// Missing facts for the comparison with the papers: a reading under the metallic shield, or a row for the cable.
     pub fn likeness(&self, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let inner = [
             Layer::Conductor,
@@ -151,7 +151,7 @@ impl Missing<'_> {
         vec![fact::CABLE_PAPERS.of(&self.leg.id)]
     }
 
-    /// What is missing for the diameter of one end as a range asks for it.
+    /// Missing facts for the diameter of one end that a range needs.
     pub fn diameter(&self, phase: u8, survey: &EndSurvey, fits: &Fits) -> Vec<Ask> {
         let Some(diameter) = survey.diameters.get(&fits.over) else {
             return vec![self.reading(phase, fits.over)];

@@ -1,4 +1,4 @@
-//! What is missing for how hard a part of rubber sits on one end.
+//! Missing facts for how hard a part of rubber presses on one end.
 
 use super::Missing;
 use crate::cable::Layer;
@@ -9,7 +9,7 @@ use crate::limit::{Ask, fact_table as fact};
 use crate::said::{Of, PartKind};
 use crate::survey::EndSurvey;
 
-/// A part of rubber, as its row has it.
+/// A part of rubber with the values of its row.
 struct Part<'a> {
     kind: PartKind,
     head: &'a Head,
@@ -46,7 +46,7 @@ impl<'a> Missing<'a> {
         }
     }
 
-    /// What is missing for the pressure, the stretch and the range today of a part.
+    /// Missing facts for the pressure, the stretch and today's range of a part.
     pub fn pressure(&self, kind: PartKind, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let Some(part) = self.rubber_part(kind) else {
             return Vec::new();
@@ -68,7 +68,7 @@ impl<'a> Missing<'a> {
         asks
     }
 
-    /// What is missing of how it sits: the readings over its layer, its range, their temperature.
+    /// Missing facts of its seat: the readings over its layer, its range, their temperature.
     fn seat(&self, part: &Part<'_>, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let is_seal = part.kind == PartKind::Seal;
         let mut ranges = part.fits.iter().filter(|f| f.over == part.over);
@@ -92,7 +92,7 @@ impl<'a> Missing<'a> {
         asks
     }
 
-    /// What is missing of the lot on the truck.
+    /// Missing facts of the lot on the truck.
     fn lot(&self, part: &Part<'_>, phase: u8) -> Vec<Ask> {
         let end = EndId::new(&self.leg.id, phase);
         let lots = self.job.lots_of(&end, part.kind.file_name());
@@ -140,7 +140,7 @@ impl<'a> Missing<'a> {
         asks
     }
 
-    /// What is missing of what the temperatures of the joint do to a part.
+    /// Missing facts for the effect of the joint's temperatures on a part.
     pub fn warmth(&self, kind: PartKind, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let Some(part) = self.rubber_part(kind) else {
             return Vec::new();
@@ -175,7 +175,7 @@ impl<'a> Missing<'a> {
     }
 }
 
-/// Whether the row states what the rubber of the part is when nothing is in it, and what the store does to it.
+/// Whether the row states the relaxed rubber of the part, and the effect of the store on it.
 fn is_whole(part: &Part<'_>) -> bool {
     let Some(rubber) = part.rubber else {
         return false;

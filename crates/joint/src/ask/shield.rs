@@ -1,4 +1,4 @@
-//! What is missing of short circuits, and of a shield beyond the joint.
+//! Missing facts about short circuits, and about a shield beyond the joint.
 
 use super::Missing;
 use crate::cable::{Layer, Shield};
@@ -6,7 +6,7 @@ use crate::job::Leg;
 use crate::limit::{Ask, fact_table as fact};
 
 impl Missing<'_> {
-    /// What of the conductor's short circuit nobody states.
+    /// Facts about the conductor's short circuit that nobody states.
     pub fn fault(&self) -> Vec<Ask> {
         let duty = &self.job.duty;
         let stated = [duty.fault_a, duty.fault_s].map(|value| value.is_some_and(|v| v > 0.0));
@@ -17,7 +17,7 @@ impl Missing<'_> {
             .collect()
     }
 
-    /// What of the shield's short circuit nobody states.
+    /// Facts about the shield's short circuit that nobody states.
     pub fn shield_fault(&self) -> Vec<Ask> {
         let duty = &self.job.duty;
         let current = self.leg.shield_fault_a.or(duty.shield_fault_a);
@@ -31,7 +31,7 @@ impl Missing<'_> {
             .collect()
     }
 
-    /// The temperature from which a short circuit heats.
+    /// Temperature at which a short circuit begins.
     pub fn fault_start(&self) -> Option<Ask> {
         let floor = self.job.place.ambient_degc.1.unwrap_or(0.0).max(0.0);
         let start = self.job.duty.conductor_greatest_degc;
@@ -39,24 +39,24 @@ impl Missing<'_> {
         (!is_known).then(|| fact::CONDUCTOR_GREATEST.of(""))
     }
 
-    /// What the papers of the cable leave open of its shield.
+    /// Facts about the shield that the papers of the cable leave open.
     pub fn shield_papers(&self) -> Option<Ask> {
         let leg = self.leg;
         let is_known = leg.shield_metal.is_some() && leg.shield_fault_greatest_degc.is_some();
         (!is_known).then(|| fact::SHIELD_PAPERS.of(&leg.id))
     }
 
-    /// What is open of the area of the shield.
+    /// Missing facts about the area of the shield.
     pub fn shield_area(&self) -> Vec<Ask> {
         shield_area(self.leg)
     }
 
-    /// How the shield is earthed, how its run lies and how long it is.
+    /// Bonding of the shield, formation and length of its run.
     pub fn run(&self) -> Vec<Ask> {
         run(self.leg)
     }
 
-    /// What is missing for the voltage at the open end of the shield.
+    /// Missing facts for the voltage at the open end of the shield.
     pub fn standing(&self) -> Vec<Ask> {
         let (leg, run) = (self.leg, &self.leg.shield_run);
         let mut asks = Vec::new();
@@ -82,7 +82,7 @@ impl Missing<'_> {
     }
 }
 
-/// What is open of the area of a leg's shield.
+/// Missing facts about the area of a leg's shield.
 pub(super) fn shield_area(leg: &Leg) -> Vec<Ask> {
     let (id, cable) = (&leg.id, &leg.cable);
     let mut asks = Vec::new();
@@ -99,7 +99,7 @@ pub(super) fn shield_area(leg: &Leg) -> Vec<Ask> {
     asks
 }
 
-/// How a leg's shield is earthed and how its run lies.
+/// Bonding of a leg's shield, and the formation of its run.
 pub(super) fn run(leg: &Leg) -> Vec<Ask> {
     let run = &leg.shield_run;
     let mut asks = Vec::new();

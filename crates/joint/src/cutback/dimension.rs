@@ -1,4 +1,4 @@
-//! Dimension: the distance between two planes over everything that the windows allow, and what makes it vary.
+//! Dimension: the distance between two planes over all places that the windows allow, and the causes of its variation.
 
 use super::Cutback;
 use super::windows::Deviation;
@@ -17,26 +17,26 @@ const TAPE_PART_PPM: u32 = 500_000;
 /// Distance between two planes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Dimension {
-    /// As planned.
+    /// Planned distance.
     pub nominal: Station,
     /// Least over all windows.
     pub least: Station,
     /// Greatest over all windows.
     pub greatest: Station,
-    /// The two planes with their deviations; none where nothing varies.
+    /// The two planes with their deviations; `None` if nothing varies.
     ends: Option<[(Plane, Station, Station); 2]>,
 }
 
-/// What a seeded Monte Carlo stack says of a dimension.
+/// Result of a seeded Monte Carlo stack of a dimension.
 ///
-/// Every deviation is uniform in its window; half of each crew mark's is common to all marks (one tape).
+/// Every deviation is uniform in its window; half of each crew mark's deviation is common to all marks (one tape).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spread {
     /// Bounds of the middle 95 percent.
     pub middle_95: (Station, Station),
-    /// Share of each plane in the variance if their deviations were independent, greatest first.
+    /// Share of each plane in the variance, greatest first, as if the deviations were independent.
     pub share_ratios: Vec<(Plane, f64)>,
-    /// Samples.
+    /// Number of samples.
     pub n_samples: u32,
 }
 
@@ -47,7 +47,7 @@ impl Dimension {
             .expect("least is not above greatest, and rounding outward keeps that")
     }
 
-    /// Seeded stack of deviations drawn inside the windows; none where nothing varies.
+    /// Seeded stack of deviations drawn inside the windows; `None` if nothing varies.
     pub fn spread(&self) -> Option<Spread> {
         spread(self.ends.as_ref()?, self.nominal)
     }
@@ -125,7 +125,7 @@ fn spread(ends: &[(Plane, Station, Station); 2], nominal: Station) -> Option<Spr
         .into_iter()
         .next()?;
     let (low, high) = spread.middle_95();
-    // With one tape the shares can exceed the whole; which mark matters most is clearer without it.
+    // With one tape the shares can exceed the whole; independent deviations show better which mark matters most.
     let widths: Vec<f64> = ends
         .iter()
         .map(|(_, least, greatest)| (*greatest - *least).half_nm() as f64)

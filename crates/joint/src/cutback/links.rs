@@ -1,4 +1,4 @@
-//! The links of one leg: those that rows and the owner give, and those that follow from the connector.
+//! The links of one leg: links from rows and the owner, and links that follow from the connector.
 
 use crate::catalogue::{Connector, ConnectorEnd, LinkRow};
 use crate::fit::Chosen;
@@ -8,18 +8,18 @@ use crate::plane::Plane;
 use crate::said::{GrowthSaid, Said, Tried, Unnamed, Whose};
 use jointwright_units::{Length, Station};
 
-/// How far a distance may be off.
+/// Tolerance of a distance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Tolerance {
-    /// It is a dimension of one part.
+    /// None: the distance is a dimension of one part.
     Exact,
-    /// So much shorter or longer; not negative.
+    /// Greatest amount by which it may be shorter or longer; not negative.
     Window(Station, Station),
-    /// Nobody says.
+    /// Nobody states it.
     Unstated,
 }
 
-/// A link as the chain needs it.
+/// A link in the form that the chain needs.
 #[derive(Clone, Debug)]
 pub(crate) struct Joined {
     pub from: Plane,
@@ -27,29 +27,29 @@ pub(crate) struct Joined {
     pub distance: Station,
     pub tolerance: Tolerance,
     pub source: Whose,
-    /// Where it stands, or the row it follows from.
+    /// Place of the link in its file, or of the row it follows from.
     pub place: Span,
 }
 
-/// What is known of the connector's growth on one leg.
+/// Growth of the connector on one leg, as far as it is known.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Growth {
-    /// It does not grow.
+    /// The connector does not grow.
     None,
-    /// Measured on trial presses: growth of the mouth, least and greatest, and whose word.
+    /// Measured on trial presses: growth of the mouth, least and greatest, with its source.
     Measured {
         /// Least growth of the mouth.
         least: Station,
         /// Greatest growth of the mouth.
         greatest: Station,
-        /// Whose word.
+        /// Source of the measurement.
         source: Whose,
     },
-    /// Not measured, and why what there is does not serve.
+    /// Not measured; the reason why the trial presses that exist do not serve.
     Unknown(Said),
 }
 
-/// Growth of the connector's mouth on a leg, from the trial presses of exactly this connector, end, size, metal, die and presses.
+/// Growth of the connector's mouth on a leg, from trial presses with exactly the same connector, end, size, metal, die and number of presses.
 pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
     let Some(connector) = chosen.connector.filter(|part| part.grows()) else {
         return Growth::None;
@@ -114,7 +114,7 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
     }
 }
 
-/// What the row does not name of how an end is pressed.
+/// Fact about the pressing of an end that the row does not name.
 fn unnamed(end: &ConnectorEnd) -> Option<Unnamed> {
     match (&end.die, end.presses) {
         (Some(_), Some(_)) => None,
@@ -132,7 +132,7 @@ fn pressed_as(trial: &TrialPress) -> Tried {
     }
 }
 
-/// Part of a measured growth that moves one mouth: half of the whole sleeve's where both ends are alike; of a sleeve whose ends differ, one end alone was pressed.
+/// Part of a measured growth that moves one mouth: half of the whole sleeve's growth if both ends are alike; otherwise the whole, because the trial pressed that end alone.
 pub(super) fn mouth_share(connector: &Connector, whole: Length) -> Station {
     if connector.two_ended && !connector.has_unlike_ends() {
         Station::half_of(whole)
@@ -150,7 +150,7 @@ pub(super) fn connector_datum(connector: &Connector) -> Plane {
     }
 }
 
-/// Links that follow from the connector's own dimensions at one end; `mouth_growth` stands in for growth that is not measured.
+/// Links that follow from the connector's own dimensions at one end; `mouth_growth` takes the place of growth that is not measured.
 pub(crate) fn connector_links(
     connector: &Connector,
     end: &ConnectorEnd,
@@ -185,7 +185,7 @@ pub(crate) fn connector_links(
     };
     let seated = match end.gap_greatest {
         None => Tolerance::Exact,
-        // Short of the stop the conductor end lies farther from the datum, so the signed distance is smaller.
+        // A conductor end short of the stop lies farther from the datum, so the signed distance is smaller.
         Some(gap) => Tolerance::Window(Station::from(gap), Station::ZERO),
     };
     vec![
@@ -207,7 +207,7 @@ pub(crate) fn connector_links(
     ]
 }
 
-/// Every link of a leg.
+/// All links of a leg.
 pub(super) fn links(
     job: &Job,
     leg: &Leg,
@@ -241,7 +241,7 @@ pub(super) fn links(
 pub(crate) fn from_row(row: &LinkRow) -> Joined {
     let tolerance = match row.tolerance {
         Some((minus, plus)) => Tolerance::Window(Station::from(minus), Station::from(plus)),
-        // Both planes on one part: a dimension of that part, taken as its paper states it.
+        // Both planes lie on one part: the distance is a dimension of that part, taken as its paper states it.
         None if row.from.is_of_one_piece_with(row.to) => Tolerance::Exact,
         None => Tolerance::Unstated,
     };

@@ -1,8 +1,12 @@
-//! Cutback: where every layer of a leg is cut, how far off it may be, and on whose word.
+//! Cutback: the cut of every layer of a leg, its window, and its source.
 //!
 //! Why its own room: instructions measure from many datums, a crew from one; here the links of all parts are solved for the conductor end.
 //!
-//! Invariants: any two ways to a plane agree exactly or the rows are refused, naming both; a number printed without a tolerance gives a nominal and no window; growth that is not measured is never assumed; a window computed here is never wider than what the instructions allow.
+//! Invariants:
+//! - Any two ways to a plane agree exactly, or the rows are refused, naming both ways.
+//! - A number printed without a tolerance gives a nominal and no window.
+//! - Growth that is not measured is never assumed.
+//! - A window computed here is never wider than the window of the instructions.
 //!
 //! Not here: the mathematics (`numerics::chain`), whether an overlap suffices (`checks`).
 //!
@@ -38,7 +42,7 @@ fn rungs(words: Words) -> Vec<Length> {
         Words::Iec => (0..=12).map(|n| Length::MM * n).collect(),
     }
 }
-/// Growth used to see which planes move with it; its size does not matter.
+/// Growth that shows which planes move with it; its size does not matter.
 const PROBE: Station = Station::from_half_nm(2_000_000);
 
 /// A place to cut or to mark on one leg.
@@ -46,48 +50,48 @@ const PROBE: Station = Station::from_half_nm(2_000_000);
 pub struct Cut {
     /// Plane.
     pub plane: Plane,
-    /// From the square-cut conductor end, before pressing; none where it cannot be said.
+    /// Distance from the square-cut conductor end, before pressing; `None` if it is not known.
     pub nominal: Option<Station>,
-    /// Where it may lie; none where nobody sets a window.
+    /// Window; `None` if nobody sets one.
     pub window: Option<Window>,
-    /// Whose window it is.
+    /// Sources of the window.
     pub whose: Vec<Whose>,
-    /// Who says where it is: rows from this plane back to the nearest plane that has a place of its own, and that plane; none where it has no place.
+    /// Sources of the place: rows from this plane back to the nearest plane with a place of its own, and that plane; `None` if it has no place.
     pub placed: Option<Placed>,
-    /// What narrowed it, where it is narrower than the row that places the plane prints.
+    /// Rows that narrowed the window, where it is narrower than the row that places the plane prints.
     pub narrowed: Option<Narrowed>,
-    /// Why there is no nominal, or no window.
+    /// Reason why there is no nominal, or no window.
     pub why: Option<Said>,
-    /// Rows and owners whose windows leave no place for it; empty where they leave one.
+    /// Rows and owners whose windows leave no place for it; empty if they leave one.
     pub conflict: Vec<Whose>,
-    /// For a cut that waits for the growth: where it goes for each growth.
+    /// For a cut that waits for the growth: its place for each growth.
     pub ladder: Vec<Rung>,
 }
 
-/// On whose word a plane has its place.
+/// Source of a plane's place.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Placed {
-    /// Rows, the one that ends at the plane first.
+    /// Rows; the row that ends at the plane comes first.
     pub by: Vec<Whose>,
     /// Plane from which they lead: a cut or a mark with a place and rows of its own, or the conductor end.
     pub from: Plane,
 }
 
-/// Where a cut goes for one growth of the sleeve.
+/// Place of a cut for one growth of the sleeve.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Rung {
     /// Growth of the whole sleeve.
     pub grew: Length,
-    /// From the square-cut conductor end, before pressing.
+    /// Distance from the square-cut conductor end, before pressing.
     pub nominal: Station,
-    /// Where it may then lie; none where nobody sets a window.
+    /// Window for this growth; `None` if nobody sets one.
     pub window: Option<Window>,
 }
 
-/// What a plane lacks to be placed with its window.
+/// Reason why a plane has no place with a window.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Lack {
-    /// No row says where it is.
+    /// No row states its place.
     Place,
     /// It moves with a growth that nobody measured.
     Growth,
@@ -102,10 +106,10 @@ pub enum Lack {
 pub struct Cutback {
     /// Cuts and marks, from the conductor end outward.
     pub cuts: Vec<Cut>,
-    /// What is known of the growth.
+    /// Growth, as far as it is known.
     pub growth: Growth,
     nominals: BTreeMap<Plane, Station>,
-    /// Planes that move with the growth, and which way: 1 with the mouth, -1 against it.
+    /// Planes that move with the growth, and their direction: 1 with the mouth, -1 against it.
     moved_by_growth: BTreeMap<Plane, i64>,
     groups: Groups,
 }
@@ -113,7 +117,7 @@ pub struct Cutback {
 /// Solves the cutbacks of one leg.
 ///
 /// # Errors
-/// Every contradiction between the rows, each naming both ways to the plane and both values.
+/// All contradictions between the rows; each names both ways to the plane and both values.
 pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec<Refusal>> {
     let growth = links::growth(job, leg, chosen);
     let joined = links::links(job, leg, chosen, &growth, Station::ZERO);
@@ -146,7 +150,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
     let groups = Groups::new(&planes, &joined, &bounds);
     let mut nominals = nominals;
     for (plane, station) in &mut nominals {
-        // Where play or growth leaves a window beside the planned place, the plan moves into its window.
+        // If play or growth leaves a window beside the planned place, the plan moves into its window.
         *station = *station + groups.shift(*plane);
     }
     let mut cutback = Cutback {
@@ -171,7 +175,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
     Ok(cutback)
 }
 
-/// Planes that a way of links joins to the conductor end, the conductor end always among them.
+/// Planes that a way of links joins to the conductor end; the conductor end is always among them.
 fn reached(joined: &[Joined]) -> Vec<Plane> {
     let mut reached = BTreeSet::from([Plane::ConductorEnd]);
     loop {
@@ -187,7 +191,7 @@ fn reached(joined: &[Joined]) -> Vec<Plane> {
     }
 }
 
-/// Planes that the make-up needs, and marks where a row gives them.
+/// Planes that the make-up needs, and marks that a row gives.
 fn wanted(planes: &[Plane]) -> Vec<Plane> {
     Plane::all()
         .filter(|p| {
@@ -295,7 +299,7 @@ impl Cutback {
         cut
     }
 
-    /// Planned station of a plane, where it is known.
+    /// Planned station of a plane; `None` if it is not known.
     pub fn nominal(&self, plane: Plane) -> Option<Station> {
         if self.moved_by_growth.contains_key(&plane) {
             return None;
@@ -308,13 +312,13 @@ impl Cutback {
         self.nominals.contains_key(&plane)
     }
 
-    /// Farthest that a plane may lie from the conductor end, where it is placed and its window known.
+    /// Farthest place of a plane from the conductor end; `None` without a place or a window.
     pub fn farthest(&self, plane: Plane) -> Option<Station> {
         let dimension = self.dimension(Plane::ConductorEnd, plane);
         dimension.ok().map(|d| d.greatest)
     }
 
-    /// What a plane lacks to be placed with its window; nothing where it lacks nothing.
+    /// Reasons why a plane has no place with a window; empty if it has both.
     pub fn lacks(&self, plane: Plane) -> Vec<Lack> {
         if !self.nominals.contains_key(&plane) {
             return vec![Lack::Place];
@@ -334,7 +338,7 @@ impl Cutback {
             .collect()
     }
 
-    /// The edge that counts in service: the one shrunk back where a row gives it, else the cut.
+    /// Edge that counts in service: the edge shrunk back if a row gives it, else the cut.
     pub fn in_service(&self, cut: Plane) -> Plane {
         let shrunk = match cut {
             Plane::InsulationEnd => Plane::InsulationEndShrunk,
@@ -348,10 +352,10 @@ impl Cutback {
         }
     }
 
-    /// Distance from one plane to another over everything that the windows allow.
+    /// Distance from one plane to another over all places that the windows allow.
     ///
     /// # Errors
-    /// What is missing.
+    /// The missing fact.
     pub fn dimension(&self, from: Plane, to: Plane) -> Result<Dimension, CutSaid> {
         dimension::dimension(self, from, to)
     }

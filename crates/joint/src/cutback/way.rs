@@ -1,8 +1,8 @@
-//! Way: the rows by which a plane has its place, from the plane back to one that has its own.
+//! Way: the rows that place a plane, from the plane back to a plane with a place of its own.
 //!
-//! Why its own file: a window may be another's word than the place, and a crew asks whose each is.
+//! Why its own file: a plane's window and its place may have different sources, and a crew asks for both.
 //!
-//! Invariants: every row named lies on one way to the plane; where several ways lead there they agree exactly (`refusal`), and the one of fewest rows is named.
+//! Invariants: every row named lies on one way to the plane; where several ways lead there they agree exactly (`refusal`), and the way with the fewest rows is named.
 
 use super::Placed;
 use super::links::Joined;
@@ -10,7 +10,7 @@ use crate::plane::Plane;
 use crate::said::Whose;
 use std::collections::BTreeMap;
 
-/// Who says where a plane is, back to the nearest of the planes that are printed with their own rows, or the conductor end; none where no way leads to it.
+/// Sources of a plane's place, back to the nearest plane that is printed with its own rows, or to the conductor end; `None` if no way leads to it.
 pub(super) fn placed(plane: Plane, printed: &[Plane], links: &[Joined]) -> Option<Placed> {
     let inward = nearest_ways(links);
     let (mut at, mut by) = (plane, Vec::new());
@@ -26,7 +26,7 @@ pub(super) fn placed(plane: Plane, printed: &[Plane], links: &[Joined]) -> Optio
     }
 }
 
-/// For each plane the next one on the way of fewest links to the conductor end, with the row of that link.
+/// For each plane the next plane on the way of fewest links to the conductor end, with the row of that link.
 fn nearest_ways(links: &[Joined]) -> BTreeMap<Plane, (Plane, Whose)> {
     let mut inward: BTreeMap<Plane, (Plane, Whose)> = BTreeMap::new();
     let mut edge = vec![Plane::ConductorEnd];

@@ -1,9 +1,10 @@
-//! Windows: how far each plane may lie from its planned place, when every mark is set off from the conductor end.
+//! Windows: the greatest deviation of each plane from its planned place, if every mark is set off from the conductor end.
 //!
 //! Instructions measure from many datums; the crew measures from one.
-//! Planes held together exactly form a group; a group that a part carries with some play hangs on an anchor: the connector's on the conductor end, the body's on its datum.
-//! A link with a tolerance between two anchors is shared out between them, less all play, so that any mixture of marks inside their windows keeps every link inside its own tolerance.
-//! What is computed here can only be tighter than what the instructions allow, never wider.
+//! Planes held together exactly form a group.
+//! A group that a part carries with some play hangs on an anchor: the connector's groups hang on the conductor end, the body's groups on its datum.
+//! A link with a tolerance between two anchors, less all play, is shared out between them, so any mixture of marks inside their windows keeps every link inside its own tolerance.
+//! The computed windows can only be tighter than the instructions' windows, never wider.
 //!
 //! Source: `docs/theory/cutback.md`.
 
@@ -36,10 +37,10 @@ impl Span {
     }
 }
 
-/// What is known of an anchor's deviation.
+/// Deviation of an anchor, as far as it is known.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Deviation {
-    /// It lies in this span, on these words.
+    /// Within this span, from these sources.
     Within(Span, Vec<Whose>),
     /// Nobody sets a window.
     Unset,
@@ -47,51 +48,51 @@ pub(super) enum Deviation {
     UsedUp(Vec<Whose>),
 }
 
-/// Groups of planes, what carries them, and how far they may be off.
+/// Groups of planes, their anchors and their deviations.
 #[derive(Clone, Debug)]
 pub(super) struct Groups {
     group_of: BTreeMap<Plane, usize>,
     /// Anchor of each group, and the group's play about it.
     carried: Vec<(usize, Span)>,
-    /// Deviation of each anchor; the conductor end's is none.
+    /// Deviation of each anchor; zero for the conductor end.
     deviations: Vec<Deviation>,
-    /// How far each anchor's plan moved to lie inside its window.
+    /// Move of each anchor's plan into its window.
     shifts: Vec<Station>,
-    /// Both sides of each anchor's window, with whose word each is.
+    /// Both sides of each anchor's window, each with its source.
     sides: Vec<Open>,
-    /// What the row that places each anchor prints, where it prints a tolerance.
+    /// Tolerance printed in the row that places each anchor, where it prints one.
     printed: Vec<Option<Printed>>,
     /// Rows of each group's own play about its anchor.
     play_of: Vec<Vec<Whose>>,
 }
 
-/// The tolerance with which a row places an anchor.
+/// Tolerance with which a row places an anchor.
 #[derive(Clone, Debug)]
 struct Printed {
     width: Station,
     source: Whose,
-    /// First plane of the anchor that it is measured from.
+    /// First plane of the anchor from which it is measured.
     from: Plane,
-    /// Rows whose play is taken off.
+    /// Rows whose play is taken off the tolerance.
     play: Vec<Whose>,
 }
 
 /// A window that is narrower than the row that places the plane prints.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Narrowed {
-    /// The row that prints it.
+    /// Row that prints the window.
     pub paper: Whose,
-    /// Width that it prints.
+    /// Printed width.
     pub printed: Station,
     /// Width that is left.
     pub left: Station,
-    /// Planes with which the tolerance is shared, because each is set off from the conductor end.
+    /// Planes that share the tolerance, because each is set off from the conductor end.
     pub shared_with: Vec<Plane>,
     /// Rows and owners whose own windows or play take the rest.
     pub by: Vec<Whose>,
 }
 
-/// A bound that somebody sets on the deviation of a plane about its planned place.
+/// A bound that somebody sets on the deviation of a plane from its planned place.
 pub(super) struct OwnBound {
     pub plane: Plane,
     pub minus: Station,
@@ -100,14 +101,14 @@ pub(super) struct OwnBound {
 }
 
 impl Groups {
-    /// Groups of the planes, from the links between them and the bounds of the owner.
+    /// Groups of the planes, from the links between them and the owner's bounds.
     pub fn new(planes: &[Plane], links: &[Joined], bounds: &[OwnBound]) -> Groups {
         let group_of = rigid_groups(planes, links);
         let carried = carried(&group_of, links);
         let budgets = budgets(&group_of, &carried, links);
         let datum = group_of.get(&Plane::ConductorEnd).copied();
         let mut own = own_windows(carried.len(), datum, &budgets);
-        // The owner's windows are about the planned place, as the rows alone put it.
+        // The owner's windows lie about the planned place that the rows alone give.
         let planned: Vec<Station> = allocate(own.clone(), datum, &budgets)
             .into_iter()
             .map(|open| shift(&closed(open)))
@@ -148,7 +149,7 @@ impl Groups {
         }
     }
 
-    /// What narrowed the window of a plane, where it is narrower than the row that places it prints.
+    /// Narrowing of a plane's window; `None` unless it is narrower than the row that places it prints.
     pub fn narrowed(&self, plane: Plane) -> Option<Narrowed> {
         let group = *self.group_of.get(&plane)?;
         let (anchor, _) = self.carried[group];
@@ -183,13 +184,13 @@ impl Groups {
         })
     }
 
-    /// How far a plane's planned place moves to lie inside its window; nothing where it does or has none.
+    /// Move of a plane's planned place into its window; zero if it lies inside or has no window.
     pub fn shift(&self, plane: Plane) -> Station {
         self.anchor(plane)
             .map_or(Station::ZERO, |(anchor, _)| self.shifts[anchor])
     }
 
-    /// Window within which the crew sets a plane, so that what it anchors keeps its own whatever the play.
+    /// Window within which the crew sets a plane; whatever the play, all that the plane anchors then stays in its own window.
     pub fn window(&self, plane: Plane) -> Deviation {
         let Some((anchor, play)) = self.anchor(plane) else {
             return Deviation::Unset;
@@ -208,7 +209,7 @@ impl Groups {
         }
     }
 
-    /// Deviations of two planes: of their difference where one anchor carries both, else of each; an error names the plane that has none.
+    /// Deviations of two planes: about their common anchor if one anchor carries both, else of each in full; an error names the plane without a deviation.
     pub fn pair(&self, from: Plane, to: Plane) -> Result<(Span, Span), (Plane, &Deviation)> {
         let (Some((a, play_a)), Some((b, play_b))) = (self.anchor(from), self.anchor(to)) else {
             return Err((from, &Deviation::Unset));
@@ -233,7 +234,7 @@ impl Groups {
     }
 }
 
-/// The deviation nearest to none that a window holds.
+/// Deviation inside a window that is nearest to zero.
 fn shift(deviation: &Deviation) -> Station {
     match deviation {
         Deviation::Within(span, _) => Station::ZERO.max(span.least).min(span.greatest),
@@ -241,7 +242,7 @@ fn shift(deviation: &Deviation) -> Station {
     }
 }
 
-/// Planes held together exactly, numbered in the order of their first plane; the conductor end's is 0.
+/// Planes held together exactly, numbered in the order of their first plane; the conductor end's number is 0.
 fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
     let mut root: BTreeMap<Plane, Plane> = planes.iter().map(|p| (*p, *p)).collect();
     let find = |root: &BTreeMap<Plane, Plane>, plane: Plane| {
@@ -254,7 +255,7 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
     for link in links {
         if is_rigid(link) && root.contains_key(&link.from) && root.contains_key(&link.to) {
             let (a, b) = (find(&root, link.from), find(&root, link.to));
-            // The plane nearer the datum is the root, so that the numbering does not depend on the order of links.
+            // The plane nearer the datum is the root, so the numbering does not depend on the order of links.
             root.insert(a.max(b), a.min(b));
         }
     }
@@ -270,12 +271,12 @@ fn rigid_groups(planes: &[Plane], links: &[Joined]) -> BTreeMap<Plane, usize> {
         .collect()
 }
 
-/// Whether a link leads from a plane to one that hangs on it: both sit on one piece, or the crew sets the second off from the first.
+/// Whether a link leads from a plane to a plane that hangs on it: both sit on one piece, or the crew sets the second off from the first.
 fn leads(from: Plane, to: Plane) -> bool {
     from.is_of_one_piece_with(to) || to.is_set_off_from(from)
 }
 
-/// Whether one plane of a link hangs on the other, which fixes the distance between them to within its play.
+/// Whether one plane of a link hangs on the other, so that only play changes the distance between them.
 fn is_of_one_part(link: &Joined) -> bool {
     leads(link.from, link.to) || leads(link.to, link.from)
 }
@@ -290,18 +291,18 @@ fn is_rigid(link: &Joined) -> bool {
     }
 }
 
-/// Anchor of each group and its play about it: links of one part added up from the part's first plane.
+/// Anchor of each group, and the group's play about it: sum of the links of one part from the part's first plane.
 ///
-/// The first plane of the connector is the conductor end, that of the body its centre or seat.
-/// Where several ways lead to a group, all of them hold, so the tightest bounds count.
+/// The first plane of the connector is the conductor end; the first plane of the body is its centre or seat.
+/// If several ways lead to a group, all of them hold, so the tightest bounds count.
 fn carried(group_of: &BTreeMap<Plane, usize>, links: &[Joined]) -> Vec<(usize, Span)> {
     let n_groups = group_of.values().max().map_or(0, |g| g + 1);
     let mut carried: Vec<Option<(usize, Span)>> = vec![None; n_groups];
-    // In the order of planes, so that a part's first plane anchors what its links reach.
+    // In the order of planes, so that a part's first plane anchors all planes that its links reach.
     for &group in group_of.values() {
         if carried[group].is_none() {
             for (reached, play) in play_about(group, n_groups, group_of, links) {
-                // What hangs on two edges hangs on the one nearer the datum; the other bounds it.
+                // A group that hangs on two edges hangs on the edge nearer the datum; the other edge bounds it.
                 carried[reached].get_or_insert((group, play));
             }
         }
@@ -359,7 +360,7 @@ fn shorten(
     reach[b] = Some((down_b.min(by_way.0), up_b.min(by_way.1)));
 }
 
-/// Rows whose play each group has about its anchor; none for a group that is its own or is carried exactly.
+/// Rows of each group's play about its anchor; empty for a group that is its own anchor or is carried exactly.
 fn play_of(
     group_of: &BTreeMap<Plane, usize>,
     carried: &[(usize, Span)],
@@ -383,7 +384,7 @@ fn play_of(
     carried.iter().map(of_group).collect()
 }
 
-/// What the row that places each anchor prints: the first link with a tolerance that ends on it.
+/// Tolerance printed in the row that places each anchor: the first link with a tolerance that ends on it.
 fn printed(
     group_of: &BTreeMap<Plane, usize>,
     carried: &[(usize, Span)],
@@ -410,7 +411,7 @@ fn printed(
     all
 }
 
-/// What a link leaves to two anchors: deviation(b) - deviation(a) within [-minus, plus], all play taken off.
+/// Part of a link's tolerance that is left for two anchors: deviation(b) - deviation(a) within [-minus, plus], all play taken off.
 struct Budget<'l> {
     a: usize,
     b: usize,
@@ -441,24 +442,24 @@ fn budgets<'l>(
     links.iter().filter_map(budget).collect()
 }
 
-/// An interval of deviation open on either side.
+/// An interval of deviation that may be open on either side.
 #[derive(Clone, Debug, Default)]
 struct Open {
     least: Option<Edge>,
     greatest: Option<Edge>,
 }
 
-/// One side of a window, and whose word it is.
+/// One side of a window, with its source.
 #[derive(Clone, Debug)]
 struct Edge {
     at: Station,
-    /// Whether it is a share of a link between two placed groups; a word of one's own is named first.
+    /// Whether it is a share of a link between two placed groups; a source of its own is named first.
     share: bool,
     source: Whose,
 }
 
 impl Edge {
-    /// Whether this edge is named rather than the other when both stand at the same place.
+    /// Whether this edge is named rather than the other, if both lie at the same place.
     fn is_named_before(&self, other: &Edge) -> bool {
         (self.share, &self.source) < (other.share, &other.source)
     }
@@ -496,7 +497,7 @@ impl Open {
     }
 }
 
-/// Windows that anchors have against the conductor end.
+/// Windows of the anchors with respect to the conductor end.
 fn own_windows(n_groups: usize, datum: Option<usize>, budgets: &[Budget<'_>]) -> Vec<Open> {
     let mut own = vec![Open::default(); n_groups];
     for budget in budgets {
@@ -548,9 +549,9 @@ fn closed(open: Open) -> Deviation {
     Deviation::Within(span, whose)
 }
 
-/// Splits a budget between two deviations: each keeps what it has of its own where that leaves the other enough, and at least half otherwise.
+/// Splits a budget between two deviations: each keeps its own part if that leaves the other enough, and at least half otherwise.
 fn split(budget: Station, first: Option<Station>, second: Option<Station>) -> (Station, Station) {
-    // Floor of the half, so that both halves together never exceed the budget.
+    // Rounds the half down, so that both halves together never exceed the budget.
     let half = Station::from_half_nm(budget.half_nm().div_euclid(2));
     let part = |own: Option<Station>, other: Option<Station>| {
         let left = other.map_or(half, |other| half.max(budget - other));

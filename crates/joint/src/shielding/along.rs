@@ -18,19 +18,19 @@ pub struct Along {
     pub at_20_ohm_per_m: (f64, f64),
     /// Change of resistance at 20 °C, 1/K.
     pub coefficient_20_per_k: f64,
-    /// Between what it lies.
+    /// Bounds of the resistance, in words.
     pub says: Said,
 }
 
 impl Along {
-    /// Least and greatest at a temperature, Ω/m.
+    /// Least and greatest resistance at a temperature, Ω/m.
     pub fn at_ohm_per_m(&self, degc: f64) -> (f64, f64) {
         let at = |ohm_per_m| at_temperature(ohm_per_m, self.coefficient_20_per_k, degc);
         (at(self.at_20_ohm_per_m.0), at(self.at_20_ohm_per_m.1))
     }
 }
 
-/// Resistivity and its change with temperature.
+/// Resistivity and its temperature coefficient.
 fn resistivity(metal: Metal) -> conductor::Metal {
     match metal {
         Metal::Copper => conductor::Metal::COPPER,
@@ -38,7 +38,7 @@ fn resistivity(metal: Metal) -> conductor::Metal {
     }
 }
 
-/// From what the diameter under a leg's shield is taken.
+/// Source of the diameter under a leg's shield.
 pub fn measured_said(job: &Job, leg: &Leg) -> Said {
     match measured(job, leg).1 {
         Some(read) => AlongSaid::UnderAsRead {
@@ -50,10 +50,10 @@ pub fn measured_said(job: &Job, leg: &Leg) -> Said {
     .into()
 }
 
-/// Least and greatest mean diameter of a shield, m: that under it and one thickness more.
+/// Least and greatest mean diameter of a shield, m: the diameter under it plus one thickness.
 ///
 /// # Errors
-/// What of the cable is not known.
+/// The missing fact about the cable.
 pub fn mean_m(job: &Job, leg: &Leg) -> Result<(f64, f64), Unknown> {
     mean_of(&measured(job, leg).0, leg)
 }
@@ -70,7 +70,7 @@ fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
     }
 }
 
-/// What of the cable under a shield is not known.
+/// Missing fact about the cable under a shield.
 fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
     let leg = || id.to_owned();
     let said = AlongSaid::DiameterOf { leg: leg() };
@@ -86,26 +86,26 @@ fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
 ///
 /// Tape with wires: both in parallel, from the tube to the tape alone.
 ///
-/// ρ20: resistivity at 20 °C · A: area of all · d: mean diameter · p: lay · b, w: thickness and width of the tape · a: advance of one turn, w less its lap.
+/// ρ20: resistivity at 20 °C · A: total area · d: mean diameter · p: lay · b, w: thickness and width of the tape · a: advance of one turn, w less its lap.
 ///
 /// # Assumes
-/// As many wires as the papers have, and all of them whole.
-/// A corrugated tape is as long as its cable: the way along its corrugation is longer, by what nobody states.
+/// The shield has as many wires as the papers state, and all are whole.
+/// A corrugated tape is as long as its cable: the way along its corrugation is longer, by an amount that nobody states.
 ///
 /// # Errors
-/// What is not stated, or does not fit round the screen.
+/// A fact that is not stated, or elements that do not fit round the screen.
 ///
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; icea_p45482, memory, for the corrugated tape; else geometry.
-/// That tape and wires carry in parallel: common practice, no source.
+/// Tape and wires conduct in parallel: common practice, no source.
 pub fn along(job: &Job, leg: &Leg) -> Result<Along, Unknown> {
     along_of(&measured(job, leg).0, leg)
 }
 
-/// The same by the papers alone, whatever was read.
+/// The same from the papers alone, whatever was read.
 ///
 /// # Errors
-/// As [`along`].
+/// As for [`along`].
 pub fn along_by_papers(leg: &Leg) -> Result<Along, Unknown> {
     along_of(&leg.cable, leg)
 }
@@ -121,7 +121,7 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
     let (longer, says) = path_ratio(cable, leg)?;
     let area_mm2 = shield_area_mm2(cable, None).map_err(|why| unmade(leg, why))?;
     let area_mm2 = match with_wires_mm2(cable, leg)? {
-        // The ways of tape and wires are in these areas.
+        // These areas already contain the longer ways of tape and wires.
         Some(area_mm2) => area_mm2,
         None => area_mm2,
     };
@@ -134,7 +134,7 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
     })
 }
 
-/// Least and greatest area of a straight rod that conducts as tape and wires in parallel, mm²: Σ A/ℓ, ℓ how many times as far as the cable each goes; nothing of another shield.
+/// Least and greatest area of a straight rod that conducts as tape and wires in parallel, mm²: Σ A/ℓ, with ℓ the ratio of each one's length to the cable's; `None` for another shield.
 fn with_wires_mm2(cable: &Construction, leg: &Leg) -> Result<Option<(f64, f64)>, Unknown> {
     let Shield::TapeWithWires {
         count, diameter, ..
@@ -152,7 +152,7 @@ fn with_wires_mm2(cable: &Construction, leg: &Leg) -> Result<Option<(f64, f64)>,
     )))
 }
 
-/// How many times as far as the cable a wire or strap goes, least and greatest; as far where no lay is stated.
+/// Ratio of the length of a wire or strap to the cable's, least and greatest; 1 if no lay is stated.
 fn turns(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
     let Some(lay) = leg.shield_run.lay else {
         return Ok((1.0, 1.0));
@@ -170,7 +170,7 @@ fn unmade(leg: &Leg, why: Said) -> Unknown {
     )
 }
 
-/// How much longer than the cable the current's way is, least and greatest; of a lapped tape that of a tube, 1, and that of the tape alone.
+/// Ratio of the length of the current's way to the cable's, least and greatest; for a lapped tape from a tube, 1, to the tape alone.
 fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), AlongSaid), Unknown> {
     let lay = leg.shield_run.lay;
     match (cable.shield, lay) {

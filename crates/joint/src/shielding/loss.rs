@@ -1,4 +1,4 @@
-//! Loss: the current that balanced phases drive round shields which are bonded at both ends, and the heat it makes.
+//! Loss: the current that balanced phases drive round shields bonded at both ends, and the heat that it makes.
 
 use super::along::{Along, along, mean_m, metres};
 use super::unknown;
@@ -11,23 +11,23 @@ use jointwright_numerics::rating::shield::{
 };
 use jointwright_numerics::rating::{self, Bond};
 
-/// What flows round a leg's shield in steady load.
+/// Circulating current of a leg's shield in steady load.
 #[derive(Clone, Debug, PartialEq)]
 pub enum ShieldLoss {
-    /// Nothing: it is open at one end at least; why.
+    /// No current, because the shield is open at one end at least; the reason.
     Nothing(Said),
-    /// A current, because it is bonded at both ends.
+    /// A current, because the shield is bonded at both ends.
     Round(Round),
 }
 
-/// Three shields that are bonded at both ends of a run.
+/// Three shields bonded at both ends of a run.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Round {
-    /// Resistance of each along its cable.
+    /// Resistance of each shield along its cable.
     pub along: Along,
-    /// How the three cables lie.
+    /// Formation of the three cables.
     pub formation: Formation,
-    /// Between the axes of neighbours, m.
+    /// Distance between the axes of neighbours, m.
     pub spacing_m: f64,
     /// Least and greatest mean diameter of a shield, m.
     pub mean_m: (f64, f64),
@@ -36,9 +36,9 @@ pub struct Round {
 }
 
 impl ShieldLoss {
-    /// The shield as a rating takes it, with that resistance and reactance at which its loss is greatest, at a temperature of its own.
+    /// Shield for a rating, with the resistance and reactance of its greatest loss at a stated temperature of the shield.
     ///
-    /// None where nothing flows round: any resistance then gives no loss.
+    /// `None` if no current flows round it: any resistance then gives no loss.
     pub fn warmest(&self, shield_degc: f64) -> Option<rating::shield::Shield> {
         match self {
             ShieldLoss::Nothing(_) => None,
@@ -46,10 +46,10 @@ impl ShieldLoss {
         }
     }
 
-    /// λ1, greatest loss in the shield over that in the conductor, whose resistance to alternating current is given in Ω/m.
+    /// λ1, ratio of the shield's greatest loss to the conductor's loss; the conductor's resistance to alternating current is given in Ω/m.
     ///
     /// # Assumes
-    /// Three cables with balanced currents, as a stated formation says; eddy currents within a shield, and currents of the neutral, are left out.
+    /// Three cables with balanced currents in the stated formation; eddy currents within a shield and currents of the neutral are left out.
     ///
     /// # Source
     /// iec_60287_1_1, clause 2.3.
@@ -62,7 +62,7 @@ impl ShieldLoss {
         }
     }
 
-    /// Why there is none, or between what the resistance lies.
+    /// Reason why there is no current, or the bounds of the resistance.
     pub fn says(&self) -> &Said {
         match self {
             ShieldLoss::Nothing(why) => why,
@@ -71,7 +71,7 @@ impl ShieldLoss {
     }
 }
 
-/// Steps in which an interval of resistance is looked through, in equal ratios.
+/// Number of steps, in equal ratios, over an interval of resistance.
 const N_STEPS: usize = 400;
 
 impl Round {
@@ -96,7 +96,7 @@ impl Round {
         }
     }
 
-    /// Losses of the three for one ampere, as a resistance of the conductor, Ω/m.
+    /// Losses of the three shields for one ampere, as a resistance of the conductor, Ω/m.
     fn losses_ohm_per_m(&self, mean_m: f64, shield_ohm_per_m: f64) -> [f64; 3] {
         match self.bond(mean_m) {
             Bond::OneEnd => [0.0; 3],
@@ -110,7 +110,7 @@ impl Round {
         }
     }
 
-    /// Mean diameters and resistances to look at: in equal ratios over the interval, and where resistance and reactance are equal.
+    /// Mean diameters and resistances that are tried: in equal ratios over the interval, and where resistance and reactance are equal.
     fn looked_at(&self, (least, greatest): (f64, f64)) -> impl Iterator<Item = (f64, f64)> {
         let diameters = [self.mean_m.0, self.mean_m.1];
         diameters.into_iter().flat_map(move |mean_m| {
@@ -123,7 +123,7 @@ impl Round {
         })
     }
 
-    /// Mean diameter and resistance at which the loss is greatest, and the loss for one ampere, Ω/m.
+    /// Mean diameter and resistance of the greatest loss, and the loss for one ampere, Ω/m.
     fn at_greatest_loss(&self, degc: (f64, f64)) -> (f64, f64, f64) {
         let between = self.between_ohm_per_m(degc);
         let loss = |(mean_m, ohm_per_m)| {
@@ -138,14 +138,14 @@ impl Round {
         )
     }
 
-    /// Greatest loss of a shield for one ampere in the conductors, shields from a least to a greatest temperature, W/(A²·m) or Ω/m.
+    /// Greatest loss of a shield for one ampere in the conductors, over a range of shield temperatures, W/(A²·m) or Ω/m.
     ///
-    /// Not the loss at the greatest resistance: it is greatest where resistance and reactance are equal, or nearest to it.
+    /// The loss is not greatest at the greatest resistance, but where resistance and reactance are equal, or nearest to equal.
     pub fn greatest_loss_ohm_per_m(&self, shield_degc: (f64, f64)) -> f64 {
         self.at_greatest_loss(shield_degc).2
     }
 
-    /// Least and greatest current in a shield over that in the conductors, shields from a least to a greatest temperature.
+    /// Least and greatest ratio of the current in a shield to the current in the conductors, over a range of shield temperatures.
     pub fn current_ratio(&self, shield_degc: (f64, f64)) -> (f64, f64) {
         let between = self.between_ohm_per_m(shield_degc);
         let currents = self.looked_at(between).flat_map(|(mean_m, ohm_per_m)| {
@@ -169,10 +169,10 @@ impl Round {
     }
 }
 
-/// What flows round the shield of a leg in steady load, or nothing where it is open at one end.
+/// Circulating current of a leg's shield in steady load; none if the shield is open at one end.
 ///
 /// # Errors
-/// What nobody states, with the questions to put.
+/// A fact that nobody states, with its questions.
 pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
     if let Some(open) = open_end(leg)? {
         return Ok(ShieldLoss::Nothing(open));
@@ -197,7 +197,7 @@ pub fn shield_loss(job: &Job, leg: &Leg) -> Result<ShieldLoss, Unknown> {
     }))
 }
 
-/// Why no current can flow round the shield of a leg, or none where it can.
+/// Reason why no current can flow round the shield of a leg; `None` if one can.
 fn open_end(leg: &Leg) -> Result<Option<Said>, Unknown> {
     let id = || leg.id.clone();
     let far = leg.shield_run.is_far_end_bonded;
@@ -222,10 +222,10 @@ fn open_end(leg: &Leg) -> Result<Option<Said>, Unknown> {
     }
 }
 
-/// How the three cables of a run lie, and the distance between the axes of neighbours, m.
+/// Formation of the three cables of a run, and the distance between the axes of neighbours, m.
 ///
 /// # Errors
-/// What is not stated, or cables that would lie within each other.
+/// A fact that is not stated, or cables that would lie within each other.
 pub(super) fn placed(leg: &Leg) -> Result<(Formation, f64), Unknown> {
     let id = || leg.id.clone();
     let run = &leg.shield_run;

@@ -1,8 +1,12 @@
-//! Shielding: the metallic shield along the cable: its resistance, the current that flows round it, the voltage that stands along it.
+//! Shielding: the metallic shield along the cable: its resistance, its circulating current and its standing voltage.
 //!
 //! Why its own room: losses, voltages and readings of continuity rest on one interval of resistance and on one view of where a shield is bonded.
 //!
-//! Invariants: what nobody states is asked for, never guessed; where a range is left open the warm side is taken; balanced currents of three phases only, and what that leaves out is said; no voltage is called harmless.
+//! Invariants:
+//! - A fact that nobody states is asked for, never guessed.
+//! - Where a range is left open, the warm side is taken.
+//! - Only balanced currents of three phases are computed, and the omission of all others is stated.
+//! - No voltage is called harmless.
 //!
 //! Not here: short circuits in the shield (`fault`); whose limit it is (`checks`).
 //!

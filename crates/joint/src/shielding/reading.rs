@@ -1,4 +1,4 @@
-//! Reading: a resistance read along a shield, beside what its papers let expect at that temperature.
+//! Reading: a resistance read along a shield, beside the resistance expected from its papers at that temperature.
 
 use super::along::{along_by_papers, metres};
 use super::unknown;
@@ -6,42 +6,42 @@ use crate::job::{Continuity, Leg};
 use crate::said::{ReadingAsk, ReadingSaid, Said};
 use crate::section::Unknown;
 
-/// How a reading stands to what is expected.
+/// Comparison of a reading with the expected range.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Agreement {
-    /// Below it by more than the instrument's error.
+    /// Below the range by more than the instrument's error.
     Below,
-    /// Within it, as far as the instrument can tell.
+    /// Within the range, as far as the instrument can tell.
     Within,
-    /// Above it by more than the instrument's error.
+    /// Above the range by more than the instrument's error.
     Above,
 }
 
 /// A reading of the shield alone.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Agreed {
-    /// What was read, without the test leads, ohm.
+    /// Resistance as read, without the test leads, ohm.
     pub read_ohm: f64,
-    /// Least and greatest expected at the reading's temperature, ohm.
+    /// Least and greatest expected resistance at the reading's temperature, ohm.
     pub expected_ohm: (f64, f64),
-    /// What was read, by length and at 20 °C, ohm/km.
+    /// Reading per length and at 20 °C, ohm/km.
     pub at_20_ohm_per_km: f64,
-    /// How far off that may be, ohm/km.
+    /// Error of that value, ohm/km.
     pub error_ohm_per_km: f64,
     /// Length of shield, m.
     pub length_m: f64,
     /// Temperature of the reading, °C.
     pub degc: f64,
-    /// Between what the expected lies.
+    /// Bounds of the expected resistance, in words.
     pub of: Said,
-    /// How it stands.
+    /// Result of the comparison.
     pub stands: Agreement,
 }
 
-/// A reading beside what the papers of its leg let expect.
+/// Compares a reading with the resistance expected from the papers of its leg.
 ///
 /// # Errors
-/// Where it says nothing of the shield alone, or what is expected is not known; with the questions to put.
+/// A reading that does not measure the shield alone, or an expected resistance that is not known; with the questions.
 pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     if row.is_bonded {
         return Err(unknown(ReadingSaid::EndsWereBonded, ReadingAsk::EndsOpen));
@@ -80,7 +80,7 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     } else {
         Agreement::Within
     };
-    // What a resistance of one at 20 °C has at that temperature.
+    // Temperature factor of the resistance, relative to 20 °C.
     let warm = least / along.at_20_ohm_per_m.0;
     let per_km = 1e3 / (length_m * warm);
     Ok(Agreed {

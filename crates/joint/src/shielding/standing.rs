@@ -1,4 +1,4 @@
-//! Standing: the voltage that balanced currents drive along a shield which is open at one end.
+//! Standing: the voltage that balanced currents drive along a shield that is open at one end.
 
 use super::along::{mean_m, metres};
 use super::loss::placed;
@@ -8,12 +8,12 @@ use crate::said::{BondingSaid, Said};
 use crate::section::Unknown;
 use jointwright_numerics::rating::shield::{standing_trefoil_v_per_a_m, standing_v_per_a_m};
 
-/// What stands along a leg's shield.
+/// Standing voltage of a leg's shield.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Stands {
     /// A voltage between its open end and earth.
     Open(Standing),
-    /// None of this kind, because both ends are bonded.
+    /// No standing voltage, because both ends are bonded.
     Bonded(Said),
 }
 
@@ -27,7 +27,7 @@ pub struct Standing {
 }
 
 impl Standing {
-    /// Of three shields with a mean diameter.
+    /// Standing voltage of three shields with a mean diameter.
     ///
     /// # Assumes
     /// Balanced currents, no other conductor near.
@@ -61,10 +61,10 @@ impl Standing {
     }
 }
 
-/// What stands along the shield of a leg: the least mean diameter, which gives the greatest voltage.
+/// Standing voltage of a leg's shield, with the least mean diameter, which gives the greatest voltage.
 ///
 /// # Errors
-/// What nobody states, with the questions to put.
+/// A fact that nobody states, with its questions.
 pub fn standing(job: &Job, leg: &Leg) -> Result<Stands, Unknown> {
     let id = || leg.id.clone();
     let far = leg.shield_run.is_far_end_bonded;

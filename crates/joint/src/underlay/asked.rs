@@ -1,4 +1,4 @@
-//! Asked: does a stretch of a part lie only on layers on which its row lets it lie?
+//! Asked: whether a stretch of a part lies only on layers that its row allows.
 
 use super::{LAYERS, Lap, Stretch, edges, lap};
 use crate::cable::Layer;
@@ -8,7 +8,7 @@ use crate::plane::Plane;
 use crate::said::{CutSaid, EdgeAt, LayerSaid, Of, Said, Spot, WindowOf, WindowSaid};
 use jointwright_units::{Length, Station, Toward};
 
-/// What is asked of one stretch of one part on one leg.
+/// Question about one stretch of one part on one leg.
 pub(crate) struct Asked<'a> {
     /// Check.
     pub check: &'static str,
@@ -16,24 +16,24 @@ pub(crate) struct Asked<'a> {
     pub subject: Subject,
     /// Short name of the part.
     pub part: &'a str,
-    /// Its paper, or whose word it is.
+    /// Source: its paper, or somebody's word.
     pub word: Word,
     /// The stretch.
     pub stretch: Stretch<'a>,
     /// Layers on which it may lie.
     pub may_lie_on: Vec<Layer>,
-    /// What is asked for where no row says where the stretch lies.
+    /// Ask for the place of the stretch, if no row states it.
     pub ends: Ask,
 }
 
-/// A layer on which the stretch may not lie, and how far it can reach onto it.
+/// A layer on which the stretch may not lie, and the length by which it can reach onto it.
 struct Reached {
     layer: Layer,
     most: Length,
 }
 
 impl Asked<'_> {
-    /// The ruling: at the worst of the windows, or as planned where the plan itself breaks it.
+    /// Rules at the worst of the windows, or as planned where the plan itself breaks the limit.
     pub fn rule(self, cutback: &Cutback) -> Ruling {
         let mut reached: Vec<Reached> = Vec::new();
         let (mut unknown, mut nearest) = (None, None::<jointwright_units::Interval>);
@@ -74,7 +74,7 @@ impl Asked<'_> {
         }
     }
 
-    /// The one fact that is missing: where the stretch lies, else where an edge lies, else a window.
+    /// The one missing fact: the place of the stretch, else the place of an edge, else a window.
     fn missing(&self, cutback: &Cutback) -> Ask {
         let own = self.stretch.begins.iter().chain([&self.stretch.ends]);
         if own.clone().any(|plane| !cutback.places(*plane)) {
@@ -114,10 +114,10 @@ impl Asked<'_> {
         }
     }
 
-    /// What lies where, as a crew lead reads it.
+    /// Layers under the stretch, as a crew lead reads them.
     fn lies_over(&self, cutback: &Cutback, reached: &[Reached]) -> LayerSaid {
         let inward = |layer: Layer| self.may_lie_on.iter().all(|l| *l > layer);
-        // The farthest layer on which the plan itself lays it is the one that a crew sees under it; else the farthest that the windows let it reach.
+        // A crew sees the farthest layer on which the plan itself lays the stretch; else name the farthest that the windows let it reach.
         let is_planned = |r: &&Reached| {
             let edge = edge_of(r.layer).and_then(|edge| cutback.nominal(edge));
             let end = cutback.nominal(self.stretch.ends);
@@ -166,7 +166,7 @@ impl Asked<'_> {
         }
     }
 
-    /// What to do, and whose windows let it happen.
+    /// Advice, and the windows that let it happen.
     fn hint(&self, cutback: &Cutback, reached: &[Reached]) -> WindowSaid {
         let mut planes = vec![self.stretch.ends];
         planes.extend(reached.iter().filter_map(|r| edges(r.layer).first()));
@@ -185,7 +185,7 @@ impl Asked<'_> {
     }
 }
 
-/// The cut at which a layer begins to lie bare; none for the conductor.
+/// Cut at which a layer becomes bare; `None` for the conductor.
 fn edge_of(layer: Layer) -> Option<Plane> {
     edges(layer).first().copied()
 }

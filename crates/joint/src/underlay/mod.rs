@@ -1,8 +1,10 @@
 //! Underlay: which layer of the cable lies under each stretch of each part, at the worst of the windows.
 //!
-//! Why its own room: where a part ends and where a layer ends stand in the papers of different parts, and nobody but us lays one over the other.
+//! Why its own room: the papers of different parts state where a part ends and where a layer ends; only this program lays one over the other.
 //!
-//! Invariants: every place that the windows allow counts, and of an edge that shrinks back both the cut and the shrunk edge; what has no place or no window is said to be unknown and is never clear.
+//! Invariants:
+//! - Every place that the windows allow counts; of an edge that shrinks back, both the cut and the shrunk edge count.
+//! - A stretch or an edge without a place or a window is unknown, never clear.
 //!
 //! Not here: whether a diameter fits (`fit`), where the edges are (`cutback`), what a part's row allows (`checks`).
 //!
@@ -19,7 +21,7 @@ use crate::plane::Plane;
 use crate::said::CutSaid;
 use jointwright_units::{Interval, Length, Station};
 
-/// Layers that a part may come to lie on, from the conductor end outward.
+/// Layers on which a part may lie, from the conductor end outward.
 ///
 /// ```text
 ///   conductor   insulation    insulation screen   metallic shield   jacket
@@ -38,24 +40,24 @@ pub const LAYERS: [Layer; 5] = [
 /// A stretch of a part along the leg.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Stretch<'p> {
-    /// Planes before which nothing of it lies on the cable; none where it begins inside the connector.
+    /// Planes before which nothing of it lies on the cable; empty if it begins inside the connector.
     pub begins: &'p [Plane],
     /// Plane at which it ends, farther from the conductor end.
     pub ends: Plane,
 }
 
-/// How far a stretch reaches onto a layer.
+/// Length by which a stretch reaches onto a layer.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Lap {
-    /// Least and greatest over all windows; both zero or negative where it is always clear of the layer.
+    /// Least and greatest length over all windows; both zero or negative if it is always clear of the layer.
     Worst(Interval),
-    /// As planned, where the plan itself lays it there and some window is missing, which is named.
+    /// Planned length, if the plan itself lays the stretch there and some window is missing; names that window.
     Planned(Length, CutSaid),
-    /// What is missing.
+    /// Not known; names the missing fact.
     Unknown(CutSaid),
 }
 
-/// The planes at which a layer begins to lie bare, from the conductor end outward: the cut, and the edge shrunk back.
+/// Planes at which a layer becomes bare, from the conductor end outward: the cut, and the edge shrunk back.
 pub const fn edges(layer: Layer) -> &'static [Plane] {
     match layer {
         Layer::Insulation => &[Plane::InsulationEnd, Plane::InsulationEndShrunk],
@@ -66,9 +68,9 @@ pub const fn edges(layer: Layer) -> &'static [Plane] {
     }
 }
 
-/// How far a stretch reaches onto a layer, or onto a layer over it on which it may not lie either, over everything that the windows allow.
+/// Length by which a stretch reaches onto a layer, or onto a forbidden layer over it, over all places that the windows allow.
 ///
-/// lap = min(end − inner edge, outer edge − begin, outer edge − inner edge), each at its own worst, for every outer edge at which a layer begins on which it may lie.
+/// lap = min(end − inner edge, outer edge − begin, outer edge − inner edge), each at its own worst, for every outer edge at which an allowed layer begins.
 pub fn lap(cutback: &Cutback, stretch: Stretch<'_>, layer: Layer, may_lie_on: &[Layer]) -> Lap {
     let inner = edges(layer);
     let over = LAYERS.iter().skip_while(|l| **l != layer).skip(1);
@@ -88,9 +90,9 @@ pub fn lap(cutback: &Cutback, stretch: Stretch<'_>, layer: Layer, may_lie_on: &[
     least(&pairs)
 }
 
-/// The distance between two planes for each of which several may stand: the greatest.
+/// Greatest distance between two planes, each of which may be any of several.
 fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane]) -> Lap {
-    // An edge that no row lets shrink back has no second plane; the cut itself always counts.
+    // An edge that no row shrinks back has no second plane; the cut itself always counts.
     let placed = |planes: &[Plane]| -> Vec<Plane> {
         let also = planes[1..].iter().filter(|p| cutback.places(**p));
         std::iter::once(planes[0]).chain(also.copied()).collect()
@@ -110,18 +112,18 @@ fn farthest(cutback: &Cutback, from: &[Plane], to: &[Plane]) -> Lap {
         .unwrap_or(Lap::Unknown(CutSaid::NothingPlacesIt))
 }
 
-/// How far an adapter lies past the edge of the insulation screen, at the least of all windows; below zero where it can end before it.
+/// Length by which an adapter passes the edge of the insulation screen, at the least of all windows; negative if it can end before the edge.
 ///
 /// # Errors
-/// What is not placed or has no window.
+/// A plane without a place or a window.
 pub fn past_edge(cutback: &Cutback) -> Result<Station, CutSaid> {
     let past = cutback.dimension(Plane::ScreenEdge, Plane::AdapterFar)?;
     Ok(past.least)
 }
 
-/// How far past that edge an adapter must lie for a field to be drawn as if it never ended: as far as it can be thick.
+/// Least length by which an adapter must pass that edge, so that a field may be drawn as if the adapter never ended: its greatest thickness.
 ///
-/// None where its row gives no range over the insulation.
+/// `None` if its row gives no range over the insulation.
 pub fn past_edge_least(adapter: &Adapter) -> Option<Length> {
     let mut ranges = adapter.fits.iter();
     let over = ranges.find(|fits| fits.over == Layer::Insulation)?;
@@ -139,10 +141,10 @@ fn apart(cutback: &Cutback, from: Plane, to: Plane) -> Lap {
     }
 }
 
-/// The least of distances all of which must be more than nothing.
+/// Least of the distances; the stretch reaches the layer only if all are positive.
 fn least(pairs: &[Lap]) -> Lap {
     let worst = || pairs.iter().filter_map(Lap::worst);
-    // One distance that is never more than nothing settles it, whatever the others are.
+    // One distance that is never positive settles it, whatever the others are.
     let clear = worst().filter(|i| i.greatest() <= Length::ZERO);
     if let Some(clear) = clear.min_by_key(|i| i.greatest()) {
         return Lap::Worst(clear);
@@ -163,7 +165,7 @@ fn least(pairs: &[Lap]) -> Lap {
         let clear_of_all = || Lap::Unknown(CutSaid::NothingPlacesIt);
         return bounds.map_or_else(clear_of_all, Lap::Worst);
     };
-    // Where some window is missing the plan itself must lay it there, whatever the other windows do.
+    // If some window is missing, the plan itself must lay the stretch there, wherever the other windows let it lie.
     if bounds.is_some_and(|b| b.least() <= Length::ZERO) {
         return Lap::Unknown(why);
     }

@@ -1,4 +1,4 @@
-//! Windows against their law: any mixture inside them keeps every link inside its own tolerance.
+//! Test of the windows' law: any mixture inside them keeps every link inside its own tolerance.
 
 use super::*;
 use proptest::prelude::*;
@@ -145,7 +145,7 @@ fn the_owner_can_tighten_and_cannot_widen() {
     check_window(&groups(&links, &[owner(2, 9)]), Plane::JacketEdge, (-2, 6));
 }
 
-/// Links over few planes, all with tolerances; a loop of them is as good as a tree here, since only deviations count.
+/// Links over few planes, all with tolerances; a loop of links serves here as well as a tree, because only deviations count.
 fn random_links() -> impl Strategy<Value = Vec<Joined>> {
     let pair = (0..PLANES.len(), 0..PLANES.len(), 0i64..40, 0i64..40);
     proptest::collection::vec(pair, 1..12).prop_map(|rows| {
@@ -168,7 +168,7 @@ const PLANES: &[Plane] = &[
     Plane::BodyEnd,
 ];
 
-/// Links between two anchors that a mixture of marks inside the windows can break, `loosened` wider than printed.
+/// Number of links between two anchors that a mixture of marks inside the windows can break, `loosened` wider than printed.
 fn broken(links: &[Joined], loosened: i64) -> usize {
     let groups = groups(links, &[]);
     let breaks = |link: &&Joined| {
