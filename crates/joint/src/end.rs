@@ -1,10 +1,10 @@
 //! End: one cable end of a joint, and the rows that belong to it.
 //!
-//! Why its own room: readings, counts, lots and tests belong to an end; a list that every reader filters by leg and phase is filtered wrong one day.
+//! Why its own room: readings, counts, lots and tests belong to an end; if every reader filtered one list by leg and phase, one of them would filter it wrong one day.
 //!
-//! Invariants: a row of an end does not say whose it is, so that it cannot say it wrong; rows come end by end, and within an end in the order in which they were written.
+//! Invariants: the row of an end does not name its end, so it cannot name a wrong one; rows come end by end, and within an end in the order in which they were written.
 //!
-//! Not here: the cable of a leg (`job`), whom a ruling concerns (`limit`).
+//! Not here: the cable of a leg (`job`), the subject of a ruling (`limit`).
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};

@@ -1,8 +1,8 @@
-//! Judge: all checks on one joint, the parts that would fit where one is left open, and what it comes to.
+//! Judge: all checks on one joint, the parts that would fit where one is left open, and the outcome.
 //!
-//! Why its own room: the joint's outcome is the worst of its rulings, and that is said in one place.
+//! Why its own room: one place says that the joint's outcome is the worst of its rulings.
 //!
-//! Invariants: removing what is computed never turns a pass into a fail, adding it never turns a fail into a pass; an outcome of "pass" never means that a joint may be built or kept.
+//! Invariants: removing computed rulings never turns a pass into a fail, and adding them never turns a fail into a pass; an outcome of "pass" never means that a joint may be built or kept.
 //!
 //! Not here: the document and the page (`plan`, the doors).
 
@@ -24,25 +24,25 @@ use crate::warm::Warm;
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
-/// Everything said about one joint.
+/// Judgement of one joint.
 #[derive(Clone, Debug)]
 pub struct Judged<'o> {
-    /// What was compared.
+    /// Inputs of the checks.
     pub inputs: Inputs<'o>,
     /// Rulings, in the order of checks, legs and phases.
     pub rulings: Vec<Ruling>,
-    /// Words of named engineers on questions that are judged now: they close nothing.
+    /// Words of named engineers on questions that are judged by now: they close nothing.
     pub idle_closings: Vec<Said>,
     /// Parts that would fit where one is left open.
     pub proposals: Vec<Proposal>,
 }
 
-/// For one open part of one leg: what fits, and why the rest does not.
+/// For one open part of one leg: the rows that fit, and the reasons why the others do not.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Proposal {
     /// Leg.
     pub leg: String,
-    /// Other legs that take the same one part and have it open too.
+    /// Other legs that share this one part and also have it open.
     pub shared_with: Vec<String>,
     /// Kind of part.
     pub part: PartKind,
@@ -52,7 +52,7 @@ pub struct Proposal {
     pub does_not_fit: Vec<(String, Said)>,
 }
 
-/// Judges a joint, its fields and pressures included.
+/// Judges a joint, including its fields and pressures.
 ///
 /// # Errors
 /// Rows that contradict each other, as complaints at the rows.
@@ -60,18 +60,18 @@ pub fn judge(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
     judged(order, Depth::Whole)
 }
 
-/// Judges a joint with its pressures and temperatures, and no field: the checks that rest on a field say nothing.
+/// Judges a joint with its pressures and temperatures, and without any field: the checks that rest on a field say nothing.
 ///
 /// # Errors
-/// As [`judge()`].
+/// As for [`judge()`].
 pub fn judge_without_fields(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
     judged(order, Depth::WithoutFields)
 }
 
-/// Judges a joint without solving any field or pressure: what takes microseconds; the checks that rest on one say nothing.
+/// Judges a joint without solving any field or pressure, which takes microseconds; the checks that rest on one say nothing.
 ///
 /// # Errors
-/// As [`judge()`].
+/// As for [`judge()`].
 pub fn judge_unsolved(order: &Order) -> Result<Judged<'_>, Vec<Complaint>> {
     judged(order, Depth::Unsolved)
 }
@@ -86,15 +86,15 @@ fn judged(order: &Order, depth: Depth) -> Result<Judged<'_>, Vec<Complaint>> {
 /// Judges a model as far as it is solved; checks that rest on more say nothing.
 ///
 /// # Errors
-/// As [`judge()`].
+/// As for [`judge()`].
 pub fn judge_model(model: &Model) -> Result<Judged<'_>, Vec<Complaint>> {
     rule(model.inputs(), model.is_solved(Depth::Whole))
 }
 
-/// Solves an order whole, judges it, and hands what is judged to `then`: the one way from an order to its rulings that doors take.
+/// Solves an order completely, judges it, and passes the result to `then`: the one way of doors from an order to its rulings.
 ///
 /// # Errors
-/// As [`judge()`].
+/// As for [`judge()`].
 pub fn with_judged<T>(
     order: Order,
     then: impl FnOnce(&Judged<'_>) -> T,
@@ -104,7 +104,7 @@ pub fn with_judged<T>(
     judge_model(&model).map(|judged| then(&judged))
 }
 
-/// Asks every check.
+/// Runs every check.
 fn rule(inputs: Inputs<'_>, is_whole: bool) -> Result<Judged<'_>, Vec<Complaint>> {
     let job = &inputs.order.job;
     let rulings = CHECKS.iter().flat_map(|check| inputs.ask(check));
@@ -128,7 +128,7 @@ pub fn worst(rulings: &[Ruling]) -> Outcome {
         .unwrap_or(Outcome::NotJudged)
 }
 
-/// Whether work stops: a ruling fails, or one stops it and nobody with the authority has said what it is.
+/// Whether work stops: a ruling fails, or a ruling stops work and nobody with the authority has decided what it is.
 pub fn stops(rulings: &[Ruling]) -> bool {
     let is_stop = |r: &Ruling| r.outcome == Outcome::Fail || (r.stops && r.closed_by.is_none());
     rulings.iter().any(is_stop)
@@ -144,7 +144,7 @@ pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
         .min_by(|a, b| a.margin.unwrap_or(0.0).total_cmp(&b.margin.unwrap_or(0.0)))
 }
 
-/// Passing ruling of what is computed in another unit than millimetres whose margin is the least part of its limit.
+/// Passing ruling of a computed quantity in another unit than millimetres, with the smallest ratio of margin to limit.
 pub fn governing_computed(rulings: &[Ruling]) -> Option<&Ruling> {
     let part = |ruling: &Ruling| match (&ruling.limit, ruling.margin) {
         (Some(Datum::Number(limit)), Some(margin)) if *limit != 0.0 => Some(margin / limit.abs()),
@@ -177,7 +177,7 @@ fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
             if !is_open(leg, kind, rulings) {
                 continue;
             }
-            // One part for all legs is asked for once.
+            // A part that all legs share is proposed once.
             let mut known = proposals.iter_mut().filter(|p| p.part == kind);
             match known.find(|_| is_shared(&inputs.order.job, kind)) {
                 Some(known) => known.shared_with.push(leg.leg.id.clone()),
@@ -188,7 +188,7 @@ fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
     proposals
 }
 
-/// Whether a part is asked for: left open, or an adapter where the bare leg is outside the body's range.
+/// Whether a part is proposed: it is left open, or it is an adapter and the bare leg is outside the body's range.
 fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
     match kind {
         PartKind::Body => leg.chosen.body.is_none(),
@@ -208,7 +208,7 @@ fn is_open(leg: &LegInputs<'_>, kind: PartKind, rulings: &[Ruling]) -> bool {
 }
 
 fn proposal(inputs: &Inputs<'_>, leg: &LegInputs<'_>, kind: PartKind) -> Proposal {
-    // A part that other legs take with this one has to fit them all.
+    // A part that several legs share must fit them all.
     let is_shared = is_shared(&inputs.order.job, kind);
     let concerns =
         |ruling: &Ruling| is_shared || ruling.subject.leg.as_ref().is_none_or(|l| *l == leg.leg.id);
@@ -275,7 +275,7 @@ fn ids(catalogue: &Catalogue, kind: PartKind) -> Vec<String> {
     }
 }
 
-/// Whether all legs of a joint take one part of this kind together.
+/// Whether all legs of a joint share one part of this kind.
 fn is_shared(job: &Job, kind: PartKind) -> bool {
     match kind {
         PartKind::Body => job.kind != JointKind::Separable,
@@ -284,7 +284,7 @@ fn is_shared(job: &Job, kind: PartKind) -> bool {
     }
 }
 
-/// The joint with one more part chosen: on one leg, and on every other leg that shares it and has it open too.
+/// The joint with one more part chosen: on one leg, and on every other leg that shares it and also has it open.
 fn with_part<'o>(
     inputs: &Inputs<'o>,
     leg: &LegInputs<'o>,

@@ -1,8 +1,8 @@
-//! Material: what is on the truck for one joint: parts, consumables with their amounts, tools.
+//! Material: the load of the truck for one joint: parts, consumables with their amounts, tools.
 //!
-//! Why its own room: how much tape a joint takes is arithmetic on its own diameters, and a part that was forgotten is found at the vault's edge too late.
+//! Why its own room: the tape of a joint is arithmetic on its own diameters, and a forgotten part is found too late at the vault's edge.
 //!
-//! Invariants: a part that legs share is counted once a phase; an amount that nobody states and nothing allows to compute is not guessed.
+//! Invariants: a part that legs share is counted once for each phase; an amount that nobody states and that cannot be computed is not guessed.
 //!
 //! Not here: whether a part fits (`checks`), in what order it comes on (`programme`).
 //!
@@ -19,7 +19,7 @@ use jointwright_units::Length;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Kind of what is on the truck.
+/// Kind of an item on the truck.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ItemKind {
@@ -39,12 +39,12 @@ pub enum ItemKind {
     Plug,
     /// Connector that a trial press uses up.
     Trial,
-    /// What is used up.
+    /// Consumable, which is used up.
     Consumable,
 }
 
 impl ItemKind {
-    /// What a crew calls it.
+    /// Crew's name for it.
     pub const fn name(self) -> &'static str {
         match self {
             ItemKind::Body => PartKind::Body.name(),
@@ -77,40 +77,40 @@ impl From<PartKind> for ItemKind {
 pub struct Item {
     /// Kind.
     pub kind: ItemKind,
-    /// Its row.
+    /// Row of the item.
     pub id: String,
-    /// What it is.
+    /// Name of the item.
     pub name: String,
-    /// Its paper and revision, and what is doubtful of its row.
+    /// Paper with its revision, and the doubts about its row.
     pub instructions: Paper,
-    /// Ends that it is for, as leg and phase; blank ports by number.
+    /// Ends that use it, as leg and phase; blank ports by number.
     pub used_for: Vec<Said>,
-    /// How many, for what is counted in pieces.
+    /// Number of pieces, where the item is counted in pieces.
     pub pieces: Option<usize>,
-    /// How much in all, where somebody states it or it can be computed.
+    /// Total amount, where somebody states it or it can be computed.
     pub amount: Option<Said>,
-    /// Why there is no amount.
+    /// Reason why there is no amount.
     pub why: Option<Said>,
 }
 
-/// A tool, and on whose word it is needed.
+/// A tool, with its source.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Tool {
-    /// What it is.
+    /// Name of the tool.
     pub what: TruckSaid,
-    /// On whose word.
+    /// Source of the need.
     pub source: Said,
 }
 
-/// Length of tape for one stretch, m: for each pass the turns times the length of a turn of the helix, over what the tape is drawn to.
+/// Length of tape for one stretch, m: for each pass the number of turns times the length of one turn of the helix, divided by the drawn length.
 ///
 /// `L = Σ_k (ℓ/a + 1) · √((π·D_k)² + a²) / q`, with advance `a = w·(1 − λ)` and the helix of pass `k` at `D_k = d + (2k − 1)·t / (1 − λ)`.
 ///
 /// `ℓ` stretch, `w` width, `t` thickness, `d` diameter under the first pass, all m; `λ` lap and `q` drawn length, ratios.
-/// One turn more than `ℓ/a` closes each pass; waste is not in it.
+/// One turn more than `ℓ/a` closes each pass; waste is not included.
 ///
 /// # Assumes
-/// A tape that is drawn keeps its width and thickness: it then builds up thicker than it would, so the length is on the long side.
+/// A drawn tape keeps its width and thickness: it then builds up thicker than in fact, so the length is on the long side.
 ///
 /// # Source
 /// Geometry of a helix, `docs/theory/amount.md`.
@@ -127,7 +127,7 @@ pub fn tape_length_m(wrap: &Wrap, tape: (Length, Length), diameter: Length) -> f
     (1..=wrap.layers).map(pass).sum::<f64>() / wrap.drawn_ratio
 }
 
-/// Parts and consumables of a joint, in the order in which they are asked for.
+/// Parts and consumables of a joint, in their usual order.
 pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
     let mut items: Vec<Item> = Vec::new();
     let kind = inputs.order.job.kind;
@@ -167,7 +167,7 @@ pub fn items(inputs: &Inputs<'_>) -> Vec<Item> {
     items
 }
 
-/// One more of every connector whose growth is not measured, and a piece of its conductor: the trial press uses them up.
+/// Adds one of each connector whose growth is not measured, and a piece of its conductor: the trial press uses them up.
 fn trials(inputs: &Inputs<'_>, items: &mut Vec<Item>) {
     for leg in &inputs.legs {
         let (Some(connector), Some(end)) = (leg.chosen.connector, leg.chosen.end) else {
@@ -200,7 +200,7 @@ fn ends(leg: &LegInputs<'_>) -> Vec<Said> {
     leg.ends.iter().map(name).collect()
 }
 
-/// Adds pieces of a part; what legs share is there already.
+/// Adds pieces of a part; a part that legs share is there already.
 fn add(items: &mut Vec<Item>, kind: ItemKind, head: &Head, used_for: Vec<Said>, is_shared: bool) {
     let pieces = used_for.len();
     if let Some(item) = items.iter_mut().find(|i| i.kind == kind && i.id == head.id) {
@@ -299,7 +299,7 @@ fn amount(row: &Consumable, legs: &[&LegInputs<'_>], n_ends: usize) -> Result<Sa
             }
         }
     }
-    // Upward to a tenth, so that the roll is never short by rounding.
+    // Rounds up to a tenth, so that the roll is never too short.
     let metres = (sum_m * 10.0).ceil() / 10.0;
     let row_says = stated;
     Ok(TruckSaid::Tape {
@@ -310,7 +310,7 @@ fn amount(row: &Consumable, legs: &[&LegInputs<'_>], n_ends: usize) -> Result<Sa
     .into())
 }
 
-/// Greatest diameter over a layer: as read with its error, else the greatest its papers allow.
+/// Greatest diameter over a layer: as read with its error, else the greatest that its papers allow.
 fn thickest(
     leg: &LegInputs<'_>,
     read: Option<&crate::survey::Diameter>,

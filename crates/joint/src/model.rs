@@ -1,8 +1,11 @@
-//! Model: one joint whose costly parts are solved when somebody asks for them, and kept.
+//! Model: one joint whose costly results are solved on demand, and kept.
 //!
-//! Why its own room: everything that is asked of a joint (rulings, pictures, a rating, one end again) is asked of the same solved parts, and none is solved twice.
+//! Why its own room: rulings, pictures, a rating and a single end all use the same solved parts, and no part is solved twice.
 //!
-//! Invariants: a model owns its order; what it keeps is what a fresh one would solve, because a solved part is kept only where everything that it is made from is equal; a solve that is stopped leaves the rest not asked, and says so.
+//! Invariants:
+//! - A model owns its order.
+//! - A kept result equals the result of a fresh solve: it is kept only where all its inputs are equal.
+//! - A solve that is stopped leaves the rest not asked, and says so.
 //!
 //! Not here: the rulings (`checks`, `judge`), the physics (`study`, `pressure`, `warm`).
 
@@ -19,27 +22,27 @@ use crate::warm::{self, LegSubject, Warm};
 use std::ops::ControlFlow;
 use std::sync::Arc;
 
-/// How much is solved.
+/// Extent of the solve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Depth {
-    /// Places and fits alone, which takes microseconds.
+    /// Places and fits only, which takes microseconds.
     Unsolved,
-    /// Pressures and temperatures too.
+    /// Pressures and temperatures also.
     WithoutFields,
     /// Everything.
     Whole,
 }
 
-/// How far a solve is: steps done, of how many.
+/// Progress of a solve: steps done, and their total number.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Progress {
     /// Steps done.
     pub n_done: usize,
-    /// Steps in all.
+    /// Total number of steps.
     pub n_steps: usize,
 }
 
-/// One joint: its order, and what of it has been solved.
+/// One joint: its order and its solved results.
 #[derive(Clone, Debug)]
 pub struct Model {
     order: Order,
@@ -47,7 +50,7 @@ pub struct Model {
 }
 
 impl Model {
-    /// A model of an order; nothing is solved yet.
+    /// Makes a model of an order; nothing is solved yet.
     ///
     /// # Errors
     /// Rows that contradict each other, as complaints at the rows.
@@ -56,10 +59,10 @@ impl Model {
         Ok(Model { order, solved })
     }
 
-    /// A model of a changed order that keeps every solved part of this one whose inputs are equal, and has solved nothing else.
+    /// Makes a model of a changed order; it keeps every solved result of this one whose inputs are equal, and solves nothing else.
     ///
     /// # Errors
-    /// As [`Model::new`].
+    /// As for [`Model::new`].
     pub fn again(&self, order: Order) -> Result<Model, Vec<Complaint>> {
         let mut solved = Solved::new(&order)?;
         solved.take_over(&order, &self.solved);
@@ -71,14 +74,14 @@ impl Model {
         &self.order
     }
 
-    /// Whether everything is solved that a depth asks for.
+    /// Whether all results of a depth are solved.
     pub fn is_solved(&self, depth: Depth) -> bool {
         self.solved.steps(&self.order, depth).is_empty()
     }
 
-    /// Solves what is missing of a depth, step by step; `watch` is told before each step how far it is, and may stop it.
+    /// Solves the missing results of a depth step by step; `watch` hears the progress before each step, and may stop the solve.
     ///
-    /// True where all of it is solved now.
+    /// True if all of them are solved now.
     pub fn solve(
         &mut self,
         depth: Depth,
@@ -87,13 +90,13 @@ impl Model {
         self.solved.solve(&self.order, depth, watch)
     }
 
-    /// What the checks compare.
+    /// Inputs of the checks.
     pub fn inputs(&self) -> Inputs<'_> {
         self.solved.inputs(&self.order)
     }
 }
 
-/// What has been solved of a joint; the order that it belongs to is an argument.
+/// Solved results of a joint; the order that they belong to is an argument.
 #[derive(Clone, Debug)]
 pub(crate) struct Solved {
     legs: Vec<LegSolved>,
@@ -115,16 +118,16 @@ struct EndSolved {
     pressure: Option<Arc<EndPressure>>,
 }
 
-/// One thing to solve.
+/// One result to solve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 enum Step {
-    /// The fields of a leg.
+    /// Fields of a leg.
     Study(usize),
-    /// The tapered plug of a leg.
+    /// Tapered plug of a leg.
     Plug(usize),
-    /// The pressures of an end.
+    /// Pressures of an end.
     Press(usize, usize),
-    /// The temperatures of the joint.
+    /// Temperatures of the joint.
     Warm,
 }
 
@@ -154,7 +157,7 @@ impl Solved {
         Err(complaints)
     }
 
-    /// Steps that a depth still asks for, in the order in which they are taken.
+    /// Steps that a depth still needs, in their order.
     fn steps(&self, order: &Order, depth: Depth) -> Vec<Step> {
         let has_plug = order.job.kind == JointKind::Separable;
         let mut steps = Vec::new();
@@ -182,7 +185,7 @@ impl Solved {
         steps
     }
 
-    /// As [`Model::solve`].
+    /// As for [`Model::solve`].
     pub(crate) fn solve(
         &mut self,
         order: &Order,
@@ -214,7 +217,7 @@ impl Solved {
         }
     }
 
-    /// What the study of a leg is made from.
+    /// Inputs of a leg's study.
     fn with_subject<T>(
         &self,
         order: &Order,
@@ -231,7 +234,7 @@ impl Solved {
         })
     }
 
-    /// A plug depends on the body's row alone: legs with the same body share it.
+    /// Study of a plug; it depends on the body's row alone, so legs with the same body share it.
     fn plug_of(&self, order: &Order, at: usize) -> Arc<PlugStudy> {
         let Some(body) = chosen(order, &order.job.legs[at]).body else {
             return Arc::new(PlugStudy::None);
@@ -257,7 +260,7 @@ impl Solved {
         })
     }
 
-    /// What the temperatures are made from; one whose parts are left open is asked for elsewhere.
+    /// Inputs of the temperatures; an order whose parts are left open asks for them elsewhere.
     fn warm_input(&self, order: &Order) -> Result<warm::Input, Warm> {
         let chosen: Vec<Chosen<'_>> = order.job.legs.iter().map(|l| chosen(order, l)).collect();
         if chosen.iter().any(|chosen| chosen.body.is_none()) {
@@ -281,7 +284,7 @@ impl Solved {
         self.warm_input(order).map_or_else(|open| open, warm::solve)
     }
 
-    /// Takes over what another order's parts have solved from equal inputs: fields and temperatures are made from their inputs alone.
+    /// Takes over the results of another order that were solved from equal inputs: fields and temperatures depend on their inputs alone.
     fn take_over(&mut self, order: &Order, before: &Solved) {
         for at in 0..self.legs.len() {
             let Some(known) = before.legs.get(at).and_then(|leg| leg.study.clone()) else {
@@ -305,7 +308,7 @@ impl Solved {
         }
     }
 
-    /// What the checks compare.
+    /// Inputs of the checks.
     pub(crate) fn inputs<'o>(&self, order: &'o Order) -> Inputs<'o> {
         let legs = self.legs.iter().zip(&order.job.legs);
         Inputs {
@@ -359,7 +362,7 @@ impl LegSolved {
     }
 }
 
-/// One leg with other parts, its fields and pressures not asked for.
+/// One leg with other parts, without its fields and pressures.
 ///
 /// # Errors
 /// Rows that contradict each other.
@@ -375,7 +378,7 @@ fn chosen<'o>(order: &'o Order, leg: &'o Leg) -> Chosen<'o> {
     Chosen::from_names(&order.catalogue, &leg.parts, leg.cable.conductor)
 }
 
-/// A run of cable without a joint.
+/// Complaint that the job has a run of cable without a joint.
 fn no_joint(leg: &Leg) -> Complaint {
     let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
     let hint = "`jointwright rate` says what the cable carries in its surroundings, what is missing for it, who can answer that and where it goes; letters (`plan --ask`) are written for joints only. For a joint change the kind of job.";

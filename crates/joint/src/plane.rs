@@ -1,10 +1,10 @@
 //! Plane: the places along a leg that instructions name and crews mark.
 //!
-//! Why its own room: catalogue rows, owners' windows and cutbacks must mean the same place by the same word.
+//! Why its own room: catalogue rows, owners' windows and cutbacks must name the same place by the same word.
 //!
-//! Invariants: every plane belongs to the crew (cut or marked on the cable) or to a part, and has one name in files.
+//! Invariants: every plane belongs to the crew, who cuts or marks it on the cable, or to a part; each has one name in files.
 //!
-//! Not here: where a plane lies (`cutback`).
+//! Not here: the station of a plane (`cutback`).
 
 use crate::cable::{Layer, Words};
 use schemars::JsonSchema;
@@ -60,7 +60,7 @@ pub enum Plane {
     ControlFar,
     /// Outer end of the body.
     BodyEnd,
-    /// Where the body's near end rests while parked.
+    /// Resting place of the body's near end while it is parked.
     ParkMark,
     /// Outer end of the seal.
     SealEnd,
@@ -143,7 +143,7 @@ pub const PLANE_NAMES: &[&str] = &[
     "seal-start",
 ];
 
-/// Who or what holds a plane in its place.
+/// Holder of a plane: crew or part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Holder {
     /// The crew cuts or marks it on the cable.
@@ -178,7 +178,7 @@ impl Plane {
         self as usize
     }
 
-    /// Who or what holds it.
+    /// Holder of the plane.
     pub const fn holder(self) -> Holder {
         match self {
             Plane::ConductorEnd
@@ -208,7 +208,7 @@ impl Plane {
         }
     }
 
-    /// Whether two planes move as one piece but for its own play: planes of one part, or a cut and the same edge shrunk back.
+    /// Whether two planes move as one piece except for its own play: planes of one part, or a cut and the same edge shrunk back.
     pub fn is_of_one_piece_with(self, other: Plane) -> bool {
         let cut = |plane| match plane {
             Plane::InsulationEndShrunk => Plane::InsulationEnd,
@@ -224,9 +224,9 @@ impl Plane {
         }
     }
 
-    /// Whether the crew sets it off from an edge in front of it, and not from the conductor end: the ends of an adapter and of a shield contact.
+    /// Whether the crew sets the plane off from an edge in front of it and not from the conductor end: the ends of an adapter and of a shield contact.
     ///
-    /// It hangs on that edge as an edge shrunk back hangs on its cut, with the tolerance of its row as its play.
+    /// The plane hangs on that edge as a shrunk-back edge hangs on its cut; the tolerance of its row is its play.
     pub fn is_set_off_from(self, edge: Plane) -> bool {
         match self {
             Plane::AdapterNear | Plane::AdapterFar => {
@@ -239,7 +239,7 @@ impl Plane {
         }
     }
 
-    /// Whether a knife goes there (as against a mark).
+    /// Whether the plane is a cut, not a mark.
     pub const fn is_cut(self) -> bool {
         matches!(
             self,
@@ -258,7 +258,7 @@ impl Plane {
         }
     }
 
-    /// What a crew reads.
+    /// Words for a crew.
     pub fn words(self, words: Words) -> String {
         match (self.layer(), self) {
             (_, Plane::AdapterNear) => "inner end of the adapter".to_owned(),

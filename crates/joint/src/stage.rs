@@ -1,10 +1,10 @@
 //! Stage: the moments of a make-up that instructions and crews name.
 //!
-//! Why its own room: a part's own step and the programme of the joint must mean the same moment by the same word.
+//! Why its own room: a part's own step and the programme of the joint must name the same moment by the same word.
 //!
-//! Invariants: every stage has one name in files; their order here is the order in which a crew usually comes to them, and rules nothing.
+//! Invariants: every stage has one name in files; the order here is the usual order of a crew, and rules nothing.
 //!
-//! Not here: what must come before what (`programme`).
+//! Not here: which step must come before which (`programme`).
 //!
 //! Source: common practice, no source.
 
@@ -37,13 +37,13 @@ pub enum Stage {
     Insulation,
     /// Each phase compared with the far end.
     Phasing,
-    /// What must go over the cable is slid on and parked.
+    /// Parts that must go over the cable slid on and parked.
     SlideOn,
     /// Connector made.
     Connect,
     /// Insulation smoothed and cleaned.
     Clean,
-    /// What cannot be parked over the jacket pushed onto the cleaned end, before the connector bars its way.
+    /// Parts that cannot be parked over the jacket pushed onto the cleaned end, before the connector bars their way.
     PushOn,
     /// Body brought to its place.
     Place,
@@ -57,7 +57,7 @@ pub enum Stage {
     BridgeOff,
     /// Jacket restored and sealed.
     Seal,
-    /// Joint supported, trials and hand-back decided by those named for it.
+    /// Joint supported; the persons named for it decide trials and hand-back.
     HandBack,
 }
 

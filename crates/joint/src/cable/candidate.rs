@@ -1,8 +1,8 @@
-//! Candidate: every construction of the table, with what its layers can measure, worked out once.
+//! Candidate: every construction of the table with the possible diameters of its layers, computed once.
 //!
 //! Why its own file: a comparison runs over all of them for every end, so nothing may be looked up while it runs.
 //!
-//! Invariants: one candidate for each conductor and nominal wall (classes that share a wall share a candidate); only layers under the metallic shield, since the table says nothing of which shield a cable has.
+//! Invariants: one candidate for each conductor and nominal wall (classes that share a wall share a candidate); only layers under the metallic shield, because the table does not say which shield a cable has.
 
 use super::table::TABLE;
 use super::{
@@ -13,7 +13,7 @@ use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 
-/// Layers that a candidate has: those under the metallic shield.
+/// Layers of a candidate: those under the metallic shield.
 pub(super) const INNER: [Layer; 4] = [
     Layer::Conductor,
     Layer::ConductorScreen,
@@ -34,17 +34,17 @@ pub struct Candidate {
     pub(super) nominals: [Length; 4],
 }
 
-/// How the diameter over a layer follows from the layer inside it.
+/// Rule by which the diameter over a layer follows from the layer inside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Step {
     /// It lies in this interval, whatever is inside.
     Over(Interval),
-    /// It is greater by what lies in this interval: twice the thickness.
+    /// It is greater by an amount in this interval: twice the thickness.
     Grows(Interval),
 }
 
 impl Step {
-    /// Where the diameter can lie, given where the one inside it can.
+    /// Interval of the diameter, from the interval of the diameter inside it.
     pub(super) fn from(self, inside: Option<Interval>) -> Option<Interval> {
         match self {
             Step::Over(interval) => Some(interval),
@@ -108,7 +108,7 @@ fn enumerate() -> Vec<Candidate> {
         };
         let mut by_nominal: BTreeMap<Length, Vec<Wall>> = BTreeMap::new();
         for wall in walls {
-            // A wall that the standard does not make on this size has no row, and is no candidate.
+            // A wall that the standard does not make on this size has no row, so it is no candidate.
             if let Ok(nominal) = plain(conductor, *wall).wall_nominal() {
                 by_nominal.entry(nominal).or_default().push(*wall);
             }

@@ -1,6 +1,6 @@
-//! Construction: what a leg is made of, and the least, nominal and greatest diameter over each of its layers.
+//! Construction: the layers of a leg, and the least, nominal and greatest diameter over each.
 //!
-//! Why its own file: every fit stands on these sums, so the rows that enter one, and the worst of their sureness, travel with it.
+//! Why its own file: every fit rests on these sums, so each carries its rows and the worst of their sureness.
 //!
 //! Invariants: sums of whole nanometres, rounded outward; a diameter or thickness on the cable's own papers replaces the row; a missing row is an `Unknown`.
 //!
@@ -64,7 +64,7 @@ pub enum Insulation {
     Epr,
 }
 
-/// Least, nominal and greatest of a length, and on whose word.
+/// Least, nominal and greatest value of a length, with its sources.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Band {
     /// Least.
@@ -73,42 +73,42 @@ pub struct Band {
     pub nominal: Length,
     /// Greatest.
     pub greatest: Length,
-    /// Worst sureness of everything that entered.
+    /// Worst sureness of all rows that entered.
     pub sure: Sure,
-    /// Source of everything that entered, each once, from the inside out.
+    /// Source of all rows that entered, each once, from the inside out.
     pub sources: Vec<String>,
 }
 
-/// What is missing for an answer.
+/// A fact that is missing for an answer.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Unknown {
     /// No diameter row for this size and stranding.
     #[error("no row for {} {}", .conductor.size, .conductor.stranding.name())]
     ConductorDiameter {
-        /// The conductor.
+        /// Conductor.
         conductor: Conductor,
     },
     /// No wall row for this class, level or voltage.
     #[error("no wall row for {}", .wall.phrase())]
     WallRow {
-        /// The wall.
+        /// Wall.
         wall: Wall,
     },
     /// No resistance row for this conductor.
     #[error("no DC resistance row for {}", .conductor.phrase(super::Words::Iec))]
     Resistance {
-        /// The conductor.
+        /// Conductor.
         conductor: Conductor,
     },
     /// A lapped tape with an overlap that no tape has.
     #[error("overlap of the tape is {overlap_percent} %, from 0 to less than 95 % is expected")]
     Overlap {
-        /// What was stated, %.
+        /// Stated overlap, %.
         overlap_percent: f64,
     },
 }
 
-/// What a leg is made of.
+/// Construction of a leg.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Construction {
     /// Conductor.
@@ -164,7 +164,7 @@ impl Band {
         Band::papers(least, middle, greatest)
     }
 
-    /// Least to greatest; of a band built the wrong way round, what its three values span.
+    /// Least to greatest; of a band in the wrong order, the hull of its three values.
     pub fn interval(&self) -> Interval {
         Interval::hull([self.least, self.nominal, self.greatest]).expect("three values have a hull")
     }
@@ -195,7 +195,7 @@ impl Conductor {
     /// Diameter over the bare conductor by the table.
     ///
     /// # Errors
-    /// When the table has no row for this size and stranding.
+    /// The table has no row for this size and stranding.
     pub fn diameter(self) -> Result<Band, Unknown> {
         let rows = &TABLE.conductor;
         let is_ours = |size, stranding| size == self.size && stranding == self.stranding;
@@ -243,7 +243,7 @@ impl Construction {
     /// D(layer) = D(layer inside) + 2·t, unless the papers state D.
     ///
     /// # Errors
-    /// Says which row is missing.
+    /// Names the missing row.
     pub fn diameter_over(&self, layer: Layer) -> Result<Band, Unknown> {
         if let Some(stated) = self.stated.get(&layer) {
             return Ok(Band::stated(*stated));
@@ -261,7 +261,7 @@ impl Construction {
     /// Least, nominal and greatest thickness of `layer` at one side of the cable; the conductor's is its radius.
     ///
     /// # Errors
-    /// Says which row is missing.
+    /// Names the missing row.
     pub fn thickness_of(&self, layer: Layer) -> Result<Band, Unknown> {
         match layer {
             Layer::Conductor => {
@@ -306,7 +306,7 @@ impl Construction {
     /// Nominal insulation wall.
     ///
     /// # Errors
-    /// When the table has no row for the class, level or voltage.
+    /// The table has no row for the class, level or voltage.
     pub fn wall_nominal(&self) -> Result<Length, Unknown> {
         self.wall_row().map(|(nominal, ..)| nominal)
     }
@@ -375,7 +375,7 @@ impl Construction {
         )
     }
 
-    /// Whose thickness rules the cable follows; a wall that is only stated goes by the unit of the conductor size.
+    /// Thickness rules of the cable; a wall that is only stated follows the unit of the conductor size.
     fn family(&self) -> Family {
         match self.wall {
             Wall::Icea { .. } => Family::Icea,
@@ -385,7 +385,7 @@ impl Construction {
         }
     }
 
-    /// Effective area of the metallic shield, or `None` when the diameter it lies on is not known.
+    /// Effective area of the metallic shield, or `None` if the diameter under it is not known.
     pub fn shield_area(&self) -> Option<ShieldArea> {
         let (on, sure) = if self.shield.area_needs_diameter() {
             let screen = self.diameter_over(Layer::InsulationScreen).ok()?;
@@ -408,7 +408,7 @@ impl Construction {
     /// DC resistance of the conductor at 20 °C.
     ///
     /// # Errors
-    /// When the mm² size has no row.
+    /// The mm² size has no row.
     pub fn dc_resistance_20(&self) -> Result<DcResistance, Unknown> {
         self.conductor.dc_resistance_20()
     }
@@ -443,7 +443,7 @@ fn iec_points(nominal: Length) -> Band {
     )
 }
 
-/// Hull of the rows of `family` that the diameter under the layer can fall in; the nominal is that of the nominal diameter's row.
+/// Hull of the rows of `family` for every possible diameter under the layer; the nominal comes from the row of the nominal diameter.
 fn rows_on(rows: &[Thickness], family: Family, under: &Band) -> Band {
     let row_at = |diameter: Length| {
         let mut ours = rows

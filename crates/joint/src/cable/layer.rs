@@ -1,11 +1,11 @@
-//! Layer: the surfaces of a single-core cable from the inside out, and what they are called.
+//! Layer: the surfaces of a single-core cable from the inside out, and their names.
 //!
 //! Why its own file: a reading over the wrong layer is a joint that does not fit, so a layer is always named in full.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Which trade vocabulary a page uses.
+/// Trade vocabulary of a page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Default, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Words {
@@ -59,7 +59,7 @@ impl Layer {
         }
     }
 
-    /// Full name, so that no layer is taken for another.
+    /// Full name, so that no layer is confused with another.
     pub fn name(self, words: Words) -> &'static str {
         match (self, words) {
             (Layer::Conductor, _) => "conductor",

@@ -1,8 +1,12 @@
-//! Cables: what a leg is made of, how thick every layer may be, and whether the leg measures like its papers.
+//! Cables: the construction of a leg, the range of thickness of every layer, and whether the leg measures like its papers.
 //!
-//! Why its own room: a fit is decided by least and greatest diameters, and those come from rows of standards, from the cable's own papers, or from memory; here each keeps its source and how sure it is.
+//! Why its own room: least and greatest diameters decide a fit; they come from rows of standards, from the cable's own papers, or from memory, and here each keeps its source and its sureness.
 //!
-//! Invariants: diameters are sums of whole nanometres; a missing row is an `Unknown` that says what is missing, never a guess; what the cable's own papers state overrides the table; nothing here says which circuit a cable is or whether it is dead.
+//! Invariants:
+//! - Diameters are sums of whole nanometres.
+//! - A missing row is an `Unknown` that names the missing fact, never a guess.
+//! - The cable's own papers override the table.
+//! - No result says which circuit a cable is or whether it is dead.
 //!
 //! Not here: readings and their instruments (`survey`), whether a part fits (`fit`), limits for rulings (`limit`).
 //!

@@ -1,8 +1,12 @@
-//! Papers: does a leg measure like its papers, and was a reading taken over the layer it says?
+//! Papers: whether a leg measures like its papers, and whether a reading was taken over the layer that it names.
 //!
 //! Why its own file: the answer is one of five sentences, never a percentage, and each says what it does not say.
 //!
-//! Invariants: papers whose layers cannot all have measured so are never said to fit, and what does not fit is named, with what was found and what was expected; the papers' own row is never named as another construction; a construction is only ruled out by readings taken, so fewer readings never leave fewer constructions; every sentence ends by saying that it names no circuit and no dead cable.
+//! Invariants:
+//! - Papers never "fit" unless all their layers together can give the readings; a layer that does not fit is named, with the reading and the expectation.
+//! - The papers' own row is never named as another construction.
+//! - Only readings rule out a construction, so fewer readings never leave fewer constructions.
+//! - Every sentence ends with the statement that it names no circuit and no dead cable.
 //!
 //! Assumes: each reading's interval holds the mean diameter there; several readings over one layer are taken together, because a cable is oval.
 
@@ -11,10 +15,10 @@ use super::unlike::Unlike;
 use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown};
 use jointwright_units::{Interval, Length};
 
-/// What was seen and measured on an end; only what someone could tell is filled in.
+/// Observations and readings of an end; only what somebody could tell is filled in.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Evidence {
-    /// Diameters with their reading error.
+    /// Diameters with their reading errors.
     pub diameters: Vec<(Layer, Interval)>,
     /// Straps or wires counted.
     pub shield_elements: Option<u32>,
@@ -22,27 +26,27 @@ pub struct Evidence {
     pub shield_kind: Option<ShieldKind>,
     /// Metal of the conductor.
     pub metal: Option<Metal>,
-    /// How the strands lie.
+    /// Arrangement of the strands.
     pub stranding: Option<Stranding>,
     /// Strands counted.
     pub strands: Option<u32>,
 }
 
-/// A construction of the table, and how far the readings lie from it.
+/// A construction of the table, with its distance from the readings.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Near {
-    /// The construction.
+    /// Construction.
     pub candidate: Candidate,
-    /// Greatest distance of a reading from its nominal diameter, over the reading's own error.
+    /// Greatest ratio of a reading's distance from its nominal diameter to the reading's own error.
     pub off_ratio: f64,
 }
 
-/// Why readings do not allow an answer.
+/// Reason why readings do not allow an answer.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Lacking {
     /// No diameter under the metallic layer was measured.
     Diameter,
-    /// The table has no row for what was measured.
+    /// The table has no row for a layer that was measured.
     Row(Unknown),
 }
 
@@ -53,11 +57,11 @@ pub enum Likeness {
     FitsPapersOnly,
     /// Like the papers, and like these too, the nearest first.
     FitsOthersAlso(Vec<Near>),
-    /// Not like the papers, for this to begin with, but like these, the nearest first.
+    /// Not like the papers, with this first difference, but like these, the nearest first.
     FitsOthersNotPapers(Unlike, Vec<Near>),
-    /// Not like the papers, for this to begin with, and like no other construction of the table.
+    /// Not like the papers, with this first difference, and like no other construction of the table.
     FitsNone(Unlike),
-    /// The readings do not allow an answer, and why.
+    /// The readings do not allow an answer; the reason.
     NotEnough(Lacking),
 }
 
@@ -73,9 +77,9 @@ fn hulls(evidence: &Evidence) -> Readings {
 
 /// Compares an end's readings with its papers and with every candidate of `table`.
 ///
-/// A construction fits when diameters exist over all its layers, each growing on the one inside by a thickness it may have, that meet every reading.
-/// Other constructions are compared by the layers under the metallic shield, since the table does not say which shield a cable has.
-/// The row that the papers name is none of them, also where another layer, or what the papers state beside it, does not fit.
+/// A construction fits if diameters exist over all its layers that meet every reading, each larger than the one inside by a thickness that the layer may have.
+/// Other constructions are compared by the layers under the metallic shield, because the table does not say which shield a cable has.
+/// The row that the papers name is none of them, even where another layer, or another statement of the papers, does not fit.
 pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) -> Likeness {
     let readings = hulls(evidence);
     if readings[..INNER.len()].iter().all(Option::is_none) {
@@ -96,7 +100,7 @@ pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) 
         off_ratio: off_ratio(candidate, &readings),
     });
     let mut others: Vec<Near> = others.collect();
-    // Of equal distance, in the order of the table.
+    // At equal distance, in the order of the table.
     others.sort_by(|a, b| a.off_ratio.total_cmp(&b.off_ratio));
     match (unlike, others.is_empty()) {
         (None, true) => Likeness::FitsPapersOnly,
@@ -106,7 +110,7 @@ pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) 
     }
 }
 
-/// Greatest distance of a reading from the nominal diameter of a construction, over the reading's own error.
+/// Greatest ratio of a reading's distance from the nominal diameter of a construction to the reading's own error.
 fn off_ratio(candidate: &Candidate, readings: &Readings) -> f64 {
     let each = candidate.nominals.iter().zip(readings);
     let off = each.filter_map(|(nominal, reading)| {
@@ -118,7 +122,7 @@ fn off_ratio(candidate: &Candidate, readings: &Readings) -> f64 {
     off.fold(0.0, f64::max)
 }
 
-/// No diameter of a cable is read closer than this, mm.
+/// Least error of a reading of a cable's diameter, mm.
 const ERROR_LEAST_MM: f64 = 0.01;
 
 fn visible_fits(conductor: Conductor, evidence: &Evidence) -> bool {
@@ -131,10 +135,10 @@ fn visible_fits(conductor: Conductor, evidence: &Evidence) -> bool {
             .is_none_or(|n| can_have_strands(conductor, n))
 }
 
-/// Whether a conductor can have so many strands: one is solid, several are not; of more, only the usual numbers of round wires are told apart, and compacted ones not at all.
+/// Whether a conductor can have this number of strands: one strand is solid, several are not; otherwise only the usual numbers of round wires are distinguished, and compacted ones not at all.
 ///
 /// # Source
-/// 7, 19, 37, 61 wires by size: astm_b8 class B, memory; it rules out what is named beside the papers, nothing else.
+/// 7, 19, 37, 61 wires by size: astm_b8 class B, memory; it rules out constructions named beside the papers, nothing else.
 fn can_have_strands(conductor: Conductor, n: u32) -> bool {
     let kcmil = conductor.size.kcmil();
     match conductor.stranding {
@@ -150,12 +154,12 @@ fn can_have_strands(conductor: Conductor, n: u32) -> bool {
     }
 }
 
-/// What of the evidence the papers' own statements deny, as the job gives them; no row of the table is taken.
+/// Observations that contradict the papers' own statements in the job; no row of the table is used.
 ///
-/// Every diameter of the table rests on tolerances or thicknesses that nobody here has read, so only what was seen and what the papers themselves give in diameters counts.
+/// Every diameter of the table rests on tolerances or thicknesses that nobody here has read, so only observations and the diameters in the papers themselves count.
 pub fn denied_by_papers(stated: &Construction, evidence: &Evidence) -> Vec<Unlike> {
     let mut denied = seen_unlike(stated, evidence);
-    // Papers of a tape say nothing of wires beside it.
+    // Papers of a tape do not mention wires beside it.
     denied.retain(|unlike| {
         !matches!(unlike, Unlike::ShieldElements(_, papers) if papers.elements().is_none())
     });
@@ -173,7 +177,7 @@ pub fn denied_by_papers(stated: &Construction, evidence: &Evidence) -> Vec<Unlik
     denied
 }
 
-/// What was seen and counted that is not as the papers say: of strands one or several, not how many.
+/// Observations and counts that differ from the papers; for strands one or several, not their number.
 fn seen_unlike(stated: &Construction, evidence: &Evidence) -> Vec<Unlike> {
     let papers = stated.conductor;
     let shield = stated.shield;
@@ -209,7 +213,7 @@ fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
     true
 }
 
-/// The first of what was seen, then of the layers from the inside out, that is not as the papers have it; an error when a layer that was measured has no row and no stated diameter.
+/// First difference from the papers, observations before layers from the inside out; an error if a measured layer has no row and no stated diameter.
 fn unlike_papers(
     stated: &Construction,
     evidence: &Evidence,
@@ -228,7 +232,7 @@ fn unlike_papers(
         let papers = inside.clone()?;
         match papers.meet(read) {
             Some(possible) => inside = Ok(possible),
-            // Further layers are judged from what the papers allow, so that a missing row outside is still told.
+            // Further layers are judged from the papers' range, so that a missing row outside is still reported.
             None => {
                 first.get_or_insert(Unlike::Over {
                     layer,
@@ -253,9 +257,9 @@ fn step_over(
     }
 }
 
-/// The layer that a reading seems to have been taken over, when it cannot be over the layer it says.
+/// Layer over which a reading seems to have been taken, if it cannot be over the layer it names.
 ///
-/// Only a screen and its neighbours are taken for one another; `None` when the reading can be over `said`, when it fits no neighbour, and when a row is missing.
+/// Only a screen and its neighbours are confused; `None` if the reading can be over `said`, if it fits no neighbour, or if a row is missing.
 pub fn wrong_layer(stated: &Construction, said: Layer, reading: Interval) -> Option<Layer> {
     let meets = |layer: Layer| {
         let band = stated.diameter_over(layer).ok()?;
@@ -267,7 +271,7 @@ pub fn wrong_layer(stated: &Construction, said: Layer, reading: Interval) -> Opt
     beside(stated, said, reading)
 }
 
-/// The neighbour of a layer over which a reading can have been taken, where either is a screen.
+/// Neighbour of a layer over which a reading can have been taken, if either is a screen.
 fn beside(stated: &Construction, said: Layer, reading: Interval) -> Option<Layer> {
     let meets = |layer: Layer| {
         let band = stated.diameter_over(layer).ok();
@@ -280,10 +284,10 @@ fn beside(stated: &Construction, said: Layer, reading: Interval) -> Option<Layer
         .find(|n| meets(*n))
 }
 
-/// The layer that a reading seems to have been taken over, and with its error may not have been.
+/// Layer over which a reading seems to have been taken, though its error leaves a doubt.
 ///
-/// As read it cannot be over `said`; as far off as it may be, it can, and it can be over the neighbour too.
-/// `None` where it says anything clearer.
+/// As read it cannot be over `said`; with its greatest error it can, and it can also be over the neighbour.
+/// `None` in every clearer case.
 pub fn doubtful_layer(
     stated: &Construction,
     said: Layer,

@@ -1,8 +1,8 @@
 //! Printed: diameters and bounds as the crew of a job reads them: inches first with millimetres beside, or millimetres alone.
 //!
-//! Invariants: nothing printed lies outside of what it prints; one place, so that page, sentence and letter print one text.
+//! Invariants: the printed range never lies outside the exact one; page, sentence and letter print one text, made in one place.
 //!
-//! Not here: marks and windows, whose ticks are chosen where they are placed.
+//! Not here: marks and windows; the room that places them chooses their ticks.
 
 use super::Words;
 use jointwright_units::{Gauge, Interval, Length, Toward, bound_mm_text, bound_text, range_text};

@@ -7,44 +7,44 @@
 use super::table::{MetalRow, TABLE};
 use super::{Conductor, Metal, Size, Stranding, Sure, Unknown};
 
-/// What a resistance is.
+/// Basis of a resistance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Basis {
-    /// Resistivity, area and lay: what such a conductor has.
+    /// Computed from resistivity, area and lay: the resistance of such a conductor.
     Rule,
     /// Greatest resistance that the standard allows.
     Maximum,
-    /// Printed in a table.
+    /// Value printed in a table.
     Printed,
 }
 
 /// DC resistance of a length of conductor at a temperature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct DcResistance {
-    /// Metal, which decides how the resistance grows.
+    /// Metal, which decides the change with temperature.
     pub metal: Metal,
-    /// Temperature it holds at, °C.
+    /// Temperature of the resistance, °C.
     pub temperature_degc: f64,
     /// Resistance, Ω/km.
     pub resistance_ohm_per_km: f64,
-    /// What it is.
+    /// Basis of the value.
     pub basis: Basis,
-    /// How sure it is.
+    /// Sureness of the value.
     pub sure: Sure,
-    /// Where it is from.
+    /// Source of the value.
     pub source: String,
 }
 
-/// Feet of a thousand in a kilometre: one foot is exactly 0.3048 m.
+/// Thousands of feet per kilometre: one foot is exactly 0.3048 m.
 const KFT_PER_KM: f64 = 1.0 / 0.3048;
 
 impl DcResistance {
-    /// The same conductor at another temperature.
+    /// Resistance of the same conductor at another temperature.
     ///
     /// R(T) = R(T0) · (B + T)/(B + T0) · `B` temperature at which the straight line would reach zero, °C: 234.5 copper, 228.1 aluminium.
     ///
     /// # Assumes
-    /// A straight line, as the standards do: good from about -50 to 250 °C.
+    /// A straight line, as in the standards: good from about -50 to 250 °C.
     pub fn at(&self, temperature_degc: f64) -> DcResistance {
         let zero_c = metal_row(self.metal).inferred_zero_degc;
         DcResistance {
@@ -71,12 +71,12 @@ impl Metal {
 impl Conductor {
     /// DC resistance at 20 °C.
     ///
-    /// AWG and kcmil: R = ρ20 · k / A; mm²: the greatest that the standard allows.
+    /// AWG and kcmil: R = ρ20 · k / A; mm²: the greatest resistance that the standard allows.
     ///
     /// `ρ20` resistivity, Ω mm²/km; `k` lay factor, 1.02 for strands and 1 for one wire; `A` area, mm².
     ///
     /// # Errors
-    /// When the mm² size has no row.
+    /// The mm² size has no row.
     pub fn dc_resistance_20(self) -> Result<DcResistance, Unknown> {
         match self.size {
             Size::Mm2(_) => self.maximum_20(),
@@ -122,7 +122,7 @@ impl Conductor {
         })
     }
 
-    /// The printed class B row at 75 °C, or `None` when there is none for this size.
+    /// Printed class B row at 75 °C, or `None` if this size has none.
     pub fn printed_75(self) -> Option<DcResistance> {
         let rows = &TABLE.resistance.at_75;
         let row = rows

@@ -1,8 +1,8 @@
-//! Shield: the metallic shield, what it adds to the diameter, and how much metal it is.
+//! Shield: the metallic shield, its contribution to the diameter, and its area of metal.
 //!
-//! Why its own file: five forms, each with its own area formula, and the rule for counting neutral wires.
+//! Why its own file: it has five forms, each with its own area formula, and the rule for counting neutral wires.
 //!
-//! Invariant: areas are geometry in mm²; what a shield bears in a fault is not here.
+//! Invariant: areas are geometry in mm²; the current of a fault is not here.
 //!
 //! Source: icea_p45482, table of effective areas, memory; `docs/theory/cable.md`.
 
@@ -18,18 +18,18 @@ use std::f64::consts::{FRAC_PI_4, PI};
 pub enum Shield {
     /// Flat straps laid side by side.
     FlatStraps {
-        /// How many.
+        /// Number of straps.
         count: u32,
-        /// Width of one.
+        /// Width of one strap.
         width: Length,
-        /// Thickness of one.
+        /// Thickness of one strap.
         thickness: Length,
     },
     /// Round wires side by side.
     ConcentricWires {
-        /// How many.
+        /// Number of wires.
         count: u32,
-        /// Diameter of one.
+        /// Diameter of one wire.
         diameter: Length,
     },
     /// Tape wound with overlap.
@@ -38,7 +38,7 @@ pub enum Shield {
         thickness: Length,
         /// Width of the tape, when known.
         width: Option<Length>,
-        /// How much of the width is covered by the next turn, 0 to less than 100.
+        /// Share of the width that the next turn covers, %, 0 to less than 100.
         overlap_percent: f64,
     },
     /// Corrugated tape folded along the cable.
@@ -54,16 +54,16 @@ pub enum Shield {
         thickness: Length,
         /// Width of the tape, when known.
         width: Option<Length>,
-        /// How much of the width is covered by the next turn, 0 to less than 100.
+        /// Share of the width that the next turn covers, %, 0 to less than 100.
         overlap_percent: f64,
-        /// How many wires.
+        /// Number of wires.
         count: u32,
-        /// Diameter of one.
+        /// Diameter of one wire.
         diameter: Length,
     },
 }
 
-/// The form alone, as an eye tells it.
+/// Form of a shield alone, as it looks.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
 )]
@@ -108,19 +108,19 @@ impl ShieldKind {
 pub struct ShieldArea {
     /// Area, mm².
     pub area_mm2: f64,
-    /// How sure it is.
+    /// Sureness of the area.
     pub sure: Sure,
-    /// Where the form comes from.
+    /// Source of the formula.
     pub source: String,
 }
 
-/// Gap that the form for corrugated tape adds to the diameter over the screen: 50 mil.
+/// Gap that the formula for corrugated tape adds to the diameter over the screen: 50 mil.
 const CORRUGATED_MEAN_MORE: Length = Length::from_nm(50 * 25_400);
-/// Fewer wires beside a tape than this do not hold the jacket off it between them: common practice, no source.
+/// Least number of wires beside a tape that hold the jacket off the tape between them: common practice, no source.
 const N_WIRES_AROUND: u32 = 6;
 
 impl Shield {
-    /// The form.
+    /// Form of the shield.
     pub fn kind(&self) -> ShieldKind {
         match self {
             Shield::FlatStraps { .. } => ShieldKind::FlatStraps,
@@ -131,7 +131,7 @@ impl Shield {
         }
     }
 
-    /// How many straps or wires, or `None` for a tape alone.
+    /// Number of straps or wires, or `None` for a tape alone.
     pub fn elements(&self) -> Option<u32> {
         match *self {
             Shield::FlatStraps { count, .. }
@@ -143,11 +143,11 @@ impl Shield {
 
     /// Thickness of the shield at one side of the cable.
     ///
-    /// Wires: d; straps: t; lapped tape: one layer to as many as the overlap makes; corrugated tape: the depth of the corrugation, and one tape more at the seam.
-    /// Tape with wires: both, and of fewer than six wires the tape alone at the least, because the jacket sinks between them.
+    /// Wires: d; straps: t; lapped tape: from one layer to the number that the overlap makes; corrugated tape: the depth of the corrugation, and one tape more at the seam.
+    /// Tape with wires: both; with fewer than six wires the least is the tape alone, because the jacket sinks between them.
     ///
     /// # Errors
-    /// When an overlap is not from 0 to less than 95 %.
+    /// An overlap is not from 0 to less than 95 %.
     pub(super) fn thickness(&self) -> Result<Band, Unknown> {
         match *self {
             Shield::FlatStraps { thickness, .. } => {
@@ -201,11 +201,11 @@ impl Shield {
     /// `n` elements; `d` wire diameter, `w` width, `b` thickness, `B` overlap at the seam, `dis` diameter over the insulation screen, `dm` mean diameter dis + 2b, mm; `L` overlap, %.
     ///
     /// # Errors
-    /// When an overlap is not from 0 to less than 95 %.
+    /// An overlap is not from 0 to less than 95 %.
     ///
     /// # Source
     /// icea_p45482, table of effective areas, memory; there in circular mils.
-    /// That tape and wires carry in parallel: common practice, no source.
+    /// Tape and wires conduct in parallel: common practice, no source.
     pub fn area_on_mm2(&self, over_screen: Length) -> Result<f64, Unknown> {
         Ok(match *self {
             Shield::FlatStraps {
@@ -246,7 +246,7 @@ impl Shield {
     }
 }
 
-/// Layers of a lapped tape over one place: one to as many as the overlap makes.
+/// Thickness of a lapped tape over one place: from one layer to the number that the overlap makes.
 fn tape_layers(thickness: Length, overlap_percent: f64) -> Result<Band, Unknown> {
     let turns = turns_over_a_point(overlap_percent)?;
     let most = turns.ceil().max(1.0) as i64;
@@ -258,7 +258,7 @@ fn tape_layers(thickness: Length, overlap_percent: f64) -> Result<Band, Unknown>
     ))
 }
 
-/// Effective area of a helical tape, as [`Shield::area_on_mm2`] has it.
+/// Effective area of a helical tape, by the formula of [`Shield::area_on_mm2`].
 fn tape_area_mm2(
     thickness: Length,
     overlap_percent: f64,
@@ -269,7 +269,7 @@ fn tape_area_mm2(
     Ok(PI * thickness.mm() * mean * (100.0 / (2.0 * (100.0 - overlap_percent))).sqrt())
 }
 
-/// How many layers of a lapped tape lie over a point on average, 1/(1 − L/100).
+/// Mean number of layers of a lapped tape over a point, 1/(1 − L/100).
 fn turns_over_a_point(overlap_percent: f64) -> Result<f64, Unknown> {
     if (0.0..95.0).contains(&overlap_percent) {
         Ok(100.0 / (100.0 - overlap_percent))
@@ -278,16 +278,16 @@ fn turns_over_a_point(overlap_percent: f64) -> Result<f64, Unknown> {
     }
 }
 
-/// How much of the phase conductor's conductance the concentric neutral carries.
+/// Fraction of the phase conductor's conductance that the concentric neutral has.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum NeutralFraction {
-    /// As much as the phase conductor.
+    /// The same conductance.
     Full,
     /// One third of it.
     Third,
 }
 
-/// How many copper wires of gauge `wire_awg` make the concentric neutral of `conductor`.
+/// Number of copper wires of gauge `wire_awg` that make the concentric neutral of `conductor`.
 ///
 /// N = ⌈g · A · f / a⌉, at least 6 · `g` conductance of the metal relative to copper, `A` conductor kcmil, `f` fraction, `a` wire kcmil.
 ///

@@ -1,6 +1,6 @@
 //! Size: conductor sizes as they are printed on a cable, and the conductor itself.
 //!
-//! Invariants: what `Display` prints parses back to the same size; AWG, kcmil and mm² sizes are never converted into one another.
+//! Invariants: the text of `Display` parses back to the same size; AWG, kcmil and mm² sizes are never converted into one another.
 //!
 //! Source: definition of the American wire gauge, d = 0.005 in · 92^((36 − n)/39); 1 kcmil = 1000 circular mils.
 
@@ -34,7 +34,7 @@ impl Metal {
     }
 }
 
-/// How the strands lie.
+/// Arrangement of the strands.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize, JsonSchema,
 )]
@@ -44,9 +44,9 @@ pub enum Stranding {
     Solid,
     /// Round strands in layers, untouched.
     Concentric,
-    /// Concentric, drawn down by about three parts in a hundred.
+    /// Concentric, drawn down by about three percent.
     Compressed,
-    /// Pressed until the strands fill the round.
+    /// Pressed until the strands fill the circle.
     Compact,
 }
 
@@ -84,23 +84,23 @@ pub enum Size {
     Mm2(u32),
 }
 
-/// Why a text is not a conductor size.
+/// Reason why a text is not a conductor size.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SizeError {
-    /// No unit was written after the number.
+    /// No unit follows the number.
     #[error("conductor size {text:?} has no unit: AWG, kcmil or mm² is expected")]
     NoUnit {
-        /// What was found.
+        /// Text that was found.
         text: String,
     },
-    /// The number before the unit does not read as one of that unit.
+    /// The text before the unit is not a number of that unit.
     #[error("{number:?} is not a size in {unit}: {expected} is expected")]
     Number {
-        /// What was found before the unit.
+        /// Text before the unit.
         number: String,
-        /// The unit.
+        /// Unit.
         unit: &'static str,
-        /// What such a number looks like.
+        /// Form of such a number.
         expected: &'static str,
     },
 }
@@ -109,7 +109,7 @@ impl Size {
     /// Reads a size as printed on a cable: `4/0 AWG`, `2 AWG`, `500 kcmil`, `240 mm2`, `240 mm²`.
     ///
     /// # Errors
-    /// When the unit is missing or the number is not one of its sizes.
+    /// The unit is missing, or the number is not one of its sizes.
     pub fn parse(text: &str) -> Result<Size, SizeError> {
         let text = text.trim();
         let split = text.find(|c: char| c.is_alphabetic()).unwrap_or(text.len());
@@ -231,7 +231,7 @@ pub struct Conductor {
     pub size: Size,
     /// Metal.
     pub metal: Metal,
-    /// How the strands lie.
+    /// Arrangement of the strands.
     pub stranding: Stranding,
 }
 

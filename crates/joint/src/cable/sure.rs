@@ -1,10 +1,10 @@
-//! Sure: how well a value is known, from the cable's own papers down to memory.
+//! Sure: the sureness of a value, from the cable's own papers down to memory.
 //!
-//! Invariant: the order is from surest to least sure, so that the worst of several is their greatest.
+//! Invariant: the order is from surest to least sure, so the worst of several is their maximum.
 
 use serde::Deserialize;
 
-/// How sure a value is; `a < b` means that `a` is the surer.
+/// Sureness of a value; `a < b` means that `a` is surer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
 pub enum Sure {
     /// Stated on the papers of this very cable.
@@ -38,12 +38,12 @@ impl Sure {
         self.max(other)
     }
 
-    /// Whether the value was never read in its source, so that it rules nothing until the owner confirms it.
+    /// Whether nobody read the value in its source, so that it rules nothing until the owner confirms it.
     pub fn is_memory(self) -> bool {
         matches!(self, Sure::MemoryRecomputed | Sure::Memory)
     }
 
-    /// How a page says it.
+    /// Phrase on a page.
     pub fn phrase(self) -> &'static str {
         match self {
             Sure::Papers => "stated on the cable's papers",

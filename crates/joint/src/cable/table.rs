@@ -1,8 +1,8 @@
 //! Table: the rows under `data/cable/`, read once.
 //!
-//! Why its own file: it is the only place of the room that reads text; what it hands out is lengths and sizes.
+//! Why its own file: only this file of the room reads text; it returns lengths and sizes.
 //!
-//! Invariant: the files are our own and fixed in the build, so a row that does not read is a bug, held by the tests here.
+//! Invariant: the files are our own and fixed in the build, so a row that does not read is a bug, which the tests here find.
 
 use super::{Metal, Size, Stranding, Sure};
 use jointwright_units::Length;
@@ -46,7 +46,7 @@ fn read<T: DeserializeOwned>(index: usize) -> T {
         .unwrap_or_else(|error| panic!("embedded data/cable/{name}.toml reads: {error}"))
 }
 
-/// Whose thickness rules a cable follows.
+/// Thickness rules of a cable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Deserialize)]
 #[serde(rename_all = "lowercase")]
 pub enum Family {
@@ -257,7 +257,7 @@ pub struct LayerFile {
     pub corrugation: Thickness,
 }
 
-/// A thickness range, and for which cables it holds.
+/// A thickness range, with the cables for which it holds.
 #[derive(Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Thickness {
@@ -287,7 +287,7 @@ impl Thickness {
         either(self.greatest_mil, self.greatest_um)
     }
 
-    /// Greatest diameter under the layer for which the row holds; `None` for no bound.
+    /// Greatest diameter under the layer for which the row holds; `None` if there is no bound.
     pub fn under_greatest(&self) -> Option<Length> {
         self.over_up_to_mil.map(|mil| Length::MIL * mil)
     }

@@ -1,18 +1,18 @@
-//! Unlike: one thing that was seen or read of a cable and is not as its papers have it, with what was found and what was expected.
+//! Unlike: one observation or reading of a cable that differs from its papers, with the finding and the expectation.
 //!
 //! Why its own file: the stop, the fail and the line of the page say it in one sentence.
 
 use super::{Layer, Metal, Shield, ShieldKind, Stranding};
 use jointwright_units::Interval;
 
-/// What was found, and then what the papers say.
+/// Finding, followed by the papers' statement.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Unlike {
     /// Metal of the conductor.
     Metal(Metal, Metal),
-    /// How the strands lie.
+    /// Arrangement of the strands.
     Stranding(Stranding, Stranding),
-    /// Strands counted, where the papers have one and several were, or the other way round.
+    /// Number of strands, if it is one where the papers have several, or several where they have one.
     Strands(u32, Stranding),
     /// Form of the metallic shield.
     ShieldKind(ShieldKind, ShieldKind),
@@ -20,11 +20,11 @@ pub enum Unlike {
     ShieldElements(u32, Shield),
     /// A diameter.
     Over {
-        /// Over which layer.
+        /// Layer of the diameter.
         layer: Layer,
-        /// What was read, errors included.
+        /// Reading, errors included.
         read: Interval,
-        /// What it can be by the papers, on the layers inside as they were read.
+        /// Range by the papers, on the layers inside as they were read.
         papers: Interval,
     },
 }

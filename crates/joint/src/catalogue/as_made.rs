@@ -1,8 +1,8 @@
-//! As made: what the tool, die, torque or shear bolt leaves behind on a connector, as its paper says.
+//! As made: marks of tool, die, torque or shear bolt on a connector, as its paper states them.
 //!
 //! Why its own file: these are readings of a hold point; no fit and no cut rests on them.
 //!
-//! Invariants: a window has two sides; what the paper does not state has none.
+//! Invariants: a window has two sides; a quantity that the paper does not state has no window.
 
 use super::piece::field;
 use super::walk_row::RowReader;
@@ -13,13 +13,13 @@ use jointwright_units::Interval;
 /// Windows of a connector as made; `None` where its paper states none.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct AsMade {
-    /// Across the flats of each press.
+    /// Dimension across the flats of each press.
     pub across: Option<Interval>,
     /// Length of the whole connector.
     pub length: Option<Interval>,
-    /// Bolts or screws.
+    /// Number of bolts or screws.
     pub bolts: Option<i64>,
-    /// Least and greatest torque of each screw, or at which a head shears, N·m.
+    /// Least and greatest torque of each screw, or torque at which a head shears, N·m.
     pub torque_nm: Option<(f64, f64)>,
 }
 

@@ -1,10 +1,10 @@
-//! Connector: what joins the conductors, with the conductors that each of its ends takes.
+//! Connector: the metal part that joins the conductors, with the conductors that each of its ends takes.
 //!
-//! Why its own room: the two ends of a sleeve need not be alike, and a conductor is held against the end that takes it, never against a mixture of both.
+//! Why its own room: the two ends of a sleeve need not be alike, and a conductor is compared with the end that takes it, never with a mixture of both.
 //!
-//! Invariants: every connector has one end (both alike, or a contact's only one) or two that bear names; the size and the metal of a conductor belong together wherever the row says so.
+//! Invariants: every connector has one end (both alike, or a contact's only one) or two with names; size and metal of a conductor belong together wherever the row says so.
 //!
-//! Not here: which end takes which leg (`fit`), how far a mouth grows (`cutback`).
+//! Not here: which end takes which leg (`fit`), growth of a mouth (`cutback`).
 
 use super::as_made::{AS_MADE, AsMade};
 use super::piece::{BORE, LINK, METALS, STRANDINGS, field};
@@ -20,13 +20,13 @@ use jointwright_units::{Interval, Length, Station};
 /// Connector.
 #[derive(Clone, Debug)]
 pub struct Connector {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
-    /// How it grips.
+    /// Means of grip.
     pub means: Means,
-    /// For two conductors (sleeve) or for one (contact).
+    /// Whether it joins two conductors (sleeve); otherwise it holds one (contact).
     pub two_ended: bool,
-    /// What it is made of, where stated.
+    /// Metal of the connector, where stated.
     pub made_of: Option<Metal>,
     /// Length before it is made: of the whole sleeve, or from contact plane to mouth.
     pub length: Length,
@@ -34,22 +34,22 @@ pub struct Connector {
     pub stop: Length,
     /// Greatest outside diameter as made.
     pub outside_diameter: Length,
-    /// How far a sheared bolt may stand proud.
+    /// Greatest height by which a sheared bolt may stand proud.
     pub stands_proud: Option<Length>,
-    /// What is left behind when it is made, where its paper says.
+    /// Marks that making it leaves behind, where its paper states them.
     pub as_made: AsMade,
-    /// Short circuit that its paper gives it.
+    /// Short circuit that its paper allows.
     pub withstands: Option<Withstand>,
     /// Distances that hold at every end.
     pub links: Vec<LinkRow>,
-    /// One end where both are alike or there is one; else two, each with a name.
+    /// One end if both are alike or there is one; otherwise two, each with a name.
     pub ends: Vec<ConnectorEnd>,
 }
 
-/// One end of a connector, or both where they are alike.
+/// One end of a connector, or both if they are alike.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ConnectorEnd {
-    /// Its name, where the ends differ.
+    /// Name, where the ends differ.
     pub name: Option<String>,
     /// Conductor sizes.
     pub sizes: Vec<Size>,
@@ -57,36 +57,36 @@ pub struct ConnectorEnd {
     pub metals: Vec<Metal>,
     /// Conductor strandings.
     pub strandings: Vec<Stranding>,
-    /// Conductors one by one, where the row binds size and metal; the three lists then only sum them up.
+    /// Conductors one by one, where the row binds size and metal; the three lists then only summarise them.
     pub named: Vec<Conductor>,
     /// Conductor diameters that its bore takes.
     pub bore: Option<Interval>,
-    /// From the plane that instructions measure from (middle of a sleeve, contact plane of a contact) to its mouth, before it is made.
+    /// Distance from the plane that instructions measure from (middle of a sleeve, contact plane of a contact) to the mouth, before it is made.
     pub reach: Station,
-    /// From the same plane to the bottom of its barrel.
+    /// Distance from the same plane to the bottom of the barrel.
     pub bottom: Station,
-    /// How far short of the bottom the conductor end may be.
+    /// Greatest gap between the conductor end and the bottom.
     pub gap_greatest: Option<Length>,
     /// Greatest outside diameter as made.
     pub outside_diameter: Length,
-    /// Greatest resistance over that of the same length of conductor, where stated.
+    /// Greatest ratio of its resistance to the resistance of the same length of conductor, where stated.
     pub resistance_ratio: Option<f64>,
     /// Die.
     pub die: Option<String>,
-    /// Presses.
+    /// Number of presses.
     pub presses: Option<i64>,
-    /// What is left behind when this end is made, where the paper says it of this end.
+    /// Marks that making this end leaves behind, where the paper states them for this end.
     pub as_made: Option<AsMade>,
     /// Distances that hold at this end.
     pub links: Vec<LinkRow>,
 }
 
-/// Why no end of a connector is known to take a leg.
+/// Reason why no end of a connector is known to take a leg.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub enum NoEnd {
-    /// Both would, and the job does not say which.
+    /// Both would take it, and the job does not say which.
     Both,
-    /// Neither names its conductor.
+    /// Neither end names its conductor.
     Neither,
 }
 
@@ -101,10 +101,10 @@ impl Connector {
         self.ends.len() > 1
     }
 
-    /// The end that takes a conductor: the one that the job names, else the only one that names this conductor.
+    /// End that takes a conductor: the end that the job names, else the only end that names this conductor.
     ///
     /// # Errors
-    /// Where both ends name it, or none does.
+    /// Both ends name it, or none does.
     pub fn end_for(
         &self,
         conductor: Conductor,
@@ -124,21 +124,21 @@ impl Connector {
         }
     }
 
-    /// End of a name.
+    /// End with a name.
     pub fn end(&self, name: &str) -> Option<&ConnectorEnd> {
         self.ends
             .iter()
             .find(|end| end.name.as_deref() == Some(name))
     }
 
-    /// The end opposite to one whose ends differ.
+    /// End opposite to one end, if the ends differ.
     pub fn other_end(&self, end: &ConnectorEnd) -> Option<&ConnectorEnd> {
         self.ends
             .iter()
             .find(|other| self.has_unlike_ends() && other.name != end.name)
     }
 
-    /// Length of conductor to which its resistance is compared, m: of the whole, or of one end where the ends differ.
+    /// Length of conductor for the comparison of its resistance, m: of the whole connector, or of one end if the ends differ.
     pub fn compared_length_m(&self, end: &ConnectorEnd) -> f64 {
         if self.has_unlike_ends() {
             end.reach.mm() * 1e-3
@@ -147,7 +147,7 @@ impl Connector {
         }
     }
 
-    /// What is left behind at one of its ends: what the row says of that end, else of the whole.
+    /// Marks at one of its ends: from the row's entry for that end, else for the whole.
     pub fn as_made_at(&self, end: Option<&ConnectorEnd>) -> AsMade {
         let whole = &self.as_made;
         let Some(own) = end.and_then(|end| end.as_made.as_ref()) else {
@@ -170,7 +170,7 @@ impl Connector {
             .join(" or ")
     }
 
-    /// Why no end is known to take a leg.
+    /// Message on why no end is known to take a leg.
     pub fn no_end(&self, why: &NoEnd, conductor: Conductor) -> ConnectorSaid {
         let connector = self.head.id.clone();
         match why {
@@ -186,7 +186,7 @@ impl Connector {
     }
 }
 
-/// A die in a sentence: "die 18" for one called 18, and its own name where that says what it is.
+/// A die in a sentence: "die 18" for a die called 18, else its own name, which says what it is.
 pub fn die_words(die: &str) -> String {
     let is_said = die
         .split(|c: char| !c.is_alphanumeric())
@@ -210,7 +210,7 @@ impl ConnectorEnd {
         }
     }
 
-    /// The conductors that it takes, for a message.
+    /// Conductors that it takes, for a message.
     pub fn taken(&self) -> Taken {
         if !self.named.is_empty() {
             return Taken {
@@ -233,7 +233,7 @@ impl ConnectorEnd {
         self.named.is_empty() && self.sizes.len() > 1 && self.metals.len() > 1
     }
 
-    /// Its name with a comma, for a message; nothing where the ends are alike.
+    /// Name with a comma, for a message; empty if the ends are alike.
     pub fn of_end(&self) -> String {
         self.name
             .as_ref()
@@ -241,12 +241,12 @@ impl ConnectorEnd {
             .unwrap_or_default()
     }
 
-    /// Its die in a sentence, where its row names one.
+    /// Die in a sentence, where its row names one.
     pub fn die_words(&self) -> Option<String> {
         self.die.as_deref().map(die_words)
     }
 
-    /// The conductors that it takes, in words.
+    /// Conductors that it takes, in words.
     pub fn conductors(&self, words: Words) -> String {
         let named = self.named.iter().map(|c| c.phrase(words));
         let named: Vec<String> = named.collect();
@@ -286,7 +286,7 @@ pub(super) const CONDUCTOR: Shape = Shape {
     ],
 };
 
-/// Fields that a whole connector and one end of it have alike.
+/// Fields that a whole connector and one end of it have in common.
 pub(super) const SIZES: Field = field(
     "sizes",
     Kind::List(&Kind::Text),
@@ -397,7 +397,7 @@ pub(super) const CONNECTOR_END: Shape = Shape {
     ],
 };
 
-/// Fields that an end says for itself and a connector whose ends differ may not.
+/// Fields that an end states itself and a connector with unlike ends may not state.
 const OF_ENDS: &[&str] = &[
     "sizes",
     "metals",
@@ -412,14 +412,14 @@ const OF_ENDS: &[&str] = &[
     "resistance_ratio",
 ];
 
-/// What the ends of a connector are made of, and how long it is with its stop.
+/// Parts of a connector's ends, with its length and its stop.
 struct Ends {
     ends: Vec<ConnectorEnd>,
     length: Length,
     stop: Length,
 }
 
-/// Conductors, bore, die and the like of one end or of both.
+/// Conductors, bore and die of one end or of both.
 struct Takes {
     sizes: Vec<Size>,
     metals: Vec<Metal>,
@@ -428,7 +428,7 @@ struct Takes {
 }
 
 impl RowReader<'_> {
-    /// Complains of a field without which nothing can be said.
+    /// Complains of a missing field that every further step needs.
     fn misses(&mut self, record: &Record, what: &str, name: &str, hint: &str) {
         if record.is_whole() && !record.is_given(name) {
             self.complain(
@@ -494,7 +494,7 @@ impl RowReader<'_> {
         takes
     }
 
-    /// One entry of `conductors`: a conductor for each of its strandings.
+    /// Reads one entry of `conductors`: a conductor for each of its strandings.
     fn conductor(&mut self, row: &Record, common: &[Stranding], what: &str) -> Vec<Conductor> {
         let own = row.texts("strandings");
         let own: Vec<Stranding> = own.iter().filter_map(|s| stranding(s)).collect();
@@ -518,7 +518,7 @@ impl RowReader<'_> {
         strandings.iter().map(of).collect()
     }
 
-    /// The ends of a connector, alike or not.
+    /// Reads the ends of a connector, alike or not.
     fn connector_ends(
         &mut self,
         record: &Record,

@@ -1,9 +1,9 @@
 //! Copies: a row that holds the numbers of an invented part is invented too, whatever it says of itself.
 //!
-//! A demonstration row copied into another file, renamed and with its mark taken off, would otherwise carry invented numbers into a real joint.
+//! Otherwise a demonstration row, copied into another file, renamed and with its mark taken off, would carry invented numbers into a real joint.
 //!
-//! What is compared are numbers by the field in which they stand: no text beside them, no order of rows, no case of letters, and no change that a reading could not see counts.
-//! A number is worth as many bits as it takes to tell it from what else could plausibly stand there; these weights are our own, chosen so that random plausible rows are not taken for copies (see the law on chance).
+//! Only numbers are compared, each by its field: texts beside them, the order of rows, the case of letters and changes that a reading could not see do not count.
+//! A number has as many bits as it needs to be told from other plausible numbers in its field; these weights are our own, chosen so that random plausible rows are not taken for copies (see the law on chance).
 
 use crate::form::{Record, Value};
 use std::collections::{BTreeMap, BTreeSet};
@@ -23,15 +23,15 @@ const NAMING: &[&str] = &[
 ];
 /// Fields of a row in a list that a copy changes without changing the part.
 const REMARKS: &[&str] = &["place"];
-/// Lengths that lie no farther apart are one: the error of a good reading, nm.
+/// Greatest difference of two lengths that count as one: the error of a good reading, nm.
 const SAME_LENGTH_NM: i64 = 100_000;
-/// Other numbers that lie no farther apart are one: a share of the larger.
+/// Greatest difference of two other numbers that count as one, as a share of the larger.
 const SAME_SHARE: f64 = 0.01;
-/// From here on a length is one of many that could stand there, nm; below it stand tolerances, thicknesses, gaps.
+/// Least length that is one of many possible in its field, nm; below it are tolerances, thicknesses, gaps.
 const TELLING_NM: i64 = 10_000_000;
-/// What a length, a small length and any other number are worth, bits.
+/// Weight of a length, of a small length and of any other number, bits.
 const BITS: [u32; 3] = [5, 2, 2];
-/// Fewest bits that two rows must share before likeness says anything: one in a million by chance.
+/// Fewest bits that two rows must share before their likeness counts: one in a million by chance.
 const BITS_LEAST: u32 = 20;
 
 /// A number of a row.
@@ -42,7 +42,7 @@ enum Figure {
 }
 
 impl Figure {
-    /// Nothing says nothing, wherever it stands.
+    /// Weight of the number; zero has no weight, whatever its field.
     fn bits(self) -> u32 {
         match self {
             Figure::Length(0) => 0,
@@ -71,11 +71,11 @@ impl Figure {
     }
 }
 
-/// The data of one row: every value below its naming, by the fields in which it stands.
+/// Data of one row: every value except its naming, by its field.
 #[derive(Debug)]
 pub(super) struct Print {
     kind: &'static str,
-    /// What is no number, in small letters.
+    /// Values that are not numbers, in small letters.
     facts: BTreeSet<String>,
     /// Numbers of each field, in order.
     figures: BTreeMap<String, Vec<Figure>>,
@@ -136,13 +136,13 @@ impl Print {
         self.figures.values().map(Vec::len).sum()
     }
 
-    /// Bits and number of those numbers that stand in the other row too, each paired once within its field.
+    /// Bits and count of the numbers that also stand in the other row, each paired once within its field.
     fn shared(&self, other: &Print) -> (u32, usize) {
         let mut shared = (0, 0);
         for (path, ours) in &self.figures {
             let mut theirs = other.figures.get(path).into_iter().flatten().peekable();
             for figure in ours {
-                // Both are in order: what lies too far below finds no partner any more.
+                // Both lists are in order: a number that lies too far below finds no partner any more.
                 while theirs
                     .next_if(|t| !t.is_same(*figure) && t.order() < figure.order())
                     .is_some()
@@ -155,7 +155,7 @@ impl Print {
         shared
     }
 
-    /// Whether this row holds the data of the other: all its numbers and words, or three quarters of what the numbers of the smaller row say.
+    /// Whether this row holds the data of the other: all its numbers and words, or three quarters of the smaller row's bits.
     pub fn copies(&self, invented: &Print) -> bool {
         if self.kind != invented.kind || self.figures.is_empty() {
             return false;
@@ -169,7 +169,7 @@ impl Print {
         bits >= BITS_LEAST && 4 * bits >= 3 * least
     }
 
-    /// Whether this row says too little to be told from the other by itself: beside copies it counts as one.
+    /// Whether this row has too few bits to be told from the other by itself: beside copies it counts as a copy.
     pub fn is_hidden_by(&self, invented: &Print) -> bool {
         let is_small = self.bits().min(invented.bits()) < BITS_LEAST;
         self.kind == invented.kind && is_small && self.shared(invented).1 == self.n_figures()

@@ -1,8 +1,8 @@
-//! Handling: how a part comes onto the cable, what becomes of a metallic shield at its edge, and when its bridge comes off, as rows say.
+//! Handling: how a part comes onto the cable, whether a metallic shield is cut or laid back at its edge, and when its bridge comes off, as rows state it.
 //!
 //! Why its own file: the order of a make-up rests on these words, and no dimension does.
 //!
-//! Invariants: a word that a row does not say is derived from its own other words or is not known; nothing is guessed.
+//! Invariants: a word that a row does not state follows from its other words or is unknown; no word is guessed.
 //!
 //! Not here: which step waits for which (`programme`).
 
@@ -15,12 +15,12 @@ use crate::form::{Field, Kind, Record, Shape};
 pub use crate::said::BridgeMoment;
 use jointwright_units::Length;
 
-/// Words for how a part comes onto the cable.
+/// Words for the ways in which a part comes onto the cable.
 pub const GOES_ON: &[&str] = &["push-on", "holdout", "torch", "wrapped"];
-/// Words for when the bridge of a metallic shield comes off.
+/// Words for the moments at which the bridge of a metallic shield comes off.
 pub const BRIDGE_MOMENTS: &[&str] = &["after-bond-is-measured", "before-bond-is-measured"];
 
-/// How a part comes onto the cable.
+/// Way in which a part comes onto the cable.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum GoesOn {
     /// Pushed on, greased.
@@ -50,7 +50,7 @@ impl GoesOn {
 pub struct LayBack {
     /// Kinds of metallic shield.
     pub shields: Vec<String>,
-    /// How much of each wire or strap is kept beyond the edge, where stated.
+    /// Length of each wire or strap kept beyond the edge, where stated.
     pub length: Option<Length>,
 }
 
@@ -99,7 +99,7 @@ impl RowReader<'_> {
         record.text("goes_on").and_then(GoesOn::from_name)
     }
 
-    /// What a shield part does at the edge of a shield: laid back, and cut off; no kind is both.
+    /// Treatment of shields at their edge by a shield part: laid back, and cut off; no kind is both.
     pub(super) fn shield_edges(&mut self, record: &Record) -> (Option<LayBack>, Vec<String>) {
         let lay_back = record.record("lay_back").map(|row| LayBack {
             shields: row.texts("shields"),
@@ -133,7 +133,7 @@ fn is_held(head: &Head, may_move: Option<&MayMove>, rubber: Option<&Rubber>) -> 
         || rubber.is_some_and(|r| r.hold_diameter.is_some())
 }
 
-/// How a body or adapter comes on: what its row says, else what follows from its shelf life, its rubber and when it may be moved.
+/// Way in which a body or adapter comes on: from its row, else from its shelf life, its rubber and the time until which it may be moved.
 fn on_cable(
     stated: Option<GoesOn>,
     head: &Head,
@@ -143,7 +143,7 @@ fn on_cable(
     let derived = if is_held(head, may_move, rubber) {
         Some(GoesOn::Holdout)
     } else if rubber.is_some() || head.shelf.as_ref().is_some_and(|s| s.from == "made") {
-        // Rubber that is smaller than the cable and stands on nothing is pushed on.
+        // Rubber that is smaller than the cable and has no holdout is pushed on.
         Some(GoesOn::PushOn)
     } else {
         None
@@ -152,7 +152,7 @@ fn on_cable(
 }
 
 impl Body {
-    /// How it comes onto the cable, where its row says so or lets it follow.
+    /// Way in which it comes onto the cable, where its row states it or implies it.
     pub fn comes_by(&self) -> Option<GoesOn> {
         on_cable(
             self.goes_on,
@@ -164,7 +164,7 @@ impl Body {
 }
 
 impl Adapter {
-    /// How it comes onto the cable, where its row says so or lets it follow.
+    /// Way in which it comes onto the cable, where its row states it or implies it.
     pub fn comes_by(&self) -> Option<GoesOn> {
         on_cable(
             self.goes_on,
@@ -176,7 +176,7 @@ impl Adapter {
 }
 
 impl Seal {
-    /// How it closes, where its row says so or lets it follow.
+    /// Way in which it closes, where its row states it or implies it.
     pub fn comes_by(&self) -> Option<GoesOn> {
         let held = is_held(&self.head, self.may_move.as_ref(), self.rubber.as_ref());
         self.goes_on.or(held.then_some(GoesOn::Holdout))

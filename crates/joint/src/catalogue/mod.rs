@@ -1,6 +1,6 @@
 //! Catalogue: the parts on the truck, as their own papers describe them.
 //!
-//! Why its own room: a part's range, planes and windows are the word of its instructions; the program repeats them with their source and only ever tightens them.
+//! Why its own room: a part's range, planes and windows are its instructions' own; the program repeats them with their source and only ever tightens them.
 //!
 //! Invariants: no two parts share a name; a row of the demonstration catalogue stays marked as invented when its data are copied; no maker's data ship.
 //!
@@ -47,10 +47,10 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
 use walk_row::RowReader;
 
-/// Name by which jobs call the embedded demonstration catalogue.
+/// Name of the embedded demonstration catalogue in jobs.
 pub const DEMONSTRATION: &str = "demonstration";
 
-/// The invented parts of the demonstration, as TOML.
+/// Invented parts of the demonstration, as TOML.
 pub const DEMONSTRATION_TEXT: &str = include_str!("../../../../data/catalogue/demonstration.toml");
 
 static DEMONSTRATION_PRINTS: LazyLock<Vec<Print>> = LazyLock::new(|| {
@@ -85,7 +85,7 @@ const KIND_NAMES: &[&str] = &[
     "consumable",
 ];
 
-/// The parts of all catalogues of a job.
+/// Parts of all catalogues of a job.
 #[derive(Clone, Debug, Default)]
 pub struct Catalogue {
     /// Bodies.
@@ -104,23 +104,23 @@ pub struct Catalogue {
     pub seals: Vec<Seal>,
     /// Consumables.
     pub consumables: Vec<Consumable>,
-    /// Kinds and names of all rows in the files, also of those that could not be read.
+    /// Kinds and names of all rows in the files, including rows that could not be read.
     names: BTreeSet<(String, String)>,
-    /// Whether every file could be read throughout.
+    /// Whether every file could be read in full.
     is_whole: bool,
-    /// Whether something is complained of in one of the files.
+    /// Whether one of the files has a complaint.
     has_complaints: bool,
 }
 
 impl Catalogue {
-    /// Reads catalogue files; rows that cannot be read are left out and complained of.
+    /// Reads catalogue files; rows that cannot be read are left out, with a complaint.
     ///
     /// `are_all_read` is false when some file could not even be opened.
     pub fn read(sources: &[Source], are_all_read: bool, complaints: &mut Complaints) -> Catalogue {
         Catalogue::read_for(None, sources, are_all_read, complaints)
     }
 
-    /// The same for the day of a work: papers may have been replaced by then.
+    /// Reads catalogue files for the day of a work: papers may have been replaced by then.
     pub fn read_for(
         today: Option<Date>,
         sources: &[Source],
@@ -173,7 +173,7 @@ impl Catalogue {
         catalogue
     }
 
-    /// Beside a row that is a copy and does not say so, marks the rows that are too small to be told by themselves.
+    /// Marks the rows that are too small to be recognised as copies themselves, if they stand beside an unmarked copy.
     fn mark_hidden(&mut self, seen: &Seen) {
         if !seen.has_disguised_copy {
             return;
@@ -195,29 +195,29 @@ impl Catalogue {
         }
     }
 
-    /// Whether every file could be read throughout.
+    /// Whether every file could be read in full.
     pub fn is_whole(&self) -> bool {
         self.is_whole
     }
 
-    /// Whether something is complained of in one of the files: what is not found may stand there.
+    /// Whether one of the files has a complaint; a row that is not found may stand there.
     pub fn has_complaints(&self) -> bool {
         self.has_complaints
     }
 
-    /// Whether some row of a kind bears a name, well formed or not.
+    /// Whether a row of a kind has this name, well formed or not.
     pub fn names_row(&self, kind: &str, id: &str) -> bool {
         self.names.contains(&(kind.to_owned(), id.to_owned()))
     }
 
-    /// Kind of the row of a name, as its table is called; `None` where no row or several bear it.
+    /// Kind of the row with a name, as its table is called; `None` if no row or several have it.
     pub fn kind_of(&self, id: &str) -> Option<&'static str> {
         let mut kinds = KIND_NAMES.iter().filter(|kind| self.names_row(kind, id));
         let kind = kinds.next()?;
         kinds.next().is_none().then_some(*kind)
     }
 
-    /// Rows in the order of their names, so that the order in files changes nothing.
+    /// Sorts the rows by name, so that the order in files changes nothing.
     fn sort(&mut self) {
         self.bodies.sort_by(|a, b| a.head.id.cmp(&b.head.id));
         self.buses.sort_by(|a, b| a.head.id.cmp(&b.head.id));
@@ -229,42 +229,42 @@ impl Catalogue {
         self.consumables.sort_by(|a, b| a.head.id.cmp(&b.head.id));
     }
 
-    /// Body of a name.
+    /// Body with a name.
     pub fn body(&self, id: &str) -> Option<&Body> {
         self.bodies.iter().find(|row| row.head.id == id)
     }
 
-    /// Bus of a name.
+    /// Bus with a name.
     pub fn bus(&self, id: &str) -> Option<&Bus> {
         self.buses.iter().find(|row| row.head.id == id)
     }
 
-    /// Plug of a name.
+    /// Plug with a name.
     pub fn plug(&self, id: &str) -> Option<&Plug> {
         self.plugs.iter().find(|row| row.head.id == id)
     }
 
-    /// Connector of a name.
+    /// Connector with a name.
     pub fn connector(&self, id: &str) -> Option<&Connector> {
         self.connectors.iter().find(|row| row.head.id == id)
     }
 
-    /// Adapter of a name.
+    /// Adapter with a name.
     pub fn adapter(&self, id: &str) -> Option<&Adapter> {
         self.adapters.iter().find(|row| row.head.id == id)
     }
 
-    /// Shield part of a name.
+    /// Shield part with a name.
     pub fn shield_part(&self, id: &str) -> Option<&ShieldPart> {
         self.shield_parts.iter().find(|row| row.head.id == id)
     }
 
-    /// Seal of a name.
+    /// Seal with a name.
     pub fn seal(&self, id: &str) -> Option<&Seal> {
         self.seals.iter().find(|row| row.head.id == id)
     }
 
-    /// Consumable of a name.
+    /// Consumable with a name.
     pub fn consumable(&self, id: &str) -> Option<&Consumable> {
         self.consumables.iter().find(|row| row.head.id == id)
     }
@@ -277,10 +277,10 @@ fn row_names(record: &Record) -> impl Iterator<Item = (String, String)> {
     })
 }
 
-/// What was read so far of all files.
+/// Rows of all files read so far.
 #[derive(Default)]
 struct Seen {
-    /// Names of rows, and where each stands.
+    /// Names of rows, each with its place.
     places: BTreeMap<String, crate::form::Span>,
     /// Data of rows, with their kinds and names.
     prints: Vec<(&'static str, String, Print)>,

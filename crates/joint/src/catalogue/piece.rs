@@ -20,7 +20,7 @@ pub(super) const fn field(
     }
 }
 
-/// Words for the layers a part may sit on.
+/// Words for the layers on which a part may sit.
 pub const LAYER_NAMES: &[&str] = &[
     "conductor",
     "conductor-screen",
@@ -43,25 +43,25 @@ pub const METALS: &[&str] = &["copper", "aluminium"];
 pub const STRANDINGS: &[&str] = &["solid", "concentric", "compressed", "compact"];
 /// Words for the kinds of joint.
 pub const KINDS: &[&str] = &["straight", "branch", "separable"];
-/// Words for the ways a leg's shield is bonded.
+/// Words for the bondings of a leg's shield.
 pub const BONDINGS: &[&str] = &["solid", "open", "linked"];
-/// Words for the ways a system is earthed.
+/// Words for the earthings of a system.
 pub const EARTHINGS: &[&str] = &["solid", "impedance", "resonant", "isolated"];
-/// Words for where a fit applies.
+/// Words for the places of a fit.
 pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
-/// Words for when a made-up part may still be moved.
+/// Words for the time until which a made-up part may be moved.
 pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
-/// Words for the surface of a jacket as it is found where a seal will lie.
+/// Words for the surface of a jacket under a seal.
 pub const JACKET_SURFACES: &[&str] = &["smooth", "scored", "wrinkled", "embossed", "cracked"];
-/// Words for what a seal closes over.
+/// Words for the span of a seal.
 pub const SPANS: &[&str] = &["leg", "joint"];
-/// Words for how a connector grips.
+/// Words for a connector's means of grip.
 pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
-/// Words for where inner geometry comes from.
+/// Words for the origin of inner geometry.
 pub const ORIGINS: &[&str] = &["maker", "measured"];
-/// Words for what a material inside a body does for the field.
+/// Words for the duty of a material in the field inside a body.
 pub const FIELD_DUTIES: &[&str] = &["insulation", "electrode", "deflector"];
-/// Words for what a seal or shield part leaves out of the joint.
+/// Words for the date from which the months of a shelf life run.
 pub const FROM_DATES: &[&str] = &["made", "expanded"];
 
 pub(super) const INSTRUCTIONS: Shape = Shape {

@@ -18,7 +18,7 @@ use jointwright_units::{Interval, Length};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// The part's own paper.
+/// A part's own paper.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Instructions {
     /// Number or title.
@@ -27,22 +27,22 @@ pub struct Instructions {
     pub revision: String,
     /// Date.
     pub date: Option<Date>,
-    /// Last day on which somebody saw that it is the one in force.
+    /// Last day on which somebody saw that the paper is the one in force.
     pub seen_current: Option<Date>,
 }
 
-/// What every row has.
+/// Fields that every row has.
 #[derive(Clone, Debug)]
 pub struct Head {
     /// Short name.
     pub id: String,
-    /// What it is.
+    /// Name of the part.
     pub name: String,
     /// Whether it is an invented part, or holds the data of one.
     pub demonstration: bool,
-    /// Its paper.
+    /// Paper of the part.
     pub instructions: Instructions,
-    /// Who held the row beside its paper, and when; nothing where no second person did.
+    /// Person who compared the row with its paper, and the day; `None` if no second person did.
     pub checked: Option<(String, Date)>,
     /// Day of the work, where the row is read for a job.
     pub today: Option<Date>,
@@ -52,12 +52,12 @@ pub struct Head {
     pub shelf: Option<Shelf>,
     /// Steps of its instructions.
     pub steps: Vec<Step>,
-    /// Where it stands.
+    /// Place in its file.
     pub place: Span,
 }
 
 impl Head {
-    /// The row and its paper, that a ruling resting on it names, with what is doubtful of the row.
+    /// Row and paper for a ruling that rests on it, with the doubts about the row.
     pub fn source(&self) -> Paper {
         Paper {
             row: self.id.clone(),
@@ -65,7 +65,7 @@ impl Head {
         }
     }
 
-    /// Its paper and revision, with what is doubtful of the row.
+    /// Paper and revision, with the doubts about the row.
     pub fn paper(&self) -> Paper {
         let unchecked = self.checked.is_none().then_some(Doubt::NotChecked);
         let seen = self.current_only_until();
@@ -78,7 +78,7 @@ impl Head {
         }
     }
 
-    /// Last day on which its paper was seen to be the one in force, where that is before the day of the work.
+    /// Last day on which its paper was seen to be the one in force, if that is before the day of the work.
     pub(crate) fn current_only_until(&self) -> Option<Date> {
         let seen = self.instructions.seen_current?;
         self.today.is_some_and(|today| seen < today).then_some(seen)
@@ -90,43 +90,43 @@ impl Head {
 pub struct Shelf {
     /// Months.
     pub months: i64,
-    /// Date that the months run from: "made" or "expanded".
+    /// Date from which the months run: "made" or "expanded".
     pub from: String,
     /// Storage temperatures in degrees Celsius, where stated.
     pub store_degc: (Option<f64>, Option<f64>),
 }
 
-/// Step of the part's instructions.
+/// A step of the part's instructions.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Step {
     /// Short name.
     pub id: Option<String>,
-    /// What to do.
+    /// Instruction.
     pub say: String,
-    /// Steps before it.
+    /// Names of the steps before it.
     pub after: Vec<String>,
-    /// What can hurt.
+    /// Danger of the step.
     pub caution: Option<String>,
     /// Whether work stops until it is measured.
     pub hold: bool,
-    /// Moment of the make-up at which it stands, where the row says so.
+    /// Moment of the make-up, where the row states it.
     pub stage: Option<Stage>,
-    /// Conductor metals for which it is; empty for all.
+    /// Conductor metals of the step; empty for all.
     pub metals: Vec<Metal>,
 }
 
-/// How a tape is wound at an end.
+/// Winding of a tape at an end.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wrap {
-    /// Layer it is wound over.
+    /// Layer under the tape.
     pub over: Layer,
-    /// Stretch of cable that it covers.
+    /// Stretch of cable that the tape covers.
     pub length: Length,
-    /// Passes over the stretch.
+    /// Number of passes over the stretch.
     pub layers: i64,
     /// Share of the width by which a turn laps the turn before, 0 to 0.9.
     pub lap_ratio: f64,
-    /// How many times its own length it is drawn to, 1 where it is not.
+    /// Ratio of the drawn length to the tape's own length, 1 if it is not drawn.
     pub drawn_ratio: f64,
 }
 
@@ -135,7 +135,7 @@ pub struct Wrap {
 pub struct Fits {
     /// "bore", "mouth" or "seal".
     pub at: String,
-    /// Layer measured over.
+    /// Layer under the instrument.
     pub over: Layer,
     /// Permitted diameters.
     pub range: Interval,
@@ -154,17 +154,17 @@ pub struct LinkRow {
     pub to: Plane,
     /// Distance from one to the other.
     pub distance: Length,
-    /// How much shorter and how much longer is permitted, where stated.
+    /// Tolerance: how much shorter and how much longer is permitted, where stated.
     pub tolerance: Option<(Length, Length)>,
-    /// On whose word.
+    /// Source.
     pub source: Whose,
-    /// Where it stands.
+    /// Place in its file.
     pub place: Span,
 }
 
-/// What is wrong with a layer that would shrink toward the conductor end.
+/// Complaint about a layer that would shrink toward the conductor end.
 pub(crate) const SHRINKS_INWARD: &str = "A layer shrinks back from its cut, away from the conductor end; this link lets it come nearer.";
-/// What to do about it.
+/// Advice on it.
 pub(crate) const SHRINKS_HINT: &str = "Write it from the cut to the same edge shrunk back, with a `minus` no larger than the distance.";
 
 impl LinkRow {
@@ -181,7 +181,7 @@ impl LinkRow {
         })
     }
 
-    /// Whether it lets the outer end of a part come to its inner end, or nearer: adapter, shield contact, seal.
+    /// Whether it lets the outer end of a part reach its inner end, or come nearer: adapter, shield contact, seal.
     pub(crate) fn leaves_no_length(&self) -> bool {
         let pairs = [
             (Plane::AdapterNear, Plane::AdapterFar),
@@ -195,7 +195,7 @@ impl LinkRow {
         })
     }
 
-    /// The link as it points away from the conductor end: a row that measures toward the end is the same distance, with the same tolerance, from its other plane.
+    /// Link that points away from the conductor end: a row that measures toward the end has the same distance and tolerance from its other plane.
     pub(crate) fn pointing_outward(self, toward_end: bool) -> LinkRow {
         if !toward_end {
             return self;
@@ -208,31 +208,31 @@ impl LinkRow {
     }
 }
 
-/// When a part may still be moved after it is placed.
+/// Time until which a part may be moved after it is placed.
 #[derive(Clone, Debug, PartialEq)]
 pub enum MayMove {
     /// Never.
     Never,
     /// Until the holdout is out.
     BeforeHoldoutIsOut,
-    /// For so many minutes.
+    /// For this number of minutes.
     WithinMinutes(i64),
 }
 
-/// What is inside a body.
+/// Inside of a body.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Inner {
-    /// Whether a user measured it on a part cut open (else the maker gave it).
+    /// Whether a user measured it on a part cut open (otherwise the maker gave it).
     pub measured: bool,
-    /// Who stands for it.
+    /// Person who answers for it.
     pub by: String,
-    /// When.
+    /// Date.
     pub date: Date,
-    /// How far off any of it may be.
+    /// Uncertainty of every place in it.
     pub uncertainty: Length,
     /// Diameter over insulation on which the diameters are stated.
     pub on_diameter: Option<Length>,
-    /// How the body lies over the edge of the insulation screen.
+    /// Shape of the body over the edge of the insulation screen.
     pub screen_step: Option<ScreenStep>,
     /// Layer that spreads the field.
     pub grading: Option<Grading>,
@@ -249,25 +249,25 @@ pub struct Grading {
     pub relative_permittivity: f64,
     /// Conductivity at low fields, S/m.
     pub conductivity_s_per_m: f64,
-    /// Field at which it begins to rise, kV/mm rms, and the power with which it does, a ratio.
+    /// Field at which the conductivity begins to rise, kV/mm rms, and the power of its rise, a ratio.
     pub rise_kv_per_mm: Option<(f64, f64)>,
 }
 
-/// How a body lies over the step at the edge of the insulation screen.
+/// Shape of a body over the step at the edge of the insulation screen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct ScreenStep {
-    /// Radius of an edge cut as the instructions ask.
+    /// Radius of an edge cut by the instructions.
     pub edge_radius: Interval,
     /// Length of cable before the edge over which the body stands off the insulation.
     pub bridging: Length,
-    /// What fills the gap there.
+    /// Filler of the gap there.
     pub filler: Option<Filler>,
 }
 
-/// What fills the gap before the edge of the insulation screen.
+/// Filler of the gap before the edge of the insulation screen.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Filler {
-    /// Its name.
+    /// Name.
     pub name: String,
     /// Relative permittivity.
     pub relative_permittivity: f64,
@@ -284,36 +284,36 @@ pub struct Region {
     pub material: String,
     /// Corners: position along the axis from the part's datum, diameter.
     pub corners: Vec<(Length, Length)>,
-    /// Radii with which the same corners are rounded; empty where not stated.
+    /// Radii of the same corners; empty if not stated.
     pub radii: Vec<Length>,
-    /// What it does for the field, where stated.
+    /// Duty in the field, where stated.
     pub serves: Option<FieldDuty>,
     /// Relative permittivity, where known.
     pub relative_permittivity: Option<f64>,
     /// Whether it conducts.
     pub conductive: bool,
-    /// Shear modulus over that of the body's rubber, where stated.
+    /// Ratio of its shear modulus to that of the body's rubber, where stated.
     pub stiffness_ratio: Option<f64>,
-    /// How it conducts and stores heat, where stated.
+    /// Thermal resistivity and heat capacity, where stated.
     pub stuff: Option<Stuff>,
 }
 
 /// Joint body.
 #[derive(Clone, Debug)]
 pub struct Body {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
-    /// Which side of a body whose two sides differ this is; none for a whole body.
+    /// Side of a body with unlike sides; `None` for a whole body.
     pub side: Option<String>,
-    /// The two sides, each the whole body as a leg sees it from there, where they differ; else none.
+    /// The two sides of a body with unlike sides, each as the whole body seen by a leg from there; empty otherwise.
     pub sides: Vec<Body>,
     /// Kinds of joint.
     pub kinds: Vec<String>,
-    /// Number of legs it takes, for a branch body.
+    /// Number of legs, for a branch body.
     pub legs: Option<i64>,
     /// Highest system voltage, kV.
     pub system_greatest_kv: f64,
-    /// Earthings it is rated for.
+    /// Earthings of its rating.
     pub earthings: Vec<String>,
     /// Ranges.
     pub fits: Vec<Fits>,
@@ -339,34 +339,34 @@ pub struct Body {
     pub interface: Option<String>,
     /// Distances.
     pub links: Vec<LinkRow>,
-    /// When it may be moved.
+    /// Time until which it may be moved.
     pub may_move: Option<MayMove>,
-    /// How its row says that it comes onto the cable.
+    /// Way in which it comes onto the cable, as its row states it.
     pub goes_on: Option<GoesOn>,
     /// Greatest diameter that it passes over while it is slid on or parked, where stated.
     pub passes: Option<Length>,
-    /// Abrasive and grit for the insulation, where its paper says.
+    /// Abrasive and grit for the insulation, where its paper states them.
     pub abrasive: Option<String>,
-    /// What is inside.
+    /// Inside of the body.
     pub inner: Option<Inner>,
-    /// The tapered plug it sits on, for separable joints.
+    /// Tapered plug under the body, for separable joints.
     pub taper: Option<Taper>,
-    /// It when nothing is in it, and its rubber.
+    /// Relaxed dimensions and rubber.
     pub rubber: Option<Rubber>,
     /// Highest temperature of the conductor in a short circuit, degrees Celsius.
     pub conductor_fault_greatest_degc: Option<f64>,
-    /// The same all the time.
+    /// Highest temperature of the conductor in service, degrees Celsius.
     pub conductor_greatest_degc: Option<f64>,
-    /// The same in an emergency.
+    /// Highest temperature of the conductor in an emergency, degrees Celsius.
     pub conductor_emergency_greatest_degc: Option<f64>,
-    /// How fast warmth uses it up.
+    /// Ageing by warmth.
     pub ageing: Option<Ageing>,
     /// Straight cable beyond each end.
     pub bend_keep_off: Option<Length>,
 }
 
 impl Body {
-    /// The body as a leg sees it: from the side that the job names where its sides differ, without ranges and distances where it names none.
+    /// The body as a leg sees it: from the side that the job names, if its sides differ; without ranges and distances if the job names none.
     pub fn seen_from(&self, side: Option<&str>) -> &Body {
         let named = |body: &&Body| side.is_some() && body.side.as_deref() == side;
         self.sides.iter().find(named).unwrap_or(self)
@@ -385,13 +385,13 @@ impl Body {
 /// Common piece of a separable joint.
 #[derive(Clone, Debug)]
 pub struct Bus {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Number of ports.
     pub ports: i64,
     /// Greatest resistance between two ports, Ω, where stated.
     pub resistance_ohm: Option<f64>,
-    /// Temperature at which it has that, degrees Celsius, where stated.
+    /// Temperature of that resistance, degrees Celsius, where stated.
     pub resistance_at_degc: Option<f64>,
     /// Mating interface.
     pub interface: String,
@@ -402,7 +402,7 @@ pub struct Bus {
 /// Insulating plug.
 #[derive(Clone, Debug)]
 pub struct Plug {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Mating interface.
     pub interface: String,
@@ -410,16 +410,16 @@ pub struct Plug {
     pub system_greatest_kv: f64,
 }
 
-/// A short circuit that a part's paper gives it.
+/// A short circuit that a part's paper allows.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Withstand {
     /// Current, A rms.
     pub current_a: f64,
-    /// How long it may flow, s.
+    /// Time for which it may flow, s.
     pub time_s: f64,
 }
 
-/// How a connector grips.
+/// Means of grip of a connector.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Means {
@@ -445,38 +445,38 @@ impl Means {
 /// Adapter.
 #[derive(Clone, Debug)]
 pub struct Adapter {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
-    /// Whether the body's bore may stand over bare insulation beyond it, where its paper says.
+    /// Whether the body's bore may stand over bare insulation beyond it, where its paper states it.
     pub leaves_bare: Option<bool>,
     /// Layers without a range on which its paper lets it lie.
     pub may_lie_on: Vec<Layer>,
-    /// Outside once on the cable.
+    /// Outside diameter on the cable.
     pub outside: Interval,
     /// Highest system voltage, kV.
     pub system_greatest_kv: f64,
     /// Distances.
     pub links: Vec<LinkRow>,
-    /// When it may be moved.
+    /// Time until which it may be moved.
     pub may_move: Option<MayMove>,
-    /// How its row says that it comes onto the cable.
+    /// Way in which it comes onto the cable, as its row states it.
     pub goes_on: Option<GoesOn>,
     /// Greatest diameter that it passes over while it is slid on or parked, where stated.
     pub passes: Option<Length>,
     /// Relative permittivity, where stated.
     pub relative_permittivity: Option<f64>,
-    /// It when nothing is in it, and its rubber.
+    /// Relaxed dimensions and rubber.
     pub rubber: Option<Rubber>,
-    /// How it conducts and stores heat, where stated.
+    /// Thermal resistivity and heat capacity, where stated.
     pub stuff: Option<Stuff>,
 }
 
 /// Shield restoration or bonding part.
 #[derive(Clone, Debug)]
 pub struct ShieldPart {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Kinds of metallic shield.
     pub shields: Vec<String>,
@@ -484,7 +484,7 @@ pub struct ShieldPart {
     pub bondings: Vec<String>,
     /// Metal section, mm².
     pub area_mm2: Option<f64>,
-    /// Short circuit that its paper gives it.
+    /// Short circuit that its paper allows.
     pub withstands: Option<Withstand>,
     /// Greatest resistance of its connection, ohm, where its paper states one.
     pub contact_greatest_ohm: Option<f64>,
@@ -492,15 +492,15 @@ pub struct ShieldPart {
     pub fits: Vec<Fits>,
     /// Layers without a range on which its paper lets it lie.
     pub may_lie_on: Vec<Layer>,
-    /// Whether a stretch is blocked against water, where its paper says.
+    /// Whether a stretch of it is blocked against water, where its paper states it.
     pub blocked: Option<bool>,
-    /// Whether anything of it passes out under the seal, where its paper says.
+    /// Whether any piece of it passes out under the seal, where its paper states it.
     pub passes_seal: Option<bool>,
-    /// Shields that it has laid back, where its paper says.
+    /// Shields that it lays back, where its paper states them.
     pub lay_back: Option<LayBack>,
-    /// Kinds of shield that it has cut off, where its paper says.
+    /// Kinds of shield that it cuts off, where its paper states them.
     pub cut_off: Vec<String>,
-    /// When its paper lets the bridge come off.
+    /// Moment at which its paper lets the bridge come off.
     pub bridge_off: Option<BridgeMoment>,
     /// Whether one piece of it goes across the joint from leg to leg.
     pub across_legs: bool,
@@ -511,7 +511,7 @@ pub struct ShieldPart {
 /// Seal.
 #[derive(Clone, Debug)]
 pub struct Seal {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
@@ -527,19 +527,19 @@ pub struct Seal {
     pub body_overlap_least: Option<Length>,
     /// Length while parked.
     pub parked_length: Option<Length>,
-    /// Whether a lead may come out under it, where its paper says.
+    /// Whether a lead may come out under it, where its paper states it.
     pub takes_lead: Option<bool>,
     /// Conditions of the jacket on which it may close; empty where its paper is silent.
     pub jacket_surfaces: Vec<String>,
-    /// It when nothing is in it, and its rubber.
+    /// Relaxed dimensions and rubber.
     pub rubber: Option<Rubber>,
-    /// What of it the heat must pass, where stated.
+    /// Wall of the seal that the heat must pass, where stated.
     pub cover: Option<Cover>,
     /// Distances.
     pub links: Vec<LinkRow>,
-    /// When it may be moved.
+    /// Time until which it may be moved.
     pub may_move: Option<MayMove>,
-    /// How its row says that it comes onto the cable.
+    /// Way in which it closes, as its row states it.
     pub goes_on: Option<GoesOn>,
     /// Greatest diameter that it passes over while it is slid on or parked, where stated.
     pub passes: Option<Length>,
@@ -548,29 +548,29 @@ pub struct Seal {
 /// Consumable.
 #[derive(Clone, Debug)]
 pub struct Consumable {
-    /// What every row has.
+    /// Fields that every row has.
     pub head: Head,
     /// Metals it serves; empty where the row names none.
     pub metals: Vec<Metal>,
     /// Whether it is used on bare conductors, where the row says so.
     pub touches_conductor: Option<bool>,
-    /// What it is made of.
+    /// Substance.
     pub contains: Option<String>,
     /// Width and thickness of a tape.
     pub tape: Option<(Length, Length)>,
-    /// Amount an end.
+    /// Amount for each end.
     pub amount: Option<String>,
-    /// How it is wound at an end.
+    /// Windings at an end.
     pub wraps: Vec<Wrap>,
 }
 
-/// A kind of row, and how it is read; `None` where something it needs is missing (a complaint stands).
+/// A kind of row, with its reader; `None` if a field that it needs is missing (a complaint stands).
 pub(super) trait Row: Sized {
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Self>;
     fn head(&self) -> &Head;
     fn head_mut(&mut self) -> &mut Head;
 
-    /// Marks the row as invented where it holds the data of an invented part.
+    /// Marks the row as invented if it holds the data of an invented part.
     fn mark_as_copy(&mut self, is_copy: bool) {
         self.head_mut().demonstration |= is_copy;
     }

@@ -1,4 +1,4 @@
-//! Rubber: how a part sits when nothing is in it, what it is made of, and what storage does to it.
+//! Rubber: relaxed dimensions of a part, its rubber, and the effect of storage on it.
 
 use super::Fits;
 use super::piece::{ORIGINS, field};
@@ -11,11 +11,11 @@ use jointwright_units::Length;
 
 /// Words for the laws of rubber.
 pub const RUBBER_LAWS: &[&str] = &["neo-hookean", "mooney-rivlin", "gent"];
-/// Nought degrees Celsius, K.
+/// Zero degrees Celsius, K.
 pub(crate) const ZERO_DEGC_K: f64 = 273.15;
-/// A bore that is less than so many times its uncertainty says nothing of pressure or stretch.
+/// Factor of its uncertainty below which a bore says nothing about pressure or stretch.
 const UNCERTAIN_MOST: i64 = 10;
-/// Seconds of a day.
+/// Seconds per day.
 pub(crate) const DAY_S: f64 = 86_400.0;
 
 const MODULUS: Kind = Kind::Number {
@@ -198,22 +198,22 @@ pub(super) const RUBBER: Shape = Shape {
     ],
 };
 
-/// A part as it is when nothing is in it, and its rubber.
+/// Relaxed dimensions of a part, and its rubber.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rubber {
-    /// Whether a user measured it (else the maker gave it).
+    /// Whether a user measured it (otherwise the maker gave it).
     pub measured: bool,
-    /// Who stands for it.
+    /// Person who answers for it.
     pub by: String,
-    /// When.
+    /// Date.
     pub date: Date,
     /// Relaxed diameter of the bore.
     pub relaxed_bore: Length,
     /// Relaxed outside diameter, where stated.
     pub relaxed_outside: Option<Length>,
-    /// How far off these may be.
+    /// Uncertainty of these diameters.
     pub uncertainty: Length,
-    /// Temperature at which they hold, degrees Celsius.
+    /// Temperature of these diameters, degrees Celsius.
     pub at_degc: f64,
     /// Law with its moduli, where stated.
     pub law: Option<Law>,
@@ -223,9 +223,9 @@ pub struct Rubber {
     pub expansion_per_k: Option<(f64, f64)>,
     /// Diameter to which its bore is held open in store.
     pub hold_diameter: Option<Length>,
-    /// Share of that stretch which stays for good.
+    /// Set: share of that stretch which stays for good.
     pub set: Option<Decay>,
-    /// Share of the moduli that is lost while it is held open.
+    /// Relaxation: share of the moduli that is lost while it is held open.
     pub relaxation: Option<Decay>,
     /// Least pressure that its paper asks for, kPa.
     pub pressure_least_kpa: Option<f64>,
@@ -234,9 +234,9 @@ pub struct Rubber {
 }
 
 impl RowReader<'_> {
-    /// The table `rubber` of a row, where it has one.
+    /// Reads the table `rubber` of a row, where it has one.
     ///
-    /// `fits` are its ranges: a part held open must pass over the largest that it takes.
+    /// `fits` are its ranges: a part held open must pass over the largest diameter that it takes.
     pub fn rubber(&mut self, record: &Record, fits: &[Fits]) -> Option<Rubber> {
         let row = record.record("rubber")?;
         let law = self.law(row);

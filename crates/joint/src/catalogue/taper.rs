@@ -1,4 +1,4 @@
-//! Taper: the tapered plug on which the body of a separable leg sits, and what of the body lies around it.
+//! Taper: the tapered plug under the body of a separable leg, and the part of the body around it.
 //!
 //! ```text
 //!   r
@@ -12,7 +12,7 @@
 //!      stud
 //! ```
 //!
-//! Not here: how it is drawn (`section`).
+//! Not here: the drawing of the section (`section`).
 
 use super::piece::{ORIGINS, REGION, field};
 use super::row::{Filler, Region};
@@ -116,16 +116,16 @@ pub(super) const TAPER: Shape = Shape {
     ],
 };
 
-/// The tapered plug inside the body of a separable leg, and what of the body lies around it.
+/// Tapered plug inside the body of a separable leg, and the part of the body around it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Taper {
-    /// Whether a user measured it on parts cut open (else the maker gave it).
+    /// Whether a user measured it on parts cut open (otherwise the maker gave it).
     pub measured: bool,
-    /// Who stands for it.
+    /// Person who answers for it.
     pub by: String,
-    /// When.
+    /// Date.
     pub date: Date,
-    /// How far off any of it may be.
+    /// Uncertainty of every place in it.
     pub uncertainty: Length,
     /// Diameter of the conductor inside the plug.
     pub stud_diameter: Length,
@@ -135,18 +135,18 @@ pub struct Taper {
     pub large_diameter: Length,
     /// Diameter of its small end.
     pub small_diameter: Length,
-    /// Distance along the axis between the two.
+    /// Distance along the axis between the two ends.
     pub length: Length,
     /// Thickness of the film between plug and body, square to the cone.
     pub film_thickness: Interval,
-    /// What fills the film.
+    /// Filler of the film.
     pub filler: Option<Filler>,
     /// Materials around the plug.
     pub regions: Vec<Region>,
 }
 
 impl RowReader<'_> {
-    /// The table `taper` of a row, where it has one.
+    /// Reads the table `taper` of a row, where it has one.
     pub fn taper(&mut self, record: &Record) -> Option<Taper> {
         let taper = record.record("taper")?;
         let regions = taper

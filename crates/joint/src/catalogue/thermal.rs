@@ -1,4 +1,4 @@
-//! Thermal: how a part conducts and stores heat, how warm it may get and how it ages, as its paper states it.
+//! Thermal: resistivity and heat capacity of a part, its greatest temperatures and its ageing, as its paper states them.
 
 use super::piece::field;
 use super::walk_row::RowReader;
@@ -7,7 +7,7 @@ use crate::form::{Field, Kind, Measure, Record, Shape};
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::Length;
 
-/// Joules per cubic metre and kelvin in a megajoule.
+/// Joules per megajoule.
 const MEGA: f64 = 1e6;
 
 /// Bounds of a thermal resistivity, K·m/W.
@@ -94,7 +94,7 @@ pub(super) const AGEING: Shape = Shape {
     ],
 };
 
-/// What of a seal the heat must pass.
+/// Wall of a seal that the heat must pass.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cover {
     /// Thickness of its wall on the joint.
@@ -105,14 +105,14 @@ pub struct Cover {
     pub stuff: Stuff,
 }
 
-/// How fast warmth uses a part up.
+/// Ageing of a part by warmth.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ageing {
     /// Reference temperature, °C.
     pub reference_degc: f64,
     /// Activation energy, kJ/mol.
     pub activation_kj_per_mol: f64,
-    /// Where both are from.
+    /// Source of both.
     pub from: String,
 }
 
@@ -125,7 +125,7 @@ pub(crate) fn stuff(resistivity_k_m_per_w: f64, capacity_mj_per_m3k: f64) -> Stu
 }
 
 impl RowReader<'_> {
-    /// The two numbers of a material, which say something only together.
+    /// Reads the two numbers of a material, which are useful only together.
     pub fn stuff(&mut self, row: &Record) -> Option<Stuff> {
         let (resistivity, capacity) = (
             row.number("resistivity_k_m_per_w"),
@@ -144,7 +144,7 @@ impl RowReader<'_> {
 }
 
 impl RowReader<'_> {
-    /// Complains of temperatures of the conductor that fall from all the time to an emergency to a short circuit.
+    /// Complains of greatest conductor temperatures that fall from service to emergency to short circuit.
     pub fn complain_of_temperatures(&mut self, row: &Record) {
         let names = [
             "conductor_greatest",

@@ -1,4 +1,4 @@
-//! From records to rows, with what one field alone cannot show: bounds the wrong way round, half a tolerance.
+//! Turns records into rows, and finds faults that one field alone cannot show: bounds in the wrong order, half a tolerance.
 
 use super::handling::BridgeMoment;
 use super::row::{
@@ -62,7 +62,7 @@ impl RowReader<'_> {
         })
     }
 
-    /// Who held a row beside its paper, and when: both, or neither.
+    /// Person who compared a row with its paper, and the day: both, or neither.
     fn checked(&mut self, record: &Record) -> Option<(String, Date)> {
         for (given, other) in [("checked_by", "checked"), ("checked", "checked_by")] {
             if record.is_given(given) && !record.is_given(other) {
@@ -176,7 +176,7 @@ impl RowReader<'_> {
         interval
     }
 
-    /// A short circuit that a part's paper gives it: current and time, or neither.
+    /// Short circuit that a part's paper allows: current and time, or neither.
     pub fn withstands(&mut self, record: &Record) -> Option<Withstand> {
         let (current, time) = (record.number("fault"), record.number("fault_time"));
         let (Some(current_a), Some(time_s)) = (current, time) else {
@@ -446,7 +446,7 @@ impl RowReader<'_> {
 }
 
 impl RowReader<'_> {
-    /// Complains of ranges and distances that a body without sides needs.
+    /// Complains of missing ranges and distances that a body without sides needs.
     fn misses_of_body(&mut self, record: &Record) {
         let id = record.text("id").unwrap_or("?");
         for (name, what) in [("fits", "ranges"), ("link", "distances")] {
@@ -460,7 +460,7 @@ impl RowReader<'_> {
         }
     }
 
-    /// A body whose two sides differ: the whole, and what a leg sees from each side.
+    /// Reads a body with unlike sides: the whole body, and the body as a leg sees it from each side.
     fn with_sides(&mut self, body: Body, record: &Record) -> Option<Body> {
         let id = body.head.id.clone();
         let rows: Vec<&Record> = record.records("side").collect();

@@ -1,4 +1,4 @@
-//! Words of files for what a cable is made of.
+//! Words of files for the construction of a cable.
 
 use crate::cable::{Layer, Metal, ShieldKind, Stranding};
 use crate::form::Record;
@@ -9,7 +9,7 @@ pub(super) fn layers(record: &Record, name: &str) -> Vec<Layer> {
     words.iter().filter_map(|word| layer(word)).collect()
 }
 
-/// Layer of a word in a file.
+/// Layer for a word in a file.
 pub fn layer(word: &str) -> Option<Layer> {
     Layer::ALL
         .into_iter()
@@ -27,14 +27,14 @@ pub const fn shield_word(kind: ShieldKind) -> &'static str {
     }
 }
 
-/// Kind of shield of a word.
+/// Kind of shield for a word.
 pub fn shield_kind(word: &str) -> Option<ShieldKind> {
     ShieldKind::ALL
         .into_iter()
         .find(|kind| shield_word(*kind) == word)
 }
 
-/// Metal of a word in a file.
+/// Metal for a word in a file.
 pub fn metal(word: &str) -> Option<Metal> {
     Some(match word {
         "copper" => Metal::Copper,
@@ -43,7 +43,7 @@ pub fn metal(word: &str) -> Option<Metal> {
     })
 }
 
-/// Stranding of a word in a file.
+/// Stranding for a word in a file.
 pub fn stranding(word: &str) -> Option<Stranding> {
     Some(match word {
         "solid" => Stranding::Solid,

@@ -1,7 +1,7 @@
-//! Does a column of one table go the other way at one row, while it rises over all the rest?
+//! Finds rows at which a column of one table goes the other way, while it rises over all the rest.
 //!
-//! Rows stand in the order of the range that decides, connectors in that of their smallest size.
-//! Three rows suffice for a diameter, which follows the cable's; a length need not follow it, so it takes four.
+//! Rows stand in the order of the deciding range, connectors in the order of their smallest size.
+//! Three rows are enough for a diameter, which follows the cable's diameter; a length need not follow it, so it needs four.
 //! A table whose rows overlap has no order, and is left to `rows_overlap`.
 //! A length of a row that contradicts the row itself is left to `links_contradict` and `electrode_short`.
 
@@ -39,7 +39,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     }
     for tips in connector_tables(entries) {
         let mut rows: Vec<(f64, Entry<'_>)> = Vec::new();
-        // Rows whose ends differ have no smallest size by which to stand in order.
+        // Rows with unlike ends have no single smallest size for the order.
         for (entry, row) in tips.into_iter().filter(|tip| !tip.1.has_unlike_ends()) {
             let areas = row.ends.iter().flat_map(|end| &end.sizes);
             let areas = areas.map(|s| s.area_mm2());
@@ -58,10 +58,10 @@ fn order_words(table: &Table<'_>) -> String {
     format!("by the {}", table.range)
 }
 
-/// A column: for each row that has it, which row and what value.
+/// A column: index and value of each row that has it.
 type Column = Vec<(usize, Length)>;
 
-/// Defects of rows that stand in order: each row once, with every column that goes the other way there.
+/// Defects of rows in order: each row once, with every column that goes the other way there.
 fn inverted(rows: &[Entry<'_>], decides: &[String], by: &str) -> Vec<Defect> {
     let mut open: BTreeMap<String, (Column, Vec<usize>)> = columns(rows)
         .into_iter()
@@ -75,7 +75,7 @@ fn inverted(rows: &[Entry<'_>], decides: &[String], by: &str) -> Vec<Defect> {
     let mut defects = Vec::new();
     while !open.is_empty() {
         let votes = |row: usize| open.values().filter(|(_, at)| at.contains(&row)).count();
-        // The row that explains most columns; of equals the later one.
+        // The row that explains the most columns; the later of equals.
         let Some(row) = (0..rows.len()).max_by_key(|row| votes(*row)) else {
             break;
         };
@@ -104,12 +104,12 @@ fn inverted(rows: &[Entry<'_>], decides: &[String], by: &str) -> Vec<Defect> {
     defects
 }
 
-/// Whether the lengths of a row contradict each other already.
+/// Whether the lengths of a row already contradict each other.
 fn is_at_odds(row: &Entry<'_>) -> bool {
     !links_contradict::of_row(row).is_empty() || electrode_short::of_row(row).is_some()
 }
 
-/// The value at a row beside those of the rows before and after it.
+/// Value at a row beside the values of the rows before and after it.
 fn neighbours(rows: &[Entry<'_>], name: &str, column: &Column, row: usize) -> String {
     let Some(at) = column.iter().position(|(index, _)| *index == row) else {
         return name.to_owned();
@@ -131,7 +131,7 @@ fn neighbours(rows: &[Entry<'_>], name: &str, column: &Column, row: usize) -> St
     }
 }
 
-/// Columns of lengths that may be expected to rise.
+/// Columns of lengths that are expected to rise.
 fn columns(rows: &[Entry<'_>]) -> BTreeMap<String, (Grows, Column)> {
     let mut columns: BTreeMap<String, (Grows, Column)> = BTreeMap::new();
     for (index, row) in rows.iter().enumerate() {
@@ -140,7 +140,7 @@ fn columns(rows: &[Entry<'_>]) -> BTreeMap<String, (Grows, Column)> {
                 continue;
             }
             let (_, column) = columns.entry(name).or_insert((grows, Vec::new()));
-            // A row that states one distance twice is for `links_contradict`.
+            // A row that states one distance twice is left to `links_contradict`.
             if column.last().is_none_or(|(last, _)| *last != index) {
                 column.push((index, value));
             }
@@ -149,7 +149,7 @@ fn columns(rows: &[Entry<'_>]) -> BTreeMap<String, (Grows, Column)> {
     columns
 }
 
-/// Rows without any one of which the column rises; none where it rises as it stands.
+/// Rows of which any one, left out, lets the column rise; empty if it rises already.
 fn out_of_order(column: &Column, grows: Grows) -> Vec<usize> {
     let enough = match grows {
         Grows::WithCable => ROWS_FOR_DIAMETER,
@@ -164,12 +164,12 @@ fn out_of_order(column: &Column, grows: Grows) -> Vec<usize> {
         rest.remove(at);
         rest.is_sorted() && rest.first() < rest.last()
     };
-    // Whatever is taken out mends the first descent, so it is one of its two rows.
+    // Leaving out a row must mend the first descent, so it is one of the descent's two rows.
     let descent = values.windows(2).position(|pair| pair[0] > pair[1]);
     let Some(descent) = descent else {
         return Vec::new();
     };
-    // Neither row of the descent may be what makes the rest rise: a column that is constant but for one row does not rise.
+    // The rest must rise without help from either row of the descent: a column that is constant except for one row does not rise.
     if !rises_around(&values, descent) {
         return Vec::new();
     }
@@ -180,7 +180,7 @@ fn out_of_order(column: &Column, grows: Grows) -> Vec<usize> {
         .collect()
 }
 
-/// Whether a column rises by what stands around one descent; of three rows, whether the third is no repetition.
+/// Whether a column rises by the values around one descent; of three rows, whether the third repeats none of the two.
 fn rises_around(values: &[Length], descent: usize) -> bool {
     let (before, after) = (&values[..descent], &values[descent + 2..]);
     let (high, low) = (values[descent], values[descent + 1]);

@@ -1,6 +1,6 @@
-//! Can the electrode cover the longest connector that the row itself admits?
+//! Finds bodies whose electrode cannot cover the longest connector that the row itself admits.
 //!
-//! The worst that the row allows: the longest connector as made, the body off by its placement tolerance toward the conductor end, the insulation cut at the far end of its own tolerance.
+//! At the worst that the row allows: the longest connector as made, the body moved toward the conductor end by its placement tolerance, the insulation cut at the far end of its own tolerance.
 //!
 //! ```text
 //!   connector-centre or -seat          L, the longest: L/2 or L
@@ -10,7 +10,7 @@
 //!                                                   |<----->|   overlap
 //! ```
 //!
-//! A distance without a tolerance counts as printed, so that what is found here is short even then.
+//! A distance without a tolerance counts as printed, so a defect found here is short even then.
 
 use super::entry::{Entry, Kind};
 use super::tie::{Solved, ties};
@@ -67,7 +67,7 @@ fn at(
         .find(|plane| solved.planes().contains(plane));
     let (from, asked) = match edge {
         Some(edge) => (edge, body.electrode_overlap_least.unwrap_or(Length::ZERO)),
-        // Where the row does not say how far behind the mouth the insulation ends, the electrode must at least reach past the mouth.
+        // If the row does not say how far behind the mouth the insulation ends, the electrode must at least pass the mouth.
         None => (Plane::ConnectorMouth, Length::ZERO),
     };
     let (least, _) = solved.bounds(from, Plane::ElectrodeEnd)?;

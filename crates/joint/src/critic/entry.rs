@@ -1,4 +1,4 @@
-//! Entry: one row of any kind, as the critic looks at it.
+//! Entry: one row of any kind in the critic's form.
 
 use crate::cable::{Layer, Words};
 use crate::catalogue::{
@@ -7,7 +7,7 @@ use crate::catalogue::{
 };
 use jointwright_units::Length;
 
-/// The row itself, by its kind.
+/// Row by its kind.
 #[derive(Clone, Copy)]
 pub(super) enum Kind<'c> {
     /// Body.
@@ -16,7 +16,7 @@ pub(super) enum Kind<'c> {
     Bus(&'c Bus),
     /// Plug.
     Plug(&'c Plug),
-    /// Connector, and one of its ends, or both where they are alike.
+    /// Connector with one of its ends, or with both if they are alike.
     Connector(&'c Connector, &'c ConnectorEnd),
     /// Adapter.
     Adapter(&'c Adapter),
@@ -28,7 +28,7 @@ pub(super) enum Kind<'c> {
     Consumable(&'c Consumable),
 }
 
-/// One row, with what rows of several kinds have.
+/// One row, with the fields that several kinds share.
 #[derive(Clone, Copy)]
 pub(super) struct Entry<'c> {
     pub kind: Kind<'c>,
@@ -37,21 +37,21 @@ pub(super) struct Entry<'c> {
     pub links: &'c [LinkRow],
 }
 
-/// A length that a row states, by its name in messages.
+/// A length of a row, with its name in messages.
 pub(super) struct Measure {
     pub name: String,
     pub value: Length,
     pub grows: Grows,
 }
 
-/// Whether a length may be expected to rise from row to row of a table.
+/// Whether a length is expected to rise from row to row of a table.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(super) enum Grows {
     /// It follows the cable's diameter.
     WithCable,
-    /// It mostly does.
+    /// It mostly follows it.
     Mostly,
-    /// Nothing says so.
+    /// Nothing implies that it does.
     No,
 }
 
@@ -63,7 +63,7 @@ pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
         fits: &[],
         links: &[],
     };
-    // Each side of a body whose sides differ is looked at as a row of its own.
+    // Each side of a body with unlike sides is a row of its own here.
     let whole = catalogue.bodies.iter().filter(|row| row.sides.is_empty());
     let sides = catalogue.bodies.iter().flat_map(|row| &row.sides);
     let bodies = whole.chain(sides).map(|row| Entry {
@@ -72,7 +72,7 @@ pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
         fits: &row.fits,
         links: &row.links,
     });
-    // Each end is looked at as a row of its own, with what holds at both.
+    // Each end is a row of its own here, with the fields that hold at both ends.
     let connectors = catalogue.connectors.iter().flat_map(|row| {
         row.ends.iter().map(move |end| Entry {
             kind: Kind::Connector(row, end),
@@ -116,7 +116,7 @@ pub(super) fn entries(catalogue: &Catalogue) -> Vec<Entry<'_>> {
 }
 
 impl<'c> Entry<'c> {
-    /// Distances of the row, those of its end among them.
+    /// Distances of the row, including those of its end.
     pub fn all_links(&self) -> impl Iterator<Item = &'c LinkRow> {
         let of_end: &[LinkRow] = match self.kind {
             Kind::Connector(_, end) => &end.links,
@@ -136,7 +136,7 @@ impl<'c> Entry<'c> {
         }
     }
 
-    /// Every length that the row states, links included, tolerances left out.
+    /// Every length of the row, links included, without tolerances.
     pub fn measures(&self) -> Vec<Measure> {
         use Grows::{Mostly, No, WithCable};
         let mut all = Vec::new();

@@ -1,4 +1,4 @@
-//! Figure: the lengths that stand in running text, with how finely each is printed.
+//! Figure: the lengths in running text, each with the precision of its printing.
 //!
 //! Invariants: a number counts only with its unit behind it; one end of a range, a torque, an area and the word "in" between other words are no lengths; no text makes it panic.
 
@@ -16,9 +16,9 @@ pub(super) struct Figure {
     pub is_inch: bool,
 }
 
-/// Most decimals that are read; a length has whole nanometres.
+/// Greatest number of decimals that is read; a length has whole nanometres.
 const DECIMALS_MAX: usize = 6;
-/// Words behind "in" that show that it was the unit.
+/// Words behind "in" that show that it is the unit.
 const AFTER_INCH: &[&str] = &[
     "from", "back", "of", "long", "wide", "beyond", "past", "plus", "minus", "or", "and", "deep",
     "short", "at", "on", "to", "toward", "towards", "before", "behind", "off", "with", "inside",
@@ -39,7 +39,7 @@ pub(super) fn figures(text: &str) -> Vec<Figure> {
             at = figure.end;
             found.push(figure);
         } else if first.is_ascii_digit() {
-            // The rest of a number is no number of its own.
+            // The rest of a number is not a number of its own.
             at += text[at..].bytes().take_while(u8::is_ascii_digit).count();
         } else {
             at += first.len_utf8();
@@ -48,7 +48,7 @@ pub(super) fn figures(text: &str) -> Vec<Figure> {
     found
 }
 
-/// Whether a number can begin behind this text; within a word, a number or a range none does.
+/// Whether a number can begin behind this text; none begins within a word, a number or a range.
 fn may_begin(before: &str) -> bool {
     let mut back = before.chars().rev();
     match back.next() {
@@ -102,7 +102,7 @@ fn figure(text: &str, start: usize) -> Option<Figure> {
     })
 }
 
-/// How finely a number is printed.
+/// Precision of a printed number.
 enum Grain {
     Decimals(usize),
     Fraction(i64),
@@ -186,7 +186,7 @@ fn unit(text: &str, at: usize) -> Option<(usize, &'static str)> {
     (!is_part_of_more && !is_torque).then_some((at + n, name))
 }
 
-/// Whether "in", followed by this, is the unit and not the word.
+/// Whether "in", followed by this text, is the unit and not the word.
 fn is_inch_unit(after: &str) -> bool {
     let next = after.trim_start();
     if !next.starts_with(char::is_alphanumeric) {
@@ -196,7 +196,7 @@ fn is_inch_unit(after: &str) -> bool {
     AFTER_INCH.contains(&word.to_lowercase().as_str())
 }
 
-/// Pairs of figures of which the second says the first in the other units: `4 7/8 in (124 mm)`.
+/// Pairs of figures of which the second repeats the first in the other units: `4 7/8 in (124 mm)`.
 pub(super) fn duals<'f>(text: &str, figures: &'f [Figure]) -> Vec<(&'f Figure, &'f Figure)> {
     figures
         .windows(2)

@@ -1,7 +1,7 @@
-//! Do two ways through the links of one row put a plane at two places?
+//! Finds rows whose links put a plane at two places along two ways.
 //!
-//! A body's own length is held to its links too: a two-ended body is twice as long as from its middle to its end, a one-ended one no shorter than from its seat to its end.
-//! And planes keep the order that their names give them: the far end of a stress control is not nearer than the near end, the jacket edge not nearer than the metallic shield edge.
+//! A body's own length must also agree with its links: a two-ended body is twice as long as from its middle to its end, a one-ended body no shorter than from its seat to its end.
+//! Planes keep the order of their names: the far end of a stress control is not nearer than the near end, the jacket edge not nearer than the metallic shield edge.
 
 use super::entry::{Entry, Kind};
 use super::tie::{Solved, planes, solve, ties};
@@ -18,13 +18,13 @@ pub(super) const CLASS: Class = Class {
     find,
 };
 
-/// How far a body's length may be from twice its half: each printed in whole millimetres is half a millimetre off, and the half counts twice.
+/// Greatest difference of a body's length from twice its half: each is printed in whole millimetres, so each is off by half a millimetre, and the half counts twice.
 const ROUNDING: Length = Length::from_nm(1_500_000);
 
-/// Half a millimetre for a length, and as much for a distance printed in whole millimetres.
+/// Half a millimetre for a length, and half a millimetre for a distance printed in whole millimetres.
 const ROUNDING_OF_TWO: Length = Length::MM;
 
-/// Planes in the order that their names give them, from the conductor end outward.
+/// Planes in the order of their names, from the conductor end outward.
 const ORDERS: [&[Plane]; 3] = [
     &[
         Plane::ConductorEnd,
@@ -65,13 +65,13 @@ pub(super) fn of_row(entry: &Entry<'_>) -> Vec<Defect> {
     if !found.is_empty() {
         return in_words(entry, &ties, &found);
     }
-    // One wrong distance often shows in both, and is said once.
+    // One wrong distance often shows in both, and is reported once.
     let length = length_against_links(entry, &ties);
     let order = || order_of_names(entry, &ties);
     length.or_else(order).into_iter().collect()
 }
 
-/// The first two planes of the row that stand the wrong way round.
+/// First two planes of the row in the wrong order.
 fn order_of_names(entry: &Entry<'_>, ties: &[Joined]) -> Option<Defect> {
     for order in ORDERS {
         for (index, near) in order.iter().enumerate() {
@@ -148,7 +148,7 @@ fn contradictions(planes: &[Plane], ties: &[Joined]) -> Vec<Loop> {
 
 fn in_words(entry: &Entry<'_>, ties: &[Joined], found: &[Loop]) -> Vec<Defect> {
     let planes = planes(ties);
-    // One link that stands in every loop is one misprint, however many loops it opens.
+    // One link that stands in every loop is one misprint, whatever the number of loops.
     let to_blame = blamed(&planes, ties, found);
     let said = if to_blame.is_empty() {
         found
@@ -241,7 +241,7 @@ fn length_against_links(entry: &Entry<'_>, ties: &[Joined]) -> Option<Defect> {
         return None;
     };
     if body.side.is_some() {
-        // Half of the whole is not the half on this side.
+        // Half of the whole length is not the half on this side.
         return None;
     }
     let (least, greatest, of) = length_by_links(body, ties)?;
@@ -263,7 +263,7 @@ fn length_against_links(entry: &Entry<'_>, ties: &[Joined]) -> Option<Defect> {
     ))
 }
 
-/// Least and greatest length that the links allow, and what they say.
+/// Least and greatest length that the links allow, and their sentence.
 fn length_by_links(body: &Body, ties: &[Joined]) -> Option<(Station, Station, String)> {
     let half = Solved::from(Plane::BodyCentre, ties)?;
     if let Some((least, greatest)) = half.bounds(Plane::BodyCentre, Plane::BodyEnd) {

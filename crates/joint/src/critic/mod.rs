@@ -1,11 +1,11 @@
-//! Critic: what contradicts itself in a catalogue, before anybody plans a joint with it.
+//! Critic: contradictions within a catalogue, before anybody plans a joint with it.
 //!
-//! Why its own room: a misprinted digit in a row is found here by the rows beside it, not in a vault by the cable.
+//! Why its own room: the rows beside it show a misprinted digit in a row here; otherwise the cable shows it in a vault.
 //!
-//! Invariants: a defect is said once, with the row, both values and what was expected; the order of rows changes nothing but places; what a row may leave to other rows is no defect.
+//! Invariants: a defect is reported once, with the row, both values and the expected value; the order of rows changes only places; a fact that a row may leave to other rows is no defect.
 //!
 //! Not here: whether a file can be read (`catalogue`), whether a part goes on a cable (`checks`).
-//! Finding nothing does not mean that the rows say what their paper says.
+//! An empty result does not mean that the rows agree with their paper.
 
 mod column_not_monotone;
 mod electrode_short;
@@ -31,20 +31,20 @@ use crate::form::Span;
 use entry::{Entry, entries};
 use jointwright_units::Length;
 
-/// What contradicts itself in a catalogue.
+/// A contradiction within a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Defect {
     /// Name of its class, for ever.
     pub class: &'static str,
-    /// Where it stands.
+    /// Place of the defect.
     pub place: Span,
-    /// Short names of the rows that take part in it.
+    /// Short names of the rows that take part.
     pub rows: Vec<String>,
-    /// What was found, whole sentences, with values and units.
+    /// Finding, in whole sentences, with values and units.
     pub found: String,
-    /// What was expected and on whose word, a whole sentence.
+    /// Expectation and its source, a whole sentence.
     pub expected: String,
-    /// What to do next, a whole sentence.
+    /// Next action, a whole sentence.
     pub hint: String,
 }
 
@@ -97,7 +97,7 @@ const CLASSES: &[Class] = &[
     permitting_text::CLASS,
 ];
 
-/// Every class of defect with the question it asks.
+/// Every class of defect with its question.
 pub fn classes() -> impl Iterator<Item = (&'static str, &'static str)> {
     CLASSES.iter().map(|class| (class.slug, class.question))
 }
@@ -109,7 +109,7 @@ pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
         .iter()
         .flat_map(|class| (class.find)(catalogue, &entries))
         .collect();
-    // What lies where hangs on everything that the rows say, and is said only once that is right.
+    // The place of a part over a layer depends on everything else in the rows, so it is reported only when that is right.
     let (late, mut defects): (Vec<Defect>, Vec<Defect>) = defects
         .into_iter()
         .partition(|d| d.class == part_over_layer::CLASS.slug);
@@ -123,12 +123,12 @@ pub fn criticise(catalogue: &Catalogue) -> Vec<Defect> {
         let key = |d: &Defect| (d.place.clone(), d.class, d.found.clone());
         key(a).cmp(&key(b))
     });
-    // What is wrong with a whole row shows at each of its ends.
+    // A defect of a whole row shows at each of its ends.
     defects.dedup();
     defects
 }
 
-/// A length as its paper may have it: in inches too where it is a fraction of an inch and no tenth of a millimetre.
+/// A length as its paper may have it: also in inches, if it is a fraction of an inch and no tenth of a millimetre.
 fn shown(length: Length) -> String {
     match length.exact_inch() {
         Some(inch) if length.nm() % 100_000 != 0 => format!("{inch} ({length})"),

@@ -1,9 +1,9 @@
-//! Does a part come to lie on a layer for which its row gives it no range, as the rows alone place them?
+//! Finds parts that the rows alone place on a layer for which their row gives no range.
 //!
-//! As printed, without tolerances: what only the worst of the windows does is judged in a plan.
-//! A body is held to the metallic shield edges that the shield parts give, with every connector of its kind; an adapter to the screen edge that its body gives; a contact to the jacket edges that the seals give.
-//! Parts of one catalogue need not all go together, so a row is at fault only where it goes with no row of the other kind; and where all rows go wrong with one, that one is.
-//! Where another class finds something in one of the rows, it is said there.
+//! The rows count as printed, without tolerances; a plan judges the worst of the windows.
+//! A body is compared with the metallic shield edges of the shield parts, with every connector of its kind; an adapter with the screen edge of its body; a contact with the jacket edges of the seals.
+//! The parts of one catalogue need not all go together, so a row is at fault only where it goes with no row of the other kind; where all rows go wrong with one row, that one is at fault.
+//! If another class finds a defect in one of the rows, only that defect is reported.
 
 use super::entry::{Entry, Kind};
 use super::tie::{Solved, ties};
@@ -80,7 +80,7 @@ fn entry<'e, 'c>(entries: &'e [Entry<'c>], id: &str) -> Option<&'e Entry<'c>> {
     entries.iter().find(|e| e.head.id == id)
 }
 
-/// How far one plane lies beyond another with the rows given, whichever connector of the catalogue is taken: the least; none where some connector does not place them.
+/// Least distance by which one plane lies beyond another with the given rows, over every connector of the catalogue; `None` if some connector does not place them.
 fn beyond(
     catalogue: &Catalogue,
     entries: &[Entry<'_>],
@@ -110,7 +110,7 @@ fn beyond(
         .min()
 }
 
-/// A plane of one row beyond the edge that another gives.
+/// A plane of one row beyond the edge that another row gives.
 struct Over {
     layer: Layer,
     edge: Plane,
@@ -118,7 +118,7 @@ struct Over {
 }
 
 impl Over {
-    /// How far the first row's plane lies beyond the edge that the second gives; none where nothing places them, or the first may lie there.
+    /// Distance by which the first row's plane passes the edge that the second gives; `None` if nothing places them, or the first may lie there.
     fn past(
         &self,
         catalogue: &Catalogue,
@@ -147,7 +147,7 @@ impl Over {
             })
             .collect();
         let mut defects = Vec::new();
-        // An edge over which every row lies is where the fault is.
+        // If every row lies over an edge, the edge is at fault.
         let of_edge = |at: usize| -> Vec<Option<Station>> { past.iter().map(|p| p[at]).collect() };
         let at_fault: Vec<bool> = (0..others.len())
             .map(|at| rows.len() > 1 && least_of_all(&of_edge(at)).is_some())
@@ -197,7 +197,7 @@ impl Over {
     }
 }
 
-/// Place of the link of a row that names a plane, else of the row.
+/// Place of the link that names a plane in a row, else of the row.
 fn place(row: &Entry<'_>, plane: Plane) -> crate::form::Span {
     let link = row.links.iter().find(|l| l.from == plane || l.to == plane);
     link.map_or(&row.head.place, |l| &l.place).clone()
@@ -213,7 +213,7 @@ fn may_lie_on<'c>(row: &Entry<'c>) -> &'c [Layer] {
     }
 }
 
-/// The least of those that are known, where there is one and each is beyond.
+/// Least of the known distances, if there is one and each is positive.
 fn least_of_all(past: &[Option<Station>]) -> Option<Station> {
     let known = past.iter().copied().flatten();
     known.min().filter(|least| *least > Station::ZERO)

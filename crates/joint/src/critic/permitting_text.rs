@@ -1,7 +1,7 @@
-//! Does a text of a row permit what no paper of a part can permit?
+//! Finds texts of a row that permit something that no paper of a part can permit.
 //!
-//! A step says how a part is built in; that a cable is dead, or that a joint may be energised or kept, is said by named persons of the job on the day.
-//! The list is of phrases in English, and is no more than a hint: whatever a row says stands in quotation marks with its source, whether this finds it or not (`form::spoken`).
+//! A step says how a part is built in; only named persons of the job say on the day that a cable is dead, or that a joint may be energised or kept.
+//! The list has English phrases and is only a hint: every text of a row stands in quotation marks with its source, whether this finds it or not (`form::spoken`).
 
 use super::entry::Entry;
 use super::{Class, Defect};
@@ -76,7 +76,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     entries.iter().flat_map(of_row).collect()
 }
 
-/// Texts of a row, and what each is called.
+/// Texts of a row, each with its name.
 fn texts(head: &Head) -> Vec<(String, &str)> {
     let paper = &head.instructions;
     let mut texts = vec![
@@ -95,7 +95,7 @@ fn texts(head: &Head) -> Vec<(String, &str)> {
     texts
 }
 
-/// The phrase by which a text permits, from the start of a word.
+/// Permitting phrase in a text, from the start of a word.
 fn permits(text: &str) -> Option<&'static str> {
     let plain = |c: char| if c.is_alphanumeric() { c } else { ' ' };
     let letters: String = text.to_lowercase().chars().map(plain).collect();

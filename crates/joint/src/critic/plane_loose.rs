@@ -1,7 +1,7 @@
-//! Is every plane that a row names tied to the cable, and does a body place what it must?
+//! Finds planes of a row that nothing ties to the cable, and bodies that do not place all that they must.
 //!
-//! A row may lean on what other parts must provide: the conductor end, the connector, and cuts nearer the end than its own.
-//! A shield part may begin at the screen edge, a seal at the metallic shield edge; and where a catalogue has no row that could place a cut, other catalogues do.
+//! A row may rely on planes that other parts must provide: the conductor end, the connector, and cuts nearer the end than its own.
+//! A shield part may begin at the screen edge, a seal at the metallic shield edge; where a catalogue has no row that could place a cut, other catalogues have one.
 
 use super::entry::{Entry, Kind};
 use super::tie::{pairs, reached, ties};
@@ -16,7 +16,7 @@ pub(super) const CLASS: Class = Class {
     find,
 };
 
-/// Planes of the conductor and of whatever connector sits on it.
+/// Planes of the conductor and of any connector on it.
 const CONNECTOR: [Plane; 5] = [
     Plane::ConductorEnd,
     Plane::ConnectorCentre,
@@ -77,7 +77,7 @@ fn find(catalogue: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     defects
 }
 
-/// Planes that the row's links tie to the cable, with what other rows provide.
+/// Planes that the row's links tie to the cable, together with the planes that other rows provide.
 fn placed(entry: &Entry<'_>, catalogue: &Catalogue, others: &Others) -> BTreeSet<Plane> {
     let mut given = CONNECTOR.to_vec();
     let mut all = pairs(&ties(entry));
@@ -121,7 +121,7 @@ fn placed(entry: &Entry<'_>, catalogue: &Catalogue, others: &Others) -> BTreeSet
     reached(&given, &all)
 }
 
-/// What the row's own links leave loose, each piece once.
+/// Planes that the row's own links leave loose; each piece once.
 fn loose(entry: &Entry<'_>, placed: &BTreeSet<Plane>) -> Vec<Defect> {
     let own = pairs(&ties(entry));
     let mut left: BTreeSet<Plane> = own
@@ -174,7 +174,7 @@ fn never_placed(entry: &Entry<'_>, plane: Plane) -> Defect {
     )
 }
 
-/// A stretch of stress control of which one end is missing.
+/// A stretch of stress control with one end missing.
 fn half_control(entry: &Entry<'_>, own: &Pairs, of_adapters: &Pairs) -> Option<Defect> {
     let names = |pairs: &Pairs, p: Plane| pairs.iter().any(|(a, b)| *a == p || *b == p);
     let (near, far) = (Plane::ControlNear, Plane::ControlFar);

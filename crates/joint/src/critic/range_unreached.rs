@@ -1,6 +1,6 @@
-//! Is there any cable of the table that a bore range can take?
+//! Finds bore ranges that no cable of the table reaches.
 //!
-//! Asked of the classes that the row is rated for: the highest of either family of standards that is not above `system_greatest`.
+//! The cables are of the classes that the row is rated for: in each family of standards the highest class that is not above `system_greatest`.
 
 use super::entry::{Entry, Kind, range_words};
 use super::{Class, Defect, shown};

@@ -1,4 +1,4 @@
-//! Remark: rows of which something is doubtful though nothing in them contradicts itself.
+//! Remark: rows with a doubt although nothing in them contradicts itself.
 //!
 //! A remark is no defect: a file that has only remarks has no defects.
 
@@ -6,18 +6,18 @@ use super::entry::entries;
 use crate::catalogue::Catalogue;
 use crate::form::Span;
 
-/// A row of which something is doubtful.
+/// A row with a doubt.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Remark {
-    /// Where the row stands.
+    /// Place of the row.
     pub place: Span,
     /// Short name of the row.
     pub row: String,
-    /// What is doubtful, sentence fragments.
+    /// Doubts, sentence fragments.
     pub doubts: Vec<String>,
 }
 
-/// Rows that no second person has checked, and rows whose paper nobody says to be the one in force, in the order of files and lines.
+/// Rows that no second person has checked, and rows whose paper nobody states to be the one in force, in the order of files and lines.
 pub fn remarks(catalogue: &Catalogue) -> Vec<Remark> {
     let mut remarks: Vec<Remark> = entries(catalogue)
         .iter()

@@ -1,4 +1,4 @@
-//! Does a cable fall between two neighbouring rows of one table?
+//! Finds cables that fall between two neighbouring rows of one table.
 
 use super::entry::Entry;
 use super::table::{are_told_apart, tables};
@@ -15,7 +15,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     let mut defects = Vec::new();
     for table in tables(entries) {
         for (index, line) in table.lines.iter().enumerate() {
-            // The row below is the one that reaches farthest among those that could take the cable instead.
+            // The row below is the row that reaches farthest among the rows that could take the cable instead.
             let below = table.lines[..index]
                 .iter()
                 .filter(|other| !are_told_apart(other, line))

@@ -1,4 +1,4 @@
-//! Do two rows of one table take the same cable?
+//! Finds two rows of one table that take the same cable.
 
 use super::entry::{Entry, Kind};
 use super::table::{Line, are_told_apart, share_inside, tables};
@@ -58,7 +58,7 @@ fn defect(entries: &[&Entry<'_>], found: String) -> Option<Defect> {
     Some(defect)
 }
 
-/// Lines joined by overlaps, two or more each.
+/// Groups of lines joined by overlaps, two lines or more each.
 fn clusters<T>(lines: &[T], overlap: impl Fn(&T, &T) -> bool) -> Vec<Vec<&T>> {
     let mut group: Vec<usize> = (0..lines.len()).collect();
     for later in 0..lines.len() {
@@ -131,7 +131,7 @@ fn connectors(entries: &[Entry<'_>]) -> Vec<Defect> {
     defects
 }
 
-/// Conductors that both rows take, at one end and the other in some order.
+/// Conductors that both rows take, at one end and the other in any order.
 fn shared(a: &Connector, b: &Connector) -> Option<String> {
     let (first, last) = (a.ends.first()?, a.ends.last()?);
     let (one, other) = (b.ends.first()?, b.ends.last()?);
@@ -154,7 +154,7 @@ fn each_conductor(end: &ConnectorEnd) -> impl Iterator<Item = Conductor> {
     })
 }
 
-/// A conductor that both ends take; the bores are asked where the sizes do not tell them apart.
+/// A conductor that both ends take; the bores decide where the sizes do not separate them.
 fn shared_end(a: &ConnectorEnd, b: &ConnectorEnd, same_lengths: bool) -> Option<String> {
     a.metals.iter().find(|m| b.metals.contains(m))?;
     a.strandings.iter().find(|s| b.strandings.contains(s))?;
@@ -174,7 +174,7 @@ fn shared_end(a: &ConnectorEnd, b: &ConnectorEnd, same_lengths: bool) -> Option<
             metal,
             stranding,
         } = conductor;
-        // Sizes that both name and bores that keep them apart: the bore decides.
+        // Both name the same sizes and their bores differ: the bore decides.
         return bores
             .is_none_or(|(x, y)| share_inside(x, y))
             .then(|| format!("{size} {} {}", metal.name(Words::Iec), stranding.name()));

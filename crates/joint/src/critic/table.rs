@@ -1,32 +1,32 @@
-//! Table: the rows of one paper among which a cable chooses one, in the order of the range that decides.
+//! Table: the rows of one paper from which a cable chooses one, in the order of the deciding range.
 
 use super::entry::{Entry, Kind, range_words};
 use crate::cable::Layer;
 use jointwright_units::Interval;
 use std::collections::BTreeMap;
 
-/// A row of a table, with the range that decides.
+/// A row of a table, with its deciding range.
 pub(super) struct Line<'c> {
     pub entry: Entry<'c>,
     pub range: Interval,
 }
 
-/// Rows of one table, least first.
+/// Rows of one table, in rising order.
 pub(super) struct Table<'c> {
-    /// The range that decides, in words.
+    /// Deciding range, in words.
     pub range: String,
     /// Paper and revision.
     pub paper: String,
     pub lines: Vec<Line<'c>>,
 }
 
-/// Where a range applies, over which layer, at which temperature.
+/// Key of a range: rank and name of its place, its layer, its temperature.
 type Where<'c> = (u8, &'c str, Layer, Option<u64>);
 
 /// Tables of all rows that have ranges over the cable.
 pub(super) fn tables<'c>(entries: &[Entry<'c>]) -> Vec<Table<'c>> {
     let mut groups: BTreeMap<String, Vec<Entry<'c>>> = BTreeMap::new();
-    // A side of a body has no place among whole bodies: two of them make a row of the paper's table.
+    // A side of a body has no place among whole bodies: two sides make a row of the paper's table.
     let is_side = |e: &Entry<'c>| matches!(e.kind, Kind::Body(row) if row.side.is_some());
     let rows = entries.iter().filter(|e| !e.fits.is_empty() && !is_side(e));
     for entry in rows {
@@ -82,7 +82,7 @@ fn place(fits: &crate::catalogue::Fits) -> Where<'_> {
     (rank, &fits.at, fits.over, fits.at_degc.map(f64::to_bits))
 }
 
-/// What rows of one table have in common.
+/// Common key of the rows of one table.
 fn key(entry: &Entry<'_>) -> String {
     let instructions = &entry.head.instructions;
     let more = match entry.kind {
@@ -102,7 +102,7 @@ fn key(entry: &Entry<'_>) -> String {
     )
 }
 
-/// Whether something other than the range that decides tells two rows of a table apart.
+/// Whether something other than the deciding range separates two rows of a table.
 pub(super) fn are_told_apart(a: &Line<'_>, b: &Line<'_>) -> bool {
     match (a.entry.kind, b.entry.kind) {
         (Kind::Body(one), Kind::Body(other)) => {
@@ -129,7 +129,7 @@ pub(super) fn are_told_apart(a: &Line<'_>, b: &Line<'_>) -> bool {
     }
 }
 
-/// Whether two rows whose deciding range is the same differ in another range over the cable.
+/// Whether two rows with the same deciding range differ in another range over the cable.
 fn have_ranges_apart(a: &Entry<'_>, b: &Entry<'_>) -> bool {
     a.fits.iter().any(|x| {
         b.fits
@@ -138,7 +138,7 @@ fn have_ranges_apart(a: &Entry<'_>, b: &Entry<'_>) -> bool {
     })
 }
 
-/// Whether both say something and have nothing in common.
+/// Whether both lists have entries and none in common.
 fn are_disjoint(a: &[String], b: &[String]) -> bool {
     !a.is_empty() && !b.is_empty() && !a.iter().any(|word| b.contains(word))
 }

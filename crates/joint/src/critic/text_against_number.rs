@@ -1,8 +1,8 @@
-//! Does a number in a text of a row contradict the row's own figures?
+//! Finds numbers in a text of a row that contradict the row's own figures.
 //!
 //! Texts are name, note, steps with their cautions, and the places of links.
-//! Asked of a length said in two units, of a length in a step that cuts at a plane of the row, of a length beside a link, of a number of presses, and of a voltage class in the name.
-//! Nothing else that a text says is judged: months, torque, grit and temperatures are left alone.
+//! The class compares a length given in two units, a length in a step that cuts at a plane of the row, a length beside a link, a number of presses, and a voltage class in the name.
+//! It judges nothing else in a text: months, torque, grit and temperatures are left alone.
 
 use super::entry::{Entry, Kind};
 use super::figure::{Figure, duals, figures};
@@ -22,7 +22,7 @@ pub(super) const CLASS: Class = Class {
 
 /// Words of a step that cuts.
 const CUTS: &[&str] = &["cut", "cuts", "remove", "strip", "score", "trim", "mark"];
-/// Words that show that a length is of something else than the place of a cut.
+/// Words that show that a length is not the place of a cut.
 const OF_OTHER_THINGS: &[&str] = &[
     "tape",
     "mastic",
@@ -59,10 +59,10 @@ const NUMBERS: &[&str] = &[
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven",
     "twelve",
 ];
-/// Words by which a number of presses is of both ends.
+/// Words that show that a number of presses covers both ends.
 const OF_BOTH_ENDS: &[&str] = &["all", "total", "altogether", "both", "together"];
 
-/// Half a millimetre, by which a row in whole millimetres may differ from inches.
+/// Half a millimetre: greatest difference of a row in whole millimetres from inches.
 const HALF_MM: Length = Length::from_nm(500_000);
 
 const HINT: &str = "Look up the number in the paper, and correct the text or the field.";
@@ -83,7 +83,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
     defects
 }
 
-/// Texts of a row but for the places of links, and what each is called.
+/// Texts of a row except the places of links, each with its name.
 fn texts<'c>(entry: &Entry<'c>) -> Vec<(String, &'c str)> {
     let head = entry.head;
     let mut texts = vec![("name".to_owned(), bare(&head.name))];
@@ -99,14 +99,14 @@ fn texts<'c>(entry: &Entry<'c>) -> Vec<(String, &'c str)> {
     texts
 }
 
-/// Whether two sides of a figure said twice agree to half a unit of the second's last digit.
+/// Whether the two sides of a figure given in two units agree to half a unit of the second's last digit.
 fn agree(first: &Figure, second: &Figure) -> bool {
     (first.value - second.value).abs() <= second.half_unit
 }
 
-/// Whether a figure says a length of the row.
+/// Whether a figure states a length of the row.
 ///
-/// A fraction of an inch is what is set on a tape and not rounded; the row may have it in whole millimetres.
+/// A fraction of an inch is set on a tape and is not rounded; the row may have it in whole millimetres.
 fn is_said(figure: &Figure, length: Length) -> bool {
     let rounding = match figure.is_inch {
         true => figure.half_unit.min(HALF_MM),
@@ -231,7 +231,7 @@ fn cut_places(entry: &Entry<'_>, say: &str) -> Vec<Defect> {
         for figure in &figures {
             let dual = duals.iter().find(|(a, b)| *a == figure || *b == figure);
             let says_it = match dual {
-                // Said once for both sides; where they disagree, that is said already.
+                // Reported once for both sides; if they disagree, that is already reported.
                 Some((a, b)) => *b == figure || !agree(a, b) || is_known(a) || is_known(b),
                 None => is_known(figure),
             };
@@ -259,7 +259,7 @@ fn unknown_length(entry: &Entry<'_>, clause: &str, figure: &Figure) -> Defect {
     )
 }
 
-/// Every length that the row states, and every distance to a cut that follows from its links.
+/// Every length of the row, and every distance to a cut that follows from its links.
 fn lengths(entry: &Entry<'_>) -> Vec<Length> {
     let mut known: Vec<Length> = entry.measures().into_iter().map(|m| m.value).collect();
     for link in entry.all_links() {
@@ -272,7 +272,7 @@ fn lengths(entry: &Entry<'_>) -> Vec<Length> {
     let ties = ties(entry);
     for from in planes(&ties) {
         if let Some(solved) = Solved::from(from, &ties) {
-            // What a crew cuts or marks; how far planes of one part are apart is nobody's cut.
+            // Only a crew's cuts and marks count: the distance between two planes of one part is nobody's cut.
             let is_set = |to: &&Plane| [from, **to].map(Plane::holder).contains(&Holder::Crew);
             let apart = solved.planes().iter().filter(is_set).filter_map(|to| {
                 let apart = solved.nominal(from, *to)?;
@@ -284,7 +284,7 @@ fn lengths(entry: &Entry<'_>) -> Vec<Length> {
     known
 }
 
-/// A length in the words for the place of a link that is not the link's.
+/// A length in the words for the place of a link that differs from the link's length.
 fn beside_link(entry: &Entry<'_>, link: &LinkRow) -> Option<Defect> {
     let Whose::Row {
         place: Some(place), ..
@@ -324,7 +324,7 @@ fn presses(entry: &Entry<'_>) -> Option<Defect> {
     let Kind::Connector(row, end) = entry.kind else {
         return None;
     };
-    // A text of the row may speak of either end, or of both together.
+    // A text of the row may mean either end, or both together.
     let stated: Vec<i64> = row.ends.iter().filter_map(|end| end.presses).collect();
     end.presses?;
     let of_whole: i64 = match stated.as_slice() {

@@ -1,4 +1,4 @@
-//! Tie: the links of one row as a chain, with what follows from a connector's own lengths.
+//! Tie: the links of one row as a chain, with the links that follow from a connector's own lengths.
 
 use super::entry::{Entry, Kind};
 use crate::cutback::{Growth, Joined, Tolerance, connector_links, from_row};
@@ -7,7 +7,7 @@ use jointwright_numerics::chain::{Chain, ChainError, Link, Solution};
 use jointwright_units::Station;
 use std::collections::BTreeSet;
 
-/// Links of the row, and for a connector those of its own lengths; growth is left out, since only a trial press says it.
+/// Links of the row, and for a connector the links of its own lengths; growth is left out, because only a trial press gives it.
 pub(super) fn ties(entry: &Entry<'_>) -> Vec<Joined> {
     let own = match entry.kind {
         Kind::Connector(row, end) => connector_links(row, end, &Growth::None, Station::ZERO)
@@ -27,7 +27,7 @@ pub(super) fn planes(ties: &[Joined]) -> Vec<Plane> {
     named.into_iter().collect()
 }
 
-/// Planes that a way of links joins to some that are given, those among them.
+/// Planes that the links join to given planes, including these.
 pub(super) fn reached(given: &[Plane], pairs: &BTreeSet<(Plane, Plane)>) -> BTreeSet<Plane> {
     let mut reached: BTreeSet<Plane> = given.iter().copied().collect();
     loop {
@@ -51,7 +51,7 @@ pub(super) fn pairs(ties: &[Joined]) -> BTreeSet<(Plane, Plane)> {
 /// Solves the links for the first of the planes.
 ///
 /// # Errors
-/// What the chain says; planes that no way reaches among it.
+/// The chain's errors, among them planes that no way reaches.
 pub(super) fn solve(planes: &[Plane], ties: &[Joined]) -> Result<Solution, Vec<ChainError>> {
     let index = |plane: Plane| planes.iter().position(|p| *p == plane);
     let links = ties
@@ -76,14 +76,14 @@ pub(super) fn solve(planes: &[Plane], ties: &[Joined]) -> Result<Solution, Vec<C
         .solve_all_errors(0)
 }
 
-/// Planes that one plane reaches over the links, and where they stand; none where the links contradict each other.
+/// Planes that one plane reaches over the links, with their places.
 pub(super) struct Solved {
     planes: Vec<Plane>,
     solution: Solution,
 }
 
 impl Solved {
-    /// Solves what is reached from a plane.
+    /// Solves the planes reached from a plane; `None` if the links contradict each other.
     pub fn from(datum: Plane, ties: &[Joined]) -> Option<Solved> {
         let mut planes = vec![datum];
         planes.extend(

@@ -1,6 +1,6 @@
-//! Does the window of a link hold anything that a crew can set on a tape or a rule?
+//! Finds links whose window holds nothing that a crew can set on a tape or a rule.
 //!
-//! Asked of distances that a crew sets: a dimension within one part is nobody's mark.
+//! Only distances that a crew sets count: a dimension within one part is nobody's mark.
 
 use super::entry::Entry;
 use super::{Class, Defect, shown};
@@ -13,7 +13,7 @@ pub(super) const CLASS: Class = Class {
     find,
 };
 
-/// Decimals of a millimetre that a rule or calliper shows.
+/// Number of decimals of a millimetre that a rule or calliper shows.
 const MM_DECIMALS: usize = 1;
 
 fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {

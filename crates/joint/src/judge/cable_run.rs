@@ -1,10 +1,10 @@
-//! Cable run: what is ruled on a run of cable without a joint.
+//! Cable run: the rulings on a run of cable without a joint.
 //!
-//! Why its own file: a run has no parts and no ends, so the checks of a joint have nothing to ask of it but one: does its load keep it below the job's highest temperature?
+//! Why its own file: a run has no parts and no ends, so only one check of a joint applies: whether its load keeps it below the job's highest temperature.
 //!
-//! Invariants: nothing passes while part of the route may be missing, nor on values from memory that the owner has not confirmed; a stretch that fails still fails.
+//! Invariants: no stretch passes while part of the route may be missing, nor on values from memory that the owner has not confirmed; a stretch that fails still fails.
 //!
-//! Not here: how warm it gets (`warm`), the document (`plan`).
+//! Not here: its temperatures (`warm`), the document (`plan`).
 
 use super::closing;
 use crate::ask;
@@ -16,20 +16,20 @@ use crate::section::Unknown;
 use crate::warm::{CableRun, Stretched, rate_run};
 use jointwright_units::Length;
 
-/// The question that a run of cable is held against.
+/// Check of a run of cable.
 const CHECK: &str = "service_temperature";
-/// Room left for what the formulas of a cable leave out, as a share of its rise: that of a joint at rest; within it nothing is judged.
+/// Error of a cable's formulas, as a share of its temperature rise: the same as for a joint at rest; within it nothing is judged.
 const ERROR_RATIO: f64 = 0.01;
-/// A run of cable, rated and ruled on.
+/// A run of cable with its rating and its rulings.
 #[derive(Clone, Debug)]
 pub struct JudgedRun<'o> {
-    /// Its order.
+    /// Order of the run.
     pub order: &'o Order,
-    /// What it carries, or what is not known of it.
+    /// Rating of the run, or the missing fact.
     pub run: Result<CableRun, Unknown>,
     /// Rulings, stretch by stretch.
     pub rulings: Vec<Ruling>,
-    /// Words of engineers that close nothing any more.
+    /// Words of engineers that no longer close anything.
     pub idle_closings: Vec<Said>,
 }
 
@@ -53,7 +53,7 @@ pub fn judge_run(order: &Order) -> Result<JudgedRun<'_>, Vec<Complaint>> {
     })
 }
 
-/// Whether the job's load keeps below the job's highest temperature, stretch by stretch.
+/// Rulings, stretch by stretch: whether the job's load keeps the cable below the job's highest temperature.
 fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
     let subject = job
         .legs
@@ -94,7 +94,7 @@ fn rulings(job: &Job, run: &Result<CableRun, Unknown>) -> Vec<Ruling> {
     });
     let each = run.stretches.iter();
     let each = each.map(|of| on_stretch(of, &subject, load_a, greatest_degc));
-    // What fails in one stretch fails, wherever the others are; nothing passes while part of the route may be missing.
+    // A stretch that fails fails, wherever the others are; no stretch passes while part of the route may be missing.
     let is_kept = |ruling: &Ruling| uncovered.is_none() || ruling.outcome != Outcome::Pass;
     let each: Vec<Ruling> = each.filter(is_kept).collect();
     each.into_iter().chain(uncovered.clone()).collect()
@@ -131,7 +131,7 @@ fn on_stretch(of: &Stretched, subject: &Subject, load_a: f64, greatest_degc: f64
     .rule()
 }
 
-/// Why the stretches may not be the whole route, if they may not: a stretch that nobody wrote down may be the worst.
+/// Reason why the stretches may not be the whole route: a stretch that nobody wrote down may be the worst; `None` if they are the whole.
 fn uncovered(job: &Job) -> Option<Said> {
     let leg = job.legs.first()?;
     let Some(route) = leg.route_length else {

@@ -1,20 +1,20 @@
-//! Closing: a named engineer's word on a question that is not judged, and what is said of a word on no question.
+//! Closing: a named engineer's word on a question that is not judged, and the complaint about a word on no question.
 //!
-//! Why its own file: a word that closes nothing, and that nobody is told of, is taken for one that does.
+//! Why its own file: a word that closes nothing, unnoticed, is taken for a word that closes something.
 //!
-//! Invariants: a word changes no outcome; a word whose question is not asked is a complaint at its row; one whose question is judged now is named.
+//! Invariants: a word changes no outcome; a word on a question that nobody asks is a complaint at its row; a word on a question that is judged by now is named.
 
 use crate::form::Complaint;
 use crate::job::{Closing, Job};
 use crate::limit::{Outcome, Rests, Ruling, rests};
 use crate::said::{ClosingSaid, Said};
 
-/// Whether a word is on the question of a ruling, whatever fact it names.
+/// Whether a word concerns the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
     row.check == ruling.check && row.whom.covers(&ruling.subject)
 }
 
-/// The ruling with the word of whoever closed it: every fact that it asks for has a closing that still holds.
+/// The ruling with the word of the person who closed it: every fact that it asks for has a closing that still holds.
 ///
 /// Its outcome stays: a closing is never a pass.
 pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
@@ -56,12 +56,12 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
     }
 }
 
-/// Words on questions that are judged now.
+/// Words on questions that are judged by now.
 ///
-/// Where less than the whole is computed, checks that rest on what is left out ask nothing, and words on them wait.
+/// Where only part is computed, the checks that rest on the rest ask nothing, and words on them wait.
 ///
 /// # Errors
-/// Words on no question of this joint, as complaints at their rows, with what is asked instead.
+/// Words on no question of this joint, as complaints at their rows, with the questions that are asked instead.
 pub(super) fn idle(
     job: &Job,
     rulings: &[Ruling],
@@ -93,13 +93,13 @@ pub(super) fn idle(
     Err(complaints)
 }
 
-/// What a word does.
+/// Effect of a word.
 enum Use {
-    /// It is on a question that waits for the fact it names.
+    /// It closes a question that waits for the fact it names.
     Closes,
     /// Its question is judged.
     IsJudged,
-    /// There is no such question; what was found, and what to do.
+    /// There is no such question; the finding, and the advice.
     Never(String, String),
 }
 

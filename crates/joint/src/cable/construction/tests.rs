@@ -30,7 +30,7 @@ fn utility() -> Construction {
     )
 }
 
-/// Hundredths of a mil, so that sums done by hand can be written down exactly.
+/// Checks in hundredths of a mil, so that sums done by hand are exact.
 #[track_caller]
 fn check(construction: &Construction, layer: Layer, hundredths_of_mil: [i64; 3]) {
     let band = construction
@@ -100,7 +100,7 @@ fn an_iec_oversheath_follows_the_diameter_under_it() {
     stated
         .stated
         .insert(Layer::MetallicShield, Interval::point(Length::MM * 30));
-    // 0.035 · 30 + 1.0 = 2.05, to the nearest tenth 2.1 mm (a half goes up).
+    // 0.035 · 30 + 1.0 = 2.05, to the nearest tenth 2.1 mm (a half rounds up).
     let jacket = stated.thickness_of(Layer::Jacket).expect("a rule");
     assert_eq!(jacket.nominal, Length::from_nm(2_100_000));
     assert_eq!(jacket.least, Length::from_nm(1_480_000));

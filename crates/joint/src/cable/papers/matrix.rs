@@ -2,7 +2,7 @@
 //!
 //! Surveys: a cable is drawn inside the bands of its construction, each layer is read with an error of up to 0.1 mm, and the reading says ±0.1 mm.
 //! Rows: the papers are right; the papers name another construction, disjoint by a measured layer; the conductor lies between all sizes; the wall lies between all point limits.
-//! What is asserted are counts that must hold for every seed, not shares.
+//! The tests assert counts that must hold for every seed, not shares.
 
 use super::super::candidate::plain;
 use super::super::{Candidate, candidates};
@@ -104,11 +104,11 @@ fn true_papers(error: Length, seed: u64) -> Row {
     row
 }
 
-/// Whether no cable of one construction can be read like one of the other.
+/// Whether no cable of one construction can give the readings of the other.
 fn disjoint(a: &Candidate, b: &Candidate) -> bool {
     INNER.iter().any(
         |layer| match (a.diameters_over(*layer), b.diameters_over(*layer)) {
-            // The error enters twice: the value read is off by it, and the reading is as wide again.
+            // The error enters twice: the value is off by it, and the reading is wider by it.
             (Some(a), Some(b)) => a.widened(ERROR * 2).meet(b).is_none(),
             _ => false,
         },
@@ -133,7 +133,7 @@ fn other_papers(seed: u64) -> Row {
     row
 }
 
-/// Gaps that no interval covers even when read with the greatest error, between the least and the greatest of all.
+/// Gaps between the least and the greatest that no interval covers, even when read with the greatest error.
 fn gaps(intervals: impl Iterator<Item = Interval>) -> Vec<Interval> {
     let mut sorted: Vec<Interval> = intervals.map(|i| i.widened(ERROR * 2)).collect();
     sorted.sort_by_key(|i| (i.least(), i.greatest()));
@@ -173,10 +173,10 @@ fn conductor_between_sizes(seed: u64) -> Row {
     row
 }
 
-/// A wall between the point limits of two rows: what the diameters over both its sides can differ by is in no row.
+/// A wall between the point limits of two rows: the difference of the diameters over its two sides is in no row.
 fn wall_between_rows(seed: u64) -> Row {
     let (mut seeded, mut row) = (Seeded(seed), Row::default());
-    // Each side of the wall is read with its own error, so a wall is as wide again before the gaps are looked for.
+    // Each side of the wall is read with its own error, so a wall is wider by both before the gaps are looked for.
     let walls = candidates().iter().filter_map(|c| match c.steps[2] {
         Step::Grows(by) => Some(by.widened(ERROR * 2)),
         Step::Over(_) => None,
@@ -241,7 +241,7 @@ fn the_matrix_has_zeros_where_it_must() {
 
 #[test]
 fn some_true_papers_are_told_apart_from_all_others() {
-    // Otherwise the zeros above would be those of a comparison that never decides.
+    // Otherwise the zeros above could come from a comparison that never decides.
     let row = true_papers(ERROR, 1);
     assert!(row[0] > 0 && row[1] > 0, "{}", print("papers right", row));
 }

@@ -1,4 +1,4 @@
-//! Tests of the five answers, of the sentence, and of the reading over the wrong layer.
+//! Tests of the five answers, of the sentence, and of a reading over the wrong layer.
 
 use super::super::candidate::plain;
 use super::super::{Conductor, Size, Wall, candidates};
@@ -21,7 +21,7 @@ fn utility() -> Construction {
     )
 }
 
-/// A reading in tenths of a millimetre, plus and minus one of them.
+/// A reading in tenths of a millimetre, plus and minus one tenth.
 fn reading(tenths_mm: i64) -> Interval {
     Interval::around(
         Length::from_nm(tenths_mm * 100_000),
@@ -145,12 +145,12 @@ fn a_jacket_that_cannot_be_is_not_the_papers() {
         .retain(|(layer, _)| *layer != Layer::Jacket);
     evidence.diameters.push((Layer::Jacket, reading(460)));
     check(&evidence, "none");
-    // The twin: of a metal that nobody looked at, the same with copper is another construction.
+    // The twin: with an unknown metal, the same construction in copper is another construction.
     evidence.metal = None;
     check(&evidence, "others not papers");
 }
 
-/// What a leg does not meet first, and whether its papers' own row is named among the others.
+/// First difference of a leg from its papers, and whether its papers' own row is named among the others.
 fn unlike_and_own(evidence: &Evidence) -> (Option<Unlike>, bool) {
     match compare(&utility(), evidence, candidates()) {
         Likeness::FitsOthersNotPapers(unlike, others) => {
@@ -184,7 +184,7 @@ fn issue_16_the_first_layer_that_is_not_like_the_papers_is_named_and_their_own_r
     };
     assert_eq!((layer, read), (Layer::Jacket, reading(460)));
     assert!(papers.greatest() < read.least());
-    // Of several, the innermost; what was seen comes before what was read.
+    // Of several differences, the innermost; observations come before readings.
     evidence
         .diameters
         .push((Layer::InsulationScreen, reading(400)));
@@ -263,7 +263,7 @@ fn readings_at_two_stations_are_taken_together() {
         (Layer::Insulation, 252),
     ]);
     check(&oval, "papers only");
-    // Either alone at the far side would not do.
+    // Either reading alone at the far side would not be enough.
     oval.diameters
         .retain(|(layer, _)| *layer != Layer::Conductor);
     oval.diameters.push((Layer::Conductor, reading(137)));
@@ -281,7 +281,7 @@ fn check_layer(said: Layer, tenths_mm: i64, expected: Option<Layer>) {
 #[test]
 fn a_reading_over_the_black_semicon_called_insulation_is_caught() {
     check_layer(Layer::Insulation, 290, Some(Layer::InsulationScreen));
-    // The twin: a reading that the insulation can have is not accused.
+    // The twin: a reading that the insulation can have is not doubted.
     check_layer(Layer::Insulation, 262, None);
 }
 
@@ -309,7 +309,7 @@ proptest! {
         let few = seen(&TRUE_TO_PAPERS[..2]);
         let mut more = few.clone();
         more.diameters.push((INNER[index], reading(tenths)));
-        // Over a layer that has a reading already, a second one widens the hull, so only new layers narrow.
+        // A second reading over a layer widens the hull, so only new layers narrow it.
         prop_assume!(index >= 2);
         let n = |e: &Evidence| candidates().iter().filter(|c| steps_fit(&c.steps, &hulls(e))).count();
         prop_assert!(n(&more) <= n(&few));
