@@ -1,24 +1,24 @@
-//! Error: what can stop a chore before it has an answer.
+//! Error: the reasons for which a chore stops before it has an answer.
 
 use std::path::PathBuf;
 
-/// What the world refused.
+/// Failures of the world: a file, a folder, a program, a terminal.
 #[derive(Debug, thiserror::Error)]
 pub enum ChoreError {
     /// A file or folder could not be read.
     #[error("cannot read `{}`", path.display())]
     Read {
-        /// What was to be read.
+        /// File or folder that could not be read.
         path: PathBuf,
-        /// Why not.
+        /// Cause, from the system.
         source: std::io::Error,
     },
     /// A file could not be written.
     #[error("cannot write `{}`", path.display())]
     Write {
-        /// What was to be written.
+        /// File that could not be written.
         path: PathBuf,
-        /// Why not.
+        /// Cause, from the system.
         source: std::io::Error,
     },
     /// The terminal could not be written to.
@@ -27,7 +27,7 @@ pub enum ChoreError {
     /// No workspace stands at or above the folder.
     #[error("no Cargo.toml with [workspace] at or above `{}`; run this inside the repository", start.display())]
     NoWorkspace {
-        /// Where the search began.
+        /// Folder where the search began.
         start: PathBuf,
     },
     /// A slug is not of the agreed form.
@@ -61,7 +61,7 @@ pub enum ChoreError {
     Start {
         /// The program.
         program: String,
-        /// Why not.
+        /// Cause, from the system.
         source: std::io::Error,
     },
     /// A program ended badly, after saying why.

@@ -6,7 +6,7 @@ use crate::error::ChoreError;
 use crate::tidy;
 use crate::tree::Tree;
 
-/// Chores with what they do, as shown.
+/// Chores and what each does, as shown.
 const CHORES: &[(&str, &str)] = &[
     ("list", "this page"),
     ("tidy", "hold the tree to its own rules"),

@@ -1,4 +1,4 @@
-//! Chores: what keeps the tree in order and makes new pieces in the agreed form.
+//! Chores: commands that keep the tree in order and make new files in the agreed form.
 //!
 //! Why its own room: chores are written in the same language as the program and are tested like it.
 //!
@@ -80,7 +80,7 @@ fn main() -> ExitCode {
     }
 }
 
-/// Runs a chore in the repository around the current folder; says whether all is well.
+/// Runs a chore in the repository around the current folder; returns whether all is well.
 fn run(chore: Chore) -> Result<bool, ChoreError> {
     let here = std::env::current_dir().map_err(|source| ChoreError::Read {
         path: Path::new(".").to_owned(),

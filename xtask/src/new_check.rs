@@ -1,6 +1,6 @@
-//! New check: the file of a check in the agreed form, and what else it needs.
+//! New check: the file of a check in the agreed form, and the work that remains.
 //!
-//! Invariant: nothing that stands is overwritten, and a slug that is taken is refused.
+//! Invariant: an existing file is never overwritten, and a slug that is taken is refused.
 
 use std::io::Write;
 use std::path::Path;
@@ -10,10 +10,10 @@ use crate::slugs;
 use crate::tree::Tree;
 use crate::wrap;
 
-/// What the file holds at first; `{slug}` is replaced.
+/// First content of the file; `{slug}` is replaced.
 const TEMPLATE: &str = include_str!("new_check_template.txt");
 
-/// What is left to do by hand.
+/// Work that remains to be done by hand.
 const STEPS: &[&str] = &[
     "add `mod {slug};` and `{slug}::CHECK` to the lists in crates/joint/src/checks/mod.rs, in order of name",
     "add its line to TABLE in crates/joint/src/limit/check_table.rs: what it rests on, and what an owner may limit of it",
@@ -26,7 +26,7 @@ const STEPS: &[&str] = &[
     "read docs/howto/add-a-check.md before you ask for review",
 ];
 
-/// Makes `crates/joint/src/checks/<slug>.rs` below `root` and says what to add.
+/// Makes `crates/joint/src/checks/<slug>.rs` below `root` and prints what to add.
 ///
 /// # Errors
 /// If the slug is not of the agreed form or taken, or the file cannot be written.

@@ -1,10 +1,10 @@
-//! Rust text: a source file split into code and comments, code into tokens.
+//! Rust text: a source file split into code and comments, and code split into tokens.
 //!
-//! Why its own room: every tidy rule must know a word in code from the same word in a comment or a string.
+//! Why its own room: every tidy rule must tell a word in code from the same word in a comment or a string.
 //!
-//! Invariants: both views keep every line break, so a line number is the same in all of them.
+//! Invariants: both views keep every line break, so a line has the same number in both.
 //!
-//! Not here: a parser. What the rules ask can be read from tokens and braces.
+//! Not here: a parser. Tokens and braces suffice for the rules.
 
 /// One file in two views of equal line count.
 #[derive(Debug)]
@@ -59,7 +59,7 @@ impl RustText {
     }
 }
 
-/// Whether a file holds tests or benches only, by its place or its name.
+/// Whether a file holds only tests or benches, by its folder or its name.
 pub fn is_test_file(path: &str) -> bool {
     let stem = path
         .rsplit('/')
@@ -153,7 +153,7 @@ pub fn texts<'t>(tokens: &[Token<'t>], index: usize, count: usize) -> Vec<&'t st
         .collect()
 }
 
-/// Index of the last token of the item that begins at `start`: its `;`, or the brace that closes its body.
+/// Index of the last token of the item that begins at `start`: its `;` or the brace that closes its body.
 fn item_end(tokens: &[Token<'_>], start: usize) -> usize {
     let mut index = start;
     while index < tokens.len() {
@@ -174,7 +174,7 @@ enum Kind {
     Literal,
 }
 
-/// What each byte of a file belongs to.
+/// Kind of each byte of a file.
 struct Masks(Vec<Kind>);
 
 impl Masks {
@@ -248,7 +248,7 @@ fn text_end(bytes: &[u8], mut at: usize) -> usize {
     bytes.len()
 }
 
-/// End of a raw text literal whose `r` stands at `at`, or `None` if it is another word.
+/// End of a raw text literal whose `r` stands at `at`, or `None` if the `r` belongs to another word.
 fn raw_end(bytes: &[u8], at: usize) -> Option<usize> {
     let n_hashes = bytes[at + 1..].iter().take_while(|b| **b == b'#').count();
     let quote = at + 1 + n_hashes;
@@ -263,7 +263,7 @@ fn raw_end(bytes: &[u8], at: usize) -> Option<usize> {
     Some(found.map_or(bytes.len(), |n| quote + 1 + n + closing.len()))
 }
 
-/// End of a letter literal whose quote stands at `at`, or `None` if it is a lifetime.
+/// End of a letter literal whose quote stands at `at`, or `None` if the quote begins a lifetime.
 fn char_end(bytes: &[u8], at: usize) -> Option<usize> {
     match bytes.get(at + 1)? {
         b'\\' => bytes[at + 3..]

@@ -1,4 +1,4 @@
-//! Scratch: a folder of its own for a test that must write.
+//! Scratch: a separate folder for each test that must write.
 
 use std::path::PathBuf;
 

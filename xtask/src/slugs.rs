@@ -1,6 +1,6 @@
 //! Slugs: the names of the checks, which never change.
 //!
-//! Invariant: a slug is a file stem in `crates/joint/src/checks/` and stands once.
+//! Invariant: a slug is a file stem in `crates/joint/src/checks/` and occurs once.
 
 use std::collections::BTreeMap;
 
@@ -13,7 +13,7 @@ pub const FOLDER: &str = "crates/joint/src/checks";
 /// Every slug with the path of its file.
 ///
 /// # Errors
-/// If a slug stands twice (letters compared without regard to case) or is not of the agreed form.
+/// If a slug occurs twice (letters compared without regard to case) or is not of the agreed form.
 pub fn all(tree: &Tree) -> Result<BTreeMap<String, String>, ChoreError> {
     let mut slugs: BTreeMap<String, String> = BTreeMap::new();
     let mut stems = Vec::new();

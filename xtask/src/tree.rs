@@ -1,15 +1,15 @@
 //! Tree: the files and folders of the repository, read once.
 //!
-//! Why its own room: every tidy rule judges the same picture of the tree, and its tests draw a small one in memory.
+//! Why its own room: every tidy rule judges the same picture of the tree, and its tests build a small one in memory.
 //!
-//! Invariants: paths are relative to the root and use `/`; build results, outputs and `.git` are never in it.
+//! Invariants: paths are relative to the root and use `/`; build results, outputs and `.git` are left out.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use crate::error::ChoreError;
 
-/// Folders that are made by tools and belong to nobody, wherever they stand.
+/// Folders that tools make, wherever they stand.
 const SKIPPED_FOLDERS: &[&str] = &[
     "target",
     "out",
@@ -27,7 +27,8 @@ pub struct Tree {
 }
 
 impl Tree {
-    /// Reads the tree below `root`; bytes that are not UTF-8 are replaced, since only text is judged.
+    /// Reads the tree below `root`.
+    /// Bytes that are not UTF-8 are replaced, because only text is judged.
     ///
     /// # Errors
     /// If a file or folder cannot be read.

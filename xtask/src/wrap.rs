@@ -1,6 +1,6 @@
-//! Wrap: text broken so that it fits a terminal of 80 columns.
+//! Wrap: text broken into lines that fit a terminal of 80 columns.
 
-/// Widest line.
+/// Greatest width of a line.
 const COLUMNS: usize = 80;
 
 /// Breaks `text` at spaces; the first line begins with `lead`, the others with `indent`.

@@ -1,6 +1,6 @@
-//! Answers natively what the hatch answers in WebAssembly: `native solve N_UNKNOWNS_MOST` or `native plan`, the text on standard input.
+//! Answers natively the questions that the hatch answers in WebAssembly: `native solve N_UNKNOWNS_MOST` or `native plan`, with the text on standard input.
 //!
-//! `tests/wasm` holds the two against each other.
+//! `tests/wasm` compares the two.
 
 use std::io::{Error, Read, Write};
 

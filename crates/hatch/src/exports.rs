@@ -1,14 +1,16 @@
-//! Exports: the functions that a WebAssembly module shows, which speak of numbers only.
+//! Exports: the functions that a WebAssembly module shows; they take and return only numbers.
 //!
-//! **What.** A text goes in byte by byte with [`put`]; [`solve`] and [`plan`] answer it and say how long the answer is; [`take`] gives it out byte by byte.
+//! **What.** A text goes in byte by byte with [`put`].
+//! [`solve`] and [`plan`] answer it and return the length of the answer.
+//! [`take`] returns the answer byte by byte.
 //!
-//! **Why separate.** Exported names are the one thing that the lint on unsafe code is allowed for, and this file holds nothing else.
+//! **Why separate.** The lint on unsafe code is allowed only for exported names, and this file holds nothing else.
 //!
-//! **Invariants.** No pointer crosses the hatch and no memory is shared, so nothing here can be unsafe in deed.
+//! **Invariants.** No pointer crosses the hatch and no memory is shared, so no operation here is unsafe.
 //! An answer stays until the next question is answered.
-//! Natively nothing is exported, so that no name can meet another in a program.
+//! Natively nothing is exported, so no name can collide with another in a program.
 //!
-//! **Not here.** What is answered (the crate's root).
+//! **Not here.** The answers themselves (the crate's root).
 #![allow(
     unsafe_code,
     reason = "an exported name counts as unsafe, because another symbol could have it too; there is no unsafe block here"
@@ -16,7 +18,7 @@
 
 use std::sync::{Mutex, MutexGuard, PoisonError};
 
-/// What has gone in, and what comes out.
+/// Question that has gone in, and answer that comes out.
 struct Tray {
     question: Vec<u8>,
     answer: Vec<u8>,
@@ -28,7 +30,7 @@ static TRAY: Mutex<Tray> = Mutex::new(Tray {
 });
 
 fn tray() -> MutexGuard<'static, Tray> {
-    // A panic ends a WebAssembly module, and natively leaves bytes that are still bytes.
+    // A panic ends a WebAssembly module; natively it leaves bytes that are still bytes.
     TRAY.lock().unwrap_or_else(PoisonError::into_inner)
 }
 
@@ -83,7 +85,7 @@ mod tests {
         String::from_utf8(answer).expect("an answer is text")
     }
 
-    // One test, since there is one tray.
+    // One test, because there is one tray.
     #[test]
     fn what_comes_out_is_the_answer_to_what_went_in_last() {
         for text in ["", "{", "[1, 2", "id = 7", "à côté"] {

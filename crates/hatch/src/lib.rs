@@ -1,13 +1,13 @@
 //! The core's hatch: a text goes in, a text comes out, in WebAssembly and natively alike.
 //!
-//! **What.** [`solve()`] answers a section case, [`plan()`] plans a joint; [`exports`] hands both through to whoever runs the module.
+//! **What.** [`solve()`] answers a section case and [`plan()`] plans a joint; [`exports`] offers both to the program that runs the module.
 //!
-//! **Why separate.** A door of its own keeps the core free of exported names, and shows that the core runs where there is no system at all.
-//! It gives way to the browser's app.
+//! **Why separate.** A separate door keeps exported names out of the core, and shows that the core runs without any system.
+//! The browser's app will replace it.
 //!
-//! **Invariants.** No rule of the trade and no formula stands here.
+//! **Invariants.** No trade rule and no formula stands here.
 //! Every text gets an answer that is JSON: a document, or `{"complaints": [...]}`, or `{"error": "..."}`.
-//! There is no clock: how much may be computed is an argument, and a document says no time; a plan says "time not given".
+//! There is no clock: an argument limits the computation, and a document states no time; a plan says "time not given".
 //!
 //! **Not here.** Reading and writing files, and the page for people (`cli`).
 
@@ -25,7 +25,7 @@ use serde_json::{Value, json};
 /// Answers a section case, given as the text of its file.
 ///
 /// The answer is the document of answers without its times.
-/// No further refinement is made from `n_unknowns_most` unknowns on; an answer that had not settled by then says so.
+/// Refinement stops at `n_unknowns_most` unknowns; an answer that had not settled by then says so.
 ///
 /// ```
 /// let text = r#"{"case": "coaxial", "about": "invented", "points": [[1, 0], [2, 0], [2, 5], [1, 5]],
@@ -85,11 +85,11 @@ fn of_heat(case: &HeatCase, n_unknowns_most: usize) -> String {
     }
 }
 
-/// A document without the time it took.
+/// A document without the times of its run.
 fn untimed(document: AnswersDoc) -> String {
     match serde_json::to_value(document) {
         Ok(Value::Object(mut fields)) => {
-            // Nothing was timed, and nought seconds would say that it was.
+            // No time was measured; zero seconds would claim that one was.
             fields.shift_remove("seconds");
             Value::Object(fields).to_string()
         }
@@ -100,7 +100,7 @@ fn untimed(document: AnswersDoc) -> String {
 
 /// Plans a joint, given as the text of its job; the answer is the document plan.json.
 ///
-/// Of catalogues only the demonstration is here, since others are files beside the job, and so are files of rows.
+/// Only the demonstration catalogue is here, because other catalogues are files beside the job, and so are files of rows.
 ///
 /// ```
 /// let answer = jointwright_hatch::plan("id = 7");

@@ -1,4 +1,4 @@
-//! Interval: a length known only to lie between two bounds.
+//! Interval: a length known only by its two bounds.
 
 use crate::Length;
 use std::ops::{Add, Sub};
@@ -11,7 +11,7 @@ pub struct Interval {
 }
 
 impl Interval {
-    /// Interval between two bounds, or `None` if they are the wrong way round.
+    /// Interval between two bounds, or `None` if the first is greater than the second.
     pub fn new(least: Length, greatest: Length) -> Option<Interval> {
         (least <= greatest).then_some(Interval { least, greatest })
     }
@@ -36,7 +36,7 @@ impl Interval {
         }
     }
 
-    /// Smallest interval that holds every one of `values`, or `None` if there are none.
+    /// Smallest interval that contains all of `values`, or `None` if there are none.
     pub fn hull(values: impl IntoIterator<Item = Length>) -> Option<Interval> {
         values.into_iter().fold(None, |sofar: Option<Interval>, v| {
             Some(sofar.map_or(Interval::point(v), |i| Interval {
@@ -71,7 +71,7 @@ impl Interval {
         self.least <= other.least && other.greatest <= self.greatest
     }
 
-    /// What both intervals hold, or `None` if they do not meet.
+    /// Intersection of both intervals, or `None` if they have no value in common.
     pub fn meet(self, other: Interval) -> Option<Interval> {
         Interval::new(
             self.least.max(other.least),

@@ -5,12 +5,12 @@ use std::ops::{Add, AddAssign, Mul, Neg, Sub, SubAssign};
 
 /// A length or a signed distance, in whole nanometres.
 ///
-/// Arithmetic panics on overflow (9.2 million kilometres), it never wraps.
+/// Arithmetic panics on overflow (9.2 million kilometres); it never wraps.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Length(i64);
 
 impl Length {
-    /// No length.
+    /// Zero length.
     pub const ZERO: Length = Length(0);
     /// One millimetre.
     pub const MM: Length = Length(1_000_000);
@@ -36,7 +36,7 @@ impl Length {
         self.0 as f64 / 1.0e6
     }
 
-    /// Size without sign.
+    /// Absolute value.
     pub const fn abs(self) -> Length {
         Length(self.0.abs())
     }

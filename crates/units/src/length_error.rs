@@ -1,25 +1,25 @@
-//! What can be wrong with a length as written, and what to do about it.
+//! Length errors: the faults of a written length, and the next step for each.
 //!
-//! Why separate: the words are read by crews and change for other reasons than the grammar in `parse`.
-//! Invariants: one variant for each thing that can go wrong; text quoted from the reader's own line is shortened and holds no control characters.
-//! Not here: where in a file the text stood.
+//! Why separate: crews read the words, and they change for other reasons than the grammar in `parse`.
+//! Invariants: one variant for each fault; text quoted from the reader's own line is shortened and holds no control characters.
+//! Not here: the place of the text in a file.
 
 use crate::quote::list_of_choices;
 use thiserror::Error;
 
-/// Why a written length was refused.
+/// Reason why a written length was refused.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum LengthError {
-    /// Nothing was written.
+    /// The text is empty.
     #[error("the length is empty")]
     Empty,
-    /// The text starts with no digit and no fraction.
+    /// The text starts with neither a digit nor a fraction.
     #[error("expected a number at `{found}`")]
     NoNumber {
         /// Text from that place on.
         found: String,
     },
-    /// A run of digits and points that is no number, such as `7.` or `7.1/16`.
+    /// A run of digits and points that is not a number, such as `7.` or `7.1/16`.
     #[error("`{found}` is not a number")]
     MalformedNumber {
         /// The run as written.
@@ -49,7 +49,7 @@ pub enum LengthError {
         /// The number as written.
         number: String,
     },
-    /// What follows the number is no unit of length known here.
+    /// The text after the number is not a known unit of length.
     #[error("`{unit}` is not a unit of length known here")]
     UnknownUnit {
         /// The unit as written.
@@ -75,7 +75,7 @@ pub enum LengthError {
         /// Digits below the stroke.
         denominator: String,
     },
-    /// The numerator is nought.
+    /// The numerator is zero.
     #[error("`0/{denominator}` is a fraction of nothing")]
     ZeroNumerator {
         /// Number below the stroke.
@@ -91,7 +91,7 @@ pub enum LengthError {
         /// Mixed numbers that may have been meant, such as `7 1/16`.
         may_mean: Vec<String>,
     },
-    /// A fraction of a unit that is not divided so.
+    /// A fraction of a unit that is not divided into such fractions.
     #[error("`{number} {unit}` is a fraction of a unit that is not read in fractions")]
     FractionOfUnit {
         /// The number as written.
@@ -107,7 +107,7 @@ pub enum LengthError {
         /// The second number.
         second: String,
     },
-    /// A dash that joins nothing, or stands free, so that it may be a minus sign.
+    /// A dash that joins nothing, or stands alone, so that it may be a minus sign.
     #[error("the dash at `{found}` does not join a whole number to its fraction")]
     LooseDash {
         /// Text from the dash on.
@@ -119,10 +119,10 @@ pub enum LengthError {
         /// The number of inches as written.
         inches: String,
     },
-    /// Something follows a length that is complete.
+    /// More text follows a complete length.
     #[error("`{text}` follows a length that is complete")]
     TrailingText {
-        /// What follows.
+        /// The text that follows.
         text: String,
     },
     /// The value is not a whole number of nanometres.
@@ -205,7 +205,7 @@ impl LengthError {
     }
 }
 
-/// A comma is a decimal sign to some and a thousands mark to others; with three digits behind it, either may be meant.
+/// Hint for a comma, which is a decimal sign to some and a thousands mark to others; with three digits behind it, either may be meant.
 pub(crate) fn comma_hint(found: &str) -> String {
     let (before, after) = found.split_once(',').unwrap_or((found, ""));
     if before.is_empty() || after.is_empty() || after.contains(',') {

@@ -1,11 +1,11 @@
-//! Lengths and quantities: their types, how people write them, how they are printed.
+//! Lengths and quantities: their types, how people write them, and how they are printed.
 //!
-//! Why its own room: a tape is read in sixteenths of an inch and a calliper in tenths of a millimetre, and 7 1/16 in misread as 7.16 in is a failed joint.
-//! So a length is a whole number of nanometres from the moment it is read, and the only conversion factors of the project stand here.
+//! Why its own room: a tape is read in sixteenths of an inch, a calliper in tenths of a millimetre, and 7 1/16 in misread as 7.16 in is a failed joint.
+//! A length is therefore a whole number of nanometres from the moment it is read, and the project's only conversion factors stand here.
 //!
-//! Invariants: 1/64 in is exactly 396 875 nm; nothing here rounds except the printers that say so in their names; no I/O.
+//! Invariants: 1/64 in is exactly 396 875 nm; only the printers whose names say so round; no I/O.
 //!
-//! Not here: what a length is of, or whether it is right.
+//! Not here: the object that a length belongs to, and whether the length is right.
 
 mod interval;
 mod length;

@@ -1,11 +1,14 @@
-//! The mark printer: what a crew sets on a tape, and the window it may lie in.
+//! The mark printer: the length that a crew sets on a tape, and its window.
 //!
-//! Why separate: this is the only place of the project that rounds a length, and it rounds only as the window allows.
+//! Why separate: only this file of the project rounds a length, and it rounds only as far as the window allows.
 //!
-//! Invariants: a mark lies in its window and on the wanted side of the nominal; the printed millimetres are the mark's own, never the nominal's, and lie in the window too; a printed window is rounded inward.
-//! When no sixty-fourth of an inch does, the mark is in millimetres only; when nothing does, there is no mark.
+//! Invariants:
+//! a mark lies in its window and on the wanted side of the nominal;
+//! the printed millimetres are those of the mark, never of the nominal, and lie in the window too;
+//! a printed window is rounded inward.
+//! If no sixty-fourth of an inch satisfies this, the mark is in millimetres only; if nothing does, there is no mark.
 //!
-//! Not here: what the nominal and the window are of, and printing without rounding (`print`).
+//! Not here: the object of the nominal and the window, and printing without rounding (`print`).
 
 use crate::print::{decimal_fixed, inch_fraction};
 use crate::{Interval, Length, Station};
@@ -13,17 +16,17 @@ use std::fmt;
 
 /// Half-nanometres in 0.1 mm, the coarsest step of printed millimetres.
 const COARSEST_MM_STEP: i128 = 200_000;
-/// Decimals of a millimetre that print a half-nanometre exactly.
+/// Decimals of a millimetre that express a half-nanometre exactly.
 const MM_DECIMALS_MAX: usize = 7;
 
 /// The side of the nominal on which a mark may lie.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Toward {
-    /// Either side; a tie goes to the greater, as rounding is taught.
+    /// Either side; a tie goes to the greater value, as in school rounding.
     Nearest,
-    /// Never greater than the nominal.
+    /// At most the nominal.
     Shorter,
-    /// Never less than the nominal.
+    /// At least the nominal.
     Longer,
 }
 
@@ -43,7 +46,7 @@ impl Tick {
     /// Sixty-fourths of an inch, the finest.
     pub const SIXTY_FOURTH: Tick = Tick { denominator: 64 };
 
-    /// The next finer tick, or `None` behind sixty-fourths.
+    /// The next finer tick, or `None` after sixty-fourths.
     pub const fn finer(self) -> Option<Tick> {
         if self.denominator < Tick::SIXTY_FOURTH.denominator {
             Some(Tick {
@@ -76,7 +79,7 @@ impl fmt::Display for Tick {
     }
 }
 
-/// Where a mark may lie, both bounds included.
+/// Range in which a mark may lie, both bounds included.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub struct Window {
     least: Station,
@@ -84,7 +87,7 @@ pub struct Window {
 }
 
 impl Window {
-    /// Window between two stations, or `None` if they are the wrong way round.
+    /// Window between two stations, or `None` if the first is greater than the second.
     pub fn new(least: Station, greatest: Station) -> Option<Window> {
         (least <= greatest).then_some(Window { least, greatest })
     }
@@ -99,7 +102,7 @@ impl Window {
         self.greatest
     }
 
-    /// Half way between its bounds, rounded downward to the half-nanometre.
+    /// Middle between the bounds, rounded down to the half-nanometre.
     pub fn middle(self) -> Station {
         let sum = i128::from(self.least.half_nm()) + i128::from(self.greatest.half_nm());
         station(sum.div_euclid(2)).unwrap_or(self.least)
@@ -120,30 +123,31 @@ impl Window {
     }
 }
 
-/// What is set on the tape.
+/// A mark to be set on the tape.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct Mark {
-    /// Where the mark is, exact; inside the window, and on the wanted side of the nominal.
+    /// Exact place of the mark, inside the window and on the wanted side of the nominal.
     pub station: Station,
-    /// The mark as a length: `station`, except that an odd half-nanometre is dropped downward.
+    /// The mark as a length: `station`, with an odd half-nanometre dropped.
     ///
-    /// Only a mark of seven decimals has one, in a window that holds no whole nanometre on the wanted side; then `station` and `mm` keep the invariant and this length is half a nanometre short of it.
+    /// Only a mark of seven decimals has an odd half-nanometre, in a window that holds no whole nanometre on the wanted side.
+    /// Then `station` and `mm` keep the invariant, and this length is half a nanometre short.
     pub value: Length,
     /// Inches and a reduced fraction without unit, `7 1/16`; `None` if no tick fits.
     pub inch: Option<String>,
-    /// This mark's own millimetres without unit, `179.4`: rounded to the fewest decimals, one at least, that lie in the window.
+    /// The mark's own millimetres without unit, `179.4`: rounded to the fewest decimals, at least one, that lie in the window.
     ///
     /// Exact when there is no `inch`.
-    /// Beside an `inch` the rounded figure may lie beyond the nominal by its own rounding; the window still holds it.
+    /// Beside an `inch`, rounding may put the figure beyond the nominal; it still lies in the window.
     pub mm: String,
-    /// The tick on which the mark lies; `None` if in millimetres only.
+    /// The tick on which the mark lies; `None` if the mark is in millimetres only.
     pub tick: Option<Tick>,
 }
 
-/// The mark for `nominal`: the tick nearest to it, on the side `toward`, inside `window`.
+/// The mark for `nominal`: the nearest tick on the side `toward`, inside `window`.
 ///
-/// If there is none at `tick`, finer ticks are tried down to 1/64 in, then millimetres to 0.1 and finer until exact.
-/// `None` if the window holds nothing on the wanted side of the nominal, so that there is nothing to say.
+/// If `tick` gives no mark, finer ticks are tried down to 1/64 in, then millimetres to 0.1 and finer until exact.
+/// `None` if the window holds no value on the wanted side of the nominal.
 pub fn mark(nominal: Station, window: Option<Window>, tick: Tick, toward: Toward) -> Option<Mark> {
     let range = Range::of(nominal, window, toward);
     let nominal = i128::from(nominal.half_nm());
@@ -172,9 +176,9 @@ pub fn mark(nominal: Station, window: Option<Window>, tick: Tick, toward: Toward
     })
 }
 
-/// The mark for `nominal` on a millimetre rule: the whole millimetre nearest to it inside `window`, else tenths and finer.
+/// The mark for `nominal` on a millimetre rule: the nearest whole millimetre inside `window`, else tenths and finer.
 ///
-/// `None` if the window holds nothing, which no window does.
+/// `None` if the window holds no value, which cannot happen.
 pub fn metric_mark(nominal: Station, window: Option<Window>) -> Option<Mark> {
     let range = Range::of(nominal, window, Toward::Nearest);
     let nominal = i128::from(nominal.half_nm());
@@ -194,9 +198,10 @@ pub fn metric_mark(nominal: Station, window: Option<Window>) -> Option<Mark> {
         })
 }
 
-/// The mark for a window: in its middle, as nearly as ticks of 1/16 in or finer come to it.
+/// The mark for a window: as close to its middle as ticks of 1/16 in or finer allow.
 ///
-/// The coarsest tick that leaves at least a quarter of the window on either side; where none down to 1/64 in does, the coarsest that the window holds at all, and else millimetres.
+/// It lies on the coarsest tick that leaves at least a quarter of the window on either side.
+/// If no tick down to 1/64 in does, it lies on the coarsest tick in the window, or else in millimetres.
 pub fn middle_mark(window: Window, tick: Tick) -> Option<Mark> {
     let middle = window.middle();
     let range = Range::of(middle, Some(window), Toward::Nearest);
@@ -212,7 +217,7 @@ pub fn middle_mark(window: Window, tick: Tick) -> Option<Mark> {
     )
 }
 
-/// The same on a millimetre rule: a whole millimetre, else tenths and finer.
+/// The mark for a window on a millimetre rule: a whole millimetre, else tenths and finer.
 pub fn metric_middle_mark(window: Window) -> Option<Mark> {
     let middle = window.middle();
     let whole = metric_mark(middle, Some(window))?;
@@ -234,7 +239,7 @@ pub fn metric_middle_mark(window: Window) -> Option<Mark> {
     Some(inside.unwrap_or(whole))
 }
 
-/// A window as printed: least and greatest, without units.
+/// A window as printed: lower and upper bound, without units.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct WindowText {
     /// Inches and reduced fractions; `None` if the window holds no sixty-fourth.
@@ -243,11 +248,13 @@ pub struct WindowText {
     pub mm: (String, String),
 }
 
-/// `window` as printed, each bound rounded inward, so that whatever the text allows the window allows.
+/// `window` as printed, with each bound rounded inward: the window allows every value that the text allows.
 ///
-/// At `tick`, or the coarsest finer one at which the printed window has two ticks: one tick is no window; in millimetres only where none has; these likewise from 0.1 on.
-/// A window without width is printed as what it is.
-/// A mark of more decimals than the text may lie outside the text, though never outside the window.
+/// The inches are at `tick`, or at the coarsest finer tick at which the printed window has two ticks, because one tick is no window.
+/// If no tick has two, the window is in millimetres only.
+/// The millimetres are chosen in the same way, from 0.1 on.
+/// A window without width is printed exactly.
+/// A mark with more decimals than the text may lie outside the text, but never outside the window.
 pub fn window_text(window: Window, tick: Tick) -> WindowText {
     let least = i128::from(window.least.half_nm());
     let greatest = i128::from(window.greatest.half_nm());
@@ -282,7 +289,7 @@ pub fn window_text(window: Window, tick: Tick) -> WindowText {
     WindowText { inch, mm }
 }
 
-/// Millimetres of a mark and of its window, all with the same number of decimals: the fewest at which the mark as printed lies in the window as printed.
+/// Millimetres of a mark and of its window, all with the same number of decimals: the fewest at which the printed mark lies in the printed window.
 pub fn mm_beside(mark: &Mark, window: Window) -> (String, (String, String)) {
     let at = i128::from(mark.station.half_nm());
     let least = i128::from(window.least.half_nm());
@@ -296,12 +303,13 @@ pub fn mm_beside(mark: &Mark, window: Window) -> (String, (String, String)) {
             return (text(rounded), (text(low), text(high)));
         }
     }
-    // Only a mark outside its window comes here; all three are then printed exactly.
+    // Only a mark outside its window reaches this line; all three are then printed exactly.
     let text = |x| mm_at(x, 1, MM_DECIMALS_MAX);
     (text(at), (text(least), text(greatest)))
 }
 
-/// A permitted range of diameters as printed: inches with three decimals and millimetres with two or finer, every bound rounded inward, so that no printed number lies outside.
+/// A permitted range of diameters as printed: inches with three decimals and millimetres with two, or more.
+/// Every bound is rounded inward, so that no printed number lies outside.
 #[derive(Clone, Debug, PartialEq, Eq, Hash)]
 pub struct RangeText {
     /// Decimal inches, without unit, `0.830`.
@@ -316,7 +324,7 @@ pub fn range_text(range: Interval) -> RangeText {
         i128::from(range.least().nm()),
         i128::from(range.greatest().nm()),
     );
-    // A thousandth of an inch is 25 400 nm, a hundredth of a millimetre 10 000 nm; finer where nothing is left.
+    // A thousandth of an inch is 25 400 nm, a hundredth of a millimetre 10 000 nm; finer steps follow where these leave nothing.
     let inward = |unit: i128, decimals: usize| {
         let (low, high) = (round_up(least, unit), round_down(greatest, unit));
         (low <= high).then(|| {
@@ -333,7 +341,7 @@ pub fn range_text(range: Interval) -> RangeText {
         steps.find_map(|(unit, decimals)| inward(*unit, *decimals))
     };
     let mm = of(&mm).unwrap_or_else(|| (range.least().exact_mm(), range.greatest().exact_mm()));
-    // Nothing of a hundred-thousandth of an inch lies inside: the same digits say it in millimetres alone.
+    // No hundred-thousandth of an inch lies inside: millimetres with the same digits say it alone.
     let inch = of(&inch).unwrap_or_default();
     RangeText {
         inch,
@@ -341,7 +349,7 @@ pub fn range_text(range: Interval) -> RangeText {
     }
 }
 
-/// Both numbers without the last nought where both end in one, one decimal at least.
+/// Both numbers without the last zero if both end in one; at least one decimal stays.
 fn without_idle_noughts((low, high): (String, String)) -> (String, String) {
     let decimals = |text: &str| text.split_once('.').map_or(0, |(_, d)| d.len());
     if decimals(&low) > 1 && low.ends_with('0') && high.ends_with('0') {
@@ -351,18 +359,19 @@ fn without_idle_noughts((low, high): (String, String)) -> (String, String) {
     (low, high)
 }
 
-/// What a length is read with.
+/// Instrument that a length is read with.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Gauge {
-    /// A rule or a tape, for what is cut, marked or measured along the cable: sixty-fourths of an inch.
+    /// A rule or a tape, for a cut, a mark or a length along the cable: sixty-fourths of an inch.
     Rule,
     /// A calliper, for diameters: thousandths of an inch.
     Calliper,
 }
 
-/// A length that must not be exceeded as printed, in both units and rounded downward: `0.118 in (3.0 mm)` or, on a rule, `7/64 in (3.0 mm)`; or one that must be reached, rounded upward.
+/// A length that must not be exceeded, printed in both units and rounded down: `0.118 in (3.0 mm)` or, on a rule, `7/64 in (3.0 mm)`.
+/// A length that must be reached is rounded up.
 ///
-/// Finer where the coarsest step would leave less than its tenfold, and on a rule in thousandths below 1/16 in.
+/// The step is finer where the length has fewer than ten of the coarsest step, and on a rule it is a thousandth below 1/16 in.
 pub fn bound_text(length: Length, toward: Toward, gauge: Gauge) -> String {
     let nm = i128::from(length.nm());
     let tick = i128::from(Length::INCH_64TH.nm());
@@ -378,7 +387,7 @@ pub fn bound_text(length: Length, toward: Toward, gauge: Gauge) -> String {
     format!("{inch} in ({})", bound_mm_text(length, toward))
 }
 
-/// The same in millimetres alone: `3.0 mm`.
+/// The same length in millimetres alone: `3.0 mm`.
 pub fn bound_mm_text(length: Length, toward: Toward) -> String {
     const STEPS: [(i128, usize); 5] = [(10_000, 2), (1_000, 3), (100, 4), (10, 5), (1, 6)];
     let mm = decimal_side(i128::from(length.nm()), toward, &STEPS);
@@ -386,7 +395,7 @@ pub fn bound_mm_text(length: Length, toward: Toward) -> String {
     format!("{mm} mm")
 }
 
-/// A length rounded to one side, in the first of these steps of which it has ten at least.
+/// A length rounded to one side, in the first of these steps that it contains at least ten times or exactly.
 fn decimal_side(nm: i128, toward: Toward, steps: &[(i128, usize)]) -> String {
     let mut steps = steps.iter();
     let finest = steps.clone().next_back();
@@ -407,7 +416,7 @@ fn length_of(nm: i128) -> Option<Length> {
     i64::try_from(nm).ok().map(Length::from_nm)
 }
 
-/// Where the mark may lie: window and wanted side together, in half-nanometres.
+/// Range in which the mark may lie, by window and wanted side together, in half-nanometres.
 struct Range {
     least: i128,
     greatest: i128,
@@ -442,13 +451,13 @@ impl Range {
         [round_up(inside, step), round_down(inside, step)]
             .into_iter()
             .filter(|candidate| self.least <= *candidate && *candidate <= self.greatest)
-            // The first of equals is kept, so that a tie goes up.
+            // Of equals the first is kept, so that a tie goes up.
             .min_by_key(|candidate| (candidate - nominal).abs())
             .and_then(station)
     }
 }
 
-/// Steps of printed millimetres in half-nanometres with their decimals: 0.1 mm, 0.01 mm … 1 nm, then the half-nanometre.
+/// Steps of printed millimetres in half-nanometres, with their decimals: 0.1 mm, 0.01 mm … 1 nm, then the half-nanometre.
 fn mm_ladder() -> impl Iterator<Item = (i128, usize)> {
     (1..MM_DECIMALS_MAX)
         .scan(COARSEST_MM_STEP * 10, |step, decimals| {
@@ -458,7 +467,7 @@ fn mm_ladder() -> impl Iterator<Item = (i128, usize)> {
         .chain([(1, MM_DECIMALS_MAX)])
 }
 
-/// Millimetres of a multiple of `step`, with every decimal of that step.
+/// Millimetres of a multiple of `step`, with all decimals of that step.
 fn mm_at(half_nm: i128, step: i128, decimals: usize) -> String {
     // Half a nanometre is five units of the seventh decimal.
     let units = if decimals == MM_DECIMALS_MAX {
@@ -474,7 +483,7 @@ fn rounded_mm(at: Station, window: Option<Window>) -> String {
     let half_nm = i128::from(at.half_nm());
     mm_ladder()
         .find_map(|(step, decimals)| {
-            // Steps above one are even, so that the half is whole.
+            // Steps above one are even, so half a step is whole.
             let rounded = round_down(half_nm + step / 2, step);
             let is_inside = match window {
                 None => true,
@@ -493,7 +502,7 @@ fn round_up(half_nm: i128, step: i128) -> i128 {
     -round_down(-half_nm, step)
 }
 
-/// The station, unless rounding went past the largest there is.
+/// The station, or `None` if rounding went past the largest one.
 fn station(half_nm: i128) -> Option<Station> {
     i64::try_from(half_nm).ok().map(Station::from_half_nm)
 }

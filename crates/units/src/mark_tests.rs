@@ -245,7 +245,7 @@ fn decimals(mm: &str) -> u32 {
     u32::try_from(mm.len() - mm.find('.').expect("a point") - 1).expect("few decimals")
 }
 
-/// Half-nanometres up to about a metre either way, windows from nothing to some tens of millimetres.
+/// Half-nanometres up to about a metre either way, and windows from no width to some tens of millimetres.
 fn any_case() -> impl Strategy<Value = (Station, Option<Window>, Tick, Toward)> {
     let width = prop_oneof![0_i64..10, 0_i64..1_000, 0_i64..1_000_000, 0_i64..60_000_000];
     let offset = prop_oneof![
@@ -278,7 +278,7 @@ fn any_case() -> impl Strategy<Value = (Station, Option<Window>, Tick, Toward)> 
     })
 }
 
-/// Whether the window holds anything on the wanted side.
+/// Whether the window holds any value on the wanted side.
 fn has_room(nominal: Station, window: Option<Window>, toward: Toward) -> bool {
     window.is_none_or(|w| match toward {
         Nearest => true,
@@ -378,7 +378,7 @@ proptest! {
             prop_assert!(read(&least) <= read(&greatest));
             prop_assert!(read(&greatest) <= window.greatest());
         } else {
-            // No two sixty-fourths lie in it, and none in a window without width.
+            // No two sixty-fourths lie in it, and none lies in a window without width.
             let step = 2 * i128::from(Length::INCH_64TH.nm());
             let [low, high] = [window.least(), window.greatest()].map(|s| i128::from(s.half_nm()));
             let n_ticks = high.div_euclid(step) - (low - 1).div_euclid(step);
@@ -480,12 +480,12 @@ fn check_middle(least: &str, greatest: &str, inch: Option<&str>, mm: &str, whole
 
 #[test]
 fn a_mark_stands_in_the_middle_of_its_window() {
-    // Minus nothing, plus 1/8 in: in the middle and not at the edge.
+    // Minus zero, plus 1/8 in: in the middle and not at the edge.
     check_middle("2 in", "2 1/8 in", Some("2 1/16"), "52.4", "52");
-    // 56.75 to 59.33: the sixteenths in it are 57.15 and 58.74, the thirty-second between them leaves as much on both sides.
+    // 56.75 to 59.33: the sixteenths in it are 57.15 and 58.74; the thirty-second between them leaves equal room on both sides.
     check_middle("56.75 mm", "59.33 mm", Some("2 9/32"), "57.9", "58");
     check_middle("196 mm", "200 mm", Some("7 13/16"), "198.4", "198");
-    // Narrower than two sixty-fourths: what it holds at all.
+    // Narrower than two sixty-fourths: any tick in it.
     check_middle("178.1 mm", "178.3 mm", Some("7 1/64"), "178.2", "178.2");
     check_middle("178.25 mm", "178.55 mm", None, "178.4", "178.4");
     check_middle("2 in", "2 in", Some("2"), "50.8", "50.8");
@@ -531,7 +531,7 @@ fn a_range_of_diameters_is_rounded_inward_in_both_units() {
     );
     check_range("17.5 mm", "34.0 mm", ("0.689", "1.338"), ("17.5", "34.0"));
     check_range("12 mm", "40 mm", ("0.473", "1.574"), ("12.0", "40.0"));
-    // Nothing to a thousandth lies inside, so that it takes a finer one.
+    // No thousandth lies inside, so a finer step is taken.
     check_range(
         "25.41 mm",
         "25.42 mm",
@@ -555,7 +555,7 @@ fn a_bound_is_rounded_to_the_side_that_is_permitted() {
     check("1/8 in", Shorter, Rule, "1/8 in (3.17 mm)");
     check("1/8 in", Longer, Rule, "1/8 in (3.18 mm)");
     check("1/8 in", Longer, Calliper, "0.125 in (3.18 mm)");
-    // Below a sixteenth a sixty-fourth says too little.
+    // Below a sixteenth, a sixty-fourth is too coarse.
     check("0.3 mm", Longer, Rule, "0.012 in (0.3 mm)");
     check("0.0094 mm", Longer, Calliper, "0.00038 in (0.0094 mm)");
     check("0.000376 mm", Shorter, Calliper, "0.00001 in (0.00037 mm)");
@@ -576,7 +576,7 @@ proptest! {
             let mark = mark.expect("a mark");
             prop_assert!(window.contains(mark.station));
         }
-        // Half a sixty-fourth is the farthest that one may be from the middle.
+        // A tick is at most half a sixty-fourth from the middle.
         let mark = middle_mark(window, Tick::SIXTEENTH).expect("a mark");
         if width >= 2 * 2 * 396_875 {
             prop_assert!(mark.tick.is_some());

@@ -1,6 +1,6 @@
 //! Reading a length as crews write it.
 //!
-//! Why separate: this is the one door through which text becomes a length, and the place where 7.16 in is kept from standing for 7 1/16 in.
+//! Why separate: text becomes a length only here, and here 7.16 in is kept apart from 7 1/16 in.
 //!
 //! ```text
 //! length   = measure unit | whole feet [dash] measure inches
@@ -8,18 +8,18 @@
 //! fraction = digits "/" digits | ½ ¼ ¾ ⅛ ⅜ ⅝ ⅞          (of an inch only)
 //! ```
 //!
-//! Invariants: exact or refused, never rounded; every unit is written; no text makes it panic.
+//! Invariants: a text is read exactly or refused, never rounded; every length has a written unit; no text causes a panic.
 //! Not here: signs (a written length has none), and printing (`print`, `mark`).
 //! Source: 1 in = 25.4 mm, NIST HB 44, from memory; exact by definition.
 
 use crate::quote::quoted;
 use crate::{Length, LengthError};
 
-/// Longest length that is read, 10 km.
+/// Longest length that is read: 10 km.
 const NM_MAX: i128 = 10_000_000_000_000;
-/// More digits before the point than any length under 10 km has, in any unit.
+/// Most digits before the point: more than any length under 10 km has, in any unit.
 const WHOLE_DIGITS_MAX: usize = 15;
-/// More decimals than any whole number of nanometres needs, in any unit.
+/// Most decimals: more than any whole number of nanometres needs, in any unit.
 const DECIMALS_MAX: usize = 18;
 
 impl Length {
@@ -33,21 +33,21 @@ impl Length {
     /// ```
     ///
     /// # Errors
-    /// Whatever [`LengthError`] names; decimal inches and decimal feet among it.
+    /// Each error that [`LengthError`] names, including decimal inches and decimal feet.
     pub fn parse_cut(text: &str) -> Result<Length, LengthError> {
         read(text, Purpose::Cut)
     }
 
-    /// Reads a diameter: as [`Length::parse_cut`], and decimal inches and feet too, since a calliper shows them.
+    /// Reads a diameter: as [`Length::parse_cut`], and also decimal inches and feet, because a calliper shows them.
     ///
     /// # Errors
-    /// Whatever [`LengthError`] names.
+    /// Each error that [`LengthError`] names.
     pub fn parse_diameter(text: &str) -> Result<Length, LengthError> {
         read(text, Purpose::Diameter)
     }
 }
 
-/// What the length is of, as far as it decides how it may be written.
+/// Object of the length, as far as it decides how the length may be written.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Purpose {
     Cut,
@@ -122,7 +122,7 @@ fn read(text: &str, purpose: Purpose) -> Result<Length, LengthError> {
             text: quoted(trailing),
         });
     }
-    // The bound is far below what an i64 holds.
+    // The bound is far below the largest i64.
     match i64::try_from(nm) {
         Ok(whole_nm) if nm <= NM_MAX => Ok(Length::from_nm(whole_nm)),
         _ => Err(LengthError::TooLong {
@@ -150,13 +150,13 @@ fn inches_behind_feet(cursor: &mut Cursor<'_>, purpose: Purpose) -> Result<i128,
     Ok(nm)
 }
 
-/// The text that is still to be read.
+/// The text that remains to be read.
 struct Cursor<'a> {
     rest: &'a str,
 }
 
 impl<'a> Cursor<'a> {
-    /// Takes the longest run of characters that `belongs`.
+    /// Takes the longest run of characters for which `belongs` is true.
     fn run(&mut self, belongs: impl Fn(char) -> bool) -> &'a str {
         let end = self.rest.find(|c| !belongs(c)).unwrap_or(self.rest.len());
         let (run, rest) = self.rest.split_at(end);
@@ -208,7 +208,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// Takes the fraction that belongs to the whole number `before`, and refuses whatever else follows it as a number.
+    /// Takes the fraction that belongs to the whole number `before`, and refuses any other text that continues the number.
     fn joined_fraction(
         &mut self,
         before: &str,
@@ -252,7 +252,7 @@ impl<'a> Cursor<'a> {
         Ok(fraction)
     }
 
-    /// Takes a fraction if one stands here, else takes nothing.
+    /// Takes a fraction if one stands here, otherwise nothing.
     fn fraction(&mut self) -> Result<Option<Fraction>, LengthError> {
         let start = self.rest;
         if let Some((numerator, denominator)) = start.chars().next().and_then(vulgar) {
@@ -315,7 +315,7 @@ impl<'a> Cursor<'a> {
         }
     }
 
-    /// Whether a number follows whole feet; a dash without space before it may join them, as in 2'-3".
+    /// Whether a number follows whole feet; a dash without a space before it may join them, as in 2'-3".
     fn goes_on_with_inches(&self) -> bool {
         let behind = self
             .rest
@@ -326,7 +326,7 @@ impl<'a> Cursor<'a> {
 }
 
 impl Measure<'_> {
-    /// Value in nanometres, exact.
+    /// Exact value in nanometres.
     fn nm(&self, unit: Unit, unit_text: &str, purpose: Purpose) -> Result<i128, LengthError> {
         if self.fraction.is_some() && unit != Unit::Inch {
             return Err(LengthError::FractionOfUnit {
@@ -372,14 +372,14 @@ impl Measure<'_> {
     }
 }
 
-/// Value of at most eighteen ASCII digits; nought for none.
+/// Value of at most eighteen ASCII digits; zero if there are none.
 fn digits_value(digits: &str) -> i128 {
     digits
         .bytes()
         .fold(0, |value, digit| value * 10 + i128::from(digit - b'0'))
 }
 
-/// Splits digits and points into whole part and decimals.
+/// Splits digits and points into the whole part and the decimals.
 fn split_decimal(digits: &str) -> Result<(&str, Option<&str>), LengthError> {
     match digits.split_once('.') {
         None => Ok((digits, None)),
@@ -423,7 +423,7 @@ fn fraction_of(numerator: &str, denominator: &str) -> Result<Fraction, LengthErr
     }
 }
 
-/// Every way to cut `digits` into whole inches and an odd numerator: `71/16` may be a `7 1/16` that lost its space.
+/// Every way to split `digits` into whole inches and an odd numerator: `71/16` may be a `7 1/16` that lost its space.
 fn mixed_numbers(digits: &str, denominator: u8) -> Vec<String> {
     (digits.len().saturating_sub(2)..digits.len())
         .rev()
@@ -447,7 +447,7 @@ fn comma(start: &str) -> LengthError {
     }
 }
 
-/// The part of `start` that was taken before `rest`, which is its tail.
+/// The part of `start` before `rest`, which is its tail.
 fn upto<'a>(start: &'a str, rest: &str) -> &'a str {
     &start[..start.len() - rest.len()]
 }
@@ -460,7 +460,7 @@ fn starts_number(c: char) -> bool {
     is_number_char(c) || vulgar(c).is_some()
 }
 
-/// Solidus, and the two that word processors put in its place.
+/// Solidus, and the two characters that word processors put in its place.
 fn is_stroke(c: char) -> bool {
     matches!(c, '/' | '⁄' | '∕')
 }

@@ -1,4 +1,4 @@
-//! What crews write, what of it is read, and in which words the rest is refused.
+//! Lengths as crews write them: which are read, and in which words the others are refused.
 
 use crate::{Length, LengthError};
 use proptest::prelude::*;
@@ -426,7 +426,7 @@ proptest! {
     #[test]
     fn no_text_of_lengthlike_characters_makes_the_parsers_panic(text in "[0-9./ ,+–\\-½⅛⅓'\"″′infmcl⁄]{0,24}") {
         let cut = Length::parse_cut(&text).map_err(|e| (e.to_string(), e.hint()));
-        // Whatever is read as a cut is read as the same diameter.
+        // Every text that is read as a cut is read as the same diameter.
         if let Ok(length) = cut {
             prop_assert_eq!(Length::parse_diameter(&text), Ok(length));
             prop_assert!(length >= Length::ZERO);

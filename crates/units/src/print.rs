@@ -1,14 +1,14 @@
-//! The exact printers: they round nothing, so that what is printed can be read back.
+//! The exact printers: they do not round, so a printed length can be read back.
 //!
-//! Why separate: a record keeps lengths, a crew reads marks (`mark`), and the two must not be mixed up.
-//! Invariants: what is printed here reads back to the same nanometre, for every length from nought to 10 km.
+//! Why separate: a record keeps lengths, a crew reads marks (`mark`), and the two must stay apart.
+//! Invariants: a printed length reads back to the same nanometre, for every length from zero to 10 km.
 //! Not here: rounding to a tick, and windows.
 
 use crate::Length;
 use std::fmt;
 
 impl Length {
-    /// Millimetres, exact, with as many decimals as that takes: `179.3875 mm`.
+    /// Millimetres, exact, with as many decimals as necessary: `179.3875 mm`.
     pub fn exact_mm(self) -> String {
         format!("{} mm", decimal(i128::from(self.nm()), 6))
     }
@@ -25,10 +25,10 @@ impl Length {
     }
 }
 
-/// As [`Length::exact_mm`].
+/// Formats as [`Length::exact_mm`].
 impl fmt::Display for Length {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        // A precision cuts a padded string short, and 179 mm cut to 17 is a wrong length.
+        // A precision would cut a padded string short, and 179 mm cut to 17 is a wrong length.
         match f.precision() {
             Some(_) => f.write_str(&self.exact_mm()),
             None => f.pad(&self.exact_mm()),
@@ -69,7 +69,7 @@ pub(crate) fn decimal(value: i128, places: usize) -> String {
     }
 }
 
-/// `value` · 10^-`places` with every place printed.
+/// `value` · 10^-`places` with all decimals printed.
 pub(crate) fn decimal_fixed(value: i128, places: usize) -> String {
     let sign = if value < 0 { "-" } else { "" };
     let digits = format!("{:0>width$}", value.unsigned_abs(), width = places + 1);

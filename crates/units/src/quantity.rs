@@ -1,9 +1,9 @@
 //! Quantities with units: voltage, current, time, temperature, area, frequency, resistance, resistance per length, torque.
 //!
-//! Why separate types: rms read for peak is a factor 1.41, ohm per thousand feet read for ohm per kilometre is 3.28, and neither shows in a bare number.
+//! Why separate types: rms read for peak is a factor of 1.41, and ohm per thousand feet read for ohm per kilometre a factor of 3.28; a bare number shows neither.
 //!
-//! Invariants: every value is finite; rms becomes peak only by `crest`; a unit stands in every name and every text.
-//! Values are doubles in the unit that each type names, all of them SI; conversion and printing round as doubles do.
+//! Invariants: every value is finite; only `crest` turns rms into peak; every name and every text has a unit.
+//! Values are doubles in the SI unit that each type names; conversion and printing round as doubles do.
 //!
 //! Not here: lengths, which are exact (`parse`).
 //! Source: 1 in = 25.4 mm and 1 ft = 0.3048 m, exact; 1 cmil is the area of a circle of 1 mil across; NIST SP 811, from memory.
@@ -21,15 +21,15 @@ const MM2_PER_KCMIL: f64 = FRAC_PI_4 * (25.4 * 25.4) / 1.0e3;
 /// Newton metres in a foot-pound: 1 ft = 0.3048 m, 1 lbf = 4.4482216152605 N, both exact.
 const NM_PER_FT_LBF: f64 = 0.3048 * 4.448_221_615_260_5;
 
-/// What the reader of one quantity expects.
+/// Rules for reading one quantity.
 struct Kind {
     quantity: &'static str,
     units: &'static str,
-    /// Least value that makes sense, in the unit of the type.
+    /// Least possible value, in the unit of the type.
     least: f64,
 }
 
-/// One quantity: its type, then for each unit its constructor, its accessor, how it is written, and the conversion in and out.
+/// One quantity: its type; then for each unit its constructor, its accessor, its written forms, and the conversion in and out.
 macro_rules! quantity {
     (
         $(#[$doc:meta])*
@@ -64,7 +64,7 @@ macro_rules! quantity {
             #[doc = concat!("Reads a number and its unit: ", $units, ".")]
             ///
             /// # Errors
-            /// Whatever [`QuantityError`] names.
+            /// Each error that [`QuantityError`] names.
             pub fn parse(text: &str) -> Result<$name, QuantityError> {
                 let written = Written::read(text, &Self::KIND)?;
                 $(
@@ -90,7 +90,7 @@ macro_rules! quantity {
 }
 
 quantity! {
-    /// A root-mean-square voltage, in volts; whether to ground or between phases is for the name that holds it to say.
+    /// A root-mean-square voltage, in volts; the name that holds it says whether it is to ground or between phases.
     VoltageRms, "rms voltage", units "V or kV", least 0.0,
     print |v| if v.abs() < 1.0e3 { (v, "V") } else { (v / 1.0e3, "kV") };
     from_v, v, "volts", ["V", "V rms"], |v| v, |v| v;
@@ -124,7 +124,7 @@ quantity! {
 }
 
 quantity! {
-    /// A temperature, in degrees Celsius; a difference of temperatures is none.
+    /// A temperature, in degrees Celsius; it is not a difference of temperatures.
     Temperature, "temperature", units "degC, °C, degF or °F", least -273.15,
     print |deg_c| (deg_c, "°C");
     from_deg_c, deg_c, "degrees Celsius", ["°C", "degC", "℃"], |deg_c| deg_c, |deg_c| deg_c;
@@ -187,13 +187,13 @@ quantity! {
 }
 
 impl VoltageRms {
-    /// The crest of a sine wave of this rms value: √2 times it.
+    /// The crest of a sine wave with this rms value: √2 times the value.
     ///
     /// # Assumes
-    /// A sine; switching and lightning voltages have no such ratio.
+    /// A sine wave; switching and lightning voltages have no such ratio.
     ///
     /// # Panics
-    /// If the crest is more than a double holds.
+    /// If the crest is greater than the largest double.
     pub const fn crest(self) -> VoltagePeak {
         VoltagePeak::from_v(self.0 * SQRT_2)
     }
@@ -203,7 +203,7 @@ impl VoltageRms {
 struct Written<'a> {
     text: &'a str,
     number: f64,
-    /// With single spaces, so that `kV  peak` is read.
+    /// Unit with single spaces, so that `kV  peak` is read.
     unit: String,
 }
 
@@ -246,7 +246,7 @@ impl<'a> Written<'a> {
             });
         }
         let unit = after.split_whitespace().collect::<Vec<_>>().join(" ");
-        // Adding nought turns -0 into 0.
+        // Adding zero turns -0 into 0.
         Ok(Written {
             text,
             number: sign * number + 0.0,
@@ -254,14 +254,14 @@ impl<'a> Written<'a> {
         })
     }
 
-    /// The converted value, if it is one that the quantity can have.
+    /// The converted value, if the quantity can have it.
     fn checked(&self, value: f64, kind: &Kind) -> Result<f64, QuantityError> {
         if !value.is_finite() {
             return Err(QuantityError::TooLarge {
                 found: quoted(self.text),
             });
         }
-        // Only temperatures have a sign, and so only they come here below their least.
+        // Only temperatures have a sign, so only they can lie below their least value here.
         if value < kind.least {
             return Err(QuantityError::BelowAbsoluteZero {
                 found: quoted(self.text),
@@ -288,7 +288,7 @@ impl<'a> Written<'a> {
     }
 }
 
-/// Splits the digits off and refuses what may not stand behind them; the second part is what is left, without leading spaces.
+/// Splits off the digits and refuses text that may not follow them; the second part is the remaining text without leading spaces.
 fn split_number<'a>(unsigned: &'a str, kind: &Kind) -> Result<(&'a str, &'a str), QuantityError> {
     let end = unsigned
         .find(|c: char| !is_number_char(c))
@@ -298,7 +298,7 @@ fn split_number<'a>(unsigned: &'a str, kind: &Kind) -> Result<(&'a str, &'a str)
     if after.starts_with(',') {
         let is_part = |c: char| is_number_char(c) || c == ',';
         let end = unsigned.find(|c| !is_part(c)).unwrap_or(unsigned.len());
-        // A comma behind a space is quoted with what stands before it.
+        // A comma after a space is quoted with the text before it.
         let found = if rest.starts_with(',') {
             &unsigned[..end]
         } else {

@@ -1,20 +1,20 @@
-//! What can be wrong with a quantity as written, and what to do about it.
+//! Quantity errors: the faults of a written quantity, and the next step for each.
 //!
-//! Why separate: as `length_error`, the words change for other reasons than the grammar.
-//! Invariants: one variant for each thing that can go wrong; quoted text is short and clean.
+//! Why separate: as in `length_error`, the words change for other reasons than the grammar.
+//! Invariants: one variant for each fault; quoted text is short and clean.
 
 use crate::length_error::comma_hint;
 use thiserror::Error;
 
-/// Why a written quantity was refused.
+/// Reason why a written quantity was refused.
 #[derive(Clone, Debug, PartialEq, Eq, Error)]
 pub enum QuantityError {
-    /// Nothing was written.
+    /// The text is empty.
     #[error("the {quantity} is empty")]
     Empty {
-        /// What was expected, such as `current`.
+        /// The expected quantity, such as `current`.
         quantity: &'static str,
-        /// The units it may be written in.
+        /// The units in which it may be written.
         units: &'static str,
     },
     /// The text does not start with a digit.
@@ -22,10 +22,10 @@ pub enum QuantityError {
     NoNumber {
         /// Text from that place on.
         found: String,
-        /// The units it may be written in.
+        /// The units in which it may be written.
         units: &'static str,
     },
-    /// A run of digits and points that is no number, such as `7.` or `1.2.3`.
+    /// A run of digits and points that is not a number, such as `7.` or `1.2.3`.
     #[error("`{found}` is not a number")]
     MalformedNumber {
         /// The run as written.
@@ -36,7 +36,7 @@ pub enum QuantityError {
     Negative {
         /// Text from the sign on.
         found: String,
-        /// What was expected.
+        /// The expected quantity.
         quantity: &'static str,
     },
     /// The number carries a plus sign.
@@ -56,7 +56,7 @@ pub enum QuantityError {
     TwoNumbers {
         /// The first number.
         first: String,
-        /// The second number and what follows it.
+        /// The second number and the text that follows it.
         second: String,
     },
     /// No unit follows the number.
@@ -64,26 +64,26 @@ pub enum QuantityError {
     NoUnit {
         /// The number as written.
         number: String,
-        /// The units it may be written in.
+        /// The units in which it may be written.
         units: &'static str,
     },
-    /// What follows the number is no unit of this quantity.
+    /// The text after the number is not a unit of this quantity.
     #[error("`{unit}` is not a unit of {quantity} known here")]
     UnknownUnit {
         /// The unit as written.
         unit: String,
-        /// What was expected.
+        /// The expected quantity.
         quantity: &'static str,
-        /// The units it may be written in.
+        /// The units in which it may be written.
         units: &'static str,
     },
-    /// A time in cycles, which is none until the frequency is known.
+    /// A time in cycles, which has no value until the frequency is known.
     #[error("`{found}` is a count of cycles, not a time")]
     Cycles {
         /// Number and unit as written.
         found: String,
     },
-    /// The value is more than a double holds.
+    /// The value is greater than the largest double.
     #[error("`{found}` is too large to compute with")]
     TooLarge {
         /// Number and unit as written.

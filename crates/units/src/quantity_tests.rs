@@ -1,4 +1,4 @@
-//! Quantities as they are written, and in which words the rest is refused.
+//! Quantities as they are written, and the words in which the others are refused.
 
 use super::{
     Area, Current, Frequency, Resistance, ResistancePerLength, Seconds, Temperature, Torque,
@@ -8,7 +8,7 @@ use crate::QuantityError;
 use proptest::prelude::*;
 use std::fmt::Display;
 
-/// The value read is the value built; doubles, compared exactly because both take the same path.
+/// The read value equals the constructed value; doubles are compared exactly, because both take the same path.
 #[track_caller]
 fn check<Q: PartialEq + std::fmt::Debug>(read: Result<Q, QuantityError>, expected: Q) {
     assert_eq!(read, Ok(expected));
@@ -251,7 +251,7 @@ fn nothing_is_colder_than_absolute_zero() {
     assert!(Temperature::parse("-300 °F").is_ok());
 }
 
-/// Doubles that went out and back through one factor are within two units in the last place.
+/// Doubles converted out and back by one factor agree within two units in the last place.
 fn is_same(a: f64, b: f64) -> bool {
     (a - b).abs() <= 2.0 * f64::EPSILON * a.abs()
 }

@@ -1,9 +1,9 @@
-//! How text of the reader's own is quoted in a message.
+//! Quotes of the reader's own text in a message.
 //!
-//! Why separate: both kinds of error quote, and a hostile line must not reach a terminal with its control characters or at its full size.
+//! Why separate: both kinds of error quote, and a hostile line must not reach a terminal with its control characters or at full length.
 //! Invariants: at most 40 characters and an ellipsis; no control characters.
 
-/// Most characters of the reader's text that a message repeats.
+/// Greatest number of characters of the reader's text that a message repeats.
 const QUOTED_CHARS_MAX: usize = 40;
 
 /// `text` trimmed, shortened, and with every control character replaced.

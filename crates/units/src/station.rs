@@ -5,7 +5,7 @@ use std::ops::{Add, Neg, Sub};
 
 /// A signed position along an axis, in whole half-nanometres.
 ///
-/// Half a connector's length stays whole in this unit, so that two ways to the same plane agree to the last bit.
+/// Half of a connector's length is a whole number in this unit, so two ways to the same plane agree to the last bit.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct Station(i64);
 
@@ -33,12 +33,12 @@ impl Station {
         self.0 as f64 / 2.0e6
     }
 
-    /// The greatest length that is not beyond this station.
+    /// The greatest length that does not exceed this station.
     pub fn floor(self) -> Length {
         Length::from_nm(self.0.div_euclid(2))
     }
 
-    /// The least length that is not short of this station.
+    /// The least length that is not below this station.
     pub fn ceil(self) -> Length {
         Length::from_nm(-(-self.0).div_euclid(2))
     }

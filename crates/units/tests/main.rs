@@ -1,6 +1,6 @@
 //! Published unit facts: each row of `tests/published/unit_facts`, and for each a wrong input that must disagree.
 //!
-//! Why one binary: one link for all that is tested from outside.
+//! Why one binary: all tests from outside share one link step.
 //! Source: `tests/published/unit_facts/SOURCE.md`; each row names its own.
 
 use jointwright_units::{Area, Length, ResistancePerLength, Station, Tick, Toward, mark};
@@ -51,7 +51,7 @@ fn fact(key: &str) -> Fact {
     }
 }
 
-/// The row agrees and its twin does not; `agrees` takes input, expected value and tolerance.
+/// Checks that the row agrees and its twin does not; `agrees` takes input, expected value and tolerance.
 #[track_caller]
 fn check(key: &str, agrees: fn(&str, &str, &str) -> bool) {
     let fact = fact(key);
@@ -76,14 +76,14 @@ fn check(key: &str, agrees: fn(&str, &str, &str) -> bool) {
     );
 }
 
-/// The same whole number of nanometres.
+/// Whether both are the same whole number of nanometres.
 fn is_length_in_mm(input: &str, expected: &str, tolerance: &str) -> bool {
     assert_eq!(tolerance, "exact");
     let expected = Length::parse_cut(&format!("{expected} mm")).expect("a published length");
     Length::parse_cut(input).expect("a length") == expected
 }
 
-/// The mark nearest at a sixteenth is the published one, in value and in print.
+/// Whether the mark nearest at a sixteenth is the published one, in value and in print.
 fn is_rounded_to_a_sixteenth(input: &str, expected: &str, tolerance: &str) -> bool {
     assert_eq!(tolerance, "exact");
     let nominal = Station::from(Length::parse_diameter(input).expect("decimal inches"));

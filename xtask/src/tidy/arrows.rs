@@ -1,15 +1,15 @@
-//! Does each crate, and each room of joint, use only what stands before it?
+//! Does each crate, and each room of joint, use only earlier ones?
 //!
-//! Between crates the allowed arrows stand in the table below.
-//! Inside joint a room uses earlier rooms of the map in ARCHITECTURE.md, never later ones, and one check never uses another.
-//! Code for tests only is left alone: it does not ship.
+//! The table below lists the allowed arrows between crates.
+//! Inside joint, a room uses earlier rooms of the map in ARCHITECTURE.md, never later ones; one check never uses another.
+//! Code for tests only is not judged, because it does not ship.
 
 use super::manifest::{self, Member};
 use super::{Complaint, Report, map};
 use crate::rust_text::{RustText, Token, closing, is_test_file, tokens};
 use crate::tree::Tree;
 
-/// Which of our crates each crate may use, by folder name.
+/// Our crates that each crate may use, by folder name.
 const ARROWS: &[(&str, &[&str])] = &[
     ("units", &[]),
     ("numerics", &["units"]),
@@ -76,7 +76,7 @@ fn between_crates(members: &[Member]) -> Vec<Complaint> {
     complaints
 }
 
-/// A path in code that begins at `crate` or climbs with `super`, resolved from the root of the crate.
+/// A path in code that begins with `crate` or climbs with `super`, resolved from the root of the crate.
 struct Use {
     parts: Vec<String>,
     line: usize,
@@ -88,7 +88,7 @@ fn inside_joint(tree: &Tree, order: &[String], path: &str, source: &str) -> Vec<
     let mut complaints: Vec<Complaint> = Vec::new();
     for used in uses(&tokens(&code), &own) {
         let complaint = judge_use(tree, order, path, &own, &used);
-        // One line often names a room twice; saying it once is enough.
+        // One line often names a room twice; one complaint is enough.
         if complaint.as_ref().is_some_and(|c| {
             complaints
                 .iter()
@@ -115,7 +115,7 @@ fn judge_use(
     let place = |room: &str| order.iter().position(|name| name == room);
     let Some(target_place) = place(target) else {
         if tree.holds(&format!("{JOINT}{target}")) || tree.holds(&format!("{JOINT}{target}.rs")) {
-            // The rule `map` asks for its line; without a place there is no order to hold.
+            // The rule `map` asks for the missing line; without a place there is no order to hold.
             return None;
         }
         let found = format!("`crate::{target}` does not say which room it comes from");
@@ -139,7 +139,7 @@ fn judge_use(
     Some(Complaint::at(path, used.line, found, cure))
 }
 
-/// One check never uses another, so that deleting its file removes it everywhere.
+/// Complaint if one check uses another: deleting a check's file must remove it everywhere.
 fn judge_check(tree: &Tree, path: &str, own: &[String], used: &Use) -> Option<Complaint> {
     let (own_check, other) = (own.get(1)?, used.parts.get(1)?);
     let stands = |name: &str| {
@@ -167,10 +167,10 @@ fn module_path(file: &str) -> Vec<String> {
     parts
 }
 
-/// Every use of `crate::…` and `super::…`, groups in braces opened up.
+/// Every use of `crate::…` and `super::…`, with groups in braces expanded.
 fn uses(tokens: &[Token<'_>], own: &[String]) -> Vec<Use> {
     let mut found = Vec::new();
-    // Inline modules that are open here, each with the token that closes it.
+    // Inline modules that are open at this token, each with the token that closes it.
     let mut inline: Vec<(String, usize)> = Vec::new();
     let mut index = 0;
     while index < tokens.len() {
@@ -207,7 +207,7 @@ fn uses(tokens: &[Token<'_>], own: &[String]) -> Vec<Use> {
     found
 }
 
-/// Adds the path that goes on at `index`, to two parts, which is all that the rules ask.
+/// Adds the path that continues at `index`, up to two parts, which is all that the rules need.
 fn expand(tokens: &[Token<'_>], index: usize, base: &[String], found: &mut Vec<Use>) {
     let Some(token) = tokens.get(index) else {
         return;
@@ -244,7 +244,7 @@ fn expand(tokens: &[Token<'_>], index: usize, base: &[String], found: &mut Vec<U
                 line: tokens[item].line,
             });
         }
-        // On to the comma that ends this item, over any group inside it.
+        // Moves to the comma that ends this item, past any group inside it.
         while item < last && tokens[item].text != "," {
             item = if tokens[item].text == "{" {
                 closing(tokens, item) + 1

@@ -1,7 +1,7 @@
-//! Does the core use listed third-party crates only, and each member the workspace's own line for them?
+//! Does the core use only listed third-party crates, and does each member take them from the workspace?
 //!
 //! `xtask/pure-dependencies.txt` holds one line for each: `<crate> <dependency> — <reason>`.
-//! Development dependencies are free: they do not ship.
+//! Development dependencies are free, because they do not ship.
 
 use super::{Complaint, Report, manifest};
 use crate::tree::Tree;

@@ -1,13 +1,13 @@
-//! Do doors, documents and pictures only show what the core has worked out?
+//! Do doors, documents and pictures only show results of the core?
 //!
-//! A door that solves, or that cuts meaning out of a sentence, holds knowledge that another door will not have.
+//! A door that solves, or that extracts meaning from a sentence, holds knowledge that another door lacks.
 //! Names of files, escapes of pictures and the section cases of `solve` are a door's own business.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, is_test_file, tokens};
 use crate::tree::Tree;
 
-/// Where nothing is solved: the doors, what they draw and print, and the document of a plan.
+/// Folders in which nothing is solved: the doors, pictures and papers, and the document of a plan.
 const SHOWING: &[&str] = &[
     "crates/cli/src/",
     "crates/hatch/src/",
@@ -15,7 +15,7 @@ const SHOWING: &[&str] = &[
     "crates/drawing/src/",
     "crates/joint/src/plan/",
 ];
-/// Doors and what they draw and print: a sentence of the core is shown there as it is.
+/// Folders that show a sentence of the core as it is: doors, pictures and papers.
 const SENTENCES: &[&str] = &[
     "crates/cli/src/",
     "crates/hatch/src/",
@@ -33,7 +33,7 @@ const SOLVERS: &[&str] = &[
     "study",
     "study_plug",
 ];
-/// The doors of section cases: `solve` answers what a case asks, with no trade in it.
+/// Doors of section cases: `solve` answers a case, which holds no rule of the trade.
 const CASES: &[&str] = &[
     "crates/cli/src/solve.rs",
     "crates/hatch/src/lib.rs",
@@ -52,12 +52,13 @@ const CUTTERS: &[&str] = &[
 ];
 /// Methods that look for words in a text, where their argument is a text.
 const SEEKERS: &[&str] = &["contains", "ends_with", "find", "rfind", "starts_with"];
-/// Files that take apart what is no sentence: names of files, letters of pictures.
+/// Files that take apart texts other than sentences: names of files, letters of pictures.
 const OWN_TEXTS: &[&str] = &["crates/cli/src/files.rs", "crates/drawing/src/label.rs"];
-/// Reasons of `joint` that are still texts. It only shrinks: lower it with every one that becomes a type.
+/// Reasons of `joint` that are still texts.
+/// The number only falls: lower it with every reason that becomes a type.
 const TEXT_REASONS: usize = 57;
 
-/// Judges the code of all doors, and counts the reasons of the core that are texts.
+/// Judges the code of all doors, and counts the core's reasons that are texts.
 pub fn judge(tree: &Tree) -> Report {
     let mut complaints = Vec::new();
     let mut n_reasons = 0;
@@ -82,7 +83,7 @@ pub fn judge(tree: &Tree) -> Report {
     complaints.into()
 }
 
-/// Calls of what solves.
+/// Calls of functions that solve.
 fn solving(path: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     let mut complaints = Vec::new();
     for (index, token) in tokens.iter().enumerate() {
@@ -99,7 +100,7 @@ fn solving(path: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     complaints
 }
 
-/// Sentences that are taken apart, or compared with words; a single letter is no sentence.
+/// Sentences that are taken apart or compared with words; a single letter is not a sentence.
 fn cutting(path: &str, source: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     let lines: Vec<&str> = source.lines().collect();
     let holds = |line: usize, text: &str| lines.get(line - 1).is_some_and(|l| l.contains(text));
@@ -111,7 +112,7 @@ fn cutting(path: &str, source: &str, tokens: &[Token<'_>]) -> Vec<Complaint> {
     for (index, token) in tokens.iter().enumerate() {
         let is_method = index > 0 && tokens[index - 1].text == ".";
         let is_call = is_method && text(tokens, index + 1) == "(";
-        // The insides of literals are blanked, so that nothing stands between the brackets.
+        // The insides of literals are blanked, so a literal argument leaves nothing between the brackets.
         let takes_literal = text(tokens, index + 2) == ")";
         let is_letter = holds(token.line, &format!("{}('", token.text));
         if is_call && CUTTERS.contains(&token.text) {
@@ -140,7 +141,7 @@ fn text<'t>(tokens: &[Token<'t>], index: usize) -> &'t str {
     tokens.get(index).map_or("", |token| token.text)
 }
 
-/// `Result<…, String>` in a file.
+/// Number of `Result<…, String>` in a file.
 fn text_reasons(tokens: &[Token<'_>]) -> usize {
     let mut n = 0;
     for start in 0..tokens.len() {

@@ -1,6 +1,6 @@
-//! Manifest: what a Cargo.toml says of its dependencies.
+//! Manifest: the dependencies that a Cargo.toml names.
 //!
-//! Why its own room: two rules ask it, one about our crates and one about everybody else's.
+//! Why its own room: two rules read it, one about our crates and one about third-party crates.
 
 use crate::tree::Tree;
 
@@ -13,7 +13,7 @@ pub struct Member {
     pub path: String,
     /// Name of its package.
     pub package: String,
-    /// What it depends on, build dependencies included, development dependencies left out.
+    /// Its dependencies: build dependencies included, development dependencies left out.
     pub dependencies: Vec<Dependency>,
 }
 
@@ -28,7 +28,8 @@ pub struct Dependency {
     pub is_from_workspace: bool,
 }
 
-/// Every member of the workspace; a manifest that is no TOML is left to cargo to complain about.
+/// Every member of the workspace.
+/// A manifest that is not TOML is skipped: cargo complains about it.
 pub fn members(tree: &Tree) -> Vec<Member> {
     tree.files("", "Cargo.toml")
         .filter(|(path, _)| path.starts_with("crates/") || path.starts_with("xtask/"))
@@ -57,7 +58,7 @@ fn member(path: &str, text: &str) -> Option<Member> {
         .filter_map(toml::Value::as_table)
         .flatten()
         .map(|(key, value)| Dependency {
-            // A crate may be renamed where it is used; the arrow is to the crate itself.
+            // A crate may be renamed where it is used; the arrow leads to the crate itself.
             name: value
                 .get("package")
                 .and_then(toml::Value::as_str)

@@ -1,7 +1,7 @@
-//! Is the map in ARCHITECTURE.md the map of this tree?
+//! Does the map in ARCHITECTURE.md agree with this tree?
 //!
 //! The map is a fenced block that opens with three backticks and `map`; each of its lines reads `path — what it holds`.
-//! Held both ways: each path stands in the tree, and each folder that a newcomer meets stands on the map.
+//! The rule holds both ways: each path of the map stands in the tree, and each folder that a newcomer meets stands on the map.
 //! The lines `crates/joint/src/<module>` also give the working order that the rule `arrows` holds.
 
 use std::collections::BTreeSet;
@@ -20,7 +20,7 @@ pub struct MapLine {
     pub path: String,
     /// Line of the document.
     pub line: usize,
-    /// What stands after the dash.
+    /// Text after the dash.
     pub about: String,
 }
 
@@ -112,7 +112,7 @@ pub fn judge(tree: &Tree) -> Report {
     complaints.into()
 }
 
-/// Every place that the map must show: top folders, crates, their rooms, and the rooms of joint that are one file.
+/// Every path that the map must show: top folders, crates, their rooms, and the rooms of joint that are one file.
 fn places(tree: &Tree) -> BTreeSet<String> {
     let is_shown = |path: &&str| {
         let parts: Vec<&str> = path.split('/').collect();

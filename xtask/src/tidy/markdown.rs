@@ -1,4 +1,4 @@
-//! Has every document one title, and does every link to a file lead to one?
+//! Does every document have one title, and does every link to a file lead to one?
 
 use super::{Complaint, Report};
 use crate::tree::Tree;
@@ -52,7 +52,7 @@ fn judge_titles(path: &str, text: &str) -> Option<Complaint> {
     }
 }
 
-/// Targets of relative links with their lines, anchors cut off.
+/// Targets of relative links with their lines, without anchors.
 fn links(text: &str) -> Vec<(String, usize)> {
     let mut found = Vec::new();
     for (number, line) in prose(text) {

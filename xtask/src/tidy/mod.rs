@@ -1,10 +1,10 @@
 //! Tidy: the rules that a machine can hold, one file each.
 //!
-//! Why its own room: a rule that nobody checks is a wish; a map that nobody compares with the land is soon wrong.
+//! Why its own room: a rule that nobody checks is a wish, and a map that nobody compares with the land is soon wrong.
 //!
-//! Invariants: every rule judges one picture of the tree; every complaint says how to cure it; every rule has a test that it passes and one that it fails.
+//! Invariants: every rule judges one picture of the tree; every complaint names its cure; every rule has a test that passes and one that fails.
 //!
-//! Not here: what the compiler, clippy and rustfmt already hold.
+//! Not here: rules that the compiler, clippy and rustfmt already hold.
 
 use std::io::Write;
 
@@ -28,11 +28,11 @@ pub mod words;
 /// One rule.
 #[derive(Debug)]
 pub struct Rule {
-    /// Its name, which is also its file's.
+    /// Its name, which is also the name of its file.
     pub name: &'static str,
-    /// What it holds, in one line.
+    /// The rule in one line.
     pub holds: &'static str,
-    /// How it is judged.
+    /// Function that judges it.
     pub judge: fn(&Tree) -> Report,
 }
 
@@ -95,12 +95,12 @@ pub const RULES: &[Rule] = &[
     },
 ];
 
-/// What a rule says of the tree.
+/// Result of a rule.
 #[derive(Debug, Default)]
 pub struct Report {
-    /// What breaks the rule.
+    /// Breaches of the rule.
     pub complaints: Vec<Complaint>,
-    /// What is worth knowing all the same, such as a count.
+    /// Facts worth knowing besides, such as a count.
     pub notes: Vec<String>,
 }
 
@@ -120,9 +120,9 @@ pub struct Complaint {
     pub path: String,
     /// Line, from 1, where there is one.
     pub line: Option<usize>,
-    /// What was found, and what was expected.
+    /// The finding and the expectation.
     pub found: String,
-    /// What to do.
+    /// The cure.
     pub cure: String,
 }
 
@@ -152,7 +152,7 @@ impl Complaint {
 }
 
 impl Complaint {
-    /// Complaint as it is shown, led by the name of its rule, at most 80 columns wide.
+    /// Complaint as shown: the name of its rule first, at most 80 columns wide.
     pub fn shown(&self, rule_name: &str) -> String {
         let place = match self.line {
             Some(line) => format!("{}:{line}", self.path),
@@ -164,7 +164,7 @@ impl Complaint {
     }
 }
 
-/// Judges every rule and prints what was found; says whether none was broken.
+/// Judges every rule and prints the results; returns whether none was broken.
 ///
 /// # Errors
 /// If the terminal cannot be written to.
@@ -189,7 +189,7 @@ pub fn print(tree: &Tree, out: &mut impl Write) -> Result<bool, ChoreError> {
     Ok(n_complaints == 0)
 }
 
-/// Judges a small tree and compares what is said with the words expected, one for each complaint.
+/// Judges a small tree and compares each complaint with the expected words, in order.
 #[cfg(test)]
 #[track_caller]
 pub fn check(judge: fn(&Tree) -> Report, files: &[(&str, &str)], expected: &[&str]) {

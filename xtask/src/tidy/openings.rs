@@ -26,7 +26,7 @@ const KNOWN: &[(&str, usize)] = &[
 /// Number by which a count may lie below the table in silence.
 ///
 /// Several people mend at the same time: if each had to lower the same line, they would only collide there.
-/// As soon as a crate has none, or the mending is over, its line says the count as it is.
+/// When a crate has none left, or the mending is over, its line states the count exactly.
 const SLACK: usize = 20;
 
 /// Counts the openings of every crate and holds them against the table.

@@ -1,14 +1,15 @@
-//! Does the core stay pure where clippy cannot look?
+//! Does the core stay pure where clippy cannot check it?
 //!
 //! Clippy's disallowed lists hold clock, file, network, environment, threads and unordered maps.
-//! Here: the lists of the core's crates are one list, data is embedded in three rooms only, serde stays out of numerics but for its room of case files, and units computes nothing whose last bit depends on the machine.
+//! This rule holds the rest:
+//! the core's crates have the same lists; only three rooms embed data; numerics uses serde in its room of case files alone; units computes nothing whose last bit depends on the machine.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, is_test_file, tokens};
 use crate::tree::Tree;
 
 const CORE: &[&str] = &["units", "numerics", "joint", "wording", "drawing"];
-/// Room of numerics whose things have a document form: section cases and their answers.
+/// Room of numerics whose types have a document form: section cases and their answers.
 const DOCUMENTS: &str = "crates/numerics/src/case/";
 /// Rooms that may embed data.
 const EMBEDDING: &[&str] = &[
@@ -16,14 +17,14 @@ const EMBEDDING: &[&str] = &[
     "crates/joint/src/catalogue",
     "crates/joint/src/cable",
 ];
-/// Functions of f64 that are not exact by definition, so that two machines may differ in the last bit.
+/// Functions of f64 that are not exact by definition: two machines may differ in the last bit.
 const INEXACT: &[&str] = &[
     "acos", "acosh", "asin", "asinh", "atan", "atan2", "atanh", "cbrt", "cos", "cosh", "exp",
     "exp2", "exp_m1", "hypot", "ln", "ln_1p", "log", "log10", "log2", "powf", "powi", "sin",
     "sin_cos", "sinh", "tan", "tanh",
 ];
 
-/// Judges the core's manifests of purity and its code.
+/// Judges the purity lists in the core's manifests, and the core's code.
 pub fn judge(tree: &Tree) -> Report {
     let mut complaints = lists(tree);
     for (path, source) in tree.files("crates/", ".rs") {

@@ -1,8 +1,9 @@
-//! Does every cited key stand in REFERENCES.bib, with how it was read?
+//! Does every cited key stand in REFERENCES.bib, with the way it was read?
 //!
 //! A key is lower-case words joined by underscores, such as `iec_60228`.
-//! It is cited between square brackets in docs/theory and tests/published, as a bare word in `source = "…"` of a data file, and as a bare word under `# Source` in a doc comment, where square brackets would be a link.
-//! A data row and a `# Source` cite a key, or say where else their word comes from.
+//! There are three ways to cite it:
+//! between square brackets in docs/theory and tests/published; as a bare word in `source = "…"` of a data file; as a bare word under `# Source` in a doc comment, where square brackets would be a link.
+//! A data row and a `# Source` cite a key, or say where else their value comes from.
 
 use std::collections::BTreeMap;
 
@@ -11,7 +12,7 @@ use crate::rust_text::RustText;
 use crate::tree::Tree;
 
 const BIBLIOGRAPHY: &str = "REFERENCES.bib";
-/// What may stand instead of a key.
+/// Words that may stand in place of a key.
 const WORDS: &[&str] = &[
     "memory",
     "common practice",
@@ -29,7 +30,7 @@ struct Entry<'t> {
     note: &'t str,
 }
 
-/// One place that cites, with what stands there.
+/// One place that cites, with its text.
 struct Citation {
     path: String,
     line: usize,
@@ -200,7 +201,7 @@ fn in_code(tree: &Tree) -> Vec<Citation> {
     found
 }
 
-/// Keys that stand as words of their own; parts of paths and of file names are none.
+/// Keys that stand as separate words; parts of paths and of file names do not count.
 fn bare(text: &str) -> Vec<String> {
     text.split_whitespace()
         .map(|word| word.trim_matches(|letter: char| ",;:.()[]".contains(letter)))
@@ -219,7 +220,7 @@ fn is_key(text: &str) -> bool {
     text.contains('_') && text.split('_').all(is_word)
 }
 
-/// A line without what stands between backticks.
+/// A line without the text between backticks.
 fn without_quotes(line: &str) -> String {
     line.split('`').step_by(2).collect::<Vec<_>>().join(" ")
 }

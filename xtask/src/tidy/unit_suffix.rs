@@ -1,28 +1,29 @@
 //! Does every public number of units and joint say its unit in its name?
 //!
-//! Held for public fields, and for arguments and results of public functions, whose type holds an `f64`.
+//! The rule covers public fields, and arguments and results of public functions, whose type holds an `f64`.
 //! A name ends in a unit, or in a unit and a qualifier: `gap_mm`, `gap_mm_max`, `share_ratio`.
-//! Exempt: macros, whose names are made where they are called; the room `form`, which reads numbers whose unit its table of fields says; newtypes, fields without `pub`, and a `value`, `error`, `limit` or `margin` that stands beside a field `unit`.
+//! Exempt are:
+//! macros, whose names are made where they are called; the room `form`, which reads numbers whose unit its table of fields states; newtypes; fields without `pub`; and a `value`, `error`, `limit` or `margin` beside a field `unit`.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, closing, is_test_file, tokens};
 use crate::tree::Tree;
 
-/// Units as they stand in names, those of angles, shares and ratios included.
+/// Units as they stand in names, including those of angles, shares and ratios.
 const UNITS: &str = "nm um mm cm m km in ft kft mil mm2 m2 cmil kcmil per_m mm_per_m \
     v kv mv v_per_m kv_per_mm a ka ma a2s ohm uohm ohm_m ohm_per_m ohm_per_km ohm_per_kft \
     s ms h days hz degc k per_k w w_per_m w_per_m2k k_m_per_w j kj kj_per_mol n kn n_m pa kpa mpa \
     f pf nf uf pf_per_m kg kg_per_m3 rad deg percent ratio ratios";
-/// Quantities of the textbook that have no unit and whose whole name says so.
+/// Textbook quantities without a unit: the whole name says so.
 const WITHOUT_UNIT: &[&str] = &["relative_permittivity", "quantile", "probability"];
-/// Room that reads numbers whose unit its table of fields says.
+/// Room that reads numbers whose unit its table of fields states.
 const UNNAMED: &str = "crates/joint/src/form/";
 /// Words that may follow the unit.
 const QUALIFIERS: &[&str] = &[
     "min", "max", "least", "greatest", "nominal", "mean", "median", "rms", "peak", "before",
     "after", "spread",
 ];
-/// Names whose unit is said by the field `unit` beside them.
+/// Names whose unit is in the field `unit` beside them.
 const WITH_UNIT_FIELD: &[&str] = &[
     "value", "limit", "margin", "error", "least", "greatest", "nominal",
 ];
@@ -81,7 +82,7 @@ fn numbers<'t>(tokens: &[Token<'t>]) -> Vec<(&'t str, usize)> {
     found
 }
 
-/// Whether the function at `index` is `pub`, not `pub(crate)`, whatever qualifiers stand between.
+/// Whether the function at `index` is `pub` and not `pub(crate)`, whatever qualifiers stand between.
 fn is_public(tokens: &[Token<'_>], index: usize) -> bool {
     let before = tokens[..index]
         .iter()
@@ -139,7 +140,8 @@ fn signature<'t>(tokens: &[Token<'t>], index: usize) -> Vec<(&'t str, usize)> {
     found
 }
 
-/// Whether a type holds a bare number; a function type does not, its own arguments have no names.
+/// Whether a type holds a bare number.
+/// A function type does not: its own arguments have no names.
 fn holds_f64(kind: &[Token<'_>]) -> bool {
     kind.iter().any(|token| matches!(token.text, "f64" | "f32"))
         && !kind
@@ -147,7 +149,7 @@ fn holds_f64(kind: &[Token<'_>]) -> bool {
             .any(|token| matches!(token.text, "Fn" | "FnMut" | "FnOnce" | "fn"))
 }
 
-/// Pieces between commas, brackets of every kind kept whole.
+/// Pieces between commas, with brackets of every kind kept whole.
 fn parts<'s, 't>(tokens: &'s [Token<'t>]) -> Vec<&'s [Token<'t>]> {
     let (mut found, mut start, mut index, mut depth) = (Vec::new(), 0, 0, 0_usize);
     while index < tokens.len() {

@@ -1,24 +1,25 @@
-//! Is nothing called a drawer, left unfinished, or switched off?
+//! Is anything named as a drawer, left unfinished, or switched off?
 //!
-//! A file called after no subject collects everything; what is unfinished is not done; a test that is ignored tests nothing.
-//! In comments and documents, words between backticks are being talked about, not used.
+//! A file without a subject collects everything; unfinished work is not done; an ignored test tests nothing.
+//! In comments and documents, words between backticks are quoted, not used.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, Token, tokens};
 use crate::tree::Tree;
 
-/// Names that say nothing of their content.
+/// Names that say nothing about their content.
 const DRAWERS: &[&str] = &[
     "util", "utils", "helper", "helpers", "common", "core", "misc", "manager", "managers",
     "service", "services",
 ];
-/// Last words of a name that make it a drawer too; `core` is not one, a cable has cores.
+/// Last words that also make a name a drawer.
+/// `core` is not one: a cable has cores.
 const DRAWER_ENDINGS: &[&str] = &[
     "_util", "_utils", "_helper", "_helpers", "_misc", "_manager",
 ];
 /// Marks of unfinished work in comments and documents.
 const MARKS: &[&str] = &["TODO", "FIXME", "XXX"];
-/// Other text files that are searched for such marks.
+/// Other text files that are searched for these marks.
 const TEXT_ENDINGS: &[&str] = &[".toml", ".txt", ".bib", ".sh", "/test", ".ci/run"];
 
 /// Judges every name, every source file and every document.
@@ -142,7 +143,7 @@ fn judge_marks(path: &str, text: &str) -> Vec<Complaint> {
     complaints
 }
 
-/// A line without what stands between backticks.
+/// A line without the text between backticks.
 fn without_quotes(line: &str) -> String {
     line.split('`').step_by(2).collect::<Vec<_>>().join(" ")
 }

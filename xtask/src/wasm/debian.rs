@@ -2,12 +2,12 @@
 //!
 //! **What.** Asks apt for the current packages, downloads them and unpacks them into a folder of their own.
 //!
-//! **Why separate.** Nothing else here knows of apt; deleting this file removes the third way.
+//! **Why separate.** No other file here knows apt; deleting this file removes the third way.
 //!
-//! **Invariants.** Nothing is installed: `rustc-web` conflicts with rustup, and unpacked it does not.
-//! No version stands here: apt's lists of the day give them, and what they gave is kept beside what was unpacked.
+//! **Invariants.** Nothing is installed: the package `rustc-web` conflicts with rustup, but its unpacked files do not.
+//! No version stands here: apt's current lists give the versions, and a file beside the unpacked packages keeps them.
 //!
-//! **Not here.** When this way is taken, and the build itself (`wasm`).
+//! **Not here.** The choice of this way, and the build itself (`wasm`).
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
@@ -18,22 +18,22 @@ use crate::error::ChoreError;
 
 /// Folder below the target folder.
 const FOLDER: &str = "debian-rustc-web";
-/// File that says what stands unpacked beside it: one line `name version` for each package.
+/// File that lists the packages unpacked beside it: one line `name version` for each.
 const UNPACKED: &str = "unpacked.txt";
-/// The compiler; it brings the library of the machine itself, for build scripts and macros.
+/// The compiler; it includes the machine's own library, for build scripts and macros.
 const COMPILER: &str = "rustc-web";
 /// Source of the standard library.
 const SOURCE: &str = "rust-web-src";
 
-/// Which packages each package needs.
+/// Needs of each package: names of other packages.
 type Needs = BTreeMap<String, Vec<String>>;
 
-/// A compiler that was unpacked.
+/// An unpacked compiler.
 #[derive(Debug)]
 pub struct Compiler {
     /// Folder that it was unpacked into.
     pub folder: PathBuf,
-    /// Number of the LLVM that it was built with, which stands in the linker's name.
+    /// Version number of the LLVM that it was built with; the linker's name contains it.
     pub n_llvm: u32,
 }
 
@@ -58,10 +58,11 @@ impl Compiler {
     }
 }
 
-/// The compiler below `target_folder`, downloaded and unpacked first where it is not there in apt's current version.
+/// The compiler below `target_folder`.
+/// It is downloaded and unpacked first if apt's current version is not there.
 ///
 /// # Errors
-/// If apt is missing, or does not know a package, or a package cannot be downloaded or unpacked, or what came out does not start.
+/// If apt is missing or does not know a package, if a package cannot be downloaded or unpacked, or if the unpacked compiler does not start.
 pub fn compiler(target_folder: &Path) -> Result<Compiler, ChoreError> {
     let needs = needs_in(&output(
         "apt-cache",
@@ -96,7 +97,7 @@ pub fn compiler(target_folder: &Path) -> Result<Compiler, ChoreError> {
     Ok(compiler)
 }
 
-/// Packages to unpack: compiler, source, the linker of the same LLVM, and the libraries among what they need.
+/// Packages to unpack: the compiler, the source, the linker of the same LLVM, and the libraries among their needs.
 fn names(needs: &Needs, installed: &BTreeSet<String>) -> BTreeSet<String> {
     let mut names = BTreeSet::new();
     let mut open = vec![COMPILER.to_owned(), SOURCE.to_owned()];
@@ -107,8 +108,8 @@ fn names(needs: &Needs, installed: &BTreeSet<String>) -> BTreeSet<String> {
         if let Some(number) = name.strip_prefix("libllvm") {
             open.push(format!("lld-{number}"));
         }
-        // What is not a library (a C compiler, say) was needed to get as far as this, so it is there.
-        // A library that is installed is used; those of the compiler itself are looked for in its own folder.
+        // Needs other than libraries (a C compiler, say) were necessary to get this far, so they are there.
+        // An installed library is used as it is; the compiler's own libraries are searched in its own folder.
         let is_wanted = |name: &&String| {
             name.starts_with("libstd-rust-web")
                 || name.starts_with("libllvm")
@@ -126,7 +127,7 @@ fn names(needs: &Needs, installed: &BTreeSet<String>) -> BTreeSet<String> {
     names
 }
 
-/// Number of the LLVM among the packages.
+/// Version number of the LLVM among the packages.
 fn n_llvm(names: &BTreeSet<String>) -> Result<u32, ChoreError> {
     names
         .iter()
@@ -148,7 +149,8 @@ fn installed() -> Result<BTreeSet<String>, ChoreError> {
     Ok(names.map(str::to_owned).collect())
 }
 
-/// What `apt-cache depends` says that each package needs; of alternatives the last, and no name that only others provide.
+/// Needs of each package, read from the output of `apt-cache depends`.
+/// Of alternatives the last counts; a name that only other packages provide is left out.
 fn needs_in(text: &str) -> Needs {
     let mut needs = Needs::new();
     let mut name = "";
@@ -167,7 +169,7 @@ fn needs_in(text: &str) -> Needs {
     needs
 }
 
-/// The packages with the versions that apt would take, one line `name version` for each.
+/// The packages with the versions that apt would take, one line `name version` each.
 fn list(names: &BTreeSet<String>) -> Result<String, ChoreError> {
     let mut arguments = vec!["policy"];
     arguments.extend(names.iter().map(String::as_str));
@@ -182,7 +184,7 @@ fn list(names: &BTreeSet<String>) -> Result<String, ChoreError> {
     Ok(list)
 }
 
-/// Version of each package that `apt-cache policy` has a candidate for.
+/// Version of each package for which `apt-cache policy` has a candidate.
 fn candidates_in(text: &str) -> BTreeMap<String, String> {
     let mut candidates = BTreeMap::new();
     let mut name = "";
@@ -220,7 +222,7 @@ fn fetch(folder: &Path, list: &str) -> Result<(), ChoreError> {
     Ok(())
 }
 
-/// Puts the source where the compiler looks for it; the package may have done so by itself.
+/// Moves the source to the folder where the compiler looks for it, unless the package already did so.
 fn point_at_source(folder: &Path) -> Result<(), ChoreError> {
     let link = folder.join("usr/lib/rustlib/src/rust");
     if link.join("library/std").is_dir() {
@@ -247,7 +249,7 @@ fn point_at_source(folder: &Path) -> Result<(), ChoreError> {
     must_end_well(&mut tie)
 }
 
-/// What a program prints.
+/// Output of a program.
 fn output(program: &str, arguments: &[&str]) -> Result<String, ChoreError> {
     let printed = Command::new(program)
         .args(arguments)

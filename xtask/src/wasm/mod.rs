@@ -2,12 +2,12 @@
 //!
 //! **What.** Finds a compiler for wasm32-unknown-unknown and builds the core and its hatch with it.
 //!
-//! **Why separate.** The one chore that may fetch something: the order of choice below is its whole subject.
+//! **Why separate.** This is the only chore that may fetch something; the order of choice below is its whole subject.
 //!
-//! **Invariants.** The order of choice is: the target that is already there; `rustup target add`; Debian's packages, unpacked under the target folder and never installed.
-//! What is built, with which profile and from which lock file is the same on each of the three ways.
+//! **Invariants.** The order of choice is: the target that is already there; `rustup target add`; Debian's packages, unpacked below the target folder and never installed.
+//! All three ways build the same crates with the same profile and the same lock file.
 //!
-//! **Not here.** Running what was built (`tests/wasm`), fetching and unpacking packages (`debian`).
+//! **Not here.** Running the result (`tests/wasm`); fetching and unpacking packages (`debian`).
 
 use std::ffi::OsString;
 use std::io::Write;
@@ -22,33 +22,33 @@ use debian::Compiler;
 
 /// The target.
 const TARGET: &str = "wasm32-unknown-unknown";
-/// What must compile for it: the core, and the hatch through which a browser reaches it.
+/// Crates that must compile for it: the core, and the hatch through which a browser reaches it.
 const PACKAGES: &[&str] = &[
     "jointwright-units",
     "jointwright-numerics",
     "jointwright-joint",
     "jointwright-hatch",
 ];
-/// File that comes out, in the release folder of the target.
+/// Resulting file, in the release folder of the target.
 const FILE: &str = "jointwright_hatch.wasm";
 
-/// What a run of this chore shall do.
+/// Options of one run of this chore.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct Options {
     /// Skip the first two ways and take Debian's packages.
     pub is_from_debian: bool,
-    /// Stop as soon as there is a compiler.
+    /// Stop as soon as a compiler is found.
     pub is_only_compiler: bool,
 }
 
-/// How the compiler was come by.
+/// Origin of the compiler.
 #[derive(Debug)]
 enum Way {
     /// The target was already there.
     There,
     /// rustup added the target.
     Added,
-    /// A compiler of its own, from Debian's packages.
+    /// A separate compiler, from Debian's packages.
     Debian(Compiler),
 }
 
@@ -65,7 +65,7 @@ impl Way {
     }
 }
 
-/// Builds the core for wasm32 and says how, where the result is and how large; false if it does not compile.
+/// Builds the core for wasm32 and prints how, where the result is and its size; returns `false` if it does not compile.
 ///
 /// # Errors
 /// If no way leads to a compiler, or a program cannot be started.
@@ -114,7 +114,7 @@ fn way(
         if has_target() {
             return Ok(Way::There);
         }
-        // A rustup that says yes for another toolchain than the one in use has not helped.
+        // rustup may have added the target to another toolchain than the one in use, which does not help.
         if add_target() && has_target() {
             return Ok(Way::Added);
         }
@@ -144,7 +144,7 @@ fn add_target(root: &Path) -> bool {
     ends_well(&mut rustup).unwrap_or(false)
 }
 
-/// Arguments of the build, the same on every way but for the standard library's source.
+/// Arguments of the build: the same on every way, except for the standard library's source.
 fn arguments(way: &Way) -> Vec<&'static str> {
     let mut arguments = vec![
         "build",
@@ -166,7 +166,7 @@ fn environment(way: &Way, target_folder: &Path) -> Vec<(&'static str, OsString)>
     if let Way::Debian(compiler) = way {
         variables.extend([
             ("RUSTC", compiler.rustc().into()),
-            // `-Z` is refused by a stable compiler without this.
+            // A stable compiler refuses `-Z` without this.
             ("RUSTC_BOOTSTRAP", "1".into()),
             ("LD_LIBRARY_PATH", compiler.libraries().into()),
             (
@@ -178,7 +178,7 @@ fn environment(way: &Way, target_folder: &Path) -> Vec<(&'static str, OsString)>
     variables
 }
 
-/// Folder for what is built, as cargo would take it from here.
+/// Folder of the build, as cargo would choose it from here.
 fn target_folder(root: &Path) -> Result<PathBuf, ChoreError> {
     let folder = match std::env::var_os("CARGO_TARGET_DIR") {
         Some(folder) if !folder.is_empty() => PathBuf::from(folder),
@@ -190,14 +190,14 @@ fn target_folder(root: &Path) -> Result<PathBuf, ChoreError> {
     })
 }
 
-/// Program that a variable names, or the usual one.
+/// Program named by a variable, or the usual one.
 fn program(variable: &str, usual: &str) -> OsString {
     std::env::var_os(variable)
         .filter(|name| !name.is_empty())
         .unwrap_or_else(|| usual.into())
 }
 
-/// Runs a program, its output shown, and says whether it ended well.
+/// Runs a program with its output shown; returns whether it ended well.
 fn ends_well(command: &mut Command) -> Result<bool, ChoreError> {
     let status = command.status().map_err(|source| ChoreError::Start {
         program: command.get_program().to_string_lossy().into_owned(),
@@ -218,7 +218,7 @@ mod tests {
         }
     }
 
-    /// Which way is taken when the target is there at first, and rustup can (or cannot) add it.
+    /// Way that is taken when the target is there at first, and rustup can (or cannot) add it.
     #[track_caller]
     fn check_way(is_from_debian: bool, is_there: bool, can_add: bool, expected: &str) {
         let there = Cell::new(is_there);
