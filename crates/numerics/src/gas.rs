@@ -1,13 +1,13 @@
-//! Gas: the voltage at which a gap of air breaks down in an even field.
+//! Gas: the breakdown voltage of an air gap in a uniform field.
 //!
-//! **What.** [`breakdown_crest_v()`], from the length of the gap and the pressure.
+//! **What.** [`breakdown_crest_v()`]: from the length of the gap and the pressure.
 //!
-//! **Why separate.** One curve, two branches, one measured figure: each with its source and its range.
+//! **Why separate.** One curve with two branches and one measured value, each with its source and its range.
 //!
-//! **Invariants.** Never below the measured minimum; rises with the gap.
-//! A breakdown is a crest: what is compared with it must be one.
+//! **Invariants.** The voltage is never below the measured minimum, and it rises with the gap.
+//! A breakdown voltage is a crest value; compare it with crest values only.
 //!
-//! **Not here.** Where a gap is and what voltage stands across it; starting electrons, rough surfaces, humidity.
+//! **Not here.** The place of the gap and the voltage across it; starting electrons, rough surfaces, humidity.
 //!
 //! **Source.** `docs/theory/gap.md`.
 
@@ -17,25 +17,26 @@ pub const LEAST_V: f64 = 327.0;
 const A: f64 = 15.0;
 const B: f64 = 365.0;
 const GAMMA: f64 = 0.01;
-/// Schumann's form of the same: U = C √(pd) + E pd, pd in bar·cm, U in kV crest; from memory.
+/// Constants of Schumann's form of the breakdown voltage: U = C √(pd) + E pd, pd in bar·cm, U in kV crest; from memory.
 const SCHUMANN_C: f64 = 6.72;
 const SCHUMANN_E: f64 = 24.36;
 const TORR_PER_BAR: f64 = 750.062;
 const BAR_PER_PASCAL: f64 = 1e-5;
 
-/// Which curve a breakdown voltage is read from.
+/// Curve from which a breakdown voltage is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Curve {
-    /// Townsend's criterion with the constants of air, as read.
+    /// Townsend's criterion with the constants of air, as read in the source.
     Townsend,
-    /// The lower of that and Schumann's form, which is from memory; it is the lower one above about 0.2 mm at one bar.
+    /// The lower of Townsend's criterion and Schumann's form, which is from memory; Schumann's is the lower one above about 0.2 mm at one bar.
     LowerOfBoth,
 }
 
-/// Breakdown voltage of a gap of air between even surfaces, V crest.
+/// Breakdown voltage of an air gap in a uniform field, V crest.
 ///
-/// `gap_m` in metres, `pressure_pa` in pascals; below the measured minimum it is the minimum, because towards
-/// smaller gaps the two constants no longer describe what is measured and discharges find a longer way.
+/// `gap_m` in metres, `pressure_pa` in pascals.
+/// Below the gap of the measured minimum, the result is that minimum: towards
+/// smaller gaps the two constants no longer describe the measurements, and discharges find a longer path.
 ///
 /// Townsend: U = B·pd / (ln(A·pd) − ln(ln(1 + 1/γ))).
 ///
@@ -53,7 +54,7 @@ pub fn breakdown_crest_v(gap_m: f64, pressure_pa: f64, curve: Curve) -> f64 {
     let bar_cm = gap_m.max(0.0) * 100.0 * pressure_pa * BAR_PER_PASCAL;
     let torr_cm = bar_cm * TORR_PER_BAR;
     let ln_ln = (1.0 + 1.0 / GAMMA).ln().ln();
-    // Below the formula's own minimum, e·ln(1 + 1/γ)/A, it rises towards smaller gaps.
+    // Below the minimum of the formula, at pd = e·ln(1 + 1/γ)/A, the formula rises towards smaller gaps.
     if (A * torr_cm).ln() <= 1.0 + ln_ln {
         return LEAST_V;
     }
@@ -63,7 +64,7 @@ pub fn breakdown_crest_v(gap_m: f64, pressure_pa: f64, curve: Curve) -> f64 {
         Curve::Townsend => townsend,
         Curve::LowerOfBoth => townsend.min(schumann),
     };
-    // The formula's minimum, 305 V, lies below the measured one, which stands.
+    // The formula's minimum, 305 V, is below the measured minimum, which applies.
     volts.max(LEAST_V)
 }
 

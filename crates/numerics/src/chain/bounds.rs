@@ -1,13 +1,14 @@
-//! How far two planes can stand apart when every link keeps its window.
+//! Bounds: the least and the greatest distance of two planes when every link keeps its window.
 //!
 //! **What.** Each link is two difference constraints,
 //! x(to) − x(from) ≤ nominal + plus and x(from) − x(to) ≤ −nominal + minus.
 //! The greatest value of x(b) − x(a) is the length of the shortest path from a to b over the edges
 //! `from → to` of length nominal + plus and `to → from` of length −nominal + minus; it is attained.
 //!
-//! **Invariants.** Where the nominals agree around every loop, measuring each position from its nominal leaves the
-//! lengths `plus` and `minus`, none of which is negative: then there is always a solution, namely no deviation.
-//! A loop of negative length can stand only in a chain that also contradicts itself nominally.
+//! **Invariants.** If the nominals agree around every loop, measuring each position from its nominal leaves the
+//! lengths `plus` and `minus`, none of which is negative.
+//! Then there is always a solution: zero deviation.
+//! A loop of negative length exists only in a chain whose nominals also contradict each other.
 //!
 //! **Source.** Cormen, Leiserson, Rivest, Stein, "Introduction to Algorithms", the section on difference
 //! constraints and shortest paths, and the chapter on all-pairs shortest paths (memory).
@@ -24,7 +25,7 @@ pub struct Bounds {
     pub greatest: i64,
 }
 
-/// Larger than any sum of links (see [`super::REACH_MOST`]), and small enough to be compared without care.
+/// Larger than any sum of links (see [`super::REACH_MOST`]), and small enough to compare without overflow.
 const UNREACHED: i64 = i64::MAX / 2;
 
 /// The greatest deviation of x(b) − x(a) from its nominal, for all pairs, row by row of `a`.
@@ -60,10 +61,12 @@ pub(super) fn greatest_deviations(chain: &Chain) -> Vec<i64> {
     greatest
 }
 
-/// The loops around which the windows cannot be kept.
+/// The loops whose windows cannot all be kept.
 ///
-/// Each loop closed by a contradicting link is looked at by itself; only when none of them excludes itself is a
-/// loop over several closing links searched for. So the list is empty exactly when all windows can be kept.
+/// Each loop closed by a contradicting link is tested alone.
+/// Only if none of them excludes itself, a loop over several closing links
+/// is searched for.
+/// The list is therefore empty exactly when all windows can be kept.
 pub(super) fn excluded_windows(chain: &Chain, contradictions: &[Contradiction]) -> Vec<ChainError> {
     if contradictions.is_empty() {
         return Vec::new();
@@ -90,11 +93,11 @@ fn exclusion(chain: &Chain, around: Path) -> Option<ChainError> {
     })
 }
 
-/// A loop whose greatest sum is negative, by n rounds of relaxing every edge (Bellman and Ford); none if there is
+/// A loop whose greatest sum is negative, by n rounds of relaxing every edge (Bellman and Ford); `None` if there is
 /// no such loop.
 fn negative_loop(chain: &Chain) -> Option<Path> {
     let n = chain.n_planes;
-    // All planes start at 0, as if one more plane had an edge of length 0 to each: no loop is out of reach.
+    // All planes start at 0, as if one more plane had an edge of length 0 to each: every loop is within reach.
     let mut length = vec![0_i128; n];
     let mut arrival: Vec<Option<(usize, Step)>> = vec![None; n];
     let mut relaxed = None;
@@ -104,7 +107,7 @@ fn negative_loop(chain: &Chain) -> Option<Path> {
             let link = &chain.links[index];
             for (forward, start, plane) in [(true, link.from, link.to), (false, link.to, link.from)]
             {
-                // Wide numbers: around a negative loop lengths fall without end, n rounds long.
+                // Wide integers: around a negative loop the lengths fall in each of the n rounds.
                 let found = length[start] + i128::from(link.window(forward).1);
                 if found < length[plane] {
                     length[plane] = found;
@@ -121,7 +124,7 @@ fn negative_loop(chain: &Chain) -> Option<Path> {
             }
         }
     }
-    // A plane that still falls in round n hangs on a loop; n steps back from it lie on the loop.
+    // A plane that still falls in round n is reached from a loop; n steps back from it lie on the loop.
     let mut plane = relaxed?;
     for _ in 0..n {
         plane = arrival[plane].expect("a plane that fell has an arrival").0;
@@ -137,7 +140,7 @@ fn negative_loop(chain: &Chain) -> Option<Path> {
         }
     }
     steps.reverse();
-    // The least plane first, so that the same loop is always written the same way.
+    // The least plane comes first, so the same loop is always written in the same way.
     let least = (0..steps.len())
         .min_by_key(|&at| steps[at].plane)
         .expect("a loop has steps");

@@ -1,11 +1,11 @@
-//! What can keep a chain from being solved or sampled.
+//! Chain errors: the reasons for which a chain cannot be solved or sampled.
 //!
-//! **Invariants.** Planes and links are named by the caller's own numbers, values are in counts.
-//! The caller, who knows what the planes are called and which unit a count is, words the message for people.
+//! **Invariants.** Planes and links carry the caller's own numbers; values are in counts.
+//! The caller knows the names of the planes and the unit of a count, and words the message for people.
 
 use super::{Path, REACH_MOST, SAMPLES_MOST};
 
-/// What stands in the way of a solution, or of a sample of it.
+/// Reason why a chain has no solution, or no sample.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum ChainError {
     /// A link names a plane that the chain does not have.
@@ -15,7 +15,7 @@ pub enum ChainError {
     NoSuchPlane {
         /// Index of the link.
         link: usize,
-        /// The plane it names.
+        /// The plane that it names.
         plane: usize,
         /// Number of planes of the chain.
         n_planes: usize,
@@ -28,7 +28,7 @@ pub enum ChainError {
         /// The plane at both ends.
         plane: usize,
     },
-    /// A window reaches less than nothing below or above the nominal.
+    /// A window has a negative part below or above the nominal.
     #[error("link {link} has the window -({minus}) +({plus}) counts; neither part may be negative")]
     NegativeWindow {
         /// Index of the link.
@@ -38,7 +38,7 @@ pub enum ChainError {
         /// Its part above the nominal.
         plus: i64,
     },
-    /// The shared part of a link is more than the whole.
+    /// The shared part of a link exceeds the whole.
     #[error(
         "link {link} shares {fraction_ppm} parts per million of its window; 1000000 is the whole"
     )]
@@ -48,7 +48,7 @@ pub enum ChainError {
         /// Its shared part, parts per million.
         fraction_ppm: u32,
     },
-    /// The links' sizes add up to more than can be computed with.
+    /// The sizes of the links add up to more than the arithmetic can hold.
     #[error("with link {link} the sizes of the links add up to more than {REACH_MOST} counts")]
     Overflow {
         /// Index of the link at which the sum passes [`REACH_MOST`].
@@ -68,14 +68,14 @@ pub enum ChainError {
         /// The plane that cannot be reached.
         plane: usize,
     },
-    /// Two paths put one plane at two positions.
+    /// Two paths give one plane two positions.
     #[error(
         "plane {plane} stands at {first_value} counts by the path {first}, but at {second_value} counts by {second}"
     )]
     Contradiction {
         /// The plane that has two positions.
         plane: usize,
-        /// The canonical path, from the datum; among planes that the datum does not reach, from the least of them.
+        /// The canonical path, from the datum; if the datum does not reach the plane, from the least plane of its part.
         first: Path,
         /// Nominal position along `first`, in counts from its start.
         first_value: i64,
@@ -96,10 +96,10 @@ pub enum ChainError {
         /// Greatest sum of the links around the loop, in counts.
         greatest: i64,
     },
-    /// A number of samples outside the range that is served.
+    /// A number of samples outside the permitted range.
     #[error("{n_samples} samples were asked for; expected 1 to {SAMPLES_MOST}")]
     SampleCount {
-        /// The number asked for.
+        /// The requested number.
         n_samples: u32,
     },
     /// The closing links rejected nearly all samples.
@@ -111,7 +111,7 @@ pub enum ChainError {
         n_accepted: u32,
         /// Samples drawn.
         n_tried: u64,
-        /// Samples needed for the quantiles to mean something.
+        /// Samples needed for meaningful quantiles.
         n_needed: u32,
     },
 }

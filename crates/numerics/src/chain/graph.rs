@@ -1,16 +1,18 @@
-//! The canonical path to every plane, and where the links disagree with it.
+//! The canonical path to every plane, and the links that disagree with it.
 //!
-//! **What.** One tree for each set of connected planes, found breadth first.
-//! The canonical path to a plane is the one with the fewest links; among those the one with the least total width;
-//! among those the first by the plane numbers it passes, compared from the start; between links that join the same
-//! two planes, the first in the order of the links' contents.
+//! **What.** One tree for each set of connected planes, built breadth first.
+//! The canonical path to a plane has the fewest links; of those paths it has the least total width;
+//! of those it is
+//! the first by the plane numbers that it passes, compared from the start.
+//! Between links that join the same
+//! two planes, it takes the first in the order of the links' contents.
 //!
-//! **Invariants.** Depths of the two ends of any link differ by at most one, so the path to the shallower end never
+//! **Invariants.** The depths of the two ends of any link differ by at most one, so the path to the shallower end never
 //! passes the deeper one.
 
 use super::{Chain, ChainError, Path, Step};
 
-/// How the canonical path reaches one plane.
+/// Last step of the canonical path to one plane, with the sums along the path.
 #[derive(Clone, Copy, Debug)]
 struct Reach {
     root: usize,
@@ -19,11 +21,12 @@ struct Reach {
     width: i64,
     /// Sum of the nominals along the path, in counts.
     position: i64,
-    /// Link and plane before this one; none at the root.
+    /// Link and plane before this one; `None` at the root.
     arrival: Option<(usize, usize)>,
 }
 
-/// The canonical paths to all planes; the datum is the first root, every other set of planes has its least as root.
+/// The canonical paths to all planes.
+/// The datum is the first root; every other set of planes has its least plane as root.
 #[derive(Clone, Debug)]
 pub(super) struct Forest {
     reaches: Vec<Reach>,
@@ -58,7 +61,7 @@ impl Forest {
         self.reaches[plane].position
     }
 
-    /// Every plane that no path joins to the datum, in order.
+    /// Planes that no path joins to the datum, in order.
     pub(super) fn open_planes(&self, datum: usize) -> Vec<ChainError> {
         let open = |&plane: &usize| self.reaches[plane].root != datum;
         (0..self.reaches.len())
@@ -83,7 +86,7 @@ impl Forest {
 
     fn contradiction(&self, chain: &Chain, index: usize) -> Contradiction {
         let link = &chain.links[index];
-        // The position at the deeper end is the one in doubt; at equal depth, at the greater number.
+        // The position at the deeper end is in doubt; at equal depth, the position at the greater number.
         let rank = |plane: usize| (self.reaches[plane].depth, plane);
         let forward = rank(link.to) > rank(link.from);
         let (other, plane) = if forward {
@@ -111,7 +114,7 @@ impl Forest {
         Contradiction { error, around }
     }
 
-    /// The way from `a` to `b` over links of canonical paths only.
+    /// The path from `a` to `b` over links of canonical paths only.
     pub(super) fn path(&self, chain: &Chain, a: usize, b: usize) -> Path {
         assert_eq!(
             self.reaches[a].root, self.reaches[b].root,
@@ -150,7 +153,7 @@ impl Forest {
     }
 }
 
-/// For each plane, the planes next to it and the links to them, in the order of the links' contents.
+/// For each plane, its neighbours and the links to them, in the order of the links' contents.
 fn neighbours(chain: &Chain) -> Vec<Vec<(usize, usize)>> {
     let mut neighbours = vec![Vec::new(); chain.n_planes];
     for &index in &chain.order {
@@ -161,7 +164,7 @@ fn neighbours(chain: &Chain) -> Vec<Vec<(usize, usize)>> {
     neighbours
 }
 
-/// Finds the canonical path from `root` to every plane connected with it, one depth after the other.
+/// Finds the canonical path from `root` to every plane connected with it, depth by depth.
 fn grow(
     chain: &Chain,
     neighbours: &[Vec<(usize, usize)>],
@@ -206,8 +209,9 @@ fn grow(
     }
 }
 
-/// True when the path just found comes before the path held; at a full tie the one held stays, because links are
-/// looked at in the order of their contents.
+/// Whether the new path comes before the held path.
+/// At a full tie the held path stays, because links are
+/// visited in the order of their contents.
 fn is_better(found: &Reach, held: &Reach, reaches: &[Option<Reach>]) -> bool {
     if (found.depth, found.width) != (held.depth, held.width) {
         return (found.depth, found.width) < (held.depth, held.width);
@@ -215,7 +219,7 @@ fn is_better(found: &Reach, held: &Reach, reaches: &[Option<Reach>]) -> bool {
     planes_before(found, reaches) < planes_before(held, reaches)
 }
 
-/// The planes of a path from the root up to the one before the last.
+/// The planes of a path from the root to the last but one.
 fn planes_before(reach: &Reach, reaches: &[Option<Reach>]) -> Vec<usize> {
     let mut planes = Vec::with_capacity(reach.depth);
     let mut arrival = reach.arrival;

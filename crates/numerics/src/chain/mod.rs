@@ -1,6 +1,6 @@
-//! Dimension chains: planes on one axis, tied by links that have a nominal and a window.
+//! Dimension chains: planes on one axis, joined by links that have a nominal and a window.
 //!
-//! **What.** Finds where every plane stands, how far any two can stand apart, and how that distance spreads.
+//! **What.** Finds the position of every plane, the bounds of the distance between any two, and the spread of that distance.
 //!
 //! ```text
 //!          link 0            link 1              planes are numbered from 0
@@ -10,21 +10,23 @@
 //!                   link 2
 //! ```
 //!
-//! Links 0 and 1 alone make a tree: there is one way between any two planes.
+//! Links 0 and 1 alone form a tree: one path leads from any plane to any other.
 //! Link 2 closes a loop: its nominal must agree with the others, and its window narrows them.
 //!
-//! **Why separate.** Every position that is cut or marked rests on this sum, so it is kept where it can be proved.
+//! **Why separate.** Every position that is cut or marked rests on this sum, so it stands where it can be proved.
 //!
 //! **Invariants.**
-//! Positions are whole counts (`i64`); the unit is the caller's, who takes half a nanometre so that one half of a
+//! Positions are whole counts (`i64`).
+//! The caller chooses the unit: half a nanometre, so that half of a
 //! whole number of nanometres is still exact.
-//! [`Solution::nominal`] and [`Solution::bounds`] are exact, there is no rounding in them.
-//! The order in which links are given changes nothing: every choice is made in an order of the links' own contents
-//! (planes, nominal, window, shared part). Two links that are equal in all of these are interchangeable, and then the
-//! one given first is preferred.
+//! [`Solution::nominal`] and [`Solution::bounds`] are exact: they do not round.
+//! The order of the given links changes nothing: every choice follows an order of the links' own contents
+//! (planes, nominal, window, shared part).
+//! Two links that are equal in all of these are interchangeable, and the
+//! first one given is preferred.
 //! Sums cannot overflow, because [`Chain::new`] refuses links whose sizes add up to more than [`REACH_MOST`].
 //!
-//! **Not here.** What a plane is, how a window was set, which limit a distance is judged by.
+//! **Not here.** The meaning of a plane, the origin of a window, the limit that judges a distance.
 //!
 //! **Source.** Formulas, sources and an example worked by hand: `docs/theory/chain.md`.
 
@@ -55,7 +57,7 @@ pub const REACH_MOST: i64 = i64::MAX / 4;
 /// One million: the whole, for a part given in parts per million.
 pub(crate) const PPM: u32 = 1_000_000;
 
-/// States how far plane `to` stands from plane `from`: position(to) − position(from) = nominal + d,
+/// Distance from plane `from` to plane `to`: position(to) − position(from) = nominal + d,
 /// with d in [−minus, +plus].
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Link {
@@ -65,28 +67,28 @@ pub struct Link {
     pub to: usize,
     /// Signed distance without deviation, in counts.
     pub nominal: i64,
-    /// How much smaller the distance may be, in counts; not negative.
+    /// Greatest decrease of the distance, in counts; not negative.
     pub minus: i64,
-    /// How much greater the distance may be, in counts; not negative.
+    /// Greatest increase of the distance, in counts; not negative.
     pub plus: i64,
-    /// Part of the deviation that other links have in common with this one.
+    /// Part of the deviation that this link shares with others.
     pub shared: Option<Shared>,
 }
 
-/// The part of a link's deviation that is common to all links with the same source.
+/// The part of a link's deviation that all links with the same source share.
 ///
 /// The common part has one sign for all of them, each in its own direction `from` → `to`:
-/// a rule that is a little long makes every distance set off with it a little long.
-/// It matters to [`Solution::spread`] only; [`Solution::bounds`] holds for any deviations.
+/// a rule that is slightly long makes every distance set with it slightly long.
+/// It affects [`Solution::spread`] only; [`Solution::bounds`] holds for any deviations.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Shared {
-    /// Which source; links with equal numbers share one draw in each sample.
+    /// Number of the source; links with equal numbers share one draw in each sample.
     pub source: usize,
     /// Common part of the half-width of the window, parts per million; 0 to 1 000 000.
     pub fraction_ppm: u32,
 }
 
-/// Where a link stands in the order that does not depend on the order of the caller's list.
+/// Sort key of a link, independent of the order of the caller's list.
 type LinkKey = (usize, usize, i64, i64, i64, Option<(usize, i64)>, bool);
 
 impl Link {
@@ -95,7 +97,7 @@ impl Link {
         self.minus + self.plus
     }
 
-    /// Source and width of the common part; none when it is smaller than one count.
+    /// Source and width of the common part; `None` if it is smaller than one count.
     pub(crate) fn common(&self) -> Option<(usize, i64)> {
         let shared = self.shared?;
         let part = i128::from(self.width()) * i128::from(shared.fraction_ppm) / i128::from(PPM);
@@ -103,7 +105,7 @@ impl Link {
         (width > 0).then_some((shared.source, width))
     }
 
-    /// Width of the part that is this link's alone, in counts.
+    /// Width of this link's own part, in counts.
     pub(crate) fn own_width(&self) -> i64 {
         self.width() - self.common().map_or(0, |(_, width)| width)
     }
@@ -118,8 +120,9 @@ impl Link {
         }
     }
 
-    /// True when the draws of this link are mirrored, so that turning round a link that shares nothing changes
-    /// nothing. A link that shares keeps its direction, because the sign of the common part hangs on it.
+    /// Whether the draws of this link are mirrored, so that reversing a link without a shared part changes
+    /// nothing.
+    /// A link with a shared part keeps its direction, because the sign of the common part depends on it.
     pub(crate) fn is_mirrored(&self) -> bool {
         self.common().is_none() && self.from > self.to
     }
@@ -151,9 +154,9 @@ impl Link {
     }
 }
 
-/// A number of planes and the links between them, each link checked by itself.
+/// A number of planes and the links between them, with each link checked alone.
 ///
-/// Whether they fit together is what [`Chain::solve`] finds out.
+/// [`Chain::solve`] finds out whether they agree with each other.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Chain {
     n_planes: usize,
@@ -163,7 +166,7 @@ pub struct Chain {
 }
 
 impl Chain {
-    /// Checks each link and puts them into an order of their own.
+    /// Checks each link and sorts the links by their contents.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Chain, Link};
@@ -174,13 +177,13 @@ impl Chain {
     /// ```
     ///
     /// # Errors
-    /// The first of the given links that names no plane of the chain, that ties a plane to itself, that has a
+    /// The first of the given links that names no plane of the chain, joins a plane to itself, has a
     /// negative `minus` or `plus` or a shared part above the whole, or at which the sizes pass [`REACH_MOST`].
     pub fn new(n_planes: usize, links: Vec<Link>) -> Result<Chain, ChainError> {
         let mut reach: i128 = 0;
         for (index, link) in links.iter().enumerate() {
             check_link(index, link, n_planes)?;
-            // Three numbers below 2^63 for each link: this sum cannot overflow before it is refused.
+            // Three numbers below 2^63 for each link: the sum is refused before it can overflow.
             reach +=
                 i128::from(link.nominal).abs() + i128::from(link.minus) + i128::from(link.plus);
             if reach > i128::from(REACH_MOST) {
@@ -207,7 +210,7 @@ impl Chain {
         self.n_planes
     }
 
-    /// The links, as they were given.
+    /// The links in the given order.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Chain, Link};
@@ -219,7 +222,7 @@ impl Chain {
         &self.links
     }
 
-    /// Finds every plane from the datum, or says what stands in the way first.
+    /// Finds every plane from the datum, or returns the first obstacle.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Chain, Link};
@@ -231,16 +234,16 @@ impl Chain {
     /// ```
     ///
     /// # Errors
-    /// The first of what [`Chain::solve_all_errors`] lists.
+    /// The first error that [`Chain::solve_all_errors`] lists.
     pub fn solve(&self, datum: usize) -> Result<Solution, ChainError> {
         self.solve_all_errors(datum)
             .map_err(|mut errors| errors.swap_remove(0))
     }
 
-    /// Finds every plane from the datum, or lists all that stands in the way.
+    /// Finds every plane from the datum, or lists all obstacles.
     ///
-    /// The nominals must agree around every loop exactly, however wide the windows are: two numbers for one
-    /// distance mean that one of them was misread, and no window mends that.
+    /// The nominals must agree exactly around every loop, however wide the windows are: two numbers for one
+    /// distance mean that one of them was misread, and no window corrects that.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Chain, ChainError, Link};
@@ -254,12 +257,13 @@ impl Chain {
     /// ```
     ///
     /// # Errors
-    /// Never an empty list. In this order: [`ChainError::Datum`] (then alone);
-    /// [`ChainError::Open`] for every plane that no way from the datum reaches;
+    /// The list is never empty.
+    /// It holds, in this order: [`ChainError::Datum`] (then alone);
+    /// [`ChainError::Open`] for every plane that no path from the datum reaches;
     /// [`ChainError::Contradiction`] for every link that closes a loop and disagrees with the canonical paths to its
     /// ends, one for each independent loop, also among planes that the datum does not reach;
     /// [`ChainError::WindowsExclude`] for every such loop whose windows cannot be kept together, or for one wider
-    /// loop when only several closing links together exclude each other.
+    /// loop if only several closing links together exclude each other.
     pub fn solve_all_errors(&self, datum: usize) -> Result<Solution, Vec<ChainError>> {
         if datum >= self.n_planes {
             return Err(vec![ChainError::Datum {

@@ -1,6 +1,6 @@
-//! A way from plane to plane over links, each walked forward or backward.
+//! A path from plane to plane over links, each walked forward or backward.
 //!
-//! **Why separate.** Solutions and errors both name paths; neither owns them.
+//! **Why separate.** Both solutions and errors name paths.
 
 use std::fmt;
 
@@ -9,23 +9,23 @@ use std::fmt;
 pub struct Step {
     /// Index of the link in the caller's list.
     pub link: usize,
-    /// True when the link is walked from its `from` to its `to`.
+    /// Whether the link is walked from its `from` to its `to`.
     pub forward: bool,
     /// The plane that the step arrives at.
     pub plane: usize,
 }
 
-/// A way over links, from a plane to the last step's plane.
+/// A path over links, from a plane to the plane of its last step.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Path {
-    /// The plane that the path sets out from.
+    /// The first plane of the path.
     pub start: usize,
-    /// The links walked, in the order of walking.
+    /// The links in the order of walking.
     pub steps: Vec<Step>,
 }
 
 impl Path {
-    /// The planes passed, the first and the last included.
+    /// The planes on the path, the first and the last included.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Path, Step};

@@ -1,16 +1,20 @@
 //! Random positions of all planes that keep every window.
 //!
-//! **What.** A link's width is cut into a common part C (its shared fraction, rounded down to a count) and an own
-//! part O. Its deviation is −minus + c + o, where o is a whole number drawn evenly from 0 to O for each link, and c
-//! follows one even draw for each source: the same quantile of 0 to C for every link of that source.
+//! **What.** A link's width is divided into a common part C (its shared fraction, rounded down to a count) and an own
+//! part O.
+//! Its deviation is −minus + c + o.
+//! For each link, o is a whole number drawn uniformly from 0 to O; c
+//! follows one uniform draw for each source: the same quantile of 0 to C for every link of that source.
 //!
-//! Links of a spanning tree are drawn; a link that closes a loop is given by the others, and the sample is kept only
-//! if that link's own part comes out between 0 and O. The tree takes the links with the narrowest own parts, so that
+//! Links of a spanning tree are drawn.
+//! The others determine a link that closes a loop, and the sample is kept only
+//! if that link's own part lies between 0 and O.
+//! The tree takes the links with the narrowest own parts, so that
 //! the widest close the loops and the fewest samples are lost.
-//! The distribution of what is kept does not depend on the tree: evenly spread over all positions and common draws
+//! The distribution of the kept samples does not depend on the tree: it is uniform over all positions and common draws
 //! that keep every window.
 //!
-//! **Invariants.** Only whole-number arithmetic: the same seed gives the same positions on every machine.
+//! **Invariants.** Only integer arithmetic: the same seed gives the same positions on every machine.
 //! Draws are taken in the order of sources by number, then of tree links by their contents.
 
 use rand::{Rng, SeedableRng};
@@ -19,7 +23,7 @@ use std::collections::BTreeSet;
 
 use super::{Chain, Link};
 
-/// A link as it is drawn or checked.
+/// A link to be drawn or checked.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Drawn {
     /// Index in the caller's list.
@@ -30,7 +34,7 @@ pub(super) struct Drawn {
     least: i64,
     /// Width of the own part, in counts.
     pub own_width: i64,
-    /// Which of the common draws, and the width of the common part in counts.
+    /// Index of the common draw, and the width of the common part in counts.
     pub common: Option<(usize, i64)>,
     is_mirrored: bool,
 }
@@ -40,7 +44,7 @@ pub(super) struct Drawn {
 struct Stride {
     plane: usize,
     before: usize,
-    /// Which of the tree's links.
+    /// Index among the links of the tree.
     drawn: usize,
     /// +1 along the link, −1 against it.
     sign: i64,
@@ -69,8 +73,8 @@ impl Sampler {
             .collect();
         let sources: Vec<usize> = sources.into_iter().collect();
         let (tree, closing) = narrowest_tree(chain, &sources);
-        // The seed stands in the first eight bytes of the key, low byte first; this does not hang on how a library
-        // stretches a short seed.
+        // The seed stands in the first eight bytes of the key, low byte first, so the draws do not depend on how a library
+        // expands a short seed.
         let mut key = [0; 32];
         key[..8].copy_from_slice(&seed.to_le_bytes());
         Sampler {
@@ -95,7 +99,7 @@ impl Sampler {
         self.common_draws.len()
     }
 
-    /// Draws once; true when the sample keeps the window of every link that closes a loop.
+    /// Draws once; returns whether the sample keeps the window of every link that closes a loop.
     pub(super) fn draw(&mut self) -> bool {
         for draw in &mut self.common_draws {
             *draw = self.random.next_u64();
@@ -120,14 +124,14 @@ impl Sampler {
         })
     }
 
-    /// How often each tree link counts in position(b) − position(a): +1, −1 or 0.
+    /// Sign of each tree link in position(b) − position(a): +1, −1 or 0.
     pub(super) fn signs(&self, a: usize, b: usize) -> Vec<i64> {
         let mut strides = vec![None; self.n_planes];
         for stride in &self.walk {
             strides[stride.plane] = Some(*stride);
         }
         let mut signs = vec![0; self.tree.len()];
-        // What lies before the point where the two ways part is counted once each way and drops out.
+        // Steps before the point where the two paths part count once in each sense and cancel.
         for (end, weight) in [(b, 1), (a, -1)] {
             let mut plane = end;
             while let Some(stride) = strides[plane] {
@@ -138,7 +142,7 @@ impl Sampler {
         signs
     }
 
-    /// Which tree links lie on a loop.
+    /// Whether each tree link lies on a loop.
     pub(super) fn on_loops(&self) -> Vec<bool> {
         let mut on_loops = vec![false; self.tree.len()];
         for link in &self.closing {
@@ -175,19 +179,19 @@ impl Drawn {
     }
 }
 
-/// A whole number from 0 to `width`, both included, for an even draw; it never falls as the draw rises.
+/// A whole number from 0 to `width`, both included, for a uniform draw; it is monotonic in the draw.
 ///
-/// The chance of one value is off by less than one part in 2^64, too little to be seen in any sample.
+/// The probability of each value is off by less than 2^−64, too little to be seen in any sample.
 fn part(draw: u64, width: i64) -> i64 {
     let n_values = width.unsigned_abs() + 1;
     let value = (u128::from(draw) * u128::from(n_values)) >> 64;
     i64::try_from(value).expect("at most the width")
 }
 
-/// The spanning tree with the narrowest own parts (Kruskal), and the links left over; both in order of contents.
+/// The spanning tree with the narrowest own parts (Kruskal), and the remaining links; both in order of contents.
 fn narrowest_tree(chain: &Chain, sources: &[usize]) -> (Vec<Drawn>, Vec<Drawn>) {
     let mut by_width = chain.order.clone();
-    // A stable sort: links of one width stay in the order of their contents.
+    // A stable sort: links of equal width stay in the order of their contents.
     by_width.sort_by_key(|&index| (chain.links[index].own_width(), chain.links[index].width()));
     let mut set: Vec<usize> = (0..chain.n_planes).collect();
     let mut in_tree = vec![false; chain.links.len()];
@@ -214,7 +218,7 @@ fn narrowest_tree(chain: &Chain, sources: &[usize]) -> (Vec<Drawn>, Vec<Drawn>) 
     (tree, closing)
 }
 
-/// The order in which the tree gives the planes, from plane 0.
+/// The order in which the tree reaches the planes, from plane 0.
 fn walk(n_planes: usize, tree: &[Drawn]) -> Vec<Stride> {
     let mut neighbours = vec![Vec::new(); n_planes];
     for (drawn, link) in tree.iter().enumerate() {

@@ -1,14 +1,14 @@
-//! A chain whose planes have all been found.
+//! A chain in which the position of every plane is known.
 //!
-//! **Invariants.** All planes are connected and the nominals agree around every loop; only [`Chain::solve`] makes one.
+//! **Invariants.** All planes are connected and the nominals agree around every loop; only [`Chain::solve`] constructs one.
 
 use super::bounds::greatest_deviations;
 use super::graph::Forest;
 use super::{Bounds, Chain, ChainError, Path, Spread, SpreadOptions, spread};
 
-/// Where every plane of a chain stands.
+/// Positions of all planes of a chain, with the bounds of all distances.
 ///
-/// Holds one number for each pair of planes, found in n³ steps: made for tens of planes, not for thousands.
+/// Holds one number for each pair of planes, found in n³ steps: suited to tens of planes, not to thousands.
 #[derive(Clone, Debug)]
 pub struct Solution {
     chain: Chain,
@@ -29,7 +29,7 @@ impl Solution {
         }
     }
 
-    /// The plane that positions are counted from.
+    /// The plane from which positions are counted.
     ///
     /// ```
     /// use jointwright_numerics::chain::Chain;
@@ -53,16 +53,17 @@ impl Solution {
     /// ```
     ///
     /// # Panics
-    /// When `a` or `b` is not a plane of the chain.
+    /// If `a` or `b` is not a plane of the chain.
     pub fn nominal(&self, a: usize, b: usize) -> i64 {
         self.forest.position(b) - self.forest.position(a)
     }
 
-    /// The way from plane `a` to plane `b` along the canonical paths from the datum.
+    /// The path from plane `a` to plane `b` along the canonical paths from the datum.
     ///
-    /// The canonical path to a plane has the fewest links; among those the least total width; among those the least
-    /// plane numbers, compared from the datum on. From the datum this gives the canonical path itself; between other
-    /// planes the part that both paths have in common is left out.
+    /// The canonical path to a plane has the fewest links; of those the least total width; of those the least
+    /// plane numbers, compared from the datum on.
+    /// From the datum this is the canonical path itself; between other
+    /// planes, the common part of both paths is left out.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Chain, Link};
@@ -74,7 +75,7 @@ impl Solution {
     /// ```
     ///
     /// # Panics
-    /// When `a` or `b` is not a plane of the chain.
+    /// If `a` or `b` is not a plane of the chain.
     pub fn path(&self, a: usize, b: usize) -> Path {
         self.forest.path(&self.chain, a, b)
     }
@@ -83,7 +84,8 @@ impl Solution {
     ///
     /// greatest(a, b) = nominal(a, b) + shortest path from a to b, with `plus` along a link and `minus` against it.
     ///
-    /// Both are attained, and no deviations that keep every window pass them; what links share is not used.
+    /// Both bounds are attained, and no deviations that keep every window exceed them.
+    /// Shared parts are not used.
     ///
     /// ```
     /// use jointwright_numerics::chain::{Bounds, Chain, Link};
@@ -95,7 +97,7 @@ impl Solution {
     /// ```
     ///
     /// # Panics
-    /// When `a` or `b` is not a plane of the chain.
+    /// If `a` or `b` is not a plane of the chain.
     pub fn bounds(&self, a: usize, b: usize) -> Bounds {
         let n = self.chain.n_planes;
         assert!(a < n && b < n, "planes {a} and {b} of a chain of {n}");
@@ -106,9 +108,9 @@ impl Solution {
         }
     }
 
-    /// How the distances from `a` to `b` of each pair spread, by seeded random samples.
+    /// Spread of the distances from `a` to `b` of each pair, by seeded random samples.
     ///
-    /// See [`Spread`] for the distribution that is assumed, and for what is computed and what is counted.
+    /// See [`Spread`] for the assumed distribution, and for which results are computed and which are counted.
     /// The result depends on the links' contents, the pairs and the options only; not on the datum.
     ///
     /// ```
@@ -124,10 +126,10 @@ impl Solution {
     ///
     /// # Errors
     /// [`ChainError::SampleCount`] unless 1 ≤ `n_samples` ≤ [`super::SAMPLES_MOST`];
-    /// [`ChainError::TooFewAccepted`] when the links that close loops reject nearly all samples.
+    /// [`ChainError::TooFewAccepted`] if the links that close loops reject nearly all samples.
     ///
     /// # Panics
-    /// When a pair names a plane that the chain does not have.
+    /// If a pair names a plane that the chain does not have.
     pub fn spread(
         &self,
         pairs: &[(usize, usize)],

@@ -1,71 +1,77 @@
-//! How the distance between two planes spreads over random deviations.
+//! Spread of the distance between two planes over random deviations.
 //!
-//! **What.** Samples are drawn (`sampler`), ordered, and read at stated quantiles; the shares of the links in the
+//! **What.** Samples are drawn (`sampler`), sorted, and read at stated quantiles; the shares of the links in the
 //! variance are computed, not counted.
 //!
-//! **Not here.** What a spread is good for: only [`super::Bounds`] says what cannot happen.
+//! **Not here.** The use of a spread: only [`super::Bounds`] excludes a distance.
 
 use super::sampler::Sampler;
 use super::{Chain, ChainError};
 
-/// Where the quantiles of a [`Spread`] are read, in thousandths.
+/// Quantiles at which a [`Spread`] is read, in thousandths.
 pub const QUANTILES_PERMILLE: [u32; 5] = [5, 25, 500, 975, 995];
 
-/// Most samples that one call draws.
+/// Greatest number of samples that one call draws.
 pub const SAMPLES_MOST: u32 = 1 << 20;
 
-/// Samples that must be accepted (or all that were asked for, if fewer): at 1000 the outer quantiles still have five
+/// Samples that must be accepted (or all requested ones, if fewer): at 1000 the outer quantiles still have five
 /// samples beyond them.
 pub const SAMPLES_NEEDED: u32 = 1000;
 
-/// Draws for each sample asked for, when links that close loops reject some.
+/// Draws for each requested sample, if links that close loops reject some.
 pub const TRIES_PER_SAMPLE: u32 = 64;
 
-/// How a spread is sampled.
+/// Options for sampling a spread.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct SpreadOptions {
     /// Start of the random draws; the same seed gives the same samples on every machine.
     pub seed: u64,
-    /// Samples to accept, 1 to [`SAMPLES_MOST`].
+    /// Number of samples to accept, 1 to [`SAMPLES_MOST`].
     pub n_samples: u32,
 }
 
-/// How one distance spreads, in counts.
+/// Spread of one distance, in counts.
 ///
 /// # Assumes
-/// Every link's deviation is spread evenly over its window; with a shared part it is the sum of a common part and an
-/// own part, each spread evenly over its part of the width. That sum stays inside the window, and its middle is
-/// likelier than its ends. Own parts are independent of each other and of the sources; sources of each other.
-/// Samples that break the window of a link that closes a loop are rejected. A closing link that has no own part is
-/// kept only when the others give it to the count, so loops made of shared parts alone are mostly rejected.
+/// Every link's deviation is uniform over its window.
+/// With a shared part it is the sum of a common part and an
+/// own part, each uniform over its part of the width.
+/// That sum stays inside the window, and its middle is
+/// likelier than its ends.
+/// Own parts are independent of each other and of the sources; sources are independent of each other.
+/// Samples that break the window of a link that closes a loop are rejected.
+/// A closing link without an own part is
+/// kept only if the others give it to the count, so loops made of shared parts alone are mostly rejected.
 ///
 /// # Accuracy
-/// The part of all distances below the quantile p differs from p by about √(p (1 − p) / n_accepted), one standard
-/// deviation. Widths are taken in whole counts; the shares are those of continuous windows.
+/// The fraction of all distances below the quantile p differs from p by about √(p (1 − p) / n_accepted), one standard
+/// deviation.
+/// Widths are whole counts; the shares are those of continuous windows.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Spread {
     /// Least distance among the samples; the least possible is [`super::Bounds::least`].
     pub least_seen: i64,
     /// Greatest distance among the samples; the greatest possible is [`super::Bounds::greatest`].
     pub greatest_seen: i64,
-    /// Distances at [`QUANTILES_PERMILLE`]: at p, the least sample that at least p of all samples do not pass.
+    /// Distances at [`QUANTILES_PERMILLE`]: at p, the least sample that is not less than a fraction p of all samples.
     pub quantiles: [i64; 5],
-    /// Index of each link that counts in this distance and its share in the variance; greatest first.
+    /// Index of each link that counts in this distance, with its share in the variance; greatest first.
     ///
-    /// share_i = Cov(e_i, Σ e) / Var(Σ e), with e_i the signed deviation of link i on the way from a to b over the
-    /// tree that is sampled. The shares add up to 1, or are all 0 when nothing varies.
-    /// A common part that works against the others of its source gives a negative share.
+    /// share_i = Cov(e_i, Σ e) / Var(Σ e), with e_i the signed deviation of link i on the path from a to b over the
+    /// tree that is sampled.
+    /// The shares add up to 1, or are all 0 if nothing varies.
+    /// A common part that opposes the others of its source gives a negative share.
     pub share: Vec<(usize, f64)>,
-    /// True when a link of this distance lies on a loop: the shares then leave out what the closing links narrow.
+    /// Whether a link of this distance lies on a loop: the shares then ignore how the closing links narrow it.
     pub is_on_loop: bool,
-    /// Samples that kept every window, and that all numbers above but the shares rest on.
+    /// Number of samples that kept every window; all numbers above except the shares rest on them.
     pub n_accepted: u32,
-    /// Samples drawn.
+    /// Number of samples drawn.
     pub n_tried: u64,
 }
 
 impl Spread {
-    /// The middle 95 % of the samples, in counts.
+    /// Range of the middle 95 % of the samples, in counts.
     ///
     /// ```
     /// use jointwright_numerics::chain::Spread;
@@ -80,7 +86,7 @@ impl Spread {
         (self.quantiles[1], self.quantiles[3])
     }
 
-    /// The middle 99 % of the samples, in counts.
+    /// Range of the middle 99 % of the samples, in counts.
     ///
     /// ```
     /// use jointwright_numerics::chain::Spread;
@@ -96,7 +102,7 @@ impl Spread {
     }
 }
 
-/// Samples the chain and reads off the spread of each pair; see [`super::Solution::spread`].
+/// Samples the chain and reads the spread of each pair; see [`super::Solution::spread`].
 pub(super) fn spread(
     chain: &Chain,
     pairs: &[(usize, usize)],
@@ -164,7 +170,7 @@ fn quantiles(values: &mut [i64]) -> [i64; 5] {
     let n = values.len();
     let mut quantiles = [0; 5];
     let mut below = values;
-    // From the greatest down, each search is left with what lies below the one before.
+    // From the greatest down, each search continues in the part below the previous one.
     for (quantile, permille) in quantiles.iter_mut().zip(QUANTILES_PERMILLE).rev() {
         let rank = (permille as usize * n).div_ceil(1000).max(1);
         *quantile = *below.select_nth_unstable(rank - 1).1;
@@ -175,7 +181,7 @@ fn quantiles(values: &mut [i64]) -> [i64; 5] {
 
 /// Shares in the variance of Σ sign (common + own), by covariance with the sum.
 ///
-/// 12 Var = Σ_i O_i² + Σ_s (Σ_{i of s} sign_i C_i)², because an even spread of width w has the variance w²/12;
+/// 12 Var = Σ_i O_i² + Σ_s (Σ_{i of s} sign_i C_i)², because a uniform spread of width w has the variance w²/12;
 /// 12 Cov_i = O_i² + sign_i C_i Σ_{j of s(i)} sign_j C_j, which adds up to the same.
 fn shares(sampler: &Sampler, signs: &[i64]) -> Vec<(usize, f64)> {
     let links = || {

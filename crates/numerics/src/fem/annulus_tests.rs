@@ -71,7 +71,7 @@ fn coaxial_energy_converges_with_order_4_to_the_closed_form() {
     let error = energy_of_one_volt(&coax(16)) / exact - 1.0;
     // The energy of a potential that is not the true one is too large; a 16th of the gap leaves 1e-6 of it.
     assert!(error > 0.0 && error < 1e-6, "error {error:e}");
-    // The twin: a radius off by a thousandth is told at once, and nothing converges to it.
+    // The twin: a radius off by a thousandth is detected at once, and nothing converges to it.
     let wrong = PI * COAX_LENGTH / (COAX[1] * 1.001 / COAX[0]).ln();
     assert!((energy_of_one_volt(&coax(16)) / wrong - 1.0).abs() > 1e-4);
     assert!(orders(wrong, coax)[2].abs() < 1.0);
@@ -98,13 +98,13 @@ fn spherical_energy_converges_with_order_4_on_curved_edges_and_2_on_straight_one
     let exact = 2.0 * PI / (1.0 / SPHERES[0] - 1.0 / SPHERES[1]);
     for mids in [Mids::Mapped, Mids::MappedOnRims] {
         let orders = orders(exact, |n| spheres(n, mids));
-        // From the second halving on; the first begins with six triangles to a half turn.
+        // From the second halving on; the first halving begins with six triangles in a half turn.
         assert!(
             orders[1..].iter().all(|order| (3.5..4.5).contains(order)),
             "orders {orders:?}"
         );
     }
-    // The twin: with the mid-nodes on the chords the circle is a polygon.
+    // The twin: with the mid-nodes on the chords, the circle is a polygon.
     let straight = orders(exact, |n| spheres(n, Mids::Straight));
     assert!(
         straight[1..].iter().all(|order| (1.7..2.3).contains(order)),
@@ -152,7 +152,7 @@ fn floating_shell_has_no_charge_and_the_potential_of_layers_in_series() {
     let n = 8;
     let (grid, radii) = layered(n);
     let coefficients = by_layer(&grid, n, [2.3, 3.0, 15.0]);
-    // With the shell at one potential every field line is radial: the two halves lie side by side.
+    // With the shell at one potential every field line is radial, so the two halves are in parallel.
     let inner = 2.3 / (radii[1] / radii[0]).ln();
     let outer = 0.5 * (3.0 + 15.0) / (radii[2] / radii[1]).ln();
     let exact = inner / (inner + outer);
@@ -171,7 +171,7 @@ fn floating_shell_has_no_charge_and_the_potential_of_layers_in_series() {
     // Some thousand terms of about 0.1 each, rounded: 1e-13.
     assert!(shell_charge(&values).abs() < 1e-13);
     assert!(free_sums(&flows, &dofs).iter().all(|sum| sum.abs() < 1e-13));
-    // The twins: without the tie the shell has no one potential, and held at another one it has a charge.
+    // The twins: without the tie the shell has no single potential, and held at another potential it has a charge.
     let untied = solution(&grid, &coefficients, &layered_dofs(&grid, n, false));
     assert!((untied[shell[0] as usize] / exact - 1.0).abs() > 1e-2);
     let mut fixed = [grid.fixed(0, 1.0), grid.fixed(4 * n, 0.0)].concat();
@@ -294,7 +294,7 @@ fn unsymmetric_factors_of_the_complex_system_agree_with_symmetric_ones() {
         "off by {:e}",
         difference(&values)
     );
-    // The twin: without one of the blocks it is another system.
+    // The twin: without one of the blocks it is a different system.
     let other = full.assemble(&[&plus_a, &minus_b, &block(&b, 0.0), &plus_a]);
     assert!(difference(&other) > 1e-2);
 }
@@ -316,7 +316,7 @@ fn the_order_of_unknowns_changes_nothing_but_rounding() {
         .fold(0.0, f64::max);
     // Potentials of at most 1 V, a condition of some hundreds.
     assert!(most < 1e-12, "off by {most:e}");
-    // The twin: another coefficient is told.
+    // The twin: another coefficient is detected.
     let changed = solution(&grid, &by_layer(&grid, 4, [2.3, 3.0, 15.001]), &plain);
     assert!(one.iter().zip(&changed).any(|(a, b)| (a - b).abs() > 1e-6));
 }

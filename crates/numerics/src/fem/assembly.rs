@@ -1,11 +1,11 @@
-//! From element matrices to a sparse system, and back from a solution to energy and fluxes.
+//! Assembly of element matrices to a sparse system, and energy and fluxes of a solution.
 //!
-//! **What.** [`Pattern`]: where the entries of each element go, worked out once; [`Pattern::assemble`]: values for any coefficients.
+//! **What.** [`Pattern`]: the position of the entries of each element, computed once; [`Pattern::assemble`]: the values for any coefficients.
 //!
-//! **Why separate.** A section is solved many times with the same topology; sorting is paid once.
+//! **Why separate.** A section is solved many times with the same topology; the sorting is done once.
 //!
-//! **Invariants.** Rows of a column are sorted and the diagonal is always there, first in its column of the lower triangle.
-//! Two local nodes of one element may share an unknown: their off-diagonal entry then counts twice on the diagonal.
+//! **Invariants.** Rows of a column are sorted; the diagonal is always present, first in its column of the lower triangle.
+//! Two local nodes of one element may share an unknown; their off-diagonal entry then counts twice on the diagonal.
 //! Entries are added in the order of elements, so the same input gives the same bits.
 //!
 //! **Not here.** Element integrals (`triangle`), factorisation (`sparse`).
@@ -16,11 +16,11 @@ use super::dofs::{Dofs, FIXED};
 use super::sparse::Structure;
 use super::triangle;
 
-/// Where each entry of each element matrix goes in the lower triangle of the system.
+/// Position of each entry of each element matrix in the lower triangle of the system.
 #[derive(Clone, Debug)]
 pub struct Pattern {
     structure: Structure,
-    /// Place among the values of each packed entry; `n_entries` for one that is dropped.
+    /// Position of each packed entry among the values; `n_entries` for an entry that is dropped.
     slots: Vec<[u32; 21]>,
     /// (element, packed entry) of off-diagonal pairs that share an unknown.
     doubled: Vec<(u32, u32)>,
@@ -34,12 +34,12 @@ pub struct Pattern {
 pub struct System {
     /// Values of the lower triangle, `[n_entries]`, in the order of the pattern's structure.
     pub values: Vec<f64>,
-    /// Right-hand side, `[n_free]`: minus what the fixed nodes contribute.
+    /// Right-hand side, `[n_free]`: minus the contribution of the fixed nodes.
     pub rhs: Vec<f64>,
 }
 
 impl Pattern {
-    /// Works out the pattern of a mesh for a set of unknowns.
+    /// Computes the pattern of a mesh for a set of unknowns.
     ///
     /// # Shapes
     /// `triangles` [n_triangles, 6]: nodes in the order of [`triangle`].
@@ -97,7 +97,7 @@ impl Pattern {
         &self.structure
     }
 
-    /// Adds up element matrices, each times its coefficient.
+    /// Sums element matrices, each times its coefficient.
     ///
     /// The system of a complex coefficient a + jb is assembled by two calls, one with every a and one with every b,
     /// and solved by [`super::sparse::QuasiDefinite`].
@@ -125,7 +125,7 @@ impl Pattern {
         system
     }
 
-    /// As [`Pattern::assemble`], into a system whose memory is used again.
+    /// Does the same as [`Pattern::assemble`], into a system whose memory is reused.
     ///
     /// # Panics
     /// As [`Pattern::assemble`].
@@ -154,7 +154,7 @@ impl Pattern {
         let n_entries = self.structure.n_entries();
         let values = &mut system.values;
         values.clear();
-        // One more for what is dropped: cheaper than asking at every entry.
+        // One more value takes the dropped entries: cheaper than a test at every entry.
         values.resize(n_entries + 1, 0.0);
         for ((slots, matrix), coefficient) in slots.iter().zip(matrices).zip(coefficients) {
             for (&slot, entry) in slots.iter().zip(matrix) {
@@ -184,7 +184,7 @@ impl Pattern {
     }
 }
 
-/// Where each entry of each full element matrix goes in an unsymmetric system, as Newton's method has it.
+/// Position of each entry of each full element matrix in an unsymmetric system, as Newton's method needs it.
 ///
 /// With two parts, unknown u of part p (0 real, 1 imaginary) is row and column 2u + p.
 #[derive(Clone, Debug)]
@@ -192,15 +192,15 @@ pub struct FullPattern {
     structure: Structure,
     n_parts: usize,
     n_triangles: usize,
-    /// Place among the values of each row and column of each element, parts side by side; `n_entries` for one that is dropped.
+    /// Position among the values for each row and column of each element, parts side by side; `n_entries` for an entry that is dropped.
     slots: Vec<u32>,
 }
 
 impl FullPattern {
-    /// Works out the pattern of a mesh for a set of unknowns, with one part or with two (a complex field).
+    /// Computes the pattern of a mesh for a set of unknowns, with one part or with two (a complex field).
     ///
     /// # Panics
-    /// If a triangle names a node that `dofs` does not have, or there are other than one or two parts.
+    /// If a triangle names a node that `dofs` does not have, or the number of parts is neither one nor two.
     ///
     /// ```
     /// use jointwright_numerics::fem::{assembly::FullPattern, dofs::Dofs};
@@ -248,7 +248,7 @@ impl FullPattern {
         &self.structure
     }
 
-    /// Adds up full element matrices.
+    /// Sums full element matrices.
     ///
     /// # Shapes
     /// `blocks`: for each part of the rows and, within it, each part of the columns, the matrices [n_triangles, 36] by rows.
@@ -268,7 +268,7 @@ impl FullPattern {
         let n_parts = self.n_parts;
         assert_eq!(blocks.len(), n_parts * n_parts);
         let width = 6 * n_parts;
-        // One more for what is dropped.
+        // One more value takes the dropped entries.
         let mut values = vec![0.0; self.structure.n_entries() + 1];
         for (block, matrices) in blocks.iter().enumerate() {
             assert_eq!(matrices.len(), self.n_triangles);
@@ -287,7 +287,7 @@ impl FullPattern {
     }
 }
 
-/// Place of the entry of two local nodes in a packed element matrix.
+/// Index of the entry of two local nodes in a packed element matrix.
 const fn packed(a: usize, b: usize) -> usize {
     if a >= b {
         a * (a + 1) / 2 + b
@@ -309,7 +309,7 @@ fn local_unknowns<const WIDTH: usize>(triangles: &[[u32; 6]], dofs: &Dofs) -> Ve
     triangles.iter().map(of_triangle).collect()
 }
 
-/// Where the entry of two local nodes of an element lies.
+/// Position of the entry of two local nodes of an element.
 struct Place {
     element: usize,
     row_node: usize,
@@ -318,9 +318,9 @@ struct Place {
     is_diagonal: bool,
 }
 
-/// Builds the columns one after another: where each begins, and its sorted rows; and tells the place of each pair of local nodes.
+/// Builds the columns one after another: the start and the sorted rows of each; also returns the position of each pair of local nodes.
 ///
-/// `local`: unknowns of the elements, a fixed number (divided by in the inner loop); with `is_lower` only rows from the diagonal on.
+/// `local`: unknowns of the elements, a fixed number for each (the inner loop divides by it); with `is_lower`, only rows from the diagonal on.
 fn columns<const WIDTH: usize>(
     local: &[[u32; WIDTH]],
     n_free: usize,
@@ -330,7 +330,7 @@ fn columns<const WIDTH: usize>(
     let (visit_starts, visits) = visits(local.as_flattened(), n_free);
     let mut starts = Vec::with_capacity(n_free + 1);
     let mut rows: Vec<u32> = Vec::with_capacity(8 * n_free);
-    // One more than the place of a row in the column at hand; at most `start` if it was met in earlier columns only.
+    // One more than the position of a row in the current column; at most `start` if only earlier columns had it.
     let mut places = vec![0; n_free];
     starts.push(0);
     for column in 0..n_free {
@@ -370,7 +370,7 @@ fn columns<const WIDTH: usize>(
     (starts, rows)
 }
 
-/// Where each unknown stands in `local`: where its list begins, and the lists.
+/// Positions of each unknown in `local`: the start of its list, and the lists.
 fn visits(local: &[u32], n_free: usize) -> (Vec<u32>, Vec<u32>) {
     assert!(local.len() < FIXED as usize);
     let mut starts = vec![0; n_free + 2];
@@ -380,7 +380,7 @@ fn visits(local: &[u32], n_free: usize) -> (Vec<u32>, Vec<u32>) {
     for unknown in 0..n_free {
         starts[unknown + 2] += starts[unknown + 1];
     }
-    // starts[u + 1] is where the next visit of u goes; at the end it is where the list of u + 1 begins.
+    // starts[u + 1] is the slot of the next visit of u; at the end it is the start of the list of u + 1.
     let mut lists = vec![0; starts[n_free + 1] as usize];
     for (index, &unknown) in local.iter().enumerate() {
         if unknown != FIXED {
@@ -407,7 +407,7 @@ pub fn element_values(nodes: &[u32; 6], values: &[f64]) -> [f64; 6] {
     nodes.map(|node| values[node as usize])
 }
 
-/// Sums over the elements of six values each, for every node, `[n_nodes]`.
+/// Sums of six values of each element, for every node, `[n_nodes]`.
 ///
 /// # Panics
 /// If lengths differ or a triangle names a node beyond `n_nodes`.
@@ -428,7 +428,7 @@ pub fn node_sums(triangles: &[[u32; 6]], vectors: &[[f64; 6]], n_nodes: usize) -
     sums
 }
 
-/// Sums over the nodes of each unknown, `[n_free]`: a residual from what [`node_sums`] or [`fluxes`] gives.
+/// Sums over the nodes of each unknown, `[n_free]`: a residual from the result of [`node_sums`] or [`fluxes`].
 ///
 /// # Panics
 /// If `sums` is not of length n_nodes.
@@ -449,9 +449,9 @@ pub fn free_sums(sums: &[f64], dofs: &Dofs) -> Vec<f64> {
     free
 }
 
-/// What flows into the section at every node, Σ c K φ, `[n_nodes]`: with permittivities and volts, coulombs.
+/// Flux into the section at every node, Σ c K φ, `[n_nodes]`: with permittivities and volts, coulombs.
 ///
-/// It is 0 but for rounding at free nodes; its sum over a conductor's nodes is the conductor's charge.
+/// It is 0, apart from rounding, at free nodes; its sum over a conductor's nodes is the conductor's charge.
 ///
 /// # Shapes
 /// `triangles`, `matrices`, `coefficients` `[n_triangles]`; `values` `[n_nodes]`.

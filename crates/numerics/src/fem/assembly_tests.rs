@@ -15,7 +15,7 @@ fn coefficients(grid: &Grid) -> Vec<f64> {
         .collect()
 }
 
-/// The same system by way of a full matrix over the nodes and a matrix of ones that ties them together.
+/// The same system by a full matrix over the nodes and a matrix of ones that ties nodes together.
 fn dense(grid: &Grid, dofs: &Dofs) -> (Vec<Vec<f64>>, Vec<f64>) {
     let n_nodes = grid.nodes.len();
     let mut nodal = vec![vec![0.0; n_nodes]; n_nodes];
@@ -49,12 +49,12 @@ fn dense(grid: &Grid, dofs: &Dofs) -> (Vec<Vec<f64>>, Vec<f64>) {
     (reduced, rhs)
 }
 
-/// Greatest difference between the assembled and the dense lower triangle, and right-hand side.
+/// Greatest difference between the assembled and the dense system, in the lower triangle and in the right-hand side.
 fn difference(grid: &Grid, dofs: &Dofs) -> f64 {
     let pattern = Pattern::new(&grid.triangles, dofs);
     let system = pattern.assemble(&grid.matrices(), &coefficients(grid), dofs);
     let (reduced, rhs) = dense(grid, dofs);
-    // A x for each unit vector x: where A x = b, the residual is 0.
+    // A x for each unit vector x: if A x = b, the residual is 0.
     let mut most = 0.0_f64;
     for (column, wanted) in reduced.iter().enumerate() {
         let mut unit = vec![0.0; dofs.n_free()];
@@ -76,7 +76,7 @@ fn dofs(grid: &Grid, tied: &[Vec<u32>]) -> Dofs {
 #[test]
 fn assembled_system_is_that_of_the_full_matrix() {
     let grid = grid();
-    // A column of the lattice, a whole triangle, and two nodes that share no element.
+    // A column of the lattice, a whole triangle, and two nodes that have no element in common.
     let triangle = grid.triangles[10]
         .iter()
         .copied()
@@ -109,7 +109,7 @@ fn tied_nodes_of_one_element_count_their_pair_twice() {
     let mut pattern = Pattern::new(&grid.triangles, &tied);
     assert!(!pattern.doubled.is_empty());
     let whole = pattern.assemble(&grid.matrices(), &coefficients(&grid), &tied);
-    // The twin: without the second count it is another matrix.
+    // The twin: without the second count the matrix is different.
     pattern.doubled.clear();
     let lacking = pattern.assemble(&grid.matrices(), &coefficients(&grid), &tied);
     let unknown = tied.unknown(grid.column(2)[0]).unwrap() as usize;
@@ -154,7 +154,7 @@ fn full_pattern_holds_every_entry_once_and_in_its_part() {
     let grid = grid();
     let dofs = dofs(&grid, &[grid.column(2)]);
     let full = FullPattern::new(&grid.triangles, &dofs, 2);
-    // An unsymmetric matrix: each entry tells its row, its column and its block.
+    // An unsymmetric matrix: each entry identifies its row, its column and its block.
     let block = |weight: f64| -> Vec<[f64; 36]> {
         let of_triangle = |nodes: &[u32; 6]| {
             std::array::from_fn(|entry| {

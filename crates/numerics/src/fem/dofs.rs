@@ -1,31 +1,31 @@
-//! From nodes to unknowns: which are free, which are fixed, which share one unknown.
+//! Unknowns of the nodes: free nodes, fixed nodes, and groups of nodes that share one unknown.
 //!
 //! ```text
 //! node      0    1    2    3    4    5        fixed: 1 at 5 V
 //! unknown   0    -    1    2    1    3        tied: 2 and 4, a conductor without a potential of its own
 //! ```
 //!
-//! **What.** [`Dofs`], made once for a set of boundary conditions.
+//! **What.** [`Dofs`], constructed once for a set of boundary conditions.
 //!
-//! **Why separate.** Assembly, expansion and charges must agree about it, and a contradiction is told before anything is computed.
+//! **Why separate.** Assembly, expansion and charges must use the same numbering, and a contradiction is reported before any computation.
 //!
-//! **Invariants.** A node is free, fixed or a member of one group, never two of these.
-//! Unknowns are numbered in the order of nodes, a group at its first node, until [`Dofs::ordered`] numbers them anew.
+//! **Invariants.** A node is either free, or fixed, or a member of one group.
+//! Unknowns are numbered in the order of nodes, a group at its first node, until [`Dofs::ordered`] renumbers them.
 //!
-//! **Not here.** Which nodes lie on a conductor (`field`).
+//! **Not here.** The nodes of a conductor (`field`).
 
 use super::ordering;
 
-/// Marks a fixed node among the unknowns.
+/// Mark of a fixed node among the unknowns.
 pub(super) const FIXED: u32 = u32::MAX;
 
-/// What contradicts itself in a list of conditions.
+/// Contradiction in a list of conditions.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum DofError {
     /// A node that does not exist.
     #[error("node {node} is named, but there are {n_nodes} nodes, numbered from 0")]
     NoSuchNode {
-        /// The node named.
+        /// The node.
         node: u32,
         /// Number of nodes.
         n_nodes: usize,
@@ -36,7 +36,7 @@ pub enum DofError {
         /// Number of nodes.
         n_nodes: usize,
     },
-    /// A fixed value that is not a number.
+    /// A fixed value that is not finite.
     #[error("node {node} is fixed to {value}, which is not a finite number")]
     NotFinite {
         /// The node.
@@ -54,7 +54,7 @@ pub enum DofError {
         /// The value named later.
         second: f64,
     },
-    /// A node that has a value and is tied too.
+    /// A node that has a fixed value and also belongs to a group.
     #[error("node {node} is fixed and belongs to group {group} of tied nodes too")]
     FixedAndTied {
         /// The node.
@@ -86,7 +86,7 @@ pub struct Dofs {
 impl Dofs {
     /// Numbers the unknowns.
     ///
-    /// The same value for a node may be given twice, and a group may name a node twice.
+    /// A node may be given the same value twice, and a group may name a node twice.
     ///
     /// # Shapes
     /// `fixed`: pairs of node and value, in any order; `tied`: groups of nodes, each one unknown.
@@ -160,12 +160,12 @@ impl Dofs {
         })
     }
 
-    /// Numbers the unknowns in an order that is good to eliminate them in, on a mesh of these triangles.
+    /// Renumbers the unknowns in a good order of elimination, on a mesh of these triangles.
     ///
-    /// Without it solutions are the same within rounding, but analysis and factorisation take twice as long.
+    /// Without it, solutions are the same within rounding, but analysis and factorisation take twice as long.
     ///
     /// # Panics
-    /// If a triangle names a node that there is not.
+    /// If a triangle names a node that does not exist.
     ///
     /// ```
     /// use jointwright_numerics::fem::dofs::Dofs;
@@ -212,7 +212,7 @@ impl Dofs {
     /// The unknown of a node; `None` if it is fixed.
     ///
     /// # Panics
-    /// If there is no such node.
+    /// If the node does not exist.
     ///
     /// ```
     /// use jointwright_numerics::fem::dofs::Dofs;
@@ -228,7 +228,7 @@ impl Dofs {
     /// The value of a fixed node; `None` if it is free.
     ///
     /// # Panics
-    /// If there is no such node.
+    /// If the node does not exist.
     ///
     /// ```
     /// use jointwright_numerics::fem::dofs::Dofs;
@@ -241,8 +241,8 @@ impl Dofs {
         (self.unknowns[index] == FIXED).then_some(self.values[index])
     }
 
-    /// The values of all nodes, from those of the unknowns and the fixed ones times `scale`:
-    /// 1 for a potential, 0 for the imaginary part of one, or for a correction.
+    /// The values of all nodes, from the unknowns and from the fixed values times `scale`:
+    /// 1 for a potential, 0 for the imaginary part of a potential or for a correction.
     ///
     /// # Shapes
     /// `solution` `[n_free]`; the answer `[n_nodes]`.
@@ -274,18 +274,18 @@ impl Dofs {
         self.is_ordered
     }
 
-    /// The unknown of each node, [`FIXED`] where there is none.
+    /// The unknown of each node, or [`FIXED`].
     pub(super) fn unknowns(&self) -> &[u32] {
         &self.unknowns
     }
 
-    /// The value of each fixed node, 0 where it is free.
+    /// The value of each fixed node, 0 for a free node.
     pub(super) fn values(&self) -> &[f64] {
         &self.values
     }
 }
 
-/// Turns marks into numbers of unknowns and returns how many there are.
+/// Turns marks into numbers of unknowns and returns the number of unknowns.
 fn number(unknowns: &mut [u32], n_groups: usize) -> usize {
     let mut group_unknowns = vec![FIXED; n_groups];
     let mut n_free = 0;
@@ -368,7 +368,7 @@ mod tests {
             second: 1,
         };
         assert_eq!(error(&[], &[vec![2, 3], vec![3]]), groups);
-        // The twin: what does not contradict itself passes.
+        // The twin: conditions without a contradiction pass.
         assert!(Dofs::new(6, &[(1, 0.0), (1, 0.0)], &[vec![2, 3], vec![4, 4]]).is_ok());
     }
 }

@@ -12,12 +12,12 @@
 use super::triangle;
 use crate::outline::Point;
 
-/// Where mid-nodes lie.
+/// Position of the mid-nodes.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum Mids {
     /// Mapped like the corners: curved everywhere.
     Mapped,
-    /// Mapped on the first and the last u, in the middle of straight edges elsewhere.
+    /// Mapped on the first and the last u, and in the middle of straight edges elsewhere.
     MappedOnRims,
     /// In the middle of straight edges.
     Straight,
@@ -33,7 +33,7 @@ pub(super) struct Grid {
 }
 
 impl Grid {
-    /// `map` takes shares (u, v) from 0 to 1 and keeps the sense of rotation.
+    /// `map` takes shares (u, v) from 0 to 1 and preserves orientation.
     pub fn new(n_cells: [usize; 2], mids: Mids, map: impl Fn(f64, f64) -> Point) -> Self {
         let [n_u, n_v] = n_cells;
         let number = |i: usize, j: usize| (i * (2 * n_v + 1) + j) as u32;

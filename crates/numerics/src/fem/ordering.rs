@@ -1,15 +1,15 @@
-//! In which order unknowns are eliminated, so that factors stay small and are found quickly.
+//! Order of elimination of the unknowns, so that factors stay small and the order is found quickly.
 //!
-//! **What.** An order of least degree among the corners alone; each mid-node goes just before the first end of its edge.
+//! **What.** A minimum-degree order among the corners alone; each mid-node precedes the first end of its edge directly.
 //!
-//! **Why separate.** Of quadratic unknowns three in four are mid-nodes, and they follow their corners:
+//! **Why separate.** Three in four quadratic unknowns are mid-nodes, and they follow their corners:
 //! the graph of corners has a quarter of the nodes and an eighth of the edges.
-//! Measured on graded meshes of 1 000 to 100 000 unknowns: order and analysis in less than half of the time that an order
-//! of all unknowns takes, and 10 to 17 % fewer entries in the factors.
+//! On graded meshes of 1 000 to 100 000 unknowns, order and analysis were measured to take less than half of the time that an order
+//! of all unknowns takes, with 10 to 17 % fewer entries in the factors.
 //!
-//! **Invariants.** An order is a permutation of the unknowns whatever the mesh; only its quality depends on the mesh.
+//! **Invariants.** An order is a permutation of the unknowns for every mesh; only its quality depends on the mesh.
 //!
-//! **Not here.** The search for least degrees itself (`sparse`).
+//! **Not here.** The minimum-degree search itself (`sparse`).
 //!
 //! **Source.** Derived and measured here.
 
@@ -19,7 +19,7 @@ use super::sparse;
 /// The edges of a triangle: two corners and the mid-node.
 const EDGES: [[usize; 3]; 3] = [[0, 1, 3], [1, 2, 4], [2, 0, 5]];
 
-/// The place of each unknown in the order of elimination, `[n_free]`.
+/// Place of each unknown in the order of elimination, `[n_free]`.
 pub(super) fn places(triangles: &[[u32; 6]], unknowns: &[u32], n_free: usize) -> Vec<u32> {
     let vertices = Vertices::new(triangles, unknowns, n_free);
     let (starts, rows) = corner_graph(triangles, unknowns, &vertices);
@@ -28,13 +28,13 @@ pub(super) fn places(triangles: &[[u32; 6]], unknowns: &[u32], n_free: usize) ->
     for (place, &vertex) in order.iter().enumerate() {
         place_of_vertex[vertex as usize] = place as u32;
     }
-    // What belongs to no free corner at all comes first: it has few neighbours.
+    // An unknown that belongs to no free corner comes first: it has few neighbours.
     let mut keys = vec![0; n_free];
     attach_mid_nodes(triangles, unknowns, &vertices, &place_of_vertex, &mut keys);
     numbered(keys, &vertices, &place_of_vertex)
 }
 
-/// Unknowns that belong to a corner, numbered on their own.
+/// Unknowns that belong to a corner, with their own numbers.
 struct Vertices {
     /// Number of the vertex, or [`FIXED`] for an unknown of mid-nodes only, `[n_free]`.
     number: Vec<u32>,
@@ -63,7 +63,7 @@ impl Vertices {
         }
     }
 
-    /// The vertex of a node; [`FIXED`] if it is fixed or an unknown of mid-nodes only.
+    /// The vertex of a node; [`FIXED`] if the node is fixed or its unknown belongs to mid-nodes only.
     #[inline]
     fn of(&self, unknowns: &[u32], node: u32) -> u32 {
         match unknowns[node as usize] {
@@ -73,7 +73,7 @@ impl Vertices {
     }
 }
 
-/// Edges between vertices by columns, each once (the end of lower number as row) where mid-nodes tell them apart.
+/// Edges between vertices by columns, each once (with the lower-numbered end as row) if mid-nodes distinguish them.
 fn corner_graph(
     triangles: &[[u32; 6]],
     unknowns: &[u32],
@@ -131,7 +131,7 @@ fn attach_mid_nodes(
     }
 }
 
-/// Numbers by key: mid-nodes of a key in their own order, then the corner itself.
+/// Numbers by key: the mid-nodes of a key in their own order, then the corner itself.
 fn numbered(mut keys: Vec<u32>, vertices: &Vertices, place_of_vertex: &[u32]) -> Vec<u32> {
     let mut starts = vec![0; 2 * vertices.count + 3];
     for (key, &vertex) in keys.iter_mut().zip(&vertices.number) {
@@ -177,7 +177,7 @@ mod tests {
                 assert!(place(mid) < place(begin) && place(mid) < place(end));
             }
         }
-        // The twin: in the order of nodes it is not so.
+        // The twin: the order of nodes does not have this property.
         assert!(4 > TWO[0][0]);
     }
 
@@ -189,7 +189,7 @@ mod tests {
         check_is_permutation(&[0, 0, 0, 1, 0, 0, 0, 2, 3], 4);
         check_is_permutation(&[0, 1, 2, 3, 4, 5, 4, 4, 6], 7);
         check_is_permutation(&[X; 9], 0);
-        // A node that no triangle has.
+        // A node that belongs to no triangle.
         check_is_permutation(&[0, 1, 2, 3, 4, 5, 6, 7, 8, 9], 10);
     }
 }

@@ -2,7 +2,7 @@
 //!
 //! **What.** Two symmetric rules: six points of degree 4, twelve points of degree 6.
 //!
-//! **Why separate.** Numbers that are looked up stand apart from code that uses them.
+//! **Why separate.** Tabulated numbers stand apart from the code that uses them.
 //!
 //! **Invariants.** All weights are positive and add up to the area 1/2; all points lie inside.
 //!
@@ -14,7 +14,7 @@
 pub struct QuadraturePoint {
     /// Place in the reference triangle (x, y).
     pub place: [f64; 2],
-    /// Weight; those of a rule add up to 1/2.
+    /// Weight; the weights of a rule add up to 1/2.
     pub weight: f64,
 }
 
@@ -25,7 +25,7 @@ pub const DEGREE_4: [QuadraturePoint; 6] = {
     [outer[0], outer[1], outer[2], inner[0], inner[1], inner[2]]
 };
 
-/// Exact for polynomials up to degree 6: for curved triangles, whose integrands are no polynomials.
+/// Exact for polynomials up to degree 6: for curved triangles, whose integrands are not polynomials.
 pub const DEGREE_6: [QuadraturePoint; 12] = {
     let middle = three(0.249_286_745_170_910_42, 0.116_786_275_726_379_37);
     let corner = three(0.063_089_014_491_502_23, 0.050_844_906_370_206_82);
@@ -100,7 +100,7 @@ mod tests {
             let error = error_of_degree(rule, lower);
             assert!(error < 1e-14, "degree {lower}: {error:e}");
         }
-        // The twin: one degree more is not integrated, so the comparison can fail.
+        // The twin: a polynomial one degree higher is not integrated exactly, so the comparison can fail.
         assert!(error_of_degree(rule, degree + 1) > 1e-5);
         let mut moved = rule.to_vec();
         moved[0].place[0] += 1e-9;

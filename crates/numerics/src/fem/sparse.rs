@@ -3,13 +3,13 @@
 //! **What.** [`Cholesky`] for symmetric positive definite matrices, [`QuasiDefinite`] for complex symmetric ones
 //! whose real part is positive definite, [`Lu`] for unsymmetric ones.
 //!
-//! **Why separate.** The only place that names the library of factorisations, so that it can be exchanged.
+//! **Why separate.** Only this file names the library of factorisations, so the library can be exchanged.
 //!
 //! **Invariants.** One thread.
-//! The analysis of a structure is made once and serves any values; memory is kept from one factorisation to the next.
-//! A matrix that cannot be factorised, or an answer that is not finite, is an error and never a panic.
+//! The analysis of a structure is done once and serves any values; memory is kept from one factorisation to the next.
+//! A matrix that cannot be factorised, or a solution that is not finite, is an error and never a panic.
 //!
-//! **Not here.** Where the entries come from (`assembly`).
+//! **Not here.** The origin of the entries (`assembly`).
 //!
 //! **Source.** Quasi-definite matrices have an L D Lᵀ factorisation for every symmetric permutation: Vanderbei 1995 (memory).
 
@@ -29,7 +29,7 @@ use faer::sparse::linalg::{LuError, amd};
 use faer::sparse::{FaerError, SparseColMatRef, SymbolicSparseColMat, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side, Spec};
 
-/// What can keep a system from being solved.
+/// Reason why a system cannot be solved.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum SparseError {
     /// The matrix is not positive definite.
@@ -37,32 +37,32 @@ pub enum SparseError {
         "the matrix is not positive definite at unknown {unknown}; a part without a fixed value, or a coefficient that is not positive, does that"
     )]
     NotPositive {
-        /// An unknown near which it is not.
+        /// An unknown near which it is not positive definite.
         unknown: usize,
     },
     /// The matrix is singular.
     #[error("the matrix is singular; a part without a fixed value does that")]
     Singular,
-    /// A value that is no number.
+    /// A value that is not finite.
     #[error("value {index} of the {what} is not a finite number")]
     NotFinite {
-        /// Which list it stands in.
+        /// List that contains it.
         what: Values,
-        /// Its index there.
+        /// Its index in that list.
         index: usize,
     },
-    /// A structure that is not one.
+    /// A structure that breaks the rules of [`Structure`].
     #[error(
         "column {column} of the structure is not sorted, leaves the matrix or lacks its diagonal"
     )]
     Structure {
-        /// The first such column.
+        /// The first column that breaks them.
         column: usize,
     },
-    /// More entries than can be numbered.
+    /// More entries than the index type can number.
     #[error("the factors have more entries than can be numbered")]
     TooLarge,
-    /// The memory does not suffice.
+    /// Out of memory.
     #[error("the memory does not suffice for the factors")]
     Memory,
 }
@@ -102,12 +102,12 @@ fn columns(structure: &Structure) -> SymbolicSparseColMat<u32> {
     SymbolicSparseColMat::new_checked(n, n, starts.to_vec(), None, rows.to_vec())
 }
 
-/// Chooses the order of elimination of a lower triangle, unless it is chosen, and works out the factor's structure.
+/// Chooses the order of elimination of a lower triangle, unless it is given, and computes the factor's structure.
 fn analysis(lower: &Structure) -> Result<SymbolicCholesky<u32>, SparseError> {
-    // The library chooses: blocked factors for sections, plain ones for the narrow bands of ladders.
+    // The library chooses: blocked factors for sections, simplicial ones for the narrow bands of ladders.
     let params = CholeskySymbolicParams::default();
     let analysed = if lower.is_ordered() {
-        // Without an order the library reads the upper triangle, whatever side is named.
+        // Without an order the library reads the upper triangle, whichever side is named.
         let upper = columns(&lower.transposed());
         let order = SymmetricOrdering::Identity;
         factorize_symbolic_cholesky(upper.as_ref(), Side::Upper, order, params)
@@ -118,7 +118,7 @@ fn analysis(lower: &Structure) -> Result<SymbolicCholesky<u32>, SparseError> {
     Ok(analysed?)
 }
 
-/// An order of least degree for a graph whose edges are given once each, by columns; in it, which vertex comes at each place.
+/// A minimum-degree order for a graph whose edges are given once each, by columns; it lists the vertex at each place.
 pub(super) fn least_degree_order(starts: &[u32], rows: &[u32]) -> Vec<u32> {
     let n = starts.len() - 1;
     let mut order = vec![0; n];
@@ -137,7 +137,7 @@ pub(super) fn least_degree_order(starts: &[u32], rows: &[u32]) -> Vec<u32> {
         .is_ok()
     });
     if !ordered {
-        // Any order serves; the factorisation will say what is wrong.
+        // Any order serves here; the factorisation reports the fault.
         order = (0..n as u32).collect();
     }
     order
@@ -186,7 +186,7 @@ impl Cholesky {
     /// [`SparseError::NotFinite`], [`SparseError::NotPositive`].
     ///
     /// # Panics
-    /// If there are not as many values as entries.
+    /// If the number of values differs from the number of entries.
     ///
     /// ```
     /// use jointwright_numerics::fem::sparse::{Cholesky, SparseError, Structure};
@@ -224,7 +224,7 @@ impl Factor<'_> {
     /// Solves for one right-hand side or several, one after another, in place.
     ///
     /// # Errors
-    /// [`SparseError::NotFinite`] if a right-hand side or the solution holds what is no number.
+    /// [`SparseError::NotFinite`] if a right-hand side or the solution is not finite.
     ///
     /// # Panics
     /// If the length is not a multiple of the number of unknowns.
@@ -309,7 +309,7 @@ impl QuasiDefinite {
     /// [`SparseError::NotFinite`]; [`SparseError::NotPositive`] if A is not positive definite.
     ///
     /// # Panics
-    /// If there are not as many values as entries.
+    /// If the number of values differs from the number of entries.
     ///
     /// ```
     /// use jointwright_numerics::fem::sparse::{QuasiDefinite, Structure};
@@ -356,10 +356,10 @@ impl ComplexFactor<'_> {
     /// Solves in place for one right-hand side or several, each given by its real and its imaginary part.
     ///
     /// # Errors
-    /// [`SparseError::NotFinite`] if a right-hand side or the solution holds what is no number.
+    /// [`SparseError::NotFinite`] if a right-hand side or the solution is not finite.
     ///
     /// # Panics
-    /// If the lengths differ or are no multiple of the number of unknowns.
+    /// If the lengths differ or are not a multiple of the number of unknowns.
     ///
     /// ```
     /// use jointwright_numerics::fem::sparse::{QuasiDefinite, Structure};
@@ -401,7 +401,7 @@ impl ComplexFactor<'_> {
     }
 }
 
-/// Every pivot of a real part must be positive, and of an imaginary part negative: else A is not positive definite.
+/// Checks that every pivot of a real part is positive and every pivot of an imaginary part negative; otherwise A is not positive definite.
 fn check_signs(symbolic: &SymbolicCholesky<u32>, values: &[f64]) -> Result<(), SparseError> {
     let check = |place: usize, pivot: f64| {
         let unknown = unknown_at(symbolic, place);
@@ -453,7 +453,7 @@ impl Lu {
     /// Analyses a structure.
     ///
     /// # Errors
-    /// Too large, or out of memory.
+    /// If the structure is too large, or memory does not suffice.
     ///
     /// ```
     /// use jointwright_numerics::fem::sparse::{Lu, Structure};
@@ -475,11 +475,11 @@ impl Lu {
     /// Factorises the matrix with these values, `[n_entries]`.
     ///
     /// # Errors
-    /// [`SparseError::NotFinite`]; [`SparseError::Singular`] if the structure alone makes it so.
-    /// A matrix that is singular by its values is found by [`LuFactor::solve`].
+    /// [`SparseError::NotFinite`]; [`SparseError::Singular`] if the structure alone makes the matrix singular.
+    /// [`LuFactor::solve`] finds a matrix whose values make it singular.
     ///
     /// # Panics
-    /// If there are not as many values as entries.
+    /// If the number of values differs from the number of entries.
     ///
     /// ```
     /// use jointwright_numerics::fem::sparse::{Lu, Structure};
@@ -544,7 +544,7 @@ fn memory(need: StackReq) -> Result<MemBuffer, SparseError> {
 }
 
 fn check_finite(what: Values, values: &[f64]) -> Result<(), SparseError> {
-    // Without a way out in the middle this runs as fast as memory is read.
+    // Without an early exit this loop runs at the speed of memory.
     if values
         .iter()
         .fold(true, |all, value| all & value.is_finite())
@@ -556,7 +556,7 @@ fn check_finite(what: Values, values: &[f64]) -> Result<(), SparseError> {
     Err(SparseError::NotFinite { what, index })
 }
 
-/// How many right-hand sides these are; `None` if there is nothing to solve.
+/// Number of right-hand sides; `None` if there is nothing to solve.
 fn n_columns(rhs: &[f64], n: usize) -> Result<Option<usize>, SparseError> {
     if n == 0 || rhs.is_empty() {
         assert!(rhs.is_empty());
@@ -567,7 +567,7 @@ fn n_columns(rhs: &[f64], n: usize) -> Result<Option<usize>, SparseError> {
     Ok(Some(rhs.len() / n))
 }
 
-/// The unknown that was eliminated at a place of the order.
+/// The unknown that was eliminated at a place in the order.
 fn unknown_at(symbolic: &SymbolicCholesky<u32>, place: usize) -> usize {
     match symbolic.perm() {
         Some(order) => order

@@ -16,7 +16,7 @@ fn chain(n: usize) -> (Structure, Vec<f64>) {
     (Structure::new(starts, rows).unwrap(), values)
 }
 
-/// As [`chain`], with its entries above the diagonal too.
+/// Same as [`chain`], with the entries above the diagonal too.
 fn square_chain(n: usize) -> (Structure, Vec<f64>) {
     let mut starts = vec![0];
     let (mut rows, mut values) = (Vec::new(), Vec::new());
@@ -76,7 +76,7 @@ fn several_right_hand_sides_are_solved_as_one_by_one() {
 
 #[test]
 fn matrix_that_is_not_positive_is_told_with_its_unknown() {
-    // A chain with no ground at either end is singular, and one with a negative diagonal indefinite.
+    // A chain with no ground at either end is singular; one with a negative diagonal is indefinite.
     for structure in [chain(40).0, ordered(&chain(40).0)] {
         let mut values = chain(40).1;
         let mut cholesky = Cholesky::new(&structure).unwrap();
@@ -84,7 +84,7 @@ fn matrix_that_is_not_positive_is_told_with_its_unknown() {
         values[middle] = -5.0;
         let error = cholesky.factorise(&values).unwrap_err();
         assert!(matches!(error, SparseError::NotPositive { unknown } if unknown < 40));
-        // The twin, and that a failure leaves the solver usable.
+        // The twin; also, a failure leaves the solver usable.
         values[middle] = 2.0;
         assert!(cholesky.factorise(&values).is_ok());
     }
@@ -126,7 +126,7 @@ const HOSTILE: [f64; 6] = [
     f64::MIN_POSITIVE,
 ];
 
-/// Puts each hostile value at each entry in turn: what is no number must be told, what is one must not panic.
+/// Puts each hostile value at each entry in turn: a value that is not finite must be reported, and a finite one must not panic.
 #[track_caller]
 fn check_hostile(values: &[f64], mut solve: impl FnMut(&[f64]) -> Vec<Result<(), SparseError>>) {
     for bad in HOSTILE {
@@ -141,7 +141,7 @@ fn check_hostile(values: &[f64], mut solve: impl FnMut(&[f64]) -> Vec<Result<(),
             }
         }
     }
-    // The twin: the values as they were are solved.
+    // The twin: the original values are solved.
     assert!(solve(values).iter().all(Result::is_ok));
 }
 
@@ -222,7 +222,7 @@ fn complex_chain_is_solved_and_a_real_part_that_is_not_positive_refused() {
 
 #[test]
 fn diagonal_matrices_and_none_at_all_are_solved() {
-    // Without a chain of eliminations the library keeps the factor column by column.
+    // Without a chain of eliminations, the library stores the factor column by column.
     let diagonal = Structure::new(vec![0, 1, 2, 3], vec![0, 1, 2]).unwrap();
     for structure in [diagonal.clone(), ordered(&diagonal)] {
         let mut solution = [2.0, 6.0, 12.0];
@@ -294,7 +294,7 @@ fn unsymmetric_factors_of_a_symmetric_matrix_agree_with_its_own() {
         "off by {:e}",
         most(&one, &other)
     );
-    // The twin: one entry above the diagonal changed, and the answer with it.
+    // The twin: one entry above the diagonal changes, and the answer with it.
     let mut changed = square_values.clone();
     changed[2] = -0.9;
     let mut third = rhs.clone();

@@ -1,4 +1,4 @@
-//! Which entries of a sparse matrix are stored, and how well a solution fits.
+//! Sparsity pattern of a matrix, and residuals of a solution.
 //!
 //! ```text
 //! starts  0       2    3        column 0 holds the rows 0 and 1, column 1 the row 1:
@@ -7,9 +7,9 @@
 //!
 //! **What.** [`Structure`]; [`residual`] and [`complex_residual`].
 //!
-//! **Why separate.** Assembly and factorisation share it, and a residual must not be worked out by what it judges.
+//! **Why separate.** Assembly and factorisation share it, and a residual must not be computed by the code that it judges.
 //!
-//! **Invariants.** Rows of a column are sorted, each once; the diagonal is always there.
+//! **Invariants.** The rows of a column are sorted and distinct; the diagonal is always present.
 //!
 //! **Not here.** Factorisations (`sparse`).
 //!
@@ -17,19 +17,19 @@
 
 use super::sparse::SparseError;
 
-/// Which entries of a square matrix are stored: rows of each column, sorted; the diagonal always.
+/// Sparsity pattern of a square matrix: the sorted rows of each column, always with the diagonal.
 ///
-/// For a symmetric matrix, those of the lower triangle alone.
+/// For a symmetric matrix, it is the pattern of the lower triangle alone.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Structure {
     starts: Vec<u32>,
     rows: Vec<u32>,
-    /// Whether unknowns are numbered in the order of elimination already.
+    /// Whether the unknowns are already numbered in the order of elimination.
     is_ordered: bool,
 }
 
 impl Structure {
-    /// Makes a structure of where each column begins and of the rows of its entries.
+    /// Makes a structure from the start of each column and the rows of its entries.
     ///
     /// # Shapes
     /// `starts` [n + 1], from 0 to the number of entries; `rows` `[n_entries]`.
@@ -62,7 +62,7 @@ impl Structure {
         Ok(Self::of_sorted(starts, rows, false))
     }
 
-    /// A structure that its maker has sorted.
+    /// A structure whose rows are already sorted.
     pub(super) fn of_sorted(starts: Vec<u32>, rows: Vec<u32>, is_ordered: bool) -> Self {
         Self {
             starts,
@@ -71,7 +71,7 @@ impl Structure {
         }
     }
 
-    /// Where each column begins among the entries, [n + 1].
+    /// Start of each column among the entries, [n + 1].
     pub(super) fn starts(&self) -> &[u32] {
         &self.starts
     }
@@ -81,7 +81,7 @@ impl Structure {
         &self.rows
     }
 
-    /// Whether unknowns are numbered in the order of elimination already.
+    /// Whether the unknowns are already numbered in the order of elimination.
     pub(super) fn is_ordered(&self) -> bool {
         self.is_ordered
     }
@@ -95,7 +95,7 @@ impl Structure {
         }
     }
 
-    /// The same structure, its unknowns taken as ordered.
+    /// The same structure, with its unknowns marked as ordered.
     #[cfg(test)]
     pub(super) fn into_ordered(self) -> Self {
         Self {
@@ -143,7 +143,7 @@ impl Structure {
         self.column(unknown).find(is_own).unwrap().0
     }
 
-    /// The structure and the order of the system of twice the unknowns, (x_0, y_0, x_1, y_1, …), lower triangle.
+    /// Structure and order of the system with twice the unknowns, (x_0, y_0, x_1, y_1, …), lower triangle.
     pub(super) fn doubled_lower(&self) -> Self {
         let mut starts = Vec::with_capacity(2 * self.n() + 1);
         let mut rows = Vec::with_capacity(4 * self.n_entries());
@@ -213,9 +213,9 @@ pub(super) fn interleave(lower: &Structure, [real, imaginary]: [&[f64]; 2], entr
     }
 }
 
-/// How far A x is from b: ‖b − A x‖ / (‖A‖ ‖x‖ + ‖b‖), in greatest norms; about 1e-16 for a solution to rounding.
+/// Relative residual of A x = b: ‖b − A x‖ / (‖A‖ ‖x‖ + ‖b‖), in maximum norms; about 1e-16 for a solution accurate to rounding.
 ///
-/// `is_symmetric` says that the structure holds the lower triangle alone.
+/// `is_symmetric` states that the structure holds the lower triangle alone.
 ///
 /// # Panics
 /// If lengths differ.
@@ -257,7 +257,7 @@ pub fn residual(
     }
 }
 
-/// As [`residual`], for (A + jB)(x + jy) = f + jg with A and B by their lower triangles.
+/// Relative residual, as [`residual`], of (A + jB)(x + jy) = f + jg with A and B given by their lower triangles.
 ///
 /// # Panics
 /// If lengths differ.
@@ -288,7 +288,7 @@ pub fn complex_residual(
     residual(&doubled, true, &entries, &both_solutions, &both_rhs)
 }
 
-/// Greatest absolute value; NaN if there is one.
+/// Greatest absolute value; NaN if any value is NaN.
 fn greatest(values: &[f64]) -> f64 {
     let greater = |most: f64, value: &f64| {
         if value.abs() <= most {

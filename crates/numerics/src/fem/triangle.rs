@@ -9,15 +9,15 @@
 //!   0-3-1 x
 //! ```
 //!
-//! **What.** Everything that one element knows of itself; a field is six values at its nodes.
+//! **What.** Shape functions, mapping and integrals of one element; a field is six values at its nodes.
 //!
-//! **Why separate.** The inner loop of every solution, and the only place that knows the shape functions.
+//! **Why separate.** This is the inner loop of every solution, and only this file knows the shape functions.
 //!
 //! **Invariants.** Symmetric 6×6 matrices are packed by rows of the lower triangle: entry (i, j), j ≤ i, at i(i+1)/2 + j.
-//! A straight triangle has its mid-nodes in the middle within rounding; its matrix is exact.
-//! Matrices hold geometry alone; coefficients are multiplied afterwards or given for each quadrature point.
+//! A straight triangle has its mid-nodes in the middle of its edges within rounding; its matrix is exact.
+//! Matrices hold only geometry; coefficients are multiplied afterwards or given for each quadrature point.
 //!
-//! **Not here.** Sums over elements (`assembly`); which nodes are free (`dofs`).
+//! **Not here.** Sums over elements (`assembly`); free and fixed nodes (`dofs`).
 //!
 //! **Source.** Textbook isoparametric elements; the exact matrix of the straight triangle is derived at `EXACT`.
 
@@ -35,25 +35,25 @@ const REFERENCE_NODES: [[f64; 2]; 6] = [
     [0.0, 0.5],
 ];
 
-/// Where a reference point lies in the section, and how things change around it.
+/// Place of a reference point in the section, with the derivatives there.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Mapping {
     /// Its place, m.
     pub point: Point,
     /// Gradient of each shape function (∂/∂r, ∂/∂z), 1/m.
     pub gradients: [[f64; 2]; 6],
-    /// Determinant of the Jacobian, m²: positive where corners run counter-clockwise and nothing is folded.
+    /// Determinant of the Jacobian, m²: positive if the corners are counter-clockwise and nothing is folded.
     pub determinant: f64,
 }
 
-/// A quadrature point of an element, ready for sums.
+/// A quadrature point of an element, ready for summation.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sample {
     /// Its place, m.
     pub point: Point,
     /// Gradient of each shape function (∂/∂r, ∂/∂z), 1/m.
     pub gradients: [[f64; 2]; 6],
-    /// 2πr times determinant times weight of the rule, m³: samples of an element add up to its ring's volume.
+    /// 2πr times the determinant times the weight of the rule, m³: the samples of an element add up to the volume of its ring.
     pub weight: f64,
 }
 
@@ -384,7 +384,7 @@ fn add_products(matrix: &mut [f64; 21], gradients: &[[f64; 2]; 6], factor: f64) 
 /// The matrix ∫ 2πr c ∇N_i · ∇N_j dA, packed, with the coefficient c at each of the element's [`samples`].
 ///
 /// # Panics
-/// If there are not as many coefficients as samples.
+/// If the number of coefficients differs from the number of samples.
 ///
 /// ```
 /// use jointwright_numerics::{fem::triangle, outline::Point};
@@ -403,10 +403,10 @@ pub fn stiffness_with(samples: &[Sample], coefficients: &[f64]) -> [f64; 21] {
     matrix
 }
 
-/// Adds ∫ 2πr s (a · ∇N_i) (b · ∇N_j) dA to a full matrix, row by row: what Newton's method needs beside the stiffness.
+/// Adds ∫ 2πr s (a · ∇N_i) (b · ∇N_j) dA to a full matrix, row by row: the term that Newton's method adds to the stiffness.
 ///
 /// For a coefficient c(q) with q = |g|², s = 2 dc/dq and a = b = g, the gradient itself;
-/// with a complex field a and b are its real or its imaginary part, and the matrix is not symmetric.
+/// with a complex field, a and b are its real or its imaginary part, and the matrix is not symmetric.
 ///
 /// # Shapes
 /// `factors` s, `left` a and `right` b: one for each of the element's [`samples`].
@@ -514,9 +514,9 @@ pub fn bilinear(packed: &[f64; 21], left: &[f64; 6], right: &[f64; 6]) -> f64 {
 
 /// Least determinant of the Jacobian over the whole element, relative to its mean.
 ///
-/// 1 for a straight triangle; at or below 0 the element is folded, and its integrals mean nothing.
+/// 1 for a straight triangle; at or below 0 the element is folded, and its integrals are meaningless.
 /// The determinant is a quadratic polynomial, so its least value is found exactly: at a corner, on an edge or inside.
-/// A clockwise triangle has a negative mean and is told by [`mapping`]'s determinant; NaN where the mean is 0.
+/// A clockwise triangle has a negative mean, which [`mapping`]'s determinant shows; NaN if the mean is 0.
 ///
 /// ```
 /// use jointwright_numerics::{fem::triangle, outline::Point};
@@ -544,7 +544,7 @@ pub fn determinant_ratio(nodes: &[Point; 6]) -> f64 {
     least.min(inner_least(&relative))
 }
 
-/// Least value of the parabola through begin, middle and end of an edge, between its ends.
+/// Least value of the parabola through the beginning, middle and end of an edge, between its ends.
 fn edge_least(begin: f64, middle: f64, end: f64) -> f64 {
     let slope = 4.0 * middle - 3.0 * begin - end;
     let bend = 2.0 * (begin + end - 2.0 * middle);
@@ -556,7 +556,7 @@ fn edge_least(begin: f64, middle: f64, end: f64) -> f64 {
     }
 }
 
-/// Value at the stationary point of a quadratic, if that lies inside the triangle; else infinite.
+/// Value at the stationary point of a quadratic, if that lies inside the triangle; otherwise infinite.
 fn inner_least(values: &[f64; 6]) -> f64 {
     // The gradient is linear: at corner 0 it is (x, y), and it changes by these second derivatives.
     let [x, y] = combination(&reference_gradients([0.0, 0.0]), values);
@@ -579,12 +579,12 @@ fn inner_least(values: &[f64; 6]) -> f64 {
     }
 }
 
-/// Steps of Newton's method for curved triangles: it converges quadratically, so 20 are plenty or none suffice.
+/// Greatest number of steps of Newton's method for curved triangles: it converges quadratically, so 20 are plenty or no number suffices.
 const N_NEWTON_STEPS: usize = 20;
 
-/// Finds the reference coordinates of a point of the section; outside the element they lie outside the reference triangle.
+/// Finds the reference coordinates of a point of the section; for a point outside the element they lie outside the reference triangle.
 ///
-/// `None` if the element is degenerate, or curved so that Newton's method does not reach the point.
+/// `None` if the element is degenerate, or so curved that Newton's method does not reach the point.
 ///
 /// # Accuracy
 /// To rounding: 1e-12 of the element.
@@ -596,8 +596,8 @@ const N_NEWTON_STEPS: usize = 20;
 /// ```
 pub fn reference_place(nodes: &[Point; 6], point: Point) -> Option<[f64; 2]> {
     let is_straight = is_straight(nodes);
-    // Measured off from the first corner: with coordinates of a whole section the rounding of a small triangle would be
-    // larger than the step at which Newton's method stops.
+    // Measured from the first corner: with coordinates of the whole section, the rounding for a small triangle would
+    // exceed the step at which Newton's method stops.
     let first = nodes[0];
     let off = |place: Point| Point::new(place.r - first.r, place.z - first.z);
     let (nodes, point) = (&nodes.map(off), off(point));

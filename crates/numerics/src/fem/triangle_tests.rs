@@ -1,7 +1,7 @@
 use super::super::quadrature::{DEGREE_4, DEGREE_6};
 use super::*;
 
-/// A triangle with all three edges bulged, well within what is valid.
+/// A triangle with all three edges bulged, well within the valid range.
 fn curved() -> [Point; 6] {
     let mut nodes = straight(
         Point::new(0.5, 0.1),
@@ -79,7 +79,7 @@ fn linear_fields_have_exact_gradients_on_curved_elements_and_quadratic_ones_on_s
         let Point { r, z } = mapped.point;
         assert!((along_r - (2.0 * r - 3.0 * z)).abs() < 1e-13);
         assert!((along_z - (z - 3.0 * r)).abs() < 1e-13);
-        // The twin: on the curved element a quadratic of r and z is no quadratic of x and y.
+        // The twin: on the curved element, a quadratic of r and z is not a quadratic of x and y.
         let nodes = curved();
         let mapped = mapping(&nodes, at.place);
         let [along_r, _] = mapped.gradient(&nodes.map(quadratic));
@@ -87,7 +87,7 @@ fn linear_fields_have_exact_gradients_on_curved_elements_and_quadratic_ones_on_s
     }
 }
 
-/// x, y and x y of the reference coordinates have known gradients on a curved element: rows of the inverse Jacobian.
+/// Checks x, y and x y of the reference coordinates, which have known gradients on a curved element: rows of the inverse Jacobian.
 #[test]
 fn quadratics_of_the_reference_have_exact_derivatives_on_a_curved_element() {
     let nodes = curved();
@@ -187,7 +187,7 @@ fn volume_of_a_ring_with_a_round_edge_follows_pappus() {
     // ∫ 2πr over the bulge: 2π ∫ (1 − w²)/... with width w(z) = 0.4 z (1 − z): 2π ∫ (w − w²/2) dz.
     let added = 2.0 * PI * (0.4 / 6.0 - 0.5 * 0.16 / 30.0);
     assert!((volume(&nodes) - before - added).abs() < 1e-13);
-    // The twin: with the bulge taken at the radius 1 throughout.
+    // The twin: the bulge taken at the radius 1 throughout.
     assert!((volume(&nodes) - before - 2.0 * PI * 0.4 / 6.0).abs() > 1e-2);
 }
 
@@ -256,7 +256,7 @@ fn rank_one_terms_of_two_fields_stand_with_rows_on_the_left() {
     };
     let volume: f64 = samples.iter().map(|sample| sample.weight).sum();
     assert!((form(&left, &right) - volume).abs() < 1e-13);
-    // The twin: the other way round there is nothing.
+    // The twin: with rows and columns exchanged the form is 0.
     assert!(form(&right, &left).abs() < 1e-13 && volume > 1.0);
 }
 
@@ -296,11 +296,11 @@ fn determinant_ratio_is_the_least_over_the_element() {
     for shift in shifts {
         let nodes = shifted(shift);
         let (found, sampled) = (determinant_ratio(&nodes), sampled_ratio(&nodes));
-        // A quadratic with second derivatives of some tens, on a grid of 1/200: the least is missed by 1e-3 at most.
+        // A quadratic with second derivatives of some tens, on a grid of 1/200: the grid misses the least value by 1e-3 at most.
         assert!(found <= sampled + 1e-12, "{found} above {sampled}");
         assert!(found > sampled - 1e-3, "{found} below {sampled}");
     }
-    // The twin: corners and edges do not tell; the last of them is worst inside, and folded though its corners are not.
+    // The twin: corners and edges do not suffice; the last element has its least value inside, and is folded though its corners are not.
     let folded = shifted(shifts[shifts.len() - 1]);
     let least_of = |places: &mut dyn Iterator<Item = [f64; 2]>| {
         places.fold(f64::INFINITY, |least, place| {
@@ -340,7 +340,7 @@ fn points_are_found_again() {
             let point = mapping(&nodes, at).point;
             let [x, y] = reference_place(&nodes, point).unwrap();
             assert!((x - at[0]).abs() < 1e-12 && (y - at[1]).abs() < 1e-12);
-            // The twin: a point next to it is another.
+            // The twin: a point next to it is different.
             let [x, _] = reference_place(&nodes, Point::new(point.r + 1e-6, point.z)).unwrap();
             assert!((x - at[0]).abs() > 1e-8);
         }

@@ -1,4 +1,4 @@
-//! From an outline to a mesh.
+//! Builds a mesh from an outline.
 
 use super::divide::{Division, divide};
 use super::quadratic::{RimEdge, folded, quadratic};
@@ -8,25 +8,25 @@ use super::triangulation::{Clash, NONE, Triangulation, area2, triangulate};
 use super::{Mesh, MeshError, insert, smooth};
 use crate::outline::{Outline, Point};
 
-/// How often curves may be divided anew before the outline is given up.
+/// Greatest number of rounds of dividing the curves before the outline is given up.
 const ROUNDS_MOST: usize = 40;
-/// How many of these rounds may go into splitting edges that are only long.
+/// Greatest number of these rounds that may split edges only for their length.
 const ROUNDS_OF_SIZE: usize = 25;
-/// Most edges on all curves together.
+/// Greatest number of edges on all curves together.
 const EDGES_MOST: usize = 60_000;
-/// An edge may be this many times as long as the next one on its curve.
+/// Greatest ratio of an edge to the next one on its curve.
 const NEXT_RATIO: f64 = 2.6;
-/// Of the two sides of one corner in a triangle, the longer one may be this many times as long, whatever the angle.
+/// Greatest ratio of the two sides of one corner in a triangle, whatever the angle.
 const CORNER_SIDES_RATIO: f64 = 1.5;
 
-/// How fine a mesh is made at first.
+/// Fineness of the first mesh.
 #[derive(Clone, Debug, PartialEq)]
 pub struct MeshOptions {
-    /// Scales every size wanted by geometry alone: 1 is the usual, below it finer.
+    /// Scale of every size that the geometry alone sets: 1 is usual, a smaller value is finer.
     pub fineness: f64,
-    /// Most corners.
+    /// Greatest number of corners.
     pub n_corners_most: usize,
-    /// Places where edges shall be no longer than given, m, growing with the distance.
+    /// Places where edges shall not be longer than given, m; the permitted length grows with the distance.
     pub fine: Vec<(Point, f64)>,
 }
 
@@ -40,25 +40,26 @@ impl Default for MeshOptions {
     }
 }
 
-/// An outline's curves as edges between places.
+/// Curves of an outline as edges between places.
 struct Edges {
     places: Vec<Point>,
-    /// Corners of each edge, the one nearer its curve's beginning first.
+    /// Corners of each edge, with the one nearer the beginning of its curve first.
     ends: Vec<[u32; 2]>,
-    /// Curve of each edge, and its position among the curve's divisions.
+    /// Curve of each edge, and position of the edge in the division of that curve.
     curve_of: Vec<u32>,
     position_of: Vec<u32>,
 }
 
 /// Meshes an outline.
 ///
-/// Triangles are quadratic; edges on arcs have their mid-node on the arc.
+/// Triangles are quadratic; an edge on an arc has its mid-node on the arc.
 ///
 /// # Assumes
-/// That the outline has no flaw; one that has may be refused, or meshed for what it is, never with a panic.
+/// The outline has no flaw.
+/// An outline with a flaw may be refused, or meshed as it is drawn, but causes no panic.
 ///
 /// # Errors
-/// [`MeshError`] names two curves and a place where no triangles could be put between them.
+/// [`MeshError`] names two curves and a place where no triangles fit between them.
 pub fn build(outline: &Outline, options: &MeshOptions) -> Result<Mesh, MeshError> {
     let sizes = Sizes::new(outline, options.fineness, &options.fine);
     if !(sizes.box_sides[0] > 0.0 && sizes.box_sides[1].is_finite()) {
@@ -86,7 +87,7 @@ pub fn build(outline: &Outline, options: &MeshOptions) -> Result<Mesh, MeshError
             trouble = Some(unravel(outline, &mut divisions, &edges, &mesh, triangle));
             continue;
         }
-        // Long edges make poor triangles, but triangles all the same.
+        // Long edges give poor triangles, but valid ones.
         let may_split = round < ROUNDS_OF_SIZE && n_edges < EDGES_MOST / 2;
         if may_split && split_long(&mesh, &edges, &mut divisions, &sizes) {
             continue;
@@ -117,7 +118,7 @@ fn too_fine(outline: &Outline, edges: &Edges) -> MeshError {
     }
 }
 
-/// Names the two corners that lie nearest together among those next to each other by r.
+/// Names the two corners that lie nearest together among neighbours in the order of r.
 fn together(outline: &Outline, edges: &Edges) -> MeshError {
     let mut places = edges.places.clone();
     places.sort_by(|a, b| a.r.total_cmp(&b.r).then(a.z.total_cmp(&b.z)));
@@ -131,7 +132,7 @@ fn together(outline: &Outline, edges: &Edges) -> MeshError {
     }
 }
 
-/// The curve that comes nearest to a place, and the next one; only for messages, so that looking at many places will do.
+/// The two curves nearest to a place; only for messages, so sampling many places is accurate enough.
 fn nearest_curves(outline: &Outline, place: Point) -> [usize; 2] {
     const N_LOOKS: usize = 64;
     let mut found: Vec<(f64, usize)> = (0..outline.curves.len())
@@ -183,7 +184,7 @@ fn edges(outline: &Outline, divisions: &[Division]) -> Edges {
     edges
 }
 
-/// Splits the edges that could not be kept and those that stand in their way, and says what was found.
+/// Splits the edges that could not be kept and the edges that cross them; returns the fault found.
 fn part(outline: &Outline, divisions: &mut [Division], edges: &Edges, lost: &[usize]) -> MeshError {
     let mut is_marked = vec![false; edges.ends.len()];
     let mut trouble = MeshError::Flat;
@@ -209,7 +210,7 @@ fn part(outline: &Outline, divisions: &mut [Division], edges: &Edges, lost: &[us
     trouble
 }
 
-/// Splits the edges about a triangle that would lie in two regions: a chord there has the corner of another curve on its wrong side.
+/// Splits the edges about a triangle that would lie in two regions: there, a chord has the corner of another curve on its wrong side.
 fn unravel(
     outline: &Outline,
     divisions: &mut [Division],
@@ -236,7 +237,7 @@ fn unravel(
     }
 }
 
-/// Whether another edge crosses this one, or has a corner on it.
+/// Whether another edge crosses this one or has a corner on it.
 fn stands_in_way(edges: &Edges, edge: usize, other: usize) -> bool {
     let [a, b] = edges.ends[edge];
     let [c, d] = edges.ends[other];
@@ -264,10 +265,10 @@ fn middle(edges: &Edges, edge: usize) -> Point {
     a.towards(b, 0.5)
 }
 
-/// Splits marked edges in the middle; returns whether there was any.
+/// Splits marked edges in the middle; returns whether any was marked.
 fn split(divisions: &mut [Division], edges: &Edges, is_marked: &[bool]) -> bool {
     let mut is_any = false;
-    // From the back, so that positions still to come keep their place.
+    // From the back, so that the remaining positions stay valid.
     for edge in (0..edges.ends.len()).rev() {
         if is_marked[edge] {
             let division = &mut divisions[edges.curve_of[edge] as usize];
@@ -280,7 +281,7 @@ fn split(divisions: &mut [Division], edges: &Edges, is_marked: &[bool]) -> bool 
     is_any
 }
 
-/// Splits edges that are long for the room beside them or beside the next edge; returns whether there was any.
+/// Splits edges that are long for the room beside them or for the next edge; returns whether it split any.
 fn split_long(
     mesh: &Triangulation,
     edges: &Edges,
@@ -303,7 +304,7 @@ fn split_long(
             if rim == NONE {
                 continue;
             }
-            // The angle of a corner stays what it is, however short its sides become.
+            // The angle at a corner stays the same, however short its sides become.
             let is_side_of_corner = [1, 2].into_iter().any(|k| {
                 let other = triangle.rims[(side + k) % 3];
                 other != NONE && length(rim as usize) <= CORNER_SIDES_RATIO * length(other as usize)
@@ -335,7 +336,7 @@ fn split_long(
     split(divisions, edges, &is_marked)
 }
 
-/// Size wanted at each corner on a curve: the mean of its edges' lengths, m.
+/// Wanted size at each corner on a curve: the mean length of its edges, m.
 fn rim_sizes(edges: &Edges) -> Vec<f64> {
     let mut sums = vec![(0.0, 0.0); edges.places.len()];
     for ends in &edges.ends {
@@ -348,7 +349,7 @@ fn rim_sizes(edges: &Edges) -> Vec<f64> {
     sums.iter().map(|(sum, count)| sum / count).collect()
 }
 
-/// Keeps what lies in regions and adds mid-nodes.
+/// Keeps the triangles in regions and adds mid-nodes.
 fn finish(outline: &Outline, divisions: &[Division], edges: &Edges, mesh: &Triangulation) -> Mesh {
     let mut number = vec![NONE; mesh.places.len()];
     let mut corners = Vec::new();
@@ -381,7 +382,7 @@ fn finish(outline: &Outline, divisions: &[Division], edges: &Edges, mesh: &Trian
     quadratic(outline, corners, &triangles, region, rims)
 }
 
-/// Splits the edges on arcs of triangles that the arc turns inside out; says at which curve, if there was any.
+/// Splits the edges on arcs whose triangles the arc turns inside out; returns an error that names such a curve, or `None` if there is none.
 fn split_bent(outline: &Outline, mesh: &Mesh, divisions: &mut [Division]) -> Option<MeshError> {
     let mut middles = vec![NONE; mesh.nodes.len()];
     for (position, rim) in mesh.rims.iter().enumerate() {

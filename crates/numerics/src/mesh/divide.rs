@@ -1,4 +1,4 @@
-//! Curves divided into edges: by the sizes wanted, and at equal distances from corners of small angle.
+//! Divides curves into edges: by the wanted sizes, and at equal distances from corners with a small angle.
 //!
 //! ```text
 //!              B2 ____           two curves that leave P at a small or no angle
@@ -10,23 +10,23 @@
 use super::size::Sizes;
 use crate::outline::{Outline, Point};
 
-/// Curves that leave a point at less than this angle are divided alike, rad.
+/// Angle below which curves that leave a point are divided alike, rad.
 const SMALL_ANGLE: f64 = 0.7;
-/// Ratio of one distance from such a corner to the next.
+/// Ratio of successive distances from such a corner.
 const SHELL_RATIO: f64 = 1.6;
-/// Share of a radius at which the first division from a corner stands.
+/// First distance from a corner, as a share of the radius.
 const FIRST_RATIO: f64 = 0.3;
 
-/// The shares of a curve's length at which it is divided, from 0 to 1.
+/// Division of a curve: the shares of its length at its divisions, from 0 to 1.
 #[derive(Clone, Debug)]
 pub(super) struct Division {
     pub shares: Vec<f64>,
-    /// Up to the first of these, and from the second on, edges match those of another curve.
+    /// Edges before the first of these shares and after the second match edges of another curve.
     pub matched: [f64; 2],
 }
 
 impl Division {
-    /// Whether the edge that begins at a position of `shares` matches one of another curve.
+    /// Whether the edge that begins at a position of `shares` matches an edge of another curve.
     pub fn is_matched(&self, position: usize) -> bool {
         self.shares[position + 1] <= self.matched[0] || self.shares[position] >= self.matched[1]
     }
@@ -69,7 +69,7 @@ fn divide_curve(
     }
 }
 
-/// Shares strictly between `from` and `to` that make edges as long as wanted.
+/// Shares strictly between `from` and `to` that make edges of the wanted length.
 fn even_shares(
     outline: &Outline,
     sizes: &Sizes,
@@ -79,7 +79,7 @@ fn even_shares(
 ) -> Vec<f64> {
     let length = outline.length(curve_index);
     let stretch = (to - from) * length;
-    // Fine enough that no source of size is stepped over: steps of half the size found where the step begins.
+    // Steps of half the size at their beginning are fine enough to miss no source of size.
     let mut sums = vec![(from, 0.0)];
     let mut share = from;
     let mut sum = 0.0;
@@ -112,7 +112,7 @@ fn even_shares(
     shares
 }
 
-/// Shares of a curve at given distances from one of its ends, in the order of the distances, as far as `reach` of its length.
+/// Shares of a curve at given distances from one of its ends, in the order of the distances, up to `reach` of its length.
 fn shares_at(
     outline: &Outline,
     curve_index: usize,
@@ -137,7 +137,7 @@ fn shares_at(
         .collect()
 }
 
-/// Distances from each point at which the curves that leave it are divided; none where no two leave at a small angle.
+/// Distances from each point at which the curves that leave it are divided; empty if no two leave at a small angle.
 fn shells(outline: &Outline, sizes: &Sizes) -> Vec<Vec<f64>> {
     let mut leaving: Vec<Vec<(usize, [f64; 2], f64)>> = vec![Vec::new(); outline.points.len()];
     for (curve_index, curve) in outline.curves.iter().enumerate() {
@@ -172,7 +172,7 @@ fn shells(outline: &Outline, sizes: &Sizes) -> Vec<Vec<f64>> {
         .collect()
 }
 
-/// How far from a corner two curves lie nearer together than the edges wanted there are long.
+/// Distance from a corner up to which two curves are closer together than the wanted edge length.
 fn reach_of(
     outline: &Outline,
     sizes: &Sizes,

@@ -1,22 +1,22 @@
-//! New corners where triangles are larger than wanted, and the flips that keep the triangulation Delaunay.
+//! Insertion of corners into triangles that are larger than wanted, with flips that keep the triangulation Delaunay.
 //!
-//! A corner is put in the middle of the circle through a triangle that is too large, if it can be seen from there
-//! without crossing a given edge and lies far enough from everything.
-//! The triangles whose circles hold it are replaced by a fan about it.
-//! So nothing is asked of angles, and the process ends: every new corner keeps its distance from all others.
+//! A corner is inserted at the circumcentre of a triangle that is too large, if it is visible from the triangle
+//! without crossing a given edge and is far enough from corners and given edges.
+//! A fan about the corner replaces the triangles whose circumcircles contain it.
+//! No angle is required, and the process ends because every new corner keeps its distance from all others.
 
 use super::triangulation::{NONE, Triangle, Triangulation, area2};
 use crate::outline::Point;
 
-/// A triangle is too large when its circle's radius passes this share of the size wanted; for three equal sides it is 0.577.
+/// Greatest circumradius of a triangle, as a share of the wanted size; a triangle with three equal sides has 0.577.
 const CIRCLE_RATIO: f64 = 0.8;
 /// Least distance of a new corner from others, and from given edges, as shares of the size wanted.
 const CORNER_RATIO: f64 = 0.6;
 const EDGE_RATIO: f64 = 0.38;
-/// How fast the size wanted may grow with the distance from a corner.
+/// Rate at which the wanted size may grow with the distance from a corner.
 const GROWTH_RATIO: f64 = 0.3;
 
-/// Corners being put into a triangulation; `sizes` holds the edge length wanted at each corner, m.
+/// Corners during insertion; `sizes` holds the wanted edge length at each corner, m.
 pub(super) struct Insertion<'t> {
     mesh: &'t mut Triangulation,
     sizes: &'t mut Vec<f64>,
@@ -27,7 +27,7 @@ pub(super) struct Insertion<'t> {
     queue: Vec<u32>,
 }
 
-/// Puts corners into all triangles of regions until none is larger than wanted, `n_most` at most.
+/// Inserts corners until no triangle of a region is larger than wanted, at most `n_most`.
 pub(super) fn fill(mesh: &mut Triangulation, sizes: &mut Vec<f64>, n_most: usize) {
     let queue = (0..mesh.triangles.len() as u32).rev().collect();
     let is_in_cavity = vec![false; mesh.triangles.len()];
@@ -72,7 +72,7 @@ impl Insertion<'_> {
         }
     }
 
-    /// Puts a corner at a place if it can be seen from the triangle `start` and stands far enough from all others.
+    /// Inserts a corner at a place if it is visible from the triangle `start` and far enough from all others.
     fn put(&mut self, start: u32, place: Point) -> bool {
         let Some(holder) = self.walk(start, place) else {
             return false;
@@ -101,7 +101,7 @@ impl Insertion<'_> {
         true
     }
 
-    /// The triangle that holds a place, walking from `start` without crossing a given edge.
+    /// The triangle that contains the place, found by walking from `start` without crossing a given edge; `None` if there is none.
     fn walk(&self, start: u32, place: Point) -> Option<u32> {
         let mut here = start;
         for _ in 0..64 {
@@ -122,7 +122,7 @@ impl Insertion<'_> {
         None
     }
 
-    /// Collects the triangles whose circles hold the place, as far as no given edge stands between, and their border.
+    /// Collects the triangles whose circumcircles contain the place, up to given edges, and the border of these triangles.
     fn dig(&mut self, holder: u32, place: Point) {
         self.cavity.clear();
         self.border.clear();
@@ -163,7 +163,7 @@ impl Insertion<'_> {
         }
     }
 
-    /// Whether a fan about the place is sound and nothing stands too near.
+    /// Whether a fan about the place is valid and no corner or given edge is too near.
     fn is_free(&self, place: Point, size: f64) -> bool {
         self.border.iter().all(|&([a, b], _, rim, _)| {
             let (pa, pb) = (self.mesh.places[a as usize], self.mesh.places[b as usize]);
@@ -195,7 +195,7 @@ impl Insertion<'_> {
         let slots: Vec<u32> = (0..border.len())
             .map(|position| slot(position, &self.cavity, n_triangles))
             .collect();
-        // A border in one piece has two triangles more than the cavity, so no slot is left over.
+        // A border in one piece has two triangles more than the cavity, so no slot remains.
         self.mesh.triangles.resize(
             n_triangles + border.len() - n_old,
             self.mesh.triangles[self.cavity[0] as usize],
@@ -229,7 +229,7 @@ impl Insertion<'_> {
     }
 }
 
-/// Middle and radius of the circle through three places; none for three in a line.
+/// Centre and radius of the circumcircle of three places; `None` if they are collinear.
 pub(super) fn circle(corners: [Point; 3]) -> Option<(Point, f64)> {
     let [a, b, c] = corners;
     let twice = area2(a, b, c);

@@ -1,4 +1,4 @@
-//! Meshes of quadratic triangles on an outline, curved where the outline is.
+//! Meshes of quadratic triangles on an outline, curved along its arcs.
 //!
 //! ```text
 //!            2                 corners 0 1 2 counter-clockwise (r to the right, z up),
@@ -40,11 +40,11 @@ use crate::outline::Point;
 pub struct Mesh {
     /// Places of the nodes, m: `n_corners` corners, then the mid-nodes.
     pub nodes: Vec<Point>,
-    /// How many of the nodes are corners.
+    /// Number of corners among the nodes.
     pub n_corners: usize,
     /// Nodes of each triangle: three corners counter-clockwise, then the mid-nodes of edges 01, 12, 20.
     pub triangles: Vec<[u32; 6]>,
-    /// Index of the region each triangle lies in.
+    /// Index of the region of each triangle.
     pub region: Vec<u32>,
     /// Edges that lie on curves of the outline.
     pub rims: Vec<Rim>,

@@ -1,14 +1,14 @@
-//! A mesh carried along when its outline changes a little: same triangles, nodes elsewhere.
+//! Meshes carried along when their outline changes a little: same triangles, moved nodes.
 
 use super::Mesh;
 use super::quadratic;
 use super::smooth::quality;
 use crate::outline::{Outline, Point};
 
-/// Least quality of a carried triangle as a share of what it was.
+/// Least quality of a carried triangle as a share of its original quality.
 const QUALITY_RATIO: f64 = 0.3;
 
-/// Whether two outlines have the same curves between the same points, with the same tags, and the same regions: only places differ.
+/// Whether two outlines have the same curves between the same points, the same tags and the same regions, so that only places differ.
 pub fn is_same_topology(one: &Outline, other: &Outline) -> bool {
     let is_same_curve = |(a, b): (&crate::outline::Curve, &crate::outline::Curve)| {
         a.from == b.from
@@ -22,7 +22,7 @@ pub fn is_same_topology(one: &Outline, other: &Outline) -> bool {
         && one.regions == other.regions
 }
 
-/// Where each corner on a curve stands on another outline of the same topology; none for the others.
+/// Place of each corner of a curve on another outline with the same topology; `None` for the other corners.
 ///
 /// # Shapes
 /// `[n_corners]`.
@@ -57,7 +57,7 @@ pub fn nodes_between(outline: &Outline, mesh: &Mesh, corners: &[Point]) -> Vec<P
     nodes
 }
 
-/// Whether the triangles of a mesh are still sound when its nodes stand elsewhere.
+/// Whether the triangles of a mesh are still valid when its nodes are moved.
 ///
 /// # Shapes
 /// `nodes` `[n_nodes]`.

@@ -1,11 +1,11 @@
-//! From triangles with corners to triangles with mid-nodes, each on its edge or on the arc the edge stands for.
+//! Adds mid-nodes to triangles that have only corners: each in the middle of its edge, or on the arc of the edge.
 
 use super::triangulation::{area2, key};
 use super::{Mesh, Rim};
 use crate::fem::{quadrature, triangle};
 use crate::outline::{Outline, Point};
 
-/// An edge on a curve: the curve, its two corners and the shares of the curve's length there.
+/// An edge on a curve: the curve, its two corners, and the shares of the curve's length there.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct RimEdge {
     pub curve_index: u32,
@@ -80,14 +80,14 @@ pub(super) fn quadratic(
     }
 }
 
-/// Least determinant that a triangle may have where it is integrated, over that of its corners.
+/// Least determinant of a triangle at its integration points, relative to that of its corners.
 const DETERMINANT_RATIO: f64 = 0.05;
-/// How far below nought the determinant may be at a corner of no angle, over that of its corners.
+/// Tolerance below zero for the determinant at a cusp (a corner of zero angle), relative to that of its corners.
 ///
-/// There it is nought, and the ends of arcs lie on their circles only as exactly as a file says.
+/// The determinant is zero there, and the ends of arcs lie on their circles only as exactly as the file states.
 const CUSP_RATIO: f64 = 0.02;
 
-/// The triangles of a mesh that are folded or nearly so, its nodes standing at the places given.
+/// The triangles of a mesh that are folded or nearly folded when its nodes lie at the given places.
 ///
 /// # Shapes
 /// `nodes` `[n_nodes]`.
@@ -101,12 +101,12 @@ pub(super) fn folded<'m>(mesh: &'m Mesh, nodes: &'m [Point]) -> impl Iterator<It
         let n_rims = (3..6)
             .filter(|&side| is_on_rim[triangle[side] as usize])
             .count();
-        // No angle is left only between two given curves.
+        // Only two given curves can form a zero angle.
         !is_sound(triangle.map(|node| nodes[node as usize]), n_rims > 1)
     })
 }
 
-/// Whether a quadratic triangle runs counter-clockwise and is folded nowhere, but for what rounding does at a cusp.
+/// Whether a quadratic triangle is counter-clockwise and nowhere folded, apart from rounding at a cusp.
 fn is_sound(nodes: [Point; 6], may_have_cusp: bool) -> bool {
     let straight = area2(nodes[0], nodes[1], nodes[2]);
     if straight <= 0.0 || triangle::is_straight(&nodes) {

@@ -1,4 +1,4 @@
-//! Refinement by bisection of longest edges, the mesh kept conforming and the old nodes kept in place.
+//! Refinement by bisection of longest edges; the mesh stays conforming and the old nodes stay in place.
 //!
 //! ```text
 //!          2               2                2               2
@@ -8,27 +8,27 @@
 //!      0---3---1       0---3---1        0---3---1       0---3---1
 //! ```
 //!
-//! Each new corner is an old mid-node, so that on arcs it lies on the arc.
-//! An arc that is bent beside a triangle is halved together with the triangle:
-//! left whole beside half the triangle it would be bent twice as far, and at a corner of no angle that folds it.
+//! Each new corner is an old mid-node, so on an arc it lies on the arc.
+//! An arc that is bent beside a triangle is halved together with the triangle.
+//! An unsplit arc beside half the triangle would be bent twice as much relative to it, and at a cusp this folds the triangle.
 
 use super::quadratic::{RimEdge, folded, quadratic};
 use super::triangulation::{NONE, area2};
 use super::{Mesh, Rim};
 use crate::outline::Outline;
 
-/// Share of a triangle's height that the sagitta of its side may have and still be left whole when the triangle is divided.
+/// Greatest sagitta of a side, as a share of the triangle's height, at which the side may stay whole when the triangle is divided.
 ///
-/// Twice this share stands in what is left; a triangle folds at a half.
+/// The remaining part then has twice this share; a triangle folds at a half.
 const BENT_RATIO: f64 = 0.05;
-/// How often triangles that fold when they are divided may be divided otherwise, or left whole.
+/// Greatest number of attempts to divide folding triangles differently, or to leave them whole.
 const TRIES_MOST: usize = 24;
 
-/// Refines marked triangles, and whatever must follow to keep the mesh conforming.
+/// Refines marked triangles, and those that must follow to keep the mesh conforming.
 ///
-/// All three edges of a marked triangle are halved, so that its size is halved too.
-/// A triangle that no way of dividing leaves sound stays whole: between two arcs that leave a corner side by side,
-/// with radii less than a third apart, the ways from the middle of one to the end of the other run outside.
+/// All three edges of a marked triangle are halved, so its size is halved too.
+/// A triangle that is not valid after any division stays whole: between two arcs that leave a corner side by side
+/// with radii less than a third apart, the lines from the middle of one to the end of the other run outside.
 ///
 /// # Shapes
 /// `is_marked` `[n_triangles]`.
@@ -56,11 +56,11 @@ pub fn refine(outline: &Outline, mesh: &Mesh, is_marked: &[bool]) -> Mesh {
     mesh.clone()
 }
 
-/// How each triangle is divided, if it is.
+/// Division of each triangle, if it is divided.
 struct Plan {
-    /// Sides by length, the longest first.
+    /// Sides by length, longest first.
     order: Vec<[u8; 3]>,
-    /// How many of its split sides were tried as the first to be split.
+    /// Number of split sides that have been tried as the first to be split.
     n_tried: Vec<u8>,
     bent: Vec<[bool; 3]>,
     /// Triangles that stay whole.
@@ -78,7 +78,7 @@ impl Plan {
         }
     }
 
-    /// The side from which a triangle is divided: the longest that is split, or the next one where that was tried in vain.
+    /// The side from which a triangle is divided: the longest split side, or the next one if that failed.
     fn first_side(&self, triangle: &[u32; 6], index: usize, is_split: &[bool]) -> Option<usize> {
         let order = self.order[index].map(usize::from);
         let split = || {
@@ -100,8 +100,8 @@ impl Plan {
         self.is_whole[index] |= usize::from(self.n_tried[index]) >= n_split;
     }
 
-    /// Edges to be split, by mid-node: those of marked triangles, and of each triangle of which any edge is split
-    /// the longest and every bent one.
+    /// Edges to be split, by mid-node: all edges of marked triangles, and for each triangle with a split edge
+    /// its longest edge and every bent one.
     fn split_edges(&mut self, mesh: &Mesh, is_marked: &[bool]) -> Vec<bool> {
         let mut is_kept = vec![false; mesh.nodes.len()];
         loop {
@@ -127,7 +127,8 @@ impl Plan {
         }
     }
 
-    /// Splits what must follow; where that is an edge to be kept, the triangle stays whole too, and the answer is no.
+    /// Splits the edges that must follow.
+    /// If one of them must be kept, the triangle stays whole too, and the result is `false`.
     fn follow(&mut self, mesh: &Mesh, is_kept: &[bool], is_split: &mut [bool]) -> bool {
         let mut is_new = false;
         loop {
@@ -159,9 +160,9 @@ impl Plan {
     }
 }
 
-/// Halves edges given by their mid-nodes; gives the mesh and, of each of its triangles, the one it is part of.
+/// Halves the edges given by their mid-nodes; returns the mesh and, for each of its triangles, the old triangle that contains it.
 fn halve(outline: &Outline, mesh: &Mesh, plan: &Plan, is_split: &[bool]) -> (Mesh, Vec<u32>) {
-    // New corners are numbered after the old ones, in the order of the old mid-nodes.
+    // New corners get numbers after the old ones, in the order of the old mid-nodes.
     let mut number = vec![NONE; mesh.nodes.len()];
     let mut corners = mesh.nodes[..mesh.n_corners].to_vec();
     for middle in mesh.n_corners..mesh.nodes.len() {
@@ -193,10 +194,10 @@ fn halve(outline: &Outline, mesh: &Mesh, plan: &Plan, is_split: &[bool]) -> (Mes
     )
 }
 
-/// Sides of a triangle, the longest first; of equal ones that with the greater mid-node.
+/// Sides of a triangle, longest first; of equal sides, the one with the greater mid-node first.
 ///
-/// They are measured through their mid-nodes: of two sides that leave a corner of no angle the arc is then the longer one.
-/// From the middle of the other one, the way to the far end of the arc would run along the arc's tangent there.
+/// They are measured through their mid-nodes, so that of two sides that leave a cusp the arc is the longer one.
+/// A line from the middle of the other side to the far end of the arc would run along the arc's tangent there.
 fn sides_by_length(mesh: &Mesh, triangle: &[u32; 6]) -> [u8; 3] {
     let measures = [0, 1, 2].map(|side| {
         let [a, b, middle] = [side, (side + 1) % 3, 3 + side]
@@ -212,18 +213,18 @@ fn sides_by_length(mesh: &Mesh, triangle: &[u32; 6]) -> [u8; 3] {
     order
 }
 
-/// Which sides lie so far off their chords that the triangle is not divided without them.
+/// Whether each side lies so far off its chord that the triangle is not divided without it.
 fn bent_sides(mesh: &Mesh, triangle: &[u32; 6]) -> [bool; 3] {
     let place = |position: usize| mesh.nodes[triangle[position] as usize];
     let height = area2(place(0), place(1), place(2));
     [0, 1, 2].map(|side| {
-        // Both are the heights over the chord times its length.
+        // Both are heights over the chord times its length.
         let sagitta = area2(place(side), place((side + 1) % 3), place(3 + side));
         sagitta.abs() > BENT_RATIO * height
     })
 }
 
-/// The triangles that one becomes, its side `first` split first.
+/// The parts of a triangle after its division, with its side `first` split first.
 fn divide(triangle: &[u32; 6], first: usize, number: &[u32], triangles: &mut Vec<[u32; 3]>) {
     let [a, b, c] = [0, 1, 2].map(|k| triangle[(first + k) % 3]);
     let [ab, bc, ca] = [0, 1, 2].map(|k| number[triangle[3 + (first + k) % 3] as usize]);

@@ -1,19 +1,19 @@
-//! Which region each triangle lies in, from the sides of the curves, and the check that this is one answer.
+//! Region of each triangle, from the sides of the curves, with a check that it is unique.
 
 use super::triangulation::{NONE, Triangulation};
 use crate::outline::{Outline, Shape};
 
-/// What lies on the two sides of a curve, seen from its beginning: region index, or [`OUTSIDE`].
+/// Region index on each of the two sides of a curve, seen from its beginning, or [`OUTSIDE`].
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Sides {
     pub left: u32,
     pub right: u32,
 }
 
-/// Nothing that carries field.
+/// Index of the outside, which carries no field.
 pub(super) const OUTSIDE: u32 = NONE - 1;
 
-/// The sides of every curve.
+/// Regions on both sides of every curve.
 pub(super) fn sides(outline: &Outline) -> Vec<Sides> {
     let nothing = Sides {
         left: OUTSIDE,
@@ -45,7 +45,7 @@ pub(super) fn signed_area(outline: &Outline, region_index: usize) -> f64 {
             let mut area = 0.5 * (from.r * to.z - from.z * to.r);
             if let Shape::Arc { .. } = curve.shape {
                 let (turn, radius) = (curve.turn(from, to), curve.radius(from, to));
-                // The piece between the chord and the arc.
+                // Area between the chord and the arc.
                 area += 0.5 * radius * radius * (turn - turn.sin());
             }
             if side.is_reversed { -area } else { area }
@@ -53,9 +53,9 @@ pub(super) fn signed_area(outline: &Outline, region_index: usize) -> f64 {
         .sum()
 }
 
-/// Gives every triangle its region; fails with a triangle that would lie in two.
+/// Assigns a region to every triangle; fails with a triangle that would lie in two.
 ///
-/// `curve_of` is the curve of each given edge; `starts` its first corner, nearer the curve's beginning.
+/// `curve_of` is the curve of each given edge; `starts` is its first corner, nearer the beginning of the curve.
 pub(super) fn mark(
     mesh: &mut Triangulation,
     sides: &[Sides],
@@ -92,7 +92,7 @@ pub(super) fn mark(
             }
             let other = triangle.across[side];
             if other == NONE {
-                // The hull is reached without a curve between: this must be outside.
+                // The hull is reached without crossing a curve, so this must be outside.
                 if triangle.region != OUTSIDE {
                     return Err(index);
                 }

@@ -1,15 +1,15 @@
-//! How fine the curves are divided before anything is solved: from their own radii, and from the room beside them.
+//! Sizes of the edges on curves before the first solution: from the curves' own radii, and from the room beside them.
 
 use crate::outline::{Outline, Point, Shape};
 
-/// Share of an arc's radius that one edge may be long.
+/// Greatest length of an edge on an arc, as a share of the radius.
 const ARC_RATIO: f64 = 0.2;
-/// How fast an edge may grow with the distance from something fine.
+/// Greatest growth of the edge length with the distance from a fine spot.
 const GROWTH_RATIO: f64 = 0.5;
 /// Longest edge anywhere, as a share of the smaller side of the section's box.
 const COARSEST_RATIO: f64 = 0.3;
 
-/// Sizes wanted by geometry alone.
+/// Wanted sizes from geometry alone.
 pub(super) struct Sizes {
     sources: Vec<(Point, f64)>,
     /// Longest edge anywhere, m.
@@ -19,7 +19,7 @@ pub(super) struct Sizes {
 }
 
 impl Sizes {
-    /// Takes the sizes from the arcs and the box of an outline.
+    /// Computes the sizes from the arcs and the bounding box of an outline.
     pub fn new(outline: &Outline, fineness: f64, fine: &[(Point, f64)]) -> Self {
         let used = outline
             .curves
@@ -60,11 +60,11 @@ impl Sizes {
         }
     }
 
-    /// Edge length wanted at a place, m.
+    /// Wanted edge length at a place, m.
     pub fn at(&self, place: Point) -> f64 {
         let mut size = self.coarsest;
         for &(source, wanted) in &self.sources {
-            // Most sources lie too far away to matter, and their distance need not be known.
+            // Most sources are too far away to matter, and their exact distance is not needed.
             let reach = (size - wanted) / GROWTH_RATIO;
             let (r, z) = (source.r - place.r, source.z - place.z);
             if reach > 0.0 && r * r + z * z < reach * reach {
@@ -74,14 +74,14 @@ impl Sizes {
         size
     }
 
-    /// How many times its height a triangle between two curves may be long.
+    /// Greatest ratio of length to height of a triangle between two curves.
     ///
-    /// Thin layers bear long triangles, because across them the field hardly changes; wide ones do not.
+    /// Thin layers permit long triangles, because the field hardly changes across them; wide layers do not.
     pub fn stretch(&self, height: f64) -> f64 {
         (0.05 * self.box_sides[0] / height).clamp(1.3, 5.0)
     }
 
-    /// Edges are never split below this length, m.
+    /// Length below which edges are never split, m.
     pub fn finest(&self) -> f64 {
         1e-5 * self.box_sides[1]
     }

@@ -1,9 +1,9 @@
-//! Better triangles on the same corners: edges flipped, free corners moved to the middle of their neighbours.
+//! Improves triangles on the same corners: flips edges, and moves free corners to the mean of their neighbours.
 
 use super::triangulation::{NONE, Triangulation, area2};
 use crate::outline::Point;
 
-/// How good a triangle is, from 0 (flat) to 1 (three equal sides): 2√3 × twice the area ÷ the sum of squared sides.
+/// Quality of a triangle, from 0 (flat) to 1 (three equal sides): 2√3 × twice the area ÷ the sum of squared sides.
 pub(super) fn quality(a: Point, b: Point, c: Point) -> f64 {
     let squares = [(a, b), (b, c), (c, a)]
         .iter()
@@ -12,7 +12,7 @@ pub(super) fn quality(a: Point, b: Point, c: Point) -> f64 {
     2.0 * 3.0_f64.sqrt() * area2(a, b, c) / squares
 }
 
-/// Flips and moves, `n_sweeps` times.
+/// Flips edges and moves corners, `n_sweeps` times.
 pub(super) fn smooth(mesh: &mut Triangulation, n_sweeps: usize) {
     let mut is_free = vec![true; mesh.places.len()];
     for triangle in &mesh.triangles {
@@ -55,13 +55,13 @@ fn flip_edge(mesh: &mut Triangulation, here: usize, side: usize) -> bool {
     let Some(back) = (0..3).find(|&s| two.across[s] == here as u32) else {
         return false;
     };
-    // One is (a, b, c) and the other (b, a, d): afterwards (a, d, c) and (d, b, c).
+    // One triangle is (a, b, c) and the other (b, a, d): afterwards (a, d, c) and (d, b, c).
     let [a, b, c] = [0, 1, 2].map(|k| one.corners[(side + k) % 3]);
     let d = two.corners[(back + 2) % 3];
     let place = |corner: u32| mesh.places[corner as usize];
     let [one_sine, one_cosine] = sine_cosine(place(b), place(c), place(a));
     let [two_sine, two_cosine] = sine_cosine(place(a), place(d), place(b));
-    // The two angles are below half a turn each, so their sum passes it just where its sine falls below nought.
+    // Each of the two angles is below half a turn, so their sum exceeds half a turn exactly if its sine is negative.
     let (former, latter) = (one_sine * two_cosine, one_cosine * two_sine);
     if former + latter >= -1e-9 * (former.abs() + latter.abs())
         || quality(place(a), place(d), place(c)) <= 1e-6
@@ -84,7 +84,7 @@ fn flip_edge(mesh: &mut Triangulation, here: usize, side: usize) -> bool {
     true
 }
 
-/// Tells a neighbour that the triangle across its edge from `ends[0]` to `ends[1]` is another one now.
+/// Tells a neighbour which triangle now lies across its edge from `ends[0]` to `ends[1]`.
 fn redirect(mesh: &mut Triangulation, neighbour: u32, from: u32, to: u32, ends: [u32; 2]) {
     if neighbour == NONE {
         return;
@@ -100,13 +100,13 @@ fn redirect(mesh: &mut Triangulation, neighbour: u32, from: u32, to: u32, ends: 
     }
 }
 
-/// Sine and cosine of the angle at `at` from the way to `p` on to that to `q`, times the lengths of both ways.
+/// Sine and cosine of the angle at `at` from the direction of `p` to that of `q`, times both distances.
 fn sine_cosine(q: Point, at: Point, p: Point) -> [f64; 2] {
     let (u, v) = ([p.r - at.r, p.z - at.z], [q.r - at.r, q.z - at.z]);
     [u[0] * v[1] - u[1] * v[0], u[0] * v[0] + u[1] * v[1]]
 }
 
-/// Moves each free corner to the mean of its neighbours, if that leaves its worst triangle better or good.
+/// Moves each free corner to the mean of its neighbours, if its worst triangle then is better, or good.
 fn move_corners(mesh: &mut Triangulation, is_free: &[bool]) {
     let rings = Rings::new(mesh);
     for corner in 0..mesh.places.len() {
@@ -144,7 +144,7 @@ fn worst(mesh: &Triangulation, ring: &[u32]) -> f64 {
         .fold(f64::INFINITY, f64::min)
 }
 
-/// The triangles about each corner.
+/// Indices of the triangles about each corner.
 struct Rings {
     starts: Vec<u32>,
     triangles: Vec<u32>,

@@ -3,36 +3,36 @@
 use crate::outline::Point;
 use spade::{ConstrainedDelaunayTriangulation, Point2, Triangulation as _};
 
-/// Marks that there is no triangle, or no rim.
+/// Index that stands for no triangle, or no rim.
 pub(super) const NONE: u32 = u32::MAX;
 
 /// A triangle with its neighbours.
 ///
-/// Edge `i` runs from `corners[i]` to `corners[i + 1]`; corners go round counter-clockwise.
+/// Edge `i` runs from `corners[i]` to `corners[i + 1]`; corners are counter-clockwise.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Triangle {
     pub corners: [u32; 3],
-    /// Triangle across each edge.
+    /// Triangle on the other side of each edge.
     pub across: [u32; 3],
-    /// The given edge that each edge is, if any.
+    /// Index of the given edge that coincides with each edge, or [`NONE`].
     pub rims: [u32; 3],
-    /// Region it lies in.
+    /// Region of the triangle.
     pub region: u32,
 }
 
-/// Triangles on points, every given edge among their edges.
+/// Triangles on points; every given edge is one of their edges.
 #[derive(Clone, Debug)]
 pub(super) struct Triangulation {
     pub places: Vec<Point>,
     pub triangles: Vec<Triangle>,
 }
 
-/// Why there are no triangles: given edges that others cross or points lie on, or points at one place.
+/// Reason why there are no triangles: other edges cross given edges, points lie on them, or points coincide.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Clash {
     /// Positions of the edges that could not be kept.
     Edges(Vec<usize>),
-    /// Two points fall together.
+    /// Two points coincide.
     Points,
 }
 
@@ -40,7 +40,7 @@ pub(super) enum Clash {
 pub(super) fn triangulate(places: &[Point], edges: &[[u32; 2]]) -> Result<Triangulation, Clash> {
     let points: Vec<Point2<f64>> = places.iter().map(|p| Point2::new(p.r, p.z)).collect();
     let pairs: Vec<[usize; 2]> = edges.iter().map(|e| e.map(|v| v as usize)).collect();
-    // Which edges were left out is found below, with those that a point divides.
+    // The check below finds the edges that were left out, together with those that a point divides.
     let Ok(cdt) =
         ConstrainedDelaunayTriangulation::<Point2<f64>>::try_bulk_load_cdt(points, pairs, |_| {})
     else {
@@ -94,7 +94,7 @@ pub(super) fn triangulate(places: &[Point], edges: &[[u32; 2]]) -> Result<Triang
     }
 }
 
-/// One number for an edge, whichever way it runs.
+/// One number for an edge, in either direction.
 pub(super) fn key(a: u32, b: u32) -> u64 {
     (u64::from(a.min(b)) << 32) | u64::from(a.max(b))
 }

@@ -1,15 +1,15 @@
 //! Check: is a drawing a section?
 //!
-//! **What.** [`check`] compares every curve with every other and every region with every other, and names what is wrong.
+//! **What.** [`check`] compares every curve with every other and every region with every other, and names the flaws.
 //!
-//! **Why separate.** A region that is not glued to its neighbour is meshed and solved without a word, and its field is nought: the drawing is the only place to find out.
+//! **Why separate.** A region that is not glued to its neighbour is meshed and solved without complaint, and its field is zero: only the drawing can reveal it.
 //!
-//! **Invariants.** It never fails, whatever the outline holds.
-//! Curves that are wrong in themselves are not compared with others, and regions whose loop is wrong are not compared with regions, so that one mistake is one flaw.
-//! Tangential meetings at a shared point are legal.
-//! A loop may visit a point twice as long as it does not pass through itself there: a body is pinched where two electrodes touch.
+//! **Invariants.** It never fails, whatever the outline contains.
+//! A curve with a flaw of its own is not compared with others, and a region whose loop has a flaw is not compared with regions: one mistake is one flaw.
+//! Tangential contact at a shared point is legal.
+//! A loop may visit a point twice if it does not pass through itself there: a body is pinched where two electrodes touch.
 //!
-//! **Not here.** Whether separate parts of a section hang together, and what is done with them (`case`, `field`).
+//! **Not here.** Whether separate parts of a section are connected, and how they are treated (`case`, `field`).
 
 use super::contact::{Contact, TOUCH, contacts};
 use super::flaw::{CurveName, Flaw, RegionName};
@@ -18,12 +18,12 @@ use super::regions;
 use super::{Outline, Point, Shape};
 use std::collections::BTreeSet;
 
-/// How far r may be below nothing by rounding, m.
+/// Greatest amount by which rounding may make r negative, m.
 const AXIS: f64 = 1e-12;
-/// Contacts after which no more are looked for.
+/// Number of contacts after which the search ends.
 const CONTACTS_MOST: usize = 1000;
 
-/// Everything that keeps an outline from being a section, in the order of the curves that are named first.
+/// All flaws that keep an outline from being a section, ordered by the curve that each names first.
 ///
 /// # Accuracy
 /// Places within 1e-9 m are the same place.
@@ -54,7 +54,7 @@ pub fn check(outline: &Outline) -> Vec<Flaw> {
     flaws
 }
 
-/// Curve of an index by its tag.
+/// Name of the curve with this index: index and tag.
 pub(super) fn curve_name(outline: &Outline, index: usize) -> CurveName {
     let tag = outline.curves.get(index).map(|curve| curve.tag.clone());
     CurveName {
@@ -63,7 +63,7 @@ pub(super) fn curve_name(outline: &Outline, index: usize) -> CurveName {
     }
 }
 
-/// Region of an index by its name.
+/// Name of the region with this index: index and name.
 pub(super) fn region_name(outline: &Outline, index: usize) -> RegionName {
     let name = outline.regions.get(index).map(|region| region.name.clone());
     RegionName {
@@ -73,7 +73,7 @@ pub(super) fn region_name(outline: &Outline, index: usize) -> RegionName {
 }
 
 fn is_finite(place: Point) -> bool {
-    // Beyond this the squares of lengths are no numbers any more.
+    // Beyond this, squares of lengths overflow.
     const LENGTH_MOST: f64 = 1e100;
     place.r.abs() <= LENGTH_MOST && place.z.abs() <= LENGTH_MOST
 }
@@ -86,7 +86,7 @@ fn not_finite(outline: &Outline) -> Vec<Flaw> {
         .collect()
 }
 
-/// The curves that are right in themselves; nothing for the others.
+/// The curves without a flaw of their own; `None` for the others.
 fn pieces(outline: &Outline, flaws: &mut Vec<Flaw>) -> Vec<Option<Piece>> {
     (0..outline.curves.len())
         .map(|index| match piece(outline, index) {
@@ -102,7 +102,7 @@ fn pieces(outline: &Outline, flaws: &mut Vec<Flaw>) -> Vec<Option<Piece>> {
         .collect()
 }
 
-/// A flaw on the heap, so that the way without one stays small.
+/// A flaw on the heap, so that the result without a flaw stays small.
 fn boxed(flaw: Flaw) -> Option<Box<Flaw>> {
     Some(Box::new(flaw))
 }
@@ -120,7 +120,7 @@ fn piece(outline: &Outline, index: usize) -> Result<Piece, Option<Box<Flaw>>> {
             }));
         };
         if !is_finite(*place) {
-            // Said of the point itself.
+            // The point itself has this flaw.
             return Err(None);
         }
         *end = *place;
@@ -140,7 +140,7 @@ fn piece(outline: &Outline, index: usize) -> Result<Piece, Option<Box<Flaw>>> {
                 center,
             }));
         }
-        // Each end is half of this from the circle between them; the last figures of large radii are rounding.
+        // Each end is half of this from the circle between them; the last digits of large radii are rounding.
         let rounding = 4.0 * f64::EPSILON * radii[0];
         if (radii[0] - radii[1]).abs() > 2.0 * TOUCH + rounding {
             return Err(boxed(Flaw::OffCircle {
@@ -182,7 +182,7 @@ fn beyond_axis(outline: &Outline, index: usize, piece: &Piece) -> Option<Flaw> {
     })
 }
 
-/// Points by their place: points of one place have one number.
+/// Numbers of points by place: points at one place have one number.
 pub(super) struct Places {
     of_point: Vec<usize>,
 }
@@ -198,7 +198,7 @@ impl Places {
                 }
             }
         }
-        // Of two ends of one curve it has been said that the curve has no length.
+        // If both are ends of one curve, the flaw "no length" already names it.
         let short: BTreeSet<[usize; 2]> = outline
             .curves
             .iter()
@@ -250,7 +250,7 @@ fn unglued(outline: &Outline, user: &[Option<usize>], points: [usize; 2]) -> Opt
     })
 }
 
-/// Compares every two curves; gives those that meet another away from shared ends.
+/// Compares every two curves; returns those that meet another away from shared ends.
 fn compare(
     outline: &Outline,
     pieces: &[Option<Piece>],
@@ -273,7 +273,7 @@ fn compare(
             if !one.2.meets(&other.2, TOUCH) {
                 continue;
             }
-            // The lower index first, so that the words do not hang on where the curves lie.
+            // The lower index comes first, so that the message does not depend on where the curves lie.
             let (first, second) = if one.0 < other.0 {
                 (one, other)
             } else {
@@ -297,7 +297,7 @@ fn compare(
     touched
 }
 
-/// For the ends `from` and `to` of each of two curves, whether the other ends at the same place.
+/// For the ends `from` and `to` of each of two curves: whether the other curve ends at the same place.
 fn shared(outline: &Outline, places: &Places, first: usize, second: usize) -> [[bool; 2]; 2] {
     let ends = |index: usize| {
         let curve = &outline.curves[index];

@@ -1,45 +1,45 @@
-//! Contacts: where two curves meet, apart from the ends that they share.
+//! Contacts: the meetings of two curves, apart from their shared ends.
 //!
-//! **What.** Crossings, touches, ends that lie on the other curve, and stretches on which one lies on the other.
+//! **What.** Crossings, touches, ends that lie on the other curve, and stretches on which one curve lies on the other.
 //!
-//! **Why separate.** Curves of a section may meet tangentially at a shared end: near it they are closer than any tolerance, and legal.
-//! What tells that from a mistake is here and nowhere else.
+//! **Why separate.** Curves of a section may meet tangentially at a shared end: near it their distance is below any tolerance, and they are legal.
+//! Only this file tells that from a mistake.
 //!
-//! **Invariants.** Curves that share an end may come as close as they like on the stretch that begins there;
-//! what lies within [`TOUCH`] of the other curve elsewhere is a contact.
-//! The ends of an arc may lie off its circle by [`TOUCH`], so two tangential curves may seem to cross near their shared end:
-//! as long as they stay within [`ATTACHED`] of each other from there on, they do not.
+//! **Invariants.** Curves that share an end may come arbitrarily close on the stretch that begins there.
+//! Elsewhere, any place within [`TOUCH`] of the other curve is a contact.
+//! The ends of an arc may lie off its circle by [`TOUCH`], so two tangential curves may seem to cross near their shared end.
+//! This is not a crossing as long as they stay within [`ATTACHED`] of each other from the end to there.
 
 use super::Point;
 use super::piece::Piece;
 use super::stretch::Stretches;
 
-/// Places nearer than this are the same place, m.
+/// Distance below which two places are the same place, m.
 pub(super) const TOUCH: f64 = 1e-9;
-/// How far curves may part near a shared end and still be leaving it, m: both ends off by [`TOUCH`], twice over.
+/// Distance up to which curves that leave a shared end still count as attached, m: both ends off by [`TOUCH`], times two.
 const ATTACHED: f64 = 5.0 * TOUCH;
-/// Shortest stretch that is called one, m; the end discs of a single place are shorter.
+/// Shortest length of a stretch, m; the discs about the ends of a single place are shorter.
 const STRETCH: f64 = 20.0 * TOUCH;
 
 /// One contact of two curves, the first and the second.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) enum Contact {
-    /// One passes through the other.
+    /// One curve passes through the other.
     Cross(Point),
-    /// They touch and part again.
+    /// The curves touch and part again.
     Touch(Point),
     /// An end of the first lies on the second, or the other way round.
     End {
-        /// Whether it is an end of the first.
+        /// Whether the end belongs to the first.
         is_of_first: bool,
-        /// Where.
+        /// Place of the end.
         at: Point,
     },
-    /// One lies on the other between two places.
+    /// One curve lies on the other between two places.
     Overlap(Point, Point),
 }
 
-/// All contacts of two curves; `shared` says of the ends `from` and `to` of each whether it is also an end of the other.
+/// All contacts of two curves; `shared` states for the ends `from` and `to` of each whether it is also an end of the other.
 pub(super) fn contacts(first: &Piece, second: &Piece, shared: [[bool; 2]; 2]) -> Vec<Contact> {
     let near = first.near(second, TOUCH);
     if near.is_empty() {
@@ -85,7 +85,7 @@ pub(super) fn contacts(first: &Piece, second: &Piece, shared: [[bool; 2]; 2]) ->
     found
 }
 
-/// The stretches of the first, a little wider than a touch, that begin at an end it shares.
+/// The stretches of the first that begin at an end it shares, slightly wider than a touch.
 fn attached(first: &Piece, second: &Piece, shared: [bool; 2]) -> Stretches {
     if shared == [false, false] {
         return Vec::new();
@@ -95,7 +95,7 @@ fn attached(first: &Piece, second: &Piece, shared: [bool; 2]) -> Stretches {
     wide
 }
 
-/// Ends of one that lie on the other and are no ends of it.
+/// Ends of one curve that lie on the other without being its ends.
 fn free_ends(first: &Piece, second: &Piece, shared: [[bool; 2]; 2]) -> Vec<Contact> {
     let mut ends = Vec::new();
     for (is_of_first, own, other, shared) in [
@@ -111,7 +111,7 @@ fn free_ends(first: &Piece, second: &Piece, shared: [[bool; 2]; 2]) -> Vec<Conta
     ends
 }
 
-/// An overlap, if a stretch is long and reaches from an end of one of the two to another end.
+/// An overlap, if a stretch is long and runs from an end of one of the two to another end; else `None`.
 fn overlap(first: &Piece, second: &Piece, limits: [Point; 2]) -> Option<Contact> {
     let end = |at: Point| {
         [first.from, first.to, second.from, second.to]
@@ -157,7 +157,7 @@ mod tests {
         ]
     }
 
-    /// The words of the contacts, the same whichever curve is first and whichever way each is run.
+    /// Checks the contacts, which are the same whichever curve is first and whichever way each is run.
     #[track_caller]
     fn check(a: &Piece, b: &Piece, expected: &[&str]) {
         let turned = |p: &Piece| match p.circle {
@@ -210,7 +210,7 @@ mod tests {
             &line(mm(0.0, 1e-7), mm(10.0, 1.0 + 1e-7)),
             &["overlap"],
         );
-        // A crossing so slanted that the touching stretch is long.
+        // A crossing at so small an angle that the touching stretch is long.
         check(
             &line(mm(0.0, -1e-4), mm(10.0, 1e-4)),
             &line(mm(0.0, 0.0), mm(10.0, 0.0)),
@@ -272,7 +272,7 @@ mod tests {
                     check(&base, &line(from, end), &[]);
                 }
                 for other in [-2.0, -1.0, -0.1, 0.1, 0.7, 1.5] {
-                    // Centre on the radius through the shared end: outer tangency below nothing, inner above.
+                    // Centre on the radius through the shared end: outer tangency below zero, inner above.
                     let share = 1.0 - other;
                     let middle = from.towards(center, 1.0 - share);
                     let tail = degrees + if other < 0.0 { 180.0 } else { 0.0 };

@@ -2,12 +2,12 @@
 
 use super::Point;
 
-/// What lies between the ends of a curve.
+/// Shape of a curve between its ends.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Shape {
-    /// The straight way.
+    /// Straight line.
     Line,
-    /// The shorter arc about a centre, on which both ends must lie.
+    /// The shorter arc about a centre; both ends must lie on its circle.
     Arc {
         /// Centre of the circle, m.
         center: Point,
@@ -23,12 +23,12 @@ pub struct Curve {
     pub to: usize,
     /// Line or arc.
     pub shape: Shape,
-    /// What it is called; several curves may share a tag.
+    /// Its name; several curves may share a tag.
     pub tag: String,
 }
 
 impl Curve {
-    /// The point at a share `t` of the length, between ends `from` and `to`; `t` of 0 and 1 give the ends exactly.
+    /// The point at a share `t` of the length, between the ends `from` and `to`; `t` = 0 and 1 give the ends exactly.
     pub fn place(&self, from: Point, to: Point, t: f64) -> Point {
         if t <= 0.0 {
             return from;
@@ -95,7 +95,7 @@ fn angle(center: Point, place: Point) -> f64 {
     (place.z - center.z).atan2(place.r - center.r)
 }
 
-/// The shorter way round from one end to the other, in (−π, π].
+/// Angle of the shorter way round from one end to the other, in (−π, π].
 fn turn(center: Point, from: Point, to: Point) -> f64 {
     let (a, b) = (
         [from.r - center.r, from.z - center.z],

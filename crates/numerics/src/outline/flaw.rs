@@ -1,7 +1,7 @@
-//! Flaw: what keeps a drawing from being a section, with names and places.
+//! Flaw: the reason why a drawing is not a section, with names and places.
 //!
-//! **Invariants.** Indices count from 0, as in the outline; people read numbers from 1, tags and names.
-//! Places are metres here and millimetres in words.
+//! **Invariants.** Indices count from 0, as in the outline; people read numbers from 1, and tags and names.
+//! Places are in metres here and in millimetres in messages.
 
 use super::Point;
 use std::fmt;
@@ -41,7 +41,7 @@ impl fmt::Display for RegionName {
     }
 }
 
-/// A name on one line and of a length that leaves room for the rest.
+/// A name on one line, cut so that the rest of the message has room.
 fn shown(name: &str) -> String {
     const LENGTH_MOST: usize = 60;
     let mut short: String = name
@@ -86,7 +86,7 @@ pub fn place_mm(place: Point) -> String {
     format!("({}, {}) mm", mm(place.r), mm(place.z))
 }
 
-/// What a flaw is about, so that whoever read the drawing can find it there.
+/// Subject of a flaw, by which the reader of the drawing finds it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Subject {
     /// A point, by its index.
@@ -97,23 +97,23 @@ pub enum Subject {
     Region(usize),
 }
 
-/// What keeps an outline from being a section.
+/// Reason why an outline is not a section.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Flaw {
-    /// A coordinate is no number.
+    /// A coordinate is not finite.
     #[error("point {index} of the outline, numbered from 0, is not at finite coordinates")]
     NotFinite {
         /// Index of the point.
         index: usize,
     },
-    /// A curve names a point that there is not.
+    /// A curve names a point that does not exist.
     #[error("{curve} names point {point}, but there are {n_points} points, numbered from 0")]
     NoSuchPoint {
         /// The curve.
         curve: CurveName,
-        /// The point it names.
+        /// The point that it names.
         point: usize,
-        /// How many points there are.
+        /// Number of points.
         n_points: usize,
     },
     /// A curve reaches beyond the axis of rotation.
@@ -121,18 +121,18 @@ pub enum Flaw {
     BeyondAxis {
         /// The curve.
         curve: CurveName,
-        /// Where it reaches farthest, m.
+        /// Its place farthest beyond the axis, m.
         at: Point,
     },
-    /// A curve begins and ends at one place.
+    /// A curve begins and ends at the same place.
     #[error("{curve} has no length: it begins and ends at {}", place_mm(*at))]
     NoLength {
         /// The curve.
         curve: CurveName,
-        /// Where, m.
+        /// That place, m.
         at: Point,
     },
-    /// The centre of an arc has no number, or lies at an end.
+    /// The centre of an arc is not finite, or lies at an end.
     #[error("{curve} is an arc whose centre {} says no circle through its ends", place_mm(*center))]
     NoCircle {
         /// The curve.
@@ -140,7 +140,7 @@ pub enum Flaw {
         /// The centre as given, m.
         center: Point,
     },
-    /// The ends of an arc are not on one circle about its centre.
+    /// The ends of an arc do not lie on one circle about its centre.
     #[error(
         "{curve} is an arc about {}, but its ends lie {} mm and {} mm from there; they must be equal to 0.000001 mm",
         place_mm(*center), mm(radii[0]), mm(radii[1])
@@ -153,7 +153,7 @@ pub enum Flaw {
         /// Distances of its ends from the centre, m.
         radii: [f64; 2],
     },
-    /// An arc is half a turn, so that its centre does not say which of two it is.
+    /// An arc is half a turn, so its centre does not tell which of two arcs is meant.
     #[error("{curve} is an arc of half a turn from {} to {}; its centre {} does not say which of the two halves is meant, so it needs a point between", place_mm(*from), place_mm(*to), place_mm(*center))]
     HalfTurn {
         /// The curve.
@@ -165,7 +165,7 @@ pub enum Flaw {
         /// Its centre, m.
         center: Point,
     },
-    /// Two points lie at one place, and curves end at both.
+    /// Two points lie at one place, and each is an end of a curve.
     #[error("{first} and {second} end at two different points, {} and {} (numbered from 0), at the same place {}: they are not glued; curves that meet share a point", points[0], points[1], place_mm(*at))]
     Unglued {
         /// A curve that ends at one of the points.
@@ -174,7 +174,7 @@ pub enum Flaw {
         second: CurveName,
         /// Indices of the points.
         points: [usize; 2],
-        /// Where, m.
+        /// That place, m.
         at: Point,
     },
     /// A curve ends within another.
@@ -184,49 +184,49 @@ pub enum Flaw {
         curve: CurveName,
         /// The curve on which it ends.
         on: CurveName,
-        /// Where, m.
+        /// Place of that end, m.
         at: Point,
     },
     /// Two curves cross.
     #[error("{first} and {second} cross at {}", place_mm(*at))]
     Cross {
-        /// One.
+        /// One curve.
         first: CurveName,
-        /// The other.
+        /// The other curve.
         second: CurveName,
-        /// Where, m.
+        /// Place of the crossing, m.
         at: Point,
     },
     /// Two curves touch away from their ends.
     #[error("{first} and {second} touch at {}, where neither ends; both need a point there, and share it", place_mm(*at))]
     Touch {
-        /// One.
+        /// One curve.
         first: CurveName,
-        /// The other.
+        /// The other curve.
         second: CurveName,
-        /// Where, m.
+        /// Place of the contact, m.
         at: Point,
     },
     /// One curve lies on another.
     #[error("{first} and {second} lie on each other from {} to {}: they are not glued; neighbours share one curve", place_mm(*from), place_mm(*to))]
     Doubled {
-        /// One.
+        /// One curve.
         first: CurveName,
-        /// The other.
+        /// The other curve.
         second: CurveName,
-        /// Where it begins, m.
+        /// Place where the overlap begins, m.
         from: Point,
-        /// Where it ends, m.
+        /// Place where the overlap ends, m.
         to: Point,
     },
-    /// There were so many contacts that no more were looked for.
+    /// There are so many contacts that the search ended.
     #[error(
         "from {curve} on, no more curves were compared: {n_found} crossings and other contacts are enough for one reading"
     )]
     TooMany {
         /// The curve at which the search ended.
         curve: CurveName,
-        /// How many had been found.
+        /// Number of contacts found by then.
         n_found: usize,
     },
     /// A curve bounds no region.
@@ -242,21 +242,21 @@ pub enum Flaw {
         curve: CurveName,
         /// One region.
         first: RegionName,
-        /// The other.
+        /// The other region.
         second: RegionName,
     },
-    /// More than two regions run a curve.
+    /// The loops of more than two regions run along a curve.
     #[error(
         "{curve} bounds {n_regions} regions, {first} and {second} among them; a curve has two sides"
     )]
     MoreThanTwo {
         /// The curve.
         curve: CurveName,
-        /// How many regions run it.
+        /// Number of regions whose loops run along it.
         n_regions: usize,
-        /// One of them.
+        /// One of these regions.
         first: RegionName,
-        /// Another.
+        /// Another of these regions.
         second: RegionName,
     },
     /// A region has no curves.
@@ -265,33 +265,33 @@ pub enum Flaw {
         /// The region.
         region: RegionName,
     },
-    /// A region names a curve that there is not.
+    /// A region names a curve that does not exist.
     #[error("{region} names curve {}, but there are {n_curves} curves, numbered from 1", curve_index.saturating_add(1))]
     NoSuchCurve {
         /// The region.
         region: RegionName,
-        /// Index of the curve it names, from 0.
+        /// Index of the curve that it names, from 0.
         curve_index: usize,
-        /// How many curves there are.
+        /// Number of curves.
         n_curves: usize,
     },
-    /// A loop does not go on where a curve ends.
+    /// A loop has a gap at the end of a curve.
     #[error("the boundary of {region} is not closed: {first} ends at {}, but {second}, which is next, begins at {}{}", place_mm(*ends), place_mm(*begins), if *fits_reversed { "; run the other way it would fit" } else { "" })]
     Open {
         /// The region.
         region: RegionName,
-        /// The curve after which it is open.
+        /// The curve after which the loop has a gap.
         first: CurveName,
-        /// The curve that does not go on.
+        /// The next curve, which begins elsewhere.
         second: CurveName,
-        /// Where the first ends, m.
+        /// Place where the first ends, m.
         ends: Point,
-        /// Where the second begins, m.
+        /// Place where the second begins, m.
         begins: Point,
-        /// Whether the second, run the other way, would go on.
+        /// Whether the second would close the gap if it were reversed.
         fits_reversed: bool,
     },
-    /// A loop runs a curve twice.
+    /// A loop runs along a curve twice.
     #[error(
         "the boundary of {region} runs {curve} twice; a region has no slits: divide it in two by two curves"
     )]
@@ -301,17 +301,17 @@ pub enum Flaw {
         /// The curve.
         curve: CurveName,
     },
-    /// A loop passes through itself at a point.
+    /// A loop crosses itself at a point.
     #[error("the boundary of {region} passes through itself at {}", place_mm(*at))]
     PassesThroughItself {
         /// The region.
         region: RegionName,
         /// A curve that ends there.
         curve: CurveName,
-        /// Where, m.
+        /// Place of that point, m.
         at: Point,
     },
-    /// A loop bounds nothing.
+    /// A loop encloses no area.
     #[error("the boundary of {region} encloses no area")]
     NoArea {
         /// The region.
@@ -322,27 +322,27 @@ pub enum Flaw {
     /// Two regions overlap.
     #[error("{first} overlaps {second}: {curve}, of the first, runs through the inside of the second at {}; regions have no holes, so the second must go round it", place_mm(*at))]
     RegionsOverlap {
-        /// The region whose boundary runs inside the other.
+        /// The region whose boundary runs inside the other region.
         first: RegionName,
-        /// The other.
+        /// The other region.
         second: RegionName,
         /// A curve of the first inside the other.
         curve: CurveName,
-        /// A place of it, m.
+        /// A place on that curve, m.
         at: Point,
     },
-    /// Two regions have one name.
+    /// Two regions have the same name.
     #[error("{first} and the region after it at place {} have the same name", second_index.saturating_add(1))]
     SameName {
-        /// The first of that name.
+        /// The first region with that name.
         first: RegionName,
-        /// Index of the other.
+        /// Index of the other region.
         second_index: usize,
     },
 }
 
 impl Flaw {
-    /// What the flaw is about.
+    /// Subject of the flaw.
     ///
     /// ```
     /// use jointwright_numerics::outline::{Flaw, Subject};
@@ -377,7 +377,7 @@ impl Flaw {
         }
     }
 
-    /// The first curve that the flaw names, where it names one.
+    /// The first curve that the flaw names, or `None` if it names none.
     pub(super) fn curve_index(&self) -> Option<usize> {
         match self {
             Flaw::NotFinite { .. }

@@ -1,6 +1,6 @@
-//! Outlines: a plane section as points, lines and arcs, and the regions they bound.
+//! Outlines: a plane section as points, lines and arcs, and the regions that they bound.
 //!
-//! **What.** The shapes from which a section is meshed and solved.
+//! **What.** The shapes of a section, from which it is meshed and solved.
 //!
 //! ```text
 //!      z                     curve 2, from 2 to 3
@@ -11,11 +11,11 @@
 //!      +----> r              curve 0, from 0 to 1
 //! ```
 //!
-//! **Why separate.** Whether a drawing is a section at all is asked once, before anything is meshed, and answered with the names of curves and places.
+//! **Why separate.** Whether a drawing is a section is checked once, before meshing, and the answer names curves and places.
 //!
 //! **Invariants.** Lengths are metres, r ≥ 0 is the distance from the axis of rotation and z runs along it.
-//! An arc is shorter than half a turn, so its centre says which of the two arcs is meant.
-//! Nothing is moved, rounded or repaired here.
+//! An arc is shorter than half a turn, so its centre tells which of the two arcs is meant.
+//! Nothing here moves, rounds or repairs the drawing.
 //!
 //! **Not here.** Files and units (`case`), sizes and triangles (`mesh`), materials and potentials (`field`).
 
@@ -44,7 +44,7 @@ pub struct Point {
 }
 
 impl Point {
-    /// Makes a point of its radius and its place along the axis, m.
+    /// Makes a point from its radius and its place along the axis, m.
     pub const fn new(r: f64, z: f64) -> Self {
         Self { r, z }
     }
@@ -63,7 +63,7 @@ impl Point {
     }
 }
 
-/// A curve of a region's loop, and which way round it is run.
+/// A curve of a region's loop, with the direction in which the loop runs along it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Side {
     /// Index into [`Outline::curves`], from 0.
@@ -72,23 +72,24 @@ pub struct Side {
     pub is_reversed: bool,
 }
 
-/// A region: what one closed loop of curves bounds. It has no holes of its own.
+/// A region: the area inside one closed loop of curves.
+/// It has no holes of its own.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Region {
     /// Its name in the section.
     pub name: String,
-    /// The loop, in order; either way round.
+    /// The loop, in order; either direction.
     pub boundary: Vec<Side>,
 }
 
-/// A section: points, the curves between them, and the regions the curves bound.
+/// A section: points, the curves between them, and the regions that the curves bound.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Outline {
     /// Places, m.
     pub points: Vec<Point>,
     /// Lines and arcs between points.
     pub curves: Vec<Curve>,
-    /// What carries field; neighbours share their curves.
+    /// Parts that carry field; neighbours share their curves.
     pub regions: Vec<Region>,
 }
 

@@ -1,16 +1,16 @@
-//! Piece: a curve with the places of its ends, and what can be asked of it exactly.
+//! Piece: a curve with the places of its ends, and exact geometry on it.
 //!
-//! **What.** Which stretches of one curve lie within a distance of another: lines and arcs, all in closed form.
+//! **What.** The stretches of one curve that lie within a distance of another: lines and arcs, all in closed form.
 //!
-//! **Why separate.** Crossings, touches, junctions and overlaps are all read off these stretches, so that one tolerance means one thing.
+//! **Why separate.** Crossings, touches, junctions and overlaps are all derived from these stretches, so that one tolerance has one meaning.
 //!
-//! **Invariants.** Nothing here fails on any finite numbers; what cannot be told comes out as no stretch.
+//! **Invariants.** No finite input makes anything here fail; an undecidable case yields no stretch.
 
 use super::stretch::{Stretches, WHOLE, clipped, complement, intersection, union};
 use super::{Point, Shape};
 use std::f64::consts::{PI, TAU};
 
-/// An arc's circle, and how it is run.
+/// Circle of an arc, with the direction of the arc.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Circle {
     pub(super) center: Point,
@@ -114,7 +114,7 @@ impl Piece {
         extent
     }
 
-    /// Share of the length at which the curve comes nearest to a place, and that distance, m.
+    /// Share of the length at which the curve is nearest to a place, and that distance, m.
     pub(super) fn nearest(&self, place: Point) -> (f64, f64) {
         let along = match &self.circle {
             None => {
@@ -142,7 +142,7 @@ impl Piece {
         best
     }
 
-    /// Signed distance from the line, or from the circle, of which the curve is a part, m.
+    /// Signed distance from the line or circle that contains the curve, m.
     pub(super) fn side(&self, place: Point) -> f64 {
         match &self.circle {
             None => cross(unit(less(self.to, self.from)), less(place, self.from)),
@@ -243,7 +243,7 @@ impl Piece {
         }
     }
 
-    /// The stretches of an arc with sin²(y/2) ≤ part, y the angle from `middle`; `rest` is 1 − part, given apart so that neither is rounded away.
+    /// The stretches of an arc with sin²(y/2) ≤ part, y the angle from `middle`; `rest` is 1 − part, passed separately so that neither is rounded away.
     fn arc_near(&self, circle: &Circle, middle: f64, part: f64, rest: f64) -> Stretches {
         if part < 0.0 {
             return Vec::new();
@@ -270,7 +270,7 @@ impl Circle {
         )
     }
 
-    /// Shares of the arc whose angle lies between two, whole turns aside.
+    /// Shares of the arc whose angle lies between two angles, modulo whole turns.
     fn shares(&self, low: f64, high: f64) -> Stretches {
         let mut found = Vec::new();
         for whole in -2..=2 {

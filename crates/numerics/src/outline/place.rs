@@ -1,6 +1,6 @@
-//! Place: what of an outline lies at a place, or along a straight line.
+//! Place: the curves and regions of an outline at a place, or along a straight line.
 //!
-//! **Invariants.** Asked of an outline that [`super::check()`] finds no flaw in; of another the answers mean little, and nothing fails.
+//! **Invariants.** The outline has passed [`super::check()`] without a flaw; for another outline the answers mean little, but nothing fails.
 
 use super::contact::TOUCH;
 use super::piece::Piece;
@@ -17,7 +17,7 @@ pub struct CurveAt {
 }
 
 impl Outline {
-    /// Share of a curve's length at which it comes nearest to a place, and how far that is, m; none if there is no such curve.
+    /// Share of a curve's length at which it is nearest to a place, and that distance, m; `None` if there is no such curve.
     ///
     /// ```
     /// use jointwright_numerics::outline::{Curve, Outline, Point, Shape};
@@ -62,7 +62,7 @@ impl Outline {
         found
     }
 
-    /// The regions inside which, or on whose boundary within 1e-9 m, a place lies.
+    /// The regions that contain a place, or have it on their boundary within 1e-9 m.
     ///
     /// ```
     /// use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side};
@@ -83,7 +83,7 @@ impl Outline {
             .collect()
     }
 
-    /// Whether some stretch of a straight line lies in the section, its boundary included.
+    /// Whether a stretch of a straight line lies in the section, its boundary included.
     ///
     /// ```
     /// use jointwright_numerics::outline::{Outline, Point};
@@ -91,7 +91,7 @@ impl Outline {
     /// ```
     pub fn holds_part_of(&self, from: Point, to: Point) -> bool {
         let line = Piece::new(from, to, Shape::Line);
-        // Between two places at which the line meets a curve, it is in one region or in none.
+        // Between two places at which the line meets a curve, it lies in one region or in none.
         self.parted(&line).windows(2).any(|pair| {
             let is_long = (pair[1] - pair[0]) * line.length() > 4.0 * TOUCH;
             is_long
@@ -101,7 +101,7 @@ impl Outline {
         })
     }
 
-    /// The first place of a straight line at which it leaves the section for a stretch, if it does.
+    /// The first place at which a straight line leaves the section for a stretch, or `None` if it does not.
     ///
     /// ```
     /// use jointwright_numerics::outline::{Outline, Point};
@@ -121,7 +121,7 @@ impl Outline {
         outside.map(|pair| line.place(pair[0]))
     }
 
-    /// Shares of a line between which it meets no curve, its ends included.
+    /// Shares of a line at which it meets a curve, with both ends of the line.
     fn parted(&self, line: &Piece) -> Vec<f64> {
         let mut shares = vec![0.0, 1.0];
         for curve_index in 0..self.curves.len() {

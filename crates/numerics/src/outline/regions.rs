@@ -1,4 +1,4 @@
-//! Regions: are their loops closed, and do they keep apart?
+//! Regions: are their loops closed, and are they disjoint?
 
 use super::check::{Places, curve_name, region_name};
 use super::contact::TOUCH;
@@ -8,17 +8,17 @@ use super::winding::{Run, area, winding};
 use super::{Outline, Side};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// A region whose loop is right in itself.
+/// A region whose loop has no flaw of its own.
 struct Loop<'a> {
     region_index: usize,
     runs: Vec<Run<'a>>,
     sides: &'a [Side],
-    /// Whether it is run counter-clockwise.
+    /// Whether the loop runs counter-clockwise.
     is_left: bool,
     extent: Extent,
 }
 
-/// Judges every region, and every curve by the regions it bounds.
+/// Judges every region, and every curve by the regions that it bounds.
 pub(super) fn check(
     outline: &Outline,
     pieces: &[Option<Piece>],
@@ -95,7 +95,7 @@ fn closed_loop<'a>(
         .iter()
         .map(|side| Some((pieces.get(side.curve_index)?.as_ref()?, side.is_reversed)))
         .collect();
-    // A curve that is wrong in itself has been named.
+    // A curve with a flaw of its own has already been named.
     let runs = runs?;
     let n_before = flaws.len();
     open(outline, places, region_index, flaws);
@@ -133,7 +133,7 @@ fn extent(runs: &[Run<'_>]) -> Extent {
     whole
 }
 
-/// Points at which a side begins and ends, as the loop runs it.
+/// Points at which a side begins and ends, in the direction of the loop.
 fn ends(outline: &Outline, side: Side) -> [usize; 2] {
     let curve = &outline.curves[side.curve_index];
     if side.is_reversed {
@@ -162,7 +162,7 @@ fn open(outline: &Outline, places: &Places, region_index: usize, flaws: &mut Vec
     }
 }
 
-/// Divides a loop at points that it visits twice, and looks whether it goes once round each of its parts.
+/// Divides a loop at points that it visits twice, and checks whether it goes once round each of its parts.
 fn passes_through_itself(outline: &Outline, places: &Places, of: &Loop<'_>) -> Option<Flaw> {
     let parts = simple_parts(outline, places, of.sides);
     if parts.len() < 2 {
@@ -193,10 +193,10 @@ fn passes_through_itself(outline: &Outline, places: &Places, of: &Loop<'_>) -> O
     None
 }
 
-/// The loops without a point visited twice that make up a loop, as indices of its sides.
+/// The simple loops that make up a loop, as indices of its sides; a simple loop visits no point twice.
 fn simple_parts(outline: &Outline, places: &Places, sides: &[Side]) -> Vec<Vec<usize>> {
     let mut parts = Vec::new();
-    // Sides walked and not yet part of a loop, with the place at which each begins.
+    // Sides walked so far that belong to no loop yet, with the place at which each begins.
     let mut walked: Vec<(usize, usize)> = Vec::new();
     for (at, side) in sides.iter().enumerate() {
         let [begins_at, ends_at] = ends(outline, *side).map(|point| places.of(point));
@@ -233,9 +233,9 @@ fn stray(outline: &Outline, flaws: &mut Vec<Flaw>) {
     }
 }
 
-/// Judges how many regions each curve bounds and on which side; gives the pairs that overlap.
+/// Judges how many regions each curve bounds and on which side; returns the pairs of regions that overlap.
 ///
-/// Of a loop that crosses something, which side is inside means nothing.
+/// A loop that crosses something has no meaningful inside.
 fn sides(
     outline: &Outline,
     loops: &[Loop<'_>],
@@ -278,7 +278,7 @@ fn sides(
     overlapping
 }
 
-/// A curve of one region that runs through the inside of another.
+/// A flaw if a curve of one region runs through the inside of another.
 fn inside(outline: &Outline, one: &Loop<'_>, other: &Loop<'_>) -> Option<Flaw> {
     let shared: BTreeSet<usize> = other.sides.iter().map(|side| side.curve_index).collect();
     for (side, (piece, _)) in one.sides.iter().zip(&one.runs) {

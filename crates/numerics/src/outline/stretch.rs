@@ -6,9 +6,9 @@ pub(super) type Stretches = Vec<[f64; 2]>;
 /// The whole curve.
 pub(super) const WHOLE: [f64; 2] = [0.0, 1.0];
 
-/// One interval cut to [0, 1]; nothing where it lies outside or runs backwards.
+/// One interval cut to [0, 1]; empty if it lies outside or runs backwards.
 pub(super) fn clipped(low: f64, high: f64) -> Stretches {
-    // Written so that what is not a number gives nothing.
+    // Written so that NaN yields no interval.
     if low <= high && low <= 1.0 && high >= 0.0 {
         vec![[low.max(0.0), high.min(1.0)]]
     } else {
@@ -16,7 +16,7 @@ pub(super) fn clipped(low: f64, high: f64) -> Stretches {
     }
 }
 
-/// What lies in one or the other.
+/// Union.
 pub(super) fn union(mut one: Stretches, other: Stretches) -> Stretches {
     one.extend(other);
     one.sort_by(|a, b| a[0].total_cmp(&b[0]));
@@ -30,7 +30,7 @@ pub(super) fn union(mut one: Stretches, other: Stretches) -> Stretches {
     merged
 }
 
-/// What lies in both.
+/// Intersection.
 pub(super) fn intersection(one: &[[f64; 2]], other: &[[f64; 2]]) -> Stretches {
     let mut both = Vec::new();
     for a in one {
@@ -45,7 +45,7 @@ pub(super) fn intersection(one: &[[f64; 2]], other: &[[f64; 2]]) -> Stretches {
     both
 }
 
-/// What is left of the curve.
+/// Complement within the curve.
 pub(super) fn complement(of: &[[f64; 2]]) -> Stretches {
     let mut left = Vec::new();
     let mut low = 0.0;

@@ -1,13 +1,13 @@
-//! Winding: area of a closed loop of lines and arcs, and how often it goes round a place.
+//! Winding: the area of a closed loop of lines and arcs, and its winding number about a place.
 //!
-//! **Source.** The shoelace sum over the chords, and for each arc the segment between chord and arc, R²/2 (ψ − sin ψ);
-//! the angles that the chords subtend at the place, and a whole turn for each segment in which it lies.
+//! **Source.** The area is the shoelace sum over the chords, and for each arc the segment between chord and arc, R²/2 (ψ − sin ψ).
+//! The winding number is the sum of the angles that the chords subtend at the place, and a whole turn for each segment in which it lies.
 
 use super::Point;
 use super::piece::{Piece, cross, dot, less};
 use std::f64::consts::TAU;
 
-/// A curve of a loop, and whether it is run from `to` to `from`.
+/// A curve of a loop, and whether it runs from `to` to `from`.
 pub(super) type Run<'a> = (&'a Piece, bool);
 
 /// Signed area of a closed loop, m²: positive counter-clockwise with r to the right and z up.
@@ -15,7 +15,7 @@ pub(super) fn area<'a>(runs: impl IntoIterator<Item = Run<'a>>) -> f64 {
     let mut origin: Option<Point> = None;
     let mut sum = 0.0;
     for (piece, is_reversed) in runs {
-        // Near the loop the products stay as small as the loop.
+        // Relative to a place near the loop, the products stay as small as the loop.
         let origin = *origin.get_or_insert(piece.from);
         let mut part = 0.5 * cross(less(piece.from, origin), less(piece.to, origin));
         if let Some(circle) = &piece.circle {
@@ -26,7 +26,7 @@ pub(super) fn area<'a>(runs: impl IntoIterator<Item = Run<'a>>) -> f64 {
     sum
 }
 
-/// ψ − sin ψ, to full precision for a small ψ too.
+/// ψ − sin ψ, at full precision also for a small ψ.
 fn segment(turn: f64) -> f64 {
     if turn.abs() > 0.1 {
         return turn - turn.sin();
@@ -35,18 +35,18 @@ fn segment(turn: f64) -> f64 {
     turn * squared / 6.0 * (1.0 - squared / 20.0 * (1.0 - squared / 42.0 * (1.0 - squared / 72.0)))
 }
 
-/// How often a closed loop goes round a place that does not lie on it, counter-clockwise.
+/// Winding number of a closed loop about a place that does not lie on it, counter-clockwise.
 pub(super) fn winding<'a>(runs: impl IntoIterator<Item = Run<'a>>, place: Point) -> i64 {
     let mut sum = 0.0;
     for (piece, is_reversed) in runs {
         let (a, b) = (less(piece.from, place), less(piece.to, place));
-        // Adding nothing makes −0 into 0, so that a place on the chord is on its left, whichever way that came out.
+        // Adding zero turns −0 into 0, so that a place on the chord is on its left whatever the sign.
         let left = cross(a, b) + 0.0;
         let mut angle = left.atan2(dot(a, b));
         if let Some(circle) = &piece.circle
             && place.distance(circle.center) < circle.radius
         {
-            // An arc run counter-clockwise bulges to the right of its chord.
+            // An arc that runs counter-clockwise bulges to the right of its chord.
             if circle.turn > 0.0 && left < 0.0 {
                 angle += TAU;
             } else if circle.turn < 0.0 && left >= 0.0 {
@@ -56,7 +56,7 @@ pub(super) fn winding<'a>(runs: impl IntoIterator<Item = Run<'a>>, place: Point)
         sum += if is_reversed { -angle } else { angle };
     }
     let turns = (sum / TAU).round();
-    // A loop of a file has far fewer curves than this cast can hold.
+    // A loop from a file has far fewer curves than this cast can hold.
     turns as i64
 }
 
