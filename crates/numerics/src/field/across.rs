@@ -1,4 +1,4 @@
-//! How near air is to breaking down on the shortest straight ways between the rims of a region.
+//! Breakdown of air across a gap: the shortest straight ways between the rims of a region.
 //!
 //! ```text
 //!        -----P-------     a way runs from a place P on one group of curves to the nearest place Q of another;
@@ -6,17 +6,18 @@
 //!        -----Q-------     wanted is the largest |φ(P) − φ(Q)| / U(d) of all P
 //! ```
 //!
-//! **What.** [`Search::greatest`]: branch and bound over stretches of the curves from which ways begin.
-//! No way from a stretch is shorter than the curve it leads to is away, and none carries more than the potentials at both
-//! ends can differ; since U rises with d, that bounds all ways of the stretch.
-//! A stretch that may hold more than the best way found is halved, until none may hold more than it by [`SEARCH_RATIO`].
-//! So nothing between samples is missed, and how far the search may be off is known.
+//! **What.** [`Search::greatest`]: branch and bound over stretches of the curves on which ways begin.
+//! No way from a stretch is shorter than the distance to the target curve, and no way carries more voltage than the greatest difference of the potentials
+//! at both ends.
+//! Since U rises with d, this bounds all ways of the stretch.
+//! A stretch whose bound exceeds the best way found is halved, until no bound exceeds it by more than [`SEARCH_RATIO`].
+//! The search therefore misses nothing between samples, and its error is known.
 //!
-//! **Why separate.** `peak` looks for a field in one triangle; here two places far apart belong together.
+//! **Why separate.** `peak` searches for a field within one triangle; here two distant places belong together.
 //!
-//! **Invariants.** Potentials are those of the mesh, parabolas along its edges; places lie on the outline.
+//! **Invariants.** Potentials come from the mesh, as parabolas along its edges; places lie on the outline.
 //!
-//! **Not here.** Ways along a rim or aslant, fields that are uneven along a way, ways round a corner.
+//! **Not here.** Ways along a rim or aslant, fields that vary along a way, ways round a corner.
 //!
 //! **Source.** `docs/theory/gap.md`.
 
@@ -27,37 +28,37 @@ use crate::outline::{Outline, Point, Shape};
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
-/// How far the greatest that is found may lie below the greatest there is, as a share of it.
+/// Greatest shortfall of the maximum found, as a share of the true maximum.
 const SEARCH_RATIO: f64 = 5e-4;
-/// Stretches halved, at most; what is left open then counts as error.
+/// Greatest number of halved stretches; stretches still open then count as error.
 const HALVED_MOST: usize = 20_000;
 /// A place is nearest if no other is nearer by more than this share.
 const NEAREST_RATIO: f64 = 1e-9;
-/// Ways that carry this share of the greatest are rivals: their triangles are looked at too.
+/// Share of the greatest voltage ratio from which ways are rivals: their triangles are examined too.
 const RIVAL_RATIO: f64 = 0.9;
 const RIVALS_MOST: usize = 12;
 
-/// The nearest way to breakdown.
+/// The way nearest to breakdown.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Nearest {
-    /// Voltage along it over what air withstands.
+    /// Voltage along it, divided by the voltage that the air withstands.
     pub value: f64,
-    /// Both ends; none where there is no voltage at all.
+    /// Both ends; `None` if there is no voltage at all.
     pub ends: Option<[Point; 2]>,
-    /// Triangles of the nearest way and of its rivals, each with what its way carries and might carry more.
+    /// Triangles of the nearest way and of its rivals, each with the greatest ratio that its way may have.
     pub seen: Vec<(u32, f64)>,
-    /// How much more some way between those looked at may carry.
+    /// Greatest excess of another way between those examined.
     pub search_error: f64,
 }
 
-/// Looks for the nearest way to breakdown in one solution.
+/// Searches for the way nearest to breakdown in one solution.
 pub(super) struct Search<'s, 'm> {
     pub outline: &'s Outline,
     pub solution: &'s mut Solution<'m>,
     pub region_index: usize,
     pub curve: gas::Curve,
     pub pressure_pa: f64,
-    /// Whether a tag is that of a conductor, whose potential has no error of its own.
+    /// Whether a tag belongs to a conductor, whose potential has no error of its own.
     pub is_held: &'s dyn Fn(&str) -> bool,
 }
 
@@ -68,18 +69,18 @@ struct Rim {
     /// Potential at its beginning, its middle and its end.
     values: [[f64; 2]; 3],
     triangle: u32,
-    /// Length of its chord and how far it bows out from it, m.
+    /// Length of its chord and its sagitta, m.
     length: f64,
     bow: f64,
 }
 
-/// A curve to which ways lead, with its rims in the order of their shares.
+/// A curve on which ways end, with its rims in the order of their shares.
 struct Target {
     curve_index: usize,
     rims: Vec<usize>,
 }
 
-/// A stretch of a rim, the curve to which its ways lead, and what none of them carries more than.
+/// A stretch of a rim, the curve on which its ways end, and an upper bound of their ratios.
 #[derive(Clone, Copy)]
 struct Stretch {
     rim: usize,
@@ -106,16 +107,16 @@ impl Ord for Stretch {
     }
 }
 
-/// A way that was looked at.
+/// A way that has been examined.
 #[derive(Clone, Copy)]
 struct Way {
     value: f64,
     ends: [Point; 2],
-    /// The edges on which its ends lie.
+    /// The edges that contain its ends.
     rims: [usize; 2],
 }
 
-/// What is looked at: edges, the groups of curves to which ways lead, and the ways found so far.
+/// State of the search: edges, the groups of curves on which ways end, and the ways found so far.
 struct Board {
     rims: Vec<Rim>,
     groups: Vec<Vec<Target>>,
@@ -162,7 +163,7 @@ impl Rim {
 }
 
 impl Search<'_, '_> {
-    /// The greatest share of what air withstands, over all ways from the curves of a group's first tags to the nearest place on those of its second.
+    /// Finds the greatest ratio of voltage to withstand voltage, over all ways from the curves of a group's first tags to the nearest place on those of its second.
     pub fn greatest(&mut self, ways: &[[Vec<String>; 2]]) -> Nearest {
         let mut board = self.board(ways);
         for (group, [from, _]) in ways.iter().enumerate() {
@@ -202,7 +203,7 @@ impl Search<'_, '_> {
         self.nearest(board, left_open)
     }
 
-    /// Looks at the way from the middle of a stretch, and keeps the stretch if some other of its ways may carry more.
+    /// Examines the way from the middle of a stretch, and keeps the stretch if another of its ways may have a greater ratio.
     fn take(&self, board: &mut Board, mut stretch: Stretch) {
         let rim = &board.rims[stretch.rim];
         let share = stretch.range[1] - stretch.range[0];
@@ -221,7 +222,7 @@ impl Search<'_, '_> {
         let others = group.iter().map(|other| to(other, middle).1);
         let nearest = others.fold(f64::INFINITY, f64::min);
         if distance - nearest > 2.0 * half {
-            // From nowhere on this stretch is this curve the nearest.
+            // This curve is not the nearest from any place on this stretch.
             return;
         }
         let [first, last] = stretch.range.map(|t| to(target, place(t)));
@@ -239,9 +240,9 @@ impl Search<'_, '_> {
         }
     }
 
-    /// Greatest difference that potentials of a stretch and of a span of its target's shares may have.
+    /// Greatest possible difference between potentials of a stretch and of a span of its target's shares.
     ///
-    /// Both lie in hulls, and the modulus is convex: it is greatest between corners of both.
+    /// Both potentials lie in convex hulls, and the modulus is convex: it is greatest between corners of both.
     fn differs(&self, board: &Board, stretch: &Stretch, spread: [f64; 2]) -> f64 {
         let from = board.rims[stretch.rim].controls(stretch.range);
         let target = &board.groups[stretch.group][stretch.target];
@@ -260,7 +261,7 @@ impl Search<'_, '_> {
         most.sqrt()
     }
 
-    /// Looks at the way from a place of a stretch to a share of its target.
+    /// Examines the way from a place of a stretch to a share of its target.
     fn look(&self, board: &mut Board, stretch: &Stretch, t: f64, on: f64) {
         let target = &board.groups[stretch.group][stretch.target];
         let held = target
@@ -297,7 +298,7 @@ impl Search<'_, '_> {
         breakdown_crest_v(length, self.pressure_pa, self.curve)
     }
 
-    /// The edges of the region's curves, and the curves of each group to which ways lead.
+    /// The edges of the region's curves, and the curves of each group on which ways end.
     fn board(&self, ways: &[[Vec<String>; 2]]) -> Board {
         let mesh = self.solution.mesh;
         let beside = &self.solution.neighbours.beside;

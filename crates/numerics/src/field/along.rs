@@ -1,13 +1,13 @@
 //! The field along a straight line of a solved section, place by place.
 //!
-//! **What.** [`along`] samples the potential and the recovered slopes at even steps from one place to another.
+//! **What.** [`along`] samples the potential and the recovered slopes at equal steps from one place to another.
 //!
-//! **Why separate.** A diagram needs many places of one solution, a wanted number only its greatest; nothing here is refined or judged.
+//! **Why separate.** A diagram needs many places of one solution, a wanted number only the greatest value; this file refines and judges nothing.
 //!
-//! **Invariants.** The same slopes as the wanted numbers rest on, by region, never across an interface.
-//! Every place given out lies in a triangle.
+//! **Invariants.** The slopes are the same as for the wanted numbers: by region, never across an interface.
+//! Every returned place lies in a triangle.
 //!
-//! **Not here.** The greatest of them with its estimate: `Wanted::PeakTangentialOnLine`.
+//! **Not here.** The greatest value with its error estimate: `Wanted::PeakTangentialOnLine`.
 
 use super::recovery::Slope;
 use super::section::{Regime, Section};
@@ -28,26 +28,27 @@ pub struct Along {
     pub at: Point,
     /// E·t, V/m, t from the first place of the line to the last: the modulus in the complex regime, with its sign otherwise.
     pub tangential: f64,
-    /// |E|, V/m; at a place between regions the greatest of their sides.
+    /// |E|, V/m; at a place between regions, the greatest value of their sides.
     pub magnitude: f64,
     /// Potential, real and imaginary part, V.
     pub potential: [f64; 2],
 }
 
-/// Samples the field of a solved section at `n` even steps of the straight line from one place to another, both ends included.
+/// Samples the field of a solved section at `n` equal steps of the straight line from one place to another, both ends included.
 ///
-/// E = −∇φ from the recovered slopes; at a place between regions E·t, which both sides share, is the mean of what they give.
-/// Places in no triangle, in a conductor or outside, are left out.
-/// Discs left out of peaks are not left out here: at a singular place a sample means little.
+/// E = −∇φ from the recovered slopes.
+/// At a place between regions both sides share E·t, which is the mean of their values.
+/// Places in no triangle, that is in a conductor or outside, are left out.
+/// Discs that peaks leave out are included here: at a singular place a sample means little.
 ///
 /// # Shapes
-/// At most `n`, by rising share; `n` of 1 is the first place alone, and a line without length has no samples.
+/// At most `n` samples, by rising share; `n` = 1 gives the first place alone, and a line without length has no samples.
 ///
 /// # Assumes
-/// `solved` is what solving this `section` gave.
+/// `solved` is the result of solving this `section`.
 ///
 /// # Accuracy
-/// That of the section's wanted `PeakTangentialOnLine` of the same line; none of its own is estimated.
+/// The accuracy of the section's wanted `PeakTangentialOnLine` on the same line; no separate error is estimated.
 ///
 /// ```
 /// use jointwright_numerics::{case, field::{Options, Unwatched, along, solve}, outline::Point};
@@ -97,9 +98,9 @@ pub fn along(section: &Section, solved: &Solved, from: Point, to: Point, n: usiz
         .collect()
 }
 
-/// One triangle of each region that holds a place.
+/// One triangle of each region that contains a place.
 ///
-/// Of one region one is enough: recovered slopes of triangles that meet are the same where they meet.
+/// One triangle of a region suffices: recovered slopes agree where triangles of a region meet.
 fn sides(solution: &Solution<'_>, at: Point) -> Vec<u32> {
     let mesh = solution.mesh;
     let mut sides: Vec<u32> = Vec::new();

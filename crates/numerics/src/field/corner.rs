@@ -1,4 +1,4 @@
-//! Corners at which a field has no bound: from the outline, the materials and what is held, before anything is solved.
+//! Corners at which a field is singular: found from outline, materials and held potentials, before any solution.
 //!
 //! ```text
 //!   ε1 \ φ=V        about a point the potential is a sum of terms r^λ; where the least λ lies below 1
@@ -6,47 +6,47 @@
 //!   ε2 / φ=V
 //! ```
 //!
-//! **What.** [`corners()`]: about each point of the outline the least λ of each fan of regions between conductors,
+//! **What.** [`corners()`]: about each point of the outline, the least exponent λ of each fan of regions between conductors,
 //! edges without flux, or all the way round.
 //!
-//! **Why separate.** It needs no mesh, and what it says decides what may be asked of one.
+//! **Why separate.** It needs no mesh, and its result decides which numbers may be wanted of one.
 //!
-//! **Assumes.** Conductivity that rises with the field counts as it is at rest; of complex coefficients their moduli.
-//! On the axis only a fan of one region between the axis and a conductor is looked at: a cone or a disc.
+//! **Assumes.** Conductivity that rises with the field has its value at rest; complex coefficients are replaced by their moduli.
+//! On the axis, only a fan of one region between the axis and a conductor is examined: a cone or a disc.
 //!
-//! **Not here.** Whether a disc leaves the corner out, and what is said of it (`case`).
+//! **Not here.** Whether a disc leaves the corner out, and the message about it (`case`).
 //!
-//! **Source.** Separation of variables in a fan of wedges, closed form; of a cone P_1(cos θ) = 0 at a right angle.
+//! **Source.** Separation of variables in a fan of wedges, closed form; for a cone, P_1(cos θ) = 0 at a right angle.
 
 use super::section::Section;
 use super::system::coefficients;
 use crate::outline::{Outline, Point};
 use std::f64::consts::{FRAC_PI_2, TAU};
 
-/// Share of the shortest curve of a point at which the directions of its curves are taken.
+/// Share of the shortest curve at a point at which the directions of its curves are taken.
 const REACH: f64 = 1e-4;
-/// A thinner sector is a cusp, which holds no field, rad.
+/// Angle below which a sector is a cusp, which holds no field, rad.
 const CUSP_ANGLE: f64 = 0.01;
-/// A least power so near to 1 is one.
+/// Greatest distance from 1 at which a least exponent counts as 1.
 const SMOOTH: f64 = 2e-3;
-/// Powers looked at: from, and how far apart.
+/// Exponents that are tried: the first, and the step.
 const POWER_LEAST: f64 = 0.02;
 const POWER_STEP: f64 = 1e-3;
-/// Nearer to the axis than this is on it, m.
+/// Distance below which a point lies on the axis, m.
 const ON_AXIS: f64 = 1e-12;
 
-/// A point at which the field of some regions has no bound.
+/// A point at which the field of some regions is singular.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Corner {
     /// Index of the point in the outline.
     pub point_index: usize,
     /// Its place, m.
     pub at: Point,
-    /// Least power of the distance in the potential, below 1.
+    /// Least exponent of the distance in the potential, below 1.
     pub power: f64,
-    /// Regions whose field has no bound there.
+    /// Regions whose field is singular there.
     pub region_indices: Vec<usize>,
-    /// Curves along which it has none.
+    /// Curves along which the field is singular.
     pub curve_indices: Vec<usize>,
 }
 
@@ -58,19 +58,19 @@ struct Sector {
     last: usize,
 }
 
-/// Sectors between two edges, or all of them.
+/// Sectors between two edges, or all sectors.
 struct Fan<'s> {
     sectors: Vec<&'s Sector>,
-    /// Whether the potential is held at the first and at the last edge; none where the fan closes on itself.
+    /// Whether the potential is held at the first and at the last edge; `None` if the fan closes on itself.
     held: Option<[bool; 2]>,
 }
 
-/// The points of a section at which its field has no bound.
+/// The points of a section at which its field is singular.
 ///
-/// A corner of a conductor that is seen through more than half a turn, a corner between materials, the end of a foil.
+/// These are corners of a conductor seen through more than half a turn, corners between materials, and ends of foils.
 ///
 /// # Assumes
-/// An outline without flaws.
+/// The outline has no flaws.
 ///
 /// ```
 /// use jointwright_numerics::{case, field::corners};
@@ -138,14 +138,14 @@ pub fn corners(section: &Section) -> Vec<Corner> {
     found
 }
 
-/// The regions on the left and on the right of each curve as it is run.
+/// The regions on the left and on the right of each curve in its direction.
 fn sides(outline: &Outline) -> Vec<[Option<usize>; 2]> {
     let mut beside = vec![[None; 2]; outline.curves.len()];
     for (index, region) in outline.regions.iter().enumerate() {
         let mut doubled = 0.0;
         for side in &region.boundary {
             let sign = if side.is_reversed { -1.0 } else { 1.0 };
-            // A polygon through places of the curve: enough for the sign.
+            // A polygon through places of the curve suffices for the sign.
             for step in 0..8 {
                 let [a, b] =
                     [step, step + 1].map(|k| outline.place(side.curve_index, f64::from(k) / 8.0));
@@ -175,7 +175,7 @@ fn sectors(
             let share = reach / outline.length(curve);
             let place = outline.place(curve, if is_start { share } else { 1.0 - share });
             let angle = (place.z - at.z).atan2(place.r - at.r);
-            // What lies on the left of whoever leaves the point.
+            // The region on the left of a curve that leaves the point.
             (angle, curve, beside[curve][usize::from(!is_start)])
         })
         .collect();
@@ -195,7 +195,7 @@ fn sectors(
         .collect()
 }
 
-/// The fans about a point: a conductor or the outside parts them.
+/// The fans about a point: conductors or the outside separate them.
 fn fans<'s>(sectors: &'s [Sector], is_held: &dyn Fn(usize) -> bool) -> Vec<Fan<'s>> {
     let n = sectors.len();
     let starts = (0..n).find(|&k| sectors[k].region.is_none() || is_held(sectors[k].first));
@@ -226,7 +226,7 @@ fn fans<'s>(sectors: &'s [Sector], is_held: &dyn Fn(usize) -> bool) -> Vec<Fan<'
     found
 }
 
-/// Of a region between the axis and a conductor: below 1 where the conductor is seen through more than a right angle.
+/// Exponent for a region between the axis and a conductor: below 1 if the conductor is seen through more than a right angle.
 fn on_axis(outline: &Outline, fan: &Fan<'_>) -> f64 {
     let ([sector], Some(held)) = (fan.sectors.as_slice(), fan.held) else {
         return f64::INFINITY;
@@ -240,13 +240,13 @@ fn on_axis(outline: &Outline, fan: &Fan<'_>) -> f64 {
     let touches = [is_axis(sector.first), is_axis(sector.last)];
     let is_cone = touches[0] != touches[1] && (held[0] || held[1]);
     if is_cone && sector.angle > FRAC_PI_2 + CUSP_ANGLE {
-        // The exact power is a zero of a Legendre function; that it lies below 1 is all that is asked.
+        // The exact exponent is a zero of a Legendre function; the caller needs only that it is below 1.
         return FRAC_PI_2 / sector.angle;
     }
     f64::INFINITY
 }
 
-/// Least power above nothing that a fan allows; infinite where it is not below 1.
+/// Least positive exponent that a fan permits; infinite if none below 1 exists.
 fn least_power(fan: &Fan<'_>, weights: &[f64]) -> f64 {
     let wedges: Vec<(f64, f64)> = fan
         .sectors
@@ -277,7 +277,7 @@ fn least_power(fan: &Fan<'_>, weights: &[f64]) -> f64 {
     f64::INFINITY
 }
 
-/// Nought where a power solves: potential and flux over the power, carried from edge to edge.
+/// Residual that is zero at a valid exponent: potential and flux over the exponent, carried from edge to edge.
 fn mismatch(wedges: &[(f64, f64)], held: Option<[bool; 2]>, power: f64) -> f64 {
     let greatest = wedges.iter().map(|wedge| wedge.1).fold(0.0, f64::max);
     let mut columns = [[1.0, 0.0], [0.0, 1.0]];

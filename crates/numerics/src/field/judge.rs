@@ -1,4 +1,4 @@
-//! The wanted numbers, taken from one solution.
+//! The wanted numbers of one solution.
 
 use super::across;
 use super::peak::Search;
@@ -8,26 +8,26 @@ use super::system::{System, coefficients};
 use super::wanted::Wanted;
 use crate::outline::Point;
 
-/// Share of a triangle's size times the error of its slope that its potential is off by.
+/// Error of a triangle's potential, as a share of its size times the error of its slope.
 pub(super) const POTENTIAL_RATIO: f64 = 0.3;
 
-/// A wanted number as one solution has it.
+/// A wanted number in one solution.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Judged {
-    /// Real and imaginary part, or the modulus and nothing.
+    /// Real and imaginary part, or the modulus and 0.
     pub parts: [f64; 2],
     pub at: Option<Point>,
     /// The other end of a way.
     pub to: Option<Point>,
-    /// Triangles the number rests on: those that hold the place, or in which the peak may lie, with what it might be there.
+    /// Triangles that determine the number: those that contain the place, or in which the peak may lie, each with its possible value.
     pub spots: Vec<(u32, f64)>,
-    /// Error of the triangles' own slopes there, before any recovery: an upper guess at the error of the number.
+    /// Error of the triangles' own slopes there, before recovery: a rough upper estimate of the number's error.
     pub rough_error: f64,
-    /// Size of what the number is a part of: the modulus of the field for its axial component, else the number's own.
+    /// Size of the whole quantity: for the axial component, the modulus of the field; otherwise the number's own size.
     pub size: f64,
-    /// How far the search for the number may have missed it, on this solution.
+    /// Greatest error of the search for the number, on this solution.
     pub search_error: f64,
-    /// Share of the energy by which the slopes of neighbours disagree in the whole section.
+    /// Share of the energy in the disagreement between slopes of neighbours, over the whole section.
     pub energy_ratio: f64,
 }
 
@@ -37,7 +37,7 @@ impl Judged {
     }
 }
 
-/// Takes every wanted number from a solution.
+/// Computes every wanted number from a solution.
 pub(super) fn judge(
     section: &Section,
     wanted: &[Wanted],
@@ -106,7 +106,7 @@ fn judge_one(
     }
 }
 
-/// 2W/V².
+/// Capacitance, 2W/V².
 fn capacitance(section: &Section, system: &System, solution: &Solution<'_>, ratio: f64) -> Judged {
     let volts = section.potentials.iter().map(|(_, volts)| *volts);
     let span =
@@ -119,7 +119,7 @@ fn capacitance(section: &Section, system: &System, solution: &Solution<'_>, rati
     }
 }
 
-/// A peak may be any that was seen, and greater by as much as the slopes differ there.
+/// Judges a peak: it may lie at any examined spot, and exceed it by the difference of the slopes there.
 fn of_peak(peak: super::peak::Peak) -> Judged {
     let greatest = peak
         .seen
@@ -136,7 +136,7 @@ fn of_peak(peak: super::peak::Peak) -> Judged {
     }
 }
 
-/// The way on which air is nearest to breakdown.
+/// Judges the way on which air is nearest to breakdown.
 fn breakdown_share(section: &Section, wanted: &Wanted, solution: &mut Solution<'_>) -> Judged {
     let Wanted::BreakdownShare {
         region_index,

@@ -1,14 +1,14 @@
-//! Fields: the potential in a section, and what is wanted of it, each number with its estimated error.
+//! Fields: the potential in a section, and the numbers wanted of it, each with its estimated error.
 //!
-//! **What.** [`solve()`] meshes a [`Section`], solves ∇·((σ + jωε)∇φ) = 0 on it, refines until every wanted number is
-//! estimated to be as close as asked, and answers.
+//! **What.** [`solve()`] meshes a [`Section`], solves ∇·((σ + jωε)∇φ) = 0 on it, refines until the estimated error of every wanted number
+//! meets the tolerance, and answers.
 //!
-//! **Why separate.** The equation, the estimate and the refinement are one loop; nothing outside needs to see inside it.
+//! **Why separate.** Equation, estimate and refinement form one loop; nothing outside needs its inner parts.
 //!
-//! **Invariants.** Lengths in metres, potentials in volts, fields in V/m; what goes in rms comes out rms.
-//! No number comes without its estimate, and one that did not settle says so.
+//! **Invariants.** Lengths in metres, potentials in volts, fields in V/m; rms input gives rms output.
+//! Every number has its estimate, and a number that did not settle says so.
 //!
-//! **Not here.** Files (`case`), what a number is judged by.
+//! **Not here.** Files (`case`), and the limits that judge a number.
 //!
 //! **Source.** `docs/theory/field.md`.
 

@@ -7,7 +7,8 @@
 //!   ∫ 2πr (ε ∇b − s ∇a)·∇N = 0
 //! ```
 //!
-//! and at rest ∫ 2πr σ ∇a·∇N = 0. The law is brought in by degrees: its power is raised from 0, and each step that
+//! and at rest ∫ 2πr σ ∇a·∇N = 0.
+//! The law is introduced by continuation: its power rises from 0 in steps, and each step that
 //! does not lower the residual is halved.
 
 use super::section::{Conductivity, Regime, Section};
@@ -17,20 +18,20 @@ use crate::fem::assembly::{FullPattern, free_sums, node_sums};
 use crate::fem::sparse::Lu;
 use crate::fem::triangle::{self, Sample};
 
-/// Residual, as a share of the currents at the electrodes, at which a solution is taken.
+/// Residual, as a share of the currents at the electrodes, at which a solution is accepted.
 const RESIDUAL_ENOUGH: f64 = 1e-10;
 const STEPS_MOST: usize = 30;
 const HALVINGS_MOST: usize = 8;
-/// Least share by which the power is raised.
+/// Least step of the continuation, as a share of the power.
 const RISE_LEAST: f64 = 1.0 / 64.0;
 
-/// Permittivity or nothing, conductivity and its derivative with respect to the squared field, in common units.
+/// Permittivity (if any), conductivity, and its derivative with respect to the squared field, in common units.
 struct Law<'s> {
     section: &'s Section,
-    /// Conductivities are divided by this.
+    /// Divisor of conductivities.
     unit: f64,
     is_complex: bool,
-    /// Share of the power that counts now.
+    /// Current share of the power.
     share: f64,
 }
 
@@ -83,7 +84,7 @@ impl<'s> Law<'s> {
     }
 }
 
-/// Whether any conductivity of a section rises with the field, and conduction counts.
+/// Whether conduction counts and any conductivity of a section rises with the field.
 pub(super) fn is_needed(section: &Section) -> bool {
     section.regime != Regime::Capacitive
         && section
@@ -92,7 +93,7 @@ pub(super) fn is_needed(section: &Section) -> bool {
             .any(|material| matches!(material.conductivity, Conductivity::Rising { .. }))
 }
 
-/// Solves from a first potential; gives the potential and the residual after each step at the full power.
+/// Solves from a first potential; returns the potential and the residual after each step at the full power.
 pub(super) fn solve(
     section: &Section,
     system: &System,
@@ -125,7 +126,7 @@ pub(super) fn solve(
     }
 }
 
-/// A potential with the residuals on the way, or the residual at which it stuck.
+/// A potential with the residuals of its steps, or the residual at which it stuck.
 type Settled = Result<(Vec<[f64; 2]>, Vec<f64>), f64>;
 
 fn settle(
@@ -159,7 +160,7 @@ fn settle(
             size *= 0.5;
         }
         let Some((tried, found)) = next else {
-            // Rounding leaves nothing to gain.
+            // Rounding leaves no further improvement.
             let is_enough = state.relative <= 1e3 * RESIDUAL_ENOUGH;
             return Ok(if is_enough {
                 Ok((potential, residuals))
@@ -195,9 +196,9 @@ fn stepped(
 
 /// Residual and derivative at a potential.
 struct State {
-    /// Of each unknown, parts side by side.
+    /// Residual of each unknown, parts side by side.
     residual: Vec<f64>,
-    /// Its norm over that of the currents at all nodes.
+    /// Its norm, divided by the norm of the currents at all nodes.
     relative: f64,
     blocks: Vec<Vec<[f64; 36]>>,
 }

@@ -1,30 +1,31 @@
-//! Greatest fields: on curves, in regions, along lines.
+//! Greatest fields on curves, in regions and along lines.
 //!
-//! The modulus of a gradient of a potential without sources grows toward the rim of a region, never inside it
+//! The modulus of the gradient of a source-free potential grows toward the rim of a region, never inside it
 //! (|∇φ|² is subharmonic), so the greatest field of a region lies on its curves or on the rim of a disc left out.
-//! Each family is a set of stretches with one parameter; the promising ones are sampled, and the best is closed in on.
+//! Each family is a set of stretches with one parameter.
+//! Promising stretches are sampled, and a search closes in on the best sample.
 
 use super::section::Disc;
 use super::solution::{NONE, Solution, modulus};
 use crate::outline::{Outline, Point};
 
-/// Stretches whose quick value falls below this share of the best found are passed over.
+/// Share of the best value found below which the quick value of a stretch excludes it.
 const PROMISING_RATIO: f64 = 0.9;
-/// Stretches looked at in full, at most.
+/// Greatest number of stretches that are examined in full.
 const STRETCHES_MOST: usize = 80;
 /// Parameters sampled on each stretch.
 const SAMPLES: [f64; 5] = [0.0, 0.25, 0.5, 0.75, 1.0];
 
-/// A greatest field and where it was looked for.
+/// A greatest field and the places examined for it.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Peak {
     pub value: f64,
     pub at: Option<Point>,
-    /// Greatest value that may be in each triangle looked at: the value found and how far the triangle's own slope is from it.
+    /// Greatest possible value in each examined triangle: the value found, and its difference from the triangle's own slope.
     pub seen: Vec<(u32, f64)>,
 }
 
-/// One parameter from 0 to 1 along which a field is looked at, in one triangle or on both sides of an edge.
+/// A parameter from 0 to 1 along which a field is examined, in one triangle or on both sides of an edge.
 #[derive(Clone, Debug)]
 struct Stretch {
     quick: f64,
@@ -69,7 +70,7 @@ impl Way {
     }
 }
 
-/// Looks for greatest fields in one solution.
+/// Searches for greatest fields in one solution.
 pub(super) struct Search<'s, 'm> {
     pub outline: &'s Outline,
     pub leave_out: &'s [Disc],
@@ -123,7 +124,7 @@ impl Search<'_, '_> {
         cuts.sort_by(|a, b| a.0.total_cmp(&b.0).then(a.1.total_cmp(&b.1)));
         let mut stretches: Vec<Stretch> = Vec::new();
         for (a, b, triangle) in cuts {
-            // The two triangles of an edge that lies on the line are looked at together.
+            // The two triangles of an edge on the line are examined together.
             let twin = stretches.iter_mut().rev().take(6).find(|stretch| {
                 let Way::Line { from: p, to: q } = stretch.way else {
                     return false;
@@ -166,7 +167,7 @@ impl Search<'_, '_> {
             .fold(0.0, f64::max)
     }
 
-    /// Rims of discs left out, where they pass through triangles of a region.
+    /// Rims of excluded discs, where they pass through triangles of a region.
     fn add_circles(&self, region: usize, stretches: &mut Vec<Stretch>) {
         let mesh = self.solution.mesh;
         for disc in self.leave_out {
@@ -231,7 +232,7 @@ impl Search<'_, '_> {
         peak
     }
 
-    /// Parameters to sample: the usual ones, and those at which a disc left out begins or ends.
+    /// Parameters to sample: the usual ones, and those at which an excluded disc begins or ends.
     fn parameters(&self, stretch: &Stretch) -> Vec<f64> {
         let mut parameters = SAMPLES.to_vec();
         let is_out = |t: f64| is_left_out(self.leave_out, stretch.way.place(self.outline, t));
@@ -257,7 +258,7 @@ impl Search<'_, '_> {
         parameters
     }
 
-    /// |E|, or |E·t|, at a parameter of a stretch; none in a disc left out.
+    /// |E|, or |E·t|, at a parameter of a stretch; `None` in an excluded disc.
     fn value(&mut self, stretch: &Stretch, t: f64, along: Option<[f64; 2]>) -> Option<f64> {
         let at = stretch.way.place(self.outline, t);
         if is_left_out(self.leave_out, at) {
@@ -282,7 +283,7 @@ impl Search<'_, '_> {
         })
     }
 
-    /// Golden section about the best sample, never farther than the next sample.
+    /// Golden-section search about the best sample, never beyond the next sample.
     fn close_in(
         &mut self,
         stretch: &Stretch,
@@ -315,7 +316,7 @@ impl Search<'_, '_> {
     }
 }
 
-/// Whether a place lies in an open disc left out.
+/// Whether a place lies in an open excluded disc.
 pub(super) fn is_left_out(leave_out: &[Disc], at: Point) -> bool {
     leave_out
         .iter()
@@ -328,7 +329,7 @@ pub(super) fn component(slope: super::recovery::Slope, along: [f64; 2]) -> f64 {
     part(0).hypot(part(1))
 }
 
-/// The shares of a line between which it lies in a triangle or on its edge; none if it only touches a corner.
+/// The shares between which a line lies in a triangle or on its edge; `None` if it only touches a corner.
 fn clip(corners: [Point; 3], from: Point, to: Point) -> Option<[f64; 2]> {
     let (mut low, mut high) = (0.0_f64, 1.0_f64);
     for side in 0..3 {
@@ -336,7 +337,7 @@ fn clip(corners: [Point; 3], from: Point, to: Point) -> Option<[f64; 2]> {
         let height = |p: Point| (b.r - a.r) * (p.z - a.z) - (b.z - a.z) * (p.r - a.r);
         let opposite = height(corners[(side + 2) % 3]);
         let (start, end) = (height(from) / opposite, height(to) / opposite);
-        // Points this little outside lie on the edge.
+        // Points outside by no more than this lie on the edge.
         let slack = 1e-9;
         if start < -slack && end < -slack {
             return None;
@@ -364,7 +365,7 @@ fn arcs_inside(corners: [Point; 3], disc: &Disc) -> Vec<[f64; 2]> {
         nearest = nearest.min(disc.at.distance(a.towards(b, share.clamp(0.0, 1.0))));
     }
     if farthest < disc.radius || nearest > disc.radius {
-        // A circle wholly inside one triangle is too small for the mesh to tell apart from a point.
+        // A circle wholly inside one triangle is too small for the mesh to distinguish from a point.
         return Vec::new();
     }
     let mut angles = Vec::new();

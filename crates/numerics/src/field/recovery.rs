@@ -1,4 +1,4 @@
-//! Recovered gradients: a cubic fitted to the potential at the nodes about a corner, and its slope.
+//! Recovered gradients: the slope of a cubic fitted to the potential at the nodes about a corner.
 //!
 //! ```text
 //!        o---o---o            o  nodes of the triangles about the corner ●, all in one region;
@@ -8,24 +8,24 @@
 //!        o---o---o---o
 //! ```
 //!
-//! At a place in a triangle the slopes of its three corners' cubics are weighted by the area coordinates.
+//! At a place in a triangle, the area coordinates weight the slopes of the cubics of its three corners.
 //!
-//! **Source.** zhang_naga_ppr, memory; here with a cubic for quadratic triangles, by region.
+//! **Source.** zhang_naga_ppr, memory; adapted here to a cubic for quadratic triangles, by region.
 
 use crate::mesh::Mesh;
 use crate::outline::Point;
 use std::collections::BTreeMap;
 
-/// Terms of a full cubic in two variables.
+/// Number of terms of a full cubic in two variables.
 const N_TERMS: usize = 10;
-/// Nodes at least, before the patch grows by a ring.
+/// Least number of nodes; a patch with fewer grows by a ring.
 const N_NODES_LEAST: usize = 16;
-/// A node's row weighs 1 / (this + its squared distance over that of the patch): near nodes count more.
+/// Offset in the weight 1 / (offset + squared distance over that of the patch) of a node's row: near nodes count more.
 const WEIGHT_FLOOR: f64 = 0.1;
-/// Columns smaller than this share of the greatest are left out: the patch does not see them.
+/// Share of the greatest column below which a column is left out, because the patch cannot determine it.
 const RANK_RATIO: f64 = 1e-9;
 
-/// A potential's slope: derivative with respect to r and z of its real and imaginary part.
+/// Slope of a potential: derivatives with respect to r and z of its real and imaginary part.
 pub(super) type Slope = [[f64; 2]; 2];
 
 /// Triangles about each corner.
@@ -113,7 +113,7 @@ impl Fit {
     }
 }
 
-/// Recovered slopes of one solved potential, each cubic made when it is first asked for.
+/// Recovered slopes of one solved potential; each cubic is fitted at its first use.
 pub(super) struct Recovery<'m> {
     mesh: &'m Mesh,
     rings: &'m Rings,
@@ -221,7 +221,7 @@ fn fit(
     }
 }
 
-/// Nodes of the triangles about a corner in one region, with as many rings as are needed.
+/// Nodes of the triangles about a corner in one region, with as many rings as necessary.
 fn patch(
     mesh: &Mesh,
     rings: &Rings,
@@ -268,9 +268,9 @@ fn patch(
     }
 }
 
-/// Coefficients that come nearest to the sides, by Householder reflections with the greatest column first.
+/// Least-squares coefficients, by Householder reflections with the greatest column first.
 ///
-/// Columns that the rows cannot tell apart from earlier ones get the coefficient 0.
+/// Columns that the rows cannot distinguish from earlier ones get the coefficient 0.
 fn least_squares(mut rows: Vec<[f64; N_TERMS]>, mut sides: Vec<[f64; 2]>) -> [[f64; 2]; N_TERMS] {
     let n_rows = rows.len();
     let mut order: [usize; N_TERMS] = std::array::from_fn(|term| term);

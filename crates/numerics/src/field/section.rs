@@ -1,19 +1,19 @@
-//! A section with its materials and potentials: all that the equation needs.
+//! A section with its materials and potentials: the complete input of the equation.
 
 use crate::outline::{Outline, Point};
 
-/// Conductivity of a material, and how it rises with the field.
+/// Conductivity of a material, and its dependence on the field.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Conductivity {
-    /// The same at every field, S/m; 0 for a perfect insulator.
+    /// Independent of the field, S/m; 0 for a perfect insulator.
     Constant(f64),
-    /// σ(E) = σ₀ (1 + (E/E₁)²)^(p/2): constant at low fields, the power `p` of the field at high ones, smooth between.
+    /// σ(E) = σ₀ (1 + (E/E₁)²)^(p/2): constant at low fields, proportional to the power `p` of the field at high ones, smooth between.
     Rising {
-        /// σ₀, conductivity at no field, S/m.
+        /// σ₀, conductivity at zero field, S/m.
         at_rest: f64,
-        /// E₁, field at which it begins to rise, V/m; the amplitude it is compared with is the modulus of the complex field as given (rms in, rms compared).
+        /// E₁, field at which the conductivity begins to rise, V/m; it is compared with the modulus of the complex field as given (for rms input, the rms value).
         knee: f64,
-        /// p, power of the field far above the knee.
+        /// p, exponent of the field far above the knee.
         power: f64,
     },
 }
@@ -27,24 +27,24 @@ pub struct Material {
     pub conductivity: Conductivity,
 }
 
-/// Which of the two currents the equation keeps.
+/// Currents that the equation keeps.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Regime {
-    /// Displacement alone: ∇·(ε∇φ) = 0.
+    /// Displacement current alone: ∇·(ε∇φ) = 0.
     Capacitive,
-    /// Conduction alone, at rest: ∇·(σ∇φ) = 0.
+    /// Conduction current alone, at rest: ∇·(σ∇φ) = 0.
     Resistive,
-    /// Both, as complex amplitudes at one frequency: ∇·((σ + jωε)∇φ) = 0.
+    /// Both currents, as complex amplitudes at one frequency: ∇·((σ + jωε)∇φ) = 0.
     Complex {
         /// Frequency, Hz.
         frequency_hz: f64,
     },
 }
 
-/// An open disc left out of peaks.
+/// An open disc that peaks leave out.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Disc {
-    /// Its middle, m.
+    /// Its centre, m.
     pub at: Point,
     /// Its radius, m.
     pub radius: f64,
@@ -57,12 +57,12 @@ pub struct Section {
     pub outline: Outline,
     /// Material of each region, in the order of `outline.regions`.
     pub materials: Vec<Material>,
-    /// Potential of the curves of a tag, V; every other outer curve carries no flux.
+    /// Potential of the curves with a tag, V; every other outer curve carries no flux.
     pub potentials: Vec<(String, f64)>,
-    /// Tags that are each one conductor of unknown potential and no charge.
+    /// Tags that are each one floating conductor: unknown potential, zero charge.
     pub floating: Vec<String>,
-    /// Which currents count.
+    /// Currents that count.
     pub regime: Regime,
-    /// Discs left out of peaks, never of values at points.
+    /// Discs that peaks leave out, but values at points do not.
     pub leave_out: Vec<Disc>,
 }

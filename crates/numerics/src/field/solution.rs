@@ -1,30 +1,30 @@
-//! A solved potential on a mesh, and what can be asked of it at a place.
+//! A solved potential on a mesh, with its values at places.
 
 use super::recovery::{Recovery, Rings, Slope};
 use crate::fem::triangle;
 use crate::mesh::Mesh;
 use crate::outline::Point;
 
-/// No triangle.
+/// Index for "no triangle".
 pub(super) const NONE: u32 = u32::MAX;
-/// A place may lie outside a triangle by this share of its height and still count as in it.
+/// Distance outside a triangle, as a share of its height, up to which a place still counts as inside.
 const INSIDE_RATIO: f64 = 1e-7;
-/// How far inside a triangle its own slope is taken, as a share of the way to its middle.
+/// Distance inside a triangle at which its own slope is taken, as a share of the way to its centroid.
 const INWARD_RATIO: f64 = 0.2;
-/// The three points at which the slopes of a triangle are taken, as area coordinates.
+/// The three points at which the slopes of a triangle are taken, in area coordinates.
 const SAMPLES: [[f64; 3]; 3] = [
     [2.0 / 3.0, 1.0 / 6.0, 1.0 / 6.0],
     [1.0 / 6.0, 2.0 / 3.0, 1.0 / 6.0],
     [1.0 / 6.0, 1.0 / 6.0, 2.0 / 3.0],
 ];
 
-/// What of a mesh does not depend on the potential: who lies beside whom.
+/// Neighbourhood of a mesh, independent of the potential.
 #[derive(Debug)]
 pub(super) struct Neighbours {
     pub rings: Rings,
-    /// Triangles on the two sides of an edge, by mid-node less the number of corners.
+    /// Triangles on the two sides of an edge, by the number of its mid-node less the number of corners.
     pub beside: Vec<[u32; 2]>,
-    /// Least and greatest r, least and greatest z at which a triangle may hold a place, m.
+    /// Least and greatest r, least and greatest z of the places that may lie in a triangle, m.
     boxes: Vec<[f64; 4]>,
 }
 
@@ -46,7 +46,7 @@ impl Neighbours {
         neighbours
     }
 
-    /// Takes the boxes of the triangles again, after nodes were moved.
+    /// Recomputes the boxes of the triangles after nodes were moved.
     pub fn measure(&mut self, mesh: &Mesh) {
         self.boxes = mesh
             .triangles
@@ -92,7 +92,7 @@ impl<'m> Solution<'m> {
         }
     }
 
-    /// Triangles that hold a place, in the order of the mesh; if none does, the nearest of them, so that rounding on a curved rim loses nothing.
+    /// Triangles that contain a place, in the order of the mesh; if there is none, the nearest triangle, so that rounding on a curved rim loses no place.
     pub fn holders(&self, at: Point, region: Option<usize>) -> Vec<u32> {
         let mut holders = Vec::new();
         let mut nearest = (f64::NEG_INFINITY, NONE);
@@ -136,9 +136,9 @@ impl<'m> Solution<'m> {
         value
     }
 
-    /// How far the recovered slope near a place in a triangle is from the triangle's own, V/m.
+    /// Distance of the recovered slope near a place in a triangle from the triangle's own slope, V/m.
     ///
-    /// It is taken a little inside, because at a corner of small angle a triangle's own slope means nothing.
+    /// It is taken slightly inside, because at a corner with a small angle a triangle's own slope means nothing.
     pub fn gap(&mut self, triangle: u32, at: Point) -> f64 {
         let numbers = self.mesh.triangles[triangle as usize];
         let nodes = numbers.map(|node| self.mesh.nodes[node as usize]);
@@ -158,7 +158,7 @@ impl<'m> Solution<'m> {
         modulus(gap)
     }
 
-    /// Largest modulus of the averaged slopes at a triangle's corners: quick, and good enough to choose by.
+    /// Largest modulus of the averaged slopes at a triangle's corners: quick, and accurate enough for a choice.
     pub fn quick(&self, triangle: u32) -> f64 {
         self.averaged[triangle as usize]
             .iter()
@@ -177,7 +177,7 @@ pub(super) fn modulus(slope: Slope) -> f64 {
         .sqrt()
 }
 
-/// Box of a triangle with a little room about it.
+/// Box of a triangle with a small margin.
 fn bounds(nodes: &[Point; 6]) -> [f64; 4] {
     let [mut low, mut high] = [nodes[0]; 2];
     for node in nodes {
@@ -255,7 +255,7 @@ fn averages(mesh: &Mesh, raw: &[[Slope; 3]], n_regions: usize) -> Vec<[Slope; 3]
     averaged
 }
 
-/// Energy of the slopes' unevenness over the energy of the field: what the whole is still off by.
+/// Energy of the slopes' disagreement over the energy of the field: the error of the whole solution.
 pub(super) fn energy_ratio(solution: &Solution<'_>, coefficient: impl Fn(usize) -> f64) -> f64 {
     let (mut jump, mut whole) = (0.0, 0.0);
     for index in 0..solution.mesh.triangles.len() {

@@ -1,4 +1,4 @@
-//! Solve, judge, refine, until every wanted number is as close as asked.
+//! Solves, judges and refines until every wanted number meets its tolerance.
 
 use super::judge::{Judged, judge};
 use super::section::Section;
@@ -9,42 +9,42 @@ use super::wanted::{Answer, Wanted};
 use crate::gas;
 use crate::mesh::{self, MeshOptions};
 
-/// Most times a mesh is refined.
+/// Greatest number of refinements of a mesh.
 const LEVELS_MOST: usize = 40;
-/// A number settles no sooner than after so many refinements about it: one step says how far it moved, not whether it goes on moving.
+/// Least number of refinements about a number before it settles: one step shows its change, not whether the change continues.
 const REFINED_LEAST: u32 = 2;
-/// An estimate falls at most by this factor where the triangles were halved (the error falls by four to eight).
+/// Least ratio of an estimate to the one before, where the triangles were halved (the error falls by four to eight).
 const FALL_RATIO: f64 = 0.25;
-/// The same for a way across a gap: it may end at a sharp edge of 270°, about which the error falls with h^(4/3).
+/// Same ratio for a way across a gap: it may end at a sharp edge of 270°, about which the error falls with h^(4/3).
 const FALL_EDGE_RATIO: f64 = 0.4;
-/// Error of a number as a share of how far it moved: where the triangles were halved, and where they were not.
+/// Error of a number as a share of its last change: where the triangles were halved, and where they were not.
 const MOVED_REFINED_RATIO: f64 = 0.35;
 const MOVED_KEPT_RATIO: f64 = 1.0;
-/// Greatest ratio of one step to the step before that is believed.
+/// Greatest ratio of one step to the step before that is assumed.
 const CREEP_RATIO: f64 = 0.75;
-/// Least error of a number as a share of its size times the share of the energy by which slopes disagree.
+/// Least error of a number, as a share of its size times the energy share of the slopes' disagreement.
 const WHOLE_RATIO: f64 = 0.5;
-/// Least error of a recovered number as a share of the rough error of the slopes it was recovered from.
+/// Least error of a recovered number, as a share of the rough error of its slopes.
 const ROUGH_RATIO: f64 = 0.1;
-/// Least error of a capacitance as a share of the energy that the slopes' unevenness holds.
+/// Least error of a capacitance, as a share of the energy in the slopes' disagreement.
 const ROUGH_ENERGY_RATIO: f64 = 2.0;
-/// Least error, as a share of a number's size, that a first solution is believed to have.
+/// Least error of a first solution, as a share of a number's size.
 const FIRST_RATIO: f64 = 0.03;
 const ROUGH_FIRST_RATIO: f64 = 2.0;
-/// Share of the energy's unevenness that the triangles marked for the whole must hold.
+/// Share of the disagreement energy that the triangles marked for the whole must hold.
 const BULK_RATIO: f64 = 0.3;
 const BULK_RATIO_CAPACITANCE: f64 = 0.6;
 
-/// A wanted number, from solution to solution.
+/// A wanted number, followed from solution to solution.
 #[derive(Clone, Debug)]
 pub(super) struct Goal {
     last: Judged,
     estimate: f64,
     is_settled: bool,
     is_refined: bool,
-    /// How often its triangles were halved.
+    /// Number of times that its triangles were halved.
     n_refined: u32,
-    /// How far the number moved last, where its triangles had been halved; 0 before that is known.
+    /// Last change of the number after its triangles had been halved; 0 before that is known.
     moved: f64,
 }
 
@@ -53,7 +53,7 @@ impl Goal {
         (judged.parts[0] - self.last.parts[0]).hypot(judged.parts[1] - self.last.parts[1])
     }
 
-    /// The same number of a section like this one, on the same mesh: its error as much greater as its slopes are rougher.
+    /// The same number of a similar section on the same mesh: its error grows in proportion to the roughness of its slopes.
     pub fn carried(&self, judged: Judged) -> Self {
         let ratio = judged.rough_error / self.last.rough_error.max(f64::MIN_POSITIVE);
         Self {
@@ -78,7 +78,8 @@ pub(super) struct Run {
 /// Solves a section for wanted numbers.
 ///
 /// # Errors
-/// [`FieldError`] if the section cannot be meshed or its equations not be solved; numbers that did not settle are answers, and say so.
+/// [`FieldError`] if the section cannot be meshed or its equations cannot be solved.
+/// Numbers that did not settle are answers, and say so.
 ///
 /// ```
 /// use jointwright_numerics::{case, field::{Options, Unwatched, Wanted, solve}};
@@ -172,7 +173,7 @@ pub(super) fn run(
     }
 }
 
-/// What ends the refinement of numbers that did not settle yet, if anything does.
+/// Reason to end the refinement of numbers that have not settled; `None` if there is none.
 fn cut(
     options: &Options,
     n_unknowns: usize,
@@ -196,7 +197,7 @@ pub(super) fn answers(section: &Section, wanted: &[Wanted], goals: &[Goal]) -> V
         .collect()
 }
 
-/// Takes the numbers of a new solution and estimates their errors from how far they moved.
+/// Takes the numbers of a new solution and estimates their errors from their changes.
 pub(super) fn follow(
     section: &Section,
     wanted: &[Wanted],
@@ -210,7 +211,7 @@ pub(super) fn follow(
         .map(|(index, judged)| {
             let moved = goals.get(index).map_or(0.0, |goal| goal.moved_to(&judged));
             let estimate = match goals.get(index) {
-                // A single solution says too little of the whole to settle anything by.
+                // A single solution says too little about the whole to settle anything.
                 None if matches!(wanted[index], Wanted::Capacitance) => f64::INFINITY,
                 None => (ROUGH_FIRST_RATIO * judged.rough_error).max(FIRST_RATIO * judged.size),
                 Some(goal) => estimate(goal, &judged, &wanted[index]),
@@ -245,7 +246,7 @@ fn estimate(goal: &Goal, judged: &Judged, wanted: &Wanted) -> f64 {
         };
     }
     let (moved, fall) = if goal.is_refined {
-        // Beside a singular place a number creeps: then what is left follows from how its steps shrink.
+        // Beside a singular place a number creeps: the remaining change follows from the ratio of its steps.
         let shrinks = if goal.moved > 0.0 {
             (moved / goal.moved).min(CREEP_RATIO)
         } else {
@@ -267,7 +268,7 @@ fn estimate(goal: &Goal, judged: &Judged, wanted: &Wanted) -> f64 {
         .max(WHOLE_RATIO * judged.energy_ratio * judged.size)
 }
 
-/// Error that is small enough for a number.
+/// Tolerance for a number.
 fn asked(section: &Section, wanted: &Wanted, options: &Options, judged: &Judged) -> f64 {
     let volts = section.potentials.iter().map(|(_, volts)| *volts);
     let span =
@@ -275,7 +276,7 @@ fn asked(section: &Section, wanted: &Wanted, options: &Options, judged: &Judged)
     match wanted {
         Wanted::Capacitance => options.capacitance_tolerance * judged.modulus(),
         Wanted::PotentialAt { .. } => options.tolerance * judged.modulus().max(1e-3 * span),
-        // What no voltage of the section could break down needs no closeness of its own.
+        // A number so small that no voltage of the section could break down the air needs no accuracy of its own.
         Wanted::BreakdownShare { .. } => {
             options.tolerance * judged.modulus().max(1e-3 * span / gas::LEAST_V)
         }
@@ -304,7 +305,7 @@ fn answer(section: &Section, goal: &Goal, wanted: &Wanted) -> Answer {
     }
 }
 
-/// Marks the triangles that unsettled numbers rest on, and those that hold most of the unevenness of the whole.
+/// Marks the triangles that determine unsettled numbers, and those that hold most of the disagreement of the whole.
 fn mark(
     section: &Section,
     wanted: &[Wanted],

@@ -1,18 +1,18 @@
-//! What goes into a solve besides the section, and what comes out.
+//! Inputs of a solve besides the section, and its outputs.
 
 use super::wanted::Answer;
 use crate::fem::dofs::DofError;
 use crate::fem::sparse::SparseError;
 use crate::mesh::{Mesh, MeshError};
 
-/// How close the answers shall be, and how much may be spent on it.
+/// Tolerances of the answers, and the limit of the effort.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Options {
-    /// Estimated error, as a share of the number, for peaks, fields and potentials.
+    /// Permitted error, as a share of the number, for peaks, fields and potentials.
     pub tolerance: f64,
-    /// Estimated error, as a share of the number, for a capacitance.
+    /// Permitted error, as a share of the number, for a capacitance.
     pub capacitance_tolerance: f64,
-    /// No further refinement from this many unknowns on.
+    /// Number of unknowns at which refinement stops.
     pub n_unknowns_most: usize,
 }
 
@@ -26,48 +26,48 @@ impl Default for Options {
     }
 }
 
-/// Answers, and the solution they were taken from.
+/// Answers, and the solution that they were taken from.
 #[derive(Clone, Debug)]
 pub struct Solved {
-    /// One answer for each number wanted, in the same order.
+    /// One answer for each wanted number, in the same order.
     pub answers: Vec<Answer>,
     /// The last mesh.
     pub mesh: Mesh,
     /// Potential of each node of the mesh, real and imaginary part, V.
     pub potential: Vec<[f64; 2]>,
-    /// Unknowns of the last system; a complex one counts twice.
+    /// Unknowns of the last system; a complex unknown counts twice.
     pub n_unknowns: usize,
     /// Relative residuals of Newton's method on the last mesh; empty for a linear problem.
     pub newton_residuals: Vec<f64>,
-    /// What ended the refinement before every number was as close as asked.
+    /// Reason why the refinement ended before every number met its tolerance; `None` if all met it.
     pub cut_short: Option<Cut>,
 }
 
-/// What ends a refinement before every number is as close as asked.
+/// Reason why a refinement ends before every number meets its tolerance.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Cut {
-    /// As many unknowns as are allowed.
+    /// The permitted number of unknowns is reached.
     Unknowns,
-    /// As many refinements as are made.
+    /// The permitted number of refinements is reached.
     Refinements,
-    /// Whoever watches.
+    /// The watch ended it.
     Watch,
 }
 
-/// What a solve is busy with.
+/// Stage of a solve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stage {
-    /// Making or refining the mesh.
+    /// Meshing or refining the mesh.
     Mesh,
-    /// Numbering unknowns, element matrices, structure of the equations.
+    /// Numbering unknowns; computing element matrices and the structure of the equations.
     Assemble,
     /// Factorising and solving.
     Solve,
-    /// Taking the wanted numbers and estimating their errors.
+    /// Computing the wanted numbers and estimating their errors.
     Judge,
 }
 
-/// Is told what a solve is busy with, and says whether it may go on; the clock is the caller's.
+/// Watch of a solve: it is told each stage, and says whether the solve may go on; the clock belongs to the caller.
 pub trait Watch {
     /// A stage begins.
     fn stage(&mut self, stage: Stage);
@@ -75,7 +75,7 @@ pub trait Watch {
     fn may_go_on(&mut self) -> bool;
 }
 
-/// A watch that never looks at a clock.
+/// A watch that never stops the solve.
 #[derive(Clone, Copy, Debug, Default)]
 pub struct Unwatched;
 
@@ -86,24 +86,24 @@ impl Watch for Unwatched {
     }
 }
 
-/// Why a section could not be solved.
+/// Reason why a section could not be solved.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum FieldError {
-    /// No mesh.
+    /// There is no mesh.
     #[error("the section could not be meshed")]
     Mesh(#[source] MeshError),
     /// The potentials contradict each other.
     #[error("the potentials contradict each other")]
     Unknowns(#[source] DofError),
-    /// Newton's method stuck.
+    /// Newton's method did not converge.
     #[error(
         "the field with a conductivity that rises with it did not settle: relative residual {residual:.1e}"
     )]
     Newton {
-        /// Where it stuck: residual over the currents at the electrodes.
+        /// Residual at which it stuck, over the currents at the electrodes.
         residual: f64,
     },
-    /// Nothing to solve.
+    /// There is nothing to solve.
     #[error("there is nothing to solve")]
     Nothing,
     /// The equations could not be solved.

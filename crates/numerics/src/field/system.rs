@@ -1,4 +1,4 @@
-//! A mesh made into a system of equations, and the system solved.
+//! System of equations of a mesh, and its solution.
 
 use super::newton;
 use super::section::{Conductivity, Regime, Section};
@@ -13,7 +13,7 @@ use crate::mesh::Mesh;
 /// Vacuum permittivity, F/m (CODATA 2018).
 pub const VACUUM_PERMITTIVITY: f64 = 8.854_187_812_8e-12;
 
-/// Factors whose structure is kept for the next solve on the same topology.
+/// Factors whose structure is reused by the next solve on the same topology.
 enum Solver {
     Real(Cholesky),
     Complex(QuasiDefinite),
@@ -31,7 +31,7 @@ pub(super) struct System {
 }
 
 impl System {
-    /// Numbers the unknowns of a mesh and works out the structure of its equations.
+    /// Numbers the unknowns of a mesh and computes the structure of its equations.
     pub fn new(section: &Section, mesh: Mesh) -> Result<Self, FieldError> {
         let dofs = unknowns(section, &mesh)?;
         let pattern = Pattern::new(&mesh.triangles, &dofs);
@@ -51,7 +51,7 @@ impl System {
         })
     }
 
-    /// Unknowns, both parts of a complex one counted.
+    /// Number of unknowns, with both parts of a complex unknown counted.
     pub fn n_unknowns(&self) -> usize {
         match self.solver {
             Solver::Real(_) => self.dofs.n_free(),
@@ -59,14 +59,14 @@ impl System {
         }
     }
 
-    /// Puts the nodes of the mesh elsewhere, its topology kept.
+    /// Moves the nodes of the mesh; its topology stays.
     pub fn move_nodes(&mut self, nodes: Vec<crate::outline::Point>) {
         self.mesh.nodes = nodes;
         self.matrices = matrices(&self.mesh);
         self.neighbours.measure(&self.mesh);
     }
 
-    /// Solves for the potential of every node, real and imaginary part, V; with the residuals of Newton's method, if it was needed.
+    /// Solves for the potential of every node, real and imaginary part, V; also returns the residuals of Newton's method, if it was needed.
     pub fn solve(&mut self, section: &Section) -> Result<(Vec<[f64; 2]>, Vec<f64>), FieldError> {
         let first = self.solve_linear(section)?;
         if newton::is_needed(section) {
@@ -76,7 +76,7 @@ impl System {
         }
     }
 
-    /// Solves with the conductivities at rest.
+    /// Solves with the conductivities at zero field.
     fn solve_linear(&mut self, section: &Section) -> Result<Vec<[f64; 2]>, FieldError> {
         let per_region = coefficients(section);
         let coefficient = |part: usize| -> Vec<f64> {
@@ -166,7 +166,7 @@ pub(super) fn coefficients(section: &Section) -> Vec<[f64; 2]> {
                 Regime::Complex { frequency_hz } => {
                     let turn = 2.0 * std::f64::consts::PI * frequency_hz * VACUUM_PERMITTIVITY;
                     let loss = conductivity(index) / turn;
-                    // ε_r − js turned by an eighth of a turn: the second part is never greater than the first,
+                    // Rotated by an eighth of a turn, the second part of ε_r − js is never greater than the first,
                     // so a factorisation without pivoting stays accurate however well a region conducts.
                     [permittivity + loss, permittivity - loss]
                 }
@@ -175,11 +175,11 @@ pub(super) fn coefficients(section: &Section) -> Vec<[f64; 2]> {
         .collect()
 }
 
-/// Which nodes are held at a potential, and which share an unknown one.
+/// Nodes that are held at a potential, and groups of nodes that share an unknown one.
 fn unknowns(section: &Section, mesh: &Mesh) -> Result<Dofs, FieldError> {
     let mut held: Vec<Option<f64>> = vec![None; mesh.nodes.len()];
     let mut tied: Vec<Vec<u32>> = vec![Vec::new(); section.floating.len()];
-    // What a curve's tag asks is looked up once a curve, not once an edge.
+    // The condition of a tag is looked up once for each curve, not for each edge.
     let volts: Vec<Option<f64>> = section
         .outline
         .curves

@@ -1,12 +1,12 @@
-//! What may be wanted of a field, and the answer.
+//! Numbers that may be wanted of a field, and their answers.
 
 use crate::gas;
 use crate::outline::Point;
 
-/// One number that is wanted of a field.
+/// One wanted number of a field.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Wanted {
-    /// 2W/V² over the whole turn, F; V is the difference of the two potentials of the section.
+    /// Capacitance, 2W/V² over the whole turn, F; V is the difference of the section's two potentials.
     Capacitance,
     /// Largest |E| in a region, V/m.
     PeakInRegion {
@@ -34,7 +34,7 @@ pub enum Wanted {
     FieldAt {
         /// The place, m.
         at: Point,
-        /// The region on whose side the field is meant, where the place lies between two.
+        /// The region on whose side the field is taken, if the place lies between two.
         side: Option<usize>,
     },
     /// E_z = −∂φ/∂z at a place, V/m, with its sign.
@@ -42,15 +42,15 @@ pub enum Wanted {
         /// The place, m.
         at: Point,
     },
-    /// Largest voltage along a shortest straight way in a region of air over what that length of air withstands, V per V of crest.
+    /// Greatest ratio in a region of air of the voltage along a shortest straight way to the withstand voltage of that length, V per V of crest.
     BreakdownShare {
         /// Index of the region.
         region_index: usize,
-        /// Groups of tags: ways run from every place on the region's curves of the first to the nearest place on those of the second.
+        /// Groups of tags: ways lead from every place on the region's curves of the first tags to the nearest place on those of the second.
         ways: Vec<[Vec<String>; 2]>,
-        /// Which curve of breakdown air has.
+        /// Breakdown curve of the air.
         curve: gas::Curve,
-        /// Its pressure, Pa.
+        /// Pressure of the air, Pa.
         pressure_pa: f64,
     },
 }
@@ -60,14 +60,14 @@ pub enum Wanted {
 pub struct Answer {
     /// The number, SI: F, V, V/m or a ratio; the modulus in the complex regime.
     pub value: f64,
-    /// Phase of the number, rad, in the complex regime and where it has one.
+    /// Phase of the number, rad; `None` outside the complex regime or if the number has no phase.
     pub phase: Option<f64>,
     /// Estimated absolute error of `value`, in its unit.
     pub error_estimate: f64,
-    /// Where a peak lies, or a way begins.
+    /// Place of a peak, or beginning of a way.
     pub at: Option<Point>,
-    /// Where a way ends.
+    /// End of a way.
     pub to: Option<Point>,
-    /// Whether the estimate came down to what was asked.
+    /// Whether the estimate came down to the tolerance.
     pub is_settled: bool,
 }

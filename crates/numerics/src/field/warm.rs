@@ -1,8 +1,10 @@
-//! The next section like the last: the mesh carried along, the structure of the factors kept.
+//! Warm solve of a section like the last one: the mesh is carried along, the structure of the factors kept.
 //!
-//! Corners on curves go where their share of the curve is now; the others follow as a net of springs would, each
-//! spring as strong as its edge is short. The two last meshes of the first solve are both carried along, so that the
-//! estimates rest on two solutions as they did then.
+//! Corners on curves keep their share of the curve.
+//! The other corners follow as a net of springs, each
+//! spring as strong as its edge is short.
+//! The last two meshes of the first solve are both carried along, so that the
+//! estimates rest on two solutions again.
 
 use super::judge::judge;
 use super::section::Section;
@@ -15,16 +17,16 @@ use crate::fem::sparse::{Cholesky, Structure};
 use crate::mesh;
 use crate::outline::{Outline, Point};
 
-/// Whether a mesh was carried along or made anew.
+/// Whether a mesh was carried along, or the reason why a new one was made.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Reuse {
     /// The nodes were moved; topology and the structure of the factors were kept.
     Carried,
-    /// The curves or regions, or what is wanted, are others.
+    /// The curves, the regions or the wanted numbers differ.
     OtherTopology,
     /// A triangle would have become too flat.
     PoorTriangles,
-    /// The numbers did not come as close as asked on the mesh that was there.
+    /// The numbers did not meet their tolerance on the carried mesh.
     NotSettled,
 }
 
@@ -35,15 +37,15 @@ pub struct Prepared {
     options: Options,
     /// The last two systems of the first solve, the coarser first.
     systems: Vec<System>,
-    /// The numbers of each of them.
+    /// The numbers of each of these systems.
     goals: Vec<Vec<Goal>>,
     net: Net,
 }
 
-/// Solves a section and keeps what the next one like it can use.
+/// Solves a section and keeps the parts that a similar section can reuse.
 ///
 /// # Errors
-/// As [`super::solve()`].
+/// The same errors as [`super::solve()`].
 ///
 /// ```
 /// use jointwright_numerics::{case, field::{Options, Reuse, Unwatched, Wanted, prepare}};
@@ -87,12 +89,12 @@ pub fn prepare(
 }
 
 impl Prepared {
-    /// Solves another section for the same numbers, on the mesh of the last if that will do.
+    /// Solves another section for the same numbers, on the mesh of the last one if possible.
     ///
-    /// An example stands at [`prepare`].
+    /// [`prepare`] shows an example.
     ///
     /// # Errors
-    /// As [`super::solve()`].
+    /// The same errors as [`super::solve()`].
     pub fn solve(
         &mut self,
         section: &Section,
@@ -114,12 +116,12 @@ impl Prepared {
         Ok((self.start_again(section, watch)?, reuse))
     }
 
-    /// As [`Prepared::solve`], but for numbers of which the places moved with the section.
+    /// Does the same as [`Prepared::solve`], for numbers whose places moved with the section.
     ///
-    /// Numbers that are not as many, or of other kinds in their order, are another question: the mesh is made anew for them.
+    /// If their number or the order of their kinds differs, they are another question, and a new mesh is made.
     ///
     /// # Errors
-    /// As [`super::solve()`].
+    /// The same errors as [`super::solve()`].
     pub fn solve_for(
         &mut self,
         section: &Section,
@@ -151,7 +153,7 @@ impl Prepared {
         Ok(solved)
     }
 
-    /// Moves the nodes of both meshes, unless a triangle would suffer.
+    /// Moves the nodes of both meshes, unless a triangle would become too flat.
     fn carry(&mut self, outline: &Outline) -> Result<Reuse, FieldError> {
         let Some(finest) = self.systems.last() else {
             return Ok(Reuse::OtherTopology);
@@ -197,7 +199,7 @@ impl Prepared {
                 Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
             let judged = judge(section, &self.wanted, system, &mut solution);
             if level == 0 && self.goals.len() > 1 {
-                // What the coarser solution was known to be off by, as much more as its slopes are rougher now.
+                // Known error of the coarser solution, enlarged by the present roughness of its slopes.
                 goals = judged
                     .into_iter()
                     .zip(&self.goals[0])
@@ -223,7 +225,7 @@ impl Prepared {
 
 /// Springs between the corners of a mesh.
 struct Net {
-    /// Number among the free corners, or none for those on curves.
+    /// Number among the free corners; `None` for corners on curves.
     free: Vec<Option<u32>>,
     /// Both corners of each spring, and its strength.
     springs: Vec<([u32; 2], f64)>,
@@ -292,7 +294,7 @@ impl Net {
         })
     }
 
-    /// Where all corners go when those on curves go to given places.
+    /// New places of all corners, from given places of those on curves.
     fn follow(
         &mut self,
         corners: &[Point],

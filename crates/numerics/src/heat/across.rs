@@ -1,9 +1,9 @@
-//! Across: how large the cross-section of a region normal to the axis is, at a height.
+//! Across: the area of a region's cross-section normal to the axis, at a height.
 
 use crate::outline::{Outline, Point, Shape};
 use std::f64::consts::PI;
 
-/// Area that a region turned about the axis has in the plane at z, m²; 0 where the plane misses it.
+/// Area in the plane at z of a region turned about the axis, m²; 0 if the plane misses the region.
 ///
 /// Between crossings r1 < r2 of the boundary it is π (r2² − r1²).
 pub(super) fn area_m2(outline: &Outline, region_index: usize, z: f64) -> f64 {
@@ -27,7 +27,7 @@ pub(super) fn area_m2(outline: &Outline, region_index: usize, z: f64) -> f64 {
         .sum()
 }
 
-/// Crossings of the shorter arc with a height: those of its circle that lie on the arc's side of the chord.
+/// Crossings of the shorter arc with a height: the crossings of its circle that lie on the arc's side of the chord.
 fn arc(radii: &mut Vec<f64>, from: Point, to: Point, center: Point, z: f64) {
     let radius = 0.5 * (center.distance(from) + center.distance(to));
     let up = z - center.z;

@@ -1,14 +1,14 @@
 //! Heat in an axisymmetric section: ρc ∂T/∂t = ∇·(k ∇T) + q, q a current's loss that grows with the temperature.
 //!
-//! **What.** [`HeatSection`]: outline, materials, currents, films; [`solve`]: temperatures and losses, steady or after a current was switched on.
+//! **What.** [`HeatSection`]: outline, materials, currents, films; [`solve`]: temperatures and losses, steady or after the start of a current.
 //!
-//! **Why separate.** The elements are those of the electric field; sources, films and time are not.
+//! **Why separate.** The elements are shared with the electric field; sources, films and time are not.
 //!
 //! **Invariants.** SI units, temperatures in degrees Celsius.
-//! Every outer curve without a film is adiabatic; a current that no steady temperature can carry is an error, never a number.
-//! Each answer carries its estimated error: from one mesh to a finer one, and from one length of step to its half.
+//! Every outer curve without a film is adiabatic; a current without a steady temperature (thermal runaway) is an error, never a number.
+//! Each answer carries its estimated error: the difference from one mesh to a finer one, and from one step length to its half.
 //!
-//! **Not here.** Radiation, limits of temperature, what a cable or joint is.
+//! **Not here.** Radiation, limits of temperature, the meaning of a cable or joint.
 //!
 //! **Source.** `docs/theory/heat.md`.
 

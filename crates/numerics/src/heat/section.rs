@@ -1,11 +1,11 @@
-//! Section: what conducts, heats and cools, what is asked, and why there may be no answer.
+//! Section: its materials, currents and films, the questions, and the reasons for no answer.
 
 use crate::fem::dofs::DofError;
 use crate::fem::sparse::SparseError;
 use crate::mesh::MeshError;
 use crate::outline::{Outline, Point};
 
-/// How a region conducts and stores heat.
+/// Thermal conductivity and heat capacity of a region.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Stuff {
     /// k, W/(m K), above 0.
@@ -14,7 +14,7 @@ pub struct Stuff {
     pub capacity_j_per_m3k: f64,
 }
 
-/// A current along the axis through regions: each loses I² R(T) on its length, spread over its own cross-section.
+/// A current along the axis through regions: each region loses I² R(T) per length, spread over its own cross-section.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Joule {
     /// Indices of the regions.
@@ -27,23 +27,23 @@ pub struct Joule {
     pub alpha_per_k: f64,
 }
 
-/// What cools the curves of a tag.
+/// Film on the curves of a tag, which cools them.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Film {
     /// Tag of outer curves.
     pub tag: String,
     /// h, W/(m² K).
     pub coefficient_w_per_m2k: f64,
-    /// Temperature beyond it, °C.
+    /// Temperature beyond the film, °C.
     pub ambient_degc: f64,
 }
 
-/// Steady, or after the currents were switched on.
+/// Steady state, or a time after the currents were switched on.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum When {
-    /// For ever.
+    /// Steady state.
     Steady,
-    /// Since everything had this temperature, °C.
+    /// Transient from this uniform temperature, °C.
     Since {
         /// Temperature at the start, °C.
         start_degc: f64,
@@ -55,31 +55,31 @@ pub enum When {
 pub struct HeatSection {
     /// Geometry.
     pub outline: Outline,
-    /// Of each region.
+    /// Matter of each region.
     pub stuffs: Vec<Stuff>,
     /// Currents.
     pub joules: Vec<Joule>,
     /// Films.
     pub films: Vec<Film>,
-    /// When.
+    /// Steady state or transient.
     pub when: When,
 }
 
-/// What is asked.
+/// Quantity that is wanted.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum What {
     /// Temperature at a place, °C.
     TemperatureAt(Point),
-    /// All that the currents lose in the section as drawn, over the whole turn, W.
+    /// Loss of all currents in the section as drawn, over the whole turn, W.
     TotalLoss,
 }
 
-/// What is asked, and when.
+/// Wanted quantity and its time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ask {
-    /// What.
+    /// Quantity.
     pub what: What,
-    /// Time since the start, s; not read where it is steady.
+    /// Time since the start, s; ignored in the steady state.
     pub time_s: f64,
 }
 
@@ -88,33 +88,33 @@ pub struct Ask {
 pub struct HeatAnswer {
     /// The number, °C or W.
     pub value: f64,
-    /// Estimated error, no bound.
+    /// Estimated error; it is not a bound.
     pub error_estimate: f64,
-    /// Whether it came down to what was asked.
+    /// Whether the estimate came down to the tolerance.
     pub is_settled: bool,
 }
 
-/// Why there is no answer.
+/// Reason for no answer.
 #[derive(Debug, thiserror::Error)]
 pub enum HeatError {
-    /// No mesh.
+    /// There is no mesh.
     #[error("the section cannot be meshed")]
     Mesh(#[source] MeshError),
-    /// No unknowns.
+    /// The unknowns cannot be numbered.
     #[error("the temperatures cannot be numbered")]
     Unknowns(#[source] DofError),
-    /// No equations.
+    /// The equations cannot be solved.
     #[error("the equations cannot be set up")]
     Sparse(#[source] SparseError),
     /// Nothing cools the section.
     #[error("nothing cools the section, so that it has no steady temperature")]
     NoCooling,
-    /// Losses grow faster with the temperature than what carries them away.
+    /// Losses grow faster with the temperature than the cooling: thermal runaway.
     #[error(
         "no steady temperature: the losses grow faster with the temperature than what carries them away"
     )]
     Runaway,
-    /// A place outside.
+    /// A place outside the section.
     #[error("no region holds the place {at:?}")]
     Nowhere {
         /// The place, m.

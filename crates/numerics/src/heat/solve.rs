@@ -1,25 +1,25 @@
-//! Solve: answers on a mesh and on finer ones, until they change little enough.
+//! Solves on a mesh and on finer ones, until the answers change little enough.
 
 use super::section::{Ask, HeatAnswer, HeatError, HeatSection, What, When};
 use super::step;
 use super::system::System;
 use crate::mesh::{self, Mesh, MeshOptions};
 
-/// Steps in each doubling of time; the answers take twice as many.
+/// Steps in each doubling of time; the answers come from twice as many.
 const N_STEPS: usize = 3;
-/// Error of an answer as a share of how far it moved, where every triangle was halved; corners make it fall no faster.
+/// Error of an answer as a share of its last change, if every triangle was halved; at corners the error falls no faster.
 const MOVED_RATIO: f64 = 0.5;
-/// The same where steps were halved: their error falls by eight, by four at least.
+/// Error as a share of the change when steps were halved: it falls by eight, at least by four.
 const STEPPED_RATIO: f64 = 0.35;
 
-/// How closely answers are asked for.
+/// Tolerances of the answers.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct HeatOptions {
-    /// Error of temperatures, K.
+    /// Permitted error of temperatures, K.
     pub tolerance_k: f64,
-    /// Error of losses, as a share.
+    /// Permitted error of losses, as a share.
     pub loss_tolerance_ratio: f64,
-    /// Most unknowns of a mesh.
+    /// Greatest number of unknowns of a mesh.
     pub n_unknowns_most: usize,
 }
 
@@ -38,16 +38,17 @@ impl Default for HeatOptions {
 pub struct HeatSolved {
     /// Answers.
     pub answers: Vec<HeatAnswer>,
-    /// Unknowns of the last mesh.
+    /// Number of unknowns of the last mesh.
     pub n_unknowns: usize,
 }
 
-/// Solves a section for what is asked.
+/// Solves a section for the wanted quantities.
 ///
-/// `may_go_on` is asked before each finer mesh, so that a door can end what takes too long.
+/// `may_go_on` is called before each finer mesh, so that a door can end a solve that takes too long.
 ///
 /// # Errors
-/// [`HeatError`]; numbers that did not settle are answers, and say so.
+/// [`HeatError`].
+/// Numbers that did not settle are answers, and say so.
 pub fn solve(
     section: &HeatSection,
     asks: &[Ask],
@@ -64,7 +65,7 @@ pub fn solve(
     )
 }
 
-/// Solves a section as [`solve`] does, from a mesh on its outline that is at hand.
+/// Does the same as [`solve`], starting from a given mesh of the section's outline.
 ///
 /// # Errors
 /// [`HeatError`].
@@ -80,7 +81,7 @@ pub fn solve_on(
     loop {
         let numbers = numbers(section, asks, &mut system)?;
         let answers = estimate(asks, options, last.as_ref(), &numbers);
-        // Half the length of all edges: four times the unknowns.
+        // Halves all edges: four times the unknowns.
         let is_large = 4 * system.n_unknowns() > options.n_unknowns_most;
         let is_enough = answers.iter().all(|answer| answer.is_settled) || is_large;
         if last.is_some() && (is_enough || !may_go_on()) || is_large {
@@ -96,7 +97,7 @@ pub fn solve_on(
     }
 }
 
-/// The numbers asked for on one mesh, and how far they moved when the steps of time were halved.
+/// The wanted numbers on one mesh, and their changes when the time steps were halved.
 struct Numbers {
     values: Vec<f64>,
     stepped: Vec<f64>,

@@ -1,20 +1,20 @@
-//! Step: temperatures from a start to each time that is asked for.
+//! Step: temperatures from a start to each wanted time.
 //!
-//! The step is Alexander's of three stages and order three, which damps what is stiff:
-//! a current that is switched on at once heats what lies beside it faster than any step.
-//! Each doubling of time has so many steps of one length, so that one factorisation serves them all.
+//! Each step is Alexander's method of three stages and order three, which damps stiff components:
+//! a current that is suddenly switched on heats its neighbourhood faster than any step.
+//! Each doubling of time has a fixed number of steps of one length, so one factorisation serves them all.
 //!
-//! **Source.** R. Alexander, SIAM Journal on Numerical Analysis 14 (1977) 1006–1021, from memory; the conditions of order are checked in the tests.
+//! **Source.** R. Alexander, SIAM Journal on Numerical Analysis 14 (1977) 1006–1021, from memory; the tests check the order conditions.
 
 use super::section::HeatError;
 use crate::fem::sparse::SparseError;
 
-/// Temperatures, and what changes them: M dT/dt = b − A T.
+/// Equation of the temperatures: M dT/dt = b − A T.
 pub(crate) trait Flow {
-    /// Runs `work` with b − A T at given temperatures, and with a solver of (M + s A) x = y.
+    /// Runs `work` with a function for b − A T at given temperatures, and with a solver of (M + s A) x = y.
     ///
     /// # Errors
-    /// Of a matrix that cannot be factorised, or of the work.
+    /// The error of a matrix that cannot be factorised, or of `work`.
     fn with_step<T>(
         &mut self,
         step_s: f64,
@@ -27,7 +27,7 @@ pub(crate) trait Flow {
 
 /// Root of x³ − 3x² + 3x/2 − 1/6 between 1/6 and 1/2.
 const GAMMA: f64 = 0.435_866_521_508_459;
-/// First stretch of time, as a share of the first that is asked for.
+/// First interval of time, as a share of the first wanted time.
 const FIRST_RATIO: f64 = 1.0 / 4096.0;
 
 /// Weights of the stages, by rows; the last row is the step itself.
@@ -38,7 +38,7 @@ const fn stages() -> [[f64; 3]; 3] {
     [[g, 0.0, 0.0], [(1.0 - g) / 2.0, g, 0.0], [first, second, g]]
 }
 
-/// Temperatures at each of the times, s, in rising order, from those of a start; `n_steps` in each doubling of time.
+/// Temperatures at each of the times, s, in rising order, from given temperatures at the start; `n_steps` in each doubling of time.
 pub(crate) fn run(
     flow: &mut impl Flow,
     start_degc: Vec<f64>,
@@ -48,7 +48,7 @@ pub(crate) fn run(
     run_until(flow, start_degc, times_s, n_steps, |_| false)
 }
 
-/// The same, ended by the first of them that is enough.
+/// Does the same as [`run`], but ends at the first temperatures for which `is_enough` is true.
 pub(crate) fn run_until(
     flow: &mut impl Flow,
     start_degc: Vec<f64>,
@@ -73,13 +73,13 @@ pub(crate) fn run_until(
     Ok(found)
 }
 
-/// Ends of the stretches of time from one to another.
+/// Ends of the intervals between two times.
 fn stretches(from: f64, to: f64) -> Vec<f64> {
     if to <= from {
         return Vec::new();
     }
     if from <= 0.0 {
-        // Doublings from the first stretch on; the last ends at `to`, for powers of two are exact.
+        // Doublings from the first interval on; the last ends at `to`, because powers of two are exact.
         let mut ends = Vec::new();
         let mut share = FIRST_RATIO;
         while share <= 1.0 {
@@ -143,7 +143,7 @@ mod tests {
         assert!((sum(&|i| c[i] * c[i]) - 1.0 / 3.0).abs() < 1e-14);
         let of_row = |i: usize| (0..3).map(|j| rows[i][j] * c[j]).sum::<f64>();
         assert!((sum(&of_row) - 1.0 / 6.0).abs() < 1e-14);
-        // Of y' = λ y with an endless λ nothing is left: the last row is the step, and its matrix is regular.
+        // For y' = λ y with infinite λ nothing remains: the last row is the step, and its matrix is regular.
         assert!((c[2] - 1.0).abs() < 1e-14 && GAMMA > 0.0);
     }
 

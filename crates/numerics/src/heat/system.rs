@@ -1,6 +1,7 @@
-//! System: the equations of heat on one mesh.
+//! System: the heat equations on one mesh.
 //!
-//! M dT/dt = b − A T, A from conduction and films less what the losses gain with the temperature; at rest A T = b.
+//! M dT/dt = b − A T.
+//! A holds conduction and films, less the growth of the losses with the temperature; in the steady state A T = b.
 
 use super::across::area_m2;
 use super::section::{HeatError, HeatSection};
@@ -14,13 +15,13 @@ use crate::mesh::Mesh;
 use crate::outline::Point;
 use std::f64::consts::PI;
 
-/// A place may lie outside a triangle by this share of its height and still count as in it.
+/// Distance outside a triangle, as a share of its height, up to which a place still counts as inside.
 const INSIDE_RATIO: f64 = 1e-7;
-/// A place on a bent rim may lie this far outside the nearest triangle, as a share of its height.
+/// Distance of a place on a bent rim from the nearest triangle, as a share of the triangle's height, that is permitted.
 const NEAR_RATIO: f64 = 0.3;
 /// Temperature at which resistances are stated, °C.
 const STATED_DEGC: f64 = 20.0;
-/// Points and weights of Gauss on 0 … 1, exact to degree 7: a film's integrand has degree 5 on a straight rim.
+/// Points and weights of the Gauss rule on 0 … 1, exact to degree 7: a film's integrand has degree 5 on a straight rim.
 const GAUSS: [(f64, f64); 4] = [
     (0.069_431_844_202_973_71, 0.173_927_422_568_726_92),
     (0.330_009_478_207_571_87, 0.326_072_577_431_273_07),
@@ -34,9 +35,9 @@ pub(super) struct System {
     dofs: Dofs,
     pattern: Pattern,
     cholesky: Cholesky,
-    /// Of each element, packed: A, W/K.
+    /// A of each element, packed, W/K.
     resting: Vec<[f64; 21]>,
-    /// Of each element, packed: M, J/K.
+    /// M of each element, packed, J/K.
     storing: Vec<[f64; 21]>,
     /// b of each unknown, W.
     load: Vec<f64>,
@@ -83,12 +84,12 @@ impl System {
         self.dofs.n_free()
     }
 
-    /// Everything at one temperature, unknown by unknown.
+    /// The same temperature for all unknowns.
     pub fn even(&self, degc: f64) -> Vec<f64> {
         vec![degc; self.dofs.n_free()]
     }
 
-    /// Temperatures at rest, unknown by unknown.
+    /// Steady temperatures, unknown by unknown.
     ///
     /// # Errors
     /// [`HeatError::NoCooling`], [`HeatError::Runaway`].
@@ -102,7 +103,7 @@ impl System {
             .assemble(&self.resting, &ones, &self.dofs)
             .values;
         let mut solution = self.load.clone();
-        // Without a positive pivot the losses outgrow the cooling.
+        // Without a positive pivot the losses outgrow the cooling: thermal runaway.
         let factor = self
             .cholesky
             .factorise(&values)
@@ -147,7 +148,7 @@ impl System {
                 .sum::<f64>()
     }
 
-    /// Temperature at a place, °C; nothing where no triangle holds it.
+    /// Temperature at a place, °C; `None` if no triangle contains it.
     pub fn temperature_at(&self, solution: &[f64], at: Point) -> Option<f64> {
         let degc = self.dofs.expansion(solution, 1.0);
         let mut nearest: Option<(f64, usize, [f64; 2])> = None;
@@ -195,7 +196,7 @@ impl Flow for System {
     }
 }
 
-/// What drives the temperatures.
+/// Rate of change of the temperatures, times M.
 struct Balance<'s> {
     mesh: &'s Mesh,
     dofs: &'s Dofs,
@@ -224,7 +225,7 @@ impl Balance<'_> {
     }
 }
 
-/// What the elements add up to.
+/// Sums of the elements.
 struct Elements {
     resting: Vec<[f64; 21]>,
     storing: Vec<[f64; 21]>,
@@ -257,7 +258,7 @@ impl Elements {
         elements
     }
 
-    /// Storage, and the losses of the currents that run there.
+    /// Heat storage, and the losses of the currents in the element.
     fn add_element(
         &mut self,
         section: &HeatSection,
@@ -295,7 +296,7 @@ impl Elements {
         }
     }
 
-    /// What the films carry away.
+    /// Heat that the films carry away.
     fn add_films(&mut self, section: &HeatSection, mesh: &Mesh) {
         let mut beside = vec![usize::MAX; mesh.nodes.len()];
         for (index, numbers) in mesh.triangles.iter().enumerate() {
@@ -340,7 +341,7 @@ impl Elements {
     }
 }
 
-/// Quadratic shapes on 0 … 1 and their slopes: at the beginning, the end, the middle.
+/// Quadratic shape functions on 0 … 1 and their slopes: at the beginning, the end, the middle.
 fn along(t: f64) -> ([f64; 3], [f64; 3]) {
     (
         [

@@ -8,7 +8,7 @@
 //!        ir    ir+1
 //! ```
 //!
-//! Each ring of each slice is a region, so that nothing of the network is needed to solve it.
+//! Each ring of each slice is a region, so the solution needs nothing from the network.
 
 use super::grid::Grid;
 use super::shape::{Arm, LadderError};
@@ -17,12 +17,12 @@ use crate::mesh::{Mesh, Rim};
 use crate::outline::{Curve, Outline, Point, Region, Shape, Side};
 use std::collections::BTreeMap;
 
-/// A straight way of the grid: whether it runs along z, and the cell number of its lower end along r and z.
+/// A straight step of the grid: whether it runs along z, and the cell number of its lower end along r and z.
 type Way = (bool, usize, usize);
 
-/// One arm as a section with its mesh, its plane z = 0 and its far end adiabatic.
+/// One arm as a section with its mesh; its plane z = 0 and its far end are adiabatic.
 ///
-/// `fineness` of 1 is the usual; see [`crate::heat::solve_on`], which refines it further.
+/// `fineness` = 1 is usual; [`crate::heat::solve_on`] refines the mesh further.
 ///
 /// # Errors
 /// [`LadderError::Shape`].
@@ -90,17 +90,17 @@ fn film(slice_index: usize) -> String {
     format!("film {slice_index}")
 }
 
-/// An outline being drawn on the grid of an arm.
+/// An outline under construction on the grid of an arm.
 struct Plan<'a> {
     arm: &'a Arm,
     grid: Grid,
-    /// Cell numbers of the steps: along r, and along z where slices begin and end.
+    /// Cell numbers of the steps: along r, and along z at the ends of slices.
     radii: Vec<usize>,
     places: Vec<usize>,
     outline: Outline,
     points: BTreeMap<(usize, usize), usize>,
     curves: BTreeMap<Way, usize>,
-    /// Region of each ring by slice and the cell number of its inside.
+    /// Region of each ring, by slice and by the cell number of its inside.
     regions: Vec<(usize, usize, usize)>,
 }
 
@@ -131,7 +131,7 @@ impl<'a> Plan<'a> {
         plan
     }
 
-    /// Cell number of a radius of the grid.
+    /// Cell number of a radius in the grid.
     fn step(&self, radius_m: f64) -> usize {
         let nearest = self.grid.radii_m.iter().enumerate();
         let distance = |radius: &f64| (radius - radius_m).abs();
@@ -175,7 +175,7 @@ impl<'a> Plan<'a> {
         }
     }
 
-    /// Tag of a side normal to the axis, from a radius outward, before a slice.
+    /// Tag of a side normal to the axis, from a radius outward, at the beginning of a slice.
     fn tag_across(&self, r: usize, before: usize) -> String {
         let n = self.arm.slices.len();
         if before == 0 || before == n {
@@ -189,7 +189,7 @@ impl<'a> Plan<'a> {
         }
     }
 
-    /// Sides across from one radius to another at the place before a slice, outward.
+    /// Sides across from one radius to another at the beginning of a slice, outward.
     fn across(&mut self, inside: usize, outside: usize, before: usize) -> Vec<Side> {
         let steps = self.radii.iter().copied();
         let steps: Vec<usize> = steps.filter(|r| (inside..=outside).contains(r)).collect();
@@ -231,7 +231,7 @@ impl<'a> Plan<'a> {
         region
     }
 
-    /// Two triangles in each cell.
+    /// Divides each cell into two triangles.
     fn mesh(&self) -> Mesh {
         let mut cells: Vec<(usize, usize, usize)> = Vec::new();
         for (region, &(slice, inside, outside)) in self.regions.iter().enumerate() {
@@ -298,7 +298,7 @@ impl<'a> Plan<'a> {
     }
 }
 
-/// Numbers of nodes by twice their place in the grid.
+/// Numbers of nodes, by twice their place in the grid.
 #[derive(Default)]
 struct Nodes {
     numbers: BTreeMap<(usize, usize), u32>,
@@ -315,7 +315,7 @@ impl Nodes {
     }
 }
 
-/// A place of a list by twice its number.
+/// A place in a list, by twice its number.
 fn middle(list: &[f64], twice: usize) -> f64 {
     let low = list[twice / 2];
     if twice.is_multiple_of(2) {

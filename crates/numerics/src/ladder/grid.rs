@@ -1,31 +1,31 @@
-//! Grid: where an arm is cut into cells, along and across.
+//! Grid: division of an arm into cells, along and across.
 
 use super::shape::{Arm, Slice};
 
-/// Greatest ratio of the radii of a cell.
+/// Greatest ratio of the outer to the inner radius of a cell.
 const RATIO_MOST: f64 = 1.15;
-/// Cells of a core across.
+/// Number of cells across a core.
 const N_CORE: usize = 1;
 /// Length of a cell beside a step, as a share of the radius there.
 const STEP_RATIO: f64 = 0.25;
-/// Growth of cells away from a step.
+/// Growth ratio of cells away from a step.
 const GROWTH: f64 = 1.4;
-/// Longest cell, m.
+/// Greatest length of a cell, m.
 const LONGEST_M: f64 = 0.1;
 
-/// Cells of an arm: the same radii for all slices, so that neighbours share their faces.
+/// Cells of an arm: all slices have the same radii, so that neighbours share their faces.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Grid {
-    /// Radii, from 0 on, m.
+    /// Radii, from 0, m.
     pub radii_m: Vec<f64>,
-    /// Places along the axis, from 0 on, m.
+    /// Places along the axis, from 0, m.
     pub places_m: Vec<f64>,
-    /// Slice of each cell along.
+    /// Slice of each cell along the axis.
     pub slice_of: Vec<usize>,
 }
 
 impl Grid {
-    /// Cuts an arm; `fineness` of 1 is the usual, 2 has twice as many cells each way.
+    /// Divides an arm into cells; `fineness` = 1 is usual, 2 gives twice as many cells each way.
     pub fn new(arm: &Arm, fineness: usize) -> Grid {
         let (places_m, slice_of) = along(arm, fineness);
         Grid {
@@ -43,7 +43,7 @@ impl Grid {
         self.radii_m.len() - 1
     }
 
-    /// How many cells a slice has across.
+    /// Number of cells across a slice.
     pub fn n_of(&self, slice: &Slice) -> usize {
         let outside = slice.outside_m();
         self.radii_m[1..]
@@ -52,7 +52,7 @@ impl Grid {
             .count()
     }
 
-    /// Index of the ring of a slice in which a cell lies.
+    /// Index of the ring of a slice that contains a cell.
     pub fn ring_of(&self, slice: &Slice, across: usize) -> usize {
         let middle = 0.5 * (self.radii_m[across] + self.radii_m[across + 1]);
         let inner = slice.rings.iter().filter(|ring| ring.outside_m < middle);
@@ -60,7 +60,7 @@ impl Grid {
     }
 }
 
-/// All radii of all slices, and more between them where they lie far apart.
+/// All radii of all slices, with more between them if they are far apart.
 fn across(arm: &Arm, fineness: usize) -> Vec<f64> {
     let rings = arm.slices.iter().flat_map(|slice| &slice.rings);
     let mut steps: Vec<f64> = rings.map(|ring| ring.outside_m).collect();
@@ -104,10 +104,10 @@ fn along(arm: &Arm, fineness: usize) -> (Vec<f64>, Vec<usize>) {
     (places, slice_of)
 }
 
-/// Ends of cells as shares of a length: short beside its ends, growing inward, except toward an end that is none.
+/// Ends of cells as shares of a length: short beside its ends and longer inward; an end without a step needs no short cells.
 fn shares(length: f64, step: f64, is_end: (bool, bool), fineness: usize) -> Vec<f64> {
     let mut sizes: Vec<f64> = Vec::new();
-    // Wanted size at a place: grows with the distance from the nearer step.
+    // The wanted size at a place grows with the distance from the nearer step.
     let wanted = |at: f64| -> f64 {
         let near = if is_end.0 { f64::INFINITY } else { at };
         let far = if is_end.1 { f64::INFINITY } else { length - at };

@@ -2,7 +2,7 @@
 //!
 //! **Source.** golub_van_loan, section 8.5, from memory; the tests multiply back.
 
-/// Sweeps after which what is left beside the diagonal is far below rounding.
+/// Number of sweeps after which the off-diagonal entries are far below rounding.
 const N_SWEEPS_MOST: usize = 30;
 
 /// Eigenvalues and eigenvectors, the vectors as columns: A U = U Λ.
@@ -29,7 +29,7 @@ pub(super) fn eigen(mut a: Vec<Vec<f64>>) -> (Vec<f64>, Vec<Vec<f64>>) {
     ((0..n).map(|i| a[i][i]).collect(), u)
 }
 
-/// Turns the plane of p and q so that the entry between them vanishes.
+/// Rotates the plane of p and q so that the entry between them vanishes.
 fn rotate(a: &mut [Vec<f64>], u: &mut [Vec<f64>], p: usize, q: usize) {
     let theta = (a[q][q] - a[p][p]) / (2.0 * a[p][q]);
     let t = theta.signum() / (theta.abs() + theta.hypot(1.0));

@@ -1,24 +1,24 @@
-//! Limit: which load brings a ladder to a temperature, and how long a greater one may last before it does.
+//! Limit: the load at which a ladder reaches a temperature, and the time that a greater load takes to do so.
 //!
-//! **Invariants.** What is found keeps to the temperature: of the two ends of the last interval it is the cooler.
+//! **Invariants.** The result keeps to the temperature: it is the cooler end of the last interval.
 
 use super::run::{Ladder, Temperatures};
 use super::shape::LadderError;
 use crate::heat::HeatError;
 
-/// Share of a load or a time to which it is found.
+/// Relative accuracy of the load or time found.
 const CLOSE_RATIO: f64 = 1e-6;
-/// Load beyond which nobody looks, as a multiple of the one that is given.
+/// Greatest load that is tried, as a multiple of the given one.
 const LOAD_MOST_RATIO: f64 = 1e3;
-/// First time that is looked at, s; each next is twice as long.
+/// First time that is tried, s; each further time is twice as long.
 const FIRST_S: f64 = 60.0;
 
-/// Where a temperature is asked for.
+/// Spot whose temperature is wanted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Spot {
     /// The core at z = 0, or the hub.
     Middle,
-    /// The hottest inside of all watched rings.
+    /// The hottest place on the inside of all watched rings.
     Watched,
 }
 
@@ -32,13 +32,14 @@ impl Ladder {
         }
     }
 
-    /// Steady load at which a spot comes to a temperature, as a multiple of the given currents; nothing where it is warmer without any load, or where no load brings it there.
+    /// Steady load at which a spot reaches a temperature, as a multiple of the given currents.
+    /// `None` if the spot is warmer without any load, or if no load heats it so far.
     ///
     /// # Accuracy
-    /// 1e-6 of the load, from above the limit never.
+    /// 1e-6 of the load, never above the limit.
     ///
     /// # Errors
-    /// As [`Ladder::steady`], but for a runaway, which is above every limit.
+    /// The same errors as [`Ladder::steady`], except a runaway, which is above every limit.
     ///
     /// ```
     /// # use jointwright_numerics::heat::Stuff;
@@ -66,13 +67,14 @@ impl Ladder {
         self.factor_to_degc(currents, at_spot, limit_degc, LOAD_MOST_RATIO)
     }
 
-    /// The factor at which a temperature comes to a limit, where currents, A, follow it without falling; nothing where it is warmer already at 0, or not there up to the greatest.
+    /// Factor at which a temperature reaches a limit, with currents, A, that do not fall as it rises.
+    /// `None` if the temperature is above the limit at 0, or below it up to the greatest factor.
     ///
     /// # Accuracy
-    /// As [`Ladder::load_to_degc`].
+    /// The same accuracy as [`Ladder::load_to_degc`].
     ///
     /// # Errors
-    /// As [`Ladder::load_to_degc`].
+    /// The same errors as [`Ladder::load_to_degc`].
     pub fn factor_to_degc(
         &mut self,
         currents_a: impl Fn(f64) -> Vec<f64>,
@@ -80,7 +82,7 @@ impl Ladder {
         limit_degc: f64,
         greatest: f64,
     ) -> Result<Option<f64>, LadderError> {
-        // How far above the limit; without end where losses outgrow the cooling.
+        // Excess over the limit; infinite if the losses outgrow the cooling (thermal runaway).
         let mut excess = |factor: f64| -> Result<f64, LadderError> {
             match self.steady(&currents_a(factor)) {
                 Ok(found) => Ok(degc(self, &found) - limit_degc),
@@ -105,13 +107,14 @@ impl Ladder {
         }
     }
 
-    /// How long currents may flow from a start before a spot comes to a temperature, s; nothing where it stays below for so long as is asked.
+    /// Time for which currents may flow from a start until a spot reaches a temperature, s; `None` if it stays below for `longest_s`.
     ///
     /// # Accuracy
-    /// 1e-6 of the time, beside the error of the steps; from above the limit never. 0 where the start is above it.
+    /// 1e-6 of the time, besides the error of the steps; never above the limit.
+    /// 0 if the start is above the limit.
     ///
     /// # Errors
-    /// As [`Ladder::after`].
+    /// The same errors as [`Ladder::after`].
     pub fn lasts_s(
         &mut self,
         start: &Temperatures,
@@ -126,7 +129,7 @@ impl Ladder {
         let is_above = |ladder: &mut Ladder, time: f64| -> Result<bool, LadderError> {
             let found = ladder.after(start, currents_a, &[time])?;
             let reached = found.iter().map(|found| ladder.at_spot_degc(found, spot));
-            // What has run away beyond numbers is above, too.
+            // A temperature that has run away beyond finite numbers is above, too.
             Ok(reached
                 .into_iter()
                 .any(|degc| degc.is_nan() || degc > limit_degc))
@@ -143,7 +146,7 @@ impl Ladder {
     }
 }
 
-/// An interval of factors, how far its lower end is below and its upper end above a limit.
+/// Bracket of the factor, with the temperature's distance below the limit at its lower end and above the limit at its upper end.
 struct Bracket {
     low: (f64, f64),
     high: (f64, f64),
@@ -158,14 +161,14 @@ impl Bracket {
         self.low.0 + 0.5 * self.width()
     }
 
-    /// Where a straight line over the square of the factor, which heat follows nearly, comes to the limit.
+    /// Secant point: the factor at which a line over the square of the factor, to which heat is nearly proportional, reaches the limit.
     fn straight(&self) -> f64 {
         let share = -self.low.1 / (self.high.1 - self.low.1);
         let squares = [self.low.0, self.high.0].map(|factor| factor * factor);
         (squares[0] + share * (squares[1] - squares[0])).sqrt()
     }
 
-    /// Takes a factor inside as one of the ends, and says how far it is above the limit.
+    /// Makes a factor inside the bracket one of its ends; returns its excess over the limit.
     fn cut(
         &mut self,
         factor: f64,
@@ -184,7 +187,7 @@ impl Bracket {
     }
 }
 
-/// The lower end of an interval that is made short, its upper end always above.
+/// The lower end of a bracket after it is narrowed; its upper end always stays above the limit.
 fn closed_in(
     low: (f64, f64),
     high: (f64, f64),
@@ -197,7 +200,7 @@ fn closed_in(
             let slope = (bracket.high.1 - bracket.low.1) / before;
             let guess = bracket.straight();
             let found = bracket.cut(guess, &mut excess)?;
-            // As far again on the other side, so that both ends close in.
+            // A point at twice the distance lies on the other side, so that both ends close in.
             let step = 0.4 * CLOSE_RATIO * bracket.high.0 + 2.0 * found.abs() / slope;
             let other = if found > 0.0 {
                 bracket.high.0 - step
@@ -214,7 +217,7 @@ fn closed_in(
     Ok(bracket.low.0)
 }
 
-/// The lower end of an interval halved until it is short, its upper end always above.
+/// The lower end of a bracket after bisection; its upper end always stays above the limit.
 fn halved(
     (mut low, mut high): (f64, f64),
     mut is_above: impl FnMut(f64) -> Result<bool, LadderError>,

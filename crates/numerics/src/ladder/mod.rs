@@ -1,4 +1,4 @@
-//! Ladder: heat along and across stepped cylinders, as a network of resistances and capacities.
+//! Ladder: heat along and across stepped cylinders, as a network of resistances and capacitances.
 //!
 //! ```text
 //!        film        film            film
@@ -12,18 +12,18 @@
 //! ```
 //!
 //! **What.** [`Arm`]: slices from a plane of symmetry, or from a hub at which several arms meet ([`Star`]);
-//! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same with at most eight states;
-//! [`Ladder::load_to_degc`], [`Ladder::lasts_s`]: the load that brings a temperature, and how long it takes;
-//! [`Ladder::origins`]: of what the temperature of one place is made;
-//! [`elements`]: one arm for finite elements, which know nothing of the network.
+//! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same ladder with at most eight states;
+//! [`Ladder::load_to_degc`], [`Ladder::lasts_s`]: the load that reaches a temperature, and the time to reach it;
+//! [`Ladder::origins`]: the contributions to the temperature of one place;
+//! [`elements`]: one arm for finite elements, which are independent of the network.
 //!
-//! **Why separate.** The finite elements solve any section and take their time; a ladder answers what-ifs, and years of hours.
+//! **Why separate.** Finite elements solve any section but take time; a ladder answers what-if questions, and runs years of hours.
 //!
 //! **Invariants.** SI units, temperatures in degrees Celsius.
-//! Where nothing changes along the axis and no ring has a loss, its steady state is the closed form of layers.
-//! A current that no steady temperature can carry is an error, never a number.
+//! If nothing changes along the axis and no ring has a loss, its steady state is the closed form of layers.
+//! A current without a steady temperature (thermal runaway) is an error, never a number.
 //!
-//! **Not here.** What a joint is; which film a place has.
+//! **Not here.** The meaning of a joint; the film at a place.
 //!
 //! **Source.** `docs/theory/ladder.md`.
 

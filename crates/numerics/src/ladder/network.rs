@@ -13,7 +13,7 @@ const STATED_DEGC: f64 = 20.0;
 #[derive(Clone, Debug)]
 pub(super) struct Cells {
     pub grid: Grid,
-    /// Number of each cell, [n_along][n_across]; none where the slice ends below it.
+    /// Number of each cell, [n_along][n_across]; `None` if the slice ends below it.
     pub numbers: Vec<Vec<Option<usize>>>,
 }
 
@@ -21,20 +21,20 @@ pub(super) struct Cells {
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Source {
     pub cell: usize,
-    /// Arm whose current heats it; none for the hub, which takes the mean square of all.
+    /// Arm whose current heats it; `None` for the hub, which takes the mean square of all currents.
     pub arm: Option<usize>,
     /// Whether it lies in the last slice of its arm.
     pub is_far: bool,
-    /// Where along its arm it lies, m; 0 for the hub.
+    /// Its place along its arm, m; 0 for the hub.
     pub place_m: f64,
     /// Ω at 20 °C.
     pub at20_ohm: f64,
     pub alpha_per_k: f64,
-    /// W, whatever the current.
+    /// W, independent of the current.
     pub constant_w: f64,
 }
 
-/// A temperature between those of two cells: each with its share.
+/// A temperature between those of two cells: each cell with its weight.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Out(pub [(usize, f64); 2]);
 
@@ -56,14 +56,14 @@ pub(super) struct Network {
     pub n: usize,
     /// Conductances between cells, the lesser number first, W/K.
     pub links: Vec<(usize, usize, f64)>,
-    /// Conductance to the surroundings, W/K, and what lies there, °C.
+    /// Conductance to the surroundings, W/K, and the temperature of the surroundings, °C.
     pub films: Vec<(usize, f64, f64)>,
     /// J/K.
     pub capacity: Vec<f64>,
     pub sources: Vec<Source>,
 }
 
-/// Radius at which the logarithm of a ring's radii has its mean over the ring's area.
+/// Radius whose logarithm equals the mean of the logarithm over the ring's area.
 ///
 /// For a disc it is the radius of its mean temperature without a source.
 fn middle_m(inside: f64, outside: f64) -> f64 {
@@ -72,7 +72,7 @@ fn middle_m(inside: f64, outside: f64) -> f64 {
     ((o2 * log(outside) - i2 * log(inside)) / (o2 - i2) - 0.5).exp()
 }
 
-/// Conductance of a part of a ring across, W/K.
+/// Radial conductance of a part of a ring, W/K.
 fn across(conductivity: f64, inside: f64, outside: f64, length: f64) -> f64 {
     2.0 * PI * conductivity * length / (outside / inside).ln()
 }
@@ -84,7 +84,7 @@ fn series(one: f64, other: f64) -> f64 {
     1.0 / (1.0 / one + 1.0 / other)
 }
 
-/// What is computed of a cell once.
+/// Properties of a cell, computed once.
 struct Cell {
     number: usize,
     conductivity: f64,
@@ -99,7 +99,7 @@ impl Cell {
         PI * (self.outside * self.outside - self.inside * self.inside)
     }
 
-    /// From its middle to its face along the axis, W/K.
+    /// Conductance from its middle to its face along the axis, W/K.
     fn half_along(&self) -> f64 {
         self.conductivity * self.area() / (0.5 * self.length)
     }
@@ -166,7 +166,7 @@ impl Network {
         }
     }
 
-    /// Radial links, films of the outside, stores and sources of the cells at one place along the axis.
+    /// Adds radial links, films of the outside, heat stores and sources of the cells at one place along the axis.
     fn add_row(&mut self, arm_index: usize, arm: &Arm, cells: &Cells, along: usize, row: &[Cell]) {
         let slice = &arm.slices[cells.grid.slice_of[along]];
         let is_far = cells.grid.slice_of[along] + 1 == arm.slices.len() && arm.slices.len() > 1;
@@ -204,7 +204,7 @@ impl Network {
         }
     }
 
-    /// Links along the axis, and films of the faces that stick out beside a thinner slice.
+    /// Adds links along the axis, and films of the faces that stick out beside a thinner slice.
     fn join(&mut self, arm: &Arm, cells: &Cells, along: usize, before: &[Cell], row: &[Cell]) {
         for (one, other) in before.iter().zip(row) {
             let conductance = series(one.half_along(), other.half_along());
@@ -253,7 +253,7 @@ impl Network {
         self.links.extend(links);
     }
 
-    /// Structure of the lower triangle, and for each link the index of its entry; the diagonal of column j begins it.
+    /// Structure of the lower triangle, and for each link the index of its entry; column j begins with its diagonal.
     pub fn structure(&self) -> Result<(Structure, Vec<usize>), LadderError> {
         let mut columns: Vec<Vec<u32>> = (0..self.n).map(|j| vec![j as u32]).collect();
         for &(low, high, _) in &self.links {
@@ -276,7 +276,7 @@ impl Network {
         Ok((Structure::new(starts, rows)?, entries))
     }
 
-    /// Squares of the currents that heat each source: one an arm, and their mean for the hub, A².
+    /// Squares of the currents that heat each source: one for each arm, and their mean for the hub, A².
     pub fn square_a2(&self, source: &Source, currents_a: &[f64]) -> f64 {
         match source.arm {
             Some(arm) => currents_a[arm] * currents_a[arm],
@@ -284,14 +284,14 @@ impl Network {
         }
     }
 
-    /// What a source gives at these temperatures, W.
+    /// Heat of a source at these temperatures, W.
     pub fn loss_w(&self, source: &Source, currents_a: &[f64], found: &Temperatures) -> f64 {
         let rise = found.degc[source.cell] - STATED_DEGC;
         let at20 = source.at20_ohm * self.square_a2(source, currents_a);
         at20 * (1.0 + source.alpha_per_k * rise) + source.constant_w
     }
 
-    /// What the sources give at 0 °C, W, and what they gain with the temperature, W/K.
+    /// Heat of the sources at 0 °C, W, and its growth with the temperature, W/K.
     pub fn heating(&self, currents_a: &[f64]) -> (Vec<f64>, Vec<f64>) {
         let (mut load, mut gain) = (vec![0.0; self.n], vec![0.0; self.n]);
         for source in &self.sources {
@@ -303,7 +303,7 @@ impl Network {
         (load, gain)
     }
 
-    /// What the surroundings give at 0 °C, W.
+    /// Heat from the surroundings at 0 °C, W.
     pub fn cooling(&self) -> Vec<f64> {
         let mut load = vec![0.0; self.n];
         for &(cell, conductance, ambient) in &self.films {
@@ -312,7 +312,7 @@ impl Network {
         load
     }
 
-    /// Conductance out of each cell, to neighbours and surroundings, W/K.
+    /// Conductance from each cell to its neighbours and surroundings, W/K.
     pub fn diagonal(&self) -> Vec<f64> {
         let mut diagonal = vec![0.0; self.n];
         for &(low, high, conductance) in &self.links {
@@ -325,7 +325,7 @@ impl Network {
         diagonal
     }
 
-    /// Heat that leaves each cell at these temperatures, without what comes from beyond the films, W.
+    /// Heat that leaves each cell at these temperatures, without the heat from beyond the films, W.
     pub fn outflow(&self, diagonal: &[f64], degc: &[f64]) -> Vec<f64> {
         let mut out: Vec<f64> = diagonal.iter().zip(degc).map(|(g, t)| g * t).collect();
         for &(low, high, conductance) in &self.links {
@@ -335,7 +335,7 @@ impl Network {
         out
     }
 
-    /// The insides of the watched rings of an arm by place, m; a watched core by its innermost cell.
+    /// Inside of each watched ring of an arm, by place, m; a watched core is represented by its innermost cell.
     pub fn watched(&self, index: usize, arm: &Arm) -> Vec<(f64, Out)> {
         let cells = &self.arms[index];
         let mut found = Vec::new();
@@ -363,7 +363,7 @@ impl Network {
         found
     }
 
-    /// Temperatures of the outside of an arm: place, °C.
+    /// Temperatures on the outside of an arm: place, °C.
     pub fn outside(&self, index: usize, arm: &Arm, degc: &[f64]) -> Vec<(f64, f64)> {
         let cells = &self.arms[index];
         let mut found = Vec::new();

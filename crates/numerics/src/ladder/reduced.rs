@@ -1,56 +1,56 @@
 //! Reduced: a ladder with a handful of states, for years of hours and fleets.
 //!
-//! With x the rise above the temperatures T0 without load, C dx/dt = −G x + p (b + F x),
-//! p the square of the load over that of full load, b the losses of full load at T0, F what they gain with the temperature.
-//! The states are combinations of the answers of G + s C, at a few s, to the losses of the joint and to those of its cables;
-//! C is the unit matrix in them and G is diagonal, so that each decays by its own factor from one hour to the next.
+//! With x the rise above the temperatures T0 without load, C dx/dt = −G x + p (b + F x).
+//! Here p is the square of the load relative to full load, b the losses of full load at T0, and F their growth with the temperature.
+//! The states are combinations of the responses of G + s C, at a few s, to the losses of the joint and to the losses of its cables.
+//! In these states C is the unit matrix and G is diagonal, so each state decays by its own factor from one hour to the next.
 //!
-//! **Invariants.** At rest, with losses that do not depend on the temperature, it is the ladder itself.
-//! The loss of an hour goes with the mean of the temperatures at its beginning and its end.
+//! **Invariants.** At rest, with losses independent of the temperature, it equals the full ladder.
+//! The loss of an hour follows the mean of the temperatures at its beginning and its end.
 
 use super::jacobi::eigen;
 use super::run::{Ladder, Temperatures};
 use super::shape::LadderError;
 use crate::heat::HeatError;
 
-/// Groups of sources: those of the joint, and those of the last slice of each arm.
+/// Number of groups of sources: those of the joint, and those of the last slice of each arm.
 const N_GROUPS: usize = 2;
-/// Places in s at which the ladder is asked, 1/s: at rest, and in a day, some hours, some tens of minutes.
+/// Values of s at which the ladder's response is taken, 1/s: at rest, a day, some hours, some tens of minutes.
 const PLACES_PER_S: [f64; 4] = [0.0, 5e-5, 3e-4, 1e-3];
-/// Most states.
+/// Greatest number of states.
 pub const N_STATES_MOST: usize = N_GROUPS * PLACES_PER_S.len();
-/// Rounds in which a step finds the mean of its temperatures.
+/// Number of rounds in which a step finds its mean temperatures.
 const N_ROUNDS: usize = 3;
-/// Times after which the reduced ladder is held against the full one, s.
+/// Times after which the reduced ladder is compared with the full one, s.
 const COMPARED_S: [f64; 5] = [1800.0, 3600.0, 4.0 * 3600.0, 12.0 * 3600.0, 48.0 * 3600.0];
-/// Vectors of which less than this share is new add nothing.
+/// Least share of a vector that must be new; below it, the vector adds nothing.
 const NEW_RATIO: f64 = 1e-7;
 
-/// A number for each state.
+/// One number for each state.
 type Each = [f64; N_STATES_MOST];
 
 /// A ladder with at most eight states.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Reduced {
     n_states: usize,
-    /// How fast each state decays, 1/s.
+    /// Decay rate of each state, 1/s.
     decay_per_s: Each,
     /// b in the states.
     drive: Each,
-    /// F in the states: by columns, for each state what its rise adds to the drive of all.
+    /// F in the states, by columns: the addition of each state's rise to the drive of all states.
     feedback: [Each; N_STATES_MOST],
-    /// What each state adds to the temperatures at z = 0 and at the hottest watched place.
+    /// Contribution of each state to the temperatures at z = 0 and at the hottest watched place.
     outs: [Each; 2],
     /// These temperatures without load, °C.
     bases_degc: [f64; 2],
     error_k: f64,
 }
 
-/// States at one time.
+/// Values of the states at one time.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct State(Each);
 
-/// What a step of one length keeps of each state and adds to it under a drive that stays, at its end and in its mean.
+/// Factors of a step of one length under a constant drive: the share of each state that remains and the gain from the drive, at its end and in its mean.
 struct Stride {
     kept: Each,
     gained: Each,
@@ -76,12 +76,12 @@ impl Stride {
     }
 }
 
-/// Temperatures at the end of an hour, or of whatever the step is.
+/// Temperatures at the end of an hour, or of a step of another length.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Hour {
     /// At z = 0, °C.
     pub middle_degc: f64,
-    /// At the place that is the hottest of the watched ones at full load, °C.
+    /// At the place that is hottest among the watched ones at full load, °C.
     pub watched_degc: f64,
 }
 
@@ -89,7 +89,7 @@ impl Reduced {
     /// Reduces a ladder for currents that keep their ratio, A at a load of 1.
     ///
     /// # Errors
-    /// As [`Ladder::steady`] at these currents.
+    /// The same errors as [`Ladder::steady`] at these currents.
     ///
     /// ```
     /// use jointwright_numerics::heat::Stuff;
@@ -168,17 +168,17 @@ impl Reduced {
         reduced
     }
 
-    /// How many states it has.
+    /// Number of states.
     pub fn n_states(&self) -> usize {
         self.n_states
     }
 
-    /// Greatest difference from the full ladder at rest and at times after a step to full load, K: found, no bound.
+    /// Greatest difference found from the full ladder, at rest and at times after a step to full load, K; it is not a bound.
     pub fn error_k(&self) -> f64 {
         self.error_k
     }
 
-    /// States of a load that has lasted for ever, as a share of full load.
+    /// Steady states of a constant load, as a share of full load.
     ///
     /// # Errors
     /// [`HeatError::Runaway`].
@@ -206,7 +206,7 @@ impl Reduced {
         }
     }
 
-    /// Runs through loads, each a share of full load that lasts one step, and shows what comes of each.
+    /// Runs through loads, each a share of full load for one step, and shows the temperatures after each.
     ///
     /// Returns the last state.
     pub fn run(
@@ -267,7 +267,7 @@ impl Reduced {
     }
 }
 
-/// Losses of full load at 20 °C by cell: of all slices but the last of each arm, and of these.
+/// Losses of full load at 20 °C by cell: first of all slices except the last of each arm, then of the last ones.
 fn weights(ladder: &Ladder, currents_a: &[f64]) -> [Vec<f64>; N_GROUPS] {
     let network = &ladder.network;
     let mut weights = [vec![0.0; network.n], vec![0.0; network.n]];
@@ -287,10 +287,10 @@ fn dot(one: &[f64], other: &[f64], capacity: &[f64]) -> f64 {
     pairs.map(|((a, b), c)| a * b * c).sum()
 }
 
-/// Adds what a vector has of its own, made of length one in the measure of the capacities.
+/// Adds the part of a vector that is orthogonal to the others, normalised with the capacitances as weights.
 fn add_vector(vectors: &mut Vec<Vec<f64>>, mut vector: Vec<f64>, capacity: &[f64]) {
     let whole = dot(&vector, &vector, capacity).sqrt();
-    // Twice, so that what rounding leaves of the first pass goes too.
+    // Twice, which also removes the rounding error of the first pass.
     for _ in 0..2 {
         for known in vectors.iter() {
             let share = dot(known, &vector, capacity);
@@ -326,7 +326,7 @@ fn turned(ladder: &Ladder, vectors: &[Vec<f64>]) -> Vec<(f64, Vec<f64>)> {
     each.map(|(k, decay)| (decay, combined(k))).collect()
 }
 
-/// Solves a small system, its right side as last column, by elimination; nothing unless every pivot is above 0.
+/// Solves a small system, with its right side as last column, by elimination; `None` unless every pivot is positive.
 fn solved(mut rows: Vec<Vec<f64>>) -> Option<Vec<f64>> {
     let n = rows.len();
     for k in 0..n {

@@ -1,4 +1,4 @@
-//! Run: temperatures of a ladder, at rest and from one time to another.
+//! Run: temperatures of a ladder, at rest and over time.
 
 use super::network::{Network, Out};
 use super::shape::{LadderError, Star};
@@ -6,27 +6,27 @@ use crate::fem::sparse::{Cholesky, SparseError};
 use crate::heat::HeatError;
 use crate::heat::step::{self, Flow};
 
-/// Heat of one place, and what it does at another.
+/// A heat source, and its effect at another place.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Origin {
-    /// Arm in which it is made; none for the hub.
+    /// Arm that contains the source; `None` for the hub.
     pub arm: Option<usize>,
-    /// Where along that arm, m.
+    /// Place of the source along that arm, m.
     pub place_m: f64,
-    /// What it adds to the temperature that was asked for, K.
+    /// Contribution to the wanted temperature, K.
     pub rise_k: f64,
 }
 
-/// Of what the temperature of one place is made; all of it together is that temperature.
+/// Contributions to the temperature of one place; their sum is that temperature.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Origins {
-    /// Heats, each as large as it is at the temperatures that were solved.
+    /// Contributions of the sources, at the solved temperatures.
     pub heats: Vec<Origin>,
-    /// What would be left without any heat: the surroundings, each with its weight, °C.
+    /// Contribution of the surroundings, each with its weight: the temperature without any heat, °C.
     pub surroundings_degc: f64,
 }
 
-/// Steps in each doubling of time.
+/// Number of steps in each doubling of time.
 const N_STEPS: usize = 3;
 
 /// Temperatures of all cells of one ladder, °C.
@@ -35,14 +35,14 @@ pub struct Temperatures {
     pub(super) degc: Vec<f64>,
 }
 
-/// The core of an arm: places along it, m, and where their temperatures stand.
+/// The core of an arm: places along it, m, and the cells that hold their temperatures.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Core {
     cells: Vec<(f64, usize)>,
 }
 
 impl Core {
-    /// Temperatures along it: place, m, and °C; those of the ladder that it is of.
+    /// Temperatures along it: place, m, and °C; `found` must come from the same ladder.
     pub fn along(&self, found: &Temperatures) -> Vec<(f64, f64)> {
         let cells = self.cells.iter();
         cells
@@ -51,7 +51,7 @@ impl Core {
     }
 }
 
-/// The network of a star, ready to be solved for any currents.
+/// The network of a star, ready for solution with any currents.
 pub struct Ladder {
     star: Star,
     pub(super) network: Network,
@@ -65,10 +65,10 @@ pub struct Ladder {
 }
 
 impl Ladder {
-    /// Cuts a star into cells.
+    /// Divides a star into cells.
     ///
     /// # Errors
-    /// [`LadderError::Shape`] for slices that are none.
+    /// [`LadderError::Shape`] for an invalid slice.
     ///
     /// ```
     /// use jointwright_numerics::heat::Stuff;
@@ -100,10 +100,10 @@ impl Ladder {
         Ladder::finer(star, 1)
     }
 
-    /// The same with so many times more cells along and across.
+    /// Does the same with `fineness` times as many cells along and across.
     ///
     /// # Errors
-    /// As [`Ladder::new`].
+    /// The same errors as [`Ladder::new`].
     pub fn finer(star: Star, fineness: usize) -> Result<Ladder, LadderError> {
         let network = Network::new(&star, fineness)?;
         let (structure, entries) = network.structure()?;
@@ -129,12 +129,12 @@ impl Ladder {
         })
     }
 
-    /// How many temperatures it has.
+    /// Number of temperatures.
     pub fn n_states(&self) -> usize {
         self.network.n
     }
 
-    /// Its star.
+    /// Star of this ladder.
     pub fn star(&self) -> &Star {
         &self.star
     }
@@ -162,10 +162,10 @@ impl Ladder {
         values
     }
 
-    /// Temperatures at rest, with a current in each arm, A.
+    /// Steady temperatures with a current in each arm, A.
     ///
     /// # Errors
-    /// [`HeatError::NoCooling`], [`HeatError::Runaway`], or another number of currents than of arms.
+    /// [`HeatError::NoCooling`], [`HeatError::Runaway`], or a number of currents other than the number of arms.
     pub fn steady(&mut self, currents_a: &[f64]) -> Result<Temperatures, LadderError> {
         self.check(currents_a)?;
         if self.network.films.iter().all(|film| film.1 <= 0.0) {
@@ -188,17 +188,17 @@ impl Ladder {
         Ok(Temperatures { degc: load })
     }
 
-    /// Everything at one temperature, °C.
+    /// The same temperature for all cells, °C.
     pub fn even(&self, degc: f64) -> Temperatures {
         Temperatures {
             degc: vec![degc; self.network.n],
         }
     }
 
-    /// Temperatures at times since these currents began, s, in rising order.
+    /// Temperatures at times since the start of these currents, s, in rising order.
     ///
     /// # Errors
-    /// As [`Ladder::steady`], but for [`HeatError::Runaway`]: what runs away takes its time.
+    /// The same errors as [`Ladder::steady`], except [`HeatError::Runaway`]: a runaway takes time.
     pub fn after(
         &mut self,
         start: &Temperatures,
@@ -208,10 +208,10 @@ impl Ladder {
         self.after_until(start, currents_a, times_s, |_| false)
     }
 
-    /// The same, ended by the first of them that is enough: no later one is computed.
+    /// Does the same, but ends at the first temperatures for which `is_enough` is true; later ones are not computed.
     ///
     /// # Errors
-    /// As [`Ladder::after`].
+    /// The same errors as [`Ladder::after`].
     pub fn after_until(
         &mut self,
         start: &Temperatures,
@@ -247,7 +247,7 @@ impl Ladder {
         self.core(arm_index).along(found)
     }
 
-    /// The core of an arm, to ask for its temperatures without the ladder.
+    /// The core of an arm, which gives its temperatures without the ladder.
     pub fn core(&self, arm_index: usize) -> Core {
         let cells = &self.network.arms[arm_index];
         let places = cells.grid.places_m.windows(2);
@@ -264,7 +264,7 @@ impl Ladder {
             .outside(arm_index, &self.star.arms[arm_index], &found.degc)
     }
 
-    /// Radius over all along an arm: place and radius, m.
+    /// Outside radius along an arm: place and radius, m.
     pub fn outside_radii_m(&self, arm_index: usize) -> Vec<(f64, f64)> {
         let (cells, arm) = (&self.network.arms[arm_index], &self.star.arms[arm_index]);
         let places = cells.grid.places_m.windows(2).zip(&cells.grid.slice_of);
@@ -277,13 +277,13 @@ impl Ladder {
             .collect()
     }
 
-    /// Hottest place of the inside of all watched rings: arm, place along it in m, °C; of a watched core its hottest cell.
+    /// Hottest place on the inside of all watched rings: arm, place along it in m, °C; a watched core counts with its hottest cell.
     pub fn hottest_watched(&self, found: &Temperatures) -> Option<(usize, f64, f64)> {
         self.hottest(found)
             .map(|(arm, place, out)| (arm, place, out.of(&found.degc)))
     }
 
-    /// The same of one arm: place along it in m, °C.
+    /// Hottest place on the inside of the watched rings of one arm: place along it in m, °C.
     pub fn hottest_watched_of(&self, found: &Temperatures, arm_index: usize) -> Option<(f64, f64)> {
         let arm = self.star.arms.get(arm_index)?;
         let watched = self.network.watched(arm_index, arm).into_iter();
@@ -307,18 +307,18 @@ impl Ladder {
         Out::cell(self.network.hub.unwrap_or_else(first))
     }
 
-    /// Temperature of the core at z = 0, of the hub where several arms meet, °C.
+    /// Temperature of the core at z = 0, or of the hub if several arms meet, °C.
     pub fn middle_degc(&self, found: &Temperatures) -> f64 {
         self.middle().of(&found.degc)
     }
 
-    /// The two temperatures that a reduced ladder gives: at z = 0, and where a watched ring is hottest here.
+    /// The two temperatures of a reduced ladder: at z = 0, and at the watched place that is hottest in `found`.
     pub(super) fn outs(&self, found: &Temperatures) -> [Out; 2] {
         let hottest = self.hottest(found).map_or(self.middle(), |(_, _, out)| out);
         [self.middle(), hottest]
     }
 
-    /// Answer of G + s C to a source, K.
+    /// Response of G + s C to a source, K.
     pub(super) fn response(
         &mut self,
         per_s: f64,
@@ -341,15 +341,16 @@ impl Ladder {
         self.network.outflow(&self.diagonal, degc)
     }
 
-    /// Of what the temperature of the core of an arm is made, nearest to a place along it, m.
+    /// Contributions to the temperature of the core of an arm, at the cell nearest to a place along it, m.
     ///
-    /// Losses are taken as they are at these temperatures; then everything adds up, whatever is switched off first.
+    /// Losses have their values at these temperatures; so all contributions add up, in any order.
     ///
     /// # Source
-    /// closed form: superposition; the network is symmetric, so that one answer to 1 W at the place weighs every source.
+    /// closed form: superposition.
+    /// The network is symmetric, so one response to 1 W at the place weights every source.
     ///
     /// # Errors
-    /// As [`Ladder::steady`].
+    /// The same errors as [`Ladder::steady`].
     pub fn origins(
         &mut self,
         found: &Temperatures,
@@ -378,9 +379,9 @@ impl Ladder {
         })
     }
 
-    /// Multiplies what the currents make in an arm up to a place along it, m: a worse contact, without a new ladder.
+    /// Multiplies the Joule losses of an arm up to a place along it, m: a worse contact, without a new ladder.
     ///
-    /// By the reciprocal of a power of two it is undone exactly.
+    /// A factor that is a power of two is undone exactly by its reciprocal.
     pub fn times_loss(&mut self, arm_index: usize, until_m: f64, ratio: f64) {
         for source in &mut self.network.sources {
             if source.arm == Some(arm_index) && source.place_m < until_m {
@@ -404,7 +405,7 @@ impl Ladder {
     }
 }
 
-/// A ladder with its currents, in time.
+/// A ladder with its currents, as a function of time.
 struct Driven<'l> {
     ladder: &'l mut Ladder,
     load: Vec<f64>,

@@ -1,40 +1,40 @@
-//! Shape: slices, rings, arms and the hub at which arms meet.
+//! Shape: slices, rings, arms, and the hub at which arms meet.
 
 use crate::fem::sparse::SparseError;
 use crate::heat::{HeatError, Stuff};
 
-/// What a ring loses for each metre of its slice: I² R20 (1 + α (T − 20 °C)) + q.
+/// Loss of a ring for each metre of its slice: I² R20 (1 + α (T − 20 °C)) + q.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Loss {
-    /// R20 for the current of the arm, Ω/m, whatever share of it the ring itself carries.
+    /// R20 for the current of the arm, Ω/m, whatever share of the current the ring itself carries.
     pub at20_ohm_per_m: f64,
     /// α, 1/K.
     pub alpha_per_k: f64,
-    /// q, W/m, whatever the current.
+    /// q, W/m, independent of the current.
     pub constant_w_per_m: f64,
 }
 
-/// A ring of one material about the axis; the first of a slice is its core and begins at the axis.
+/// A ring of one material about the axis; the first ring of a slice is its core and begins at the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Ring {
     /// Outside radius, m.
     pub outside_m: f64,
-    /// How it conducts and stores heat.
+    /// Thermal conductivity and heat capacity.
     pub stuff: Stuff,
-    /// What it loses, where it does.
+    /// Loss, or `None` if the ring has none.
     pub loss: Option<Loss>,
-    /// Whether the hottest place of its inside is asked for.
+    /// Whether the hottest place on its inside is wanted.
     pub is_watched: bool,
 }
 
-/// A length over which nothing changes along the axis.
+/// A length along which nothing changes.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Slice {
     /// Length, m.
     pub length_m: f64,
     /// Rings from the axis outward.
     pub rings: Vec<Ring>,
-    /// Heat per area and kelvin that leaves its outside, W/(m² K).
+    /// Heat transfer coefficient of its outside, W/(m² K).
     pub film_w_per_m2k: f64,
     /// Temperature beyond the film, °C.
     pub ambient_degc: f64,
@@ -105,53 +105,53 @@ impl Arm {
     }
 }
 
-/// Where arms meet: one temperature, which the cores of all arms touch at z = 0.
+/// Hub where arms meet: one temperature, which the cores of all arms share at z = 0.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Hub {
-    /// Heat that it stores, J/K.
+    /// Heat capacity, J/K.
     pub capacity_j_per_k: f64,
     /// Its own loss at 20 °C, W for each A² of the mean square of the arms' currents.
     pub at20_ohm: f64,
     /// α of that loss, 1/K.
     pub alpha_per_k: f64,
-    /// Heat that leaves it, W/K.
+    /// Conductance to the surroundings, W/K.
     pub film_w_per_k: f64,
-    /// Temperature beyond, °C.
+    /// Temperature of the surroundings, °C.
     pub ambient_degc: f64,
 }
 
-/// Arms that meet; one arm alone has a plane of symmetry at z = 0.
+/// Arms that meet; a single arm has a plane of symmetry at z = 0.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Star {
     /// Arms.
     pub arms: Vec<Arm>,
-    /// Where they meet; of one arm alone it is not read.
+    /// Hub where they meet; ignored for a single arm.
     pub hub: Hub,
 }
 
-/// Why there is no ladder, or no temperature.
+/// Reason why there is no ladder, or no temperature.
 #[derive(Debug, thiserror::Error)]
 pub enum LadderError {
-    /// A slice that is none.
+    /// An invalid slice.
     #[error("slice {index}: {what}")]
     Shape {
-        /// Its place in its arm, from 0.
+        /// Its index in its arm.
         index: usize,
-        /// What is wrong with it.
+        /// Its fault.
         what: &'static str,
     },
-    /// Another number of currents than of arms.
+    /// The number of currents differs from the number of arms.
     #[error("{n_currents} currents for {n_arms} arms")]
     Currents {
-        /// Currents.
+        /// Number of currents.
         n_currents: usize,
-        /// Arms.
+        /// Number of arms.
         n_arms: usize,
     },
     /// Nothing cools it, its losses outgrow the cooling, or it is too large.
     #[error(transparent)]
     Heat(#[from] HeatError),
-    /// No equations.
+    /// The equations cannot be solved.
     #[error("the equations cannot be set up")]
     Sparse(#[from] SparseError),
 }

@@ -1,4 +1,4 @@
-//! Decay: how much of a property heat and time have used up.
+//! Decay: the share of a property that heat and time have used up.
 
 /// Molar gas constant, J/(mol K), exact.
 const GAS_CONSTANT: f64 = 8.314_462_618_153_24;
@@ -8,16 +8,16 @@ const GAS_CONSTANT: f64 = 8.314_462_618_153_24;
 pub struct Stay {
     /// Temperature, K.
     pub temperature_k: f64,
-    /// How long, s.
+    /// Duration, s.
     pub time_s: f64,
 }
 
 /// A share that grows with time at temperature: f (1 − exp(−(ξ/τ)^n)), ξ = Σ Δt exp(−E/R (1/T − 1/T0)).
 ///
-/// Source: `docs/theory/rubber.md`; the form is that of Kohlrausch, the reduced time that of Arrhenius.
+/// Source: `docs/theory/rubber.md`; the form is Kohlrausch's, the reduced time Arrhenius's.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Decay {
-    /// f, the share after endless time, 0 to 1.
+    /// f, the share after infinite time, 0 to 1.
     pub greatest: f64,
     /// τ, the time scale at the reference temperature, s.
     pub time_s: f64,
@@ -30,7 +30,7 @@ pub struct Decay {
 }
 
 impl Decay {
-    /// Time at the reference temperature that does as much as the stays together, s.
+    /// Equivalent time of all stays at the reference temperature, s.
     ///
     /// ```
     /// use jointwright_numerics::rubber::{Decay, Stay};
@@ -42,7 +42,7 @@ impl Decay {
     /// ```
     pub fn reduced_time_s(&self, stays: &[Stay]) -> f64 {
         let mut times: Vec<f64> = stays.iter().map(|stay| self.reduced(stay)).collect();
-        // In one order, so that the sum is the same in whichever order they came.
+        // Summed in a fixed order, so the sum does not depend on the order of the stays.
         times.sort_by(f64::total_cmp);
         times.iter().sum()
     }

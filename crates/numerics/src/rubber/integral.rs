@@ -1,8 +1,8 @@
-//! Integral: a smooth function over an interval, with its estimated error.
+//! Integral: numerical quadrature of a smooth function, with its estimated error.
 //!
-//! Source: the rule of 7 and 15 points of Gauss and Kronrod; nodes as in QUADPACK (Piessens and others, 1983).
+//! Source: the 7-point Gauss and 15-point Kronrod rules; nodes as in QUADPACK (Piessens and others, 1983).
 
-/// Nodes of the rule of 15 points on the positive side; those of the rule of 7 are every second one.
+/// Nodes of the 15-point rule on the positive side; every second one belongs to the 7-point rule.
 const NODES: [f64; 8] = [
     0.991_455_371_120_812_6,
     0.949_107_912_342_758_5,
@@ -13,7 +13,7 @@ const NODES: [f64; 8] = [
     0.207_784_955_007_898_47,
     0.0,
 ];
-/// Weights of the rule of 15 points.
+/// Weights of the 15-point rule.
 const WEIGHTS: [f64; 8] = [
     0.022_935_322_010_529_224,
     0.063_092_092_629_978_55,
@@ -24,22 +24,22 @@ const WEIGHTS: [f64; 8] = [
     0.204_432_940_075_298_9,
     0.209_482_141_084_727_82,
 ];
-/// Weights of the rule of 7 points.
+/// Weights of the 7-point rule.
 const WEIGHTS_7: [f64; 4] = [
     0.129_484_966_168_869_7,
     0.279_705_391_489_276_64,
     0.381_830_050_505_118_9,
     0.417_959_183_673_469_4,
 ];
-/// Relative error at which an interval is not divided any more.
+/// Relative error at which an interval is no longer divided.
 const CLOSE: f64 = 1e-12;
-/// How often an interval is halved at most.
+/// Greatest number of halvings of an interval.
 const DEPTH_MOST: u32 = 12;
 
 /// Integral from `from` to `to`, and its estimated error.
 ///
 /// # Errors
-/// The first that the function gives.
+/// The first error that the function returns.
 pub(super) fn integral<E>(
     f: &impl Fn(f64) -> Result<f64, E>,
     from: f64,
@@ -78,7 +78,7 @@ fn rule<E>(f: &impl Fn(f64) -> Result<f64, E>, from: f64, to: f64) -> Result<(f6
             of_7 += WEIGHTS_7[index / 2] * (left + right);
         }
     }
-    // The rule of 15 is far better than that of 7; QUADPACK scales the difference in the same way.
+    // The 15-point rule is far better than the 7-point rule; QUADPACK scales the difference in the same way.
     let difference = (of_15 - of_7).abs();
     let scaled = if size > 0.0 {
         size * (200.0 * difference / size).powf(1.5).min(1.0)
@@ -98,7 +98,7 @@ mod tests {
         integral::<Infallible>(&|x| Ok(f(x)), from, to).expect("never fails")
     }
 
-    // Oracle: the rule is exact for polynomials up to degree 22; that of the logarithm is known.
+    // Oracle: the rule is exact for polynomials up to degree 22; the integral of the logarithm is known.
     #[test]
     fn polynomials_and_a_sharp_peak_come_out() {
         for power in [0, 7, 20, 22] {
@@ -112,7 +112,7 @@ mod tests {
         assert!(error < 1e-8);
     }
 
-    // A rule with one weight off by a thousandth would be seen.
+    // A rule with one weight off by a thousandth would be detected.
     #[test]
     fn the_weights_add_up_to_the_length() {
         let sum = |weights: &[f64]| {

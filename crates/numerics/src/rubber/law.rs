@@ -1,4 +1,4 @@
-//! Law: strain energy of rubber as a function of the invariants of the stretch.
+//! Law: strain energy of rubber as a function of the invariants of the deformation.
 
 use super::RubberError;
 
@@ -17,11 +17,11 @@ pub enum Law {
         /// C2, Pa.
         c2_pa: f64,
     },
-    /// W = −μ J/2 ln(1 − (I1 − 3)/J): it stiffens towards I1 − 3 = J, which it never reaches.
+    /// W = −μ J/2 ln(1 − (I1 − 3)/J): the rubber stiffens as I1 − 3 approaches J, which it never reaches.
     Gent {
         /// Shear modulus μ at rest, Pa.
         modulus_pa: f64,
-        /// J, the most that I1 − 3 can come near.
+        /// J, the upper limit of I1 − 3.
         limit: f64,
     },
 }
@@ -35,7 +35,7 @@ impl Law {
         }
     }
 
-    /// The same law with every modulus so many times as large.
+    /// The same law with every modulus multiplied by a factor.
     pub fn times(&self, ratio: f64) -> Law {
         match *self {
             Law::NeoHookean { modulus_pa } => Law::NeoHookean {
@@ -52,7 +52,7 @@ impl Law {
         }
     }
 
-    /// Whether a tube of it with free ends may press less the wider it is stretched, and more after it has set.
+    /// Whether a tube of it with free ends may press less when stretched wider, and more after it has set.
     ///
     /// A thin tube of stretch λ presses in proportion to (λ^½ − λ^−5/2)(C1 + C2/λ), which falls somewhere if C1 < 0.209 C2.
     ///
@@ -62,7 +62,7 @@ impl Law {
     /// assert!(!Law::MooneyRivlin { c1_pa: 0.3e6, c2_pa: 1e6 }.may_fall());
     /// ```
     pub fn may_fall(&self) -> bool {
-        /// Above the 0.209 of a thin tube, with something to spare.
+        /// Above the 0.209 of a thin tube, with a margin.
         const LEAST_RATIO: f64 = 0.25;
         match *self {
             Law::MooneyRivlin { c1_pa, c2_pa } => c1_pa < LEAST_RATIO * c2_pa,
@@ -70,7 +70,7 @@ impl Law {
         }
     }
 
-    /// Whether it is stiff at every stretch.
+    /// Whether its stiffness is positive at every stretch.
     pub(super) fn is_stiff(&self) -> bool {
         match *self {
             Law::NeoHookean { modulus_pa } => modulus_pa.is_finite() && modulus_pa > 0.0,

@@ -1,15 +1,15 @@
-//! Rubber: what a thick tube of incompressible rubber does to a rigid cylinder that is too large for it.
+//! Rubber: the pressure of a thick tube of incompressible rubber on a rigid cylinder larger than its bore.
 //!
 //! **What.** [`Tube::pressed()`]: contact pressure of a tube of one or several bonded rings, at fixed length or with free ends;
-//! [`Tube::radius_for()`]: the other way round; [`Decay`]: what heat and time have used up of a property.
+//! [`Tube::radius_for()`]: the inverse; [`Decay`]: the share of a property that heat and time have used up.
 //!
-//! **Why separate.** The mechanics of a tube has nothing of what the tube is for.
+//! **Why separate.** The mechanics of a tube does not depend on its use.
 //!
-//! **Invariants.** A cylinder no larger than the bore is not pressed: the pressure is 0 and never below.
-//! Reduced times add up, so the order in which temperatures came does not matter.
+//! **Invariants.** A cylinder no larger than the bore is not pressed: the pressure is 0, never negative.
+//! Reduced times add up, so the order of the temperatures does not matter.
 //! SI units; stretches are lengths over relaxed lengths.
 //!
-//! **Not here.** Where a wall has a step the field of stress is not that of any tube; friction; rubber that is not elastic but for [`Decay`].
+//! **Not here.** Steps of a wall, where the stress field differs from that of every tube; friction; inelastic rubber, except for [`Decay`].
 //!
 //! **Source.** `docs/theory/rubber.md`.
 

@@ -3,15 +3,15 @@
 use super::integral::integral;
 use super::{Law, RubberError};
 
-/// Closest that the axial stretch of free ends is found.
+/// Tolerance of the axial stretch of free ends.
 const CLOSE: f64 = 1e-13;
-/// What a free length known to [`CLOSE`], and logarithms that differ in the last bit, make of a pressure.
+/// Error of a pressure from a free length known to [`CLOSE`] and from logarithms that differ in the last bit.
 const ROUNDING_RATIO: f64 = 1e-13;
-/// Farthest that a free tube shortens or lengthens before it is given up.
+/// Greatest change of a free tube's length before the search is given up.
 const AXIAL_FARTHEST: f64 = 1e3;
-/// How many steps a root is looked for.
+/// Greatest number of steps of a root search.
 const STEPS_MOST: usize = 200;
-/// Largest cylinder that is tried for a pressure, times the bore.
+/// Largest cylinder tried for a pressure, as a multiple of the bore.
 const RADIUS_FARTHEST: f64 = 1e3;
 
 /// One ring of a tube.
@@ -30,19 +30,19 @@ pub struct Tube {
     rings: Vec<Ring>,
 }
 
-/// How the ends of a tube are held.
+/// Condition at the ends of a tube.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Ends {
     /// The tube keeps its length.
     FixedLength,
-    /// Nothing holds the ends: the axial force is zero.
+    /// The ends are free: the axial force is zero.
     Free,
 }
 
 /// A tube on a cylinder.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Pressed {
-    /// Pressure between tube and cylinder, Pa; 0 where they do not touch.
+    /// Pressure between tube and cylinder, Pa; 0 if they do not touch.
     pub pressure_pa: f64,
     /// Length of the tube over its relaxed length.
     pub axial_stretch: f64,
@@ -51,7 +51,7 @@ pub struct Pressed {
 }
 
 impl Tube {
-    /// A tube of this bore radius, m, and these rings from the inside out.
+    /// A tube with this bore radius, m, and these rings from the inside out.
     ///
     /// # Errors
     /// [`RubberError::NoTube`], [`RubberError::NoStiffness`].
@@ -91,9 +91,10 @@ impl Tube {
         self.rings.last().map_or(self.bore_m, |ring| ring.outside_m)
     }
 
-    /// The tube that has come to rest on another bore radius, m: same volume and length, no stress.
+    /// The tube at rest with another bore radius, m: same volume and length, no stress.
     ///
-    /// This is what is left of a tube whose bore has set. The bore must be positive.
+    /// It describes a tube whose bore has set.
+    /// The bore must be positive.
     pub fn set_to(&self, bore_m: f64) -> Tube {
         let more = (bore_m - self.bore_m) * (bore_m + self.bore_m);
         let grown = |ring: &Ring| Ring {
@@ -106,7 +107,7 @@ impl Tube {
         }
     }
 
-    /// The tube grown by `length_ratio` in every direction, every modulus times `modulus_ratio`.
+    /// The tube grown by `length_ratio` in every direction, with every modulus multiplied by `modulus_ratio`.
     pub fn grown(&self, length_ratio: f64, modulus_ratio: f64) -> Tube {
         let grown = |ring: &Ring| Ring {
             outside_m: ring.outside_m * length_ratio,
@@ -120,7 +121,7 @@ impl Tube {
 
     /// The tube on a cylinder of this radius, m.
     ///
-    /// Free ends find the axial stretch at which the axial force vanishes.
+    /// With free ends, the axial stretch is the one at which the axial force vanishes.
     ///
     /// # Errors
     /// [`RubberError::NoCylinder`], [`RubberError::BeyondLimit`], [`RubberError::NoBalance`].
@@ -142,10 +143,10 @@ impl Tube {
         self.pressed_at(radius_m, axial)
     }
 
-    /// The lesser pressure of fixed length and free ends on a cylinder of this radius, m.
+    /// The lower pressure of fixed length and free ends on a cylinder of this radius, m.
     ///
     /// # Errors
-    /// As [`Tube::pressed()`].
+    /// The same errors as [`Tube::pressed()`].
     pub fn pressed_least(&self, radius_m: f64) -> Result<Pressed, RubberError> {
         let fixed = self.pressed(radius_m, Ends::FixedLength)?;
         let free = self.pressed(radius_m, Ends::Free)?;
@@ -156,9 +157,9 @@ impl Tube {
         })
     }
 
-    /// The tube on a cylinder of this radius, m, at a length of `axial_stretch` times its own.
+    /// The tube on a cylinder of this radius, m, at `axial_stretch` times its own length.
     ///
-    /// p = Σ ∫ (tθ − tr) dr/r over the rings, tθ − tr = 2 (λθ² − λr²)(W1 + λz² W2); not below 0.
+    /// p = Σ ∫ (tθ − tr) dr/r over the rings, tθ − tr = 2 (λθ² − λr²)(W1 + λz² W2); never negative.
     ///
     /// # Errors
     /// [`RubberError::NoCylinder`], [`RubberError::BeyondLimit`].
@@ -193,18 +194,18 @@ impl Tube {
     ) -> Result<(f64, f64), RubberError> {
         if let Some(factor) = closed_factor(&ring.law, axial) {
             let pressure = factor * self.closed_form(inside, ring.outside_m, radius, axial);
-            // The differences of logarithms lose figures where the ring is hardly stretched.
+            // The differences of logarithms lose digits if the ring is hardly stretched.
             return Ok((pressure, 4.0 * f64::EPSILON * factor));
         }
         let f = |log: f64| -> Result<f64, RubberError> {
             let at = self.at(log, radius, axial);
             Ok(at.hoop_less_radial(&ring.law)? * at.relaxed_2 / (2.0 * axial * at.radius_2))
         };
-        // Over ln R² the integrand is smooth however thick the wall.
+        // As a function of ln R² the integrand is smooth for every wall thickness.
         integral(&f, 2.0 * inside.ln(), 2.0 * ring.outside_m.ln())
     }
 
-    /// Closed form over a ring for a law whose slopes are constant, per μ:
+    /// Closed form over a ring for a law with constant derivatives, per μ:
     /// ½ [ln(R²/r²)/λz − K/(λz² r²)] from its inside to its outside, K = A² − λz a².
     fn closed_form(&self, inside: f64, outside: f64, radius: f64, axial: f64) -> f64 {
         let bore_2 = self.bore_m * self.bore_m;
@@ -254,20 +255,20 @@ impl Tube {
         root(&force, bracket)
     }
 
-    /// Radius of the cylinder that is pressed with this, m, by the lesser of fixed length and free ends.
+    /// Radius of the cylinder with this pressure, m, for the lower pressure of fixed length and free ends.
     ///
     /// A pressure of 0 or less gives the bore itself.
     ///
     /// # Errors
-    /// [`RubberError::NoRadius`] where no cylinder is pressed so hard; else as [`Tube::pressed()`].
+    /// [`RubberError::NoRadius`] if no cylinder has such a pressure; otherwise the same errors as [`Tube::pressed()`].
     pub fn radius_for(&self, pressure_pa: f64) -> Result<f64, RubberError> {
         self.radius_where(pressure_pa, |radius| self.pressed_least(radius))
     }
 
-    /// The same with these ends.
+    /// Radius of the cylinder with this pressure, m, for the given ends.
     ///
     /// # Errors
-    /// As [`Tube::radius_for()`].
+    /// The same errors as [`Tube::radius_for()`].
     pub fn radius_for_ends(&self, pressure_pa: f64, ends: Ends) -> Result<f64, RubberError> {
         self.radius_where(pressure_pa, |radius| self.pressed(radius, ends))
     }
@@ -289,7 +290,7 @@ impl Tube {
                 other => other?,
             };
             if found == f64::INFINITY {
-                // The law stiffens without end before this radius: come back towards what was still possible.
+                // The law's limit lies below this radius: return towards the last possible one.
                 high = 0.5 * (low.0 + high);
                 if high - low.0 <= CLOSE * high {
                     return Err(RubberError::NoRadius { greatest_m: high });
@@ -306,7 +307,7 @@ impl Tube {
     }
 }
 
-/// μ of the closed form where the slopes of the law do not depend on the stretch: 2 (C1 + λz² C2).
+/// μ of the closed form if the law's derivatives are independent of the stretch: 2 (C1 + λz² C2).
 fn closed_factor(law: &Law, axial: f64) -> Option<f64> {
     match *law {
         Law::NeoHookean { modulus_pa } => Some(modulus_pa),
@@ -342,7 +343,7 @@ impl State {
 
 type Bracket = [(f64, f64); 2];
 
-/// Two axial stretches between which a rising force changes its sign.
+/// A bracket of axial stretches in which a rising force changes its sign.
 fn bracket(force: &impl Fn(f64) -> Result<f64, RubberError>) -> Result<Bracket, RubberError> {
     let mut here = (1.0, force(1.0)?);
     let mut step = 1.05;
@@ -362,7 +363,7 @@ fn bracket(force: &impl Fn(f64) -> Result<f64, RubberError>) -> Result<Bracket, 
     Err(RubberError::NoBalance)
 }
 
-/// Root of a function between two places where it has different signs: by chords, halving what does not move.
+/// Root of a function in a bracket by the secant method; it halves the weight of an end that does not move.
 fn root(
     f: &impl Fn(f64) -> Result<f64, RubberError>,
     bracket: Bracket,
@@ -379,7 +380,7 @@ fn root(
         }
         let y = f(x)?;
         if (y > 0.0) == (y1 > 0.0) {
-            // The other end stays: weigh it less, so that the next chord comes from its side.
+            // The other end stays: halve its weight, so that the next secant comes from its side.
             let less = 1.0 - y / y1;
             y0 *= if less > 0.0 { less } else { 0.5 };
         } else {
