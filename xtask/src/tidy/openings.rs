@@ -15,13 +15,10 @@ const WORDS: &[&str] = &["That of", "Those of", "Of", "What", "How", "Which"];
 const KNOWN: &[(&str, usize)] = &[
     ("crates/cli", 59),
     ("crates/drawing", 47),
-    ("crates/hatch", 1),
     ("crates/joint", 919),
-    ("crates/numerics", 201),
+    ("crates/numerics", 25),
     ("crates/paper", 16),
-    ("crates/units", 15),
     ("crates/wording", 79),
-    ("xtask", 24),
 ];
 /// Number by which a count may lie below the table in silence.
 ///

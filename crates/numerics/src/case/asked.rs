@@ -1,4 +1,4 @@
-//! Asked: what is wanted of a case, and whether it can be had.
+//! Asked: the wanted numbers of a case, and whether they can be computed.
 
 use super::complaint::{Complaints, nearest, quoted};
 use super::drawing::Drawing;
@@ -11,10 +11,10 @@ use crate::field::Wanted;
 use crate::outline::{CurveAt, Outline, Point, place_mm};
 use std::collections::BTreeMap;
 
-/// How much r a curve may gain along its tangent and still run along the axis.
+/// Greatest gain of r along the tangent of a curve that still runs along the axis.
 const PARALLEL: f64 = 1e-6;
 
-/// Places of a curve or a line that are looked at for discs, in sixty-fourths of it.
+/// Places of a curve or a line that are tested against discs, in sixty-fourths of its length.
 const SAMPLES: std::ops::RangeInclusive<i32> = 0..=64;
 
 /// One wanted number by its name.
@@ -22,13 +22,13 @@ const SAMPLES: std::ops::RangeInclusive<i32> = 0..=64;
 pub struct Asked {
     /// Its name in the file.
     pub name: String,
-    /// The word of the format for what it is.
+    /// Its kind, in the word of the format.
     pub kind: &'static str,
-    /// What it is, in SI units.
+    /// The wanted number, in SI units.
     pub wanted: Wanted,
 }
 
-/// Where a wanted number stands in its file.
+/// Place of a wanted number in its file.
 struct Ask<'n, 'c, 't> {
     tree: &'n Node,
     node: &'n Node,
@@ -38,7 +38,7 @@ struct Ask<'n, 'c, 't> {
     complaints: &'c mut Complaints<'t>,
 }
 
-/// Reads what is wanted; nothing stands for what cannot be had, of which it complains.
+/// Reads the wanted numbers; `None` stands for one that cannot be computed, and a complaint says why.
 pub(super) fn asked(
     tree: &Node,
     drawing: &Drawing,
@@ -136,7 +136,7 @@ impl Ask<'_, '_, '_> {
         found
     }
 
-    /// The regions at a place, of a sound drawing; nothing, and a complaint, where there is none.
+    /// The regions at a place of a sound drawing; `None`, and a complaint, if there are none.
     fn regions_at(&mut self, at: Point) -> Option<Vec<usize>> {
         if !self.drawing.is_sound {
             return None;
@@ -264,7 +264,7 @@ impl Ask<'_, '_, '_> {
         self.complain(field, message, hint);
     }
 
-    /// Whether the field differs on the two sides of the curves at a place, and the first of them.
+    /// The curves at a place, or `None` if the field is the same on their two sides.
     fn interface(&self, at: Point, regions: &[usize]) -> Option<Vec<CurveAt>> {
         let curves = self.outline().curves_at(at);
         let first = self.matter.of_region.get(*regions.first()?)?;
@@ -335,7 +335,7 @@ impl Ask<'_, '_, '_> {
         let at = self.place("at")?;
         let regions = self.regions_at(at)?;
         let curves = self.interface(at, &regions).unwrap_or_default();
-        // Along the curve the field is the same on both sides, so E_z is if the curve runs along the axis.
+        // The field along the curve is the same on both sides; therefore E_z is too if the curve runs along the axis.
         if curves.iter().any(|curve| curve.tangent[0].abs() > PARALLEL) {
             let message = format!(
                 "The place {} lies on {}, which does not run along the axis there: E_z differs between the two sides, and an axial field has no `side`.",

@@ -1,12 +1,12 @@
-//! Complaint: what is wrong with a case file, where, and what to do next.
+//! Complaint: the fault of a case file, its place, and the next step.
 
 use super::tree::{Node, Step};
 use std::fmt;
 
-/// Most complaints of one run; a file that has more is hardly read by anybody to the end.
+/// Greatest number of complaints of one run; hardly anybody reads more to the end.
 const COMPLAINTS_MOST: usize = 200;
 
-/// What is wrong with a case file, where, and what to do next.
+/// A fault of a case file, its place, and the next step.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Complaint {
     /// Line of the value, from 1.
@@ -15,9 +15,9 @@ pub struct Complaint {
     pub column: usize,
     /// Path of the value, as `curves[12].tag`, indices from 0; empty for the whole file.
     pub path: String,
-    /// What was found and what was expected, whole sentences.
+    /// The finding and the expectation, in whole sentences.
     pub message: String,
-    /// What to do next, a whole sentence, or nothing.
+    /// The next step, a whole sentence, or empty.
     pub hint: String,
 }
 
@@ -35,7 +35,7 @@ impl fmt::Display for Complaint {
     }
 }
 
-/// A complaint whose line is not yet looked for.
+/// A complaint whose line has not been determined yet.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 struct Found {
     offset: usize,
@@ -48,7 +48,7 @@ struct Found {
 pub(super) struct Complaints<'t> {
     text: &'t str,
     found: Vec<Found>,
-    /// How many there were, kept or not.
+    /// Number of complaints, kept or not.
     n_found: usize,
 }
 
@@ -61,12 +61,12 @@ impl<'t> Complaints<'t> {
         }
     }
 
-    /// How many complaints there are so far.
+    /// Number of complaints so far.
     pub(super) fn len(&self) -> usize {
         self.n_found
     }
 
-    /// Complaint about the value that the steps lead to, or about the last that is there.
+    /// Complains about the value at the end of the steps, or about the last value that exists on the way.
     pub(super) fn add(
         &mut self,
         tree: &Node,
@@ -81,7 +81,7 @@ impl<'t> Complaints<'t> {
         self.add_at(offset, path(steps), message.into(), hint.into());
     }
 
-    /// Complaint about the whole file.
+    /// Complains about the whole file.
     pub(super) fn add_top(&mut self, message: impl Into<String>, hint: impl Into<String>) {
         self.add_at(0, String::new(), message.into(), hint.into());
     }
@@ -99,14 +99,14 @@ impl<'t> Complaints<'t> {
         });
     }
 
-    /// Counts a complaint that nobody would read, and says so.
+    /// Whether there are more complaints than anybody would read; if so, counts one more.
     fn is_flooded(&mut self) -> bool {
         let is_flooded = self.found.len() >= 10 * COMPLAINTS_MOST;
         self.n_found += usize::from(is_flooded);
         is_flooded
     }
 
-    /// The complaints in the order of the text, each once.
+    /// The complaints in the order of the text, without duplicates.
     pub(super) fn into_sorted(mut self) -> Vec<Complaint> {
         let n_dropped = self.n_found - self.found.len();
         self.found.sort();
@@ -183,7 +183,7 @@ fn one_line(text: &str) -> String {
         .collect()
 }
 
-/// A word as it is quoted in a complaint: on one line, and not longer than leaves room for the rest.
+/// A word as quoted in a complaint: on one line, and short enough to leave room for the rest.
 pub(super) fn quoted(word: &str) -> String {
     const LENGTH_MOST: usize = 60;
     let short: String = word.chars().take(LENGTH_MOST).collect();
@@ -194,9 +194,9 @@ pub(super) fn quoted(word: &str) -> String {
     }
 }
 
-/// The known word that is nearest to one that is not known, as a hint.
+/// The known word nearest to an unknown word, as a hint.
 pub(super) fn nearest<'w>(word: &str, known: impl Iterator<Item = &'w str>) -> String {
-    // Long words are no slips of the finger, and their distance is dear.
+    // A long word is not a typing error, and its edit distance is expensive.
     const LENGTH_MOST: usize = 100;
     let mut best: Option<(usize, &str)> = None;
     let mut list: Vec<&str> = Vec::new();

@@ -10,24 +10,24 @@ use serde::Serialize;
 pub struct AnswersDoc {
     /// Name of the case.
     pub case: String,
-    /// What the case says of itself.
+    /// Description that the case gives of itself.
     pub about: String,
     /// The answers, in the order in which they were wanted.
     pub answers: Vec<AnswerDoc>,
     /// Wanted numbers that are not computed, with the reason.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub refused: Vec<RefusedDoc>,
-    /// What ended the refinement before every number was as close as asked.
+    /// Reason why the refinement ended before every number met its tolerance.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cut_short: Option<String>,
     /// Pressure of a tube of rubber on its cylinder, MPa.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure_mpa: Option<f64>,
-    /// How many numbers the last potential consists of.
+    /// Number of unknowns of the last potential.
     pub unknowns: usize,
-    /// How long it took.
+    /// Duration of the stages.
     pub seconds: SecondsDoc,
-    /// Relative residuals of Newton's method on the last mesh; empty where the equation is linear.
+    /// Relative residuals of Newton's method on the last mesh; empty if the equation is linear.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub residuals: Vec<f64>,
 }
@@ -37,17 +37,17 @@ pub struct AnswersDoc {
 pub struct AnswerDoc {
     /// Name, as in the case.
     pub name: String,
-    /// What it is, as in the case.
+    /// Kind, as in the case.
     pub kind: String,
-    /// The number; the modulus where amplitudes are complex.
+    /// The number; the modulus if amplitudes are complex.
     pub value: f64,
     /// Its unit.
     pub unit: String,
-    /// Estimated absolute error, in the same unit; null where there is no estimate.
+    /// Estimated absolute error, in the same unit; null if there is no estimate.
     pub error_estimate: Option<f64>,
-    /// Where a peak lies, [r, z] in mm.
+    /// Place of a peak, [r, z] in mm.
     pub at: Option<[f64; 2]>,
-    /// Phase in degrees, where amplitudes are complex.
+    /// Phase in degrees, if amplitudes are complex.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub phase_deg: Option<f64>,
     /// Whether the estimate came down to the tolerance.
@@ -59,13 +59,13 @@ pub struct AnswerDoc {
 pub struct RefusedDoc {
     /// Name, as in the case.
     pub name: String,
-    /// What it is, as in the case.
+    /// Kind, as in the case.
     pub kind: String,
-    /// Why, and what to do.
+    /// The reason, and the next step.
     pub why: String,
 }
 
-/// How long the stages took, in seconds.
+/// Duration of the stages, in seconds.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Serialize, JsonSchema)]
 pub struct SecondsDoc {
     /// Meshing and refining.
@@ -74,24 +74,25 @@ pub struct SecondsDoc {
     pub assemble: f64,
     /// Solving.
     pub solve: f64,
-    /// All of it, judging and reading included.
+    /// Total, with judging and reading included.
     pub total: f64,
 }
 
-/// What a run left besides the answers.
+/// Results of a run besides the answers.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Run {
-    /// How many numbers the last potential consists of.
+    /// Number of unknowns of the last potential.
     pub n_unknowns: usize,
-    /// How long it took.
+    /// Duration of the stages.
     pub seconds: SecondsDoc,
     /// Relative residuals of Newton's method on the last mesh.
     pub residuals: Vec<f64>,
-    /// What ended the refinement before every number was as close as asked.
+    /// Reason why the refinement ended before every number met its tolerance.
     pub cut_short: Option<Cut>,
 }
 
-/// The document of the answers to a case; answers without a question, and questions without an answer, are left out.
+/// The document of the answers to a case.
+/// It leaves out answers without a question, and questions without an answer.
 ///
 /// ```
 /// use jointwright_numerics::case::{Run, document, read};
@@ -109,7 +110,7 @@ pub struct Run {
 /// assert_eq!(document.answers[0].unit, "pF");
 /// ```
 pub fn document(case: &Case, answers: &[Answer], run: Run) -> AnswersDoc {
-    // A peak without a place was looked for nowhere.
+    // A peak without a place: there was no place to search.
     let (answers, nowhere): (Vec<_>, Vec<_>) = case
         .wanted
         .iter()
@@ -171,7 +172,7 @@ fn cut_words(cut: Cut) -> String {
     .to_owned()
 }
 
-/// Unit of a wanted number in files, and how it comes from SI.
+/// Unit of a wanted number in files, and the conversion from SI.
 fn unit(wanted: &Wanted) -> (&'static str, fn(f64) -> f64) {
     match wanted {
         Wanted::Capacitance => ("pF", si::picofarads),
@@ -192,7 +193,7 @@ fn unit(wanted: &Wanted) -> (&'static str, fn(f64) -> f64) {
 /// assert!(schema["properties"]["answers"].is_object());
 /// ```
 pub fn answers_schema() -> serde_json::Value {
-    // Of what is written: a field that is skipped when empty is not required.
+    // For the written form: a field that is skipped when empty is not required.
     schemars::generate::SchemaSettings::draft2020_12()
         .for_serialize()
         .into_generator()

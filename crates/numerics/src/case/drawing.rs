@@ -8,14 +8,14 @@ use super::words::Kind;
 use crate::outline::{Curve, Flaw, Outline, Point, Region, Shape, Side, Subject, check};
 use std::collections::BTreeSet;
 
-/// The outline of a case as far as it could be read.
+/// The outline of a case, as far as it could be read.
 pub(super) struct Drawing {
     pub(super) outline: Outline,
-    /// Whether all of it could be read and it has no flaw, so that places can be looked for in it.
+    /// Whether all of it could be read and it has no flaw, so that places can be located in it.
     pub(super) is_sound: bool,
 }
 
-/// What could not be read, and has been complained of.
+/// Parts that could not be read; complaints about them already exist.
 #[derive(Default)]
 struct Unread {
     points: BTreeSet<usize>,
@@ -61,7 +61,7 @@ fn points(tree: &Node, unread: &mut Unread) -> Vec<Point> {
     points
 }
 
-/// An index that no list has, for what could not be read.
+/// An index outside every list, for a part that could not be read.
 const NOWHERE: usize = usize::MAX;
 
 fn curves(tree: &Node, unread: &mut Unread) -> Vec<Curve> {
@@ -75,7 +75,7 @@ fn curves(tree: &Node, unread: &mut Unread) -> Vec<Curve> {
             from: NOWHERE,
             to: NOWHERE,
             shape: Shape::Line,
-            // Its tag counts as known, so that a potential on it is not complained of.
+            // Its tag counts as known, so that a potential on it causes no complaint.
             tag: node.text_at("tag").unwrap_or_default().to_owned(),
         }));
     }
@@ -109,7 +109,7 @@ fn regions(tree: &Node, unread: &mut Unread) -> Vec<Region> {
             unread.regions.insert(index);
         }
         regions.push(Region {
-            // A name that nobody gives, so that two regions without one are not two of the same name.
+            // A name that nobody writes, so that two regions without a name do not share one.
             name: node
                 .text_at("name")
                 .map_or_else(|| format!("\0{index}"), str::to_owned),
@@ -138,7 +138,7 @@ fn boundary(node: &Node) -> Option<Vec<Side>> {
         .collect()
 }
 
-/// Whether a flaw only repeats that something could not be read.
+/// Whether a flaw only repeats that a part could not be read.
 fn is_said(flaw: &Flaw, unread: &Unread, outline: &Outline) -> bool {
     // A region that could not be read may be the one that uses the curve.
     if matches!(flaw, Flaw::Stray { .. }) && !unread.regions.is_empty() {

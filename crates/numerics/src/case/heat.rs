@@ -12,18 +12,18 @@ use crate::heat::{Ask, Film, HeatSection, HeatSolved, Joule, Stuff, What, When};
 use crate::outline::place_mm;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// A heat case: what is solved, and what is wanted of it.
+/// A heat case: the section, and the quantities wanted of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct HeatCase {
     /// Its name.
     pub name: String,
-    /// One line on it; printed on everything that is made from it.
+    /// One line about it; printed on everything that is made from it.
     pub about: String,
     /// Geometry, materials, currents and films, in SI units.
     pub section: HeatSection,
-    /// Names and kinds of what is wanted, in the order of the file.
+    /// Names and kinds of the wanted quantities, in the order of the file.
     pub names: Vec<(String, &'static str)>,
-    /// What is wanted, in the same order.
+    /// The wanted quantities, in the same order.
     pub asks: Vec<Ask>,
 }
 
@@ -59,7 +59,7 @@ impl HeatCase {
     }
 }
 
-/// The case of a tree, or complaints.
+/// The case of a tree, or `None` with complaints.
 pub(super) fn heat(tree: &Node, complaints: &mut Complaints<'_>) -> Option<HeatCase> {
     let before = complaints.len();
     walk(tree, &Kind::Table(&HEAT), &mut Vec::new(), tree, complaints);
@@ -117,7 +117,7 @@ impl<'n> Reader<'n, '_, '_> {
         self.complaints.add(self.tree, steps, message, hint);
     }
 
-    /// Of each region; nothing where one has none.
+    /// Matter of each region, or `None` if a region has none.
     fn stuffs(&mut self) -> Option<Vec<Stuff>> {
         let materials: BTreeMap<&str, &Node> = self
             .tree
@@ -153,7 +153,7 @@ impl<'n> Reader<'n, '_, '_> {
             if let Some(conductivity_w_per_mk) = material.number_at("k_w_per_mk") {
                 found.push(Stuff {
                     conductivity_w_per_mk,
-                    // Where it is steady nothing is stored, and any number does.
+                    // In the steady state no heat is stored, so any number serves.
                     capacity_j_per_m3k: capacity.unwrap_or(1.0),
                 });
             }

@@ -10,14 +10,14 @@ use crate::field::{Conductivity, Disc, Material, Regime};
 use crate::outline::Outline;
 use std::collections::BTreeMap;
 
-/// The tag of curves that mean nothing.
+/// The tag of curves without a meaning of their own.
 const NO_MEANING: &str = "interior";
-/// Any number: its range has been walked.
+/// Any number; the walk has checked its range.
 const ANY: Kind = Kind::Number {
     least: f64::MIN,
     greatest: f64::MAX,
 };
-/// A number above nothing: its range has been walked.
+/// A number above zero; the walk has checked its range.
 const ABOVE: Kind = Kind::Positive { greatest: f64::MAX };
 
 /// A potential by its tag.
@@ -26,7 +26,7 @@ pub(super) struct Potential {
     pub(super) volts: f64,
 }
 
-/// What fills and bounds the outline, as far as it could be read.
+/// Materials and boundary conditions of the outline, as far as they could be read.
 pub(super) struct Matter {
     /// Material of each region.
     pub(super) of_region: Vec<Option<Material>>,
@@ -34,7 +34,7 @@ pub(super) struct Matter {
     pub(super) floating: Vec<String>,
     pub(super) regime: Regime,
     pub(super) leave_out: Vec<Disc>,
-    /// Whether every conductor of the file was read.
+    /// Whether all conductors of the file were read.
     pub(super) has_all_conductors: bool,
 }
 
@@ -50,7 +50,7 @@ impl Matter {
         self.potential(tag).is_some() || self.floating.iter().any(|f| f == tag)
     }
 
-    /// The different potentials, V, least first.
+    /// The different potentials, V, in rising order.
     pub(super) fn levels(&self) -> Vec<f64> {
         let mut levels: Vec<f64> = self.potentials.iter().map(|p| p.volts).collect();
         levels.sort_by(f64::total_cmp);
@@ -59,7 +59,7 @@ impl Matter {
     }
 }
 
-/// Reads what fills and bounds the outline.
+/// Reads the materials and boundary conditions of the outline.
 pub(super) fn matter(tree: &Node, drawing: &Drawing, complaints: &mut Complaints<'_>) -> Matter {
     let materials = materials(tree, complaints);
     let regime = match tree.number_at("frequency_hz") {
@@ -177,7 +177,7 @@ fn of_region(
     of_region
 }
 
-/// Whether a tag can be a conductor; complains if not.
+/// Whether a tag can be a conductor; complains otherwise.
 fn is_tag(
     tree: &Node,
     outline: &Outline,
@@ -200,7 +200,7 @@ fn is_tag(
     is_known_tag(tree, outline, steps, tag, complaints)
 }
 
-/// Whether some curve has a tag; complains if none has.
+/// Whether any curve has a tag; complains otherwise.
 pub(super) fn is_known_tag(
     tree: &Node,
     outline: &Outline,

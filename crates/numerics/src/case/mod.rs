@@ -1,6 +1,6 @@
 //! Case: a section as a file, and the answers as a document.
 //!
-//! **What.** [`read_question`] makes of the text of a `*.case.json` a section ([`Case`]), a tube of rubber ([`TubeCase`]) or a section that conducts heat ([`HeatCase`]), or says everything that is wrong with it in one run; [`read`] takes sections only;
+//! **What.** [`read_question`] turns the text of a `*.case.json` into a section ([`Case`]), a tube of rubber ([`TubeCase`]) or a section that conducts heat ([`HeatCase`]), or reports all its faults in one run; [`read`] accepts sections only;
 //! [`document`] makes the answers' document; [`schema`] and [`answers_schema`] describe both.
 //!
 //! ```text
@@ -10,11 +10,11 @@
 //!                words)                                   potentials?)
 //! ```
 //!
-//! **Why separate.** Files speak millimetres and kilovolts; this is the only room that knows, and the only one of this crate with a document form.
+//! **Why separate.** Files use millimetres and kilovolts; only this room knows that, and only this room of the crate has a document form.
 //!
-//! **Invariants.** No input makes it fail: what comes is a case or at least one complaint, each with line, column and the path of the value.
-//! A case that comes out has an outline without a flaw, and every number in it is finite and in SI units.
-//! The table of words in `words` is what is read and what the schema says.
+//! **Invariants.** No input makes it fail: the result is a case or at least one complaint, each with line, column and the path of the value.
+//! Every returned case has an outline without a flaw, and every number in it is finite and in SI units.
+//! The table of words in `words` determines both the reading and the schema.
 //!
 //! **Not here.** Files, clock and terminal; the solution.
 //!
@@ -48,25 +48,25 @@ use complaint::Complaints;
 use tree::{Node, Step};
 use words::{CASE, Kind};
 
-/// Largest text that is read, bytes.
+/// Size of the largest text that is read, bytes.
 const SIZE_MOST: usize = 4_000_000;
 
-/// A section case: what is solved, and what is wanted of it.
+/// A section case: the section, and the numbers wanted of it.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Case {
     /// Its name.
     pub name: String,
-    /// One line on it; printed on everything that is made from it.
+    /// One line about it; printed on everything that is made from it.
     pub about: String,
     /// Geometry, materials and potentials, in SI units.
     pub section: Section,
-    /// What is wanted and can be had, in the order of the file.
+    /// The wanted numbers that can be computed, in the order of the file.
     pub wanted: Vec<Asked>,
-    /// What is wanted and has no bound, with the reason.
+    /// The wanted numbers whose field is singular, with the reason.
     pub refused: Vec<Refused>,
 }
 
-/// What a case asks.
+/// Question of a case.
 #[derive(Clone, Debug, PartialEq)]
 pub enum Question {
     /// The electric field of a section.
@@ -80,7 +80,7 @@ pub enum Question {
 /// Reads a section case from the text of its file.
 ///
 /// # Errors
-/// Everything that is wrong with it, in the order of the text; a case of another physics.
+/// All its faults, in the order of the text; or that it is a case of another physics.
 ///
 /// ```
 /// use jointwright_numerics::case::read;
@@ -111,7 +111,7 @@ pub fn read(text: &str) -> Result<Case, Vec<Complaint>> {
 /// Reads a case of any physics from the text of its file.
 ///
 /// # Errors
-/// Everything that is wrong with it, in the order of the text.
+/// All its faults, in the order of the text.
 ///
 /// ```
 /// use jointwright_numerics::case::{Question, read_question};
@@ -196,7 +196,7 @@ fn section(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Case> {
         leave_out: matter.leave_out,
     };
     let wanted = wanted.into_iter().flatten().collect();
-    // Of a drawing with a complaint nothing is concluded.
+    // A drawing with a complaint permits no conclusions.
     let (wanted, refused) = if complaints.len() == 0 {
         sense::bounded(&section, wanted)
     } else {

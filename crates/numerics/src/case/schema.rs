@@ -18,7 +18,7 @@ pub fn schema() -> Value {
     })
 }
 
-/// A table; with the word of its kind where one of several is meant.
+/// A table; with the word of its kind if it is one of several.
 fn table(shape: &Shape, kind_word: Option<&str>) -> Value {
     let mut properties: Map<String, Value> = shape
         .fields

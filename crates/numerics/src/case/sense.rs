@@ -1,6 +1,6 @@
-//! Sense: numbers that can be read and mean nothing, and wanted numbers that have no bound.
+//! Sense: numbers that are readable but meaningless, and wanted numbers whose field is singular.
 //!
-//! **Why separate.** A mesh would answer all of them, and its answers would be those of the mesh.
+//! **Why separate.** A mesh would answer all of them, and the answers would depend on the mesh.
 
 use super::asked::Asked;
 use super::complaint::{Complaints, quoted};
@@ -10,17 +10,17 @@ use super::tree::{Node, Step};
 use crate::field::{Corner, Section, Wanted, corners};
 use crate::outline::{Outline, Point, place_mm};
 
-/// Nearer to the axis than this share of the largest radius nothing may lie, but on it.
+/// Least distance from the axis, as a share of the largest radius, of a place that does not lie on it.
 const AXIS_SHARE: f64 = 1e-5;
-/// On the axis, m.
+/// Distance below which a place lies on the axis, m.
 const ON_AXIS: f64 = 1e-15;
-/// Potentials that differ by less, V, or by less than this share of the greatest, do not differ.
+/// Difference below which potentials count as equal, V, or as a share of the greatest.
 const VOLTS_LEAST: f64 = 1e-6;
 const VOLTS_SHARE: f64 = 1e-9;
-/// Least conductivity above nothing, S/m, and least frequency above nothing, Hz.
+/// Least positive conductivity, S/m, and least positive frequency, Hz.
 const SIGMA_LEAST: f64 = 1e-25;
 const FREQUENCY_LEAST: f64 = 1e-9;
-/// A place is at a corner within this, m.
+/// Distance within which a place is at a corner, m.
 const AT_CORNER: f64 = 1e-9;
 
 /// A wanted number that is not computed.
@@ -28,13 +28,13 @@ const AT_CORNER: f64 = 1e-9;
 pub struct Refused {
     /// Its name in the file.
     pub name: String,
-    /// The word of the format for what it is.
+    /// Its kind, in the word of the format.
     pub kind: &'static str,
-    /// Why, and what to do: whole sentences.
+    /// The reason and the next step, in whole sentences.
     pub why: String,
 }
 
-/// Complains of numbers that mean nothing.
+/// Complains about meaningless numbers.
 pub(super) fn check(
     tree: &Node,
     outline: &Outline,
@@ -93,7 +93,7 @@ fn beside_axis(tree: &Node, outline: &Outline, complaints: &mut Complaints<'_>) 
     }
 }
 
-/// A conductor that is a stretch of the axis is a wire without thickness: no field can hold a potential on it.
+/// Complains about a conductor on a stretch of the axis: a wire without thickness, on which no field can hold a potential.
 fn on_axis(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut Complaints<'_>) {
     for (index, curve) in outline.curves.iter().enumerate() {
         let ends = [curve.from, curve.to].map(|point| outline.points[point].r.abs());
@@ -133,7 +133,7 @@ fn potentials(tree: &Node, matter: &Matter, complaints: &mut Complaints<'_>) {
     }
 }
 
-/// Parts what is wanted into what has a bound and what has none.
+/// Divides the wanted numbers into those with a finite field and those whose field is singular.
 pub(super) fn bounded(section: &Section, wanted: Vec<Asked>) -> (Vec<Asked>, Vec<Refused>) {
     let open: Vec<Corner> = corners(section)
         .into_iter()
@@ -162,7 +162,7 @@ pub(super) fn bounded(section: &Section, wanted: Vec<Asked>) -> (Vec<Asked>, Vec
     (kept, refused)
 }
 
-/// Whether a wanted number takes in the place of a corner.
+/// Whether a wanted number includes the place of a corner.
 fn is_reached(section: &Section, wanted: &Wanted, corner: &Corner) -> bool {
     let is_there = |at: Point| at.distance(corner.at) <= AT_CORNER;
     match wanted {

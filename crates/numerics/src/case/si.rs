@@ -1,55 +1,55 @@
-//! From the units of files to SI and back: the only place where it is done.
+//! Conversion between the units of files and SI; no other file converts them.
 //!
-//! **Invariants.** One rounding each way: a division by a power of ten that is a number exactly.
+//! **Invariants.** One rounding each way: a division by a power of ten, which is exact as a float.
 
 use crate::outline::Point;
 
-/// Metres of millimetres.
+/// Metres from millimetres.
 pub(super) fn metres(mm: f64) -> f64 {
     mm / 1e3
 }
 
-/// A place in metres of one in millimetres.
+/// A place in metres from one in millimetres.
 pub(super) fn place(mm: [f64; 2]) -> Point {
     Point::new(metres(mm[0]), metres(mm[1]))
 }
 
-/// Volts of kilovolts.
+/// Volts from kilovolts.
 pub(super) fn volts(kv: f64) -> f64 {
     kv * 1e3
 }
 
-/// Volts per metre of kilovolts per millimetre.
+/// Volts per metre from kilovolts per millimetre.
 pub(super) fn volts_per_metre(kv_per_mm: f64) -> f64 {
     kv_per_mm * 1e6
 }
 
-/// Pascals of megapascals.
+/// Pascals from megapascals.
 pub(super) fn pascals(mpa: f64) -> f64 {
     mpa * 1e6
 }
 
-/// Megapascals of pascals.
+/// Megapascals from pascals.
 pub(super) fn megapascals(pa: f64) -> f64 {
     pa / 1e6
 }
 
-/// A place in millimetres of one in metres.
+/// A place in millimetres from one in metres.
 pub(super) fn place_mm(metres: Point) -> [f64; 2] {
     [metres.r * 1e3, metres.z * 1e3]
 }
 
-/// Kilovolts of volts.
+/// Kilovolts from volts.
 pub(super) fn kilovolts(volts: f64) -> f64 {
     volts / 1e3
 }
 
-/// Kilovolts per millimetre of volts per metre.
+/// Kilovolts per millimetre from volts per metre.
 pub(super) fn kilovolts_per_mm(volts_per_metre: f64) -> f64 {
     volts_per_metre / 1e6
 }
 
-/// Picofarads of farads.
+/// Picofarads from farads.
 pub(super) fn picofarads(farads: f64) -> f64 {
     farads * 1e12
 }

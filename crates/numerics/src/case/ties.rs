@@ -1,7 +1,7 @@
 //! Ties: does every part of the section lie between two potentials, and do conductors that touch agree?
 //!
-//! **Why separate.** A part that is tied to one potential only has no field at all, and one tied to none has no potential:
-//! both solve without a word, and are almost always a curve that was forgotten.
+//! **Why separate.** A part that is connected to only one potential has no field, and a part that is connected to none has no potential:
+//! both are solved without complaint, and almost always mean a forgotten curve.
 
 use super::asked::Asked;
 use super::complaint::{Complaints, quoted};
@@ -12,7 +12,7 @@ use crate::field::Wanted;
 use crate::outline::{Outline, Point, place_mm};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Complains of parts without field, and of conductors that touch and differ.
+/// Complains about parts without field, and about conductors that touch and differ.
 pub(super) fn check(
     tree: &Node,
     outline: &Outline,
@@ -24,7 +24,7 @@ pub(super) fn check(
     touching(tree, outline, matter, wanted, complaints);
 }
 
-/// Regions that hang together, by the first of each group.
+/// Connected regions, by the first region of each group.
 struct Groups {
     first: Vec<usize>,
 }
@@ -48,7 +48,7 @@ fn field_free(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut 
     let mut groups = Groups {
         first: (0..n_regions).collect(),
     };
-    // A region on the other side of a curve is reached, unless a fixed conductor stands between; a floating conductor ties all that touch it.
+    // A region on the other side of a curve is connected, unless a fixed conductor lies between; a floating conductor connects all regions that touch it.
     let mut on_curve: BTreeMap<usize, usize> = BTreeMap::new();
     let mut on_floating: BTreeMap<&str, usize> = BTreeMap::new();
     for (region_index, region) in outline.regions.iter().enumerate() {
@@ -107,11 +107,11 @@ fn field_free(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut 
 struct End<'o> {
     curve_index: usize,
     tag: &'o str,
-    /// Potential, V; none if it floats.
+    /// Potential, V; `None` if it floats.
     volts: Option<f64>,
 }
 
-/// Looks at every point where conductors meet.
+/// Examines every point where conductors meet.
 fn touching(
     tree: &Node,
     outline: &Outline,
@@ -174,7 +174,7 @@ fn touching(
     }
 }
 
-/// Where two different potentials meet the field has no bound: complains of what is wanted and would have none.
+/// Complains about wanted numbers at a point where two different potentials meet, because the field is singular there.
 fn endless(
     tree: &Node,
     outline: &Outline,

@@ -1,13 +1,13 @@
-//! Tree: the values of a JSON text with the place of each in it.
+//! Tree: the values of a JSON text with their places in it.
 //!
 //! **Why separate.** A complaint about a value needs its line and column, which a parsed value has lost.
 //!
-//! **Invariants.** `serde_json` says whether the text is JSON; only what it accepts is walked here, so nothing here can fail.
-//! It nests at most 128 deep, by the parser's own limit.
+//! **Invariants.** `serde_json` decides whether the text is JSON; only accepted text is walked here, so nothing here can fail.
+//! The parser limits the nesting to 128 levels.
 
 use super::complaint::{Complaints, quoted};
 
-/// A step from a value to one in it.
+/// A step from a value to a value inside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Step<'n> {
     /// To the value of a key.
@@ -16,7 +16,7 @@ pub(super) enum Step<'n> {
     Index(usize),
 }
 
-/// A value and where it begins.
+/// A value and the place where it begins.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Node {
     /// Byte offset in the text.
@@ -32,7 +32,7 @@ pub(super) struct Key {
     pub(super) name: String,
 }
 
-/// What a value is.
+/// Content of a value.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) enum Value {
     Null,
@@ -44,7 +44,7 @@ pub(super) enum Value {
 }
 
 impl Value {
-    /// What it is, in words.
+    /// Its kind, in words.
     pub(super) fn word(&self) -> &'static str {
         match self {
             Value::Null => "nothing (null)",
@@ -69,7 +69,7 @@ impl Node {
         }
     }
 
-    /// The entries of a table; none if it is something else.
+    /// The entries of a table; empty for any other value.
     pub(super) fn entries(&self) -> &[(Key, Node)] {
         match &self.value {
             Value::Table(entries) => entries,
@@ -77,12 +77,12 @@ impl Node {
         }
     }
 
-    /// The entries of a table in a field.
+    /// The entries of the table in a field.
     pub(super) fn entries_at(&self, name: &str) -> &[(Key, Node)] {
         self.field(name).map_or(&[], Node::entries)
     }
 
-    /// The items of a list; none if it is something else.
+    /// The items of a list; empty for any other value.
     pub(super) fn items(&self) -> &[Node] {
         match &self.value {
             Value::List(items) => items,
@@ -90,7 +90,7 @@ impl Node {
         }
     }
 
-    /// The items of a list in a field.
+    /// The items of the list in a field.
     pub(super) fn items_at(&self, name: &str) -> &[Node] {
         self.field(name).map_or(&[], Node::items)
     }
@@ -117,7 +117,7 @@ impl Node {
         self.field(name)?.text()
     }
 
-    /// Offset of the value that the steps lead to; where they lead nowhere, of the last that is there.
+    /// Offset of the value at the end of the steps, or of the last value that exists on the way.
     pub(super) fn offset_of(&self, steps: &[Step<'_>]) -> usize {
         let mut at = self;
         for step in steps {
@@ -134,7 +134,7 @@ impl Node {
     }
 }
 
-/// The tree of a text; where there is none, the complaint says why.
+/// The tree of a text, or `None` and a complaint that says why.
 pub(super) fn parse(text: &str, complaints: &mut Complaints<'_>) -> Option<Node> {
     if text.trim().is_empty() {
         complaints.add_top(
@@ -169,7 +169,7 @@ pub(super) fn parse(text: &str, complaints: &mut Complaints<'_>) -> Option<Node>
     tree
 }
 
-/// Offset of a line and column as the parser counts them: bytes, and the column of what it last read.
+/// Offset of a line and column as the parser counts them: in bytes, with the column of the byte read last.
 fn offset_of(text: &str, line: usize, column: usize) -> usize {
     let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1));
     let start = starts.take(line.max(1)).last().unwrap_or(0);
@@ -180,7 +180,7 @@ fn offset_of(text: &str, line: usize, column: usize) -> usize {
 struct Scan<'t> {
     text: &'t str,
     at: usize,
-    /// Keys that stand in a table already.
+    /// Keys that the table already has.
     twice: Vec<Key>,
 }
 

@@ -8,27 +8,27 @@ use super::walk::walk;
 use super::words::{Kind, TUBE};
 use crate::rubber::{Ends, Law, Pressed, Ring, RubberError, Tube};
 
-/// A tube case: what is pressed on what, in SI units.
+/// A tube case: the tube and the cylinder that it presses on, in SI units.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TubeCase {
     /// Its name.
     pub name: String,
-    /// One line on it; printed on everything that is made from it.
+    /// One line about it; printed on everything that is made from it.
     pub about: String,
     /// The tube as it was made.
     pub tube: Tube,
     /// Radius of the cylinder, m.
     pub radius_m: f64,
-    /// How its length is held.
+    /// Condition of its length.
     pub held: Held,
 }
 
-/// How the length of a tube is held.
+/// Condition of the length of a tube.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Held {
-    /// Nothing holds it.
+    /// The ends are free.
     Free,
-    /// At so many times its own length.
+    /// The tube has this multiple of its own length.
     Stretched(f64),
 }
 
@@ -36,7 +36,7 @@ impl TubeCase {
     /// The tube on its cylinder.
     ///
     /// # Errors
-    /// As [`Tube::pressed()`].
+    /// The same errors as [`Tube::pressed()`].
     pub fn pressed(&self) -> Result<Pressed, RubberError> {
         match self.held {
             Held::Free => self.tube.pressed(self.radius_m, Ends::Free),
@@ -59,7 +59,7 @@ impl TubeCase {
         };
         let pressure_mpa = si::megapascals(pressed.pressure_pa);
         let error_mpa = si::megapascals(pressed.error_pa);
-        // Free ends are looked for to this; a length that is held is exact.
+        // Free ends are computed to this tolerance; a given length is exact.
         let axial_error = match self.held {
             Held::Free => AXIAL_CLOSE,
             Held::Stretched(_) => 0.0,
@@ -81,10 +81,10 @@ impl TubeCase {
     }
 }
 
-/// How closely the length of free ends is known.
+/// Tolerance of the length of free ends.
 const AXIAL_CLOSE: f64 = 1e-12;
 
-/// The case of a tree, or complaints.
+/// The case of a tree, or `None` with complaints.
 pub(super) fn tube(tree: &Node, complaints: &mut Complaints<'_>) -> Option<TubeCase> {
     let before = complaints.len();
     walk(tree, &Kind::Table(&TUBE), &mut Vec::new(), tree, complaints);
@@ -124,7 +124,7 @@ pub(super) fn tube(tree: &Node, complaints: &mut Complaints<'_>) -> Option<TubeC
     })
 }
 
-/// The rings: one of `outer_mm` and `law`, or those of `rings`.
+/// The rings: a single one of `outer_mm` and `law`, or those of `rings`.
 fn rings(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Vec<Ring>> {
     let single = ["outer_mm", "law"];
     if tree.field("rings").is_some() {

@@ -4,10 +4,10 @@ use super::complaint::{Complaints, nearest, quoted};
 use super::tree::{Node, Step, Value};
 use super::words::{Field, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape};
 
-/// Largest index or curve number that is read; larger ones are no whole numbers any more in every reader.
+/// Greatest index or curve number that is read; some readers cannot represent larger whole numbers exactly.
 const WHOLE_MOST: f64 = 9e15;
 
-/// Complains of every value that is not of its kind.
+/// Complains about every value that is not of its kind.
 pub(super) fn walk<'n>(
     node: &'n Node,
     kind: &Kind,
@@ -134,7 +134,7 @@ fn by_kind<'n>(
     }
 }
 
-/// What was expected, where a value is not of its kind.
+/// The expectation, if a value is not of its kind; otherwise `None`.
 fn difference(kind: &Kind, value: &Value) -> Option<String> {
     let is_right = match (kind, value) {
         (Kind::Text, Value::Text(text)) => !text.trim().is_empty(),
@@ -167,21 +167,21 @@ fn place_of(items: &[Node]) -> Option<[f64; 2]> {
     is_near.then_some(place)
 }
 
-/// The two lengths of a place, mm, where the node is one.
+/// The two lengths of a place, mm, or `None` if the node is not a place.
 pub(super) fn place(node: &Node) -> Option<[f64; 2]> {
     place_of(node.items())
 }
 
-/// The whole number of a node that is of a kind, where it is.
+/// The whole number of a node, or `None` if it is not of the kind.
 pub(super) fn whole(node: &Node, kind: &Kind) -> Option<i64> {
     if difference(kind, &node.value).is_some() {
         return None;
     }
-    // In range by the difference just looked for.
+    // In range, because the difference above found none.
     node.number().map(|number| number as i64)
 }
 
-/// A number of a node that is of a kind, where it is.
+/// The number of a node, or `None` if it is not of the kind.
 pub(super) fn number_of(node: Option<&Node>, kind: &Kind) -> Option<f64> {
     let node = node?;
     match difference(kind, &node.value) {

@@ -1,9 +1,9 @@
-//! Words: the table of fields of a section case, which is what is read and what the schema says.
+//! Words: the table of fields of a section case, which determines both the reading and the schema.
 
-/// What a value must be.
+/// Kind of a value.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Kind {
-    /// A text with something in it.
+    /// A text that is not empty.
     Text,
     /// A text that may be empty.
     Remark,
@@ -16,22 +16,22 @@ pub(super) enum Kind {
         /// Greatest value allowed.
         greatest: f64,
     },
-    /// A number above nothing, up to `greatest`.
+    /// A number above zero, up to `greatest`.
     Positive {
         /// Greatest value allowed.
         greatest: f64,
     },
     /// A whole number from 0: the index of a point.
     Index,
-    /// A whole number from 1 upwards, or the negative of one: the number of a curve.
+    /// A whole number from 1 upwards, or its negative: the number of a curve.
     CurveNumber,
     /// Two lengths, [r, z].
     Place,
     /// A list of at most `most` values.
     List {
-        /// Of what.
+        /// Kind of the values.
         of: &'static Kind,
-        /// How many may be in it.
+        /// Greatest number of values.
         most: usize,
         /// Whether it may be empty.
         may_be_empty: bool,
@@ -40,7 +40,7 @@ pub(super) enum Kind {
     Table(&'static Shape),
     /// A table whose keys are names.
     Names(&'static Kind),
-    /// A table whose field `kind` says which it is.
+    /// A table whose field `kind` states its kind.
     Kinds(&'static [(&'static str, &'static Shape)]),
 }
 
@@ -60,18 +60,18 @@ pub(super) struct Shape {
     pub(super) fields: &'static [Field],
 }
 
-/// Words for what is computed.
+/// Names of the computed physics.
 pub(super) const PHYSICS: &[&str] = &["electric", HEAT_WORD, RUBBER_TUBE];
-/// The word for heat.
+/// Name of heat.
 pub(super) const HEAT_WORD: &str = "heat";
-/// The word for a tube of rubber.
+/// Name of a tube of rubber.
 pub(super) const RUBBER_TUBE: &str = "rubber-tube";
 
-/// Farthest place from the origin, mm.
+/// Greatest distance of a place from the origin, mm.
 pub(super) const PLACE_MM_MOST: f64 = 1e6;
-/// Least number above nothing; what is smaller is no permittivity and no length, and its inverse no number.
+/// Least number above zero; a smaller one is no permittivity and no length, and its inverse overflows.
 pub(super) const POSITIVE_LEAST: f64 = 1e-30;
-/// Most points and most curves; every two curves are compared.
+/// Greatest number of points and of curves; every two curves are compared.
 const POINTS_MOST: usize = 20_000;
 const CURVES_MOST: usize = 5_000;
 
@@ -106,7 +106,7 @@ const fn list(of: &'static Kind, most: usize) -> Kind {
     }
 }
 
-/// A list of at least one.
+/// A list with at least one value.
 const fn some(of: &'static Kind, most: usize) -> Kind {
     Kind::List {
         of,
@@ -307,7 +307,7 @@ const AT: Field = needed(
     "The place [r, z], mm, in a region or on its boundary.",
 );
 
-/// What may be wanted, by its kind.
+/// Wanted numbers, by kind.
 pub(super) const WANTED: &[(&str, &Shape)] = &[
     (
         "capacitance",
@@ -372,7 +372,7 @@ pub(super) const WANTED: &[(&str, &Shape)] = &[
     ),
 ];
 
-/// Largest stretch of a bore; a tube is long since at its greatest pressure.
+/// Greatest stretch of a bore; the pressure of a tube has reached its greatest value long before.
 const STRETCH_MOST: f64 = 1e6;
 /// Largest modulus, MPa.
 const MODULUS_MPA_MOST: f64 = 1e6;
@@ -384,7 +384,7 @@ const CONSTANT: Kind = Kind::Number {
     least: 0.0,
     greatest: MODULUS_MPA_MOST,
 };
-/// A number that nobody reads: what somebody else found.
+/// A number that is not read: a result that somebody else found.
 const FOUND: Kind = Kind::Number {
     least: f64::MIN,
     greatest: f64::MAX,
@@ -648,7 +648,7 @@ const HOUR: Field = optional(
     "Time since the start, h; needed where the answer is not steady.",
 );
 
-/// What may be wanted of heat, by its kind.
+/// Wanted quantities of heat, by kind.
 const HEAT_WANTED: &[(&str, &Shape)] = &[
     (
         "temperature-at",

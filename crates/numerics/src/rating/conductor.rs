@@ -1,4 +1,4 @@
-//! Conductor: resistance to direct and alternating current, dielectric loss of the wall around it.
+//! Conductor: resistance to direct and alternating current, and dielectric loss of the insulation.
 //!
 //! Source: iec_60287_1_1, clauses 2.1 and 2.2, as recalled; `docs/theory/rating.md`.
 
@@ -8,7 +8,7 @@ use super::error::RatingError;
 
 /// Permittivity of vacuum, F/m.
 const EPSILON_0_F_PER_M: f64 = 8.854_187_812_8e-12;
-/// Largest argument for which the formula of the proximity effect is given.
+/// Greatest argument for which the formula of the proximity effect is given.
 const GREATEST_PROXIMITY: f64 = 2.8;
 
 /// A metal that conducts: ρ(T) = ρ20 (1 + α20 (T − 20)).
@@ -50,7 +50,7 @@ impl Metal {
     }
 }
 
-/// Resistance at a temperature from that at 20 °C, in the unit of the first.
+/// Resistance at a temperature from the resistance at 20 °C, in the same unit.
 ///
 /// R(T) = R20 (1 + α20 (T − 20)).
 ///
@@ -81,25 +81,25 @@ pub fn gauge_diameter_m(gauge: i32) -> f64 {
     0.127e-3 * 92.0_f64.powf((36.0 - f64::from(gauge)) / 39.0)
 }
 
-/// Conductors whose field crowds the current.
+/// Other conductors whose field causes the proximity effect.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Neighbours {
-    /// One other: the return of a single phase.
+    /// One other conductor: the return of a single phase.
     One,
-    /// Two others, of three phases.
+    /// Two other conductors of three phases.
     Two,
 }
 
-/// What the proximity effect needs.
+/// Inputs of the proximity effect.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Proximity {
-    /// kp, how much of it the strands let through: 1 for round strands.
+    /// kp, factor of the strands in the proximity effect: 1 for round strands.
     pub strand_ratio: f64,
     /// dc, diameter of the conductor, m.
     pub diameter_m: f64,
     /// s, between the axes of neighbours, m; in flat formation the geometric mean of the two.
     pub spacing_m: f64,
-    /// How many others.
+    /// Number of other conductors.
     pub neighbours: Neighbours,
 }
 
@@ -110,9 +110,9 @@ pub struct Conductor {
     pub resistance_20_ohm_per_m: f64,
     /// α20, change of resistance at 20 °C, 1/K.
     pub coefficient_20_per_k: f64,
-    /// ks, how much of the skin effect the strands let through: 1 for round strands.
+    /// ks, factor of the strands in the skin effect: 1 for round strands.
     pub skin_ratio: f64,
-    /// Proximity effect; none where the others are far.
+    /// Proximity effect; `None` if the others are far.
     pub proximity: Option<Proximity>,
 }
 
@@ -120,7 +120,7 @@ impl Conductor {
     /// Resistance to alternating current, Ω/m: R = R' (1 + ys + yp), R' the resistance to direct current at the same temperature.
     ///
     /// # Errors
-    /// [`RatingError::BeyondProximity`] where the proximity effect is outside its formula.
+    /// [`RatingError::BeyondProximity`] if the proximity effect is outside the range of its formula.
     ///
     /// # Source
     /// iec_60287_1_1, clause 2.1.
@@ -161,7 +161,7 @@ fn argument_squared(direct_ohm_per_m: f64, frequency_hz: f64, strand_ratio: f64)
     8.0 * PI * frequency_hz / direct_ohm_per_m * 1e-7 * strand_ratio
 }
 
-/// ys, by how much the skin effect raises the resistance, as a share of R'.
+/// ys, skin-effect factor: relative increase of the resistance R'.
 ///
 /// x² = 8πf/R' · 10⁻⁷ · ks; ys = x⁴/(192 + 0.8 x⁴) up to x = 2.8,
 /// −0.136 − 0.0177 x + 0.0563 x² up to 3.8, and 0.354 x − 0.733 above.
@@ -196,13 +196,13 @@ fn crowding(squared: f64) -> f64 {
     fourth / (192.0 + 0.8 * fourth)
 }
 
-/// yp, by how much the neighbours' field raises the resistance, as a share of R'.
+/// yp, proximity-effect factor: relative increase of the resistance R'.
 ///
 /// With F = x⁴/(192 + 0.8 x⁴), x² = 8πf/R' · 10⁻⁷ · kp and q = (dc/s)²:
-/// of three conductors F q (0.312 q + 1.18/(F + 0.27)), of two 2.9 F q.
+/// for three conductors F q (0.312 q + 1.18/(F + 0.27)), for two 2.9 F q.
 ///
 /// # Errors
-/// [`RatingError::BeyondProximity`] above x = 2.8, where the formula is not given.
+/// [`RatingError::BeyondProximity`] above x = 2.8, where no formula is given.
 ///
 /// # Source
 /// iec_60287_1_1, clauses 2.1.3 and 2.1.4.
@@ -240,7 +240,7 @@ pub fn proximity_share(
         })
 }
 
-/// Capacitance of a wall between two circles about one axis, F/m: C = 2π ε0 εr / ln(D/d).
+/// Capacitance of a wall between two coaxial circles, F/m: C = 2π ε0 εr / ln(D/d).
 ///
 /// D, `outside_m`, and d, `inside_m`: diameters of the wall, m · εr: relative permittivity.
 ///
@@ -260,7 +260,7 @@ pub fn coaxial_capacitance_f_per_m(
     2.0 * PI * EPSILON_0_F_PER_M * relative_permittivity / (outside_m / inside_m).ln()
 }
 
-/// The same as the standard rounds it, F/m: C = εr / (18 ln(D/d)) · 10⁻⁹; 0.14 % less.
+/// Capacitance as the standard rounds it, F/m: C = εr / (18 ln(D/d)) · 10⁻⁹; 0.14 % less.
 ///
 /// # Source
 /// iec_60287_1_1, clause 2.2.

@@ -1,12 +1,12 @@
-//! Cyclic: by how much the peak of a daily load may exceed the steady current.
+//! Cyclic: the factor by which the peak of a daily load may exceed the steady current.
 //!
 //! Source: iec_60853, recalled; `docs/theory/rating.md`.
 
 use super::error::RatingError;
 
-/// Hours of a cycle.
+/// Hours in a cycle.
 const N_HOURS: usize = 24;
-/// Hours before the warmest moment that are followed one by one; what was before counts by its mean.
+/// Hours before the warmest moment that count one by one; earlier hours count by their mean.
 const N_FOLLOWED: usize = 6;
 
 /// A load that repeats every 24 hours.
@@ -16,13 +16,13 @@ pub struct Cycle {
 }
 
 impl Cycle {
-    /// From the load of each hour, in any unit; only what each is of the greatest counts.
+    /// Cycle of the loads of each hour, in any unit; only their ratios to the greatest load count.
     ///
     /// # Errors
-    /// [`RatingError::NoNumber`] for a load below 0, or none above.
+    /// [`RatingError::NoNumber`] if a load is below 0, or none is above 0.
     ///
     /// # Source
-    /// iec_60853, memory: the loss is as the square of the load.
+    /// iec_60853, memory: the loss is proportional to the square of the load.
     ///
     /// ```
     /// use jointwright_numerics::rating::cyclic::Cycle;
@@ -42,29 +42,30 @@ impl Cycle {
         }
     }
 
-    /// μ, loss-load factor: mean of the squares of load over peak.
+    /// μ, loss-load factor: mean of the squares of load over peak load.
     ///
     /// See [`Cycle::of()`] for an example.
     pub fn loss_load_ratio(&self) -> f64 {
         self.losses.iter().sum::<f64>() / N_HOURS as f64
     }
 
-    /// M, by how much the peak may exceed the steady current.
+    /// M, cyclic rating factor: the ratio of the permitted peak to the steady current.
     ///
-    /// 1/M² = Σ Yi (θ(i + 1) − θ(i)) + μ (1 − θ(6)), i = 0 to 5, Yi the loss over that at the peak in the hour that ends i hours before the warmest moment.
-    /// The warmest is sought among the ends of all hours.
+    /// 1/M² = Σ Yi (θ(i + 1) − θ(i)) + μ (1 − θ(6)), i = 0 to 5.
+    /// Yi is the ratio of the loss to that at the peak, in the hour that ends i hours before the warmest moment.
+    /// The warmest moment is sought among the ends of all hours.
     ///
-    /// θ, `reached`: share of the steady rise that is reached after seconds, 0 at their beginning:
-    /// [`super::transient::Transient::reached_ratio()`], or without the cable's own heat [`super::transient::Transient::soil_reached_ratio()`].
+    /// θ, `reached`: share of the steady rise that is reached after a number of seconds, 0 at the start.
+    /// It is [`super::transient::Transient::reached_ratio()`] or, without the cable's own heat capacity, [`super::transient::Transient::soil_reached_ratio()`].
     ///
     /// # Assumes
-    /// A resistance that does not change with the temperature; loads that stand still for an hour.
+    /// The resistance does not change with the temperature; each load is constant for an hour.
     ///
     /// # Errors
-    /// What `reached` says.
+    /// The errors of `reached`.
     ///
     /// # Source
-    /// iec_60853, memory; held against the sum over all days before in our tests.
+    /// iec_60853, memory; compared in our tests with the sum over all days before.
     ///
     /// ```
     /// use jointwright_numerics::rating::cyclic::Cycle;
@@ -97,21 +98,22 @@ impl Cycle {
     }
 }
 
-/// Least M of all days with a loss-load factor.
+/// Least M of all days with a given loss-load factor.
 ///
-/// M is least where the hours weigh most: of 24 μ hours at the peak's loss, those among the last six whose weight θ(i + 1) − θ(i) is greatest, the rest before them.
-/// As 1/M² is linear in the hours' losses, each from 0 to 1 and 24 μ together, no day has less.
+/// M is least if the load falls on the hours with the greatest weight.
+/// Of 24 μ hours with the loss of the peak, as many as possible are those of the last six with the greatest weight θ(i + 1) − θ(i); the rest lie before them.
+/// Since 1/M² is linear in the losses of the hours, each from 0 to 1 and with the sum 24 μ, no day has a smaller M.
 ///
-/// μ, `loss_load_ratio`: 1/24 to 1, as a day of hours has a whole one at its peak · θ, `reached`: as in [`Cycle::factor_ratio()`].
+/// μ, `loss_load_ratio`: 1/24 to 1, because a day of hours has one whole hour at its peak · θ, `reached`: as in [`Cycle::factor_ratio()`].
 ///
 /// # Assumes
-/// As [`Cycle::factor_ratio()`].
+/// The same as [`Cycle::factor_ratio()`].
 ///
 /// # Errors
-/// [`RatingError::NoNumber`] for a factor that no day has; what `reached` says.
+/// [`RatingError::NoNumber`] for a factor that no day has; the errors of `reached`.
 ///
 /// # Source
-/// The form is iec_60853, memory; that no day has less is a closed form.
+/// The form is iec_60853, memory; that no day has a smaller M is a closed form.
 ///
 /// ```
 /// use jointwright_numerics::rating::cyclic::least_factor_ratio;

@@ -1,4 +1,4 @@
-//! Emergency: a current above the steady one, for a while, from a load before.
+//! Emergency: a current above the continuous rating for a limited time, after an earlier load.
 //!
 //! Source: iec_60853, recalled; `docs/theory/rating.md`.
 
@@ -6,25 +6,25 @@ use super::error::RatingError;
 use super::steady::{Circuit, Steady};
 use super::transient::Transient;
 
-/// Highest conductor temperature that is tried, °C.
+/// Highest conductor temperature of the search, °C.
 const GREATEST_DEGC: f64 = 1000.0;
-/// Halvings of an interval, more than a float has bits.
+/// Greatest number of bisections: more than a float has bits.
 const N_HALVINGS: usize = 200;
-/// Shortest time that is tried, s.
+/// Shortest time of the search, s.
 const LEAST_S: f64 = 1e-3;
-/// Longest time that is tried, s: three hundred thousand years.
+/// Longest time of the search, s: three hundred thousand years.
 const GREATEST_S: f64 = 1e13;
 
-/// Rise of the conductor with its change of resistance, K: θ/(1 + a (θ∞ − θ)), a = 1/(B + θ0).
+/// Temperature rise of the conductor with its change of resistance, K: θ/(1 + a (θ∞ − θ)), a = 1/(B + θ0).
 ///
-/// θ, `rise_k`, and θ∞, `steady_k`: after a time and at last, both with the resistance at last, K · B, `zero_degc`: °C below 0 at which the resistance would vanish · θ0, `before_degc`: temperature at the beginning, °C.
+/// θ, `rise_k`, and θ∞, `steady_k`: after a time and in the steady state, both with the steady-state resistance, K · B, `zero_degc`: °C below 0 at which the resistance would vanish · θ0, `before_degc`: temperature at the beginning, °C.
 ///
 /// # Assumes
-/// No current before.
+/// There was no current before.
 ///
 /// # Source
 /// iec_60853, memory.
-/// It is the same as to hold, all along, the resistance of the temperature that is reached at the end; our tests show it.
+/// This equals a constant resistance at the temperature that is reached at the end; our tests show it.
 ///
 /// ```
 /// use jointwright_numerics::rating::emergency::corrected_rise_k;
@@ -36,19 +36,19 @@ pub fn corrected_rise_k(rise_k: f64, steady_k: f64, zero_degc: f64, before_degc:
     rise_k / (1.0 + (steady_k - rise_k) / (zero_degc + before_degc))
 }
 
-/// How long a current may last.
+/// Time for which a current may last.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Lasts {
-    /// The temperature is not reached.
+    /// Without limit: the temperature is not reached.
     Always,
-    /// Until it is reached, s.
+    /// Until the temperature is reached, s.
     For {
         /// Time, s.
         time_s: f64,
     },
 }
 
-/// A circuit that has long carried one load, and then carries another.
+/// A circuit with one load for a long time, followed by another load.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Emergency<'a> {
     circuit: &'a Circuit,
@@ -57,10 +57,10 @@ pub struct Emergency<'a> {
 }
 
 impl<'a> Emergency<'a> {
-    /// After a steady load.
+    /// Starts from a steady load.
     ///
     /// # Errors
-    /// What [`Circuit::at_current()`] says of the load before.
+    /// The errors of [`Circuit::at_current()`] for the earlier load.
     ///
     /// See [`Emergency::current_a()`] for an example.
     pub fn after(
@@ -75,7 +75,7 @@ impl<'a> Emergency<'a> {
         })
     }
 
-    /// The state before.
+    /// The earlier steady state.
     ///
     /// See [`Emergency::current_a()`] for an example.
     pub fn before(&self) -> &Steady {
@@ -104,12 +104,13 @@ impl<'a> Emergency<'a> {
         }
     }
 
-    /// Current that takes the conductor to a temperature within a time, A.
+    /// Current that brings the conductor to a temperature within a time, A.
     ///
-    /// I² = (I1² R1 + (θ − θ1)/Z(t))/R(θ), I1, R1, θ1 those of the load before, Z(t) of [`Transient::rise_k_m_per_w()`].
+    /// I² = (I1² R1 + (θ − θ1)/Z(t))/R(θ); I1, R1, θ1 belong to the load before, and Z(t) is [`Transient::rise_k_m_per_w()`].
     ///
     /// # Assumes
-    /// The resistance is that of the end all along; shield and air as they were given to the [`Transient`]: give them as they are at the end.
+    /// The resistance has its final value throughout.
+    /// Shield and air stay as they were given to the [`Transient`]: give their final values.
     ///
     /// # Errors
     /// [`RatingError::AlreadyWarm`], [`RatingError::TooShort`], [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
@@ -173,9 +174,9 @@ impl<'a> Emergency<'a> {
         }
     }
 
-    /// Temperature of the conductor a time after the current was changed, °C.
+    /// Temperature of the conductor at a time after the current changed, °C.
     ///
-    /// θ = θ1 + (I² R(θ) − I1² R1) Z(t), by halving.
+    /// θ = θ1 + (I² R(θ) − I1² R1) Z(t), by bisection.
     ///
     /// # Errors
     /// [`RatingError::Runaway`], [`RatingError::TooShort`], [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
@@ -190,9 +191,9 @@ impl<'a> Emergency<'a> {
         }
         let response = self.transient.rise_k_m_per_w(time_s)?;
         let (before_degc, before) = (self.before.conductor_degc(), self.before.conductor_w_per_m);
-        // The coldest that a loss of 0 or more leads to.
+        // The lowest temperature that a loss of 0 or more can give.
         let mut low = before_degc - before * response;
-        // The coldest conductor has the largest argument; if that is in range, all are.
+        // The coldest conductor has the greatest argument; if that is in range, all are.
         self.resistance_ohm_per_m(low)?;
         let is_too_cold = |degc: f64| {
             self.resistance_ohm_per_m(degc).is_ok_and(|resistance| {
@@ -221,13 +222,13 @@ impl<'a> Emergency<'a> {
         Ok(low)
     }
 
-    /// How long a current may last until the conductor is at a temperature.
+    /// Time for which a current may last until the conductor reaches a temperature.
     ///
     /// # Errors
-    /// [`RatingError::AlreadyWarm`]; [`RatingError::TooShort`] where it is reached before two cells stand for the cable; [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
+    /// [`RatingError::AlreadyWarm`]; [`RatingError::TooShort`] if it is reached before two cells represent the cable; [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
     ///
     /// # Source
-    /// iec_60853, memory, the other way round.
+    /// iec_60853, memory, solved for the time.
     ///
     /// See [`Emergency::current_a()`] for an example.
     pub fn lasts(&self, current_a: f64, to_degc: f64) -> Result<Lasts, RatingError> {
@@ -251,7 +252,7 @@ impl<'a> Emergency<'a> {
             });
         }
         for _ in 0..N_HALVINGS {
-            // Halved by ratio, as times differ by powers of ten.
+            // Bisection of the logarithm, because times differ by powers of ten.
             let middle = (low * high).sqrt();
             if middle <= low || middle >= high {
                 break;

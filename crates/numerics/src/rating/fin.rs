@@ -1,9 +1,9 @@
-//! Fin: heat that leaves along a rod and through what surrounds it.
+//! Fin: heat that flows along a rod and leaves through its surroundings.
 //!
-//! θ'' = m² θ along a rod of conductivity k and area S whose surroundings resist with T over a metre.
+//! θ'' = m² θ along a rod of conductivity k and area S, with the thermal resistance T of one metre to the surroundings.
 //! Source: closed form; incropera_heat, chapter 3, memory; `docs/theory/rating.md`.
 
-/// m, 1/m: m = √(1/(T k S)); the rise falls to 1/e over 1/m.
+/// m, 1/m: m = √(1/(T k S)); the rise falls to 1/e over the length 1/m.
 ///
 /// T, `resistance_k_m_per_w`: between rod and surroundings, K·m/W · k, `conductivity_w_per_m_k`: W/(m·K) · S, `area_m2`: m².
 ///
@@ -18,9 +18,9 @@ pub fn decay_per_m(resistance_k_m_per_w: f64, conductivity_w_per_m_k: f64, area_
     1.0 / (resistance_k_m_per_w * conductivity_w_per_m_k * area_m2).sqrt()
 }
 
-/// Rise at a place on an endless rod, K, above what it would be without the source: Q/(2 k S m) · e^(−m x).
+/// Rise at a place on an infinite rod over the temperature without the source, K: Q/(2 k S m) · e^(−m x).
 ///
-/// Q, `heat_w`: of a point, W · x, `distance_m`: from it, m, either way.
+/// Q, `heat_w`: heat of a point source, W · x, `distance_m`: distance from it in either direction, m.
 ///
 /// # Source
 /// closed form.
@@ -40,9 +40,9 @@ pub fn rise_k(
     heat_w / (2.0 * conductivity_w_per_m_k * area_m2 * decay) * (-decay * distance_m.abs()).exp()
 }
 
-/// Heat that an endless rod takes from a wall at its one end, W: k S m θ.
+/// Heat that an infinite rod takes from a wall at its one end, W: k S m θ.
 ///
-/// θ, `rise_k`: of the wall above the surroundings, K.
+/// θ, `rise_k`: temperature of the wall above the surroundings, K.
 ///
 /// # Source
 /// closed form; incropera_heat, chapter 3, memory.

@@ -1,6 +1,7 @@
-//! Line: impedances of three cables with neutrals of wires around them, over earth, and the admittance of each.
+//! Line: impedances of three cables with concentric neutrals of wires, over earth, and the admittance of each.
 //!
-//! Every conductor and every neutral is a loop with the earth; the neutrals are joined to earth all along, so that they are eliminated.
+//! Every conductor and every neutral forms a loop with the earth.
+//! The neutrals are earthed along their whole length, so they can be eliminated.
 //!
 //! Source: kersting_dsma, recalled; `docs/theory/rating.md`.
 
@@ -15,7 +16,7 @@ use super::error::RatingError;
 const MU0_H_PER_M: f64 = 4e-7 * PI;
 /// Permittivity of vacuum, F/m.
 const EPSILON_0_F_PER_M: f64 = 8.854_187_812_8e-12;
-/// ½ − γ, γ Euler's constant.
+/// ½ − γ, with Euler's constant γ.
 const HALF_LESS_EULER: f64 = 0.5 - 0.577_215_664_901_532_9;
 
 /// A resistance and a reactance in series.
@@ -23,11 +24,11 @@ const HALF_LESS_EULER: f64 = 0.5 - 0.577_215_664_901_532_9;
 pub struct Impedance {
     /// Ω/m.
     pub resistance_ohm_per_m: f64,
-    /// Ω/m; below 0 it leads.
+    /// Ω/m; negative if capacitive.
     pub reactance_ohm_per_m: f64,
 }
 
-/// Earth as the return of every loop.
+/// Earth, the return of every loop.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Earth {
     /// ρ, Ω·m.
@@ -37,7 +38,7 @@ pub struct Earth {
 }
 
 impl Earth {
-    /// π² f · 10⁻⁷, resistance of the return, Ω/m.
+    /// π² f · 10⁻⁷, resistance of the earth return, Ω/m.
     ///
     /// # Source
     /// kersting_dsma, memory: there 0.00158836 f Ω/mile; the first term of Carson's series.
@@ -51,7 +52,7 @@ impl Earth {
         PI * PI * self.frequency_hz * 1e-7
     }
 
-    /// De, depth at which the return may be thought, m: De = 2 e^(½ − γ) √(ρ/ωμ0).
+    /// De, equivalent depth of the earth return, m: De = 2 e^(½ − γ) √(ρ/ωμ0).
     ///
     /// # Source
     /// kersting_dsma, memory: there ln De in feet = 7.6786 + ½ ln(ρ/f); the first term of Carson's series.
@@ -66,7 +67,7 @@ impl Earth {
         2.0 * HALF_LESS_EULER.exp() * squared.sqrt()
     }
 
-    /// j ω · 2 · 10⁻⁷ · ln(De/D) + π² f · 10⁻⁷, of two loops at the distance D, or of one with D its geometric mean radius.
+    /// j ω · 2 · 10⁻⁷ · ln(De/D) + π² f · 10⁻⁷, the impedance between two loops at the distance D, or of one loop with D its geometric mean radius.
     fn loop_ohm_per_m(&self, distance_m: f64) -> c64 {
         let unit = 2.0 * PI * self.frequency_hz * MU0_OVER_2PI_H_PER_M;
         let reactance = unit * (self.depth_m() / distance_m).ln();
@@ -74,14 +75,14 @@ impl Earth {
     }
 }
 
-/// A cable whose neutral is wires on a circle about the conductor.
+/// A cable whose neutral consists of wires on a circle about the conductor.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Concentric {
     /// Resistance of the conductor, Ω/m.
     pub conductor_ohm_per_m: f64,
     /// Geometric mean radius of the conductor, m.
     pub conductor_gmr_m: f64,
-    /// k, how many wires.
+    /// k, number of wires.
     pub n_wires: usize,
     /// Resistance of one wire, Ω/m.
     pub wire_ohm_per_m: f64,
@@ -92,7 +93,7 @@ pub struct Concentric {
 }
 
 impl Concentric {
-    /// Geometric mean radius of the neutral, m: (GMR k R^(k − 1))^(1/k), GMR that of one wire.
+    /// Geometric mean radius of the neutral, m: (GMR k R^(k − 1))^(1/k), with GMR the geometric mean radius of one wire.
     ///
     /// # Source
     /// kersting_dsma, memory; the geometric mean of the distances of k wires on a circle.
@@ -115,7 +116,7 @@ impl Concentric {
         (logarithm / count).exp()
     }
 
-    /// Resistance of the neutral, Ω/m: that of one wire over their number.
+    /// Resistance of the neutral, Ω/m: the resistance of one wire divided by their number.
     ///
     /// # Source
     /// kersting_dsma, memory; the lay is left out.
@@ -147,15 +148,16 @@ impl Concentric {
     }
 }
 
-/// Impedances of three equal cables, self and mutual, with their neutrals joined to earth all along.
+/// Impedances of three equal cables, self and mutual, with their neutrals earthed along their whole length.
 ///
-/// Of conductors i and neutrals n: Z = Zij − Zin Znn⁻¹ Znj.
-/// A loop with earth has r + π² f · 10⁻⁷ + j ω · 2 · 10⁻⁷ · ln(De/D): D is the own geometric mean radius, R between a conductor and its neutral, the distance of axes between two cables.
+/// For conductors i and neutrals n: Z = Zij − Zin Znn⁻¹ Znj.
+/// A loop with earth has r + π² f · 10⁻⁷ + j ω · 2 · 10⁻⁷ · ln(De/D).
+/// D is the geometric mean radius for a loop's own impedance, R between a conductor and its neutral, and the distance of axes between two cables.
 ///
 /// `axes_m`: across and down, m.
 ///
 /// # Assumes
-/// Cables far apart against the circle of their wires; the buried depth does not count.
+/// The distance of the cables is large against the circle of their wires; the depth of burial does not matter.
 ///
 /// # Errors
 /// [`RatingError::NoNumber`].
@@ -217,7 +219,7 @@ pub fn impedances(
     }))
 }
 
-/// Loops 3 to 5, on which no voltage stands, are eliminated one after the other, the last first.
+/// Eliminates loops 3 to 5, which have no voltage, one after the other, the last first.
 fn without_last(mut loops: [[c64; 6]; 6]) -> [[c64; 3]; 3] {
     for last in (3..6).rev() {
         let across = loops[last];
@@ -236,7 +238,7 @@ fn without_last(mut loops: [[c64; 6]; 6]) -> [[c64; 3]; 3] {
 /// R, `circle_m`: radius of the circle through the wires' axes, m · rc, `conductor_m`, and rs, `wire_m`: radii of the conductor and of a wire, m · k, `n_wires`.
 ///
 /// # Assumes
-/// No screen under the wires; with one, [`super::conductor::coaxial_capacitance_f_per_m()`].
+/// There is no screen under the wires; with one, use [`super::conductor::coaxial_capacitance_f_per_m()`].
 ///
 /// # Source
 /// kersting_dsma, memory: there 77.3619 µS/mile at 60 Hz for εr = 2.3, with a rounded ε0 that is 0.35 % less.

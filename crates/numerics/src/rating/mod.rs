@@ -1,19 +1,19 @@
-//! Rating: what current three phases of a cable carry, and how warm each of its layers becomes.
+//! Rating: the current-carrying capacity of three phases of a cable, and the temperature of each layer.
 //!
 //! **What.** [`Conductor`]: resistance with skin and proximity effect; [`shield`]: reactances, losses, standing voltages, areas;
-//! [`thermal`]: resistances to heat of layers, soil, ducts and air; [`Circuit`]: steady current and temperatures;
-//! [`short_circuit`]: currents of a few seconds; [`step`]: how fast soil warms; [`fin`]: heat that leaves along a rod.
-//! [`transient`]: how cable and soil warm together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a while; [`mod@line`]: impedances with concentric neutrals; [`soil`]: cables that warm one another.
+//! [`thermal`]: thermal resistances of layers, soil, ducts and air; [`Circuit`]: steady current and temperatures;
+//! [`short_circuit`]: currents of a few seconds; [`step`]: warming of soil after a step of heat; [`fin`]: heat that flows along a rod.
+//! [`transient`]: warming of cable and soil together; [`cyclic`]: a load that repeats daily; [`emergency`]: a current for a limited time; [`mod@line`]: impedances with concentric neutrals; [`soil`]: cables that warm one another.
 //!
-//! **Why separate.** These are formulas of standards, each with its clause; what they are asked for is not theirs.
+//! **Why separate.** These are formulas of standards, each with its clause; their use lies elsewhere.
 //!
 //! **Invariants.** SI units, temperatures in degrees Celsius.
-//! More current is never cooler, and a current that no steady temperature can carry is an error, never a number.
+//! More current never gives a lower temperature, and a current without a steady temperature is an error, never a number.
 //!
-//! **Not here.** Circuits of different loads solved together, eddy losses of shields, sun, limits.
-//! The temperatures of a section that is no long cable: [`crate::heat`].
+//! **Not here.** Joint solutions of circuits with different loads, eddy losses of shields, sun, limits.
+//! The temperatures of other sections than long cables: [`crate::heat`].
 //!
-//! **Source.** `docs/theory/rating.md`, which says of each constant how it was read.
+//! **Source.** `docs/theory/rating.md`, which states for each constant how it was read.
 
 pub mod conductor;
 pub mod cyclic;

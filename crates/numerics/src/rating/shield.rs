@@ -1,4 +1,4 @@
-//! Shield: what the phases' currents drive in the metal around them, and how much metal that is.
+//! Shield: induced currents and voltages in the metal around the phases, and the metal's area.
 //!
 //! Source: iec_60287_1_1, clause 2.3 (losses), ieee_575 (standing voltages), icea_p45482 (areas), all recalled; `docs/theory/rating.md`.
 
@@ -7,13 +7,13 @@ use std::f64::consts::{LN_2, PI};
 use super::MU0_OVER_2PI_H_PER_M;
 use super::conductor::at_temperature;
 
-/// What joins the shields of three phases.
+/// Bonding of the shields of three phases.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Bond {
-    /// Bonded at one end: no current can flow around, λ1 = 0.
-    /// Eddy currents within each shield are left out.
+    /// Bonded at one end: no current circulates, λ1 = 0.
+    /// Eddy currents within each shield are neglected.
     OneEnd,
-    /// Bonded at both ends, all three alike: trefoil, or flat and transposed.
+    /// Bonded at both ends, with all three alike: trefoil, or flat and transposed.
     BothEnds {
         /// X, reactance of a shield, Ω/m.
         reactance_ohm_per_m: f64,
@@ -22,7 +22,7 @@ pub enum Bond {
     BothEndsFlat {
         /// X, reactance between neighbours, Ω/m.
         reactance_ohm_per_m: f64,
-        /// Xm, what the outer ones have more, Ω/m.
+        /// Xm, additional reactance of the outer ones, Ω/m.
         mutual_ohm_per_m: f64,
     },
 }
@@ -34,12 +34,12 @@ pub struct Shield {
     pub resistance_20_ohm_per_m: f64,
     /// α20, change of resistance at 20 °C, 1/K.
     pub coefficient_20_per_k: f64,
-    /// What joins the three.
+    /// Bonding of the three shields.
     pub bond: Bond,
 }
 
 impl Shield {
-    /// λ1', loss in the shield over loss in the conductor.
+    /// λ1', ratio of the loss in the shield to the loss in the conductor.
     ///
     /// R, `conductor_ohm_per_m`: resistance of the conductor to alternating current, Ω/m · `temperature_degc`: of the shield, °C.
     ///
@@ -131,7 +131,7 @@ pub fn flat_mutual_ohm_per_m(frequency_hz: f64) -> f64 {
     unit_reactance_ohm_per_m(frequency_hz) * LN_2
 }
 
-/// λ1' of three shields that are alike and bonded at both ends: λ1' = Rs/R · 1/(1 + (Rs/X)²).
+/// λ1' of three equal shields bonded at both ends: λ1' = Rs/R · 1/(1 + (Rs/X)²).
 ///
 /// Rs, `shield_ohm_per_m`, and R, `conductor_ohm_per_m`: resistances to alternating current, Ω/m · X: Ω/m.
 ///
@@ -157,11 +157,11 @@ pub fn loss_ratio(
 
 /// λ1' of three shields in flat formation, bonded at both ends and not transposed: lagging outer, middle, leading outer.
 ///
-/// With P = X + Xm and Q = X − Xm/3, the middle one has Rs/R · Q²/(Rs² + Q²), the outer ones
+/// With P = X + Xm and Q = X − Xm/3, the middle one has Rs/R · Q²/(Rs² + Q²), and the outer ones have
 /// Rs/R · (¾ P²/(Rs² + P²) + ¼ Q²/(Rs² + Q²) ± 2 Rs P Q Xm/(√3 (Rs² + P²)(Rs² + Q²))).
 ///
 /// # Source
-/// iec_60287_1_1, clause 2.3.3, memory; held against the complex currents in our tests.
+/// iec_60287_1_1, clause 2.3.3, memory; compared with the complex currents in our tests.
 ///
 /// ```
 /// use jointwright_numerics::rating::shield::flat_loss_ratios;
@@ -189,14 +189,15 @@ pub fn flat_loss_ratios(
     ]
 }
 
-/// Voltage along each of three shields that are bonded at one end, V for one ampere and metre.
+/// Voltage along each of three shields bonded at one end, V for one ampere and metre.
 ///
-/// E_k = jω · 2 · 10⁻⁷ · Σ_m I_m ln(1/d_km), the own d_kk half the mean diameter; the currents balanced, I_m = 1, a², a.
+/// E_k = jω · 2 · 10⁻⁷ · Σ_m I_m ln(1/d_km), with d_kk half the mean diameter of shield k; the currents are balanced, I_m = 1, a², a.
 ///
-/// `axes_m`: where the three axes lie across the run, m · `mean_m`: mean diameter of the shields, m.
+/// `axes_m`: positions of the three axes across the run, m · `mean_m`: mean diameter of the shields, m.
 ///
 /// # Assumes
-/// Balanced currents, no other conductor near. In a fault to earth it is larger by far, and is not computed here.
+/// The currents are balanced, and no other conductor is near.
+/// In an earth fault the voltage is far higher; it is not computed here.
 ///
 /// # Source
 /// ieee_575, memory; the sum itself is a closed form.
@@ -209,7 +210,7 @@ pub fn flat_loss_ratios(
 /// assert!((100e3 * outer - 13.861_887_01).abs() < 1e-7);
 /// ```
 pub fn standing_v_per_a_m(frequency_hz: f64, axes_m: [[f64; 2]; 3], mean_m: f64) -> [f64; 3] {
-    // The three currents as real and imaginary part: 1, a², a.
+    // The three currents as real and imaginary parts: 1, a², a.
     let half_root_3 = 3.0_f64.sqrt() / 2.0;
     let currents = [[1.0, 0.0], [-0.5, -half_root_3], [-0.5, half_root_3]];
     let unit = unit_reactance_ohm_per_m(frequency_hz);
@@ -281,18 +282,18 @@ pub fn wires_ohm_per_m(
     resistivity_ohm_m / wires_area_m2(n_wires, wire_m) * longer
 }
 
-/// Area of a lapped tape that counts along the cable, m²; between the first two it depends on how well the turns touch.
+/// Effective area of a lapped tape along the cable, m²; between the first two values it depends on the contact of the turns.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TapeArea {
-    /// No turn touches the next: the current follows the helix, b w/√(1 + (π Dm/p)²), p = w (1 − L).
+    /// No contact between turns: the current follows the helix, b w/√(1 + (π Dm/p)²), p = w (1 − L).
     pub no_contact_m2: f64,
-    /// Every turn touches the next all over: a tube, π Dm b/(1 − L).
+    /// Full contact between turns: a tube, π Dm b/(1 − L).
     pub full_contact_m2: f64,
-    /// What icea_p45482 takes for a new cable, from memory: π Dm b √(1/(2 (1 − L))).
+    /// Value of icea_p45482 for a new cable, from memory: π Dm b √(1/(2 (1 − L))).
     pub taken_m2: f64,
 }
 
-/// Area of a lapped tape, as an interval of contact.
+/// Effective area of a lapped tape, as an interval that depends on the contact.
 ///
 /// b, `thickness_m`, and w, `width_m`: of the tape, m · Dm, `mean_m`: mean diameter, m · L, `overlap_ratio`: share of the width that lies under the next turn, below 1.
 ///
@@ -329,12 +330,12 @@ pub fn straps_area_m2(n_straps: usize, width_m: f64, thickness_m: f64) -> f64 {
     n_straps as f64 * width_m * thickness_m
 }
 
-/// What the corrugation adds to the diameter under a longitudinal tape, m: 50 mil.
+/// Allowance for the corrugation under a longitudinal tape, added to the diameter, m: 50 mil.
 const CORRUGATION_M: f64 = 50.0 * 25.4e-6;
 
 /// Area of a longitudinal corrugated tape, m²: A = (π (D + 50 mil) + B) b.
 ///
-/// D, `under_m`: diameter over the insulation screen, m · B, `overlap_m`: how far its edges overlap, m · b, `thickness_m`: m.
+/// D, `under_m`: diameter over the insulation screen, m · B, `overlap_m`: overlap of its edges, m · b, `thickness_m`: m.
 ///
 /// # Source
 /// icea_p45482, memory: there with 1.27 for 4/π, in circular mils.

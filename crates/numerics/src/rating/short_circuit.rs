@@ -10,10 +10,10 @@ use super::error::RatingError;
 /// One circular mil, m².
 const CMIL_M2: f64 = PI / 4.0 * 25.4e-6 * 25.4e-6;
 
-/// The form of ICEA: (I/A)² t = k log10((T2 + B)/(T1 + B)), A in circular mils.
+/// ICEA's formula: (I/A)² t = k log10((T2 + B)/(T1 + B)), A in circular mils.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct CircularMilForm {
-    /// k, A²·s for a circular mil squared.
+    /// k, A²·s per circular mil squared.
     pub heat: f64,
     /// B, °C below 0 at which the resistance would vanish.
     pub zero_degc: f64,
@@ -31,13 +31,13 @@ impl CircularMilForm {
         zero_degc: 228.0,
     };
 
-    /// Current that heats a conductor or a shield from the first temperature to the second, A.
+    /// Current that heats a conductor or a shield from a first to a second temperature, A.
     ///
     /// A, `area_m2`: m² · T1, T2: `from_degc`, `to_degc`, °C · t, `time_s`: s.
-    /// For shields the same is written I = A M/√t.
+    /// For shields the same formula is written I = A M/√t.
     ///
     /// # Assumes
-    /// No heat leaves the metal.
+    /// No heat leaves the metal (adiabatic).
     ///
     /// # Errors
     /// [`RatingError::NoHeating`].
@@ -62,10 +62,11 @@ impl CircularMilForm {
         Ok(area_m2 / CMIL_M2 * (self.heat * ratio.log10() / time_s).sqrt())
     }
 
-    /// Temperature to which a current heats the metal, °C: the same form, solved for T2.
+    /// Temperature to which a current heats the metal, °C: ICEA's formula solved for T2.
     ///
     /// S, `area_m2`: m² · I, `current_a`: A · t, `time_s`: s, of all shots together.
-    /// Nothing leaves the metal meanwhile; T1 lies above −B, and a T2 above the melting point means that it melts.
+    /// The heating is adiabatic.
+    /// T1 lies above −B; a T2 above the melting point means that the metal melts.
     ///
     /// # Source
     /// icea_p32382.
@@ -109,7 +110,7 @@ fn heating_ratio(
     }
 }
 
-/// The form of IEC: I = ε K S √(ln((T2 + β)/(T1 + β))/t).
+/// IEC's formula: I = ε K S √(ln((T2 + β)/(T1 + β))/t).
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct SquareMetreForm {
     /// K, A·√s/m².
@@ -135,9 +136,9 @@ impl SquareMetreForm {
         zero_degc: 230.0,
     };
 
-    /// K and β of a metal by its heat and resistance: K = √(σ (β + 20)/ρ20).
+    /// K and β of a metal from its heat capacity and resistivity: K = √(σ (β + 20)/ρ20).
     ///
-    /// σ, `heat_j_per_m3_k`: heat of a volume, J/(m³·K) · ρ20, `resistivity_20_ohm_m`: Ω·m.
+    /// σ, `heat_j_per_m3_k`: volumetric heat capacity, J/(m³·K) · ρ20, `resistivity_20_ohm_m`: Ω·m.
     ///
     /// # Source
     /// iec_60949, table I; the formula is a closed form.
@@ -155,10 +156,10 @@ impl SquareMetreForm {
         }
     }
 
-    /// Current that heats the metal from the first temperature to the second, A.
+    /// Current that heats the metal from a first to a second temperature, A.
     ///
     /// S, `area_m2`: m² · T1, T2: `from_degc`, `to_degc`, °C · t, `time_s`: s.
-    /// Without what leaves the metal meanwhile: times ε of [`conductor_leak_ratio()`] or [`screen_leak_ratio()`].
+    /// This is the adiabatic value; multiply it by ε of [`conductor_leak_ratio()`] or [`screen_leak_ratio()`] for the heat that leaves.
     ///
     /// # Errors
     /// [`RatingError::NoHeating`].
@@ -184,7 +185,7 @@ impl SquareMetreForm {
     }
 }
 
-/// How a conductor's surroundings take heat: X in √(mm²/s), Y in mm²/s.
+/// Non-adiabatic constants of a conductor's surroundings: X in √(mm²/s), Y in mm²/s.
 ///
 /// The constants are from memory and unconfirmed.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -210,7 +211,7 @@ impl Leak {
     }
 }
 
-/// ε of a conductor, by how much the current may be larger for the heat that leaves: ε = √(1 + X √(t/S) + Y t/S), S in mm².
+/// ε of a conductor, non-adiabatic factor on the current: ε = √(1 + X √(t/S) + Y t/S), S in mm².
 ///
 /// # Source
 /// iec_60949, table II, memory.
@@ -225,7 +226,7 @@ pub fn conductor_leak_ratio(leak: Leak, area_m2: f64, time_s: f64) -> f64 {
     (1.0 + leak.root * ratio.sqrt() + leak.whole * ratio).sqrt()
 }
 
-/// ε of a screen: ε = 1 + 0.61 M√t − 0.069 (M√t)² + 0.0043 (M√t)³.
+/// ε of a screen, non-adiabatic factor: ε = 1 + 0.61 M√t − 0.069 (M√t)² + 0.0043 (M√t)³.
 ///
 /// M, `touch_per_root_s`: 1/√s, see [`touch_per_root_s()`] · t, `time_s`: s.
 ///
@@ -241,18 +242,18 @@ pub fn screen_leak_ratio(touch_per_root_s: f64, time_s: f64) -> f64 {
     1.0 + argument * (0.61 + argument * (-0.069 + 0.0043 * argument))
 }
 
-/// A material that lies against a screen.
+/// A material in contact with a screen.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Beside {
-    /// Heat of a volume, J/(m³·K).
+    /// Volumetric heat capacity, J/(m³·K).
     pub heat_j_per_m3_k: f64,
-    /// Resistivity to heat, K·m/W.
+    /// Thermal resistivity, K·m/W.
     pub resistivity_k_m_per_w: f64,
 }
 
-/// M of a screen, 1/√s: M = F (√(σ2/ρ2) + √(σ3/ρ3))/(2 σ1 δ), with 10³ where δ is in mm.
+/// M of a screen, 1/√s: M = F (√(σ2/ρ2) + √(σ3/ρ3))/(2 σ1 δ), with a factor 10³ if δ is in mm.
 ///
-/// σ1, `heat_j_per_m3_k`: of the screen, J/(m³·K) · δ, `thickness_m`: m · F, `contact_ratio`: 0.7 where the contact is not known to be whole.
+/// σ1, `heat_j_per_m3_k`: of the screen, J/(m³·K) · δ, `thickness_m`: m · F, `contact_ratio`: 0.7 if full contact is not known.
 ///
 /// # Source
 /// iec_60949, clause 6, memory.

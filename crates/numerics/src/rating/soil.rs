@@ -1,6 +1,7 @@
-//! Soil: several cables that warm one another in it, by images.
+//! Soil: several buried cables that warm one another, by the method of images.
 //!
-//! A cable that lies beside is a line of heat; the surface has one temperature, so that each line has an image above it that takes up what it gives off.
+//! A neighbouring cable is a line source of heat.
+//! The surface has one temperature, so each line has an image above it that absorbs the heat it gives off.
 //!
 //! Source: iec_60287_2_1, recalled; the images are a closed form; `docs/theory/rating.md`.
 
@@ -10,9 +11,9 @@ use super::error::RatingError;
 use super::step::Line;
 use super::thermal::buried_k_m_per_w;
 
-/// Rise at one axis for the heat of another, K·m/W: ΔT = ρ/2π · ln(d'/d).
+/// Rise at one axis from the heat of another cable, K·m/W: ΔT = ρ/2π · ln(d'/d).
 ///
-/// d', `image_m`: from the one to the image of the other, m · d, `axis_m`: to the other itself, m.
+/// d', `image_m`: distance from the axis to the image of the other, m · d, `axis_m`: distance to the other itself, m.
 ///
 /// # Source
 /// closed form (images); iec_60287_2_1.
@@ -26,10 +27,10 @@ pub fn mutual_k_m_per_w(resistivity_k_m_per_w: f64, image_m: f64, axis_m: f64) -
     resistivity_k_m_per_w / (2.0 * PI) * (image_m / axis_m).ln()
 }
 
-/// How far another axis and its image are, m; both axes as across and down.
+/// Distances to another axis and to its image, m; both axes are given as across and down.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`] where one of them is not below the surface; [`RatingError::NoNumber`] where they are the same.
+/// [`RatingError::NotBuried`] if one of them is not below the surface; [`RatingError::NoNumber`] if both are the same.
 ///
 /// # Source
 /// closed form (images).
@@ -61,17 +62,17 @@ pub fn line(here_m: [f64; 2], there_m: [f64; 2]) -> Result<Line, RatingError> {
     }
 }
 
-/// T4 of each of several equal cables that lose alike, the others' share included, K·m/W.
+/// T4 of each of several equal cables with equal losses, including the others' share, K·m/W.
 ///
 /// T4 = ρ/2π · (ln(u + √(u² − 1)) + Σ ln(d'/d)), u = 2L/De.
 ///
 /// `axes_m`: across and down, m · De, `outside_m`: diameter over all, m.
 ///
 /// # Assumes
-/// Cables that do not touch; a cable that lies beside is a line.
+/// The cables do not touch; a neighbouring cable is a line source.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`]; [`RatingError::NoNumber`] where two lie closer than they are thick.
+/// [`RatingError::NotBuried`]; [`RatingError::NoNumber`] if the distance of two axes is less than a diameter.
 ///
 /// # Source
 /// closed form (images); iec_60287_2_1.
@@ -95,7 +96,7 @@ pub fn group_k_m_per_w(
         for (other, there) in axes_m.iter().enumerate() {
             if other != index {
                 let line = line(*here, *there)?;
-                // Touching cables may miss their diameter by the last digit.
+                // Rounding may put touching cables closer than their diameter in the last digit.
                 if line.axis_m < outside_m * (1.0 - 1e-9) {
                     return Err(RatingError::NoNumber);
                 }
@@ -107,14 +108,14 @@ pub fn group_k_m_per_w(
     axes_m.iter().enumerate().map(of_one).collect()
 }
 
-/// By how much heat of others raises the soil at an axis, K, where they do not lose alike: Σ ρ/2π · ln(d'/d) · W.
+/// Rise of the soil at an axis from the heat of other cables, for unequal losses, K: Σ ρ/2π · ln(d'/d) · W.
 ///
-/// Added to the temperature of the surroundings, it stands for the others.
+/// Added to the temperature of the surroundings, it represents the other cables.
 ///
 /// `others`: axis, across and down, m, and heat, W/m.
 ///
 /// # Errors
-/// As [`line()`].
+/// The same errors as [`line()`].
 ///
 /// # Source
 /// closed form (images); iec_60287_2_1.

@@ -1,7 +1,8 @@
-//! Steady: the current that takes a conductor to a temperature, and the temperatures that a current leads to.
+//! Steady: the current that brings a conductor to a temperature, and the temperatures that a current causes.
 //!
-//! Outward from the conductor every temperature follows from the one before; what is sought is the current, or the conductor's temperature, for which the last is that of the surroundings.
-//! The shield's temperature, its loss and the air's film are thereby solved together, and nothing is left of a first guess.
+//! From the conductor outward, every temperature follows from the one before.
+//! The unknown is the current, or the conductor's temperature, for which the last temperature is that of the surroundings.
+//! Shield temperature, shield loss and air film are therefore solved together, without a first guess.
 //!
 //! Source: iec_60287_1_1, clause 1.4; `docs/theory/rating.md`.
 
@@ -10,71 +11,71 @@ use super::error::RatingError;
 use super::shield::Shield;
 use super::thermal::{Filling, Film};
 
-/// Highest conductor temperature that is tried, °C.
+/// Highest conductor temperature of the search, °C.
 const GREATEST_DEGC: f64 = 1000.0;
-/// Halvings of an interval, more than a float has bits.
+/// Greatest number of bisections: more than a float has bits.
 const N_HALVINGS: usize = 200;
-/// Rounds for the mean temperature of a duct's filling; each leaves a small share of the error before.
+/// Rounds for the mean temperature of a duct's filling; each leaves a small share of the previous error.
 const N_ROUNDS: usize = 40;
 
-/// What lies outside the jacket.
+/// Surroundings of the jacket.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Outside {
-    /// T4, one resistance for the heat of each cable, K·m/W.
+    /// T4, one thermal resistance for the heat of each cable, K·m/W.
     Soil {
         /// T4, K·m/W.
         resistance_k_m_per_w: f64,
     },
-    /// Soil that dries around the cable where it is warmer than a critical temperature, in two zones.
+    /// Soil that dries around the cable where it exceeds a critical temperature, in two zones.
     DryingSoil {
-        /// T4, one resistance for the heat of each cable in moist soil, K·m/W.
+        /// T4, one thermal resistance for the heat of each cable in moist soil, K·m/W.
         moist_k_m_per_w: f64,
-        /// v, resistivity of dry over that of moist soil, 1 or more.
+        /// v, ratio of the resistivities of dry and moist soil, 1 or more.
         dry_ratio: f64,
-        /// Δθx, by how much the limit of the dry zone is warmer than the surroundings, K.
+        /// Δθx, temperature of the boundary of the dry zone above the surroundings, K.
         critical_rise_k: f64,
     },
-    /// Some cables in one duct.
+    /// One or several cables in a duct.
     Duct {
-        /// What fills it.
+        /// Filling of the duct.
         filling: Filling,
-        /// Cables in it that lose alike.
+        /// Number of cables in it, with equal losses.
         n_cables: usize,
-        /// Diameter that stands for all of them, m.
+        /// Diameter of the circle that represents all of them, m.
         group_m: f64,
-        /// Duct wall and soil, for all heat of the duct, K·m/W.
+        /// Thermal resistance of duct wall and soil, for all heat of the duct, K·m/W.
         beyond_k_m_per_w: f64,
     },
-    /// Some cables in one conduit that hangs in free air.
+    /// One or several cables in a conduit in free air.
     Conduit {
-        /// What fills it.
+        /// Filling of the conduit.
         filling: Filling,
-        /// Cables in it that lose alike.
+        /// Number of cables in it, with equal losses.
         n_cables: usize,
-        /// Diameter that stands for all of them, m.
+        /// Diameter of the circle that represents all of them, m.
         group_m: f64,
-        /// How the conduit gives off the heat of all.
+        /// Film of the conduit's surface, for the heat of all cables.
         film: Film,
-        /// Diameter of the conduit outside, m.
+        /// Outside diameter of the conduit, m.
         outside_m: f64,
     },
     /// Free air.
     Air {
-        /// How the surface of each cable gives off its heat.
+        /// Film of the surface of each cable.
         film: Film,
         /// Diameter over all, m.
         outside_m: f64,
     },
 }
 
-/// Three phases of one cable, and where they lie.
+/// Three phases of one cable, with their surroundings.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Circuit {
     /// Frequency, Hz.
     pub frequency_hz: f64,
     /// Conductor of each phase.
     pub conductor: Conductor,
-    /// Metal around each phase; none, or one.
+    /// Metal around each phase, if any.
     pub shield: Option<Shield>,
     /// Wd, dielectric loss of each phase, W/m.
     pub dielectric_w_per_m: f64,
@@ -82,7 +83,7 @@ pub struct Circuit {
     pub inner_k_m_per_w: Vec<f64>,
     /// Layers over the shield, in order, K·m/W; their sum is T3.
     pub outer_k_m_per_w: Vec<f64>,
-    /// What lies outside.
+    /// Surroundings of the jacket.
     pub outside: Outside,
     /// Temperature of the surroundings, °C.
     pub ambient_degc: f64,
@@ -97,13 +98,13 @@ pub struct Steady {
     pub resistance_ohm_per_m: f64,
     /// Loss in the conductor, W/m.
     pub conductor_w_per_m: f64,
-    /// λ1, loss in the shield over that in the conductor.
+    /// λ1, ratio of the loss in the shield to the loss in the conductor.
     pub shield_ratio: f64,
     /// Loss in the shield, W/m.
     pub shield_w_per_m: f64,
-    /// Temperatures of the conductor and of the outside of each inner layer, °C; the last is the shield's.
+    /// Temperatures of the conductor and of the outside of each inner layer, °C; the last one is the shield's.
     pub inner_degc: Vec<f64>,
-    /// Temperatures of the outside of each layer over the shield, °C; the last is the surface's.
+    /// Temperatures of the outside of each layer over the shield, °C; the last one is the surface's.
     pub outer_degc: Vec<f64>,
 }
 
@@ -132,7 +133,7 @@ impl Steady {
 }
 
 impl Outside {
-    /// Resistances are 0 or more, diameters above 0, and all are numbers.
+    /// Whether resistances are 0 or more, diameters are positive, and all values are finite.
     fn is_given(&self) -> bool {
         let resists = |resistance: f64| resistance >= 0.0 && resistance.is_finite();
         let is_long = |length: f64| length > 0.0 && length.is_finite();
@@ -162,7 +163,7 @@ impl Outside {
         }
     }
 
-    /// By how much the surface is warmer than the surroundings, K.
+    /// Temperature of the surface above the surroundings, K.
     fn rise_k(&self, heat_w_per_m: f64, surface_degc: f64, ambient_degc: f64) -> f64 {
         match *self {
             Outside::Soil {
@@ -173,7 +174,7 @@ impl Outside {
                 dry_ratio,
                 critical_rise_k,
             } => {
-                // v q T4 − (v − 1) Δθx, from where the surface reaches Δθx.
+                // v q T4 − (v − 1) Δθx, once the surface reaches Δθx.
                 let moist = heat_w_per_m * moist_k_m_per_w;
                 moist + (dry_ratio - 1.0) * (moist - critical_rise_k).max(0.0)
             }
@@ -202,7 +203,7 @@ impl Outside {
     }
 }
 
-/// Difference across the filling of a duct at its own mean temperature, K.
+/// Temperature difference across the filling of a duct at its own mean temperature, K.
 fn across_k(filling: &Filling, group_m: f64, heat_w_per_m: f64, surface_degc: f64) -> f64 {
     let at =
         |mean_degc: f64| heat_w_per_m * filling.resistance_k_m_per_w(group_m, mean_degc.max(0.0));
@@ -214,13 +215,14 @@ fn across_k(filling: &Filling, group_m: f64, heat_w_per_m: f64, surface_degc: f6
 }
 
 impl Circuit {
-    /// The current that takes the conductor to a temperature, and everything with it.
+    /// Finds the current that brings the conductor to a temperature, with all temperatures and losses.
     ///
-    /// I² = (Δθ − Wd (T1/2 + T3 + T4)) / (R (T1 + (1 + λ1)(T3 + T4))), λ1 at the shield's temperature;
-    /// in soil that dries v T4 for T4, and (v − 1) Δθx more in the numerator.
+    /// I² = (Δθ − Wd (T1/2 + T3 + T4)) / (R (T1 + (1 + λ1)(T3 + T4))), with λ1 at the shield's temperature.
+    /// In soil that dries, v T4 replaces T4, and the numerator grows by (v − 1) Δθx.
     ///
     /// # Assumes
-    /// Half the dielectric loss passes the inner layers. One cable stands for three: the one with the greatest loss or the warmest place.
+    /// Half the dielectric loss passes through the inner layers.
+    /// One cable represents three: the one with the greatest loss or the warmest place.
     ///
     /// # Errors
     /// [`RatingError::NoRoom`], [`RatingError::NoResistance`], [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
@@ -270,7 +272,7 @@ impl Circuit {
                 conductor_degc: conductor_degc - room,
             });
         }
-        // Doubled until the heat no longer finds its way out.
+        // Doubled until the heat can no longer leave.
         let mut high = 1.0;
         while left_k(high).1 > 0.0 {
             high *= 2.0;
@@ -282,13 +284,13 @@ impl Circuit {
         finite(left_k(current).0)
     }
 
-    /// The temperatures that a current leads to.
+    /// Finds the temperatures that a current causes.
     ///
     /// # Errors
-    /// [`RatingError::Runaway`] where the losses outrun the heat that leaves; [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
+    /// [`RatingError::Runaway`] if the losses outgrow the cooling (thermal runaway); [`RatingError::BeyondProximity`], [`RatingError::NoNumber`].
     ///
     /// # Source
-    /// iec_60287_1_1, clause 1.4.1.1, the other way round.
+    /// iec_60287_1_1, clause 1.4.1.1, solved for the temperature.
     ///
     /// ```
     /// use jointwright_numerics::rating::{Circuit, Conductor, Outside};
@@ -322,7 +324,7 @@ impl Circuit {
                 .resistance_ohm_per_m(conductor_degc, self.frequency_hz)?;
             Ok(self.outward(current_a, conductor_degc, resistance))
         };
-        // The coldest conductor has the largest argument; if that is in range, all are.
+        // The coldest conductor has the greatest argument; if that is in range, all are.
         at(self.ambient_degc)?;
         let is_too_cold =
             |degc: f64| at(degc).is_ok_and(|(_, last_degc)| last_degc < self.ambient_degc);
@@ -351,7 +353,7 @@ impl Circuit {
         }
     }
 
-    /// State of the circuit from the conductor outward, and the temperature at which it ends.
+    /// State of the circuit from the conductor outward, and the temperature at its outer end.
     fn outward(&self, current_a: f64, conductor_degc: f64, resistance: f64) -> (Steady, f64) {
         let conductor_loss = current_a * current_a * resistance;
         let mut degc = conductor_degc;
@@ -385,7 +387,7 @@ impl Circuit {
     }
 }
 
-/// Where a condition that holds at `low` and not at `high` stops to hold.
+/// Bisection: the point at which a condition that is true at `low` and false at `high` ceases to be true.
 fn halved(mut low: f64, mut high: f64, holds: impl Fn(f64) -> bool) -> f64 {
     for _ in 0..N_HALVINGS {
         let middle = low + (high - low) / 2.0;

@@ -1,4 +1,4 @@
-//! Step: how fast a buried cable comes to its steady temperature after its current was switched on.
+//! Step: how a buried cable approaches its steady temperature after its current was switched on.
 //!
 //! Source: iec_60853, memory; the integral is abramowitz_stegun, chapter 5; `docs/theory/rating.md`.
 
@@ -6,9 +6,9 @@ use super::error::RatingError;
 
 /// Euler's constant.
 const EULER: f64 = 0.577_215_664_901_532_9;
-/// Below it the series, above it the continued fraction.
+/// Argument below which the series is used, and above which the continued fraction.
 const TURN: f64 = 1.0;
-/// Above it the integral is below the smallest float.
+/// Argument above which the integral is below the smallest float.
 const VANISHES: f64 = 740.0;
 
 /// E1, exponential integral ∫ e⁻ᵗ/t dt from x to infinity; the same as −Ei(−x).
@@ -74,20 +74,21 @@ fn fraction(argument: f64) -> f64 {
     value * (-argument).exp()
 }
 
-/// β, share of the soil's steady rise at the cable's surface that is reached after a time.
+/// β, share of the steady rise of the soil at the cable's surface that is reached after a time.
 ///
 /// β(t) = (E1(De²/16tδ) − E1(L²/tδ)) / (2 ln(4L/De)).
 ///
 /// De, `outside_m`: diameter over all, m · L, `depth_m`: of the axis, m · δ, `diffusivity_m2_per_s`: of the soil, m²/s · t, `time_s`: s.
 ///
 /// # Assumes
-/// A line of constant heat below a surface of one temperature.
+/// A line of constant heat below an isothermal surface.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] below time 0, at which it is 0.
+/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] for a negative time.
+/// At time 0 the result is 0.
 ///
 /// # Source
-/// iec_60853, memory; held against its steady end in our tests.
+/// iec_60853, memory; compared in our tests with its steady limit.
 ///
 /// ```
 /// use jointwright_numerics::rating::step::attainment_ratio;
@@ -110,7 +111,7 @@ pub fn attainment_ratio(
     Ok((own - image) / (2.0 * (4.0 * depth_m / outside_m).ln()))
 }
 
-/// Another cable in the same soil that loses the same heat, and was switched on at the same time.
+/// Another cable in the same soil, with the same heat and the same start.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Line {
     /// d, from axis to axis, m.
@@ -119,20 +120,20 @@ pub struct Line {
     pub image_m: f64,
 }
 
-/// β, share of the soil's steady rise that is reached after a time, with other cables beside.
+/// β, share of the steady rise of the soil that is reached after a time, with other cables beside it.
 ///
 /// β(t) = (E1(De²/16tδ) − E1(L²/tδ) + Σ (E1(d²/4tδ) − E1(d'²/4tδ))) / (2 (ln(4L/De) + Σ ln(d'/d))).
 ///
-/// Symbols as of [`attainment_ratio()`] and [`Line`].
+/// Symbols as in [`attainment_ratio()`] and [`Line`].
 ///
 /// # Assumes
-/// Lines of equal and constant heat below a surface of one temperature.
+/// Lines of equal and constant heat below an isothermal surface.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] below time 0; [`RatingError::NoNumber`] where an image is not farther than its axis.
+/// [`RatingError::NotBuried`]; [`RatingError::NoIntegral`] for a negative time; [`RatingError::NoNumber`] if an image is not farther than its axis.
 ///
 /// # Source
-/// iec_60853, memory; with no other cable it is [`attainment_ratio()`].
+/// iec_60853, memory; without other cables it equals [`attainment_ratio()`].
 ///
 /// ```
 /// use jointwright_numerics::rating::step::{Line, attainment_ratio, group_attainment_ratio};

@@ -1,20 +1,20 @@
-//! Thermal: what resists the heat on its way from conductor to surroundings, K·m/W.
+//! Thermal: thermal resistances between conductor and surroundings, K·m/W.
 //!
-//! Source: iec_60287_2_1; its clauses, formulas and constants are recalled and not read, but for those that a published case repeats; `docs/theory/rating.md`.
+//! Source: iec_60287_2_1; its clauses, formulas and constants are recalled and not read, except those that a published case repeats; `docs/theory/rating.md`.
 
 use std::f64::consts::PI;
 
 use super::error::RatingError;
 
-/// Halvings of an interval, more than a float has bits.
+/// Greatest number of bisections: more than a float has bits.
 const N_HALVINGS: usize = 200;
 
-/// Factor of the jacket's resistance in touching trefoil: the heat leaves through part of the circle only.
+/// Factor of the jacket's thermal resistance in touching trefoil: the heat leaves through a part of the circle only.
 ///
 /// Source: iec_60287_2_1; repeated by cigre_tb880, case 0-1.
 pub const TOUCHING_TREFOIL_RATIO: f64 = 1.6;
 
-/// Resistance of a layer between two circles, K·m/W: T = ρ/2π · ln(D/d).
+/// Thermal resistance of a layer between two circles, K·m/W: T = ρ/2π · ln(D/d).
 ///
 /// ρ, `resistivity_k_m_per_w`: K·m/W · d, `inside_m`, and D, `outside_m`: diameters, m.
 ///
@@ -30,7 +30,7 @@ pub fn layer_k_m_per_w(resistivity_k_m_per_w: f64, inside_m: f64, outside_m: f64
     resistivity_k_m_per_w / (2.0 * PI) * (outside_m / inside_m).ln()
 }
 
-/// u = 2L/De, above 1 where the cable is covered.
+/// u = 2L/De, above 1 if the cable is covered.
 fn burial(depth_m: f64, outside_m: f64) -> Result<f64, RatingError> {
     let ratio = 2.0 * depth_m / outside_m;
     if ratio > 1.0 && outside_m > 0.0 {
@@ -40,12 +40,12 @@ fn burial(depth_m: f64, outside_m: f64) -> Result<f64, RatingError> {
     }
 }
 
-/// Resistance of the soil about one cable, K·m/W: T4 = ρ/2π · ln(u + √(u² − 1)), u = 2L/De.
+/// Thermal resistance of the soil about one cable, K·m/W: T4 = ρ/2π · ln(u + √(u² − 1)), u = 2L/De.
 ///
 /// L, `depth_m`: from the surface to the axis, m · De, `outside_m`: diameter over all, m.
 ///
 /// # Assumes
-/// A surface of one temperature, soil of one resistivity; then it is exact.
+/// The surface is isothermal and the soil has one resistivity; then the formula is exact.
 ///
 /// # Errors
 /// [`RatingError::NotBuried`].
@@ -68,7 +68,7 @@ pub fn buried_k_m_per_w(
     Ok(resistivity_k_m_per_w / (2.0 * PI) * ratio.acosh())
 }
 
-/// Resistance of the soil about each of three cables in touching trefoil, with metal around each, K·m/W.
+/// Thermal resistance of the soil about each of three cables in touching trefoil, with metal around each, K·m/W.
 ///
 /// T4 = 1.5 ρ/π · (ln 2u − 0.630), u = 2L/De, L the depth of the trefoil's centre.
 ///
@@ -93,14 +93,14 @@ pub fn touching_trefoil_k_m_per_w(
     Ok(1.5 / PI * resistivity_k_m_per_w * ((2.0 * ratio).ln() - 0.630))
 }
 
-/// Resistance of the soil about the middle one of three spaced cables side by side, K·m/W.
+/// Thermal resistance of the soil about the middle one of three spaced cables side by side, K·m/W.
 ///
 /// T4 = ρ/2π · (ln(u + √(u² − 1)) + ln(1 + (2L/s)²)), u = 2L/De.
 ///
 /// s, `spacing_m`: between axes, m.
 ///
 /// # Assumes
-/// The three lose alike; a cable that lies beside is a line.
+/// The three cables have equal losses; a neighbouring cable is a line source.
 ///
 /// # Errors
 /// [`RatingError::NotBuried`].
@@ -125,7 +125,7 @@ pub fn flat_middle_k_m_per_w(
     Ok(alone + resistivity_k_m_per_w / (2.0 * PI) * beside)
 }
 
-/// What a duct holds around its cables: T = U/(1 + 0.1 (V + Y θm) De), De in mm.
+/// Constants of the filling of a duct: T = U/(1 + 0.1 (V + Y θm) De), De in mm.
 ///
 /// The constants are from memory.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -158,14 +158,14 @@ impl Filling {
         }
     }
 
-    /// Whether all are numbers, none below 0.
+    /// Whether all values are finite and none is negative.
     pub(super) fn is_given(&self) -> bool {
         are_given(&[self.still, self.moving, self.warming])
     }
 
-    /// T4', resistance between the cables and the inside of their duct, K·m/W, for all heat in the duct.
+    /// T4', thermal resistance between the cables and the inside of their duct, K·m/W, for all heat in the duct.
     ///
-    /// De, `group_m`: diameter of a circle about all cables, m, see [`group_diameter_m()`] · θm, `mean_degc`: mean temperature of the filling, °C.
+    /// De, `group_m`: diameter of the circle about all cables, m, see [`group_diameter_m()`] · θm, `mean_degc`: mean temperature of the filling, °C.
     ///
     /// # Source
     /// iec_60287_2_1, memory.
@@ -181,12 +181,12 @@ impl Filling {
     }
 }
 
-/// Whether all are numbers, none below 0.
+/// Whether all values are finite and none is negative.
 fn are_given(numbers: &[f64]) -> bool {
     numbers.iter().all(|each| *each >= 0.0 && each.is_finite())
 }
 
-/// Diameter of the circle that stands for 1 to 4 equal cables in one duct, m: 1, 1.65, 2.15 or 2.5 times one; none for more.
+/// Diameter of the circle that represents 1 to 4 equal cables in one duct, m: 1, 1.65, 2.15 or 2.5 times one diameter; `None` for more cables.
 ///
 /// # Source
 /// iec_60287_2_1, memory.
@@ -207,15 +207,15 @@ pub fn group_diameter_m(n_cables: usize, outside_m: f64) -> Option<f64> {
     Some(ratio * outside_m)
 }
 
-/// What a bank of another material about the ducts adds to the resistance of the soil, K·m/W for all heat of the bank; below 0 where it conducts better.
+/// Correction to the thermal resistance of the soil for a bank of another material about the ducts, K·m/W for all heat of the bank; negative if the bank conducts better.
 ///
 /// ΔT = (ρe − ρc)/2π · ln(u + √(u² − 1)), u = L/rb, ln rb = ½ x/y (4/π − x/y) ln(1 + y²/x²) + ln x/2.
 ///
 /// ρe of the soil, ρc of the bank, `resistivities_k_m_per_w` · L, `depth_m`: of the bank's centre, m · x and y, `sides_m`: its shorter and longer side, m.
-/// To be added to the resistance that soil of ρc everywhere would have.
+/// Add it to the resistance of soil that has ρc everywhere.
 ///
 /// # Errors
-/// [`RatingError::NotBuried`]; [`RatingError::NoNumber`] where one side is more than three times the other.
+/// [`RatingError::NotBuried`]; [`RatingError::NoNumber`] if one side is more than three times the other.
 ///
 /// # Source
 /// iec_60287_2_1, memory.
@@ -244,7 +244,7 @@ pub fn bank_k_m_per_w(
     Ok((soil - bank) / (2.0 * PI) * u.acosh())
 }
 
-/// How cables hang in free air: h = Z/De^g + E, W/(m²·K^1.25).
+/// Constants of cables in free air: h = Z/De^g + E, W/(m²·K^1.25).
 ///
 /// The constants are from memory.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -287,7 +287,7 @@ impl Hanging {
         self.slope / outside_m.powf(self.power) + self.floor
     }
 
-    /// Δθ, by how much the surface of each cable is warmer than the air, K: q = π De h Δθ^1.25.
+    /// Δθ, temperature of each cable's surface above the air, K: q = π De h Δθ^1.25.
     ///
     /// q, `heat_w_per_m`: heat that leaves one cable, W/m · De, `outside_m`: m.
     /// The standard writes it as T4 = 1/(π De h Δθ^0.25).
@@ -306,12 +306,12 @@ impl Hanging {
     }
 }
 
-/// How a surface gives its heat to still air.
+/// Film of a surface in still air.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Film {
-    /// By one coefficient for convection and radiation.
+    /// One coefficient for convection and radiation together.
     Coefficient(Hanging),
-    /// By convection and radiation apart, see [`neher_mcgrath_rise_k()`].
+    /// Separate terms for convection and radiation, see [`neher_mcgrath_rise_k()`].
     NeherMcGrath {
         /// ε, emissivity: 0.95 for jackets and painted conduits, from memory.
         emissivity_ratio: f64,
@@ -319,7 +319,7 @@ pub enum Film {
 }
 
 impl Film {
-    /// Whether all are numbers, none below 0.
+    /// Whether all values are finite and none is negative.
     pub(super) fn is_given(&self) -> bool {
         match *self {
             Film::Coefficient(Hanging {
@@ -331,7 +331,7 @@ impl Film {
         }
     }
 
-    /// By how much the surface is warmer than the air, K.
+    /// Temperature of the surface above the air, K.
     ///
     /// `heat_w_per_m`: all heat that leaves, W/m · `outside_m`: diameter, m · `ambient_degc`: of the air, °C.
     ///
@@ -360,12 +360,12 @@ const FOOT_M: f64 = 0.3048;
 /// One inch, m.
 const INCH_M: f64 = 0.0254;
 
-/// By how much a surface alone in still air is warmer, K, with convection and radiation apart.
+/// Temperature of a single surface above still air, K, with separate terms for convection and radiation.
 ///
 /// T4 = 15.6/(D ((Δθ/D)^¼ + 1.6 ε (1 + 0.0167 θm))), thermal ohm-feet, D in inches, θm = θair + Δθ/2, °C.
 ///
 /// q, `heat_w_per_m`: all heat that leaves, W/m · D, `outside_m`: m · ε, `emissivity_ratio` · θair, `ambient_degc`: °C.
-/// What is no number, or a diameter of 0, gives no number.
+/// An input that is not finite, or a diameter of 0, gives NaN.
 ///
 /// # Source
 /// neher_mcgrath, memory.

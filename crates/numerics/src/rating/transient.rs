@@ -1,9 +1,10 @@
-//! Transient: how a cable and the soil around it warm after the current was raised.
+//! Transient: warming of a cable and the soil around it after a rise of the current.
 //!
-//! Two cells stand for the cable: its resistances and heats, reduced so that the conductor's rise is a sum of two exponentials; or many shells do, unreduced.
-//! The soil follows by [`super::step`]; what it adds counts for the conductor as far as the cable itself has warmed.
+//! Two cells represent the cable: its thermal resistances and heat capacities, reduced so that the conductor's rise is a sum of two exponentials.
+//! Alternatively many shells represent it, unreduced.
+//! The soil follows [`super::step`]; its rise counts for the conductor in proportion to the cable's own warming.
 //!
-//! Source: iec_60853, recalled; `docs/theory/rating.md` says what a finely divided cable makes of it.
+//! Source: iec_60853, recalled; `docs/theory/rating.md` compares it with a finely divided cable.
 
 use std::f64::consts::PI;
 
@@ -12,26 +13,26 @@ use faer::{Mat, Side};
 use super::error::RatingError;
 use super::step::{Line, group_attainment_ratio};
 
-/// Two cells are not asked for less than this share of resistance times heat.
+/// Least time for two cells, as a share of the thermal time constant (resistance times heat capacity).
 const LEAST_RATIO: f64 = 0.1;
-/// Shells of a wall at most; the modes take their number to the third power.
+/// Greatest number of shells in a wall; the cost of the modes is its third power.
 const MOST_SHELLS: usize = 200;
 
-/// A layer that takes up heat and lets it pass.
+/// A layer with thermal resistance and heat capacity.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Wall {
     /// Diameter inside, m.
     pub inside_m: f64,
     /// Diameter outside, m.
     pub outside_m: f64,
-    /// Resistance to heat, K·m/W.
+    /// Thermal resistance, K·m/W.
     pub resistance_k_m_per_w: f64,
-    /// Heat of a volume, J/(m³·K).
+    /// Volumetric heat capacity, J/(m³·K).
     pub heat_j_per_m3_k: f64,
 }
 
 impl Wall {
-    /// Heat of a metre, J/(m·K).
+    /// Heat capacity of a metre, J/(m·K).
     fn heat_j_per_m_k(&self) -> f64 {
         let squares = self.outside_m * self.outside_m - self.inside_m * self.inside_m;
         PI / 4.0 * squares * self.heat_j_per_m3_k
@@ -46,12 +47,12 @@ impl Wall {
     }
 }
 
-/// p, share of a wall's heat that counts at its inside, for times long against its own.
+/// p, share of a wall's heat capacity that counts at its inside, for times long against its time constant.
 ///
 /// p = 1/(2 ln(D/d)) − 1/((D/d)² − 1).
 ///
 /// # Source
-/// iec_60853, memory: van Wormer's coefficient; the shape of steady temperature, integrated in our tests.
+/// iec_60853, memory: van Wormer's coefficient; our tests integrate the profile of steady temperature.
 ///
 /// ```
 /// use jointwright_numerics::rating::transient::long_share_ratio;
@@ -62,7 +63,7 @@ pub fn long_share_ratio(inside_m: f64, outside_m: f64) -> f64 {
     0.5 / ratio.ln() - 1.0 / (ratio * ratio - 1.0)
 }
 
-/// p*, the same for each half of a wall that is divided at √(d D), for short times.
+/// p*, the same share for each half of a wall that is divided at √(d D), for short times.
 ///
 /// p* = 1/ln(D/d) − 1/(D/d − 1); it is p for the ratio √(D/d).
 ///
@@ -78,33 +79,33 @@ pub fn short_share_ratio(inside_m: f64, outside_m: f64) -> f64 {
     1.0 / ratio.ln() - 1.0 / (ratio - 1.0)
 }
 
-/// A single cable as the heat meets it.
+/// A single cable, as thermal resistances and heat capacities.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Body {
-    /// Qc, heat of the conductor, J/(m·K).
+    /// Qc, heat capacity of the conductor, J/(m·K).
     pub conductor_j_per_m_k: f64,
-    /// All layers between conductor and shield; its resistance is T1.
+    /// All layers between conductor and shield; their resistance is T1.
     pub insulation: Wall,
-    /// Qs, heat of the shield, J/(m·K).
+    /// Qs, heat capacity of the shield, J/(m·K).
     pub shield_j_per_m_k: f64,
-    /// All layers over the shield; its resistance is T3.
+    /// All layers over the shield; their resistance is T3.
     pub jacket: Option<Wall>,
-    /// qs = 1 + λ1, losses of conductor and shield over that of the conductor.
+    /// qs = 1 + λ1, ratio of the losses of conductor and shield to the loss of the conductor.
     pub losses_ratio: f64,
-    /// A resistance outside the jacket without any heat of its own, K·m/W: T4 in air at the heat in question; 0 in soil.
+    /// A thermal resistance outside the jacket without heat capacity, K·m/W: in air, T4 at the relevant heat; in soil, 0.
     pub outside_k_m_per_w: f64,
 }
 
-/// How the insulation's heat is placed.
+/// Position of the insulation's heat capacity.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Form {
-    /// At conductor and shield; the standard takes it above a third of resistance times heat.
+    /// At conductor and shield; the standard uses it above a third of the time constant.
     Long,
-    /// At conductor, middle and shield; the standard takes it below.
+    /// At conductor, middle and shield; the standard uses it below a third.
     Short,
 }
 
-/// Two cells: resistances and heats that stand for a cable.
+/// Two cells: thermal resistances and heat capacities that represent a cable.
 ///
 /// ```text
 /// conductor ──┬── TA ──┬── TB ── surface
@@ -123,10 +124,10 @@ pub struct Cells {
 }
 
 impl Body {
-    /// The two cells that stand for the cable.
+    /// The two cells that represent the cable.
     ///
-    /// Long: TA = T1, QA = Qc + p Qi, TB = qs (T3 + T4), QB = (1 − p) Qi + (Qs + p' Qj)/qs + (T4/(T3 + T4))² (1 − p') Qj/qs.
-    /// Short, the insulation divided at √(d D) into Qi1 and Qi2: TA = T1/2, QA = Qc + p* Qi1, TB = T1/2 + qs (T3 + T4), and QB the other heats, each times the square of the share of TB outside it.
+    /// Long form: TA = T1, QA = Qc + p Qi, TB = qs (T3 + T4), QB = (1 − p) Qi + (Qs + p' Qj)/qs + (T4/(T3 + T4))² (1 − p') Qj/qs.
+    /// Short form, with the insulation divided at √(d D) into Qi1 and Qi2: TA = T1/2, QA = Qc + p* Qi1, TB = T1/2 + qs (T3 + T4), and QB the other heat capacities, each times the square of the share of TB outside it.
     ///
     /// # Errors
     /// [`RatingError::NoNumber`].
@@ -204,10 +205,10 @@ impl Body {
         })
     }
 
-    /// ΣT · ΣQ, resistance times heat of the cable, s.
+    /// ΣT · ΣQ, thermal time constant of the cable: total resistance times total heat capacity, s.
     ///
     /// # Source
-    /// iec_60853, memory: a third of it divides short from long.
+    /// iec_60853, memory: a third of it separates short from long times.
     ///
     /// ```
     /// use jointwright_numerics::rating::transient::{Body, Wall};
@@ -249,14 +250,14 @@ impl Body {
     }
 }
 
-/// Many cells: heats at circles from the conductor outward, and the resistance from each to the next.
+/// Many cells: heat capacities at circles from the conductor outward, and the thermal resistance from each to the next.
 struct Chain {
     heats_j_per_m_k: Vec<f64>,
     links_k_m_per_w: Vec<f64>,
 }
 
 impl Chain {
-    /// A wall in equal resistances, each with its heat at its two circles by the share for long times.
+    /// Adds a wall as shells of equal resistance; each has its heat capacity at its two circles, by the share for long times.
     fn add(&mut self, wall: &Wall, n_shells: usize) {
         let ratio = (wall.outside_m / wall.inside_m).powf(1.0 / n_shells as f64);
         for index in 0..n_shells {
@@ -279,16 +280,16 @@ impl Chain {
 }
 
 impl Body {
-    /// The conductor's response with each wall divided in many shells.
+    /// The conductor's response with each wall divided into many shells.
     ///
-    /// The shield's loss enters at the shield; nothing is reduced.
-    /// The heats C and links G give C du/dt + G u = w, whose modes are the parts.
+    /// The shield's loss enters at the shield; the chain is not reduced.
+    /// The heat capacities C and links G give C du/dt + G u = w, whose modes are the parts.
     ///
     /// # Accuracy
-    /// With 20 shells within 1 % of a cable that is divided thrice as finely, from a hundredth of [`Body::span_s()`] on.
+    /// 20 shells agree within 1 % with a cable of three times as many, from a hundredth of [`Body::span_s()`] on.
     ///
     /// # Errors
-    /// [`RatingError::NoNumber`], also for no shell or more than 200.
+    /// [`RatingError::NoNumber`], also for zero shells or more than 200.
     ///
     /// # Source
     /// closed form: the modes of a chain.
@@ -326,7 +327,7 @@ impl Body {
         if self.outside_k_m_per_w > 0.0 {
             chain.links_k_m_per_w.push(self.outside_k_m_per_w);
         } else {
-            // The surface is held, and what is heated there does not count.
+            // The temperature of the surface is fixed, so heat there does not count.
             chain.heats_j_per_m_k.pop();
         }
         chain.response(n_shells, self.losses_ratio - 1.0)
@@ -334,7 +335,7 @@ impl Body {
 }
 
 impl Chain {
-    /// Modes of the chain, seen at the conductor, for one watt there and a loss at the shield.
+    /// Modes of the chain, as the conductor's response to one watt there and a loss at the shield.
     fn response(&self, shield_index: usize, shield_w: f64) -> Result<Response, RatingError> {
         let heats = &self.heats_j_per_m_k;
         let n = heats.len();
@@ -375,7 +376,7 @@ impl Chain {
     }
 }
 
-/// (part/whole)², 0 where there is no whole.
+/// (part/whole)², or 0 if the whole is 0.
 fn squared_share(part: f64, whole: f64) -> f64 {
     if whole > 0.0 {
         (part / whole).powi(2)
@@ -384,10 +385,10 @@ fn squared_share(part: f64, whole: f64) -> f64 {
     }
 }
 
-/// Rise of the conductor over the cable's surface after its loss began: Σ T (1 − e^(−at)).
+/// Rise of the conductor over the cable's surface after the start of its loss: Σ T (1 − e^(−at)).
 #[derive(Clone, Debug, PartialEq)]
 pub struct Response {
-    /// T of each part, K·m/W; Ta and Tb of two cells.
+    /// T of each part, K·m/W; Ta and Tb for two cells.
     pub parts_k_m_per_w: Vec<f64>,
     /// a of each part, 1/s.
     pub rates_per_s: Vec<f64>,
@@ -418,7 +419,7 @@ impl Cells {
         let (first, second) = (self.inner_j_per_m_k, self.outer_j_per_m_k);
         let product = first * inner * second * outer;
         if product <= 0.0 {
-            // Without a jacket the shield is the surface, and one cell is left.
+            // Without a jacket the shield is the surface, and one cell remains.
             let rate = 1.0 / (first * (inner + outer));
             return Response {
                 parts_k_m_per_w: vec![inner + outer],
@@ -428,7 +429,7 @@ impl Cells {
         let mean = 0.5 * (first * (inner + outer) + second * outer);
         let root = (mean * mean - product).sqrt();
         let fast = (mean + root) / product;
-        // The same as (M − √(M² − N))/N without the loss of digits.
+        // Equals (M − √(M² − N))/N, without the loss of digits.
         let slow = 1.0 / (mean + root);
         let part = (1.0 / first - slow * (inner + outer)) / (fast - slow);
         Response {
@@ -439,7 +440,7 @@ impl Cells {
 }
 
 impl Response {
-    /// Rise over the surface after a time, K·m/W.
+    /// Rise over the surface at a time, K·m/W.
     ///
     /// See [`Cells::response()`] for an example.
     pub fn rise_k_m_per_w(&self, time_s: f64) -> f64 {
@@ -458,7 +459,7 @@ impl Response {
 /// The soil around a cable.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Ground {
-    /// T4, steady resistance for the heat of each cable, the others' share included, K·m/W.
+    /// T4, steady thermal resistance for the heat of each cable, including the others' share, K·m/W.
     pub resistance_k_m_per_w: f64,
     /// δ, diffusivity, m²/s.
     pub diffusivity_m2_per_s: f64,
@@ -466,11 +467,11 @@ pub struct Ground {
     pub outside_m: f64,
     /// L, depth of the axis, m.
     pub depth_m: f64,
-    /// Other cables that lose alike.
+    /// Other cables with equal losses.
     pub others: Vec<Line>,
 }
 
-/// A cable and its surroundings, as they warm.
+/// A cable and its surroundings during warming.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Transient {
     responses: Vec<Response>,
@@ -480,7 +481,7 @@ pub struct Transient {
 }
 
 impl Transient {
-    /// A cable in soil, or in air where there is no ground.
+    /// A cable in soil, or in air if there is no ground.
     ///
     /// # Errors
     /// [`RatingError::NoNumber`], [`RatingError::NotBuried`].
@@ -525,7 +526,7 @@ impl Transient {
         Transient::looked_over(responses, LEAST_RATIO * body.span_s(), body, ground)
     }
 
-    /// The same with the cable divided in many shells, for air and for short times, where two cells are cooler than the cable.
+    /// A cable in soil or air, divided into many shells: for air and for short times, in which two cells are cooler than the cable.
     ///
     /// # Errors
     /// [`RatingError::NoNumber`], [`RatingError::NotBuried`].
@@ -589,14 +590,14 @@ impl Transient {
         }
     }
 
-    /// From when on two cells stand for the cable, s: a tenth of [`Body::span_s()`]; 0 for many shells.
+    /// Time from which two cells represent the cable, s: a tenth of [`Body::span_s()`]; 0 for many shells.
     ///
     /// See [`Transient::rise_k_m_per_w()`].
     pub fn least_s(&self) -> f64 {
         self.least_s
     }
 
-    /// qs = 1 + λ1, as the cable was given.
+    /// qs = 1 + λ1, as given for the cable.
     ///
     /// See [`Transient::of()`] for an example.
     pub fn losses_ratio(&self) -> f64 {
@@ -610,7 +611,7 @@ impl Transient {
         self.responses[0].steady_k_m_per_w() + self.soil_steady_k_m_per_w()
     }
 
-    /// qs T4, 0 without ground.
+    /// qs T4, or 0 without ground.
     fn soil_steady_k_m_per_w(&self) -> f64 {
         self.ground.as_ref().map_or(0.0, |ground| {
             self.losses_ratio * ground.resistance_k_m_per_w
@@ -630,14 +631,15 @@ impl Transient {
         })
     }
 
-    /// Rise of the conductor a time after its loss began, K·m/W: θc + α θe, α = θc/θc(∞), θe = qs T4 β.
+    /// Rise of the conductor at a time after the start of its loss, K·m/W: θc + α θe, α = θc/θc(∞), θe = qs T4 β.
     ///
-    /// Of two cells θc is the warmer of the long and the short form: that departs from the source, which changes over at a third of resistance times heat, and it is steady where the source jumps.
+    /// For two cells, θc is the warmer of the long and the short form.
+    /// This departs from the source, which changes form at a third of the time constant; it is continuous where the source jumps.
     ///
     /// # Accuracy
-    /// Against three finely divided cables θc is up to 9 % low at a tenth of resistance times heat, 6 % at a third, 2 % at the whole.
-    /// With soil the whole is 2 % low to 14 % high in the first hour, up to 11 % high after it, 3 % after six.
-    /// In air, by one resistance, it is up to 14 % low at a tenth of resistance times heat, 12 % at a third, 7 % at the whole: cooler than the cable.
+    /// Compared with three finely divided cables, θc is up to 9 % low at a tenth of the time constant (resistance times heat capacity), 6 % at a third, 2 % at the whole.
+    /// With soil, the total is 2 % low to 14 % high in the first hour, up to 11 % high after it, 3 % after six.
+    /// In air, represented by one resistance, it is up to 14 % low at a tenth of the time constant, 12 % at a third, 7 % at the whole: cooler than the cable.
     ///
     /// # Errors
     /// [`RatingError::TooShort`] before [`Transient::least_s()`].
@@ -662,7 +664,7 @@ impl Transient {
         Ok(own + reached * self.soil_steady_k_m_per_w() * self.soil_ratio(time_s)?)
     }
 
-    /// Share of the steady rise that is reached, with what the cable itself takes up.
+    /// Share of the steady rise that is reached, with the cable's own heat capacity.
     ///
     /// # Errors
     /// [`RatingError::TooShort`].
@@ -675,10 +677,10 @@ impl Transient {
         Ok(self.rise_k_m_per_w(time_s)? / self.steady_k_m_per_w())
     }
 
-    /// The same for a cable that takes up nothing: 1 − k + k β, k the soil's share of the steady rise.
+    /// Share of the steady rise that is reached, for a cable without heat capacity: 1 − k + k β, with k the soil's share of the steady rise.
     ///
     /// # Errors
-    /// [`RatingError::NoIntegral`] at no time.
+    /// [`RatingError::NoIntegral`] for a negative time.
     ///
     /// # Source
     /// iec_60853, memory: its part 1.
