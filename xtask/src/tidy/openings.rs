@@ -15,7 +15,7 @@ const WORDS: &[&str] = &["That of", "Those of", "Of", "What", "How", "Which"];
 const KNOWN: &[(&str, usize)] = &[
     ("crates/cli", 59),
     ("crates/drawing", 47),
-    ("crates/joint", 919),
+    ("crates/joint", 548),
     ("crates/numerics", 25),
     ("crates/paper", 16),
     ("crates/wording", 79),
