@@ -1,4 +1,4 @@
-//! Band: the strength of the field at the corners of a mesh, and what lies above a level.
+//! Band: the strength of the field at the corners of a mesh, and the outlines of its bands.
 
 use crate::colour::BANDS;
 use crate::frame::Frame;
@@ -8,7 +8,7 @@ use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::Point;
 use std::collections::BTreeMap;
 
-/// Share of the area on which the field may be stronger than the last band begins.
+/// Share of the area on which the field may be stronger than the beginning of the last band.
 const BEYOND_SHARE: f64 = 0.002;
 
 /// Strength of the field at the corners of each triangle.
@@ -61,7 +61,7 @@ fn strength(nodes: &[Point; 6], potential: &[[f64; 2]; 6], place: [f64; 2]) -> f
 }
 
 impl Strength {
-    /// Strength at the corners of a mesh, made even over the triangles of one region that meet at a corner.
+    /// Strength at the corners of a mesh, averaged over the triangles of one region that meet at a corner.
     pub(crate) fn new(mesh: &Mesh, potential: &[[f64; 2]], frame: &Frame) -> Self {
         let mut corners = Vec::new();
         let mut spots = Vec::new();
@@ -100,7 +100,7 @@ impl Strength {
         }
     }
 
-    /// The strength that is passed on no more than a share of the area, V/m.
+    /// Strength that is exceeded on no more than a share of the area, V/m.
     pub(crate) fn passed_on(&self, share: f64) -> f64 {
         let mut means: Vec<(f64, f64)> = self
             .corners
@@ -125,7 +125,7 @@ impl Strength {
         finely_up(self.passed_on(BEYOND_SHARE) / (BANDS.len() as f64 - 1.0))
     }
 
-    /// Outlines of what is at or above a level; everything below none.
+    /// Outlines of the part at or above a level; the whole section if there is no level.
     pub(crate) fn above(&self, level: Option<f64>) -> Vec<Vec<Spot>> {
         let mut edges = Edges::default();
         for (corners, spots) in self.corners.iter().zip(&self.spots) {
@@ -175,7 +175,7 @@ fn cut(corners: &[f64; 3], spots: &[Spot; 3], level: f64) -> Vec<Spot> {
     part
 }
 
-/// Where a level is passed between two corners; the same whichever is named first.
+/// Point at which a level is crossed between two corners; the order of the corners does not matter.
 pub(crate) fn crossing(values: [f64; 2], spots: [Spot; 2], level: f64) -> Spot {
     let (values, spots) = if spots[0] <= spots[1] {
         (values, spots)
@@ -209,7 +209,7 @@ mod tests {
             middle(1, 2),
             middle(2, 0),
         ];
-        // φ = r² − 3 r z, of which the slope is (2 r − 3 z, −3 r).
+        // φ = r² − 3 r z, with gradient (2 r − 3 z, −3 r).
         let potential = nodes.map(|p| [p.r * p.r - 3.0 * p.r * p.z, 0.0]);
         for (place, at) in [
             ([0.0, 0.0], 0),

@@ -1,8 +1,8 @@
-//! Colours: from light to dark, so that they keep their order without colour.
+//! Colours: from light to dark, so they keep their order in grey.
 
 /// Bands of a picture, weakest first, as red, green, blue.
 ///
-/// The lightness L* falls by the same step from band to band, so that a copy in grey says the same and no step looks larger than another.
+/// The lightness L* falls by the same step from band to band, so a copy in grey says the same and no step looks larger than another.
 pub(crate) const BANDS: [[u8; 3]; 10] = [
     [253, 248, 232],
     [243, 222, 178],
@@ -55,7 +55,7 @@ mod tests {
         assert!(mean > 8.0, "{mean}");
         for pair in BANDS.windows(2) {
             let step = l_star(pair[0]) - l_star(pair[1]);
-            // A colour of whole 255ths cannot be closer than this.
+            // A colour of whole 255ths cannot be closer to it than this.
             assert!(
                 (step - mean).abs() < 0.04 * mean,
                 "{pair:?}: {step} for {mean}"

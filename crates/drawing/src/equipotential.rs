@@ -1,4 +1,4 @@
-//! Equipotential: the lines on which the potential has a share of its whole difference.
+//! Equipotential: the lines on which the potential is a given share of its whole difference.
 
 use crate::band::crossing;
 use crate::frame::Frame;
@@ -11,7 +11,7 @@ pub(crate) type Range = (f64, f64, bool);
 /// Lines of one tenth of the difference.
 #[derive(Debug)]
 pub(crate) struct Tenth {
-    /// Which tenth, 1 to 9.
+    /// Number of the tenth, 1 to 9.
     pub(crate) tenth: u32,
     /// Its lines in the picture.
     pub(crate) lines: Vec<Vec<Spot>>,
@@ -23,13 +23,13 @@ impl Tenth {
         self.lines.iter().max_by_key(|line| length(line))
     }
 
-    /// What stands on it.
+    /// Text on the line.
     pub(crate) fn label(&self) -> String {
         format!("{}0 %", self.tenth)
     }
 }
 
-/// The potential in tenths, and its range; nothing where it does not differ.
+/// Potential in tenths, and its range; `None` if the potential is constant.
 pub(crate) fn tenths(
     mesh: &Mesh,
     potential: &[[f64; 2]],
@@ -59,7 +59,7 @@ pub(crate) fn tenths(
 
 /// Pieces of the line on which a number of the nodes has a level.
 fn pieces(mesh: &Mesh, numbers: &[f64], frame: &Frame, level: f64) -> Vec<(Spot, Spot)> {
-    // A quadratic triangle as four with straight sides.
+    // A quadratic triangle as four triangles with straight sides.
     const PARTS: [[usize; 3]; 4] = [[0, 3, 5], [3, 1, 4], [5, 4, 2], [3, 4, 5]];
     let mut found = Vec::new();
     for triangle in &mesh.triangles {
@@ -92,7 +92,7 @@ fn length(line: &[Spot]) -> i64 {
     line.windows(2).map(piece).sum()
 }
 
-/// The place at a share of a line, which counts from its end farther to the left.
+/// Place at a share of a line, counted from its end farther to the left.
 pub(crate) fn along(line: &[Spot], share: f64) -> Spot {
     let mut line = line.to_vec();
     if line.first() > line.last() {

@@ -1,4 +1,4 @@
-//! Frame: where a place of the section lies in the picture.
+//! Frame: the mapping from places of the section to places in the picture.
 //!
 //! ```text
 //!   r ^    z runs to the right, as joints are drawn, and r upwards from the axis
@@ -9,22 +9,22 @@
 use crate::trace::Spot;
 use jointwright_numerics::outline::{Outline, Point};
 
-/// Most that r is stretched.
+/// Greatest factor by which r is stretched.
 const STRETCH_MOST: f64 = 10.0;
 
-/// What room a drawing has, picture points.
+/// Room for a drawing, picture points.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Room {
-    /// Its width.
+    /// Width.
     pub(crate) width: f64,
-    /// Its greatest height.
+    /// Greatest height.
     pub(crate) height_most: f64,
     /// Height below which r is stretched.
     pub(crate) height_least: f64,
 }
 
 impl Room {
-    /// That of a picture with a page of its own.
+    /// Room of a picture with a page of its own.
     pub(crate) const PICTURE: Self = Self {
         width: 1040.0,
         height_most: 560.0,
@@ -32,7 +32,7 @@ impl Room {
     };
 }
 
-/// How the section lies in the picture.
+/// Mapping of the section to the picture.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Frame {
     /// Left and upper edge of the drawing, picture points.
@@ -43,14 +43,14 @@ pub(crate) struct Frame {
     pub(crate) z: [f64; 2],
     /// Least and greatest r, m.
     pub(crate) r: [f64; 2],
-    /// Picture points a metre along z.
+    /// Picture points per metre along z.
     pub(crate) scale: f64,
-    /// How many times larger r is drawn than z.
+    /// Factor by which r is drawn larger than z.
     pub(crate) stretch: f64,
 }
 
 impl Frame {
-    /// The frame of an outline; nothing if it has no place that is a number.
+    /// Frame of an outline; `None` if it has no place that is a number.
     pub(crate) fn new(outline: &Outline, origin: [f64; 2], room: Room) -> Option<Self> {
         let mut places = Vec::new();
         for curve in curves(outline) {
@@ -102,7 +102,7 @@ impl Frame {
     }
 }
 
-/// Places along each curve of an outline, closely enough for a picture.
+/// Places along each curve of an outline, dense enough for a picture.
 pub(crate) fn curves(outline: &Outline) -> Vec<Vec<Point>> {
     outline
         .curves

@@ -1,6 +1,6 @@
 //! Label: texts of a picture.
 
-/// Text as SVG takes it.
+/// Text escaped for SVG.
 pub(crate) fn escaped(text: &str) -> String {
     let mut safe = String::new();
     for letter in text.chars() {
@@ -9,7 +9,7 @@ pub(crate) fn escaped(text: &str) -> String {
             '<' => safe.push_str("&lt;"),
             '>' => safe.push_str("&gt;"),
             '"' => safe.push_str("&quot;"),
-            // What XML does not allow, and what turns the direction of writing.
+            // Characters that XML forbids, and characters that change the direction of writing.
             '\u{fffe}' | '\u{ffff}' | '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {
                 safe.push('\u{fffd}');
             }
@@ -20,7 +20,7 @@ pub(crate) fn escaped(text: &str) -> String {
     safe
 }
 
-/// Text in lines of at most `width` letters, of which there are at most `n_most`.
+/// Text in lines of at most `width` letters, at most `n_most` lines.
 pub(crate) fn wrapped(text: &str, width: usize, n_most: usize) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in text.split_whitespace() {
@@ -48,7 +48,7 @@ pub(crate) fn wrapped(text: &str, width: usize, n_most: usize) -> Vec<String> {
     lines
 }
 
-/// Text of at most `width` letters.
+/// Text cut to at most `width` letters.
 pub(crate) fn shortened(text: &str, width: usize) -> String {
     if text.chars().count() <= width {
         return text.to_owned();

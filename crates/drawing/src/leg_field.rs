@@ -1,10 +1,10 @@
 //! Leg field: the field of one leg at the worst of its windows, as the page that `field_sheet` draws.
 //!
-//! Why its own room: what a study knows and what a page shows are put together once, for the terminal and for paper.
+//! Why its own room: the results of a study and the content of a page are put together once, for the terminal and for paper.
 //!
-//! Invariants: the state shown is one that the study reports; every number printed comes from its answers; an invented joint says so across its face.
+//! Invariants: the state shown is a state that the study reports; every printed number comes from its answers; an invented joint says so across its face.
 //!
-//! Not here: how a page looks (`field_sheet`), what a field may be (`checks` of the core).
+//! Not here: the look of a page (`field_sheet`), limits of fields (`checks` of the core).
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 use jointwright_joint::limit::Outcome;
@@ -23,9 +23,9 @@ pub struct LegField {
     curves: Vec<Curve>,
 }
 
-/// The field of one leg as a picture: `shown` as the study gives it, `leg` its letter.
+/// The field of one leg as a picture, from the study's `shown` and the leg's letter `leg`.
 ///
-/// `plan` gives the mark that stands below the title, and what stands across the face.
+/// `plan` gives the mark below the title and the text across the face.
 pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
     let mut curves = vec![Curve {
         label: "this leg".to_owned(),
@@ -43,7 +43,7 @@ pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
             plan.plan_mark.words(),
             shown.voltage_v / 1e3
         ),
-        // A strip has room for the first line alone.
+        // A strip has room for the first line only.
         about: vec![
             about(&shown.state, shown.drawn.is_edge_in_field),
             of_plan(plan),
@@ -55,7 +55,7 @@ pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
     }
 }
 
-/// Of which plan it is, and what fails of it.
+/// Plan of the picture, and its failures.
 fn of_plan(plan: &Plan) -> String {
     let stop = match plan.outcome {
         Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
@@ -80,12 +80,12 @@ fn about(state: &State, is_edge_in_field: bool) -> String {
 }
 
 impl LegField {
-    /// A page of its own, as SVG.
+    /// Page of its own, as SVG.
     pub fn sheet(&self) -> String {
         field_sheet(&self.page())
     }
 
-    /// A small one for the back of the make-up sheet, as SVG.
+    /// Small picture for the back of the make-up sheet, as SVG.
     pub fn strip(&self) -> String {
         field_strip(&self.page())
     }

@@ -1,11 +1,11 @@
 //! Level: round steps for bands, axes and scales.
 
-/// The round number (1, 2 or 5 times a power of ten) at or above one that is greater than nothing.
+/// Round number (1, 2 or 5 times a power of ten) at or above a positive number.
 pub(crate) fn round_up(number: f64) -> f64 {
     up_to(number, &[1.0, 2.0, 5.0, 10.0])
 }
 
-/// The same with more round numbers to choose from.
+/// The same with a finer choice of round numbers.
 pub(crate) fn finely_up(number: f64) -> f64 {
     up_to(
         number,
@@ -18,16 +18,16 @@ fn up_to(number: f64, factors: &[f64]) -> f64 {
         return 1.0;
     }
     let power = 10.0_f64.powf(number.log10().floor());
-    // The last figures of a quotient of decimal numbers are rounding.
+    // The last digits of a quotient of decimal numbers are rounding errors.
     let factor = factors
         .iter()
         .find(|factor| number <= **factor * power * (1.0 + 1e-9));
     factor.copied().unwrap_or(10.0) * power
 }
 
-/// A number to as many places as its step asks for.
+/// A number with as many decimals as its step needs.
 pub(crate) fn to_step(number: f64, step: f64) -> String {
-    // One figure more where the step has two, as 0.25.
+    // One decimal more if the step has two digits, as 0.25.
     let mut n_places = (-step.log10().floor()).clamp(0.0, 12.0) as usize;
     let scaled = step * 10.0_f64.powf(n_places as f64);
     if (scaled - scaled.round()).abs() > 1e-6 * scaled {
@@ -45,7 +45,7 @@ pub(crate) fn to_step(number: f64, step: f64) -> String {
     }
 }
 
-/// A number to three figures, without an exponent where that is readable.
+/// A number with three digits, without an exponent where that is readable.
 pub(crate) fn short(number: f64) -> String {
     if number == 0.0 {
         return "0".to_owned();

@@ -1,12 +1,17 @@
 //! Pictures, as SVG.
 //!
-//! **What.** [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines; [`field_sheet()`]: that of one end with the strength along its interface; [`half_section`]: one leg as made up, with dimensions; [`strips`]: what is to be cut and marked on one end, at full size; [`along_axis`], [`emergency_against_time`]: how warm a joint gets under load.
+//! **What.**
+//! - [`field_picture`]: the field of a section, shaded by its strength, with equipotential lines.
+//! - [`field_sheet()`]: the field of one end with the strength along its interface.
+//! - [`half_section`]: one leg as made up, with dimensions.
+//! - [`strips`]: the cuts and marks of one end, at full size.
+//! - [`along_axis`], [`emergency_against_time`]: the temperatures of a joint under load.
 //!
-//! **Why separate.** A picture is a way of saying what has been computed; nothing is computed with it.
+//! **Why separate.** A picture shows computed results; nothing is computed with it.
 //!
-//! **Invariants.** Pure: what is given goes in, a text comes out, the same text for the same input.
-//! Nothing is said by colour alone, and whatever is given, the text is SVG.
-//! Size does not grow with the mesh: places are rounded to a tenth of a picture point, and what that makes equal is drawn once.
+//! **Invariants.** Pure: the input goes in and a text comes out, the same text for the same input.
+//! Nothing is said by colour alone, and the text is SVG for any input.
+//! Size does not grow with the mesh: places are rounded to a tenth of a picture point, and equal lines are drawn once.
 //!
 //! **Not here.** Files, units as people write them, any judgement.
 

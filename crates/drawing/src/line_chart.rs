@@ -1,4 +1,4 @@
-//! Line chart: numbers against one other number, told apart by dashes and by a legend below.
+//! Line chart: curves of numbers against one other number, with different dashes and a legend below.
 
 use crate::field_sheet::bounds::Bounds;
 use crate::field_sheet::canvas::{Anchor, Canvas, LETTER, Words};
@@ -16,9 +16,9 @@ const BAR: f64 = 18.0;
 const LINE: f64 = 1.4 * SIZE;
 /// Length of a legend's sample of a line.
 const SAMPLE: f64 = 64.0;
-/// Steps that an axis has, about.
+/// Approximate number of steps of an axis.
 const N_STEPS: f64 = 9.0;
-/// Room above and below the curves, of their span.
+/// Room above and below the curves, as a share of their span.
 const MARGIN: f64 = 0.06;
 /// Dashes of the curves in their order; the first is a full line.
 const DASHES: [&str; 6] = ["", "10 5", "2 4", "14 4 2 4", "5 3", "18 4 2 4 2 4"];
@@ -26,7 +26,7 @@ const DASHES: [&str; 6] = ["", "10 5", "2 4", "14 4 2 4", "5 3", "18 4 2 4 2 4"]
 /// One curve.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct ChartCurve {
-    /// What the legend says of it.
+    /// Label in the legend.
     pub label: String,
     pub points: Vec<(f64, f64)>,
 }
@@ -34,17 +34,17 @@ pub(crate) struct ChartCurve {
 /// A line across the chart, with a word at it.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) enum Rule {
-    /// Upright, at an x.
+    /// Vertical line, at an x.
     Upright(f64, String),
-    /// Level, at a y.
+    /// Horizontal line, at a y.
     Level(f64, String),
 }
 
-/// What an axis shows.
+/// Content of an axis.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Axis {
     pub label: String,
-    /// Whether equal ratios have equal lengths; of numbers above 0 alone.
+    /// Whether the axis is logarithmic; for positive numbers only.
     pub is_logarithmic: bool,
 }
 
@@ -58,13 +58,13 @@ pub(crate) struct Chart {
     pub y: Axis,
     pub curves: Vec<ChartCurve>,
     pub rules: Vec<Rule>,
-    /// What must be read before anything else.
+    /// Text that must be read before anything else.
     pub banner: Option<String>,
     /// Lines below everything.
     pub below: Vec<String>,
 }
 
-/// An axis on the page: from which to which number, from which to which place.
+/// An axis on the page: its least and greatest number, and their places.
 struct Scale {
     numbers: [f64; 2],
     places: [f64; 2],
@@ -104,7 +104,7 @@ impl Scale {
         (self.numbers[0]..=self.numbers[1]).contains(&number)
     }
 
-    /// Numbers at which a line stands, and how each is written.
+    /// Numbers with a line, and their texts.
     fn steps(&self) -> Vec<(f64, String)> {
         let [from, to] = self.numbers;
         if !self.is_logarithmic {
@@ -122,7 +122,7 @@ impl Scale {
     }
 }
 
-/// The chart as SVG, 1000 picture points wide; nothing where no curve has two numbers.
+/// The chart as SVG, 1000 picture points wide; `None` if no curve has two numbers.
 pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
     let mut canvas = Canvas::default();
     head(&mut canvas, chart);
@@ -208,7 +208,7 @@ fn lines(canvas: &mut Canvas, text: &str) {
     }
 }
 
-/// Lines, numbers and names of both axes.
+/// Draws lines, numbers and names of both axes.
 fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
     let (width, height) = (room.right - room.left, room.bottom - room.top);
     let mut d = String::new();
@@ -242,7 +242,7 @@ fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) 
     ));
 }
 
-/// Lines across, each with its words where there is room for them.
+/// Draws lines across the chart, each with its words where there is room.
 fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
     let inner = room.grown(-2.0);
     for rule in &chart.rules {
@@ -272,7 +272,7 @@ fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2])
             .into_iter()
             .any(|at| canvas.text_if_free(Words::new(at, SIZE, words).on_picture(), &inner));
         if !written {
-            // What finds no room beside its line stands at the lower left.
+            // Words without room beside their line stand at the lower left.
             canvas.text(Words::new([room.left + 8.0, room.bottom - 6.0], SIZE, words).on_picture());
         }
     }
@@ -350,7 +350,7 @@ mod tests {
     fn what_is_no_line_is_not_drawn() {
         assert_eq!(line_chart(&chart(vec![(1.0, 1.0)])), None);
         assert_eq!(line_chart(&chart(Vec::new())), None);
-        // Of numbers that are none the others are drawn.
+        // Places that are not numbers are left out; the others are drawn.
         let svg =
             line_chart(&chart(vec![(1.0, 1.0), (2.0, f64::NAN), (3.0, 2.0)])).expect("a chart");
         assert_eq!(places(&svg).len(), 2);

@@ -1,16 +1,16 @@
 //! Load: temperature along the axis of a joint, and emergency load against time.
 //!
-//! Not here: any temperature; they are taken from the solved joint and from its rating.
+//! Not here: any temperature; they come from the solved joint and from its rating.
 
 use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
 use jointwright_joint::warm::{Along, Rating, Warm};
 
-/// What stands on each of them.
+/// Text on each chart.
 const UNDECIDED: &str =
     "Computed from what is stated; decides nothing. The parts' own instructions prevail.";
-/// Cable that is drawn beyond the joint, m.
+/// Length of cable drawn beyond the joint, m.
 const BEYOND_M: f64 = 3.0;
 
 fn linear(label: &str) -> Axis {
@@ -24,7 +24,7 @@ fn title(document: &RateDoc, what: &str) -> String {
     format!("{}, {}: {what}", document.plan_mark.words(), document.job)
 }
 
-/// Which issue of the plan it belongs to, and what fails of it.
+/// Issue of the plan, and its failures.
 fn of_plan(document: &RateDoc) -> String {
     let stop = match document.outcome {
         Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
@@ -33,11 +33,11 @@ fn of_plan(document: &RateDoc) -> String {
     format!("{}.{stop}", document.plan_mark.line())
 }
 
-/// Temperature along the axis of every leg at the job's load, as SVG; nothing where none is computed.
+/// Temperature along the axis of every leg at the job's load, as SVG; `None` if none is computed.
 ///
-/// Two legs lie to the left and to the right of the joint's middle; of more each goes to the right.
+/// Two legs lie to the left and to the right of the joint's middle; of more than two, each goes to the right.
 ///
-/// `rating` is the one that the document was made from.
+/// `rating` is the rating of the document.
 pub fn along_axis(warm: &Warm, rating: Option<&Rating>, document: &RateDoc) -> Option<String> {
     let Warm::Done(done) = warm else {
         return None;
@@ -92,7 +92,7 @@ pub fn along_axis(warm: &Warm, rating: Option<&Rating>, document: &RateDoc) -> O
     })
 }
 
-/// Where bodies end; legs whose bodies end at one place share a line.
+/// Ends of the bodies; legs whose bodies end at one place share a line.
 fn body_ends(legs: &[Along], names: &[&str], is_pair: bool) -> Vec<Rule> {
     let mut ends: Vec<(f64, String)> = Vec::new();
     for (index, leg) in legs.iter().enumerate() {
@@ -137,7 +137,7 @@ fn curve(label: String, points: &[(f64, f64)], sign: f64, leg: &Along) -> ChartC
     }
 }
 
-/// How long an emergency may last against its load, as SVG; nothing where the rating has no two such times.
+/// Greatest time of an emergency against its load, as SVG; `None` if the rating has no two such times.
 pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
     let rows = &document.emergency;
     let n_legs = rows.first()?.loads_a.len();
@@ -154,13 +154,13 @@ pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
     let mut curves: Vec<ChartCurve> = Vec::new();
     for leg in 0..n_legs {
         let next = of_leg(leg);
-        // Legs with one load are one line.
+        // Legs with the same load share a line.
         match curves.iter_mut().find(|curve| curve.points == next.points) {
             Some(same) => same.label = format!("{}; {}", same.label, next.label),
             None => curves.push(next),
         }
     }
-    // The job's own emergency, where one line stands for all legs.
+    // The job's own emergency, if one line stands for all legs.
     let asked = document
         .warm
         .legs

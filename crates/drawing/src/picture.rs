@@ -15,30 +15,30 @@ use std::fmt::Write;
 const WIDTH: f64 = 1160.0;
 /// Left edge of the drawing, picture points.
 const LEFT: f64 = 70.0;
-/// Most entries of the list of places.
+/// Greatest number of entries in the list of places.
 const MARKS_MOST: usize = 60;
-/// What stands on every picture.
+/// Text on every picture.
 const UNJUDGED: &str = "Computed from the drawing given; nobody has judged it.";
 
-/// A place that is marked.
+/// A marked place.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Mark {
-    /// What stands in the list.
+    /// Label in the list.
     pub label: String,
-    /// Where, m.
+    /// Place, m.
     pub at: Point,
 }
 
-/// What is written on a picture.
+/// Texts of a picture.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Caption {
-    /// Its title.
+    /// Title.
     pub title: String,
-    /// What is said of it below the title.
+    /// Text below the title.
     pub about: String,
     /// Tags of the curves that are conductors, drawn thick.
     pub conductors: Vec<String>,
-    /// Places that are marked, in the order of the list.
+    /// Marked places, in the order of the list.
     pub marks: Vec<Mark>,
 }
 
@@ -81,12 +81,12 @@ pub fn field_picture(
 #[derive(Default)]
 struct Page {
     body: String,
-    /// Where the next thing goes, picture points.
+    /// Height at which the next item goes, picture points.
     y: f64,
 }
 
 impl Page {
-    /// Text at a place; `class` is one of those of the style sheet.
+    /// Writes a text at a place; `class` is a class of the style sheet.
     fn text(&mut self, [x, y]: [f64; 2], class: &str, text: &str) {
         // Writing to a text cannot fail.
         let _ = writeln!(
@@ -131,11 +131,11 @@ impl Page {
         for tenth in &tenths {
             drawn.push_str(&path(&tenth.lines, false));
             if let Some(longest) = tenth.longest() {
-                // Each a little farther along than the one before, so that labels of lines side by side do not meet.
+                // Each a little farther along than the one before, so that labels of neighbouring lines do not meet.
                 labels.push((along(longest, 0.1 * f64::from(tenth.tenth)), tenth.label()));
             }
         }
-        // Dark on light, so that a line is seen on every band.
+        // Dark on light, so that a line is visible on every band.
         let _ = writeln!(self.body, "{}", twice("p", &drawn, ["w", "e"]));
         for (spot, label) in labels {
             let [x, y] = spot.map(|x| f64::from(x) / 10.0);
@@ -313,7 +313,7 @@ path{stroke-linejoin:round}.w,.e,.o,.c,.a,.x,.h,.k{fill:none}.w{stroke:#fff;stro
 .a{stroke:#444;stroke-width:1}.x{stroke:#444;stroke-width:1;stroke-dasharray:14 4 3 4}\
 .h{stroke:#fff;stroke-width:3.4}.k{stroke:#000;stroke-width:1.5}";
 
-/// Marks of one place together, in the order of the first of each.
+/// Groups of marks at one place, in the order of the first mark of each.
 fn grouped(caption: &Caption) -> Vec<(Point, Vec<String>)> {
     let mut groups: Vec<(Point, Vec<String>)> = Vec::new();
     for mark in &caption.marks {

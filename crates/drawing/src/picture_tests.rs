@@ -102,10 +102,10 @@ fn bands_end_where_the_field_passes_their_level() {
         .lines()
         .filter(|line| line.starts_with("<path fill="))
         .count();
-    // The step is 0.1 kV/mm, so the bands from 0, 0.1, … 0.9 all hold something.
+    // The step is 0.1 kV/mm, so each of the bands from 0, 0.1, … 0.9 contains something.
     assert!(svg.contains(">0.9<") && svg.contains(">0.1<"));
     assert_eq!(fills, 10);
-    // The one from 0.4 on ends at r = 22.756 mm: 28 of 30 mm of height are 560 picture points.
+    // The band from 0.4 on ends at r = 22.756 mm: 28 of 30 mm of height are 560 picture points.
     let level = svg
         .lines()
         .filter(|line| line.starts_with("<path fill="))
@@ -132,7 +132,7 @@ fn bands_end_where_the_field_passes_their_level() {
         (greatest - least - height).abs() < 1.0,
         "{least} to {greatest}, not {height}"
     );
-    // The twin: a cable of another voltage has its bands elsewhere.
+    // The twin: a cable with another voltage has its bands elsewhere.
     let half: Vec<[f64; 2]> = potential.iter().map(|[v, _]| [0.7 * v, 0.0]).collect();
     let other = field_picture(&outline(), &mesh, &half, &caption());
     assert_ne!(other, svg);

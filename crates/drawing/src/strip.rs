@@ -1,4 +1,4 @@
-//! Strip: what is to be cut and marked on one end, at full size, to be cut out and laid along the cable.
+//! Strip: the cuts and marks of one end at full size, to be cut out and laid along the cable.
 //!
 //! ```text
 //!    0      8   14    18                          48    54     62 mm
@@ -9,7 +9,7 @@
 //!    ========///======+ CUT jacket edge           | |   ========   a mark
 //! ```
 //!
-//! Where a page is too short for the leg, further pieces go on where the one before ends:
+//! If a page is too short for the leg, further pieces continue where the one before ends:
 //!
 //! ```text
 //!    piece 1 |        join a      join b   |        both lines stand on both pieces,
@@ -18,9 +18,9 @@
 //!              piece 2
 //! ```
 //!
-//! Invariants: every mark, tick and bar stands at its place in millimetres of the SVG; texts give way, marks never do; texts do not lie on each other.
+//! Invariants: every mark, tick and bar stands at its place in millimetres of the SVG; texts move, marks never do; texts do not lie on each other.
 //!
-//! Not here: where a cut goes (`joint::cutback`), and the sheet it is printed on (`paper`).
+//! Not here: the place of a cut (`joint::cutback`), and the sheet it is printed on (`paper`).
 
 use crate::label::{escaped, shortened, wrapped};
 use jointwright_joint::cable::Words as Practice;
@@ -36,45 +36,45 @@ const LEADER: [f64; 2] = [14.0, 17.5];
 pub(crate) const TEXT: [f64; 2] = [18.0, 48.0];
 const BARS: [f64; 2] = [49.6, 51.8];
 const MM_LEFT: f64 = 53.0;
-/// Where the figures of inches and of millimetres stand, from left to right, mm.
+/// Columns of the numbers of inches and of millimetres, from left to right, mm.
 pub(crate) const FIGURES: [[f64; 2]; 2] = [[5.2, 9.0], [MM_LEFT, 57.4]];
-/// Calibration bars: along in millimetres and in inches, and across, mm.
+/// Calibration bars: lengthwise in millimetres and in inches, and across, mm.
 const BAR_MM: f64 = 100.0;
 const BAR_IN: f64 = 4.0 * 25.4;
 const BAR_ACROSS: f64 = 30.0;
-/// Where the bars along begin, mm.
+/// Beginning of the lengthwise bars, mm.
 const BAR_TOP: f64 = 5.0;
 /// Height below which no strip is made: the bars must be on it, mm.
 const HEIGHT_LEAST: f64 = BAR_TOP + BAR_IN + 5.0;
 /// Room between the last mark and the end of the strip, mm.
 const TAIL: f64 = 6.0;
-/// Two lines at which pieces are joined are so far apart: what the crew measures there, mm.
+/// Distance between the two lines at which pieces are joined, mm: the crew measures it.
 const JOIN: f64 = 25.4;
 /// Paper beyond the lines of a join, mm.
 const JOIN_EDGE: f64 = 5.0;
-/// Most pieces of one strip: what is farther off is marked with a tape.
+/// Greatest number of pieces of one strip: a mark farther off is set with a tape.
 const PIECES_MOST: usize = 12;
 /// Room between two blocks of text, mm.
 pub(crate) const BETWEEN: f64 = 1.4;
-/// Height of a line over the size of its letters.
+/// Ratio of the height of a line to the size of its letters.
 const LINE: f64 = 1.22;
-/// Usual width of a letter over its size, bold and not.
+/// Ratio of the usual width of a letter to its size, bold and not.
 const LETTER: [f64; 2] = [0.60, 0.54];
-/// A space at which no line is broken: a number that is broken can be read as another.
+/// A space at which no line is broken: a broken number can be read as another number.
 const WITHIN: char = '\u{1}';
 
 /// A marking strip.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Strip {
-    /// The picture; one unit is one millimetre.
+    /// Picture; one unit is one millimetre.
     pub svg: String,
     /// Width, mm.
     pub width_mm: f64,
     /// Height, mm.
     pub height_mm: f64,
-    /// What is not marked on it nor on its other pieces, and why; a sentence each.
+    /// Marks that stand on none of its pieces, with the reason; a sentence each.
     pub left_out: Vec<String>,
-    /// Which piece it is, from 1, and how many there are.
+    /// Number of this piece, from 1, and the number of pieces.
     pub piece: [usize; 2],
     /// Stretch of the cable that it covers, mm from the conductor end.
     pub covers_mm: [f64; 2],
@@ -83,18 +83,18 @@ pub struct Strip {
 /// A stretch of a leg on one paper.
 #[derive(Clone, Copy, Debug, PartialEq)]
 struct Piece {
-    /// Which, from 1, and how many.
+    /// Number, from 1, and the number of pieces.
     number: [usize; 2],
-    /// From the conductor end, mm.
+    /// Beginning, mm from the conductor end.
     from: f64,
     to: f64,
-    /// First of the two lines at which the piece before is joined, and the next.
+    /// First of the two lines at the join with the piece before, and with the next.
     joins: [Option<f64>; 2],
 }
 
 /// Stretches of at most `most` mm that overlap at their joins and reach to `last`.
 fn pieces(most: f64, last: f64, is_metric: bool) -> Vec<Piece> {
-    // Lines of a join lie on numbered lines of the scale in use.
+    // The lines of a join lie on numbered lines of the scale in use.
     let step = if is_metric { 10.0 } else { 25.4 };
     let mut pieces: Vec<Piece> = Vec::new();
     let (mut from, mut before) = (0.0, None);
@@ -143,7 +143,7 @@ impl Words {
         }
     }
 
-    /// Lines that fit the column of texts.
+    /// Lines of a text that fit the column of texts.
     pub(crate) fn lines(size: f64, is_bold: bool, text: &str) -> Vec<Words> {
         let letter = LETTER[usize::from(!is_bold)];
         let letters = ((TEXT[1] - TEXT[0]) / (letter * size)).floor() as usize;
@@ -158,10 +158,10 @@ impl Words {
     }
 }
 
-/// Texts that stand together, and the mark that they belong to.
+/// Texts that stand together, and their mark.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Block {
-    /// Place of the mark, mm from the conductor end; none for head and tail.
+    /// Place of the mark, mm from the conductor end; `None` for head and tail.
     pub(crate) mark: Option<f64>,
     pub(crate) lines: Vec<Words>,
     /// Top, mm.
@@ -178,7 +178,7 @@ impl Block {
     }
 }
 
-/// The pieces of the marking strip of one end, each no longer than `length_most_mm`, to the farthest cut or mark; none where work stops, or where nothing of the end can be marked in that length.
+/// Pieces of the marking strip of one end, each no longer than `length_most_mm`, to the farthest cut or mark; empty if work stops, or if nothing of the end can be marked in that length.
 ///
 /// The zero edge is the square-cut conductor end; millimetres of the pictures are millimetres of the cable.
 pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<Strip> {
@@ -199,7 +199,7 @@ pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<
     let covered = all.last().map_or(0.0, |piece| piece.to);
     let left_out = left_out(leg, plan, covered);
     let drawn = all.iter().enumerate().map(|(index, piece)| {
-        // What stands on the piece before is not said twice.
+        // Marks of the piece before are not repeated.
         let before = index.checked_sub(1).map(|index| all[index].to);
         let here = |at: f64| before.is_none_or(|to| at > to) && at <= piece.to;
         let marked: Vec<(f64, &CutDoc)> =
@@ -209,7 +209,7 @@ pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<
     drawn.collect::<Option<Vec<Strip>>>().unwrap_or_default()
 }
 
-/// What stands on no piece.
+/// Marks that stand on no piece.
 fn left_out(leg: &LegDoc, plan: &Plan, covered: f64) -> Vec<String> {
     let said = |cut: &CutDoc| match cut.mark_at_mm {
         Some(at) if (0.0..=covered).contains(&at) => None,
@@ -233,7 +233,7 @@ fn left_out(leg: &LegDoc, plan: &Plan, covered: f64) -> Vec<String> {
     leg.cuts.iter().filter_map(said).collect()
 }
 
-/// One piece; none if its texts do not fit.
+/// One piece; `None` if its texts do not fit.
 fn strip(
     leg: &LegDoc,
     phase: u8,
@@ -272,7 +272,7 @@ fn strip(
     })
 }
 
-/// The number of a cut in the plan's own texts.
+/// Number of a cut in the plan's own texts.
 fn number(cut: &CutDoc, plan: &Plan) -> String {
     let inch = cut
         .inch
@@ -358,7 +358,7 @@ fn blocks(
     blocks
 }
 
-/// What is said at the lines of a join.
+/// Texts at the lines of a join.
 fn joins(piece: &Piece) -> Vec<Block> {
     let [number, n] = piece.number;
     let names = [
@@ -438,7 +438,7 @@ fn head(leg: &LegDoc, phase: u8, plan: &Plan, piece: &Piece) -> Block {
     lines.extend(Words::lines(2.2, false, &format!("made {made}")));
     let job = format!("{}, {}, {}", plan.job.id, plan.job.date, plan.program);
     lines.extend(Words::lines(2.2, false, &shortened(&job, 90)));
-    // The bar across is drawn in the place of this line.
+    // This line is the place of the bar across.
     lines.push(Words::bold(3.4, ""));
     let bars = "Measure the three bars first: 30 mm across, 100 mm and 4 in along. One off: do not use the strip.";
     lines.extend(Words::lines(2.2, true, &unbroken(bars)));
@@ -449,7 +449,7 @@ fn head(leg: &LegDoc, phase: u8, plan: &Plan, piece: &Piece) -> Block {
     }
 }
 
-/// Blocks with those that belong to no mark put where there is room, else at the end; none if they do not fit.
+/// Blocks with the floating ones placed where there is room, else at the end; `None` if they do not fit.
 pub(crate) fn arranged(marks: Vec<Block>, floating: Vec<Block>, most: f64) -> Option<Vec<Block>> {
     let mut blocks = placed(marks, most)?;
     for mut block in floating {
@@ -468,14 +468,14 @@ pub(crate) fn arranged(marks: Vec<Block>, floating: Vec<Block>, most: f64) -> Op
     Some(blocks)
 }
 
-/// Blocks moved so that none lies on another and all lie above `most`, in the order of their marks; none if they do not fit.
+/// Blocks moved so that none lies on another and all lie above `most`, in the order of their marks; `None` if they do not fit.
 fn placed(mut blocks: Vec<Block>, most: f64) -> Option<Vec<Block>> {
     let mut free_from = 0.0;
     for block in &mut blocks {
         block.top = block.top.max(free_from);
         free_from = block.bottom() + BETWEEN;
     }
-    // What went over the end moves up, and with it what stands in its way.
+    // A block beyond the end moves up, and pushes the blocks above it.
     let mut free_to = most;
     for block in blocks.iter_mut().rev() {
         block.top = block.top.min(free_to - block.height());
@@ -519,7 +519,7 @@ fn draw(
     page.body
 }
 
-/// The picture as it grows. Writing to a text cannot fail.
+/// Picture as it grows. Writing to a text cannot fail.
 #[derive(Default)]
 struct Page {
     body: String,
@@ -548,9 +548,9 @@ impl Page {
         }
     }
 
-    /// A line at which two pieces are joined: at both edges, with a ring, so that it is not taken for a mark.
+    /// Draws a line at which two pieces are joined: at both edges, with a ring, so that it is not mistaken for a mark.
     fn join(&mut self, at: f64, name: &str) {
-        // The figures of both scales stay free: a line of a join lies on a numbered line of one of them.
+        // The numbers of both scales stay free: a line of a join lies on a numbered line of one of them.
         let [inch, mm] = FIGURES;
         for [from, to] in [[0.0, inch[0]], [inch[1], LEADER[0]], [mm[1], WIDTH]] {
             let _ = writeln!(
@@ -589,7 +589,7 @@ impl Page {
         );
     }
 
-    /// The demonstration mark, along the strip, in outline.
+    /// Writes the demonstration mark along the strip, in outline.
     fn across(&mut self, invented: &str, [from, to]: [f64; 2]) {
         let n_letters = invented.chars().count().max(1) as f64;
         let size = ((to - from) / (0.64 * n_letters)).min(11.0);
@@ -601,7 +601,7 @@ impl Page {
         );
     }
 
-    /// Inches in sixteenths on the left edge, millimetres on the right.
+    /// Draws inches in sixteenths on the left edge, millimetres on the right.
     fn scales(&mut self, [from, to]: [f64; 2]) {
         let sixteenth = 25.4 / 16.0;
         let mut n = (from / sixteenth).floor() as u32 + 1;
@@ -639,7 +639,7 @@ impl Page {
         self.text([MM_LEFT - 0.6, y], &Words::bold(2.2, "mm"), false);
     }
 
-    /// Bars to be measured before the strip is used.
+    /// Draws the bars to be measured before the strip is used.
     fn bars(&mut self, from: f64) {
         let top = from + BAR_TOP;
         for (x, length, said, down) in [
@@ -655,7 +655,7 @@ impl Page {
         }
     }
 
-    /// A mark from edge to edge but for the texts, with its window beside the inches.
+    /// Draws a mark from edge to edge except across the texts, with its window beside the inches.
     fn mark(&mut self, at: f64, cut: &CutDoc) {
         let plane = cut.plane.name();
         if let Some([least, greatest]) = cut.printed_window.as_ref().and_then(|w| w.at_mm) {
@@ -666,7 +666,7 @@ impl Page {
                 WINDOW[1] - WINDOW[0],
                 (greatest - least).max(0.0)
             );
-            // Hatched by hand: a pattern does not survive every printer.
+            // Hatched by hand: not every printer prints a pattern.
             let n = ((greatest - least) / 0.8).floor().max(0.0) as u32;
             for step in 0..n {
                 let y = least + 0.8 * f64::from(step);

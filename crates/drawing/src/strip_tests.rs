@@ -1,4 +1,4 @@
-//! Strips: marks read back from the picture, what is left out, what cannot be turned off.
+//! Tests of strips: marks read back from the picture, marks left out, and texts that cannot be switched off.
 
 use crate::strip::{BETWEEN, Block, FIGURES, Strip, TEXT, Words, arranged, strips, unbroken};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -85,7 +85,7 @@ fn issue_16_every_cut_and_mark_of_every_leg_lies_on_some_piece_at_its_place() {
             assert_eq!(misplaced(&plan, at, &pieces), none, "{} {at}", plan.job.id);
             let places = leg.cuts.iter().filter_map(|cut| cut.mark_at_mm);
             n_far += places.filter(|place| *place > LETTER_PAGE_MM).count();
-            // What is left out waits for a number; nothing is too far.
+            // The marks left out wait for a number; none is too far away.
             let left_out = &pieces[0].left_out;
             let waiting = leg.cuts.iter().filter(|cut| cut.mark_at_mm.is_none());
             assert_eq!(left_out.len(), waiting.count(), "{left_out:?}");
@@ -147,7 +147,7 @@ fn pieces_overlap_at_two_lines_an_inch_apart_that_stand_on_both() {
                 let [a, b] = ['a', 'b'].map(|line| place(&pair[0], line));
                 assert_eq!([a, b], ['a', 'b'].map(|line| place(&pair[1], line)));
                 assert!((b - a - 25.4).abs() < 1.0e-3, "{a} {b}");
-                // Both lie on the paper of both, and nothing between the pieces is on neither.
+                // Both lines lie on the paper of both pieces, and every place between is on one of them.
                 for piece in pair {
                     let [from, to] = piece.covers_mm;
                     assert!(from < a - 4.9 && b + 4.9 < to, "{from} {a} {b} {to}");
@@ -256,7 +256,7 @@ fn what_stands_on_a_strip_is_said_to_be_invented() {
             .svg
             .contains("INVENTED DEMONSTRATION DATA")
     );
-    // The twin: the words come from the plan's mark alone.
+    // The twin: the words come only from the plan's mark.
     plan.invented = None;
     assert!(!strip_of(&plan, 0).svg.contains("INVENTED"));
 }
@@ -343,7 +343,7 @@ fn texts_do_not_collide_even_where_marks_are_three_millimetres_apart() {
                 .iter()
                 .all(|b| b.top >= -BETWEEN && b.bottom() <= 238.0)
         );
-        // The twin: where they would stand by themselves they do collide.
+        // The twin: in their own places they do collide.
         assert!(collisions(&crowded) > 0);
     }
     assert_eq!(arranged(vec![block(None, 90)], Vec::new(), 238.0), None);
@@ -366,7 +366,7 @@ fn the_same_plan_gives_the_same_strip() {
     assert_eq!(strip_of(&plan, 1), strip_of(&plan, 1));
 }
 
-/// Figures of the scales: left edge, right edge at the widest that a letter is, baseline.
+/// Numbers of the scales: left edge, right edge with the widest letters, baseline.
 fn figures(piece: &Strip) -> Vec<[f64; 3]> {
     let texts = piece.svg.lines().filter(|l| l.starts_with("<text"));
     let of = |line: &str| {

@@ -1,6 +1,6 @@
-//! Trace: edges on a fine grid become closed loops or open lines with few points.
+//! Trace: joins edges on a fine grid to closed loops or open lines with few points.
 //!
-//! **Invariants.** Places are whole tenths of a picture point, so that what is equal is equal exactly.
+//! **Invariants.** Places are whole tenths of a picture point, so equal places are exactly equal.
 
 use std::collections::BTreeMap;
 use std::fmt::Write;
@@ -8,7 +8,7 @@ use std::fmt::Write;
 /// A place in tenths of a picture point.
 pub(crate) type Spot = [i32; 2];
 
-/// How far a line may leave the places it stands for, tenths of a picture point.
+/// Greatest distance of a line from the places it stands for, tenths of a picture point.
 const OFF: f64 = 2.5;
 
 /// Directed edges; an edge and its reverse cancel.
@@ -18,7 +18,7 @@ pub(crate) struct Edges {
 }
 
 impl Edges {
-    /// Adds an edge, or takes its reverse away.
+    /// Adds an edge, or removes its reverse.
     pub(crate) fn add(&mut self, from: Spot, to: Spot) {
         if from == to {
             return;
@@ -33,9 +33,9 @@ impl Edges {
         }
     }
 
-    /// The closed loops that the edges make.
+    /// Closed loops of the edges.
     ///
-    /// What is added must end wherever it begins, as the edges of polygons do; what does not is left out.
+    /// The edges must end wherever they begin, as the edges of polygons do; others are left out.
     pub(crate) fn into_loops(self) -> Vec<Vec<Spot>> {
         let mut next: BTreeMap<Spot, Vec<Spot>> = BTreeMap::new();
         for ((from, to), count) in self.count {
@@ -73,7 +73,7 @@ fn step(next: &mut BTreeMap<Spot, Vec<Spot>>, at: Spot) -> Option<Spot> {
     to
 }
 
-/// Pieces without a direction, joined to lines as long as they go.
+/// Pieces without a direction, joined to the longest lines.
 pub(crate) fn lines(pieces: &[(Spot, Spot)]) -> Vec<Vec<Spot>> {
     let mut next: BTreeMap<Spot, Vec<Spot>> = BTreeMap::new();
     for (one, other) in pieces {
@@ -82,7 +82,7 @@ pub(crate) fn lines(pieces: &[(Spot, Spot)]) -> Vec<Vec<Spot>> {
             next.entry(*other).or_default().push(*one);
         }
     }
-    // Ends first, so that a line is not begun in its middle.
+    // Ends first, so that no line begins in its middle.
     let ends: Vec<Spot> = next
         .iter()
         .filter(|(_, ways)| ways.len() % 2 == 1)
@@ -140,7 +140,7 @@ fn squared(one: Spot, other: Spot) -> i64 {
     d(0) * d(0) + d(1) * d(1)
 }
 
-/// The line with only those of its points that matter: a point is kept where the line would leave it by more than [`OFF`].
+/// The line with only the points that matter: a point is kept if the line would leave it by more than [`OFF`].
 fn simplified(line: &[Spot]) -> Vec<Spot> {
     if line.len() < 3 {
         return line.to_vec();
@@ -185,7 +185,7 @@ fn distance(place: Spot, from: Spot, to: Spot) -> f64 {
     (off[0] - share * along[0]).hypot(off[1] - share * along[1])
 }
 
-/// Loops or lines as a path; each place after the first is written from the one before, which is shorter.
+/// Loops or lines as a path; each place after the first is written relative to the one before, which is shorter.
 pub(crate) fn path(lines: &[Vec<Spot>], is_closed: bool) -> String {
     let mut path = String::new();
     for line in lines {

@@ -1,4 +1,4 @@
-//! Bounds: rectangles about what is drawn, and what meets what.
+//! Bounds: rectangles about drawn things, and their intersections.
 
 /// A place on the page, picture points.
 pub(crate) type Place = [f64; 2];
@@ -13,7 +13,7 @@ pub(crate) struct Bounds {
 }
 
 impl Bounds {
-    /// From a corner with a size.
+    /// Rectangle from a corner and a size.
     pub(crate) fn new([left, top]: Place, [width, height]: [f64; 2]) -> Self {
         Self {
             left,
@@ -23,7 +23,7 @@ impl Bounds {
         }
     }
 
-    /// The same with so much more on every side; less, if negative.
+    /// Rectangle larger by an amount on every side; smaller if it is negative.
     pub(crate) fn grown(&self, by: f64) -> Self {
         Self {
             left: self.left - by,
@@ -33,7 +33,7 @@ impl Bounds {
         }
     }
 
-    /// Whether two share more than an edge.
+    /// Whether two rectangles share more than an edge.
     pub(crate) fn meets(&self, other: &Self) -> bool {
         self.left < other.right
             && other.left < self.right
@@ -41,7 +41,7 @@ impl Bounds {
             && other.top < self.bottom
     }
 
-    /// Whether it lies wholly in another.
+    /// Whether it lies completely in another.
     pub(crate) fn is_in(&self, other: &Self) -> bool {
         self.left >= other.left
             && self.right <= other.right

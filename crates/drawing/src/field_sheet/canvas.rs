@@ -1,4 +1,4 @@
-//! Canvas: shapes and texts of a page in picture points, what room is taken, and the page as SVG.
+//! Canvas: shapes and texts of a page in picture points, the rectangles that they occupy, and the page as SVG.
 //!
 //! **Invariants.** No style sheet and no names, so that several pages may stand in one document.
 
@@ -6,12 +6,12 @@ use super::bounds::{Bounds, Place};
 use crate::label::{escaped, shortened, wrapped};
 use std::fmt::Write;
 
-/// Width of a letter as a share of its size: more than the mean of any text takes.
+/// Width of a letter as a share of its size: more than the mean width in any text.
 pub(crate) const LETTER: f64 = 0.6;
-/// The same of a bold letter.
+/// Width of a bold letter as a share of its size.
 const BOLD_LETTER: f64 = 0.68;
 
-/// Where a text stands from its place.
+/// Alignment of a text at its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Anchor {
     Start,
@@ -66,13 +66,13 @@ impl Words {
         }
     }
 
-    /// Width that it surely does not exceed.
+    /// Upper bound of its width.
     pub(crate) fn width(&self) -> f64 {
         let letter = if self.is_bold { BOLD_LETTER } else { LETTER };
         self.text.chars().count() as f64 * letter * self.size
     }
 
-    /// Where it is drawn.
+    /// Rectangle in which it is drawn.
     pub(crate) fn bounds(&self) -> Bounds {
         let width = self.width();
         let left = match self.anchor {
@@ -129,17 +129,17 @@ pub(crate) struct Canvas {
     shapes: String,
     across: String,
     above: String,
-    /// Where the next thing goes.
+    /// Height at which the next item goes.
     pub(crate) y: f64,
 }
 
 impl Canvas {
-    /// A text, wherever it is.
+    /// Writes a text, wherever it is.
     pub(crate) fn text(&mut self, words: Words) {
         self.texts.push(words);
     }
 
-    /// A text, unless its place is taken; says whether it was written.
+    /// Writes a text unless its place is occupied; returns whether it was written.
     pub(crate) fn text_if_free(&mut self, words: Words, within: &Bounds) -> bool {
         let bounds = words.bounds().grown(1.0);
         let is_free = bounds.is_in(within) && self.is_free(&bounds);
@@ -155,32 +155,32 @@ impl Canvas {
             && self.lines.iter().all(|line| !bounds.is_crossed(*line))
     }
 
-    /// A shape: the element's name and attributes.
+    /// Draws a shape: the element's name and attributes.
     pub(crate) fn shape(&mut self, element: &str) {
         // Writing to a text cannot fail.
         let _ = writeln!(self.shapes, "<{element}/>");
     }
 
-    /// A shape that the letters across the face do not cover.
+    /// Draws a shape that the letters across the face do not cover.
     pub(crate) fn shape_above(&mut self, element: &str) {
         let _ = writeln!(self.above, "<{element}/>");
     }
 
-    /// A path, with what else its element says; none if there is nothing to draw.
+    /// Draws a path with further attributes; nothing if the path is empty.
     pub(crate) fn path(&mut self, d: &str, more: &str) {
         if !d.is_empty() {
             self.shape(&format!("path {more} d=\"{d}\""));
         }
     }
 
-    /// A path that the letters across the face do not cover.
+    /// Draws a path that the letters across the face do not cover.
     pub(crate) fn path_above(&mut self, d: &str, more: &str) {
         if !d.is_empty() {
             self.shape_above(&format!("path {more} d=\"{d}\""));
         }
     }
 
-    /// Large outlined letters across a part of the page, over its shading and below its curves.
+    /// Writes large outlined letters across a part of the page, over its shading and below its curves.
     pub(crate) fn mark_across(&mut self, over: &Bounds, text: &str) {
         let text = shortened(text, 90);
         let lines = wrapped(&text, text.chars().count() / 2 + 6, 3);
@@ -190,7 +190,7 @@ impl Canvas {
             .min(0.6 * high / lines.len().max(1) as f64);
         let [x, y] = [over.left + 0.5 * wide, over.top + 0.5 * high];
         let angle = -(0.45 * high).atan2(wide).to_degrees();
-        // Light below dark, so that it is read on every band and does not hide the lines below it.
+        // Light below dark, so that it is legible on every band and does not hide the lines below it.
         for (colour, width) in [
             ("#fff", (0.09 * size).max(2.6)),
             ("#b03a2e", (0.035 * size).max(1.0)),
@@ -212,7 +212,7 @@ impl Canvas {
         }
     }
 
-    /// The page, of a width in picture points and, where it is to be printed so, in millimetres.
+    /// The page as SVG, with a width in picture points and, for print, in millimetres.
     pub(crate) fn svg(&self, width: f64, width_mm: Option<f64>) -> String {
         let height = self.y.ceil();
         let size = match width_mm {

@@ -8,7 +8,7 @@ use crate::level::{multiples, round_up, to_step};
 use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
 
-/// Where a text may stand from its curve: to the side and up or down, nearest first.
+/// Offsets of a text from its curve: to the side and up or down, nearest first.
 const AWAY: [[f64; 2]; 10] = [
     [14.0, -14.0],
     [14.0, 16.0],
@@ -23,18 +23,18 @@ const AWAY: [[f64; 2]; 10] = [
 ];
 /// Dashes of the dashed curves, in their order.
 const DASHES: [&str; 3] = ["9 5", "2 4", "14 4 2 4"];
-/// A step along z that is so many times the usual one is a gap: nothing is known in it.
+/// Ratio of a step along z to the usual step from which the step is a gap: nothing is known in it.
 const GAP_RATIO: f64 = 3.0;
-/// Most places that are tried for a text.
+/// Greatest number of places that are tried for a text.
 const TRIES_MOST: usize = 80;
 
-/// Room of the diagram below a frame.
+/// Rectangle of the diagram below a frame.
 pub(super) fn room(frame: &Frame, top: f64, height: f64) -> Bounds {
     let left = frame.at(Point::new(0.0, frame.z[0]))[0];
     Bounds::new([left, top], [frame.size[0], height])
 }
 
-/// Draws curves into a room; returns what could not be written at its line, as sentences.
+/// Draws curves into a rectangle; returns the texts that found no room at their line, as sentences.
 pub(super) fn draw(
     canvas: &mut Canvas,
     frame: &Frame,
@@ -94,7 +94,7 @@ fn known(curve: &Curve, frame: &Frame) -> Vec<(f64, f64)> {
     known
 }
 
-/// The curve on the page, parted where there is a gap in z.
+/// The curve on the page, divided at gaps in z.
 fn runs(known: &[(f64, f64)], frame: &Frame, room: &Bounds, most: f64) -> Vec<Vec<Place>> {
     let mut steps: Vec<f64> = known.windows(2).map(|pair| pair[1].0 - pair[0].0).collect();
     steps.sort_by(f64::total_cmp);
@@ -123,7 +123,7 @@ fn spots(run: &[Place]) -> Vec<Spot> {
     spots
 }
 
-/// Frame, lines and numbers of the strengths.
+/// Draws frame, lines and numbers of the strengths.
 fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Format) {
     let (width, height) = (room.right - room.left, room.bottom - room.top);
     let mut lines = String::new();
@@ -144,7 +144,7 @@ fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Fo
     ));
 }
 
-/// Writes what a curve is beside it, where nothing else is; says whether there was room.
+/// Writes a curve's label beside it where there is room; returns whether there was.
 fn write_at_line(
     canvas: &mut Canvas,
     room: &Bounds,

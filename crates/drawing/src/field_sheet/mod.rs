@@ -10,15 +10,15 @@
 //!     +---------------------+ z
 //! ```
 //!
-//! **What.** [`field_sheet`]: a page to be looked at; [`field_strip`]: the same in little, for the back of a printed page.
+//! **What.** [`field_sheet`]: a page to look at; [`field_strip`]: the same in small, for the back of a printed page.
 //!
-//! **Why separate.** [`field_picture`](crate::field_picture) shows any section; this page is about one end and what its interface bears.
+//! **Why separate.** [`field_picture`](crate::field_picture) shows any section; this page shows one end and the field along its interface.
 //!
-//! **Invariants.** One z axis for section and diagram.
-//! No text lies on another, no leader crosses another, and what was left out for want of room is said.
-//! The page says of itself that it decides nothing; what says that its data are invented cannot be switched off.
+//! **Invariants.** Section and diagram have one z axis.
+//! No text lies on another, no leader crosses another, and the page names what was left out for want of room.
+//! The page says of itself that it decides nothing; the words that its data are invented cannot be switched off.
 //!
-//! **Not here.** The strength along the interface (numerics, `field::along`), what it is held against, units as people write them.
+//! **Not here.** The strength along the interface (numerics, `field::along`), its limits, units as people write them.
 
 pub(crate) mod bounds;
 pub(crate) mod canvas;
@@ -34,40 +34,40 @@ use canvas::{Anchor, Canvas, LETTER, Words};
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
 
-/// What stands on every sheet.
+/// Text on every sheet.
 const UNDECIDED: &str = "Computed from the dimensions given; decides nothing.";
-/// Most lines below the title.
+/// Greatest number of lines below the title.
 const LINES_MOST: usize = 8;
-/// Most letters of a value.
+/// Greatest number of letters of a value.
 const VALUE_LETTERS: usize = 12;
 
 /// Strength along an interface.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Curve {
-    /// What stands at its line, as "this end".
+    /// Label at the line, as "this end".
     pub label: String,
-    /// z, m, and the tangential field there, V/m; of a negative one the modulus is drawn.
+    /// z, m, and the tangential field there, V/m; a negative field is drawn by its modulus.
     pub points: Vec<(f64, f64)>,
-    /// Whether the line is dashed, as that of the worst that the instructions allow is.
+    /// Whether the line is dashed, as for the worst that the instructions allow.
     pub dashed: bool,
 }
 
 /// A greatest field that is numbered.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Peak {
-    /// What stands in the list, as "screen edge".
+    /// Label in the list, as "screen edge".
     pub label: String,
     /// Its value in kV/mm, as it is printed.
     pub value_kv_per_mm: String,
-    /// Where, m.
+    /// Place, m.
     pub at: Point,
 }
 
-/// What is written in a bar above all else and across the face, as that the data are invented.
+/// Text in a bar above everything else and across the face, for example that the data are invented.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Banner(pub String);
 
-/// What stands on a field sheet.
+/// Content of a field sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FieldSheet<'a> {
     /// The section.
@@ -86,15 +86,15 @@ pub struct FieldSheet<'a> {
     pub peaks: Vec<Peak>,
     /// Strengths along the interface: this end first, then dashed the worst that the instructions allow.
     pub curves: Vec<Curve>,
-    /// Names of parts, and where they stand; one without room is left out.
+    /// Names of parts with their places; a name without room is left out.
     pub regions: Vec<(String, Point)>,
-    /// What must be read before anything else.
+    /// Text that must be read before anything else.
     pub banner: Option<Banner>,
     /// Lines below everything.
     pub below: Vec<String>,
 }
 
-/// What the legend says of a section.
+/// Facts about a section for the legend.
 #[derive(Clone, Debug)]
 struct Shown {
     /// Step of the bands, V/m.
@@ -103,7 +103,7 @@ struct Shown {
     stretch: f64,
     /// Numbers of the greatest fields that are marked.
     marked: Vec<usize>,
-    /// What could not be written at its line.
+    /// Labels that found no room at their line.
     unwritten: Vec<String>,
 }
 
@@ -111,22 +111,22 @@ struct Shown {
 #[derive(Clone, Copy, Debug)]
 struct Format {
     width: f64,
-    /// Width on paper, mm, where it is meant for it.
+    /// Width on paper, mm, for a printed page.
     width_mm: Option<f64>,
     /// Left edge of the drawing.
     left: f64,
     room: Room,
     /// Height of the diagram.
     diagram: f64,
-    /// Steps of its scale, about.
+    /// Approximate number of steps of its scale.
     n_steps: u32,
-    /// Size of texts, of the title and of the bar's letters.
+    /// Size of texts, of the title, and of the bar's letters.
     size: f64,
     title: f64,
     bar: f64,
-    /// Share of the sheet's widths that lines have.
+    /// Width of lines as a share of the sheet's.
     pen: f64,
-    /// Whether the list stands beside the drawing, and texts are few.
+    /// Whether the list stands beside the drawing, with few texts.
     is_strip: bool,
 }
 
@@ -182,7 +182,7 @@ impl Format {
         1.35 * self.size
     }
 
-    /// Letters of the usual size between the margins.
+    /// Number of letters of the usual size between the margins.
     fn n_letters(&self) -> usize {
         ((self.right() - self.margin()) / (LETTER * self.size)) as usize
     }
@@ -210,9 +210,9 @@ pub fn field_sheet(sheet: &FieldSheet) -> String {
     drawn(sheet, &format).svg(format.width, format.width_mm)
 }
 
-/// The same in little for the back of a printed page: 170 mm wide, about 60 mm high, no letter smaller than 7 pt.
+/// The field sheet in small for the back of a printed page: 170 mm wide, about 60 mm high, no letter smaller than 7 pt.
 ///
-/// Of the lines about it the first alone is written, and parts are not named; the rest is the sheet's.
+/// It has only the first of the lines about it, and no names of parts; the rest is as on the sheet.
 ///
 /// ```
 /// use jointwright_drawing::{FieldSheet, field_strip};
@@ -262,7 +262,7 @@ fn drawn(sheet: &FieldSheet, format: &Format) -> Canvas {
     canvas
 }
 
-/// Section and diagram; nothing where the outline has no extent.
+/// Draws section and diagram; `None` if the outline has no extent.
 fn drawing(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) -> Option<Shown> {
     let rail_y = canvas.y + 1.3 * format.size;
     let top = match sheet.peaks.is_empty() {
@@ -289,7 +289,7 @@ fn drawing(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) -> Option<S
     Some(shown)
 }
 
-/// Bar, title, what is said of it, and that it decides nothing.
+/// Writes bar, title, the lines about it, and that it decides nothing.
 fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
     let left = format.margin();
     if let Some(Banner(text)) = &sheet.banner {
@@ -323,7 +323,7 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
         if let Some(line) = sheet.about.first() {
             lines(canvas, line, format);
         }
-        // Beside the title, if both have room.
+        // Beside the title if there is room for both.
         let beside = undecided([format.right(), title_y]).anchored(Anchor::End);
         if canvas.is_free(&beside.bounds()) {
             canvas.text(beside);
@@ -338,7 +338,7 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
     canvas.text(undecided([left, canvas.y]));
 }
 
-/// A text from margin to margin.
+/// Writes a text from margin to margin.
 fn lines(canvas: &mut Canvas, text: &str, format: &Format) {
     for line in wrapped(text, format.n_letters(), 6) {
         canvas.y += format.line();
@@ -346,7 +346,7 @@ fn lines(canvas: &mut Canvas, text: &str, format: &Format) {
     }
 }
 
-/// Number, label and value of each greatest field.
+/// Writes number, label and value of each greatest field.
 fn list(
     canvas: &mut Canvas,
     sheet: &FieldSheet,

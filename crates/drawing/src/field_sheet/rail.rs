@@ -9,15 +9,15 @@
 
 use super::bounds::{Place, do_cross};
 
-/// Places on the rail, in the order of what they belong to.
+/// Places on the rail, in the order of their items.
 ///
 /// # Assumes
-/// That all have room: `step` times the number of places is at most the length from `left` to `right`.
+/// All have room: `step` times the number of places is at most the length from `left` to `right`.
 pub(super) fn spread(places: &[Place], y: f64, [left, right]: [f64; 2], step: f64) -> Vec<Place> {
     let mut order: Vec<usize> = (0..places.len()).collect();
     order.sort_by(|a, b| places[*a][0].total_cmp(&places[*b][0]));
     let mut slots = evened(&order, places, [left, right], step);
-    // Two leaders that cross become shorter together when they change ends, so this comes to an end;
+    // Two leaders that cross become shorter together when they exchange ends, so the loop terminates;
     // the bound is for rounding alone.
     let mut is_tangled = true;
     for _ in 0..places.len() * places.len() {
@@ -38,7 +38,7 @@ pub(super) fn spread(places: &[Place], y: f64, [left, right]: [f64; 2], step: f6
     slots.into_iter().map(|x| [x, y]).collect()
 }
 
-/// Positions along the rail: each over its place, moved as far as the others ask.
+/// Positions along the rail: each over its place, moved as far as the others require.
 fn evened(order: &[usize], places: &[Place], [left, right]: [f64; 2], step: f64) -> Vec<f64> {
     let mut slots = vec![left; places.len()];
     // Groups that push each other stand about the mean of their places.

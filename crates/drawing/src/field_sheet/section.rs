@@ -12,9 +12,9 @@ use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
 use std::fmt::Write;
 
-/// Most greatest fields that are numbered and listed.
+/// Greatest number of peaks that are numbered and listed.
 pub(super) const PEAKS_MOST: usize = 24;
-/// Where a name may stand from its place, in letters' sizes.
+/// Offsets of a name from its place, in sizes of letters.
 const ASIDE: [[f64; 2]; 9] = [
     [0.0, 0.0],
     [0.0, -1.5],
@@ -26,7 +26,7 @@ const ASIDE: [[f64; 2]; 9] = [
     [8.0, 0.0],
     [-8.0, 0.0],
 ];
-/// Shares of an equipotential line at which its number may stand, from its own on.
+/// Shares of an equipotential line at which its number may stand, after its own share.
 const SHARES: [f64; 7] = [0.0, 0.12, 0.24, 0.36, 0.48, 0.6, 0.72];
 
 /// Draws the section; `rail_y` is the middle of the numbers above it.
@@ -74,7 +74,7 @@ fn equipotentials(canvas: &mut Canvas, tenths: &[Tenth], format: &Format) {
         drawn.push_str(&path(&tenth.lines, false));
     }
     let lines = "fill=\"none\" stroke-linejoin=\"round\" stroke=";
-    // On a strip they lie close: thin and bare, so that the bands are still seen between them.
+    // On a strip the lines lie close: thin and without ground, so that the bands are still visible between them.
     if !format.is_strip {
         let more = format!("{lines}\"#fff\" stroke-width=\"2\" stroke-opacity=\"0.5\"");
         canvas.path(&drawn, &more);
@@ -84,7 +84,7 @@ fn equipotentials(canvas: &mut Canvas, tenths: &[Tenth], format: &Format) {
     canvas.path(&drawn, &more);
 }
 
-/// Writes on each line which tenth it is, where there is room; on a strip on every other one.
+/// Writes on each line the number of its tenth, where there is room; on a strip only on every other line.
 fn number_tenths(canvas: &mut Canvas, tenths: &[Tenth], within: &Bounds, format: &Format) {
     let size = (0.85 * format.size).max(10.0);
     let is_numbered = |tenth: &&Tenth| !format.is_strip || tenth.tenth % 2 == 1;
@@ -93,7 +93,7 @@ fn number_tenths(canvas: &mut Canvas, tenths: &[Tenth], within: &Bounds, format:
             continue;
         };
         for more in SHARES {
-            // Each a little farther along than the one before.
+            // Each number stands a little farther along than the one before.
             let share = (0.1 * f64::from(tenth.tenth) + more) % 1.0;
             let [x, y] = along(longest, share).map(|x| f64::from(x) / 10.0);
             let words = Words::new([x, y + 0.35 * size], size, &tenth.label());
@@ -105,7 +105,7 @@ fn number_tenths(canvas: &mut Canvas, tenths: &[Tenth], within: &Bounds, format:
     }
 }
 
-/// Slanted lines over a rectangle, no farther than its edges.
+/// Slanted lines over a rectangle, inside its edges.
 fn hatching(bounds: &Bounds, step: f64) -> String {
     let (width, height) = (bounds.right - bounds.left, bounds.bottom - bounds.top);
     let mut lines = String::new();
@@ -155,7 +155,7 @@ fn outlines(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &For
 fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
     let [left, top] = frame.origin;
     let size = format.size;
-    // As many numbers as have room, six at most.
+    // As many numbers as have room, at most six.
     let n_most = (frame.size[1] / (2.0 * size)).clamp(1.0, 6.0);
     let step = round_up((frame.r[1] - frame.r[0]) * 1e3 / n_most);
     let mut ticks = String::new();
@@ -170,7 +170,7 @@ fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
     canvas.text(words.anchored(Anchor::End));
 }
 
-/// Numbers along z below everything, and their lines through the diagram up to the section.
+/// Writes numbers along z below everything, and draws their lines through the diagram up to the section.
 pub(super) fn z_axis(
     canvas: &mut Canvas,
     frame: &Frame,
@@ -210,7 +210,7 @@ pub(super) fn z_axis(
     canvas.text(words.anchored(Anchor::End));
 }
 
-/// Marks, leaders and numbers of the greatest fields; returns which are marked.
+/// Draws marks, leaders and numbers of the greatest fields; returns the numbers that are marked.
 fn numbers(
     canvas: &mut Canvas,
     sheet: &FieldSheet,
@@ -236,7 +236,7 @@ fn numbers(
     for ([x, y], [to_x, to_y]) in rail.iter().zip(&places) {
         let _ = write!(leaders, "M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}");
         canvas.lines.push([[*x, *y], [*to_x, *to_y]]);
-        // Nor may a text lie on the mark itself.
+        // A text may not lie on the mark itself either.
         for [aside, down] in [[4.5, 0.0], [0.0, 4.5]] {
             let ends = [-1.0, 1.0].map(|by| [to_x + by * aside, to_y + by * down]);
             canvas.lines.push(ends);
@@ -259,7 +259,7 @@ fn numbers(
     marked.into_iter().map(|(number, _)| number).collect()
 }
 
-/// Names of parts, each where its place or something near it in the same part is free.
+/// Writes names of parts, each at its place or at a free place near it in the same part.
 fn name_parts(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &Format) {
     let bounds = Bounds::new(frame.origin, frame.size);
     let mut rims: Vec<[Place; 2]> = Vec::new();
@@ -286,7 +286,7 @@ fn name_parts(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &F
     }
 }
 
-/// What the shading, the lines and the scale mean.
+/// Draws the legend of shading, lines and scale.
 pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
     let kv_per_mm = shown.step / 1e6;
     let size = format.size;
@@ -301,7 +301,7 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
             1.1 * size,
             hex(*colour)
         ));
-        // Where numbers would meet, every other one.
+        // Every other number where they would meet.
         let number = to_step(at as f64 * kv_per_mm, kv_per_mm);
         let is_crowded = 4.0 * LETTER * size > width - 2.0;
         if !is_crowded || at % 2 == 0 {
@@ -334,7 +334,7 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
     }
 }
 
-/// What the legend says in words.
+/// Sentences of the legend.
 fn sentences(shown: &Shown, format: &Format) -> Vec<String> {
     let Shown { stretch, .. } = shown;
     if format.is_strip {

@@ -93,7 +93,7 @@ fn rectangle(svg: &str, part: &str) -> Bounds {
     Bounds::new([of("x"), of("y")], [of("width"), of("height")])
 }
 
-/// Places of each curve as drawn.
+/// Places of each drawn curve.
 fn drawn_curves(svg: &str) -> Vec<Vec<[f64; 2]>> {
     svg.lines()
         .filter(|line| line.contains("data-part=\"curve\""))
@@ -122,7 +122,7 @@ fn drawn_curves(svg: &str) -> Vec<Vec<[f64; 2]>> {
         .collect()
 }
 
-/// First two of the page's texts that lie on one another.
+/// First two texts of the page that lie on each other.
 fn overlap(canvas: &Canvas) -> Option<(String, String)> {
     let texts = &canvas.texts;
     for a in 0..texts.len() {
@@ -203,7 +203,7 @@ fn a_z_of_the_section_and_the_same_z_of_the_diagram_have_one_x() {
         let (section, diagram) = (rectangle(&svg, "section"), rectangle(&svg, "diagram"));
         assert_eq!((section.left, section.right), (diagram.left, diagram.right));
         assert!(section.bottom < diagram.top);
-        // The twin: half a millimetre farther is another x.
+        // The twin: half a millimetre farther gives another x.
         let (x, mark, _) = top(z + 0.5e-3);
         assert!((x - mark).abs() > 1.0, "{x} and {mark}");
     }
@@ -276,7 +276,7 @@ fn where_nothing_is_known_a_curve_is_parted_and_outside_of_the_section_it_ends()
     assert_eq!(runs(&sheet), 2);
     sheet.curves[0].points.clear();
     assert_eq!(runs(&sheet), 0);
-    // What cannot be written at a line is written below.
+    // A label without room at its line is written below.
     assert!(field_sheet(&sheet).contains("Full line: this end."));
 }
 

@@ -6,13 +6,13 @@ use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, Words};
 use crate::label::{shortened, wrapped};
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 
-/// From one small line to the next, mm.
+/// Distance between two small lines, mm.
 const LINE: f64 = 2.6;
-/// Most letters of a number.
+/// Greatest number of letters of a number.
 const DIGITS: usize = 24;
 /// Size of the numbers, mm.
 const NUMBER: f64 = 3.2;
-/// Letters of a small line of the column.
+/// Number of letters of a small line of the column.
 pub(super) const LETTERS: usize = 44;
 
 /// Name of the datum of a leg.
@@ -21,15 +21,15 @@ pub(super) fn datum_name(leg: &LegDoc) -> &str {
         .first()
         .map_or("square-cut conductor end", |cut| &cut.from)
 }
-/// What stands instead of numbers.
+/// Text in place of numbers.
 pub(super) const FAILS: &str = "out of window: no number is printed";
 
-/// What a row says.
+/// Content of a row.
 struct Row<'a> {
     cut: &'a CutDoc,
-    /// Number as the plan prints it, and its place, mm; none where it is not set.
+    /// Number as the plan prints it, and its place, mm; `None` if it is not set.
     number: Option<(String, f64)>,
-    /// What stands below the number.
+    /// Lines below the number.
     below: Vec<String>,
 }
 
@@ -43,13 +43,13 @@ impl<'a> Row<'a> {
             (None, ..) => String::new(),
         };
         let mut below = wrapped(&below, LETTERS, 3);
-        // How much of a shield that is laid back is kept, or that it must be asked for.
+        // Kept length of a shield that is laid back, or the statement that it must be asked for.
         let keeps = cut.keeps.as_deref().unwrap_or_default();
         below.extend(wrapped(keeps, LETTERS, 4));
         Self { cut, number, below }
     }
 
-    /// What comes after the number in small letters.
+    /// Text after the number in small letters.
     fn beside(&self) -> &'static str {
         match (&self.number, &self.cut.printed_window) {
             (Some(_), Some(_)) => "may lie",
@@ -58,16 +58,16 @@ impl<'a> Row<'a> {
     }
 
     fn height(&self) -> f64 {
-        // The name of the datum fits below the last line, whatever stands in the column.
+        // The name of the datum fits below the last line, whatever the column contains.
         6.3 + LINE * self.below.len().max(1) as f64
     }
 }
 
-/// Number of a row as the plan prints it, and its place, mm; none of them where it is not set.
+/// Number of a row as the plan prints it, and its place, mm; `None` if it is not set.
 fn number(cut: &CutDoc) -> Option<(String, f64)> {
     let (mm, at) = (cut.mark_mm.as_ref()?, place_of(cut)?);
     let number = match &cut.inch {
-        // Spaces that stay two: the inches must not run into the millimetres.
+        // Two no-break spaces: the inches must not run into the millimetres.
         Some(inch) => format!("{inch} in\u{a0}\u{a0}{mm} mm"),
         None => format!("{mm} mm"),
     };
@@ -75,7 +75,7 @@ fn number(cut: &CutDoc) -> Option<(String, f64)> {
     (number.chars().count() <= DIGITS).then_some((number, at))
 }
 
-/// Draws the rows below the axis; what comes back is where they end.
+/// Draws the rows below the axis; returns their end.
 pub(super) fn rows(
     sheet: &mut Sheet,
     section: &Section,
@@ -89,7 +89,7 @@ pub(super) fn rows(
         return y + 6.0;
     }
     let mut rows: Vec<Row> = leg.cuts.iter().map(Row::new).collect();
-    // What is not set comes first: it has no line that another could cross.
+    // Rows without a number come first: they have no line that another could cross.
     rows.sort_by(|a, b| match (&a.number, &b.number) {
         (Some((_, a)), Some((_, b))) => a.total_cmp(b),
         (a, b) => a.is_some().cmp(&b.is_some()),
@@ -105,13 +105,13 @@ pub(super) fn rows(
     let datum = section.scale.at(0.0);
     let top = axis - section.surface(0.0) - 1.0;
     sheet.stroke([datum, top], [datum, y], 0.35, Role::Datum);
-    // Below the last line nothing else stands left of the column.
+    // Nothing else stands left of the column below the last line.
     y += if rows.is_empty() { LINE } else { 0.0 };
     sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, datum_name(leg)).bold());
     y
 }
 
-/// Texts of a row.
+/// Writes the texts of a row.
 fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     if n > 0 {
         sheet.stroke([COLUMN, top], [RIGHT, top], 0.12, Role::Rule);
@@ -144,7 +144,7 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     }
 }
 
-/// Lines of a row.
+/// Draws the lines of a row.
 fn lines(
     sheet: &mut Sheet,
     section: &Section,

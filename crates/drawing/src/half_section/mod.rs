@@ -2,11 +2,11 @@
 //!
 //! **What.** [`half_section`]: the upper half of the leg in one scale, and below it one row for every cut and mark.
 //!
-//! **Why.** A crew reads a place on a picture faster than in a table, and sees when two rows have been swapped.
+//! **Why.** A crew reads a place on a picture faster than in a table, and sees when two rows are exchanged.
 //!
-//! **Invariants.** Numbers of dimensions are the plan's own texts; nothing here rounds or formats one.
-//! A plan in which a check fails gets no number at all, and an invented one is marked across its face.
-//! Layers are told apart by hatching and by name, never by colour alone.
+//! **Invariants.** Numbers of dimensions are the plan's own texts; this module does not round or format any.
+//! A plan in which a check fails gets no number at all, and an invented plan is marked across its face.
+//! Layers differ by hatching and by name, never by colour alone.
 //!
 //! **Not here.** Any judgement, the made-up joint as a whole, the electric field.
 
@@ -33,16 +33,16 @@ pub enum Theme {
     Print,
 }
 
-/// How a picture looks.
+/// Look of a picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct Style {
-    /// Its colours.
+    /// Colours.
     pub theme: Theme,
 }
 
 /// The half section of a leg as SVG, 190 mm wide.
 ///
-/// What the plan calls invented is said in a banner and across the face; no setting takes that away.
+/// The plan's words that it is invented stand in a banner and across the face; no setting removes them.
 pub fn half_section(leg: &LegDoc, plan: &Plan, style: &Style) -> String {
     composed(leg, plan, style).svg()
 }
@@ -52,7 +52,7 @@ fn fails(plan: &Plan) -> bool {
     plan.must_stop()
 }
 
-/// The page before it is written out.
+/// The page before it is written as SVG.
 fn composed(leg: &LegDoc, plan: &Plan, style: &Style) -> Sheet {
     let paint = Paint::new(style.theme, &leg.mark);
     let mut sheet = Sheet::new(paint);
@@ -68,7 +68,7 @@ fn composed(leg: &LegDoc, plan: &Plan, style: &Style) -> Sheet {
     sheet
 }
 
-/// Banner and title.
+/// Writes banner and title.
 fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
     let mut y = 1.5;
     if let Some(invented) = &plan.invented {
@@ -78,7 +78,7 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
     y += 5.2;
     let title = format!("Leg {}: {}", shortened(&leg.mark, 8), leg.cable);
     sheet.text(Words::new(LEFT, y, 3.6, &shortened(&title, 84)).bold());
-    // Large enough to be compared with another page from where one stands.
+    // Large enough to be compared with another page from a distance.
     y += 5.4;
     let mark = Words::new(LEFT, y, 4.4, &plan.plan_mark.words()).bold();
     let beside = mark.x_mm + mark.width_mm() + 6.0;
@@ -88,7 +88,7 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
     y
 }
 
-/// Scale, and what is missing from the picture.
+/// Writes the scale, and the list of what is missing from the picture.
 fn notes(sheet: &mut Sheet, section: &Section, plan: &Plan, mut y: f64) -> f64 {
     let mut about = if fails(plan) {
         "Upper half of the leg. Nothing may be measured from the picture.".to_owned()
@@ -115,7 +115,7 @@ fn notes(sheet: &mut Sheet, section: &Section, plan: &Plan, mut y: f64) -> f64 {
     y + 1.0
 }
 
-/// Whose page it is, and what goes before it.
+/// Writes program, job and date, and that the parts' own instructions prevail.
 fn foot(sheet: &mut Sheet, plan: &Plan, y: f64) {
     let y = y + 3.4;
     let of = format!(

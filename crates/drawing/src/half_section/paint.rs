@@ -66,13 +66,13 @@ const HATCHES: [(&str, [&str; 2], [f64; 2], &str); 10] = [
 #[derive(Clone, Debug)]
 pub(super) struct Paint {
     theme: Theme,
-    /// Distinguishes the patterns of this page from those of others in the same document.
+    /// Prefix that distinguishes the patterns of this page from others in the same document.
     own: String,
-    /// Lines and letters.
+    /// Colour of lines and letters.
     pub(super) ink: &'static str,
-    /// Ground.
+    /// Colour of the ground.
     pub(super) paper: &'static str,
-    /// Letters across the face.
+    /// Colour of the letters across the face.
     pub(super) mark: &'static str,
 }
 
@@ -97,7 +97,7 @@ impl Paint {
         }
     }
 
-    /// Fill of a thing; of a thing without hatching, the ground.
+    /// Fill of a layer or part; the ground if it has no hatching.
     pub(super) fn fill(&self, of: &str) -> String {
         if HATCHES.iter().any(|(name, ..)| *name == of) {
             format!("url(#{})", self.name(of))
@@ -106,7 +106,7 @@ impl Paint {
         }
     }
 
-    /// Name of a thing in the document.
+    /// Name of a layer or part in the document.
     pub(super) fn name(&self, of: &str) -> String {
         format!("{of}-{}", self.own)
     }

@@ -1,10 +1,10 @@
 //! Scale: distances along the cable as places on the page, with long stretches broken.
 
-/// Ratio that is tried for: so many millimetres on the cable to one on the page.
+/// Aim for the ratio: millimetres on the cable per millimetre on the page.
 const WANTED: f64 = 2.5;
-/// A stretch without any plane that is longer than this is always broken, mm.
+/// Length from which a stretch without any plane is always broken, mm.
 const LONGEST: f64 = 90.0;
-/// What stays of a broken stretch, mm: tried in this order.
+/// Length that stays of a broken stretch, mm: tried in this order.
 const KEPT: [f64; 4] = [14.0, 10.0, 7.0, 5.0];
 
 /// Distances along the cable on the page.
@@ -12,17 +12,17 @@ const KEPT: [f64; 4] = [14.0, 10.0, 7.0, 5.0];
 pub(super) struct Scale {
     /// Place on the page of the first plane, mm.
     origin: f64,
-    /// Millimetres on the cable to one on the page.
+    /// Millimetres on the cable per millimetre on the page.
     pub(super) ratio: f64,
     first: f64,
-    /// Where a piece is taken out: its ends, mm on the cable.
+    /// Pieces that are taken out: their ends, mm on the cable.
     gaps: Vec<[f64; 2]>,
 }
 
 impl Scale {
-    /// Scale for planes (mm, in any order) from `origin` to `end` on the page; ratio at least `least`.
+    /// Scale for planes (mm, in any order) from `origin` to `end` on the page, with a ratio of at least `least`.
     ///
-    /// What begins before `whole` mm, the connector's mouth, is broken only where it is very long.
+    /// A stretch that begins before `whole` mm, the connector's mouth, is broken only if it is very long.
     pub(super) fn new(planes: &[f64], whole: f64, [origin, end]: [f64; 2], least: f64) -> Self {
         let room = end - origin;
         let mut planes: Vec<f64> = planes.iter().copied().filter(|x| x.is_finite()).collect();
@@ -93,7 +93,7 @@ mod tests {
             let true_to_scale = scale.at(plane + 1.0) - scale.at(plane - 1.0);
             assert!((true_to_scale * scale.ratio - 2.0).abs() < 1e-9, "{plane}");
         }
-        // The twin: in a break it does not hold.
+        // The twin: the ratio does not hold in a break.
         let across = scale.at(491.0) - scale.at(449.0);
         assert!(across * scale.ratio < 42.0 - 1.0, "{across}");
     }

@@ -21,15 +21,15 @@ const LAYERS: [(Layer, Option<Plane>); 6] = [
 pub(super) const END: f64 = 119.0;
 /// Left edge of the column of names and numbers, mm.
 pub(super) const COLUMN: f64 = 124.0;
-/// What is drawn of the cable beyond the last plane, mm on the page.
+/// Length of cable that is drawn beyond the last plane, mm on the page.
 const TAIL: f64 = 6.0;
-/// Least place that is drawn, mm: the far half of a sleeve is cut off here.
+/// Least place that is drawn, mm: it cuts the far half of a sleeve off.
 const LEAST_MM: f64 = -15.0;
 /// Greatest radius on the page, mm.
 const RADIUS: f64 = 13.0;
-/// Height of the body's outline over what it covers, mm on the page.
+/// Height of the body's outline over the parts below it, mm on the page.
 const BODY: f64 = 4.4;
-/// From one line of names to the next, mm.
+/// Distance between two lines of names, mm.
 const PITCH: f64 = 2.75;
 
 /// A layer as drawn, mm on the cable.
@@ -50,7 +50,7 @@ struct Barrel {
     is_cut_off: bool,
 }
 
-/// What of the body a stretch is.
+/// Kind of a stretch of the body.
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Of {
     Body,
@@ -73,16 +73,16 @@ impl Of {
 pub(super) struct Section {
     bands: Vec<Band>,
     barrel: Option<Barrel>,
-    /// Stretches of the body: what, its name, from and to, mm.
+    /// Stretches of the body: kind, name, from and to, mm.
     stretches: Vec<(Of, String, [f64; 2])>,
     pub(super) scale: Scale,
     /// Words of the layers without a diameter.
     pub(super) missing: Vec<String>,
-    /// Whether an edge is drawn although its place is not set.
+    /// Whether an edge without a set place is drawn.
     pub(super) has_unset_edge: bool,
 }
 
-/// Place of a cut, mm: the tick of the printed number, else what was planned.
+/// Place of a cut, mm: the tick of the printed number, else the planned place.
 pub(super) fn place_of(cut: &CutDoc) -> Option<f64> {
     cut.mark_at_mm.or(cut.nominal_mm).filter(|x| x.is_finite())
 }
@@ -101,7 +101,7 @@ fn mouth(leg: &LegDoc) -> Option<f64> {
     place(leg, Plane::ConnectorMouth).or_else(|| place(leg, Plane::ConnectorMouthBefore))
 }
 
-/// Layers that can be drawn, and the words of those that cannot.
+/// Layers that can be drawn, and the words of layers that cannot.
 fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
     let (mut bands, mut missing) = (Vec::<Band>::new(), Vec::new());
     for (layer, edge) in LAYERS {
@@ -131,7 +131,7 @@ fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
     (bands, missing)
 }
 
-/// Place for an edge that is not set, mm: apart from every edge that is, so that it is not taken for one of them.
+/// Place for an edge that is not set, mm: apart from every set edge, so that it is not mistaken for one.
 fn anywhere(bands: &[Band], n: usize, mouth_mm: f64) -> f64 {
     let inner = bands[..n].iter().filter(|band| !band.is_unset);
     let least = inner.map(|band| band.from_mm).fold(mouth_mm, f64::max);
@@ -144,7 +144,7 @@ fn anywhere(bands: &[Band], n: usize, mouth_mm: f64) -> f64 {
     }
 }
 
-/// The connector, where it can be drawn.
+/// Connector; `None` if it cannot be drawn.
 fn barrel(leg: &LegDoc) -> Option<Barrel> {
     let connector = leg.connector.as_ref()?;
     let half = 0.5 * connector.length_mm;
@@ -170,7 +170,7 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
 /// Body, electrode and stress control, as far as their planes are known.
 fn stretches(leg: &LegDoc) -> Vec<(Of, String, [f64; 2])> {
     let seat = place(leg, Plane::BodySeat);
-    // A body over both cables goes on beyond its centre.
+    // A body over both cables continues beyond its centre.
     let start = seat.or_else(|| place(leg, Plane::BodyCentre).map(|_| LEAST_MM));
     let start = start.map(|x| x.max(LEAST_MM));
     let mut found = Vec::new();
@@ -200,7 +200,7 @@ fn stretches(leg: &LegDoc) -> Vec<(Of, String, [f64; 2])> {
 }
 
 impl Section {
-    /// Prepares a leg; where a check fails, windows do not count.
+    /// Prepares a leg; windows do not count if a check fails.
     pub(super) fn new(leg: &LegDoc, fails: bool) -> Self {
         let (bands, missing) = bands(leg);
         let (barrel, stretches) = (barrel(leg), stretches(leg));
@@ -243,7 +243,7 @@ impl Section {
         }
     }
 
-    /// Millimetres on the cable to one on the page.
+    /// Millimetres on the cable per millimetre on the page.
     pub(super) fn ratio(&self) -> f64 {
         self.scale.ratio
     }
@@ -254,7 +254,7 @@ impl Section {
         here.map(|band| band.outer_mm).fold(0.0, f64::max) / self.ratio()
     }
 
-    /// Radius of what the body covers, mm on the page.
+    /// Radius of the parts below the body, mm on the page.
     fn covered(&self) -> f64 {
         let is_within = |band: &&Band| !matches!(band.layer, Layer::MetallicShield | Layer::Jacket);
         let layers = self
@@ -266,7 +266,7 @@ impl Section {
         layers.chain(barrel).fold(0.0, f64::max) / self.ratio()
     }
 
-    /// Draws everything above the axis below `y`; what comes back is the axis.
+    /// Draws everything above the axis, below `y`; returns the axis.
     pub(super) fn draw(&self, sheet: &mut Sheet, y: f64) -> f64 {
         let names = self.names();
         let top = y + PITCH * names.len() as f64 + 1.0;
@@ -292,7 +292,7 @@ impl Section {
         self.bands.last().map_or(0.0, |band| band.outer_mm) / self.ratio()
     }
 
-    /// How far below the axis the names of the layers reach, mm: little, since the rows begin there.
+    /// Depth of the layers' names below the axis, mm: small, because the rows begin there.
     fn legend_below(&self) -> f64 {
         (0.5 * PITCH * self.bands.len() as f64 - 0.5 * self.high()).min(2.0)
     }
@@ -331,7 +331,7 @@ impl Section {
         self.torn(sheet, END, [top, axis], 1.0);
     }
 
-    /// A break line across the section: what lies to its right (1) or left (-1) is taken away.
+    /// Draws a break line across the section, where the part to its right (1) or left (-1) is taken away.
     fn torn(&self, sheet: &mut Sheet, x: f64, [top, bottom]: [f64; 2], side: f64) {
         let mut d = format!("M{x:.2} {:.2}", top - 1.0);
         let teeth = ((bottom - top + 2.0) / 0.8).round().clamp(2.0, 6.0);
@@ -388,7 +388,7 @@ impl Section {
                     sheet.paint.ink
                 );
                 let d = format!("M{from:.2} {axis:.2}V{top:.2}H{to:.2}V{low:.2}");
-                // A body over both cables goes on to the left.
+                // A body over both cables continues to the left.
                 let d = if ends[0] <= LEAST_MM {
                     format!("M{from:.2} {top:.2}H{to:.2}V{low:.2}")
                 } else {
@@ -472,7 +472,7 @@ impl Section {
         names
     }
 
-    /// Names of the layers right of the section, the outermost uppermost.
+    /// Writes the names of the layers right of the section, the outermost at the top.
     fn legend(&self, sheet: &mut Sheet, axis: f64) {
         let ratio = self.ratio();
         let lowest = axis + self.legend_below();

@@ -6,16 +6,16 @@ use std::fmt::Write;
 
 /// Width of the page, mm.
 pub(super) const WIDTH: f64 = 190.0;
-/// Left edge of what is drawn, mm.
+/// Left edge of the drawing, mm.
 pub(super) const LEFT: f64 = 4.0;
-/// Right edge of what is drawn, mm.
+/// Right edge of the drawing, mm.
 pub(super) const RIGHT: f64 = 186.0;
 /// Size of small texts, mm.
 pub(super) const SMALL: f64 = 2.3;
-/// Width of a letter as a share of its size: more than the mean of any text takes.
+/// Width of a letter as a share of its size: more than the mean width in any text.
 pub(super) const LETTER: f64 = 0.6;
 
-/// Where a text stands from its place.
+/// Alignment of a text at its place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Anchor {
     Start,
@@ -32,7 +32,7 @@ pub(super) struct Words {
     pub(super) is_bold: bool,
     pub(super) is_on_banner: bool,
     pub(super) anchor: Anchor,
-    /// Row of the dimensions that it belongs to.
+    /// Row of its dimension.
     pub(super) row: Option<usize>,
     pub(super) text: String,
 }
@@ -69,7 +69,7 @@ impl Words {
         }
     }
 
-    /// Width that it surely does not exceed, mm.
+    /// Upper bound of its width, mm.
     pub(super) fn width_mm(&self) -> f64 {
         self.text.chars().count() as f64 * LETTER * self.size_mm
     }
@@ -92,18 +92,18 @@ impl Words {
     }
 }
 
-/// What a line is there for.
+/// Purpose of a line.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Role {
-    /// Part of a dimension: of this row.
+    /// Part of the dimension of this row.
     Dimension(usize),
-    /// From a plane down to its row.
+    /// Line from a plane down to its row.
     Extension(usize),
-    /// From a thing to its name.
+    /// Line from a layer or part to its name.
     Leader,
     /// The datum.
     Datum,
-    /// Between the texts of two rows.
+    /// Line between the texts of two rows.
     Rule,
 }
 
@@ -167,7 +167,7 @@ impl Sheet {
         });
     }
 
-    /// A rectangle from left top to right bottom, filled as said, mm.
+    /// Draws a rectangle from left top to right bottom, with a fill, mm.
     pub(super) fn rectangle(&mut self, [x, y, right, bottom]: [f64; 4], fill: &str, width: f64) {
         let (wide, high) = ((right - x).max(0.05), (bottom - y).max(0.05));
         // Writing to a text cannot fail.
@@ -178,12 +178,12 @@ impl Sheet {
         );
     }
 
-    /// A path, with what else its element says.
+    /// Draws a path with further attributes.
     pub(super) fn path(&mut self, d: &str, more: &str) {
         let _ = writeln!(self.shapes, "<path d=\"{d}\" {more}/>");
     }
 
-    /// What must be read before anything else.
+    /// Writes the text that must be read before anything else.
     pub(super) fn banner(&mut self, y: f64, text: &str) {
         let fill = self.paint.ink;
         self.rectangle([LEFT, y, RIGHT, y + 5.0], fill, 0.2);
@@ -195,13 +195,13 @@ impl Sheet {
         });
     }
 
-    /// Large outlined letters across the face.
+    /// Writes large outlined letters across the face.
     pub(super) fn mark_across(&mut self, text: &str) {
         let text = shortened(text, 90);
         let lines = wrapped(&text, text.chars().count() / 2 + 6, 3);
         let most = lines.iter().map(|line| line.chars().count()).max();
         let size = (0.83 * WIDTH / (1.1 * LETTER * most.unwrap_or(1).max(1) as f64)).min(16.0);
-        // Left of the middle, where fewer numbers stand.
+        // Left of the middle, where there are fewer numbers.
         let [x, y] = [0.415 * WIDTH, 0.58 * self.height];
         let angle = -(0.7 * self.height).atan2(WIDTH).to_degrees();
         let mut across = format!(
@@ -219,7 +219,7 @@ impl Sheet {
         }
         across.push_str("</g>\n");
         if let Some([left, top, bottom]) = self.numbers_mm {
-            // A line of a letter beside a digit could be read as part of it.
+            // A line of a letter beside a digit could be read as part of the digit.
             let (own, height) = (self.paint.name("clip"), self.height);
             across = format!(
                 "<clipPath id=\"{own}\"><path d=\"M0 0H{WIDTH}V{top:.2}H{left:.2}V{bottom:.2}H{WIDTH}V{height}H0Z\"/></clipPath>\n<g clip-path=\"url(#{own})\">\n{across}</g>\n"
@@ -228,7 +228,7 @@ impl Sheet {
         self.across = Some(across);
     }
 
-    /// The page.
+    /// The page as SVG.
     pub(super) fn svg(&self) -> String {
         let (height, paint) = (self.height, &self.paint);
         let mut svg = format!(
@@ -279,7 +279,7 @@ fn written(words: &Words, paint: &Paint) -> String {
     } else {
         paint.ink
     };
-    // Ground around the letters, so that what lies behind never looks like part of a number.
+    // Ground around the letters, so that lines behind them never look like part of a number.
     let has_halo = words.row.is_some() || (words.is_bold && !words.is_on_banner);
     let halo = match has_halo {
         true => format!(

@@ -35,7 +35,7 @@ fn plan_of(job: &str) -> Plan {
     plan(&judge(&order).unwrap_or_else(|complaints| panic!("{complaints:?}")))
 }
 
-/// What a crew would see of a row's number.
+/// Text of a row's number as a crew would see it.
 fn number(cut: &CutDoc) -> Option<String> {
     let mm = cut.mark_mm.as_ref()?;
     Some(match &cut.inch {
@@ -44,7 +44,7 @@ fn number(cut: &CutDoc) -> Option<String> {
     })
 }
 
-/// What of a shield is kept, in the lines of the column.
+/// Kept length of a shield, in the lines of the column.
 fn kept(cut: &CutDoc) -> Vec<String> {
     wrapped(cut.keeps.as_deref().unwrap_or_default(), LETTERS, 4)
 }
@@ -91,7 +91,7 @@ fn every_dimension_is_the_plans_own_text() {
                     assert!(sheet.texts.iter().any(|words| words.text == text), "{text}");
                 }
             }
-            // The twin: a number that was rounded on the way is a stranger.
+            // The twin: a number that was rounded on the way is not explained.
             sheet.text(Words::new(1.0, 1.0, 3.2, "2 1/16 in\u{a0}\u{a0}52.39 mm"));
             assert_eq!(strangers(&sheet, leg).len(), 1);
         }
@@ -106,7 +106,7 @@ fn the_examples_are_in_order_and_drawn_large_enough_to_be_read() {
         for leg in &plan.legs {
             let sheet = composed(leg, &plan, &PRINT);
             assert_eq!(disorder(&sheet), Vec::<String>::new());
-            // Two of them on a page, with the mark of the plan below each title.
+            // Two of them fit on a page, with the mark of the plan below each title.
             assert!(sheet.height <= 124.0, "{} mm", sheet.height);
             assert!(sheet.texts.iter().all(|words| words.size_mm >= 2.3));
             let numbers = leg.cuts.iter().filter_map(number);
@@ -285,7 +285,7 @@ fn numbers_that_are_none_leave_things_out_and_nothing_else() {
 
 #[test]
 fn an_edge_that_is_not_set_stands_apart_from_every_row_and_says_so() {
-    // Its seal is left open, so that nobody can say where the jacket ends.
+    // Its seal is left open, so nobody knows where the jacket ends.
     let plan = plan_of(EXAMPLES[3]);
     let leg = plan.legs.iter().find(|leg| leg.mark == "C");
     let leg = leg.expect("a leg");
@@ -307,7 +307,7 @@ fn an_edge_that_is_not_set_stands_apart_from_every_row_and_says_so() {
     );
 }
 
-/// What is wrong with where things stand on a page.
+/// Faults in the arrangement of a page.
 fn disorder(sheet: &Sheet) -> Vec<String> {
     let mut found = Vec::new();
     let texts = &sheet.texts;
@@ -329,7 +329,7 @@ fn disorder(sheet: &Sheet) -> Vec<String> {
                 Role::Leader => continue,
             };
             let ([x1, y1], [x2, y2]) = (stroke.from_mm, stroke.to_mm);
-            // All of them are level or upright.
+            // All of them are horizontal or vertical.
             let meets =
                 x1.min(x2) < right && x1.max(x2) > left && y1.min(y2) < bottom && y1.max(y2) > top;
             if meets && (row.is_none() || row != one.row) {
