@@ -1,10 +1,10 @@
 //! Wording: the sentence of every message, in each language, in the words and units of a practice.
 //!
-//! Why its own crate: the core says what is so, and only here does it become English or Spanish; a message without a sentence in every language does not compile.
+//! Why its own crate: the core states facts as messages, and only this crate turns them into English or Spanish; a message without a sentence in every language does not compile.
 //!
-//! Invariants: a number is printed with the same digits in every language, so that it can be compared over the telephone; names from files and somebody's own words stay as they are.
+//! Invariants: a number has the same digits in every language, so that people can compare it over the telephone; names from files and somebody's own words stay as they are.
 //!
-//! Not here: what is said (`joint::said`), and where it stands on a page (the doors).
+//! Not here: the messages themselves (`joint::said`), and their place on a page (the doors).
 
 mod english;
 pub mod label;
@@ -42,7 +42,7 @@ impl Tongue {
         }
     }
 
-    /// The one that a job asks for.
+    /// Tongue that a job asks for.
     pub const fn of(job: &Job) -> Tongue {
         Tongue {
             language: job.language,
@@ -50,7 +50,7 @@ impl Tongue {
         }
     }
 
-    /// The one in which a plan is written.
+    /// Tongue of a plan.
     pub const fn of_plan(plan: &Plan) -> Tongue {
         Tongue {
             language: plan.job.language,
@@ -58,12 +58,12 @@ impl Tongue {
         }
     }
 
-    /// What a door prints that is no message of the core.
+    /// Text that a door prints and that is no message of the core.
     pub fn label(self, label: &impl Label) -> String {
         label.text(self)
     }
 
-    /// A length as it is read: inches first with millimetres beside, or millimetres alone.
+    /// A length as a crew reads it: inches first with millimetres beside, or millimetres alone.
     fn read(self, read: Read) -> String {
         match self.words {
             Words::Us => bound_text(read.length(), read.toward(), read.gauge()),
@@ -100,7 +100,7 @@ impl Tongue {
         }
     }
 
-    /// A length as its paper writes it: inches where it is a whole number of sixty-fourths and the page has inches, with millimetres.
+    /// A length as its paper writes it: with inches if it is a whole number of sixty-fourths and the page has inches, and with millimetres.
     fn exact(self, exact: Exact) -> String {
         let station = Station::from_half_nm(exact.half_nm);
         if exact.half_nm % 2 != 0 {
@@ -118,7 +118,7 @@ impl Tongue {
     /// A window of torque, rounded inward to tenths.
     fn torque(self, (least, greatest): (f64, f64), to: &str) -> String {
         let inward = |unit: f64| {
-            // A thousandth of a tenth is what doubles may be off, and no more.
+            // Doubles may be off by a thousandth of a tenth, and no more.
             let (low, high) = (least * unit * 10.0, greatest * unit * 10.0);
             ((low - 1e-3).ceil() / 10.0, (high + 1e-3).floor() / 10.0)
         };
@@ -143,7 +143,7 @@ impl Wording for Tongue {
     }
 }
 
-/// A computed number as a sentence has it: three figures, and no more than two places.
+/// A computed number as it stands in a sentence: three figures, and at most two decimal places.
 fn shown(value: f64) -> String {
     let size = value.abs();
     if size >= 99.95 {
@@ -183,7 +183,7 @@ pub fn letters(plan: &Plan) -> Vec<Letter> {
     plan.letters(&Tongue::of_plan(plan))
 }
 
-/// What fails, in the tongue that its job asks for; see [`plan::fails`].
+/// Failures, in the tongue that its job asks for; see [`plan::fails`].
 pub fn fails(judged: &Judged<'_>) -> Vec<String> {
     let tongue = Tongue::of(&judged.inputs.order.job);
     plan::fails(&judged.rulings, &tongue)

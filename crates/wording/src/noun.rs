@@ -1,4 +1,4 @@
-//! Nouns: what layers, planes, parts and the like are called in a tongue.
+//! Nouns: names of layers, planes, parts and the like in a tongue.
 
 use crate::{Language, Tongue, spanish};
 use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
@@ -25,7 +25,7 @@ impl Tongue {
         }
     }
 
-    /// Whom or what something is said of: "leg A, phase 1".
+    /// Subject of a statement: "leg A, phase 1".
     pub fn subject(self, subject: &Subject) -> String {
         match self.language {
             Language::English => subject.words(),
@@ -49,7 +49,7 @@ impl Tongue {
         }
     }
 
-    /// How strands lie.
+    /// Arrangement of the strands.
     pub fn stranding(self, stranding: Stranding) -> &'static str {
         match self.language {
             Language::English => stranding.name(),

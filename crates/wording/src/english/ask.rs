@@ -1,4 +1,4 @@
-//! What is asked for.
+//! Questions about missing facts.
 
 use crate::Tongue;
 use jointwright_joint::end::EndId;
@@ -13,7 +13,7 @@ pub(super) fn say(tongue: Tongue, said: &AskSaid) -> String {
     }
 }
 
-/// What facts are of, one beside another.
+/// Things that facts are about, one beside another.
 pub(super) fn all(tongue: Tongue, all: &[Of]) -> String {
     let all: Vec<String> = all.iter().map(|one| of(tongue, one)).collect();
     all.join(", ")

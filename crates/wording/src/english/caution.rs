@@ -1,4 +1,4 @@
-//! What can hurt at a step.
+//! Sentences about the dangers of a step.
 
 use crate::Tongue;
 use jointwright_joint::cable::Layer;
@@ -46,7 +46,7 @@ pub(super) fn say(tongue: Tongue, said: &CautionSaid) -> String {
     }
 }
 
-/// Text with its first letter large.
+/// Text with a capital first letter.
 fn capital(text: &str) -> String {
     let mut letters = text.chars();
     letters

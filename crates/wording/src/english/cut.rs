@@ -1,4 +1,4 @@
-//! What is said of cutbacks.
+//! Sentences about cutbacks.
 
 use super::word;
 use crate::Tongue;
@@ -125,7 +125,7 @@ fn window(tongue: Tongue, said: &WindowSaid) -> String {
     }
 }
 
-/// What stands for rows where none is to be named.
+/// Words in place of rows if none is to be named.
 const NO_ROWS: &str = "rows that print no room";
 
 fn all_or(whose: &[Whose], none: &str) -> String {
@@ -136,7 +136,7 @@ fn all_or(whose: &[Whose], none: &str) -> String {
     }
 }
 
-/// Who places a plane, or sets its window.
+/// Source of a plane's place or window.
 pub(super) fn whose(whose: &Whose) -> String {
     match whose {
         Whose::Person(who) => who.clone(),

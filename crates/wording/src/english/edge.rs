@@ -1,4 +1,4 @@
-//! What is said of the edge of the insulation screen under the body.
+//! Sentences about the edge of the insulation screen under the body.
 
 use crate::Tongue;
 use jointwright_joint::said::{ControlEnd, EdgeSaid};

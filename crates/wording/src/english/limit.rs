@@ -1,4 +1,4 @@
-//! What is said of a value beside its limit.
+//! Sentences about a value and its limit.
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{LimitSaid, Wording};

@@ -1,4 +1,4 @@
-//! What is said of the load and the emergency of a joint, and of its bonding lead in a short circuit.
+//! Sentences about the load and the emergency of a joint, and about its bonding lead in a short circuit.
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{LoadSaid, Wording};

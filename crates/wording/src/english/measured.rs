@@ -1,4 +1,4 @@
-//! What is said of what was read on a leg, beside ranges of parts and the cable's papers.
+//! Sentences about the readings of a leg, beside ranges of parts and the cable's papers.
 
 use crate::Tongue;
 use jointwright_joint::cable::{Layer, Words};

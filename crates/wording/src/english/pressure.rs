@@ -1,4 +1,4 @@
-//! What is said of how hard a part sits.
+//! Sentences about the pressure of a part.
 
 use super::{store, word};
 use crate::Tongue;
@@ -65,7 +65,7 @@ fn oldest(oldest: Oldest) -> String {
     format!("after {months} months at {degc} degC in store")
 }
 
-/// With what stands before it, where there is one.
+/// Text with the words about the oldest kit after it, if there is one.
 fn with_oldest(before: &str, of: Option<Oldest>) -> String {
     of.map_or(String::new(), |of| format!("{before}{}", oldest(of)))
 }

@@ -1,4 +1,4 @@
-//! What is said of sections.
+//! Sentences about sections.
 
 use jointwright_joint::said::{
     Between, Contour, PlugShape, SectionAsk, SectionRow, SectionSaid, SectionShape,

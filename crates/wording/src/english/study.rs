@@ -1,4 +1,4 @@
-//! What is said of the fields of a leg.
+//! Sentences about the fields of a leg.
 
 use crate::Tongue;
 use jointwright_joint::said::{StudyAdapter, StudyCable, StudySaid, Wording};

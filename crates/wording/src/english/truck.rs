@@ -1,4 +1,4 @@
-//! What is on the truck.
+//! Sentences about the items on the truck.
 
 use crate::Tongue;
 use jointwright_joint::said::{TruckSaid, Wording};

@@ -1,4 +1,4 @@
-//! What is said of water.
+//! Sentences about water.
 
 use jointwright_joint::said::{MoistureSaid, TestedPlace, WaterSaid, WickSaid};
 
@@ -47,7 +47,7 @@ fn moisture(said: &MoistureSaid) -> String {
     }
 }
 
-/// Where a test was made, as the beginning of a sentence.
+/// Place of a test, as the beginning of a sentence.
 fn tested(place: TestedPlace) -> &'static str {
     match place {
         TestedPlace::Strands => "the strands were",

@@ -1,4 +1,4 @@
-//! Label: what pages, papers and pictures print that is no message of the core: titles, heads of columns, blanks.
+//! Label: texts of pages, papers and pictures that are no messages of the core: titles, heads of columns, blanks.
 //!
 //! Why not in `joint::said`: a title belongs to one page of one door, and no plan holds it.
 //!
@@ -10,7 +10,7 @@ pub use sheet::SheetLabel;
 
 use crate::Tongue;
 
-/// What a door prints that is no message of the core.
+/// Text that a door prints and that is no message of the core.
 pub trait Label {
     /// Its text in a tongue.
     fn text(&self, tongue: Tongue) -> String;

@@ -1,4 +1,4 @@
-//! What is asked for.
+//! Questions about missing facts.
 
 use super::noun::the;
 use crate::Tongue;
@@ -16,7 +16,7 @@ pub(super) fn say(tongue: Tongue, said: &AskSaid) -> String {
     }
 }
 
-/// What facts are of, one beside another.
+/// Things that facts are about, one beside another.
 pub(super) fn all(tongue: Tongue, all: &[Of]) -> String {
     let all: Vec<String> = all.iter().map(|one| of(tongue, one)).collect();
     all.join(", ")

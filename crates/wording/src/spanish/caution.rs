@@ -1,4 +1,4 @@
-//! What can hurt at a step.
+//! Sentences about the dangers of a step.
 
 use crate::Tongue;
 use jointwright_joint::cable::Layer;

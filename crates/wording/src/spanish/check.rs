@@ -1,6 +1,6 @@
 //! The questions of the checks.
 
-/// The question of a check by its name in documents; none of a name that is no check's.
+/// Question of a check by its name in documents; `None` if no check has that name.
 pub(crate) fn question(slug: &str) -> Option<&'static str> {
     Some(match slug {
         "adapter_in_body" => "¿Corresponde el adaptador de este ramal a su cuerpo?",

@@ -1,4 +1,4 @@
-//! What is said of the words of named engineers.
+//! Sentences about the words of named engineers.
 
 use crate::Tongue;
 use jointwright_joint::said::ClosingSaid;

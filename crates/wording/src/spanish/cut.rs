@@ -1,4 +1,4 @@
-//! What is said of cutbacks.
+//! Sentences about cutbacks.
 
 use super::noun::{of_the, the, to_the};
 use super::word;
@@ -130,7 +130,7 @@ fn window(tongue: Tongue, said: &WindowSaid) -> String {
     }
 }
 
-/// What stands for rows where none is to be named.
+/// Words in place of rows if none is to be named.
 const NO_ROWS: &str = "filas que no imprimen espacio";
 
 fn all_or(whose: &[Whose], none: &str) -> String {
@@ -141,7 +141,7 @@ fn all_or(whose: &[Whose], none: &str) -> String {
     }
 }
 
-/// Who places a plane, or sets its window.
+/// Source of a plane's place or window.
 pub(super) fn whose(whose: &Whose) -> String {
     match whose {
         Whose::Person(who) => who.clone(),
@@ -163,7 +163,7 @@ fn of_end(end: Option<&str>) -> String {
         .unwrap_or_default()
 }
 
-/// A die by its name, which may say already that it is one.
+/// A die by its name, which may already contain the word.
 fn die_words(die: &str) -> String {
     format!("el dado {die}")
 }

@@ -1,4 +1,4 @@
-//! What is said of a leg in service.
+//! Sentences about a leg in service.
 
 use crate::Tongue;
 use jointwright_joint::said::{DutySaid, GapLevel, GapSaid, ShortCircuitSaid, Wording};

@@ -1,4 +1,4 @@
-//! What is said of short circuits.
+//! Sentences about short circuits.
 
 use crate::noun::all_ends;
 use crate::{Tongue, shown};
@@ -49,7 +49,7 @@ pub(super) fn say(tongue: Tongue, said: &FaultSaid) -> String {
     }
 }
 
-/// How warm it makes metal, and what parts withstand.
+/// Sentences about the heating of metal, and about the short circuits that parts withstand.
 fn heat(tongue: Tongue, said: &FaultHeatSaid) -> String {
     match said {
         FaultHeatSaid::Heats { subject, what, fault, from_degc } => format!(
@@ -87,7 +87,7 @@ fn heat(tongue: Tongue, said: &FaultHeatSaid) -> String {
     }
 }
 
-/// What is asked of a leg's shield.
+/// Sentences about the demand on a leg's shield.
 fn shield(tongue: Tongue, said: &ShieldFaultSaid) -> String {
     match said {
         ShieldFaultSaid::ShieldDoesNotCarry => "Pare y llame: esta pantalla no soporta el cortocircuito indicado. El ingeniero decide sobre el nivel de falla, el tiempo de despeje o el camino de retorno de la corriente.".to_owned(),
@@ -111,7 +111,7 @@ fn shield(tongue: Tongue, said: &ShieldFaultSaid) -> String {
     }
 }
 
-/// What is said of the connections of a shield.
+/// Sentences about the connections of a shield.
 fn contact(tongue: Tongue, said: &ContactSaid) -> String {
     match said {
         ContactSaid::NotRead { part, greatest_ohm } => format!(
@@ -146,7 +146,7 @@ fn contact(tongue: Tongue, said: &ContactSaid) -> String {
     }
 }
 
-/// How much, how long, how often.
+/// Current, time and number of shots.
 pub(super) fn shots(of: Shots) -> String {
     let how_often = match of.n_shots {
         1 => String::new(),
@@ -159,7 +159,7 @@ pub(super) fn shots(of: Shots) -> String {
     )
 }
 
-/// What carries it.
+/// Name of the part that carries the current.
 pub(super) fn carrier(of: &Carrier) -> String {
     match of {
         Carrier::Conductor => "conductor".to_owned(),

@@ -1,4 +1,4 @@
-//! What is said of parts on a leg.
+//! Sentences about parts on a leg.
 
 use super::noun::the;
 use crate::Tongue;
@@ -261,7 +261,7 @@ fn level(tongue: Tongue, said: &LevelSaid) -> String {
     }
 }
 
-/// The conductors that an end takes.
+/// Conductors that an end takes.
 fn taken(tongue: Tongue, taken: &Taken) -> String {
     if !taken.named.is_empty() {
         let named: Vec<String> = taken.named.iter().map(|c| tongue.conductor(*c)).collect();
@@ -282,7 +282,7 @@ fn taken(tongue: Tongue, taken: &Taken) -> String {
     )
 }
 
-/// A connector with the name of its end, where it has one.
+/// A connector, with the name of its end if it has one.
 fn connector_at(at: &ConnectorAt) -> String {
     match &at.end {
         Some(end) => format!("{}, extremo {end}", at.connector),

@@ -1,4 +1,4 @@
-//! What is said of the temperatures that the load brings.
+//! Sentences about the temperatures that the load causes.
 
 use super::ask::all;
 use crate::Tongue;

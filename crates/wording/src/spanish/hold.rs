@@ -1,4 +1,4 @@
-//! What is read at a hold point, and what it is held against.
+//! Sentences about the readings at a hold point, and their windows.
 
 use super::noun::the;
 use super::step::{piece, standing};

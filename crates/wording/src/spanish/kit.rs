@@ -1,4 +1,4 @@
-//! What is said of kits: their age and store, where they park, and whether they are chosen and rated.
+//! Sentences about kits: their age and store, where they park, and whether they are chosen and rated.
 
 use super::noun;
 use crate::Tongue;
@@ -121,7 +121,7 @@ fn begun(begun: Begun) -> &'static str {
     }
 }
 
-/// Two temperatures; a word where one is none.
+/// Two temperatures, with a word for a missing one.
 fn between(degc: StoreDegc, none: &str) -> String {
     let shown = |degc: Option<f64>| degc.map_or(none.to_owned(), |degc| degc.to_string());
     format!(

@@ -1,4 +1,4 @@
-//! Nouns: what layers, planes, parts and the like are called.
+//! Nouns: names of layers, planes, parts and the like.
 
 use jointwright_joint::cable::{Layer, Metal, Stranding, Words};
 use jointwright_joint::catalogue::PartKind;
@@ -48,7 +48,7 @@ pub(crate) fn none(noun: &str) -> String {
     format!("{no} {noun}")
 }
 
-/// Whom or what something is said of.
+/// Subject of a statement.
 pub(crate) fn subject(subject: &Subject) -> String {
     match (&subject.leg, subject.phase) {
         (Some(leg), Some(phase)) => format!("ramal {leg}, fase {phase}"),

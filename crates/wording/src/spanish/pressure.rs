@@ -1,4 +1,4 @@
-//! What is said of how hard a part sits.
+//! Sentences about the pressure of a part.
 
 use super::noun::{of_the, the};
 use super::{store, word};
@@ -66,7 +66,7 @@ fn oldest(oldest: Oldest) -> String {
     format!("después de {months} meses a {degc} degC en el almacén")
 }
 
-/// With what stands before it, where there is one.
+/// Text with the words about the oldest kit after it, if there is one.
 fn with_oldest(before: &str, of: Option<Oldest>) -> String {
     of.map_or(String::new(), |of| format!("{before}{}", oldest(of)))
 }

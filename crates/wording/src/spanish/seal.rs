@@ -1,4 +1,4 @@
-//! What is said of seals.
+//! Sentences about seals.
 
 use crate::Tongue;
 use jointwright_joint::said::{LapSaid, SealSaid, SpanSaid, Wording};

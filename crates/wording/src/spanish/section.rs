@@ -1,4 +1,4 @@
-//! What is said of sections.
+//! Sentences about sections.
 
 use super::noun;
 use jointwright_joint::catalogue::FieldDuty;

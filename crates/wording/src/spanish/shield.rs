@@ -1,4 +1,4 @@
-//! What is said of shields along the cable.
+//! Sentences about shields along the cable.
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{

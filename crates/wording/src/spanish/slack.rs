@@ -1,4 +1,4 @@
-//! What is said of the cable that is left.
+//! Sentences about the cable that is left.
 
 use super::noun::of_the;
 use crate::Tongue;

@@ -1,4 +1,4 @@
-//! What a step of a make-up says.
+//! Sentences about the steps of a make-up.
 
 use super::noun::the;
 use crate::Tongue;
@@ -91,7 +91,7 @@ pub(super) fn say(tongue: Tongue, said: &StepSaid) -> String {
     }
 }
 
-/// What a stage is called before a crew.
+/// Title of a stage for a crew.
 fn title(tongue: Tongue, stage: Stage, edge: Option<EdgeAct>) -> String {
     let jacket = the(tongue.layer(Layer::Jacket));
     match stage {
@@ -172,7 +172,7 @@ fn reference(from: SetOutFrom) -> String {
     }
 }
 
-/// How far the conductor end stands from its reference; a barrel may reach past the middle from which the papers measure.
+/// Distance of the conductor end from its reference; a barrel may reach past the middle from which the papers measure.
 pub(super) fn standing(tongue: Tongue, stands: Exact) -> String {
     if stands.half_nm < 0 {
         let beyond = Exact {

@@ -1,4 +1,4 @@
-//! What is said of a part in store.
+//! Sentences about a part in store.
 
 use jointwright_joint::said::{Begun, HeldSaid, StoredSaid};
 

@@ -1,4 +1,4 @@
-//! What is said of fields that a check compares.
+//! Sentences about the fields that checks compare.
 
 use crate::Tongue;
 use jointwright_joint::said::StressSaid;

@@ -1,4 +1,4 @@
-//! What a person must settle before work goes on.
+//! Questions that a person must settle before work goes on.
 
 use super::step::{moment, piece};
 use crate::Tongue;

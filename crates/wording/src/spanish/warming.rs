@@ -1,4 +1,4 @@
-//! What is said of cable and joint under load.
+//! Sentences about cable and joint under load.
 
 use crate::{Tongue, shown};
 use jointwright_joint::said::{Hottest, WarmingSaid, When, Wording};

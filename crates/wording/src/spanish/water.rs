@@ -1,4 +1,4 @@
-//! What is said of water.
+//! Sentences about water.
 
 use jointwright_joint::said::{MoistureSaid, TestedPlace, WaterSaid, WickSaid};
 
@@ -52,7 +52,7 @@ fn moisture(said: &MoistureSaid) -> String {
     }
 }
 
-/// Where water was found, as the beginning of a sentence.
+/// Place where water was found, as the beginning of a sentence.
 fn found(place: TestedPlace) -> &'static str {
     match place {
         TestedPlace::Strands => "entre los alambres del conductor se encontró",

@@ -1,4 +1,4 @@
-//! On whose word something stands.
+//! Names of the sources of a statement.
 
 use crate::Tongue;
 use jointwright_joint::said::{Doubt, Paper, Word, Wording};
@@ -24,7 +24,7 @@ pub(super) fn say(tongue: Tongue, word: &Word) -> String {
     }
 }
 
-/// A part's row and its paper, with what is doubtful of the row.
+/// A part's row and its paper, with the doubts about the row.
 pub(super) fn paper(of: &Paper) -> String {
     let row = if of.row.is_empty() {
         String::new()
