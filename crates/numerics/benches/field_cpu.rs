@@ -1,6 +1,6 @@
-//! CPU time and memory of fields, on one thread: a reference section cold and carried along, and growth with unknowns.
+//! CPU time and memory of fields, on one thread: a reference section cold and with a carried mesh, and growth with unknowns.
 //!
-//! Prints a table; `benches/field_vs_reference` sets it beside a general-purpose library on the same section.
+//! Prints a table; `benches/field_vs_reference` compares it with a general-purpose library on the same section.
 //! The system counts the time a thread ran (/proc/self/schedstat), so a busy machine disturbs it little.
 #![allow(
     clippy::disallowed_methods,
@@ -25,7 +25,7 @@ use std::fs::read_to_string;
 use std::path::Path;
 
 const N_SAMPLES: usize = 21;
-/// Some systems count processor time in steps of milliseconds, so that short jobs are timed many together.
+/// Some systems count processor time in steps of milliseconds, so short jobs are timed in groups.
 const N_TOGETHER: usize = 20;
 
 fn main() {
@@ -110,7 +110,7 @@ fn cold(name: &str, section: &Section, wanted: &[Wanted]) -> (f64, Vec<f64>) {
     (times[1], values)
 }
 
-/// Greatest relative error of the judged numbers against those stored beside the section.
+/// Greatest relative error of the judged numbers, compared with those stored beside the section.
 fn worst(path: &Path, case: &Case, judged: &[Wanted], values: &[f64]) -> f64 {
     let beside = path.to_string_lossy().replace(".case.", ".answers.");
     let text = read_to_string(&beside).unwrap_or_else(|error| panic!("{beside}: {error}"));
@@ -187,7 +187,7 @@ fn warm(section: &Section, wanted: &[Wanted]) {
     );
 }
 
-/// Everything but judging, on ever finer meshes; and the exponent fitted to the times.
+/// Everything except judging, on ever finer meshes; and the exponent fitted to the times.
 fn growth(section: &Section) {
     let mut mesh =
         build(&section.outline, &MeshOptions::default()).unwrap_or_else(|error| panic!("{error}"));
@@ -205,7 +205,7 @@ fn growth(section: &Section) {
             print("one solve", n_unknowns, times);
             logs.push(((n_unknowns as f64).ln(), times[1].ln()));
         }
-        // A third of the triangles at a time, so that the numbers of unknowns lie closer together.
+        // A third of the triangles at a time, so that the numbers of unknowns are closer together.
         let is_marked: Vec<bool> = (0..mesh.triangles.len())
             .map(|index| index % 3 == level % 3)
             .collect();

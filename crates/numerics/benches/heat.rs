@@ -1,4 +1,4 @@
-//! A steady joint by finite elements: to 0.1 K, to 0.01 K as `solve` asks, and after a step of current.
+//! A steady joint by finite elements: to 0.1 K, to 0.01 K as `solve` requires, and after a step of current.
 #![allow(missing_docs, reason = "a benchmark has no reader of docs")]
 
 use criterion::{Criterion, criterion_group, criterion_main};

@@ -1,11 +1,11 @@
-//! One slice of a body: fixed length and free ends, the lesser of the two, of each law and of two rings.
+//! One slice of a body: fixed length and free ends, the lower pressure of the two, for each law and for two rings.
 #![allow(missing_docs, reason = "a benchmark has no reader of docs")]
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use jointwright_numerics::rubber::{Law, Ring, Tube};
 use std::hint::black_box;
 
-/// The largest stretch of the bore that is usual, and the wall of a body.
+/// The largest usual stretch of the bore, and the wall of a body.
 const STRETCH: f64 = 1.9;
 
 fn slices(criterion: &mut Criterion) {

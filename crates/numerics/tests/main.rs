@@ -1,4 +1,4 @@
-//! The numerics as a caller sees it: one folder for each module, in one program so that it is linked once.
+//! The public interface of the numerics: one folder for each module, in one program so that it is linked once.
 
 mod case;
 mod chain;

@@ -16,7 +16,6 @@ const KNOWN: &[(&str, usize)] = &[
     ("crates/cli", 59),
     ("crates/drawing", 47),
     ("crates/joint", 548),
-    ("crates/numerics", 25),
     ("crates/paper", 16),
     ("crates/wording", 79),
 ];

@@ -1,4 +1,4 @@
-//! One test a complaint; the slice itself, read in `meaning`, is the twin of all of them.
+//! One test for each complaint; the slice itself, read in `meaning`, is the twin of all of them.
 
 use super::{SLICE, check_says, check_slice, exchanged};
 use jointwright_numerics::case::read;
@@ -450,7 +450,7 @@ fn a_field_on_an_interface_needs_its_side() {
             "The place (9, 7) mm does not lie in the region \"out\" or on its boundary.",
         )],
     );
-    // Where both sides are of one material there is nothing to say.
+    // If both sides have one material there is nothing to ask.
     let alike = exchanged(
         &at("[12, 7]"),
         "\"material\": \"rubber\"",
@@ -586,7 +586,7 @@ fn a_region_that_is_not_glued_has_no_field_and_is_refused() {
     let text = exchanged(&text, "{\"name\": \"C\", \"kind\": \"capacitance\"},", "");
     let said = read(&text).expect_err("there is no field at all");
     assert_eq!(said.len(), 2, "{said:#?}");
-    // A floating one ties them together.
+    // A floating conductor connects them.
     let text = exchanged(
         SLICE,
         "\"leave_out\": [",

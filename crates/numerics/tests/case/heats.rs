@@ -1,4 +1,4 @@
-//! Sections that conduct heat as cases: published ones and closed forms come out, and what can be wrong is said with its place.
+//! Sections that conduct heat as cases: published ones and closed forms come out, and each fault is reported with its place.
 //!
 //! Sources: `tests/published/heat-sections/SOURCE.md`; steady conduction in layers and a lumped body from any textbook of heat transfer.
 
@@ -60,7 +60,7 @@ fn check_published([case, answers_text]: [&str; 2], within_k: f64) {
             "{expected} and {value}, {error}"
         );
     }
-    // A twentieth more of current is told apart wherever it counts.
+    // A current larger by a twentieth is detected wherever it matters.
     for joule in case["joule"].as_array_mut().expect("a list") {
         joule["amperes"] = json!(1.05 * joule["amperes"].as_f64().expect("a number"));
     }
@@ -76,17 +76,17 @@ fn check_published([case, answers_text]: [&str; 2], within_k: f64) {
 
 #[test]
 fn the_published_steady_joint_comes_out() {
-    // Asked for to 0.1 K; seen 0.0015 K.
+    // Tolerance 0.1 K; seen 0.0015 K.
     check_published(STEADY, 0.01);
 }
 
 #[test]
 fn the_published_joint_after_a_step_comes_out() {
-    // Asked for to 0.3 K; seen 0.001 K.
+    // Tolerance 0.3 K; seen 0.001 K.
     check_published(STEP, 0.01);
 }
 
-/// A length of cable without ends: conductor to 5 mm, wall to 10 mm, film outside.
+/// A length of infinite cable: conductor to 5 mm, wall to 10 mm, film outside.
 ///
 /// ```text
 ///   3 o--2--o 2--6--o 5
@@ -113,7 +113,7 @@ fn slice(amperes: f64, alpha: f64) -> Value {
 
 #[test]
 fn layers_with_a_current_have_their_textbook_temperatures() {
-    // Loss a metre W: surface 30 + W/(2 pi r h); over the wall W ln 2/(2 pi k); in the conductor W/(4 pi k).
+    // Loss per metre W: surface 30 + W/(2 pi r h); over the wall W ln 2/(2 pi k); in the conductor W/(4 pi k).
     let film = 1.0 / (2.0 * PI * 0.010 * 10.0);
     let wall = 2.0_f64.ln() / (2.0 * PI * 0.3);
     let inside = 1.0 / (4.0 * PI * 385.0);
@@ -134,7 +134,7 @@ fn layers_with_a_current_have_their_textbook_temperatures() {
             "{value} {expected} {error}"
         );
     }
-    // With a resistance that grows, and a conductor of one temperature but for the last term:
+    // With a resistance that grows, and a conductor of one temperature except for the last term:
     // W = w (1 + a (T - 20)), T = 30 + W (film + wall).
     let (a, around) = (0.004, film + wall);
     let grown = watts * (1.0 + a * 10.0) / (1.0 - watts * a * around);
@@ -148,7 +148,7 @@ fn layers_with_a_current_have_their_textbook_temperatures() {
 
 #[test]
 fn a_current_that_nothing_can_cool_has_no_steady_temperature() {
-    // w a (film + wall) = 1 at 469 A: below it there is a temperature, above it none.
+    // w a (film + wall) = 1 at 469 A: below it there is a steady temperature, above it none.
     let around = 1.0 / (2.0 * PI * 0.010 * 10.0) + 2.0_f64.ln() / (2.0 * PI * 0.3);
     let most = (1.0 / (2e-4 * 0.004 * around)).sqrt();
     assert!(solved(&slice(0.99 * most, 0.004)).is_ok());
@@ -162,7 +162,7 @@ fn a_current_that_nothing_can_cool_has_no_steady_temperature() {
 
 #[test]
 fn a_body_of_one_temperature_cools_by_the_exponential() {
-    // 90 degC at first, no current, conduction without end: rho c V dT/dt = - h A (T - 30).
+    // 90 degC at first, no current, infinite conductivity: rho c V dT/dt = - h A (T - 30).
     let mut case = slice(0.0, 0.0);
     for material in ["cu", "pe"] {
         case["materials"][material] = json!({"k_w_per_mk": 1e5, "rho_c_j_per_m3k": 2e6});

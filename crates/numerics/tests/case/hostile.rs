@@ -1,4 +1,4 @@
-//! Hostile input: whatever a case file holds, it comes out as a case or as complaints with their places.
+//! Hostile input: every case file comes out as a case or as complaints with their places, whatever it holds.
 //!
 //! `JOINTWRIGHT_HOSTILE_CASES` sets the number of cases of each property, else `PROPTEST_CASES`, else 300.
 //! `JOINTWRIGHT_HOSTILE_SEED` sets the seed, which is fixed so that two runs say the same.
@@ -39,7 +39,7 @@ fn texts() -> Vec<&'static str> {
     published.chain([SLICE]).collect()
 }
 
-/// Reads a text and holds what comes to its promises; says whether it was a case.
+/// Reads a text and checks the promises about the result; returns whether it was a case.
 fn run(text: &str) -> Result<bool, TestCaseError> {
     match read(text) {
         Ok(case) => {

@@ -1,4 +1,4 @@
-//! What a case means: units, regimes, and the answers' document.
+//! Meaning of a case: units, regimes, and the answers' document.
 
 use super::{PUBLISHED, SLICE, case, exchanged};
 use jointwright_numerics::case::{AnswersDoc, Run, SecondsDoc, answers_schema, document, schema};

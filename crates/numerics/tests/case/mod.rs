@@ -1,4 +1,4 @@
-//! Section cases: the published ones are read, and everything that can be wrong is said with its place.
+//! Section cases: the published ones are read, and every fault is reported with its place.
 
 mod complaints;
 mod heats;
@@ -77,7 +77,7 @@ pub(crate) const SLICE: &str = r#"{
  ]
 }"#;
 
-/// Text with one passage exchanged, which must stand in it.
+/// Text with one passage replaced; the passage must occur in it.
 #[track_caller]
 pub(crate) fn exchanged(text: &str, from: &str, to: &str) -> String {
     assert!(text.contains(from), "the text has no `{from}`");
@@ -105,7 +105,7 @@ pub(crate) fn check_says(text: &str, expected: &[(&str, &str)]) -> Vec<Complaint
     complaints
 }
 
-/// The slice with one passage exchanged.
+/// The slice with one passage replaced.
 #[track_caller]
 pub(crate) fn check_slice(from: &str, to: &str, expected: &[(&str, &str)]) -> Vec<Complaint> {
     check_says(&exchanged(SLICE, from, to), expected)

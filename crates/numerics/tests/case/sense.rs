@@ -1,4 +1,4 @@
-//! What can be read and means nothing, and what is wanted and has no bound.
+//! Readable but meaningless numbers, and wanted numbers whose field is singular.
 
 use super::{SLICE, case, check_says, check_slice, exchanged};
 use jointwright_numerics::case::{Run, document};
@@ -48,7 +48,7 @@ fn a_peak_at_a_sharp_corner_of_a_conductor_is_refused_by_name_and_place() {
             one.why
         );
     }
-    // What is bounded is answered.
+    // A finite number is answered.
     let wanted: Vec<Wanted> = read
         .wanted
         .iter()
@@ -60,7 +60,7 @@ fn a_peak_at_a_sharp_corner_of_a_conductor_is_refused_by_name_and_place() {
     assert_eq!(names, ["C", "on outer", "phi", "near"]);
     assert!(answers.answers.iter().all(|a| a.settled && a.value > 0.0));
     assert_eq!(answers.refused.len(), 3);
-    // The twin: left out, the peak is what the disc's rim leaves.
+    // The twin: with the corner left out, the peak lies on the disc's rim.
     let disc = exchanged(
         STEP,
         "\"leave_out\": []",
@@ -73,7 +73,7 @@ fn a_peak_at_a_sharp_corner_of_a_conductor_is_refused_by_name_and_place() {
 fn a_corner_between_two_materials_has_no_bound_and_one_material_has_no_corner() {
     assert_eq!(refused(VOID), ["in void"]);
     let found = corners(&case(VOID).section);
-    // All four corners, of the same power by symmetry of the wedges.
+    // All four corners have the same exponent, by symmetry of the wedges.
     assert_eq!(found.len(), 4);
     assert!(
         found
@@ -91,7 +91,7 @@ fn a_disc_over_everything_leaves_no_peak() {
     let text = exchanged(SLICE, disc, all);
     let left = "cover every place at which the peak";
     check_says(&text, &[("wanted[2].tag", left), ("wanted[3].to", left)]);
-    // What is left of a region shows only where it is solved: the answer says that there is none.
+    // Only the solve shows what remains of a region: the answer says that nothing does.
     let only = exchanged(
         &text,
         "  {\"name\": \"rim\", \"kind\": \"peak-on-curve\", \"tag\": \"cond\"},\n",
@@ -99,7 +99,7 @@ fn a_disc_over_everything_leaves_no_peak() {
     );
     let line = "  {\"name\": \"along\", \"kind\": \"peak-tangential-on-line\", \"from\": [12, 1], \"to\": [12, 19]},\n";
     let mut read = case(&exchanged(&only, line, ""));
-    // Without the axial field, which is nought here and never close to itself.
+    // Without the axial field, which is zero here and never reaches a relative tolerance.
     read.wanted.truncate(4);
     let wanted: Vec<Wanted> = read
         .wanted
@@ -191,7 +191,7 @@ impl Watch for Hurry {
 #[test]
 fn what_was_cut_short_says_so_and_why() {
     let read = case(SLICE);
-    // The potential and the field at places; nothing that is nought.
+    // The potential and the field at places; no number that is zero.
     let wanted: Vec<Wanted> = read.wanted[4..6]
         .iter()
         .map(|asked| asked.wanted.clone())

@@ -1,4 +1,4 @@
-//! Tubes of rubber as cases: published ones come out, and what can be wrong is said with its place.
+//! Tubes of rubber as cases: published ones come out, and each fault is reported with its place.
 //!
 //! Sources: `tests/published/rubber-tube/SOURCE.md`; Rivlin (1949) and Green & Zerna, section 3.10, for the closed form of a neo-Hookean tube.
 
@@ -49,9 +49,9 @@ fn the_reference_tubes_come_out() {
     assert_eq!(cases.len(), 7);
     for case in &cases {
         let (pressure, _) = solved(case);
-        // Asked for to 1e-4; their own errors are 1e-9 of the value at most.
+        // Tolerance 1e-4; their own errors are 1e-9 of the value at most.
         assert!(off(pressure, &case["pressure_mpa"]) < 1e-8, "{case}");
-        // A hundredth more of stretch is told apart.
+        // A stretch larger by a hundredth is detected.
         let mut other = case.clone();
         other["stretch"] = json!(case["stretch"].as_f64().expect("a number") * 1.01);
         let (pressure, _) = solved(&other);
@@ -138,7 +138,7 @@ fn the_closed_form_of_rivlin_comes_out() {
         );
         assert!((said - axial).abs() < 1e-15);
     }
-    // Lamé: 2 μ (u/A) (1 − A²/B²), within what the stretch of 0.1 % adds.
+    // Lamé: 2 μ (u/A) (1 − A²/B²), within the effect of the stretch of 0.1 %.
     let (pressure, _) = solved(&rivlin(1.001));
     assert!((pressure / 0.000_75 - 1.0).abs() < 3e-3, "{pressure}");
     // It levels off at μ ln(B/A).
@@ -150,10 +150,10 @@ fn the_closed_form_of_rivlin_comes_out() {
 fn one_law_written_in_two_ways_is_one_law() {
     let mut other = rivlin(1.5);
     other["law"] = json!({"kind": "mooney-rivlin", "c1_mpa": 0.2, "c2_mpa": 0.05});
-    // At fixed length only 2 (C1 + C2) counts.
+    // At fixed length only 2 (C1 + C2) matters.
     let (one, two) = (solved(&rivlin(1.5)).0, solved(&other).0);
     assert!((one / two - 1.0).abs() < 1e-12);
-    // A law that stiffens late is the plain one, one that stiffens soon is not.
+    // A law that stiffens late equals the plain one; a law that stiffens early does not.
     for (limit, is_plain) in [(1e8, true), (20.0, false)] {
         other["law"] = json!({"kind": "gent", "mu_mpa": 0.5, "limit": limit});
         let is_near = (solved(&other).0 / one - 1.0).abs() < 1e-6;

@@ -8,7 +8,8 @@ use jointwright_numerics::chain::{Bounds, Link};
 use proptest::prelude::*;
 
 /// Least and greatest distance of every pair over all whole-number deviations of the tree links that keep the
-/// windows of the others; row by row. None when no deviations do.
+/// windows of the others; row by row.
+/// `None` if no deviations do.
 pub fn grid(n_planes: usize, links: &[Link]) -> Option<Vec<Bounds>> {
     let (tree, closing) = links.split_at(n_planes - 1);
     let mut found: Option<Vec<Bounds>> = None;
@@ -77,7 +78,7 @@ proptest! {
         prop_assert_eq!(Some(solver(&scene)), grid(scene.n_planes(), &scene.links));
     }
 
-    /// Twin: one link of a tree that reaches one count farther is seen.
+    /// Twin: one link of a tree that reaches one count farther is detected.
     #[test]
     fn the_grid_of_a_wider_tree_differs(scene in scenes(5, 0, (0, 3)), at in any::<prop::sample::Index>()) {
         let mut links = scene.links.clone();

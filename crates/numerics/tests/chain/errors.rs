@@ -1,4 +1,4 @@
-//! What is refused, and whether the refusal names all that is needed to find the cause.
+//! Refusals, and whether each names everything that is needed to find the cause.
 
 use super::bounds::grid;
 use super::{Scene, link, scenes, shared};
@@ -292,7 +292,7 @@ fn the_greatest_sizes_that_are_taken_do_not_overflow() {
     let spread = &solution.spread(&[(2, 0)], options).unwrap()[0];
     assert!(spread.least_seen >= -4 * half && spread.greatest_seen <= 0);
     assert!(spread.greatest_seen - spread.least_seen > half);
-    // A contradiction at the greatest sizes, whose lengths fall without end around the loop.
+    // A contradiction at the greatest sizes, whose lengths fall without limit around the loop.
     let third = REACH_MOST / 3;
     let links = [
         link(0, 1, third, 0, 0),

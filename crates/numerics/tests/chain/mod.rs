@@ -1,4 +1,4 @@
-//! Dimension chains against oracles that share no code with them.
+//! Dimension chains compared with oracles that share no code with them.
 //!
 //! Random chains are made from hidden positions, so that their nominals agree by construction.
 
@@ -66,7 +66,7 @@ impl Scene {
         solved(self.n_planes(), &self.links)
     }
 
-    /// True when no two links join the same two planes.
+    /// Whether no two links join the same two planes.
     fn is_simple(&self) -> bool {
         let mut ends: Vec<_> = self
             .links

@@ -1,4 +1,4 @@
-//! Every path gives the same nominal; which path is shown is settled by the links' contents.
+//! Every path gives the same nominal; the links' contents decide which path is shown.
 
 use super::{Scene, link, scenes, solved};
 use jointwright_numerics::chain::{Chain, ChainError, Link, Path};
@@ -73,7 +73,7 @@ proptest! {
         }
     }
 
-    /// Twin: one closing link that is one count off breaks the agreement, and the solver sees it too.
+    /// Twin: one closing link that is one count off breaks the agreement, and the solver detects it too.
     #[test]
     fn one_count_off_on_a_loop_breaks_the_agreement(scene in scenes(6, 4, (0, 50)).prop_filter("loop", Scene::has_loop)) {
         let mut links = scene.links.clone();

@@ -1,4 +1,4 @@
-//! The samples against bounds, closed forms and a sampler written without a look at the first.
+//! The samples compared with bounds, closed forms and an independent sampler.
 
 use super::{link, scenes, shared, solved};
 use jointwright_numerics::chain::{
@@ -6,7 +6,7 @@ use jointwright_numerics::chain::{
 };
 use proptest::prelude::*;
 
-/// Standard deviations that a sampled number may lie off: passed by chance once in 150 000 times, and the seeds are
+/// Permitted error of a sampled number in standard deviations: exceeded by chance once in 150 000 times, and the seeds are
 /// fixed, so a test that passes once passes always.
 const SIGMAS: f64 = 4.5;
 
@@ -71,7 +71,7 @@ fn irwin_hall_low(n: u32, p: f64) -> (f64, f64) {
     (x, x.powi(n as i32 - 1) * f64::from(n) / factorial)
 }
 
-/// True when the quantiles of n equal links agree with the closed form for links of `assumed` counts of width.
+/// Whether the quantiles of n equal links agree with the closed form for links of `assumed` counts of width.
 fn agrees_with_irwin_hall(n: usize, width: i64, assumed: f64) -> bool {
     let links: Vec<Link> = (0..n).map(|at| link(at, at + 1, 0, 0, width)).collect();
     let spread = spread_of(n + 1, &links, (0, n), 11, MANY);
@@ -277,14 +277,14 @@ fn coverage(n_planes: usize, links: &[Link], within: (i64, i64), n: u32) -> f64 
     f64::from(n_inside) / f64::from(n)
 }
 
-/// True when the middle 95 % and 99 % of `links` cover so much of the naive samples of `naive`.
+/// Whether the middle 95 % and 99 % of `links` cover the expected share of the naive samples of `naive`.
 fn covers_as_stated(n_planes: usize, links: &[Link], naive: &[Link]) -> bool {
     let spread = spread_of(n_planes, links, (0, n_planes - 1), 42, MANY);
     let n = 100_000;
     [(0.95, spread.middle_95()), (0.99, spread.middle_99())]
         .into_iter()
         .all(|(stated, within)| {
-            // Variances of both samples add: how much the quantiles' interval truly covers, and the count of it.
+            // The variances of both samples add: the true coverage of the quantiles' interval, and its count.
             let sigma =
                 (stated * (1.0 - stated) * (1.0 / f64::from(MANY) + 1.0 / f64::from(n))).sqrt();
             (coverage(n_planes, naive, within, n) - stated).abs() < SIGMAS * sigma
@@ -400,7 +400,7 @@ fn numbers_of_samples_out_of_range_are_refused() {
 
 #[test]
 fn a_loop_of_common_parts_that_cannot_close_is_refused() {
-    // The common parts of links 0 and 2 are drawn apart, so their difference hits a whole count of link 1 seldom.
+    // The common parts of links 0 and 2 are drawn separately, so their difference seldom equals a whole count of link 1.
     let wide = 1_000_000_000_000;
     let links = [
         shared(link(0, 1, 0, wide, wide), 0, 1_000_000),
@@ -427,7 +427,7 @@ fn one_sample_has_all_its_quantiles_at_one_place() {
 }
 
 /// The samples are the same on every machine: a change of this number is a change of every spread ever printed.
-/// Its origin is this crate itself; it says that nothing moved, not that it is right.
+/// Its origin is this crate itself; it shows that nothing changed, not that it is right.
 #[test]
 fn a_seed_gives_the_same_samples_as_ever() {
     let links = [

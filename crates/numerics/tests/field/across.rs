@@ -1,4 +1,4 @@
-//! How near a gap of air is to breakdown, against layers round an axis whose potentials are known.
+//! Ratio of the voltage across a gap of air to its breakdown voltage, compared with layers round an axis whose potentials are known.
 
 use jointwright_numerics::case;
 use jointwright_numerics::field::{Answer, Options, Unwatched, VACUUM_PERMITTIVITY, Wanted, solve};
@@ -77,7 +77,7 @@ fn a_gap_beside_a_layer_that_conducts_carries_the_modulus() {
         )
         .replace("\"about\"", "\"frequency_hz\": 50, \"about\"");
     let loss = sigma / (std::f64::consts::TAU * 50.0 * VACUUM_PERMITTIVITY);
-    // The solid's impedance is ln 2 / (2.3 − j loss), the air's ln 1.05.
+    // The solid's impedance is ln 2 / (2.3 − j loss), the air's is ln 1.05.
     let (size, air) = (2.3_f64.powi(2) + loss * loss, (2.1_f64 / 2.0).ln());
     let solid = [2.0_f64.ln() * 2.3 / size, 2.0_f64.ln() * loss / size];
     let volts = 10e3 * air / (solid[0] + air).hypot(solid[1]);
@@ -93,7 +93,7 @@ fn a_gap_between_conductors_at_one_potential_is_not_near_at_all() {
     let text = LAYERS
         .replace("\"tag\": \"rim\"", "\"tag\": \"held\"")
         .replace("\"shell\": 0", "\"shell\": 0, \"held\": 0");
-    // A gap without a field is complained of by the reader: it is made after reading.
+    // The reader complains about a gap without a field, so the case is made after reading.
     assert!(case::read(&text).is_err());
     let mut section = case::read(LAYERS).expect("a case").section;
     section.outline.curves[6].tag = "held".to_owned();

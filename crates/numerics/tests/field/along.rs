@@ -1,4 +1,4 @@
-//! The field along a line, sampled: against closed forms and against a section solved elsewhere.
+//! The sampled field along a line, compared with closed forms and with a section solved elsewhere.
 #![allow(
     clippy::disallowed_methods,
     reason = "the published section and its answers are read from files"
@@ -44,11 +44,11 @@ fn on_a_cylinder_nothing_is_tangential_along_the_axis() {
     let places = along(&section, &solved, at(0.0), at(SLICE), 50);
     assert_eq!(places.len(), 50);
     for place in &places {
-        // As a share of the field there, within what was asked of the peak.
+        // As a share of the field there, within the tolerance of the peak.
         assert!(place.tangential.abs() < 1e-4 * radial(9e-3), "{place:?}");
         assert!(is_near(place.magnitude, radial(9e-3), 1e-3), "{place:?}");
     }
-    // The twin: a line that leaves the cylinder by a degree is not.
+    // The twin: a line that leaves the cylinder by a degree does not agree.
     let leaning = along(&section, &solved, at(0.0), Point::new(9.07e-3, SLICE), 50);
     assert!(
         leaning
@@ -69,7 +69,7 @@ fn along_a_radius_all_of_the_field_is_tangential_with_its_sign() {
             is_near(place.tangential, radial(place.at.r), 1e-3),
             "{place:?}"
         );
-        // The twin: the field a tenth of a millimetre farther out is another one.
+        // The twin: the field a tenth of a millimetre farther out differs.
         assert!(!is_near(place.tangential, radial(place.at.r + 1e-4), 1e-3));
         let volts = VOLTS * (RADII[1] / place.at.r).ln() / (RADII[1] / RADII[0]).ln();
         assert!(
@@ -128,7 +128,7 @@ fn read(name: &str) -> String {
     std::fs::read_to_string(&path).unwrap_or_else(|error| panic!("{}: {error}", path.display()))
 }
 
-/// Largest |E·t| of the places, and where.
+/// Largest |E·t| of the places, and its place.
 fn greatest(places: &[Along]) -> (f64, Point) {
     places
         .iter()
@@ -160,7 +160,7 @@ fn the_greatest_of_400_places_of_an_interface_is_the_published_one() {
         is_near(value, stored, 1e-2),
         "{value} at {at:?}, not {stored}"
     );
-    // The twin: on a cylinder half a millimetre wider it is another.
+    // The twin: on a cylinder half a millimetre wider it differs.
     let (value, at) = largest(11.6e-3);
     assert!(!is_near(value, stored, 1e-2), "{value} at {at:?}");
 }

@@ -5,7 +5,7 @@ use jointwright_numerics::field::{Material, Regime, Section, VACUUM_PERMITTIVITY
 use jointwright_numerics::outline::{Outline, Point};
 use std::f64::consts::PI;
 
-/// Far below what a wrong digit of any input would do, far above rounding.
+/// Far below the effect of a wrong digit in any input, and far above rounding.
 const CLOSE: f64 = 1e-6;
 const SLICE: f64 = 1e-3;
 
@@ -117,7 +117,7 @@ fn two_layers_are_told_from_a_permittivity_a_hundredth_off() {
     check_two_layers(2.81, false);
 }
 
-/// Two layers that conduct a little: the potential between them divides like their impedances.
+/// Two layers with a low conductivity: the potential between them divides like their impedances.
 #[track_caller]
 fn check_lossy(frequency_hz: f64, expected_frequency_hz: f64, is_expected_near: bool) {
     let (one, two) = (conductor(2.3, 1e-9), conductor(2.8, 4e-9));
@@ -127,7 +127,7 @@ fn check_lossy(frequency_hz: f64, expected_frequency_hz: f64, is_expected_near: 
         at: Point::new(11.1e-3, 0.5e-3),
     }];
     let found = answers(&section, &wanted, CLOSE)[0];
-    // Admittance a metre over 2π of each layer, σ + jωε over ln(b/a).
+    // Admittance of each layer per metre over 2π: σ + jωε over ln(b/a).
     let turn = 2.0 * PI * expected_frequency_hz * VACUUM_PERMITTIVITY;
     let admittance = |conductivity: f64, permittivity: f64, ratio: f64| {
         [conductivity / ratio.ln(), turn * permittivity / ratio.ln()]
@@ -161,7 +161,7 @@ fn lossy_layers_at_60_hz_are_told_from_those_at_50() {
 /// A void about the axis between two far plates: `quarter` holds its profile from the equator to the pole, as arcs.
 fn void_between_plates(quarter: &[(Point, Option<Point>)], outside: Material) -> Section {
     const FAR: f64 = 40e-3;
-    // Only the upper half: the plane through the middle is one of equal potential.
+    // Only the upper half: the plane through the middle is an equipotential.
     let n = quarter.len();
     let mut points: Vec<Point> = quarter.iter().map(|(place, _)| *place).collect();
     points.push(Point::new(0.0, 0.0));
@@ -203,7 +203,7 @@ fn void_between_plates(quarter: &[(Point, Option<Point>)], outside: Material) ->
     }
 }
 
-/// The plates and the rim are 40 radii off: the images' field is below 2 (1/40)³ of the whole.
+/// The plates and the rim are 40 radii away: the images' field is below 2 (1/40)³ of the whole.
 const FAR_ENOUGH: f64 = 2e-4;
 
 #[track_caller]

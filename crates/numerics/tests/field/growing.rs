@@ -1,4 +1,4 @@
-//! Conductivity that rises with the field, against a closed form and against its linear limit.
+//! Conductivity that rises with the field, compared with a closed form and with its linear limit.
 
 use super::{answers, coaxial, conductor, is_near};
 use jointwright_numerics::field::{
@@ -83,7 +83,7 @@ fn conduction_at_rest_with_a_rising_law_agrees_with_quadrature() {
         found.value
     );
     assert!(!is_near(found.value, exact(1.001 * VOLTS), 3e-5));
-    // The law matters: without it the field is another.
+    // The law matters: without it the field differs.
     let plain = answers(&section(0.0, Regime::Resistive), &field_at_9(), 1e-5)[0];
     assert!(!is_near(plain.value, expected, 3e-3));
 }
@@ -98,7 +98,7 @@ fn power_0_is_the_linear_law() {
     assert!(is_near(rising.value, linear.value, 1e-10));
 }
 
-/// Two layers, the inner one with a steep law: the residuals are reported, fall, and end small.
+/// Two layers, the inner one with a steep law: the residuals are reported, they fall, and the last one is small.
 #[test]
 fn residuals_fall_to_nothing_at_60_hz_with_a_steep_law() {
     let mut section = coaxial(

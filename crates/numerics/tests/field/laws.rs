@@ -1,4 +1,4 @@
-//! Laws that every field obeys: energy and charge, reciprocity, the greatest principle, scaling.
+//! Laws that every field obeys: energy and charge, reciprocity, the maximum principle, scaling.
 
 use super::{answers, coaxial, insulator, is_near, line, region};
 use jointwright_numerics::fem::{assembly, triangle};
@@ -7,7 +7,7 @@ use jointwright_numerics::field::{
 };
 use jointwright_numerics::outline::{Outline, Point};
 
-/// Charge on the curves of a tag, C: what flows into the section at their nodes.
+/// Charge on the curves of a tag, C: the flux into the section at their nodes.
 fn charge(section: &Section, solved: &Solved, tag: &str) -> f64 {
     let mesh = &solved.mesh;
     let matrices: Vec<[f64; 21]> = mesh
@@ -45,7 +45,7 @@ fn solved(section: &Section) -> Solved {
         .unwrap_or_else(|error| panic!("{error}"))
 }
 
-/// A conductor, a screen over half of the insulation and an electrode beyond a gap: nothing symmetric about it.
+/// A conductor, a screen over half of the insulation, and an electrode beyond a gap: a section without symmetry.
 fn three_electrodes(volts: [f64; 3]) -> Section {
     let places = [
         (6.65, 0.0),
@@ -114,7 +114,7 @@ fn charges_of_all_electrodes_add_up_to_nothing() {
     assert!((charges[0] + charges[1]).abs() > 1e-3 * size);
 }
 
-/// Charge on one electrode for a volt on another is the same the other way round.
+/// The charge on one electrode for a volt on another stays the same when both change places.
 #[test]
 fn reciprocity_holds_between_any_two_electrodes() {
     let tags = ["conductor", "screen", "body"];
@@ -196,7 +196,7 @@ impl Watch for Counted {
     }
 }
 
-/// However little is asked: one step does not tell a number that is done moving from one that goes on.
+/// However low the accuracy: one step cannot tell a number that has converged from one that still moves.
 #[test]
 fn a_field_settles_on_its_third_solution_and_no_sooner() {
     let at = Point::new(12e-3, 30e-3);

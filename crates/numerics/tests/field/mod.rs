@@ -1,4 +1,4 @@
-//! Fields against closed forms, against sections solved elsewhere, and against laws they must obey.
+//! Fields compared with closed forms, with sections solved elsewhere, and with laws that they must obey.
 
 mod across;
 mod along;
@@ -59,9 +59,9 @@ pub fn region(name: &str, boundary: &[i64]) -> Region {
     }
 }
 
-/// Cylinders in one another between two planes: `radii` from the conductor outward, one material between each two.
+/// Nested cylinders between two planes: `radii` from the conductor outward, with one material between each two.
 ///
-/// The innermost curve is tagged `inner`, the outermost `outer`, those between `between`.
+/// The innermost curve has the tag `inner`, the outermost `outer`, those between `between`.
 pub fn coaxial(radii: &[f64], length: f64, materials: &[Material], volts: f64) -> Section {
     let n_layers = radii.len() - 1;
     let points = radii
@@ -112,7 +112,7 @@ pub fn answers(section: &Section, wanted: &[Wanted], tolerance: f64) -> Vec<Answ
         .answers
 }
 
-/// Whether a number is as near another as a share of it.
+/// Whether two numbers agree within a share of the second.
 pub fn is_near(value: f64, expected: f64, tolerance: f64) -> bool {
     (value - expected).abs() <= tolerance * expected.abs()
 }

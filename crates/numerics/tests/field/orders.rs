@@ -1,4 +1,4 @@
-//! Observed orders of convergence on a section between two spheres, whose potential is known.
+//! Observed orders of convergence on a section between two spheres with a known potential.
 //!
 //! φ(ρ) = U (1/ρ − 1/b) / (1/a − 1/b), ρ² = r² + z², on the quarter a ≤ ρ ≤ b, r ≥ 0, z ≥ 0.
 
@@ -40,7 +40,7 @@ fn exact(place: Point) -> f64 {
 /// ½ ∫ |∇φ|² over the half space: 2π U² / (1/a − 1/b), halved for the upper half.
 const ENERGY: f64 = PI / (1.0 / A - 1.0 / B);
 
-/// Errors of the potential in the mean and of the energy, both relative.
+/// Relative errors of the mean potential and of the energy.
 fn errors(mesh: &Mesh, outline: &Outline) -> [f64; 2] {
     let mut fixed = Vec::new();
     for rim in &mesh.rims {
@@ -97,7 +97,7 @@ fn straightened(mesh: &Mesh) -> Mesh {
     mesh
 }
 
-/// Errors on four meshes, each with all edges of the last halved.
+/// Errors on four meshes; each mesh has all edges of the previous one halved.
 fn table(change: impl Fn(&Mesh) -> Mesh) -> Vec<[f64; 2]> {
     let outline = quarter();
     let mut mesh =

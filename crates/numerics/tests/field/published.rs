@@ -1,4 +1,4 @@
-//! Sections solved elsewhere: `tests/published/field-sections/`, whose SOURCE.md says by what and how closely.
+//! Sections solved elsewhere: `tests/published/field-sections/`; its SOURCE.md states the method and the accuracy.
 #![allow(
     clippy::disallowed_methods,
     clippy::disallowed_types,
@@ -9,15 +9,15 @@ use jointwright_numerics::case::{self, Case, document};
 use jointwright_numerics::field::{Options, Unwatched, Wanted, solve};
 use std::path::{Path, PathBuf};
 
-/// What the main job asks of peaks and fields, and of a capacitance.
+/// Tolerances of the main job for peaks and fields, and for a capacitance.
 const FIELD_CLOSE: f64 = 5e-3;
 const CAPACITANCE_CLOSE: f64 = 1e-4;
-/// Share of the answers whose true error is within three estimates, at least.
+/// Least share of the answers whose true error is within three estimates.
 const HOLDING_LEAST: f64 = 0.95;
 
-/// Peaks at the rim of a disc about a singular place that come out farther off than asked and do not say so: known, not cured.
+/// Peaks at the rim of a disc about a singular place that miss their tolerance without saying so: known, not cured.
 ///
-/// Between two arcs that part slowly, and beside the end of a foil that conducts; both are off by less than 1 %.
+/// They lie between two arcs that part slowly, and beside the end of a conducting foil; both are off by less than 1 %.
 const KNOWN_FAR: [&str; 5] = [
     "S10-crescent/Emax_body",
     "S10-crescent/Emax_coat",
@@ -26,7 +26,7 @@ const KNOWN_FAR: [&str; 5] = [
     "S19-floating-foils-0.1hz/Et_iface",
 ];
 
-/// As the program solves, with a bound on size in place of one on time.
+/// Options of the program, with a bound on size in place of one on time.
 const OPTIONS: Options = Options {
     tolerance: 1e-3,
     capacitance_tolerance: 2e-5,
@@ -80,11 +80,11 @@ fn sections() -> Vec<(String, Case, Vec<Stored>)> {
         .collect()
 }
 
-/// What a comparison found.
+/// Result of a comparison.
 struct Compared {
-    /// Answers that are farther off than asked.
+    /// Answers that miss their tolerance.
     far: Vec<String>,
-    /// Answers that say themselves that they did not settle.
+    /// Answers that report that they did not settle.
     unsettled: Vec<String>,
     n: usize,
     n_holding: usize,
@@ -154,7 +154,7 @@ fn answers_agree_with_sections_solved_elsewhere_and_estimates_hold() {
     } = compare(1.0);
     assert!(n > 190, "{n}");
     assert!(far.is_empty(), "{far:#?}");
-    // Known and not cured: in a crescent of vanishing thickness the greatest field at the rim of its disc does not settle.
+    // Known and not cured: in a crescent of vanishing thickness, the greatest field at the rim of its disc does not settle.
     assert!(
         unsettled.iter().all(|name| name.starts_with("S10-")),
         "{unsettled:?}"

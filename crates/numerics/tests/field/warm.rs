@@ -1,4 +1,4 @@
-//! The next section like the last: carried along, it gives what a fresh mesh gives.
+//! A section like the last one: the carried mesh gives the same result as a fresh mesh.
 
 use super::{arc, insulator, is_near, line, region};
 use jointwright_numerics::field::{
@@ -20,7 +20,7 @@ fn section(edge: f64) -> Section {
         (11.1, edge),
     ];
     let point = |(r, z): (f64, f64)| Point::new(r * 1e-3, z * 1e-3);
-    // The lip is a quarter turn that meets the insulation square on.
+    // The lip is a quarter turn that meets the insulation at a right angle.
     let curves = vec![
         line(0, 1, "conductor"),
         line(1, 2, "plane"),
@@ -100,7 +100,7 @@ fn a_moved_edge_is_carried_along_and_agrees_with_a_fresh_mesh() {
                 off <= 3.0 * (carried.error_estimate + fresh.error_estimate),
                 "{edge}: {carried:?} {fresh:?}"
             );
-            // The edge did move: the first section's answer is not this one's.
+            // The edge did move: the first section has a different answer.
             assert!(
                 !is_near(first.value, fresh.value, 2e-3),
                 "{edge}: {first:?} {fresh:?}"

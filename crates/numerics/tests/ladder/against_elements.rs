@@ -1,7 +1,7 @@
-//! The full ladder beside finite elements of the same slices, over joints drawn at random.
+//! The full ladder compared with finite elements of the same slices, for random joints.
 //!
-//! What is compared is the core at z = 0, the hottest inside of rubber or insulation within the body, and the cable far away,
-//! each as a share of the finite elements' rise above what surrounds the joint.
+//! The comparison covers the core at z = 0, the hottest inside of rubber or insulation within the body, and the cable far away,
+//! each as a share of the finite elements' rise above the surroundings of the joint.
 #![allow(
     clippy::disallowed_methods,
     reason = "the long tests ask the environment how many joints"
@@ -12,7 +12,7 @@ use jointwright_numerics::heat::{Ask, HeatOptions, What, When, solve_on};
 use jointwright_numerics::ladder::{Arm, Ladder, Temperatures, elements};
 use jointwright_numerics::outline::Point;
 
-/// Share of the rise by which the ladder may differ.
+/// Greatest permitted difference of the ladder, as a share of the rise.
 const APART: f64 = 0.02;
 
 /// The ladder's hottest watched place, and one ring of the slice there that begins at it.
@@ -57,7 +57,7 @@ fn by_elements(joint: &Joint, arm: &Arm, when: When, places: &[Point], time_s: f
     .collect()
 }
 
-/// Greatest difference of a joint's ladder from finite elements of `arm`, as a share of the rise; after a time, or at rest.
+/// Greatest difference of a joint's ladder from finite elements of `arm`, as a share of the rise; after a time, or in the steady state.
 fn apart(joint: &Joint, arm: &Arm, time_s: Option<f64>) -> f64 {
     let mut ladder = Ladder::new(star(joint)).unwrap();
     let start = ladder.even(joint.ambient_degc);
@@ -80,7 +80,7 @@ fn apart(joint: &Joint, arm: &Arm, time_s: Option<f64>) -> f64 {
     let exact = by_elements(joint, arm, when, &places, time_s.unwrap_or_default());
     let here = [ladder.middle_degc(&found), hot, far.1];
     let each = here.iter().zip(&exact);
-    // The cable far away may lie in other surroundings: of it the joint's rise is the measure, too.
+    // The cable far away may lie in other surroundings; the joint's rise is the measure for it, too.
     let rise = exact[0] - joint.ambient_degc;
     each.map(|(a, b)| (a - b).abs() / rise).fold(0.0, f64::max)
 }
@@ -98,7 +98,7 @@ fn greatest(seeds: std::ops::Range<u64>, time_s: impl Fn(u64) -> Option<f64>) ->
 
 #[test]
 fn at_rest_four_hundred_joints_agree() {
-    // Measured: 0.0085; a ladder that were the elements themselves would show none.
+    // Measured: 0.0085; a ladder that used the elements themselves would show none.
     let found = greatest(0..400, |_| None);
     assert!(found > 1e-4, "{found}");
 }
@@ -108,7 +108,7 @@ fn time_s(seed: u64) -> Option<f64> {
     Some(600.0 * 4_f64.powi((seed % 4) as i32))
 }
 
-/// How many joints each test steps: enough to notice, and several hundred in `./test --long`.
+/// Number of joints in each test: enough to notice, and several hundred in `./test --long`.
 fn n_stepped() -> u64 {
     if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
         120
@@ -142,6 +142,6 @@ fn a_connector_that_loses_half_as_much_again_is_told_apart() {
         }
         n_told += u32::from(apart(&joint, &other, None) > APART);
     }
-    // A connector that hardly warms its joint may lose half as much again unseen.
+    // For a connector that hardly warms its joint, a loss half as large again goes unnoticed.
     assert!(n_told >= 20, "{n_told} of 40");
 }

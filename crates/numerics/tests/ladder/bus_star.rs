@@ -1,11 +1,11 @@
-//! Arms that meet in a hub with a loss of its own, against fins solved as a boundary value problem.
+//! Arms that meet in a hub with its own loss, compared with fins solved as a boundary value problem.
 
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::{Arm, Hub, Ladder, Loss, Ring, Slice, Star};
 use serde_json::Value;
 
 const STARS: &str = include_str!("../../../../tests/published/bus_star/stars.json");
-/// The fins have one temperature across and no end effects; the cells are finite: share of the rise.
+/// Tolerance as a share of the rise: the fins have one temperature across and no end effects, and the cells are finite.
 const CLOSE_RATIO: f64 = 2e-3;
 
 fn numbers(value: &Value) -> Vec<f64> {
@@ -87,7 +87,7 @@ fn a_bus_warms_its_arms_as_fins_with_the_same_heat() {
         };
         let found = solved(&file, star, 1.0);
         assert!(off(&found) < CLOSE_RATIO, "{star}: {found:?} {expected:?}");
-        // The twin: a bus of a tenth more is found out.
+        // The twin: a hub loss larger by a tenth is detected.
         if star["hub_ohm"].as_f64() > Some(0.0) {
             assert!(off(&solved(&file, star, 1.1)) > CLOSE_RATIO, "{star}");
         }

@@ -1,4 +1,4 @@
-//! The ladder against closed forms and a published section, and its laws.
+//! The ladder compared with closed forms and a published section, and its laws.
 
 use super::joints::{joint, star};
 use jointwright_numerics::heat::{HeatError, Stuff};
@@ -101,7 +101,7 @@ fn the_published_section_at_rest() {
     assert!(apart(outside.last().unwrap().1, "T_cable_surface_far") < 0.01);
     let loss = ladder.loss_w(&found, &[250.0]);
     assert!((loss / wanted("loss_total_W") - 1.0).abs() < 1e-4, "{loss}");
-    // A connector that loses as much as its conductor is another joint.
+    // A connector with the same loss as its conductor is a different joint.
     let mut other = published();
     other[0].rings[0].loss = other[1].rings[0].loss;
     let mut ladder = Ladder::new(alone(other)).unwrap();
@@ -127,7 +127,7 @@ fn a_rod_with_a_source_in_its_middle_is_a_fin() {
     for place in [0.1, 0.4, 0.9] {
         let rise = core_at(&ladder, &found, place) - 40.0;
         let wanted = fin::rise_k(10.0, place, resistance, 385.0, area);
-        // The film's face stands off the middle of the copper by a thousandth of a kelvin.
+        // The film's face differs from the middle of the copper by a thousandth of a kelvin.
         assert!(
             (rise / wanted - 1.0).abs() < 4e-3,
             "{place}: {rise} {wanted}"
@@ -183,7 +183,7 @@ fn what_is_lost_leaves_through_the_films() {
         let loss = ladder.loss_w(&found, &[joint.current_a]);
         let out = ladder.given_off_w(&found);
         assert!((out / loss - 1.0).abs() < 1e-9, "{seed}: {out} of {loss}");
-        // Of a joint that still warms up from the temperature around it, part of the loss stays inside.
+        // While a joint still warms up from the surrounding temperature, part of the loss stays inside.
         let around = joint.arm.slices.iter().map(|slice| slice.ambient_degc);
         let mut around = around;
         if around.any(|degc| degc != joint.ambient_degc) {
@@ -219,7 +219,7 @@ fn two_equal_arms_are_one_with_a_mirror() {
         );
         let (a, b) = (one.along_core(&alone, 0), two.along_core(&pair, 1));
         for (a, b) in a.iter().zip(&b) {
-            // A hub is of one temperature across, a core is not quite.
+            // A hub has one temperature across; a core has nearly one.
             assert!((a.1 - b.1).abs() < 0.02, "{seed}: {a:?} {b:?}");
         }
     }
@@ -227,7 +227,7 @@ fn two_equal_arms_are_one_with_a_mirror() {
 
 #[test]
 fn arms_with_different_loads_are_one_cable_with_different_losses() {
-    // The arms laid end to end: an arm whose current is halved is one whose resistance is quartered.
+    // The arms laid end to end: halving the current of an arm equals a quarter of its resistance.
     let (near, far) = (published(), published());
     let mut two = Ladder::new(Star {
         arms: vec![
@@ -261,7 +261,7 @@ fn arms_with_different_loads_are_one_cable_with_different_losses() {
         along.iter().find(|(z, _)| *z > 0.1).unwrap().1
     };
     assert!(idle.abs() < 0.15, "{idle}");
-    // The arm with the lesser load is the cooler, and its end at the hub the warmest of it.
+    // The arm with the smaller load is cooler, and its end at the hub is its warmest place.
     let cool = two.along_core(&pair, 1);
     assert!(cool[0].1 > cool.last().unwrap().1 + 3.0);
 }

@@ -1,4 +1,4 @@
-//! Joints drawn at random, as slices: conductor, connector, wall, screen, shield, jacket, body, filler, sleeve, air or soil.
+//! Random joints as slices: conductor, connector, wall, screen, shield, jacket, body, filler, sleeve, air or soil.
 
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::ladder::{Arm, Hub, Loss, Ring, Slice, Star};
@@ -13,7 +13,7 @@ pub struct Joint {
     pub ambient_degc: f64,
 }
 
-/// What is the same in all slices of a joint.
+/// Properties that all slices of a joint share.
 struct Draw {
     rng: ChaCha8Rng,
     core: Stuff,
@@ -81,7 +81,7 @@ impl Draw {
     }
 }
 
-/// Joint number so and so.
+/// Joint with this number.
 pub fn joint(seed: u64) -> Joint {
     let mut rng = ChaCha8Rng::seed_from_u64(seed);
     let is_copper = rng.random_bool(0.5);
@@ -111,7 +111,7 @@ pub fn joint(seed: u64) -> Joint {
         rng,
     };
     let arm = slices(&mut draw);
-    // What warms the undisturbed cable by 15 to 60 K at its resistance of 20 °C.
+    // Current that warms the undisturbed cable by 15 to 60 K with its resistance at 20 °C.
     let rise = draw.between(15.0, 60.0);
     let tau = std::f64::consts::TAU;
     let mut resistance = 0.0;

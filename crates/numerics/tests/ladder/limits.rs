@@ -1,4 +1,4 @@
-//! Loads and times to a temperature, each taken back to the temperature that they bring.
+//! Loads and times to a temperature, each checked by the temperature that it causes.
 
 use super::joints::{joint, star};
 use jointwright_numerics::ladder::{Ladder, Spot};
@@ -22,7 +22,7 @@ fn the_load_to_a_temperature_brings_that_temperature() {
                 "{seed}: {reached} of {limit}"
             );
         }
-        // Warmer than that without any load, no load brings it there.
+        // If it is warmer without any load, no load gives that temperature.
         let still = ladder.steady(&[0.0]).unwrap();
         let cold = ladder.middle_degc(&still) - 1.0;
         let none = ladder.load_to_degc(&[joint.current_a], Spot::Middle, cold);
@@ -49,7 +49,8 @@ fn an_emergency_lasts_until_the_limit_and_never_if_it_stays_below() {
         let time = lasts(&mut ladder, limit, &currents).unwrap();
         let found = ladder.after(&start, &currents, &[time]).unwrap().remove(0);
         assert!((ladder.middle_degc(&found) - limit).abs() < 0.01, "{seed}");
-        // A little less current lasts longer, a lower limit less long; from above it nothing, and below it for ever.
+        // A slightly lower current lasts longer, a lower limit is reached sooner.
+        // A start above the limit gives 0, and a limit that is not reached gives `None`.
         let less = [1.15 * joint.current_a];
         assert!(
             lasts(&mut ladder, limit, &less).unwrap() > 1.05 * time,

@@ -1,4 +1,4 @@
-//! The ladder against finite elements and closed forms.
+//! The ladder compared with finite elements and closed forms.
 
 mod against_elements;
 mod bus_star;

@@ -1,4 +1,4 @@
-//! The reduced ladder beside the full one.
+//! The reduced ladder compared with the full one.
 
 use super::joints::{joint, star};
 use jointwright_numerics::ladder::{Ladder, N_STATES_MOST, Reduced};
@@ -57,7 +57,7 @@ fn hour_by_hour_it_follows_the_full_ladder() {
             assert!(apart < 0.01 * rise, "{seed}: {apart} of {rise}");
             swing = (swing.0.min(exact), swing.1.max(exact));
         }
-        // What it follows moves by far more than it may differ.
+        // The temperature that it follows moves by far more than the permitted difference.
         assert!(swing.1 - swing.0 > 0.2 * rise, "{seed}: {swing:?}");
     }
 }

@@ -1,4 +1,4 @@
-//! One test a flaw, with a valid twin.
+//! One test for each flaw, with a valid twin.
 
 use super::{arc, check_says, line, mm, region, walls};
 use jointwright_numerics::outline::{Flaw, Outline, Side, Subject};
@@ -230,7 +230,7 @@ fn two_regions_on_one_side_of_a_curve_overlap() {
             "curve 2 (face) bounds 3 regions",
         ],
     );
-    // The same the other way round is the same side.
+    // The same side, although its direction is reversed.
     outline.regions[2] = region("again", &[-4, -3, -2, -1]);
     check_says(
         &outline,
@@ -311,7 +311,7 @@ fn a_loop_without_area_is_named() {
         flaws.iter().any(|f| matches!(f, Flaw::Doubled { .. })),
         "{flaws:?}"
     );
-    // A sliver as long as a cable and thinner than places are told apart.
+    // A sliver as long as a cable and thinner than the tolerance of places.
     let mut sliver = outline;
     sliver.points[2] = mm(15.0, 6e-6);
     check_says(&sliver, &[]);

@@ -1,4 +1,4 @@
-//! Properties of the check over outlines made at random.
+//! Properties of the check over random outlines.
 
 use super::{mm, walls};
 use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side, check};
@@ -78,7 +78,7 @@ proptest! {
         for flaw in &flaws {
             prop_assert!(!flaw.to_string().is_empty());
         }
-        // What is asked of an outline with flaws has no meaning, and no panic either.
+        // Answers about an outline with flaws are meaningless, but cause no panic.
         for place in [Point::new(0.01, 0.01), Point::new(f64::NAN, 0.0)] {
             let _ = (outline.regions_at(place), outline.curves_at(place));
             let _ = outline.holds_part_of(place, Point::new(0.03, 0.02));

@@ -56,7 +56,7 @@ fn a_neighbour_with_a_curve_of_its_own_is_doubled() {
         &outline,
         &["curve 2 (face) and curve 8 (own) lie on each other from (20, 0) mm to (20, 10) mm"],
     );
-    // The same with points of its own: both are said, as both must be cured.
+    // The same with separate points: both flaws are reported, because both must be cured.
     outline.points.push(outline.points[1]);
     outline.points.push(outline.points[2]);
     outline.curves[7] = line(7, 6, "own");

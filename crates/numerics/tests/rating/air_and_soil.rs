@@ -1,4 +1,4 @@
-//! Resistances of soil, ducts and air, against images, another correlation and printed currents.
+//! Thermal resistances of soil, ducts and air, compared with images, another correlation and printed currents.
 
 use std::f64::consts::PI;
 
@@ -17,7 +17,7 @@ fn of_line(across_m: f64, down_m: f64, depth_m: f64) -> f64 {
     (image / own).ln() / (2.0 * PI)
 }
 
-// Oracle: a line at depth √(L² − De²/4) and its image make the cable's circle a line of one temperature, walked here.
+// Oracle: a line at depth √(L² − De²/4) and its image make the cable's circle an isotherm, which is sampled here.
 #[test]
 fn soil_about_one_cable_is_that_of_a_line_and_its_image() {
     for (depth, outside) in [(1.0, 0.0755), (0.3, 0.2), (0.06, 0.1)] {
@@ -54,7 +54,7 @@ fn soil_about_the_middle_of_three() {
     }
 }
 
-// Oracle: three lines that touch and their images; metal around each evens the circle out, by less than a tenth.
+// Oracle: three lines that touch and their images; metal around each makes its circle more uniform, by less than a tenth.
 #[test]
 fn soil_about_a_touching_trefoil_is_a_little_less_than_that_of_three_lines() {
     for ratio in [10.0, 26.5, 60.0] {

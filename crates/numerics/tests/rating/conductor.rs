@@ -114,7 +114,7 @@ fn skin_effect_of_sizes() {
     }
 }
 
-/// Resistance of a solid round wire over that to direct current, by the series of Kelvin's functions: Re of (z/2) J0(z)/J1(z), z² = −j x².
+/// Ratio of the resistance of a solid round wire to that for direct current, by the series of Kelvin's functions: Re of (z/2) J0(z)/J1(z), z² = −j x².
 fn kelvin_ratio(argument: f64) -> f64 {
     // With w = −z²/4 = j x²/4: J0 = Σ wⁿ/(n!)², 2 J1/z = Σ wⁿ/(n! (n + 1)!).
     let step = argument * argument / 4.0;
@@ -136,7 +136,7 @@ fn kelvin_ratio(argument: f64) -> f64 {
 #[test]
 fn skin_effect_of_a_solid_wire() {
     let share = |argument: f64| {
-        // x² = 8πf/R' · 10⁻⁷: R' for which it is so at 50 Hz.
+        // x² = 8πf/R' · 10⁻⁷: R' that gives this value at 50 Hz.
         let direct = 8.0 * PI * 50.0 * 1e-7 / (argument * argument);
         skin_share(direct, 50.0, 1.0)
     };
@@ -180,7 +180,7 @@ fn proximity_beyond_its_formula_is_refused() {
     assert!(lone.resistance_ohm_per_m(20.0, 60.0).is_ok());
 }
 
-// Oracle: two conductors far apart do nothing to each other, and three do more than two of the same distance do less than 2:1.
+// Oracle: two conductors far apart do not affect each other, and the effect of three is more than that of two at the same distance, by less than 2:1.
 #[test]
 fn proximity_falls_with_the_square_of_the_distance() {
     let share = |neighbours, spacing_m| {

@@ -1,4 +1,4 @@
-//! Daily loads against sums over all days before, and against a finely divided cable in soil.
+//! Daily loads compared with sums over all days before, and with a finely divided cable in soil.
 
 use std::f64::consts::PI;
 
@@ -58,7 +58,7 @@ fn factors_of_days() {
                 (low..1.002).contains(&(found / exact)),
                 "{found} of {exact}"
             );
-            // Law: a cable that takes up heat itself is no worse.
+            // Law: a cable with heat capacity of its own is no worse.
             let without = cycle.factor_ratio(|time_s| transient.soil_reached_ratio(time_s));
             assert!(without.expect("a factor") <= found);
             // Twins: the steady current for the peak; the mean loss for the warmest hour.
@@ -68,7 +68,7 @@ fn factors_of_days() {
     }
 }
 
-// Law: a thick conductor, which warms for hours itself, gains by its own heat.
+// Law: a thick conductor, which itself warms for hours, gains by its own heat capacity.
 #[test]
 fn the_cables_own_heat_counts_where_it_is_large() {
     let body = cable(0.0303, 0.0669, 0.0755, 1.29);
@@ -100,7 +100,7 @@ fn a_day_that_is_none_is_refused() {
     assert_eq!(cycle.factor_ratio(|_| short), short);
 }
 
-/// A block of hours at the peak is the worst day with its mean loss, and reaches it; a day with the same mean in two blocks does not.
+/// A block of hours at the peak is the worst day with its mean loss, and attains the bound; a day with the same mean in two blocks does not.
 #[test]
 fn a_block_of_hours_is_the_worst_day_with_its_mean_loss() {
     let [conductor, shield, outside, losses] = CABLES[0];
@@ -154,13 +154,13 @@ proptest! {
         prop_assert!(factor(higher) <= found + 1e-14);
         let least = Cycle::of(day).expect("a cycle").loss_load_ratio();
         prop_assert!(found <= least.sqrt().recip() + 1e-14);
-        // Of the mean loss alone no more is promised than the day has.
+        // The mean loss alone promises no more than the day has.
         let promised = least_factor_ratio(least, |time_s| transient.reached_ratio(time_s));
         prop_assert!(promised.expect("a factor") <= found + 1e-14);
     }
 }
 
-/// The same from the hours of 200 days before and the mean of what was before them, at the warmest hour.
+/// The same factor from the hours of 200 days before and the mean before those, at the warmest hour.
 fn by_sum(day: &[f64; 24], reached: impl Fn(f64) -> f64) -> f64 {
     let n = 24 * 200;
     let shares: Vec<f64> = std::iter::once(0.0)
@@ -182,7 +182,7 @@ fn by_sum(day: &[f64; 24], reached: impl Fn(f64) -> f64) -> f64 {
     warmest.sqrt().recip()
 }
 
-/// The same from a finely divided cable in soil that is held at twice its depth, after three days from the mean.
+/// The same factor from a finely divided cable in soil whose temperature is fixed at twice its depth, after three days from the mean.
 fn by_ladder(day: &[f64; 24], body: &Body, outside_m: f64) -> f64 {
     let soil = Wall {
         heat_j_per_m3_k: 1.0 / 5e-7,

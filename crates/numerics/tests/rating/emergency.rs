@@ -1,4 +1,4 @@
-//! Emergency currents against a finely divided cable whose resistance changes as it warms.
+//! Emergency currents compared with a finely divided cable whose resistance changes as it warms.
 
 use std::f64::consts::PI;
 
@@ -14,7 +14,7 @@ use super::{apart, close};
 const CABLES: [[f64; 4]; 2] = [[0.0208, 0.0335, 0.0410, 1.0], [0.0085, 0.0235, 0.0290, 1.0]];
 const COEFFICIENT_PER_K: f64 = 0.00403;
 
-/// An invented cable alone in soil of 1 K·m/W, 1 m deep, without a shield's loss.
+/// An invented cable alone in soil of 1 K·m/W, 1 m deep, without a shield loss.
 fn lone(body: &Body, outside_m: f64) -> (Circuit, Transient) {
     let soil = (4.0 / outside_m).ln() / (2.0 * PI);
     let circuit = Circuit {
@@ -75,7 +75,7 @@ fn rated_a(circuit: &Circuit, degc: f64) -> f64 {
     circuit.at_temperature(degc).expect("a rating").current_a
 }
 
-// Oracle: the finely divided cable with the resistance of each moment. The formula holds the resistance of the end all along and is on the warm side.
+// Oracle: the finely divided cable with the resistance of each moment. The formula uses the final resistance throughout and is on the warm side.
 // Seen of 130 °C: 103 to 122 °C after a quarter of an hour, 117 to 128 °C after one hour, 127 to 129.5 °C after six, 129.1 to 129.8 °C after a hundred.
 #[test]
 fn the_temperature_allowed_is_not_reached_by_the_finely_divided_cable() {
@@ -91,7 +91,7 @@ fn the_temperature_allowed_is_not_reached_by_the_finely_divided_cable() {
                 let current = emergency.current_a(130.0, time_s).expect("a current");
                 let found = by_ladder(&body, outside, before_w, current, time_s);
                 assert!((low..130.0).contains(&found), "{part} {hours} h: {found}");
-                // Twins: a load before that is forgotten; the resistance of the load before.
+                // Twins: the earlier load is forgotten; the resistance belongs to the earlier load.
                 let forgotten = Emergency::after(&circuit, &transient, 0.0).expect("a state");
                 let more = forgotten.current_a(130.0, time_s).expect("a current");
                 assert!(part < 0.8 || by_ladder(&body, outside, before_w, more, time_s) > 130.0);
@@ -128,7 +128,7 @@ fn the_form_in_shares_of_the_rated_current() {
     }
 }
 
-// Oracle: the correction, put beside a current without load before: both hold the resistance of the end.
+// Oracle: the correction, compared with a current without an earlier load: both use the final resistance.
 #[test]
 fn the_correction_is_the_resistance_of_the_end() {
     let [conductor, shield, outside, losses] = CABLES[1];
@@ -152,7 +152,7 @@ fn the_correction_is_the_resistance_of_the_end() {
     }
 }
 
-// Law: for ever, it is the steady current of that temperature; exactly here, where no shield changes its share of the loss.
+// Law: without a time limit it is the steady current of that temperature; here exactly, because no shield changes its share of the loss.
 #[test]
 fn for_ever_it_is_the_steady_current() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -200,7 +200,7 @@ fn for_ever_with_a_bonded_shield() {
     assert!((0.98..0.99).contains(&loaded), "{loaded}");
 }
 
-// Law: at first nearly all heat stays in the conductor, so that the current is that of no heat leaving; what the insulation takes in 0.1 s is 1 to 3 % of current.
+// Law: at first nearly all heat stays in the conductor, so the current is the adiabatic one; the heat into the insulation in 0.1 s is worth 1 to 3 % of current.
 #[test]
 fn a_short_time_comes_near_to_no_heat_leaving() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -215,7 +215,7 @@ fn a_short_time_comes_near_to_no_heat_leaving() {
         };
         assert!((1.0..1.03).contains(&over(0.1)), "{}", over(0.1));
         assert!((1.0..1.01).contains(&over(0.01)), "{}", over(0.01));
-        // The other way round, where no least time bounds the search.
+        // The inverse, where no least time bounds the search.
         let current = emergency.current_a(130.0, 5.0).expect("a current");
         let Ok(Lasts::For { time_s }) = emergency.lasts(current, 130.0) else {
             panic!("it is reached");
@@ -260,7 +260,7 @@ fn in_air_the_temperature_allowed_is_not_reached_either() {
 }
 
 proptest! {
-    // Law: longer never carries more, hotter never less, a higher load before never more; forth and back.
+    // Law: a longer time never permits more, a hotter limit never less, a higher earlier load never more; and the inverse agrees.
     #[test]
     fn laws_of_emergencies(
         which in 0..2_usize,
@@ -289,12 +289,12 @@ proptest! {
             let then = emergency.temperature_degc(1.001 * current, lasts_s);
             prop_assert!((then.expect("a temperature") - degc).abs() < 1e-6);
         } else {
-            // It is reached before two cells stand for the cable: at the least time it is warmer already.
+            // It is reached before two cells represent the cable: at the least time it is already warmer.
             prop_assert!(matches!(lasts, Err(RatingError::TooShort { .. })), "{:?}", lasts);
             let least = emergency.temperature_degc(1.001 * current, transient.least_s());
             prop_assert!(least.expect("a temperature") > degc - 1e-6);
         }
-        // A lower load cools, and not below what no load leads to.
+        // A lower load cools the conductor, but not below the temperature without any load.
         let cooler = emergency.temperature_degc(0.5 * before, time_s).expect("a temperature");
         prop_assert!(cooler <= emergency.before().conductor_degc() + 1e-9 && cooler >= 20.0 - 1e-9);
     }

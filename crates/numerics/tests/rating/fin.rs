@@ -1,4 +1,4 @@
-//! Heat along a rod.
+//! Heat flow along a rod.
 
 use std::f64::consts::PI;
 
@@ -60,7 +60,7 @@ fn heat_in_is_heat_out() {
         * step
         / 3.0;
     close(2.0 * leaves, 5.0, 1e-6);
-    // Each half takes what a wall of that temperature would give to a rod.
+    // Each half takes as much heat as a rod from a wall of that temperature.
     let wall = rise_k(5.0, 0.0, resistance, conductivity, area);
     close(rod_loss_w(wall, resistance, conductivity, area), 2.5, 1e-12);
 }

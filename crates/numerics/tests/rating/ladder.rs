@@ -1,4 +1,4 @@
-//! A finely divided cable, and soil, stepped in time: what the two cells stand for.
+//! A finely divided cable, and soil, stepped in time: the reference for the two cells.
 
 use std::f64::consts::PI;
 
@@ -11,14 +11,14 @@ pub struct Ladder {
     heats: Vec<f64>,
     /// K·m/W.
     links: Vec<f64>,
-    /// Where the shield's loss enters.
+    /// Node at which the shield's loss enters.
     shield_index: usize,
-    /// Over the conductor's.
+    /// Ratio to the conductor's loss.
     shield_ratio: f64,
 }
 
 impl Ladder {
-    /// Of a cable whose surface is held, or hangs in surroundings without heat, and which may lie in a cylinder of soil that is held at some radius.
+    /// Chain of a cable whose surface temperature is fixed, or which hangs in surroundings without heat capacity; it may lie in a cylinder of soil with a fixed temperature at some radius.
     pub fn of(body: &Body, soil: Option<(Wall, usize)>) -> Ladder {
         let mut ladder = Ladder {
             heats: vec![body.conductor_j_per_m_k],
@@ -103,7 +103,7 @@ impl Ladder {
         }
     }
 
-    /// Rise of the conductor a time after the loss of one watt and metre began, K.
+    /// Rise of the conductor at a time after a loss of one watt and metre began, K.
     pub fn rise(&self, time_s: f64) -> f64 {
         let n = 1500;
         let mut rises = vec![0.0; self.heats.len()];

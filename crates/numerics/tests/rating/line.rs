@@ -1,4 +1,4 @@
-//! Impedances with concentric neutrals against a published example, and against the losses of bonded shields.
+//! Impedances with concentric neutrals, compared with a published example and with the losses of bonded shields.
 
 use std::f64::consts::PI;
 
@@ -85,11 +85,11 @@ fn impedances_of_three_cables_in_a_row() {
             ("2 % wider", matrix(CABLE, wide, EARTH)),
         ] {
             let share = off(per_mile(twin[row][column]), expected);
-            // The circle and the distance hardly count for a conductor alone.
+            // The circle and the distance hardly matter for a conductor alone.
             let is_hidden = row == column && ["wires outside", "2 % wider"].contains(&what);
             assert!(share > 5e-4 || is_hidden, "{what} {row} {column}: {share}");
         }
-        // The sign of the reactance of the outer two is that of the book, not that of a public copy.
+        // The sign of the reactance of the outer two follows the book, not a public copy.
         let [resistance, reactance] = expected;
         assert!(off(per_mile(found[row][column]), [resistance, -reactance]) > 5e-2);
     }

@@ -1,4 +1,4 @@
-//! Ratings against published numbers and closed forms, each beside a mistake that leaves the tolerance.
+//! Ratings compared with published numbers and closed forms, each with a mistake that leaves the tolerance.
 //!
 //! Values: rows of a collection of published numbers; each test names its rows, and their source stands in `docs/theory/rating.md`.
 
@@ -19,7 +19,7 @@ mod step;
 mod touching_flat;
 mod transient;
 
-/// Holds if the two agree within a share of the second.
+/// Asserts that the two agree within a share of the second.
 fn agree(found: f64, expected: f64, tolerance: f64) -> bool {
     (found - expected).abs() <= tolerance * expected.abs()
 }
@@ -33,7 +33,7 @@ fn close(found: f64, expected: f64, tolerance: f64) {
     );
 }
 
-/// What a mistake gives must lie outside the tolerance of the comparison that it would slip through.
+/// Asserts that the result of a mistake lies outside the tolerance of the comparison.
 #[track_caller]
 fn apart(mistaken: f64, expected: f64, tolerance: f64) {
     assert!(

@@ -20,12 +20,14 @@ use super::{CMIL_M2, MIL_M};
 const CU: Metal = Metal::COPPER;
 const AL: Metal = Metal::ALUMINIUM;
 
-/// What the rows do not state.
+/// Properties that the rows do not state.
 #[derive(Clone, Copy)]
 struct Taken {
-    /// Of insulation, screens and jacket, K·m/W. 5: what rubber was taken for when such tables were made (neher_mcgrath, memory). 3.5: what iec_60287_2_1 has for cross-linked polyethylene.
+    /// Thermal resistivity of insulation, screens and jacket, K·m/W.
+    /// 5: the value for rubber when such tables were made (neher_mcgrath, memory).
+    /// 3.5: the value of iec_60287_2_1 for cross-linked polyethylene.
     layers_k_m_per_w: f64,
-    /// Shields bonded at both ends in ducts and conduits; in soil and air too where a mistake is made.
+    /// Shields bonded at both ends in ducts and conduits; also in soil and air for a mistake.
     is_bonded: bool,
     soil_k_m_per_w: f64,
     film: Film,
@@ -238,7 +240,7 @@ const AIR: [Row; 7] = [
     ),
 ];
 
-/// Found over printed, of each column.
+/// Ratio of computed to printed current, for each column.
 fn ratios(row: &Row, place: Place, taken: Taken) -> Vec<f64> {
     let walls = [115.0, 220.0, 420.0];
     let columns = walls
@@ -258,7 +260,7 @@ const ALL: [(Place, &[Row]); 4] = [
 ];
 
 /// Columns that lie outside of 6 %: place, metal, kcmil, column, found over printed. All are high, at the largest cables or at 105 °C.
-/// What is left out would lower them: the loss in a steel conduit and what it adds to skin and proximity effect; a shield with more metal than the tape taken here, in ducts; a shield over 115 mil, in air.
+/// Effects that are left out would lower them: the loss in a steel conduit and its effect on skin and proximity effect; a shield with more metal than the tape taken here, in ducts; a shield over 115 mil, in air.
 const OUTSIDE: [(Place, Metal, f64, usize, f64); 10] = [
     (Place::Duct, CU, 750.0, 3, 1.065),
     (Place::Duct, CU, 1000.0, 2, 1.061),
@@ -328,13 +330,13 @@ fn from_90_to_105_degrees() {
     }
 }
 
-/// How many of the columns lie within 6 %.
+/// Number of columns within 6 %.
 fn n_within(place: Place, rows: &[Row], taken: Taken) -> usize {
     let all = rows.iter().flat_map(|row| ratios(row, place, taken));
     all.filter(|ratio| (ratio - 1.0).abs() <= 0.06).count()
 }
 
-// Each of these is a mistake, or another cable than the tables' makers had, and the rows do not take it.
+// Each of these is a mistake, or a cable other than that of the tables' makers, and the rows reject it.
 #[test]
 fn mistakes_do_not_pass_for_the_rows() {
     let wet = Taken {
@@ -365,7 +367,7 @@ fn mistakes_do_not_pass_for_the_rows() {
         n_within(Place::Air, &AIR, TAKEN),
         n_within(Place::Air, &AIR, thin),
     ];
-    // The largest cables alone tell that shields in soil are open; ducts do not tell 1.2 from 0.9 K·m/W of soil, and would rather have it.
+    // Only the largest cables show that shields in soil are open; ducts do not distinguish 1.2 from 0.9 K·m/W of soil, and fit 1.2 slightly better.
     assert_eq!(found, [28, 0, 25, 40, 44, 0, 8, 0, 40, 0]);
 }
 

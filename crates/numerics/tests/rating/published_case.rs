@@ -21,7 +21,7 @@ use super::{apart, close};
 /// tb880.0-1.I, A.
 const CURRENT_A: f64 = 821.776_333_4;
 
-/// What a mistake may change.
+/// Inputs that a mistake may change.
 #[derive(Clone, Copy)]
 struct Input {
     shield_area_mm2: f64,
@@ -216,7 +216,7 @@ fn without_a_current_around_the_shields() {
     apart(rated(INPUT).current_a, 913.310_199_7, 1e-6);
 }
 
-// Oracle: the case read backwards.
+// Oracle: the case solved backwards.
 #[test]
 fn the_published_current_heats_the_conductor_to_90_degrees() {
     let at = |current_a| {

@@ -59,9 +59,9 @@ fn standing_voltages() {
     );
 }
 
-/// Losses of three shields, bonded at both ends, over that of a conductor with one ampere: the complex currents themselves.
+/// Ratio of the losses of three shields, bonded at both ends, to the loss of a conductor with one ampere, from the complex currents themselves.
 ///
-/// (Rs + jX_kk) i_k + Σ jX_km i_m + jΣ X_km I_m is the same for all three, and the currents i add to nothing.
+/// (Rs + jX_kk) i_k + Σ jX_km i_m + jΣ X_km I_m is the same for all three, and the currents i sum to zero.
 fn losses_by_currents(own_ohm: f64, conductor_ohm: f64, axes_m: [f64; 3], mean_m: f64) -> [f64; 3] {
     let unit = 2.0 * PI * 50.0 * 2e-7;
     let reactance = |of: usize, from: usize| {
@@ -134,9 +134,9 @@ fn losses_in_flat_formation_are_those_of_the_currents() {
         for (found, exact) in found.iter().zip(exact) {
             close(*found, exact, 1e-9);
         }
-        // Twin: the three taken to be alike, as in trefoil.
+        // Twin: all three treated as equal, as in trefoil.
         apart(loss_ratio(own, 4e-5, x), exact[0], 1e-9);
-        // The greatest of the three is what a circuit counts.
+        // A circuit uses the greatest of the three.
         let shield = Shield {
             resistance_20_ohm_per_m: own,
             coefficient_20_per_k: 0.0,
@@ -207,7 +207,7 @@ fn a_tape_lies_between_its_helix_and_its_tube() {
             1e-12,
         );
         let narrow = tape_area(thickness, width / 10.0, mean, overlap);
-        // A narrow tape's metal on one metre comes to that of the tube.
+        // A narrow tape's metal on one metre approaches that of the tube.
         let turns = (PI * mean / (0.1 * pitch)).powi(2) + 1.0;
         close(narrow.no_contact_m2 * turns, narrow.full_contact_m2, 2e-2);
     }

@@ -90,7 +90,7 @@ fn constants_follow_from_heat_and_resistance() {
         close(of_one_mm2(250.0), from_90, 6e-3);
         apart(of_one_mm2(240.0), from_90, 6e-3);
     }
-    // sc.K.Pb, from memory: a form that is only remembered is at least the remembered one.
+    // sc.K.Pb, from memory: our remembered formula agrees at least with the remembered value.
     close(SquareMetreForm::LEAD.heat_a_root_s_per_m2, 41e6, 1e-12);
     close(SquareMetreForm::LEAD.zero_degc, 230.0, 1e-12);
 }
@@ -106,7 +106,7 @@ fn the_two_standards_are_not_interchangeable() {
     apart(icea, 5.053_936_065, 1e-4);
 }
 
-// Oracle: sc.nonad.*: iec_60949, all from memory: they hold the formula, not its constants.
+// Oracle: sc.nonad.*: iec_60949, all from memory: they check the formula, not its constants.
 #[test]
 fn heat_that_leaves_meanwhile() {
     let rows = [

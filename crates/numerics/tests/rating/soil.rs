@@ -1,4 +1,4 @@
-//! Cables that warm one another, against lines and images summed here, and circuits beside each other.
+//! Cables that warm one another, compared with lines and images summed here, and circuits beside each other.
 
 use std::f64::consts::PI;
 
@@ -78,7 +78,7 @@ fn equal_circuits_beside_each_other() {
     close(greatest, six[2], 1e-13);
     // Twin: the second circuit forgotten.
     apart(three[2], six[2], 0.2);
-    // A circuit that loses half as much, as foreign heat.
+    // A circuit with half the loss, as external heat.
     let others: Vec<([f64; 2], f64)> = TWO_CIRCUITS[3..].iter().map(|axis| (*axis, 0.5)).collect();
     let foreign = foreign_rise_k(0.9, TWO_CIRCUITS[2], &others).expect("a rise");
     close(foreign, (six[2] - three[2]) / 2.0, 1e-12);
@@ -86,7 +86,7 @@ fn equal_circuits_beside_each_other() {
 }
 
 proptest! {
-    // Law: what one cable is to another, the other is to it; farther is cooler; every cable more warms all.
+    // Law: the effect of one cable on another is mutual; farther is cooler; every further cable warms all.
     #[test]
     fn laws_of_groups(
         across in prop::collection::vec(0.08..0.4_f64, 2..7),
@@ -132,7 +132,7 @@ fn cables_that_cannot_lie_so_are_refused() {
         };
         assert!(is_refused, "{axes:?}: {found:?}");
     }
-    // Cables that touch are taken.
+    // Touching cables are accepted.
     assert!(group_k_m_per_w(1.0, &[[0.0, 1.0], [0.04, 1.0]], 0.04).is_ok());
     assert_eq!(group_k_m_per_w(1.0, &[], 0.04), Ok(vec![]));
     let nowhere = foreign_rise_k(1.0, [0.0, 1.0], &[([0.0, 1.0], 20.0)]);

@@ -1,4 +1,4 @@
-//! Laws of steady states, and what is refused.
+//! Laws of steady states, and refusals.
 
 use std::f64::consts::PI;
 
@@ -78,7 +78,7 @@ fn circuit(area_mm2: f64, shield_ohm_per_m: f64, kind: usize, size: f64) -> Circ
 }
 
 proptest! {
-    // Law: the current that takes a conductor to a temperature takes it there.
+    // Law: the current for a temperature brings the conductor to that temperature.
     #[test]
     fn forth_and_back(
         area_mm2 in 30.0..1000.0_f64,
@@ -98,7 +98,7 @@ proptest! {
         prop_assert!(there.surface_degc() > circuit.ambient_degc);
     }
 
-    // Law: more current is warmer; a hotter limit and a cooler place carry more; a loss in the shield carries less.
+    // Law: more current is warmer; a hotter limit and cooler surroundings permit more; a loss in the shield permits less.
     #[test]
     fn more_current_is_never_cooler(
         area_mm2 in 30.0..1000.0_f64,
@@ -171,7 +171,7 @@ fn a_current_that_nothing_can_cool_is_refused() {
     let found = circuit.at_current(400.0).expect("a state").conductor_degc();
     close(found, exact(400.0), 1e-12);
     apart(found, exact(401.0), 1e-3);
-    // Where the denominator vanishes no temperature carries it.
+    // Where the denominator vanishes, no temperature balances the current: thermal runaway.
     let most = (1.0 / (resistance * r * alpha)).sqrt();
     assert!(matches!(
         circuit.at_current(most * 1.01),
@@ -188,7 +188,7 @@ fn what_has_no_rating_says_why() {
         plain.at_temperature(20.0),
         Err(RatingError::NoRoom { .. })
     ));
-    // The dielectric loss alone takes all there is: (0.2 + 1.1) K·m/W times 100 W/m are 130 K.
+    // The dielectric loss alone uses the whole difference: (0.2 + 1.1) K·m/W times 100 W/m are 130 K.
     let lossy = Circuit {
         dielectric_w_per_m: 100.0,
         ..plain.clone()
@@ -197,7 +197,7 @@ fn what_has_no_rating_says_why() {
         panic!("it has no room");
     };
     close(conductor_degc, 25.0 + 100.0 * (0.2 + 0.1 + 1.0), 1e-12);
-    // Nothing resists the heat.
+    // There is no thermal resistance.
     let open = Circuit {
         inner_k_m_per_w: vec![],
         outer_k_m_per_w: vec![],
@@ -212,7 +212,7 @@ fn what_has_no_rating_says_why() {
         Err(RatingError::NoResistance)
     ));
     assert!(matches!(plain.at_current(-1.0), Err(RatingError::NoNumber)));
-    // Surroundings that are none.
+    // Invalid surroundings.
     for number in [f64::NAN, f64::INFINITY, -1.0] {
         let nowhere = [
             Outside::Soil {
@@ -290,7 +290,7 @@ fn soil_that_dries_by_its_formula() {
         // Twins: all soil dry; all moist.
         apart((room / resists(ratio * moist)).sqrt(), expected, 2e-2);
         apart(moist_state.current_a, expected, 2e-2);
-        // Law: no drier soil, or a limit that is not reached, is moist soil.
+        // Law: soil that is no drier, or a limit that is not reached, equals moist soil.
         for outside in [with(1.0, critical), with(ratio, 65.0)] {
             circuit.outside = outside;
             assert_eq!(circuit.at_temperature(90.0), Ok(moist_state.clone()));

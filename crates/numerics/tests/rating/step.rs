@@ -1,4 +1,4 @@
-//! The exponential integral, and how fast soil warms.
+//! The exponential integral, and the warming of soil.
 
 use jointwright_numerics::rating::RatingError;
 use jointwright_numerics::rating::step::{attainment_ratio, exponential_integral};
@@ -46,7 +46,7 @@ fn the_integral_is_the_integral() {
         let expected = (-argument).exp() * sum * step / 3.0;
         close(e1(argument), expected, 1e-10);
     }
-    // The series and the fraction meet.
+    // The series and the continued fraction agree where they meet.
     let (below, above) = (e1(1.0 - 1e-12), e1(1.0 + 1e-12));
     close(below - above, 2e-12 * (-1.0_f64).exp(), 1e-3);
     assert!(e1(800.0) == 0.0 && e1(f64::INFINITY) == 0.0);
@@ -81,7 +81,7 @@ fn attainment_after_hours() {
     }
 }
 
-// Oracle: what it comes to is the steady resistance of the same soil: the share reached rises to 1, and never over it.
+// Oracle: its limit is the steady resistance of the same soil: the share reached rises to 1, and never exceeds it.
 #[test]
 fn attainment_rises_to_the_steady_rise() {
     let mut last = 0.0;
@@ -95,7 +95,7 @@ fn attainment_rises_to_the_steady_rise() {
         last = share;
     }
     close(last, 1.0, 1e-3);
-    // Its denominator is the steady resistance for a cable that is thin against its depth.
+    // Its denominator is the steady resistance for a cable that is thin compared with its depth.
     let steady = buried_k_m_per_w(1.0, 1.0, 0.0755).expect("covered");
     close(
         (4.0_f64 / 0.0755).ln() / (2.0 * std::f64::consts::PI),

@@ -1,13 +1,14 @@
-//! Three cables in one plane that touch, against soil as a continuum about their metal and jackets.
+//! Three cables in one plane that touch, compared with soil as a continuum about their metal and jackets.
 //!
-//! Oracle: boundary elements written here, which share nothing with the sum of lines: each metal is of one temperature, heat crosses its jacket straight outward, and the soil under a surface of one temperature takes it from there.
+//! Oracle: boundary elements written here, which share nothing with the sum of lines.
+//! Each metal has one temperature, heat crosses its jacket straight outward, and the soil under an isothermal surface takes it from there.
 
 use super::{apart, close};
 use jointwright_numerics::rating::soil::group_k_m_per_w;
 use jointwright_numerics::rating::thermal::layer_k_m_per_w;
 use std::f64::consts::{PI, TAU};
 
-/// Elements of each circle.
+/// Number of elements of each circle.
 const N: usize = 80;
 
 /// Three circles of radius 1 m, axes as deep as `u`, under jackets.
@@ -15,7 +16,7 @@ struct Three {
     u: f64,
     soil_k_m_per_w: f64,
     jacket_k_m_per_w: f64,
-    /// Outside over inside of the jacket.
+    /// Ratio of the outside to the inside of the jacket.
     jacket_ratio: f64,
 }
 
@@ -47,7 +48,7 @@ fn eliminated(mut a: Vec<Vec<f64>>, mut b: Vec<f64>) -> Vec<f64> {
 }
 
 impl Three {
-    /// Temperatures of left, middle and right metal over the surface, 1 W/m lost in each; or all three of one temperature, 3 W/m together.
+    /// Temperatures of the left, middle and right metal over the surface, with 1 W/m lost in each; or all three at one temperature, with 3 W/m together.
     fn metal_k(&self, is_one_temperature: bool) -> [f64; 3] {
         let ds = TAU / N as f64;
         let places: Vec<(f64, f64, usize)> = (0..3 * N)
@@ -63,7 +64,7 @@ impl Three {
             let mut row: Vec<f64> = Vec::new();
             for (there, &(across, down, _)) in places.iter().enumerate() {
                 let image = (x - across).hypot(y + down).ln();
-                // Of an element upon itself the mean over its length.
+                // For the effect of an element on itself: the mean over its length.
                 let own = if here == there {
                     (0.5 * ds).ln() - 1.0
                 } else {
@@ -109,7 +110,7 @@ impl Three {
         each[1] + self.jacket_k()
     }
 
-    /// 0.475 ln 2u − 0.346, as it is remembered of the standard for metal around each.
+    /// 0.475 ln 2u − 0.346, the standard's form for metal around each, from memory.
     fn by_standard_k(&self) -> f64 {
         self.soil_k_m_per_w * (0.475 * (2.0 * self.u).ln() - 0.346) + self.jacket_k()
     }
@@ -134,7 +135,7 @@ fn lines_a_diameter_apart_are_warmer_than_touching_cables_by_a_fifth_at_the_most
                     ours > hottest && ours < 1.2 * hottest,
                     "{u} {soil_k_m_per_w} {jacket_k_m_per_w}: {ours} {hottest}"
                 );
-                // The standard's form for metal would not do in its place: under a jacket the middle is warmer than it says.
+                // The standard's form for metal could not replace it: under a jacket the middle is warmer than the form says.
                 let is_low = three.by_standard_k() < hottest;
                 assert!(
                     is_low || jacket_k_m_per_w == 0.0,
@@ -145,7 +146,7 @@ fn lines_a_diameter_apart_are_warmer_than_touching_cables_by_a_fifth_at_the_most
     }
 }
 
-/// Where nothing lies over the metal, touching cables are of one temperature, which is what the remembered form has; and elements agree with one circle's closed form.
+/// Without a layer over the metal, touching cables have one temperature, as in the remembered form; and the elements agree with the closed form of one circle.
 #[test]
 fn bare_metal_that_touches_is_the_form_remembered_of_the_standard() {
     for u in [5.0, 30.0] {

@@ -1,4 +1,4 @@
-//! Two cells against a finely divided cable, and laws of what warms.
+//! Two cells compared with a finely divided cable, and laws of warming.
 
 use std::f64::consts::PI;
 
@@ -89,12 +89,12 @@ fn the_response_is_that_of_two_cells() {
         }
         // Law: at first all heat goes into the inner cell.
         close(response.rise_k_m_per_w(1e-6) * first / 1e-6, 1.0, 1e-6);
-        // Law: at last none goes into either.
+        // Law: in the end no heat goes into either.
         close(response.rise_k_m_per_w(1e9), inner + outer, 1e-12);
     }
 }
 
-// Law: nothing of the heat is lost on its way into the cells, and a jacket of nothing is no jacket.
+// Law: no heat capacity is lost on its way into the cells, and a jacket without heat capacity is no jacket.
 #[test]
 fn cells_of_a_cable() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -121,7 +121,7 @@ fn cells_of_a_cable() {
                 );
             }
         }
-        // In still surroundings without heat the surface takes up what is left of the jacket's.
+        // In still surroundings without heat capacity, the surface takes the rest of the jacket's.
         let hung = Body {
             outside_k_m_per_w: 1e9,
             ..body
@@ -165,7 +165,7 @@ fn two_cells_are_a_little_cooler_than_the_cable() {
             );
             assert!(long <= short, "{share}: {long} above {short}");
         }
-        // Twin: all of the insulation's heat at the conductor is colder than that.
+        // Twin: all of the insulation's heat capacity at the conductor is colder still.
         let whole =
             body.conductor_j_per_m_k + PI / 4.0 * 2.4e6 * (shield * shield - conductor * conductor);
         let lumped = Cells {
@@ -263,7 +263,7 @@ fn in_soil(body: &Body, outside_m: f64, depth_m: f64, others: Vec<Line>) -> Tran
     Transient::of(body, Some(ground)).expect("a transient")
 }
 
-// Oracle: the finely divided cable in a cylinder of soil that is held where no heat has come to.
+// Oracle: the finely divided cable in a cylinder of soil whose temperature is fixed where no heat has arrived.
 // Seen: 1.7 % low to 13.2 % high in the first hour, at most 10.5 % high after one hour, 2.9 % after six, 0.6 % after a day: the soil's part, taken as a line of the whole loss, is on the warm side.
 #[test]
 fn cable_and_soil_together_are_a_little_warmer() {
@@ -286,7 +286,7 @@ fn cable_and_soil_together_are_a_little_warmer() {
             let exact = ladder.rise(time_s);
             let found = transient.rise_k_m_per_w(time_s).expect("a rise") / exact;
             assert!((0.98..1.0 + high).contains(&found), "{hours} h: {found}");
-            // Twin: the cable's own rise not yet there, but all of the soil's counted.
+            // Twin: the cable's own rise is not complete, but all of the soil's rise is counted.
             let early = transient.soil_reached_ratio(time_s).expect("a share")
                 * transient.steady_k_m_per_w()
                 / exact;
@@ -295,7 +295,7 @@ fn cable_and_soil_together_are_a_little_warmer() {
     }
 }
 
-// Oracle: the lines of the other cables, summed here one by one; and the steady end.
+// Oracle: the lines of the other cables, summed here one by one; and the steady limit.
 #[test]
 fn other_cables_warm_the_soil_later() {
     let beside = |spacing: f64| Line {
@@ -348,7 +348,7 @@ fn other_cables_warm_the_soil_later() {
     }
 }
 
-// Law: a chain comes to the same steady rise, with jacket or without, and its parts are those of something passive.
+// Law: a chain approaches the same steady rise, with a jacket or without, and its parts belong to a passive network.
 #[test]
 fn modes_of_a_chain() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -369,7 +369,7 @@ fn modes_of_a_chain() {
                     let response = body.divided_response(n_shells).expect("a response");
                     close(response.rise_k_m_per_w(1e9), steady, 1e-9);
                     assert!(response.rates_per_s.iter().all(|rate| *rate > 0.0));
-                    // Law: at first all heat of the conductor stays in it and the inside of the first shell.
+                    // Law: at first all heat stays in the conductor and in the inside of the first shell.
                     let ratio = (shield / conductor).powf(1.0 / n_shells as f64);
                     let first = PI / 4.0 * 2.4e6 * conductor * conductor * (ratio * ratio - 1.0);
                     let heat = body.conductor_j_per_m_k + long_share_ratio(1.0, ratio) * first;
@@ -393,7 +393,7 @@ fn modes_of_a_chain() {
     }
 }
 
-// Law: a rise grows with time, comes to the steady one, and is not said for times that two cells do not know.
+// Law: a rise grows with time, approaches the steady one, and is refused for times too short for two cells.
 #[test]
 fn rises_grow() {
     for [conductor, shield, outside, losses] in CABLES {

@@ -1,4 +1,4 @@
-//! Pressures against published numbers, closed forms and limits.
+//! Pressures compared with published numbers, closed forms and limits.
 
 use jointwright_numerics::rubber::{Ends, Law, Ring, Tube};
 
@@ -42,7 +42,7 @@ fn published_tubes() {
     assert!((pressure_mpa(&tube, 15.0, 1.1) / 0.214_114_2 - 1.0).abs() > 0.02);
 }
 
-// Oracle: mech.tube.limit, μ ln(B/A) for an endless stretch; mech.tube.smallstrain, Lamé's 2 μ (u/A)(1 − A²/B²).
+// Oracle: mech.tube.limit, μ ln(B/A) for an infinite stretch; mech.tube.smallstrain, Lamé's 2 μ (u/A)(1 − A²/B²).
 #[test]
 fn the_ends_of_the_curve() {
     let tube = neo(10.0, 20.0, 0.5);
@@ -54,7 +54,7 @@ fn the_ends_of_the_curve() {
     assert!((pressure_mpa(&tube, 15.0, 1.0) / lame(0.5) - 1.0).abs() > 0.3);
 }
 
-// Oracle: a stiffening law whose limit is far away is the neo-Hookean one; quadrature against closed form.
+// Oracle: a stiffening law with a distant limit is the neo-Hookean one; quadrature against closed form.
 #[test]
 fn quadrature_and_closed_form_agree() {
     let far = Law::Gent {
@@ -77,7 +77,7 @@ fn quadrature_and_closed_form_agree() {
     }
 }
 
-// Oracle: rings of one rubber are one ring.
+// Oracle: several rings of one rubber equal one ring.
 #[test]
 fn rings_of_one_rubber_are_one_tube() {
     for law in [

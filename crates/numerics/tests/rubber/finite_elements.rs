@@ -1,6 +1,7 @@
-//! Pressure and length of random tubes against the finite elements of `oracle`.
+//! Pressure and length of random tubes compared with the finite elements of `oracle`.
 //!
-//! Tolerance 1e-4 of the pressure, which is what the program promises of a tube; 48 random tubes kept to 1e-5, and what is left shrinks with the elements.
+//! Tolerance 1e-4 of the pressure, which the program promises for a tube.
+//! 48 random tubes kept to 1e-5, and the remaining difference shrinks with the elements.
 
 use super::oracle;
 use jointwright_numerics::rubber::{Ends, Law, Ring, Tube};
@@ -22,7 +23,7 @@ fn both(law: oracle::Law) -> Law {
     }
 }
 
-/// What is off in pressure, as a share, and in axial stretch.
+/// Error in pressure, as a share, and in axial stretch.
 fn off(
     rings: &[oracle::Ring],
     ours: &[oracle::Ring],
@@ -70,7 +71,7 @@ proptest! {
         let rings = [oracle::Ring { outer_mm: bore_mm * wall, law }];
         let (pressure, axial) = off(&rings, &rings, bore_mm, stretch, ends);
         prop_assert!(pressure < CLOSE && axial < CLOSE, "{pressure:e} {axial:e}");
-        // A hundredth more of stiffness is told apart.
+        // A stiffness larger by a hundredth is detected.
         let stiffer = match law {
             oracle::Law::MooneyRivlin { c1_mpa, c2_mpa } => oracle::Law::MooneyRivlin { c1_mpa: 1.01 * c1_mpa, c2_mpa: 1.01 * c2_mpa },
             oracle::Law::Gent { mu_mpa, limit } => oracle::Law::Gent { mu_mpa: 1.01 * mu_mpa, limit },
@@ -109,7 +110,7 @@ fn rings_in_the_other_order_are_told_apart() {
     assert!(off(&rings, &rings, 8.0, 1.5, Ends::FixedLength).0 < CLOSE);
 }
 
-/// Finer elements come nearer, so that what is left is theirs.
+/// Finer elements come nearer, so the remaining difference is theirs.
 #[test]
 fn finer_elements_come_nearer() {
     let law = oracle::Law::Gent {

@@ -1,4 +1,4 @@
-//! What must hold for every tube.
+//! Laws that hold for every tube.
 
 use jointwright_numerics::rubber::{Decay, Ends, Law, Ring, Stay, Tube};
 use proptest::prelude::*;
@@ -64,7 +64,7 @@ fn least(tube: &Tube, radius_m: f64) -> f64 {
         .pressure_pa
 }
 
-/// A rubber whose second constant rules presses less, not more, once it is stretched far with free ends.
+/// A rubber with a dominant second constant presses less, not more, once it is stretched far with free ends.
 #[test]
 fn a_rubber_that_may_fall_is_named() {
     let law = Law::MooneyRivlin {
@@ -104,7 +104,7 @@ proptest! {
         let never = Stay { temperature_k, time_s: 0.0 };
         prop_assert_eq!(decay.after(&[never, never]), 0.0);
         prop_assert_eq!(decay.after(&[]), 0.0);
-        // Twin: a day is not nothing, unless the rubber keeps all of it.
+        // Twin: a day has an effect, unless the rubber keeps all of the property.
         let day = Stay { temperature_k, time_s: 86_400.0 };
         prop_assert!(decay.greatest == 0.0 || decay.after(&[day]) > 0.0);
     }
@@ -134,7 +134,7 @@ proptest! {
         let before = least(&tube, radius);
         let after = least(&tube.grown(grown, 1.0), radius * grown);
         prop_assert!((after - before).abs() <= 1e-8 * before.max(1.0), "{before} Pa, then {after} Pa");
-        // Twin: a modulus that changes is seen.
+        // Twin: a changed modulus is detected.
         let stiffer = least(&tube.grown(grown, 1.1), radius * grown);
         prop_assert!((stiffer / before - 1.1).abs() < 1e-7);
     }
@@ -147,7 +147,7 @@ proptest! {
         prop_assert!((least(&tube, found) / pressure - 1.0).abs() < 1e-8, "{found} m for {radius} m");
     }
 
-    // The force is found anew from the energy: dW/dλz at constant bore radius is the force on the ends.
+    // The force is derived again from the energy: dW/dλz at constant bore radius is the force on the ends.
     #[test]
     fn free_ends_are_where_the_energy_is_least(stretch in 1.05..2.2_f64, ratio in 1.2..3.0_f64) {
         let law = Law::MooneyRivlin { c1_pa: 0.2e6, c2_pa: 0.05e6 };

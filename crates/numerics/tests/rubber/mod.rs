@@ -1,4 +1,4 @@
-//! Tubes of rubber on rigid cylinders against what is known of them elsewhere.
+//! Tubes of rubber on rigid cylinders, compared with results known from elsewhere.
 
 mod closed_forms;
 mod finite_elements;

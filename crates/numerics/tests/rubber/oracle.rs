@@ -1,9 +1,9 @@
-//! Oracle: a tube of rubber on a rigid cylinder as finite elements of the half-plane, which know no formula for tubes.
+//! Oracle: a tube of rubber on a rigid cylinder as finite elements of the half-plane, without any formula for tubes.
 //!
-//! **Why separate.** It shares no line with `jointwright_numerics::rubber`: it has its own laws, units, mesh, elimination.
+//! **Why separate.** It shares no line with `jointwright_numerics::rubber`: it has its own laws, units, mesh and elimination.
 //!
 //! **Invariants.** Lengths in mm, moduli and pressures in MPa.
-//! Nothing is assumed about the deformed shape but that it is a body of revolution with plane ends.
+//! The deformed shape is assumed to be a body of revolution with plane ends, and nothing else.
 //!
 //! **Not here.** Anything that changes along the axis; see `tests/published/rubber-tube`.
 //!
@@ -66,7 +66,7 @@ impl Jet {
         }
     }
 
-    /// f of this number, of which value, slope and bend are given.
+    /// f of this number, from the value, first and second derivative of f.
     fn through(&self, value: f64, slope: f64, bend: f64) -> Jet {
         let mut out = *self;
         out.value = value;
@@ -139,11 +139,11 @@ fn energy(law: Law, at: &Parts) -> (Jet, Jet) {
 const HEIGHTS: [f64; 3] = [0.0, 3.0, 8.0];
 const N_ROWS: usize = HEIGHTS.len() - 1;
 const N_NODES: usize = 2 * N_ROWS + 1;
-/// Unknowns of one column of nodes, of the pressures between two columns of corners, and of an element.
+/// Numbers of unknowns: of one column of nodes, of the pressures between two columns of corners, and of an element.
 const COLUMN: usize = 2 * N_NODES;
 const PRESSURES: usize = 3 * N_ROWS;
 const LOCAL: usize = 22;
-/// No two unknowns of one element but the last are farther apart.
+/// Greatest distance of two unknowns of one element, the last one excepted.
 const BAND: usize = 3 * COLUMN + PRESSURES;
 const GAUSS: [(f64, f64); 3] = [
     (-0.774_596_669_241_483_4, 5.0 / 9.0),
@@ -159,14 +159,14 @@ fn shapes(x: f64) -> ([f64; 3], [f64; 3]) {
     )
 }
 
-/// A tube cut into rectangles, and how its ends are held.
+/// A tube divided into rectangles, with the condition at its ends.
 pub struct Mesh {
     radii: Vec<f64>,
     laws: Vec<Law>,
     ends: Ends,
 }
 
-/// Rows of the linearised equations, and what is left over.
+/// Rows of the linearised equations, and the residual.
 struct System {
     matrix: Vec<Vec<f64>>,
     residual: Vec<f64>,
@@ -190,12 +190,12 @@ impl Mesh {
         self.laws.len() * (2 * COLUMN + PRESSURES) + COLUMN + 1
     }
 
-    /// Where the radial unknown of a node stands; the axial one is next.
+    /// Index of the radial unknown of a node; the axial one is next.
     fn node(column: usize, row: usize) -> usize {
         column * COLUMN + column / 2 * PRESSURES + 2 * row
     }
 
-    /// Where the unknowns of a rectangle stand: 9 nodes twice, 3 pressures, e.
+    /// Indices of the unknowns of a rectangle: 9 nodes twice, 3 pressures, e.
     fn places(&self, across: usize, up: usize) -> [usize; LOCAL] {
         let mut places = [self.n_unknowns() - 1; LOCAL];
         for i in 0..3 {
@@ -244,7 +244,7 @@ impl Mesh {
         let half_height = (HEIGHTS[up + 1] - HEIGHTS[up]) / 2.0;
         let radius = self.radii[across] + half_width * (1.0 + x);
         let ((along_x, slope_x), (along_y, slope_y)) = (shapes(x), shapes(y));
-        // What one unit of each unknown adds to the deformation gradient, and each pressure's shape.
+        // Effect of one unit of each unknown on the deformation gradient, and the shape function of each pressure.
         let mut lever = [[0.0; N_PARTS]; LOCAL];
         for i in 0..3 {
             for j in 0..3 {
@@ -285,7 +285,7 @@ impl Mesh {
         }
     }
 
-    /// Unknowns that are given, with whether they move with the bore.
+    /// Unknowns that are given, and whether they move with the bore.
     fn given(&self) -> Vec<(usize, bool)> {
         let mut given: Vec<(usize, bool)> =
             (0..N_NODES).map(|row| (Self::node(0, row), true)).collect();
@@ -299,7 +299,7 @@ impl Mesh {
         given
     }
 
-    /// Moves the bore outward by so many mm and finds equilibrium again; the sizes of Newton's steps, mm.
+    /// Moves the bore outward by a distance, mm, and finds the new equilibrium; returns the sizes of Newton's steps, mm.
     fn widen(&self, state: &mut [f64], by_mm: f64) -> Vec<f64> {
         let mut sizes = Vec::new();
         while sizes.last().is_none_or(|size| *size > SETTLED_MM) {
@@ -333,7 +333,7 @@ impl Mesh {
         sizes
     }
 
-    /// Pressure and axial stretch on a cylinder so many times as wide as the bore.
+    /// Pressure and axial stretch on a cylinder of this multiple of the bore.
     pub fn pressed(&self, stretch: f64) -> Oracle {
         let mut state = vec![0.0; self.n_unknowns()];
         let n_steps = ((stretch - 1.0) / STRETCH_STEP).ceil().max(1.0);
@@ -341,7 +341,7 @@ impl Mesh {
         for _ in 0..n_steps as usize {
             self.widen(&mut state, way_mm / n_steps);
         }
-        // The force on the bore is what its nodes give back; its area over 2π is radius times length.
+        // The force on the bore is the reaction of its nodes; its area over 2π is radius times length.
         let residual = self.system(&state).residual;
         let force: f64 = (0..N_NODES).map(|row| residual[Self::node(0, row)]).sum();
         let axial_stretch = 1.0 + state[self.n_unknowns() - 1];
@@ -354,11 +354,11 @@ impl Mesh {
 }
 
 const NEWTON_MOST: usize = 12;
-/// A step this small, mm, is the last one: what is left is its square.
+/// Size of the last step, mm: the remaining error is its square.
 const SETTLED_MM: f64 = 1e-7;
 const STRETCH_STEP: f64 = 0.25;
 
-/// Elimination with row exchanges within the band; the last unknown stands beside all of them.
+/// Elimination with row exchanges within the band; the last unknown is coupled to all others.
 fn eliminated(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Vec<f64> {
     let n = right.len();
     for k in 0..n - 1 {
@@ -388,7 +388,7 @@ fn eliminated(mut matrix: Vec<Vec<f64>>, mut right: Vec<f64>) -> Vec<f64> {
     right
 }
 
-/// Pressure of a tube of these rings on a cylinder so many times as wide as its bore.
+/// Pressure of a tube of these rings on a cylinder of this multiple of the bore.
 pub fn contact_pressure(rings: &[Ring], bore_mm: f64, stretch: f64, ends: Ends) -> Oracle {
     Mesh::new(rings, bore_mm, ends, 6).pressed(stretch)
 }

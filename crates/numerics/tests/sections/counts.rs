@@ -1,26 +1,26 @@
-//! What a section holds of the kinds that are hard to mesh, counted from its outline alone.
+//! Features of a section that are hard to mesh, counted from its outline alone.
 
 use super::sketch::{HIGH, Sample};
 use jointwright_numerics::outline::{Outline, Point, Region, Shape};
 
-/// Of how many sections each kind was seen in.
+/// Number of sections with each feature.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct Kinds {
-    /// Corners of regions with no angle.
+    /// Corners of regions with a zero angle (cusps).
     pub cusps: usize,
     /// Strips of at most 0.1 mm, at least ten times as long as thick.
     pub films: usize,
-    /// Places at which one part's plane ends where another's begins.
+    /// Places at which the plane of one part ends and that of another begins.
     pub touching_planes: usize,
-    /// Arcs of one radius about different centres, or an outer radius that is another part's bore.
+    /// Arcs with one radius and different centres, or an outer radius that equals another part's bore.
     pub equal_radii: usize,
     /// Sections that reach r = 0.
     pub on_axis: usize,
-    /// Sections with a conductor of unknown potential.
+    /// Sections with a floating conductor.
     pub floating: usize,
     /// Lines of 1 to 50 µm.
     pub tiny_steps: usize,
-    /// Sections that are a joint's or like one: a conductor along r = const at 1 V.
+    /// Sections of a joint or a similar shape: a conductor along r = const at 1 V.
     pub joint_like: usize,
 }
 
@@ -67,7 +67,7 @@ impl Kinds {
     }
 }
 
-/// 0 for a line along z (r the same), 1 for one along r.
+/// 0 for a line along z (constant r), 1 for one along r.
 fn is_along(outline: &Outline, index: usize) -> Option<usize> {
     let curve = &outline.curves[index];
     let (a, b) = (outline.points[curve.from], outline.points[curve.to]);
@@ -78,7 +78,7 @@ fn is_along(outline: &Outline, index: usize) -> Option<usize> {
     }
 }
 
-/// Direction of a side where it begins or ends, and its bend there, 1/m: positive to the left.
+/// Direction of a side at its beginning or end, and its curvature there, 1/m: positive to the left.
 fn way(outline: &Outline, curve_index: usize, is_reversed: bool, at_end: bool) -> ([f64; 2], f64) {
     let curve = &outline.curves[curve_index];
     let (from, to) = (outline.points[curve.from], outline.points[curve.to]);
@@ -121,7 +121,7 @@ fn has_cusp(outline: &Outline, region: &Region) -> bool {
         let (arriving, bend_in) = way(outline, one.curve_index, one.is_reversed, true);
         let (leaving, bend_out) = way(outline, next.curve_index, next.is_reversed, false);
         let folds = arriving[0] * leaving[0] + arriving[1] * leaving[1] < -1.0 + 1e-12;
-        // Seen from the corner, the way back bends by −bend_in; the region is the sliver between, or all but that.
+        // Seen from the corner, the way back curves by −bend_in; the region is the sliver between, or everything else.
         let is_sliver = (-bend_in > bend_out) == is_left;
         folds && is_sliver
     })
@@ -152,7 +152,7 @@ fn has_film(outline: &Outline, region: &Region) -> bool {
     })
 }
 
-/// Regions on the sides of each curve.
+/// Regions on both sides of each curve.
 fn beside(outline: &Outline) -> Vec<Vec<usize>> {
     let mut beside = vec![Vec::new(); outline.curves.len()];
     for (index, region) in outline.regions.iter().enumerate() {

@@ -1,4 +1,4 @@
-//! What must hold of every mesh, and of every field solved on it.
+//! Properties that every mesh must have, and every field solved on it.
 
 use super::counts::area;
 use super::sketch::{HIGH, LOW, Sample};
@@ -27,7 +27,7 @@ fn triangle_area(nodes: &[Point; 6]) -> f64 {
     0.5 * straight + over(a, b, ab) + over(b, c, bc) + over(c, a, ca)
 }
 
-/// Everything that keeps a mesh from being one of its outline; the first thing found.
+/// First fault that keeps a mesh from being a mesh of its outline.
 pub(crate) fn fault(outline: &Outline, mesh: &Mesh) -> Option<String> {
     shapes(mesh)
         .or_else(|| edges(outline, mesh))
@@ -35,9 +35,9 @@ pub(crate) fn fault(outline: &Outline, mesh: &Mesh) -> Option<String> {
         .or_else(|| areas(outline, mesh))
 }
 
-/// Every triangle runs counter-clockwise, and no edge is bent so far that it folds.
+/// Checks that every triangle is counter-clockwise and no edge is bent so far that it folds.
 ///
-/// At a corner of no angle the determinant is nought, and rounding decides its sign.
+/// At a cusp the determinant is zero, and rounding decides its sign.
 /// Points are rounded to 1e-12 m: the ends of an arc lie up to 0.7e-12 m off the mean of their circles, another arc's, or
 /// a line's, as far the other way, ε = 1.4e-12 m together.
 /// The parabola through them begins 3 ε too steep for a triangle of height h: the determinant is −3 ε/h of the straight one,
@@ -65,7 +65,7 @@ fn shapes(mesh: &Mesh) -> Option<String> {
     })
 }
 
-/// Edges fit: two triangles share all three nodes and run opposite ways, or one has an edge of the border.
+/// Checks that edges fit: two triangles share all three nodes in opposite directions, or one triangle has an edge of the border.
 fn edges(outline: &Outline, mesh: &Mesh) -> Option<String> {
     let mut beside = vec![[usize::MAX; 2]; outline.curves.len()];
     for (index, region) in outline.regions.iter().enumerate() {
@@ -115,7 +115,7 @@ fn edges(outline: &Outline, mesh: &Mesh) -> Option<String> {
     None
 }
 
-/// Every curve is covered from end to end, and what lies on it lies on it.
+/// Checks that every curve is covered from end to end, and that its nodes lie on it.
 fn rims(outline: &Outline, mesh: &Mesh) -> Option<String> {
     let mut shares: Vec<Vec<[f64; 2]>> = vec![Vec::new(); outline.curves.len()];
     for rim in &mesh.rims {
@@ -144,7 +144,7 @@ fn rims(outline: &Outline, mesh: &Mesh) -> Option<String> {
     None
 }
 
-/// Each region has its own exact area, but for what parabolas miss of arcs.
+/// Checks that each region has its exact area, apart from the difference between parabolas and arcs.
 ///
 /// The piece between a chord and an arc of radius R and turn ψ is R²/2 (ψ − sin ψ), and 2/3 of chord × sagitta under a
 /// parabola: by their series they differ by R²ψ⁵/960, less for the next term.

@@ -1,4 +1,4 @@
-//! Sections made at random: the mesher takes them all, or names the pair of curves it stumbles over.
+//! Random sections: the mesher meshes every one, or names the pair of curves at fault.
 
 #![allow(
     clippy::needless_range_loop,

@@ -1,12 +1,12 @@
-//! Patches: what a rectangle of a section may hold, from a plain wall to a rounded electrode.
+//! Patches: the contents of a rectangle of a section, from a plain wall to a rounded electrode.
 //!
-//! Each is drawn in its own coordinates, x across from 0 to w and y along from 0 to h, and put into its rectangle
-//! in one of eight ways: mirrored along, across, and turned.
+//! Each patch is drawn in its own coordinates, x across from 0 to w and y along from 0 to h, and put into its rectangle
+//! in one of eight orientations: mirrored along, mirrored across, and turned.
 
 use super::random::Chance;
 use super::sketch::{Matter, Sketch, Step};
 
-/// A rectangle to be filled, mm, and which way its own coordinates lie.
+/// A rectangle to be filled, mm, with the orientation of its own coordinates.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Frame {
     pub r: f64,
@@ -108,7 +108,7 @@ fn plain(sketch: &mut Sketch, frame: &Frame, matter: Matter) {
     );
 }
 
-/// What is put into a rectangle of some matter.
+/// Content of a rectangle of some matter.
 fn insert(chance: &mut Chance, host: Matter) -> Matter {
     match chance.below(6) {
         0 => Matter::High,
@@ -122,10 +122,10 @@ fn insert(chance: &mut Chance, host: Matter) -> Matter {
     }
 }
 
-/// Least side of a rectangle that is filled with anything, mm.
+/// Least side of a rectangle that is filled, mm.
 const SIDE_LEAST: f64 = 0.01;
 
-/// Fills a rectangle with anything; parts of it are filled in the same way, `depth` times.
+/// Fills a rectangle with a random content, and parts of it in the same way, `depth` times.
 pub(crate) fn fill(
     sketch: &mut Sketch,
     chance: &mut Chance,
@@ -172,9 +172,9 @@ pub(crate) fn fill(
     }
 }
 
-/// Where a side is cut: at a film or a step of 1 to 50 µm, or anywhere.
+/// Place where a side is divided: at a film or a step of 1 to 50 µm, or anywhere.
 ///
-/// A strip is at most 100 times as long as thick, so that a section has not more triangles than thousands of sections allow.
+/// A strip is at most 100 times as long as thick: thousands of sections must not have too many triangles.
 fn cut(chance: &mut Chance, side: f64, length: f64) -> f64 {
     let at = match chance.below(4) {
         0 => chance.log(0.02, 0.1).max(length / 100.0),
@@ -362,7 +362,7 @@ pub(crate) fn trumpet(
     face(sketch, frame, host, &body);
 }
 
-/// How far from a side something round stands: it touches, nearly touches, or not.
+/// Distance of a round part from a side: it touches, nearly touches, or neither.
 fn stand_off(chance: &mut Chance, radius: f64, room: f64) -> f64 {
     let gap = match chance.below(4) {
         0 => 0.0,
@@ -372,7 +372,7 @@ fn stand_off(chance: &mut Chance, radius: f64, room: f64) -> f64 {
     radius + if gap <= room { gap } else { 0.0 }
 }
 
-/// A round void of four arcs; walls join it to the sides, so that no region has a hole.
+/// A round void of four arcs; walls connect it to the sides, so that no region has a hole.
 fn void(sketch: &mut Sketch, chance: &mut Chance, frame: &Frame, host: Matter, other: Matter) {
     let (w, h) = (frame.across(), frame.along());
     let radius = 0.5 * w.min(0.95 * h) * chance.between(0.05, 0.98);
@@ -739,7 +739,7 @@ fn twins(sketch: &mut Sketch, chance: &mut Chance, frame: &Frame, host: Matter, 
             &[&[Line(tops[0][0], tops[0][1])], &outer[..], &last[..1]].concat(),
         );
     } else {
-        // Where they touch, the loop comes by twice.
+        // At the contact the loop passes twice.
         face(sketch, frame, host, &[&inner[..], &outer, &last].concat());
     }
 }

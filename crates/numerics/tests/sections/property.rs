@@ -1,4 +1,4 @@
-//! The mesher takes random sections whole, or names the curves it stumbles over.
+//! The mesher meshes random sections, or names the curves at fault.
 #![allow(
     clippy::disallowed_methods,
     reason = "how many sections are tried is said by the environment, as for hostile input"
@@ -10,16 +10,16 @@ use super::random::{self, Chance};
 use jointwright_numerics::mesh::{MeshError, MeshOptions, build, refine};
 use jointwright_numerics::outline::{Outline, check};
 
-/// Sections of each of the four tests below.
+/// Number of sections in each of the four tests below.
 const N_SECTIONS: u64 = 500;
 const N_SECTIONS_LONG: u64 = 5000;
-/// Share that may be refused, and share of the sections that each counted kind must be seen in.
+/// Greatest share of refused sections, and least share of sections with each counted feature.
 const REFUSED_MOST: f64 = 0.02;
 const KIND_LEAST: f64 = 0.1;
-/// Share of the drawings that may be none, such as two curves that happen to lie on each other: they are passed over.
+/// Greatest share of invalid drawings, such as two curves that happen to coincide: they are skipped.
 const FLAWED_MOST: f64 = 0.005;
-/// Quadratic shape functions leave the range of their nodes by up to an eighth, and a discrete maximum principle does not
-/// hold for them: on a coarse mesh the potential may leave the electrodes' range by as much as this share of it.
+/// Quadratic shape functions leave the range of their nodes by up to an eighth, and no discrete maximum principle
+/// holds for them: on a coarse mesh the potential may exceed the electrodes' range by this share of it.
 const OVERSHOOT_MOST: f64 = 0.125;
 
 fn n_sections() -> u64 {
@@ -30,7 +30,7 @@ fn n_sections() -> u64 {
     }
 }
 
-/// What a refusal says: two curves of the outline and where.
+/// Content of a refusal: two curves of the outline and the place.
 fn names_a_pair(outline: &Outline, error: &MeshError) -> bool {
     match error {
         MeshError::Crossing { curves, place } => {
@@ -131,7 +131,7 @@ fn random_sections_of_the_last_quarter_are_meshed_soundly() {
     check_sections(3);
 }
 
-/// The judge of meshes sees a fault: one corner moved across its neighbours.
+/// The mesh checks detect a fault: one corner moved across its neighbours.
 #[test]
 fn a_corner_moved_across_its_neighbours_is_seen() {
     let sample = random::sample(1);
@@ -143,7 +143,7 @@ fn a_corner_moved_across_its_neighbours_is_seen() {
     assert!(judge::fault(&sample.outline, &mesh).is_some());
 }
 
-/// Two curves that cross are refused by name: what the share of refusals counts does occur.
+/// Two curves that cross are refused by name, so the counted refusals do occur.
 #[test]
 fn an_outline_whose_curves_cross_is_refused_by_name() {
     use crate::field::{line, region};

@@ -1,11 +1,11 @@
-//! Random sections, valid by the way they are drawn: joints of cables and their neighbours, and partitions of no trade.
+//! Random sections that are valid by construction: joints of cables and similar shapes, and partitions without a trade.
 
 use super::patches::{Frame, fill, quarter, round_end, rounded, trumpet};
 use super::sketch::{Matter, Sample, Sketch, Step};
 use rand::{Rng, SeedableRng};
 use rand_chacha::ChaCha8Rng;
 
-/// Chance from a seed.
+/// Random numbers from a seed.
 pub(crate) struct Chance(ChaCha8Rng);
 
 impl Chance {
@@ -23,7 +23,7 @@ impl Chance {
         low + (high - low) * self.share()
     }
 
-    /// Between two lengths, each decade as likely as the next.
+    /// Between two lengths, with every decade equally likely.
     pub fn log(&mut self, low: f64, high: f64) -> f64 {
         low * (high / low).powf(self.share())
     }
@@ -37,7 +37,7 @@ impl Chance {
     }
 }
 
-/// The section of a seed; a seed that comes to one without field gives the next one's.
+/// The section of a seed; if it has no field, the next seed's section.
 pub(crate) fn sample(seed: u64) -> Sample {
     let mut chance = Chance::new(seed);
     loop {
@@ -57,7 +57,7 @@ const BODY: Matter = Matter::Body(1);
 const RUBBER: Matter = Matter::Body(2);
 const FILM: Matter = Matter::Body(0);
 
-/// What lies beyond the four sides of a rectangle: least r, greatest r, least z, greatest z.
+/// Matter beyond the four sides of a rectangle: least r, greatest r, least z, greatest z.
 fn sides(
     low: [f64; 2],
     high: [f64; 2],
@@ -78,7 +78,7 @@ fn sides(
     }
 }
 
-/// Half a joint, roughly: insulation, a layer as thick as the screen or a film, a deflector's room, a body.
+/// Roughly half a joint: insulation, a layer as thick as the screen or a film, a deflector's room, a body.
 ///
 /// ```text
 ///   r ^  body     | body       | body      | body         outer
@@ -100,7 +100,7 @@ fn joint(chance: &mut Chance) -> Option<Sample> {
     } else {
         chance.log(0.1, 3.0)
     };
-    // The film is as thick as the screen, thinner, or there is none.
+    // The film is as thick as the screen, or thinner, or absent.
     let film = [screen, screen, screen * chance.log(0.05, 0.9), 0.0][chance.below(4)];
     let room = chance.log(1.0, 15.0);
     let rest = chance.log(1.0, 30.0);
@@ -108,7 +108,7 @@ fn joint(chance: &mut Chance) -> Option<Sample> {
     let lengths: Vec<f64> = (0..3 + chance.below(4))
         .map(|_| chance.log(0.5, 60.0))
         .collect();
-    // Few sections are as long against their films as real ones, so that thousands can be solved.
+    // Few sections are as long in proportion to their films as real ones, so that thousands can be solved.
     let thinnest = if film > 0.0 { film.min(screen) } else { screen };
     let longest = thinnest * if chance.is(0.02) { 1500.0 } else { 60.0 };
     let whole: f64 = lengths.iter().sum();
@@ -399,7 +399,7 @@ fn strips(chance: &mut Chance) -> Option<Sample> {
 
 /// Bends segments as far as the room to their neighbours allows.
 ///
-/// With a sagitta of s, the arc's slope against its chord is at most 4 s over the chord, and it lies within s of it.
+/// With a sagitta s, the arc's slope against its chord is at most 4 s over the chord, and its distance from the chord at most s.
 /// Two neighbours with less than a quarter each of the angle, and of the room, between them cannot meet.
 fn segments(chance: &mut Chance, x: &[f64], y: &[Vec<f64>]) -> Vec<Vec<Segment>> {
     let n_columns = x.len() - 1;
@@ -444,7 +444,7 @@ fn segments(chance: &mut Chance, x: &[f64], y: &[Vec<f64>]) -> Vec<Vec<Segment>>
     segments
 }
 
-/// Wedges about one point, of which some are very thin and some begin with no angle at all.
+/// Wedges about one point; some are very thin, and some begin with a zero angle.
 fn fan(chance: &mut Chance) -> Option<Sample> {
     let radius = chance.log(0.3, 30.0);
     let n_spokes = 4 + chance.below(6);
@@ -456,7 +456,7 @@ fn fan(chance: &mut Chance) -> Option<Sample> {
         };
         angles.push(angles[spoke - 1] + step);
     }
-    // A thin wedge may be cut off by an arc instead of a line, tangent to the spoke below it.
+    // An arc tangent to the spoke below may cut off a thin wedge in place of a line.
     let is_bent: Vec<bool> = angles
         .iter()
         .enumerate()

@@ -1,13 +1,13 @@
 //! Sketch: a plane divided into faces, made into a section.
 //!
-//! Faces are drawn one by one, each as its own loop.
-//! Points are whole picometres, so that they are as a file rounds them (1e-9 mm), and places that are meant to be one are one.
+//! Faces are drawn one by one, each as a separate loop.
+//! Points are whole picometres, as a file rounds them (1e-9 mm), so that equal places are identical.
 //! A line along r or z is divided wherever another face has a point on it, so that neighbours share their curves.
 
 use jointwright_numerics::outline::{Curve, Outline, Point, Region, Shape, Side};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// What fills a face.
+/// Matter of a face.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(crate) enum Matter {
     /// Carries field; the number chooses its permittivity.
@@ -16,9 +16,9 @@ pub(crate) enum Matter {
     High,
     /// A conductor at 0 V.
     Low,
-    /// A conductor of its own, without charge.
+    /// A floating conductor.
     Floating(u16),
-    /// Nothing that carries field: its border is a wall without flux.
+    /// No field: its border is a wall without flux.
     Absent,
 }
 
@@ -36,7 +36,7 @@ struct Edge {
     center: Option<[f64; 2]>,
 }
 
-/// An edge whichever way it runs.
+/// An edge, regardless of direction.
 type Key = (usize, usize, Option<[u64; 2]>);
 
 impl Edge {
@@ -52,7 +52,7 @@ struct Face {
     matter: Matter,
 }
 
-/// A section with what a solve needs to know of it.
+/// A section with the information that a solve needs.
 #[derive(Clone, Debug)]
 pub(crate) struct Sample {
     pub outline: Outline,
@@ -67,7 +67,7 @@ pub(crate) const HIGH: &str = "high";
 /// Tag of curves at 0 V.
 pub(crate) const LOW: &str = "low";
 
-/// What lies beyond a border between two places, mm.
+/// Matter beyond a border between two places, mm.
 pub(crate) type Border<'a> = &'a dyn Fn([f64; 2], [f64; 2]) -> Matter;
 
 #[derive(Clone, Debug, Default)]
@@ -81,7 +81,7 @@ impl Sketch {
     /// The point at a place, mm, rounded to 1e-9 mm.
     pub fn point(&mut self, r: f64, z: f64) -> usize {
         let spot = [(r * 1e9).round() as i64, (z * 1e9).round() as i64];
-        // What was computed in two ways may differ in the last digit.
+        // A place computed in two ways may differ in the last digit.
         for near in (0..9).map(|way| [spot[0] + [0, -1, 1][way % 3], spot[1] + [0, -1, 1][way / 3]])
         {
             if let Some(&number) = self.numbers.get(&near) {
@@ -180,7 +180,7 @@ impl Sketch {
         beside
     }
 
-    /// Makes conductors that touch others of another potential into bodies.
+    /// Merges conductors that touch others of another potential into bodies.
     fn part_conductors(&mut self, border: Border<'_>) {
         let mut taken: BTreeMap<usize, Matter> = BTreeMap::new();
         for (key, faces) in self.beside() {
@@ -209,7 +209,7 @@ impl Sketch {
         }
     }
 
-    /// Joins neighbours of one matter whose common edges are one run of both loops, where `chance` says so.
+    /// Joins neighbours of the same matter whose common edges are one run of both loops, if `chance` says so.
     fn merge(&mut self, chance: &mut dyn FnMut() -> bool) {
         for (_, faces) in self.beside() {
             let &[one, other] = &faces[..] else { continue };
@@ -227,7 +227,7 @@ impl Sketch {
         self.faces.retain(|face| !face.edges.is_empty());
     }
 
-    /// Joins two lines along r or z that meet where nothing else does, where `chance` says so.
+    /// Joins two lines along r or z that meet where no other curve ends, if `chance` says so.
     fn straighten(&mut self, border: Border<'_>, chance: &mut dyn FnMut() -> bool) {
         let mut ends: BTreeMap<usize, BTreeSet<Key>> = BTreeMap::new();
         let beside = self.beside();
@@ -262,7 +262,7 @@ impl Sketch {
         }
     }
 
-    /// Makes the section, if there is field in it; the last of the arguments says which chances are taken.
+    /// Makes the section, or `None` if it has no field; the last argument decides the chances.
     pub fn sample(
         mut self,
         border: Border<'_>,
@@ -332,7 +332,7 @@ impl Sketch {
         (!kept.is_empty() && !has_doubtful_touch(&sample.outline)).then_some(sample)
     }
 
-    /// The bodies of parts that hang together and touch both potentials.
+    /// The bodies of connected parts that touch both potentials.
     fn kept(&self, border: Border<'_>) -> Vec<usize> {
         let mut root: Vec<usize> = (0..self.faces.len()).collect();
         let mut touches: Vec<[bool; 2]> = vec![[false; 2]; self.faces.len()];
@@ -376,7 +376,7 @@ impl Sketch {
     }
 }
 
-/// Whether a point lies so near to an arc that it might be meant to lie on it: such a drawing would be a mistake.
+/// Whether a point is so close to an arc that it might be meant to lie on it: such a drawing would be a mistake.
 fn has_doubtful_touch(outline: &Outline) -> bool {
     outline.curves.iter().any(|curve| {
         let Shape::Arc { center } = curve.shape else {
@@ -408,7 +408,7 @@ fn tag(matter: Matter, floating: &mut BTreeSet<String>) -> String {
     }
 }
 
-/// The loop round two loops that have one run of edges in common; none if they have more, or if it is all of one.
+/// The loop round two loops with one common run of edges; `None` if they have more runs, or if the run is all of one loop.
 fn joined(one: &[Edge], other: &[Edge]) -> Option<Vec<Edge>> {
     let of_one: BTreeSet<Key> = one.iter().map(Edge::key).collect();
     let of_other: BTreeSet<Key> = other.iter().map(Edge::key).collect();
@@ -432,7 +432,7 @@ fn joined(one: &[Edge], other: &[Edge]) -> Option<Vec<Edge>> {
     let mut edges = rest(one, &of_other)?;
     let mut others = rest(other, &of_one)?;
     if edges.last()?.to != others.first()?.from {
-        // The other loop runs the other way round.
+        // The other loop has the opposite direction.
         others = others
             .iter()
             .rev()
