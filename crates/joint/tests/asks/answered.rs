@@ -1,7 +1,7 @@
-//! Answered: what an ask is said to settle is settled when it is answered.
+//! Answered: a fact that an ask promises to settle is settled when it is answered.
 //!
-//! Each fact that a file can be given mechanically is given, plausibly, to the job or to a copy of the catalogue; the joint is judged again.
-//! The facts without a mechanical answer stand in `UNANSWERED`, with why.
+//! The test gives each fact that it can write mechanically, plausibly, to the job or to a copy of the catalogue, and judges the joint again.
+//! The facts without a mechanical answer stand in `UNANSWERED`, with the reason.
 
 #![allow(
     clippy::disallowed_methods,
@@ -20,7 +20,7 @@ use jointwright_joint::plane::Plane;
 use std::collections::{BTreeMap, BTreeSet};
 use toml::{Table, Value};
 
-/// Facts that no test can make up, and why.
+/// Facts that no test can make up, with the reason.
 const UNANSWERED: &[(&str, &str)] = &[
     (
         "word",
@@ -196,7 +196,7 @@ fn read_around(files: &mut Files, order: &Order, of: &str) {
     files.add("reading", &format!("leg = \"{leg}\"\nphase = {phase}\nover = \"{over}\"\ninstrument = \"calliper\"\nerror = \"0.05 mm\"\ntemperature = \"{degc} degC\"\nvalues = [{values}]"));
 }
 
-/// Writes the answer to one ask; false where it has no mechanical answer.
+/// Writes the answer to one ask; false if it has no mechanical answer.
 fn answer(files: &mut Files, order: &Order, ask: &Ask) -> bool {
     let of = crate::cases::of_words(ask);
     let of = of.as_str();
@@ -520,7 +520,7 @@ fn counted<'r>(rulings: impl Iterator<Item = &'r Ruling>) -> Counts {
     counts
 }
 
-/// Names somebody who may decide everything, so that answers of the owner can be written.
+/// Names a person who may decide everything, so that answers of the owner can be written.
 fn with_a_tester(files: &mut Files) {
     let authority = files.job["authority"].as_table_mut().expect("a table");
     let people = authority
@@ -533,7 +533,7 @@ fn with_a_tester(files: &mut Files) {
 
 type JudgeFn = for<'o> fn(&'o Order) -> Result<Judged<'o>, Vec<jointwright_joint::form::Complaint>>;
 
-/// What stays open in a case although every fact that it waits for was given, and the facts that were given.
+/// Questions of a case that stay open although every fact that they wait for was given, with these facts.
 fn unsettled(
     case: Case,
     judged: JudgeFn,
@@ -564,7 +564,7 @@ fn unsettled(
         counted(before.iter()),
         counted(before.iter().filter(is_settled)),
     );
-    // A number that lies nearer to its limit than its own error is known, and asks a question of its own.
+    // A number nearer to its limit than its own error is known; its question is another one.
     let is_missing = |r: &&Ruling| {
         let own = |key: &str| ["reading-closer", "room-error", "word"].contains(&key);
         r.margin.is_none() || r.asks.iter().any(|a| !own(a.fact.key)) || before.contains(r)
@@ -628,7 +628,7 @@ fn every_fact_has_a_mechanical_answer_or_a_reason_why_none() {
     let mut files = Files::of(STARTER);
     with_a_tester(&mut files);
     let order = files.order("starter");
-    // With an `of` that names nothing the answer cannot be written, and panics; so only known keys are tried.
+    // The answer to an `of` that names nothing cannot be written, and panics; so only known keys are tried.
     let known: BTreeSet<&str> = FACTS.iter().map(|fact| fact.key).collect();
     for (key, why) in UNANSWERED {
         assert!(known.contains(key) && !why.is_empty(), "{key}");

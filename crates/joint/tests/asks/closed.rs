@@ -1,4 +1,4 @@
-//! Closed: a named engineer's own word on a question is printed as that, and is never a pass.
+//! Closed: a named engineer's own word on a question is printed as such, and is never a pass.
 
 use crate::cases::{Case, accepted, lines, named, read};
 use jointwright_joint::judge::{judge, judge_unsolved};
@@ -92,7 +92,7 @@ fn a_closing_that_has_run_out_counts_as_open() {
     assert_eq!(ask.expect("asked").of, ["A", "B"]);
 }
 
-/// What is said of a word on no question.
+/// Complaint about a word on no question.
 #[track_caller]
 fn refused_when_judged(closing: &str) -> String {
     let (job, case) = job(ALL, closing);
@@ -124,10 +124,10 @@ fn issue_16_a_closing_that_matches_no_question_is_refused_at_its_row_with_the_ne
     );
     let joint = refused_when_judged(&CLOSING.replace("leg = \"A\"\n", ""));
     assert!(joint.contains("asks nothing of joint"), "{joint}");
-    // A check that has nothing to ask of this joint.
+    // A check that asks nothing of this joint.
     let ports = refused_when_judged(&CLOSING.replace("seal_overlap", "bus_ports"));
     assert!(ports.contains("Take the row out"), "{ports}");
-    // A word on what rests on a field waits for the field.
+    // A word on a check that rests on a field waits for the field.
     let field = CLOSING.replace("seal_overlap", "interface_stress");
     let (text, _) = job(ALL, &field);
     let order = accepted(read(&text, &case.catalogues()), CASE);

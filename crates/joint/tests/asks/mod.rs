@@ -1,4 +1,4 @@
-//! Asks: what would settle each question that is not judged, put once, to somebody who can answer, and settled when answered.
+//! Asks: the facts that would settle each question that is not judged: put once, to somebody who can answer, and settled when answered.
 
 mod answered;
 mod closed;
@@ -36,7 +36,7 @@ pub fn plan_with_fields(job: &str, case: Case) -> Plan {
     judged_of(job, case, plan)
 }
 
-/// Rulings that are not judged and name nothing that would settle them.
+/// Rulings that are not judged and name no fact that would settle them.
 fn without_ask(rulings: &[Ruling]) -> Vec<String> {
     let mute = |r: &&Ruling| r.outcome == Outcome::NotJudged && r.asks.is_empty();
     let named = |r: &Ruling| {
@@ -134,7 +134,7 @@ fn equal_facts_are_asked_once_and_every_open_ruling_waits_for_one() {
             .iter()
             .filter(|r| r.ruling == Outcome::NotJudged);
         assert_eq!(n_waiting.count() > 0, n > 0, "{}", case.slug);
-        // First what crew or owner can close before the work, then what is found during it, then what makers are asked; in each what settles most comes first.
+        // First the facts that crew or owner can close before the work, then those found during it, then those for makers; in each group the fact that settles most comes first.
         let order = plan.asks.iter().map(|ask| {
             let settles = usize::MAX - ask.settles.len();
             (!ask.near, ask.during_work, settles)
@@ -225,7 +225,7 @@ fn issue_16_rows_that_nobody_checked_and_papers_that_may_be_replaced_are_each_as
 #[test]
 fn the_starter_job_asks_for_at_most_eight_things() {
     let plan = plan_with_fields(STARTER.job, STARTER);
-    // What is asked of the rows themselves leaves no question open.
+    // An ask about the rows themselves leaves no question open.
     let waited_for = plan
         .asks
         .iter()
@@ -269,7 +269,7 @@ fn one_part_that_all_legs_share_is_asked_for_once() {
         .flat_map(|a| &a.of)
         .collect();
     assert_eq!(asks, ["body of the joint"]);
-    // The twin: each leg has a seal of its own.
+    // The twin: each leg with a seal of its own.
     let open = STARTER.job.replace("seal = \"demo-seal-30\"", "");
     let plan = plan_with_fields(&open, STARTER);
     assert_eq!(

@@ -1,4 +1,4 @@
-//! A cable that does not measure like its papers stops the work, and withholds every number to cut to, before anything rules.
+//! Tests that a cable that does not measure like its papers stops the work, and withholds every number to cut to, before anything rules.
 
 use super::plan_with_fields;
 use crate::cases::{Case, everything, named};
@@ -37,7 +37,7 @@ fn issue_16_a_cable_that_is_not_like_its_papers_stops_the_work_before_anybody_co
     for stop in &plan.stops {
         assert!(stop.say.contains("key = \"cable-table\""), "{}", stop.say);
     }
-    // The twin: as it is, nothing stops.
+    // The twin: nothing stops the unchanged job.
     let plan = plan_with_fields(case.job, case);
     assert!(!plan.must_stop() && plan.stops.is_empty());
 }
@@ -62,7 +62,7 @@ fn what_was_seen_against_the_papers_fails_without_any_table() {
         let plan = seen(row);
         assert_eq!(papers(&plan), ["fail", "not-judged"], "{row}");
     }
-    // The twin: what is seen as the papers have it.
+    // The twin: observations that agree with the papers.
     let plan = seen(
         "metal = \"aluminium\", strands = 19, shield_kind = \"concentric-wires\", shield_elements = 11",
     );
@@ -79,7 +79,7 @@ fn what_was_seen_rules_out_what_is_named_and_the_nearest_come_first() {
     let said = |plan: &Plan| plan.legs[0].ends[0].like_its_papers.clone();
     assert!(!said(&with).contains("copper"), "{}", said(&with));
     assert!(!said(&with).contains("solid"), "{}", said(&with));
-    // The twin: where nobody looked, copper and solid ones are among what it could be.
+    // The twin: where nobody looked, copper and solid conductors are among the possible ones.
     assert!(said(&without).contains("copper"), "{}", said(&without));
     let off: Vec<f64> = said(&without)
         .split(" times the readings' error off")
@@ -113,7 +113,7 @@ fn issue_16_a_jacket_alone_that_does_not_fit_is_named_and_the_papers_are_not_amo
         "{text}"
     );
     assert!(!text.contains(own), "{text}");
-    // The twin: the jacket of its papers.
+    // The twin: the jacket as on its papers.
     let (text, stops) = said(case.job);
     assert!(!stops && !text.contains("over the jacket"), "{text}");
 }

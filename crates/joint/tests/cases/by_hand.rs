@@ -6,7 +6,7 @@ use super::named;
 use jointwright_joint::plan::StackDoc;
 use jointwright_joint::plane::Plane;
 
-/// Nominal, least and greatest of a cut as worked out by hand; no number of them needs rounding below a nanometre.
+/// Checks nominal, least and greatest of a cut against the values worked out by hand; none of these numbers needs rounding below a nanometre.
 #[track_caller]
 fn check(slug: &str, leg: &str, expected: &[(&str, f64, f64, f64)]) {
     assert!(

@@ -1,9 +1,9 @@
-//! A plan as one fact a line, for snapshots: numbers as they stand in the document, wordings left out.
+//! A plan as one fact per line, for snapshots: numbers as they stand in the document, without sentences.
 
 use jointwright_joint::plan::{CutDoc, DatumDoc, LegDoc, Plan, RulingDoc};
 use std::fmt::Write as _;
 
-/// The facts of a plan; the program's version is not among them.
+/// Facts of a plan; the program's version is not among them.
 pub fn facts(plan: &Plan) -> String {
     let mut text = String::new();
     let mut line = |fact: String| writeln!(text, "{fact}").expect("a string takes every line");

@@ -1,4 +1,4 @@
-//! Each case against its snapshot, `plan.snap` beside the job.
+//! Compares each case with its snapshot, `plan.snap` beside the job.
 //!
 //! A changed number is a reviewed difference: it needs its reason under `changes/`.
 

@@ -1,6 +1,6 @@
-//! Golden cases: whole jobs under `tests/cases/`, each with the plan that comes out of it.
+//! Golden cases: whole jobs under `tests/cases/`, each with its expected plan.
 //!
-//! Four kinds of joint by four metallic shields; each case has something of its own, which its name says.
+//! Four kinds of joint by four metallic shields; the name of each case says what is special about it.
 //! The laws next door run over the same cases and over the examples.
 
 mod by_hand;
@@ -96,7 +96,7 @@ pub fn everything() -> impl Iterator<Item = Case> {
     CASES.iter().chain(EXAMPLES).copied()
 }
 
-/// Case or example of a name.
+/// Case or example with a name.
 #[track_caller]
 pub fn named(slug: &str) -> Case {
     everything()
@@ -136,7 +136,7 @@ pub fn read(job: &str, catalogues: &[(String, String)]) -> Result<Order, Vec<Com
     read_order(&Source::new("job.toml", job.to_owned()), &catalogues)
 }
 
-/// What was read, or a panic that prints every complaint.
+/// The result of reading, or a panic that prints every complaint.
 #[track_caller]
 pub fn accepted<T>(read: Result<T, Vec<Complaint>>, what: &str) -> T {
     read.unwrap_or_else(|complaints| panic!("{what} is refused:\n{}", lines(&complaints)))
@@ -148,13 +148,13 @@ pub fn plan_of(order: &Order, what: &str) -> Plan {
     plan(&accepted(judge(order), what))
 }
 
-/// Complaints, one a line.
+/// Complaints, one per line.
 pub fn lines(complaints: &[Complaint]) -> String {
     let lines: Vec<String> = complaints.iter().map(ToString::to_string).collect();
     lines.join("\n")
 }
 
-/// What is said, in English; nothing where nothing is.
+/// Message in English; empty if there is none.
 pub fn english(said: &Option<Said>) -> String {
     said.as_ref().map_or(String::new(), sentence)
 }
@@ -170,7 +170,7 @@ pub fn sentences(said: &[Said]) -> String {
     said.join(" ")
 }
 
-/// What an ask is of, in English.
+/// Things that an ask is about, in English.
 pub fn of_words(ask: &Ask) -> String {
     Tongue::english(Words::Us).say(&AskSaid::Of(ask.of.clone()).into())
 }

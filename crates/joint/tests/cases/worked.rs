@@ -1,4 +1,4 @@
-//! The catalogue that the how-to works through is read, free of defects, and planned to the last cut.
+//! Tests that the worked catalogue of the how-to is read, has no defects, and is planned to the last cut.
 
 use super::{accepted, plan_of, read};
 use jointwright_joint::limit::Outcome;

@@ -1,10 +1,10 @@
-//! Each class is found once and alone, and is gone when the one value is repaired.
+//! Tests that each class is found once and alone, and disappears when the one value is repaired.
 
 use super::{defects, text};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
 use jointwright_joint::critic::classes;
 
-/// A text with one defect, and what repairs it.
+/// Checks a text with one defect, and its repair.
 #[track_caller]
 fn check(text: &str, class: &str, rows: &[&str], says: &[&str], repair: [&str; 2]) {
     let found = defects(text);
@@ -53,7 +53,7 @@ fn nothing_is_found_where_nothing_contradicts_itself() {
     }
 }
 
-/// Two bodies of the demonstration admit longer connectors than their electrodes cover with the overlap they ask for; amended, nothing is found.
+/// Two bodies of the demonstration admit longer connectors than their electrodes cover with the overlap they ask for; with these amended, nothing is found.
 #[test]
 fn nothing_is_found_in_the_demonstration_but_what_is_put_there() {
     let found = defects(DEMONSTRATION_TEXT);
@@ -490,7 +490,7 @@ fn a_part_that_lies_on_a_layer_without_a_range_is_found() {
     );
 }
 
-/// A sleeve whose ends differ, each end with texts and numbers of its own.
+/// A sleeve with unlike ends, each end with texts and numbers of its own.
 const UNLIKE: &str = r#"about = "invented"
 
 [[connector]]

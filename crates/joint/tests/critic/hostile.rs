@@ -1,4 +1,4 @@
-//! Catalogues broken at random are criticised without a panic, and every defect has its place.
+//! Tests that catalogues broken at random are criticised without a panic, and that every defect has its place.
 
 use super::text;
 use crate::hostile::mutate::{any_break, any_measure, broken};
@@ -19,7 +19,7 @@ const TEXTS: &[&str] = &[
     text!("text_against_number-cut"),
 ];
 
-/// What is wrong with a defect itself.
+/// Fault of a defect itself.
 fn flaw(defect: &Defect, n_lines: usize) -> Option<String> {
     let (column, line) = (defect.place.column, defect.place.line);
     let is_placed = column >= 1 && (1..=n_lines + 1).contains(&line);
@@ -45,7 +45,7 @@ fn check<S: Strategy<Value = crate::hostile::mutate::Break>>(
             return Ok(());
         };
         let n_lines = source.text().lines().count();
-        // Also what could be read of a file that is complained of.
+        // Also the part that could be read of a file with complaints.
         let catalogue = Catalogue::read(&[source], true, &mut Complaints::default());
         for defect in criticise(&catalogue) {
             n_found.set(n_found.get() + 1);
@@ -57,7 +57,7 @@ fn check<S: Strategy<Value = crate::hostile::mutate::Break>>(
     if let Err(broken) = ran {
         panic!("{broken}");
     }
-    // Files that are all refused would leave the critic untried.
+    // If all files were refused, the critic would stay untried.
     assert!(n_found.get() >= found_least, "{} defects", n_found.get());
 }
 

@@ -1,11 +1,11 @@
-//! One misprinted number is one defect or none: what it upsets elsewhere is not said again.
+//! Tests that one misprinted number gives one defect or none: its effects elsewhere are not reported again.
 
 use super::text;
 use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION_TEXT};
 use jointwright_joint::critic::criticise;
 use jointwright_joint::form::{Complaints, Source};
 
-/// Where the numbers of millimetres stand in a text.
+/// Places of the numbers of millimetres in a text.
 fn numbers(text: &str) -> Vec<(usize, usize)> {
     let ends = text.match_indices(" mm\"").map(|(end, _)| end);
     ends.filter_map(|end| {
@@ -18,7 +18,7 @@ fn numbers(text: &str) -> Vec<(usize, usize)> {
     .collect()
 }
 
-/// Misprints of a number: neighbouring digits exchanged, or a point lost, or a nought too many.
+/// Misprints of a number: neighbouring digits exchanged, a point lost, or a zero too many.
 fn misprints(number: &str) -> Vec<String> {
     let digits: Vec<char> = number.chars().collect();
     let exchanged = (1..digits.len()).filter_map(|at| {
@@ -34,7 +34,7 @@ fn misprints(number: &str) -> Vec<String> {
     exchanged.chain([blown]).collect()
 }
 
-/// How many defects each misprint adds to those of the text; those that the reader refuses are left out.
+/// Number of defects that each misprint adds to the text's own; misprints that the reader refuses are left out.
 fn added(text: &str) -> Vec<(String, usize)> {
     let said = |text: String| {
         let mut complaints = Complaints::default();
@@ -62,7 +62,7 @@ fn added(text: &str) -> Vec<(String, usize)> {
     added
 }
 
-/// Every misprint gives one defect or none, and at least so many give one.
+/// Checks that every misprint gives one defect or none, and that at least this many give one.
 #[track_caller]
 fn check(text: &str, found_least: usize) {
     let added = added(text);

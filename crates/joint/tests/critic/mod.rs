@@ -1,6 +1,6 @@
-//! The critic: each class of defect is found once and alone, and a table that is right is left in peace.
+//! The critic: each class of defect is found once and alone, and a correct table has no defects.
 //!
-//! Data: `tests/critic/` at the root, one file for each class and variant; `clean` files hold none.
+//! Data: `tests/critic/` at the root, one file for each class and variant; `clean` files have no defects.
 
 mod found;
 mod hostile;

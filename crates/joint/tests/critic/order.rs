@@ -1,4 +1,4 @@
-//! The order of rows and of links changes nothing but places.
+//! Tests that the order of rows and of links changes only places.
 
 use super::{defects, text};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
@@ -24,7 +24,7 @@ const TEXTS: &[&str] = &[
     DEMONSTRATION_TEXT,
 ];
 
-/// Everything a defect says but its place.
+/// Text of a defect without its place.
 fn said(defects: Vec<Defect>) -> Vec<String> {
     let mut said: Vec<String> = defects
         .into_iter()

@@ -1,4 +1,4 @@
-//! Short circuits: what they heat and what carries them, against the other standard's form, and what happens where something is not stated.
+//! Short circuits: the heating of metal and the capacity of parts, against the other standard's form; and inputs that are not stated.
 
 mod weakest;
 
@@ -61,7 +61,7 @@ fn fault(current_a: f64, time_s: f64) -> Fault {
 
 #[test]
 fn the_other_standards_form_gives_nearly_the_same_temperature() {
-    // IEC's form for a current gives back its temperatures here within what the two families of constants differ by.
+    // IEC's form for a current gives back its temperatures here, within the difference of the two families of constants.
     let forms = [
         (Metal::Copper, SquareMetreForm::COPPER),
         (Metal::Aluminium, SquareMetreForm::ALUMINIUM),
@@ -76,7 +76,7 @@ fn the_other_standards_form_gives_nearly_the_same_temperature() {
                 reached > 250.0 && reached < 250.0 + 0.05 * 160.0,
                 "{metal:?} {reached}"
             );
-            // A conductor of nine tenths gets far hotter.
+            // A conductor with nine tenths of the area gets far hotter.
             let thinner = fault(amperes, time_s).heated_degc(metal, 0.9 * area_mm2, 90.0);
             assert!(thinner > 285.0, "{metal:?} {thinner}");
         }
@@ -122,7 +122,7 @@ fn shots_add_up() {
 
 #[test]
 fn the_tape_of_one_leg_is_judged_between_a_helix_and_a_tube() {
-    // A tape of 5 mil by 1 1/2 in alone melts under 2 kA; all its turns together keep to 200 degC.
+    // A tape of 5 mil by 1 1/2 in alone melts under 2 kA; with all turns in contact it keeps to 200 degC.
     let open = found(&planned(QUARRY, &[], &[]), "shield_fault_heat", "C");
     assert_eq!(open[0].0, "not-judged");
     assert!(
@@ -135,7 +135,7 @@ fn the_tape_of_one_leg_is_judged_between_a_helix_and_a_tube() {
     let own = [("id = \"C\"\n", "id = \"C\"\nshield_fault = \"0.4 kA\"\n")];
     let less = planned(QUARRY, &own, &[]);
     assert_eq!(found(&less, "shield_fault_heat", "C")[0].0, "pass");
-    // The share that one leg states is its own.
+    // A share that one leg states is its own.
     let before = found(&planned(QUARRY, &[], &[]), "shield_part_fault", "A");
     assert_eq!(found(&less, "shield_part_fault", "A"), before);
     let narrow = [("width = \"1 1/2 in\", ", "")];
@@ -227,7 +227,7 @@ fn metal_that_would_be_hotter_than_molten_is_said_to_melt() {
         found(&planned(LARKSPUR, &many, &[]), "conductor_fault_heat", "B").remove(0);
     assert_eq!(outcome, "fail");
     assert!(why.contains("where it melts"), "{why}");
-    // A row that lets it get hotter still does not let it melt.
+    // A row that permits a higher temperature still does not permit melting.
     let row = [(
         "conductor_fault_greatest = \"250 degC\"",
         "conductor_fault_greatest = \"900 degC\"",
@@ -299,7 +299,7 @@ fn what_cannot_be_is_not_judged() {
         ),
         (
             LARKSPUR,
-            // What contradicts itself on an earthed system is refused.
+            // A contradiction on an earthed system is refused.
             &[
                 ("earthing = \"solid\"", "earthing = \"isolated\""),
                 ("clearing_time = \"0.5 s\"", "clearing_time = \"3 s\""),
@@ -363,7 +363,7 @@ fn the_very_short_circuit_that_a_paper_gives_is_no_excess() {
         rulings.iter().all(|(outcome, _)| outcome == "pass"),
         "{rulings:?}"
     );
-    // A limit between the computed 211.76 and the printed 211.8 degC is kept to.
+    // A limit between the computed 211.76 and the printed 211.8 degC is kept.
     let limit = [(
         "conductor_fault_greatest = \"250 degC\"",
         "conductor_fault_greatest = \"211.77 degC\"",

@@ -1,4 +1,4 @@
-//! Heat in contacts, and which part of a leg carries the least of what a short circuit asks of it.
+//! Heat in contacts, and the part of a leg with the smallest ratio of capacity to demand in a short circuit.
 
 use super::{LARKSPUR, fault, found, planned};
 use jointwright_joint::fault::Fault;
@@ -8,7 +8,7 @@ use jointwright_joint::plan::{Plan, ShieldDoc};
 fn three_milliohms_at_ten_kiloamperes_for_half_a_second_are_150_kilojoules() {
     let heat = fault(10e3, 0.5).heat_kj(3e-3);
     assert!((heat - 150.0).abs() < 1e-9, "{heat}");
-    // The same three times over, as reclosing makes it.
+    // The same fault three times, as with reclosing.
     let thrice = Fault {
         n_shots: 3,
         ..fault(10e3, 1.5)
@@ -24,7 +24,7 @@ fn a_contact_above_its_paper_fails_and_says_its_heat() {
     ];
     let rulings = found(&planned(LARKSPUR, &job, &[]), "contact_heat", "B");
     assert_eq!(rulings[0].0, "fail");
-    // What nobody has read on the other phases is asked for.
+    // The check asks for the readings of the other phases.
     assert_eq!(rulings.len(), 3);
     for (outcome, why) in &rulings[1..] {
         assert_eq!(outcome, "not-judged");
@@ -41,7 +41,7 @@ fn a_contact_above_its_paper_fails_and_says_its_heat() {
                 .contains("What resistance may the connection of demo-bond-wires have?"),
         "{rulings:?}"
     );
-    // Without the current nothing is said of its heat, and the resistance is judged all the same.
+    // Without the current there is no ruling on its heat, but the resistance is judged all the same.
     let no_current = [("\nshield_fault = \"2 kA\"", ""), job[1]];
     let rulings = found(&planned(LARKSPUR, &no_current, &[]), "contact_heat", "B");
     assert_eq!(rulings[0].0, "fail");
@@ -77,13 +77,13 @@ fn each_part_carries_what_its_own_paper_gives_it() {
     carried(&doc, "shield part", 4e3);
     // 1.19 times for the conductor; the wires 1.52.
     assert_eq!(doc.weakest.as_deref(), Some("conductor"));
-    // Three shots: what a paper gives for half a second is less for one and a half, by the root of three.
+    // Three shots: the current that a paper gives for half a second decreases for one and a half seconds by the root of three.
     let thrice = of_leg(
         &planned(LARKSPUR, &[("reclosing = 0", "reclosing = 2")], &[]),
         "B",
     );
     carried(&thrice, "shield part", 4e3 / 3.0_f64.sqrt());
-    // A shorter time is no leave for more current than the paper names.
+    // A shorter time does not permit more current than the paper names.
     let short = [("\nfault_time = \"0.5 s\"", "\nfault_time = \"0.1 s\"")];
     carried(
         &of_leg(&planned(LARKSPUR, &short, &[]), "B"),

@@ -1,4 +1,4 @@
-//! An adapter that ends before the edge of the insulation screen: what lies in the body's bore there is neither drawn nor pressed, and nothing that rests on it passes.
+//! An adapter that ends before the edge of the insulation screen: the body's bore beyond it is neither drawn nor pressed, and nothing that rests on it passes.
 
 use crate::warm::order;
 use jointwright_joint::judge::judge;
@@ -33,7 +33,7 @@ fn outcomes(rulings: &[Ruling], check: &str) -> Vec<Outcome> {
     of_check.map(|r| r.outcome).collect()
 }
 
-/// How many of a check's rulings passed, and the facts that those not judged ask for.
+/// Number of a check's passes, and the facts that the rulings not judged ask for.
 fn passed(rulings: &[Ruling], check: &str) -> (usize, Vec<&'static str>) {
     let outcomes = outcomes(rulings, check);
     let n_passed = outcomes.iter().filter(|o| **o == Outcome::Pass).count();
@@ -45,7 +45,7 @@ fn passed(rulings: &[Ruling], check: &str) -> (usize, Vec<&'static str>) {
     (n_passed, asks)
 }
 
-/// Nothing of leg B that rests on what lies in the bore passes, whatever the adapter's paper says.
+/// Checks that no ruling of leg B that rests on the bore's content passes, whatever the adapter's paper says.
 #[track_caller]
 fn check_short(length_mm: f64, more: &str, is_pressed: bool) {
     let rulings = of_leg_b(length_mm, more);

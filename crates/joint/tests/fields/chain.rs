@@ -44,7 +44,7 @@ fn deviations_come_out_in_their_order_through_the_whole_chain() {
         .collect();
     for pair in found.windows(2) {
         assert!(pair[0].1 < pair[1].1, "{:?} before {:?}", pair[0], pair[1]);
-        // Along the whole interface nothing is less than before, but for the error of a percent.
+        // No field along the interface is less than before, except for the error of a percent.
         assert!(
             pair[0].2 < 1.01 * pair[1].2,
             "{:?} before {:?}",
@@ -52,7 +52,7 @@ fn deviations_come_out_in_their_order_through_the_whole_chain() {
             pair[1]
         );
     }
-    // Published with the reference sections: within the overlap the deviation does nothing, 10 mm beyond it is more than half as much again.
+    // Published with the reference sections: within the overlap the deviation has no effect, 10 mm beyond it the field is more than half as much again.
     assert_eq!(found[0].1, 0.0);
     assert!(found[5].2 > 1.5 * found[0].2, "{found:?}");
 }

@@ -10,12 +10,12 @@ use jointwright_joint::judge::judge;
 use jointwright_joint::study::{Solver, Study};
 use jointwright_numerics::field::{Options, Unwatched, solve};
 
-/// How close the finer solution is asked to be, as a share.
+/// Requested closeness of the finer solution, as a share.
 const FINE: f64 = 5e-4;
-/// Bound on its size.
+/// Greatest number of its unknowns.
 const N_UNKNOWNS_MOST: usize = 200_000;
 
-/// Each worst field of some legs of an example: its words, how far it is from the finer one, and how far they say at the most, both as shares.
+/// Each worst field of some legs of an example: its words, its distance from the finer solution, and the greatest distance that both state, as shares.
 fn distances(example: &str, legs: &[&str]) -> Vec<(String, f64, f64)> {
     let case = named(example);
     let order = accepted(read(case.job, &case.catalogues()), example);
@@ -63,11 +63,11 @@ fn distances(example: &str, legs: &[&str]) -> Vec<(String, f64, f64)> {
     all
 }
 
-/// On one refinement the tip of leg C was 0.47 % off and said 0.37 %.
+/// With one refinement the tip of leg C was off by 0.47 % and stated 0.37 %.
 #[test]
 fn issue_16_a_field_is_no_farther_from_a_finer_solution_than_its_estimate() {
     let is_long = std::env::var("JOINTWRIGHT_LONG").is_ok_and(|value| value == "1");
-    // A screen edge in the field, as leg B has it, takes minutes to this closeness.
+    // A screen edge in the field, as on leg B, takes minutes to this closeness.
     let legs: &[&str] = if is_long {
         &["A", "B", "C"]
     } else {
@@ -77,7 +77,7 @@ fn issue_16_a_field_is_no_farther_from_a_finer_solution_than_its_estimate() {
     assert!(all.len() >= 8, "{all:?}");
     for (of, off, says) in &all {
         assert!(off <= says, "{of}: {off} off, {says} said");
-        // The twin: a field 1 % off would not be within what any of them says.
+        // The twin: a field off by 1 % would exceed every stated error.
         assert!(0.01 > *says, "{of}: {says} said");
     }
 }

@@ -42,8 +42,8 @@ fn says(fails: &[String], what: &str) -> bool {
     fails.iter().any(|why| why.contains(what))
 }
 
-// At a share s of the inception voltage the multiple is 1/s; where √2 is dropped it is √2/s, where rms and crest are
-// taken for each other 1/(√2 s). Each share is one at which that mistake turns the ruling.
+// At a share s of the inception voltage the multiple is 1/s; if √2 is dropped it is √2/s, and if rms and crest are
+// exchanged 1/(√2 s). Each share is one at which that mistake turns the ruling.
 #[test]
 fn the_gas_breaks_down_at_the_crest() {
     let (dropped, swapped) = (|s: f64| SQRT_2 / s, |s: f64| 1.0 / (SQRT_2 * s));
@@ -64,7 +64,7 @@ fn the_voltage_that_rules_is_to_earth() {
         solid.iter().all(|why| !why.contains("inception")),
         "{solid:?}"
     );
-    // Where earthing is not solid that between phases counts while the fault is cleared.
+    // If earthing is not solid, the voltage between phases counts while the fault is cleared.
     assert!(says(
         &at_share(share, "isolated"),
         "while an earth fault is cleared"
@@ -90,7 +90,7 @@ fn grease_is_emptied_unless_its_row_calls_it_permanent() {
         inception_kv(&passing, "empty"),
     );
     assert!(filled > 1.1 * empty, "{filled} {empty}");
-    // A voltage at which the filled gap would hold and the empty one does not.
+    // A voltage at which the filled gap would hold and the empty gap does not.
     let highest_kv = (filled * empty).sqrt() * 3.0_f64.sqrt() * 0.75;
     let with = |filler| {
         let plan = planned(&Edit {

@@ -45,10 +45,10 @@ fn a_layer_of_high_permittivity_lowers_the_field_before_the_edge() {
     let strong = layered("relative_permittivity = 30", "");
     let before = "field along the cable before the screen edge";
     assert!(stress(&strong, before) < 0.8 * stress(&weak, before));
-    // Neither tip nor heel: there is no deflector, and no ruling on one.
+    // Without a deflector there is neither tip nor heel, and no ruling on one.
     assert!(outcomes(&strong, "deflector_stress").is_empty());
     assert_eq!(outcomes(&strong, "electrode_end_stress"), ["pass"]);
-    // What does not conduct has one field at every frequency.
+    // A layer that does not conduct has one field at every frequency.
     assert_eq!(
         at_trial(&layered("relative_permittivity = 30", TRIAL)),
         None

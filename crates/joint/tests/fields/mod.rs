@@ -21,10 +21,10 @@ use jointwright_wording::plan;
 
 const BODY: &str = include_str!("../../../../tests/field/reference-body.toml");
 
-/// What is changed of the reference joint.
+/// Changes to the reference joint.
 #[derive(Clone, Debug)]
 pub struct Edit {
-    /// Nearest that the screen edge may lie to the body's centre, mm; the heel lies at 135 mm.
+    /// Least distance of the screen edge from the body's centre, mm; the heel lies at 135 mm.
     pub edge_mm: f64,
     /// Length of the gap before the edge, mm.
     pub bridging_mm: f64,
@@ -36,7 +36,7 @@ pub struct Edit {
     pub earthing: &'static str,
     /// Diameter over the insulation, mm.
     pub diameter_mm: f64,
-    /// How far the readings over the insulation differ from it either way, mm.
+    /// Difference of the readings over the insulation from it, either way, mm.
     pub spread_mm: f64,
     /// Text put at the end of the job.
     pub more: String,
@@ -66,7 +66,7 @@ fn catalogue(edit: &Edit) -> String {
     });
     let links = format!(
         "link = [\n  {{ from = \"connector-centre\", to = \"body-centre\", distance = \"0 mm\", minus = \"1 mm\", plus = \"1 mm\", place = \"x\" }},\n  {{ from = \"body-centre\", to = \"electrode-end\", distance = \"75 mm\", place = \"x\" }},\n  {{ from = \"body-centre\", to = \"stress-control-near\", distance = \"135.5 mm\", place = \"x\" }},\n  {{ from = \"body-centre\", to = \"stress-control-far\", distance = \"170 mm\", place = \"x\" }},\n  {{ from = \"body-centre\", to = \"body-end\", distance = \"200 mm\", place = \"x\" }},\n  {{ from = \"connector-mouth\", to = \"insulation-end\", distance = \"3 mm\", minus = \"0 mm\", plus = \"2 mm\", place = \"x\" }},\n  {{ from = \"conductor-end\", to = \"insulation-screen-edge\", distance = \"{edge:.3} mm\", minus = \"10 mm\", plus = \"10 mm\", place = \"x\" }},\n]\n",
-        // Half the connector's stop nearer, and as much farther as the bonding part and the body may be off.
+        // Half the connector's stop nearer, and as much farther as the tolerances of bonding part and body.
         edge = edit.edge_mm + 2.175
     );
     let mut text = BODY

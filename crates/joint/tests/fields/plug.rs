@@ -35,7 +35,7 @@ fn inception_kv(plan: &Plan, state: &str) -> f64 {
     gap.expect("the film is drawn").inception_kv
 }
 
-/// Why the film fails on leg A.
+/// Reasons why the film fails on leg A.
 fn fails(plan: &Plan) -> Vec<&str> {
     plan.rulings
         .iter()
@@ -66,7 +66,7 @@ fn a_film_without_its_grease_discharges_before_one_with_it() {
     let plan = planned(&[], &[]);
     let (filled, empty) = (inception_kv(&plan, "filled"), inception_kv(&plan, "empty"));
     assert!(filled > 1.2 * empty, "{filled} {empty}");
-    // A system whose voltage to earth lies between three quarters of the two: only what is permanent keeps it from failing.
+    // A system whose voltage to earth lies between three quarters of the two: only a permanent filler keeps it from failing.
     let to_earth = 50.0 / 3.0_f64.sqrt();
     assert!(0.75 * empty < to_earth && to_earth < 0.75 * filled);
     let job = [("highest = \"14.5 kV\"", "highest = \"50 kV\"")];

@@ -1,4 +1,4 @@
-//! Random valid joints: how many sections are refused, and why.
+//! Random valid joints: number and reasons of the refused sections.
 #![allow(
     clippy::disallowed_methods,
     reason = "the environment says whether the run is a long one"
@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 /// Joints of the short run; the long one takes several thousand.
 const N_SHORT: u64 = 120;
 const N_LONG: u64 = 4000;
-/// Share of refused joints that is borne.
+/// Greatest share of refused joints.
 const REFUSED_MOST: f64 = 0.02;
 
 /// SplitMix64, from a seed.
@@ -100,7 +100,7 @@ fn joint(seed: u64) -> Edit {
     }
 }
 
-/// Reasons for which joints of these seeds are refused or do not settle, each with the first seed and how often.
+/// Reasons for which joints of these seeds are refused or do not settle, each with its first seed and its count.
 fn refused(seeds: std::ops::Range<u64>) -> BTreeMap<String, (u64, u32)> {
     let mut reasons = BTreeMap::new();
     for seed in seeds {
@@ -118,7 +118,7 @@ fn refused(seeds: std::ops::Range<u64>) -> BTreeMap<String, (u64, u32)> {
             field.why.clone()
         };
         if let Some(why) = why {
-            // Without its numbers; the first seed stands for all.
+            // The reason without its numbers; the first seed stands for all.
             let why: String = why.chars().filter(|c| !c.is_ascii_digit()).collect();
             reasons.entry(why).or_insert((seed, 0)).1 += 1;
         }

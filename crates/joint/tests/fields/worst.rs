@@ -16,7 +16,7 @@ use std::collections::BTreeMap;
 /// Places on each range, ends included: of the short run and of the long one.
 const N_SHORT: [usize; 3] = [2, 3, 3];
 const N_LONG: [usize; 3] = [5, 7, 9];
-/// How much worse than what is reported a state of the grid may be, beside the errors of both: the fields are sought to 1 %.
+/// Greatest share by which a state of the grid may be worse than the report, beside the errors of both: the search is good to 1 %.
 const CLOSE: f64 = 1e-2;
 
 fn places(range: (f64, f64), n: usize) -> Vec<f64> {
@@ -26,7 +26,7 @@ fn places(range: (f64, f64), n: usize) -> Vec<f64> {
     places
 }
 
-/// Least inception voltage of an outcome, V; none without a gap in the field.
+/// Least inception voltage of an outcome, V; `None` without a gap in the field.
 fn onset(outcome: &Outcome) -> Option<f64> {
     inception(&outcome.gap, Curve::LowerOfBoth).map(|volts| volts.v())
 }
@@ -103,7 +103,7 @@ fn study_of(order: &Order, leg: usize) -> Done {
     }
 }
 
-/// Nothing on the grid is worse than what is reported; a report from half of the windows would not hold.
+/// Checks that no state on the grid is worse than the report; a report from half of the windows would not pass.
 #[track_caller]
 fn check(done: &Done) {
     let grid = grid(done, n());
@@ -157,7 +157,7 @@ fn the_worst_of_the_reference_joint_is_the_worst_of_a_grid() {
     });
     let done = study_of(&order, 0);
     check(&done);
-    // A twin: told only the roundest edge, the same grid finds a worse gap.
+    // A twin: a report from the roundest edge alone is refuted by the same grid.
     let told = reported(&done.here, true).expect("a gap");
     let roundest = Point {
         edge_radius_m: done.input.here.edge_radius_m.1,

@@ -1,10 +1,10 @@
-//! Everything that is wrong is found in one run, each where it stands.
+//! Tests that one run finds all mistakes, each at its place.
 
 use super::named::place;
 use super::{JOBS, complaints, complaints_with, exchanged};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
 
-/// A passage to exchange, what stands there then, where in the text the complaint is, and what it says.
+/// A passage to exchange, its replacement, the place of the complaint in the text, and its words.
 type Mistake = (&'static str, &'static str, &'static str, &'static str);
 
 const MISTAKES: &[Mistake] = &[
@@ -145,7 +145,7 @@ by = "Ines Calloway"
 date = 2026-03-09
 "#;
 
-/// Where the complaints about those rows are, and what they say.
+/// Places and words of the complaints about those rows.
 const OF_MORE: &[(&str, &str)] = &[
     ("\"C\"\nport = 2\nbonding", "Two legs are named `C`"),
     ("2\nbonding = \"bonded\"", "Port 2 is taken"),

@@ -1,9 +1,9 @@
-//! Hostile input: whatever a file holds, it is read without a panic and every complaint has its place.
+//! Hostile input: any file is read without a panic, and every complaint has its place.
 //!
-//! Jobs and catalogues of the project are broken at random, as bytes and as values; what is still read without complaint must come out as a plan that keeps its promises.
+//! Jobs and catalogues of the project are broken at random, as bytes and as values; a file that is still read without complaint must give a plan that keeps its promises.
 //!
 //! `JOINTWRIGHT_HOSTILE_CASES` sets the number of cases of each property, else `PROPTEST_CASES`, else 300.
-//! `JOINTWRIGHT_HOSTILE_SEED` sets the seed, which is fixed so that two runs say the same.
+//! `JOINTWRIGHT_HOSTILE_SEED` sets the seed, which is fixed so that two runs give the same result.
 
 mod all_at_once;
 pub(crate) mod mutate;
@@ -33,7 +33,7 @@ pub(crate) const JOBS: &[&str] = &[
     include_str!("../../../../data/starter.toml"),
 ];
 
-/// What came of a job and a catalogue.
+/// Result of a job and a catalogue.
 pub(crate) enum Came {
     /// Complaints.
     Refused(Vec<Complaint>),
@@ -44,7 +44,7 @@ pub(crate) enum Came {
 /// Most cases of a property for which fields are solved as well.
 const CASES_WITH_FIELDS_MOST: u32 = 1000;
 
-/// Reads, judges and plans, and holds whatever comes to its promises.
+/// Reads, judges and plans, and checks the promises of the result.
 pub(crate) fn run(job_bytes: &[u8], catalogue_bytes: &[u8]) -> Result<Came, String> {
     let texts = [("job.toml", job_bytes), (DEMONSTRATION, catalogue_bytes)];
     let mut sources = Vec::new();
@@ -84,7 +84,7 @@ pub(crate) fn complaints(job_text: &str) -> Vec<String> {
     complaints_with(job_text, DEMONSTRATION_TEXT)
 }
 
-/// Complaints about a job and a catalogue, as `path:line:column message`; none when there is a plan.
+/// Complaints about a job and a catalogue, as `path:line:column message`; empty if there is a plan.
 pub(crate) fn complaints_with(job_text: &str, catalogue_text: &str) -> Vec<String> {
     match run(job_text.as_bytes(), catalogue_text.as_bytes()) {
         Ok(Came::Refused(complaints)) => complaints.iter().map(ToString::to_string).collect(),

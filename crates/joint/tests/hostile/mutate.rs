@@ -1,8 +1,8 @@
-//! How a file is broken: as bytes, as lines and as values.
+//! Ways to break a file: as bytes, as lines and as values.
 
 use proptest::prelude::*;
 
-/// One thing done to a text. Numbers choose a place; they are taken modulo what there is.
+/// One change to a text. Numbers choose a place; they are taken modulo the number of places.
 #[derive(Clone, Debug)]
 pub(crate) enum Break {
     /// Another byte at a place.
@@ -33,9 +33,9 @@ pub(crate) enum Break {
     Crlf,
     /// A byte order mark in front.
     Bom,
-    /// A value wrapped in so many brackets.
+    /// A value wrapped in this many brackets.
     Nest(usize, usize),
-    /// A value blown up to so many thousand characters.
+    /// A value extended to this many thousand characters.
     Giant(usize, usize),
 }
 
@@ -167,7 +167,7 @@ fn measured() -> impl Strategy<Value = Measured> {
     (size, unit).prop_map(|(size, unit)| Measured(size, unit))
 }
 
-/// Any way to break a file, those that keep it readable more often than the rest.
+/// Any way to break a file; ways that keep it readable are more frequent.
 pub(crate) fn any_break() -> impl Strategy<Value = Break> {
     let n = any::<usize>;
     prop_oneof![
@@ -190,12 +190,12 @@ pub(crate) fn any_break() -> impl Strategy<Value = Break> {
     ]
 }
 
-/// Only ways that leave the file TOML of the format and change what it says.
+/// Only ways that leave the file TOML of the format and change its values.
 pub(crate) fn any_measure() -> impl Strategy<Value = Break> {
     (any::<usize>(), measured()).prop_map(|(a, b)| Break::Length(a, b))
 }
 
-/// The text after everything was done to it, in order.
+/// The text after all changes, in order.
 pub(crate) fn broken(text: &str, breaks: &[Break]) -> Vec<u8> {
     let mut bytes = text.as_bytes().to_vec();
     for each in breaks {
@@ -222,7 +222,7 @@ fn apply(mut bytes: Vec<u8>, each: &Break) -> Vec<u8> {
             bytes.splice(0..0, *b"\xef\xbb\xbf");
         }
         Break::Byte(..) | Break::Delete(..) => {}
-        // The rest works on text; bytes that are none any more are left as they are.
+        // The other ways work on text; bytes that are no longer text stay as they are.
         _ => {
             if let Ok(text) = std::str::from_utf8(&bytes) {
                 return apply_to_text(text, each).into_bytes();
@@ -334,7 +334,7 @@ fn is_length(value: &str) -> bool {
         && value.starts_with('"')
 }
 
-/// Where values stand: behind each equals sign, and each text between quotes.
+/// Places of values: behind each equals sign, and each text between quotes.
 fn spans(text: &str) -> Vec<(usize, usize)> {
     let mut spans = Vec::new();
     let bytes = text.as_bytes();

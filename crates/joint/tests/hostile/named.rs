@@ -1,4 +1,4 @@
-//! Inputs that once broke something, or are made up to.
+//! Inputs that once broke something, or are made to.
 
 use super::{Came, JOBS, complaints, complaints_with, exchanged, run};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
@@ -7,7 +7,7 @@ use jointwright_joint::plane::Plane;
 /// The straight joint with a measured sleeve.
 const STRAIGHT: &str = JOBS[2];
 
-/// The one complaint about a text, or all of them when there are others.
+/// Checks the one complaint about a text; shows all if there are others.
 #[track_caller]
 fn check(text: &str, at: &str, says: &str) {
     let found = complaints(text);
@@ -35,7 +35,7 @@ pub(super) fn place(text: &str, passage: &str) -> String {
 fn plan_text(job: &str, catalogue: &str) -> String {
     match run(job.as_bytes(), catalogue.as_bytes()) {
         Ok(Came::Planned(mut plan)) => {
-            // Its mark is of every byte.
+            // Its mark depends on every byte.
             for text in [
                 &mut plan.plan_mark.short,
                 &mut plan.plan_mark.aloud,
@@ -265,7 +265,7 @@ fn issue_16_a_part_that_is_not_found_while_a_catalogue_is_wrong_is_answered_with
         );
         assert!(!complaint.contains("have none"), "{complaint}");
     }
-    // The twin: a catalogue with which nothing is wrong, and that has no body.
+    // The twin: a sound catalogue without a body.
     let without = of("about = \"nothing\"\n");
     assert!(
         without.iter().any(|c| c.contains("have none")),

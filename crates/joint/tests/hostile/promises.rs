@@ -1,4 +1,4 @@
-//! What every complaint and every plan keeps, whatever was read.
+//! Promises that every complaint and every plan keeps, whatever was read.
 
 use super::structure::differences;
 use jointwright_joint::cutback::Cut;
@@ -19,7 +19,7 @@ fn hold(is_kept: bool, broken: impl FnOnce() -> String) -> Result<(), String> {
     if is_kept { Ok(()) } else { Err(broken()) }
 }
 
-/// Complaints: one at least, each with a place inside its text and on one line.
+/// Checks complaints: at least one, each with a place inside its text and on one line.
 pub(super) fn of_complaints(
     complaints: &[Complaint],
     texts: &[(&str, &[u8])],
@@ -50,7 +50,7 @@ pub(super) fn of_complaints(
     Ok(())
 }
 
-/// A plan: as its schema says, marks inside their windows, reasons and limits where they are promised.
+/// Checks a plan: it fits its schema, marks lie inside their windows, and promised reasons and limits are there.
 pub(super) fn of_plan(
     judged: &Judged<'_>,
     document: &Plan,
@@ -228,7 +228,7 @@ mod tests {
         check_plan(|p| windowed(p).inch = Some("7 1/3".to_owned()), false);
         check_plan(|p| windowed(p).mark_mm = Some("0.1".to_owned()), false);
         check_plan(|p| windowed(p).mark_mm = Some("-".to_owned()), false);
-        // JSON has no word for what is no number; it becomes null.
+        // JSON has no word for a value that is not a number; it becomes null.
         check_plan(|p| p.legs[0].stacks[0].nominal_mm = f64::NAN, false);
     }
 }

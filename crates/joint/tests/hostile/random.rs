@@ -32,7 +32,7 @@ fn breaks<S: Strategy<Value = Break>>(each: S, most: usize) -> impl Strategy<Val
     prop::collection::vec(each, 0..=most)
 }
 
-/// Runs the property and says how many cases still came to a plan.
+/// Runs the property and checks the share of cases that still reached a plan.
 #[track_caller]
 fn check<S>(each: fn() -> S, most: usize, plans_least_percent: u32)
 where
@@ -56,7 +56,7 @@ where
     if let Err(broken) = ran {
         panic!("{broken}");
     }
-    // Files that are all refused would leave the plans untried.
+    // If all files were refused, the plans would stay untried.
     assert!(
         n_planned.get() * 100 >= n_cases * plans_least_percent,
         "{} of {n_cases} cases came to a plan",

@@ -1,10 +1,10 @@
 //! A small reader of JSON Schema: types, required and additional members, items, choices and references.
 //!
-//! It knows the words that the schemas of this project use and refuses a schema with a word that it does not know, so that nothing goes unchecked.
+//! It knows the words that the schemas of this project use and refuses a schema with an unknown word, so nothing goes unchecked.
 
 use serde_json::Value;
 
-/// Words that say nothing about structure.
+/// Words of a schema that do not concern structure.
 const SILENT: &[&str] = &[
     "$schema",
     "$defs",
@@ -17,7 +17,7 @@ const SILENT: &[&str] = &[
     "default",
 ];
 
-/// Everything in which a document differs from a schema, each with its place.
+/// All differences of a document from a schema, each with its place.
 pub fn differences(schema: &Value, document: &Value) -> Vec<String> {
     let mut found = Vec::new();
     compare(schema, schema, document, "$", &mut found);
@@ -109,7 +109,7 @@ fn members(
             (Some(schema), _) | (None, Some(schema @ Value::Object(_))) => {
                 compare(root, schema, member, &format!("{place}.{name}"), found);
             }
-            // A member that the schema does not name is a defect of the schema, said or not.
+            // A member that the schema does not name is a defect of the schema, whether stated or not.
             (None, _) => found.push(format!("{place}: `{name}` is not in the schema")),
         }
     }

@@ -1,4 +1,4 @@
-//! Again: a model of a changed order keeps what it has solved only where nothing about it changed, so it says what a fresh one says.
+//! Again: a model of a changed order keeps a solved result only if none of its inputs changed, so it gives the same rulings as a fresh model.
 
 use super::tries;
 use crate::cases::{accepted, named};
@@ -94,7 +94,7 @@ fn larger(over: Layer, by_nm: i64) -> Order {
 
 #[test]
 fn what_was_solved_of_one_insulation_is_not_what_is_ruled_on_another() {
-    // The twin of the law: a model that kept everything would say this.
+    // The twin of the law: the rulings of a model that kept everything.
     let before = solved(named(CASE).order());
     let kept = accepted(judge_model(&before), CASE).rulings;
     assert_ne!(kept, fresh(&larger(Layer::Insulation, 200_000)));

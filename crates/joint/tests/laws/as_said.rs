@@ -1,4 +1,4 @@
-//! What people write is read as what they mean, and what is printed is what a crew can use.
+//! Tests that text is read as its writer means it, and that printed numbers are usable by a crew.
 
 use crate::cases::{EXAMPLES, everything, lines, named, plan_of, read};
 use jointwright_joint::cable::Words;
@@ -15,21 +15,21 @@ fn read_with(from: &str, to: &str) -> Result<String, String> {
     Ok(unmarked(&plan_of(&order, JOB)))
 }
 
-/// A plan but for its mark, which is of the bytes that went in.
+/// A plan without its mark, which depends on the input bytes.
 fn unmarked(plan: &Plan) -> String {
     let mut plan = serde_json::to_value(plan).expect("a plan is JSON");
     plan["plan_mark"] = serde_json::Value::Null;
     plan.to_string()
 }
 
-/// What is written another way gives the same plan.
+/// Checks that another spelling gives the same plan.
 #[track_caller]
 fn check_same(from: &str, to: &str) {
     let as_it_stands = unmarked(&named(JOB).plan());
     assert_eq!(read_with(from, to).as_ref(), Ok(&as_it_stands), "{to}");
 }
 
-/// What is refused, with these words in the complaint.
+/// Checks that a spelling is refused, with these words in the complaint.
 #[track_caller]
 fn check_refused(from: &str, to: &str, words: &[&str]) {
     let said = read_with(from, to).expect_err("it is refused");
@@ -113,7 +113,7 @@ fn a_complaint_names_the_leg_by_its_own_letter() {
     assert!(said.contains("leg B.cable.class`"), "{said}");
 }
 
-/// Cuts and marks that stand nearer to an end of their window than a quarter of it, though a sixty-fourth stands in its middle.
+/// Cuts and marks nearer to an end of their window than a quarter of it, though a sixty-fourth lies in its middle.
 fn off_the_middle(plan: &Plan) -> Vec<String> {
     let cuts = plan.legs.iter().flat_map(|leg| &leg.cuts);
     let off = cuts.filter_map(|cut| {
@@ -187,7 +187,7 @@ fn what_decides_a_ruling_is_printed_with_no_more_figures_than_it_has() {
             assert!(figures.contains(" left"), "{figures}");
             let margin = ruling.margin.unwrap_or(0.0);
             let is_broken = ruling.ruling == Outcome::Fail || margin < 0.0;
-            // As many figures as it takes to see a margin, and no more.
+            // As many digits as a margin needs, and no more.
             let digits = figures
                 .split(|c: char| !c.is_ascii_digit())
                 .map(str::len)

@@ -1,4 +1,4 @@
-//! A body whose two sides differ: each leg is held against its own side, once the job says by which it comes in.
+//! A body with unlike sides: each leg is compared with its own side, once the job states the side by which it comes in.
 //!
 //! The body is invented: the straight body for 15 kV, once for a thin cable and once for a thick one.
 

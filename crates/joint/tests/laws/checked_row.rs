@@ -1,4 +1,4 @@
-//! A row that nobody but its writer held beside its paper says so wherever a ruling rests on it, and a paper that may have been replaced since, too.
+//! A row that nobody but its writer compared with its paper says so wherever a ruling rests on it; so does a paper that may have been replaced since.
 
 use crate::cases::{accepted, lines, named, read};
 use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION, DEMONSTRATION_TEXT};

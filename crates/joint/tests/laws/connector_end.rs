@@ -1,4 +1,4 @@
-//! A sleeve whose two ends differ: each leg is held against its own end, and its cuts follow from that end alone.
+//! A sleeve with unlike ends: each leg is compared with its own end, and its cuts follow from that end alone.
 //!
 //! The sleeve is invented: 1/0 AWG aluminium at one end, 4/0 AWG copper at the other.
 
@@ -25,7 +25,7 @@ end = [
 ]
 "#;
 
-/// The same two conductors as lists: which metal goes with which size is lost.
+/// The same two conductors as lists, which do not tell which metal goes with which size.
 const LISTS: &str = r#"
 about = "an invented sleeve"
 
@@ -161,11 +161,11 @@ fn a_size_of_one_end_in_the_metal_of_the_other_fails() {
     let said = &of(&plan, "conductor_in_connector", "B")[0];
     let why = said.why.as_deref().unwrap_or_default();
     assert!(why.contains("4/0 AWG aluminum"), "{why}");
-    // Nothing is cut for an end that nobody knows.
+    // No cut is planned for an unknown end.
     let cut = cut(&plan, "B", "insulation-end");
     assert_eq!(cut.nominal_mm, None);
     assert!(cut.growth_ladder.is_empty());
-    // The twin: in copper it goes in.
+    // The twin: the copper conductor goes in.
     assert_eq!(
         worst(&FITTING.plan(), "conductor_in_connector", "B"),
         "pass"
@@ -184,13 +184,13 @@ fn a_pressed_sleeve_whose_sizes_and_metals_stand_in_lists_apart_is_never_passed(
         let plan = lists(metal).plan();
         assert_eq!(worst(&plan, "conductor_in_connector", "B"), "not-judged");
     }
-    // A size that stands in no list fails whatever is bound.
+    // A size in no list fails, bound or not.
     let other = Joint {
         of_b: ("250 kcmil", "copper"),
         ..lists("copper")
     };
     assert_eq!(worst(&other.plan(), "conductor_in_connector", "B"), "fail");
-    // One metal alone binds nothing wrongly.
+    // One metal alone binds no wrong pair.
     let one = LISTS.replace("[\"aluminium\", \"copper\"]", "[\"copper\"]");
     let one = Joint {
         parts: &one,
@@ -222,10 +222,10 @@ fn each_leg_has_the_die_the_presses_and_the_cut_of_its_own_end() {
             (Some("large"), Some("invented die 26"), Some(6), 28.0),
         ]
     );
-    // The barrel is 1 15/16 in deep and its mouth moves by 1/8 in, the body asks for a gap of 3/16 in to the middle of its window at the least; of the other end 2 7/16 in and 1/4 in.
+    // The barrel is 1 15/16 in deep, its mouth moves by 1/8 in, and the body needs a gap of at least 3/16 in to the middle of its window; at the other end 2 7/16 in and 1/4 in.
     let [a, b] = ["A", "B"].map(|leg| cut(&plan, leg, "insulation-end").nominal_mm);
     let [a, b] = [a, b].map(|mm| mm.expect("a place"));
-    // Both links are alike but for the barrel's depth and the growth: 1/2 in and 1/8 in.
+    // Both links are alike except for the barrel's depth and the growth: 1/2 in and 1/8 in.
     assert!((b - a - 25.4 * 0.625).abs() < 1e-6, "{a} {b}");
 }
 
@@ -241,11 +241,11 @@ fn the_growth_of_one_end_says_nothing_of_the_other() {
     assert_eq!(waits.nominal_mm, None);
     let why = waits.why.as_deref().unwrap_or_default();
     assert!(why.contains("end large"), "{why}");
-    // A whole growth moves the one mouth that was pressed.
+    // The whole growth moves the one mouth that was pressed.
     let rungs = &waits.growth_ladder;
     let step = rungs[1].nominal_mm - rungs[0].nominal_mm;
     assert!((step - rungs[1].grew_mm).abs() < 1e-9, "{step}");
-    // The whole sleeve grows at both ends, so its length waits, too.
+    // The whole sleeve grows at both ends, so its length also waits.
     assert_eq!(worst(&plan, "electrode_cover", "A"), "not-judged");
 }
 
@@ -302,10 +302,10 @@ fn a_leg_that_both_ends_take_waits_until_the_job_says_which() {
     let plan = joint(["connector_end = \"small\"", ""]).plan();
     assert_eq!(worst(&plan, "conductor_in_connector", "A"), "pass");
     assert!(cut(&plan, "A", "insulation-end").nominal_mm.is_some());
-    // Said of both legs, it is one end for two.
+    // If both legs name it, two legs have one end.
     let plan = joint(["connector_end = \"large\"", "connector_end = \"large\""]).plan();
     assert_eq!(worst(&plan, "conductor_in_connector", "A"), "fail");
-    // Said of an end that does not take the conductor, it fails there.
+    // An end named for a leg whose conductor it does not take fails there.
     let plan = joint(["", "connector_end = \"small\""]).plan();
     assert_eq!(worst(&plan, "conductor_in_connector", "B"), "fail");
 }

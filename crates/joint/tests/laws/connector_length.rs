@@ -1,4 +1,4 @@
-//! A longer connector moves what is measured from its mouth, by exactly half of it where it has two ends, and nothing else.
+//! A longer connector moves the places measured from its mouth, by exactly half of the difference if it has two ends, and nothing else.
 
 use super::toml_text::{row, text, tree};
 use super::tries;
@@ -53,7 +53,7 @@ fn places(cut: &Cut) -> Vec<i64> {
         .collect()
 }
 
-/// How far each plane of one leg moved, half-nanometres; a plane without a place is left out, one whose places move by different amounts is a panic.
+/// Movement of each plane of one leg, half-nanometres; a plane without a place is left out, a plane whose places move by different amounts is a panic.
 #[track_caller]
 fn moved(before: &Order, after: &Order, leg_index: usize) -> BTreeMap<&'static str, i64> {
     let cuts = |order: &Order| {
@@ -80,7 +80,7 @@ fn moved(before: &Order, after: &Order, leg_index: usize) -> BTreeMap<&'static s
     moved
 }
 
-/// What the law says of these planes: `dependent` moved by so many half-nanometres, the others not at all.
+/// Violations of the law on these planes: `dependent` planes move by this many half-nanometres, the others not at all.
 fn broken(moved: &BTreeMap<&'static str, i64>, dependent: &[&str], by_half_nm: i64) -> Vec<String> {
     let wrong = moved.iter().filter(|(plane, by)| {
         let expected = if dependent.contains(plane) {
@@ -168,7 +168,7 @@ fn two_millimetres_on_a_contact_with_one_end_move_the_insulation_end_by_two() {
     }
 }
 
-/// Cuts that depend on the connector where the screen edge is measured from the insulation end; the body is not among them.
+/// Cuts that depend on the connector if the screen edge is measured from the insulation end; the body is not among them.
 const BEHIND: &[&str] = &[
     "insulation-end",
     "insulation-screen-edge",

@@ -60,7 +60,7 @@ fn own_numbers(part: &mut Table) {
     }
 }
 
-/// Other names for all parts, in the catalogue and in the job alike; what mates with what is data and keeps its word.
+/// Renames all parts, in the catalogue and in the job alike; names of mating interfaces are data and stay.
 fn renamed(text: &str) -> String {
     text.replace("demo-", "real-")
         .replace("real-taper", "demo-taper")
@@ -122,7 +122,7 @@ fn an_invented_job_is_marked_whatever_its_parts_are() {
     assert_eq!(plan_of(&order, "job").invented.as_deref(), Some(INVENTED));
 }
 
-/// The rows of the demonstration under other names, each changed by `change`, in a catalogue that holds nothing else; the job uses them.
+/// Words across the face for the rows of the demonstration under other names, each changed by `change`, in a catalogue of nothing else, which the job uses.
 #[track_caller]
 fn face_of(change: impl Fn(&str, &mut Table)) -> Option<String> {
     let case = named("quarry-four-way");
@@ -199,11 +199,11 @@ fn issue_16_a_copy_is_one_whatever_the_texts_beside_its_numbers() {
 
 #[test]
 fn a_body_with_numbers_of_its_own_is_not_taken_for_a_copy() {
-    // The twin: what the law on texts changes beside the numbers marks nothing by itself.
+    // The twin: the changes of the law on texts do not mark anything by themselves.
     assert_eq!(face_of_body(own_numbers), None);
 }
 
-/// The buses of a catalogue of rows with their own numbers and one copied bus with another word, beside a copied body or not: whether each is marked.
+/// Buses of a catalogue with own numbers and one copied bus with another word, beside a copied body or not: whether each is marked.
 fn bus_beside(neighbour: bool) -> Vec<(String, bool)> {
     let mut original = tree(DEMONSTRATION_TEXT);
     let mut all = catalogue(Some("demo-bus-4"));
@@ -230,11 +230,11 @@ fn issue_16_a_row_with_few_numbers_is_known_by_its_neighbours() {
         buses.into_iter().find(|(id, _)| id == "real-bus-4")
     };
     assert_eq!(marked(true), Some(("real-bus-4".to_owned(), true)));
-    // The twin: alone, three numbers that anybody's bus could have say nothing.
+    // The twin: alone, three numbers that any bus could have are not enough.
     assert_eq!(marked(false), Some(("real-bus-4".to_owned(), false)));
 }
 
-/// A plausible number in the place of another: a length on the rule that it was given on, every second other number as it was, since many are everybody's.
+/// A plausible number in place of another: a length on the same rule, and every second other number unchanged, because many are common to all.
 fn plausible(value: &mut Value, dice: &mut Order) {
     match value {
         Value::Array(items) => items.iter_mut().for_each(|item| plausible(item, dice)),
@@ -272,7 +272,7 @@ fn plausible(value: &mut Value, dice: &mut Order) {
     }
 }
 
-/// Rows read, and those of them that are taken for copies, of catalogues with the shape of the demonstration and plausible numbers.
+/// Number of rows read, and the rows that are taken for copies, in catalogues with the shape of the demonstration and plausible numbers.
 fn taken_by_chance(n_catalogues: u64) -> (usize, Vec<String>) {
     let (mut n_rows, mut taken) = (0, Vec::new());
     for seed in 0..n_catalogues {
@@ -287,7 +287,7 @@ fn taken_by_chance(n_catalogues: u64) -> (usize, Vec<String>) {
                 if let Value::Table(changed) = value {
                     *part = changed;
                 }
-                // Words of its own, as another maker's row has them.
+                // Words of its own, as in another maker's row.
                 if part.contains_key("system_greatest") {
                     let classes = ["8.7 kV", "15.5 kV", "17.5 kV", "25.8 kV"];
                     let class = classes[dice.below(classes.len())];
@@ -317,9 +317,9 @@ fn a_plausible_row_is_not_taken_for_a_copy_by_chance() {
         200
     };
     let (n_rows, taken) = taken_by_chance(n);
-    // Rows that cannot be read are left out; enough of them can.
+    // Rows that cannot be read are left out; enough rows can be read.
     assert!(n_rows as u64 > 4 * n, "{n_rows} rows");
-    // Small rows with the words of an invented one come out alike in every number now and then; nothing tells them from it.
+    // Now and then a small row with the words of an invented one has the same numbers; nothing distinguishes it.
     let is_small = |row: &&String| {
         let small = ["real-bond-", "real-sleeve-", "real-contact-"];
         small.iter().any(|name| row.contains(name))

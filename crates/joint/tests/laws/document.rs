@@ -1,4 +1,4 @@
-//! What the document promises of every plan: a limit and its source, a reason, a nominal or why there is none.
+//! Promises of the document for every plan: a limit and its source, a reason, a nominal or the reason why there is none.
 
 use crate::cases::{everything, named};
 use jointwright_joint::cable::Words;
@@ -12,7 +12,7 @@ fn is_said(text: &Option<String>) -> bool {
     text.as_ref().is_some_and(|t| !t.trim().is_empty())
 }
 
-/// What a plan leaves unsaid.
+/// Facts that a plan leaves unsaid.
 fn unsaid(plan: &Plan) -> Vec<String> {
     let mut unsaid = Vec::new();
     for r in &plan.rulings {
@@ -112,7 +112,7 @@ fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() 
     );
 }
 
-/// Millimetres of a text that stand without inches before them.
+/// Millimetres in a text without inches before them.
 fn bare_mm(text: &str) -> Vec<String> {
     let parts = text.match_indices(" mm");
     let bare = parts.filter(|(at, _)| {
@@ -185,7 +185,7 @@ fn a_cut_that_waits_for_the_growth_is_null_in_the_document_and_says_why() {
     assert_eq!(cut["growth_ladder"].as_array().map(Vec::len), Some(9));
 }
 
-/// Marks that are printed outside their window.
+/// Marks printed outside their window.
 fn outside(plan: &Plan) -> Vec<String> {
     let mut outside = Vec::new();
     let mut see = |what: String,
@@ -267,7 +267,7 @@ fn a_window_moved_by_its_own_width_leaves_the_mark_outside() {
     assert!(!outside(&plan).is_empty());
 }
 
-/// Exact places that are not what is printed beside them, or not there where something is printed.
+/// Exact places that differ from their printed text, or that are missing beside a printed text.
 fn not_as_printed(plan: &Plan) -> Vec<String> {
     let mut found = Vec::new();
     for leg in &plan.legs {
@@ -302,7 +302,7 @@ fn not_as_printed(plan: &Plan) -> Vec<String> {
     found
 }
 
-/// Whether a place is the tick that is printed, or, without one, what is printed in millimetres to its last figure.
+/// Whether a place is the printed tick or, without one, the printed millimetres to their last digit.
 fn is_at(inch: Option<&String>, mm: Option<&String>, at_mm: Option<f64>) -> bool {
     match (inch, mm, at_mm) {
         (None, None, None) => true,
@@ -423,7 +423,7 @@ fn issue_16_no_mark_stands_on_a_printed_bound_that_finer_ticks_would_move() {
     }
 }
 
-/// What a plan that is written and read back loses or changes.
+/// Parts of a plan that are lost or changed when it is written and read back.
 fn lost_by_reading_back(plan: &Plan) -> Option<String> {
     let text = serde_json::to_string_pretty(plan).expect("it can be written");
     match Plan::read(&text) {
@@ -467,7 +467,7 @@ fn a_plan_of_another_version_is_refused_by_its_version() {
     assert!(matches!(Plan::read("{}"), Err(NotAPlan::Shape { .. })));
 }
 
-/// Texts of a plan that are not made from the keys and arguments beside them, in the words that its job asks for.
+/// Texts of a plan that do not follow from the keys and arguments beside them, in the words that its job asks for.
 fn not_rebuilt(plan: &Plan) -> Vec<String> {
     let tongue = Tongue::english(plan.job.words);
     let mut wrong = Vec::new();

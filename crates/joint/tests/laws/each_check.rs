@@ -1,4 +1,4 @@
-//! Each check against one edit of an example: how far a value may go before it fails, which side the limit itself falls, and what waits for an instrument's error.
+//! Each check against one edit of an example: the value at which it fails, the side on which the limit itself falls, and the rulings that wait for an instrument's error.
 //!
 //! The numbers come from the invented rows: the arithmetic stands beside each entry.
 
@@ -7,7 +7,7 @@ use jointwright_joint::limit::Outcome;
 use jointwright_joint::limit::slugs;
 use std::collections::BTreeSet;
 
-/// Which text is edited.
+/// Text that is edited.
 #[derive(Clone, Copy, Debug)]
 enum Edited {
     Job,
@@ -30,7 +30,7 @@ const TANNERY: &str = "tannery-change";
 
 /// Example, text, passage, its replacement, check, worst ruling of that check.
 const ENTRIES: &[Entry] = &[
-    // A dry test of the strands says nothing of what is under the shield.
+    // A dry test of the strands does not show what lies under the shield.
     (
         DOCK,
         Job,
@@ -138,7 +138,7 @@ const ENTRIES: &[Entry] = &[
         "bus_ports",
         "fail",
     ),
-    // 13.2 kV on cable of the 15 kV class; a higher system than its class is against common practice.
+    // 13.2 kV on cable of the 15 kV class; a system above its class is against common practice.
     (
         LARKSPUR,
         Job,
@@ -164,7 +164,7 @@ const ENTRIES: &[Entry] = &[
         "conductor_fault_heat",
         "fail",
     ),
-    // The lesser of the connectors is given 15 kA for 0.5 s, 112.5 kA2 s; three shots of 10 kA are 150.
+    // The weaker connector has 15 kA for 0.5 s, 112.5 kA2 s; three shots of 10 kA are 150.
     (
         LARKSPUR,
         Job,
@@ -312,7 +312,7 @@ const ENTRIES: &[Entry] = &[
         "cut_order",
         "fail",
     ),
-    // Trial lengths that may be off by 3 mm leave growth an interval wider than the 1/8 in of the insulation end.
+    // Trial lengths with an error of 3 mm leave growth an interval wider than the 1/8 in of the insulation end.
     (
         DOCK,
         Job,
@@ -338,7 +338,7 @@ const ENTRIES: &[Entry] = &[
         "electrode_cover",
         "fail",
     ),
-    // The electrode ends at 85 - 12 - 2 mm at worst, the insulation at 53 mm: 18 mm; leg B with its growth less. 1/2 in is asked for.
+    // The electrode ends at 85 - 12 - 2 mm at worst, the insulation at 53 mm: 18 mm; on leg B its growth is subtracted. 1/2 in is required.
     (
         LARKSPUR,
         Parts,
@@ -372,7 +372,7 @@ const ENTRIES: &[Entry] = &[
         "insulation_in_body",
         "fail",
     ),
-    // Leg A is out of round by 0.3 mm; two readings are subtracted, so 0.1 mm of error.
+    // Leg A is out of round by 0.3 mm; two readings are subtracted, so the error is 0.1 mm.
     (
         LARKSPUR,
         Parts,
@@ -548,7 +548,7 @@ const ENTRIES: &[Entry] = &[
         "jacket_surface",
         "not-judged",
     ),
-    // Only a test says dry, and one that says wet counts.
+    // Only a test shows that a cable is dry, and a test that shows it wet counts.
     (
         LARKSPUR,
         Job,
@@ -740,7 +740,7 @@ const ENTRIES: &[Entry] = &[
         "body_layer",
         "fail",
     ),
-    // The screen edge at 123.825 mm, 3.175 either way: 120.65 + 12 - 2 mm; it speaks only when it fails.
+    // The screen edge at 123.825 mm, 3.175 either way: 120.65 + 12 - 2 mm; the check speaks only when it fails.
     (
         LARKSPUR,
         Parts,
@@ -841,7 +841,7 @@ const ENTRIES: &[Entry] = &[
         "seal_layer",
         "pass",
     ),
-    // Where it begins does not matter while the body's end, beyond the screen edge, lies under it.
+    // Its beginning does not matter while the body's end, beyond the screen edge, lies under it.
     (
         LARKSPUR,
         Parts,
@@ -867,7 +867,7 @@ const ENTRIES: &[Entry] = &[
         "seal_body_overlap",
         "fail",
     ),
-    // Without a word of its paper it may fail and never pass: 188.175 mm from end to end at most.
+    // Without a statement of its paper it may fail and never pass: 188.175 mm from end to end at most.
     (
         LARKSPUR,
         Parts,
@@ -937,7 +937,7 @@ const ENTRIES: &[Entry] = &[
     ),
 ];
 
-/// Worst ruling of a check after an edit; "refused" where the job can no longer be read, "silent" where it says nothing.
+/// Worst ruling of a check after an edit; "refused" if the job can no longer be read, "silent" if the check says nothing.
 fn worst((slug, edited, from, to, check, _): &Entry) -> String {
     let case = named(slug);
     let mut job = case.job.to_owned();
@@ -975,7 +975,7 @@ fn each_check_falls_where_the_rows_say() {
     assert!(wrong.is_empty(), "{wrong:#?}");
 }
 
-/// Checks that no entry, case or example brings to a fail; what is asked there cannot fail by its nature.
+/// Checks that no entry, case or example makes fail; by their nature these questions cannot fail.
 fn never_failing() -> BTreeSet<&'static str> {
     let mut never: BTreeSet<&str> = slugs().collect();
     for entry in ENTRIES.iter().filter(|e| e.5 == "fail") {
@@ -993,8 +993,8 @@ fn never_failing() -> BTreeSet<&'static str> {
 
 #[test]
 fn every_check_is_seen_to_fail() {
-    // A part that nobody has chosen is open, not wrong; the other one fails in the test below, once the owner confirms the table.
-    // Those of fields fail in `fields`, where fields are solved.
+    // A part that nobody has chosen is open, not wrong; the other check fails in the test below, once the owner confirms the table.
+    // Checks of fields fail in `fields`, where fields are solved.
     let elsewhere = BTreeSet::from([
         "deflector_stress",
         "electrode_end_stress",
@@ -1003,13 +1003,13 @@ fn every_check_is_seen_to_fail() {
         "measures_like_papers",
         "part_chosen",
         "screen_edge_stress",
-        // Those of pressures fail in `pressure`.
+        // Checks of pressures fail in `pressure`.
         "interface_pressure",
         "range_today",
         "rubber_stretch",
         "screen_edge_pressure",
         "seal_squeeze",
-        // Those of temperatures under load fail in `warm`.
+        // Checks of temperatures under load fail in `warm`.
         "joint_emergency_heat",
         "joint_load_heat",
         "service_temperature",

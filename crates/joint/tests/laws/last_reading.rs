@@ -1,4 +1,4 @@
-//! Faults that a reading of the whole found, each with the job that showed it and the twin that is sound.
+//! Faults found by a reading of the whole code, each with the job that showed it and its sound twin.
 
 use crate::cases::{accepted, named, plan_of, read};
 use jointwright_joint::catalogue::PartKind;
@@ -9,7 +9,7 @@ const NOT_PRESSED: &str = "dock-straight-not-pressed";
 const TANNERY: &str = "tannery-change";
 const BRANCH: &str = "branch-tape-slack-short";
 
-/// Plan of an example whose job and invented catalogue are edited; each passage stands in its text and is exchanged everywhere.
+/// Plan of an example with edits of its job and invented catalogue; each passage stands in its text and is exchanged everywhere.
 #[track_caller]
 fn plan(slug: &str, job: &[(&str, &str)], parts: &[(&str, &str)], more: &str) -> Plan {
     let case = named(slug);
@@ -97,7 +97,7 @@ fn one_body_is_parked_on_one_leg() {
     assert_eq!(fails(&parking("parks = true"), "park_room"), 1);
 }
 
-/// `goes_on` was read and not asked: a seal that is wrapped round the finished joint is slid on nowhere.
+/// `goes_on` was read but not used: a seal that is wrapped round the finished joint is slid on nowhere.
 #[test]
 fn a_seal_that_is_wrapped_needs_no_room_to_park() {
     let silent = ("parked_length = \"240 mm\"\n", "");

@@ -1,6 +1,6 @@
-//! What is left open is not as good as named: a seal left open is not a seal of no length, a body left open is not the body of the other leg.
+//! An open part is not as good as a named part: a seal left open is not a seal of zero length, a body left open is not the body of the other leg.
 //!
-//! And what a window leaves open is judged at its worse end.
+//! A window is judged at its worse end.
 
 use crate::cases::{accepted, named, plan_of, read};
 
@@ -85,7 +85,7 @@ fn a_leg_is_straight_for_as_far_as_the_windows_let_the_seal_go() {
     assert_eq!(straight("386.175 mm", good_to_2_mm), "pass");
     assert_eq!(straight("386.174 mm", good_to_2_mm), "not-judged");
     assert_eq!(straight("384.174 mm", good_to_2_mm), "fail");
-    // Nobody says how good it is: what is too short still fails, and nothing passes.
+    // Nobody states the error: a stretch that is too short still fails, and nothing passes.
     assert_eq!(straight("900 mm", ""), "not-judged");
     assert_eq!(straight("384.174 mm", ""), "fail");
 }

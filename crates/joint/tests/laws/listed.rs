@@ -101,7 +101,7 @@ fn given<'f>(files: &'f [(&'static str, String)]) -> Vec<(&'static str, &'f str)
         .collect()
 }
 
-/// The complaints about one file of readings beside a job that has no others.
+/// Complaints about one file of readings beside a job that has no others.
 fn about(readings: &str) -> Vec<String> {
     let mut job = tree(named(LARKSPUR).job);
     job.remove("reading");
@@ -112,7 +112,7 @@ fn about(readings: &str) -> Vec<String> {
     }
 }
 
-/// One complaint, at this line and column of the file, that says so.
+/// Checks for one complaint, at this line and column of the file, with these words.
 #[track_caller]
 fn refused(readings: &str, at: &str, says: &str) {
     let complaints = about(readings);
@@ -152,7 +152,7 @@ fn rows_in_files_are_the_rows_of_the_job() {
 fn one_byte_of_a_file_of_rows_changes_the_mark() {
     let (job, mut files) = in_files("\n");
     let before = document(&accepted(read(&job, &given(&files)), LARKSPUR));
-    // A space at the end of a line says nothing.
+    // A space at the end of a line has no meaning.
     files[1].1 = files[1].1.replacen('\n', " \n", 1);
     let after = document(&accepted(read(&job, &given(&files)), LARKSPUR));
     assert_eq!(before.0, after.0);
@@ -205,7 +205,7 @@ fn a_file_as_a_spreadsheet_writes_it_is_read() {
         // Empty lines and columns, spaces, quotation marks that are not needed.
         format!("{HEAD}\n{},,\n,,,,,,,,,\n", ROW.trim_end()),
         with("A,1,jacket", " A , 1 ,\"jacket\""),
-        // One value less than there are columns.
+        // One value fewer than columns.
         with("40.20 mm,40.25 mm", ",40.25 mm"),
     ] {
         assert_eq!(about(&written), [""; 0], "{written:?}");
@@ -295,7 +295,7 @@ fn what_is_wrong_with_a_file_is_said_at_its_line_and_column() {
             "2:5",
             "a quotation mark that opens here is not closed",
         ),
-        // Characters are counted, not bytes; lines as an editor counts them.
+        // Characters are counted, not bytes; lines are counted as in an editor.
         (
             &format!("{HEAD}\r\n{}", ROW.replace("A,1", "½½,4")),
             "3:4",
@@ -358,7 +358,7 @@ fn a_row_that_stands_in_the_job_and_in_the_file_is_refused() {
         let says = format!("This {table} stands in the job too, at job.toml:");
         assert!(complaint.message.starts_with(&says), "{complaint}");
         assert_eq!((complaint.path.as_str(), complaint.line), (name, 2));
-        // The twin: another row beside those of the job is one row more.
+        // The twin: another row beside the job's rows is one row more.
         let other = one.replacen("A,", "B,", 1);
         if table == "reading" {
             assert!(read(&job, &[(field, &other)]).is_ok());

@@ -1,4 +1,4 @@
-//! Common practice never passes; what is from memory rules nothing until the owner confirms it.
+//! Common practice never passes; a value from memory rules nothing until the owner confirms it.
 
 use super::tries;
 use crate::cases::{accepted, everything, named, plan_of, read};
@@ -115,7 +115,7 @@ proptest! {
         let memory = of(Word::Memory { key: "key".to_owned(), source: "book".into() });
         prop_assert_eq!(memory, Outcome::NotJudged);
         prop_assert_ne!(practice, Outcome::Pass);
-        // Whatever common practice fails, the instructions' own limit at the same place fails too.
+        // If common practice fails, the instructions' own limit at the same place fails too.
         prop_assert_eq!(practice == Outcome::Fail, instructions == Outcome::Fail);
     }
 }

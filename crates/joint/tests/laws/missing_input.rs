@@ -1,9 +1,9 @@
-//! A missing input is never a pass: whatever optional thing is taken out of a job, nothing passes that did not pass before.
+//! A missing input is never a pass: whatever optional item is deleted from a job, no new pass appears.
 //!
-//! Compared by check and subject: as many passes afterwards as before, or fewer.
+//! Passes are compared by check and subject: as many afterwards as before, or fewer.
 //! A refused job passes nothing.
 //!
-//! What the cases leave out on purpose, because taking it out takes away a word against the joint and not an input: one of several readings of one layer of one end, one of several trial presses, a count or reading that denies papers which the owner has confirmed, a window or limit of the owner narrower than the instructions'.
+//! The cases leave some items out on purpose, because deleting them removes a word against the joint and not an input: one of several readings of one layer of one end, one of several trial presses, a count or reading that contradicts papers which the owner has confirmed, a window or limit of the owner narrower than the instructions'.
 //! No program can know what was not written down.
 
 use super::toml_text::{text, tree};
@@ -24,7 +24,7 @@ enum Step {
     Row(usize),
 }
 
-/// Every optional thing that stands in a job: fields, and rows of optional lists.
+/// Every optional item of a job: fields, and rows of optional lists.
 fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Step>>) {
     for field in shape.fields {
         let Some(value) = table.get(field.name) else {
@@ -62,7 +62,7 @@ fn paths(table: &Table) -> Vec<Vec<Step>> {
     found
 }
 
-/// Takes one thing out; the other half of a pair (`…_least`, `…_greatest`) goes with it, since half a pair is refused.
+/// Deletes one item; the other half of a pair (`…_least`, `…_greatest`) goes with it, because half a pair is refused.
 fn take_out(table: &mut Table, path: &[Step]) {
     let Some((Step::Key(first), rest)) = path.split_first() else {
         return;
@@ -102,7 +102,7 @@ fn passes(rulings: &[Ruling]) -> Passes {
     passes
 }
 
-/// Passes after that were not there before.
+/// Passes afterwards that were not there before.
 fn gained(before: &Passes, after: &Passes) -> Vec<String> {
     let more = after
         .iter()
@@ -111,7 +111,7 @@ fn gained(before: &Passes, after: &Passes) -> Vec<String> {
         .collect()
 }
 
-/// Which leg parks the body is a statement, not a reading: a leg that is not named for it is asked for its seal only, and the joint says that no leg is named.
+/// Whether a gain comes from another leg that parks. Which leg parks the body is a statement, not a reading: a leg that is not named for it needs only its seal, and the joint says that no leg is named.
 fn is_of_another_leg_parking(out: &[Vec<Step>], rulings: &[Ruling], gained: &str) -> bool {
     let parks = Step::Key("parks".to_owned());
     let is_said = |r: &Ruling| {
@@ -129,7 +129,7 @@ fn rulings(job: &str, case: Case) -> Option<Vec<Ruling>> {
 
 fn broken(case: Case, before: &Passes, out: &[Vec<Step>]) -> Vec<String> {
     let mut job = tree(case.job);
-    // From the last to the first, so that the numbers of rows stay those of the whole job.
+    // From the last to the first, so that the row numbers of the whole job stay valid.
     for path in out.iter().rev() {
         take_out(&mut job, path);
     }
@@ -144,7 +144,7 @@ fn passes_of(case: Case) -> Passes {
     passes(&rulings(case.job, case).expect("the case is read"))
 }
 
-/// Takes each optional thing out by itself, in all cases of a kind of joint.
+/// Deletes each optional item by itself, in all cases of a kind of joint.
 #[track_caller]
 fn check(kind: &str, n_things_least: usize) {
     let mut n_things = 0;

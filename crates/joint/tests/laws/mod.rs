@@ -1,6 +1,6 @@
-//! Laws: what holds for every joint, tried on all cases and examples and on random changes to them.
+//! Laws: properties of every joint, tried on all cases and examples and on random changes to them.
 //!
-//! Each law is a function that says what breaks it, so that a twin can show that it breaks when something is made wrong.
+//! Each law is a function that returns its violations, so that a twin can show that it fails when something is made wrong.
 
 mod again;
 mod as_said;
@@ -33,7 +33,7 @@ mod written_order;
 
 use proptest::test_runner::{Config, RngSeed};
 
-/// Settings of a random law: so many cases from a fixed seed, so that two runs say the same, and no file of past failures; a failure that matters becomes a named test.
+/// Settings of a random law: a number of cases from a fixed seed, so that two runs give the same result, and no file of past failures; a failure that matters becomes a named test.
 fn tries(cases: u32) -> Config {
     Config {
         cases,

@@ -5,7 +5,7 @@ use jointwright_joint::cutback::cutback;
 use jointwright_joint::fit::Chosen;
 use jointwright_joint::plan::{NEVER, NO_VOLTAGE};
 
-/// Sentences that say what is never said.
+/// Sentences that contain the words in order to deny them.
 const DENIALS: &[&str] = &[
     NEVER,
     "This says what the cable is made of, never which circuit it is or whether it is dead.",
@@ -13,7 +13,7 @@ const DENIALS: &[&str] = &[
     "and no voltage is called harmless",
 ];
 
-/// Words that no plan may use otherwise; a word matches from its start, so that "energised" and "energized" do.
+/// Words that no plan may use otherwise; a word matches from its start, so that "energised" and "energized" match.
 const NEVER_SAID: &[&str] = &[
     "safe",
     "dead",

@@ -1,11 +1,11 @@
-//! What is missing is said as missing, with what would fill it; "not computed by this version" is said of nothing that a datum would bring.
+//! A missing fact is reported as missing, with the fact that would settle it; "not computed by this version" never stands for a fact that a datum would give.
 
 use crate::cases::{accepted, everything, read};
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::{NOT_COMPUTED, Plan};
 use jointwright_wording::plan;
 
-/// What a plan says of itself that it does have, or names no reason for; nothing where it is true.
+/// Statements of a plan about missing things that it has, or for which it names no reason; empty if all are true.
 fn untrue(plan: &Plan) -> Vec<String> {
     let mut wrong = Vec::new();
     if plan.not_computed != NOT_COMPUTED {
@@ -46,7 +46,7 @@ fn issue_16_a_plan_calls_missing_what_is_missing_and_nothing_else() {
         let plan = plan(&accepted(judge(&order), case.slug));
         assert_eq!(untrue(&plan), Vec::<String>::new(), "{}", case.slug);
         n_missing += plan.missing.len();
-        // The twin: what was said of itself before is found to be untrue.
+        // The twin: two untrue statements are found.
         let mut other = plan.clone();
         other.not_computed.push("electric field of A".to_owned());
         other.missing.push("interface pressure".to_owned());

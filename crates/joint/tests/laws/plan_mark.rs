@@ -1,4 +1,4 @@
-//! The mark of a plan tells it from every other: it changes with every byte that goes in and with the version, and with nothing else.
+//! The mark of a plan distinguishes it from every other plan: it changes with every byte of the input and with the version, and with nothing else.
 
 use crate::cases::{CASES, accepted, everything, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -12,14 +12,14 @@ fn catalogues(demonstration: &str) -> Vec<(String, String)> {
     vec![(DEMONSTRATION.to_owned(), demonstration.to_owned())]
 }
 
-/// The mark of a job with these catalogues, by a program of this name.
+/// Mark of a job with these catalogues, by a program with this name.
 #[track_caller]
 fn mark(job: &str, catalogues: &[(String, String)], program: &str) -> MarkDoc {
     let order = accepted(read(job, catalogues), "the job");
     mark_of(&accepted(judge(&order), "the job"), program)
 }
 
-/// A text with one passage changed, which must stand there.
+/// A text with one passage changed; the passage must be there.
 fn changed(text: &str, from: &str, to: &str) -> String {
     assert!(text.contains(from), "{from}");
     text.replacen(from, to, 1)
@@ -99,7 +99,7 @@ fn the_order_and_the_number_of_catalogues_change_the_mark() {
 #[test]
 fn two_plans_of_one_job_with_another_end_of_the_body_have_two_marks() {
     let job = named("dock-straight-pressed").job;
-    // Where the body ends, and its mark.
+    // Place of the body's end, and the mark of the plan.
     let planned = |text: &str| {
         let order = accepted(read(job, &catalogues(text)), "the job");
         let plan = plan(&accepted(judge(&order), "the job"));
@@ -142,7 +142,7 @@ fn the_time_is_printed_and_changes_nothing() {
             .replace(&plan.plan_mark.made, "")
     };
     assert_eq!(text(&one), text(&other));
-    // What is no day and time, but a page of words, is none.
+    // A text that is no day and time, but a page of words, is refused.
     for made in ["", "  ", &"x".repeat(41)] {
         assert_eq!(at(made).plan_mark.made, NO_TIME);
     }

@@ -1,4 +1,4 @@
-//! A row that names several legs or phases counts once for each, and is refused where it says what was read, counted or tested once.
+//! A row that names several legs or phases counts once for each, and is refused if it states a reading, a count or a test made once.
 
 use crate::cases::{accepted, lines, named, plan_of, read};
 use jointwright_joint::form::{Complaint, json_schema};
@@ -29,7 +29,7 @@ fn document(job: &str) -> String {
     serde_json::to_string_pretty(&plan).expect("a document")
 }
 
-/// One complaint, on these words of the job, that says so.
+/// Checks for one complaint, on these words of the job, that says so.
 #[track_caller]
 fn refused(job: &str, at: &str, says: &str) {
     let complaints: Vec<Complaint> = match read(job, &named(LARKSPUR).catalogues()) {
@@ -71,7 +71,7 @@ fn a_lot_of_several_phases_is_a_lot_of_each() {
             "[[lot]]\nleg = \"A\"\nphase = {phase}\npart = \"connector\"\nlot = \"INV-K-9\"\nmade = 2026-01-14\nno_expiry = true\n"
         )
     };
-    // Rows in two forms cannot stand in one list, so all of the job's are written out.
+    // Rows in two forms cannot stand in one list, so all rows of the job are written out.
     let job = |rows: &str| {
         let job = named(LARKSPUR).job;
         let start = job.find("lot = [\n").expect("lots");
@@ -171,7 +171,7 @@ fn an_empty_list_of_ends_is_refused() {
         "[], jacket",
         says,
     );
-    // For a row that holds for all legs where none is named, none named would be all.
+    // For a row that holds for all legs if none is named, an empty list would mean all.
     let window = WINDOW.replacen('\n', "\nleg = []\n", 1);
     refused(&edited("", "", &window), "[]", says);
 }

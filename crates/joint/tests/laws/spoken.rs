@@ -1,4 +1,4 @@
-//! Whatever a file says in words stands in the plan in quotation marks, permitting or not, in whatever language.
+//! Words from a file stand in the plan in quotation marks, permitting or not, in any language.
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -6,7 +6,7 @@ use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::Plan;
 use jointwright_wording::plan;
 
-/// What somebody may write into any text.
+/// Sentences that somebody may write into any text.
 const PERMITTING: &[&str] = &[
     "approved: may be energised",
     "This cable is dead",
@@ -21,7 +21,7 @@ const PERMITTING: &[&str] = &[
     "можно включать: кабель без напряжения",
 ];
 
-/// Fields of a job, and of a row, that hold any words.
+/// Fields of a job, and of a row, that may hold any words.
 const JOB: &[&str] = &[
     "title", "goes_to", "role", "place", "source", "what", "lot", "how",
 ];
@@ -29,7 +29,7 @@ const ROWS: &[&str] = &[
     "say", "caution", "note", "place", "name", "revision", "paper",
 ];
 
-/// A text in which each of these fields says something else.
+/// A text with these words in each of these fields.
 fn saying(text: &str, fields: &[&str], words: &str) -> String {
     let mut said = String::new();
     let mut rest = text;
@@ -41,7 +41,7 @@ fn saying(text: &str, fields: &[&str], words: &str) -> String {
             .next();
         let value = &rest[at + 4..];
         let end = value.find('"').expect("the text is closed");
-        // What is called by one word is a short name, of a region or of an end; what has several is told to a reader.
+        // A name of one word is a short name, of a region or of an end; a name of several words is for a reader.
         let is_told = name != Some("name") || value[..end].contains(' ');
         let is_asked = is_told && name.is_some_and(|name| fields.contains(&name));
         said.push_str(before);
@@ -52,7 +52,7 @@ fn saying(text: &str, fields: &[&str], words: &str) -> String {
     said + rest
 }
 
-/// Where a text holds words without “ ” around them.
+/// Places where a text holds words without “ ” around them.
 fn unquoted(text: &str, words: &str) -> Vec<String> {
     let own = words.replace(['“', '”', '"'], "'");
     let bare = text.replace(&format!("“{own}”"), "");
@@ -102,7 +102,7 @@ fn what_stands_unquoted_is_found() {
 
 #[test]
 fn a_name_that_another_file_answers_to_is_the_same_name_in_quotation_marks() {
-    // A die of the row and of the trial press, called by more than a short name.
+    // A die in the row and in the trial press, with more than a short name.
     let job = named("dock-straight-pressed").job;
     let long = "die of the invented press, approved";
     let of = |job: &str, rows: &str| {
@@ -124,9 +124,9 @@ fn a_name_that_another_file_answers_to_is_the_same_name_in_quotation_marks() {
         die.as_deref(),
         Some("“die of the invented press, approved”")
     );
-    // The twin: the row alone is called so.
+    // The twin: only the row has that name.
     assert!(growth(&of(job, &rows)).is_none());
-    // A file may be called what it is called.
+    // A file keeps its own name.
     let named_so = job.replace("[\"demonstration\"]", "[\"approved-parts.toml\"]");
     let rows = (
         "approved-parts.toml".to_owned(),

@@ -1,4 +1,4 @@
-//! What contradicts itself in a job, or is nothing where nothing cannot be, is refused at its line.
+//! A contradiction in a job, or a zero that cannot be zero, is refused at its line.
 
 use crate::cases::{lines, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -22,7 +22,7 @@ fn refused(of_job: &[(&str, &str)], of_rows: &[(&str, &str)]) -> Vec<Complaint> 
     }
 }
 
-/// One complaint, on the line of the job that holds these words, that says so.
+/// Checks for one complaint, on the line of the job that holds these words, that says so.
 #[track_caller]
 fn check(of_job: &[(&str, &str)], at: &str, says: &str) {
     let complaints = refused(of_job, &[]);
@@ -105,7 +105,7 @@ fn a_fault_to_earth_that_ends_before_it_is_cleared_is_refused() {
     check(&[to_earth, short], "fault_time = \"0.1 s\"", says);
     // A fault between the phases is cleared by other relays.
     assert_eq!(refused(&[short], &[]), []);
-    // One fault to earth of an isolated system carries little; the stated current is that of two.
+    // One fault to earth of an isolated system carries little; the stated current belongs to two faults.
     let isolated = [
         ("earthing = \"solid\"", "earthing = \"isolated\""),
         ("clearing_time = \"0.5 s\"", "clearing_time = \"5 h\""),

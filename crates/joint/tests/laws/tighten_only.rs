@@ -1,4 +1,4 @@
-//! What is computed only tightens: without it no pass becomes a fail, and with it no fail becomes a pass.
+//! Computed rulings only tighten: without them no pass becomes a fail, and with them no fail becomes a pass.
 
 use super::toml_text::{each_length, rows, text, tree};
 use super::tries;
@@ -8,7 +8,7 @@ use jointwright_joint::limit::{Outcome, Reach, Ruling};
 use proptest::prelude::*;
 use toml::Value;
 
-/// How the law is broken by a way of coming to one outcome; `None` where it holds.
+/// Violation of the law by a rule for the outcome; `None` if the law holds.
 fn broken(rulings: &[Ruling], outcome: fn(&[Ruling]) -> Outcome) -> Option<String> {
     let (with, without) = (outcome(rulings), outcome(&without_computed(rulings)));
     if with == Outcome::Pass && without == Outcome::Fail {
@@ -20,7 +20,7 @@ fn broken(rulings: &[Ruling], outcome: fn(&[Ruling]) -> Outcome) -> Option<Strin
             with.name()
         ));
     }
-    // What the instructions say stands ruling by ruling, whatever is computed beside it.
+    // Every ruling from the instructions stays, whatever is computed beside it.
     let kept = without_computed(rulings);
     let fails = |rulings: &[Ruling]| {
         rulings
@@ -35,7 +35,7 @@ fn broken(rulings: &[Ruling], outcome: fn(&[Ruling]) -> Outcome) -> Option<Strin
     (fails(rulings) != fails(&kept) + computed_fails).then(|| "a fail went missing".to_owned())
 }
 
-/// Rulings of a case whose readings and room are changed by these amounts, in micrometres; `None` where the change is refused.
+/// Rulings of a case with its readings and room changed by these amounts, in micrometres; `None` if the change is refused.
 fn changed(pick: usize, reading_um: i64, room_um: i64, link_um: i64) -> Option<Vec<Ruling>> {
     let case = everything().nth(pick).expect("a case");
     let um = |n: i64| jointwright_units::Length::from_nm(n * 1_000);
@@ -98,7 +98,7 @@ fn on_every_case_and_example_as_written() {
     assert!(n_computed > 100, "{n_computed} rulings are computed");
 }
 
-/// A wrong way: a computed pass makes up for a fail.
+/// A wrong rule: a computed pass makes up for a fail.
 fn forgiving(rulings: &[Ruling]) -> Outcome {
     let computed_pass = |r: &Ruling| r.reach == Reach::Computed && r.outcome == Outcome::Pass;
     if rulings.iter().any(computed_pass) {

@@ -3,7 +3,7 @@
 use jointwright_units::Length;
 use toml::{Table, Value};
 
-/// A whole-number generator with a seed (splitmix64), so that a failing order can be had again.
+/// A whole-number generator with a seed (splitmix64), so that a failing order can be repeated.
 pub struct Order(pub u64);
 
 impl Order {
@@ -54,7 +54,7 @@ fn inline(value: &Value, mut order: Option<&mut Order>) -> String {
         Value::Datetime(d) => d.to_string(),
         Value::Array(items) => {
             let mut items: Vec<&Value> = items.iter().collect();
-            // Only rows may change places; the order of words in a list is what the papers print.
+            // Only rows may change places; papers print the words of a list in their order.
             if let (Some(order), true) = (order.as_deref_mut(), items.iter().all(|i| i.is_table()))
             {
                 order.shuffle(&mut items);
@@ -79,7 +79,7 @@ fn inline(value: &Value, mut order: Option<&mut Order>) -> String {
     }
 }
 
-/// Rows of a kind, none where there are none.
+/// Rows of a kind.
 pub fn rows<'t>(table: &'t mut Table, kind: &str) -> impl Iterator<Item = &'t mut Table> {
     table
         .get_mut(kind)
@@ -89,7 +89,7 @@ pub fn rows<'t>(table: &'t mut Table, kind: &str) -> impl Iterator<Item = &'t mu
         .filter_map(Value::as_table_mut)
 }
 
-/// Row of a kind and a name.
+/// Row with a kind and a name.
 #[track_caller]
 pub fn row<'t>(table: &'t mut Table, kind: &str, id: &str) -> &'t mut Table {
     rows(table, kind)
@@ -97,7 +97,7 @@ pub fn row<'t>(table: &'t mut Table, kind: &str, id: &str) -> &'t mut Table {
         .unwrap_or_else(|| panic!("no {kind} {id}"))
 }
 
-/// Calls `change` on every length that stands in a tree, whatever it is of.
+/// Calls `change` on every length in a tree.
 pub fn each_length(value: &mut Value, change: &mut impl FnMut(Length) -> Length) {
     match value {
         Value::String(text) => {

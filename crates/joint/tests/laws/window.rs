@@ -1,6 +1,6 @@
-//! Windows: any mixture of marks inside the windows of one leg, with the connector wherever its play lets it be, keeps every link of the rows inside its own tolerance.
+//! Windows: any mixture of marks inside the windows of one leg, with the connector anywhere within its play, keeps every link of the rows inside its own tolerance.
 //!
-//! The connector's places are worked out here from its row alone, not by the program's own solver.
+//! The connector's places are computed here from its row alone, not by the program's own solver.
 
 use super::toml_text::{rows, text, tree};
 use super::tries;
@@ -15,11 +15,11 @@ use proptest::prelude::*;
 use std::collections::BTreeMap;
 use toml::Value;
 
-/// Thousandths of the way from the least to the greatest of each thing that may vary, taken in turn.
+/// Thousandths of the way from the least to the greatest of each quantity that may vary, used in turn.
 struct Draw<'d> {
     thousandths: &'d [i64],
     next: usize,
-    /// Half-nanometres by which every window is widened at both sides; nothing but in a twin.
+    /// Half-nanometres by which every window is widened at both sides; zero except in a twin.
     widened: i64,
 }
 
@@ -32,7 +32,7 @@ impl Draw<'_> {
 
     fn between(&mut self, least: i64, greatest: i64) -> i64 {
         let t = self.thousandth();
-        // By the whole part and the rest, so that both ends are hit exactly and nothing overflows.
+        // Whole part and remainder separately, so that both ends are hit exactly and nothing overflows.
         let width = greatest - least;
         least + width / 1000 * t + width % 1000 * t / 1000
     }
@@ -118,7 +118,7 @@ impl Made<'_> {
         places
     }
 
-    /// The body from where its end lies: its datum, and from there every plane of it, each with what the body's own rows leave it.
+    /// Draws the body from the place of its end: its datum, and from there each of its planes, each within the body's own rows.
     fn draw_body(&self, draw: &mut Draw<'_>, places: &mut BTreeMap<Plane, i64>) {
         let Some(end) = places.get(&Plane::BodyEnd).copied() else {
             return;
@@ -184,7 +184,7 @@ impl Made<'_> {
         );
     }
 
-    /// Links that a draw breaks, and how many it could be asked of.
+    /// Links that a draw breaks, and the number of links examined.
     fn broken(&self, places: &BTreeMap<Plane, i64>) -> (Vec<String>, usize) {
         let mut broken = Vec::new();
         let mut n_asked = 0;
@@ -224,7 +224,7 @@ fn broken(order: &Order, thousandths: &[i64], widened: i64) -> (Vec<String>, usi
     (all, n_asked)
 }
 
-/// Ends of windows more often than places between.
+/// Ends of windows are more frequent than places between.
 fn thousandths() -> impl Strategy<Value = Vec<i64>> {
     let one = prop_oneof![3 => Just(0_i64), 3 => Just(1000), 2 => 0_i64..=1000];
     proptest::collection::vec(one, 31)
@@ -246,7 +246,7 @@ fn with_tolerances(case: Case, tolerances_nm: &[i64]) -> Option<Order> {
                 for link in links.into_iter().flatten().filter_map(Value::as_table_mut) {
                     let from = link.get("from").and_then(Value::as_str);
                     let is_inner = matches!(from, Some("body-seat" | "body-centre"));
-                    // A fifth at most, so that play does not use up everything.
+                    // At most a fifth, so that play does not use up everything.
                     let play = tolerance();
                     if is_inner && play % 2 == 0 {
                         link.insert(
@@ -311,17 +311,17 @@ proptest! {
     }
 }
 
-/// Links whose two windows are wider together than the link's own tolerance.
+/// Links whose two windows together are wider than the link's own tolerance.
 fn too_wide(made: &Made<'_>, widened: i64) -> Vec<String> {
     let width = |plane: Plane| match plane {
         // The datum does not vary, and the connector's play is no window: its width only takes away.
         plane if plane.holder() == Holder::Connector => Some(0),
-        // The body's window is that of its end.
+        // The body's window is the window of its end.
         plane if plane.holder() == Holder::Body => made.cut(Plane::BodyEnd).and_then(width_of),
         plane => made.cut(plane).and_then(width_of),
     };
     let wide = made.links().into_iter().filter(|link| {
-        // What lies between two planes of the body is its own play; the crew's window drops out.
+        // The distance between two planes of the body has its own play; the crew's window drops out.
         if link.from.holder() == Holder::Body && link.to.holder() == Holder::Body {
             return false;
         }

@@ -1,4 +1,4 @@
-//! What the owner says beside the instructions: it can tighten, it is never dropped in silence, and it can say what shrinks back.
+//! The owner's words beside the instructions: they can tighten, are never dropped in silence, and can state shrink-back.
 
 use crate::cases::{accepted, lines, named, plan_of, read};
 use jointwright_joint::plan::Plan;
@@ -20,7 +20,7 @@ fn job_with(more: &str) -> String {
     format!("{job}\n{more}")
 }
 
-/// Name of whoever comes first under `authority`, and the day of the work.
+/// Name of the first person under `authority`, and the day of the work.
 fn by() -> String {
     let case = named(CASE);
     let people = &case.job[case.job.find("person = [").expect("people")..];
@@ -51,7 +51,7 @@ fn a_stricter_limit_of_the_owner_fails_beside_instructions_that_pass() {
             by()
         )
     };
-    // The case leaves open how far its jackets shrink back: that is said of each leg beside the limits.
+    // The case does not state the shrink-back of its jackets: the ruling on each leg says so beside the limits.
     let open = "not-judged";
     assert_eq!(
         outcomes(&plan(""), "seal_overlap"),
@@ -98,6 +98,6 @@ fn a_jacket_that_shrinks_back_takes_that_off_the_overlap() {
     };
     let lost = overlap("") - overlap(&shrinks("4 mm"));
     assert!((lost - 4.0).abs() < 1e-9, "lost {lost} mm");
-    // The twin: nothing shrinks, nothing is lost.
+    // The twin: without shrink-back nothing is lost.
     assert!((overlap("") - overlap(&shrinks("0 mm"))).abs() < 1e-9);
 }

@@ -1,4 +1,4 @@
-//! The order of legs, rows and keys and the comments between them change nothing in the document but its mark, which is of every byte.
+//! The order of legs, rows and keys, and the comments between them, change nothing in the document but its mark, which depends on every byte.
 
 use super::toml_text::{Order, rows, text, tree};
 use super::tries;

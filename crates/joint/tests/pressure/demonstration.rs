@@ -7,7 +7,7 @@ use jointwright_joint::judge::judge;
 use jointwright_joint::plan::Plan;
 use jointwright_wording::plan;
 
-/// What asks whether the body sits on its leg.
+/// Checks of whether the body sits on its leg.
 const SITS: &[&str] = &[
     "insulation_in_body",
     "interface_pressure",
@@ -36,7 +36,7 @@ fn the_undersized_leg_fails_fit_and_pressure_and_its_proper_cable_passes() {
             "{check} on the proper leg: {proper:?}"
         );
     }
-    // The other leg's cable in its place: the same diameters as those that pass.
+    // The other leg's cable in its place: the diameters that pass.
     let exchanged = tannery(&[(
         "values = [\"18.80 mm\", \"18.90 mm\", \"19.10 mm\", \"18.90 mm\"]",
         "values = [\"23.30 mm\", \"23.40 mm\", \"23.60 mm\", \"23.40 mm\"]",
@@ -63,7 +63,7 @@ fn the_line_of_the_thin_leg_says_it_and_whose_limit_it_is() {
     assert!(!line(0).contains("TOO LITTLE"), "{}", line(0));
 }
 
-/// The adapter of larkspur's leg B, recomputed by another hand: 1.446 of its paper's least with free ends, 1.379 with its length held; the worst of both counts.
+/// The adapter of larkspur's leg B, recomputed independently: 1.446 of its paper's least with free ends, 1.379 with its length held; the worst of both counts.
 #[test]
 fn the_ratio_is_the_worst_over_what_holds_the_ends() {
     let case = named("larkspur-three-way");
@@ -80,7 +80,7 @@ fn the_ratio_is_the_worst_over_what_holds_the_ends() {
         .expect("computed");
     assert!((adapter.ratio - 1.379).abs() < 2e-3, "{adapter:?}");
     assert_eq!(adapter.ratio_ends, "fixed length");
-    // Printed is what is left of it with its error taken off, and both beside it.
+    // The printed ratio is the ratio less its error, with both beside it.
     let least = adapter.ratio - adapter.error_ratio;
     let body = &pressure.line;
     assert!(

@@ -1,4 +1,4 @@
-//! What the temperatures do, with no sign assumed.
+//! Effect of the temperatures, with no sign assumed.
 
 use super::{Edits, PUSHED_ON, body, kpa, planned};
 use jointwright_joint::plan::Plan;
@@ -64,7 +64,7 @@ fn equal_expansions_and_a_constant_modulus_leave_nothing_to_the_temperature() {
 #[test]
 fn either_end_of_the_range_may_be_the_worst() {
     let worst = |plan: &Plan| body(plan).pressure_at.clone().expect("temperatures");
-    // Rubber that softens is worst hot, one that stiffens is worst cold.
+    // Rubber that softens is worst hot, rubber that stiffens is worst cold.
     assert_eq!(
         worst(&at("2e-4", "2e-4", "-0.002", (5, 130))),
         "all at 130 degC"

@@ -55,7 +55,7 @@ fn a_least_pressure_cuts_the_range_down_to_where_it_is_reached() {
     let [least, _] = body(&cut).today_mm.expect("a range");
     assert!(least > 23.3, "{least}");
     assert_eq!(outcomes(&cut, "range_today", "A")[0], "fail");
-    // On a cable of that diameter the pressure is what is asked for.
+    // On a cable of that diameter the pressure equals the pressure asked for.
     let on = planned(&[(INSULATION, &insulation([least; 4]))], &[]);
     assert!(
         (kpa(&on) / asked - 1.0).abs() < 1e-3,
@@ -66,7 +66,7 @@ fn a_least_pressure_cuts_the_range_down_to_where_it_is_reached() {
 
 #[test]
 fn the_stretch_of_the_bore_is_held_on_either_side() {
-    // 23.6 mm at the thickest over a relaxed bore of 15 mm: 1.5733; the calliper is good to 0.0033 of it, the bore to 0.0105.
+    // 23.6 mm at the thickest over a relaxed bore of 15 mm: 1.5733; the error is 0.0033 from the calliper and 0.0105 from the bore.
     for (most, expected) in [(1.588, "pass"), (1.575, "not-judged"), (1.559, "fail")] {
         let limit = owner("rubber_stretch", &format!("greatest_stretch = {most}"));
         let by_owner = planned(&[(FIRST_LEG, &limit)], &[]);
@@ -83,7 +83,7 @@ fn the_stretch_of_the_bore_is_held_on_either_side() {
             "{most}"
         );
     }
-    // 29 mm is the most that its paper allows.
+    // Its paper allows at most 29 mm.
     let too_thick = planned(&[(INSULATION, &insulation([29.1; 4]))], &[]);
     assert_eq!(outcomes(&too_thick, "rubber_stretch", "A"), ["fail"]);
     let thick = planned(&[(INSULATION, &insulation([28.9; 4]))], &[]);
@@ -101,7 +101,7 @@ fn a_seal_on_too_thin_a_jacket_is_squeezed_too_little() {
             &[],
         )
     };
-    // The seal takes 24 mm and more; its oldest allowed is used up more than this one.
+    // The seal takes 24 mm and more; the oldest that is allowed is used up more than this one.
     assert_eq!(outcomes(&jacket("24.1"), "seal_squeeze", "A"), ["pass"]);
     assert_eq!(outcomes(&jacket("20.0"), "seal_squeeze", "A"), ["fail"]);
 }
@@ -132,7 +132,7 @@ fn the_wall_of_a_body_is_that_of_its_inside() {
     );
     let ratio = kpa(&whole) / kpa(&even);
     assert!((ratio - 1.0).abs() < 1e-6, "{ratio}");
-    // And another outside is another pressure.
+    // Another outside gives another pressure.
     let other = kpa(&whole) / kpa(&planned(&[], &[]));
     assert!((other - 1.0).abs() > 1e-4, "{other}");
 }
@@ -154,7 +154,7 @@ fn a_part_that_does_not_touch_fails() {
     let (found, line) = bore("24");
     assert_eq!(found, ["fail"]);
     assert!(line.starts_with("LOOSE"), "{line}");
-    // A bore that touches this cable and not the thinnest allowed is no measure of anything.
+    // A bore that touches this cable but not the thinnest allowed cable measures nothing.
     let (found, _) = bore("20.5");
     assert_eq!(found, ["not-judged"]);
 }

@@ -1,6 +1,6 @@
 //! Pressure through the whole chain: job, row, store, temperatures, ruling.
 //!
-//! The joint is the example `tannery-change`; its body is the demonstration row with an even wall and no inside, so that no field is solved.
+//! The joint is the example `tannery-change`; its body is the demonstration row with an even wall and no inside, so no field is solved.
 
 mod demonstration;
 mod heat;
@@ -14,7 +14,7 @@ use jointwright_joint::judge::judge;
 use jointwright_joint::plan::{PartPressureDoc, Plan, RulingDoc, SitDoc};
 use jointwright_wording::plan;
 
-/// Passages and what stands in their place; each must be there.
+/// Passages and their replacements; each passage must be there.
 pub type Edits<'a> = &'a [(&'a str, &'a str)];
 
 #[track_caller]
@@ -25,7 +25,7 @@ pub fn edited(text: &str, edits: Edits<'_>) -> String {
     })
 }
 
-/// The row of the body, even all along.
+/// Row of the body, even all along.
 fn parts() -> String {
     let of = |from: &str, to: &str| -> String {
         let begin = DEMONSTRATION_TEXT.find(from).expect("a row");
@@ -66,7 +66,7 @@ pub fn planned(of_job: Edits<'_>, of_row: Edits<'_>) -> Plan {
     plan(&accepted(judge(&order), "the joint"))
 }
 
-/// What the plan says of a part of the first end of a leg.
+/// The plan's entry for a part of the first end of a leg.
 #[track_caller]
 pub fn part<'p>(plan: &'p Plan, leg: &str, kind: &str) -> &'p PartPressureDoc {
     let leg = plan.legs.iter().find(|l| l.mark == leg).expect("the leg");
@@ -75,7 +75,7 @@ pub fn part<'p>(plan: &'p Plan, leg: &str, kind: &str) -> &'p PartPressureDoc {
     part.expect("the part")
 }
 
-/// What was computed of the body on leg A.
+/// Computed values of the body on leg A.
 #[track_caller]
 pub fn body(plan: &Plan) -> &SitDoc {
     let part = part(plan, "A", "body");

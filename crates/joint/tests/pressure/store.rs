@@ -1,4 +1,4 @@
-//! What the store does: more of it never presses more, and past the date there is no range.
+//! Effect of the store: more of it never raises the pressure, and past the date there is no range.
 
 use super::{INSULATION, PUSHED_ON, body, insulation, kpa, outcomes, part, planned};
 use jointwright_joint::plan::Plan;
@@ -78,7 +78,7 @@ fn the_set_is_the_law_of_the_row_by_hand() {
 
 #[test]
 fn a_store_hotter_than_allowed_cuts_the_range_down() {
-    // 70 degC for a year: more is used up than after 36 months at 40 degC.
+    // A year at 70 degC uses up more than 36 months at 40 degC.
     let hot = |mm: f64| {
         planned(
             &[
@@ -95,12 +95,12 @@ fn a_store_hotter_than_allowed_cuts_the_range_down() {
     let [least, greatest] = body(&plan).today_mm.expect("a range");
     assert!(least > 21.1 && least < 24.0, "{least}");
     assert!((greatest - 29.0).abs() < 1e-9, "{greatest}");
-    // Between the paper's least and today's: it fits by the paper and not by today's range.
+    // Between the paper's least and today's least: it fits by the paper and not by today's range.
     let between = hot(0.5 * (21.1 + least));
     assert_eq!(outcomes(&between, "insulation_in_body", "A"), ["pass"]);
     assert_eq!(outcomes(&between, "range_today", "A")[0], "fail");
     assert_eq!(outcomes(&between, "interface_pressure", "A"), ["fail"]);
-    // A store within what is allowed leaves the paper's range as it is.
+    // A store within the allowed one leaves the paper's range as it is.
     let mild = planned(&[], &[]);
     let [least, _] = body(&mild).today_mm.expect("a range");
     assert!((least - 21.1).abs() < 1e-9, "{least}");
@@ -116,7 +116,7 @@ const TOO_OLD: &[(&str, &str)] = &[
         "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\", no_expiry = true",
         "lot = \"INV-BD-1\", expanded = 2025-09-20, expires = 2026-03-09, store_least = \"5 degC\", store_greatest = \"31 degC\"",
     ),
-    // A label that allows longer than the instructions makes it no younger.
+    // A label that allows more time than the instructions makes it no younger.
     (
         "lot = \"INV-BD-1\", expanded = 2025-09-20, store_least = \"5 degC\", store_greatest = \"31 degC\", no_expiry = true",
         "lot = \"INV-BD-1\", expanded = 2023-03-09, expires = 2030-01-01, store_least = \"5 degC\", store_greatest = \"31 degC\"",
@@ -129,7 +129,7 @@ fn past_its_date_it_fails_and_no_diameter_is_printed() {
     let table = &rubber[rubber.find("[body.rubber]").expect("a table")..];
     let thick = insulation([26.0; 4]);
     for old in TOO_OLD {
-        // Nothing else that is known, or not, makes it younger.
+        // No other fact, known or not, makes it younger.
         let others: &[(super::Edits<'_>, super::Edits<'_>)] = &[
             (&[], &[]),
             (&[(INSULATION, &thick)], &[]),
@@ -180,7 +180,7 @@ fn a_day_of_expansion_that_is_yet_to_come_is_no_fresh_kit() {
 
 #[test]
 fn a_stay_that_was_too_warm_is_held_against_the_kit() {
-    // 40 degC is allowed; the last stay counts whatever the greatest of the store says.
+    // 40 degC is allowed; the last stay counts whatever the greatest store temperature states.
     for (stays, expected) in [
         (
             "stay = [{ until = 2026-03-11, greatest = \"39 degC\" }]",
@@ -204,7 +204,7 @@ fn a_stay_that_was_too_warm_is_held_against_the_kit() {
             )],
             &[],
         );
-        // Of the body: its months, then its store.
+        // For the body: its months, then its store.
         let found = super::rulings(&plan, "kit_age", "A");
         let of_body = found
             .iter()
@@ -236,7 +236,7 @@ fn a_part_of_unknown_age_has_no_range() {
         state("lot = \"X\", made = 2026-03-11"),
         is("not known", "not-judged")
     );
-    // It was made before it was expanded, whenever that was.
+    // It was made before it was expanded, on whatever day.
     assert_eq!(
         state("lot = \"X\", expanded = 2005-09-20"),
         is("past its date", "fail")

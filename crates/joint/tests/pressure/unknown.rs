@@ -1,4 +1,4 @@
-//! What is not stated is asked for, and nothing passes for want of it.
+//! A fact that is not stated is asked for, and nothing passes for want of it.
 
 use super::{Edits, body, outcomes, part, planned, rulings};
 use jointwright_joint::limit::Outcome;
@@ -193,7 +193,7 @@ fn a_tape_does_not_show_the_thinnest_place() {
 
 #[test]
 fn constants_that_do_not_reach_over_the_temperatures_are_asked_for() {
-    // 1 - 0.01 per kelvin leaves nothing at 123 degC; the conductor comes to 130.
+    // 1 - 0.01 per kelvin leaves nothing at 123 degC; the conductor reaches 130.
     let soft: Edits<'_> = &[(
         "modulus_per_k_least = -0.003",
         "modulus_per_k_least = -0.01",
@@ -245,11 +245,11 @@ fn water_under_the_shield_is_not_passed_over() {
             .collect();
         let under = DRY.replace("\"conductor\"", "\"shield\"");
         let rows = rows.join("\n");
-        // The row under the shield goes first: what comes in its place may be like it.
+        // The row under the shield is replaced first: its replacement may look like it.
         let edits = [(under.as_str(), ""), (DRY, rows.as_str())];
         outcomes(&planned(&edits, &[]), "strand_water", "A")
     };
-    // A dry test of the strands says nothing of what is under the shield.
+    // A dry test of the strands does not show what lies under the shield.
     assert_eq!(with(&[("conductor", "dry")]), ["pass", "not-judged"]);
     assert_eq!(with(&[("conductor", "wet")]), ["fail", "not-judged"]);
     assert_eq!(
@@ -260,7 +260,7 @@ fn water_under_the_shield_is_not_passed_over() {
         with(&[("conductor", "dry"), ("shield", "wet")]),
         ["pass", "fail"]
     );
-    // What is found under the shield says nothing of the strands.
+    // A test under the shield does not show the state of the strands.
     assert_eq!(with(&[("shield", "dry")]), ["pass", "not-judged"]);
     assert_eq!(with(&[("shield", "wet")]), ["fail", "not-judged"]);
     assert_eq!(with(&[]), ["not-judged"]);

@@ -1,4 +1,4 @@
-//! Adapter: where it ends is measured when it comes on, before the body covers it.
+//! Adapter: its end is measured when it comes on, before the body covers it.
 
 use crate::cases::named;
 use jointwright_joint::judge::judge_unsolved;
@@ -23,7 +23,7 @@ fn steps(has_window: bool) -> Vec<StepDoc> {
     plan(&judged).make_up.steps
 }
 
-/// Window of the adapter's reading, and on whose word or why there is none.
+/// Window of the adapter's reading, with its source or the reason why there is none.
 fn reading(steps: &[StepDoc]) -> (Option<String>, String) {
     let mut of_leg = steps
         .iter()

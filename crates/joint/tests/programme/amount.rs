@@ -126,7 +126,7 @@ fn a_press_is_asked_for_with_its_die_only_where_something_is_pressed() {
     );
 }
 
-/// The sleeve that the trial press uses up was in no list of parts.
+/// The sleeve that the trial press uses up was missing from every list of parts.
 #[test]
 fn a_connector_whose_growth_is_not_measured_is_counted_once_more_for_its_trial() {
     let of = |slug: &str| {
@@ -144,7 +144,7 @@ fn a_connector_whose_growth_is_not_measured_is_counted_once_more_for_its_trial()
     assert!(on.contains("trial press on a piece of"));
     assert_eq!(of("straight-wires-growth-measured"), []);
     assert_eq!(of("dock-straight-not-pressed").len(), 1);
-    // Pressed as a trial already, and shear bolts, which grow by nothing.
+    // A connector already pressed in a trial, and shear bolts, which do not grow.
     assert_eq!(of("larkspur-three-way"), []);
 }
 

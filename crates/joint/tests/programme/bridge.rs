@@ -11,7 +11,7 @@ use jointwright_joint::stage::Stage;
 const AFTER: BridgeMoment = BridgeMoment::AfterBondIsMeasured;
 const BEFORE: BridgeMoment = BridgeMoment::BeforeBondIsMeasured;
 
-/// A joint of which only the owner and the rows of its shield parts speak.
+/// A joint with a statement of the owner and of the rows of its shield parts only.
 fn asked(owner: Option<BridgeMoment>, row: Option<BridgeMoment>) -> Order {
     let mut order = order_of("larkspur-three-way");
     order.job.bridge_off = owner.map(|when| BridgeOff {
@@ -76,7 +76,7 @@ fn without_a_word_or_with_two_the_step_asks_whom_to_call_and_the_bridge_stays_on
             "{:?}",
             plan.make_up.unsettled
         );
-        // No seal closes over it all the same.
+        // No seal closes over it, however.
         assert!(waits(&plan.make_up.steps, "seal", "bridge-off"));
     }
 }
@@ -109,7 +109,7 @@ fn whose_word_it_is_stands_beside_the_step_and_is_written_down_on_the_spot() {
 
 #[test]
 fn issue_16_a_bond_is_not_read_across_the_bridge_without_a_word() {
-    // A bridge beside an open bond makes the reading good.
+    // The bridge beside an open bond makes the reading look good.
     let warns = |owner: Option<BridgeMoment>| {
         let make_up = planned(&asked(owner, None)).make_up;
         let check = make_up.steps.iter().find(|s| s.stage == Stage::BondCheck);

@@ -1,4 +1,4 @@
-//! A caution belongs to what is there, and stands once; steps say what is looked for before anything covers it.
+//! A caution belongs to a thing that is there, and stands once; steps name the inspections before anything covers a place.
 
 use super::{order_of, planned};
 use crate::cases::everything;

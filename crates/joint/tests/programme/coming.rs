@@ -1,4 +1,4 @@
-//! When each part comes over its end: what passes the jacket is parked, what does not is pushed on after the cleaning.
+//! The moment at which each part comes over its end: a part that passes the jacket is parked, a part that does not is pushed on after the cleaning.
 
 use super::joint::ancestors;
 use super::{order_of, planned};
@@ -11,7 +11,7 @@ use jointwright_joint::plan::{Plan, StepDoc};
 use jointwright_joint::stage::Stage;
 use jointwright_units::Length;
 
-/// Greatest that was read over the jacket of a leg, with its error; none where an end was not read.
+/// Greatest reading over the jacket of a leg, with its error; `None` if an end was not read.
 fn jacket(order: &Order, leg: &str) -> Option<Length> {
     let of_end = |phase: u8| {
         let read = order.job.readings.of(&EndId::new(leg, phase)).iter();
@@ -38,7 +38,7 @@ fn row<'o>(order: &'o Order, part: &str, id: &str) -> (bool, &'o [Fits]) {
     (is_expanded, fits)
 }
 
-/// Steps at which something of a kind comes on, on any leg.
+/// Steps at which a part of a kind comes on, on any leg.
 fn coming<'p>(plan: &'p Plan, part: &str) -> Vec<&'p StepDoc> {
     let steps = plan.make_up.steps.iter();
     steps

@@ -1,4 +1,4 @@
-//! The edge of the metallic shield: cut or laid back, one word everywhere, and how much is kept.
+//! The edge of the metallic shield: cut or laid back, the same word everywhere, and the kept length.
 
 use super::{order_of, planned};
 use crate::cases::everything;
@@ -17,7 +17,7 @@ fn edge(leg: &LegDoc) -> &CutDoc {
         .expect("an edge")
 }
 
-/// What the steps of a leg say of its shield: title, and whether a kept length is read.
+/// Steps of a leg about its shield: title, and whether a kept length is read.
 fn said<'p>(plan: &'p Plan, leg: &str) -> (&'p str, bool) {
     let mut steps = plan.make_up.steps.iter();
     let step = steps

@@ -1,7 +1,7 @@
-//! The order belongs to the joint: joints of two to six legs, and what crosses them.
+//! The order belongs to the joint: joints of two to six legs, and the parts that cross them.
 //!
 //! All orders of six legs are too many to walk.
-//! A step stands before another in every order exactly where a way of `after` leads from the one to the other; that is tried on small sets of steps, all of whose orders are walked.
+//! A step stands before another in every order exactly if a chain of `after` leads from one to the other; this is tried on small sets of steps, all of whose orders are walked.
 
 use super::{explore, forbidden, order_of, planned};
 use jointwright_joint::job::{JointKind, Leg, Order};
@@ -10,7 +10,7 @@ use jointwright_joint::stage::Stage;
 use proptest::prelude::*;
 use std::collections::BTreeSet;
 
-/// For each step all those from which a way of `after` leads to it.
+/// For each step, all steps from which a chain of `after` leads to it.
 pub(super) fn ancestors(steps: &[StepDoc]) -> Vec<BTreeSet<usize>> {
     let place = |id: &String| steps.iter().position(|s| s.id == *id);
     let waits: Vec<Vec<usize>> = steps
@@ -37,7 +37,7 @@ fn ways(waits: &[Vec<usize>]) -> Vec<BTreeSet<usize>> {
         .collect()
 }
 
-/// The first precondition that some order of these steps breaks, by ways of `after` alone.
+/// First precondition that some order of these steps breaks, found by chains of `after` alone.
 pub(super) fn broken(steps: &[StepDoc], kind: JointKind) -> Option<String> {
     let before = ancestors(steps);
     for (later, step) in steps.iter().enumerate() {
@@ -58,7 +58,7 @@ pub(super) fn broken(steps: &[StepDoc], kind: JointKind) -> Option<String> {
     None
 }
 
-/// A joint like this one with as many legs as asked for.
+/// A joint like this one with a given number of legs.
 pub(super) fn with_legs(case: &str, n: usize) -> Order {
     let mut order = order_of(case);
     let first = order.job.legs[0].clone();

@@ -1,4 +1,4 @@
-//! Steps and front page say one thing: a step sends to the growth ladder only where the front page of that leg shows one.
+//! Steps and front page agree: a step refers to the growth ladder only if the front page of that leg shows one.
 
 use super::{order_of, planned};
 use crate::cases::everything;

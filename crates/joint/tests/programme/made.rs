@@ -1,4 +1,4 @@
-//! What press, torque or shear bolt should leave behind stands at the hold point of the connector, with its window or why there is none.
+//! The marks that press, torque or shear bolt leave behind stand at the hold point of the connector, with their window or the reason why there is none.
 
 use super::{order_of, planned};
 use crate::cases::everything;
@@ -7,7 +7,7 @@ use jointwright_joint::plan::WantedDoc;
 use jointwright_joint::stage::Stage;
 use jointwright_units::{Interval, Length};
 
-/// Readings at the connector of a straight joint with this connector, as made so.
+/// Readings at the connector of a straight joint with this connector, as made with these windows.
 fn readings(connector: &str, as_made: AsMade) -> Vec<WantedDoc> {
     let mut order = order_of("straight-wires-growth-measured");
     for leg in &mut order.job.legs {
@@ -151,7 +151,7 @@ fn every_connector_of_every_case_is_read_as_made() {
     }
 }
 
-/// What the row says of one end stands for that end, and what it says of the whole for what the end does not say.
+/// The row's statement for one end holds for that end; its statement for the whole holds where the end has none.
 #[test]
 fn each_end_of_a_sleeve_is_read_as_made_by_its_own_window() {
     let mut order = order_of("straight-wires-growth-measured");

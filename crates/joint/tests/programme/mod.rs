@@ -1,6 +1,6 @@
 //! The programme of a make-up: in every order that it allows, no precondition is broken.
 //!
-//! The preconditions below are written anew, step by step as a crew would say them, and know nothing of how the programme comes about.
+//! The preconditions below are written anew, step by step in a crew's words, and do not use the program's own rules.
 
 mod adapter;
 mod amount;
@@ -30,7 +30,7 @@ use std::collections::BTreeSet;
 /// Steps done so far, by place in the list.
 type Done = BTreeSet<usize>;
 
-/// More reachable states than this would be a fault of the test's jobs, not of the programme.
+/// Greatest number of reachable states; more would be a fault of the test's jobs, not of the programme.
 const STATES_MOST: usize = 200_000;
 
 fn order_of(case: &str) -> Order {
@@ -41,7 +41,7 @@ fn planned(order: &Order) -> Plan {
     plan(&judge(order).expect("the rows agree"))
 }
 
-/// Why a crew may not do one step of a joint before another, if it may not.
+/// Reason why a crew may not do one step of a joint before another; `None` if it may.
 fn forbidden(kind: JointKind, later: &StepDoc, earlier: &StepDoc) -> Option<&'static str> {
     let shares = later.legs.is_empty()
         || earlier.legs.is_empty()
@@ -125,7 +125,7 @@ fn forbidden(kind: JointKind, later: &StepDoc, earlier: &StepDoc) -> Option<&'st
     rules.find(|(is_broken, _)| *is_broken).map(|(_, why)| *why)
 }
 
-/// Walks every order that the programme allows; the first broken precondition, if there is one.
+/// Walks every order that the programme allows; returns the first broken precondition, if there is one.
 fn explore(steps: &[StepDoc], kind: JointKind) -> Result<usize, String> {
     let waits: Vec<Vec<usize>> = steps
         .iter()
@@ -137,7 +137,7 @@ fn explore(steps: &[StepDoc], kind: JointKind) -> Result<usize, String> {
                 .collect()
         })
         .collect();
-    // For each step those that a crew may not leave open when it comes to it, and why.
+    // For each step the steps that a crew may not leave open before it, with the reason.
     let lacking: Vec<Vec<(usize, &str)>> = steps
         .iter()
         .map(|step| {
@@ -177,7 +177,7 @@ fn clashes(plan: &Plan) -> bool {
     unsettled.any(|s| s.contains("against the order"))
 }
 
-/// The order as printed keeps to `after`, and each row's own steps keep their own order on each leg.
+/// Checks that the printed order keeps to `after`, and that each row's own steps keep their own order on each leg.
 fn printed_order(plan: &Plan, order: &Order) {
     let steps = &plan.make_up.steps;
     for (at, step) in steps.iter().enumerate() {
@@ -220,7 +220,7 @@ fn printed_order(plan: &Plan, order: &Order) {
     }
 }
 
-/// Each part that is slid on stands once, on one end of the joint, and a body and a seal are never forgotten.
+/// Checks that each part that is slid on stands once, on one end of the joint, and that no body and no seal is forgotten.
 fn slides(plan: &Plan, order: &Order) {
     let ends: Vec<String> = plan
         .legs
@@ -271,7 +271,7 @@ fn slides(plan: &Plan, order: &Order) {
     );
 }
 
-/// Every hold point has a reading, and each a window or a reason why it has none.
+/// Checks that every hold point has a reading, and each reading a window or a reason why it has none.
 fn holds(plan: &Plan) -> usize {
     let mut n_windows = 0;
     for step in &plan.make_up.steps {

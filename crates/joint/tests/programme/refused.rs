@@ -1,8 +1,8 @@
-//! Words of rows and jobs on which the order of steps rests, where they contradict themselves.
+//! Contradictions in the words of rows and jobs on which the order of steps rests.
 
 use crate::cases::{lines, named, read};
 
-/// Complaints about a case whose job and catalogue are changed so.
+/// Complaints about a case with these changes to its job and catalogue.
 fn complaints(job: [&str; 2], parts: [&str; 2]) -> String {
     let case = named("dock-straight-pressed");
     let changed = |text: &str, [from, to]: [&str; 2]| {

@@ -1,4 +1,4 @@
-//! Concentric neutrals: how many wires, and the diameters of whole cables.
+//! Concentric neutrals: number of wires, and the diameters of whole cables.
 
 use super::{Row, cable, conductor, inches, rows};
 use jointwright_joint::cable::{
@@ -20,12 +20,12 @@ fn the_rule_counts_the_wires() {
             f64::from(neutral_wires(c, fraction, row.number("wire_awg") as i8))
         };
         assert_eq!(count(Metal::Aluminium), row.number("first"), "{}", row.id());
-        // The twin: copper needs more.
+        // The twin: copper needs more wires.
         assert!(count(Metal::Copper) > row.number("first"), "{}", row.id());
     }
 }
 
-/// Layers whose diameters the rows print, and their columns.
+/// Layers with printed diameters, and their columns.
 const PRINTED: [(Layer, &str); 3] = [
     (Layer::Insulation, "first"),
     (Layer::InsulationScreen, "second"),
@@ -67,7 +67,7 @@ fn every_printed_diameter_lies_inside_the_band() {
     for row in rows(CSV, "diameters") {
         for (layer, column) in PRINTED {
             let printed_in = row.number(column);
-            // The rows do not say how the strands lie; both are made, and both hold.
+            // The rows do not state the stranding; both are computed, and both hold.
             for stranding in [Stranding::Concentric, Stranding::Compressed] {
                 let found = band(&row, stranding, (15, 133), layer);
                 assert!(lies_inside(&found, printed_in), "{} {layer:?}", row.id());
@@ -104,7 +104,7 @@ fn the_nominal_diameters_are_the_printed_ones_but_for_one_row() {
             );
         }
     }
-    // Our nominal over the insulation is 1.004 in, past the 1.000 in at which our screen row changes; SOURCE.md tells.
+    // Our nominal over the insulation is 1.004 in, past the 1.000 in at which our screen row changes; SOURCE.md explains it.
     assert_eq!(
         apart,
         [("cn.kersting.third.4/0".to_owned(), Layer::InsulationScreen)]

@@ -32,7 +32,7 @@ fn check_stranding(check: &str, stranding: Stranding, twin: Stranding) {
 
 #[test]
 fn the_data_carry_the_printed_diameters() {
-    // Both sides were typed from the same list, so this holds the data to it; geometry is below.
+    // Both sides were typed from the same list, so this test only compares the data with it; geometry is below.
     check_stranding("compressed", Stranding::Compressed, Stranding::Concentric);
     check_stranding("compact", Stranding::Compact, Stranding::Compressed);
     for row in rows(CSV, "concentric") {
@@ -81,7 +81,7 @@ fn compressed_is_three_parts_in_a_hundred_under_concentric() {
 
 #[test]
 fn compact_is_between_88_and_92_parts_in_a_hundred_of_concentric() {
-    // No rule: only that a typing error in a row would show.
+    // No rule: only a typing error in a row would show.
     let share =
         |row: &Row| row.number("expected_in") / nominal_in(row.size(), Stranding::Concentric);
     for row in rows(CSV, "compact") {

@@ -65,7 +65,7 @@ fn the_rule_at_20_c_is_the_mass_rule() {
     for row in rows(CSV, "rule_20") {
         let computed = rule_kft(row.size(), row.metal(), 20.0);
         assert!(holds(&row, computed), "{}: {computed}", row.id());
-        // Twin: one wire has no lay, two parts in a hundred less.
+        // Twin: one wire has no lay, which is two percent less.
         let no_lay = conductor(row.size(), row.metal(), Stranding::Solid)
             .rule_20()
             .ohm_per_kft();
@@ -104,7 +104,7 @@ fn resistance_times_area_of_one_wire_is_the_resistivity() {
 }
 
 /// The nominal area is a name: makers use less metal and still meet the maximum, so the rule on the nominal area is below it.
-/// The bounds are ours, taken from the rows themselves (0.8995 to 0.9992); SOURCE.md tells.
+/// The bounds are our own, from the rows themselves (0.8995 to 0.9992); SOURCE.md explains them.
 fn rule_is_below(row: &Row, metal: Metal) -> bool {
     let rule = conductor(row.size(), metal, Stranding::Compact)
         .rule_20()

@@ -15,7 +15,7 @@ fn interval(value: &Value) -> Interval {
     Interval::new(length(mm("least_mm")), length(mm("greatest_mm"))).expect("least first")
 }
 
-/// The cable of a case: bands of conductor and insulation by its papers, thicknesses of what lies on them.
+/// Cable of a case: bands of conductor and insulation by its papers, thicknesses of the layers on them.
 fn papers(case: &Value) -> Construction {
     let layer = |index: usize| interval(&case["layers"][index]);
     let size = Size::parse("4/0 AWG").expect("a size");
@@ -70,7 +70,7 @@ fn a_leg_measures_like_its_papers_where_a_linear_programme_finds_diameters() {
     for (index, case) in cases.iter().enumerate() {
         let expected = case["fits"].as_bool().expect("an answer");
         assert_eq!(fits(case, 0.0), expected, "case {index}");
-        // The twin: with every reading 3 mm larger most of what fitted fits no more.
+        // The twin: with every reading larger by 3 mm, most of the fits are lost.
         n_moved += usize::from(expected && !fits(case, 3.0));
     }
     let n_fit = cases.iter().filter(|case| case["fits"] == true).count();

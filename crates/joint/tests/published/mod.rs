@@ -49,7 +49,7 @@ impl Row {
     }
 }
 
-/// Rows of `csv` whose `check` column is `check`; none is a broken file, not an empty test.
+/// Rows of `csv` whose `check` column is `check`; no such row means a broken file, not an empty test.
 pub fn rows(csv: &str, check: &str) -> Vec<Row> {
     let mut lines = csv.lines();
     let head: Vec<&str> = lines.next().expect("a head line").split(',').collect();

@@ -29,7 +29,7 @@ fn a_tape_is_as_long_as_its_curve() {
     for row in rows(CSV, "tape_length") {
         let found = computed(&row, 0.0);
         assert!(holds(&row, found), "{}: {found}", row.id());
-        // The twin: a tenth of a millimetre more under it is another length.
+        // The twin: a diameter larger by a tenth of a millimetre gives another length.
         assert!(!holds(&row, computed(&row, 0.1)), "{}", row.id());
     }
 }

@@ -52,7 +52,7 @@ fn a_lay_makes_wires_longer_by_its_helix() {
     assert!(
         sentence(&measured_said(&read.job, leg(&read, "B"))).contains("27.40 to 27.90 mm as read")
     );
-    // Not of one phase: by the papers.
+    // Without one phase: by the papers.
     let phase = "  { leg = \"B\", phase = 3, over = \"insulation-screen\", instrument = \"calliper\", error = \"0.05 mm\", temperature = \"12 degC\", values = [\"27.55 mm\", \"27.70 mm\", \"27.85 mm\", \"27.67 mm\"] },\n";
     let less = order(LARKSPUR, &[(&line, &papers), laid, (phase, "")]);
     check(
@@ -140,7 +140,7 @@ fn what_is_not_stated_is_asked_for() {
     }
 }
 
-/// Eleven wires of 64.1 mil, 22.9018 mm2, and a tape of 0.127 by 38.1 mm, 4.8387 mm2, lapped by a quarter, at 27.90 + 0.127 + 2 · 1.62814 mm: it goes 3.5818 times as far as the cable, as a tube it has 16.6420 mm2.
+/// Eleven wires of 64.1 mil, 22.9018 mm2, and a tape of 0.127 by 38.1 mm, 4.8387 mm2, lapped by a quarter, at 27.90 + 0.127 + 2 · 1.62814 mm: the tape is 3.5818 times as long as the cable, and as a tube it has 16.6420 mm2.
 #[test]
 fn a_tape_with_wires_carries_in_parallel_from_a_tube_to_the_tape_alone() {
     let order = order(LARKSPUR, &TAPE_WITH_WIRES);

@@ -1,4 +1,4 @@
-//! Resistances read along a shield: what each says, and what says nothing.
+//! Resistances read along a shield: the conclusion from each, and readings that allow none.
 
 use super::{QUARRY, order};
 use crate::cases::plan_of;
@@ -48,7 +48,7 @@ fn a_reading_outside_of_what_papers_expect_is_a_question_and_no_fail() {
         "Do the turns of an old tape no longer touch?",
     );
     check("90 mohm", WELL, "Is there another path");
-    // Nearer than the instrument may be off it cannot be told apart.
+    // A difference smaller than the instrument's error cannot be seen.
     check("1.24 ohm", WELL, "as expected");
     check("98 mohm", WELL, "as expected");
 }
@@ -85,7 +85,7 @@ fn what_says_nothing_of_the_shield_alone_is_said_to_say_nothing() {
         &WELL.replace("wires = 4", "wires = 2, leads = \"500 mohm\""),
         "four wires",
     );
-    // Their resistance stated, they are taken off: 1.36 less 0.1 ohm are above, less 0.11 are not, two errors of 10 mohm considered.
+    // A stated resistance of the leads is taken off: 1.36 less 0.1 ohm is above, less 0.11 is not, with two errors of 10 mohm.
     check(
         "1.36 ohm",
         &WELL.replace("wires = 4", "wires = 2, leads = \"100 mohm\""),
@@ -102,7 +102,7 @@ fn what_says_nothing_of_the_shield_alone_is_said_to_say_nothing() {
 fn only_the_owners_greatest_passes_or_fails() {
     // 500 mohm over 100 m are 5 ohm/km, good to 0.1.
     let outcomes = |resistance: &str, how: &str, greatest: &str| -> Vec<String> {
-        // Of the other legs, which nobody has read, it is asked.
+        // The check asks for the readings of the other legs.
         let rulings = found(resistance, how, Some(greatest)).into_iter();
         let read = rulings.filter(|(_, why)| !why.contains("nobody has read it"));
         read.map(|(outcome, _)| outcome).collect()
@@ -110,10 +110,10 @@ fn only_the_owners_greatest_passes_or_fails() {
     assert_eq!(outcomes("500 mohm", WELL, "5.2"), ["pass"]);
     assert_eq!(outcomes("500 mohm", WELL, "5.05"), ["not-judged"]);
     assert_eq!(outcomes("500 mohm", WELL, "4.8"), ["fail"]);
-    // At 75 degC the same are 4.11 ohm/km at 20 degC.
+    // The same reading at 75 degC is 4.11 ohm/km at 20 degC.
     let warm = WELL.replace("20 degC", "75 degC");
     assert_eq!(outcomes("500 mohm", &warm, "4.2"), ["pass"]);
-    // More than the papers let expect stays a question, whatever the owner allows.
+    // A resistance above the papers' range stays a question, whatever the owner allows.
     assert_eq!(outcomes("1.26 ohm", WELL, "20"), ["pass", "not-judged"]);
     assert_eq!(
         outcomes("500 mohm", &WELL.replace("open", "bonded"), "20"),

@@ -1,4 +1,4 @@
-//! Currents and losses round shields that are bonded at both ends, against published numbers and against the complex currents of three loops.
+//! Currents and losses round shields bonded at both ends, against published numbers and against the complex currents of three loops.
 
 use super::{QUARRY, leg, near, order};
 use crate::cases::{sentence, sentences};
@@ -66,7 +66,7 @@ fn a_worked_example_of_a_sheath_loss_is_met() {
 
 #[test]
 fn the_greatest_loss_is_where_resistance_and_reactance_are_equal() {
-    // X/2 inside the interval; at its nearer end outside.
+    // X/2 if it lies inside the interval; otherwise the interval's nearer end.
     near(
         trefoil(1e-5, 2e-4).greatest_loss_ohm_per_m((20.0, 20.0)),
         X / 2.0,
@@ -138,7 +138,7 @@ fn the_shield_that_a_rating_takes_has_the_greatest_loss() {
     }
 }
 
-/// The leg's run, as edits of the example: what stands in each leg of it.
+/// The leg's run, as edits of the example: the lines in each of its legs.
 fn run(bonding: &str, more: &str) -> Vec<(String, String)> {
     vec![(
         "bonding = \"solid\"".to_owned(),

@@ -1,4 +1,4 @@
-//! Voltages along shields that are open at one end, against published numbers and by hand, and what the plan says of them.
+//! Voltages along shields that are open at one end, against published numbers and by hand, and the plan's sentences about them.
 
 use super::{LARKSPUR, near, order};
 use crate::cases::plan_of;
@@ -13,7 +13,7 @@ fn published_voltages_are_met() {
     let hz = 314.0 / (2.0 * PI);
     let worked = Standing::of(Formation::Trefoil, hz, 50.8e-3, 21.28e-3, 2000.0);
     near(worked.voltage_v(400.0), 78.538_98, 1e-6);
-    // Over the sheath, not in its middle, it would be 4 % less.
+    // Over the sheath instead of in its middle, it would be 4 % less.
     let outside = Standing::of(Formation::Trefoil, hz, 50.8e-3, 22.8e-3, 2000.0);
     assert!(outside.voltage_v(400.0) < 0.96 * 78.54);
     // A kilometre at 100 A and 50 Hz, 67.7 mm: trefoil 75.5 mm apart, and the outer of three flat 200 mm apart.
@@ -21,7 +21,7 @@ fn published_voltages_are_met() {
     near(trefoil.voltage_v(100.0), 5.040_331, 1e-6);
     let flat = Standing::of(Formation::Flat, 50.0, 0.2, 67.7e-3, 1000.0);
     near(flat.voltage_v(100.0), 13.861_89, 1e-6);
-    // The middle one has 11.16 V.
+    // The middle cable has 11.16 V.
     assert!(flat.voltage_v(100.0) > 1.2 * 11.161_31);
 }
 
@@ -72,7 +72,7 @@ fn the_plan_says_what_flows_round_and_what_it_loses() {
     let found = shield(&[], "B");
     let [least, greatest] = found.current_a.expect("bonded at both ends");
     let loss = found.loss_w_per_m.unwrap();
-    // Eleven wires, 0.7528 ohm/km at 20 degC; from 5 to 130 degC 0.7085 to 1.0784. All of the greatest current in the least of it is the greatest loss here, far above the reactance.
+    // Eleven wires, 0.7528 ohm/km at 20 degC; from 5 to 130 degC 0.7085 to 1.0784. Far above the reactance, the greatest loss comes from the greatest current in the least resistance.
     near(loss, greatest * greatest * 0.708_450e-3, 1e-5);
     assert!(least < 0.7 * greatest && loss > 0.1, "{found:?}");
     assert_eq!(found.standing_v, None);

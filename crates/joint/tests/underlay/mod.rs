@@ -1,4 +1,4 @@
-//! What lies under each part: joints that are wrong on purpose fail at the place that is wrong, and the same joints made right do not.
+//! The layer under each part: joints that are wrong on purpose fail at the wrong place, and the same joints made right do not fail.
 
 mod picture;
 mod span;

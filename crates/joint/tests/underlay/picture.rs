@@ -1,6 +1,6 @@
-//! Rulings on what lies under each part, against a picture of the layers painted by brute force, on 500 random catalogues.
+//! Rulings on the layer under each part, against a picture of the layers painted by brute force, on 500 random catalogues.
 //!
-//! The picture knows the windows and the numbers of the rows, and nothing of how the program compares them: it sets every plane to the ends and the middle of its window, paints the layers along the leg, and looks at every stretch between two changes.
+//! The picture knows the windows and the numbers of the rows, but not the program's comparison: it sets every plane to the ends and the middle of its window, paints the layers along the leg, and examines every stretch between two changes.
 #![allow(
     clippy::disallowed_methods,
     reason = "the environment says whether the run is a long one"
@@ -50,7 +50,7 @@ impl Dice {
     }
 }
 
-/// Random lengths of one joint, tenths of a millimetre: distance, less, more.
+/// Random lengths of one joint, tenths of a millimetre: distance, minus, plus.
 struct Drawn {
     lengths: BTreeMap<&'static str, [i64; 3]>,
     mouth_over: &'static str,
@@ -209,7 +209,7 @@ impl Drawn {
 /// Half-nanometres from the conductor end.
 type Place = i64;
 
-/// A part on one leg: the planes between which it lies and the layers on which it may.
+/// A part on one leg: the planes between which it lies, and the layers on which it may lie.
 struct Part {
     check: &'static str,
     may_lie_on: Vec<&'static str>,
@@ -236,7 +236,7 @@ const SET: [(&str, Plane); 6] = [
 /// Half-nanometres in a tenth of a millimetre.
 const TENTH: Place = 200_000;
 
-/// How the picture is painted: as it must be, or with a mistake that a twin makes on purpose.
+/// Way of painting the picture: correct, or with a mistake that a twin makes on purpose.
 #[derive(Clone, Copy, PartialEq)]
 enum Painted {
     AtEveryPlace,
@@ -245,7 +245,7 @@ enum Painted {
 }
 
 impl Leg<'_> {
-    /// Whether a part can come to lie on a layer on which it may not, by the picture.
+    /// Whether a part can lie on a forbidden layer, by the picture.
     fn lies_wrongly(&self, part: &Part, painted: Painted) -> bool {
         let choices: Vec<Vec<Place>> = SET
             .iter()
@@ -329,7 +329,7 @@ impl Leg<'_> {
     }
 }
 
-/// Whether a plane matters to what a check looks at; the others stay in the middle of their windows.
+/// Whether a plane matters to a check; the others stay in the middle of their windows.
 fn is_of(check: &str, plane: &str) -> bool {
     match plane {
         "body" => matches!(check, "body_layer" | "electrode_layer" | "seal_layer"),
@@ -338,7 +338,7 @@ fn is_of(check: &str, plane: &str) -> bool {
     }
 }
 
-/// Whether some place of a stretch lies on a layer on which the part may not: one place between every two changes.
+/// Whether some place of a stretch lies on a forbidden layer: one place between every two changes.
 fn is_wrong(part: &Part, [begin, end]: [Place; 2], edges: [Place; 4]) -> bool {
     let mut changes: Vec<Place> = edges
         .into_iter()
@@ -358,7 +358,7 @@ fn is_wrong(part: &Part, [begin, end]: [Place; 2], edges: [Place; 4]) -> bool {
         })
 }
 
-/// What is asked of each part, by the rows.
+/// Stretches and layers of each part, by the rows.
 fn parts(drawn: &Drawn) -> Vec<Part> {
     let with = |check: &'static str, part: Option<&str>, own: &[&'static str]| {
         let mut may_lie_on = part.map_or(Vec::new(), |part| drawn.may_lie_on[part].clone());
@@ -381,7 +381,7 @@ fn parts(drawn: &Drawn) -> Vec<Part> {
     parts
 }
 
-/// What the rulings and the picture say differently; counts of parts that lie wrongly and rightly.
+/// Differences between the rulings and the picture; counts of parts that lie wrongly and rightly.
 fn differences(drawn: &Drawn, painted: Painted, counts: &mut [usize; 2]) -> Vec<String> {
     let catalogue = drawn.catalogue();
     let order = read(
@@ -401,7 +401,7 @@ fn differences(drawn: &Drawn, painted: Painted, counts: &mut [usize; 2]) -> Vec<
         .filter_map(|(name, plane)| Some((*name, window(*plane)?)))
         .collect();
     if windows.len() < SET.len() {
-        // Play has used up a window: the plan says so, and has nothing to paint.
+        // Play has used up a window: the plan says so, and there is nothing to paint.
         return Vec::new();
     }
     let nominal = |plane| leg.cutback.nominal(plane).expect("it is placed").half_nm();
@@ -445,7 +445,7 @@ fn no_part_lies_on_a_layer_that_no_row_allows_without_a_fail_and_none_fails_that
         let different = differences(&drawn(&mut dice), Painted::AtEveryPlace, &mut counts);
         assert!(different.is_empty(), "{}", different.join("\n"));
     }
-    // Both happen often: neither side of the comparison is empty.
+    // Both outcomes are frequent: neither side of the comparison is empty.
     let [wrong, right] = counts;
     assert!(wrong > n_tries() / 2 && right > n_tries() / 2, "{counts:?}");
 }

@@ -8,7 +8,7 @@ use jointwright_joint::material::ItemKind;
 use jointwright_joint::material::items;
 use jointwright_wording::plan;
 
-/// What came of the seal: ends onto which it is slid, pieces, the parking rulings of the two legs, what else fails.
+/// Results of the seal: ends onto which it is slid, pieces, the parking rulings of the two legs, other failures.
 struct Came {
     onto: Vec<String>,
     pieces: Option<usize>,

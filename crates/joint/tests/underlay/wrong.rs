@@ -1,11 +1,11 @@
-//! The joints of `tests/cases` that are wrong on purpose, in words that a crew lead understands, each with its twin just inside.
+//! The joints of `tests/cases` that are wrong on purpose, in words that a crew lead understands, each with its twin just inside the limit.
 
 use crate::cases::{accepted, named, read};
 use jointwright_joint::judge::judge_unsolved;
 use jointwright_joint::limit::{Outcome, Ruling};
 use jointwright_joint::plane::Plane;
 
-/// Rulings of a case whose parts are changed by replacing texts.
+/// Rulings of a case with replaced texts in its parts.
 #[track_caller]
 fn rulings(slug: &str, changes: &[(&str, &str)]) -> Vec<Ruling> {
     let case = named(slug);
@@ -26,7 +26,7 @@ fn fails(rulings: &[Ruling]) -> Vec<(&str, String)> {
         .collect()
 }
 
-/// The one check that fails, once a leg, with these words in what it says of leg A.
+/// Checks that one check fails, once for each leg, with these words in its ruling on leg A.
 #[track_caller]
 fn check(slug: &str, check: &str, says: &[&str]) {
     let rulings = rulings(slug, &[]);
@@ -65,7 +65,7 @@ fn a_body_that_ends_just_inside_the_shield_edge_does_not_fail() {
     // Half of it 9 in less 2 3/8 in: its end lies at 6 1/2 in, 1/8 in either way; the shield edge at 6 7/8 in, 1/8 in either way.
     let slug = "body-over-the-jacket";
     check_right(slug, "distance = \"9 in\"", "distance = \"6 5/8 in\"");
-    // Exactly at the edge still keeps to it: 6 5/8 in + 1/8 in against 6 7/8 in - 1/8 in.
+    // Exactly at the edge is still inside: 6 5/8 in + 1/8 in against 6 7/8 in - 1/8 in.
     check_right(slug, "distance = \"9 in\"", "distance = \"6 3/4 in\"");
 }
 
@@ -155,7 +155,7 @@ fn each_window_says_how_wide_its_paper_is_and_who_narrowed_it() {
     let shield = narrowed("metallic-shield-edge").expect("it is narrower");
     assert_eq!((shield.printed_mm, shield.left_mm), (12.7, 6.35));
     assert!(shield.paper.starts_with("demo-bond-straps"), "{shield:?}");
-    // Half of the seal's link to the jacket edge is less than what the screen edge leaves.
+    // Half of the seal's link to the jacket edge is less than the part that the screen edge leaves.
     assert_eq!(shield.by.len(), 1, "{shield:?}");
     assert!(shield.by[0].starts_with("demo-seal-30"), "{shield:?}");
     let screen = narrowed("insulation-screen-edge").expect("the owner's is narrower");

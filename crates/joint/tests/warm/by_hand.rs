@@ -1,4 +1,4 @@
-//! Numbers found another way: closed forms, finite elements, volumes.
+//! Numbers found in another way: closed forms, finite elements, volumes.
 
 use super::{DOCK, leg, order, planned, with_done};
 use jointwright_joint::cable::Layer;

@@ -1,4 +1,4 @@
-//! A run of cable without a joint, through the door: what it carries, against printed currents and by hand; and that there is no joint to plan.
+//! A run of cable without a joint, through the door: its current, against printed currents and by hand; and that there is no joint to plan.
 
 use crate::cases::{accepted, lines, read};
 use jointwright_joint::job::Order;

@@ -1,4 +1,4 @@
-//! Run refused: what a run of cable states and nobody computes does not stand beside a pass.
+//! Run refused: an input of a run of cable that nobody computes does not stand beside a pass.
 
 use crate::cases::read;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};

@@ -1,4 +1,4 @@
-//! Surroundings that are said by what they are: soil, ducts, still air.
+//! Surroundings stated by their kind: soil, ducts, still air.
 
 use super::unknown::complained;
 use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};

@@ -1,4 +1,4 @@
-//! What is not stated is asked for, and nothing passes on it; what cannot be is refused in words.
+//! A fact that is not stated is asked for, and nothing passes on it; a contradiction is refused in words.
 
 use super::{CHECKS, DOCK, Edits, edited, planned, warm, worst};
 use crate::cases::{lines, named, read};

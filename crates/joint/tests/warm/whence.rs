@@ -1,4 +1,4 @@
-//! Where heat comes from, one contact at a time, one leg by itself, and a bus whose temperature nobody states.
+//! Sources of heat: one contact at a time, one leg by itself, and a bus with a temperature that nobody states.
 
 use super::{DOCK, Edits, leg, order, planned, warm, with_done, worst};
 use crate::cases::accepted;

@@ -1,4 +1,4 @@
-//! A job and the rows that it uses, as trees, and every line that may be taken out of them.
+//! A job and its rows as trees, and every line that may be deleted from them.
 
 use super::helped;
 use crate::cases::{Case, read};
@@ -12,7 +12,7 @@ use jointwright_joint::limit::{Ruling, Subject};
 use std::collections::BTreeSet;
 use toml::{Table, Value};
 
-/// How much is computed before the checks are asked.
+/// Extent of the computation before the checks run.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Depth {
     Unsolved,
@@ -61,7 +61,7 @@ impl Line {
     }
 }
 
-/// What a line has helped.
+/// Ruling that the deletion of a line has helped.
 #[derive(Clone, Debug)]
 pub struct Help {
     pub lines: Vec<Line>,
@@ -79,7 +79,7 @@ pub struct Bench {
 }
 
 impl Bench {
-    /// Of a case, with the rows that it names alone.
+    /// Bench of a case, with only the rows that it names.
     pub fn of(case: Case) -> Bench {
         let job = tree(case.job);
         let mut named = BTreeSet::new();
@@ -103,7 +103,7 @@ impl Bench {
         }
     }
 
-    /// The same with one phase only, so that each end is looked at once.
+    /// The same with one phase, so that each end is examined once.
     pub fn in_one_phase(mut self) -> Bench {
         for (key, value) in self.job.iter_mut() {
             match value {
@@ -126,7 +126,7 @@ impl Bench {
         self
     }
 
-    /// What is said of it; nothing if it is refused.
+    /// Rulings of the bench; `None` if it is refused.
     pub fn rulings(&self, depth: Depth) -> Option<Vec<Ruling>> {
         let catalogues: Vec<(String, String)> = self
             .catalogues
@@ -154,16 +154,16 @@ impl Bench {
     pub fn row_lines(&self) -> Vec<Line> {
         let files = self.catalogues.iter().enumerate();
         let of_file = files.flat_map(|(file, (_, rows))| lines(rows, &CATALOGUE, Some(file)));
-        // A row that the job names cannot go; its lines can.
+        // A row that the job names cannot be deleted; its lines can.
         of_file.filter(|line| line.path.len() > 2).collect()
     }
 
-    /// It without these lines.
+    /// The bench without these lines.
     pub fn without(&self, lines: &[Line]) -> Bench {
         let mut bench = self.clone();
         let mut lines: Vec<&Line> = lines.iter().collect();
         lines.sort();
-        // From the last to the first, so that the numbers of rows stay those of the whole file.
+        // From the last to the first, so that the row numbers of the whole file stay valid.
         for line in lines.into_iter().rev() {
             let table = match line.file {
                 None => &mut bench.job,
@@ -174,7 +174,7 @@ impl Bench {
         bench
     }
 
-    /// What taking these lines out helps.
+    /// Rulings that the deletion of these lines helps.
     pub fn helped_by(&self, lines: &[Line], before: &[Ruling], depth: Depth) -> Vec<Help> {
         let Some(after) = self.without(lines).rulings(depth) else {
             return Vec::new();
@@ -207,7 +207,7 @@ fn lines(table: &Table, shape: &Shape, file: Option<usize>) -> Vec<Line> {
     paths.into_iter().map(|path| Line { file, path }).collect()
 }
 
-/// Every optional thing: fields, and rows and words of optional lists.
+/// Every optional item: fields, and rows and words of optional lists.
 fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Step>>) {
     let under =
         |step: Step, path: &[Step]| -> Vec<Step> { path.iter().cloned().chain([step]).collect() };

@@ -1,9 +1,9 @@
-//! What may be taken out although it helps, and why: a word of somebody against the joint that no program can know of once it is not written down.
+//! Lines that may be deleted although it helps, with the reason: somebody's word against the joint, of which no program can know once it is not written down.
 
 use super::bench::{Bench, Help, Step};
 use toml::Value;
 
-/// Lines by their keys, the checks that they may help (all of them where none is named), and why.
+/// Lines by their keys, the checks that they may help (all checks if none is named), and the reason.
 const EXEMPT: &[(&str, &[&str], &str)] = &[
     (
         "leg.parks",
@@ -68,7 +68,7 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
     ),
 ];
 
-/// Lists of readings of which one may be taken out while others of the same end stay: no program can know of a reading that was not written down.
+/// Lists of readings of which one may be deleted while others of the same end stay: no program can know of a reading that was not written down.
 const ONE_OF_SEVERAL: &[&str] = &[
     "reading",
     "reading.values",
@@ -80,7 +80,7 @@ const ONE_OF_SEVERAL: &[&str] = &[
     "count",
 ];
 
-/// Whether a help is one of those that are allowed for.
+/// Whether a help is allowed for.
 pub fn is_exempt(bench: &Bench, help: &Help) -> bool {
     let is_named = EXEMPT.iter().any(|(keys, checks, _)| {
         let is_check = checks.is_empty() || checks.contains(&help.check);
@@ -96,7 +96,7 @@ pub fn is_exempt(bench: &Bench, help: &Help) -> bool {
     is_named || is_one_of_several
 }
 
-/// Whether a line is the only reading over a layer of an end: that nobody read there any more the program does know.
+/// Whether a line is the only reading over a layer of an end; the program does notice that nobody read there any more.
 fn is_last_over_its_layer(bench: &Bench, path: &[Step]) -> bool {
     let [Step::Key(key), Step::Row(index)] = path else {
         return false;

@@ -1,10 +1,10 @@
-//! Deleting a line never helps: whatever optional line is taken out of a job or of a catalogue row, nothing passes that did not pass before, and nothing that failed or was asked for goes away in silence.
+//! Deleting a line never helps: whatever optional line is deleted from a job or a catalogue row, no new pass appears, and no failure or question disappears in silence.
 //!
 //! Two rulings answer the same question if check, subject and the source of their limit are the same; numbers may change.
-//! A ruling that goes away counts as one that passed, unless something new is not judged that concerns the same leg.
+//! A ruling that disappears counts as a pass, unless a new ruling that is not judged concerns the same leg.
 //! A refused file passes nothing.
 //!
-//! What may be taken out although it helps stands in `exempt`, each with its reason.
+//! Lines that may be deleted although it helps stand in `exempt`, each with its reason.
 
 mod bench;
 mod exempt;
@@ -18,13 +18,13 @@ pub use bench::{Bench, Depth};
 use jointwright_joint::limit::{Outcome, Ruling, Subject};
 use std::collections::BTreeMap;
 
-/// A question that survives a change of numbers: check, subject, whose limit.
+/// Question that survives a change of numbers: check, subject, source of the limit.
 type Asked = (&'static str, Subject, String);
 
-/// Checks whose limit may be somebody else's without being another question: the window of a cut, and the roundness that the part on the insulation asks for.
+/// Checks whose limit may have another source without being another question: the window of a cut, and the roundness that the part on the insulation requires.
 const OF_WHOEVER_GOVERNS: &[&str] = &["cut_window", "insulation_ovality"];
 
-/// Whose limit a ruling rests on, without its numbers: the word, and the part or person.
+/// Source of a ruling's limit without its numbers: its kind, and the part or person.
 fn whose(check: &str, source: &str) -> String {
     if OF_WHOEVER_GOVERNS.contains(&check) {
         return "whoever governs".to_owned();
@@ -32,9 +32,9 @@ fn whose(check: &str, source: &str) -> String {
     let (word, rest) = source.split_once(": ").unwrap_or((source, ""));
     let who = rest.split([',', ';']).next().unwrap_or_default();
     match word {
-        // The range that a kit takes today is the instructions' own until the store has used some of it up.
+        // The range that a kit takes today is the instructions' own until the store has used up some of it.
         "no worse than the worst the instructions allow" => format!("instructions: {who}"),
-        // What a job asks for is printed with its numbers.
+        // A limit of a job is printed with its numbers.
         "job" => word.to_owned(),
         _ => format!("{word}: {who}"),
     }
@@ -51,7 +51,7 @@ fn passes(rulings: &[Ruling]) -> BTreeMap<Asked, usize> {
     passes
 }
 
-/// Rulings that are no pass, by check and subject.
+/// Rulings that are not a pass, by check and subject.
 fn open(rulings: &[Ruling]) -> BTreeMap<(&'static str, Subject), usize> {
     let mut open = BTreeMap::new();
     for r in rulings.iter().filter(|r| r.outcome != Outcome::Pass) {
@@ -60,13 +60,13 @@ fn open(rulings: &[Ruling]) -> BTreeMap<(&'static str, Subject), usize> {
     open
 }
 
-/// Whether what is said of one subject concerns the other: the joint concerns its legs, a leg its ends.
+/// Whether a ruling on one subject concerns the other: the joint concerns its legs, a leg its ends.
 fn concerns(a: &Subject, b: &Subject) -> bool {
     let is_leg = a.leg.is_none() || b.leg.is_none() || a.leg == b.leg;
     is_leg && (a.phase.is_none() || b.phase.is_none() || a.phase == b.phase)
 }
 
-/// What a change has helped: passes that were not there, and what went away in silence.
+/// Rulings that a change has helped: new passes, and rulings that disappeared in silence.
 pub fn helped(before: &[Ruling], after: &[Ruling]) -> Vec<(&'static str, Subject, String)> {
     let mut helped = Vec::new();
     let had = passes(before);

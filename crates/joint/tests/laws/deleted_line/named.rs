@@ -1,4 +1,4 @@
-//! The deletions that once helped, one by one: each asks for the very thing that was taken out.
+//! Deletions that once helped, one by one: each now asks for exactly the fact that was deleted.
 
 use super::bench::{Bench, Depth, Line, Step};
 use super::worse::worse;
@@ -25,7 +25,7 @@ fn without(bench: &Bench, keys: &str) -> Vec<Ruling> {
         .unwrap_or_else(|| panic!("{} is refused without {keys}", bench.name))
 }
 
-/// Without these lines a check says of every subject that it is not judged, in these words.
+/// Checks that without these lines a check rules "not judged" on every subject, in these words.
 #[track_caller]
 fn asks(name: &str, keys: &str, check: &str, words: &str) {
     let rulings = without(&bench(name), keys);
@@ -78,7 +78,7 @@ fn a_reading_without_its_temperature_is_of_no_known_size() {
     );
 }
 
-/// A reading that cannot be leaves the heat open; left out, the papers' diameter does not answer in its place.
+/// An impossible reading leaves the heat open; if it is left out, the papers' diameter does not take its place.
 #[test]
 fn heat_is_not_judged_on_a_diameter_that_nobody_read() {
     let bench = Bench::of(named("dock-straight-pressed"));
@@ -121,7 +121,7 @@ fn heat_is_not_judged_on_a_diameter_that_nobody_read() {
             }
         }
     }
-    // The twin: with all of them it is judged.
+    // The twin: with all of them the check rules.
     let whole = bench.rulings(Depth::WithoutFields).expect("it is read");
     let loads = whole.iter().filter(|r| r.check == "joint_load_heat");
     assert!(loads.clone().count() == 2 && loads.clone().all(|r| r.outcome == Outcome::Pass));
@@ -195,7 +195,7 @@ fn a_leg_without_a_brush_is_asked_for_one() {
     );
 }
 
-/// Says what comes of the layer when the instrument of every reading is off by this much.
+/// Outcomes of the layer check if the instrument of every reading has this error.
 #[track_caller]
 fn layer_with_error(error: &str) -> Vec<Outcome> {
     let mut bench = Bench::of(named("branch-straps-screen-read-as-insulation"));

@@ -1,4 +1,4 @@
-//! Runs of cable without a joint: the example, and the same made worse on purpose.
+//! Runs of cable without a joint: the example, and the same example made worse on purpose.
 
 use super::Bench;
 use crate::cases::Case;
@@ -60,7 +60,7 @@ fn papers(job: &mut Table, jacket: &str) {
 
 type Change = (&'static str, fn(&mut Table));
 
-/// What is made worse.
+/// Changes that make a run worse.
 const CHANGES: &[Change] = &[
     ("a run", |_| {}),
     ("a load that is too much", |job| {

@@ -1,6 +1,6 @@
-//! The sweeps: every line of cases, examples and the starter, of the rows that they name, and of examples made worse.
+//! The sweeps: every line of cases, examples and the starter, of their rows, and of examples made worse.
 //!
-//! What takes long looks at one line in so many, another one for each example, and at every line with `JOINTWRIGHT_LONG=1`.
+//! A slow sweep takes only every n-th line, another line for each example, and every line with `JOINTWRIGHT_LONG=1`.
 
 #![allow(
     clippy::disallowed_methods,
@@ -24,7 +24,7 @@ fn is_long() -> bool {
     std::env::var_os("JOINTWRIGHT_LONG").is_some()
 }
 
-/// One line in `every`, beginning with another one for each example.
+/// One line in `every`, beginning with another line for each example.
 fn picked(lines: Vec<Vec<Line>>, every: usize, first: usize) -> Vec<Vec<Line>> {
     let every = if is_long() { 1 } else { every };
     lines
@@ -34,7 +34,7 @@ fn picked(lines: Vec<Vec<Line>>, every: usize, first: usize) -> Vec<Vec<Line>> {
         .collect()
 }
 
-/// What taking these lines out helps.
+/// Rulings that the deletion of these lines helps.
 fn sweep(bench: &Bench, depth: Depth, out: &[Vec<Line>]) -> Vec<Help> {
     let before = bench
         .rulings(depth)
@@ -57,7 +57,7 @@ fn each_reading(bench: &Bench) -> Vec<Vec<Line>> {
     lines.map(|line| vec![line]).collect()
 }
 
-/// Every pair of two lines that stand next to each other or a little apart: what is missed together is written together.
+/// Every pair of lines that stand next to each other or a little apart: lines forgotten together are written together.
 fn each_pair(bench: &Bench) -> Vec<Vec<Line>> {
     let lines: Vec<Line> = bench
         .job_lines()
@@ -86,7 +86,7 @@ fn said(bench: &Bench, help: &Help) -> String {
     )
 }
 
-/// How a sweep goes about its examples.
+/// Extent of a sweep over its examples.
 struct Sweep {
     depth: Depth,
     out: fn(&Bench) -> Vec<Vec<Line>>,
@@ -187,7 +187,7 @@ fn lines_of_examples_made_worse_with_pressures_and_temperatures() {
     check(worse(), &how);
 }
 
-/// A reading that is worse than the papers is not better left out: nothing falls back to the papers and passes.
+/// Leaving out a reading that is worse than the papers does not help: no check falls back to the papers and passes.
 #[test]
 fn readings_with_pressures_and_temperatures() {
     let how = Sweep {
@@ -250,12 +250,12 @@ fn pairs_of_lines_of_examples_made_worse() {
     check(worse(), &how);
 }
 
-/// The same joint with one thing in it that helps is found out.
+/// The same joint with one helping line is detected.
 #[test]
 fn a_line_that_helps_is_noticed() {
     let bench = Bench::of(named("three-way-straps-brush-of-the-other-metal"));
     let whole = bench.rulings(Depth::Unsolved).expect("it is read");
-    // With the check's rulings left out it looks as if deleting had helped.
+    // Without the check's rulings it looks as if the deletion had helped.
     let silenced: Vec<_> = whole
         .iter()
         .filter(|r| r.check != "consumable_metal")
@@ -269,7 +269,7 @@ fn a_line_that_helps_is_noticed() {
         "{helped:?}"
     );
     assert_eq!(super::helped(&silenced, &silenced), []);
-    // And a pass that was none before is one, too.
+    // A new pass is a help too.
     let passing: Vec<_> = whole
         .iter()
         .cloned()

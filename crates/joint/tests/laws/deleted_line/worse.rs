@@ -1,4 +1,4 @@
-//! Examples made worse on purpose, so that something fails whose evidence could be taken out.
+//! Examples made worse on purpose, so that a ruling fails whose evidence could be deleted.
 
 use super::Bench;
 use crate::cases::named;
@@ -51,7 +51,7 @@ type Change = (&'static str, fn() -> Bench, fn(&mut Bench));
 
 const HOLD: &str = r#"by = "Ines Calloway", date = 2026-03-02"#;
 
-/// What is made worse, on which example.
+/// Changes that make an example worse.
 const CHANGES: &[Change] = &[
     ("read hot", straight, |b| {
         set(
