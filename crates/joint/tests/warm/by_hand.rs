@@ -7,7 +7,7 @@ use jointwright_numerics::ladder::{Ladder, Star, elements};
 use jointwright_numerics::outline::Point;
 use std::f64::consts::PI;
 
-/// Nothing in the shields, so that the far cable is a core, two layers and what lies beyond.
+/// No current in the shields, so that the far cable is a core, two layers and its surroundings.
 const NO_SHIELD_LOAD: (&str, &str) = ("shield_load = \"12 A\"", "shield_load = \"0 A\"");
 
 /// T = T0 + I² R (1 + α (T − 20)) · Σ R_th, with R by hand: 17.241 Ω mm²/km, 2 % of lay, 177.35 mm², skin and proximity of three that touch.
@@ -36,7 +36,7 @@ fn the_far_cable_has_the_temperature_of_its_layers() {
     assert!(far.0 > 3.0);
 }
 
-/// The arm of each leg by finite elements of its slices: metal in the middle and outside of the body.
+/// Arm of each leg by finite elements of its slices: metal in the middle and outside of the body.
 #[test]
 fn the_joint_agrees_with_finite_elements() {
     let stars = |example| {
@@ -116,7 +116,7 @@ fn a_body_on_another_cable_keeps_its_rubber() {
         "{radii:?}"
     );
     assert!((radii[1] - 14.075).abs() < 1e-9, "{radii:?}");
-    // Over the connector it closes to it: 26.0 mm outside, wider than the bore at rest.
+    // Over the connector it closes: 26.0 mm outside, wider than the relaxed bore.
     let first = &star.arms[0].slices[0];
     let sleeve = 1e3 * first.rings[0].outside_m;
     let closed = (29.0_f64.powi(2) + sleeve.powi(2) - 12.5_f64.powi(2)).sqrt();
@@ -131,7 +131,7 @@ fn a_body_on_another_cable_keeps_its_rubber() {
     );
 }
 
-/// Direct current, as a micro-ohm meter has it: four inches of 17.241 Ω mm²/km with 2 % of lay on 177.35 mm², and seven tenths of it.
+/// Direct current, as with a micro-ohm meter: four inches of 17.241 Ω mm²/km with 2 % of lay on 177.35 mm², and seven tenths of it.
 #[test]
 fn the_connector_s_resistance_is_that_of_a_reading() {
     let plan = planned(&[], &[]);
@@ -158,14 +158,14 @@ fn loss_of_life_is_that_of_its_constants() {
     let expected = (95.0e3 / 8.314_462_618 * (1.0 / 363.15 - 1.0 / rubber)).exp();
     let found = leg.ageing_ratio.expect("a row states it");
     assert!((found / expected - 1.0).abs() < 1e-9, "{found} {expected}");
-    // Four hours between the load's rate and that at the emergency's end.
+    // Four hours between the load's rate and the rate at the emergency's end.
     let end = leg.at_emergency.as_ref().expect("a state").rubber_degc + 273.15;
     let most = (95.0e3 / 8.314_462_618 * (1.0 / 363.15 - 1.0 / end)).exp();
     let hours = leg.emergency_ageing_h.expect("an emergency");
     assert!(4.0 * expected < hours && hours < 4.0 * most, "{hours}");
 }
 
-/// Under a seal that lets no heat out the cable is hottest between the body's end and the seal's: that place is looked at.
+/// Under a seal that lets no heat out, the cable is hottest between the body's end and the seal's: that place is examined.
 #[test]
 fn the_cable_under_the_seal_is_looked_at() {
     let cover = "covers_body = true, resistivity_k_m_per_w = 4.0";

@@ -14,7 +14,7 @@ mod ladder;
 
 const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
 
-/// A cable whose papers leave no room.
+/// A cable whose papers leave no tolerance.
 const OF_CABLE: &str = r#"insulation = "tr-xlpe"
 insulation_k_m_per_w = 3.5
 insulation_mj_per_m3k = 2.4
@@ -103,7 +103,7 @@ fn a_buried_run_carries_what_the_printed_table_has() {
         let ours = printed(degc, &[]);
         assert!((ours / printed_a - 1.0).abs() < 0.06, "{degc}: {ours} A");
     }
-    // The twin: soil that is half as good again does not carry it.
+    // The twin: soil with half as much resistivity again does not carry it.
     let dry = printed(
         "90 degC",
         &[(
@@ -136,7 +136,7 @@ fn a_film_is_added_to_the_layers_by_hand() {
     assert!((0.335e-3..0.355e-3).contains(&ohm_per_m), "{ohm_per_m}");
 }
 
-/// v q T4 - (v - 1) dx above the critical rise, q T4 below it, by the heat that is printed.
+/// v q T4 - (v - 1) dx above the critical rise, q T4 below it, from the printed heat.
 #[test]
 fn soil_about_a_run_dries_in_two_zones() {
     let of = |dries: &str| {
@@ -146,7 +146,7 @@ fn soil_about_a_run_dries_in_two_zones() {
     let moist = of("dries = false");
     let dries = of("dries = true, dry_k_m_per_w = 2.5, dries_above_k = 30.0");
     let heat = |at: &RunAtDoc| at.conductor_w_per_m + at.shield_w_per_m;
-    // v T4 of a touching trefoil, from all of it dry: the thinnest cable of the papers' bands is the hottest in both.
+    // v T4 of a touching trefoil, all of it dry: the thinnest cable of the papers' bands is the hottest in both.
     let always = of("dries = true, dry_k_m_per_w = 2.5, dries_above_k = 0.0");
     let ratio = 2.5 / 1.2;
     let t4 = (always.surface_degc - 20.0) / heat(&always) / ratio;
@@ -156,7 +156,7 @@ fn soil_about_a_run_dries_in_two_zones() {
         "{dries:?}"
     );
     assert!(dries.conductor_degc > moist.conductor_degc + 5.0);
-    // Above any rise it stays moist; from nothing on all of it is dry.
+    // With a limit above any rise it stays moist; with a limit of zero all of it is dry.
     let never = of("dries = true, dry_k_m_per_w = 2.5, dries_above_k = 99.0");
     assert!((never.conductor_degc - moist.conductor_degc).abs() < 1e-9);
     let (document, _) = rated(&[("resistivity_k_m_per_w = 1.2", "resistivity_k_m_per_w = 2.5")]);
@@ -184,7 +184,7 @@ fn the_job_s_load_is_held_against_the_job_s_own_limit() {
     assert_eq!(with(20.0 * most), Outcome::Fail);
 }
 
-/// This one fact is asked for, of its addressee, with its place.
+/// Checks that this one fact is asked of its addressee, with its place.
 #[track_caller]
 fn asks_for(document: &CableRateDoc, fact: &str, who: Who, place: &str) {
     let asks = &document.asks;
@@ -194,7 +194,7 @@ fn asks_for(document: &CableRateDoc, fact: &str, who: Who, place: &str) {
     assert_eq!(asks[0].settles, ["service_temperature A"]);
 }
 
-/// What is missing is asked for and passes nothing.
+/// A missing fact is asked for, and passes nothing.
 #[test]
 fn a_run_of_which_something_is_not_stated_is_not_judged() {
     let surroundings = passage("surrounding = [", "\n]\n");
@@ -257,7 +257,7 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
         assert_eq!(outcome, Outcome::NotJudged, "{out}");
         asks_for(&document, fact, Who::Engineer, place);
     }
-    // What is given is not asked for.
+    // A given fact is not asked for.
     assert_eq!(rated(&[]).0.asks, []);
     for (out, asks) in [
         ("route_length = \"220 m\"\n", "route_length"),
@@ -281,7 +281,7 @@ fn a_run_of_which_something_is_not_stated_is_not_judged() {
     asks_for(&document, "confirmation", Who::Engineer, place);
 }
 
-/// The form of soil that dries is from memory: it neither passes nor fails until the owner confirms its key, about a cable as about ducts.
+/// The form of drying soil is from memory: it neither passes nor fails until the owner confirms its key, for a cable as for ducts.
 #[test]
 fn soil_that_dries_rules_nothing_until_the_owner_confirms_it() {
     const KEY: &str = "soil-that-dries";
@@ -317,7 +317,7 @@ fn soil_that_dries_rules_nothing_until_the_owner_confirms_it() {
     assert!(ducted(soil.1) && !ducted(soil.0));
 }
 
-/// A stretch that is left out may be the worst: nothing passes while the stretches are not as long as the route; what fails in one of them fails all the same.
+/// A stretch that is left out may be the worst: nothing passes while the stretches are shorter than the route; a stretch that fails still fails.
 #[test]
 fn a_run_whose_stretches_are_not_the_route_passes_nothing() {
     let foot = passage("  { what = \"riser\u{27}s foot", "},\n");
@@ -385,20 +385,20 @@ fn a_run_of_cable_with_a_joint_s_parts_or_two_legs_is_complained_of() {
     }
 }
 
-/// Invented: a day of works, as the tests of the formula have it.
+/// Invented: a day of works, as in the tests of the formula.
 const DAY: [f64; 24] = [
     0.3, 0.3, 0.3, 0.3, 0.3, 0.3, 0.5, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 1.0, 0.5, 0.3,
     0.3, 0.3, 0.3, 0.3, 0.3,
 ];
 
-/// The passage that states the day of the example, and the same with another day.
+/// Passage with the day of the example, and the same passage with another day.
 fn day(loads: &[f64]) -> (String, String) {
     let from = passage("daily = {", "]");
     let to = format!("daily = {{ loads = {loads:?}");
     (from, to)
 }
 
-/// The peak over the steady load, M, of a finely divided cable in soil that is stepped through three days; the ladder of the formula's own tests.
+/// Ratio M of the peak to the steady load, for a finely divided cable in soil that is stepped through three days; the ladder of the formula's own tests.
 fn by_ladder() -> f64 {
     let mm2_of_4_0 = 107.2;
     let body = jointwright_numerics::rating::transient::Body {
@@ -453,13 +453,13 @@ fn a_day_of_loads_is_that_of_a_finely_divided_cable() {
     assert!((found.peak_a / steady_a / found.factor_ratio - 1.0).abs() < 1e-12);
     let mean = DAY.iter().map(|load| load * load).sum::<f64>() / 24.0;
     assert!((found.loss_load_ratio - mean).abs() < 1e-12);
-    // The twins: a flat day gains nothing; nor is the day's own gain that of its mean loss.
+    // The twins: a flat day gains nothing; and the day's own gain differs from the gain of its mean loss.
     let (flat, steady_a) = of(&[1.0; 24]);
     assert!((flat.peak_a - steady_a).abs() < 1e-9 * steady_a, "{flat:?}");
     assert!(exact > 1.05 && found.factor_ratio < 0.95 / mean.sqrt());
 }
 
-/// From memory: a load between the steady one and the peak of the day fails all the same.
+/// From memory: a load between the steady load and the peak of the day still fails.
 #[test]
 fn a_day_of_loads_rules_nothing() {
     let (document, _) = rated(&[]);
@@ -484,7 +484,7 @@ fn a_day_of_loads_rules_nothing() {
     }
 }
 
-/// Where only the day's mean loss is known, its worst day stands for it: nine hours at the peak have the mean loss of the example's factor, and gain as little.
+/// If only the day's mean loss is known, its worst day takes its place: nine hours at the peak have the mean loss of the example's factor, and gain as little.
 #[test]
 fn a_loss_load_factor_alone_is_the_worst_day_that_has_it() {
     let peak = |to: &str| {
@@ -498,7 +498,7 @@ fn a_loss_load_factor_alone_is_the_worst_day_that_has_it() {
     assert!((alone.peak_a / loads.peak_a - 1.0).abs() < 1e-12);
     assert!(alone.source.contains("the worst of all days"), "{alone:?}");
     assert!(!loads.source.contains("worst"), "{loads:?}");
-    // The twin: a day that is spread gains more with the same mean.
+    // The twin: a spread day with the same mean gains more.
     let spread = [0.375_f64.sqrt(); 23];
     let spread: Vec<f64> = spread.into_iter().chain([1.0]).collect();
     assert!(peak(&day(&spread).1).peak_a > 1.01 * alone.peak_a);
@@ -524,7 +524,7 @@ fn a_loss_load_factor_alone_is_the_worst_day_that_has_it() {
     }
 }
 
-/// A word of the engineer on the route of the run, behind its job.
+/// An engineer's word on the route of the run, after its job.
 fn closing(fact: &str, why: &str) -> String {
     format!(
         "\n[[closing]]\ncheck = \"service_temperature\"\nleg = \"A\"\nfact = \"{fact}\"\nwhy = \"{why}\"\nby = \"Ines Calloway\"\ndate = 2026-03-02\nuntil = 2026-12-31\n"

@@ -25,7 +25,7 @@ const CHECKS: [&str; 3] = [
     "service_temperature",
 ];
 
-/// Passages and what stands in their place, everywhere; each must be there.
+/// Passages and their replacements, everywhere; each passage must be there.
 pub type Edits<'a> = &'a [(&'a str, &'a str)];
 
 #[track_caller]
@@ -61,7 +61,7 @@ pub fn leg<'p>(plan: &'p Plan, name: &str) -> &'p LegWarmDoc {
     legs.iter().find(|leg| leg.leg == name).expect("the leg")
 }
 
-/// What was solved, for a closure, which can ask it for more.
+/// Solved model for a closure, which can ask it for more.
 #[track_caller]
 pub fn with_done<T>(order: &Order, ask: impl FnOnce(&Done) -> T) -> T {
     let judged = accepted(judge(order), "the joint");
@@ -91,7 +91,7 @@ fn check(of_job: Edits<'_>, of_rows: Edits<'_>, slug: &str, expected: &str) {
     );
 }
 
-/// 95 degC by the body's paper: leg B, its shield still with 12 A, comes there with 588 A; a hundredth of the rise, 0.65 K or 2.4 A, is the ladder's own error.
+/// 95 degC by the body's paper: leg B, its shield still with 12 A, reaches it with 588 A; a hundredth of the rise, 0.65 K or 2.4 A, is the ladder's own error.
 #[test]
 fn the_load_all_the_time_is_held_against_the_body_s_own_limit() {
     let load = |load: &str, expected: &str| {
@@ -109,7 +109,7 @@ fn the_load_all_the_time_is_held_against_the_body_s_own_limit() {
     load("584 A", "pass");
     load("587 A", "not-judged");
     load("592 A", "fail");
-    // The same load, another limit; a cable that bears more changes nothing.
+    // The same load with another limit; a cable that permits more changes nothing.
     let limit = |degc: &str| {
         let limit = format!("conductor_greatest = \"{degc} degC\"\nconductor_emergency");
         planned(
@@ -166,7 +166,7 @@ fn a_joint_that_warms_without_end_fails() {
     assert!(leg(&plan, "A").lines[0].contains("without end"));
 }
 
-/// The cable of leg B comes to about 67.0 degC at the end of the emergency, two hundredths of the rise are 0.75 K.
+/// The cable of leg B reaches about 67.0 degC at the end of the emergency; two hundredths of the rise are 0.75 K.
 #[test]
 fn what_pressures_and_short_circuits_assume_is_held_against_the_load() {
     let service = |degc: &str, expected: &str| {
@@ -209,7 +209,7 @@ fn an_emergency_of_the_length_that_is_said_ends_at_the_limit() {
     assert!((at.joint_degc - 120.0).abs() < 0.1, "{hours} h: {at:?}");
 }
 
-/// A leg with its own load carries that, and no other.
+/// A leg with its own load carries that load, and no other.
 #[test]
 fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
     let joined = |of_job: Edits<'_>, of_rows: Edits<'_>| {
@@ -226,14 +226,14 @@ fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
         &[],
         &[("resistance_microohm = 40", "resistance_microohm = 400")],
     );
-    // Arms meet in one temperature, so that a worse bus warms them all.
+    // Arms meet in one temperature, so a worse bus warms them all.
     for (before, bus) in before.iter().zip(&bus) {
         assert!(
             bus.joint_degc > before.joint_degc + 1.0,
             "{before:?} {bus:?}"
         );
     }
-    // More load on one leg warms the joints of the others, less than its own.
+    // More load on one leg warms the joints of the others, but less than its own.
     let more = [
         ("\nload = \"120 A\"", "\nload = \"240 A\""),
         ("\nemergency = \"160 A\"", "\nemergency = \"280 A\""),
@@ -249,7 +249,7 @@ fn legs_carry_their_own_loads_and_the_bus_its_contacts() {
     );
 }
 
-/// The emergencies of a rating end at the first limit, that of the cables included: what is said there holds when the job asks for it.
+/// The emergencies of a rating end at the first limit, including the limit of the cables: the rating's times hold when the job asks for them.
 #[test]
 fn emergencies_of_a_rating_end_at_the_first_limit() {
     let order = order(DOCK, &[], &[]);
@@ -295,7 +295,7 @@ fn a_long_stretch_is_like_a_longer_one() {
     let (far, farther) = (at("60 m"), at("9000 m"));
     assert!((far.joint_degc - farther.joint_degc).abs() < 1e-6);
     assert!((far.cable_degc - farther.cable_degc).abs() < 1e-6);
-    // The same far enough that it does not matter where it ends, and nearer, where it does.
+    // The same with the end far enough that it does not matter, and nearer, where it does.
     assert!((at("2.5 m").joint_degc - far.joint_degc).abs() < 0.1);
     assert!((at("0.6 m").joint_degc - far.joint_degc).abs() > 0.5);
 }

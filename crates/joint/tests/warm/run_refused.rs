@@ -5,7 +5,7 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 
 const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
 
-/// What is complained of with these words exchanged; empty where nothing is.
+/// Complaints with these words exchanged; empty if there are none.
 #[track_caller]
 fn complaints(edits: &[(&str, &str)]) -> String {
     let mut job = RUN.to_owned();

@@ -26,7 +26,7 @@ fn confirmation(key: &str) -> String {
     )
 }
 
-/// What is said to be computed of leg B, and the first number in it.
+/// Sentence about the computed surroundings of leg B, and the first number in it.
 #[track_caller]
 fn computed(of_job: Edits<'_>) -> (String, f64) {
     let plan = planned(of_job, &[]);
@@ -41,7 +41,7 @@ fn computed(of_job: Edits<'_>) -> (String, f64) {
     (line.clone(), number)
 }
 
-/// Soil gives what its resistance gives when the engineer brings it, and every part is printed; no value is from memory.
+/// Soil gives the same result as its resistance from the engineer, and every part is printed; no value is from memory.
 #[test]
 fn soil_is_the_resistance_that_is_printed() {
     for soil in [SOIL, SPACED] {
@@ -61,7 +61,7 @@ fn soil_is_the_resistance_that_is_printed() {
     }
 }
 
-/// Soil that dries counts for a joint as if all of it had: what beyond the joint is dry no ladder follows.
+/// Drying soil counts for a joint as completely dry: no ladder follows the dry zone beyond the joint.
 #[test]
 fn soil_that_dries_is_taken_as_dry_all_over() {
     let dries = SOIL.replace(
@@ -119,7 +119,7 @@ fn three_cables_that_touch_in_one_plane_are_judged_by_their_images() {
     assert_eq!(worst(&plan, "joint_load_heat"), "pass");
 }
 
-/// What is from memory rules nothing, whichever way, until the owner confirms it.
+/// A value from memory rules nothing, pass or fail, until the owner confirms it.
 #[test]
 fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_them() {
     let duct = beyond(&ducted(DUCT));
@@ -154,7 +154,7 @@ fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_th
             ruling.why.as_deref().is_some_and(|why| why.contains(key)),
             "{ruling:?}"
         );
-        // Nor does it fail.
+        // It does not fail either.
         let hot = (
             "conductor_greatest = \"95 degC\"\nconductor_emergency",
             "conductor_greatest = \"40 degC\"\nconductor_emergency",
@@ -168,7 +168,7 @@ fn a_duct_soil_that_dries_and_still_air_rule_nothing_until_the_owner_confirms_th
     }
 }
 
-/// The film of still air is h times the fourth root of the rise that is printed with it, and no less along the stretch.
+/// The film of still air is h times the fourth root of the rise that is printed with it, and not smaller along the stretch.
 #[test]
 fn still_air_is_the_film_of_its_own_rise() {
     let air = "temperature = \"30 degC\", air = \"alone\"";
@@ -239,7 +239,7 @@ fn soil_at_the_joint_is_refused() {
         why.contains("have the engineer give `film_w_per_m2k`"),
         "{why}"
     );
-    // And so is a duct in which its cable does not lie.
+    // So is a duct that is too small for its cable.
     let small = beyond(&ducted(&DUCT.replace("104", "30")));
     let plan = planned(&[(BANK, small.as_str())], &[]);
     let why = warm(&plan).why.clone().expect("why");

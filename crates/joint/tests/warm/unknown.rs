@@ -43,7 +43,7 @@ fn what_is_missing_is_asked_for() {
         &[],
         "What load must each leg carry",
     );
-    // Without the shield's own current it is computed, from how the cables lie.
+    // Without the shield's own current it is computed from the formation of the cables.
     asked(
         &[("shield_load = \"12 A\"\n", "")],
         &[],
@@ -87,7 +87,7 @@ fn a_body_without_a_temperature_of_its_own_judges_nothing() {
     );
     assert_eq!(worst(&plan, "joint_load_heat"), "not-judged");
     assert_eq!(worst(&plan, "joint_emergency_heat"), "not-judged");
-    // What the temperatures are is said all the same.
+    // The temperatures are stated all the same.
     assert!(warm(&plan).legs[0].at_load.is_some());
     assert!(warm(&plan).legs[0].load_at_limit_a.is_none());
 }

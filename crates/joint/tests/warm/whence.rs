@@ -27,7 +27,7 @@ fn three_way_plan(of_job: Edits<'_>, of_rows: Edits<'_>) -> Plan {
     plan(&accepted(judge(&order), LARKSPUR))
 }
 
-/// Superposition: the shares are the whole difference, in numbers and, in tenths, in words.
+/// Superposition: the shares add up to the whole difference, in numbers and, in tenths, in words.
 #[test]
 fn the_shares_of_each_leg_add_up_to_what_it_is_hotter_than_its_cable() {
     for example in [LARKSPUR, DOCK] {
@@ -66,7 +66,7 @@ fn the_shares_of_each_leg_add_up_to_what_it_is_hotter_than_its_cable() {
     }
 }
 
-/// What is switched off takes its share away at that place, and up to a twentieth more: the others are then cooler, and lose less.
+/// Switching a source off removes its share at that place, and up to a twentieth more: the other sources are then cooler, and lose less.
 #[test]
 fn a_source_that_is_switched_off_takes_its_share_away() {
     let places = |of_rows: Edits<'_>, at_m: &[f64]| -> Vec<f64> {
@@ -90,7 +90,7 @@ fn a_source_that_is_switched_off_takes_its_share_away() {
         legs.map(|of| of.whence.clone().expect("shares"))
             .collect::<Vec<_>>()
     });
-    // A row cannot give it nothing at all.
+    // A row cannot give it zero resistance.
     let no_bus = [(
         "resistance_microohm = 40\n",
         "resistance_microohm = 0.000001\n",
@@ -102,7 +102,7 @@ fn a_source_that_is_switched_off_takes_its_share_away() {
         let off = taken / shares.bus_k - 1.0;
         assert!((0.0..0.05).contains(&off), "{taken} {shares:?}");
     }
-    // Of leg C, most of it is the bus and leg A, and its own connector is innocent.
+    // Most of leg C's rise comes from the bus and leg A, not from its own connector.
     let c = &shares[2];
     let total = c.total_k();
     assert!(c.connector_k.abs() < 0.02 * total, "{c:?}");
@@ -110,7 +110,7 @@ fn a_source_that_is_switched_off_takes_its_share_away() {
     assert!(c.bus_k > 0.3 * total && leg_a > 0.3 * total, "{c:?}");
 }
 
-/// The same joint whose one connector has twice the resistance by its row.
+/// The same joint, with twice the resistance of one connector by its row.
 #[test]
 fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
     // Leg B alone has this contact.
@@ -123,7 +123,7 @@ fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
         for (index, of) in done.legs.iter().enumerate() {
             let (leg, k) = of.contacts.worst_k.expect("one");
             let more = after[index].joint_degc - before[index].joint_degc;
-            // No connector is worse for it than the worst.
+            // No connector is worse for it than the worst one.
             assert!(k > more - 1e-6, "{}: {k} {more}", of.leg);
             assert!(
                 leg != 1 || (k - more).abs() < 1e-6,
@@ -131,13 +131,13 @@ fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
                 of.leg
             );
         }
-        // One contact, not all: of leg C its own makes much less than the worst of the joint.
+        // One contact, not all: leg C's own contact makes much less than the worst of the joint.
         let c = &done.legs[2].contacts;
         assert!(c.own_k.unwrap() < 0.3 * c.worst_k.unwrap().1, "{c:?}");
     });
 }
 
-/// The loads that are said of one leg bring it to its limit, put into the job; and currents meet.
+/// The loads stated for one leg bring it to its limit, put into the job; and currents meet.
 #[test]
 fn the_loads_of_one_leg_by_itself_bring_it_to_its_limit() {
     three_way(&[], &[], |done| {
@@ -157,7 +157,7 @@ fn the_loads_of_one_leg_by_itself_bring_it_to_its_limit() {
             });
             let state = state.unwrap().expect("a state");
             assert!((state[index].joint_degc - degc).abs() < 0.01, "{state:?}");
-            // Whoever is then above a limit of its own is named.
+            // Every leg that is then above a limit of its own is named.
             for (other, at) in state
                 .iter()
                 .enumerate()
@@ -190,7 +190,7 @@ fn the_loads_of_one_leg_by_itself_bring_it_to_its_limit() {
     );
 }
 
-/// 40 microohm read at 0 degC are 40 (1 + 20 · 0.00403...) at 20 degC: the warm side; a temperature that is stated counts.
+/// 40 microohm read at 0 degC are 40 (1 + 20 · 0.00403...) at 20 degC: the warm side; a stated temperature counts.
 #[test]
 fn a_bus_without_a_temperature_is_taken_as_read_cold_and_that_is_said() {
     let nowhere = [(BUS, "resistance_microohm = 40")];
@@ -208,7 +208,7 @@ fn a_bus_without_a_temperature_is_taken_as_read_cold_and_that_is_said() {
     assert!(says(&hot).contains("at 70 degC by its row"));
 }
 
-/// A joint that fails for its heat says what makes it.
+/// A joint that fails for its heat names the sources of the heat.
 #[test]
 fn a_failing_temperature_names_where_its_heat_comes_from() {
     let more = [
@@ -231,7 +231,7 @@ fn a_failing_temperature_names_where_its_heat_comes_from() {
     }
 }
 
-/// Beyond its adapter a body closes on the cable as far as its bore at rest lets it; 28 mm at rest leave still air round 25.6 mm.
+/// Beyond its adapter a body closes on the cable as far as its relaxed bore lets it; a relaxed bore of 28 mm leaves still air round 25.6 mm.
 #[test]
 fn a_body_whose_bore_is_wider_than_the_cable_holds_still_air_beyond_its_adapter() {
     let joint_degc = |length: &str, relaxed: &str| {
@@ -243,7 +243,7 @@ fn a_body_whose_bore_is_wider_than_the_cable_holds_still_air_beyond_its_adapter(
         ];
         at_load(&[], &edits)[1].joint_degc
     };
-    // Where the rubber closes on the cable it is of one kind with the adapter, and the length changes little.
+    // Where the rubber closes on the cable it has the adapter's properties, and the length changes little.
     let closed = joint_degc("60", "23.5") - joint_degc("130", "23.5");
     let hollow = joint_degc("60", "28") - joint_degc("130", "28");
     assert!(closed.abs() < 0.1, "{closed}");

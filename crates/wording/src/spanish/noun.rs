@@ -20,25 +20,25 @@ pub(crate) fn the(noun: &str) -> String {
     format!("{article} {noun}")
 }
 
-/// Of a noun, with its article: "del extremo del aislamiento".
+/// A noun with "de" and its article: "del extremo del aislamiento".
 pub(crate) fn of_the(noun: &str) -> String {
     let of = if is_feminine(noun) { "de la" } else { "del" };
     format!("{of} {noun}")
 }
 
-/// To a noun, with its article: "al borde de la cubierta".
+/// A noun with "a" and its article: "al borde de la cubierta".
 pub(crate) fn to_the(noun: &str) -> String {
     let to = if is_feminine(noun) { "a la" } else { "al" };
     format!("{to} {noun}")
 }
 
-/// One of a noun: "una pieza de pantalla".
+/// A noun with "un" or "una": "una pieza de pantalla".
 pub(crate) fn one(noun: &str) -> String {
     let article = if is_feminine(noun) { "una" } else { "un" };
     format!("{article} {noun}")
 }
 
-/// None of a noun: "ninguna pieza de pantalla".
+/// A noun with "ningún" or "ninguna": "ninguna pieza de pantalla".
 pub(crate) fn none(noun: &str) -> String {
     let no = if is_feminine(noun) {
         "ninguna"
