@@ -39,7 +39,7 @@ pub struct EndSurvey {
     pub seen: Seen,
 }
 
-/// Counts, metals and forms of conductor and shield as seen; where two entries exist, both.
+/// Counts, metals and forms of conductor and shield as seen: the greatest count, the first metal and form.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Seen {
     /// Straps or wires of the shield.

@@ -135,7 +135,7 @@ pub struct Wrap {
 pub struct Fits {
     /// "bore", "mouth" or "seal".
     pub at: String,
-    /// Layer under the instrument.
+    /// Layer over which the diameter is measured.
     pub over: Layer,
     /// Permitted diameters.
     pub range: Interval,

@@ -180,7 +180,7 @@ fn out_of_order(column: &Column, grows: Grows) -> Vec<usize> {
         .collect()
 }
 
-/// Whether a column rises by the values around one descent; of three rows, whether the third repeats none of the two.
+/// Whether a column rises by the values around one descent; for three rows, whether the third is not a repetition.
 fn rises_around(values: &[Length], descent: usize) -> bool {
     let (before, after) = (&values[..descent], &values[descent + 2..]);
     let (high, low) = (values[descent], values[descent + 1]);

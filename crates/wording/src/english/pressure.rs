@@ -65,7 +65,7 @@ fn oldest(oldest: Oldest) -> String {
     format!("after {months} months at {degc} degC in store")
 }
 
-/// Text with the words about the oldest kit after it, if there is one.
+/// Words about the oldest kit, after a text; empty if there is no oldest kit.
 fn with_oldest(before: &str, of: Option<Oldest>) -> String {
     of.map_or(String::new(), |of| format!("{before}{}", oldest(of)))
 }
