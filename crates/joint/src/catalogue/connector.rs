@@ -412,7 +412,7 @@ const OF_ENDS: &[&str] = &[
     "resistance_ratio",
 ];
 
-/// Parts of a connector's ends, with its length and its stop.
+/// Ends of a connector, with its length and its stop.
 struct Ends {
     ends: Vec<ConnectorEnd>,
     length: Length,

@@ -13,7 +13,7 @@ use jointwright_units::Length;
 pub const RUBBER_LAWS: &[&str] = &["neo-hookean", "mooney-rivlin", "gent"];
 /// Zero degrees Celsius, K.
 pub(crate) const ZERO_DEGC_K: f64 = 273.15;
-/// Factor of its uncertainty below which a bore says nothing about pressure or stretch.
+/// Least ratio of a bore to its uncertainty; below it the bore says nothing about pressure or stretch.
 const UNCERTAIN_MOST: i64 = 10;
 /// Seconds per day.
 pub(crate) const DAY_S: f64 = 86_400.0;

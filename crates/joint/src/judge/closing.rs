@@ -58,7 +58,7 @@ pub(super) fn closed(job: &Job, ruling: Ruling) -> Ruling {
 
 /// Words on questions that are judged by now.
 ///
-/// Where only part is computed, the checks that rest on the rest ask nothing, and words on them wait.
+/// Where only part is computed, the checks that need the other part ask nothing, and words on them wait.
 ///
 /// # Errors
 /// Words on no question of this joint, as complaints at their rows, with the questions that are asked instead.

@@ -29,7 +29,7 @@ pub struct AmountQuestion<'a> {
 }
 
 impl AmountQuestion<'_> {
-    /// Rules: a number outside the limit fails, a number inside passes; if the distance is less than the error, either way, it is not judged.
+    /// Judges the number: outside the limit it fails, inside it passes; if the distance is less than the error, either way, it is not judged.
     pub fn rule(self) -> Ruling {
         let below = self
             .greatest

@@ -174,7 +174,7 @@ pub struct Question<'a> {
 }
 
 impl Question<'_> {
-    /// Rules, by the rules of this room.
+    /// Judges the value by the rules of this room.
     pub fn rule(self) -> Ruling {
         let standing = self.limit.bound.standing(self.value);
         let word = &self.limit.word;

@@ -42,7 +42,7 @@ impl Warmth {
     }
 }
 
-/// Reads the temperatures of a joint and the constants of a part that depend on them, or names the facts that are missing.
+/// Reads the temperatures of a joint and the constants of their effect on a part, or names the missing facts.
 pub(super) fn heat(
     job: &Job,
     leg: &Leg,

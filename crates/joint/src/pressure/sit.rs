@@ -20,7 +20,7 @@ const TOUCH_M: f64 = 1e-6;
 const N_GROWTHS: u32 = 5;
 /// Axial conditions of a part's ends; nobody knows how far the cable holds them.
 const ENDS: [Ends; 2] = [Ends::FixedLength, Ends::Free];
-/// Ratio up to which two radii are equal.
+/// Relative difference up to which two radii are equal.
 const CLOSE_RATIO: f64 = 1e-9;
 
 /// Least pressure over a stretch of a part.

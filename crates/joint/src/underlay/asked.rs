@@ -33,7 +33,7 @@ struct Reached {
 }
 
 impl Asked<'_> {
-    /// Rules at the worst of the windows, or as planned where the plan itself breaks the limit.
+    /// Judges the stretch at the worst of the windows, or as planned where the plan itself breaks the limit.
     pub fn rule(self, cutback: &Cutback) -> Ruling {
         let mut reached: Vec<Reached> = Vec::new();
         let (mut unknown, mut nearest) = (None, None::<jointwright_units::Interval>);
