@@ -11,6 +11,7 @@ use jointwright_joint::plan::{
     ConnectorDoc, CutDoc, LegDoc, MarkDoc, PartDoc, Plan, PrintedWindowDoc, ProposalDoc, RulingDoc,
     RungDoc, StackDoc, outcome_words,
 };
+use jointwright_wording::Tongue;
 
 /// Width of a terminal that every crew has.
 const WIDTH: usize = 80;
@@ -752,7 +753,6 @@ fn foot(plan: &Plan, lines: &mut Lines) {
 
 /// What comes nearest to its limit, in a sentence each: of what is measured in millimetres, and of what is computed.
 fn governs(plan: &Plan, lines: &mut Lines) {
-    let has_inches = plan.job.words == Words::Us;
     let nearest = [
         (&plan.governs, "Of all lengths and diameters"),
         (&plan.governs_computed, "Of the numbers computed"),
@@ -766,7 +766,7 @@ fn governs(plan: &Plan, lines: &mut Lines) {
                 outcome_words(Outcome::Pass),
                 words(&ruling.check),
                 who(ruling),
-                ruling.figures(has_inches)?
+                Tongue::of_plan(plan).figures(ruling)?
             ))
         })
         .collect();

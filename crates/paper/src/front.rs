@@ -12,6 +12,8 @@ use jointwright_joint::plan::{
 };
 use jointwright_joint::plane::Plane;
 use jointwright_joint::stage::Stage;
+use jointwright_wording::Tongue;
+use jointwright_wording::label::CutLabel;
 use serde::Serialize;
 
 /// The front page of one end.
@@ -106,6 +108,7 @@ pub(crate) fn fronts(plan: &Plan) -> Vec<Front> {
 }
 
 fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
+    let tongue = Tongue::of_plan(plan);
     let is_metric = plan.job.words == Words::Iec;
     // The outermost first, as they are come to with the knife; marks after cuts.
     let outward = leg.cuts.iter().rev();
@@ -124,7 +127,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
         cable: clipped(&leg.cable, 90),
         parks: parks(plan, leg, end),
         stops: stops(plan, leg, end),
-        numbers: places.map(|cut| number(cut, leg, is_metric)).collect(),
+        numbers: places.map(|cut| number(cut, leg, tongue)).collect(),
         knife: knife(leg),
         connector: connector(leg),
         ladders: ladders(leg, is_metric),
@@ -237,7 +240,8 @@ fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
     stops
 }
 
-fn number(cut: &CutDoc, leg: &LegDoc, is_metric: bool) -> Number {
+fn number(cut: &CutDoc, leg: &LegDoc, tongue: Tongue) -> Number {
+    let is_metric = tongue.words == Words::Iec;
     let (large, unit, small) = match (&cut.inch, &cut.mark_mm) {
         (Some(inch), Some(mm)) if !is_metric => (inch.clone(), "in", format!("{mm} mm")),
         (_, Some(mm)) => (mm.clone(), "mm", String::new()),
@@ -267,7 +271,7 @@ fn number(cut: &CutDoc, leg: &LegDoc, is_metric: bool) -> Number {
         narrowed: cut.narrowed.as_ref().map_or(String::new(), |n| {
             short(&format!("narrowed: {}", n.text), leg)
         }),
-        caution: cut.caution().to_owned(),
+        caution: CutLabel::caution(cut).map_or(String::new(), |label| tongue.label(&label)),
         edge: cut.at_edge().unwrap_or_default().to_owned(),
         keeps: cut.keeps.clone().unwrap_or_default(),
     }

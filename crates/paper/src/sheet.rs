@@ -469,7 +469,7 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
         (None, Some(_), Some(_)) => {
-            let figures = least.figures(plan.job.words == Words::Us);
+            let figures = Tongue::of_plan(plan).figures(least);
             format!("{}: {}", subject(least), figures.unwrap_or_default())
         }
         _ => format!(

@@ -2,10 +2,12 @@
 
 use crate::{Language, Tongue, spanish};
 use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
-use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::catalogue::{Means, PartKind, die_words};
 use jointwright_joint::end::EndId;
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
+use jointwright_joint::material::ItemKind;
+use jointwright_joint::plan::{GapState, StateDoc};
 use jointwright_joint::plane::Plane;
 
 impl Tongue {
@@ -41,6 +43,14 @@ impl Tongue {
         }
     }
 
+    /// A kind of what is on the truck.
+    pub fn item(self, item: ItemKind) -> &'static str {
+        match self.language {
+            Language::English => item.name(),
+            Language::Spanish => spanish::noun::item(item),
+        }
+    }
+
     /// A metal.
     pub fn metal(self, metal: Metal) -> &'static str {
         match self.language {
@@ -62,6 +72,49 @@ impl Tongue {
         match self.language {
             Language::English => kind.name(),
             Language::Spanish => spanish::noun::joint_kind(kind),
+        }
+    }
+
+    /// How a connector grips.
+    pub fn means(self, means: Means) -> &'static str {
+        match self.language {
+            Language::English => means.name(),
+            Language::Spanish => spanish::noun::means(means),
+        }
+    }
+
+    /// A die by its name, which may say already that it is one.
+    pub fn die(self, die: &str) -> String {
+        match self.language {
+            Language::English => die_words(die),
+            Language::Spanish => spanish::noun::die(die),
+        }
+    }
+
+    /// Whether something was computed.
+    pub fn state(self, state: StateDoc) -> &'static str {
+        match self.language {
+            Language::English => state.words(),
+            Language::Spanish => spanish::noun::state(state),
+        }
+    }
+
+    /// What lies in a gap.
+    pub fn gap(self, state: GapState) -> &'static str {
+        match (self.language, state) {
+            (Language::English, GapState::Filled) => "a thread of air across its filler",
+            (Language::English, GapState::Empty) => "empty",
+            (Language::Spanish, GapState::Filled) => "un hilo de aire a través de su relleno",
+            (Language::Spanish, GapState::Empty) => "vacío",
+        }
+    }
+
+    /// A check by its name in documents, in a few words; a name that is no check's stays as it is.
+    pub fn check(self, slug: &str) -> String {
+        let english = || slug.replace('_', " ");
+        match self.language {
+            Language::English => english(),
+            Language::Spanish => spanish::check::name(slug).map_or_else(english, str::to_owned),
         }
     }
 

@@ -4,7 +4,9 @@ use jointwright_joint::cable::Words;
 use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Language, Said, Wording};
 use jointwright_wording::Tongue;
-use jointwright_wording::label::{Label, SheetLabel};
+use jointwright_wording::label::{
+    CutLabel, FrontLabel, Label, PartLabel, RulingLabel, SheetLabel, SheetText,
+};
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
 use serde::de::DeserializeOwned;
@@ -267,6 +269,11 @@ fn check_labels<L: Label + JsonSchema + DeserializeOwned>() {
 #[test]
 fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<SheetLabel>();
+    check_labels::<CutLabel>();
+    check_labels::<RulingLabel>();
+    check_labels::<FrontLabel>();
+    check_labels::<PartLabel>();
+    check_labels::<SheetText>();
 }
 
 #[test]
@@ -276,5 +283,10 @@ fn every_check_has_a_question_in_every_language() {
             let question = tongue.say(&Said::Check(check.slug.to_owned()));
             assert!(question.ends_with('?'), "{}: {question}", check.slug);
         }
+        let name = SPANISH.check(check.slug);
+        assert!(
+            !name.is_empty() && name != check.slug.replace('_', " "),
+            "{name}"
+        );
     }
 }

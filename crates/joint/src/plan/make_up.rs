@@ -7,7 +7,7 @@ use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted, said_once};
-use crate::said::{HoldSaid, Said, TruckSaid, Wording};
+use crate::said::{HoldSaid, Said, TruckSaid, WindowSaid, Wording};
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
@@ -263,7 +263,13 @@ impl Scribe<'_> {
         };
         let whose = cut.window_of.join("; ");
         match (&cut.printed_window, cut.growth_ladder.is_empty()) {
-            (Some(window), _) => (Some(window.text()), whose),
+            (Some(window), _) => {
+                let (inch, mm) = (window.inch.clone(), window.mm.clone());
+                (
+                    Some(self.wording.say(&WindowSaid::Printed { inch, mm }.into())),
+                    whose,
+                )
+            }
             (None, false) => (Some(say(HoldSaid::NotPlacedYet)), say(HoldSaid::OnLadder)),
             (None, true) => {
                 let why = cut.why.clone();
@@ -362,6 +368,35 @@ fn depth_texts(depth: Length, words: Words) -> Vec<String> {
 /// Nearer to the end of its window than this, 1/64 in, a mark is said to stand at it.
 const NEAR_MM: f64 = 0.4;
 
+/// At which end of its window a mark stands, nearer than a crew can cut.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum AtEdge {
+    /// At both: there is no room either way.
+    Both,
+    /// At the shorter end.
+    Shortest,
+    /// At the longer end.
+    Longest,
+}
+
+impl CutDoc {
+    /// Whether nothing is cut or laid back there.
+    pub fn is_mark(&self) -> bool {
+        self.kind == CutKind::Mark
+    }
+
+    /// At which end of its window the mark stands; none where there is room on either side.
+    pub fn edge_of_window(&self) -> Option<AtEdge> {
+        let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
+        match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {
+            (true, true) => Some(AtEdge::Both),
+            (true, false) => Some(AtEdge::Shortest),
+            (false, true) => Some(AtEdge::Longest),
+            (false, false) => None,
+        }
+    }
+}
+
 impl CutDoc {
     /// What is done there, in large letters: the same word on every page.
     pub fn act(&self) -> &'static str {
@@ -387,24 +422,6 @@ impl CutDoc {
         let place = format!("place by: {by}; from the {from}");
         let window = (!window.is_empty()).then(|| format!("window by: {window}"));
         [place].into_iter().chain(window).collect()
-    }
-
-    /// Whether nothing is cut or laid back there.
-    pub fn is_mark(&self) -> bool {
-        self.kind == CutKind::Mark
-    }
-
-    /// What bites at this cut, in a few words beside it; the steps say it in full. Common practice, no source.
-    pub fn caution(&self) -> &'static str {
-        match self.plane {
-            Plane::JacketEdge => "never through to the metal under it",
-            Plane::ShieldEdge => {
-                "bridge it first; the bridge stays on until the step that takes it off"
-            }
-            Plane::ScreenEdge => "never into the insulation",
-            Plane::InsulationEnd => "never into the strands",
-            _ => "",
-        }
     }
 
     /// Says so where the mark stands at an end of its window, nearer than a crew can cut.

@@ -39,12 +39,12 @@ pub use document::{
 
 pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc, length_text};
 pub use make_up::{
-    KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
+    AtEdge, KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
 pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 pub use read_back::NotAPlan;
-pub use said::outcome_words;
+pub use said::{Bound, Figure, Figures, outcome_words};
 pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
 pub use state::StateDoc;
 pub use told_apart::{MarkDoc, NO_TIME, mark_of};

@@ -1,6 +1,6 @@
-//! Said: a ruling in the words and figures that a person reads.
+//! Said: a ruling in the figures that a person reads.
 //!
-//! Why its own room: terminal, sheet and pictures say one outcome with one word, and print no figure that the number's own error makes idle.
+//! Why its own room: terminal, sheet and pictures print the same figures, and no figure that the number's own error makes idle.
 //!
 //! Invariants: a margin is rounded downward, and a value without an error of its own toward its limit, so that nothing looks better than it is; where an error is stated, no figure finer than its first is printed; plan.json stays unrounded.
 //!
@@ -9,6 +9,8 @@
 use super::{DatumDoc, RulingDoc};
 use crate::limit::{Outcome, check_row};
 use jointwright_units::{Interval, Length, range_text};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 
 /// Finest decimals that are ever printed: of a millimetre, the nanometre.
 const FINEST: i32 = 6;
@@ -67,11 +69,43 @@ fn decimals_of(error: f64) -> i32 {
     (places.clamp(0.0, f64::from(FINEST))) as i32
 }
 
+/// A number as it is printed, or a range.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Figure {
+    /// Number.
+    One(String),
+    /// Least and greatest.
+    Range(String, String),
+}
+
+/// A limit as it is printed, and how it binds.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Bound {
+    /// Greatest that is permitted.
+    AtMost(String),
+    /// Least that is permitted.
+    AtLeast(String),
+    /// A number that is neither.
+    KeepTo(String),
+    /// Least and greatest that are permitted.
+    Within(String, String),
+}
+
 /// Value, limit and margin of a ruling, printed with the same decimals.
-struct Figures {
-    value: String,
-    limit: String,
-    margin: String,
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+pub struct Figures {
+    /// What was found or computed.
+    pub value: Figure,
+    /// Its error, where one is stated.
+    pub error: Option<String>,
+    /// What it must keep to.
+    pub limit: Bound,
+    /// The limit of a diameter in inches, rounded inward.
+    pub inches: Option<[String; 2]>,
+    /// What is left between them.
+    pub margin: String,
 }
 
 /// How a limit binds.
@@ -105,36 +139,25 @@ fn side(value: &DatumDoc, limit: f64, margin: f64) -> Option<Side> {
 }
 
 impl RulingDoc {
-    /// What decides it, in figures: value with its error, limit, what is left between them.
+    /// What decides it, in figures: value with its error, limit, what is left between them; with the limit of a diameter in inches where the page has them.
     ///
     /// None where it does not rest on numbers with a margin.
-    pub fn figures(&self, has_inches: bool) -> Option<String> {
+    pub fn figures(&self, has_inches: bool) -> Option<Figures> {
         let (value, limit) = (self.value.as_ref()?, self.limit.as_ref()?);
-        let (margin, unit) = (self.margin?, self.unit.as_deref()?);
-        let figures = self.settled(value, limit, margin)?;
-        let found = if self.computed { "computed" } else { "found" };
+        let figures = self.settled(value, limit, self.margin?)?;
         let error = self.error.filter(|error| *error > 0.0).map(|error| {
-            let error_text = text(
-                rounded(error, decimals_of(error), Round::Up),
-                decimals_of(error),
-            );
-            format!(" ± {error_text}")
+            let decimals = decimals_of(error);
+            text(rounded(error, decimals, Round::Up), decimals)
         });
-        let inches = self.inches(limit).filter(|_| has_inches);
-        let decides = self.decides.as_ref().map(|why| format!(": {why}"));
-        let decides = decides.unwrap_or_default();
-        Some(format!(
-            "{found} {}{} {unit}, {} {unit}{}; {} {unit} left{decides}",
-            figures.value,
-            error.unwrap_or_default(),
-            figures.limit,
-            inches.unwrap_or_default(),
-            figures.margin,
-        ))
+        Some(Figures {
+            error,
+            inches: self.inches(limit).filter(|_| has_inches),
+            ..figures
+        })
     }
 
     /// The limit in inches, for diameters: rounded inward.
-    fn inches(&self, limit: &DatumDoc) -> Option<String> {
+    fn inches(&self, limit: &DatumDoc) -> Option<[String; 2]> {
         let is_diameter = check_row(&self.check).is_some_and(|row| row.is_of_diameters);
         if !is_diameter || self.unit.as_deref() != Some("mm") {
             return None;
@@ -144,7 +167,7 @@ impl RulingDoc {
         };
         let nm = |mm: f64| Length::from_nm((mm * 1e6).round() as i64);
         let text = range_text(Interval::new(nm(*min), nm(*max))?).inch;
-        (!text.0.is_empty()).then(|| format!(" ({} to {} in)", text.0, text.1))
+        (!text.0.is_empty()).then_some([text.0, text.1])
     }
 
     fn settled(&self, value: &DatumDoc, limit: &DatumDoc, margin: f64) -> Option<Figures> {
@@ -203,157 +226,32 @@ fn figures_at(
         let round = if nearest { Round::Nearest } else { round };
         text(rounded(number, decimals, round), decimals)
     };
-    let (limit_text, side) = match limit {
+    let (bound, side) = match limit {
         DatumDoc::Number(limit) => match side(value, *limit, margin) {
-            Some(Side::AtMost) => (
-                format!("at most {}", say(*limit, Round::Down)),
-                Some(Side::AtMost),
-            ),
-            Some(Side::AtLeast) => (
-                format!("at least {}", say(*limit, Round::Up)),
-                Some(Side::AtLeast),
-            ),
-            None => (format!("to keep to {}", say(*limit, Round::Nearest)), None),
+            Some(Side::AtMost) => (Bound::AtMost(say(*limit, Round::Down)), Some(Side::AtMost)),
+            Some(Side::AtLeast) => (Bound::AtLeast(say(*limit, Round::Up)), Some(Side::AtLeast)),
+            None => (Bound::KeepTo(say(*limit, Round::Nearest)), None),
         },
         DatumDoc::Range { min, max } => (
-            format!(
-                "within {} to {}",
-                say(*min, Round::Up),
-                say(*max, Round::Down)
-            ),
+            Bound::Within(say(*min, Round::Up), say(*max, Round::Down)),
             None,
         ),
         DatumDoc::Text(_) => return None,
     };
     let value = match (value, side) {
-        (DatumDoc::Number(number), Some(Side::AtMost)) => say(*number, Round::Up),
-        (DatumDoc::Number(number), Some(Side::AtLeast)) => say(*number, Round::Down),
-        (DatumDoc::Number(number), None) => say(*number, Round::Nearest),
+        (DatumDoc::Number(number), Some(Side::AtMost)) => Figure::One(say(*number, Round::Up)),
+        (DatumDoc::Number(number), Some(Side::AtLeast)) => Figure::One(say(*number, Round::Down)),
+        (DatumDoc::Number(number), None) => Figure::One(say(*number, Round::Nearest)),
         (DatumDoc::Range { min, max }, _) => {
-            format!("{} to {}", say(*min, Round::Down), say(*max, Round::Up))
+            Figure::Range(say(*min, Round::Down), say(*max, Round::Up))
         }
         (DatumDoc::Text(_), _) => return None,
     };
     Some(Figures {
         value,
-        limit: limit_text,
+        error: None,
+        limit: bound,
+        inches: None,
         margin: text(rounded(margin, decimals, Round::Down), decimals),
     })
-}
-
-#[cfg(test)]
-mod tests {
-    use super::super::SaidDoc;
-    use super::*;
-
-    fn ruling(value: DatumDoc, limit: DatumDoc, margin: f64, unit: &str) -> RulingDoc {
-        RulingDoc {
-            check: "insulation_in_body".to_owned(),
-            question: String::new(),
-            leg: None,
-            end: None,
-            ruling: Outcome::Pass,
-            value: Some(value),
-            limit: Some(limit),
-            unit: Some(unit.to_owned()),
-            margin: Some(margin),
-            error: None,
-            decides: None,
-            source: None,
-            why: None,
-            hint: None,
-            asks: Vec::new(),
-            stops: false,
-            closed_by: None,
-            closed_until: None,
-            computed: false,
-            said: SaidDoc::default(),
-        }
-    }
-
-    #[track_caller]
-    fn check(ruling: &RulingDoc, expected: &str) {
-        assert_eq!(ruling.figures(false).as_deref(), Some(expected));
-    }
-
-    #[test]
-    fn a_value_is_never_said_to_be_nearer_to_the_middle_than_it_is() {
-        let of = |value: f64, limit: f64, margin: f64| {
-            ruling(
-                DatumDoc::Number(value),
-                DatumDoc::Number(limit),
-                margin,
-                "mm",
-            )
-        };
-        check(
-            &of(57.896_375, 60.0, 2.103_625),
-            "found 57.9 mm, at most 60.0 mm; 2.1 mm left",
-        );
-        check(
-            &of(57.896_375, 55.04, 2.856_375),
-            "found 57.8 mm, at least 55.1 mm; 2.8 mm left",
-        );
-        // As many figures as it takes to see that it keeps to its limit.
-        check(
-            &of(57.896_375, 57.9, 0.003_625),
-            "found 57.897 mm, at most 57.9 mm; 0.003 mm left",
-        );
-        check(
-            &of(60.0, 60.0, 0.0),
-            "found 60.0 mm, at most 60.0 mm; 0.0 mm left",
-        );
-    }
-
-    #[test]
-    fn an_error_leaves_no_finer_figure_than_its_own_first() {
-        let mut of = ruling(
-            DatumDoc::Number(0.408_12),
-            DatumDoc::Number(0.413_9),
-            0.005_78,
-            "kV/mm",
-        );
-        of.computed = true;
-        of.error = Some(0.003_1);
-        check(
-            &of,
-            "computed 0.408 ± 0.004 kV/mm, at most 0.414 kV/mm; 0.005 kV/mm left",
-        );
-        of.error = Some(0.04);
-        of.decides = Some("it is one of those allowed".to_owned());
-        check(
-            &of,
-            "computed 0.41 ± 0.04 kV/mm, at most 0.41 kV/mm; 0.0 kV/mm left: it is one of those allowed",
-        );
-    }
-
-    #[test]
-    fn a_range_of_diameters_is_said_in_inches_rounded_inward() {
-        let of = ruling(
-            DatumDoc::Range {
-                min: 22.0,
-                max: 22.345,
-            },
-            DatumDoc::Range {
-                min: 21.082,
-                max: 30.988,
-            },
-            0.918,
-            "mm",
-        );
-        assert_eq!(
-            of.figures(true).as_deref(),
-            Some("found 22.0 to 22.4 mm, within 21.1 to 30.9 mm (0.830 to 1.220 in); 0.9 mm left")
-        );
-        check(
-            &of,
-            "found 22.0 to 22.4 mm, within 21.1 to 30.9 mm; 0.9 mm left",
-        );
-    }
-
-    #[test]
-    fn one_outcome_has_one_word() {
-        let words = [Outcome::Pass, Outcome::Fail, Outcome::NotJudged].map(outcome_words);
-        assert_eq!(words, ["in window", "out of window", "not judged"]);
-    }
 }

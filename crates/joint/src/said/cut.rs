@@ -119,6 +119,11 @@ pub enum GrowthSaid {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WindowSaid {
+    /// As it is printed: inches, where there are any, over millimetres.
+    Printed {
+        inch: Option<[String; 2]>,
+        mm: [String; 2],
+    },
     Of {
         whose: Vec<Whose>,
     },

@@ -3,8 +3,10 @@
 use crate::cases::{EXAMPLES, everything, lines, named, plan_of, read};
 use jointwright_joint::cable::Words;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{Plan, outcome_words};
+use jointwright_joint::plan::Plan;
+use jointwright_wording::Tongue;
 
+const US: Tongue = Tongue::english(Words::Us);
 const JOB: &str = "tannery-change";
 
 fn read_with(from: &str, to: &str) -> Result<String, String> {
@@ -180,7 +182,7 @@ fn what_decides_a_ruling_is_printed_with_no_more_figures_than_it_has() {
     let (mut n_figures, mut longest) = (0, 0);
     for case in everything() {
         for ruling in &case.plan().rulings {
-            let Some(figures) = ruling.figures(true) else {
+            let Some(figures) = US.figures(ruling) else {
                 continue;
             };
             n_figures += 1;
@@ -208,8 +210,8 @@ fn what_comes_nearest_to_its_limit_is_named_with_its_figures() {
         let Some(governs) = &plan.governs else {
             continue;
         };
-        let said = governs.figures(true).expect("figures");
+        let said = US.figures(governs).expect("figures");
         assert!(said.contains(" mm left"), "{said}");
     }
-    assert_eq!(outcome_words(Outcome::NotJudged), "not judged");
+    assert_eq!(US.outcome(Outcome::NotJudged), "not judged");
 }

@@ -87,6 +87,7 @@ fn growth(said: &GrowthSaid) -> String {
 
 fn window(tongue: Tongue, said: &WindowSaid) -> String {
     match said {
+        WindowSaid::Printed { inch, mm } => tongue.printed(inch.as_ref(), mm),
         WindowSaid::Of { whose } => format!("window of: {}", all_or(whose, NO_ROWS)),
         WindowSaid::NoPlaceLeft => "no place left".to_owned(),
         WindowSaid::PlaceInsideEvery => "a place inside every window".to_owned(),

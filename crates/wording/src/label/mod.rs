@@ -4,9 +4,18 @@
 //!
 //! Invariants: one enum a page or a picture, whole phrases with typed arguments; a label without a text in every language does not compile.
 
+mod cut;
+mod fixed;
+mod front;
+mod ruling;
 mod sheet;
+mod sheet_text;
 
+pub use cut::CutLabel;
+pub use front::{FrontLabel, PartLabel};
+pub use ruling::RulingLabel;
 pub use sheet::SheetLabel;
+pub use sheet_text::SheetText;
 
 use crate::Tongue;
 

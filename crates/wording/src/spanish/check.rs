@@ -1,4 +1,4 @@
-//! The questions of the checks.
+//! The questions of the checks, and what each is called in a few words.
 
 /// Question of a check by its name in documents; `None` if no check has that name.
 pub(crate) fn question(slug: &str) -> Option<&'static str> {
@@ -139,6 +139,71 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         "wick_path" => {
             "¿Está bloqueado contra el agua cada hilo, cinta, trenza o conductor que pasa debajo del sello?"
         }
+        _ => return None,
+    })
+}
+
+/// What a check is called, by its name in documents; none of a name that is no check's.
+pub(crate) fn name(slug: &str) -> Option<&'static str> {
+    Some(match slug {
+        "adapter_in_body" => "adaptador en el cuerpo",
+        "adapter_layer" => "capa bajo el adaptador",
+        "bend_radius" => "radio de doblado",
+        "body_class" => "clase del cuerpo",
+        "body_layer" => "capa bajo el cuerpo",
+        "bonding_part_fit" => "pieza de conexión",
+        "bus_ports" => "puertos de la barra",
+        "cable_level" => "nivel de aislamiento del cable",
+        "common_parts" => "piezas comunes",
+        "conductor_fault_heat" => "calor del cortocircuito en el conductor",
+        "conductor_in_connector" => "conductor en el conector",
+        "connector_fault" => "cortocircuito en el conector",
+        "connector_in_electrode" => "conector en el electrodo",
+        "consumable_metal" => "metal de los consumibles",
+        "contact_heat" => "calor de la conexión",
+        "contact_layer" => "capa bajo el contacto",
+        "cut_order" => "orden de los cortes",
+        "cut_window" => "ventana de los cortes",
+        "deflector_stress" => "campo en el deflector",
+        "electrode_cover" => "alcance del electrodo",
+        "electrode_end_stress" => "campo en el extremo del electrodo",
+        "electrode_layer" => "capa bajo el electrodo",
+        "gap_discharge" => "descarga en el hueco",
+        "insulation_in_body" => "aislamiento en el cuerpo",
+        "insulation_ovality" => "ovalidad del aislamiento",
+        "interface_pressure" => "presión en las superficies",
+        "interface_stress" => "campo en las superficies",
+        "jacket_surface" => "superficie de la cubierta",
+        "joint_emergency_heat" => "calor en la emergencia",
+        "joint_load_heat" => "calor con la carga",
+        "kit_age" => "fecha del juego",
+        "lead_fault_heat" => "calor del cortocircuito en el cable de conexión",
+        "measures_like_papers" => "medidas según los documentos",
+        "mouth_fit" => "cierre de las bocas",
+        "park_room" => "lugar para estacionar",
+        "part_chosen" => "piezas nombradas",
+        "range_today" => "rango de hoy",
+        "reading_layer" => "capa de la lectura",
+        "rubber_stretch" => "estirado de la goma",
+        "screen_edge_in_control" => "borde de la pantalla en el control de campo",
+        "screen_edge_pressure" => "presión en el borde de la pantalla",
+        "screen_edge_stress" => "campo en el borde de la pantalla",
+        "seal_body_overlap" => "traslape del sello sobre el cuerpo",
+        "seal_fit" => "cierre del sello",
+        "seal_layer" => "capa bajo el sello",
+        "seal_overlap" => "traslape del sello",
+        "seal_span" => "largo del sello",
+        "seal_squeeze" => "apriete del sello",
+        "service_temperature" => "temperatura de servicio",
+        "shield_continuity" => "continuidad de la pantalla metálica",
+        "shield_fault_heat" => "calor del cortocircuito en la pantalla metálica",
+        "shield_part_fault" => "cortocircuito en la pieza de pantalla",
+        "shield_part_range" => "rango de la pieza de pantalla",
+        "slack_for_recut" => "cable para empezar de nuevo",
+        "standing_voltage" => "tensión en la pantalla metálica",
+        "straight_length" => "tramo recto",
+        "strand_water" => "agua en los hilos",
+        "wick_path" => "paso del agua bajo el sello",
         _ => return None,
     })
 }

@@ -1,6 +1,6 @@
 //! Sentences about cutbacks.
 
-use super::noun::{of_the, the, to_the};
+use super::noun::{self, of_the, the, to_the};
 use super::word;
 use crate::Tongue;
 use jointwright_joint::said::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowSaid};
@@ -81,7 +81,7 @@ fn growth(said: &GrowthSaid) -> String {
                 of_end(end.as_deref()),
                 die.as_deref()
                     .map_or("un dado que no nombra".to_owned(), die_words),
-                presses.map_or("cualquier número de prensadas".to_owned(), n_presses),
+                presses.map_or("cualquier número de prensadas".to_owned(), noun::presses),
                 tried.join("; ")
             )
         }
@@ -90,6 +90,7 @@ fn growth(said: &GrowthSaid) -> String {
 
 fn window(tongue: Tongue, said: &WindowSaid) -> String {
     match said {
+        WindowSaid::Printed { inch, mm } => tongue.printed(inch.as_ref(), mm),
         WindowSaid::Of { whose } => format!("ventana de: {}", all_or(whose, NO_ROWS)),
         WindowSaid::NoPlaceLeft => "no queda lugar".to_owned(),
         WindowSaid::PlaceInsideEvery => "un lugar dentro de todas las ventanas".to_owned(),
@@ -168,19 +169,11 @@ fn die_words(die: &str) -> String {
     format!("el dado {die}")
 }
 
-fn n_presses(n: i64) -> String {
-    if n == 1 {
-        "1 prensada".to_owned()
-    } else {
-        format!("{n} prensadas")
-    }
-}
-
 fn pressed_as(trial: &Tried) -> String {
     format!(
         "{}, {} sobre {}",
         die_words(&trial.die),
-        n_presses(trial.presses),
+        noun::presses(trial.presses),
         trial.size
     )
 }

@@ -1,9 +1,11 @@
 //! Nouns: names of layers, planes, parts and the like.
 
 use jointwright_joint::cable::{Layer, Metal, Stranding, Words};
-use jointwright_joint::catalogue::PartKind;
+use jointwright_joint::catalogue::{Means, PartKind};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
+use jointwright_joint::material::ItemKind;
+use jointwright_joint::plan::StateDoc;
 use jointwright_joint::plane::Plane;
 
 /// Words of these nouns that take "la".
@@ -116,6 +118,20 @@ pub(crate) fn part(part: PartKind) -> &'static str {
     }
 }
 
+pub(crate) fn item(item: ItemKind) -> &'static str {
+    match item {
+        ItemKind::Body => part(PartKind::Body),
+        ItemKind::Adapter => part(PartKind::Adapter),
+        ItemKind::Connector => part(PartKind::Connector),
+        ItemKind::ShieldPart => part(PartKind::ShieldPart),
+        ItemKind::Seal => part(PartKind::Seal),
+        ItemKind::Bus => "barra",
+        ItemKind::Plug => "tapón",
+        ItemKind::Trial => "conector para una prueba",
+        ItemKind::Consumable => "consumible",
+    }
+}
+
 pub(crate) fn metal(metal: Metal) -> &'static str {
     match metal {
         Metal::Copper => "cobre",
@@ -138,5 +154,45 @@ pub(crate) fn joint_kind(kind: JointKind) -> &'static str {
         JointKind::Branch => "de derivación",
         JointKind::Separable => "separable",
         JointKind::Cable => "de cable",
+    }
+}
+
+/// How a connector grips: after "conector".
+pub(crate) fn means(means: Means) -> &'static str {
+    match means {
+        Means::Compression => "de compresión",
+        Means::ShearBolt => "de tornillos de cabeza rompible",
+        Means::SetScrew => "de tornillos de apriete",
+    }
+}
+
+/// A die by its name, which may say already that it is one.
+pub(crate) fn die(die: &str) -> String {
+    let words = die.split(|c: char| !c.is_alphanumeric());
+    let is_said = |word: &str| ["dado", "die"].iter().any(|d| word.eq_ignore_ascii_case(d));
+    if words.into_iter().any(is_said) {
+        die.to_owned()
+    } else {
+        format!("dado {die}")
+    }
+}
+
+/// Whether something was computed.
+pub(crate) fn state(state: StateDoc) -> &'static str {
+    match state {
+        StateDoc::Computed => "calculado",
+        StateDoc::NotKnown => "no se sabe",
+        StateDoc::NotComputed => "no calculado",
+        StateDoc::PastItsDate => "vencido",
+        StateDoc::Loose => "suelto",
+    }
+}
+
+/// So many presses.
+pub(crate) fn presses(n: i64) -> String {
+    if n == 1 {
+        "1 prensada".to_owned()
+    } else {
+        format!("{n} prensadas")
     }
 }
