@@ -4,8 +4,8 @@
 //!
 //! Invariants: a window has two sides; a quantity that the paper does not state has no window.
 
-use super::piece::field;
-use super::walk_row::RowReader;
+use super::field::field;
+use super::reader::RowReader;
 use crate::form::Need::Optional;
 use crate::form::{Field, Kind, Measure, Record, Shape};
 use jointwright_units::Interval;

@@ -7,15 +7,42 @@
 //! Not here: which end takes which leg (`fit`), growth of a mouth (`cutback`).
 
 use super::as_made::{AS_MADE, AsMade};
-use super::piece::{BORE, LINK, METALS, STRANDINGS, field};
-use super::row::{Head, LinkRow, Means, Row, Withstand};
-use super::walk_row::RowReader;
-use super::word::{metal, stranding};
+use super::field::field;
+use super::head::{Head, Row, row_heads};
+use super::link::{LINK, LinkRow};
+use super::reader::RowReader;
+use super::withstand::Withstand;
+use super::word::{METALS, STRANDINGS, metal, stranding};
 use crate::cable::{Conductor, Metal, Size, Stranding, Words};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape};
 use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Means of grip of a connector.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Means {
+    /// Pressed sleeve.
+    Compression,
+    /// Bolts whose heads shear.
+    ShearBolt,
+    /// Screws.
+    SetScrew,
+}
+
+impl Means {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Means::Compression => "compression",
+            Means::ShearBolt => "shear-bolt",
+            Means::SetScrew => "set-screw",
+        }
+    }
+}
 
 /// Connector.
 #[derive(Clone, Debug)]
@@ -264,6 +291,25 @@ impl ConnectorEnd {
         named.join(", ")
     }
 }
+
+pub(super) const BORE: Shape = Shape {
+    name: "bore",
+    about: "Conductor diameters that a bore takes.",
+    fields: &[
+        field(
+            "least",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Least conductor diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Greatest conductor diameter.",
+        ),
+    ],
+};
 
 /// Conductors one by one, so that a size cannot be read with the metal of another.
 pub(super) const CONDUCTOR: Shape = Shape {
@@ -694,13 +740,7 @@ impl RowReader<'_> {
 }
 
 impl Row for Connector {
-    fn head(&self) -> &Head {
-        &self.head
-    }
-
-    fn head_mut(&mut self) -> &mut Head {
-        &mut self.head
-    }
+    row_heads!();
 
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Connector> {
         let head = reader.head(record);

@@ -6,46 +6,63 @@
 //!
 //! Not here: whether a part fits (`fit`), and any file access.
 
+mod adapter;
 mod as_made;
+mod body;
+mod bus;
 mod connector;
+mod consumable;
 mod copies;
+mod field;
+mod fits;
 mod handling;
-mod piece;
-mod row;
+mod head;
+mod inner;
+mod link;
+mod reader;
 mod rubber;
+mod seal;
 mod shape;
+mod shield_part;
 mod taper;
 mod thermal;
-mod walk_row;
+mod withstand;
 mod word;
 
 pub use crate::said::{FieldDuty, PartKind};
+pub use adapter::Adapter;
 pub use as_made::AsMade;
-pub use connector::{Connector, ConnectorEnd, NoEnd, die_words};
-pub use handling::{BRIDGE_MOMENTS, BridgeMoment, GoesOn, LayBack};
-pub use piece::{
-    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
-};
-pub use row::{
-    Adapter, Body, Bus, Consumable, Filler, Fits, Grading, Head, Inner, Instructions, LinkRow,
-    MayMove, Means, Plug, Region, ScreenStep, Seal, Shelf, ShieldPart, Step, Withstand, Wrap,
-};
-pub(crate) use row::{SHRINKS_HINT, SHRINKS_INWARD};
+pub use body::Body;
+pub use bus::{Bus, Plug};
+pub use connector::{Connector, ConnectorEnd, Means, NoEnd, die_words};
+pub use consumable::{Consumable, Wrap};
+pub use fits::Fits;
+pub use handling::{GoesOn, MayMove};
+pub use head::{Head, Instructions, Shelf, Step};
+pub use inner::{Filler, Grading, Inner, Region, ScreenStep};
+pub use link::LinkRow;
+pub(crate) use link::{SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
+pub use seal::Seal;
 pub use shape::CATALOGUE;
+pub use shield_part::{BRIDGE_MOMENTS, BridgeMoment, LayBack, ShieldPart};
 pub use taper::Taper;
 pub use thermal::{Ageing, Cover};
 pub(crate) use thermal::{CAPACITY, RESISTIVITY, stuff};
-pub use word::{layer, metal, shield_kind, shield_word, stranding};
+pub use withstand::Withstand;
+pub use word::{
+    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS,
+    layer, metal, shield_kind, shield_word, stranding,
+};
 
 use crate::form::{Complaint, Complaints, Record, Source, read};
 use copies::Print;
+use head::Row;
 use jiff::civil::Date;
-use row::Row;
+use reader::RowReader;
 use std::collections::{BTreeMap, BTreeSet};
 use std::sync::LazyLock;
-use walk_row::RowReader;
 
 /// Name of the embedded demonstration catalogue in jobs.
 pub const DEMONSTRATION: &str = "demonstration";
@@ -269,6 +286,18 @@ impl Catalogue {
         self.consumables.iter().find(|row| row.head.id == id)
     }
 }
+
+macro_rules! heads {
+    ($($row:ty),*) => { $(
+        impl $row {
+            /// Whether the part is invented.
+            pub fn demonstration(&self) -> bool { self.head.demonstration }
+        }
+    )* };
+}
+heads!(
+    Body, Bus, Plug, Connector, Adapter, ShieldPart, Seal, Consumable
+);
 
 fn row_names(record: &Record) -> impl Iterator<Item = (String, String)> {
     KIND_NAMES.iter().flat_map(move |kind| {

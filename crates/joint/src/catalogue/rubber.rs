@@ -1,8 +1,9 @@
 //! Rubber: relaxed dimensions of a part, its rubber, and the effect of storage on it.
 
-use super::Fits;
-use super::piece::{ORIGINS, field};
-use super::walk_row::RowReader;
+use super::field::field;
+use super::fits::Fits;
+use super::reader::RowReader;
+use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Record, Shape};
 use jiff::civil::Date;

@@ -5,14 +5,20 @@ use super::connector::{
     BORE_FIELD, CONDUCTORS, CONNECTOR_END, DIE, GAP, LINKS, METALS_FIELD, PRESSES,
     RESISTANCE_RATIO, SIZES, STRANDINGS_FIELD,
 };
-use super::handling::{BRIDGE_OFF_FIELD, GOES_ON_FIELD, LAY_BACK, PASSES_FIELD};
-use super::piece::{
-    BONDINGS, EARTHINGS, FITS, INNER, INSTRUCTIONS, JACKET_SURFACES, KINDS, LAYER_NAMES, LINK,
-    MEANS, METALS, MOVE, SHELF, SHIELD_KINDS, SPANS, STEP, WRAP, field,
-};
+use super::consumable::WRAP;
+use super::field::field;
+use super::fits::FITS;
+use super::handling::{GOES_ON_FIELD, MOVE, PASSES_FIELD};
+use super::head::{INSTRUCTIONS, SHELF, STEP};
+use super::inner::INNER;
+use super::link::LINK;
 use super::rubber::RUBBER;
+use super::shield_part::{BRIDGE_OFF_FIELD, LAY_BACK};
 use super::taper::TAPER;
 use super::thermal::{AGEING, CAPACITY_FIELD, COVER, RESISTIVITY_FIELD};
+use super::word::{
+    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, MEANS, METALS, SHIELD_KINDS, SPANS,
+};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Shape};
 

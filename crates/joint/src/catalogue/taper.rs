@@ -14,9 +14,10 @@
 //!
 //! Not here: the drawing of the section (`section`).
 
-use super::piece::{ORIGINS, REGION, field};
-use super::row::{Filler, Region};
-use super::walk_row::RowReader;
+use super::field::field;
+use super::inner::{Filler, REGION, Region};
+use super::reader::RowReader;
+use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Record, Shape};
 use jiff::civil::Date;

@@ -1,7 +1,7 @@
 //! Thermal: resistivity and heat capacity of a part, its greatest temperatures and its ageing, as its paper states them.
 
-use super::piece::field;
-use super::walk_row::RowReader;
+use super::field::field;
+use super::reader::RowReader;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Record, Shape};
 use jointwright_numerics::heat::Stuff;

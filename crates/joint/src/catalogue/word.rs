@@ -1,7 +1,51 @@
-//! Words of files for the construction of a cable.
+//! Words that rows may use, and the construction of a cable that some of them name.
 
 use crate::cable::{Layer, Metal, ShieldKind, Stranding};
 use crate::form::Record;
+
+/// Words for the layers on which a part may sit.
+pub const LAYER_NAMES: &[&str] = &[
+    "conductor",
+    "conductor-screen",
+    "insulation",
+    "insulation-screen",
+    "metallic-shield",
+    "jacket",
+];
+/// Words for the kinds of metallic shield.
+pub const SHIELD_KINDS: &[&str] = &[
+    "flat-straps",
+    "concentric-wires",
+    "lapped-tape",
+    "corrugated-tape",
+    "tape-with-wires",
+];
+/// Words for conductor metals.
+pub const METALS: &[&str] = &["copper", "aluminium"];
+/// Words for strandings.
+pub const STRANDINGS: &[&str] = &["solid", "concentric", "compressed", "compact"];
+/// Words for the kinds of joint.
+pub const KINDS: &[&str] = &["straight", "branch", "separable"];
+/// Words for the bondings of a leg's shield.
+pub const BONDINGS: &[&str] = &["solid", "open", "linked"];
+/// Words for the earthings of a system.
+pub const EARTHINGS: &[&str] = &["solid", "impedance", "resonant", "isolated"];
+/// Words for the places of a fit.
+pub const WHERE_NAMES: &[&str] = &["bore", "mouth", "seal"];
+/// Words for the time until which a made-up part may be moved.
+pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"];
+/// Words for the surface of a jacket under a seal.
+pub const JACKET_SURFACES: &[&str] = &["smooth", "scored", "wrinkled", "embossed", "cracked"];
+/// Words for the span of a seal.
+pub const SPANS: &[&str] = &["leg", "joint"];
+/// Words for a connector's means of grip.
+pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
+/// Words for the origin of inner geometry.
+pub const ORIGINS: &[&str] = &["maker", "measured"];
+/// Words for the duty of a material in the field inside a body.
+pub const FIELD_DUTIES: &[&str] = &["insulation", "electrode", "deflector"];
+/// Words for the date from which the months of a shelf life run.
+pub const FROM_DATES: &[&str] = &["made", "expanded"];
 
 /// Layers that a list of a row names.
 pub(super) fn layers(record: &Record, name: &str) -> Vec<Layer> {

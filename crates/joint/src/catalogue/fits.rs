@@ -1,0 +1,86 @@
+//! Fits: the range of diameters that a part takes over a named layer of the cable.
+
+use super::field::field;
+use super::reader::RowReader;
+use super::word::{LAYER_NAMES, WHERE_NAMES, layer};
+use crate::cable::Layer;
+use crate::form::Need::{Optional, Required};
+use crate::form::{Kind, Measure, Record, Shape};
+use jointwright_units::{Interval, Length};
+
+/// Range over a layer.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Fits {
+    /// "bore", "mouth" or "seal".
+    pub at: String,
+    /// Layer over which the diameter is measured.
+    pub over: Layer,
+    /// Permitted diameters.
+    pub range: Interval,
+    /// Temperature for which the range is stated, degrees Celsius.
+    pub at_degc: Option<f64>,
+    /// Greatest permitted ovality.
+    pub ovality: Option<Length>,
+}
+
+pub(super) const FITS: Shape = Shape {
+    name: "fits",
+    about: "A range over a named layer of the cable.",
+    fields: &[
+        field(
+            "at",
+            Kind::Choice(WHERE_NAMES),
+            Required,
+            "Where on the part.",
+        ),
+        field(
+            "over",
+            Kind::Choice(LAYER_NAMES),
+            Required,
+            "Which layer the range is measured over.",
+        ),
+        field(
+            "least",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Least permitted diameter.",
+        ),
+        field(
+            "greatest",
+            Kind::Above(&Kind::Diameter),
+            Required,
+            "Greatest permitted diameter.",
+        ),
+        field(
+            "at_temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature for which the range is stated, if the paper states one.",
+        ),
+        field(
+            "ovality",
+            Kind::Diameter,
+            Optional,
+            "Greatest permitted difference between the diameters of one place.",
+        ),
+    ],
+};
+
+impl RowReader<'_> {
+    pub fn fits(&mut self, record: &Record) -> Vec<Fits> {
+        record
+            .records("fits")
+            .filter_map(|row| self.one_fits(row))
+            .collect()
+    }
+
+    fn one_fits(&mut self, row: &Record) -> Option<Fits> {
+        Some(Fits {
+            range: self.interval(row, "least", "greatest")?,
+            at: row.string("at")?,
+            over: layer(row.text("over")?)?,
+            at_degc: row.number("at_temperature"),
+            ovality: row.length("ovality"),
+        })
+    }
+}
