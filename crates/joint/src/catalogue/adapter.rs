@@ -1,11 +1,12 @@
 //! Adapter: the part that brings a cable up to the bore of its body.
 
-use super::fits::Fits;
-use super::handling::{GoesOn, MayMove, on_cable};
-use super::head::{Head, Row, row_heads};
-use super::link::LinkRow;
+use super::fits::{Fits, read_fits};
+use super::handling::{GoesOn, MayMove, goes_on, on_cable, read_may_move};
+use super::head::{Head, Row, read_head, row_heads};
+use super::link::{LinkRow, read_links};
 use super::reader::RowReader;
-use super::rubber::Rubber;
+use super::rubber::{Rubber, read_rubber};
+use super::thermal::read_stuff;
 use super::word::layers;
 use crate::cable::Layer;
 use crate::form::Record;
@@ -58,13 +59,13 @@ impl Adapter {
 impl Row for Adapter {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Adapter> {
-        let head = reader.head(record);
-        let fits = reader.fits(record);
+        let head = read_head(reader, record);
+        let fits = read_fits(reader, record);
         let outside = reader.interval(record, "outside_least", "outside_greatest");
-        let rubber = reader.rubber(record, &fits);
-        let may_move = reader.may_move(record);
-        let stuff = reader.stuff(record);
-        let links = reader.links(record, head.as_ref());
+        let rubber = read_rubber(reader, record, &fits);
+        let may_move = read_may_move(reader, record);
+        let stuff = read_stuff(reader, record);
+        let links = read_links(reader, record, head.as_ref());
         let head = head?;
         Some(Adapter {
             stuff,
@@ -75,7 +76,7 @@ impl Row for Adapter {
             system_greatest_kv: record.number("system_greatest")?,
             links,
             may_move,
-            goes_on: RowReader::goes_on(record),
+            goes_on: goes_on(record),
             passes: record.length("passes"),
             relative_permittivity: record.number("relative_permittivity"),
             rubber,

@@ -72,41 +72,37 @@ pub(super) const AS_MADE: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub(super) fn as_made(&mut self, record: &Record) -> AsMade {
-        let Some(row) = record.record("as_made") else {
-            return AsMade::default();
-        };
-        for (least, greatest) in [
-            ("across_least", "across_greatest"),
-            ("length_least", "length_greatest"),
-            ("torque_least", "torque_greatest"),
-        ] {
-            if row.is_given(least) != row.is_given(greatest) {
-                self.complain(
-                    row.at,
-                    format!(
-                        "Only one of `{least}` and `{greatest}` is given; a window has two sides."
-                    ),
-                    "Give both, or neither where the paper gives none.",
-                );
-            }
-        }
-        let torque_nm = row
-            .number("torque_least")
-            .zip(row.number("torque_greatest"));
-        if let Some((least, greatest)) = torque_nm.filter(|(least, greatest)| least > greatest) {
-            self.complain(
-                row.at("torque_least"),
-                format!("`torque_least` is {least} N·m and `torque_greatest` {greatest} N·m; the least cannot be above the greatest."),
-                "Exchange them, or look them up again.",
+pub(super) fn read_as_made(reader: &mut RowReader<'_>, record: &Record) -> AsMade {
+    let Some(row) = record.record("as_made") else {
+        return AsMade::default();
+    };
+    for (least, greatest) in [
+        ("across_least", "across_greatest"),
+        ("length_least", "length_greatest"),
+        ("torque_least", "torque_greatest"),
+    ] {
+        if row.is_given(least) != row.is_given(greatest) {
+            reader.complain(
+                row.at,
+                format!("Only one of `{least}` and `{greatest}` is given; a window has two sides."),
+                "Give both, or neither where the paper gives none.",
             );
         }
-        AsMade {
-            across: self.interval(row, "across_least", "across_greatest"),
-            length: self.interval(row, "length_least", "length_greatest"),
-            bolts: row.integer("bolts"),
-            torque_nm,
-        }
+    }
+    let torque_nm = row
+        .number("torque_least")
+        .zip(row.number("torque_greatest"));
+    if let Some((least, greatest)) = torque_nm.filter(|(least, greatest)| least > greatest) {
+        reader.complain(
+            row.at("torque_least"),
+            format!("`torque_least` is {least} N·m and `torque_greatest` {greatest} N·m; the least cannot be above the greatest."),
+            "Exchange them, or look them up again.",
+        );
+    }
+    AsMade {
+        across: reader.interval(row, "across_least", "across_greatest"),
+        length: reader.interval(row, "length_least", "length_greatest"),
+        bolts: row.integer("bolts"),
+        torque_nm,
     }
 }

@@ -2,15 +2,15 @@
 //!
 //! Invariants: a body has ranges and distances itself or two sides that have them, never both.
 
-use super::fits::Fits;
-use super::handling::{GoesOn, MayMove, on_cable};
-use super::head::{Head, Row, row_heads};
-use super::inner::Inner;
-use super::link::LinkRow;
+use super::fits::{Fits, read_fits};
+use super::handling::{GoesOn, MayMove, goes_on, on_cable, read_may_move};
+use super::head::{Head, Row, read_head, row_heads};
+use super::inner::{Inner, read_inner};
+use super::link::{LinkRow, read_links};
 use super::reader::RowReader;
-use super::rubber::Rubber;
-use super::taper::Taper;
-use super::thermal::{Ageing, ageing};
+use super::rubber::{Rubber, read_rubber};
+use super::taper::{Taper, read_taper};
+use super::thermal::{Ageing, ageing, complain_of_temperatures};
 use super::word::layers;
 use crate::cable::Layer;
 use crate::form::Record;
@@ -123,20 +123,20 @@ impl Row for Body {
     }
 
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Body> {
-        let head = reader.head(record);
-        let fits = reader.fits(record);
+        let head = read_head(reader, record);
+        let fits = read_fits(reader, record);
         let connector_diameter = reader.interval(
             record,
             "connector_diameter_least",
             "connector_diameter_greatest",
         );
-        reader.complain_of_temperatures(record);
-        let inner = reader.inner(record);
-        let taper = reader.taper(record);
-        let rubber = reader.rubber(record, &fits);
-        let may_move = reader.may_move(record);
-        let links = reader.links(record, head.as_ref());
-        reader.misses_of_body(record);
+        complain_of_temperatures(reader, record);
+        let inner = read_inner(reader, record);
+        let taper = read_taper(reader, record);
+        let rubber = read_rubber(reader, record, &fits);
+        let may_move = read_may_move(reader, record);
+        let links = read_links(reader, record, head.as_ref());
+        complain_of_missing(reader, record);
         let head = head?;
         let body = Body {
             side: None,
@@ -158,7 +158,7 @@ impl Row for Body {
             interface: record.string("interface"),
             links,
             may_move,
-            goes_on: RowReader::goes_on(record),
+            goes_on: goes_on(record),
             passes: record.length("passes"),
             abrasive: record.string("abrasive"),
             inner,
@@ -172,82 +172,80 @@ impl Row for Body {
             head,
         };
         if record.is_given("side") {
-            return reader.with_sides(body, record);
+            return read_sides(reader, body, record);
         }
         Some(body)
     }
 }
 
-impl RowReader<'_> {
-    /// Complains of missing ranges and distances that a body without sides needs.
-    fn misses_of_body(&mut self, record: &Record) {
-        let id = record.text("id").unwrap_or("?");
-        for (name, what) in [("fits", "ranges"), ("link", "distances")] {
-            if record.is_whole() && !record.is_given(name) && !record.is_given("side") {
-                self.complain(
-                    record.at,
-                    format!("Body `{id}` has no `{name}`."),
-                    format!("Add the {what} that its paper gives, or a `side` for each side where the two differ."),
-                );
-            }
+/// Complains of missing ranges and distances that a body without sides needs.
+fn complain_of_missing(reader: &mut RowReader<'_>, record: &Record) {
+    let id = record.text("id").unwrap_or("?");
+    for (name, what) in [("fits", "ranges"), ("link", "distances")] {
+        if record.is_whole() && !record.is_given(name) && !record.is_given("side") {
+            reader.complain(
+                record.at,
+                format!("Body `{id}` has no `{name}`."),
+                format!("Add the {what} that its paper gives, or a `side` for each side where the two differ."),
+            );
         }
     }
+}
 
-    /// Reads a body with unlike sides: the whole body, and the body as a leg sees it from each side.
-    fn with_sides(&mut self, body: Body, record: &Record) -> Option<Body> {
-        let id = body.head.id.clone();
-        let rows: Vec<&Record> = record.records("side").collect();
-        if rows.len() != 2 || body.kinds.iter().any(|kind| kind != "straight") {
-            self.complain(
-                record.at("side"),
-                format!(
-                    "Body `{id}` has {} `side` rows and is for {}; sides are for a straight body whose two sides differ.",
-                    rows.len(),
-                    body.kinds.join(", ")
-                ),
-                "Write two `side` rows with `kinds = [\"straight\"]`, or none.",
+/// Reads a body with unlike sides: the whole body, and the body as a leg sees it from each side.
+fn read_sides(reader: &mut RowReader<'_>, body: Body, record: &Record) -> Option<Body> {
+    let id = body.head.id.clone();
+    let rows: Vec<&Record> = record.records("side").collect();
+    if rows.len() != 2 || body.kinds.iter().any(|kind| kind != "straight") {
+        reader.complain(
+            record.at("side"),
+            format!(
+                "Body `{id}` has {} `side` rows and is for {}; sides are for a straight body whose two sides differ.",
+                rows.len(),
+                body.kinds.join(", ")
+            ),
+            "Write two `side` rows with `kinds = [\"straight\"]`, or none.",
+        );
+        return None;
+    }
+    for name in ["inner", "rubber"] {
+        if record.is_given(name) {
+            reader.complain(
+                record.at(name),
+                format!("Body `{id}` has `side` rows and `{name}` beside them."),
+                "Say it in each `side`: what holds at one need not hold at the other.",
+            );
+        }
+    }
+    let mut sides: Vec<Body> = Vec::new();
+    for row in rows {
+        let mut fits = body.fits.clone();
+        fits.extend(read_fits(reader, row));
+        let mut links = body.links.clone();
+        links.extend(read_links(reader, row, Some(&body.head)));
+        let (inner, rubber) = (read_inner(reader, row), read_rubber(reader, row, &fits));
+        let name = row.string("name")?;
+        if sides.iter().any(|side| side.side.as_ref() == Some(&name)) {
+            reader.complain(
+                row.at("name"),
+                format!("Both sides of `{id}` have one name."),
+                "Rename one of them.",
             );
             return None;
         }
-        for name in ["inner", "rubber"] {
-            if record.is_given(name) {
-                self.complain(
-                    record.at(name),
-                    format!("Body `{id}` has `side` rows and `{name}` beside them."),
-                    "Say it in each `side`: what holds at one need not hold at the other.",
-                );
-            }
-        }
-        let mut sides: Vec<Body> = Vec::new();
-        for row in rows {
-            let mut fits = body.fits.clone();
-            fits.extend(self.fits(row));
-            let mut links = body.links.clone();
-            links.extend(self.links(row, Some(&body.head)));
-            let (inner, rubber) = (self.inner(row), self.rubber(row, &fits));
-            let name = row.string("name")?;
-            if sides.iter().any(|side| side.side.as_ref() == Some(&name)) {
-                self.complain(
-                    row.at("name"),
-                    format!("Both sides of `{id}` have one name."),
-                    "Rename one of them.",
-                );
-                return None;
-            }
-            sides.push(Body {
-                side: Some(name),
-                fits,
-                links,
-                inner,
-                rubber,
-                ..body.clone()
-            });
-        }
-        Some(Body {
-            fits: Vec::new(),
-            links: Vec::new(),
-            sides,
-            ..body
-        })
+        sides.push(Body {
+            side: Some(name),
+            fits,
+            links,
+            inner,
+            rubber,
+            ..body.clone()
+        });
     }
+    Some(Body {
+        fits: Vec::new(),
+        links: Vec::new(),
+        sides,
+        ..body
+    })
 }

@@ -1,6 +1,6 @@
 //! Bus and plug: the common piece of a separable joint, and what closes a port of it.
 
-use super::head::{Head, Row, row_heads};
+use super::head::{Head, Row, read_head, row_heads};
 use super::reader::RowReader;
 use crate::form::Record;
 
@@ -36,7 +36,7 @@ impl Row for Bus {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Bus> {
         Some(Bus {
-            head: reader.head(record)?,
+            head: read_head(reader, record)?,
             ports: record.integer("ports")?,
             resistance_ohm: record
                 .number("resistance_microohm")
@@ -52,7 +52,7 @@ impl Row for Plug {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Plug> {
         Some(Plug {
-            head: reader.head(record)?,
+            head: read_head(reader, record)?,
             interface: record.string("interface")?,
             system_greatest_kv: record.number("system_greatest")?,
         })

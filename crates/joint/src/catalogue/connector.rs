@@ -2,17 +2,18 @@
 //!
 //! Why its own room: the two ends of a sleeve need not be alike, and a conductor is compared with the end that takes it, never with a mixture of both.
 //!
-//! Invariants: every connector has one end (both alike, or a contact's only one) or two with names; size and metal of a conductor belong together wherever the row says so.
+//! Invariants: every connector has one end (both alike, or a contact's only one) or two with names.
 //!
 //! Not here: which end takes which leg (`fit`), growth of a mouth (`cutback`).
 
-use super::as_made::{AS_MADE, AsMade};
+use super::as_made::{AS_MADE, AsMade, read_as_made};
 use super::field::field;
-use super::head::{Head, Row, row_heads};
-use super::link::{LINK, LinkRow};
+use super::head::{Head, Row, read_head, row_heads};
+use super::link::{LINK, LinkRow, read_links};
 use super::reader::RowReader;
-use super::withstand::Withstand;
-use super::word::{METALS, STRANDINGS, metal, stranding};
+use super::takes::{CONDUCTORS, METALS_FIELD, SIZES, STRANDINGS_FIELD, read_takes};
+use super::withstand::{Withstand, read_withstand};
+use super::word::metal;
 use crate::cable::{Conductor, Metal, Size, Stranding, Words};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape};
@@ -20,29 +21,6 @@ use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// Means of grip of a connector.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum Means {
-    /// Pressed sleeve.
-    Compression,
-    /// Bolts whose heads shear.
-    ShearBolt,
-    /// Screws.
-    SetScrew,
-}
-
-impl Means {
-    /// Word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Means::Compression => "compression",
-            Means::ShearBolt => "shear-bolt",
-            Means::SetScrew => "set-screw",
-        }
-    }
-}
 
 /// Connector.
 #[derive(Clone, Debug)]
@@ -71,6 +49,29 @@ pub struct Connector {
     pub links: Vec<LinkRow>,
     /// One end if both are alike or there is one; otherwise two, each with a name.
     pub ends: Vec<ConnectorEnd>,
+}
+
+/// Means of grip of a connector.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Means {
+    /// Pressed sleeve.
+    Compression,
+    /// Bolts whose heads shear.
+    ShearBolt,
+    /// Screws.
+    SetScrew,
+}
+
+impl Means {
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Means::Compression => "compression",
+            Means::ShearBolt => "shear-bolt",
+            Means::SetScrew => "set-screw",
+        }
+    }
 }
 
 /// One end of a connector, or both if they are alike.
@@ -311,52 +312,7 @@ pub(super) const BORE: Shape = Shape {
     ],
 };
 
-/// Conductors one by one, so that a size cannot be read with the metal of another.
-pub(super) const CONDUCTOR: Shape = Shape {
-    name: "conductors",
-    about: "A conductor that it takes: size and metal belong together.",
-    fields: &[
-        field(
-            "size",
-            Kind::Text,
-            Required,
-            "Its size, such as \"4/0 AWG\".",
-        ),
-        field("metal", Kind::Choice(METALS), Required, "Its metal."),
-        field(
-            "strandings",
-            Kind::List(&Kind::Choice(STRANDINGS)),
-            Optional,
-            "Its strandings; left out: those beside `conductors`.",
-        ),
-    ],
-};
-
 /// Fields that a whole connector and one end of it have in common.
-pub(super) const SIZES: Field = field(
-    "sizes",
-    Kind::List(&Kind::Text),
-    Optional,
-    "Conductor sizes, such as \"500 kcmil\", where every one of them may be of every one of `metals`; else `conductors`.",
-);
-pub(super) const METALS_FIELD: Field = field(
-    "metals",
-    Kind::List(&Kind::Choice(METALS)),
-    Optional,
-    "Conductor metals, beside `sizes`.",
-);
-pub(super) const STRANDINGS_FIELD: Field = field(
-    "strandings",
-    Kind::List(&Kind::Choice(STRANDINGS)),
-    Optional,
-    "Conductor strandings.",
-);
-pub(super) const CONDUCTORS: Field = field(
-    "conductors",
-    Kind::Rows(&CONDUCTOR),
-    Optional,
-    "Conductors one by one, size with metal, instead of `sizes` and `metals`.",
-);
 pub(super) const BORE_FIELD: Field = field(
     "bore",
     Kind::Table(&BORE),
@@ -465,296 +421,197 @@ struct Ends {
     stop: Length,
 }
 
-/// Conductors, bore and die of one end or of both.
-struct Takes {
-    sizes: Vec<Size>,
-    metals: Vec<Metal>,
-    strandings: Vec<Stranding>,
-    named: Vec<Conductor>,
+/// Reads the ends of a connector, alike or not.
+fn read_connector_ends(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+    two_ended: bool,
+    outside: Length,
+    head: Option<&Head>,
+) -> Option<Ends> {
+    if record.is_given("end") {
+        return read_unlike_ends(reader, record, two_ended, outside, head);
+    }
+    let id = record.text("id").unwrap_or("?");
+    let what = format!("Connector `{id}`");
+    let takes = read_takes(reader, record, &what);
+    for (name, hint) in [
+        (
+            "length",
+            "Add its length before it is made, or an `end` for each end where the two differ.",
+        ),
+        (
+            "stop",
+            "Add the thickness between the conductor ends, or an `end` for each end where the two differ.",
+        ),
+    ] {
+        reader.complain_of_missing(record, &what, name, hint);
+    }
+    let bore = read_bore(reader, record);
+    let (length, stop) = (record.length("length")?, record.length("stop")?);
+    if stop >= length {
+        reader.complain(
+            record.at("stop"),
+            format!("The stop, {stop}, is not shorter than the connector, {length}."),
+            "Look both up again.",
+        );
+    }
+    let part = |length: Length| {
+        if two_ended {
+            Station::half_of(length)
+        } else {
+            Station::from(length)
+        }
+    };
+    let end = ConnectorEnd {
+        name: None,
+        sizes: takes.sizes,
+        metals: takes.metals,
+        strandings: takes.strandings,
+        named: takes.named,
+        bore,
+        reach: part(length),
+        bottom: part(stop),
+        gap_greatest: record.length("gap_greatest"),
+        outside_diameter: outside,
+        resistance_ratio: record.number("resistance_ratio"),
+        die: record.string("die"),
+        presses: record.integer("presses"),
+        as_made: None,
+        links: Vec::new(),
+    };
+    Some(Ends {
+        ends: vec![end],
+        length,
+        stop,
+    })
 }
 
-impl RowReader<'_> {
-    /// Complains of a missing field that every further step needs.
-    fn misses(&mut self, record: &Record, what: &str, name: &str, hint: &str) {
-        if record.is_whole() && !record.is_given(name) {
-            self.complain(
-                record.at,
-                format!("{what} has no `{name}`."),
-                hint.to_owned(),
-            );
-        }
-    }
+fn read_bore(reader: &mut RowReader<'_>, record: &Record) -> Option<Interval> {
+    let bore = record.record("bore")?;
+    reader.interval(bore, "least", "greatest")
+}
 
-    fn takes(&mut self, record: &Record, what: &str) -> Takes {
-        let list = |name: &str| record.texts(name);
-        let strandings: Vec<Stranding> = list("strandings")
-            .iter()
-            .filter_map(|s| stranding(s))
-            .collect();
-        if !record.is_given("conductors") {
-            for (name, hint) in [
-                (
-                    "sizes",
-                    "Add `sizes` and `metals`, or `conductors` where only some sizes go with some metals.",
-                ),
-                (
-                    "metals",
-                    "Add `sizes` and `metals`, or `conductors` where only some sizes go with some metals.",
-                ),
-                ("strandings", "Add the strandings that its paper names."),
-            ] {
-                self.misses(record, what, name, hint);
-            }
-            return Takes {
-                sizes: self.sizes(record),
-                metals: list("metals").iter().filter_map(|m| metal(m)).collect(),
-                strandings,
-                named: Vec::new(),
-            };
-        }
-        for name in ["sizes", "metals"] {
-            if record.is_given(name) {
-                self.complain(
-                    record.at(name),
-                    format!("{what} has both `conductors` and `{name}`."),
-                    "Keep `conductors`, which says what belongs together.",
-                );
-            }
-        }
-        let mut named = Vec::new();
-        for row in record.records("conductors") {
-            named.extend(self.conductor(row, &strandings, what));
-        }
-        let mut takes = Takes {
-            sizes: named.iter().map(|c| c.size).collect(),
-            metals: named.iter().map(|c| c.metal).collect(),
-            strandings: named.iter().map(|c| c.stranding).collect(),
-            named,
-        };
-        takes.sizes.sort();
-        takes.sizes.dedup();
-        takes.metals.sort();
-        takes.metals.dedup();
-        takes.strandings.sort();
-        takes.strandings.dedup();
-        takes
-    }
-
-    /// Reads one entry of `conductors`: a conductor for each of its strandings.
-    fn conductor(&mut self, row: &Record, common: &[Stranding], what: &str) -> Vec<Conductor> {
-        let own = row.texts("strandings");
-        let own: Vec<Stranding> = own.iter().filter_map(|s| stranding(s)).collect();
-        if own.is_empty() && common.is_empty() && row.is_whole() && !row.is_given("strandings") {
-            self.complain(
-                row.at,
-                format!("A conductor of {what} has no `strandings`, neither of its own nor beside `conductors`."),
-                "Add the strandings that its paper names.",
-            );
-        }
-        let strandings = if own.is_empty() { common } else { &own };
-        let size = self.size_in(row, "size");
-        let (Some(size), Some(metal)) = (size, row.text("metal").and_then(metal)) else {
-            return Vec::new();
-        };
-        let of = |stranding: &Stranding| Conductor {
-            size,
-            metal,
-            stranding: *stranding,
-        };
-        strandings.iter().map(of).collect()
-    }
-
-    /// Reads the ends of a connector, alike or not.
-    fn connector_ends(
-        &mut self,
-        record: &Record,
-        two_ended: bool,
-        outside: Length,
-        head: Option<&Head>,
-    ) -> Option<Ends> {
-        if record.is_given("end") {
-            return self.unlike_ends(record, two_ended, outside, head);
-        }
-        let id = record.text("id").unwrap_or("?");
-        let what = format!("Connector `{id}`");
-        let takes = self.takes(record, &what);
-        for (name, hint) in [
-            (
-                "length",
-                "Add its length before it is made, or an `end` for each end where the two differ.",
-            ),
-            (
-                "stop",
-                "Add the thickness between the conductor ends, or an `end` for each end where the two differ.",
-            ),
-        ] {
-            self.misses(record, &what, name, hint);
-        }
-        let bore = self.bore(record);
-        let (length, stop) = (record.length("length")?, record.length("stop")?);
-        if stop >= length {
-            self.complain(
-                record.at("stop"),
-                format!("The stop, {stop}, is not shorter than the connector, {length}."),
-                "Look both up again.",
-            );
-        }
-        let part = |length: Length| {
-            if two_ended {
-                Station::half_of(length)
-            } else {
-                Station::from(length)
-            }
-        };
-        let end = ConnectorEnd {
-            name: None,
-            sizes: takes.sizes,
-            metals: takes.metals,
-            strandings: takes.strandings,
-            named: takes.named,
-            bore,
-            reach: part(length),
-            bottom: part(stop),
-            gap_greatest: record.length("gap_greatest"),
-            outside_diameter: outside,
-            resistance_ratio: record.number("resistance_ratio"),
-            die: record.string("die"),
-            presses: record.integer("presses"),
-            as_made: None,
-            links: Vec::new(),
-        };
-        Some(Ends {
-            ends: vec![end],
-            length,
-            stop,
-        })
-    }
-
-    fn bore(&mut self, record: &Record) -> Option<Interval> {
-        let bore = record.record("bore")?;
-        self.interval(bore, "least", "greatest")
-    }
-
-    fn unlike_ends(
-        &mut self,
-        record: &Record,
-        two_ended: bool,
-        outside: Length,
-        head: Option<&Head>,
-    ) -> Option<Ends> {
-        let id = record.text("id").unwrap_or("?").to_owned();
-        for name in OF_ENDS.iter().filter(|name| record.is_given(name)) {
-            self.complain(
-                record.at(name),
-                format!("Connector `{id}` has `end` rows and `{name}` beside them."),
-                "Say it in each `end`: what holds at one need not hold at the other.",
-            );
-        }
-        let rows: Vec<&Record> = record.records("end").collect();
-        if !two_ended || rows.len() != 2 {
-            self.complain(
-                record.at("end"),
-                format!(
-                    "Connector `{id}` has {} `end` rows and `ends = {}`; `end` rows are for a sleeve whose two ends differ.",
-                    rows.len(),
-                    if two_ended { 2 } else { 1 }
-                ),
-                "Write two `end` rows with `ends = 2`, or none.",
-            );
-            return None;
-        }
-        let ends: Vec<Option<ConnectorEnd>> = rows
-            .iter()
-            .map(|row| self.connector_end(row, outside, head, &id))
-            .collect();
-        let ends: Vec<ConnectorEnd> = ends.into_iter().collect::<Option<_>>()?;
-        let [one, other] = ends.as_slice() else {
-            return None;
-        };
-        if one.name == other.name {
-            self.complain(
-                rows[1].at("name"),
-                format!("Both ends of `{id}` have one name."),
-                "Rename one of them.",
-            );
-            return None;
-        }
-        let whole = |a: Station, b: Station| Length::from_nm((a + b).half_nm() / 2);
-        let (length, stop) = (
-            whole(one.reach, other.reach),
-            whole(one.bottom, other.bottom),
+fn read_unlike_ends(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+    two_ended: bool,
+    outside: Length,
+    head: Option<&Head>,
+) -> Option<Ends> {
+    let id = record.text("id").unwrap_or("?").to_owned();
+    for name in OF_ENDS.iter().filter(|name| record.is_given(name)) {
+        reader.complain(
+            record.at(name),
+            format!("Connector `{id}` has `end` rows and `{name}` beside them."),
+            "Say it in each `end`: what holds at one need not hold at the other.",
         );
-        if stop < Length::ZERO {
-            self.complain(
-                rows[1].at("depth"),
-                format!(
-                    "The barrels of `{id}` are deeper together than it is long, {length}: they run into one another by {}.",
-                    -stop
-                ),
-                "Look up `length` and `depth` of both ends again.",
-            );
-            return None;
-        }
-        Some(Ends { ends, length, stop })
     }
+    let rows: Vec<&Record> = record.records("end").collect();
+    if !two_ended || rows.len() != 2 {
+        reader.complain(
+            record.at("end"),
+            format!(
+                "Connector `{id}` has {} `end` rows and `ends = {}`; `end` rows are for a sleeve whose two ends differ.",
+                rows.len(),
+                if two_ended { 2 } else { 1 }
+            ),
+            "Write two `end` rows with `ends = 2`, or none.",
+        );
+        return None;
+    }
+    let ends: Vec<Option<ConnectorEnd>> = rows
+        .iter()
+        .map(|row| read_connector_end(reader, row, outside, head, &id))
+        .collect();
+    let ends: Vec<ConnectorEnd> = ends.into_iter().collect::<Option<_>>()?;
+    let [one, other] = ends.as_slice() else {
+        return None;
+    };
+    if one.name == other.name {
+        reader.complain(
+            rows[1].at("name"),
+            format!("Both ends of `{id}` have one name."),
+            "Rename one of them.",
+        );
+        return None;
+    }
+    let whole = |a: Station, b: Station| Length::from_nm((a + b).half_nm() / 2);
+    let (length, stop) = (
+        whole(one.reach, other.reach),
+        whole(one.bottom, other.bottom),
+    );
+    if stop < Length::ZERO {
+        reader.complain(
+            rows[1].at("depth"),
+            format!(
+                "The barrels of `{id}` are deeper together than it is long, {length}: they run into one another by {}.",
+                -stop
+            ),
+            "Look up `length` and `depth` of both ends again.",
+        );
+        return None;
+    }
+    Some(Ends { ends, length, stop })
+}
 
-    fn connector_end(
-        &mut self,
-        row: &Record,
-        outside: Length,
-        head: Option<&Head>,
-        id: &str,
-    ) -> Option<ConnectorEnd> {
-        let name = row.string("name");
-        let what = format!("End `{}` of `{id}`", name.as_deref().unwrap_or("?"));
-        let takes = self.takes(row, &what);
-        let bore = self.bore(row);
-        let links = self.links(row, head);
-        let (length, depth) = (row.length("length")?, row.length("depth")?);
-        if depth <= Length::ZERO || length <= Length::ZERO {
-            self.complain(
-                row.at,
-                format!("{what} has a barrel {depth} deep and reaches {length}."),
-                "Look both up again; neither is nothing.",
-            );
-            return None;
-        }
-        Some(ConnectorEnd {
-            name: Some(name?),
-            sizes: takes.sizes,
-            metals: takes.metals,
-            strandings: takes.strandings,
-            named: takes.named,
-            bore,
-            reach: Station::from(length),
-            bottom: Station::from(length) - Station::from(depth),
-            gap_greatest: row.length("gap_greatest"),
-            outside_diameter: row.length("outside_diameter").unwrap_or(outside),
-            resistance_ratio: row.number("resistance_ratio"),
-            die: row.string("die"),
-            presses: row.integer("presses"),
-            as_made: row.is_given("as_made").then(|| self.as_made(row)),
-            links,
-        })
+fn read_connector_end(
+    reader: &mut RowReader<'_>,
+    row: &Record,
+    outside: Length,
+    head: Option<&Head>,
+    id: &str,
+) -> Option<ConnectorEnd> {
+    let name = row.string("name");
+    let what = format!("End `{}` of `{id}`", name.as_deref().unwrap_or("?"));
+    let takes = read_takes(reader, row, &what);
+    let bore = read_bore(reader, row);
+    let links = read_links(reader, row, head);
+    let (length, depth) = (row.length("length")?, row.length("depth")?);
+    if depth <= Length::ZERO || length <= Length::ZERO {
+        reader.complain(
+            row.at,
+            format!("{what} has a barrel {depth} deep and reaches {length}."),
+            "Look both up again; neither is nothing.",
+        );
+        return None;
     }
+    Some(ConnectorEnd {
+        name: Some(name?),
+        sizes: takes.sizes,
+        metals: takes.metals,
+        strandings: takes.strandings,
+        named: takes.named,
+        bore,
+        reach: Station::from(length),
+        bottom: Station::from(length) - Station::from(depth),
+        gap_greatest: row.length("gap_greatest"),
+        outside_diameter: row.length("outside_diameter").unwrap_or(outside),
+        resistance_ratio: row.number("resistance_ratio"),
+        die: row.string("die"),
+        presses: row.integer("presses"),
+        as_made: row.is_given("as_made").then(|| read_as_made(reader, row)),
+        links,
+    })
 }
 
 impl Row for Connector {
     row_heads!();
 
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Connector> {
-        let head = reader.head(record);
+        let head = read_head(reader, record);
         let two_ended = record.integer("ends").map(|ends| ends == 2);
         let outside = record.length("outside_diameter");
-        let ends = reader.connector_ends(
+        let ends = read_connector_ends(
+            reader,
             record,
             two_ended.unwrap_or(true),
             outside.unwrap_or(Length::ZERO),
             head.as_ref(),
         );
-        let withstands = reader.withstands(record);
-        let as_made = reader.as_made(record);
-        let links = reader.links(record, head.as_ref());
+        let withstands = read_withstand(reader, record);
+        let as_made = read_as_made(reader, record);
+        let links = read_links(reader, record, head.as_ref());
         let (head, ends) = (head?, ends?);
         Some(Connector {
             means: match record.text("means")? {

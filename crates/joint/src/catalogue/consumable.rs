@@ -1,7 +1,7 @@
 //! Consumable: compound, tape or mastic, with its windings at an end.
 
 use super::field::field;
-use super::head::{Head, Row, row_heads};
+use super::head::{Head, Row, read_head, row_heads};
 use super::reader::RowReader;
 use super::word::{LAYER_NAMES, layer, metal};
 use crate::cable::{Layer, Metal};
@@ -93,10 +93,7 @@ impl Row for Consumable {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Consumable> {
         let tape: Option<(Length, Length)> = record.length("width").zip(record.length("thickness"));
-        let wraps: Vec<Wrap> = record
-            .records("wrap")
-            .filter_map(|wrap| reader.wrap(wrap))
-            .collect();
+        let wraps: Vec<Wrap> = record.records("wrap").filter_map(read_wrap).collect();
         let has_size = record.is_given("width") && record.is_given("thickness");
         if !wraps.is_empty() && !has_size {
             reader.complain(
@@ -107,7 +104,7 @@ impl Row for Consumable {
             );
         }
         Some(Consumable {
-            head: reader.head(record)?,
+            head: read_head(reader, record)?,
             wraps,
             metals: record
                 .texts("metals")
@@ -122,14 +119,12 @@ impl Row for Consumable {
     }
 }
 
-impl RowReader<'_> {
-    fn wrap(&mut self, record: &Record) -> Option<Wrap> {
-        Some(Wrap {
-            over: layer(record.text("over")?)?,
-            length: record.length("length")?,
-            layers: record.integer("layers")?,
-            lap_ratio: record.number("lap")?,
-            drawn_ratio: record.number("drawn").unwrap_or(1.0),
-        })
-    }
+fn read_wrap(record: &Record) -> Option<Wrap> {
+    Some(Wrap {
+        over: layer(record.text("over")?)?,
+        length: record.length("length")?,
+        layers: record.integer("layers")?,
+        lap_ratio: record.number("lap")?,
+        drawn_ratio: record.number("drawn").unwrap_or(1.0),
+    })
 }

@@ -66,21 +66,19 @@ pub(super) const FITS: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub fn fits(&mut self, record: &Record) -> Vec<Fits> {
-        record
-            .records("fits")
-            .filter_map(|row| self.one_fits(row))
-            .collect()
-    }
+pub(super) fn read_fits(reader: &mut RowReader<'_>, record: &Record) -> Vec<Fits> {
+    record
+        .records("fits")
+        .filter_map(|row| read_range(reader, row))
+        .collect()
+}
 
-    fn one_fits(&mut self, row: &Record) -> Option<Fits> {
-        Some(Fits {
-            range: self.interval(row, "least", "greatest")?,
-            at: row.string("at")?,
-            over: layer(row.text("over")?)?,
-            at_degc: row.number("at_temperature"),
-            ovality: row.length("ovality"),
-        })
-    }
+fn read_range(reader: &mut RowReader<'_>, row: &Record) -> Option<Fits> {
+    Some(Fits {
+        range: reader.interval(row, "least", "greatest")?,
+        at: row.string("at")?,
+        over: layer(row.text("over")?)?,
+        at_degc: row.number("at_temperature"),
+        ovality: row.length("ovality"),
+    })
 }

@@ -67,10 +67,8 @@ pub(super) const PASSES_FIELD: Field = field(
     "Greatest diameter that it passes over while it is slid on or parked.",
 );
 
-impl RowReader<'_> {
-    pub(super) fn goes_on(record: &Record) -> Option<GoesOn> {
-        record.text("goes_on").and_then(GoesOn::from_name)
-    }
+pub(super) fn goes_on(record: &Record) -> Option<GoesOn> {
+    record.text("goes_on").and_then(GoesOn::from_name)
 }
 
 pub(super) const MOVE: Shape = Shape {
@@ -90,22 +88,20 @@ pub(super) const MOVE: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub fn may_move(&mut self, record: &Record) -> Option<MayMove> {
-        let row = record.record("may_move")?;
-        match (row.text("when")?, row.integer("minutes")) {
-            ("never", _) => Some(MayMove::Never),
-            ("before-holdout-is-out", _) => Some(MayMove::BeforeHoldoutIsOut),
-            (_, Some(minutes)) => Some(MayMove::WithinMinutes(minutes)),
-            (_, None) if row.is_given("minutes") => None,
-            (_, None) => {
-                self.complain(
-                    row.at,
-                    "`within-minutes` has no `minutes`.".to_owned(),
-                    "Add the number of minutes.",
-                );
-                None
-            }
+pub(super) fn read_may_move(reader: &mut RowReader<'_>, record: &Record) -> Option<MayMove> {
+    let row = record.record("may_move")?;
+    match (row.text("when")?, row.integer("minutes")) {
+        ("never", _) => Some(MayMove::Never),
+        ("before-holdout-is-out", _) => Some(MayMove::BeforeHoldoutIsOut),
+        (_, Some(minutes)) => Some(MayMove::WithinMinutes(minutes)),
+        (_, None) if row.is_given("minutes") => None,
+        (_, None) => {
+            reader.complain(
+                row.at,
+                "`within-minutes` has no `minutes`.".to_owned(),
+                "Add the number of minutes.",
+            );
+            None
         }
     }
 }

@@ -228,122 +228,119 @@ pub(super) const SHELF: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub fn head(&mut self, record: &Record) -> Option<Head> {
-        let steps: Vec<Step> = record
-            .records("step")
-            .filter_map(|step| self.step(step))
-            .collect();
-        self.order_of_steps(record, &steps);
-        let checked = self.checked(record);
-        let paper = record.record("instructions")?;
-        Some(Head {
-            id: record.string("id")?,
-            name: record.string("name")?,
-            demonstration: record.flag("demonstration").unwrap_or(false),
-            instructions: Instructions {
-                paper: paper.string("paper")?,
-                revision: paper.string("revision")?,
-                date: paper.date("date"),
-                seen_current: paper.date("seen_current"),
-            },
-            checked,
-            today: self.today,
-            note: record.string("note"),
-            shelf: record.record("shelf").and_then(|shelf| self.shelf(shelf)),
-            steps,
-            place: self.place(record.at),
-        })
-    }
+pub(super) fn read_head(reader: &mut RowReader<'_>, record: &Record) -> Option<Head> {
+    let steps: Vec<Step> = record.records("step").filter_map(read_step).collect();
+    complain_of_order(reader, record, &steps);
+    let checked = read_checked(reader, record);
+    let paper = record.record("instructions")?;
+    Some(Head {
+        id: record.string("id")?,
+        name: record.string("name")?,
+        demonstration: record.flag("demonstration").unwrap_or(false),
+        instructions: Instructions {
+            paper: paper.string("paper")?,
+            revision: paper.string("revision")?,
+            date: paper.date("date"),
+            seen_current: paper.date("seen_current"),
+        },
+        checked,
+        today: reader.today,
+        note: record.string("note"),
+        shelf: record
+            .record("shelf")
+            .and_then(|shelf| read_shelf(reader, shelf)),
+        steps,
+        place: reader.place(record.at),
+    })
+}
 
-    /// Person who compared a row with its paper, and the day: both, or neither.
-    fn checked(&mut self, record: &Record) -> Option<(String, Date)> {
-        for (given, other) in [("checked_by", "checked"), ("checked", "checked_by")] {
-            if record.is_given(given) && !record.is_given(other) {
-                self.complain(
-                    record.at(given),
-                    format!("`{given}` is given without `{other}`."),
-                    "Say who held the row beside its paper, and on which day; or take both out.",
-                );
-            }
+/// Person who compared a row with its paper, and the day: both, or neither.
+fn read_checked(reader: &mut RowReader<'_>, record: &Record) -> Option<(String, Date)> {
+    for (given, other) in [("checked_by", "checked"), ("checked", "checked_by")] {
+        if record.is_given(given) && !record.is_given(other) {
+            reader.complain(
+                record.at(given),
+                format!("`{given}` is given without `{other}`."),
+                "Say who held the row beside its paper, and on which day; or take both out.",
+            );
         }
-        record.string("checked_by").zip(record.date("checked"))
     }
+    record.string("checked_by").zip(record.date("checked"))
+}
 
-    fn shelf(&mut self, record: &Record) -> Option<Shelf> {
-        let store_degc = (
-            record.number("store_least"),
-            record.number("store_greatest"),
+fn read_shelf(reader: &mut RowReader<'_>, record: &Record) -> Option<Shelf> {
+    let store_degc = (
+        record.number("store_least"),
+        record.number("store_greatest"),
+    );
+    if let (Some(least), Some(greatest)) = store_degc
+        && least > greatest
+    {
+        reader.complain(
+            record.at("store_least"),
+            format!("The lowest storage temperature, {least} degC, is above the highest, {greatest} degC."),
+            "Exchange them.",
         );
-        if let (Some(least), Some(greatest)) = store_degc
-            && least > greatest
-        {
-            self.complain(
-                record.at("store_least"),
-                format!("The lowest storage temperature, {least} degC, is above the highest, {greatest} degC."),
-                "Exchange them.",
+    }
+    Some(Shelf {
+        months: record.integer("months")?,
+        from: record.string("from")?,
+        store_degc,
+    })
+}
+
+fn read_step(record: &Record) -> Option<Step> {
+    Some(Step {
+        id: record.string("id"),
+        say: record.string("say")?,
+        after: record.texts("after"),
+        caution: record.string("caution"),
+        hold: record.flag("hold").unwrap_or(false),
+        stage: record.text("stage").and_then(Stage::from_name),
+        metals: record
+            .texts("metals")
+            .iter()
+            .filter_map(|m| metal(m))
+            .collect(),
+    })
+}
+
+/// Complains of steps that name a step the row does not have, share a name, or wait for each other.
+fn complain_of_order(reader: &mut RowReader<'_>, record: &Record, steps: &[Step]) {
+    let rows: Vec<&Record> = record.records("step").collect();
+    for row in &rows {
+        let id = row.text("id");
+        if id.is_some() && rows.iter().filter(|r| r.text("id") == id).count() > 1 {
+            reader.complain(
+                row.at("id"),
+                format!(
+                    "Two steps of this row are called `{}`; every step has a name of its own.",
+                    id.unwrap_or_default()
+                ),
+                "Rename one of them.",
             );
         }
-        Some(Shelf {
-            months: record.integer("months")?,
-            from: record.string("from")?,
-            store_degc,
-        })
-    }
-
-    fn step(&mut self, record: &Record) -> Option<Step> {
-        Some(Step {
-            id: record.string("id"),
-            say: record.string("say")?,
-            after: record.texts("after"),
-            caution: record.string("caution"),
-            hold: record.flag("hold").unwrap_or(false),
-            stage: record.text("stage").and_then(Stage::from_name),
-            metals: record
-                .texts("metals")
-                .iter()
-                .filter_map(|m| metal(m))
-                .collect(),
-        })
-    }
-
-    /// Complains of steps that name a step the row does not have, share a name, or wait for each other.
-    fn order_of_steps(&mut self, record: &Record, steps: &[Step]) {
-        let rows: Vec<&Record> = record.records("step").collect();
-        for row in &rows {
-            let id = row.text("id");
-            if id.is_some() && rows.iter().filter(|r| r.text("id") == id).count() > 1 {
-                self.complain(
-                    row.at("id"),
-                    format!(
-                        "Two steps of this row are called `{}`; every step has a name of its own.",
-                        id.unwrap_or_default()
-                    ),
-                    "Rename one of them.",
+        for item in row.list("after") {
+            let Value::Text(before) = &item.value else {
+                continue;
+            };
+            if !rows.iter().any(|r| r.text("id") == Some(before)) {
+                reader.complain(
+                    item.at,
+                    format!("`after` names the step `{before}`, which this row does not have."),
+                    "Name a step of the same row by its `id`.",
                 );
             }
-            for item in row.list("after") {
-                let Value::Text(before) = &item.value else {
-                    continue;
-                };
-                if !rows.iter().any(|r| r.text("id") == Some(before)) {
-                    self.complain(
-                        item.at,
-                        format!("`after` names the step `{before}`, which this row does not have."),
-                        "Name a step of the same row by its `id`.",
-                    );
-                }
-            }
         }
-        if let Some(step) = step_in_a_ring(steps)
-            && let Some(row) = rows.iter().find(|r| r.text("id") == Some(step))
-        {
-            self.complain(
-                row.at,
-                format!("The step `{step}` waits for itself through `after`; no order of the steps keeps to that."),
-                "Look up in the paper which of them comes first.",
-            );
-        }
+    }
+    if let Some(step) = step_in_a_ring(steps)
+        && let Some(row) = rows.iter().find(|r| r.text("id") == Some(step))
+    {
+        reader.complain(
+            row.at,
+            format!("The step `{step}` waits for itself through `after`; no order of the steps keeps to that."),
+            "Look up in the paper which of them comes first.",
+        );
     }
 }
 

@@ -6,7 +6,7 @@
 
 use super::field::field;
 use super::reader::RowReader;
-use super::thermal::{CAPACITY_FIELD, RESISTIVITY_FIELD};
+use super::thermal::{CAPACITY_FIELD, RESISTIVITY_FIELD, read_stuff};
 use super::word::{FIELD_DUTIES, ORIGINS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Record, Shape};
@@ -294,112 +294,114 @@ pub(super) const INNER: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub fn inner(&mut self, record: &Record) -> Option<Inner> {
-        let inner = record.record("inner")?;
-        let regions = inner
-            .records("region")
-            .filter_map(|row| self.region(row))
-            .collect();
-        Some(Inner {
-            measured: inner.text("origin")? == "measured",
-            by: inner.string("by")?,
-            date: inner.date("date")?,
-            uncertainty: inner.length("uncertainty")?,
-            on_diameter: inner.length("on_diameter"),
-            screen_step: self.screen_step(inner),
-            grading: self.grading(inner),
-            regions,
-        })
-    }
+pub(super) fn read_inner(reader: &mut RowReader<'_>, record: &Record) -> Option<Inner> {
+    let inner = record.record("inner")?;
+    let regions = inner
+        .records("region")
+        .filter_map(|row| read_region(reader, row))
+        .collect();
+    Some(Inner {
+        measured: inner.text("origin")? == "measured",
+        by: inner.string("by")?,
+        date: inner.date("date")?,
+        uncertainty: inner.length("uncertainty")?,
+        on_diameter: inner.length("on_diameter"),
+        screen_step: read_screen_step(reader, inner),
+        grading: read_grading(reader, inner),
+        regions,
+    })
+}
 
-    fn grading(&mut self, inner: &Record) -> Option<Grading> {
-        let row = inner.record("grading")?;
-        let rise = (row.number("knee_kv_per_mm"), row.number("power"));
-        let rise_kv_per_mm = match rise {
-            (Some(knee), Some(power)) => Some((knee, power)),
-            (None, None) => None,
-            _ => {
-                self.complain(
-                    row.at,
-                    "`knee_kv_per_mm` and `power` say something only together.".to_owned(),
-                    "Give both, or neither where the conductivity does not rise.",
-                );
-                None
-            }
-        };
-        let conductivity_s_per_m = row.number("conductivity_s_per_m").unwrap_or(0.0);
-        if rise_kv_per_mm.is_some() && conductivity_s_per_m == 0.0 {
-            self.complain(
+fn read_grading(reader: &mut RowReader<'_>, inner: &Record) -> Option<Grading> {
+    let row = inner.record("grading")?;
+    let rise = (row.number("knee_kv_per_mm"), row.number("power"));
+    let rise_kv_per_mm = match rise {
+        (Some(knee), Some(power)) => Some((knee, power)),
+        (None, None) => None,
+        _ => {
+            reader.complain(
                 row.at,
-                "A conductivity that rises has no value at low fields.".to_owned(),
-                "Give `conductivity_s_per_m`.",
+                "`knee_kv_per_mm` and `power` say something only together.".to_owned(),
+                "Give both, or neither where the conductivity does not rise.",
             );
+            None
         }
-        Some(Grading {
-            thickness: row.length("thickness")?,
-            relative_permittivity: row.number("relative_permittivity")?,
-            conductivity_s_per_m,
-            rise_kv_per_mm,
-        })
+    };
+    let conductivity_s_per_m = row.number("conductivity_s_per_m").unwrap_or(0.0);
+    if rise_kv_per_mm.is_some() && conductivity_s_per_m == 0.0 {
+        reader.complain(
+            row.at,
+            "A conductivity that rises has no value at low fields.".to_owned(),
+            "Give `conductivity_s_per_m`.",
+        );
     }
+    Some(Grading {
+        thickness: row.length("thickness")?,
+        relative_permittivity: row.number("relative_permittivity")?,
+        conductivity_s_per_m,
+        rise_kv_per_mm,
+    })
+}
 
-    fn screen_step(&mut self, inner: &Record) -> Option<ScreenStep> {
-        let step = inner.record("screen_step")?;
-        let edge_radius = self.interval(step, "edge_radius_least", "edge_radius_greatest")?;
-        let filler = match (step.string("filler"), step.number("filler_permittivity")) {
-            (Some(name), Some(relative_permittivity)) => Some(Filler {
-                name,
-                relative_permittivity,
-                is_permanent: step.flag("filler_permanent").unwrap_or(false),
-            }),
-            (None, None) => None,
-            _ => {
-                self.complain(
-                    step.at,
-                    "`filler` and `filler_permittivity` say something only together.".to_owned(),
-                    "Give both, or neither where the gap is left empty.",
-                );
-                None
-            }
-        };
-        Some(ScreenStep {
-            edge_radius,
-            bridging: step.length("bridging")?,
-            filler,
-        })
-    }
-
-    pub fn region(&mut self, row: &Record) -> Option<Region> {
-        let (along, diameter) = (row.lengths("along"), row.lengths("diameter"));
-        let name = row.string("name")?;
-        if along.len() != diameter.len() || along.len() < 3 {
-            self.complain(
-                row.at,
-                format!("Region `{name}` has {} positions and {} diameters; an outline has three corners or more, each with both.", along.len(), diameter.len()),
-                "Give one diameter for each position.",
-            );
-            return None;
-        }
-        let radii = row.lengths("radius");
-        if !radii.is_empty() && radii.len() != along.len() {
-            self.complain(
-                row.at,
-                format!("Region `{name}` has {} corners and {} radii; each corner has one.", along.len(), radii.len()),
-                "Give one radius for each corner, \"0 mm\" for one that is sharp or does not matter.",
-            );
-            return None;
-        }
-        Some(Region {
-            radii,
-            serves: row.text("serves").and_then(FieldDuty::from_name),
+fn read_screen_step(reader: &mut RowReader<'_>, inner: &Record) -> Option<ScreenStep> {
+    let step = inner.record("screen_step")?;
+    let edge_radius = reader.interval(step, "edge_radius_least", "edge_radius_greatest")?;
+    let filler = match (step.string("filler"), step.number("filler_permittivity")) {
+        (Some(name), Some(relative_permittivity)) => Some(Filler {
             name,
-            material: row.string("material")?,
-            corners: along.into_iter().zip(diameter).collect(),
-            relative_permittivity: row.number("relative_permittivity"),
-            conductive: row.flag("conductive").unwrap_or(false),
-            stiffness_ratio: row.number("stiffness"),
-            stuff: self.stuff(row),
-        })
+            relative_permittivity,
+            is_permanent: step.flag("filler_permanent").unwrap_or(false),
+        }),
+        (None, None) => None,
+        _ => {
+            reader.complain(
+                step.at,
+                "`filler` and `filler_permittivity` say something only together.".to_owned(),
+                "Give both, or neither where the gap is left empty.",
+            );
+            None
+        }
+    };
+    Some(ScreenStep {
+        edge_radius,
+        bridging: step.length("bridging")?,
+        filler,
+    })
+}
+
+pub(super) fn read_region(reader: &mut RowReader<'_>, row: &Record) -> Option<Region> {
+    let (along, diameter) = (row.lengths("along"), row.lengths("diameter"));
+    let name = row.string("name")?;
+    if along.len() != diameter.len() || along.len() < 3 {
+        reader.complain(
+            row.at,
+            format!("Region `{name}` has {} positions and {} diameters; an outline has three corners or more, each with both.", along.len(), diameter.len()),
+            "Give one diameter for each position.",
+        );
+        return None;
     }
+    let radii = row.lengths("radius");
+    if !radii.is_empty() && radii.len() != along.len() {
+        reader.complain(
+            row.at,
+            format!(
+                "Region `{name}` has {} corners and {} radii; each corner has one.",
+                along.len(),
+                radii.len()
+            ),
+            "Give one radius for each corner, \"0 mm\" for one that is sharp or does not matter.",
+        );
+        return None;
+    }
+    Some(Region {
+        radii,
+        serves: row.text("serves").and_then(FieldDuty::from_name),
+        name,
+        material: row.string("material")?,
+        corners: along.into_iter().zip(diameter).collect(),
+        relative_permittivity: row.number("relative_permittivity"),
+        conductive: row.flag("conductive").unwrap_or(false),
+        stiffness_ratio: row.number("stiffness"),
+        stuff: read_stuff(reader, row),
+    })
 }

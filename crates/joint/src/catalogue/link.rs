@@ -118,71 +118,73 @@ pub(super) const LINK: Shape = Shape {
     ],
 };
 
-impl RowReader<'_> {
-    pub fn links(&mut self, record: &Record, head: Option<&Head>) -> Vec<LinkRow> {
-        record
-            .records("link")
-            .filter_map(|row| self.link(row, head))
-            .collect()
-    }
+pub(super) fn read_links(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+    head: Option<&Head>,
+) -> Vec<LinkRow> {
+    record
+        .records("link")
+        .filter_map(|row| read_link(reader, row, head))
+        .collect()
+}
 
-    fn link(&mut self, row: &Record, head: Option<&Head>) -> Option<LinkRow> {
-        let id = head.map_or("?", |head| head.id.as_str());
-        let tolerance = match (row.length("minus"), row.length("plus")) {
-            (Some(minus), Some(plus)) => Some((minus, plus)),
-            (None, None) => None,
-            _ if row.is_given("minus") != row.is_given("plus") => {
-                self.complain(
-                    row.at,
-                    format!("A link of `{}` gives only one of `minus` and `plus`; a window has two sides.", id),
-                    "Give both (\"0 mm\" where nothing is permitted), or neither where the paper gives none.",
-                );
-                return None;
-            }
-            _ => return None,
-        };
-        let (from, to) = (
-            Plane::from_name(row.text("from")?)?,
-            Plane::from_name(row.text("to")?)?,
+fn read_link(reader: &mut RowReader<'_>, row: &Record, head: Option<&Head>) -> Option<LinkRow> {
+    let id = head.map_or("?", |head| head.id.as_str());
+    let tolerance = match (row.length("minus"), row.length("plus")) {
+        (Some(minus), Some(plus)) => Some((minus, plus)),
+        (None, None) => None,
+        _ if row.is_given("minus") != row.is_given("plus") => {
+            reader.complain(
+                row.at,
+                format!("A link of `{}` gives only one of `minus` and `plus`; a window has two sides.", id),
+                "Give both (\"0 mm\" where nothing is permitted), or neither where the paper gives none.",
+            );
+            return None;
+        }
+        _ => return None,
+    };
+    let (from, to) = (
+        Plane::from_name(row.text("from")?)?,
+        Plane::from_name(row.text("to")?)?,
+    );
+    if from == to {
+        reader.complain(
+            row.at,
+            format!("A link of `{}` runs from {} to itself.", id, from.name()),
+            "Name two planes.",
         );
-        if from == to {
-            self.complain(
-                row.at,
-                format!("A link of `{}` runs from {} to itself.", id, from.name()),
-                "Name two planes.",
-            );
-            return None;
-        }
-        let distance = row.length("distance")?;
-        let place = row.text("place").map(str::to_owned);
-        let link = LinkRow {
-            from,
-            to,
-            distance,
-            tolerance,
-            source: Whose::Row {
-                paper: head?.source(),
-                place,
-            },
-            place: self.place(row.at),
-        };
-        let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
-        if link.shrinks_inward() {
-            self.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
-            return None;
-        }
-        if link.leaves_no_length() {
-            self.complain(
-                row.at,
-                format!(
-                    "This link leaves nothing between {} and {}.",
-                    link.from.name(),
-                    link.to.name()
-                ),
-                "Write the length that the part's paper gives, from its inner to its outer end, more than its `minus`.",
-            );
-            return None;
-        }
-        Some(link)
+        return None;
     }
+    let distance = row.length("distance")?;
+    let place = row.text("place").map(str::to_owned);
+    let link = LinkRow {
+        from,
+        to,
+        distance,
+        tolerance,
+        source: Whose::Row {
+            paper: head?.source(),
+            place,
+        },
+        place: reader.place(row.at),
+    };
+    let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
+    if link.shrinks_inward() {
+        reader.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
+        return None;
+    }
+    if link.leaves_no_length() {
+        reader.complain(
+            row.at,
+            format!(
+                "This link leaves nothing between {} and {}.",
+                link.from.name(),
+                link.to.name()
+            ),
+            "Write the length that the part's paper gives, from its inner to its outer end, more than its `minus`.",
+        );
+        return None;
+    }
+    Some(link)
 }

@@ -24,6 +24,7 @@ mod rubber;
 mod seal;
 mod shape;
 mod shield_part;
+mod takes;
 mod taper;
 mod thermal;
 mod withstand;

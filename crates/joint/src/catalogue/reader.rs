@@ -16,13 +16,26 @@ pub(super) struct RowReader<'a> {
 }
 
 impl RowReader<'_> {
+    /// Adds a complaint at a byte of the file.
     pub fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
         self.complaints
             .add(self.source.complaint(at, message, hint));
     }
 
+    /// Place of a byte in the file.
     pub fn place(&self, at: usize) -> Span {
         self.source.span(at)
+    }
+
+    /// Complains of a missing field that every further step needs; the message calls the record `what`.
+    pub fn complain_of_missing(&mut self, record: &Record, what: &str, name: &str, hint: &str) {
+        if record.is_whole() && !record.is_given(name) {
+            self.complain(
+                record.at,
+                format!("{what} has no `{name}`."),
+                hint.to_owned(),
+            );
+        }
     }
 
     /// Interval between two fields of a record.
@@ -39,6 +52,7 @@ impl RowReader<'_> {
         interval
     }
 
+    /// Conductor sizes in the list `sizes`.
     pub fn sizes(&mut self, record: &Record) -> Vec<Size> {
         record
             .list("sizes")

@@ -234,158 +234,170 @@ pub struct Rubber {
     pub stretch_greatest_ratio: Option<f64>,
 }
 
-impl RowReader<'_> {
-    /// Reads the table `rubber` of a row, where it has one.
-    ///
-    /// `fits` are its ranges: a part held open must pass over the largest diameter that it takes.
-    pub fn rubber(&mut self, record: &Record, fits: &[Fits]) -> Option<Rubber> {
-        let row = record.record("rubber")?;
-        let law = self.law(row);
-        let modulus_per_k = self.slope(row, "modulus_per_k_least", "modulus_per_k_greatest");
-        let expansion_per_k = self.slope(row, "expansion_per_k_least", "expansion_per_k_greatest");
-        let read = Rubber {
-            measured: row.text("origin")? == "measured",
-            by: row.string("by")?,
-            date: row.date("date")?,
-            relaxed_bore: row.length("relaxed_bore")?,
-            relaxed_outside: row.length("relaxed_outside"),
-            uncertainty: row.length("uncertainty")?,
-            at_degc: row.number("at_temperature")?,
-            law,
-            modulus_per_k,
-            expansion_per_k,
-            hold_diameter: row.length("hold_diameter"),
-            set: row.record("set").and_then(decay),
-            relaxation: row.record("relaxation").and_then(decay),
-            pressure_least_kpa: row.number("pressure_least_kpa"),
-            stretch_greatest_ratio: row.number("stretch_greatest"),
-        };
-        self.complain_of_diameters(row, &read);
-        self.complain_of_hold(row, &read);
-        self.complain_of_range(row, &read, fits);
-        Some(read)
-    }
+/// Reads the table `rubber` of a row, where it has one.
+///
+/// `fits` are its ranges: a part held open must pass over the largest diameter that it takes.
+pub(super) fn read_rubber(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+    fits: &[Fits],
+) -> Option<Rubber> {
+    let row = record.record("rubber")?;
+    let law = read_law(reader, row);
+    let modulus_per_k = read_slope(reader, row, "modulus_per_k_least", "modulus_per_k_greatest");
+    let expansion_per_k = read_slope(
+        reader,
+        row,
+        "expansion_per_k_least",
+        "expansion_per_k_greatest",
+    );
+    let read = Rubber {
+        measured: row.text("origin")? == "measured",
+        by: row.string("by")?,
+        date: row.date("date")?,
+        relaxed_bore: row.length("relaxed_bore")?,
+        relaxed_outside: row.length("relaxed_outside"),
+        uncertainty: row.length("uncertainty")?,
+        at_degc: row.number("at_temperature")?,
+        law,
+        modulus_per_k,
+        expansion_per_k,
+        hold_diameter: row.length("hold_diameter"),
+        set: row.record("set").and_then(decay),
+        relaxation: row.record("relaxation").and_then(decay),
+        pressure_least_kpa: row.number("pressure_least_kpa"),
+        stretch_greatest_ratio: row.number("stretch_greatest"),
+    };
+    complain_of_diameters(reader, row, &read);
+    complain_of_hold(reader, row, &read);
+    complain_of_range(reader, row, &read, fits);
+    Some(read)
+}
 
-    fn complain_of_diameters(&mut self, row: &Record, rubber: &Rubber) {
-        let bore = rubber.relaxed_bore;
-        if bore < rubber.uncertainty * UNCERTAIN_MOST {
-            self.complain(
-                row.at("relaxed_bore"),
+fn complain_of_diameters(reader: &mut RowReader<'_>, row: &Record, rubber: &Rubber) {
+    let bore = rubber.relaxed_bore;
+    if bore < rubber.uncertainty * UNCERTAIN_MOST {
+        reader.complain(
+            row.at("relaxed_bore"),
+            format!(
+                "`relaxed_bore` is {bore} and may be off by {}; nothing is known of it.",
+                rubber.uncertainty
+            ),
+            "Look both up again.",
+        );
+    }
+    for (name, other) in [
+        ("relaxed_outside", rubber.relaxed_outside),
+        ("hold_diameter", rubber.hold_diameter),
+    ] {
+        if let Some(other) = other.filter(|other| *other <= bore) {
+            reader.complain(
+                row.at(name),
                 format!(
-                    "`relaxed_bore` is {bore} and may be off by {}; nothing is known of it.",
-                    rubber.uncertainty
+                    "`{name}` is {other} and `relaxed_bore` {bore}; it is larger than the bore."
                 ),
                 "Look both up again.",
             );
         }
-        for (name, other) in [
-            ("relaxed_outside", rubber.relaxed_outside),
-            ("hold_diameter", rubber.hold_diameter),
-        ] {
-            if let Some(other) = other.filter(|other| *other <= bore) {
-                self.complain(
-                    row.at(name),
-                    format!(
-                        "`{name}` is {other} and `relaxed_bore` {bore}; it is larger than the bore."
-                    ),
-                    "Look both up again.",
-                );
-            }
-        }
     }
+}
 
-    fn complain_of_hold(&mut self, row: &Record, rubber: &Rubber) {
-        if rubber.hold_diameter.is_some() || row.is_given("hold_diameter") {
-            return;
-        }
-        for name in ["set", "relaxation"] {
-            if row.is_given(name) {
-                self.complain(
-                    row.at(name),
-                    format!("`{name}` stands without `hold_diameter`; it would have no effect."),
-                    "Say to which diameter the part is held open in store, or take it away.",
-                );
-            }
-        }
+fn complain_of_hold(reader: &mut RowReader<'_>, row: &Record, rubber: &Rubber) {
+    if rubber.hold_diameter.is_some() || row.is_given("hold_diameter") {
+        return;
     }
-
-    fn complain_of_range(&mut self, row: &Record, rubber: &Rubber, fits: &[Fits]) {
-        let Some(hold) = rubber.hold_diameter else {
-            return;
-        };
-        let widest = fits.iter().map(|fits| fits.range.greatest()).max();
-        if let Some(widest) = widest.filter(|widest| hold <= *widest) {
-            self.complain(
-                row.at("hold_diameter"),
-                format!(
-                    "`hold_diameter` is {hold}, and a range of the part goes to {widest}; held so it would not go over that."
-                ),
-                "Look both up again: the holdout's outside is meant.",
+    for name in ["set", "relaxation"] {
+        if row.is_given(name) {
+            reader.complain(
+                row.at(name),
+                format!("`{name}` stands without `hold_diameter`; it would have no effect."),
+                "Say to which diameter the part is held open in store, or take it away.",
             );
         }
     }
+}
 
-    fn law(&mut self, row: &Record) -> Option<Law> {
-        let word = row.text("law");
-        let needed: &[&str] = match word {
-            Some("mooney-rivlin") => &["c1_mpa", "c2_mpa"],
-            Some("gent") => &["shear_modulus_mpa", "stretch_limit"],
-            Some(_) => &["shear_modulus_mpa"],
-            None => &[],
-        };
-        for name in ["shear_modulus_mpa", "c1_mpa", "c2_mpa", "stretch_limit"] {
-            if row.is_given(name) != needed.contains(&name) {
-                let word = word.map_or("no `law`".to_owned(), |word| format!("the law `{word}`"));
-                let message = if row.is_given(name) {
-                    format!("`{name}` says nothing with {word}.")
-                } else {
-                    format!("{word} has no `{name}`.", word = capital(&word))
-                };
-                self.complain(
-                    row.at,
-                    message,
-                    "Look up which law the constants belong to.",
-                );
-                return None;
-            }
-        }
-        let pa = |name: &str| row.number(name).map(|mpa| mpa * 1e6);
-        let law = match word? {
-            "mooney-rivlin" => Law::MooneyRivlin {
-                c1_pa: pa("c1_mpa")?,
-                c2_pa: pa("c2_mpa")?,
-            },
-            "gent" => Law::Gent {
-                modulus_pa: pa("shear_modulus_mpa")?,
-                limit: row.number("stretch_limit")?,
-            },
-            _ => Law::NeoHookean {
-                modulus_pa: pa("shear_modulus_mpa")?,
-            },
-        };
-        if law.modulus_pa() <= 0.0 {
-            self.complain(
-                row.at("law"),
-                "The constants of the rubber give it no stiffness.".to_owned(),
-                "Look them up again, or leave the law out.",
+fn complain_of_range(reader: &mut RowReader<'_>, row: &Record, rubber: &Rubber, fits: &[Fits]) {
+    let Some(hold) = rubber.hold_diameter else {
+        return;
+    };
+    let widest = fits.iter().map(|fits| fits.range.greatest()).max();
+    if let Some(widest) = widest.filter(|widest| hold <= *widest) {
+        reader.complain(
+            row.at("hold_diameter"),
+            format!(
+                "`hold_diameter` is {hold}, and a range of the part goes to {widest}; held so it would not go over that."
+            ),
+            "Look both up again: the holdout's outside is meant.",
+        );
+    }
+}
+
+fn read_law(reader: &mut RowReader<'_>, row: &Record) -> Option<Law> {
+    let word = row.text("law");
+    let needed: &[&str] = match word {
+        Some("mooney-rivlin") => &["c1_mpa", "c2_mpa"],
+        Some("gent") => &["shear_modulus_mpa", "stretch_limit"],
+        Some(_) => &["shear_modulus_mpa"],
+        None => &[],
+    };
+    for name in ["shear_modulus_mpa", "c1_mpa", "c2_mpa", "stretch_limit"] {
+        if row.is_given(name) != needed.contains(&name) {
+            let word = word.map_or("no `law`".to_owned(), |word| format!("the law `{word}`"));
+            let message = if row.is_given(name) {
+                format!("`{name}` says nothing with {word}.")
+            } else {
+                format!("{word} has no `{name}`.", word = capital(&word))
+            };
+            reader.complain(
+                row.at,
+                message,
+                "Look up which law the constants belong to.",
             );
             return None;
         }
-        Some(law)
     }
+    let pa = |name: &str| row.number(name).map(|mpa| mpa * 1e6);
+    let law = match word? {
+        "mooney-rivlin" => Law::MooneyRivlin {
+            c1_pa: pa("c1_mpa")?,
+            c2_pa: pa("c2_mpa")?,
+        },
+        "gent" => Law::Gent {
+            modulus_pa: pa("shear_modulus_mpa")?,
+            limit: row.number("stretch_limit")?,
+        },
+        _ => Law::NeoHookean {
+            modulus_pa: pa("shear_modulus_mpa")?,
+        },
+    };
+    if law.modulus_pa() <= 0.0 {
+        reader.complain(
+            row.at("law"),
+            "The constants of the rubber give it no stiffness.".to_owned(),
+            "Look them up again, or leave the law out.",
+        );
+        return None;
+    }
+    Some(law)
+}
 
-    fn slope(&mut self, row: &Record, least: &str, greatest: &str) -> Option<(f64, f64)> {
-        match (row.number(least), row.number(greatest)) {
-            (Some(low), Some(high)) if low <= high => Some((low, high)),
-            (None, None) => None,
-            _ => {
-                self.complain(
-                    row.at,
-                    format!("`{least}` and `{greatest}` say something only together, the least not above the greatest."),
-                    "Give both from a stated source, or neither.",
-                );
-                None
-            }
+fn read_slope(
+    reader: &mut RowReader<'_>,
+    row: &Record,
+    least: &str,
+    greatest: &str,
+) -> Option<(f64, f64)> {
+    match (row.number(least), row.number(greatest)) {
+        (Some(low), Some(high)) if low <= high => Some((low, high)),
+        (None, None) => None,
+        _ => {
+            reader.complain(
+                row.at,
+                format!("`{least}` and `{greatest}` say something only together, the least not above the greatest."),
+                "Give both from a stated source, or neither.",
+            );
+            None
         }
     }
 }

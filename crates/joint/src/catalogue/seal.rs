@@ -1,11 +1,11 @@
 //! Seal: the part that closes the joint against water.
 
-use super::fits::Fits;
-use super::handling::{GoesOn, MayMove, is_held};
-use super::head::{Head, Row, row_heads};
-use super::link::LinkRow;
+use super::fits::{Fits, read_fits};
+use super::handling::{GoesOn, MayMove, goes_on, is_held, read_may_move};
+use super::head::{Head, Row, read_head, row_heads};
+use super::link::{LinkRow, read_links};
 use super::reader::RowReader;
-use super::rubber::Rubber;
+use super::rubber::{Rubber, read_rubber};
 use super::thermal::{Cover, cover};
 use super::word::layers;
 use crate::cable::Layer;
@@ -60,11 +60,11 @@ impl Seal {
 impl Row for Seal {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<Seal> {
-        let head = reader.head(record);
-        let fits = reader.fits(record);
-        let rubber = reader.rubber(record, &fits);
-        let may_move = reader.may_move(record);
-        let links = reader.links(record, head.as_ref());
+        let head = read_head(reader, record);
+        let fits = read_fits(reader, record);
+        let rubber = read_rubber(reader, record, &fits);
+        let may_move = read_may_move(reader, record);
+        let links = read_links(reader, record, head.as_ref());
         let head = head?;
         Some(Seal {
             cover: record.record("cover").and_then(cover),
@@ -78,7 +78,7 @@ impl Row for Seal {
             takes_lead: record.flag("takes_lead"),
             jacket_surfaces: record.texts("jacket_surfaces"),
             rubber,
-            goes_on: RowReader::goes_on(record),
+            goes_on: goes_on(record),
             passes: record.length("passes"),
             links,
             may_move,

@@ -1,10 +1,7 @@
 //! The table of fields of a catalogue file.
 
 use super::as_made::AS_MADE;
-use super::connector::{
-    BORE_FIELD, CONDUCTORS, CONNECTOR_END, DIE, GAP, LINKS, METALS_FIELD, PRESSES,
-    RESISTANCE_RATIO, SIZES, STRANDINGS_FIELD,
-};
+use super::connector::{BORE_FIELD, CONNECTOR_END, DIE, GAP, LINKS, PRESSES, RESISTANCE_RATIO};
 use super::consumable::WRAP;
 use super::field::field;
 use super::fits::FITS;
@@ -14,6 +11,7 @@ use super::inner::INNER;
 use super::link::LINK;
 use super::rubber::RUBBER;
 use super::shield_part::{BRIDGE_OFF_FIELD, LAY_BACK};
+use super::takes::{CONDUCTORS, METALS_FIELD, SIZES, STRANDINGS_FIELD};
 use super::taper::TAPER;
 use super::thermal::{AGEING, CAPACITY_FIELD, COVER, RESISTIVITY_FIELD};
 use super::word::{

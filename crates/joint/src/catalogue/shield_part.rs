@@ -3,11 +3,11 @@
 //! Invariants: no kind of shield is both laid back and cut off.
 
 use super::field::field;
-use super::fits::Fits;
-use super::head::{Head, Row, row_heads};
-use super::link::LinkRow;
+use super::fits::{Fits, read_fits};
+use super::head::{Head, Row, read_head, row_heads};
+use super::link::{LinkRow, read_links};
 use super::reader::RowReader;
-use super::withstand::Withstand;
+use super::withstand::{Withstand, read_withstand};
 use super::word::{SHIELD_KINDS, layers};
 use crate::cable::Layer;
 use crate::form::Need::{Optional, Required};
@@ -91,11 +91,11 @@ pub(super) const LAY_BACK: Shape = Shape {
 impl Row for ShieldPart {
     row_heads!();
     fn read(reader: &mut RowReader<'_>, record: &Record) -> Option<ShieldPart> {
-        let head = reader.head(record);
-        let fits = reader.fits(record);
-        let withstands = reader.withstands(record);
-        let (lay_back, cut_off) = reader.shield_edges(record);
-        let links = reader.links(record, head.as_ref());
+        let head = read_head(reader, record);
+        let fits = read_fits(reader, record);
+        let withstands = read_withstand(reader, record);
+        let (lay_back, cut_off) = read_shield_edges(reader, record);
+        let links = read_links(reader, record, head.as_ref());
         let head = head?;
         Some(ShieldPart {
             shields: record.texts("shields"),
@@ -117,30 +117,31 @@ impl Row for ShieldPart {
     }
 }
 
-impl RowReader<'_> {
-    /// Treatment of shields at their edge by a shield part: laid back, and cut off; no kind is both.
-    pub(super) fn shield_edges(&mut self, record: &Record) -> (Option<LayBack>, Vec<String>) {
-        let lay_back = record.record("lay_back").map(|row| LayBack {
-            shields: row.texts("shields"),
-            length: row.length("length"),
-        });
-        let cut_off = record.texts("cut_off");
-        let laid = lay_back.iter().flat_map(|l| &l.shields);
-        for shield in laid.clone().filter(|s| cut_off.contains(s)) {
-            self.complain(
-                record.at("lay_back"),
-                format!("A shield of {shield} is both laid back and cut off."),
-                "Look up in the paper which of them it is.",
-            );
-        }
-        let takes = record.texts("shields");
-        for shield in laid.chain(&cut_off).filter(|s| !takes.contains(s)) {
-            self.complain(
-                record.at("shields"),
-                format!("The row says what becomes of {shield} at their edge, and does not take them by its `shields`."),
-                "Add them to `shields`, or take them out.",
-            );
-        }
-        (lay_back, cut_off)
+/// Treatment of shields at their edge by a shield part: laid back, and cut off; no kind is both.
+pub(super) fn read_shield_edges(
+    reader: &mut RowReader<'_>,
+    record: &Record,
+) -> (Option<LayBack>, Vec<String>) {
+    let lay_back = record.record("lay_back").map(|row| LayBack {
+        shields: row.texts("shields"),
+        length: row.length("length"),
+    });
+    let cut_off = record.texts("cut_off");
+    let laid = lay_back.iter().flat_map(|l| &l.shields);
+    for shield in laid.clone().filter(|s| cut_off.contains(s)) {
+        reader.complain(
+            record.at("lay_back"),
+            format!("A shield of {shield} is both laid back and cut off."),
+            "Look up in the paper which of them it is.",
+        );
     }
+    let takes = record.texts("shields");
+    for shield in laid.chain(&cut_off).filter(|s| !takes.contains(s)) {
+        reader.complain(
+            record.at("shields"),
+            format!("The row says what becomes of {shield} at their edge, and does not take them by its `shields`."),
+            "Add them to `shields`, or take them out.",
+        );
+    }
+    (lay_back, cut_off)
 }

@@ -15,7 +15,7 @@
 //! Not here: the drawing of the section (`section`).
 
 use super::field::field;
-use super::inner::{Filler, REGION, Region};
+use super::inner::{Filler, REGION, Region, read_region};
 use super::reader::RowReader;
 use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
@@ -146,83 +146,80 @@ pub struct Taper {
     pub regions: Vec<Region>,
 }
 
-impl RowReader<'_> {
-    /// Reads the table `taper` of a row, where it has one.
-    pub fn taper(&mut self, record: &Record) -> Option<Taper> {
-        let taper = record.record("taper")?;
-        let regions = taper
-            .records("region")
-            .filter_map(|row| self.region(row))
-            .collect();
-        let film_thickness =
-            self.interval(taper, "film_thickness_least", "film_thickness_greatest");
-        let filler = self.film_filler(taper);
-        let read = Taper {
-            measured: taper.text("origin")? == "measured",
-            by: taper.string("by")?,
-            date: taper.date("date")?,
-            uncertainty: taper.length("uncertainty")?,
-            stud_diameter: taper.length("stud_diameter")?,
-            relative_permittivity: taper.number("plug_permittivity")?,
-            large_diameter: taper.length("large_diameter")?,
-            small_diameter: taper.length("small_diameter")?,
-            length: taper.length("length")?,
-            film_thickness: film_thickness?,
-            filler,
-            regions,
-        };
-        self.complain_of_cone(taper, &read);
-        Some(read)
-    }
+/// Reads the table `taper` of a row, where it has one.
+pub(super) fn read_taper(reader: &mut RowReader<'_>, record: &Record) -> Option<Taper> {
+    let taper = record.record("taper")?;
+    let regions = taper
+        .records("region")
+        .filter_map(|row| read_region(reader, row))
+        .collect();
+    let film_thickness = reader.interval(taper, "film_thickness_least", "film_thickness_greatest");
+    let filler = read_film_filler(reader, taper);
+    let read = Taper {
+        measured: taper.text("origin")? == "measured",
+        by: taper.string("by")?,
+        date: taper.date("date")?,
+        uncertainty: taper.length("uncertainty")?,
+        stud_diameter: taper.length("stud_diameter")?,
+        relative_permittivity: taper.number("plug_permittivity")?,
+        large_diameter: taper.length("large_diameter")?,
+        small_diameter: taper.length("small_diameter")?,
+        length: taper.length("length")?,
+        film_thickness: film_thickness?,
+        filler,
+        regions,
+    };
+    complain_of_cone(reader, taper, &read);
+    Some(read)
+}
 
-    /// Complains of a plug that does not narrow from its large end to its stud.
-    fn complain_of_cone(&mut self, record: &Record, taper: &Taper) {
-        let (large, small, stud) = (
-            taper.large_diameter,
-            taper.small_diameter,
-            taper.stud_diameter,
+/// Complains of a plug that does not narrow from its large end to its stud.
+fn complain_of_cone(reader: &mut RowReader<'_>, record: &Record, taper: &Taper) {
+    let (large, small, stud) = (
+        taper.large_diameter,
+        taper.small_diameter,
+        taper.stud_diameter,
+    );
+    if small >= large {
+        reader.complain(
+            record.at("small_diameter"),
+            format!("`small_diameter` is {small} and `large_diameter` {large}; a plug narrows towards its small end."),
+            "Exchange them, or look them up again.",
         );
-        if small >= large {
-            self.complain(
-                record.at("small_diameter"),
-                format!("`small_diameter` is {small} and `large_diameter` {large}; a plug narrows towards its small end."),
-                "Exchange them, or look them up again.",
-            );
-        }
-        if stud >= small {
-            self.complain(
-                record.at("stud_diameter"),
-                format!("`stud_diameter` is {stud} and `small_diameter` {small}; the stud lies inside the plug."),
-                "Look both up again.",
-            );
-        }
     }
+    if stud >= small {
+        reader.complain(
+            record.at("stud_diameter"),
+            format!("`stud_diameter` is {stud} and `small_diameter` {small}; the stud lies inside the plug."),
+            "Look both up again.",
+        );
+    }
+}
 
-    fn film_filler(&mut self, taper: &Record) -> Option<Filler> {
-        match (taper.string("filler"), taper.number("filler_permittivity")) {
-            (Some(name), Some(relative_permittivity)) => Some(Filler {
-                name,
-                relative_permittivity,
-                is_permanent: taper.flag("filler_permanent").unwrap_or(false),
-            }),
-            (None, None) => {
-                if taper.is_given("filler_permanent") {
-                    self.complain(
-                        taper.at("filler_permanent"),
-                        "`filler_permanent` stands without a `filler`.".to_owned(),
-                        "Name the filler and its permittivity, or take the mark away.",
-                    );
-                }
-                None
-            }
-            _ => {
-                self.complain(
-                    taper.at,
-                    "`filler` and `filler_permittivity` say something only together.".to_owned(),
-                    "Give both, or neither where nothing fills the film.",
+fn read_film_filler(reader: &mut RowReader<'_>, taper: &Record) -> Option<Filler> {
+    match (taper.string("filler"), taper.number("filler_permittivity")) {
+        (Some(name), Some(relative_permittivity)) => Some(Filler {
+            name,
+            relative_permittivity,
+            is_permanent: taper.flag("filler_permanent").unwrap_or(false),
+        }),
+        (None, None) => {
+            if taper.is_given("filler_permanent") {
+                reader.complain(
+                    taper.at("filler_permanent"),
+                    "`filler_permanent` stands without a `filler`.".to_owned(),
+                    "Name the filler and its permittivity, or take the mark away.",
                 );
-                None
             }
+            None
+        }
+        _ => {
+            reader.complain(
+                taper.at,
+                "`filler` and `filler_permittivity` say something only together.".to_owned(),
+                "Give both, or neither where nothing fills the film.",
+            );
+            None
         }
     }
 }

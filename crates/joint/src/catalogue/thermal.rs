@@ -124,46 +124,42 @@ pub(crate) fn stuff(resistivity_k_m_per_w: f64, capacity_mj_per_m3k: f64) -> Stu
     }
 }
 
-impl RowReader<'_> {
-    /// Reads the two numbers of a material, which are useful only together.
-    pub fn stuff(&mut self, row: &Record) -> Option<Stuff> {
-        let (resistivity, capacity) = (
-            row.number("resistivity_k_m_per_w"),
-            row.number("capacity_mj_per_m3k"),
+/// Reads the two numbers of a material, which are useful only together.
+pub(super) fn read_stuff(reader: &mut RowReader<'_>, row: &Record) -> Option<Stuff> {
+    let (resistivity, capacity) = (
+        row.number("resistivity_k_m_per_w"),
+        row.number("capacity_mj_per_m3k"),
+    );
+    if row.is_given("resistivity_k_m_per_w") != row.is_given("capacity_mj_per_m3k") {
+        reader.complain(
+            row.at,
+            "`resistivity_k_m_per_w` and `capacity_mj_per_m3k` say something only together."
+                .to_owned(),
+            "Give both, or neither.",
         );
-        if row.is_given("resistivity_k_m_per_w") != row.is_given("capacity_mj_per_m3k") {
-            self.complain(
-                row.at,
-                "`resistivity_k_m_per_w` and `capacity_mj_per_m3k` say something only together."
-                    .to_owned(),
-                "Give both, or neither.",
-            );
-        }
-        Some(stuff(resistivity?, capacity?))
     }
+    Some(stuff(resistivity?, capacity?))
 }
 
-impl RowReader<'_> {
-    /// Complains of greatest conductor temperatures that fall from service to emergency to short circuit.
-    pub fn complain_of_temperatures(&mut self, row: &Record) {
-        let names = [
-            "conductor_greatest",
-            "conductor_emergency_greatest",
-            "conductor_fault_greatest",
-        ];
-        let given = names
-            .iter()
-            .filter_map(|name| Some((*name, row.number(name)?)));
-        let given: Vec<(&str, f64)> = given.collect();
-        for pair in given.windows(2) {
-            let [(lower, least), (upper, most)] = [pair[0], pair[1]];
-            if least > most {
-                self.complain(
-                    row.at(lower),
-                    format!("`{lower}` is {least} degC, above `{upper}`, {most} degC."),
-                    "Exchange them, or look them up again.",
-                );
-            }
+/// Complains of greatest conductor temperatures that fall from service to emergency to short circuit.
+pub(super) fn complain_of_temperatures(reader: &mut RowReader<'_>, row: &Record) {
+    let names = [
+        "conductor_greatest",
+        "conductor_emergency_greatest",
+        "conductor_fault_greatest",
+    ];
+    let given = names
+        .iter()
+        .filter_map(|name| Some((*name, row.number(name)?)));
+    let given: Vec<(&str, f64)> = given.collect();
+    for pair in given.windows(2) {
+        let [(lower, least), (upper, most)] = [pair[0], pair[1]];
+        if least > most {
+            reader.complain(
+                row.at(lower),
+                format!("`{lower}` is {least} degC, above `{upper}`, {most} degC."),
+                "Exchange them, or look them up again.",
+            );
         }
     }
 }

@@ -12,33 +12,31 @@ pub struct Withstand {
     pub time_s: f64,
 }
 
-impl RowReader<'_> {
-    /// Short circuit that a part's paper allows: current and time, or neither.
-    pub fn withstands(&mut self, record: &Record) -> Option<Withstand> {
-        let (current, time) = (record.number("fault"), record.number("fault_time"));
-        let (Some(current_a), Some(time_s)) = (current, time) else {
-            for (given, name, other) in [
-                (current, "fault", "fault_time"),
-                (time, "fault_time", "fault"),
-            ] {
-                if given.is_some() && record.is_given(name) && !record.is_given(other) {
-                    self.complain(
-                        record.at(name),
-                        format!("`{name}` is given without `{other}`."),
-                        "A short-circuit current means nothing without its time: write both, or neither.",
-                    );
-                }
+/// Short circuit that a part's paper allows: current and time, or neither.
+pub(super) fn read_withstand(reader: &mut RowReader<'_>, record: &Record) -> Option<Withstand> {
+    let (current, time) = (record.number("fault"), record.number("fault_time"));
+    let (Some(current_a), Some(time_s)) = (current, time) else {
+        for (given, name, other) in [
+            (current, "fault", "fault_time"),
+            (time, "fault_time", "fault"),
+        ] {
+            if given.is_some() && record.is_given(name) && !record.is_given(other) {
+                reader.complain(
+                    record.at(name),
+                    format!("`{name}` is given without `{other}`."),
+                    "A short-circuit current means nothing without its time: write both, or neither.",
+                );
             }
-            return None;
-        };
-        if current_a > 0.0 && time_s > 0.0 {
-            return Some(Withstand { current_a, time_s });
         }
-        self.complain(
-            record.at("fault"),
-            "`fault` and `fault_time` are above 0.".to_owned(),
-            "Look them up again, or take both out.",
-        );
-        None
+        return None;
+    };
+    if current_a > 0.0 && time_s > 0.0 {
+        return Some(Withstand { current_a, time_s });
     }
+    reader.complain(
+        record.at("fault"),
+        "`fault` and `fault_time` are above 0.".to_owned(),
+        "Look them up again, or take both out.",
+    );
+    None
 }
