@@ -347,7 +347,7 @@ proptest! {
             Longer => s >= nominal,
         };
         let distance = |s: Station| (s.half_nm() - nominal.half_nm()).abs();
-        // Every tick within 40 of the nominal at the tick asked for, by brute force.
+        // Every tick within 40 of the nominal at the given tick, by brute force.
         let step = tick.size().nm() * 2;
         let middle = nominal.half_nm().div_euclid(step);
         let best = (middle - 40..=middle + 40)

@@ -57,7 +57,7 @@ pub enum ChainError {
     /// The datum is not a plane of the chain.
     #[error("the datum is plane {plane}, but the chain has {n_planes} planes, numbered from 0")]
     Datum {
-        /// The plane asked for.
+        /// The requested plane.
         plane: usize,
         /// Number of planes of the chain.
         n_planes: usize,
