@@ -47,7 +47,7 @@ pub(super) struct Nearest {
     pub ends: Option<[Point; 2]>,
     /// Triangles of the nearest way and of its rivals, each with the greatest ratio that its way may have.
     pub seen: Vec<(u32, f64)>,
-    /// Greatest excess of another way between those examined.
+    /// Greatest possible excess of a way between the examined ones.
     pub search_error: f64,
 }
 

@@ -21,7 +21,7 @@ const SAMPLES: [f64; 5] = [0.0, 0.25, 0.5, 0.75, 1.0];
 pub(super) struct Peak {
     pub value: f64,
     pub at: Option<Point>,
-    /// Greatest possible value in each examined triangle: the value found, and its difference from the triangle's own slope.
+    /// Greatest possible value in each examined triangle: the value found plus the difference of its slope from the triangle's own.
     pub seen: Vec<(u32, f64)>,
 }
 

@@ -1,4 +1,4 @@
-//! Ladder: heat along and across stepped cylinders, as a network of resistances and capacitances.
+//! Ladder: heat along and across stepped cylinders, as a network of thermal resistances and heat capacities.
 //!
 //! ```text
 //!        film        film            film

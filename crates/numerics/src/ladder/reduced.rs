@@ -287,7 +287,7 @@ fn dot(one: &[f64], other: &[f64], capacity: &[f64]) -> f64 {
     pairs.map(|((a, b), c)| a * b * c).sum()
 }
 
-/// Adds the part of a vector that is orthogonal to the others, normalised with the capacitances as weights.
+/// Adds the part of a vector that is orthogonal to the others, normalised with the heat capacities as weights.
 fn add_vector(vectors: &mut Vec<Vec<f64>>, mut vector: Vec<f64>, capacity: &[f64]) {
     let whole = dot(&vector, &vector, capacity).sqrt();
     // Twice, which also removes the rounding error of the first pass.

@@ -27,7 +27,7 @@ pub(super) struct Insertion<'t> {
     queue: Vec<u32>,
 }
 
-/// Inserts corners until no triangle of a region is larger than wanted, at most `n_most`.
+/// Inserts corners until no triangle of a region is larger than wanted, or until there are `n_most` corners.
 pub(super) fn fill(mesh: &mut Triangulation, sizes: &mut Vec<f64>, n_most: usize) {
     let queue = (0..mesh.triangles.len() as u32).rev().collect();
     let is_in_cavity = vec![false; mesh.triangles.len()];
