@@ -209,7 +209,7 @@ fn dielectric_loss_at_33_kilovolts() {
     apart(found(33e3), 0.108_421_437_5, 1e-9);
 }
 
-// Oracle: the standard's factor 1/18 stands for 2π ε0 · 10⁹ = 1/17.975.
+// Oracle: the standard's factor 1/18 replaces 2π ε0 · 10⁹ = 1/17.975.
 #[test]
 fn the_rounded_capacitance_is_a_little_less() {
     let exact = coaxial_capacitance_f_per_m(2.5, 33.3e-3, 64.3e-3);

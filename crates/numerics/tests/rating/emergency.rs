@@ -226,7 +226,7 @@ fn a_short_time_comes_near_to_no_heat_leaving() {
     }
 }
 
-// Oracle: the finely divided cable, in air by one resistance, with the resistance of each moment. What the resistance of the end adds outweighs here what two cells lack; both keep 0.5 to 6 K below.
+// Oracle: the finely divided cable, in air by one resistance, with the resistance of each moment. Here the excess from the final resistance outweighs the deficit of the two cells; both keep 0.5 to 6 K below.
 #[test]
 fn in_air_the_temperature_allowed_is_not_reached_either() {
     for [conductor, shield, outside, losses] in CABLES {

@@ -6,7 +6,7 @@ use jointwright_numerics::rating::fin::{decay_per_m, rise_k, rod_loss_w};
 
 use super::{apart, close};
 
-// Oracle: conn.fin.incropera.*: incropera_heat chapter 3, endless rod, recalled; printed to two figures.
+// Oracle: conn.fin.incropera.*: incropera_heat chapter 3, infinite rod, recalled; printed to two figures.
 #[test]
 fn an_endless_rod_in_air() {
     let (rod_m, film) = (0.005, 100.0);

@@ -371,7 +371,7 @@ fn mistakes_do_not_pass_for_the_rows() {
     assert_eq!(found, [28, 0, 25, 40, 44, 0, 8, 0, 40, 0]);
 }
 
-// The rows in air were 9 to 13 % below what 3.5 K·m/W of layers gives: neither of two films explains it, the resistivity of the layers does.
+// The rows in air were 9 to 13 % below the result with 3.5 K·m/W of layers: neither of two films explains the difference, but the resistivity of the layers does.
 #[test]
 fn in_air_the_layers_matter_and_the_film_does_not() {
     let thin = Taken {

@@ -22,7 +22,7 @@ const TWO_CIRCUITS: [[f64; 2]; 6] = [
 // Oracle: steady conduction below a surface of one temperature, by relaxation of a square of soil with two small sources: the rise of one point for the heat of another is that of line and image.
 #[test]
 fn the_rise_beside_a_line_is_that_of_soil_relaxed_on_a_grid() {
-    // A box of 2 by 1 in steps of 1/40, its surface held; its other sides hold what the images give, so that it stands for half a space.
+    // A box of 2 by 1 in steps of 1/40 with a fixed surface temperature; its other sides have the temperatures of the images, so that it represents a half space.
     let (wide, deep) = (80_usize, 40_usize);
     let size = 1.0 / deep as f64;
     let source = (40_usize, 12_usize);

@@ -263,7 +263,7 @@ fn what_has_no_rating_says_why() {
     }
 }
 
-// Oracle: the standard's formula for soil that dries, [Δθ − Wd (T1/2 + T3 + v T4) + (v − 1) Δθx] / [R (T1 + (1 + λ1)(T3 + v T4))], with what the state itself says of R and λ1.
+// Oracle: the standard's formula for soil that dries, [Δθ − Wd (T1/2 + T3 + v T4) + (v − 1) Δθx] / [R (T1 + (1 + λ1)(T3 + v T4))], with R and λ1 from the state itself.
 #[test]
 fn soil_that_dries_by_its_formula() {
     for (size, ratio, critical) in [(0.5, 2.5, 25.0), (0.2, 3.0, 15.0), (0.9, 1.5, 35.0)] {

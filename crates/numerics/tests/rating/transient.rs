@@ -19,7 +19,7 @@ const CABLES: [[f64; 4]; 3] = [
     [0.0303, 0.0669, 0.0755, 1.29],
 ];
 
-// Oracle: a cylinder wall in steady state: the share that van Wormer's coefficient stands for is ∫ θ/θ(inside) dQ/Q, by Simpson's rule.
+// Oracle: a cylinder wall in steady state: the share in van Wormer's coefficient is ∫ θ/θ(inside) dQ/Q, by Simpson's rule.
 #[test]
 fn the_share_of_a_walls_heat_is_its_mean_temperature() {
     for (inside, outside) in [(0.02, 0.022), (0.02, 0.04), (0.008, 0.024)] {
@@ -138,7 +138,7 @@ fn cells_of_a_cable() {
     }
 }
 
-// Oracle: the finely divided cable with its surface held. The two cells are on the cold side; seen: long 9 to 15 %, short 2.8 to 5.6 % at a third of resistance times heat.
+// Oracle: the finely divided cable with a fixed surface temperature. The two cells are on the cold side; seen: long 9 to 15 %, short 2.8 to 5.6 % at a third of the time constant.
 #[test]
 fn two_cells_are_a_little_cooler_than_the_cable() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -178,7 +178,7 @@ fn two_cells_are_a_little_cooler_than_the_cable() {
     }
 }
 
-// Oracle: the finely divided cable whose surface gives its heat to air by one resistance. The cold side; seen: 9 to 14 % low at a tenth of resistance times heat, 2 to 12 % at a third, 7 % low to 0.7 % high at the whole; the thick cable of high voltage is the worst.
+// Oracle: the finely divided cable whose surface gives its heat to air by one resistance. The cold side; seen: 9 to 14 % low at a tenth of the time constant, 2 to 12 % at a third, 7 % low to 0.7 % high at the whole; the thick cable of high voltage is the worst.
 #[test]
 fn a_cable_in_air_warms_as_the_finely_divided_one() {
     for [conductor, shield, outside, losses] in CABLES {
@@ -194,7 +194,7 @@ fn a_cable_in_air_warms_as_the_finely_divided_one() {
                 let exact = ladder.rise(time_s);
                 let found = transient.rise_k_m_per_w(time_s).expect("a rise") / exact;
                 assert!((1.0 - low..1.01).contains(&found), "{share}: {found}");
-                // Twin: the same cable with its surface held.
+                // Twin: the same cable with a fixed surface temperature.
                 let held = Body {
                     outside_k_m_per_w: 0.0,
                     ..body
@@ -206,7 +206,7 @@ fn a_cable_in_air_warms_as_the_finely_divided_one() {
     }
 }
 
-// Oracle: the same finely divided cable, stepped in time; it has its heats at the middles of its shells, where the chain has them at the circles between. Seen: 0.32 % at a hundredth of resistance times heat, 0.07 % at a tenth, 0.03 % later.
+// Oracle: the same finely divided cable, stepped in time; it has its heat capacities at the middles of its shells, while the chain has them at the circles between. Seen: 0.32 % at a hundredth of the time constant, 0.07 % at a tenth, 0.03 % later.
 #[test]
 fn many_shells_are_the_cable() {
     for [conductor, shield, outside, losses] in CABLES {
