@@ -5,7 +5,7 @@
 //! Source: the adapter's own row.
 
 use super::coming::comings;
-use super::hold::{Against, Wanted};
+use super::wanted::{Against, Wanted};
 use crate::catalogue::{Adapter, LinkRow, PartKind};
 use crate::checks::{Inputs, LegInputs};
 use crate::plane::Plane;

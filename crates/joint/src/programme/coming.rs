@@ -6,7 +6,6 @@
 //!
 //! Source: common practice, no source; the parts' own instructions prevail.
 
-use super::slide::parks;
 use crate::cable::Layer;
 use crate::catalogue::{Adapter, Body, Fits, GoesOn, Head, PartKind, Seal};
 use crate::checks::{Inputs, LegInputs};
@@ -222,4 +221,9 @@ pub(super) fn comings<'i>(inputs: &Inputs<'i>, leg: &LegInputs<'i>) -> Vec<Comin
         asked.coming(leg, late)
     }));
     comings
+}
+
+/// Whether this leg is the only one named to park the one body.
+fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
+    leg.leg.parks && inputs.legs.iter().filter(|l| l.leg.parks).count() == 1
 }

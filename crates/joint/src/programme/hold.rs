@@ -4,6 +4,7 @@ use super::adapter;
 use super::edge::shield_edge;
 use super::line::Line;
 use super::made::made;
+use super::wanted::{Against, Wanted};
 use super::{Step, practice, square};
 use crate::cable::Layer;
 use crate::catalogue::{Fits, Head};
@@ -11,55 +12,6 @@ use crate::checks::{Inputs, LegInputs};
 use crate::plane::Plane;
 use crate::said::{EdgeAct, HoldSaid, Said};
 use crate::stage::Stage;
-use jointwright_units::{Interval, Length};
-
-/// Window of a reading.
-#[derive(Clone, Debug, PartialEq)]
-pub enum Against {
-    /// Window of a cut or mark of the leg named.
-    Cut(String, Plane),
-    /// Range, with its source.
-    Range(Interval, Said),
-    /// Range of lengths along the cable, with its source.
-    Along(Interval, Said),
-    /// Greatest value, with its source.
-    AtMost(Length, Said),
-    /// Least value, with its source.
-    AtLeast(Length, Said),
-    /// Words, or numbers of another kind, with their source.
-    Words(Said, Said),
-    /// Nobody sets a window; the reason.
-    NoWindow(Said),
-}
-
-impl Against {
-    /// Words, or numbers of another kind, with their source.
-    pub(super) fn words(found: impl Into<Said>, source: impl Into<Said>) -> Against {
-        Against::Words(found.into(), source.into())
-    }
-
-    /// Nobody sets a window; the reason.
-    pub(super) fn no_window(why: impl Into<Said>) -> Against {
-        Against::NoWindow(why.into())
-    }
-}
-
-/// One reading of a hold point.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Wanted {
-    /// Quantity to read.
-    pub what: Said,
-    /// Window of the reading.
-    pub against: Against,
-}
-
-impl Wanted {
-    /// A reading and its window.
-    pub(super) fn new(what: impl Into<Said>, against: Against) -> Wanted {
-        let what = what.into();
-        Wanted { what, against }
-    }
-}
 
 /// A point at which work stops for its readings.
 #[derive(Clone, Debug, PartialEq)]

@@ -2,8 +2,8 @@
 //!
 //! Why its own file: each means leaves other marks, and each reading takes its window from the connector's own paper or says that there is none.
 
-use super::hold::{Against, Wanted};
 use super::practice;
+use super::wanted::{Against, Wanted};
 use crate::catalogue::{Connector, ConnectorEnd, Means};
 use crate::said::{ConnectorOf, HoldSaid, Said};
 use jointwright_units::Interval;

@@ -19,18 +19,22 @@ mod caution;
 mod coming;
 mod edge;
 mod hold;
+mod house;
 mod line;
 mod made;
 mod order;
+mod own;
 mod slide;
 mod square;
+mod wanted;
 
 pub use crate::said::EdgeAct;
 pub use caution::said_once;
 pub use edge::{ShieldEdge, shield_edge};
-pub use hold::{Against, Hold, Wanted};
+pub use hold::Hold;
 pub use line::Line;
 pub use slide::Slide;
+pub use wanted::{Against, Wanted};
 
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
@@ -81,7 +85,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
     unsettled.extend(inputs.legs.iter().filter_map(edge::unsettled));
     unsettled.extend(lonely_across(inputs));
     unsettled.extend(bridge::unsettled(inputs));
-    let own = line::own_steps(inputs);
+    let own = own::own_steps(inputs);
     for (staged, leg) in own.iter().filter(|(staged, _)| staged.applies) {
         let Some(at) = order::node_of(&steps, staged.stage, leg) else {
             continue;
@@ -206,8 +210,8 @@ fn node(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Step {
     Step {
         id,
         stage,
-        title: line::title(stage, legs),
-        lines: line::house(inputs, stage, legs),
+        title: house::title(stage, legs),
+        lines: house::house(inputs, stage, legs),
         cautions: caution::cautions(inputs, stage, legs),
         hold: hold::hold(inputs, stage, legs),
         slides: legs

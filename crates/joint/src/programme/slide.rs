@@ -44,11 +44,6 @@ pub(super) fn slides(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> 
     here.iter().flat_map(onto).collect()
 }
 
-/// Whether this leg is the only one named to park the one body.
-pub(super) fn parks(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> bool {
-    leg.leg.parks && inputs.legs.iter().filter(|l| l.leg.parks).count() == 1
-}
-
 /// Questions about sliding on that cannot be settled here.
 pub(super) fn unsettled(inputs: &Inputs<'_>) -> Vec<UnsettledSaid> {
     let mut said: Vec<UnsettledSaid> = inputs

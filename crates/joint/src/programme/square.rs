@@ -4,8 +4,8 @@
 //!
 //! Invariants: the distance is the connector's stop and gap as its row states them; a number that the row does not state is asked for.
 
-use super::hold::{Against, Wanted};
 use super::line::{Line, common};
+use super::wanted::{Against, Wanted};
 use crate::catalogue::{Connector, ConnectorEnd};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;

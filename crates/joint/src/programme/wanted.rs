@@ -1,0 +1,55 @@
+//! Wanted: one reading of a hold point, and its window.
+//!
+//! Invariants: a reading has a window with its source, or the reason why nobody sets one.
+
+use crate::plane::Plane;
+use crate::said::Said;
+use jointwright_units::{Interval, Length};
+
+/// Window of a reading.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Against {
+    /// Window of a cut or mark of the leg named.
+    Cut(String, Plane),
+    /// Range, with its source.
+    Range(Interval, Said),
+    /// Range of lengths along the cable, with its source.
+    Along(Interval, Said),
+    /// Greatest value, with its source.
+    AtMost(Length, Said),
+    /// Least value, with its source.
+    AtLeast(Length, Said),
+    /// Words, or numbers of another kind, with their source.
+    Words(Said, Said),
+    /// Nobody sets a window; the reason.
+    NoWindow(Said),
+}
+
+impl Against {
+    /// Words, or numbers of another kind, with their source.
+    pub(super) fn words(found: impl Into<Said>, source: impl Into<Said>) -> Against {
+        Against::Words(found.into(), source.into())
+    }
+
+    /// Nobody sets a window; the reason.
+    pub(super) fn no_window(why: impl Into<Said>) -> Against {
+        Against::NoWindow(why.into())
+    }
+}
+
+/// One reading of a hold point.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Wanted {
+    /// Quantity to read.
+    pub what: Said,
+    /// Window of the reading.
+    pub against: Against,
+}
+
+impl Wanted {
+    /// A reading and its window.
+    pub(super) fn new(what: impl Into<Said>, against: Against) -> Wanted {
+        let what = what.into();
+        Wanted { what, against }
+    }
+}
