@@ -8,50 +8,11 @@
 //!
 //! Source: rows under `data/cable/`; `docs/theory/cable.md`.
 
+use super::band::{Band, add_sources};
 use super::table::{Family, IecJacket, TABLE, Thickness};
-use super::{Conductor, DcResistance, Layer, Shield, ShieldArea, Sure};
+use super::{Conductor, DcResistance, Layer, Shield, ShieldArea, Sure, Unknown, Wall};
 use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
-
-/// Insulation wall by class or as stated.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum Wall {
-    /// North American voltage class and insulation level.
-    Icea {
-        /// Class, kV between phases.
-        class_kv: u16,
-        /// Insulation level, %: 100, 133 or 173.
-        level_percent: u16,
-    },
-    /// IEC rated voltages U0/U.
-    Iec {
-        /// U0, tenths of a kV: 36, 60, 87, 120, 180.
-        u0_kv_tenths: u32,
-        /// U, kV: 6, 10, 15, 20, 30.
-        u_kv: u32,
-    },
-    /// Nominal wall as stated on the papers.
-    Stated(Length),
-}
-
-impl Wall {
-    /// One phrase for a page, as `15 kV 133 %` or `12/20 kV`.
-    pub fn phrase(self) -> String {
-        match self {
-            Wall::Icea {
-                class_kv,
-                level_percent,
-            } => format!("{class_kv} kV {level_percent} %"),
-            Wall::Iec { u0_kv_tenths, u_kv } if u0_kv_tenths % 10 == 0 => {
-                format!("{}/{u_kv} kV", u0_kv_tenths / 10)
-            }
-            Wall::Iec { u0_kv_tenths, u_kv } => {
-                format!("{}.{}/{u_kv} kV", u0_kv_tenths / 10, u0_kv_tenths % 10)
-            }
-            Wall::Stated(wall) => format!("wall {} mm as stated", wall.mm()),
-        }
-    }
-}
 
 /// Insulation material; the wall tables are the same for all three.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -62,50 +23,6 @@ pub enum Insulation {
     TrXlpe,
     /// Ethylene-propylene rubber.
     Epr,
-}
-
-/// Least, nominal and greatest value of a length, with its sources.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Band {
-    /// Least.
-    pub least: Length,
-    /// Nominal.
-    pub nominal: Length,
-    /// Greatest.
-    pub greatest: Length,
-    /// Worst sureness of all rows that entered.
-    pub sure: Sure,
-    /// Source of all rows that entered, each once, from the inside out.
-    pub sources: Vec<String>,
-}
-
-/// A fact that is missing for an answer.
-#[derive(Clone, Debug, PartialEq, thiserror::Error)]
-pub enum Unknown {
-    /// No diameter row for this size and stranding.
-    #[error("no row for {} {}", .conductor.size, .conductor.stranding.name())]
-    ConductorDiameter {
-        /// Conductor.
-        conductor: Conductor,
-    },
-    /// No wall row for this class, level or voltage.
-    #[error("no wall row for {}", .wall.phrase())]
-    WallRow {
-        /// Wall.
-        wall: Wall,
-    },
-    /// No resistance row for this conductor.
-    #[error("no DC resistance row for {}", .conductor.phrase(super::Words::Iec))]
-    Resistance {
-        /// Conductor.
-        conductor: Conductor,
-    },
-    /// A lapped tape with an overlap that no tape has.
-    #[error("overlap of the tape is {overlap_percent} %, from 0 to less than 95 % is expected")]
-    Overlap {
-        /// Stated overlap, %.
-        overlap_percent: f64,
-    },
 }
 
 /// Construction of a leg.
@@ -127,68 +44,6 @@ pub struct Construction {
     pub jacket: Option<Interval>,
     /// Diameters on the cable's own papers, which replace the table's.
     pub stated: BTreeMap<Layer, Interval>,
-}
-
-impl Band {
-    /// Band that the papers state.
-    pub(super) fn papers(least: Length, nominal: Length, greatest: Length) -> Band {
-        Band {
-            least,
-            nominal,
-            greatest,
-            sure: Sure::Papers,
-            sources: vec!["the cable's papers".to_owned()],
-        }
-    }
-
-    /// Band of one row.
-    pub(super) fn row(
-        least: Length,
-        nominal: Length,
-        greatest: Length,
-        sure: Sure,
-        source: &str,
-    ) -> Band {
-        Band {
-            least,
-            nominal,
-            greatest,
-            sure,
-            sources: vec![source.to_owned()],
-        }
-    }
-
-    fn stated(interval: Interval) -> Band {
-        let (least, greatest) = (interval.least(), interval.greatest());
-        let middle = Length::from_nm((least + greatest).nm().div_euclid(2));
-        Band::papers(least, middle, greatest)
-    }
-
-    /// Least to greatest; of a band in the wrong order, the hull of its three values.
-    pub fn interval(&self) -> Interval {
-        Interval::hull([self.least, self.nominal, self.greatest]).expect("three values have a hull")
-    }
-
-    /// Diameter over a layer of `thickness` on this diameter.
-    fn under_layer(self, thickness: &Band) -> Band {
-        let mut sources = self.sources;
-        add_sources(&mut sources, &thickness.sources);
-        Band {
-            least: self.least + thickness.least * 2,
-            nominal: self.nominal + thickness.nominal * 2,
-            greatest: self.greatest + thickness.greatest * 2,
-            sure: self.sure.worst(thickness.sure),
-            sources,
-        }
-    }
-}
-
-fn add_sources(sources: &mut Vec<String>, more: &[String]) {
-    for source in more {
-        if !sources.contains(source) {
-            sources.push(source.clone());
-        }
-    }
 }
 
 impl Conductor {

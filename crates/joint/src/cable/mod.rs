@@ -12,6 +12,7 @@
 //!
 //! Source: rows under `data/cable/`, each with its own; formulas in `docs/theory/cable.md`.
 
+mod band;
 mod candidate;
 mod construction;
 mod layer;
@@ -22,10 +23,13 @@ mod shield;
 mod size;
 mod sure;
 mod table;
+mod unknown;
 mod unlike;
+mod wall;
 
+pub use band::Band;
 pub use candidate::{Candidate, candidates};
-pub use construction::{Band, Construction, Insulation, Unknown, Wall};
+pub use construction::{Construction, Insulation};
 pub use layer::{Layer, Words};
 pub use papers::{
     Evidence, Lacking, Likeness, Near, compare, denied_by_papers, doubtful_layer, wrong_layer,
@@ -35,4 +39,6 @@ pub use shield::{NeutralFraction, Shield, ShieldArea, ShieldKind, neutral_wires}
 pub use size::{Conductor, Metal, Size, SizeError, Stranding, awg_wire_diameter};
 pub use sure::Sure;
 pub use table::TABLE_TEXTS;
+pub use unknown::Unknown;
 pub use unlike::Unlike;
+pub use wall::Wall;
