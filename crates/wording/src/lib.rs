@@ -13,6 +13,7 @@ mod spanish;
 
 use crate::label::Label;
 use jointwright_joint::cable::Words;
+use jointwright_joint::end::EndId;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
@@ -155,6 +156,12 @@ fn shown(value: f64) -> String {
     } else {
         format!("{value:.4}")
     }
+}
+
+/// Ends, one beside another: "A1, A2".
+fn all_ends(ends: &[EndId]) -> String {
+    let each = ends.iter().map(|end| format!("{}{}", end.leg, end.phase));
+    each.collect::<Vec<_>>().join(", ")
 }
 
 /// Messages one after another.

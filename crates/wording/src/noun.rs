@@ -3,7 +3,6 @@
 use crate::{Language, Tongue, spanish};
 use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
 use jointwright_joint::catalogue::{Means, PartKind, die_words};
-use jointwright_joint::end::EndId;
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
 use jointwright_joint::material::ItemKind;
@@ -138,10 +137,4 @@ impl Tongue {
             Language::Spanish => names.join(" o "),
         }
     }
-}
-
-/// Ends, one beside another: "A1, A2".
-pub(crate) fn all_ends(ends: &[EndId]) -> String {
-    let each = ends.iter().map(|end| format!("{}{}", end.leg, end.phase));
-    each.collect::<Vec<_>>().join(", ")
 }

@@ -1,7 +1,6 @@
 //! Sentences about short circuits.
 
-use crate::noun::all_ends;
-use crate::{Tongue, shown};
+use crate::{Tongue, all_ends, shown};
 use jointwright_joint::cable::Layer;
 use jointwright_joint::said::{
     Carrier, ContactSaid, FaultHeatSaid, FaultSaid, HeatedMetal, ShieldFaultSaid, ShieldMeasure,
