@@ -19,6 +19,7 @@ mod scratch;
 mod slugs;
 mod tidy;
 mod tree;
+mod uses;
 mod wasm;
 mod wrap;
 

@@ -6,8 +6,9 @@
 
 use super::manifest::{self, Member};
 use super::{Complaint, Report, map};
-use crate::rust_text::{RustText, Token, closing, is_test_file, tokens};
+use crate::rust_text::{RustText, is_test_file, tokens};
 use crate::tree::Tree;
+use crate::uses::{Use, module_path, uses};
 
 /// Our crates that each crate may use, by folder name.
 const ARROWS: &[(&str, &[&str])] = &[
@@ -74,12 +75,6 @@ fn between_crates(members: &[Member]) -> Vec<Complaint> {
         }
     }
     complaints
-}
-
-/// A path in code that begins with `crate` or climbs with `super`, resolved from the root of the crate.
-struct Use {
-    parts: Vec<String>,
-    line: usize,
 }
 
 fn inside_joint(tree: &Tree, order: &[String], path: &str, source: &str) -> Vec<Complaint> {
@@ -152,108 +147,6 @@ fn judge_check(tree: &Tree, path: &str, own: &[String], used: &Use) -> Option<Co
     let found = format!("check `{own_check}` uses check `{other}`");
     let cure = "put what both need into checks/mod.rs or an earlier room";
     Some(Complaint::at(path, used.line, found, cure))
-}
-
-/// Module path of a file: `form/walk.rs` is form, walk; `form/mod.rs` is form.
-fn module_path(file: &str) -> Vec<String> {
-    let mut parts: Vec<String> = file
-        .trim_end_matches(".rs")
-        .split('/')
-        .map(str::to_owned)
-        .collect();
-    if parts.last().is_some_and(|name| name == "mod") {
-        parts.pop();
-    }
-    parts
-}
-
-/// Every use of `crate::…` and `super::…`, with groups in braces expanded.
-fn uses(tokens: &[Token<'_>], own: &[String]) -> Vec<Use> {
-    let mut found = Vec::new();
-    // Inline modules that are open at this token, each with the token that closes it.
-    let mut inline: Vec<(String, usize)> = Vec::new();
-    let mut index = 0;
-    while index < tokens.len() {
-        inline.retain(|(_, last)| *last > index);
-        let text = tokens[index].text;
-        if text == "mod" && tokens.get(index + 2).is_some_and(|token| token.text == "{") {
-            inline.push((
-                tokens[index + 1].text.to_owned(),
-                closing(tokens, index + 2),
-            ));
-        }
-        let is_path = matches!(text, "crate" | "super")
-            && tokens.get(index + 1).is_some_and(|t| t.text == "::");
-        if !is_path {
-            index += 1;
-            continue;
-        }
-        let mut base: Vec<String> = Vec::new();
-        if text == "super" {
-            base.extend(own.iter().cloned());
-            base.extend(inline.iter().map(|(name, _)| name.clone()));
-            base.pop();
-        }
-        let mut next = index + 2;
-        while tokens.get(next).is_some_and(|t| t.text == "super")
-            && tokens.get(next + 1).is_some_and(|t| t.text == "::")
-        {
-            base.pop();
-            next += 2;
-        }
-        expand(tokens, next, &base, &mut found);
-        index = next;
-    }
-    found
-}
-
-/// Adds the path that continues at `index`, up to two parts, which is all that the rules need.
-fn expand(tokens: &[Token<'_>], index: usize, base: &[String], found: &mut Vec<Use>) {
-    let Some(token) = tokens.get(index) else {
-        return;
-    };
-    if base.len() >= 2 {
-        found.push(Use {
-            parts: base.to_vec(),
-            line: token.line,
-        });
-        return;
-    }
-    if token.text != "{" {
-        let mut parts = base.to_vec();
-        parts.push(token.text.to_owned());
-        let goes_on = tokens.get(index + 1).is_some_and(|t| t.text == "::");
-        if goes_on && parts.len() < 2 {
-            expand(tokens, index + 2, &parts, found);
-        } else {
-            found.push(Use {
-                parts,
-                line: token.line,
-            });
-        }
-        return;
-    }
-    let last = closing(tokens, index);
-    let mut item = index + 1;
-    while item < last {
-        if tokens[item].text != "self" {
-            expand(tokens, item, base, found);
-        } else {
-            found.push(Use {
-                parts: base.to_vec(),
-                line: tokens[item].line,
-            });
-        }
-        // Moves to the comma that ends this item, past any group inside it.
-        while item < last && tokens[item].text != "," {
-            item = if tokens[item].text == "{" {
-                closing(tokens, item) + 1
-            } else {
-                item + 1
-            };
-        }
-        item += 1;
-    }
 }
 
 #[cfg(test)]

@@ -13,6 +13,7 @@ use crate::tree::Tree;
 use crate::wrap;
 
 pub mod arrows;
+pub mod circles;
 pub mod dependencies;
 pub mod doors;
 pub mod manifest;
@@ -47,6 +48,11 @@ pub const RULES: &[Rule] = &[
         name: "arrows",
         holds: "a crate or room uses only what stands before it",
         judge: arrows::judge,
+    },
+    Rule {
+        name: "circles",
+        holds: "modules of one folder use each other in one direction",
+        judge: circles::judge,
     },
     Rule {
         name: "dependencies",
