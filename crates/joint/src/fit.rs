@@ -74,15 +74,6 @@ impl<'c> Chosen<'c> {
         let why = connector.end_for(conductor, said).err()?;
         Some(connector.no_end(&why, conductor))
     }
-
-    /// Whether any of them is an invented part.
-    pub fn demonstration(&self) -> bool {
-        self.body.is_some_and(Body::demonstration)
-            || self.adapter.is_some_and(Adapter::demonstration)
-            || self.connector.is_some_and(Connector::demonstration)
-            || self.shield_part.is_some_and(ShieldPart::demonstration)
-            || self.seal.is_some_and(Seal::demonstration)
-    }
 }
 
 /// Diameter of an end for a range.

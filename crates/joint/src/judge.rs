@@ -33,8 +33,6 @@ pub struct Judged<'o> {
     pub rulings: Vec<Ruling>,
     /// Words of named engineers on questions that are judged by now: they close nothing.
     pub idle_closings: Vec<Said>,
-    /// Parts that would fit where one is left open.
-    pub proposals: Vec<Proposal>,
 }
 
 /// For one open part of one leg: the rows that fit, and the reasons why the others do not.
@@ -110,12 +108,10 @@ fn rule(inputs: Inputs<'_>, is_whole: bool) -> Result<Judged<'_>, Vec<Complaint>
     let rulings = CHECKS.iter().flat_map(|check| inputs.ask(check));
     let rulings: Vec<Ruling> = rulings.map(|ruling| closing::closed(job, ruling)).collect();
     let idle_closings = closing::idle(job, &rulings, is_whole)?;
-    let proposals = proposals(&inputs, &rulings);
     Ok(Judged {
         inputs,
         rulings,
         idle_closings,
-        proposals,
     })
 }
 
@@ -170,7 +166,9 @@ pub fn without_computed(rulings: &[Ruling]) -> Vec<Ruling> {
         .collect()
 }
 
-fn proposals(inputs: &Inputs<'_>, rulings: &[Ruling]) -> Vec<Proposal> {
+/// Tries every row of the catalogue for each part that is left open: asks all checks once a row, and solves nothing.
+pub fn proposals(judged: &Judged<'_>) -> Vec<Proposal> {
+    let (inputs, rulings) = (&judged.inputs, &judged.rulings);
     let mut proposals: Vec<Proposal> = Vec::new();
     for leg in &inputs.legs {
         for kind in PartKind::ALL {

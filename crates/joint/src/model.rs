@@ -9,6 +9,7 @@
 //!
 //! Not here: the rulings (`checks`, `judge`), the physics (`study`, `pressure`, `warm`).
 
+use crate::catalogue::Body;
 use crate::checks::{EndInputs, Inputs, LegInputs};
 use crate::cutback::{Refusal, cutback};
 use crate::end::EndId;
@@ -109,6 +110,8 @@ struct LegSolved {
     ends: Vec<EndSolved>,
     study: Option<Arc<Study>>,
     plug: Option<Arc<PlugStudy>>,
+    /// Body whose plug that is.
+    plug_of: Option<Body>,
 }
 
 #[derive(Clone, Debug)]
@@ -116,6 +119,8 @@ struct EndSolved {
     id: EndId,
     survey: Arc<EndSurvey>,
     pressure: Option<Arc<EndPressure>>,
+    /// Facts from which those pressures were computed.
+    pressed_from: Option<pressure::Input>,
 }
 
 /// One result to solve.
@@ -209,9 +214,15 @@ impl Solved {
                 let study = self.with_subject(order, at, study);
                 self.legs[at].study = Some(Arc::new(study));
             }
-            Step::Plug(at) => self.legs[at].plug = Some(self.plug_of(order, at)),
+            Step::Plug(at) => {
+                self.legs[at].plug = Some(self.plug_of(order, at));
+                self.legs[at].plug_of = chosen(order, &order.job.legs[at]).body.cloned();
+            }
             Step::Press(at, end) => {
-                self.legs[at].ends[end].pressure = Some(Arc::new(self.press_of(order, at, end)));
+                let input = self.pressure_input(order, at, end);
+                let end = &mut self.legs[at].ends[end];
+                end.pressure = Some(Arc::new(press(&input)));
+                end.pressed_from = Some(input);
             }
             Step::Warm => self.warm = Some(Arc::new(self.warm_of(order))),
         }
@@ -239,18 +250,20 @@ impl Solved {
         let Some(body) = chosen(order, &order.job.legs[at]).body else {
             return Arc::new(PlugStudy::None);
         };
-        let mut known = self.legs.iter().zip(&order.job.legs);
-        let same = known.find_map(|(leg, row)| {
-            let other = chosen(order, row).body?;
-            leg.plug.clone().filter(|_| other.head.id == body.head.id)
-        });
-        same.unwrap_or_else(|| Arc::new(study_plug(body)))
+        self.known_plug(body)
+            .unwrap_or_else(|| Arc::new(study_plug(body)))
     }
 
-    fn press_of(&self, order: &Order, at: usize, end: usize) -> EndPressure {
+    /// The plug of an equal body, if one is solved.
+    fn known_plug(&self, body: &Body) -> Option<Arc<PlugStudy>> {
+        let same = |leg: &&LegSolved| leg.plug_of.as_ref() == Some(body);
+        self.legs.iter().find(same)?.plug.clone()
+    }
+
+    fn pressure_input(&self, order: &Order, at: usize, end: usize) -> pressure::Input {
         let leg = &order.job.legs[at];
         let end = &self.legs[at].ends[end];
-        press(&pressure::Subject {
+        pressure::read(&pressure::Subject {
             job: &order.job,
             leg,
             end: &end.id,
@@ -284,7 +297,7 @@ impl Solved {
         self.warm_input(order).map_or_else(|open| open, warm::solve)
     }
 
-    /// Takes over the results of another order that were solved from equal inputs: fields and temperatures depend on their inputs alone.
+    /// Takes over the results of another order that were solved from equal inputs: fields, plugs, pressures and temperatures depend on their inputs alone.
     fn take_over(&mut self, order: &Order, before: &Solved) {
         for at in 0..self.legs.len() {
             let Some(known) = before.legs.get(at).and_then(|leg| leg.study.clone()) else {
@@ -298,6 +311,15 @@ impl Solved {
                 self.legs[at].study = Some(known);
             }
         }
+        self.take_over_pressures(order, before);
+        for (leg, row) in self.legs.iter_mut().zip(&order.job.legs) {
+            if let Some(body) = chosen(order, row).body
+                && let Some(plug) = before.known_plug(body)
+            {
+                leg.plug = Some(plug);
+                leg.plug_of = Some(body.clone());
+            }
+        }
         if let Some(known) = &before.warm
             && let Warm::Done(done) = known.as_ref()
             && self
@@ -305,6 +327,23 @@ impl Solved {
                 .is_ok_and(|input| input == done.input)
         {
             self.warm = Some(known.clone());
+        }
+    }
+
+    fn take_over_pressures(&mut self, order: &Order, before: &Solved) {
+        for at in 0..self.legs.len() {
+            for end in 0..self.legs[at].ends.len() {
+                let known = before.legs.get(at).and_then(|leg| leg.ends.get(end));
+                let Some(known) = known.filter(|known| known.pressed_from.is_some()) else {
+                    continue;
+                };
+                let input = self.pressure_input(order, at, end);
+                if known.pressed_from.as_ref() == Some(&input) {
+                    let end = &mut self.legs[at].ends[end];
+                    end.pressure = known.pressure.clone();
+                    end.pressed_from = Some(input);
+                }
+            }
         }
     }
 
@@ -328,12 +367,14 @@ impl LegSolved {
             id: EndId::new(&leg.id, phase),
             survey: Arc::new(survey(job, End { leg, phase })),
             pressure: None,
+            pressed_from: None,
         };
         Ok(LegSolved {
             cutback,
             ends: (1..=job.phases).map(end).collect(),
             study: None,
             plug: None,
+            plug_of: None,
         })
     }
 

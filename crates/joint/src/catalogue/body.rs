@@ -17,7 +17,7 @@ use crate::form::Record;
 use jointwright_units::{Interval, Length};
 
 /// Joint body.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Body {
     /// Fields that every row has.
     pub head: Head,

@@ -26,7 +26,7 @@ pub struct Instructions {
 }
 
 /// Fields that every row has.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Head {
     /// Short name.
     pub id: String,

@@ -131,6 +131,31 @@ pub struct Catalogue {
 }
 
 impl Catalogue {
+    /// Heads of all rows of all kinds; a kind that is missing here does not compile.
+    pub fn heads(&self) -> impl Iterator<Item = &Head> {
+        let Catalogue {
+            bodies,
+            buses,
+            plugs,
+            connectors,
+            adapters,
+            shield_parts,
+            seals,
+            consumables,
+            names: _,
+            is_whole: _,
+            has_complaints: _,
+        } = self;
+        let all = bodies.iter().map(|row| &row.head);
+        all.chain(buses.iter().map(|row| &row.head))
+            .chain(plugs.iter().map(|row| &row.head))
+            .chain(connectors.iter().map(|row| &row.head))
+            .chain(adapters.iter().map(|row| &row.head))
+            .chain(shield_parts.iter().map(|row| &row.head))
+            .chain(seals.iter().map(|row| &row.head))
+            .chain(consumables.iter().map(|row| &row.head))
+    }
+
     /// Reads catalogue files; rows that cannot be read are left out, with a complaint.
     ///
     /// `are_all_read` is false when some file could not even be opened.

@@ -134,6 +134,24 @@ pub struct PartNames {
     pub consumables: Vec<String>,
 }
 
+impl PartNames {
+    /// Names of all rows of the catalogue that it uses.
+    pub fn rows(&self) -> impl Iterator<Item = &String> {
+        let PartNames {
+            body,
+            body_side: _,
+            adapter,
+            connector,
+            connector_end: _,
+            shield_part,
+            seal,
+            consumables,
+        } = self;
+        let one = [body, adapter, connector, shield_part, seal];
+        one.into_iter().flatten().chain(consumables)
+    }
+}
+
 /// Room around a leg; `None` where not measured.
 #[derive(Clone, Debug, Default)]
 pub struct Room {
@@ -599,6 +617,13 @@ pub struct End<'j> {
 }
 
 impl Job {
+    /// Names of all rows of the catalogue that it uses.
+    pub fn rows(&self) -> impl Iterator<Item = &String> {
+        let plugs = self.blanks.iter().filter_map(|blank| blank.plug.as_ref());
+        let parts = self.legs.iter().flat_map(|leg| leg.parts.rows());
+        parts.chain(&self.bus).chain(plugs)
+    }
+
     /// Every end, leg by leg.
     pub fn ends(&self) -> impl Iterator<Item = End<'_>> {
         self.legs

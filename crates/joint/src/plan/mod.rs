@@ -55,10 +55,11 @@ pub use warm::{
 };
 
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Body, Bus, Connector, Consumable, MayMove, PartKind, Plug};
+use crate::catalogue::{Connector, MayMove, PartKind};
 use crate::checks::LegInputs;
 use crate::cutback::{Cut, Dimension, Growth, Rung};
-use crate::judge::{Judged, Proposal, governing, governing_computed, worst};
+use crate::job::Order;
+use crate::judge::{Judged, Proposal, governing, governing_computed, proposals, worst};
 use crate::limit::{Ask, Datum, Ruling, Subject};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
@@ -69,6 +70,7 @@ use jointwright_units::{
     Length, Mark, Station, Tick, Toward, Window, WindowText, mark, metric_mark, metric_middle_mark,
     middle_mark, mm_beside, window_text,
 };
+use std::collections::BTreeSet;
 
 /// Version of the document's shape.
 pub const FORMAT: &str = "jointwright-plan-2";
@@ -127,7 +129,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         .map(|leg| leg_doc(judged, leg, wording))
         .collect();
     let ruled = |ruling: &Ruling| ruling_doc(ruling, wording);
-    let proposals = judged.proposals.iter();
+    let proposals = proposals(judged);
     let cuts: Vec<(String, Vec<CutDoc>)> = legs
         .iter()
         .map(|leg| (leg.mark.clone(), leg.cuts.clone()))
@@ -136,7 +138,7 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         format: FORMAT.to_owned(),
         program: program(),
         plan_mark: mark_of(judged, &program()),
-        invented: is_invented(judged).then(|| INVENTED.to_owned()),
+        invented: is_invented(judged.inputs.order, &proposals).then(|| INVENTED.to_owned()),
         never: NEVER.to_owned(),
         job: JobDoc {
             id: job.id.clone(),
@@ -174,13 +176,17 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
             })
             .collect(),
         rulings: judged.rulings.iter().map(ruled).collect(),
-        proposals: proposals.map(|of| proposal_doc(of, wording)).collect(),
+        proposals: proposals
+            .iter()
+            .map(|of| proposal_doc(of, wording))
+            .collect(),
     }
 }
 
 /// The rating of a joint: loads and temperatures, what governs, how long more may flow; `rating` is that of its temperatures.
 pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>, wording: &dyn Wording) -> RateDoc {
-    let invented = is_invented(judged).then(|| INVENTED.to_owned());
+    let invented = is_invented(judged.inputs.order, &proposals(judged));
+    let invented = invented.then(|| INVENTED.to_owned());
     warm::rate_doc(judged, rating, invented, wording)
 }
 
@@ -224,52 +230,14 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
 }
 
 /// Whether the job or anything it uses or is offered is invented.
-fn is_invented(judged: &Judged<'_>) -> bool {
-    let order = judged.inputs.order;
-    let c = &order.catalogue;
-    let proposed = |id: &String| {
-        c.body(id).is_some_and(Body::demonstration)
-            || c.connector(id).is_some_and(Connector::demonstration)
-            || c.adapter(id).is_some_and(|r| r.demonstration())
-            || c.shield_part(id).is_some_and(|r| r.demonstration())
-            || c.seal(id).is_some_and(|r| r.demonstration())
-    };
-    let plugs = order
-        .job
-        .blanks
-        .iter()
-        .filter_map(|b| b.plug.as_deref())
-        .filter_map(|id| c.plug(id));
-    let consumables = order
-        .job
-        .legs
-        .iter()
-        .flat_map(|l| &l.parts.consumables)
-        .filter_map(|id| c.consumable(id));
-    order.job.invented
-        || judged
-            .inputs
-            .legs
-            .iter()
-            .any(|leg| leg.chosen.demonstration())
-        || order
-            .job
-            .bus
-            .as_deref()
-            .and_then(|id| c.bus(id))
-            .is_some_and(Bus::demonstration)
-        || plugs.into_iter().any(Plug::demonstration)
-        || consumables.into_iter().any(Consumable::demonstration)
-        || judged
-            .proposals
-            .iter()
-            .flat_map(|p| {
-                p.fits
-                    .iter()
-                    .map(|f| &f.0)
-                    .chain(p.does_not_fit.iter().map(|f| &f.0))
-            })
-            .any(proposed)
+fn is_invented(order: &Order, proposals: &[Proposal]) -> bool {
+    let tried = proposals.iter().flat_map(|of| {
+        let fits = of.fits.iter().map(|(id, _)| id);
+        fits.chain(of.does_not_fit.iter().map(|(id, _)| id))
+    });
+    let used: BTreeSet<&String> = order.job.rows().chain(tried).collect();
+    let mut invented = order.catalogue.heads().filter(|head| head.demonstration);
+    order.job.invented || invented.any(|head| used.contains(&head.id))
 }
 
 fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> LegDoc {

@@ -111,10 +111,34 @@ pub struct Seat {
     pub is_read_around: bool,
 }
 
+/// Facts from which the pressures of one end are computed, or the answer where nothing is to be computed.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Input {
+    body: Result<Box<sit::Case>, Pressed>,
+    adapter: Result<Box<sit::Case>, Pressed>,
+    seal: Result<Box<sit::Case>, Pressed>,
+}
+
 /// Computes the pressures of one end.
-pub fn press(subject: &Subject<'_>) -> EndPressure {
+pub fn press(input: &Input) -> EndPressure {
+    let pressed = |part: &Result<Box<sit::Case>, Pressed>| match part {
+        Err(answer) => answer.clone(),
+        Ok(case) => match sit::sit(case) {
+            Ok(sit) => Pressed::Done(Box::new(sit)),
+            Err(why) => Pressed::Refused(Said::of(&case.head.id, why)),
+        },
+    };
+    EndPressure {
+        body: pressed(&input.body),
+        adapter: pressed(&input.adapter),
+        seal: pressed(&input.seal),
+    }
+}
+
+/// Gathers the facts of one end.
+pub fn read(subject: &Subject<'_>) -> Input {
     let chosen = subject.chosen;
-    let body = chosen.body.map_or(Pressed::NotAsked, |body| {
+    let body = chosen.body.map_or(Err(Pressed::NotAsked), |body| {
         let part = Part {
             kind: "body",
             head: &body.head,
@@ -122,7 +146,7 @@ pub fn press(subject: &Subject<'_>) -> EndPressure {
         };
         part.on(subject, body_seat(subject), || wall::of_body(body))
     });
-    let adapter = chosen.adapter.map_or(Pressed::NotAsked, |adapter| {
+    let adapter = chosen.adapter.map_or(Err(Pressed::NotAsked), |adapter| {
         let part = Part {
             kind: "adapter",
             head: &adapter.head,
@@ -132,7 +156,7 @@ pub fn press(subject: &Subject<'_>) -> EndPressure {
         let wall = || wall::even(&adapter.head.id, adapter.rubber.as_ref());
         part.on(subject, seat, wall)
     });
-    let seal = chosen.seal.map_or(Pressed::NotAsked, |seal| {
+    let seal = chosen.seal.map_or(Err(Pressed::NotAsked), |seal| {
         let part = Part {
             kind: "seal",
             head: &seal.head,
@@ -145,7 +169,7 @@ pub fn press(subject: &Subject<'_>) -> EndPressure {
         let wall = || wall::even(&seal.head.id, seal.rubber.as_ref());
         part.on(subject, seat, wall)
     });
-    EndPressure {
+    Input {
         body,
         adapter,
         seal,
@@ -165,32 +189,32 @@ impl Part<'_> {
         subject: &Subject<'_>,
         seat: Result<Seat, Unknown>,
         wall: impl FnOnce() -> Result<Wall, Pressed>,
-    ) -> Pressed {
+    ) -> Result<Box<sit::Case>, Pressed> {
         let lots: Vec<&Lot> = subject.job.lots_of(subject.end, self.kind).collect();
         // Nothing else is asked about a part past its date: no constant and no reading makes it younger.
         if let Some(why) = kit::past(subject.job.date, self.head, &lots) {
-            return Pressed::Past(why.into());
+            return Err(Pressed::Past(why.into()));
         }
         let id = &self.head.id;
         let Some(rubber) = self.rubber else {
-            return Pressed::Unknown(relaxed_unknown(id));
+            return Err(Pressed::Unknown(relaxed_unknown(id)));
         };
         let (seat, wall) = match (seat, wall()) {
-            (_, Err(none)) => return none,
-            (Err(unknown), _) => return Pressed::Unknown(unknown),
+            (_, Err(none)) => return Err(none),
+            (Err(unknown), _) => return Err(Pressed::Unknown(unknown)),
             (Ok(seat), Ok(wall)) => (seat, wall),
         };
         let kit = match kit::kit(subject.job.date, self.head, rubber, &lots) {
             Ok(kit) => kit,
-            Err(unknown) => return Pressed::Unknown(unknown),
+            Err(unknown) => return Err(Pressed::Unknown(unknown)),
         };
         if let Some(why) = sit::loose(&seat, &kit, rubber) {
-            return Pressed::Loose(Said::of(id, why));
+            return Err(Pressed::Loose(Said::of(id, why)));
         }
         if self.kind == "body"
             && let Some(unknown) = ends_early(subject)
         {
-            return Pressed::Unknown(unknown);
+            return Err(Pressed::Unknown(unknown));
         }
         let heat = if self.kind == "seal" {
             Err(Unknown::plain(PressureHeat::JacketExpansionNotKnown))
@@ -202,20 +226,16 @@ impl Part<'_> {
         } else {
             sit::Along::whole()
         };
-        let case = sit::Case {
-            head: self.head,
-            rubber,
+        Ok(Box::new(sit::Case {
+            head: self.head.clone(),
+            rubber: rubber.clone(),
             seat,
-            wall: &wall,
+            wall,
             kit,
             heat,
             along,
             limits: sit::Limits::of(subject.job, self.head, rubber, self.kind),
-        };
-        match sit::sit(case) {
-            Ok(sit) => Pressed::Done(Box::new(sit)),
-            Err(why) => Pressed::Refused(Said::of(id, why)),
-        }
+        }))
     }
 }
 

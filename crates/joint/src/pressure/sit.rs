@@ -127,6 +127,7 @@ fn kit_is_within(kit: &Kit) -> bool {
 }
 
 /// Seat of a part along its axis, from its datum, m.
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Along {
     seat_m: (f64, f64),
     edge_m: Result<(f64, f64), Said>,
@@ -164,6 +165,7 @@ impl Along {
 }
 
 /// Least pressures asked for, each with its source.
+#[derive(Clone, Debug, PartialEq)]
 pub(super) struct Limits {
     asked_pa: Vec<(f64, Word)>,
 }
@@ -189,12 +191,13 @@ impl Limits {
     }
 }
 
-/// Inputs for one part.
-pub(super) struct Case<'a> {
-    pub head: &'a Head,
-    pub rubber: &'a Rubber,
+/// Facts of one part on one end.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Case {
+    pub head: Head,
+    pub rubber: Rubber,
     pub seat: Seat,
-    pub wall: &'a Wall,
+    pub wall: Wall,
     pub kit: Kit,
     pub heat: Result<Heat, Unknown>,
     pub along: Along,
@@ -205,7 +208,7 @@ pub(super) struct Case<'a> {
 ///
 /// # Errors
 /// The reason why there is no pressure.
-pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
+pub(super) fn sit(case: &Case) -> Result<Sit, Said> {
     if case.rubber.law.is_some_and(|law| law.may_fall()) {
         return Err(PressureBench::MayFall.into());
     }
@@ -216,7 +219,7 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
         has_law: case.wall.has_law && case.kit.has_relaxation,
         uncertainty_m: metres(case.rubber.uncertainty) / 2.0,
     };
-    let seat_slices = covering(case.wall, case.along.seat_m)?;
+    let seat_slices = covering(&case.wall, case.along.seat_m)?;
     if let Some(hold) = case.rubber.hold_diameter {
         follows(&seat_slices, metres(hold) / 2.0).map_err(|why| {
             let diameter = hold.to_string();
@@ -227,9 +230,9 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
     bench.follows_the_thickest(&seat_slices, bench.seat.here_m.1)?;
     let edge = match &case.along.edge_m {
         Err(why) => Err(why.clone()),
-        Ok(edge_m) => covering(case.wall, *edge_m).and_then(|slices| bench.least(&slices)),
+        Ok(edge_m) => covering(&case.wall, *edge_m).and_then(|slices| bench.least(&slices)),
     };
-    let today = bench.today(&seat_slices, case.head, &case.limits);
+    let today = bench.today(&seat_slices, &case.head, &case.limits);
     Ok(Sit {
         id: case.head.id.clone(),
         source: case.head.source(),
@@ -240,10 +243,10 @@ pub(super) fn sit(case: Case<'_>) -> Result<Sit, Said> {
         seat_least,
         edge,
         today,
-        asked_pa: case.limits.asked_pa,
-        heat: case.heat,
-        seat: case.seat,
-        kit: case.kit,
+        asked_pa: case.limits.asked_pa.clone(),
+        heat: case.heat.clone(),
+        seat: case.seat.clone(),
+        kit: case.kit.clone(),
     })
 }
 

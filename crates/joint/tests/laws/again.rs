@@ -8,7 +8,7 @@ use jointwright_joint::job::{Order, Reading};
 use jointwright_joint::judge::{judge, judge_model};
 use jointwright_joint::limit::Ruling;
 use jointwright_joint::model::{Depth, Model};
-use jointwright_units::Length;
+use jointwright_units::{Interval, Length};
 use proptest::prelude::*;
 use proptest::test_runner::TestRunner;
 use std::ops::ControlFlow;
@@ -138,9 +138,55 @@ fn what_no_solve_reads_leaves_everything_as_it_was_solved() {
     let mut order = named(CASE).order();
     order.job.title.push_str(", second thought");
     let again = accepted(before.again(order), CASE);
+    assert!(again.is_solved(Depth::Whole));
     assert!(Arc::ptr_eq(&before.inputs().warm, &again.inputs().warm));
     let mut order = named(CASE).order();
     order.job.duty.load_a = order.job.duty.load_a.map(|load_a| 0.9 * load_a);
     let again = accepted(before.again(order), CASE);
     assert!(!Arc::ptr_eq(&before.inputs().warm, &again.inputs().warm));
+}
+
+#[test]
+fn a_plug_is_kept_for_a_body_whose_row_is_equal_and_for_no_other() {
+    const THREE: &str = "larkspur-three-way";
+    let unsolved = |order: Order| accepted(Model::new(order), THREE);
+    let mut before = unsolved(named(THREE).order());
+    before.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
+    let plug = |model: &Model| model.inputs().legs[0].plug.clone();
+    let mut order = named(THREE).order();
+    order.job.title.push_str(", second thought");
+    let again = accepted(before.again(order), THREE);
+    assert!(Arc::ptr_eq(&plug(&before), &plug(&again)));
+    let mut order = named(THREE).order();
+    let film = Interval::new(Length::from_nm(20_000), Length::from_nm(40_000));
+    for taper in order
+        .catalogue
+        .bodies
+        .iter_mut()
+        .filter_map(|body| body.taper.as_mut())
+    {
+        taper.film_thickness = film.expect("a range");
+    }
+    let other = accepted(before.again(order), THREE);
+    assert!(!Arc::ptr_eq(&plug(&before), &plug(&other)));
+}
+
+#[test]
+fn an_insulation_read_again_changes_the_pressures_of_its_own_end_alone() {
+    let before = solved(named(CASE).order());
+    let again = accepted(before.again(larger(Layer::Insulation, 100_000)), CASE);
+    let mut again = again;
+    again.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
+    let pressures = |model: &Model| -> Vec<_> {
+        let inputs = model.inputs();
+        let ends = inputs.legs.iter().flat_map(|leg| &leg.ends);
+        ends.map(|end| end.pressure.clone()).collect()
+    };
+    let (old, new) = (pressures(&before), pressures(&again));
+    let n_kept = old
+        .iter()
+        .zip(&new)
+        .filter(|(old, new)| Arc::ptr_eq(old, new))
+        .count();
+    assert_eq!((n_kept, old.len()), (old.len() - 1, new.len()));
 }
