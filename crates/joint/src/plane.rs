@@ -7,6 +7,7 @@
 //! Not here: the station of a plane (`cutback`).
 
 use crate::cable::{Layer, Words};
+use crate::form::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -84,64 +85,32 @@ pub enum Plane {
     SealStart,
 }
 
-/// Every plane with its name in files.
-const NAMES: &[(Plane, &str)] = &[
-    (Plane::ConductorEnd, "conductor-end"),
-    (Plane::ConnectorCentre, "connector-centre"),
-    (Plane::ConnectorSeat, "connector-seat"),
-    (
-        Plane::ConnectorMouthBefore,
-        "connector-mouth-before-pressing",
-    ),
-    (Plane::ConnectorMouth, "connector-mouth"),
-    (Plane::InsulationEnd, "insulation-end"),
-    (Plane::ScreenEdge, "insulation-screen-edge"),
-    (Plane::ShieldEdge, "metallic-shield-edge"),
-    (Plane::JacketEdge, "jacket-edge"),
-    (Plane::BodyCentre, "body-centre"),
-    (Plane::BodySeat, "body-seat"),
-    (Plane::ElectrodeEnd, "electrode-end"),
-    (Plane::ControlNear, "stress-control-near"),
-    (Plane::ControlFar, "stress-control-far"),
-    (Plane::BodyEnd, "body-end"),
-    (Plane::ParkMark, "park-mark"),
-    (Plane::SealEnd, "seal-end"),
-    (Plane::InsulationEndShrunk, "insulation-end-shrunk-back"),
-    (Plane::JacketEdgeShrunk, "jacket-edge-shrunk-back"),
-    (Plane::AdapterNear, "adapter-near"),
-    (Plane::AdapterFar, "adapter-far"),
-    (Plane::ContactNear, "shield-contact-near"),
-    (Plane::ContactFar, "shield-contact-far"),
-    (Plane::SealStart, "seal-start"),
-];
-
-/// Names of all planes, for the table of fields.
-pub const PLANE_NAMES: &[&str] = &[
-    "conductor-end",
-    "connector-centre",
-    "connector-seat",
-    "connector-mouth-before-pressing",
-    "connector-mouth",
-    "insulation-end",
-    "insulation-screen-edge",
-    "metallic-shield-edge",
-    "jacket-edge",
-    "body-centre",
-    "body-seat",
-    "electrode-end",
-    "stress-control-near",
-    "stress-control-far",
-    "body-end",
-    "park-mark",
-    "seal-end",
-    "insulation-end-shrunk-back",
-    "jacket-edge-shrunk-back",
-    "adapter-near",
-    "adapter-far",
-    "shield-contact-near",
-    "shield-contact-far",
-    "seal-start",
-];
+file_words!(Plane {
+    ConductorEnd = "conductor-end",
+    ConnectorCentre = "connector-centre",
+    ConnectorSeat = "connector-seat",
+    ConnectorMouthBefore = "connector-mouth-before-pressing",
+    ConnectorMouth = "connector-mouth",
+    InsulationEnd = "insulation-end",
+    ScreenEdge = "insulation-screen-edge",
+    ShieldEdge = "metallic-shield-edge",
+    JacketEdge = "jacket-edge",
+    BodyCentre = "body-centre",
+    BodySeat = "body-seat",
+    ElectrodeEnd = "electrode-end",
+    ControlNear = "stress-control-near",
+    ControlFar = "stress-control-far",
+    BodyEnd = "body-end",
+    ParkMark = "park-mark",
+    SealEnd = "seal-end",
+    InsulationEndShrunk = "insulation-end-shrunk-back",
+    JacketEdgeShrunk = "jacket-edge-shrunk-back",
+    AdapterNear = "adapter-near",
+    AdapterFar = "adapter-far",
+    ContactNear = "shield-contact-near",
+    ContactFar = "shield-contact-far",
+    SealStart = "seal-start",
+});
 
 /// Holder of a plane: crew or part.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -155,24 +124,6 @@ pub enum Holder {
 }
 
 impl Plane {
-    /// All planes, from the datum outward.
-    pub fn all() -> impl Iterator<Item = Plane> {
-        NAMES.iter().map(|(plane, _)| *plane)
-    }
-
-    /// Plane of a name in a file.
-    pub fn from_name(name: &str) -> Option<Plane> {
-        NAMES
-            .iter()
-            .find(|(_, n)| *n == name)
-            .map(|(plane, _)| *plane)
-    }
-
-    /// Name in files.
-    pub fn name(self) -> &'static str {
-        NAMES[self as usize].1
-    }
-
     /// Position in the list of planes.
     pub const fn index(self) -> usize {
         self as usize
@@ -278,13 +229,9 @@ mod tests {
     use super::*;
 
     #[test]
-    fn names_index_and_list_agree() {
-        for (index, (plane, name)) in NAMES.iter().enumerate() {
+    fn planes_stand_in_the_order_of_their_index() {
+        for (index, plane) in Plane::ALL.iter().enumerate() {
             assert_eq!(plane.index(), index);
-            assert_eq!(PLANE_NAMES[index], *name);
-            assert_eq!(Plane::from_name(name), Some(*plane));
-            assert_eq!(plane.name(), *name);
         }
-        assert_eq!(NAMES.len(), PLANE_NAMES.len());
     }
 }

@@ -8,6 +8,7 @@
 //!
 //! Source: common practice, no source.
 
+use crate::form::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -61,30 +62,29 @@ pub enum Stage {
     HandBack,
 }
 
-/// Every stage with its name in files.
-const NAMES: &[(Stage, &str)] = &[
-    (Stage::HandOver, "hand-over"),
-    (Stage::Measure, "measure"),
-    (Stage::Square, "square"),
-    (Stage::MarkOut, "mark-out"),
-    (Stage::Jacket, "jacket"),
-    (Stage::Bridge, "bridge"),
-    (Stage::Shield, "shield"),
-    (Stage::Screen, "screen"),
-    (Stage::Insulation, "insulation"),
-    (Stage::Phasing, "phasing"),
-    (Stage::SlideOn, "slide-on"),
-    (Stage::Connect, "connect"),
-    (Stage::Clean, "clean"),
-    (Stage::PushOn, "push-on"),
-    (Stage::Place, "place"),
-    (Stage::Mate, "mate"),
-    (Stage::Bond, "bond"),
-    (Stage::BondCheck, "bond-check"),
-    (Stage::BridgeOff, "bridge-off"),
-    (Stage::Seal, "seal"),
-    (Stage::HandBack, "hand-back"),
-];
+file_words!(Stage {
+    HandOver = "hand-over",
+    Measure = "measure",
+    Square = "square",
+    MarkOut = "mark-out",
+    Jacket = "jacket",
+    Bridge = "bridge",
+    Shield = "shield",
+    Screen = "screen",
+    Insulation = "insulation",
+    Phasing = "phasing",
+    SlideOn = "slide-on",
+    Connect = "connect",
+    Clean = "clean",
+    PushOn = "push-on",
+    Place = "place",
+    Mate = "mate",
+    Bond = "bond",
+    BondCheck = "bond-check",
+    BridgeOff = "bridge-off",
+    Seal = "seal",
+    HandBack = "hand-back",
+});
 
 /// Stages at which a part's own steps may stand, for the table of fields.
 pub const STAGE_NAMES: &[&str] = &[
@@ -109,35 +109,15 @@ pub const STAGE_NAMES: &[&str] = &[
     "seal",
 ];
 
-impl Stage {
-    /// All stages, in the usual order.
-    pub fn all() -> impl Iterator<Item = Stage> {
-        NAMES.iter().map(|(stage, _)| *stage)
-    }
-
-    /// Stage of a name in a file.
-    pub fn from_name(name: &str) -> Option<Stage> {
-        NAMES.iter().find(|(_, n)| *n == name).map(|(s, _)| *s)
-    }
-
-    /// Name in files.
-    pub fn name(self) -> &'static str {
-        NAMES[self as usize].1
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn names_and_stages_agree() {
-        for (index, (stage, name)) in NAMES.iter().enumerate() {
-            assert_eq!(*stage as usize, index);
-            assert_eq!(stage.name(), *name);
-            assert_eq!(Stage::from_name(name), Some(*stage));
-        }
-        let own: Vec<&str> = Stage::all()
+    fn a_part_names_every_stage_but_those_of_handing_over() {
+        let own: Vec<&str> = Stage::ALL
+            .iter()
+            .copied()
             .filter(|s| !matches!(s, Stage::HandOver | Stage::HandBack))
             .map(Stage::name)
             .collect();

@@ -16,7 +16,7 @@ use super::withstand::{Withstand, read_withstand};
 use super::word::metal;
 use crate::cable::{Conductor, Metal, Size, Stranding, Words};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Field, Kind, Record, Shape, file_words};
 use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
 use schemars::JsonSchema;
@@ -63,16 +63,11 @@ pub enum Means {
     SetScrew,
 }
 
-impl Means {
-    /// Word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            Means::Compression => "compression",
-            Means::ShearBolt => "shear-bolt",
-            Means::SetScrew => "set-screw",
-        }
-    }
-}
+file_words!(Means {
+    Compression = "compression",
+    ShearBolt = "shear-bolt",
+    SetScrew = "set-screw",
+});
 
 /// One end of a connector, or both if they are alike.
 #[derive(Clone, Debug, PartialEq)]
@@ -614,11 +609,7 @@ impl Row for Connector {
         let links = read_links(reader, record, head.as_ref());
         let (head, ends) = (head?, ends?);
         Some(Connector {
-            means: match record.text("means")? {
-                "compression" => Means::Compression,
-                "shear-bolt" => Means::ShearBolt,
-                _ => Means::SetScrew,
-            },
+            means: record.text("means").and_then(Means::from_name)?,
             two_ended: two_ended?,
             made_of: record.text("made_of").and_then(metal),
             length: ends.length,

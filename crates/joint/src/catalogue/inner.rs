@@ -7,7 +7,7 @@
 use super::field::field;
 use super::reader::RowReader;
 use super::thermal::{CAPACITY_FIELD, RESISTIVITY_FIELD, read_stuff};
-use super::word::{FIELD_DUTIES, ORIGINS};
+use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Record, Shape};
 use crate::said::FieldDuty;
@@ -144,7 +144,7 @@ pub(super) const REGION: Shape = Shape {
         ),
         field(
             "serves",
-            Kind::Choice(FIELD_DUTIES),
+            Kind::Choice(FieldDuty::NAMES),
             Optional,
             "What it does for the field: the insulation, the electrode over the connector, or the deflector over the screen edge.",
         ),

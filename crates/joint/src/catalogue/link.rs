@@ -7,7 +7,7 @@ use super::head::Head;
 use super::reader::RowReader;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Record, Shape, Span};
-use crate::plane::{PLANE_NAMES, Plane};
+use crate::plane::Plane;
 use crate::said::Whose;
 use jointwright_units::Length;
 
@@ -80,13 +80,13 @@ pub(super) const LINK: Shape = Shape {
     fields: &[
         field(
             "from",
-            Kind::Choice(PLANE_NAMES),
+            Kind::Choice(Plane::NAMES),
             Required,
             "Plane that is measured from.",
         ),
         field(
             "to",
-            Kind::Choice(PLANE_NAMES),
+            Kind::Choice(Plane::NAMES),
             Required,
             "Plane that is measured to, farther along the cable.",
         ),

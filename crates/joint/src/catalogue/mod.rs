@@ -47,7 +47,7 @@ pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
 pub use seal::Seal;
 pub use shape::CATALOGUE;
-pub use shield_part::{BRIDGE_MOMENTS, BridgeMoment, LayBack, ShieldPart};
+pub use shield_part::{BridgeMoment, LayBack, ShieldPart};
 pub use taper::Taper;
 pub use thermal::{Ageing, Cover};
 pub(crate) use thermal::{CAPACITY, RESISTIVITY, stuff};

@@ -7,11 +7,11 @@ use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Record, Shape};
 use jiff::civil::Date;
-use jointwright_numerics::rubber::{Decay, Law};
+use jointwright_numerics::rubber::{Decay, Law, LawKind};
 use jointwright_units::Length;
 
 /// Words for the laws of rubber.
-pub const RUBBER_LAWS: &[&str] = &["neo-hookean", "mooney-rivlin", "gent"];
+pub const RUBBER_LAWS: &[&str] = &LawKind::NAMES;
 /// Zero degrees Celsius, K.
 pub(crate) const ZERO_DEGC_K: f64 = 273.15;
 /// Least ratio of a bore to its uncertainty; below it the bore says nothing about pressure or stretch.
@@ -334,16 +334,18 @@ fn complain_of_range(reader: &mut RowReader<'_>, row: &Record, rubber: &Rubber, 
 }
 
 fn read_law(reader: &mut RowReader<'_>, row: &Record) -> Option<Law> {
-    let word = row.text("law");
-    let needed: &[&str] = match word {
-        Some("mooney-rivlin") => &["c1_mpa", "c2_mpa"],
-        Some("gent") => &["shear_modulus_mpa", "stretch_limit"],
-        Some(_) => &["shear_modulus_mpa"],
+    let kind = row.text("law").and_then(LawKind::from_name);
+    let needed: &[&str] = match kind {
+        Some(LawKind::NeoHookean) => &["shear_modulus_mpa"],
+        Some(LawKind::MooneyRivlin) => &["c1_mpa", "c2_mpa"],
+        Some(LawKind::Gent) => &["shear_modulus_mpa", "stretch_limit"],
         None => &[],
     };
     for name in ["shear_modulus_mpa", "c1_mpa", "c2_mpa", "stretch_limit"] {
         if row.is_given(name) != needed.contains(&name) {
-            let word = word.map_or("no `law`".to_owned(), |word| format!("the law `{word}`"));
+            let word = kind.map_or("no `law`".to_owned(), |kind| {
+                format!("the law `{}`", kind.name())
+            });
             let message = if row.is_given(name) {
                 format!("`{name}` says nothing with {word}.")
             } else {
@@ -358,16 +360,16 @@ fn read_law(reader: &mut RowReader<'_>, row: &Record) -> Option<Law> {
         }
     }
     let pa = |name: &str| row.number(name).map(|mpa| mpa * 1e6);
-    let law = match word? {
-        "mooney-rivlin" => Law::MooneyRivlin {
+    let law = match kind? {
+        LawKind::MooneyRivlin => Law::MooneyRivlin {
             c1_pa: pa("c1_mpa")?,
             c2_pa: pa("c2_mpa")?,
         },
-        "gent" => Law::Gent {
+        LawKind::Gent => Law::Gent {
             modulus_pa: pa("shear_modulus_mpa")?,
             limit: row.number("stretch_limit")?,
         },
-        _ => Law::NeoHookean {
+        LawKind::NeoHookean => Law::NeoHookean {
             modulus_pa: pa("shear_modulus_mpa")?,
         },
     };

@@ -1,7 +1,9 @@
 //! The table of fields of a catalogue file.
 
 use super::as_made::AS_MADE;
-use super::connector::{BORE_FIELD, CONNECTOR_END, DIE, GAP, LINKS, PRESSES, RESISTANCE_RATIO};
+use super::connector::{
+    BORE_FIELD, CONNECTOR_END, DIE, GAP, LINKS, Means, PRESSES, RESISTANCE_RATIO,
+};
 use super::consumable::WRAP;
 use super::field::field;
 use super::fits::FITS;
@@ -15,7 +17,7 @@ use super::takes::{CONDUCTORS, METALS_FIELD, SIZES, STRANDINGS_FIELD};
 use super::taper::TAPER;
 use super::thermal::{AGEING, CAPACITY_FIELD, COVER, RESISTIVITY_FIELD};
 use super::word::{
-    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, MEANS, METALS, SHIELD_KINDS, SPANS,
+    BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, SPANS,
 };
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Shape};
@@ -325,7 +327,12 @@ const CONNECTOR: Shape = Shape {
     name: "connector",
     about: "What joins the conductor.",
     fields: row_fields![
-        field("means", Kind::Choice(MEANS), Required, "How it grips."),
+        field(
+            "means",
+            Kind::Choice(Means::NAMES),
+            Required,
+            "How it grips."
+        ),
         field(
             "ends",
             Kind::Integer {

@@ -15,9 +15,6 @@ use crate::form::{Field, Kind, Record, Shape};
 pub use crate::said::BridgeMoment;
 use jointwright_units::Length;
 
-/// Words for the moments at which the bridge of a metallic shield comes off.
-pub const BRIDGE_MOMENTS: &[&str] = &["after-bond-is-measured", "before-bond-is-measured"];
-
 /// Shield restoration or bonding part.
 #[derive(Clone, Debug)]
 pub struct ShieldPart {
@@ -64,7 +61,7 @@ pub struct LayBack {
 
 pub(super) const BRIDGE_OFF_FIELD: Field = field(
     "bridge_off",
-    Kind::Choice(BRIDGE_MOMENTS),
+    Kind::Choice(BridgeMoment::NAMES),
     Optional,
     "When its paper lets the bridge of the metallic shield come off.",
 );

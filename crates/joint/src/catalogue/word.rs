@@ -38,12 +38,8 @@ pub const MOVES: &[&str] = &["never", "before-holdout-is-out", "within-minutes"]
 pub const JACKET_SURFACES: &[&str] = &["smooth", "scored", "wrinkled", "embossed", "cracked"];
 /// Words for the span of a seal.
 pub const SPANS: &[&str] = &["leg", "joint"];
-/// Words for a connector's means of grip.
-pub const MEANS: &[&str] = &["compression", "shear-bolt", "set-screw"];
 /// Words for the origin of inner geometry.
 pub const ORIGINS: &[&str] = &["maker", "measured"];
-/// Words for the duty of a material in the field inside a body.
-pub const FIELD_DUTIES: &[&str] = &["insulation", "electrode", "deflector"];
 /// Words for the date from which the months of a shelf life run.
 pub const FROM_DATES: &[&str] = &["made", "expanded"];
 

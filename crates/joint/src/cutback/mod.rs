@@ -193,7 +193,9 @@ fn reached(joined: &[Joined]) -> Vec<Plane> {
 
 /// Planes that the make-up needs, and marks that a row gives.
 fn wanted(planes: &[Plane]) -> Vec<Plane> {
-    Plane::all()
+    Plane::ALL
+        .iter()
+        .copied()
         .filter(|p| {
             p.is_cut()
                 || (matches!(p, Plane::BodyEnd | Plane::ParkMark | Plane::SealEnd)

@@ -3,7 +3,7 @@
 //! Why its own file: the order of two steps hangs on it, and nothing else does.
 
 use super::walk_job::JobReader;
-use crate::catalogue::{BRIDGE_MOMENTS, BridgeMoment};
+use crate::catalogue::BridgeMoment;
 use crate::form::Need::Required;
 use crate::form::{Field, Kind, Record, Shape};
 
@@ -31,7 +31,7 @@ pub(super) const BRIDGE_OFF: Shape = Shape {
     fields: &[
         required(
             "when",
-            Kind::Choice(BRIDGE_MOMENTS),
+            Kind::Choice(BridgeMoment::NAMES),
             "After or before the permanent bond is measured.",
         ),
         required("by", Kind::Text, "Who says so."),

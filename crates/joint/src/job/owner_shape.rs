@@ -4,13 +4,13 @@ use super::end_shape::{CLOSED_LEGS, CLOSED_PHASES, LEGS_OR_ALL};
 use super::shape::field;
 use crate::form::Need::Required;
 use crate::form::{Kind, Shape};
-use crate::plane::PLANE_NAMES;
+use crate::plane::Plane;
 
 pub(super) const OWNER_WINDOW: Shape = Shape {
     name: "owner_window",
     about: "A window set by the owner's engineer, about the planned place of a cut.",
     fields: &[
-        field("plane", Kind::Choice(PLANE_NAMES), Required, "Plane."),
+        field("plane", Kind::Choice(Plane::NAMES), Required, "Plane."),
         LEGS_OR_ALL,
         field("minus", Kind::Cut, Required, "How much shorter."),
         field("plus", Kind::Cut, Required, "How much longer."),

@@ -13,7 +13,7 @@ use super::surround::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS, SHIELD_KINDS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Need, Shape};
-use crate::plane::PLANE_NAMES;
+use crate::plane::Plane;
 
 pub(super) const fn field(
     name: &'static str,
@@ -529,13 +529,13 @@ const OWNER_LINK: Shape = Shape {
         LEGS_OR_ALL,
         field(
             "from",
-            Kind::Choice(PLANE_NAMES),
+            Kind::Choice(Plane::NAMES),
             Required,
             "Plane that is measured from.",
         ),
         field(
             "to",
-            Kind::Choice(PLANE_NAMES),
+            Kind::Choice(Plane::NAMES),
             Required,
             "Plane that is measured to.",
         ),

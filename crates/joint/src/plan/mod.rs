@@ -306,7 +306,9 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
 /// Planes whose place is known, without the datum and without those that the crew cuts or marks.
 fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
     let is_cut = |plane: &Plane| leg.cutback.cuts.iter().any(|cut| cut.plane == *plane);
-    let mut planes: Vec<(Station, Plane)> = Plane::all()
+    let mut planes: Vec<(Station, Plane)> = Plane::ALL
+        .iter()
+        .copied()
         .filter(|plane| *plane != Plane::ConductorEnd && !is_cut(plane))
         .filter_map(|plane| Some((leg.cutback.nominal(plane)?, plane)))
         .collect();

@@ -95,7 +95,7 @@ fn came_out(judged: &Judged<'_>) -> String {
     // Writing to a text cannot fail.
     for leg in &judged.inputs.legs {
         let _ = writeln!(text, "leg {}", leg.leg.id);
-        for plane in Plane::all() {
+        for plane in Plane::ALL.iter().copied() {
             if let Some(at) = leg.cutback.nominal(plane) {
                 let _ = writeln!(text, "{} {}", plane.name(), at.half_nm());
             }

@@ -117,7 +117,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
 fn nodes(inputs: &Inputs<'_>) -> Vec<Step> {
     let kind = inputs.order.job.kind;
     let mut steps = Vec::new();
-    for stage in Stage::all() {
+    for stage in Stage::ALL.iter().copied() {
         if stage == Stage::Mate && kind != JointKind::Separable {
             continue;
         }

@@ -1,5 +1,6 @@
 //! Kind: the kinds of joints, and of the parts of which a leg takes one.
 
+use crate::form::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -118,16 +119,10 @@ pub enum BridgeMoment {
     BeforeBondIsMeasured,
 }
 
-impl BridgeMoment {
-    /// Moment of a word in a file.
-    pub fn from_name(name: &str) -> Option<BridgeMoment> {
-        Some(match name {
-            "after-bond-is-measured" => BridgeMoment::AfterBondIsMeasured,
-            "before-bond-is-measured" => BridgeMoment::BeforeBondIsMeasured,
-            _ => return None,
-        })
-    }
-}
+file_words!(BridgeMoment {
+    AfterBondIsMeasured = "after-bond-is-measured",
+    BeforeBondIsMeasured = "before-bond-is-measured",
+});
 
 /// What a material inside a body does for the field.
 #[derive(
@@ -143,24 +138,8 @@ pub enum FieldDuty {
     Deflector,
 }
 
-impl FieldDuty {
-    /// Word in files.
-    pub const fn name(self) -> &'static str {
-        match self {
-            FieldDuty::Insulation => "insulation",
-            FieldDuty::Electrode => "electrode",
-            FieldDuty::Deflector => "deflector",
-        }
-    }
-
-    /// Duty of a word in a file.
-    pub fn from_name(name: &str) -> Option<FieldDuty> {
-        [
-            FieldDuty::Insulation,
-            FieldDuty::Electrode,
-            FieldDuty::Deflector,
-        ]
-        .into_iter()
-        .find(|duty| duty.name() == name)
-    }
-}
+file_words!(FieldDuty {
+    Insulation = "insulation",
+    Electrode = "electrode",
+    Deflector = "deflector",
+});

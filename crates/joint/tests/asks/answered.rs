@@ -359,7 +359,7 @@ fn owner(files: &mut Files, order: &Order, key: &str, of: &str) -> bool {
         "window" => {
             let (plane, leg) = of.rsplit_once(" of leg ").expect("a plane of a leg");
             let is = |p: &Plane| p.words(order.job.words) == plane;
-            let plane = Plane::all().find(is).expect("a plane").name();
+            let plane = Plane::ALL.iter().copied().find(is).expect("a plane").name();
             files.add("owner_window", &format!("plane = \"{plane}\"\nleg = \"{leg}\"\nminus = \"2 mm\"\nplus = \"2 mm\"\n{by}"));
         }
         "jacket-shrinks" => files.add("owner_link", &format!("leg = \"{of}\"\nfrom = \"jacket-edge\"\nto = \"jacket-edge-shrunk-back\"\ndistance = \"0 mm\"\nminus = \"0 mm\"\nplus = \"2 mm\"\n{by}")),

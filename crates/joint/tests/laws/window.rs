@@ -141,7 +141,7 @@ impl Made<'_> {
         places.insert(datum, placed);
         let of_body = |plane: &Plane| plane.holder() == Holder::Body;
         let inside = |plane: &Plane| of_body(plane) && *plane != datum && *plane != Plane::BodyEnd;
-        for plane in Plane::all().filter(inside) {
+        for plane in Plane::ALL.iter().copied().filter(inside) {
             if let Some(nominal) = nominal(plane) {
                 places.insert(plane, placed + (nominal - at) + play(plane));
             }

@@ -333,7 +333,9 @@ fn no_order_of_any_case_or_example_breaks_a_precondition() {
 
 /// Own steps of a body at random stages, each after some of those before it.
 fn own_steps() -> impl Strategy<Value = Vec<OwnStep>> {
-    let stages: Vec<Option<Stage>> = Stage::all()
+    let stages: Vec<Option<Stage>> = Stage::ALL
+        .iter()
+        .copied()
         .filter(|s| !matches!(s, Stage::HandOver | Stage::HandBack))
         .map(Some)
         .chain([None])

@@ -6,7 +6,7 @@ use super::si;
 use super::tree::{Node, Step};
 use super::walk::walk;
 use super::words::{Kind, TUBE};
-use crate::rubber::{Ends, Law, Pressed, Ring, RubberError, Tube};
+use crate::rubber::{Ends, Law, LawKind, Pressed, Ring, RubberError, Tube};
 
 /// A tube case: the tube and the cylinder that it presses on, in SI units.
 #[derive(Clone, Debug, PartialEq)]
@@ -149,15 +149,15 @@ fn rings(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Vec<Ring>> {
 fn ring(node: &Node) -> Option<Ring> {
     let law = node.field("law")?;
     let pa = |name: &str| law.number_at(name).map(si::pascals);
-    let law = match law.text_at("kind")? {
-        "neo-hookean" => Law::NeoHookean {
+    let law = match LawKind::from_name(law.text_at("kind")?)? {
+        LawKind::NeoHookean => Law::NeoHookean {
             modulus_pa: pa("mu_mpa")?,
         },
-        "mooney-rivlin" => Law::MooneyRivlin {
+        LawKind::MooneyRivlin => Law::MooneyRivlin {
             c1_pa: pa("c1_mpa")?,
             c2_pa: pa("c2_mpa")?,
         },
-        _ => Law::Gent {
+        LawKind::Gent => Law::Gent {
             modulus_pa: pa("mu_mpa")?,
             limit: law.number_at("limit")?,
         },

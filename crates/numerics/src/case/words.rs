@@ -1,5 +1,7 @@
 //! Words: the table of fields of a section case, which determines both the reading and the schema.
 
+use crate::rubber::LawKind;
+
 /// Kind of a value.
 #[derive(Clone, Copy, Debug)]
 pub(super) enum Kind {
@@ -463,7 +465,7 @@ const RING: Shape = Shape {
 /// Laws of rubber, by their kind.
 const LAWS: &[(&str, &Shape)] = &[
     (
-        "mooney-rivlin",
+        LawKind::MooneyRivlin.name(),
         &Shape {
             about: "W = C1 (I1 − 3) + C2 (I2 − 3).",
             fields: &[
@@ -473,14 +475,14 @@ const LAWS: &[(&str, &Shape)] = &[
         },
     ),
     (
-        "neo-hookean",
+        LawKind::NeoHookean.name(),
         &Shape {
             about: "W = μ/2 (I1 − 3).",
             fields: &[needed("mu_mpa", MODULUS, "Shear modulus μ, MPa.")],
         },
     ),
     (
-        "gent",
+        LawKind::Gent.name(),
         &Shape {
             about: "W = −μ J/2 ln(1 − (I1 − 3)/J).",
             fields: &[

@@ -26,7 +26,64 @@ pub enum Law {
     },
 }
 
+/// Kind of a law, without its moduli; files name a law by it.
+///
+/// ```
+/// use jointwright_numerics::rubber::LawKind;
+/// assert_eq!(LawKind::NAMES, ["neo-hookean", "mooney-rivlin", "gent"]);
+/// assert_eq!(LawKind::from_name("gent"), Some(LawKind::Gent));
+/// assert_eq!(LawKind::from_name("ogden"), None);
+/// ```
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum LawKind {
+    /// [`Law::NeoHookean`].
+    NeoHookean,
+    /// [`Law::MooneyRivlin`].
+    MooneyRivlin,
+    /// [`Law::Gent`].
+    Gent,
+}
+
+impl LawKind {
+    /// All kinds.
+    pub const ALL: [LawKind; 3] = [LawKind::NeoHookean, LawKind::MooneyRivlin, LawKind::Gent];
+
+    /// Their words in files, in the same order.
+    pub const NAMES: [&'static str; LawKind::ALL.len()] = {
+        let mut names = [""; LawKind::ALL.len()];
+        let mut at = 0;
+        while at < names.len() {
+            names[at] = LawKind::ALL[at].name();
+            at += 1;
+        }
+        names
+    };
+
+    /// Word in files.
+    pub const fn name(self) -> &'static str {
+        match self {
+            LawKind::NeoHookean => "neo-hookean",
+            LawKind::MooneyRivlin => "mooney-rivlin",
+            LawKind::Gent => "gent",
+        }
+    }
+
+    /// Kind of a word in a file.
+    pub fn from_name(name: &str) -> Option<LawKind> {
+        LawKind::ALL.into_iter().find(|kind| kind.name() == name)
+    }
+}
+
 impl Law {
+    /// Kind of the law.
+    pub const fn kind(&self) -> LawKind {
+        match self {
+            Law::NeoHookean { .. } => LawKind::NeoHookean,
+            Law::MooneyRivlin { .. } => LawKind::MooneyRivlin,
+            Law::Gent { .. } => LawKind::Gent,
+        }
+    }
+
     /// Shear modulus at rest, Pa.
     pub fn modulus_pa(&self) -> f64 {
         match *self {

@@ -21,5 +21,5 @@ mod tube;
 
 pub use decay::{Decay, Stay};
 pub use error::RubberError;
-pub use law::Law;
+pub use law::{Law, LawKind};
 pub use tube::{Ends, Pressed, Ring, Tube};

@@ -19,7 +19,9 @@ fn link(from: Plane, to: Plane, minus: i64, plus: i64) -> Joined {
 }
 
 fn groups(links: &[Joined], bounds: &[OwnBound]) -> Groups {
-    let planes: Vec<Plane> = Plane::all()
+    let planes: Vec<Plane> = Plane::ALL
+        .iter()
+        .copied()
         .filter(|p| *p == Plane::ConductorEnd || links.iter().any(|l| l.from == *p || l.to == *p))
         .collect();
     Groups::new(&planes, links, bounds)
