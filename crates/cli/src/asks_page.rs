@@ -4,16 +4,15 @@
 
 use crate::page::{Lines, standing, written};
 use jointwright_joint::plan::{AskDoc, Plan};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::AskPageLabel;
 
 /// What to ask first: every missing fact once, with who can answer it and what it settles.
 pub fn asks(plan: &Plan, lines: &mut Lines) {
     let groups = [
-        (
-            "ASK FIRST: what crew or owner can close before the work",
-            (true, false),
-        ),
-        ("TO FIND DURING THE WORK, at its own step", (true, true)),
-        ("ASK MAKERS: some publish it, some do not", (false, false)),
+        (AskPageLabel::AskFirst, (true, false)),
+        (AskPageLabel::DuringTheWork, (true, true)),
+        (AskPageLabel::AskMakers, (false, false)),
     ];
     let mut n = 0;
     for (title, wanted) in groups {
@@ -25,32 +24,31 @@ pub fn asks(plan: &Plan, lines: &mut Lines) {
         if asks.is_empty() {
             continue;
         }
-        lines.heading(title);
+        lines.heading(&title);
         for ask in asks {
             n += 1;
             lines.wrap("  ", &format!("{n} {}: {}", ask.who_words, ask.question));
-            lines.wrap("      ", &format!("settles {}", ask.settled_words()));
+            let what = ask.settled_words();
+            lines.label("      ", &AskPageLabel::Settles { what });
         }
     }
     if n > 0 {
-        lines.add("  Where each answer goes: `plan --ask` writes them as letters.");
+        lines.label("  ", &AskPageLabel::WhereAnswersGo);
     }
 }
 
 /// What letters were written: the verdict first, and letters of other plans that stand beside them.
 pub fn written_letters(plan: &Plan, folder: &str, names: &[&str], older: &[String]) -> String {
-    let mut lines = Lines::default();
+    let tongue = Tongue::of_plan(plan);
+    let mut lines = Lines::new(tongue);
     lines.wrap(
         "",
         &format!("{} {}", plan.plan_mark.words(), standing(plan)),
     );
-    lines.text.push_str(&written(folder, names));
+    lines.text.push_str(&written(tongue, folder, names));
     if !older.is_empty() {
-        let older = older.join(", ");
-        lines.wrap(
-            "  ",
-            &format!("Letters of another plan stand there, too: {older}"),
-        );
+        let names = older.to_vec();
+        lines.label("  ", &AskPageLabel::LettersOfAnotherPlan { names });
     }
     lines.text
 }

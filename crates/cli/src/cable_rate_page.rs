@@ -8,10 +8,8 @@ use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc};
-use jointwright_wording::cable_rating;
-
-/// What every rating of a cable says.
-const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. The cable's papers, the owner's rules and the persons named for it prevail. A joint in this run may bear less: rate it in a job of its own.";
+use jointwright_wording::label::{CableRatePageLabel, PageLabel, StretchLabel};
+use jointwright_wording::{Tongue, cable_rating};
 
 /// Rates a run of cable.
 ///
@@ -30,9 +28,8 @@ pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<
         page(&document)
     };
     if has_pictures && !json {
-        shown.push_str(
-            "No picture: a run of cable without a joint is the same all along each stretch.\n",
-        );
+        let tongue = Tongue::of_cable_rate(&document);
+        shown.push_str(&(tongue.label(&CableRatePageLabel::NoPicture) + "\n"));
     }
     Ok(Done {
         shown,
@@ -41,42 +38,44 @@ pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<
 }
 
 fn page(document: &CableRateDoc) -> String {
-    let mut lines = Lines::default();
+    let mut lines = Lines::new(Tongue::of_cable_rate(document));
     banner_of(document.invented.as_deref(), &mut lines);
-    lines.wrap(
-        "",
-        &format!(
-            "{}: what a run of cable carries, without a joint",
-            document.job
-        ),
-    );
+    let job = document.job.clone();
+    lines.label("", &CableRatePageLabel::Title { job });
     mark(&document.plan_mark, &mut lines);
     verdict(document, &mut lines);
-    for why in &document.not_judged {
-        lines.wrap("  ", &format!("not judged: {why}"));
+    for why in document.not_judged.iter().cloned() {
+        lines.label("  ", &CableRatePageLabel::NotJudgedWhy { why });
     }
     for said in &document.idle_closings {
         lines.wrap("  ", said);
     }
-    lines.wrap("  ", &format!("cable {}", document.cable));
+    let cable = document.cable.clone();
+    lines.label("  ", &CableRatePageLabel::Cable { cable });
     if let Some(why) = &document.why {
-        lines.wrap("  ", &format!("{}: {why}", document.state.words()));
+        lines.wrap(
+            "  ",
+            &format!("{}: {why}", lines.tongue.state(document.state)),
+        );
     }
     for ask in &document.asks {
-        lines.wrap("  ", &format!("ask {}: {}", ask.who_words, ask.question));
-        lines.wrap("      ", &format!("goes into the {}", ask.place()));
+        let (whom, question) = (ask.who_words.clone(), ask.question.clone());
+        lines.label("  ", &CableRatePageLabel::Ask { whom, question });
+        let place = ask.place();
+        lines.label("      ", &CableRatePageLabel::GoesInto { place });
     }
     if let (Some(degc), Some(load_a)) = (document.limit_degc, document.load_at_limit_a) {
-        lines.wrap("  ", &format!("the first of its stretches to reach {degc} degC, the highest in service by the job, does so at {load_a:.0} A all the time"));
+        lines.label("  ", &CableRatePageLabel::FirstAtLimit { degc, load_a });
     }
     for stretch in &document.stretches {
         of_stretch(document, stretch, &mut lines);
     }
     lines.blank();
     if !document.assumes.is_empty() {
-        lines.wrap("  ", &format!("Assumes: {}.", document.assumes.join("; ")));
+        let what = document.assumes.clone();
+        lines.label("  ", &PageLabel::Assumes { what });
     }
-    lines.wrap("  ", DECIDES_NOTHING);
+    lines.label("  ", &CableRatePageLabel::DecidesNothing);
     banner_of(document.invented.as_deref(), &mut lines);
     lines.text
 }
@@ -85,69 +84,62 @@ fn page(document: &CableRateDoc) -> String {
 fn verdict(document: &CableRateDoc, lines: &mut Lines) {
     match document.outcome {
         Outcome::Fail => {
-            lines.wrap("", "THE JOB'S LOAD IS TOO MUCH FOR THIS CABLE, by the job's own limit.");
-            for fail in &document.fails {
-                lines.wrap("  ", &format!("FAILS {fail}"));
+            lines.label("", &CableRatePageLabel::TooMuch);
+            for what in document.fails.iter().cloned() {
+                lines.label("  ", &PageLabel::Fails { what });
             }
         }
-        Outcome::Pass => lines.wrap(
-            "",
-            "The conductor keeps below the job's own limit at the job's load; that says nothing of joints, terminations and other limits, and permits nothing.",
-        ),
-        Outcome::NotJudged => lines.wrap("", "Not judged; nothing below permits a load."),
+        Outcome::Pass => lines.label("", &CableRatePageLabel::KeepsBelow),
+        Outcome::NotJudged => lines.label("", &CableRatePageLabel::NotJudged),
     }
 }
 
 fn of_stretch(document: &CableRateDoc, stretch: &StretchDoc, lines: &mut Lines) {
-    lines.blank();
-    lines.wrap("", &format!("STRETCH: {}", stretch.what));
+    let what = stretch.what.clone();
+    lines.heading(&CableRatePageLabel::Stretch(StretchLabel::Title { what }));
     for line in &stretch.lines {
         lines.wrap("  ", line);
     }
-    match &stretch.at_load {
-        Some(at) => lines.wrap("  ", &format!("at the job's load: {}", at_words(at))),
-        None => lines.wrap(
-            "  ",
-            "at the job's load: not known, or it warms without end",
-        ),
-    }
-    match (&stretch.at_limit, document.limit_degc) {
-        (Some(at), Some(degc)) => {
-            lines.wrap(
-                "  ",
-                &format!("it comes to {degc} degC at {}", at_words(at)),
-            );
-        }
-        (None, Some(degc)) => {
-            lines.wrap(
-                "  ",
-                &format!("{degc} degC are passed without any load, by its surroundings"),
-            );
-        }
-        (_, None) => {}
+    let at_load = match &stretch.at_load {
+        Some(at) => StretchLabel::JobsLoad {
+            at: at_words(at, lines),
+        },
+        None => StretchLabel::AtLoadNotKnown,
+    };
+    lines.label("  ", &CableRatePageLabel::Stretch(at_load));
+    let at_limit = document.limit_degc.map(|degc| match &stretch.at_limit {
+        Some(at) => StretchLabel::ComesTo {
+            degc,
+            at: at_words(at, lines),
+        },
+        None => StretchLabel::WithoutLoad { degc },
+    });
+    if let Some(label) = at_limit {
+        lines.label("  ", &CableRatePageLabel::Stretch(label));
     }
     if let (Some(of), Some(degc)) = (&stretch.cyclic, document.limit_degc) {
-        lines.wrap(
-            "  ",
-            &format!(
-                "with the job's day of loads it comes to {degc} degC at a peak of {:.0} A, {:.2} times the steady load; mean loss of the day {:.2} of the peak's ({}). The form (IEC 60853) is from memory: it rules nothing",
-                of.peak_a, of.factor_ratio, of.loss_load_ratio, of.source
-            ),
-        );
+        let label = StretchLabel::Cyclic {
+            degc,
+            peak_a: of.peak_a,
+            factor_ratio: of.factor_ratio,
+            loss_load_ratio: of.loss_load_ratio,
+            source: of.source.clone(),
+        };
+        lines.label("  ", &CableRatePageLabel::Stretch(label));
     }
-    if let Some(why) = &stretch.cyclic_left_out {
-        lines.wrap("  ", &format!("day of loads: {why}"));
+    if let Some(why) = stretch.cyclic_left_out.clone() {
+        let label = StretchLabel::DayOfLoads { why };
+        lines.label("  ", &CableRatePageLabel::Stretch(label));
     }
 }
 
-fn at_words(at: &RunAtDoc) -> String {
-    format!(
-        "{:.0} A all the time: conductor {:.1}, shield {:.1}, surface {:.1} degC; heat of the conductor {:.1} W/m, of the shield {:.2} W/m",
-        at.load_a,
-        at.conductor_degc,
-        at.shield_degc,
-        at.surface_degc,
-        at.conductor_w_per_m,
-        at.shield_w_per_m
-    )
+fn at_words(at: &RunAtDoc, lines: &Lines) -> String {
+    lines.say(&CableRatePageLabel::Stretch(StretchLabel::AtLoad {
+        load_a: at.load_a,
+        conductor_degc: at.conductor_degc,
+        shield_degc: at.shield_degc,
+        surface_degc: at.surface_degc,
+        conductor_w_per_m: at.conductor_w_per_m,
+        shield_w_per_m: at.shield_w_per_m,
+    }))
 }

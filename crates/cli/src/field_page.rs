@@ -8,14 +8,11 @@ use crate::page::{Lines, banner, mark, verdict};
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
-use jointwright_joint::plan::{GapDoc, LegDoc, Plan, RulingDoc, StressDoc, outcome_words};
+use jointwright_joint::plan::{GapDoc, GapState, LegDoc, Plan, RulingDoc, StressDoc};
 use jointwright_joint::said::Wording as _;
+use jointwright_wording::label::{FieldPageLabel, FieldTableLabel, PageLabel};
 use jointwright_wording::{Tongue, fails, plan};
 use std::path::PathBuf;
-
-/// What every page of fields says.
-const DECIDES_NOTHING: &str =
-    "Computed from the dimensions given; decides nothing. The parts' own instructions prevail.";
 
 /// What was asked on the command line.
 #[derive(clap::Args)]
@@ -105,7 +102,9 @@ fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Done, Vec<
         })?;
         files::write_file(path, &svg).map_err(|error| vec![format!("jointwright: {error}")])?;
         if !arguments.json {
-            shown.push_str(&format!("\nWrote {}\n", path.display()));
+            let file = path.display().to_string();
+            let wrote = Tongue::of_plan(&document).label(&PageLabel::Wrote { file });
+            shown.push_str(&format!("\n{wrote}\n"));
         }
     }
     Ok(Done {
@@ -128,55 +127,61 @@ fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String,
 
 /// The page for the terminal.
 fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
-    let mut lines = Lines::default();
+    let mut lines = Lines::new(Tongue::of_plan(document));
     banner(document, &mut lines);
-    lines.wrap("", &format!("{}: electric field", document.job.id));
+    let job = document.job.id.clone();
+    lines.label("", &FieldPageLabel::Title { job });
     mark(&document.plan_mark, &mut lines);
     verdict(document.outcome, fails, &mut lines);
-    lines.wrap(
-        "  ",
-        "Worst of what the windows and readings of each leg leave open.",
-    );
+    lines.label("  ", &FieldPageLabel::WorstOfWindows);
     for leg in legs {
-        lines.blank();
-        lines.wrap("", &format!("LEG {}: {}", leg.mark, leg.cable));
-        let Some(field) = &leg.field else {
-            lines.add("  its body is left open");
-            continue;
-        };
-        if let Some(why) = &field.why {
-            lines.wrap("  ", &format!("{}: {why}", field.state.words()));
-        }
-        for question in &field.questions {
-            lines.wrap("  ", &format!("ask: {question}"));
-        }
-        table(leg, &mut lines);
-        rulings(document, leg, &mut lines);
-        if document.must_stop() {
-            lines.add("  At which cuts each is so is withheld: this joint fails, or work stops.");
-            continue;
-        }
-        for stress in &field.stresses {
-            lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
-        }
-        for gap in &field.gaps {
-            lines.wrap("  ", &format!("gap {}: {}", gap.state.word(), gap.with));
-        }
+        of_leg(document, leg, &mut lines);
     }
     lines.blank();
     let assumes = legs.iter().find_map(|leg| leg.field.as_ref());
     if let Some(field) = assumes {
-        lines.wrap("  ", &format!("Assumes: {}.", field.assumes.join("; ")));
+        let what = field.assumes.clone();
+        lines.label("  ", &PageLabel::Assumes { what });
     }
     let earthing = legs
         .iter()
         .find_map(|leg| leg.field.as_ref()?.voltage_in_earth_fault_kv);
     if let Some(kv) = earthing {
-        lines.wrap("  ", &format!("While an earth fault is cleared {kv:.2} kV rms stand between conductor and earth; gaps are held against that too."));
+        lines.label("  ", &FieldPageLabel::EarthFault { kv });
     }
-    lines.wrap("  ", DECIDES_NOTHING);
+    lines.label("  ", &FieldPageLabel::DecidesNothing);
     banner(document, &mut lines);
     lines.text
+}
+
+fn of_leg(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
+    lines.heading(&FieldPageLabel::Leg {
+        leg: leg.mark.clone(),
+        cable: leg.cable.clone(),
+    });
+    let Some(field) = &leg.field else {
+        lines.label("  ", &FieldPageLabel::BodyLeftOpen);
+        return;
+    };
+    if let Some(why) = &field.why {
+        lines.wrap("  ", &format!("{}: {why}", lines.tongue.state(field.state)));
+    }
+    for question in field.questions.iter().cloned() {
+        lines.label("  ", &PageLabel::AskOf { question });
+    }
+    table(leg, lines);
+    rulings(document, leg, lines);
+    if document.must_stop() {
+        lines.label("  ", &FieldPageLabel::Withheld);
+        return;
+    }
+    for stress in &field.stresses {
+        lines.wrap("  ", &format!("{}: {}", stress.words, stress.with));
+    }
+    for gap in &field.gaps {
+        let (state, with) = (gap.state, gap.with.clone());
+        lines.label("  ", &FieldPageLabel::GapWith { state, with });
+    }
 }
 
 /// What the checks of fields say of a leg, but for what passes.
@@ -188,19 +193,20 @@ fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
         .iter()
         .filter(of_leg)
         .partition(|r| r.ruling == Outcome::Pass);
-    lines.add(&format!(
-        "  {} {}",
-        passing.len(),
-        outcome_words(Outcome::Pass)
-    ));
+    lines.label("  ", &FieldPageLabel::Passing { n: passing.len() });
     for ruling in open {
-        let word = outcome_words(ruling.ruling).to_uppercase();
+        let word = lines.tongue.outcome(ruling.ruling).to_uppercase();
+        let check = lines.tongue.check(&ruling.check);
         let why = ruling.why.as_deref().unwrap_or_default();
-        lines.wrap(
-            "  ",
-            &format!("{word} {}: {why}", ruling.check.replace('_', " ")),
-        );
+        lines.wrap("  ", &format!("{word} {check}: {why}"));
     }
+}
+
+/// Columns of what a line of the table is of.
+const NAME: usize = 46;
+
+fn text(lines: &Lines, label: FieldTableLabel) -> String {
+    lines.say(&FieldPageLabel::Table(label))
 }
 
 /// The fields of a leg at the worst of its windows.
@@ -209,25 +215,34 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
     if field.stresses.is_empty() && field.plug.is_none() {
         return;
     }
-    lines.wrap("  ", &format!("Field of leg {}", leg.mark));
-    stresses(&field.stresses, field.voltage_kv, "", lines);
+    let of = leg.mark.clone();
+    lines.wrap("  ", &text(lines, FieldTableLabel::FieldOf { leg: of }));
+    let voltage_kv = field.voltage_kv;
+    let title = FieldTableLabel::ToEarth { voltage_kv };
+    stresses(&field.stresses, title, lines);
     let trial_kv = field.trial_kv.unwrap_or(0.0);
-    stresses(&field.stresses_at_trial, trial_kv, ", trial", lines);
-    gaps(&field.gaps, "gap before the edge", lines);
+    let title = FieldTableLabel::ToEarthTrial {
+        voltage_kv: trial_kv,
+    };
+    stresses(&field.stresses_at_trial, title, lines);
+    gaps(&field.gaps, lines, |what| FieldTableLabel::GapBeforeEdge {
+        what,
+    });
     let Some(plug) = &field.plug else { return };
-    if let Some(why) = &plug.why {
-        lines.wrap(
-            "  ",
-            &format!("tapered plug, {}: {why}", plug.state.words()),
-        );
+    if let Some(why) = plug.why.clone() {
+        let state = plug.state;
+        lines.wrap("  ", &text(lines, FieldTableLabel::PlugNot { state, why }));
         return;
     }
-    let title = format!("tapered plug, kV/mm rms at {:.2} kV", field.voltage_kv);
-    lines.add(&format!("  {title:<46}{:>8}", "here"));
+    let title = text(lines, FieldTableLabel::Plug { voltage_kv });
+    let here = text(lines, FieldTableLabel::Here);
+    lines.named("  ", &title, NAME, &format!("{here:>8}"));
     for stress in &plug.stresses {
-        lines.add(&format!("  {:<46}{}", stress.words, number(stress)));
+        lines.named("  ", &stress.words, NAME, &number(stress));
     }
-    gaps(&plug.gaps, "film of the plug", lines);
+    gaps(&plug.gaps, lines, |what| FieldTableLabel::FilmOfPlug {
+        what,
+    });
 }
 
 /// A field; one that is not as close as asked says so.
@@ -236,37 +251,42 @@ fn number(stress: &StressDoc) -> String {
     format!("{:>8.2}{mark}", stress.kv_per_mm)
 }
 
-fn gaps(gaps: &[GapDoc], name: &str, lines: &mut Lines) {
+fn gaps(gaps: &[GapDoc], lines: &mut Lines, name: fn(GapState) -> FieldTableLabel) {
     for gap in gaps {
-        let mut what = format!("{name}, {}: may discharge at", gap.words());
-        if what.len() > 46 {
-            lines.add(&format!("  {name}, {}:", gap.words()));
-            what = "  may discharge at".to_owned();
+        let of = text(lines, name(gap.state));
+        let may_discharge = text(lines, FieldTableLabel::MayDischarge);
+        let mut what = format!("{of} {may_discharge}");
+        if what.chars().count() > NAME {
+            lines.wrap("  ", &of);
+            what = format!("  {may_discharge}");
         }
-        lines.add(&format!(
-            "  {what:<46}{:>8.1} kV rms, as computed",
-            gap.inception_kv
-        ));
+        let inception_kv = gap.inception_kv;
+        let at = text(lines, FieldTableLabel::AsComputed { inception_kv });
+        lines.add(&format!("  {what:<NAME$}{at}"));
     }
 }
 
-fn stresses(stresses: &[StressDoc], voltage_kv: f64, when: &str, lines: &mut Lines) {
+fn stresses(stresses: &[StressDoc], title: FieldTableLabel, lines: &mut Lines) {
     if stresses.is_empty() {
         return;
     }
-    let title = format!("kV/mm rms at {voltage_kv:.2} kV rms to earth{when}");
-    lines.add(&format!(
-        "  {title:<46}{:>8}{:>16}",
-        "here", "worst allowed"
-    ));
+    let title = text(lines, title);
+    let here = text(lines, FieldTableLabel::Here);
+    let allowed = text(lines, FieldTableLabel::WorstAllowed);
+    lines.named("  ", &title, NAME, &format!("{here:>8}{allowed:>16}"));
     for stress in stresses {
         let allowed = stress
             .allowed_kv_per_mm
             .map_or("-".to_owned(), |most| format!("{most:.2}"));
         let here = number(stress);
-        lines.add(&format!("  {:<46}{here:<10}{allowed:>14}", stress.words));
+        lines.named(
+            "  ",
+            &stress.words,
+            NAME,
+            &format!("{here:<10}{allowed:>14}"),
+        );
     }
     if stresses.iter().any(|stress| !stress.is_settled) {
-        lines.add("  ? did not come as close as asked; not judged");
+        lines.wrap("  ", &text(lines, FieldTableLabel::NotSettled));
     }
 }

@@ -27,6 +27,8 @@ use jointwright_joint::plan::Plan;
 use jointwright_joint::{catalogue, job, judge, plan};
 use jointwright_numerics::case;
 use jointwright_paper::{FieldPicture, make_up_sheet};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::AskPageLabel;
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
@@ -177,7 +179,8 @@ fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) ->
             return failed(&error.to_string());
         }
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
-        written = page::written(&folder.display().to_string(), &names);
+        let tongue = Tongue::of_plan(&document);
+        written = page::written(tongue, &folder.display().to_string(), &names);
     }
     let shown = if json {
         text
@@ -211,7 +214,7 @@ fn asked(judged: &Judged<'_>, folder: &str, made: &str) -> ExitCode {
         .collect();
     let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
     let shown = if files.is_empty() {
-        "Nothing is open that somebody could answer.\n".to_owned()
+        Tongue::of_plan(&document).label(&AskPageLabel::NothingOpen) + "\n"
     } else if let Err(error) = files::write(&folder, &files) {
         return failed(&error.to_string());
     } else {

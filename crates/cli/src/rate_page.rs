@@ -12,11 +12,11 @@ use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc};
 use jointwright_joint::warm::Rating;
-use jointwright_wording::rate;
+use jointwright_wording::label::{
+    GovernsLabel, LastingLabel, LoadsLabel, PageLabel, RatePageLabel,
+};
+use jointwright_wording::{Tongue, rate};
 use std::path::PathBuf;
-
-/// What every rating says.
-const DECIDES_NOTHING: &str = "Computed from what is stated; decides nothing. The parts' own instructions, the owner's rules and the persons named for it prevail. A joint that was made otherwise than planned gets otherwise warm.";
 
 /// What was asked on the command line.
 #[derive(clap::Args)]
@@ -68,6 +68,7 @@ fn judged_rating(
     let failed = |why: String| vec![format!("jointwright: {why}")];
     let rating = judged.inputs.warm.rating().map_err(failed)?;
     let document = rate(judged, rating.as_ref()).made_at(made);
+    let tongue = Tongue::of_rate(&document);
     let mut shown = if arguments.json {
         serde_json::to_string_pretty(&document).map_err(|error| failed(error.to_string()))? + "\n"
     } else {
@@ -77,14 +78,12 @@ fn judged_rating(
         let pictures = pictures(judged, rating.as_ref(), &document);
         let names: Vec<&str> = pictures.iter().map(|(name, _)| name.as_str()).collect();
         if names.is_empty() {
-            shown_more(
-                &mut shown,
-                arguments.json,
-                "No picture: no temperature is computed.\n",
-            );
+            let no_picture = tongue.label(&RatePageLabel::NoPicture) + "\n";
+            shown_more(&mut shown, arguments.json, &no_picture);
         } else {
             files::write(folder, &pictures).map_err(|error| failed(error.to_string()))?;
-            let written = crate::page::written(&folder.display().to_string(), &names);
+            let folder = folder.display().to_string();
+            let written = crate::page::written(tongue, &folder, &names);
             shown_more(&mut shown, arguments.json, &written);
         }
     }
@@ -121,43 +120,41 @@ fn pictures(
 
 /// The page for the terminal.
 fn page(document: &RateDoc) -> String {
-    let mut lines = Lines::default();
+    let mut lines = Lines::new(Tongue::of_rate(document));
     banner_of(document.invented.as_deref(), &mut lines);
-    lines.wrap(
-        "",
-        &format!("{}: temperatures that the load brings", document.job),
-    );
+    let job = document.job.clone();
+    lines.label("", &RatePageLabel::Title { job });
     mark(&document.plan_mark, &mut lines);
     verdict(document.outcome, &document.fails, &mut lines);
     let warm = &document.warm;
     if let Some(why) = &warm.why {
-        lines.wrap("  ", &format!("{}: {why}", warm.state.words()));
+        lines.wrap("  ", &format!("{}: {why}", lines.tongue.state(warm.state)));
     }
-    for question in &warm.questions {
-        lines.wrap("  ", &format!("ask: {question}"));
+    for question in warm.questions.iter().cloned() {
+        lines.label("  ", &PageLabel::AskOf { question });
     }
     loads(document, &mut lines);
     governs(document, &mut lines);
     lasting(&document.emergency, &mut lines);
     for leg in &warm.legs {
-        lines.blank();
-        lines.add(&format!("LEG {}", leg.leg));
+        let mark = leg.leg.clone();
+        lines.heading(&RatePageLabel::Leg { leg: mark });
         for line in &leg.lines {
             lines.wrap("  ", line);
         }
     }
     if !warm.surroundings.is_empty() {
-        lines.blank();
-        lines.add("SURROUNDINGS, AS STATED OR AS COMPUTED");
+        lines.heading(&RatePageLabel::Surroundings);
         for line in &warm.surroundings {
             lines.wrap("  ", line);
         }
     }
     lines.blank();
     if !warm.assumes.is_empty() {
-        lines.wrap("  ", &format!("Assumes: {}.", warm.assumes.join("; ")));
+        let what = warm.assumes.clone();
+        lines.label("  ", &PageLabel::Assumes { what });
     }
-    lines.wrap("  ", DECIDES_NOTHING);
+    lines.label("  ", &RatePageLabel::DecidesNothing);
     banner_of(document.invented.as_deref(), &mut lines);
     lines.text
 }
@@ -167,29 +164,26 @@ fn loads(document: &RateDoc, lines: &mut Lines) {
     if document.loads.is_empty() {
         return;
     }
-    lines.blank();
-    lines.add("LOADS ALL THE TIME, AND TEMPERATURES IN DEGREES CELSIUS");
-    lines.add(&format!(
-        "  {:>6}  {:<4}{:>7}{:>8}{:>8}{:>8}{:>8}   {}",
-        "times", "leg", "A", "joint", "rubber", "cable", "beyond", "exceeds"
-    ));
+    lines.heading(&RatePageLabel::Loads(LoadsLabel::Title));
+    lines.laid_out("  ", &RatePageLabel::Loads(LoadsLabel::Head));
     for row in &document.loads {
         load(document, row, lines);
     }
-    lines.wrap("  ", "times: the job's load. joint: hottest conductor inside the body. cable: the same of this leg's cable, going through there without a joint. beyond: hottest conductor beyond the body. Each may be off by a hundredth of its rise, after a time by two.");
-    lines.wrap("  ", "exceeds: limits of bodies by their papers and of the job that are passed; an empty place says nothing of other limits, and permits nothing.");
+    lines.label("  ", &RatePageLabel::Loads(LoadsLabel::Columns));
+    lines.label("  ", &RatePageLabel::Loads(LoadsLabel::Exceeds));
 }
 
 fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
     let ratio = format!("{:.2}", row.ratio);
     if let Some(why) = &row.why {
-        lines.add(&format!("  {ratio:>6}  {why}"));
+        lines.wrap("  ", &format!("{ratio:>6}  {why}"));
         return;
     }
     for (index, (at, of)) in row.legs.iter().zip(&document.warm.legs).enumerate() {
         let ratio = if index == 0 { ratio.as_str() } else { "" };
         let ours = row.passed.iter().filter(|passed| passed.leg == of.leg);
-        let passed: Vec<&str> = ours.map(|passed| passed.of.word()).collect();
+        let passed = ours.map(|passed| lines.say(&RatePageLabel::Limit { of: passed.of }));
+        let passed: Vec<String> = passed.collect();
         lines.add(&format!(
             "  {ratio:>6}  {:<4}{:>7.0}{:>8.1}{:>8.1}{:>8.1}{:>8.1}   {}",
             of.leg,
@@ -208,31 +202,26 @@ fn governs(document: &RateDoc, lines: &mut Lines) {
     if document.loads.is_empty() {
         return;
     }
-    lines.blank();
-    lines.add("WHICH LIMIT COMES FIRST, ALL LOADS IN PROPORTION");
+    lines.heading(&RatePageLabel::Governs(GovernsLabel::Title));
     for of in &document.governs {
-        let load = match (of.ratio, of.load_a) {
-            (Some(0.0), _) => "passed without any load, by its surroundings".to_owned(),
-            (Some(ratio), Some(load_a)) => {
-                format!("{load_a:.0} A, {ratio:.2} times the job's load")
-            }
-            _ => "no load found".to_owned(),
+        let (leg, what) = (of.leg.clone(), of.what.clone());
+        let label = match (of.ratio, of.load_a) {
+            (Some(0.0), _) => GovernsLabel::WithoutLoad { leg, what },
+            (Some(ratio), Some(load_a)) => GovernsLabel::AtLoad {
+                leg,
+                what,
+                load_a,
+                ratio,
+            },
+            _ => GovernsLabel::NoLoad { leg, what },
         };
-        lines.wrap("  ", &format!("leg {}: {}: {load}", of.leg, of.what));
+        lines.label("  ", &RatePageLabel::Governs(label));
     }
-    for leg in document
-        .warm
-        .legs
-        .iter()
-        .filter(|leg| leg.limit_degc.is_none())
-    {
-        lines.wrap(
-            "  ",
-            &format!(
-                "leg {}: its body states no temperature: not judged, whatever its cable may bear",
-                leg.leg
-            ),
-        );
+    let legs = document.warm.legs.iter();
+    for leg in legs.filter(|leg| leg.limit_degc.is_none()) {
+        let leg = leg.leg.clone();
+        let label = GovernsLabel::BodyStatesNone { leg };
+        lines.label("  ", &RatePageLabel::Governs(label));
     }
 }
 
@@ -241,20 +230,18 @@ fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
     if rows.is_empty() {
         return;
     }
-    lines.blank();
-    lines.add("EMERGENCIES, FROM THE JOB'S LOAD AT REST");
-    lines.add(&format!(
-        "  {:>6}  {:>10}  {:<12} A of each leg",
-        "times", "to limit", "of"
-    ));
+    lines.heading(&RatePageLabel::Lasting(LastingLabel::Title));
+    lines.laid_out("  ", &RatePageLabel::Lasting(LastingLabel::Head));
     for row in rows {
         let lasts = match row.lasts_h {
-            None => "over 72 h".to_owned(),
+            None => lines.say(&RatePageLabel::Lasting(LastingLabel::Over)),
             Some(hours) if hours < 1.0 => format!("{:.1} min", hours * 60.0),
             Some(hours) => format!("{hours:.2} h"),
         };
-        let of = match (&row.of, &row.leg) {
-            (Some(of), Some(leg)) => format!("{}, {leg}", of.word()),
+        let of = match (row.of, &row.leg) {
+            (Some(of), Some(leg)) => {
+                format!("{}, {leg}", lines.say(&RatePageLabel::Limit { of }))
+            }
             _ => "-".to_owned(),
         };
         let loads: Vec<String> = row
@@ -268,5 +255,5 @@ fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
             loads.join(" ")
         ));
     }
-    lines.wrap("  ", "to limit: until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job. Two hundredths of the rise more or less can be a tenth of such a time, near a load that is borne for long much more.");
+    lines.label("  ", &RatePageLabel::Lasting(LastingLabel::ToLimit));
 }

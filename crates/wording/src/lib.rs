@@ -59,6 +59,22 @@ impl Tongue {
         }
     }
 
+    /// The one in which a rating is written.
+    pub const fn of_rate(rating: &RateDoc) -> Tongue {
+        Tongue {
+            language: rating.language,
+            words: rating.words,
+        }
+    }
+
+    /// The one in which the rating of a run of cable is written.
+    pub const fn of_cable_rate(rating: &CableRateDoc) -> Tongue {
+        Tongue {
+            language: rating.language,
+            words: rating.words,
+        }
+    }
+
     /// Text that a door prints and that is no message of the core.
     pub fn label(self, label: &impl Label) -> String {
         label.text(self)

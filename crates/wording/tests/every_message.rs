@@ -5,7 +5,8 @@ use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Language, Said, Wording};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
-    CutLabel, FrontLabel, Label, PartLabel, RulingLabel, SheetLabel, SheetText,
+    AskPageLabel, CableRatePageLabel, CutLabel, FieldPageLabel, FrontLabel, Label, PageLabel,
+    PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText,
 };
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
@@ -274,14 +275,23 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<FrontLabel>();
     check_labels::<PartLabel>();
     check_labels::<SheetText>();
+    check_labels::<PageLabel>();
+    check_labels::<PlanLegLabel>();
+    check_labels::<PlanRulingLabel>();
+    check_labels::<AskPageLabel>();
+    check_labels::<RatePageLabel>();
+    check_labels::<CableRatePageLabel>();
+    check_labels::<FieldPageLabel>();
 }
 
 #[test]
-fn every_check_has_a_question_in_every_language() {
+fn every_check_has_a_question_and_a_name_in_every_language() {
     for check in CHECKS {
         for tongue in tongues() {
             let question = tongue.say(&Said::Check(check.slug.to_owned()));
             assert!(question.ends_with('?'), "{}: {question}", check.slug);
+            let name = tongue.say(&Said::CheckName(check.slug.to_owned()));
+            assert_ne!(name, check.slug);
         }
         let name = SPANISH.check(check.slug);
         assert!(

@@ -5,10 +5,11 @@ use super::state::StateDoc;
 use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_with};
 use super::{INVENTED, program, verdict::fails};
+use crate::cable::Words;
 use crate::job::{Day, Job};
 use crate::judge::{JudgedRun, worst};
 use crate::limit::{Outcome, Ruling};
-use crate::said::Wording;
+use crate::said::{Language, Wording};
 use crate::warm::{CableRun, RunAt};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -29,6 +30,10 @@ pub struct CableRateDoc {
     pub invented: Option<String>,
     /// Name of the job.
     pub job: String,
+    /// Language of its texts, by its code in ISO 639-1.
+    pub language: Language,
+    /// Practice whose words its texts use: "us" or "iec".
+    pub words: Words,
     /// The mark of this rating: of all that went in and of its outcome.
     pub plan_mark: MarkDoc,
     /// "pass", "fail" or "not-judged": whether the job's load keeps the conductor below the highest temperature that the job states, in every stretch.
@@ -162,6 +167,8 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
     CableRateDoc {
         invented: job.invented.then(|| INVENTED.to_owned()),
         job: job.id.clone(),
+        language: job.language,
+        words: job.words,
         plan_mark: mark_with(order, outcome.name(), &program()),
         outcome,
         fails: fails(rulings, wording),

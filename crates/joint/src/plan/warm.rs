@@ -4,10 +4,11 @@ use super::stated::stated_words;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
 use super::{StateDoc, all_said, program};
+use crate::cable::Words;
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
 use crate::limit::{Outcome, shown};
-use crate::said::{HeatSaid, Wording};
+use crate::said::{HeatSaid, Language, Wording};
 use crate::warm::{
     AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
     RATIO_MOST, Rating, Share, Warm, share_words,
@@ -147,6 +148,10 @@ pub struct RateDoc {
     pub invented: Option<String>,
     /// Name of the job.
     pub job: String,
+    /// Language of its texts, by its code in ISO 639-1.
+    pub language: Language,
+    /// Practice whose words its texts use: "us" or "iec".
+    pub words: Words,
     /// The mark of the plan of the same job, made of the same texts by the same program.
     pub plan_mark: MarkDoc,
     /// Worst of the rulings of the whole joint: "pass", "fail" or "not-judged".
@@ -598,6 +603,8 @@ pub(super) fn rate_doc(
     });
     let mut doc = RateDoc {
         invented,
+        language: inputs.order.job.language,
+        words: inputs.order.job.words,
         job: inputs.order.job.id.clone(),
         plan_mark: mark_of(judged, &program()),
         outcome: worst(&judged.rulings),

@@ -122,6 +122,8 @@ pub enum Said {
     Limit(Box<LimitSaid>),
     /// The question of a check, by its name in documents.
     Check(String),
+    /// A check in a few words, by its name in documents.
+    CheckName(String),
     /// What is asked for.
     Ask(Box<AskSaid>),
     /// Of the temperatures that the load brings.

@@ -50,6 +50,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Subject(subject) => tongue.subject(subject),
         Said::Sentences(all) => joined(tongue, all, " "),
         Said::Check(slug) => check::question(slug).unwrap_or(slug).to_owned(),
+        Said::CheckName(slug) => tongue.check(slug),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
         Said::Cut(said) => cut::say(tongue, said),

@@ -4,15 +4,29 @@
 //!
 //! Invariants: one enum a page or a picture, whole phrases with typed arguments; a label without a text in every language does not compile.
 
+mod ask_page;
+mod cable_rate_page;
 mod cut;
+mod field_page;
 mod fixed;
 mod front;
+mod page;
+mod plan_leg;
+mod plan_ruling;
+mod rate_page;
 mod ruling;
 mod sheet;
 mod sheet_text;
 
+pub use ask_page::AskPageLabel;
+pub use cable_rate_page::{CableRatePageLabel, StretchLabel};
 pub use cut::CutLabel;
+pub use field_page::{FieldPageLabel, FieldTableLabel};
 pub use front::{FrontLabel, PartLabel};
+pub use page::PageLabel;
+pub use plan_leg::{LegCutLabel, LegLine, LegStop, PlanLegLabel};
+pub use plan_ruling::PlanRulingLabel;
+pub use rate_page::{GovernsLabel, LastingLabel, LoadsLabel, RatePageLabel};
 pub use ruling::RulingLabel;
 pub use sheet::SheetLabel;
 pub use sheet_text::SheetText;
