@@ -324,6 +324,34 @@ mod tests {
     }
 
     #[test]
+    fn the_root_of_a_crate_is_a_folder_too() {
+        let root = |first: &str| {
+            let files = [
+                (
+                    "crates/a/src/lib.rs",
+                    "mod one;\nmod two;\npub use self::one::One;",
+                ),
+                ("crates/a/src/one.rs", first),
+                ("crates/a/src/two.rs", "use crate::One;"),
+            ];
+            files.map(|(path, text)| (path.to_owned(), text.to_owned()))
+        };
+        let check_root = |first: &str, expected: &[&str]| {
+            let files = root(first);
+            let files: Vec<(&str, &str)> = files
+                .iter()
+                .map(|(p, t)| (p.as_str(), t.as_str()))
+                .collect();
+            check(judge, &files, expected);
+        };
+        check_root("use crate::three::X;", &[]);
+        check_root(
+            "use crate::two::Two;",
+            &["crates/a/src use each other in a circle: one → two → one"],
+        );
+    }
+
+    #[test]
     fn circles_that_share_a_module_are_one_and_named_whole() {
         let files = [
             ("one.rs", "use super::two::Two;"),

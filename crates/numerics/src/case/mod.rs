@@ -26,6 +26,7 @@ mod document;
 mod drawing;
 mod heat;
 mod matter;
+mod parse;
 mod schema;
 mod sense;
 mod si;
@@ -141,7 +142,7 @@ fn read_into(text: &str, complaints: &mut Complaints<'_>) -> Option<Question> {
         complaints.add_top(message, "This is hardly the file that was meant.");
         return None;
     }
-    let tree = tree::parse(text, complaints)?;
+    let tree = parse::parse(text, complaints)?;
     if let tree::Value::List(items) = &tree.value {
         let n = items.len();
         let message =

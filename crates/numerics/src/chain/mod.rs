@@ -42,9 +42,7 @@ pub use bounds::Bounds;
 pub use error::ChainError;
 pub use path::{Path, Step};
 pub use solution::Solution;
-pub use spread::{
-    QUANTILES_PERMILLE, SAMPLES_MOST, SAMPLES_NEEDED, Spread, SpreadOptions, TRIES_PER_SAMPLE,
-};
+pub use spread::{QUANTILES_PERMILLE, SAMPLES_NEEDED, Spread, SpreadOptions, TRIES_PER_SAMPLE};
 
 use graph::Forest;
 
@@ -53,6 +51,9 @@ use graph::Forest;
 /// A quarter of the range of `i64`, so that the sum of two distances, and their difference, still fit.
 /// In half nanometres this is more than a million kilometres.
 pub const REACH_MOST: i64 = i64::MAX / 4;
+
+/// Greatest number of samples that one call draws.
+pub const SAMPLES_MOST: u32 = 1 << 20;
 
 /// One million: the whole, for a part given in parts per million.
 pub(crate) const PPM: u32 = 1_000_000;

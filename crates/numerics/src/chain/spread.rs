@@ -6,13 +6,10 @@
 //! **Not here.** The use of a spread: only [`super::Bounds`] excludes a distance.
 
 use super::sampler::Sampler;
-use super::{Chain, ChainError};
+use super::{Chain, ChainError, SAMPLES_MOST};
 
 /// Quantiles at which a [`Spread`] is read, in thousandths.
 pub const QUANTILES_PERMILLE: [u32; 5] = [5, 25, 500, 975, 995];
-
-/// Greatest number of samples that one call draws.
-pub const SAMPLES_MOST: u32 = 1 << 20;
 
 /// Samples that must be accepted (or all requested ones, if fewer): at 1000 the outer quantiles still have five
 /// samples beyond them.

@@ -12,7 +12,8 @@
 //!
 //! **Source.** Derived here.
 
-use super::dofs::{Dofs, FIXED};
+use super::dofs::Dofs;
+use super::ordering::FIXED;
 use super::sparse::Structure;
 use super::triangle;
 

@@ -14,10 +14,7 @@
 //!
 //! **Not here.** The nodes of a conductor (`field`).
 
-use super::ordering;
-
-/// Mark of a fixed node among the unknowns.
-pub(super) const FIXED: u32 = u32::MAX;
+use super::ordering::{self, FIXED};
 
 /// Contradiction in a list of conditions.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]

@@ -24,6 +24,7 @@ pub mod dofs;
 mod ordering;
 pub mod quadrature;
 pub mod sparse;
+mod sparse_error;
 mod structure;
 pub mod triangle;
 

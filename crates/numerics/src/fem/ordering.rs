@@ -13,8 +13,10 @@
 //!
 //! **Source.** Derived and measured here.
 
-use super::dofs::FIXED;
 use super::sparse;
+
+/// Mark of a fixed node among the unknowns.
+pub(super) const FIXED: u32 = u32::MAX;
 
 /// The edges of a triangle: two corners and the mid-node.
 const EDGES: [[usize; 3]; 3] = [[0, 1, 3], [1, 2, 4], [2, 0, 5]];

@@ -15,7 +15,7 @@
 //!
 //! **Source.** Textbook compressed columns.
 
-use super::sparse::SparseError;
+use super::sparse_error::SparseError;
 
 /// Sparsity pattern of a square matrix: the sorted rows of each column, always with the diagonal.
 ///

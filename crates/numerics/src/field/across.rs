@@ -21,7 +21,6 @@
 //!
 //! **Source.** `docs/theory/gap.md`.
 
-use super::judge::{POTENTIAL_RATIO, size};
 use super::solution::{NONE, Solution};
 use crate::gas::{self, breakdown_crest_v};
 use crate::outline::{Outline, Point, Shape};
@@ -378,8 +377,7 @@ impl Search<'_, '_> {
                 if (self.is_held)(&self.outline.curves[rim.curve_index].tag) {
                     continue;
                 }
-                let size = size(self.solution, rim.triangle);
-                error += POTENTIAL_RATIO * size * self.solution.gap(rim.triangle, end) / withstood;
+                error += self.solution.potential_error(rim.triangle, end) / withstood;
                 triangles.push(rim.triangle);
             }
             let most = way.value + error;

@@ -8,9 +8,6 @@ use super::system::{System, coefficients};
 use super::wanted::Wanted;
 use crate::outline::Point;
 
-/// Error of a triangle's potential, as a share of its size times the error of its slope.
-pub(super) const POTENTIAL_RATIO: f64 = 0.3;
-
 /// A wanted number in one solution.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Judged {
@@ -181,7 +178,7 @@ fn potential_at(solution: &mut Solution<'_>, at: Point) -> Judged {
         for part in 0..2 {
             judged.parts[part] += value[part] / holders.len() as f64;
         }
-        let error = POTENTIAL_RATIO * size(solution, triangle) * solution.gap(triangle, at);
+        let error = solution.potential_error(triangle, at);
         judged.rough_error = judged.rough_error.max(error);
         judged.spots.push((triangle, 0.0));
     }
@@ -223,11 +220,4 @@ fn axial_field_at(solution: &mut Solution<'_>, at: Point) -> Judged {
         judged.spots.push((triangle, 0.0));
     }
     judged
-}
-
-/// Longest side of a triangle, m.
-pub(super) fn size(solution: &Solution<'_>, triangle: u32) -> f64 {
-    let numbers = solution.mesh.triangles[triangle as usize];
-    let [a, b, c] = [0, 1, 2].map(|k| solution.mesh.nodes[numbers[k] as usize]);
-    a.distance(b).max(b.distance(c)).max(c.distance(a))
 }

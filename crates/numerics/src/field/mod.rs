@@ -23,6 +23,7 @@ mod corner;
 mod judge;
 mod newton;
 mod peak;
+mod potential;
 mod recovery;
 mod section;
 mod solution;

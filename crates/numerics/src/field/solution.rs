@@ -11,6 +11,8 @@ pub(super) const NONE: u32 = u32::MAX;
 const INSIDE_RATIO: f64 = 1e-7;
 /// Distance inside a triangle at which its own slope is taken, as a share of the way to its centroid.
 const INWARD_RATIO: f64 = 0.2;
+/// Error of a triangle's potential, as a share of its size times the error of its slope.
+const POTENTIAL_RATIO: f64 = 0.3;
 /// The three points at which the slopes of a triangle are taken, in area coordinates.
 const SAMPLES: [[f64; 3]; 3] = [
     [2.0 / 3.0, 1.0 / 6.0, 1.0 / 6.0],
@@ -156,6 +158,18 @@ impl<'m> Solution<'m> {
             }
         }
         modulus(gap)
+    }
+
+    /// Error of the potential at a place in a triangle, from the slopes there, V.
+    pub fn potential_error(&mut self, triangle: u32, at: Point) -> f64 {
+        POTENTIAL_RATIO * self.size(triangle) * self.gap(triangle, at)
+    }
+
+    /// Longest side of a triangle, m.
+    fn size(&self, triangle: u32) -> f64 {
+        let numbers = self.mesh.triangles[triangle as usize];
+        let [a, b, c] = [0, 1, 2].map(|k| self.mesh.nodes[numbers[k] as usize]);
+        a.distance(b).max(b.distance(c)).max(c.distance(a))
     }
 
     /// Largest modulus of the averaged slopes at a triangle's corners: quick, and accurate enough for a choice.

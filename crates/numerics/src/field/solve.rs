@@ -1,6 +1,7 @@
 //! Solves, judges and refines until every wanted number meets its tolerance.
 
 use super::judge::{Judged, judge};
+use super::potential;
 use super::section::Section;
 use super::solution::{Solution, unevenness};
 use super::solved::{Cut, FieldError, Options, Solved, Stage, Watch};
@@ -127,7 +128,7 @@ pub(super) fn run(
         let mut system = System::new(section, mesh)?;
         let n_unknowns = system.n_unknowns();
         watch.stage(Stage::Solve);
-        let (potential, newton_residuals) = system.solve(section)?;
+        let (potential, newton_residuals) = potential::solve(section, &mut system)?;
         watch.stage(Stage::Judge);
         let n_regions = section.materials.len();
         let mut solution = Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);

@@ -1,6 +1,5 @@
 //! System of equations of a mesh, and its solution.
 
-use super::newton;
 use super::section::{Conductivity, Regime, Section};
 use super::solution::Neighbours;
 use super::solved::FieldError;
@@ -66,18 +65,8 @@ impl System {
         self.neighbours.measure(&self.mesh);
     }
 
-    /// Solves for the potential of every node, real and imaginary part, V; also returns the residuals of Newton's method, if it was needed.
-    pub fn solve(&mut self, section: &Section) -> Result<(Vec<[f64; 2]>, Vec<f64>), FieldError> {
-        let first = self.solve_linear(section)?;
-        if newton::is_needed(section) {
-            newton::solve(section, self, first)
-        } else {
-            Ok((first, Vec::new()))
-        }
-    }
-
     /// Solves with the conductivities at zero field.
-    fn solve_linear(&mut self, section: &Section) -> Result<Vec<[f64; 2]>, FieldError> {
+    pub fn solve_linear(&mut self, section: &Section) -> Result<Vec<[f64; 2]>, FieldError> {
         let per_region = coefficients(section);
         let coefficient = |part: usize| -> Vec<f64> {
             self.mesh

@@ -7,6 +7,7 @@
 //! estimates rest on two solutions again.
 
 use super::judge::judge;
+use super::potential;
 use super::section::Section;
 use super::solution::Solution;
 use super::solve::{Goal, Run, answers, follow, run};
@@ -192,7 +193,7 @@ impl Prepared {
         let mut last = None;
         for (level, system) in self.systems.iter_mut().enumerate() {
             watch.stage(Stage::Solve);
-            let (potential, residuals) = system.solve(section)?;
+            let (potential, residuals) = potential::solve(section, system)?;
             watch.stage(Stage::Judge);
             let n_regions = section.materials.len();
             let mut solution =

@@ -2,8 +2,9 @@
 //!
 //! **Invariants.** The result keeps to the temperature: it is the cooler end of the last interval.
 
-use super::run::{Ladder, Temperatures};
+use super::run::Ladder;
 use super::shape::LadderError;
+use super::temperatures::Temperatures;
 use crate::heat::HeatError;
 
 /// Relative accuracy of the load or time found.

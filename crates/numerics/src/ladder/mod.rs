@@ -35,9 +35,11 @@ mod network;
 mod reduced;
 mod run;
 mod shape;
+mod temperatures;
 
 pub use elements::elements;
 pub use limit::Spot;
 pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
-pub use run::{Core, Ladder, Origin, Origins, Temperatures};
+pub use run::{Core, Ladder, Origin, Origins};
 pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};
+pub use temperatures::Temperatures;

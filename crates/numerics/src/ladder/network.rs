@@ -1,8 +1,8 @@
 //! Network: conductances, capacities and sources of all cells, and of the hub.
 
 use super::grid::Grid;
-use super::run::Temperatures;
 use super::shape::{Arm, LadderError, Star};
+use super::temperatures::Temperatures;
 use crate::fem::sparse::Structure;
 use std::f64::consts::PI;
 

@@ -9,8 +9,9 @@
 //! The loss of an hour follows the mean of the temperatures at its beginning and its end.
 
 use super::jacobi::eigen;
-use super::run::{Ladder, Temperatures};
+use super::run::Ladder;
 use super::shape::LadderError;
+use super::temperatures::Temperatures;
 use crate::heat::HeatError;
 
 /// Number of groups of sources: those of the joint, and those of the last slice of each arm.

@@ -2,6 +2,7 @@
 
 use super::network::{Network, Out};
 use super::shape::{LadderError, Star};
+use super::temperatures::Temperatures;
 use crate::fem::sparse::{Cholesky, SparseError};
 use crate::heat::HeatError;
 use crate::heat::step::{self, Flow};
@@ -28,12 +29,6 @@ pub struct Origins {
 
 /// Number of steps in each doubling of time.
 const N_STEPS: usize = 3;
-
-/// Temperatures of all cells of one ladder, °C.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Temperatures {
-    pub(super) degc: Vec<f64>,
-}
 
 /// The core of an arm: places along it, m, and the cells that hold their temperatures.
 #[derive(Clone, Debug, PartialEq)]

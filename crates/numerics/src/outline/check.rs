@@ -12,8 +12,9 @@
 //! **Not here.** Whether separate parts of a section are connected, and how they are treated (`case`, `field`).
 
 use super::contact::{Contact, TOUCH, contacts};
-use super::flaw::{CurveName, Flaw, RegionName};
+use super::flaw::{Flaw, curve_name};
 use super::piece::{Extent, Piece};
+use super::places::Places;
 use super::regions;
 use super::{Outline, Point, Shape};
 use std::collections::BTreeSet;
@@ -52,24 +53,6 @@ pub fn check(outline: &Outline) -> Vec<Flaw> {
     regions::check(outline, &pieces, &places, &touched, &mut flaws);
     flaws.sort_by_key(|flaw| flaw.curve_index().unwrap_or(usize::MAX));
     flaws
-}
-
-/// Name of the curve with this index: index and tag.
-pub(super) fn curve_name(outline: &Outline, index: usize) -> CurveName {
-    let tag = outline.curves.get(index).map(|curve| curve.tag.clone());
-    CurveName {
-        index,
-        tag: tag.unwrap_or_default(),
-    }
-}
-
-/// Name of the region with this index: index and name.
-pub(super) fn region_name(outline: &Outline, index: usize) -> RegionName {
-    let name = outline.regions.get(index).map(|region| region.name.clone());
-    RegionName {
-        index,
-        name: name.unwrap_or_default(),
-    }
 }
 
 fn is_finite(place: Point) -> bool {
@@ -179,74 +162,6 @@ fn beyond_axis(outline: &Outline, index: usize, piece: &Piece) -> Option<Flaw> {
     (least.r < -allowed).then(|| Flaw::BeyondAxis {
         curve: curve_name(outline, index),
         at: least,
-    })
-}
-
-/// Numbers of points by place: points at one place have one number.
-pub(super) struct Places {
-    of_point: Vec<usize>,
-}
-
-impl Places {
-    fn new(outline: &Outline, pieces: &[Option<Piece>], flaws: &mut Vec<Flaw>) -> Self {
-        let mut of_point: Vec<usize> = (0..outline.points.len()).collect();
-        let mut user: Vec<Option<usize>> = vec![None; outline.points.len()];
-        for (index, curve) in outline.curves.iter().enumerate() {
-            if pieces[index].is_some() {
-                for point in [curve.from, curve.to] {
-                    user[point].get_or_insert(index);
-                }
-            }
-        }
-        // If both are ends of one curve, the flaw "no length" already names it.
-        let short: BTreeSet<[usize; 2]> = outline
-            .curves
-            .iter()
-            .map(|curve| [curve.from.min(curve.to), curve.from.max(curve.to)])
-            .collect();
-        let mut used: Vec<usize> = (0..user.len()).filter(|p| user[*p].is_some()).collect();
-        used.sort_by(|a, b| outline.points[*a].z.total_cmp(&outline.points[*b].z));
-        for (at, &one) in used.iter().enumerate() {
-            let place = outline.points[one];
-            for &other in &used[at + 1..] {
-                if outline.points[other].z > place.z + TOUCH {
-                    break;
-                }
-                let is_new = of_point[one] != of_point[other];
-                if is_new && place.distance(outline.points[other]) <= TOUCH {
-                    let pair = [one.min(other), one.max(other)];
-                    if !short.contains(&pair) {
-                        flaws.extend(unglued(outline, &user, pair));
-                    }
-                    let (kept, gone) = (of_point[one], of_point[other]);
-                    for number in &mut of_point {
-                        if *number == gone {
-                            *number = kept;
-                        }
-                    }
-                }
-            }
-        }
-        Self { of_point }
-    }
-
-    /// Number of the place of a point.
-    pub(super) fn of(&self, point: usize) -> usize {
-        self.of_point.get(point).copied().unwrap_or(point)
-    }
-}
-
-fn unglued(outline: &Outline, user: &[Option<usize>], points: [usize; 2]) -> Option<Flaw> {
-    let (one, other) = (user[points[0]]?, user[points[1]]?);
-    Some(Flaw::Unglued {
-        first: curve_name(outline, one.min(other)),
-        second: curve_name(outline, one.max(other)),
-        points: if one <= other {
-            points
-        } else {
-            [points[1], points[0]]
-        },
-        at: outline.points[points[0]],
     })
 }
 

@@ -3,7 +3,7 @@
 //! **Invariants.** Indices count from 0, as in the outline; people read numbers from 1, and tags and names.
 //! Places are in metres here and in millimetres in messages.
 
-use super::Point;
+use super::{Outline, Point};
 use std::fmt;
 
 /// A curve by its index, and the tag that people know it by.
@@ -38,6 +38,24 @@ pub struct RegionName {
 impl fmt::Display for RegionName {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "region \"{}\"", shown(&self.name))
+    }
+}
+
+/// Name of the curve with this index: index and tag.
+pub(super) fn curve_name(outline: &Outline, index: usize) -> CurveName {
+    let tag = outline.curves.get(index).map(|curve| curve.tag.clone());
+    CurveName {
+        index,
+        tag: tag.unwrap_or_default(),
+    }
+}
+
+/// Name of the region with this index: index and name.
+pub(super) fn region_name(outline: &Outline, index: usize) -> RegionName {
+    let name = outline.regions.get(index).map(|region| region.name.clone());
+    RegionName {
+        index,
+        name: name.unwrap_or_default(),
     }
 }
 

@@ -25,6 +25,7 @@ mod curve;
 mod flaw;
 mod piece;
 mod place;
+mod places;
 mod regions;
 mod stretch;
 mod winding;

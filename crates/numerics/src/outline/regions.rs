@@ -1,9 +1,9 @@
 //! Regions: are their loops closed, and are they disjoint?
 
-use super::check::{Places, curve_name, region_name};
 use super::contact::TOUCH;
-use super::flaw::Flaw;
+use super::flaw::{Flaw, curve_name, region_name};
 use super::piece::{Extent, Piece};
+use super::places::Places;
 use super::winding::{Run, area, winding};
 use super::{Outline, Side};
 use std::collections::{BTreeMap, BTreeSet};

@@ -672,7 +672,7 @@ impl Transient {
     /// # Source
     /// iec_60853, memory: its part 2.
     ///
-    /// See [`super::cyclic::Cycle::factor_ratio()`] for an example.
+    /// See [`Cycle::factor_ratio()`](crate::rating::cyclic::Cycle::factor_ratio) for an example.
     pub fn reached_ratio(&self, time_s: f64) -> Result<f64, RatingError> {
         Ok(self.rise_k_m_per_w(time_s)? / self.steady_k_m_per_w())
     }
@@ -685,7 +685,7 @@ impl Transient {
     /// # Source
     /// iec_60853, memory: its part 1.
     ///
-    /// See [`super::cyclic::Cycle::factor_ratio()`] for an example.
+    /// See [`Cycle::factor_ratio()`](crate::rating::cyclic::Cycle::factor_ratio) for an example.
     pub fn soil_reached_ratio(&self, time_s: f64) -> Result<f64, RatingError> {
         let share = self.soil_steady_k_m_per_w() / self.steady_k_m_per_w();
         Ok(1.0 - share + share * self.soil_ratio(time_s)?)
