@@ -3,7 +3,7 @@
 //! Not here: any number of its own; the page is made from the document.
 
 use crate::page::{Lines, banner_of, mark};
-use crate::rate_page::Done;
+use crate::printed::Printed;
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::Outcome;
@@ -15,7 +15,12 @@ use jointwright_wording::{Tongue, cable_rating};
 ///
 /// # Errors
 /// Lines for standard error.
-pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<Done, Vec<String>> {
+pub fn run(
+    order: &Order,
+    made: &str,
+    json: bool,
+    has_pictures: bool,
+) -> Result<Printed, Vec<String>> {
     let judged = judge_run(order).map_err(|complaints| {
         let lines = complaints.iter().map(ToString::to_string);
         lines.collect::<Vec<_>>()
@@ -31,7 +36,7 @@ pub fn run(order: &Order, made: &str, json: bool, has_pictures: bool) -> Result<
         let tongue = Tongue::of_cable_rate(&document);
         shown.push_str(&(tongue.label(&CableRatePageLabel::NoPicture) + "\n"));
     }
-    Ok(Done {
+    Ok(Printed {
         shown,
         outcome: document.outcome,
     })

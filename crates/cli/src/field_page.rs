@@ -5,6 +5,7 @@
 use crate::files;
 use crate::moment;
 use crate::page::{Lines, banner, mark, verdict};
+use crate::printed::Printed;
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
@@ -32,19 +33,11 @@ pub struct Arguments {
     moment: moment::Arguments,
 }
 
-/// What came of it.
-pub struct Done {
-    /// What is printed.
-    pub shown: String,
-    /// Worst of all rulings on the joint: one joint has one verdict, at every door.
-    pub outcome: Outcome,
-}
-
 /// Reads a job, solves the fields of its legs and writes the picture that is asked for.
 ///
 /// # Errors
 /// Lines for standard error.
-pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+pub fn run(arguments: &Arguments) -> Result<Printed, Vec<String>> {
     let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
         complaints
             .iter()
@@ -55,7 +48,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     with_judged(order, |judged| judged_field(arguments, judged)).map_err(said)?
 }
 
-fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Done, Vec<String>> {
+fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Printed, Vec<String>> {
     let document = plan(judged).made_at(&arguments.moment.made());
     let fails = fails(judged);
     let names: Vec<&str> = document.legs.iter().map(|leg| leg.mark.as_str()).collect();
@@ -107,7 +100,7 @@ fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Done, Vec<
             shown.push_str(&format!("\n{wrote}\n"));
         }
     }
-    Ok(Done {
+    Ok(Printed {
         shown,
         outcome: worst(&judged.rulings),
     })

@@ -14,6 +14,7 @@ mod files;
 mod lint;
 mod moment;
 mod page;
+mod printed;
 mod rate_page;
 mod solve;
 mod starter;

@@ -6,10 +6,10 @@ use crate::cable_rate_page;
 use crate::files;
 use crate::moment;
 use crate::page::{Lines, banner_of, mark, verdict};
+use crate::printed::Printed;
 use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, with_judged, worst};
-use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc};
 use jointwright_joint::warm::Rating;
 use jointwright_wording::label::{
@@ -33,19 +33,11 @@ pub struct Arguments {
     moment: moment::Arguments,
 }
 
-/// What came of it.
-pub struct Done {
-    /// What is printed.
-    pub shown: String,
-    /// Worst of all rulings on the joint: one joint has one verdict, at every door.
-    pub outcome: Outcome,
-}
-
 /// Reads a job, solves its joint under load and writes the pictures that are asked for.
 ///
 /// # Errors
 /// Lines for standard error.
-pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+pub fn run(arguments: &Arguments) -> Result<Printed, Vec<String>> {
     let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
         complaints
             .iter()
@@ -64,7 +56,7 @@ fn judged_rating(
     arguments: &Arguments,
     judged: &Judged<'_>,
     made: &str,
-) -> Result<Done, Vec<String>> {
+) -> Result<Printed, Vec<String>> {
     let failed = |why: String| vec![format!("jointwright: {why}")];
     let rating = judged.inputs.warm.rating().map_err(failed)?;
     let document = rate(judged, rating.as_ref()).made_at(made);
@@ -87,7 +79,7 @@ fn judged_rating(
             shown_more(&mut shown, arguments.json, &written);
         }
     }
-    Ok(Done {
+    Ok(Printed {
         shown,
         outcome: worst(&judged.rulings),
     })
