@@ -4,6 +4,7 @@
 
 use crate::page::{Lines, standing, written};
 use jointwright_joint::plan::{AskDoc, Plan};
+use jointwright_joint::said::Wording;
 use jointwright_wording::Tongue;
 use jointwright_wording::label::AskPageLabel;
 
@@ -28,7 +29,7 @@ pub fn asks(plan: &Plan, lines: &mut Lines) {
         for ask in asks {
             n += 1;
             lines.wrap("  ", &format!("{n} {}: {}", ask.who_words, ask.question));
-            let what = ask.settled_words();
+            let what = lines.tongue.say(&ask.settled());
             lines.label("      ", &AskPageLabel::Settles { what });
         }
     }

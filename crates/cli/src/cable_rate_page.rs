@@ -8,6 +8,7 @@ use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_run;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{CableRateDoc, RunAtDoc, StretchDoc};
+use jointwright_joint::said::Wording;
 use jointwright_wording::label::{CableRatePageLabel, PageLabel, StretchLabel};
 use jointwright_wording::{Tongue, cable_rating};
 
@@ -66,7 +67,7 @@ fn page(document: &CableRateDoc) -> String {
     for ask in &document.asks {
         let (whom, question) = (ask.who_words.clone(), ask.question.clone());
         lines.label("  ", &CableRatePageLabel::Ask { whom, question });
-        let place = ask.place();
+        let place = lines.tongue.say(&ask.place());
         lines.label("      ", &CableRatePageLabel::GoesInto { place });
     }
     if let (Some(degc), Some(load_a)) = (document.limit_degc, document.load_at_limit_a) {

@@ -4,10 +4,12 @@
 
 use crate::files;
 use crate::page::Lines;
+use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::Catalogue;
 use jointwright_joint::critic::{Defect, Remark, criticise, remarks};
 use jointwright_joint::form::{Complaint, Complaints, Source};
-use jointwright_joint::plan::INVENTED;
+use jointwright_joint::said::{PlanSaid, Wording};
+use jointwright_wording::Tongue;
 use std::path::PathBuf;
 
 /// What finding nothing means, and what it does not.
@@ -89,10 +91,15 @@ fn is_invented(catalogue: &Catalogue) -> bool {
     of_each_kind(catalogue).iter().any(|(_, any)| *any)
 }
 
+/// Banner across a page of invented rows.
+fn invented_words() -> String {
+    Tongue::english(Words::Us).say(&PlanSaid::Invented.into())
+}
+
 fn page(defects: &[Defect], remarks: &[Remark], n_rows: usize, invented: bool) -> String {
     let mut lines = Lines::default();
     if invented {
-        lines.add(&format!("{:*^80}", format!(" {INVENTED} ")));
+        lines.add(&format!("{:*^80}", format!(" {} ", invented_words())));
     }
     for defect in defects {
         lines.wrap("", &format!("{} {}", defect.place, defect.class));
@@ -153,7 +160,7 @@ fn document(
         })
         .collect();
     serde_json::json!({
-        "invented": invented.then_some(INVENTED),
+        "invented": invented.then(invented_words),
         "catalogues": catalogues,
         "n_rows": n_rows,
         "n_defects": defects.len(),

@@ -11,6 +11,7 @@ use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, with_judged, worst};
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc};
+use jointwright_joint::said::Wording;
 use jointwright_joint::warm::Rating;
 use jointwright_wording::label::{
     GovernsLabel, LastingLabel, LoadsLabel, PageLabel, RatePageLabel,
@@ -58,7 +59,9 @@ fn judged_rating(
     made: &str,
 ) -> Result<Printed, Vec<String>> {
     let failed = |why: String| vec![format!("jointwright: {why}")];
-    let rating = judged.inputs.warm.rating().map_err(failed)?;
+    let tongue = Tongue::of(&judged.inputs.order.job);
+    let rating = judged.inputs.warm.rating();
+    let rating = rating.map_err(|why| failed(tongue.say(&why)))?;
     let document = rate(judged, rating.as_ref()).made_at(made);
     let tongue = Tongue::of_rate(&document);
     let mut shown = if arguments.json {

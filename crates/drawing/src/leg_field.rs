@@ -8,10 +8,11 @@
 
 use crate::field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{Plan, length_text};
+use jointwright_joint::plan::Plan;
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Point as State, Shown};
 use jointwright_numerics::field::Solved;
+use jointwright_wording::length_text;
 
 /// The field of one leg, ready for its pictures.
 pub struct LegField {

@@ -9,26 +9,11 @@
 
 use sha2::{Digest, Sha256};
 
-/// Letters of the short form, each with the word by which it is read aloud (the spelling alphabet of aviation; from memory).
+/// Letters of the short form; the word by which each is read aloud stands in `wording`.
 ///
 /// No vowel, and none of I 1 L O 0 Q B 8 S 5 Z 2 G 6 U V: each of them is taken for another in handwriting or on a wet copy.
-const LETTERS: [(char, &str); 16] = [
-    ('C', "Charlie"),
-    ('D', "Delta"),
-    ('F', "Foxtrot"),
-    ('H', "Hotel"),
-    ('J', "Juliett"),
-    ('K', "Kilo"),
-    ('M', "Mike"),
-    ('N', "November"),
-    ('P', "Papa"),
-    ('R', "Romeo"),
-    ('T', "Tango"),
-    ('W', "Whiskey"),
-    ('X', "X-ray"),
-    ('3', "three"),
-    ('4', "four"),
-    ('7', "seven"),
+const LETTERS: [char; 16] = [
+    'C', 'D', 'F', 'H', 'J', 'K', 'M', 'N', 'P', 'R', 'T', 'W', 'X', '3', '4', '7',
 ];
 /// Letters of the short form in front of its hyphen, and as many behind it.
 const GROUP: usize = 4;
@@ -68,7 +53,7 @@ impl Fingerprint {
         let nibbles = self.0.iter().flat_map(|byte| [byte >> 4, byte & 15]);
         let letters: Vec<char> = nibbles
             .take(2 * GROUP)
-            .map(|nibble| LETTERS[usize::from(nibble)].0)
+            .map(|nibble| LETTERS[usize::from(nibble)])
             .collect();
         let (first, last) = letters.split_at(GROUP);
         format!(
@@ -76,20 +61,6 @@ impl Fingerprint {
             first.iter().collect::<String>(),
             last.iter().collect::<String>()
         )
-    }
-
-    /// The short form as it is read aloud.
-    pub fn aloud(&self) -> String {
-        let word = |letter: char| {
-            let known = LETTERS.iter().find(|(known, _)| *known == letter);
-            known.map_or("-", |(_, word)| word)
-        };
-        let short = self.short();
-        let groups = short.split('-').map(|group| {
-            let words: Vec<&str> = group.chars().map(word).collect();
-            words.join(" ")
-        });
-        groups.collect::<Vec<_>>().join(", ")
     }
 }
 
@@ -133,14 +104,9 @@ mod tests {
 
     #[test]
     fn the_short_form_has_no_letter_that_is_taken_for_another_and_makes_no_word() {
-        for (index, (letter, word)) in LETTERS.iter().enumerate() {
-            assert!(
-                !"AEIOUY1LO0QB8S5Z2G6V".contains(*letter),
-                "{letter} at {index}"
-            );
-            let others = LETTERS.iter().filter(|(_, other)| other == word);
-            assert_eq!(others.count(), 1, "{word}");
-            let same = LETTERS.iter().filter(|(other, _)| other == letter);
+        for letter in LETTERS {
+            assert!(!"AEIOUY1LO0QB8S5Z2G6V".contains(letter), "{letter}");
+            let same = LETTERS.iter().filter(|other| **other == letter);
             assert_eq!(same.count(), 1, "{letter}");
         }
     }
@@ -151,10 +117,6 @@ mod tests {
         bytes[..4].copy_from_slice(&[0x5a, 0x96, 0xef, 0xbc]);
         let print = Fingerprint(bytes);
         assert_eq!(print.short(), "KTRM-47WX");
-        assert_eq!(
-            print.aloud(),
-            "Kilo Tango Romeo Mike, four seven Whiskey X-ray"
-        );
         assert!(print.whole().starts_with("5a96efbc00"));
     }
 }

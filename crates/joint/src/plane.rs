@@ -6,7 +6,7 @@
 //!
 //! Not here: the station of a plane (`cutback`).
 
-use crate::cable::{Layer, Words};
+use crate::cable::Layer;
 use crate::form::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -206,20 +206,6 @@ impl Plane {
             Plane::ShieldEdge => Some(Layer::MetallicShield),
             Plane::JacketEdge => Some(Layer::Jacket),
             _ => None,
-        }
-    }
-
-    /// Words for a crew.
-    pub fn words(self, words: Words) -> String {
-        match (self.layer(), self) {
-            (_, Plane::AdapterNear) => "inner end of the adapter".to_owned(),
-            (_, Plane::AdapterFar) => "outer end of the adapter".to_owned(),
-            (_, Plane::ContactNear) => "inner end of the shield contact".to_owned(),
-            (_, Plane::ContactFar) => "outer end of the shield contact".to_owned(),
-            (_, Plane::SealStart) => "inner end of the seal".to_owned(),
-            (Some(layer), Plane::InsulationEnd) => format!("{} end", layer.name(words)),
-            (Some(layer), _) => format!("{} edge", layer.name(words)),
-            (None, plane) => plane.name().replace('-', " "),
         }
     }
 }

@@ -8,6 +8,7 @@
 
 mod english;
 pub mod label;
+mod mark;
 mod noun;
 mod spanish;
 
@@ -16,6 +17,7 @@ use jointwright_joint::cable::Words;
 use jointwright_joint::end::EndId;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
+use jointwright_joint::limit::Subject;
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
 use jointwright_joint::said::{Exact, Language, Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
@@ -132,6 +134,15 @@ impl Tongue {
         }
     }
 
+    /// A width rounded down, so that no more room is said than there is.
+    fn width(self, width: Exact) -> String {
+        let whole = Station::from_half_nm(width.half_nm).floor();
+        match whole.exact_inch().filter(|_| self.words == Words::Us) {
+            Some(inch) => inch,
+            None => format!("{:.2} mm", (whole.mm() * 100.0).floor() / 100.0),
+        }
+    }
+
     /// A window of torque, rounded inward to tenths.
     fn torque(self, (least, greatest): (f64, f64), to: &str) -> String {
         let inward = |unit: f64| {
@@ -180,6 +191,35 @@ fn all_ends(ends: &[EndId]) -> String {
     each.collect::<Vec<_>>().join(", ")
 }
 
+/// Rated voltages as a cable bears them: `12/20 kV`, `8.7/15 kV`.
+fn rated_kv(u0_kv_tenths: u32, u_kv: u32) -> String {
+    let (whole, tenths) = (u0_kv_tenths / 10, u0_kv_tenths % 10);
+    if tenths == 0 {
+        format!("{whole}/{u_kv} kV")
+    } else {
+        format!("{whole}.{tenths}/{u_kv} kV")
+    }
+}
+
+/// A leg or an end, as pages name it; nothing for the whole joint.
+fn whom(subject: &Subject) -> Option<String> {
+    let leg = subject.leg.as_ref()?;
+    Some(match subject.phase {
+        Some(phase) => format!("{leg}{phase}"),
+        None => leg.clone(),
+    })
+}
+
+/// A computed length with its unit: three figures.
+pub fn length_text(length_m: f64) -> String {
+    format!("{} mm", shown(1e3 * length_m))
+}
+
+/// Names as their files have them, each in quotes.
+fn quoted(names: &[String]) -> Vec<String> {
+    names.iter().map(|name| format!("\"{name}\"")).collect()
+}
+
 /// Messages one after another.
 fn joined(tongue: Tongue, said: &[Said], between: &str) -> String {
     let said: Vec<String> = said.iter().map(|said| tongue.say(said)).collect();
@@ -215,6 +255,15 @@ pub fn fails(judged: &Judged<'_>) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn numbers_are_said_with_three_figures() {
+        assert_eq!(shown(0.33447), "0.33");
+        assert_eq!(shown(12.345), "12.3");
+        assert_eq!(shown(1234.5), "1234");
+        assert_eq!(shown(0.0123), "0.0123");
+        assert_eq!(shown(0.0), "0.00");
+    }
 
     #[test]
     fn a_window_of_torque_is_rounded_inward() {

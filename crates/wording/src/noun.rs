@@ -1,6 +1,6 @@
 //! Nouns: names of layers, planes, parts and the like in a tongue.
 
-use crate::{Language, Tongue, spanish};
+use crate::{Language, Tongue, english, spanish};
 use jointwright_joint::cable::{Conductor, Layer, Metal, Stranding};
 use jointwright_joint::catalogue::{Means, PartKind, die_words};
 use jointwright_joint::job::JointKind;
@@ -21,7 +21,7 @@ impl Tongue {
     /// A plane.
     pub fn plane(self, plane: Plane) -> String {
         match self.language {
-            Language::English => plane.words(self.words),
+            Language::English => english::noun::plane(plane, self.words),
             Language::Spanish => spanish::noun::plane(plane, self.words),
         }
     }

@@ -56,7 +56,7 @@ const SEEKERS: &[&str] = &["contains", "ends_with", "find", "rfind", "starts_wit
 const OWN_TEXTS: &[&str] = &["crates/cli/src/files.rs", "crates/drawing/src/label.rs"];
 /// Reasons of `joint` that are still texts.
 /// The number only falls: lower it with every reason that becomes a type.
-const TEXT_REASONS: usize = 57;
+const TEXT_REASONS: usize = 0;
 
 /// Judges the code of all doors, and counts the core's reasons that are texts.
 pub fn judge(tree: &Tree) -> Report {

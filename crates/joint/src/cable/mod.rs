@@ -17,7 +17,6 @@ mod candidate;
 mod construction;
 mod layer;
 mod papers;
-mod printed;
 mod resistance;
 mod shield;
 mod size;

@@ -14,7 +14,7 @@ use super::reader::RowReader;
 use super::takes::{CONDUCTORS, METALS_FIELD, SIZES, STRANDINGS_FIELD, read_takes};
 use super::withstand::{Withstand, read_withstand};
 use super::word::metal;
-use crate::cable::{Conductor, Metal, Size, Stranding, Words};
+use crate::cable::{Conductor, Metal, Size, Stranding};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape, file_words};
 use crate::said::{ConnectorSaid, Taken};
@@ -262,29 +262,6 @@ impl ConnectorEnd {
             .as_ref()
             .map(|name| format!(", end {name}"))
             .unwrap_or_default()
-    }
-
-    /// Die in a sentence, where its row names one.
-    pub fn die_words(&self) -> Option<String> {
-        self.die.as_deref().map(die_words)
-    }
-
-    /// Conductors that it takes, in words.
-    pub fn conductors(&self, words: Words) -> String {
-        let named = self.named.iter().map(|c| c.phrase(words));
-        let named: Vec<String> = named.collect();
-        if named.is_empty() {
-            let sizes = self.sizes.iter().map(ToString::to_string);
-            let metals = self.metals.iter().map(|m| m.name(words));
-            let strandings = self.strandings.iter().map(|s| s.name());
-            return format!(
-                "{} {} {}",
-                sizes.collect::<Vec<_>>().join(" or "),
-                metals.collect::<Vec<_>>().join(" or "),
-                strandings.collect::<Vec<_>>().join(" or ")
-            );
-        }
-        named.join(", ")
     }
 }
 

@@ -7,7 +7,7 @@
 use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{LoadSaid, Said};
-use crate::warm::{ERROR_AT_REST_RATIO, Warmed, runs_away, share_words};
+use crate::warm::{ERROR_AT_REST_RATIO, Warmed, in_tenths, runs_away};
 
 pub(super) const CHECK: Check = Check {
     slug: "joint_load_heat",
@@ -67,7 +67,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let by = at.joint_degc - at.alone_degc;
     let more = LoadSaid::MoreThanCable {
         by_k: by,
-        shares: share_words(by, &done.shares(of)).into(),
+        shares: in_tenths(by, &done.shares(of)),
     };
     let why = ruling.why.clone().map(|why| Said::all([why, more.into()]));
     vec![done.weighed(Ruling { why, ..ruling })]

@@ -106,20 +106,6 @@ impl AmountQuestion<'_> {
     }
 }
 
-/// A computed number as it stands in a sentence: three figures, and at most two decimal places.
-pub(crate) fn shown(value: f64) -> String {
-    let size = value.abs();
-    if size >= 99.95 {
-        format!("{value:.0}")
-    } else if size >= 9.995 {
-        format!("{value:.1}")
-    } else if size >= 0.0995 || size == 0.0 {
-        format!("{value:.2}")
-    } else {
-        format!("{value:.4}")
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -159,14 +145,5 @@ mod tests {
             source: "x".into(),
         };
         check(1.5, 0.0, &memory, Outcome::NotJudged);
-    }
-
-    #[test]
-    fn numbers_are_said_with_three_figures() {
-        assert_eq!(shown(0.33447), "0.33");
-        assert_eq!(shown(12.345), "12.3");
-        assert_eq!(shown(1234.5), "1234");
-        assert_eq!(shown(0.0123), "0.0123");
-        assert_eq!(shown(0.0), "0.00");
     }
 }

@@ -2,10 +2,8 @@
 //!
 //! Invariant: equal facts are equal asks, so each is put once, however many rulings wait for it.
 
-pub use crate::said::Who;
 use crate::said::{AskSaid, FactKey, Of};
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
+pub use crate::said::{File, Who};
 
 impl Who {
     /// All of them, in the order in which they can be reached.
@@ -32,16 +30,6 @@ impl Who {
     pub const fn is_near(self) -> bool {
         matches!(self, Who::Crew | Who::Store | Who::Engineer)
     }
-}
-
-/// File that takes an answer.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
-#[serde(rename_all = "kebab-case")]
-pub enum File {
-    /// The job.
-    Job,
-    /// The catalogue with the part's row.
-    Catalogue,
 }
 
 impl File {
@@ -107,16 +95,5 @@ impl Fact {
             fact: self.id,
             of: of.to_vec(),
         }
-    }
-
-    /// Place of the answer, in words.
-    pub fn place(&self, of: &[String]) -> String {
-        let tables = self.tables.join("` or `");
-        let fields = self.fields.join(", ");
-        let whose = match (self.file, of.iter().all(String::is_empty)) {
-            (File::Catalogue, false) => format!(" of {}", of.join(", ")),
-            _ => String::new(),
-        };
-        format!("{}, under `{tables}`{whose}: {fields}", self.file.name())
     }
 }

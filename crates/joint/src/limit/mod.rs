@@ -19,7 +19,6 @@ mod memory;
 mod ruling;
 
 pub use amount::AmountQuestion;
-pub(crate) use amount::shown;
 pub use ask::{Ask, Fact, File, Who};
 pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
 pub use fact_table::fact_row;

@@ -6,7 +6,7 @@ use crate::checks::LegInputs;
 use crate::job::JointKind;
 use crate::judge::Judged;
 use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_row, fact_table};
-use crate::said::{AskSaid, FactKey, Of, Said, Wording};
+use crate::said::{AskSaid, FactKey, LetterSaid, Of, PlanSaid, Said, SettledCheck, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -86,12 +86,8 @@ pub struct Letter {
 }
 
 /// Whom a ruling concerns, as pages name it.
-pub(super) fn whom(ruling: &Ruling) -> String {
-    match (&ruling.subject.leg, ruling.subject.phase) {
-        (Some(leg), Some(phase)) => format!("{leg}{phase}"),
-        (Some(leg), None) => leg.clone(),
-        _ => "joint".to_owned(),
-    }
+fn whom(ruling: &Ruling, wording: &dyn Wording) -> String {
+    wording.say(&PlanSaid::Whom(ruling.subject.clone()).into())
 }
 
 /// An ask, and what of it one addressee is asked.
@@ -234,7 +230,7 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) 
     let named = |rulings: &[&Ruling]| {
         let mut names: Vec<String> = Vec::new();
         for ruling in rulings {
-            let name = format!("{} {}", ruling.check, whom(ruling));
+            let name = format!("{} {}", ruling.check, whom(ruling, wording));
             if !names.contains(&name) {
                 names.push(name);
             }
@@ -310,7 +306,7 @@ pub(super) fn stop_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<StopD
             let (why, hint) = (said(&ruling.why), said(&ruling.hint));
             StopDoc {
                 check: ruling.check.to_owned(),
-                whom: whom(ruling),
+                whom: whom(ruling, wording),
                 leg: ruling.subject.leg.clone(),
                 phase: ruling.subject.phase,
                 say: format!("{why} {hint}").trim().to_owned(),
@@ -360,73 +356,107 @@ impl Plan {
         by_addressee
             .into_iter()
             .map(|((name, to), asks)| Letter {
-                text: self.letter(&to, &asks, wording),
+                text: self.letter(&to.into(), &asks, wording),
                 name: format!("ask-{name}"),
             })
             .collect()
     }
 
-    fn letter(&self, to: &str, asks: &[Asked], wording: &dyn Wording) -> String {
-        let job = &self.job;
-        let mut text = String::new();
-        let mut line = |said: &str| {
-            text.push_str(said);
-            text.push('\n');
+    fn letter(&self, to: &Said, asks: &[Asked], wording: &dyn Wording) -> String {
+        let mut page = LetterPage {
+            text: String::new(),
+            wording,
         };
         if let Some(invented) = &self.invented {
-            line(&format!("*** {invented} ***"));
-            line("");
+            page.line(&format!("*** {invented} ***"));
+            page.line("");
         }
-        line(&format!("To: {to}"));
-        line(&format!("Job: {}: {}", job.id, job.title));
-        line(&format!(
-            "Place: {}. Day of the work: {}.",
-            job.place, job.date
-        ));
-        line(&format!(
-            "{}, {}",
-            self.plan_mark.words(),
-            self.plan_mark.line()
-        ));
-        line("");
-        if self.must_stop() {
-            line(
-                "CUT NOTHING: the plan of this joint says stop. These questions are answered without any cut.",
-            );
-            line("");
-        }
-        line("These facts are missing for the joint named above.");
-        line("Write each answer with where it stands (paper, revision, page) or how it was found.");
-        line("Leave blank what you do not know: a guess is worse than a blank.");
+        self.letter_head(to, &mut page);
         let mut is_during = false;
         for (n, (ask, of)) in (1..).zip(asks) {
-            line("");
+            page.line("");
             if ask.during_work && !is_during {
                 is_during = true;
-                line("FOUND DURING THE WORK, at its own step: cut nothing for what follows.");
-                line("");
+                page.say(LetterSaid::FoundDuringWork);
+                page.line("");
             }
-            line(&format!("{n}. {}", question_of(ask, of, wording)));
-            for each in of {
-                let each = of_words(each, wording);
-                let each = if each.is_empty() { "answer" } else { &each };
-                line(&format!("   {each}: ________________________________"));
-            }
-            line("   from (paper, page, or how): ____________________  name, date: ______________");
-            line(&format!("   Goes into the {}", ask.place()));
-            line(&format!("   Settles: {}.", ask.settled_words()));
-            line(&format!("   (fact: {})", ask.key()));
+            page.line(&format!("{n}. {}", question_of(ask, of, wording)));
+            page.blanks(ask, of);
         }
-        line("");
-        line(&format!(
-            "Questions: {}, {}",
-            job.stop_and_call.name, job.stop_and_call.number
-        ));
-        line(&self.never);
+        page.line("");
+        let call = &self.job.stop_and_call;
+        page.say(LetterSaid::Questions {
+            name: call.name.clone(),
+            number: call.number.clone(),
+        });
+        page.line(&self.never);
         if let Some(invented) = &self.invented {
-            line(&format!("*** {invented} ***"));
+            page.line(&format!("*** {invented} ***"));
         }
-        text
+        page.text
+    }
+
+    /// Whom a letter goes to, which joint it is about, and how it is answered.
+    fn letter_head(&self, to: &Said, page: &mut LetterPage<'_>) {
+        let job = &self.job;
+        page.say(LetterSaid::To { to: to.clone() });
+        page.say(LetterSaid::Job {
+            job: job.id.clone(),
+            title: job.title.clone(),
+        });
+        page.say(LetterSaid::Place {
+            place: job.place.clone(),
+            date: job.date.clone(),
+        });
+        let mark = &self.plan_mark;
+        page.say(LetterSaid::Plan {
+            short: mark.short.clone(),
+            issue: mark.issue,
+            made: mark.made.clone(),
+        });
+        page.line("");
+        if self.must_stop() {
+            page.say(LetterSaid::CutNothing);
+            page.line("");
+        }
+        page.say(LetterSaid::FactsAreMissing);
+        page.say(LetterSaid::WithWhereItStands);
+        page.say(LetterSaid::LeaveBlank);
+    }
+}
+
+/// A letter that is being written.
+struct LetterPage<'a> {
+    text: String,
+    wording: &'a dyn Wording,
+}
+
+impl LetterPage<'_> {
+    fn line(&mut self, text: &str) {
+        self.text.push_str(text);
+        self.text.push('\n');
+    }
+
+    fn say(&mut self, said: LetterSaid) {
+        let text = self.wording.say(&said.into());
+        self.line(&text);
+    }
+
+    /// Blanks under a question, where the answer goes, and what it settles.
+    fn blanks(&mut self, ask: &AskDoc, of: &[Of]) {
+        for each in of {
+            let each = of_words(each, self.wording);
+            let of = Some(each).filter(|each| !each.is_empty());
+            self.say(LetterSaid::Blank { of });
+        }
+        self.say(LetterSaid::BlankSource);
+        self.say(LetterSaid::GoesInto { place: ask.place() });
+        self.say(LetterSaid::Settles {
+            settles: ask.settled(),
+        });
+        self.say(LetterSaid::Fact {
+            key: ask.key().to_owned(),
+        });
     }
 }
 
@@ -453,46 +483,43 @@ impl AskDoc {
         ask
     }
 
-    /// Where the answer goes, as a line.
-    pub fn place(&self) -> String {
+    /// Where the answer goes.
+    pub fn place(&self) -> Said {
         let place = &self.goes_into;
-        let tables = place.tables.join(" or ");
-        format!(
-            "{}, under {tables}: {}",
-            place.file.name(),
-            place.fields.join(", ")
-        )
+        LetterSaid::AnswerPlace {
+            file: place.file,
+            tables: place.tables.clone(),
+            fields: place.fields.clone(),
+        }
+        .into()
     }
 
     /// What it settles, by check with its legs and ends.
-    pub fn settled_words(&self) -> String {
-        let alone = by_check(&self.settles);
-        let with = by_check(&self.helps);
-        match (alone.is_empty(), with.is_empty()) {
-            (false, true) => alone,
-            (false, false) => format!("{alone}; with other answers also {with}"),
-            (true, true) => "no question; until then what rests on it says so".to_owned(),
-            (true, false) => format!("with other answers {with}"),
+    pub fn settled(&self) -> Said {
+        LetterSaid::SettledBy {
+            alone: by_check(&self.settles),
+            with_others: by_check(&self.helps),
         }
+        .into()
     }
 }
 
 /// "cut_window A", "cut_window B": one check with its legs and ends.
-fn by_check(rulings: &[String]) -> String {
-    let mut checks: Vec<(&str, Vec<&str>)> = Vec::new();
+fn by_check(rulings: &[String]) -> Vec<SettledCheck> {
+    let mut checks: Vec<SettledCheck> = Vec::new();
     for ruling in rulings {
         let (check, whom) = ruling.split_once(' ').unwrap_or((ruling, ""));
-        match checks.iter_mut().find(|(known, _)| *known == check) {
-            Some((_, ends)) if ends.contains(&whom) => {}
-            Some((_, ends)) => ends.push(whom),
-            None => checks.push((check, vec![whom])),
+        let whom = whom.to_owned();
+        match checks.iter_mut().find(|known| known.check == check) {
+            Some(known) if known.of.contains(&whom) => {}
+            Some(known) => known.of.push(whom),
+            None => checks.push(SettledCheck {
+                check: check.to_owned(),
+                of: vec![whom],
+            }),
         }
     }
-    let words = checks.iter().map(|(check, ends)| {
-        let ends = ends.join(" ");
-        format!("{} ({ends})", check.replace('_', " "))
-    });
-    words.collect::<Vec<String>>().join(", ")
+    checks
 }
 
 /// Letters, digits and hyphens of a name, for a file.

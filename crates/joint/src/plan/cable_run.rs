@@ -2,25 +2,18 @@
 
 use super::asks::{AskDoc, asked};
 use super::state::StateDoc;
-use super::stated::stated_words;
+use super::stated::stated;
 use super::told_apart::{MarkDoc, mark_with};
-use super::{INVENTED, program, verdict::fails};
+use super::warm::from_memory;
+use super::{all_said, program, verdict::fails};
 use crate::cable::Words;
-use crate::job::{Day, Job};
+use crate::job::{Day, Job, Leg};
 use crate::judge::{JudgedRun, worst};
 use crate::limit::{Outcome, Ruling};
-use crate::said::{Language, Wording};
+use crate::said::{Language, PlanSaid, RatingSaid, RunAssumes, Said, Wording};
 use crate::warm::{CableRun, RunAt};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// What every rating of a run assumes.
-const ASSUMES: &[&str] = &[
-    "three single-core cables with equal balanced currents; each stretch as if it were endless, so that no heat goes along the cable",
-    "diameters from the papers, at those ends of their bands that make the conductor hottest; the shield conducts heat no better than the jacket",
-    "films, resistances and temperatures of the surroundings as stated, whatever the load; nothing else that warms them; no sun, no wind",
-    "a load that does not change; no dielectric loss; emergencies of a cable without a joint are not computed",
-];
 
 /// A rating of a cable without a joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -155,36 +148,36 @@ pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateD
     };
     let open = rulings.iter().filter(|r| r.outcome == Outcome::NotJudged);
     let said = |ruling: &Ruling| {
-        let why = wording.say(ruling.why.as_ref()?);
-        Some(match &ruling.closed_by {
-            Some(word) => format!(
-                "{why}. Closed, and no pass, by the word of {}",
-                wording.say(word)
-            ),
+        let why = ruling.why.clone()?;
+        Some(match ruling.closed_by.clone() {
+            Some(word) => RatingSaid::NotJudgedAndClosed { why, word }.into(),
             None => why,
         })
     };
+    let not_judged: Vec<Said> = open.filter_map(said).collect();
     CableRateDoc {
-        invented: job.invented.then(|| INVENTED.to_owned()),
+        invented: job
+            .invented
+            .then(|| wording.say(&PlanSaid::Invented.into())),
         job: job.id.clone(),
         language: job.language,
         words: job.words,
-        plan_mark: mark_with(order, outcome.name(), &program()),
+        plan_mark: mark_with(order, outcome.name(), &program(), wording),
         outcome,
         fails: fails(rulings, wording),
-        not_judged: open.filter_map(said).collect(),
-        idle_closings: super::all_said(idle_closings, wording),
-        cable: cable_words(job),
+        not_judged: all_said(&not_judged, wording),
+        idle_closings: all_said(idle_closings, wording),
+        cable: wording.say(&cable_said(job)),
         state,
         why,
         asks: asked(rulings, &[], &order.catalogue, wording),
         limit_degc: job.duty.conductor_greatest_degc,
         load_at_limit_a: run.as_ref().ok().and_then(least_a),
         stretches: match run {
-            Ok(run) => stretches(job, run),
+            Ok(run) => stretches(job, run, wording),
             Err(_) => Vec::new(),
         },
-        assumes: assumes(run.as_ref().ok(), wording),
+        assumes: all_said(&assumes(run.as_ref().ok()), wording),
     }
 }
 
@@ -197,10 +190,13 @@ pub fn cable_rate_schema() -> serde_json::Value {
         .to_value()
 }
 
-fn cable_words(job: &Job) -> String {
-    let legs = job.legs.iter();
-    let each = legs.map(|leg| format!("{}: {}", leg.id, leg.cable.conductor.phrase(job.words)));
-    each.collect::<Vec<_>>().join("; ")
+/// The runs, each with its conductor.
+fn cable_said(job: &Job) -> Said {
+    let of = |leg: &Leg| {
+        let conductor = leg.cable.conductor;
+        Said::of(&leg.id, PlanSaid::Conductor { conductor })
+    };
+    Said::all(job.legs.iter().map(of))
 }
 
 /// The least load at which a stretch comes to its limit; nothing where one is passed by its surroundings, or has none.
@@ -210,12 +206,14 @@ fn least_a(run: &CableRun) -> Option<f64> {
     loads.into_iter().min_by(f64::total_cmp)
 }
 
-fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
+fn stretches(job: &Job, run: &CableRun, wording: &dyn Wording) -> Vec<StretchDoc> {
+    let say = |said: &Said| wording.say(said);
     let rows = job.surroundings.iter().zip(&run.stretches);
     rows.map(|(row, of)| StretchDoc {
         what: of.what.clone(),
-        lines: std::iter::once(stated_words(row))
+        lines: std::iter::once(stated(row))
             .chain(of.outside.clone())
+            .map(|said| say(&said))
             .collect(),
         at_load: of.at_load.as_ref().map(run_at_doc),
         at_limit: of.at_limit.as_ref().map(run_at_doc),
@@ -228,24 +226,22 @@ fn stretches(job: &Job, run: &CableRun) -> Vec<StretchDoc> {
                 loss_load_ratio: of.loss_load_ratio,
                 source: match day.day {
                     Day::Loads(_) => day.source.clone(),
-                    Day::LossLoad(_) => format!(
-                        "the worst of all days with this loss-load factor, as their 24 loads are not stated; {}",
-                        day.source
-                    ),
+                    Day::LossLoad(_) => {
+                        let source = day.source.clone();
+                        say(&RatingSaid::WorstOfDays { source }.into())
+                    }
                 },
             }),
-        cyclic_left_out: of.cyclic_left_out.clone(),
+        cyclic_left_out: of.cyclic_left_out.as_ref().map(say),
     })
     .collect()
 }
 
-fn assumes(run: Option<&CableRun>, wording: &dyn Wording) -> Vec<String> {
+fn assumes(run: Option<&CableRun>) -> Vec<Said> {
     let Some(run) = run else { return Vec::new() };
-    let memory = run.unconfirmed.iter().map(|key| {
-        format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
-    });
-    let all = ASSUMES.iter().map(|s| (*s).to_owned());
-    all.chain([format!("shield: {}", wording.say(&run.shield_says))])
-        .chain(memory)
-        .collect()
+    let said = run.shield_says.clone();
+    let shield = RatingSaid::ShieldOfRun { said }.into();
+    let memory = run.unconfirmed.iter().copied().map(from_memory);
+    let always = RunAssumes::ALL.iter().copied().map(Said::from);
+    always.chain([shield]).chain(memory).collect()
 }

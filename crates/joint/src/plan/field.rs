@@ -1,25 +1,13 @@
 //! Field: what the plan says of the fields of one leg.
 
-use super::{StateDoc, all_said};
+use super::{StateDoc, all_said, assumed};
 use crate::checks::{Inputs, LegInputs};
-use crate::limit::shown;
-use crate::said::{Said, Wording};
+use crate::said::{EdgeRounded, FieldAssumes, FieldWith, Said, StressSaid, Wording};
 use crate::section::{Quantity, TaperState};
 use crate::study::{Across, Done, PlugStudy, PlugWorst, Point, Seen, Study, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// What every computed field assumes.
-pub const ASSUMES: &[&str] = &[
-    "round, concentric, square",
-    "one diameter over the whole end, at this leg's own wall",
-    "rubber that follows every step but for the bridging that its row states, stretched without change of volume or length",
-    "nothing nearer to the axis of a junction than two radii of the body",
-    "the inside of the body exactly as its row states it; what its row says it may be off moves only where the heel is taken to lie",
-    "the screen as thick as the middle of its readings, else of its papers; an adapter's outside in a straight line between those that its row states",
-    "a nick, a jagged edge, dirt and moisture are outside it",
-];
 
 /// The fields of one leg at the worst of its windows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -165,7 +153,7 @@ pub(super) fn field_doc(
         gaps: Vec::new(),
         plug: plug_doc(inputs, leg, wording),
         n_sections: 0,
-        assumes: ASSUMES.iter().map(|s| (*s).to_owned()).collect(),
+        assumes: assumed(FieldAssumes::ALL, wording),
     };
     match leg.study.as_ref() {
         Study::NotAsked => return None,
@@ -178,26 +166,34 @@ pub(super) fn field_doc(
             doc.state = StateDoc::NotComputed;
             doc.why = Some(wording.say(why));
         }
-        Study::Done(done) => fill(&mut doc, done),
+        Study::Done(done) => fill(&mut doc, done, wording),
     }
     Some(doc)
 }
 
-fn fill(doc: &mut FieldDoc, done: &Done) {
-    doc.stresses = stresses(&done.here, done.allowed.as_ref().ok(), doc.voltage_kv);
-    doc.gaps = gaps(&done.here, doc.voltage_kv);
+fn fill(doc: &mut FieldDoc, done: &Done, wording: &dyn Wording) {
+    let stresses = |here: &Worst, allowed: &Result<Worst, Said>, voltage_kv: f64| {
+        stresses(here, allowed.as_ref().ok(), voltage_kv, wording)
+    };
+    doc.stresses = stresses(&done.here, &done.allowed, doc.voltage_kv);
+    doc.gaps = gaps(&done.here, doc.voltage_kv, wording);
     let n_solved = |here: &Worst, allowed: &Result<Worst, Said>| {
         here.n_solved + allowed.as_ref().map_or(0, |worst| worst.n_solved)
     };
     doc.n_sections = n_solved(&done.here, &done.allowed);
     if let Some(trial) = &done.trial {
         let voltage_kv = trial.drive.voltage.kv();
-        doc.stresses_at_trial = stresses(&trial.here, trial.allowed.as_ref().ok(), voltage_kv);
+        doc.stresses_at_trial = stresses(&trial.here, &trial.allowed, voltage_kv);
         doc.n_sections += n_solved(&trial.here, &trial.allowed);
     }
 }
 
-fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<StressDoc> {
+fn stresses(
+    here: &Worst,
+    allowed: Option<&Worst>,
+    voltage_kv: f64,
+    wording: &dyn Wording,
+) -> Vec<StressDoc> {
     let scale = voltage_kv * 1e-3;
     let edge = here.seen.get(&Quantity::ScreenEdge);
     let is_edge_in_field = edge.is_some_and(|seen| seen.value.per_volt_per_m > 0.0);
@@ -206,16 +202,20 @@ fn stresses(here: &Worst, allowed: Option<&Worst>, voltage_kv: f64) -> Vec<Stres
         let most = allowed.and_then(|worst| worst.seen.get(&quantity));
         let is_in_field = value.per_volt_per_m > 0.0;
         Some(StressDoc {
-            words: quantity.words().to_owned(),
+            words: name_of(quantity, wording),
             kv_per_mm: value.per_volt_per_m * scale,
             error_kv_per_mm: value.error_per_m * scale,
             at_mm: value.at_m.map(|(_, z)| z * 1e3),
             is_settled: value.is_settled,
             allowed_kv_per_mm: most.map(|seen| seen.value.per_volt_per_m * scale),
-            with: with(point, is_in_field, is_edge_in_field, quantity),
+            with: wording.say(&with(point, is_in_field, is_edge_in_field, quantity).into()),
         })
     };
     Quantity::ALL.into_iter().filter_map(stress).collect()
+}
+
+fn name_of(quantity: Quantity, wording: &dyn Wording) -> String {
+    wording.say(&StressSaid::Quantity { quantity }.into())
 }
 
 fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> Option<PlugDoc> {
@@ -237,25 +237,25 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> 
             doc.state = StateDoc::NotComputed;
             doc.why = Some(wording.say(why));
         }
-        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv()),
+        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv(), wording),
     }
     Some(doc)
 }
 
-fn fill_plug(doc: &mut PlugDoc, worst: &PlugWorst, voltage_kv: f64) {
+fn fill_plug(doc: &mut PlugDoc, worst: &PlugWorst, voltage_kv: f64, wording: &dyn Wording) {
     let scale = voltage_kv * 1e-3;
     let film = |state: &TaperState| {
-        format!(
-            "film {} mm thick, {}",
-            shown(1e3 * state.film_thickness_m),
-            if state.is_empty { "empty" } else { "filled" }
-        )
+        let with = FieldWith::Film {
+            thickness_mm: 1e3 * state.film_thickness_m,
+            is_empty: state.is_empty,
+        };
+        wording.say(&with.into())
     };
     doc.stresses = worst
         .seen
         .iter()
         .map(|(quantity, (value, state))| StressDoc {
-            words: quantity.words().to_owned(),
+            words: name_of(*quantity, wording),
             kv_per_mm: value.per_volt_per_m * scale,
             error_kv_per_mm: value.error_per_m * scale,
             at_mm: value.at_m.map(|(_, z)| z * 1e3),
@@ -285,7 +285,7 @@ fn fill_plug(doc: &mut PlugDoc, worst: &PlugWorst, voltage_kv: f64) {
     .collect();
 }
 
-fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
+fn gaps(worst: &Worst, voltage_kv: f64, wording: &dyn Wording) -> Vec<GapDoc> {
     let gap = |state: GapState, gap: &Option<(Vec<Across>, Point)>| -> Option<GapDoc> {
         let (across, point) = gap.as_ref()?;
         let inception_kv = inception(across, Curve::LowerOfBoth)?.kv();
@@ -298,7 +298,7 @@ fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
             inception_kv,
             inception_ratio: inception_kv / voltage_kv,
             across_kv: share * voltage_kv,
-            with: with(point, true, true, Quantity::ScreenEdge),
+            with: wording.say(&with(point, true, true, Quantity::ScreenEdge).into()),
         })
     };
     [
@@ -310,29 +310,18 @@ fn gaps(worst: &Worst, voltage_kv: f64) -> Vec<GapDoc> {
     .collect()
 }
 
-/// A computed length as the plan says it, with its unit.
-pub fn length_text(length_m: f64) -> String {
-    format!("{} mm", shown(1e3 * length_m))
-}
-
-/// The dimensions of the worst state in words.
-fn with(point: &Point, is_in_field: bool, is_edge_in_field: bool, quantity: Quantity) -> String {
+/// The dimensions of the worst state.
+fn with(point: &Point, is_in_field: bool, is_edge_in_field: bool, quantity: Quantity) -> FieldWith {
     if !is_in_field {
-        return "no field: the deflector covers the edge wherever the windows let it lie"
-            .to_owned();
+        return FieldWith::NoField;
     }
-    let mut text = format!(
-        "{} mm over the insulation, screen edge {} mm from the body's datum",
-        shown(2e3 * point.radius_m),
-        shown(1e3 * point.screen_edge_m)
-    );
     let is_of_edge = matches!(quantity, Quantity::ScreenEdge | Quantity::Interface);
-    if is_edge_in_field && is_of_edge {
-        let filler = if point.is_empty { "empty" } else { "filled" };
-        text.push_str(&format!(
-            ", its edge rounded with {} mm, the gap {filler}",
-            shown(1e3 * point.edge_radius_m)
-        ));
+    FieldWith::Edge {
+        insulation_mm: 2e3 * point.radius_m,
+        edge_mm: 1e3 * point.screen_edge_m,
+        rounded: (is_edge_in_field && is_of_edge).then(|| EdgeRounded {
+            radius_mm: 1e3 * point.edge_radius_m,
+            is_empty: point.is_empty,
+        }),
     }
-    text
 }

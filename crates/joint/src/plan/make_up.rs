@@ -1,13 +1,14 @@
 //! The shapes of the make-up in `plan.json`: steps, hold points, material, tools, the knife; and how they come about.
 
 use super::document::{CutDoc, CutKind};
+use super::layer_words;
 use crate::cable::{Layer, Words};
 use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted, said_once};
-use crate::said::{HoldSaid, Said, TruckSaid, WindowSaid, Wording};
+use crate::said::{HoldSaid, Read, Said, TruckSaid, WindowSaid, WindowText, Wording};
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
@@ -145,11 +146,7 @@ pub(super) fn make_up(
         unsettled,
     } = crate::programme::programme(inputs);
     said_once(&mut steps, wording);
-    let scribe = Scribe {
-        wording,
-        words: inputs.order.job.words,
-        legs,
-    };
+    let scribe = Scribe { wording, legs };
     MakeUpDoc {
         steps: steps.iter().map(|step| scribe.step(step)).collect(),
         unsettled: unsettled
@@ -188,7 +185,6 @@ fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
 /// What puts the make-up of a joint into words.
 struct Scribe<'a> {
     wording: &'a dyn Wording,
-    words: Words,
     /// Cuts of each leg, as they are printed.
     legs: &'a [(String, Vec<CutDoc>)],
 }
@@ -224,23 +220,26 @@ impl Scribe<'_> {
     }
 
     fn wanted(&self, wanted: &Wanted) -> WantedDoc {
-        let (words, say) = (self.words, |said: &Said| self.wording.say(said));
+        let say = |said: &Said| self.wording.say(said);
+        let text = |window: WindowText| Some(say(&window.into()));
         let (window, whose) = match &wanted.against {
             Against::Cut(leg, plane) => self.cut_window(leg, *plane),
-            Against::Range(interval, source) => (Some(words.diameters(*interval)), say(source)),
+            Against::Range(interval, source) => {
+                (text(WindowText::Diameters((*interval).into())), say(source))
+            }
             Against::Along(range, source) => {
                 // Rounded inward, so that a crew never reads more room than there is.
-                let least = words.along(range.least(), Toward::Longer);
-                let greatest = words.along(range.greatest(), Toward::Shorter);
-                (Some(format!("{least} to {greatest}")), say(source))
+                let least = Read::along(range.least(), Toward::Longer);
+                let greatest = Read::along(range.greatest(), Toward::Shorter);
+                (text(WindowText::Along { least, greatest }), say(source))
             }
             Against::AtMost(most, source) => {
-                let most = words.along(*most, Toward::Shorter);
-                (Some(format!("at most {most}")), say(source))
+                let most = Read::along(*most, Toward::Shorter);
+                (text(WindowText::AtMost(most)), say(source))
             }
             Against::AtLeast(least, source) => {
-                let least = words.along(*least, Toward::Longer);
-                (Some(format!("at least {least}")), say(source))
+                let least = Read::along(*least, Toward::Longer);
+                (text(WindowText::AtLeast(least)), say(source))
             }
             Against::Words(found, source) => (Some(say(found)), say(source)),
             Against::NoWindow(why) => (None, say(why)),
@@ -328,7 +327,7 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) ->
         Some(Length::from_nm(twice.nm().div_euclid(2)))
     });
     let read = read.min();
-    let layer = Layer::InsulationScreen.name(words).to_owned();
+    let layer = layer_words(Layer::InsulationScreen, wording);
     let bounds = [
         papers.map(|t| (t, TruckSaid::KnifeByPapers)),
         read.map(|t| (t, TruckSaid::KnifeByReadings)),

@@ -3,20 +3,12 @@
 use crate::checks::LegInputs;
 use crate::judge::Judged;
 use crate::pressure::Pressed;
-use crate::said::{Said, Wording};
+use crate::said::{CutSaid, MissingOf, MissingSaid, RatingSaid, Said};
 use crate::study::{PlugStudy, Study};
 use crate::warm::Warm;
 
-/// What this version does not compute, whatever is stated.
-pub const NOT_COMPUTED: &[&str] = &[
-    "the field of layers whose conductivity rises with the field",
-    "what hot insulation keeps of an imprint",
-    "short circuits in the bus",
-    "water past the seals",
-];
-
-/// What is not computed of a joint because something is not known, one sentence fragment each: what, of which legs or ends, and why.
-pub(super) fn missing(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<String> {
+/// Quantities of a joint that are not computed because a fact is not known: each with its legs or ends and the reason.
+pub(super) fn missing(judged: &Judged<'_>) -> Vec<Said> {
     let legs = &judged.inputs.legs;
     let fields = gathered(
         legs.iter()
@@ -33,32 +25,26 @@ pub(super) fn missing(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<String>
         })
     });
     let pressures = gathered(ends);
-    let mut said = sentences("electric field", fields, wording);
-    said.extend(sentences(
-        "electric field of the tapered plug",
-        plugs,
-        wording,
-    ));
-    said.extend(sentences("interface pressure", pressures, wording));
-    said.extend(match judged.inputs.warm.as_ref() {
+    let mut said = of_each(MissingOf::Field, fields);
+    said.extend(of_each(MissingOf::FieldOfPlug, plugs));
+    said.extend(of_each(MissingOf::Pressure, pressures));
+    let why = match judged.inputs.warm.as_ref() {
         Warm::Done(_) => None,
-        Warm::NotAsked => Some("temperatures under load: a body is left open".to_owned()),
-        Warm::Unknown(unknown) => Some(format!(
-            "temperatures under load: {}",
-            wording.say(&unknown.why)
-        )),
-        Warm::Refused(why) => Some(format!("temperatures under load: {why}")),
-    });
+        Warm::NotAsked => Some(RatingSaid::BodyLeftOpen.into()),
+        Warm::Unknown(unknown) => Some(unknown.why.clone()),
+        Warm::Refused(why) => Some(why.clone()),
+    };
+    said.extend(why.map(|why| MissingSaid::Temperatures { why }));
     if judged.inputs.order.job.contacts.is_empty() {
-        said.push("short circuits in contacts of shields: nobody read a resistance across one (`contact` in the job)".to_owned());
+        said.push(MissingSaid::Contacts);
     }
-    said
+    said.into_iter().map(Said::from).collect()
 }
 
 fn field(leg: &LegInputs<'_>) -> Option<Said> {
     match leg.study.as_ref() {
         Study::Done(_) => None,
-        Study::NotAsked => Some("the body is left open".into()),
+        Study::NotAsked => Some(CutSaid::BodyLeftOpen.into()),
         Study::Unknown(unknown) => Some(unknown.why.clone()),
         Study::Refused(why) => Some(why.clone()),
     }
@@ -75,8 +61,8 @@ fn plug(leg: &LegInputs<'_>) -> Option<Said> {
 fn pressure(leg: &LegInputs<'_>, pressed: &Pressed) -> Option<Said> {
     match pressed {
         Pressed::Done(_) => None,
-        Pressed::NotAsked if leg.chosen.body.is_none() => Some("the body is left open".into()),
-        Pressed::NotAsked => Some("nobody asked for it".into()),
+        Pressed::NotAsked if leg.chosen.body.is_none() => Some(CutSaid::BodyLeftOpen.into()),
+        Pressed::NotAsked => Some(MissingSaid::NobodyAsked.into()),
         Pressed::Unknown(unknown) => Some(unknown.why.clone()),
         Pressed::Past(why) | Pressed::Loose(why) | Pressed::Refused(why) => Some(why.clone()),
     }
@@ -94,10 +80,7 @@ fn gathered(each: impl Iterator<Item = (String, Said)>) -> Vec<(Said, Vec<String
     groups
 }
 
-fn sentences(what: &str, groups: Vec<(Said, Vec<String>)>, wording: &dyn Wording) -> Vec<String> {
-    let sentence = |(why, who): (Said, Vec<String>)| {
-        let why = wording.say(&why);
-        format!("{what} of {}: {}", who.join(" "), why.trim_end_matches('.'))
-    };
-    groups.into_iter().map(sentence).collect()
+fn of_each(what: MissingOf, groups: Vec<(Said, Vec<String>)>) -> Vec<MissingSaid> {
+    let missing = |(why, of): (Said, Vec<String>)| MissingSaid::Of { what, of, why };
+    groups.into_iter().map(missing).collect()
 }

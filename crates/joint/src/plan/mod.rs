@@ -37,17 +37,16 @@ pub use document::{
     ProposalDoc, ReadingDoc, RulingDoc, RungDoc, SaidDoc, ShareDoc, StackDoc,
 };
 
-pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc, length_text};
+pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc};
 pub use make_up::{
     AtEdge, KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };
-pub use missing::NOT_COMPUTED;
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 pub use read_back::NotAPlan;
 pub use said::{Bound, Figure, Figures, outcome_words};
-pub use shield::{CarriesDoc, NO_VOLTAGE, ShieldDoc};
+pub use shield::{CarriesDoc, ShieldDoc};
 pub use state::StateDoc;
-pub use told_apart::{MarkDoc, NO_TIME, mark_of};
+pub use told_apart::{MarkDoc, mark_of};
 pub use verdict::fails;
 pub use warm::{
     AtDoc, FedDoc, GovernDoc, HeatShareDoc, LastsDoc, LegWarmDoc, LimitOf, LoadDoc, PassedDoc,
@@ -55,7 +54,7 @@ pub use warm::{
 };
 
 use crate::cable::{Layer, Words};
-use crate::catalogue::{Connector, MayMove, PartKind};
+use crate::catalogue::{Connector, Head, MayMove, PartKind};
 use crate::checks::LegInputs;
 use crate::cutback::{Cut, Dimension, Growth, Rung};
 use crate::job::Order;
@@ -63,7 +62,10 @@ use crate::judge::{Judged, Proposal, governing, governing_computed, proposals, w
 use crate::limit::{Ask, Datum, Ruling, Subject};
 use crate::plane::{Holder, Plane};
 use crate::programme::{EdgeAct, shield_edge};
-use crate::said::{PapersSaid, Said, Whose, Wording};
+use crate::said::{
+    CutSaid, Distance, MayMoveSaid, Mover, NotComputed, Paper, PapersSaid, PlanSaid,
+    PressureAssumes, Said, Whose, Wording,
+};
 use crate::survey::likeness;
 use crate::warm::Rating;
 use jointwright_units::{
@@ -74,11 +76,6 @@ use std::collections::BTreeSet;
 
 /// Version of the document's shape.
 pub const FORMAT: &str = "jointwright-plan-2";
-/// What stands across everything made with invented parts or for an invented job.
-pub const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
-/// What the plan never says.
-pub const NEVER: &str = "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. What stands in “ ” is said by the job or by the row named beside it, not by this plan. The parts' own instructions prevail.";
-
 /// Name and version of the program.
 pub fn program() -> String {
     format!("jointwright {}", env!("CARGO_PKG_VERSION"))
@@ -137,9 +134,9 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
     Plan {
         format: FORMAT.to_owned(),
         program: program(),
-        plan_mark: mark_of(judged, &program()),
-        invented: is_invented(judged.inputs.order, &proposals).then(|| INVENTED.to_owned()),
-        never: NEVER.to_owned(),
+        plan_mark: mark_of(judged, &program(), wording),
+        invented: invented(judged.inputs.order, &proposals, wording),
+        never: wording.say(&PlanSaid::Never.into()),
         job: JobDoc {
             id: job.id.clone(),
             title: job.title.clone(),
@@ -158,13 +155,13 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
         stops: asks::stop_docs(judged, wording),
         asks: asks::ask_docs(judged, wording),
         idle_closings: all_said(&judged.idle_closings, wording),
-        not_computed: NOT_COMPUTED.iter().map(|s| (*s).to_owned()).collect(),
-        missing: missing::missing(judged, wording),
+        not_computed: assumed(NotComputed::ALL, wording),
+        missing: all_said(&missing::missing(judged), wording),
         governs: governing(&judged.rulings).map(&ruled),
         governs_computed: governing_computed(&judged.rulings).map(&ruled),
         alike: alike(judged, &legs),
         make_up: make_up::make_up(&judged.inputs, &cuts, wording),
-        pressure_assumes: pressure_assumes(&legs),
+        pressure_assumes: pressure_assumes(&legs, wording),
         warm: warm::warm_doc(&judged.inputs, wording),
         legs,
         blanks: job
@@ -185,16 +182,15 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
 
 /// The rating of a joint: loads and temperatures, what governs, how long more may flow; `rating` is that of its temperatures.
 pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>, wording: &dyn Wording) -> RateDoc {
-    let invented = is_invented(judged.inputs.order, &proposals(judged));
-    let invented = invented.then(|| INVENTED.to_owned());
+    let invented = invented(judged.inputs.order, &proposals(judged), wording);
     warm::rate_doc(judged, rating, invented, wording)
 }
 
 /// What the pressures of all ends assume; nothing where none was asked for.
-fn pressure_assumes(legs: &[LegDoc]) -> Vec<String> {
+fn pressure_assumes(legs: &[LegDoc], wording: &dyn Wording) -> Vec<String> {
     let mut ends = legs.iter().flat_map(|leg| &leg.ends);
     if ends.any(|end| end.pressure.is_some()) {
-        pressure::ASSUMES.iter().map(|s| (*s).to_owned()).collect()
+        assumed(PressureAssumes::ALL, wording)
     } else {
         Vec::new()
     }
@@ -229,6 +225,11 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
     groups.into_iter().map(|(_, names)| names).collect()
 }
 
+/// Banner across everything made with invented parts or for an invented job.
+fn invented(order: &Order, proposals: &[Proposal], wording: &dyn Wording) -> Option<String> {
+    is_invented(order, proposals).then(|| wording.say(&PlanSaid::Invented.into()))
+}
+
 /// Whether the job or anything it uses or is offered is invented.
 fn is_invented(order: &Order, proposals: &[Proposal]) -> bool {
     let tried = proposals.iter().flat_map(|of| {
@@ -247,39 +248,41 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         (
             Plane::ConnectorMouth,
             Plane::ElectrodeEnd,
-            "electrode past connector mouth",
+            Distance::ElectrodePastMouth,
         ),
         (
             Plane::InsulationEnd,
             Plane::ElectrodeEnd,
-            "electrode onto insulation",
+            Distance::ElectrodeOntoInsulation,
         ),
         (
             Plane::ControlNear,
             Plane::ScreenEdge,
-            "inner end of stress control",
+            Distance::InnerEndOfControl,
         ),
         (
             Plane::ScreenEdge,
             Plane::ControlFar,
-            "outer end of stress control",
+            Distance::OuterEndOfControl,
         ),
-        (Plane::JacketEdge, Plane::SealEnd, "seal onto jacket"),
+        (Plane::JacketEdge, Plane::SealEnd, Distance::SealOntoJacket),
     ];
     let stacks = dimensions.into_iter().filter_map(|(from, to, what)| {
         let dimension = leg.cutback.dimension(from, to).ok()?;
-        Some(stack_doc(what, from, to, &dimension, words))
+        Some(stack_doc(what, (from, to), &dimension, wording))
     });
     LegDoc {
         mark: leg.leg.id.clone(),
         goes_to: leg.leg.goes_to.clone(),
-        cable: format!(
-            "{}, {}, {} shield",
-            cable.conductor.phrase(words),
-            cable.wall.phrase(),
-            cable.shield.kind().name().replace('-', " ")
+        cable: wording.say(
+            &PlanSaid::Cable {
+                conductor: cable.conductor,
+                wall: cable.wall.into(),
+                shield: cable.shield.kind(),
+            }
+            .into(),
         ),
-        layers: outside::layer_docs(judged, leg),
+        layers: outside::layer_docs(judged, leg, wording),
         port: leg.leg.port,
         parks: leg.leg.parks,
         connector: leg.chosen.connector.map(|c| connector_doc(c, leg, wording)),
@@ -290,7 +293,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
             .iter()
             .map(|cut| cut_doc(cut, leg, words, wording))
             .collect(),
-        planes: plane_docs(leg, words),
+        planes: plane_docs(leg, wording),
         knife: make_up::knife(leg, words, wording),
         field: field::field_doc(&judged.inputs, leg, wording),
         shield: shield::shield_doc(&judged.inputs.order.job, leg, wording),
@@ -298,13 +301,13 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         ends: leg
             .ends
             .iter()
-            .map(|end| end_doc(judged, leg, end, wording))
+            .map(|end| end_doc(leg, end, wording))
             .collect(),
     }
 }
 
 /// Planes whose place is known, without the datum and without those that the crew cuts or marks.
-fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
+fn plane_docs(leg: &LegInputs<'_>, wording: &dyn Wording) -> Vec<PlaneDoc> {
     let is_cut = |plane: &Plane| leg.cutback.cuts.iter().any(|cut| cut.plane == *plane);
     let mut planes: Vec<(Station, Plane)> = Plane::ALL
         .iter()
@@ -317,7 +320,7 @@ fn plane_docs(leg: &LegInputs<'_>, words: Words) -> Vec<PlaneDoc> {
         .into_iter()
         .map(|(nominal, plane)| PlaneDoc {
             plane,
-            words: plane.words(words),
+            words: plane_words(plane, wording),
             nominal_mm: nominal.mm(),
         })
         .collect()
@@ -384,50 +387,50 @@ fn part_docs(leg: &LegInputs<'_>, wording: &dyn Wording) -> Vec<PartDoc> {
         ),
     ];
     let side = chosen.body.and_then(|body| body.side.clone());
-    let doc = |(kind, part): (
-        PartKind,
-        Option<(&crate::catalogue::Head, Option<&MayMove>)>,
-    )| {
+    let doc = |(kind, part): (PartKind, Option<(&Head, Option<&MayMove>)>)| {
         let (head, may_move) = part?;
         Some(PartDoc {
             kind,
             id: head.id.clone(),
             side: side.clone().filter(|_| kind == PartKind::Body),
             name: head.name.clone(),
-            instructions: format!(
-                "{} revision {}",
-                head.instructions.paper, head.instructions.revision
-            ),
+            instructions: wording.say(&paper_alone(head).into()),
             doubts: head
                 .paper()
                 .doubts
                 .into_iter()
                 .map(|doubt| wording.say(&Said::Doubt(doubt)))
                 .collect(),
-            may_move: may_move.map(|m| match m {
-                MayMove::Never => "never".to_owned(),
-                MayMove::BeforeHoldoutIsOut => "until the holdout is out".to_owned(),
-                MayMove::WithinMinutes(minutes) => format!("within {minutes} minutes of placing"),
-            }),
+            may_move: may_move.map(|may| wording.say(&may_move_said(may).into())),
         })
     };
     parts.into_iter().filter_map(doc).collect()
 }
 
-fn end_doc(
-    judged: &Judged<'_>,
-    leg: &LegInputs<'_>,
-    end: &crate::checks::EndInputs,
-    wording: &dyn Wording,
-) -> EndDoc {
-    let words = judged.inputs.order.job.words;
+/// The paper of a part; what is doubtful of its row stands beside it.
+fn paper_alone(head: &Head) -> Paper {
+    Paper {
+        doubts: Vec::new(),
+        ..head.paper()
+    }
+}
+
+const fn may_move_said(may_move: &MayMove) -> MayMoveSaid {
+    match may_move {
+        MayMove::Never => MayMoveSaid::Never,
+        MayMove::BeforeHoldoutIsOut => MayMoveSaid::UntilHoldoutIsOut,
+        MayMove::WithinMinutes(minutes) => MayMoveSaid::WithinMinutes { minutes: *minutes },
+    }
+}
+
+fn end_doc(leg: &LegInputs<'_>, end: &crate::checks::EndInputs, wording: &dyn Wording) -> EndDoc {
     let readings = end
         .survey
         .diameters
         .iter()
         .map(|(layer, d): (&Layer, _)| ReadingDoc {
             over: *layer,
-            words: layer.name(words).to_owned(),
+            words: layer_words(*layer, wording),
             min_mm: d.known.read.least().mm(),
             max_mm: d.known.read.greatest().mm(),
             error_mm: d.known.error.mm(),
@@ -558,7 +561,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
     let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
         plane: cut.plane,
-        words: cut.plane.words(words),
+        words: plane_words(cut.plane, wording),
         kind: match (cut.plane.is_cut(), &edge) {
             (false, _) => CutKind::Mark,
             (true, Some(edge)) if edge.is_laid_back() => CutKind::LayBack,
@@ -569,12 +572,12 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
             .as_ref()
             .and_then(|edge| Some(wording.say(&edge.keeps()?.into()))),
         keeps_mm: edge.as_ref().and_then(|e| e.kept).map(Length::mm),
-        from: if leg.chosen.connector.is_some_and(Connector::grows) {
-            "square-cut conductor end, before pressing"
-        } else {
-            "square-cut conductor end"
-        }
-        .to_owned(),
+        from: wording.say(
+            &PlanSaid::SquareCutEnd {
+                before_pressing: leg.chosen.connector.is_some_and(Connector::grows),
+            }
+            .into(),
+        ),
         nominal_mm: cut.nominal.map(Station::mm),
         min_mm: cut.window.map(|w| w.least().mm()),
         max_mm: cut.window.map(|w| w.greatest().mm()),
@@ -585,32 +588,34 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         window_of,
         placed: cut.placed.as_ref().map(|placed| PlacedDoc {
             by: placed.by.iter().map(|of| wording.say(&of.into())).collect(),
-            from: placed.from.words(words),
+            from: plane_words(placed.from, wording),
         }),
-        narrowed: narrowed::narrowed_doc(cut, words, wording),
+        narrowed: narrowed::narrowed_doc(cut, wording),
         why: cut.why.as_ref().map(|why| wording.say(why)),
         growth_ladder: cut.ladder.iter().map(rung).collect(),
     }
 }
 
-/// What a crew calls the thing that moves a plane.
-fn mover(plane: Plane, words: Words) -> String {
+/// Mover of a plane.
+fn mover(plane: Plane) -> Mover {
     match plane.holder() {
-        Holder::Body => "body position".to_owned(),
-        Holder::Connector => "connector growth and seat".to_owned(),
-        Holder::Crew => match (plane, words) {
-            (Plane::ScreenEdge, Words::Us) => "insulation shield cut".to_owned(),
-            (Plane::ScreenEdge, Words::Iec) => "insulation screen cut".to_owned(),
-            _ => plane.words(words),
-        },
+        Holder::Body => Mover::Body,
+        Holder::Connector => Mover::Connector,
+        Holder::Crew if plane == Plane::ScreenEdge => Mover::ScreenCut,
+        Holder::Crew => Mover::Plane(plane),
     }
 }
 
-fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: Words) -> StackDoc {
+fn stack_doc(
+    what: Distance,
+    (from, to): (Plane, Plane),
+    dimension: &Dimension,
+    wording: &dyn Wording,
+) -> StackDoc {
     let spread = dimension.spread();
     let spread = spread.as_ref();
     StackDoc {
-        what: what.to_owned(),
+        what: wording.say(&what.into()),
         from,
         to,
         nominal_mm: dimension.nominal.mm(),
@@ -623,13 +628,28 @@ fn stack_doc(what: &str, from: Plane, to: Plane, dimension: &Dimension, words: W
                     .iter()
                     .map(|(plane, share)| ShareDoc {
                         plane: *plane,
-                        words: mover(*plane, words),
+                        words: wording.say(&mover(*plane).into()),
                         share_ratio: *share,
                     })
                     .collect()
             })
             .unwrap_or_default(),
     }
+}
+
+/// Layer, as a crew calls it.
+fn layer_words(layer: Layer, wording: &dyn Wording) -> String {
+    wording.say(&PlanSaid::Layer { layer }.into())
+}
+
+/// Plane, as a crew calls it.
+fn plane_words(plane: Plane, wording: &dyn Wording) -> String {
+    wording.say(&CutSaid::Plane { plane }.into())
+}
+
+/// Assumptions, each as a sentence.
+fn assumed<T: Copy + Into<Said>>(all: &[T], wording: &dyn Wording) -> Vec<String> {
+    all.iter().map(|one| wording.say(&(*one).into())).collect()
 }
 
 /// Messages, each as its sentence.

@@ -6,15 +6,19 @@
 //!
 //! Not here: what was read and how far off it may be (`survey`).
 
-use super::{DiameterOf, LayerDoc};
+use super::{DiameterOf, LayerDoc, layer_words};
 use crate::cable::Layer;
 use crate::checks::LegInputs;
 use crate::judge::Judged;
+use crate::said::Wording;
 use jointwright_units::{Length, Station};
 
 /// Layers of a leg from the inside out.
-pub(super) fn layer_docs(judged: &Judged<'_>, leg: &LegInputs<'_>) -> Vec<LayerDoc> {
-    let words = judged.inputs.order.job.words;
+pub(super) fn layer_docs(
+    judged: &Judged<'_>,
+    leg: &LegInputs<'_>,
+    wording: &dyn Wording,
+) -> Vec<LayerDoc> {
     let doc = |layer: Layer| {
         let (diameter_mm, of) = match mean_read(judged, leg, layer) {
             Some(mean_mm) => (mean_mm, DiameterOf::Readings),
@@ -22,7 +26,7 @@ pub(super) fn layer_docs(judged: &Judged<'_>, leg: &LegInputs<'_>) -> Vec<LayerD
         };
         Some(LayerDoc {
             layer,
-            words: layer.name(words).to_owned(),
+            words: layer_words(layer, wording),
             diameter_mm,
             of,
         })

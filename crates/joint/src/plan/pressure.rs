@@ -4,20 +4,14 @@ use super::{StateDoc, all_said};
 use crate::cable::Layer;
 use crate::catalogue::PartKind;
 use crate::checks::EndInputs;
-use crate::limit::{Word, shown};
-use crate::pressure::{Compared, Pressed, Sit, Warmth};
-use crate::said::{On, Said, Wording};
+use crate::limit::Word;
+use crate::pressure::{Pressed, Sit, Warmth};
+use crate::said::{
+    CutSaid, On, PressureAtLeast, PressureDone, PressureLine, PressureSaid, PressureVerdict, Said,
+    TakesToday, TooLittle, Wording,
+};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// What every computed pressure assumes.
-pub const ASSUMES: &[&str] = &[
-    "a round cable of one diameter, rigid and smooth, and no friction",
-    "each slice of a body like a long tube of the same rings; near a step in its wall the pressure is another",
-    "of fixed length and free ends the lesser pressure, and the lesser ratio with the same ends on both sides",
-    "rubber at one temperature throughout, the cable's insulation at another; hot insulation that takes the shape of what presses on it is outside it",
-    "an adapter's outside in a straight line between those that its row states; what a body adds to the pressure under an adapter is left out",
-];
 
 /// How hard the parts of one end sit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -104,7 +98,7 @@ pub(super) fn pressure_doc(end: &EndInputs, wording: &dyn Wording) -> Option<Pre
         .filter_map(|(kind, pressed)| part_doc(*kind, pressed, wording))
         .collect();
     (!parts.is_empty()).then(|| PressureDoc {
-        line: line(&named, wording),
+        line: wording.say(&line(&named)),
         parts,
     })
 }
@@ -151,6 +145,7 @@ fn sit_doc(sit: &Sit, wording: &dyn Wording) -> SitDoc {
     let (stretch, stretch_allowed) = sit.stretch_ratios();
     let today = sit.today.as_ref().ok();
     let said = |warmth: Warmth| wording.say(&warmth.said().into());
+    let ends = |is_free: bool| wording.say(&PressureSaid::Ends { is_free }.into());
     let today = today.filter(|today| today.least_m <= today.greatest_m);
     SitDoc {
         id: sit.id.clone(),
@@ -163,18 +158,8 @@ fn sit_doc(sit: &Sit, wording: &dyn Wording) -> SitDoc {
         pressure_kpa: least.pressure_pa.map(|pa| pa * 1e-3),
         pressure_error_kpa: least.pressure_pa.map(|_| least.pressure_error_pa * 1e-3),
         pressure_at: least.pressure_warmth.map(said),
-        ends: if least.is_free {
-            "free"
-        } else {
-            "fixed length"
-        }
-        .to_owned(),
-        ratio_ends: if least.is_ratio_free {
-            "free"
-        } else {
-            "fixed length"
-        }
-        .to_owned(),
+        ends: ends(least.is_free),
+        ratio_ends: ends(least.is_ratio_free),
         stretch_ratio: [stretch, stretch_allowed],
         set_percent: sit
             .kit
@@ -192,30 +177,13 @@ fn at_least(sit: &Sit) -> f64 {
     (least.ratio - least.read_error_ratio).max(floor)
 }
 
-/// The ratio by the readings, and how far off it may be.
-fn by_readings(least: &Compared) -> String {
-    if least.read_error_ratio.is_finite() {
-        let (ratio, error) = (shown(least.ratio), shown(least.read_error_ratio));
-        format!("{ratio} by the readings, give or take {error}")
-    } else {
-        format!(
-            "{} by the readings, and with its bore's uncertainty it may not touch",
-            shown(least.ratio)
-        )
-    }
-}
-
-fn ends_words(is_free: bool) -> &'static str {
-    if is_free { "ends free" } else { "length held" }
-}
-
 /// The part of which there is most to say, in one line.
-fn line(parts: &[(PartKind, &Pressed)], wording: &dyn Wording) -> String {
+fn line(parts: &[(PartKind, &Pressed)]) -> Said {
     let rank = |kind: PartKind, pressed: &Pressed| match pressed {
         Pressed::NotAsked => 6,
         Pressed::Past(_) => 0,
         Pressed::Loose(_) => 1,
-        Pressed::Done(sit) if !too_little(sit, wording).is_empty() => 2,
+        Pressed::Done(sit) if !too_little(sit).is_empty() => 2,
         Pressed::Unknown(_) | Pressed::Refused(_) => 3,
         // A seal has no temperature here: what can be said of a body comes first.
         Pressed::Done(_) => 4 + u8::from(kind == PartKind::Seal),
@@ -229,99 +197,87 @@ fn line(parts: &[(PartKind, &Pressed)], wording: &dyn Wording) -> String {
         by_rank.then(ratio(a).total_cmp(&ratio(b)))
     });
     match worst {
-        None | Some((_, Pressed::NotAsked)) => "the body is left open".to_owned(),
-        Some((_, Pressed::Past(why))) => format!("no range: {}", wording.say(why)),
-        Some((_, Pressed::Loose(why))) => format!("LOOSE: {}", wording.say(why)),
-        Some((_, Pressed::Unknown(unknown))) => {
-            format!("not judged: {}", wording.say(&unknown.why))
-        }
-        Some((_, Pressed::Refused(why))) => format!("not judged: {}", wording.say(why)),
-        Some((kind, Pressed::Done(sit))) => done_line(*kind, sit, wording),
+        None | Some((_, Pressed::NotAsked)) => return CutSaid::BodyLeftOpen.into(),
+        Some((_, Pressed::Past(why))) => PressureLine::NoRange { why: why.clone() },
+        Some((_, Pressed::Loose(why))) => PressureLine::Loose { why: why.clone() },
+        Some((_, Pressed::Unknown(unknown))) => PressureLine::NotJudged {
+            why: unknown.why.clone(),
+        },
+        Some((_, Pressed::Refused(why))) => PressureLine::NotJudged { why: why.clone() },
+        Some((kind, Pressed::Done(sit))) => PressureLine::Done(done(*kind, sit)),
     }
+    .into()
 }
 
-/// What presses too little, in words; nothing where nothing does.
-fn too_little(sit: &Sit, wording: &dyn Wording) -> String {
+/// Against what a part presses too little; nothing where it does against nothing.
+fn too_little(sit: &Sit) -> Vec<TooLittle> {
     let least = &sit.seat_least;
-    let mut said = Vec::new();
-    if least.ratio + least.error_ratio < 1.0 {
-        said.push("against its paper".to_owned());
-    }
-    for (asked, word) in &sit.asked_pa {
+    let against_paper = least.ratio + least.error_ratio < 1.0;
+    let paper = against_paper.then_some(TooLittle::Paper);
+    let asked = sit.asked_pa.iter().filter(|(asked, _)| {
         let is_less = least
             .pressure_pa
             .is_some_and(|pa| pa + least.pressure_error_pa < *asked);
-        if is_less && sit.heat.is_ok() {
-            said.push(format!(
-                "{} kPa are asked for by {}",
-                shown(asked * 1e-3),
-                wording.say(&Said::from(word))
-            ));
-        }
-    }
-    said.join("; ")
+        is_less && sit.heat.is_ok()
+    });
+    let asked = asked.map(|(asked, word)| TooLittle::Asked {
+        kpa: asked * 1e-3,
+        word: word.clone(),
+    });
+    paper.into_iter().chain(asked).collect()
 }
 
 /// What stands before a line: what fails, else why nothing is concluded.
-fn verdict(sit: &Sit, wording: &dyn Wording) -> String {
+fn verdict(sit: &Sit) -> Option<PressureVerdict> {
     let (seat, least) = (&sit.seat, &sit.seat_least);
-    let little = too_little(sit, wording);
+    let little = too_little(sit);
     if !little.is_empty() {
-        format!("TOO LITTLE ({little}): ")
+        Some(PressureVerdict::TooLittle(little))
     } else if seat.here_m.0 < seat.allowed_m.0 || seat.here_m.1 > seat.allowed_m.1 {
-        "OUT OF ITS RANGE: ".to_owned()
+        Some(PressureVerdict::OutOfRange)
     } else if sit.heat.is_err() && sit.seat.on != On::Layer(Layer::Jacket) {
-        "NOT JUDGED (temperatures not known): ".to_owned()
+        Some(PressureVerdict::TemperaturesNotKnown)
     } else if !seat.is_read_around {
-        "NOT JUDGED (thinnest place not read): ".to_owned()
+        Some(PressureVerdict::ThinnestNotRead)
     } else if least.ratio - least.error_ratio < 1.0 {
-        "NOT JUDGED (within its error): ".to_owned()
+        Some(PressureVerdict::WithinError)
     } else {
-        String::new()
+        None
     }
 }
 
-fn done_line(kind: PartKind, sit: &Sit, wording: &dyn Wording) -> String {
+fn done(kind: PartKind, sit: &Sit) -> PressureDone {
     let least = &sit.seat_least;
-    let as_read = "as read, without the temperatures of the joint".to_owned();
-    let words = |warmth: Option<Warmth>| {
-        warmth.map_or(as_read.clone(), |warmth| wording.say(&warmth.said().into()))
-    };
-    let oldest = sit.kit.oldest_of.map_or(String::new(), |oldest| {
-        format!(", by a kit {}", wording.say(&oldest.into()))
-    });
-    let pressure = least.pressure_pa.map_or(String::new(), |pa| {
-        format!(
-            " {} kPa at the least, give or take {}, {}.",
-            shown(pa * 1e-3),
-            shown(least.pressure_error_pa * 1e-3),
-            words(least.pressure_warmth)
-        )
-    });
-    let today = sit.today.as_ref().map_or(String::new(), |today| {
+    let today = sit.today.as_ref().map(|today| {
         // Rounded inward to what an instrument can read.
         let (low, high) = (2e4 * today.least_m - 1e-6, 2e4 * today.greatest_m + 1e-6);
         if low.is_finite() && low <= high {
-            format!(
-                " Takes {:.1} to {:.1} mm today.",
-                low.ceil() / 10.0,
-                high.floor() / 10.0
-            )
+            TakesToday::Diameters {
+                least_mm: low.ceil() / 10.0,
+                greatest_mm: high.floor() / 10.0,
+            }
         } else {
-            " Takes no diameter today.".to_owned()
+            TakesToday::None
         }
     });
-    format!(
-        "{}{} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{oldest}), {}, worst with {}, {}.{pressure}{today} Limit: {}",
-        verdict(sit, wording),
-        kind.name(),
-        sit.id,
-        wording.say(&Said::from(&sit.seat.on)),
-        shown(at_least(sit)),
-        2e3 * sit.seat.allowed_m.0,
-        by_readings(least),
-        words(least.warmth),
-        ends_words(least.is_ratio_free),
-        wording.say(&Word::WorstAllowed(Said::from(&sit.source)).into())
-    )
+    PressureDone {
+        verdict: verdict(sit),
+        kind,
+        part: sit.id.clone(),
+        on: sit.seat.on.clone(),
+        least_ratio: at_least(sit),
+        allowed_mm: 2e3 * sit.seat.allowed_m.0,
+        oldest: sit.kit.oldest_of,
+        read_ratio: least.ratio,
+        read_error_ratio: Some(least.read_error_ratio).filter(|error| error.is_finite()),
+        warmth: least.warmth.map(Warmth::said),
+        is_ratio_free: least.is_ratio_free,
+        pressure: least.pressure_pa.map(|pa| PressureAtLeast {
+            kpa: pa * 1e-3,
+            error_kpa: least.pressure_error_pa * 1e-3,
+            warmth: least.pressure_warmth.map(Warmth::said),
+        }),
+        today: today.ok(),
+        word: Word::WorstAllowed(Said::from(&sit.source)),
+    }
 }

@@ -5,8 +5,7 @@ use crate::cable::{Layer, ShieldKind};
 use crate::checks::LegInputs;
 use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};
 use crate::job::{Job, Leg};
-use crate::limit::shown;
-use crate::said::{Carrier, Wording};
+use crate::said::{Carrier, Said, ShieldAsk, ShieldCurrent, ShieldLacks, ShieldLine, Wording};
 use crate::section::Unknown;
 use crate::shielding::{
     Round, ShieldLoss, Standing, Stands, along, measured_said, shield_loss, standing,
@@ -14,12 +13,6 @@ use crate::shielding::{
 use crate::survey::measured;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// What stands under everything that is said of voltages along shields.
-pub const NO_VOLTAGE: &str = "The voltage that stands in a fault to earth is larger by far and is not computed. No voltage here is called harmless.";
-
-/// What every current and voltage along a shield assumes.
-pub const ASSUMES: &str = "Balanced currents in three cables alone; currents of a neutral, and eddy currents within a shield, are left out.";
 
 /// A leg's shield beyond the joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -55,7 +48,7 @@ pub struct ShieldDoc {
     /// Questions to put, each once.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
-    /// What is assumed, what is not computed, and what is never said.
+    /// Assumptions, limits, and statements that are never made.
     pub never: String,
 }
 
@@ -92,8 +85,12 @@ impl ShieldDoc {
         }
     }
 
-    fn wants(&mut self, why: &str, question: &str) {
-        self.add(why.to_owned(), vec![question.to_owned()]);
+    fn wants(&mut self, why: ShieldLacks, question: ShieldAsk, wording: &dyn Wording) {
+        self.ask(&Unknown::new(why, [question]), wording);
+    }
+
+    fn say(&mut self, line: impl Into<Said>, wording: &dyn Wording) {
+        self.lines.push(wording.say(&line.into()));
     }
 }
 
@@ -112,42 +109,40 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
         lines: Vec::new(),
         not_known: Vec::new(),
         questions: Vec::new(),
-        never: format!("{ASSUMES} {NO_VOLTAGE}"),
+        never: wording.say(&ShieldCurrent::Never.into()),
     };
     match along(job, leg) {
         Err(unknown) => doc.ask(&unknown, wording),
         Ok(along) => {
             let (least, greatest) = along.at_20_ohm_per_m;
-            let between = if least == greatest {
-                shown(1e3 * least)
-            } else {
-                format!("{} to {}", shown(1e3 * least), shown(1e3 * greatest))
+            let line = ShieldLine::Resistance {
+                least_ohm_per_km: 1e3 * least,
+                greatest_ohm_per_km: 1e3 * greatest,
+                between: along.says.clone(),
+                on: measured_said(job, leg),
             };
-            doc.lines.push(format!(
-                "{between} ohm/km at 20 degC: {}; {}.",
-                wording.say(&along.says),
-                wording.say(&measured_said(job, leg))
-            ));
+            doc.say(line, wording);
             doc.resistance_ohm_per_km = Some([1e3 * least, 1e3 * greatest]);
             doc.resistance_of = Some(wording.say(&along.says));
         }
     }
-    doc.lines.extend(tape_area(job, leg));
+    if let Some(area) = tape_area(job, leg) {
+        doc.say(area, wording);
+    }
     match shield_loss(job, leg) {
         // What somebody states goes before what balanced phases would drive.
-        _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc),
+        _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc, wording),
         Err(unknown) => doc.ask(&unknown, wording),
         Ok(ShieldLoss::Nothing(why)) => {
-            let why = wording.say(&why);
-            doc.lines.push(format!("In steady load {why}."));
+            doc.say(ShieldLine::InSteadyLoad { why }, wording);
             (doc.current_a, doc.loss_w_per_m) = (Some([0.0, 0.0]), Some(0.0));
         }
-        Ok(ShieldLoss::Round(round)) => current(job, leg, &round, &mut doc),
+        Ok(ShieldLoss::Round(round)) => current(job, leg, &round, &mut doc, wording),
     }
     match standing(job, leg) {
         Err(unknown) => doc.ask(&unknown, wording),
-        Ok(Stands::Bonded(why)) => doc.lines.push(format!("Voltage: {}.", wording.say(&why))),
-        Ok(Stands::Open(stands)) => voltage(job, leg, &stands, &mut doc),
+        Ok(Stands::Bonded(why)) => doc.say(ShieldLine::NoVoltage { why }, wording),
+        Ok(Stands::Open(stands)) => voltage(job, leg, &stands, &mut doc, wording),
     }
     contacts(job, leg, &mut doc, wording);
     short_circuit(&carries(job, leg, &inputs.chosen), &mut doc, wording);
@@ -155,28 +150,24 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
 }
 
 /// What the standard takes for the area of a tape on a new cable, beside the two ends between which it lies; it is from memory and rules nothing.
-fn tape_area(job: &Job, leg: &Leg) -> Option<String> {
+fn tape_area(job: &Job, leg: &Leg) -> Option<ShieldLine> {
     let shield = leg.cable.shield;
-    let of = match shield.kind() {
+    let has_wires = match shield.kind() {
         ShieldKind::FlatStraps | ShieldKind::ConcentricWires => return None,
-        ShieldKind::LappedTape | ShieldKind::CorrugatedTape => "the tape",
-        ShieldKind::TapeWithWires => "tape and wires together, the tape",
+        ShieldKind::LappedTape | ShieldKind::CorrugatedTape => false,
+        ShieldKind::TapeWithWires => true,
     };
     let (cable, _) = measured(job, leg);
     let over = cable.diameter_over(Layer::InsulationScreen).ok()?;
     let areas = [over.least, over.greatest].map(|over| shield.area_on_mm2(over));
-    let (least, greatest) = match areas {
-        [Ok(least), Ok(greatest)] => (least, greatest),
-        _ => return None,
+    let [Ok(least), Ok(greatest)] = areas else {
+        return None;
     };
-    let between = shield_area_mm2(&cable, None).ok()?;
-    Some(format!(
-        "Effective area of {of} by the standard's form for a new cable: {} to {} mm2 ([icea_p45482], from memory: it rules nothing); computed with is {} to {} mm2.",
-        shown(least),
-        shown(greatest),
-        shown(between.0),
-        shown(between.1)
-    ))
+    Some(ShieldLine::TapeArea {
+        has_wires,
+        standard_mm2: (least, greatest),
+        computed_mm2: shield_area_mm2(&cable, None).ok()?,
+    })
 }
 
 /// The heat of the stated short circuit in each connection that was read.
@@ -185,13 +176,14 @@ fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
         return;
     };
     for (end, row) in job.contacts.of_leg(&leg.id) {
-        doc.lines.push(format!(
-            "{end}, {}: {} mohm, in which {} make {} kJ.",
-            row.at,
-            shown(1e3 * row.ohm),
-            wording.say(&fault.shots().into()),
-            shown(fault.heat_kj(row.ohm))
-        ));
+        let line = ShieldLine::Contact {
+            end: end.clone(),
+            at: row.at.clone(),
+            milli_ohm: 1e3 * row.ohm,
+            shots: fault.shots().into(),
+            heat_kj: fault.heat_kj(row.ohm),
+        };
+        doc.say(line, wording);
     }
 }
 
@@ -200,27 +192,18 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc, wording: &dyn Wording) {
     let say = |what: &Carrier| wording.say(&what.clone().into());
     let is_known = |part: &&Carries| part.share_ratio().is_some();
     let unknown = all.iter().filter(|part| !is_known(part));
-    let unknown: Vec<String> = unknown.map(|part| say(&part.what)).collect();
-    if let (Some(part), Some(times)) = (weakest(all), weakest(all).and_then(Carries::share_ratio)) {
-        let of = if unknown.is_empty() {
-            String::new()
-        } else {
-            format!(
-                " of those that are known; not known: {}",
-                unknown.join(", ")
-            )
+    let not_known: Vec<Carrier> = unknown.map(|part| part.what.clone()).collect();
+    let known = weakest(all).and_then(|part| Some((part, part.share_ratio()?)));
+    if let Some((part, times_ratio)) = known {
+        let line = ShieldLine::Weakest {
+            what: part.what.clone(),
+            times_ratio,
+            not_known,
         };
-        doc.lines.push(format!(
-            "Weakest in a short circuit: {}, {} times what is asked of it{of}.",
-            say(&part.what),
-            shown(times)
-        ));
+        doc.say(line, wording);
         doc.weakest = Some(say(&part.what));
     } else {
-        doc.lines.push(format!(
-            "Weakest in a short circuit: not known of {}.",
-            unknown.join(", ")
-        ));
+        doc.say(ShieldLine::WeakestNotKnown { not_known }, wording);
     }
     let doc_of = |part: &Carries| CarriesDoc {
         what: say(&part.what),
@@ -232,94 +215,72 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc, wording: &dyn Wording) {
 }
 
 /// The current that the job states for the shield, and its loss in the greatest resistance at the conductor's highest temperature.
-fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc) {
+fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let (Some(shield_a), Ok(along)) = (leg.shield_load_a, along(job, leg)) else {
         return;
     };
-    let hottest = job.duty.conductor_greatest_degc.unwrap_or(20.0).max(20.0);
-    let loss = along.at_ohm_per_m(hottest).1 * shield_a * shield_a;
-    doc.lines.push(format!(
-        "The job states {} A in it all the time; they make up to {} W/m, shield at {} degC.",
-        shown(shield_a),
-        shown(loss),
-        shown(hottest)
-    ));
+    let shield_degc = job.duty.conductor_greatest_degc.unwrap_or(20.0).max(20.0);
+    let loss_w_per_m = along.at_ohm_per_m(shield_degc).1 * shield_a * shield_a;
+    let line = ShieldCurrent::Stated {
+        shield_a,
+        loss_w_per_m,
+        shield_degc,
+    };
+    doc.say(line, wording);
     doc.current_a = Some([shield_a, shield_a]);
-    doc.loss_w_per_m = Some(loss);
+    doc.loss_w_per_m = Some(loss_w_per_m);
 }
 
 /// The current round a shield and its loss, from the coldest that the place is to the conductor's highest temperature.
-fn current(job: &Job, leg: &Leg, round: &Round, doc: &mut ShieldDoc) {
+fn current(job: &Job, leg: &Leg, round: &Round, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let Some(load_a) = job.load_of_a(leg) else {
-        doc.wants(
-            "the job does not state duty.load",
-            "What load do these cables carry?",
-        );
+        doc.wants(ShieldLacks::Load, ShieldAsk::Load, wording);
         return;
     };
     let Some(hottest) = job.duty.conductor_greatest_degc else {
-        doc.wants(
-            "the job does not state duty.conductor_greatest, which no shield exceeds in service",
-            "What is the highest temperature of the conductor in service?",
-        );
+        doc.wants(ShieldLacks::Hottest, ShieldAsk::Hottest, wording);
         return;
     };
     let coldest = job.place.ambient_degc.0.unwrap_or(20.0).min(20.0);
-    let degc = (coldest.min(hottest), hottest);
-    let (least, greatest) = round.current_ratio(degc);
-    let loss = round.greatest_loss_ohm_per_m(degc) * load_a * load_a;
-    doc.lines.push(format!(
-        "At {} A {} to {} A flow round it and make up to {} W/m, shield at {} to {} degC.",
-        shown(load_a),
-        shown(least * load_a),
-        shown(greatest * load_a),
-        shown(loss),
-        shown(degc.0),
-        shown(degc.1)
-    ));
-    doc.current_a = Some([least * load_a, greatest * load_a]);
-    doc.loss_w_per_m = Some(loss);
+    let shield_degc = (coldest.min(hottest), hottest);
+    let (least, greatest) = round.current_ratio(shield_degc);
+    let round_a = (least * load_a, greatest * load_a);
+    let loss_w_per_m = round.greatest_loss_ohm_per_m(shield_degc) * load_a * load_a;
+    let line = ShieldCurrent::FlowsRound {
+        load_a,
+        round_a,
+        loss_w_per_m,
+        shield_degc,
+    };
+    doc.say(line, wording);
+    doc.current_a = Some([round_a.0, round_a.1]);
+    doc.loss_w_per_m = Some(loss_w_per_m);
 }
 
 /// The voltage at the open end, at the load and in a balanced fault.
-fn voltage(job: &Job, leg: &Leg, stands: &Standing, doc: &mut ShieldDoc) {
-    let along = format!("along {} m", shown(stands.length_m));
+fn voltage(job: &Job, leg: &Leg, stands: &Standing, doc: &mut ShieldDoc, wording: &dyn Wording) {
     match job.load_of_a(leg) {
-        None => doc.wants(
-            "the job does not state duty.load",
-            "What load do these cables carry?",
-        ),
+        None => doc.wants(ShieldLacks::Load, ShieldAsk::Load, wording),
         Some(load_a) => {
-            let volts = stands.voltage_v(load_a);
-            doc.lines.push(format!(
-                "At {} A {} V stand at its open end, {along}.",
-                shown(load_a),
-                shown(volts)
-            ));
-            doc.standing_v = Some(volts);
+            let volts_v = stands.voltage_v(load_a);
+            let line = ShieldCurrent::StandsOpen {
+                load_a,
+                volts_v,
+                length_m: stands.length_m,
+            };
+            doc.say(line, wording);
+            doc.standing_v = Some(volts_v);
         }
     }
     match (job.duty.fault_a, job.duty.is_fault_balanced) {
         (Some(fault_a), Some(true)) => {
-            let volts = stands.voltage_v(fault_a);
-            doc.lines.push(format!(
-                "While {} kA flow in three phases alike {} V stand there.",
-                shown(1e-3 * fault_a),
-                shown(volts)
-            ));
-            doc.standing_in_fault_v = Some(volts);
+            let volts_v = stands.voltage_v(fault_a);
+            let fault_ka = 1e-3 * fault_a;
+            doc.say(ShieldCurrent::StandsInFault { fault_ka, volts_v }, wording);
+            doc.standing_in_fault_v = Some(volts_v);
         }
-        (Some(_), Some(false)) => doc.lines.push(
-            "The stated fault flows to earth: what stands at the open end then is not computed."
-                .to_owned(),
-        ),
-        (None, _) => doc.wants(
-            "the job does not state duty.fault",
-            "What fault current can flow in the conductor?",
-        ),
-        (_, None) => doc.wants(
-            "the job does not state duty.fault_kind",
-            "Does the stated fault flow in three phases alike, or to earth?",
-        ),
+        (Some(_), Some(false)) => doc.say(ShieldCurrent::FaultToEarth, wording),
+        (None, _) => doc.wants(ShieldLacks::Fault, ShieldAsk::Fault, wording),
+        (_, None) => doc.wants(ShieldLacks::FaultKind, ShieldAsk::FaultKind, wording),
     }
 }

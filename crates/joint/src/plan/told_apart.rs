@@ -8,12 +8,11 @@ use crate::fingerprint::Fingerprint;
 use crate::job::Order;
 use crate::judge::Judged;
 use crate::plane::Plane;
+use crate::said::{MarkSaid, Subject, Wording};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
-/// What stands where the door was told no time.
-pub const NO_TIME: &str = "time not given";
 /// Most letters of a day and time; a longer text is none.
 const TIME_LETTERS: usize = 40;
 
@@ -45,23 +44,30 @@ impl MarkDoc {
         format!("{}; made {}", self.issue_words, self.made)
     }
 
-    /// The same mark of a plan made at this day and time, which is printed as it is given.
+    /// The same mark of a plan made at this day and time, which is printed as it is given; no text or too long a one changes nothing.
     pub(super) fn made_at(mut self, made: &str) -> MarkDoc {
         let clean: String = made.chars().filter(|c| !c.is_control()).collect();
         let clean = clean.trim();
         let is_one = (1..=TIME_LETTERS).contains(&clean.chars().count());
-        self.made = if is_one { clean } else { NO_TIME }.to_owned();
+        if is_one {
+            self.made = clean.to_owned();
+        }
         self
     }
 }
 
 /// The mark of a judged joint, as a program of this name and version gives it.
-pub fn mark_of(judged: &Judged<'_>, program: &str) -> MarkDoc {
-    mark_with(judged.inputs.order, &came_out(judged), program)
+pub fn mark_of(judged: &Judged<'_>, program: &str, wording: &dyn Wording) -> MarkDoc {
+    mark_with(judged.inputs.order, &came_out(judged), program, wording)
 }
 
 /// The mark of an order and of what came out of it.
-pub(super) fn mark_with(order: &Order, came_out: &str, program: &str) -> MarkDoc {
+pub(super) fn mark_with(
+    order: &Order,
+    came_out: &str,
+    program: &str,
+    wording: &dyn Wording,
+) -> MarkDoc {
     let went_in = order.went_in.whole();
     let print = Fingerprint::of([
         ("program", program),
@@ -69,23 +75,16 @@ pub(super) fn mark_with(order: &Order, came_out: &str, program: &str) -> MarkDoc
         ("came out", came_out),
     ]);
     let issue = order.job.issue;
+    let say = |said: MarkSaid| wording.say(&said.into());
     MarkDoc {
+        aloud: say(MarkSaid::Aloud {
+            short: print.short(),
+        }),
         short: print.short(),
-        aloud: print.aloud(),
         whole: print.whole(),
         issue,
-        issue_words: issue_words(issue),
-        made: NO_TIME.to_owned(),
-    }
-}
-
-fn issue_words(issue: Option<i64>) -> String {
-    match issue {
-        None => "issue not numbered".to_owned(),
-        Some(issue) if issue > 1 => {
-            format!("issue {issue}, replaces {}, destroy it", issue - 1)
-        }
-        Some(issue) => format!("issue {issue}"),
+        issue_words: say(issue.map_or(MarkSaid::NotNumbered, |issue| MarkSaid::Issue { issue })),
+        made: say(MarkSaid::NoTime),
     }
 }
 
@@ -111,20 +110,17 @@ fn came_out(judged: &Judged<'_>) -> String {
         }
     }
     for ruling in &judged.rulings {
-        let (subject, outcome) = (ruling.subject.words(), ruling.outcome.name());
+        let (subject, outcome) = (key(&ruling.subject), ruling.outcome.name());
         let _ = writeln!(text, "{} {subject} {outcome}", ruling.check);
     }
     text
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn an_issue_says_which_one_it_replaces() {
-        assert_eq!(issue_words(None), "issue not numbered");
-        assert_eq!(issue_words(Some(1)), "issue 1");
-        assert_eq!(issue_words(Some(3)), "issue 3, replaces 2, destroy it");
+/// Whom a ruling concerns, in the words that marks are made of: they change in no version and in no language.
+fn key(subject: &Subject) -> String {
+    match (&subject.leg, subject.phase) {
+        (Some(leg), Some(phase)) => format!("leg {leg}, phase {phase}"),
+        (Some(leg), None) => format!("leg {leg}"),
+        _ => "joint".to_owned(),
     }
 }

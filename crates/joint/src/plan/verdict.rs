@@ -2,7 +2,7 @@
 
 use super::{JobDoc, RulingDoc};
 use crate::limit::{Outcome, Ruling};
-use crate::said::Wording;
+use crate::said::{PlanSaid, Subject, Wording};
 
 /// The check whose numbers are the marks themselves.
 const CUT_WINDOW: &str = "cut_window";
@@ -24,9 +24,9 @@ impl JobDoc {
 
 /// What fails, one sentence a check and reason, with all whom it concerns.
 pub fn fails(rulings: &[Ruling], wording: &dyn Wording) -> Vec<String> {
-    let mut groups: Vec<(&Ruling, Vec<String>)> = Vec::new();
+    let mut groups: Vec<(&Ruling, Vec<Subject>)> = Vec::new();
     for ruling in rulings.iter().filter(|r| r.outcome == Outcome::Fail) {
-        let who = who(ruling);
+        let who = ruling.subject.clone();
         match groups
             .iter_mut()
             .find(|(first, _)| first.check == ruling.check && first.why == ruling.why)
@@ -35,23 +35,11 @@ pub fn fails(rulings: &[Ruling], wording: &dyn Wording) -> Vec<String> {
             None => groups.push((ruling, vec![who])),
         }
     }
-    let sentence = |(ruling, who): (&Ruling, Vec<String>)| {
-        let why = ruling.why.as_ref().map(|why| wording.say(why));
-        let why = why.unwrap_or("no reason is stated".to_owned());
-        let why = why.trim_end_matches('.');
-        format!(
-            "{}, {}: {why}.",
-            who.join(" "),
-            ruling.check.replace('_', " ")
-        )
+    let said = |(ruling, who): (&Ruling, Vec<Subject>)| PlanSaid::Fails {
+        who,
+        check: ruling.check.to_owned(),
+        why: ruling.why.clone().unwrap_or(PlanSaid::NoReason.into()),
     };
-    groups.into_iter().map(sentence).collect()
-}
-
-fn who(ruling: &Ruling) -> String {
-    match (&ruling.subject.leg, ruling.subject.phase) {
-        (Some(leg), Some(phase)) => format!("{leg}{phase}"),
-        (Some(leg), None) => leg.clone(),
-        _ => "joint".to_owned(),
-    }
+    let said = groups.into_iter().map(said);
+    said.map(|said| wording.say(&said.into())).collect()
 }

@@ -1,30 +1,24 @@
 //! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
 
-use super::stated::stated_words;
+use super::stated::stated;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
 use super::{StateDoc, all_said, program};
 use crate::cable::Words;
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
-use crate::limit::{Outcome, shown};
-use crate::said::{HeatSaid, Language, Wording};
+use crate::limit::Outcome;
+use crate::said::{
+    AgainstCable, AloneSaid, EmergencyEnd, EmergencyLimit, FedSaid, HeatSaid, Language, LegLoad,
+    LegRating, RatingSaid, Said, ShareFrom, ToLimit, WarmAssumes, Wording, WorseContact,
+    WorstConnector,
+};
 use crate::warm::{
     AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
-    RATIO_MOST, Rating, Share, Warm, share_words,
+    RATIO_MOST, Rating, Share, Warm, in_tenths,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-
-/// What every computed temperature assumes.
-pub const WARM_ASSUMES: &[&str] = &[
-    "one phase, its layers cut at the planned places, balanced currents in three single-core cables that touch",
-    "films and temperatures of the surroundings as stated, whatever the load; nothing else that warms them",
-    "the connector as its row has it at the worst, the same along its whole length",
-    "legs that meet in one temperature, with no loss between them but that of the bus; no heat from the rubber of one leg to that of another; no metal and no loss in the shield over the joint",
-    "a stated current of a shield that grows and falls with its leg's load",
-    "still air where a body cannot close on what it covers; no dielectric loss",
-];
 
 /// Temperatures under load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -106,9 +100,9 @@ pub struct LegWarmDoc {
 /// A share of a difference of temperatures.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct HeatShareDoc {
-    /// What makes the heat.
+    /// Source of the heat.
     pub from: String,
-    /// What it adds, K.
+    /// Contribution, K.
     pub k: f64,
 }
 
@@ -265,38 +259,45 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<War
             wording.say(&unknown.why),
             all_said(&unknown.questions, wording),
         )),
-        Warm::Refused(why) => Some(open(StateDoc::NotComputed, why.clone(), Vec::new())),
+        Warm::Refused(why) => Some(open(StateDoc::NotComputed, wording.say(why), Vec::new())),
         Warm::Done(done) => Some(WarmDoc {
             state: StateDoc::Computed,
             why: None,
             questions: Vec::new(),
-            assumes: WARM_ASSUMES
-                .iter()
-                .map(|s| (*s).to_owned())
-                .chain(done.bus_says.clone())
-                .chain(done.legs.iter().filter_map(|of| Some(wording.say(of.shield_says.as_ref()?))))
-                .chain(done.unconfirmed.iter().map(|key| {
-                    format!("`{key}` from memory, not confirmed by the owner: nothing is ruled on these temperatures")
-                }))
-                .chain((!done.unread.is_empty()).then(|| {
-                    let unread = done.unread.iter().map(|ask| ask.of.clone()).collect();
-                    wording.say(&HeatSaid::PapersForUnread { unread }.into())
-                }))
-                .collect(),
-            surroundings: surroundings(inputs)
-                .into_iter()
-                .chain(done.legs.iter().flat_map(|of| of.outside.clone()))
-                .collect(),
+            assumes: all_said(&assumes(done), wording),
+            surroundings: all_said(&surroundings(inputs, done), wording),
             legs: (0..done.legs.len())
-                .map(|index| leg_doc(inputs, done, index))
+                .map(|index| leg_doc(inputs, done, index, wording))
                 .collect(),
         }),
     }
 }
 
-fn surroundings(inputs: &Inputs<'_>) -> Vec<String> {
+/// Assumptions of temperatures: those that always hold, and those of this joint.
+fn assumes(done: &Done) -> Vec<Said> {
+    let always = WarmAssumes::ALL.iter().copied().map(Said::from);
+    let shields = done.legs.iter().filter_map(|of| of.shield_says.clone());
+    let unread: Vec<_> = done.unread.iter().map(|ask| ask.of.clone()).collect();
+    let unread = (!unread.is_empty()).then(|| HeatSaid::PapersForUnread { unread }.into());
+    always
+        .chain(done.bus_says.clone())
+        .chain(shields)
+        .chain(done.unconfirmed.iter().copied().map(from_memory))
+        .chain(unread)
+        .collect()
+}
+
+/// That nothing is ruled on what is from memory.
+pub(super) fn from_memory(key: &str) -> Said {
+    let key = key.to_owned();
+    RatingSaid::FromMemory { key }.into()
+}
+
+/// Surroundings of the legs: as stated, then as computed.
+fn surroundings(inputs: &Inputs<'_>, done: &Done) -> Vec<Said> {
     let rows = inputs.order.job.surroundings.iter();
-    rows.map(stated_words).collect()
+    let computed = done.legs.iter().flat_map(|of| of.outside.clone());
+    rows.map(stated).chain(computed).collect()
 }
 
 fn at_doc(at: &LegAt) -> AtDoc {
@@ -310,7 +311,7 @@ fn at_doc(at: &LegAt) -> AtDoc {
     }
 }
 
-fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
+fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize, wording: &dyn Wording) -> LegWarmDoc {
     let of = &done.legs[index];
     let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
     let at_load = pick(&done.at_load);
@@ -319,13 +320,18 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
     let load_at_limit_a = of.load_to_limit_ratio.map(|ratio| ratio * load_a);
     LegWarmDoc {
         leg: of.leg.clone(),
-        lines: lines(inputs, done, index, at_load),
+        lines: all_said(&lines(inputs, done, index, at_load), wording),
         at_load: at_load.as_ref().map(at_doc),
-        hotter_from: done.shares(of).iter().map(share_doc).collect(),
+        hotter_from: done
+            .shares(of)
+            .iter()
+            .map(|share| share_doc(share, wording))
+            .collect(),
         with_twice_its_connector_degc: of.contacts.own_degc,
-        worst_connector: of.contacts.worst_k.map(|(leg, k)| HeatShareDoc {
-            from: format!("the connector of leg {}", done.legs[leg].leg),
-            k,
+        worst_connector: of.contacts.worst_k.map(|(leg, k)| {
+            let leg = done.legs[leg].leg.clone();
+            let from = ShareFrom::ConnectorOf { leg };
+            share_doc(&Share { from, k }, wording)
         }),
         at_emergency: at_emergency.as_ref().map(at_doc),
         limit_degc: of.limits_degc.0,
@@ -353,236 +359,175 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize) -> LegWarmDoc {
     }
 }
 
-/// What is said of a leg, in sentences.
-fn lines(inputs: &Inputs<'_>, done: &Done, index: usize, at_load: Option<LegAt>) -> Vec<String> {
+/// Messages about a leg.
+fn lines(inputs: &Inputs<'_>, done: &Done, index: usize, at_load: Option<LegAt>) -> Vec<Said> {
     let of = &done.legs[index];
-    let mut said = Vec::new();
     let Some(at) = at_load else {
-        said.push(format!(
-            "at {} A all the time it warms without end, or past {HOTTEST_DEGC} degC",
-            shown(done.model.loads_a[index])
-        ));
-        return said;
+        let (load_a, past_degc) = (done.model.loads_a[index], HOTTEST_DEGC);
+        return vec![LegRating::RunsAwayAt { load_a, past_degc }.into()];
     };
-    said.push(against_cable(&at, &done.shares(of)));
-    said.push(to_limit(done, of, index));
-    said.extend(by_itself(done, of, index));
-    if let Some(emergency) = emergency(inputs, done, of, index) {
-        said.push(emergency);
-    }
-    said.push(contact(done, of, &at));
-    if let Some(aged) = &of.aged {
-        let constants = &aged.constants;
-        let spent = aged.emergency_h.map_or(String::new(), |hours| {
-            format!(
-                "; one such emergency, without the cooling after it, uses up {} h at it",
-                shown(hours)
-            )
-        });
-        said.push(format!(
-            "ageing of the rubber at the load: {} times as fast as at {} degC{spent} (Arrhenius, {} kJ/mol, {})",
-            shown(aged.at_load_ratio),
-            constants.reference_degc,
-            constants.activation_kj_per_mol,
-            constants.from
-        ));
-    }
-    said
+    let always = [
+        against_cable(&at, &done.shares(of)),
+        to_limit(done, of, index),
+    ];
+    always
+        .into_iter()
+        .chain(by_itself(done, of, index))
+        .chain(emergency(inputs, done, of, index))
+        .chain([contact(done, of, &at)])
+        .chain(ageing(of))
+        .map(Said::from)
+        .collect()
 }
 
-fn share_doc(share: &Share) -> HeatShareDoc {
+fn ageing(of: &LegWarm) -> Option<LegRating> {
+    let aged = of.aged.as_ref()?;
+    Some(LegRating::Ageing {
+        ratio: aged.at_load_ratio,
+        reference_degc: aged.constants.reference_degc,
+        emergency_h: aged.emergency_h,
+        activation_kj_per_mol: aged.constants.activation_kj_per_mol,
+        from: aged.constants.from.clone(),
+    })
+}
+
+fn share_doc(share: &Share, wording: &dyn Wording) -> HeatShareDoc {
     HeatShareDoc {
-        from: share.from.clone(),
+        from: wording.say(&Said::from(&share.from)),
         k: share.k,
     }
 }
 
-fn against_cable(at: &LegAt, shares: &[Share]) -> String {
-    let by = at.joint_degc - at.alone_degc;
-    let how = if by > 0.0 { "hotter" } else { "cooler" };
-    format!(
-        "at {} A all the time: conductor in the joint {:.1} degC ({:.0} mm from its middle), {:.1} K {how} than its cable would be going through there without a joint{}; rubber {:.1} degC; the cable beyond the body {:.1} degC at its hottest",
-        shown(at.load_a),
-        at.joint_degc,
-        at.joint_at_m * 1e3,
-        by.abs(),
-        share_words(by, shares),
-        at.rubber_degc,
-        at.cable_degc
-    )
+fn against_cable(at: &LegAt, shares: &[Share]) -> LegRating {
+    let by_k = at.joint_degc - at.alone_degc;
+    LegRating::AgainstCable(AgainstCable {
+        load_a: at.load_a,
+        joint_degc: at.joint_degc,
+        joint_at_mm: at.joint_at_m * 1e3,
+        by_k,
+        shares: in_tenths(by_k, shares),
+        rubber_degc: at.rubber_degc,
+        cable_degc: at.cable_degc,
+    })
 }
 
 /// What a worse contact would do, one at a time.
-fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> String {
-    let (connector, equal) = (of.connector_ohm.0 * 1e6, of.connector_ohm.1 * 1e6);
-    let own = of
-        .contacts
-        .own_k
-        .map_or("the joint would warm without end".to_owned(), |k| {
-            format!(
-                "the conductor in this leg's joint would be {k:.1} K hotter at {} A",
-                shown(at.load_a)
-            )
-        });
-    let worst = of
-        .contacts
-        .worst_k
-        .filter(|(leg, _)| done.legs[*leg].leg != of.leg)
-        .map_or(String::new(), |(leg, k)| {
-            format!(
-                "; of all connectors of this joint, one at a time, that of leg {} would make it hottest, by {k:.1} K",
-                done.legs[leg].leg
-            )
-        });
-    format!(
-        "connector: {} microohm at the most by its row at 20 degC, the same length of conductor {}; with twice that resistance in this one connector, all others as they are, {own}{worst}",
-        shown(connector),
-        shown(equal)
-    )
+fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> LegRating {
+    let worst = of.contacts.worst_k.map(|(leg, k)| WorstConnector {
+        leg: done.legs[leg].leg.clone(),
+        k,
+    });
+    LegRating::WorseContact(WorseContact {
+        connector_uohm: of.connector_ohm.0 * 1e6,
+        equal_uohm: of.connector_ohm.1 * 1e6,
+        load_a: at.load_a,
+        own_k: of.contacts.own_k,
+        worst: worst.filter(|worst| worst.leg != of.leg),
+    })
 }
 
 /// Loads of a leg of three or more while the others do not rise in proportion.
-fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<String> {
-    let (own, degc) = (of.own_load.as_ref()?, of.limits_degc.0?);
-    let load_a = done.model.loads_a[index];
-    let most = shown(own.most_a);
+fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<LegRating> {
+    let (own, limit_degc) = (of.own_load.as_ref()?, of.limits_degc.0?);
+    let names = |legs: &[usize]| legs.iter().map(|leg| done.legs[*leg].leg.clone()).collect();
+    let most_a = own.most_a;
     let alone = match own.alone_a {
-        Some(alone) => format!(
-            "with all other legs at the job's load it comes there at {} A of its own{}",
-            shown(alone),
-            passed_words(done, &own.passed[0])
-        ),
-        None if own.most_a <= load_a => format!(
-            "it cannot carry more with all other legs at the job's load: they meet {most} A at the most"
-        ),
-        None => format!(
-            "with all other legs at the job's load it does not come there: they meet {most} A at the most"
-        ),
+        Some(load_a) => AloneSaid::At {
+            load_a,
+            passed: names(&own.passed[0]),
+        },
+        None if most_a <= done.model.loads_a[index] => AloneSaid::CannotCarryMore { most_a },
+        None => AloneSaid::NeverThere { most_a },
     };
-    let fed = match own.fed_a {
-        Some((by, load_a, its_a)) => format!(
-            "; with leg {} alone bringing or taking what it has more, it comes there at {} A, that leg then at {} A{}",
-            done.legs[by].leg,
-            shown(load_a),
-            shown(its_a),
-            passed_words(done, &own.passed[1])
-        ),
-        None => String::new(),
-    };
-    Some(format!("{degc} degC, this leg by itself: {alone}{fed}"))
+    let fed = own.fed_a.map(|(by, load_a, its_load_a)| FedSaid {
+        by: done.legs[by].leg.clone(),
+        load_a,
+        its_load_a,
+        passed: names(&own.passed[1]),
+    });
+    Some(LegRating::ByItself {
+        limit_degc,
+        alone,
+        fed,
+    })
 }
 
-fn to_limit(done: &Done, of: &LegWarm, index: usize) -> String {
+fn to_limit(done: &Done, of: &LegWarm, index: usize) -> LegRating {
     let load_a = done.model.loads_a[index];
-    match (of.limits_degc.0, of.load_to_limit_ratio) {
-        (None, _) => format!(
-            "{} states no temperature for its conductor all the time",
-            of.body
-        ),
-        (Some(degc), None) => format!(
-            "no load up to {} A is found that brings the conductor in {} to {degc} degC",
-            shown(RATIO_MOST * load_a),
-            of.body
-        ),
-        (Some(degc), Some(ratio)) => {
-            let own = format!(
-                "the conductor in {} comes to {degc} degC, the most by its paper, at {} A all the time{}",
-                of.body,
-                shown(ratio * load_a),
-                in_proportion(done, index, ratio)
-            );
-            let ratios = done
-                .legs
-                .iter()
-                .filter_map(|other| Some((other.load_to_limit_ratio?, other)));
-            let first = ratios.min_by(|a, b| a.0.total_cmp(&b.0));
-            match first {
-                Some((least, first)) if first.leg != of.leg => format!(
-                    "{own}; leg {} comes to its own sooner, when this leg carries {} A",
-                    first.leg,
-                    shown(least * load_a)
-                ),
-                _ => own,
-            }
-        }
-    }
+    let body = of.body.clone();
+    LegRating::ToLimit(match (of.limits_degc.0, of.load_to_limit_ratio) {
+        (None, _) => ToLimit::NotStated { body },
+        (Some(limit_degc), None) => ToLimit::NotFound {
+            body,
+            limit_degc,
+            most_a: RATIO_MOST * load_a,
+        },
+        (Some(limit_degc), Some(ratio)) => ToLimit::At {
+            body,
+            limit_degc,
+            load_a: ratio * load_a,
+            others: in_proportion(done, index, ratio),
+            sooner: sooner(done, of, load_a),
+        },
+    })
 }
 
-/// Legs that are then above their own limits.
-fn passed_words(done: &Done, passed: &[usize]) -> String {
-    let legs: Vec<&str> = passed
-        .iter()
-        .map(|leg| done.legs[*leg].leg.as_str())
-        .collect();
-    if legs.is_empty() {
-        return String::new();
-    }
-    format!(
-        ", with which leg {} is above the limit of its own body",
-        legs.join(" and leg ")
-    )
-}
-
-/// That the other legs rise with it, and to what.
-fn in_proportion(done: &Done, index: usize, ratio: f64) -> String {
-    let others: Vec<String> = done
+/// A leg that comes to its own limit before this one, and what this one carries then.
+fn sooner(done: &Done, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
+    let ratios = done
         .legs
         .iter()
-        .zip(&done.model.loads_a)
-        .enumerate()
-        .filter(|(other, _)| *other != index)
-        .map(|(_, (of, load_a))| format!("leg {} at {} A", of.leg, shown(ratio * load_a)))
-        .collect();
-    format!(" if all legs rise in proportion ({})", others.join(", "))
+        .filter_map(|other| Some((other.load_to_limit_ratio?, other)));
+    let (least, first) = ratios.min_by(|a, b| a.0.total_cmp(&b.0))?;
+    (first.leg != of.leg).then(|| LegLoad {
+        leg: first.leg.clone(),
+        load_a: least * load_a,
+    })
 }
 
-fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<String> {
-    let load_a = done.model.loads_a[index];
+/// The other legs, which rise with it, and to what.
+fn in_proportion(done: &Done, index: usize, ratio: f64) -> Vec<LegLoad> {
+    let legs = done.legs.iter().zip(&done.model.loads_a).enumerate();
+    legs.filter(|(other, _)| *other != index)
+        .map(|(_, (of, load_a))| LegLoad {
+            leg: of.leg.clone(),
+            load_a: ratio * load_a,
+        })
+        .collect()
+}
+
+fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<LegRating> {
     let (currents_a, time_s) = match &done.model.emergency_a_s {
         Ok((currents_a, time_s)) => (currents_a, *time_s),
         Err(why) => {
             let is_stated = inputs.order.job.duty.emergency_a.is_some();
-            return is_stated.then(|| format!("emergency: not computed: {why}"));
+            let why = why.clone();
+            return is_stated.then_some(LegRating::EmergencyNotComputed { why });
         }
     };
-    let hours = shown(time_s / 3600.0);
-    let after = match &done.at_emergency {
-        Ok(Some(legs)) => format!(
-            "after {hours} h the conductor in the joint has {:.1} degC",
-            legs[index].joint_degc
-        ),
-        _ => format!("within {hours} h it is past {HOTTEST_DEGC} degC"),
+    let end = match &done.at_emergency {
+        Ok(Some(legs)) => EmergencyEnd::At {
+            joint_degc: legs[index].joint_degc,
+        },
+        _ => EmergencyEnd::Past {
+            past_degc: HOTTEST_DEGC,
+        },
     };
-    let lasts = match (of.limits_degc.1, of.emergency_lasts) {
-        (Some(degc), Some(lasts)) => {
-            let paper = format!("; the {degc} degC that its paper gives for an emergency are");
-            match lasts {
-                Lasts::Seconds(s) if s <= 0.0 => {
-                    format!("{paper} passed by the load before it already")
-                }
-                Lasts::Seconds(s) => format!("{paper} reached after {}", time_words(s)),
-                Lasts::Longer | Lasts::ForEver => format!(
-                    "{paper} not reached within {} h, if what surrounds it stays as stated",
-                    LONGEST_S / 3600.0
-                ),
-            }
-        }
-        _ => String::new(),
-    };
-    Some(format!(
-        "emergency of {} A from {} A at rest: {after}{lasts}",
-        shown(currents_a[index]),
-        shown(load_a)
-    ))
-}
-
-/// A time as people say it.
-fn time_words(s: f64) -> String {
-    if s < 3600.0 {
-        format!("{} min", shown(s / 60.0))
-    } else {
-        format!("{} h", shown(s / 3600.0))
-    }
+    let limit = of.limits_degc.1.zip(of.emergency_lasts);
+    Some(LegRating::Emergency {
+        load_a: currents_a[index],
+        from_a: done.model.loads_a[index],
+        time_h: time_s / 3600.0,
+        end,
+        limit: limit.map(|(limit_degc, lasts)| match lasts {
+            Lasts::Seconds(s) if s <= 0.0 => EmergencyLimit::PassedBefore { limit_degc },
+            Lasts::Seconds(time_s) => EmergencyLimit::After { limit_degc, time_s },
+            Lasts::Longer | Lasts::ForEver => EmergencyLimit::NotWithin {
+                limit_degc,
+                time_h: LONGEST_S / 3600.0,
+            },
+        }),
+    })
 }
 
 /// The rating of a joint, as it was solved; `None` where its temperatures are not computed.
@@ -595,7 +540,7 @@ pub(super) fn rate_doc(
     let inputs = &judged.inputs;
     let warm = warm_doc(inputs, wording).unwrap_or_else(|| WarmDoc {
         state: StateDoc::NotKnown,
-        why: Some("a body is left open".to_owned()),
+        why: Some(wording.say(&RatingSaid::BodyLeftOpen.into())),
         questions: Vec::new(),
         assumes: Vec::new(),
         surroundings: Vec::new(),
@@ -606,7 +551,7 @@ pub(super) fn rate_doc(
         language: inputs.order.job.language,
         words: inputs.order.job.words,
         job: inputs.order.job.id.clone(),
-        plan_mark: mark_of(judged, &program()),
+        plan_mark: mark_of(judged, &program(), wording),
         outcome: worst(&judged.rulings),
         fails: fails(&judged.rulings, wording),
         warm,
@@ -615,9 +560,9 @@ pub(super) fn rate_doc(
         emergency: Vec::new(),
     };
     if let (Warm::Done(done), Some(rating)) = (inputs.warm.as_ref(), rating) {
-        let govern = |of| govern_doc(done, of);
+        let govern = |of| govern_doc(done, of, wording);
         doc.governs = rating.governs.iter().map(govern).collect();
-        let load = |at| load_doc(done, at);
+        let load = |at| load_doc(done, at, wording);
         doc.loads = rating.loads.iter().map(load).collect();
         let lasts = |of| lasts_doc(done, of);
         doc.emergency = rating.emergencies.iter().map(lasts).collect();
@@ -625,24 +570,24 @@ pub(super) fn rate_doc(
     doc
 }
 
-fn govern_doc(done: &Done, of: &Govern) -> GovernDoc {
-    let (leg, degc) = (of.limit.leg, of.limit.degc);
+fn govern_doc(done: &Done, of: &Govern, wording: &dyn Wording) -> GovernDoc {
+    let (leg, limit_degc) = (of.limit.leg, of.limit.degc);
     let row = &done.legs[leg];
+    let what = if of.limit.is_cable {
+        RatingSaid::LimitOfCable { limit_degc }
+    } else {
+        let body = row.body.clone();
+        RatingSaid::LimitOfBody { body, limit_degc }
+    };
     GovernDoc {
-        what: if of.limit.is_cable {
-            format!(
-                "its cable without a joint: {degc} degC, the highest in service by the job, emergencies included"
-            )
-        } else {
-            format!("conductor inside {}: {degc} degC by its paper", row.body)
-        },
+        what: wording.say(&what.into()),
         leg: row.leg.clone(),
         ratio: of.ratio,
         load_a: of.ratio.map(|ratio| ratio * done.model.loads_a[leg]),
     }
 }
 
-fn load_doc(done: &Done, at: &AtRatio) -> LoadDoc {
+fn load_doc(done: &Done, at: &AtRatio, wording: &dyn Wording) -> LoadDoc {
     let passed = |limit: &LegLimit| PassedDoc {
         leg: done.legs[limit.leg].leg.clone(),
         of: limit_of(limit),
@@ -651,10 +596,10 @@ fn load_doc(done: &Done, at: &AtRatio) -> LoadDoc {
         ratio: at.ratio,
         legs: at.legs.iter().flatten().map(at_doc).collect(),
         passed: at.passed.iter().map(passed).collect(),
-        why: at
-            .legs
-            .is_none()
-            .then(|| format!("warms without end, or past {HOTTEST_DEGC} degC")),
+        why: at.legs.is_none().then(|| {
+            let past_degc = HOTTEST_DEGC;
+            wording.say(&RatingSaid::RunsAway { past_degc }.into())
+        }),
     }
 }
 

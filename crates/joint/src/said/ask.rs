@@ -339,3 +339,13 @@ pub enum FactKey {
     /// Heat of a bus.
     BusHeat,
 }
+
+/// File that takes an answer.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum File {
+    /// The job.
+    Job,
+    /// The catalogue with the part's row.
+    Catalogue,
+}

@@ -25,8 +25,10 @@ pub enum LoadSaid {
     },
     MoreThanCable {
         by_k: f64,
-        shares: Said,
+        shares: Vec<Share>,
     },
+    /// Source of a share of that.
+    ShareFrom(ShareFrom),
     TooHotInEmergency,
     GreatestInEmergencyNotSaid {
         row: String,
@@ -47,4 +49,31 @@ pub enum LoadSaid {
     LeadGreatestNotStated,
     AskLeadGreatest,
     PaperOfLead,
+}
+
+/// One share of the difference between a joint and its cable, K.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Share {
+    /// Source of the heat.
+    pub from: ShareFrom,
+    /// Contribution, K.
+    pub k: f64,
+}
+
+/// Sources of the difference between a joint and its cable.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShareFrom {
+    Connector { leg: String },
+    Bus,
+    OtherLeg { leg: String },
+    OwnCurrent { leg: String },
+    Surroundings,
+    ConnectorOf { leg: String },
+}
+
+impl From<&ShareFrom> for Said {
+    fn from(from: &ShareFrom) -> Said {
+        LoadSaid::ShareFrom(from.clone()).into()
+    }
 }

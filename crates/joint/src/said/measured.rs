@@ -4,7 +4,7 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::{Read, ReadRange, Said, Subject};
+use super::{Read, ReadRange, Said, Subject, WallSaid};
 use crate::cable::{
     Conductor, Lacking, Layer, Likeness, Metal, Near, ShieldKind, Size, Stranding, Unknown, Unlike,
 };
@@ -238,7 +238,7 @@ pub enum SurfaceSaid {
 #[serde(rename_all = "kebab-case")]
 pub enum TableSaid {
     NoDiameterRow { size: Size, stranding: Stranding },
-    NoWallRow { wall: String },
+    NoWallRow { wall: WallSaid },
     NoResistanceRow { conductor: Conductor },
     TapeOverlap { overlap_percent: f64 },
 }
@@ -250,9 +250,7 @@ impl From<&Unknown> for Said {
                 size: conductor.size,
                 stranding: conductor.stranding,
             },
-            Unknown::WallRow { wall } => TableSaid::NoWallRow {
-                wall: wall.phrase(),
-            },
+            Unknown::WallRow { wall } => TableSaid::NoWallRow { wall: wall.into() },
             Unknown::Resistance { conductor } => TableSaid::NoResistanceRow { conductor },
             Unknown::Overlap { overlap_percent } => TableSaid::TapeOverlap { overlap_percent },
         }

@@ -7,6 +7,7 @@
 //! Not here: the sentences (crate `wording`).
 
 mod ask;
+mod assumed;
 mod caution;
 mod closing;
 mod cut;
@@ -20,15 +21,20 @@ mod kind;
 mod kit;
 mod language;
 mod length;
+mod letter;
 mod limit;
 mod load;
 mod measured;
+mod plan;
 mod pressure;
 mod quantity;
+mod rating;
 mod seal;
 mod section;
 mod shield;
 mod slack;
+mod soil;
+mod solver;
 mod step;
 mod stress;
 mod study;
@@ -39,7 +45,10 @@ mod warming;
 mod water;
 mod word;
 
-pub use ask::{AskSaid, FactKey, Of, Who};
+pub use ask::{AskSaid, FactKey, File, Of, Who};
+pub use assumed::{
+    AssumedSaid, FieldAssumes, NotComputed, PressureAssumes, RunAssumes, WarmAssumes,
+};
 pub use caution::CautionSaid;
 pub use closing::ClosingSaid;
 pub use cut::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowOf, WindowSaid};
@@ -53,7 +62,9 @@ pub use fit::{
     AdapterSaid, BodySaid, BusSaid, CleaningSaid, ConnectorAt, ConnectorSaid, EdgeAt,
     ElectrodeSaid, FitSaid, LayerSaid, LevelSaid, OrderSaid, SharedSaid, Taken,
 };
-pub use heat::HeatSaid;
+pub use heat::{
+    HeatAsk, HeatCannot, HeatLacks, HeatLayer, HeatPlace, HeatSaid, LoadCannot, Stated,
+};
 pub use hold::{ConnectorOf, HoldSaid};
 pub use kind::{BridgeMoment, EdgeAct, FieldDuty, JointKind, PartKind, ShieldPiece};
 pub use kit::{
@@ -62,24 +73,41 @@ pub use kit::{
 };
 pub use language::Language;
 pub use length::{Exact, Read, ReadRange, Rounded, Spot, With};
+pub use letter::{LetterSaid, SettledCheck};
 pub use limit::LimitSaid;
-pub use load::LoadSaid;
+pub use load::{LoadSaid, Share, ShareFrom};
 pub use measured::{
     DiameterSaid, MeasuredSaid, NearSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid,
     SurfaceSaid, TableSaid, UnlikeSaid,
 };
+pub use plan::{
+    Distance, MarkSaid, MayMoveSaid, MissingOf, MissingSaid, Mover, PlanSaid, WallSaid, WindowText,
+};
 pub use pressure::{
-    HeatFact, HeldSaid, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureHeat, PressureHint,
-    PressureRuled, PressureSaid, PressureSeat, RubberSaid, Sits, StoredSaid, WarmthSaid,
+    HeatFact, HeldSaid, Oldest, On, PlaceEnds, Pressing, PressureAtLeast, PressureBench,
+    PressureDone, PressureHeat, PressureHint, PressureLine, PressureRuled, PressureSaid,
+    PressureSeat, PressureVerdict, RubberSaid, Sits, StoredSaid, TakesToday, TooLittle, WarmthSaid,
 };
 pub use quantity::Quantity;
+pub use rating::{
+    AgainstCable, AloneSaid, EmergencyEnd, EmergencyLimit, FedSaid, LegLoad, LegRating, RatingSaid,
+    ToLimit, WorseContact, WorstConnector,
+};
 pub use seal::{LapSaid, SealSaid, SpanSaid};
 pub use section::{Between, Contour, PlugShape, SectionAsk, SectionRow, SectionSaid, SectionShape};
-pub use shield::{AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid};
+pub use shield::{
+    AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldAsk, ShieldCurrent, ShieldLacks,
+    ShieldLine, ShieldSaid, VoltageSaid,
+};
 pub use slack::SlackSaid;
+pub use soil::{
+    NoDay, SoilCannot, SoilPart, SoilSaid, SoilSource, SoilWhat, StatedDrying, StatedDuct,
+    StatedFilm, StatedReach, StatedSoil,
+};
+pub use solver::SolverSaid;
 pub use step::{SetOutFrom, StepSaid, Stop};
 pub use stress::StressSaid;
-pub use study::{StudyAdapter, StudyCable, StudySaid};
+pub use study::{EdgeRounded, FieldWith, StudyAdapter, StudyCable, StudySaid};
 pub use subject::Subject;
 pub use truck::TruckSaid;
 pub use unsettled::UnsettledSaid;
@@ -124,10 +152,22 @@ pub enum Said {
     Check(String),
     /// A check in a few words, by its name in documents.
     CheckName(String),
-    /// What is asked for.
+    /// Questions.
     Ask(Box<AskSaid>),
     /// Of the temperatures that the load brings.
     Heat(Box<HeatSaid>),
+    /// Statements of a plan around its numbers.
+    Plan(Box<PlanSaid>),
+    /// Frame of a letter.
+    Letter(Box<LetterSaid>),
+    /// Temperatures that were solved.
+    Rating(Box<RatingSaid>),
+    /// Assumptions and limits.
+    Assumed(Box<AssumedSaid>),
+    /// Surroundings of a cable.
+    Soil(Box<SoilSaid>),
+    /// Why a solver has no number.
+    Solver(Box<SolverSaid>),
     /// Of parts on a leg.
     Fit(Box<FitSaid>),
     /// Of a leg in service.
@@ -177,6 +217,11 @@ pub enum Said {
 }
 
 impl Said {
+    /// A name from a file or somebody's own words, which stay as they are in every language; never a sentence of this program.
+    pub fn name(name: impl Into<String>) -> Said {
+        Said::Text(name.into())
+    }
+
     /// What is said, after whom or what it is about.
     pub fn of(about: impl Into<Said>, said: impl Into<Said>) -> Said {
         Said::Of(Box::new(about.into()), Box::new(said.into()))
@@ -231,6 +276,12 @@ groups! {
     Fit(FitSaid),
     Cut(CutSaid),
     Heat(HeatSaid),
+    Plan(PlanSaid),
+    Letter(LetterSaid),
+    Rating(RatingSaid),
+    Assumed(AssumedSaid),
+    Soil(SoilSaid),
+    Solver(SolverSaid),
     Kit(KitSaid),
     Limit(LimitSaid),
     Load(LoadSaid),
@@ -288,6 +339,12 @@ impl From<&str> for Said {
     }
 }
 
+impl From<&String> for Said {
+    fn from(text: &String) -> Said {
+        Said::Text(text.clone())
+    }
+}
+
 impl From<&Paper> for Said {
     fn from(paper: &Paper) -> Said {
         Said::Paper(Box::new(paper.clone()))
@@ -303,12 +360,6 @@ impl From<&Word> for Said {
 impl From<&Said> for Said {
     fn from(said: &Said) -> Said {
         said.clone()
-    }
-}
-
-impl From<&String> for Said {
-    fn from(text: &String) -> Said {
-        Said::Text(text.clone())
     }
 }
 

@@ -4,7 +4,7 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::{Begun, Read, Said, Subject, Word};
+use super::{Begun, PartKind, Read, Said, Subject, Word};
 use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -34,6 +34,77 @@ pub enum PressureSaid {
     LeastAskedButNotSaid {
         word: Word,
     },
+    Line(PressureLine),
+    Ends {
+        is_free: bool,
+    },
+}
+
+/// Fit of the parts of an end, in one line.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureLine {
+    NoRange { why: Said },
+    Loose { why: Said },
+    NotJudged { why: Said },
+    Done(PressureDone),
+}
+
+/// Fit of one part, with the source of its limit.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PressureDone {
+    pub verdict: Option<PressureVerdict>,
+    pub kind: PartKind,
+    pub part: String,
+    pub on: On,
+    /// The ratio with its errors taken off.
+    pub least_ratio: f64,
+    pub allowed_mm: f64,
+    pub oldest: Option<Oldest>,
+    pub read_ratio: f64,
+    /// Error of that; none if with the bore's uncertainty the part may not touch.
+    pub read_error_ratio: Option<f64>,
+    /// Nothing where the temperatures of the joint are not known.
+    pub warmth: Option<WarmthSaid>,
+    pub is_ratio_free: bool,
+    pub pressure: Option<PressureAtLeast>,
+    pub today: Option<TakesToday>,
+    pub word: Word,
+}
+
+/// The least pressure, kPa.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct PressureAtLeast {
+    pub kpa: f64,
+    pub error_kpa: f64,
+    pub warmth: Option<WarmthSaid>,
+}
+
+/// Diameters that a part takes today, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TakesToday {
+    Diameters { least_mm: f64, greatest_mm: f64 },
+    None,
+}
+
+/// Verdict before the line: the failure, or the reason why nothing is concluded.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PressureVerdict {
+    TooLittle(Vec<TooLittle>),
+    OutOfRange,
+    TemperaturesNotKnown,
+    ThinnestNotRead,
+    WithinError,
+}
+
+/// Against what a part presses too little.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TooLittle {
+    Paper,
+    Asked { kpa: f64, word: Word },
 }
 
 /// What is ruled, or not.
@@ -381,6 +452,12 @@ pub enum RubberSaid {
 impl From<PressureRuled> for Said {
     fn from(said: PressureRuled) -> Said {
         PressureSaid::Ruled(said).into()
+    }
+}
+
+impl From<PressureLine> for Said {
+    fn from(said: PressureLine) -> Said {
+        PressureSaid::Line(said).into()
     }
 }
 

@@ -30,15 +30,4 @@ impl Quantity {
         Quantity::DeflectorHeel,
         Quantity::ScreenEdge,
     ];
-
-    /// What a crew calls it.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Quantity::Interface => "field along the interface",
-            Quantity::ElectrodeEnd => "field at the end of the electrode",
-            Quantity::DeflectorTip => "field at the tip of the deflector",
-            Quantity::DeflectorHeel => "field at the heel of the deflector",
-            Quantity::ScreenEdge => "field along the cable before the screen edge",
-        }
-    }
 }

@@ -4,7 +4,8 @@
     reason = "the sentence of each message stands in `wording`"
 )]
 
-use super::{Said, Subject};
+use super::{Carrier, Said, Subject};
+use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -16,6 +17,121 @@ pub enum ShieldSaid {
     Bonding(BondingSaid),
     Reading(ReadingSaid),
     Voltage(VoltageSaid),
+    Line(ShieldLine),
+    Lacks(ShieldLacks),
+    Ask(ShieldAsk),
+}
+
+/// Statements of a plan about a shield beyond the joint.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldLine {
+    Resistance {
+        least_ohm_per_km: f64,
+        greatest_ohm_per_km: f64,
+        between: Said,
+        on: Said,
+    },
+    TapeArea {
+        has_wires: bool,
+        standard_mm2: (f64, f64),
+        computed_mm2: (f64, f64),
+    },
+    InSteadyLoad {
+        why: Said,
+    },
+    NoVoltage {
+        why: Said,
+    },
+    Contact {
+        end: EndId,
+        at: String,
+        milli_ohm: f64,
+        shots: Said,
+        heat_kj: f64,
+    },
+    Weakest {
+        what: Carrier,
+        times_ratio: f64,
+        not_known: Vec<Carrier>,
+    },
+    WeakestNotKnown {
+        not_known: Vec<Carrier>,
+    },
+    Current(ShieldCurrent),
+}
+
+/// Messages about currents and voltages along a shield.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldCurrent {
+    Stated {
+        shield_a: f64,
+        loss_w_per_m: f64,
+        shield_degc: f64,
+    },
+    FlowsRound {
+        load_a: f64,
+        round_a: (f64, f64),
+        loss_w_per_m: f64,
+        shield_degc: (f64, f64),
+    },
+    StandsOpen {
+        load_a: f64,
+        volts_v: f64,
+        length_m: f64,
+    },
+    StandsInFault {
+        fault_ka: f64,
+        volts_v: f64,
+    },
+    FaultToEarth,
+    /// Assumptions, limits, and statements that are never made.
+    Never,
+}
+
+/// Fields that the job does not state.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldLacks {
+    Load,
+    Hottest,
+    Fault,
+    FaultKind,
+}
+
+/// Questions.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ShieldAsk {
+    Load,
+    Hottest,
+    Fault,
+    FaultKind,
+}
+
+impl From<ShieldLine> for Said {
+    fn from(said: ShieldLine) -> Said {
+        ShieldSaid::Line(said).into()
+    }
+}
+
+impl From<ShieldCurrent> for Said {
+    fn from(said: ShieldCurrent) -> Said {
+        ShieldLine::Current(said).into()
+    }
+}
+
+impl From<ShieldLacks> for Said {
+    fn from(said: ShieldLacks) -> Said {
+        ShieldSaid::Lacks(said).into()
+    }
+}
+
+impl From<ShieldAsk> for Said {
+    fn from(said: ShieldAsk) -> Said {
+        ShieldSaid::Ask(said).into()
+    }
 }
 
 /// Of the resistance of a shield along its cable, and of what it lies on.

@@ -54,6 +54,30 @@ pub enum StudySaid {
     NoPlaceForEdge {
         part: String,
     },
+    With(FieldWith),
+}
+
+/// Dimensions that make a field the worst, mm.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FieldWith {
+    NoField,
+    Edge {
+        insulation_mm: f64,
+        edge_mm: f64,
+        rounded: Option<EdgeRounded>,
+    },
+    Film {
+        thickness_mm: f64,
+        is_empty: bool,
+    },
+}
+
+/// Rounding of the screen edge, mm, and whether the gap before it is empty.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct EdgeRounded {
+    pub radius_mm: f64,
+    pub is_empty: bool,
 }
 
 /// What is not known of the cable's layers.
@@ -111,5 +135,11 @@ impl From<StudyAdapter> for Said {
 impl From<StudyCable> for Said {
     fn from(said: StudyCable) -> Said {
         StudySaid::Cable(said).into()
+    }
+}
+
+impl From<FieldWith> for Said {
+    fn from(said: FieldWith) -> Said {
+        StudySaid::With(said).into()
     }
 }

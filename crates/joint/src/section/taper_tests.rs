@@ -147,7 +147,12 @@ fn agrees(state: &TaperState, answers: &str) -> Found {
         ),
     ];
     for (quantity, expected) in expected {
-        close(quantity.words(), found.fields[&quantity], expected, 1e-2);
+        close(
+            &format!("{quantity:?}"),
+            found.fields[&quantity],
+            expected,
+            1e-2,
+        );
     }
     for ((name, ..), kilovolts) in PLACES.iter().zip(&found.besides) {
         close(name, *kilovolts, published(answers, name), 2e-3);
@@ -212,7 +217,12 @@ fn without_a_film_the_conductors_have_nearly_the_field_that_grease_gives() {
     let seated = found(&reference(), &seated, &[]);
     let greased = found(&reference(), &WITH_GREASE, &[]);
     for (quantity, value) in &greased.fields {
-        close(quantity.words(), seated.fields[quantity], *value, 3e-2);
+        close(
+            &format!("{quantity:?}"),
+            seated.fields[quantity],
+            *value,
+            3e-2,
+        );
     }
 }
 

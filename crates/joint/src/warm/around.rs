@@ -3,6 +3,7 @@
 use super::outside::{self, FREE_AIR, Part, Surface};
 use super::shape::{Air, Shape, Stretch};
 use crate::job::{Job, Leg, Surrounding};
+use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::rating::thermal::Hanging;
 use std::f64::consts::PI;
 
@@ -10,7 +11,7 @@ use std::f64::consts::PI;
 #[derive(Default)]
 pub(super) struct Around {
     pub stretches: Vec<Stretch>,
-    pub says: Vec<String>,
+    pub says: Vec<Said>,
     pub memory: Vec<&'static str>,
 }
 
@@ -43,7 +44,7 @@ pub(super) fn stretches(
     shape: &Shape,
     zero_mm: f64,
     rows: &[&Surrounding],
-) -> Result<Around, String> {
+) -> Result<Around, Said> {
     let mut from_m = 0.0;
     let mut around = Around::default();
     for row in rows {
@@ -53,10 +54,12 @@ pub(super) fn stretches(
         let touches_joint = from_m < shape.joint_end_m();
         let warmest = job.place.ambient_degc.1;
         if let Some(warmest) = warmest.filter(|degc| touches_joint && row.degc < *degc) {
-            return Err(format!(
-                "{}: {} at the joint is {} degC, colder than the place becomes, {warmest} degC",
-                row.place, row.what, row.degc
-            ));
+            let why = HeatCannot::ColderThanPlace {
+                what: row.what.clone(),
+                degc: row.degc,
+                place_degc: warmest,
+            };
+            return Err(at(row, why));
         }
         let (film_w_per_m2k, air) = film(leg, shape, row, touches_joint, &mut around)?;
         around.stretches.push(Stretch {
@@ -70,6 +73,16 @@ pub(super) fn stretches(
     Ok(around)
 }
 
+/// Message about a row, after its place in its file.
+pub(super) fn at(row: &Surrounding, said: impl Into<Said>) -> Said {
+    Said::of(row.place.to_string(), said)
+}
+
+/// The same, after what the row calls itself too.
+pub(super) fn at_named(row: &Surrounding, said: impl Into<Said>) -> Said {
+    at(row, Said::of(&row.what, said))
+}
+
 /// What a row does with the heat of a square metre of surface, W/(m² K), stated or computed; with it the still air that it is, if it is that.
 fn film(
     leg: &Leg,
@@ -77,16 +90,18 @@ fn film(
     row: &Surrounding,
     touches_joint: bool,
     around: &mut Around,
-) -> Result<(f64, Option<Air>), String> {
+) -> Result<(f64, Option<Air>), Said> {
     let mut air = None;
     let resistance = match &row.soil {
         Some(soil) => {
             let parts = outside::in_soil(soil, row.duct.as_ref(), &surface(leg, shape), row.degc)
-                .map_err(|why| format!("{}: {}: {why}", row.place, row.what))?;
-            let says = outside::words(&parts);
-            around
-                .says
-                .push(format!("leg {}, {}: {says}", leg.id, row.what));
+                .map_err(|why| at_named(row, why))?;
+            let says = SoilSaid::OfStretch {
+                leg: leg.id.clone(),
+                what: row.what.clone(),
+                outside: outside::said(&parts).into(),
+            };
+            around.says.push(says.into());
             parts
                 .iter()
                 .filter_map(|part| part.memory)
@@ -110,15 +125,14 @@ fn film(
             hanging.coefficient(diameter_m) * rise_k.powf(0.25)
         }
         (None, Some(_)) if touches_joint => {
-            return Err(format!(
-                "{}: {} reaches the joint, which ends {:.0} mm from its middle; a thermal resistance from the cable's surface says nothing of a joint, a film does: have the engineer give `film_w_per_m2k` for the joint as it is buried, its body's greatest diameter included",
-                row.place,
-                row.what,
-                shape.joint_end_m() * 1e3
-            ));
+            let why = HeatCannot::ResistanceAtJoint {
+                what: row.what.clone(),
+                joint_end_mm: shape.joint_end_m() * 1e3,
+            };
+            return Err(at(row, why));
         }
         (None, Some(outside)) => 1.0 / (2.0 * PI * shape.cable_m() * outside),
-        (None, None) => return Err(format!("{}: neither a film nor a resistance", row.place)),
+        (None, None) => return Err(at(row, HeatCannot::NeitherFilmNorResistance)),
     };
     Ok((film_w_per_m2k, air))
 }

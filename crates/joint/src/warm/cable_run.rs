@@ -4,11 +4,12 @@
 //!
 //! Source: `docs/theory/rating.md`, `docs/theory/warm.md`.
 
+use super::around::at_named;
 use super::daily::{Buried, Cyclic, cyclic};
 use super::outside::{self, FREE_AIR, SOIL_DRIES, Surface};
 use crate::cable::{self, Metal};
 use crate::job::{Job, Leg, Soil, Surrounding};
-use crate::said::{Said, WarmingSaid};
+use crate::said::{HeatAsk, HeatCannot, HeatLacks, HeatLayer, NoDay, Said, SoilSaid, WarmingSaid};
 use crate::section::Unknown;
 use crate::shielding::{Round, ShieldLoss, along, shield_loss};
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
@@ -29,7 +30,7 @@ const CARRIES_ALL_OHM_PER_M: f64 = 1.0e9;
 pub struct CableRun {
     /// Each stretch of its surroundings.
     pub stretches: Vec<Stretched>,
-    /// What the shield loses, in words.
+    /// Loss of the shield.
     pub shield_says: Said,
     /// Keys of values from memory that the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
@@ -43,7 +44,7 @@ pub struct Stretched {
     /// Temperature of what surrounds it, °C.
     pub degc: f64,
     /// What was computed of its surroundings, part by part; nothing where film or resistance is stated.
-    pub outside: Option<String>,
+    pub outside: Option<Said>,
     /// At the job's load; nothing without one, or where it warms without end.
     pub at_load: Option<RunAt>,
     /// At the load that brings the conductor to the job's highest temperature; nothing without that, or where the surroundings alone pass it.
@@ -51,7 +52,7 @@ pub struct Stretched {
     /// The peak of the job's day that brings it there; nothing where it is not computed.
     pub cyclic: Option<Cyclic>,
     /// Why that is not computed, where the job states a day.
-    pub cyclic_left_out: Option<String>,
+    pub cyclic_left_out: Option<Said>,
 }
 
 /// A cable at rest.
@@ -80,7 +81,7 @@ impl Stretched {
             at_load: None,
             at_limit: None,
             cyclic: None,
-            cyclic_left_out: left_out.map(str::to_owned),
+            cyclic_left_out: left_out.map(Said::from),
         }
     }
 
@@ -91,7 +92,10 @@ impl Stretched {
                 let both = next.into_iter().chain(self.cyclic);
                 self.cyclic = both.min_by(|a, b| a.peak_a.total_cmp(&b.peak_a));
             }
-            Err(why) => self.cyclic_left_out = Some(format!("it is not computed: {why}")),
+            Err(why) => {
+                let why = Said::from(&why);
+                self.cyclic_left_out = Some(NoDay::NotComputed { why }.into());
+            }
         }
     }
 }
@@ -112,18 +116,17 @@ fn run_at(steady: &Steady) -> RunAt {
 /// What is not known, with the questions to put; what cannot be, without any.
 pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
     let Some(leg) = job.legs.first() else {
-        return Err(asked("no run of cable".to_owned(), Vec::new()));
+        return Err(Unknown::plain(HeatLacks::NoRun));
     };
     let (stuffs, shield) = (stuffs(leg), shield(job, leg));
     let rows: Vec<&Surrounding> = job.surroundings.iter().collect();
     let mut open: Vec<Unknown> = Vec::new();
     if rows.is_empty() {
-        let why = format!("what surrounds the cable {}", leg.id);
-        let ask = format!(
-            "What surrounds the cable {}, stretch by stretch, and how warm is it at the most? Who says so, and from what source?",
-            leg.id
-        );
-        open.push(asked(why, vec![ask]));
+        let cable = || leg.id.clone();
+        open.push(Unknown::new(
+            HeatLacks::RunSurroundings { cable: cable() },
+            [HeatAsk::RunSurroundings { cable: cable() }],
+        ));
     }
     let (stuffs, (shield, shield_says)) = match (stuffs, shield) {
         (Ok(stuffs), Ok(shield)) if open.is_empty() => (stuffs, shield),
@@ -133,7 +136,7 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
             return Err(joined(open));
         }
     };
-    let (bands, table) = bands(leg).map_err(|why| asked(why, Vec::new()))?;
+    let (bands, table) = bands(leg).map_err(Unknown::plain)?;
     let run = Run {
         job,
         leg,
@@ -145,8 +148,7 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
     let mut stretches = Vec::new();
     for row in rows {
         let stretched = run.stretch(row, &mut memory);
-        let refused =
-            |why: String| asked(format!("{}: {}: {why}", row.place, row.what), Vec::new());
+        let refused = |why: Said| Unknown::plain(at_named(row, why));
         stretches.push(stretched.map_err(refused)?);
     }
     let is_open = |key: &&str| !job.confirmations.iter().any(|row| row.key == **key);
@@ -160,10 +162,6 @@ pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
     })
 }
 
-fn asked(why: String, questions: Vec<String>) -> Unknown {
-    Unknown::new(why, questions)
-}
-
 fn joined(open: Vec<Unknown>) -> Unknown {
     let why = Said::all(open.iter().map(|of| of.why.clone()));
     let questions = open.into_iter().flat_map(|of| of.questions);
@@ -173,14 +171,22 @@ fn joined(open: Vec<Unknown>) -> Unknown {
 /// Thermal resistivity of insulation and jacket, K·m/W.
 fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
     let layers = [
-        ("insulation", leg.insulation_stuff),
-        ("jacket", leg.jacket_stuff),
+        (HeatLayer::Insulation, leg.insulation_stuff),
+        (HeatLayer::Jacket, leg.jacket_stuff),
     ];
     let missing = layers.iter().filter(|(_, stuff)| stuff.is_none());
     let missing: Vec<Unknown> = missing
-        .map(|(name, _)| {
-            let ask = format!("What are the thermal resistivity and the heat capacity of the {name} of cable {}? Ask its maker.", leg.id);
-            asked(format!("how the {name} of cable {} conducts heat", leg.id), vec![ask])
+        .map(|(layer, _)| {
+            let (cable, layer) = (|| leg.id.clone(), *layer);
+            let ask = HeatAsk::RunStuff {
+                cable: cable(),
+                layer,
+            };
+            let why = HeatLacks::RunStuff {
+                cable: cable(),
+                layer,
+            };
+            Unknown::new(why, [ask])
         })
         .collect();
     match (leg.insulation_stuff, leg.jacket_stuff) {
@@ -192,7 +198,7 @@ fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
     }
 }
 
-/// The shield as a rating takes it, and that in words: a stated current that grows with the load, else what flows round, at its greatest.
+/// The shield as a rating takes it, and what is said of it: a stated current that grows with the load, else what flows round, at its greatest.
 fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
     let all_of = |resistance_20_ohm_per_m, coefficient_20_per_k| Shield {
         resistance_20_ohm_per_m,
@@ -204,12 +210,8 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
     if let Some(shield_load_a) = leg.shield_load_a {
         let along = along(job, leg)?;
         let load_a = job.load_of_a(leg).filter(|load_a| *load_a > 0.0);
-        let load_a = load_a.ok_or_else(|| {
-            asked(
-                "a current of the shield is stated, and no load to go with it".to_owned(),
-                vec!["What load must the cable carry all the time?".to_owned()],
-            )
-        })?;
+        let load_a =
+            load_a.ok_or_else(|| Unknown::new(HeatLacks::NoLoadForShield, [HeatAsk::RunLoad]))?;
         let share = shield_load_a / load_a;
         let at_20 = along.at_20_ohm_per_m.1 * share * share;
         let stated = WarmingSaid::ShieldStated { shield_load_a };
@@ -235,7 +237,7 @@ type Diameters = [f64; 4];
 /// Both ends of the papers' bands of these diameters.
 ///
 /// With them the key of the table of cables, where one of them rests on its rows from memory.
-fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), String> {
+fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), Said> {
     let layers = [
         cable::Layer::Conductor,
         cable::Layer::InsulationScreen,
@@ -245,7 +247,10 @@ fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), String> {
     let (mut bands, mut key) = ([[0.0; 2]; 4], None);
     for (band, layer) in bands.iter_mut().zip(layers) {
         let of = leg.cable.diameter_over(layer);
-        let of = of.map_err(|why| format!("cable {}: {why}", leg.id))?;
+        let of = of.map_err(|why| {
+            let (cable, why) = (leg.id.clone(), Said::from(&why));
+            Said::from(HeatCannot::Cable { cable, why })
+        })?;
         *band = [of.least.mm() * 1e-3, of.greatest.mm() * 1e-3];
         key = key.or((of.sure >= cable::Sure::MemoryRecomputed).then_some(CABLE_TABLE));
     }
@@ -280,7 +285,7 @@ impl Run<'_> {
         &self,
         row: &Surrounding,
         memory: &mut Vec<&'static str>,
-    ) -> Result<Stretched, String> {
+    ) -> Result<Stretched, Said> {
         let load_a = self.job.load_of_a(self.leg);
         let limit_degc = self.job.duty.conductor_greatest_degc;
         let daily = self.job.duty.daily.as_ref();
@@ -289,7 +294,7 @@ impl Run<'_> {
         let (mut is_endless, mut is_passed) = (false, false);
         let all = self.diameters();
         if all.is_empty() {
-            return Err("the diameters over the cable's layers do not grow outward".to_owned());
+            return Err(HeatCannot::RunNotOutward.into());
         }
         for diameters in all {
             let (circuit, says) = self.circuit(row, &diameters, memory)?;
@@ -302,7 +307,7 @@ impl Run<'_> {
                         }
                     }
                     Err(RatingError::Runaway { .. }) => is_endless = true,
-                    Err(why) => return Err(why.to_string()),
+                    Err(why) => return Err(Said::from(&why)),
                 }
             }
             if let Some(degc) = limit_degc {
@@ -324,7 +329,7 @@ impl Run<'_> {
                         }
                     }
                     Err(RatingError::NoRoom { .. }) => is_passed = true,
-                    Err(why) => return Err(why.to_string()),
+                    Err(why) => return Err(Said::from(&why)),
                 }
             }
             if stretched.outside.is_none() {
@@ -354,7 +359,7 @@ impl Run<'_> {
         row: &Surrounding,
         diameters: &Diameters,
         memory: &mut Vec<&'static str>,
-    ) -> Result<(Circuit, Option<String>), String> {
+    ) -> Result<(Circuit, Option<Said>), Said> {
         let [conductor_m, screen_m, shield_m, jacket_m] = *diameters;
         let surface = Surface {
             jacket_m: (shield_m, jacket_m),
@@ -362,7 +367,7 @@ impl Run<'_> {
         };
         let around = outside_of(row, &surface, memory)?;
         let papers = self.leg.cable.conductor;
-        let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
+        let direct = papers.dc_resistance_20().map_err(|why| Said::from(&why))?;
         // Axes as stated, else cables that touch: the warm side.
         let spacing = self
             .leg
@@ -406,15 +411,15 @@ struct Around {
     /// What does not grow as the soil dries, K·m/W.
     before_k_m_per_w: f64,
     outside: Outside,
-    /// In words, where it was computed.
-    says: Option<String>,
+    /// Message about it, if it was computed.
+    says: Option<Said>,
 }
 
 fn outside_of(
     row: &Surrounding,
     surface: &Surface,
     memory: &mut Vec<&'static str>,
-) -> Result<Around, String> {
+) -> Result<Around, Said> {
     let outside_m = surface.jacket_m.1;
     let stated = |resistance_k_m_per_w| Around {
         before_k_m_per_w: 0.0,
@@ -428,20 +433,19 @@ fn outside_of(
     }
     if let Some(form) = row.air {
         memory.push(FREE_AIR);
-        let says = "film of still air, computed for its own rise ([iec_60287_2_1], from memory)";
         return Ok(Around {
             before_k_m_per_w: 0.0,
             outside: Outside::Air {
                 film: Film::Coefficient(outside::hanging(form)),
                 outside_m,
             },
-            says: Some(says.to_owned()),
+            says: Some(SoilSaid::AirAlongRun.into()),
         });
     }
     match (row.film_w_per_m2k, row.outside_k_m_per_w) {
         (Some(film), _) => Ok(stated(1.0 / (PI * outside_m * film))),
         (None, Some(resistance)) => Ok(stated(resistance)),
-        (None, None) => Err("neither a film nor a resistance".to_owned()),
+        (None, None) => Err(HeatCannot::NeitherFilmNorResistance.into()),
     }
 }
 
@@ -451,7 +455,7 @@ fn buried(
     soil: &Soil,
     surface: &Surface,
     memory: &mut Vec<&'static str>,
-) -> Result<Around, String> {
+) -> Result<Around, Said> {
     let duct = row.duct.as_ref();
     let drying = soil.drying.filter(|_| duct.is_none());
     let parts = match drying {
@@ -464,7 +468,7 @@ fn buried(
         let ours = parts.iter().filter(|part| part.is_soil == is_soil);
         ours.map(|part| part.k_m_per_w).sum()
     };
-    let says = outside::words(&parts);
+    let says = Said::from(outside::said(&parts));
     Ok(match drying {
         None => Around {
             before_k_m_per_w: sum(false),
@@ -480,10 +484,14 @@ fn buried(
                 dry_ratio: drying.dry_k_m_per_w / soil.resistivity_k_m_per_w,
                 critical_rise_k: drying.above_k,
             },
-            says: Some(format!(
-                "{says}; where the soil is warmer than the undisturbed soil by more than {} K it dries, to {} K m/W (two zones, [iec_60287_1_1] clause 1.4.2, from memory)",
-                drying.above_k, drying.dry_k_m_per_w
-            )),
+            says: Some(
+                SoilSaid::DriesInTwoZones {
+                    outside: says,
+                    above_k: drying.above_k,
+                    dry_k_m_per_w: drying.dry_k_m_per_w,
+                }
+                .into(),
+            ),
         },
     })
 }

@@ -7,6 +7,7 @@
 use super::input::metal_stuff;
 use super::outside;
 use crate::job::{Daily, Day, Leg, Surrounding};
+use crate::said::NoDay;
 use jointwright_numerics::heat::Stuff;
 use jointwright_numerics::rating::cyclic::{Cycle, least_factor_ratio};
 use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
@@ -64,20 +65,19 @@ impl Buried<'_> {
 }
 
 /// Why a day is not computed for a stretch, if it is not.
-pub(super) fn left_out(row: &Surrounding) -> Option<&'static str> {
+pub(super) fn left_out(row: &Surrounding) -> Option<NoDay> {
     let Some(soil) = &row.soil else {
-        return Some("a daily load is computed for cables in soil only");
+        return Some(NoDay::NotInSoil);
     };
     if row.duct.is_some() {
-        return Some("a daily load is not computed in ducts");
+        return Some(NoDay::InDuct);
     }
     if soil.drying.is_some() {
-        return Some("a daily load is not computed in soil that dries");
+        return Some(NoDay::InDryingSoil);
     }
-    if soil.diffusivity_m2_per_s.is_none() {
-        return Some("a daily load needs the soil's diffusivity_mm2_per_s");
-    }
-    None
+    soil.diffusivity_m2_per_s
+        .is_none()
+        .then_some(NoDay::NoDiffusivity)
 }
 
 /// The peak that brings this cable to the temperature of a steady load; nothing where it is left out.

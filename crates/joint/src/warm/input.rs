@@ -10,7 +10,7 @@ use crate::fit::Chosen;
 use crate::job::{Job, Leg, Surrounding};
 use crate::limit::{Ask, fact_table as fact};
 use crate::plane::Plane;
-use crate::said;
+use crate::said::{self, HeatAsk, HeatCannot, HeatLacks, HeatLayer, HeatPlace, PartKind};
 use crate::section::Unknown;
 use crate::shielding::{ShieldLoss, along, measured_said, shield_loss};
 use crate::survey::{EndSurvey, place_of};
@@ -39,7 +39,7 @@ pub(super) enum Missing {
     /// Something is not known.
     Unknown(Unknown),
     /// What is known cannot be.
-    Refused(String),
+    Refused(said::Said),
 }
 
 /// A leg that was read.
@@ -53,8 +53,8 @@ pub(super) struct LegInput {
 pub(super) struct Said {
     /// Resistance of the connector as its row gives it at the most, and of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
-    /// What its surroundings do with its heat, each stretch in words.
-    pub outside: Vec<String>,
+    /// Computed heat flow into the surroundings, stretch by stretch.
+    pub outside: Vec<said::Said>,
     /// Keys of what in it is from memory.
     pub memory: Vec<&'static str>,
     /// From what the diameter of its shield is taken, where a loss follows from it.
@@ -71,20 +71,31 @@ struct Open {
 }
 
 impl Open {
-    fn ask(&mut self, why: impl Into<said::Said>, question: impl Into<said::Said>) {
+    /// Something is missing that nobody needs to be asked for: it is seen elsewhere.
+    fn lack(&mut self, why: impl Into<said::Said>) {
         self.why.push(why.into());
-        let question = question.into();
-        if question != said::Said::from("") {
-            self.questions.push(question);
+    }
+
+    fn ask(&mut self, why: impl Into<said::Said>, question: impl Into<said::Said>) {
+        self.lack(why);
+        self.questions.push(question.into());
+    }
+
+    /// A part, or that it is left open.
+    fn part<T>(&mut self, part: Option<T>, leg: &Leg, kind: PartKind) -> Option<T> {
+        if part.is_none() {
+            let (leg, part) = (leg.id.clone(), kind);
+            self.lack(HeatLacks::LeftOpen { leg, part });
         }
+        part
     }
 
     /// A value, or its absence written down.
     fn need<T>(
         &mut self,
         value: Option<T>,
-        why: impl FnOnce() -> String,
-        question: impl FnOnce() -> String,
+        why: impl FnOnce() -> HeatLacks,
+        question: impl FnOnce() -> HeatAsk,
     ) -> Option<T> {
         if value.is_none() {
             self.ask(why(), question());
@@ -188,20 +199,11 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
     };
     let id = &body.head.id;
     if let Some(along) = shape.hollow_m() {
-        return Err(Missing::Unknown(Unknown {
-            why: format!(
-                "what fills {id} from its bore to its outside {:.0} mm from its datum",
-                along * 1e3
-            )
-            .into(),
-            questions: vec![
-                format!(
-                    "Which materials fill {id} between {:.0} mm and its end, and to which diameters? Ask its maker.",
-                    along * 1e3
-                )
-                .into(),
-            ],
-        }));
+        let (part, along_mm) = (id.clone(), along * 1e3);
+        let why = HeatLacks::Filling { part, along_mm };
+        let part = id.clone();
+        let ask = HeatAsk::Filling { part, along_mm };
+        return Err(Missing::Unknown(Unknown::new(why, [ask])));
     }
     let over = shape.layers.first().map_or(0.0, |layer| layer.outside_m);
     let over = shape
@@ -209,20 +211,21 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
         .map_or(over, |adapter| adapter.outside_m.max(over));
     let ratio = over / shape.body.bore_m;
     if ratio.max(1.0 / ratio) > STRETCH_GREATEST_RATIO {
-        return Err(Missing::Refused(format!(
-            "the inside of {id} is stated for {:.1} mm over the insulation, on leg {} it sits on {:.1} mm: too far to conclude from one to the other",
-            2e3 * shape.body.bore_m,
-            subject.leg.id,
-            2e3 * over
-        )));
+        let why = HeatCannot::SitsTooFar {
+            part: id.clone(),
+            stated_mm: 2e3 * shape.body.bore_m,
+            leg: subject.leg.id.clone(),
+            over_mm: 2e3 * over,
+        };
+        return Err(Missing::Refused(why.into()));
     }
     if shape.connector.radius_m <= shape.conductor.radius_m {
-        return Err(Missing::Refused(format!(
-            "the connector of leg {} is {:.1} mm outside, its conductor {:.1} mm",
-            subject.leg.id,
-            2e3 * shape.connector.radius_m,
-            2e3 * shape.conductor.radius_m
-        )));
+        let why = HeatCannot::ConnectorInConductor {
+            leg: subject.leg.id.clone(),
+            connector_mm: 2e3 * shape.connector.radius_m,
+            conductor_mm: 2e3 * shape.conductor.radius_m,
+        };
+        return Err(Missing::Refused(why.into()));
     }
     Ok(())
 }
@@ -260,15 +263,14 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
     let zero = either([Plane::ConnectorCentre, Plane::ConnectorSeat]);
     let datum = either([Plane::BodyCentre, Plane::BodySeat]);
     let mut missing = Vec::new();
-    let mut at = |name: &str, found: Option<f64>| {
+    let mut at = |place: HeatPlace, found: Option<f64>| {
         if found.is_none() {
-            missing.push(name.to_owned());
+            missing.push(place);
         }
         let zero = zero.unwrap_or(0.0);
         found.map_or(0.0, |mm| (mm - zero) * 1e-3)
     };
-    let words = |plane: Plane| plane.name().replace('-', " ");
-    let mut of = |plane: Plane| at(&words(plane), station(plane));
+    let mut of = |plane: Plane| at(HeatPlace::Plane(plane), station(plane));
     let adapter_m = match subject.chosen.adapter {
         Some(_) => [of(Plane::AdapterNear), of(Plane::AdapterFar)],
         None => [0.0; 2],
@@ -282,21 +284,17 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
         jacket_edge_m: of(Plane::JacketEdge),
         body_end_m: of(Plane::BodyEnd),
         seal_end_m: of(Plane::SealEnd),
-        body_datum_m: at("datum of the body", datum),
+        body_datum_m: at(HeatPlace::BodyDatum, datum),
         adapter_m,
     };
-    at("middle of the connector", zero);
+    at(HeatPlace::ConnectorMiddle, zero);
     if missing.is_empty() {
         return Some(planes);
     }
-    open.ask(
-        format!(
-            "leg {}: no place is known for: {}",
-            subject.leg.id,
-            missing.join(", ")
-        ),
-        "",
-    );
+    open.lack(HeatLacks::Places {
+        leg: subject.leg.id.clone(),
+        places: missing,
+    });
     None
 }
 
@@ -314,23 +312,20 @@ fn cable(
     open: &mut Open,
 ) -> Option<Cable> {
     let leg = subject.leg;
-    let ask = |what: &str| {
-        format!(
-            "What are the thermal resistivity and the heat capacity of the {what} of leg {}'s cable? Ask its maker.",
-            leg.id
-        )
-    };
-    let unknown = |what: &str| format!("leg {}: how the {what} conducts and stores heat", leg.id);
+    let id = || leg.id.clone();
+    let ask = |layer| HeatAsk::CableStuff { leg: id(), layer };
+    let lack = |layer| HeatLacks::CableStuff { leg: id(), layer };
+    let (of_insulation, of_jacket) = (HeatLayer::Insulation, HeatLayer::Jacket);
     let insulation = open.need(
         leg.insulation_stuff,
-        || unknown("insulation"),
-        || ask("insulation"),
+        || lack(of_insulation),
+        || ask(of_insulation),
     );
-    let jacket = open.need(leg.jacket_stuff, || unknown("jacket"), || ask("jacket"));
+    let jacket = open.need(leg.jacket_stuff, || lack(of_jacket), || ask(of_jacket));
     let shield_metal = open.need(
         leg.shield_metal,
-        || format!("leg {}: the metal of its shield", leg.id),
-        || format!("Of what metal is the shield of leg {}'s cable?", leg.id),
+        || HeatLacks::ShieldMetal { leg: id() },
+        || HeatAsk::ShieldMetal { leg: id() },
     );
     let radii = or_ask(radii(subject), leg, open);
     let conductor = radii.and_then(|radii| or_ask(conductor(job, leg, &radii), leg, open));
@@ -414,17 +409,13 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
         });
     }
     if shield_load_a > SHIELD_SHARE_MOST * load_a {
-        let why = format!(
-            "leg {}: its shield would carry {shield_load_a} A beside {load_a} A in its conductor",
-            leg.id
-        );
-        open.ask(
-            why,
-            format!(
-                "What load do conductor and shield of leg {} carry at the same time?",
-                leg.id
-            ),
-        );
+        let why = HeatCannot::ShieldCarriesMore {
+            leg: leg.id.clone(),
+            shield_a: shield_load_a,
+            load_a,
+        };
+        let leg = leg.id.clone();
+        open.ask(why, HeatAsk::ShieldLoad { leg });
         return None;
     }
     let share = shield_load_a / load_a;
@@ -442,13 +433,10 @@ const SHIELD_SHARE_MOST: f64 = 1.1;
 const SHIELD_COLD_DEGC: f64 = 0.0;
 const SHIELD_HOT_DEGC: f64 = 90.0;
 
-fn or_ask<T, E>(found: Result<T, E>, leg: &Leg, open: &mut Open) -> Option<T>
-where
-    said::Said: From<E>,
-{
+fn or_ask<T>(found: Result<T, said::Said>, leg: &Leg, open: &mut Open) -> Option<T> {
     let subject = said::Subject::leg(&leg.id);
     found
-        .map_err(|why| open.ask(said::Said::of(subject, why), ""))
+        .map_err(|why| open.lack(said::Said::of(subject, why)))
         .ok()
 }
 
@@ -483,7 +471,7 @@ pub fn unread<'s>(leg: &Leg, surveys: impl IntoIterator<Item = &'s EndSurvey>) -
 }
 
 /// Radii as read where they were, else as the papers have them; the conductor's is theirs.
-fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
+fn radii(subject: &LegSubject<'_>) -> Result<Radii, said::Said> {
     let papers = &subject.leg.cable;
     let read = |layer| {
         let readings = subject
@@ -494,15 +482,15 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
             Interval::hull(readings.flat_map(|d| [d.known.read.least(), d.known.read.greatest()]));
         hull.map(|hull| (hull.least().mm() + hull.greatest().mm()) * 0.25e-3)
     };
-    let stated = |layer| -> Result<f64, String> {
+    let stated = |layer| -> Result<f64, said::Said> {
         let band = papers.diameter_over(layer);
         band.map(|band| half_m(band.nominal))
-            .map_err(|why| why.to_string())
+            .map_err(|why| said::Said::from(&why))
     };
     let over = |layer| read(layer).map_or_else(|| stated(layer), Ok);
     let screen_m = over(cable::Layer::InsulationScreen)?;
     let shield = papers.thickness_of(cable::Layer::MetallicShield);
-    let shield = shield.map_err(|why| why.to_string())?;
+    let shield = shield.map_err(|why| said::Said::from(&why))?;
     let radii = Radii {
         conductor_m: stated(cable::Layer::Conductor)?,
         insulation_m: over(cable::Layer::Insulation)?,
@@ -518,7 +506,7 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
         radii.jacket_m,
     ];
     if grow.windows(2).any(|pair| pair[1] <= pair[0]) {
-        return Err("the diameters over its layers do not grow outward".to_owned());
+        return Err(HeatCannot::LayersNotOutward.into());
     }
     Ok(radii)
 }
@@ -526,9 +514,11 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, String> {
 /// The conductor: its resistance with skin effect, and with the proximity of two others that touch it: on the warm side.
 ///
 /// With it its resistance to direct current at 20 °C, Ω/m.
-fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), String> {
+fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), said::Said> {
     let papers = leg.cable.conductor;
-    let direct = papers.dc_resistance_20().map_err(|why| why.to_string())?;
+    let direct = papers
+        .dc_resistance_20()
+        .map_err(|why| said::Said::from(&why))?;
     let coefficient = papers.metal.coefficient_at_per_k(20.0);
     let conductor = Conductor {
         resistance_20_ohm_per_m: direct.resistance_ohm_per_km * 1e-3,
@@ -544,7 +534,7 @@ fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), String>
     // Both effects are greatest where the metal is cold; their share is kept at any temperature.
     let at20 = conductor
         .resistance_ohm_per_m(20.0, job.system.frequency_hz)
-        .map_err(|why| why.to_string())?;
+        .map_err(|why| said::Said::from(&why))?;
     let metal = metal_stuff(papers.metal);
     let round = PI * radii.conductor_m * radii.conductor_m;
     let share = (papers.size.area_mm2() * 1e-6 / round).min(1.0);
@@ -564,35 +554,28 @@ fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), String>
 }
 
 fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> Option<Body> {
-    let part = open.need(
-        subject.chosen.body,
-        || format!("leg {}: the body is left open", subject.leg.id),
-        String::new,
-    )?;
-    let id = &part.head.id;
+    let part = open.part(subject.chosen.body, subject.leg, PartKind::Body)?;
+    let id = || part.head.id.clone();
     let inside = part
         .inner
         .as_ref()
         .and_then(|inner| Some((inner, inner.on_diameter?)));
     let (inner, on) = open.need(
         inside,
-        || format!("what is inside {id}"),
-        || format!("Where along the axis and at what diameters lie the materials inside {id}, and on a cable of what diameter? Ask its maker."),
+        || HeatLacks::Inside { part: id() },
+        || HeatAsk::Inside { part: id() },
     )?;
-    let bare: Vec<&str> = inner
+    let bare: Vec<String> = inner
         .regions
         .iter()
         .filter(|region| region.stuff.is_none())
-        .map(|region| region.name.as_str())
+        .map(|region| region.name.clone())
         .collect();
     if !bare.is_empty() {
-        open.ask(
-            format!("how {} of {id} conduct and store heat", bare.join(", ")),
-            format!(
-                "What are the thermal resistivity and the heat capacity of {} of {id}? Ask its maker.",
-                bare.join(", ")
-            ),
-        );
+        let (part, regions) = (id(), bare.clone());
+        let why = HeatLacks::RegionStuff { part, regions };
+        let (part, regions) = (id(), bare);
+        open.ask(why, HeatAsk::RegionStuff { part, regions });
         return None;
     }
     let layer = inner.grading.map_or(Length::ZERO, |layer| layer.thickness);
@@ -627,15 +610,11 @@ fn adapter(
     let Some(part) = subject.chosen.adapter else {
         return Some(None);
     };
-    let id = &part.head.id;
+    let id = || part.head.id.clone();
     let stuff = open.need(
         part.stuff,
-        || format!("how {id} conducts and stores heat"),
-        || {
-            format!(
-                "What are the thermal resistivity and the heat capacity of {id}? Ask its maker."
-            )
-        },
+        || HeatLacks::AdapterStuff { part: id() },
+        || HeatAsk::AdapterStuff { part: id() },
     )?;
     let [from_m, to_m] = planes?.adapter_m;
     Some(Some(Adapter {
@@ -647,16 +626,12 @@ fn adapter(
 }
 
 fn cover(subject: &LegSubject<'_>, open: &mut Open) -> Option<Option<catalogue::Cover>> {
-    let part = open.need(
-        subject.chosen.seal,
-        || format!("leg {}: the seal is left open", subject.leg.id),
-        String::new,
-    )?;
-    let id = &part.head.id;
+    let part = open.part(subject.chosen.seal, subject.leg, PartKind::Seal)?;
+    let id = || part.head.id.clone();
     let cover = open.need(
         part.cover,
-        || format!("how thick {id} lies on the joint, and how it conducts and stores heat"),
-        || format!("How thick does {id} lie on the joint, does it cover the body, and what are its thermal resistivity and heat capacity? Ask its maker."),
+        || HeatLacks::Cover { part: id() },
+        || HeatAsk::Cover { part: id() },
     )?;
     Some(Some(cover))
 }
@@ -670,32 +645,38 @@ fn connector<'c>(
     Metal,
     f64,
 )> {
-    let part = open.need(
-        subject.chosen.connector,
-        || format!("leg {}: the connector is left open", subject.leg.id),
-        String::new,
-    )?;
-    let id = &part.head.id;
+    let kind = PartKind::Connector;
+    let part = open.part(subject.chosen.connector, subject.leg, kind)?;
+    let (id, leg) = (|| part.head.id.clone(), || subject.leg.id.clone());
+    let names = part.ends.iter().filter_map(|end| end.name.clone());
     let end = open.need(
         subject.chosen.end,
-        || format!("leg {}: which end of {id} takes it", subject.leg.id),
-        || {
-            format!(
-                "Which end of {id} takes leg {}, {}?",
-                subject.leg.id,
-                part.end_names()
-            )
+        || HeatLacks::WhichEnd {
+            leg: leg(),
+            part: id(),
+        },
+        || HeatAsk::WhichEnd {
+            leg: leg(),
+            part: id(),
+            ends: names.collect(),
         },
     )?;
     let metal = open.need(
         part.made_of,
-        || format!("the metal of {id}"),
-        || format!("What is {id} made of?"),
+        || HeatLacks::MetalOf { part: id() },
+        || HeatAsk::MadeOf { part: id() },
     );
+    let name = || end.name.clone();
     let ratio = open.need(
         end.resistance_ratio,
-        || format!("the resistance of {id}{}", end.of_end()),
-        || format!("What is the greatest resistance of {id}{} as made, over that of the same length of conductor? Ask its maker.", end.of_end()),
+        || HeatLacks::ResistanceOf {
+            part: id(),
+            end: name(),
+        },
+        || HeatAsk::ConnectorResistance {
+            part: id(),
+            end: name(),
+        },
     );
     Some((part, end, metal?, ratio?))
 }
@@ -706,15 +687,13 @@ fn surroundings<'j>(job: &'j Job, leg: &Leg, open: &mut Open) -> Vec<&'j Surroun
     let mut ours: Vec<&Surrounding> = ours.collect();
     ours.sort_by_key(|row| (row.until.is_none(), row.until));
     if job.place.ambient_degc.1.is_none() {
-        open.ask(
-            "how warm the place becomes",
-            "What is the warmest that the place becomes (place.ambient_greatest)?",
-        );
+        open.ask(HeatLacks::PlaceWarmest, HeatAsk::PlaceWarmest);
     }
     if ours.is_empty() {
+        let id = || leg.id.clone();
         open.ask(
-            format!("what surrounds leg {}", leg.id),
-            format!("What surrounds leg {} from the conductor end outward, how warm is it at the most, and what heat leaves a square metre of surface for each kelvin? Who says so, and from what source?", leg.id),
+            HeatLacks::Surroundings { leg: id() },
+            HeatAsk::Surroundings { leg: id() },
         );
     }
     ours

@@ -22,12 +22,13 @@ mod rating;
 mod shape;
 mod whence;
 
+pub use crate::said::Share;
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use daily::Cyclic;
 pub use input::{LegSubject, unread};
 pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
-pub use whence::{Contacts, OwnLoad, Share, Whence, share_words};
+pub use whence::{Contacts, OwnLoad, Whence, in_tenths};
 
 pub(crate) use question::{Warmed, runs_away};
 
@@ -35,7 +36,7 @@ use crate::cable::Metal;
 use crate::catalogue::{Ageing, Bus};
 use crate::job::{Job, JointKind};
 use crate::limit::Ask;
-use crate::said::Said;
+use crate::said::{HeatAsk, HeatLacks, HeatSaid, LoadCannot, PartKind, Said, Stated, WarmingSaid};
 use crate::section::Unknown;
 use input::Missing;
 use jointwright_numerics::ladder::Hub;
@@ -71,8 +72,8 @@ pub enum Warm {
     NotAsked,
     /// Something is not known.
     Unknown(Unknown),
-    /// What is known cannot be; why, as a sentence fragment.
-    Refused(String),
+    /// Stated facts contradict; the reason.
+    Refused(Said),
     /// It was solved.
     Done(Box<Done>),
 }
@@ -87,18 +88,18 @@ pub struct Done {
     /// At the job's load, each leg; nothing where its losses outgrow its cooling, or it gets hotter than [`HOTTEST_DEGC`].
     pub at_load: Option<Vec<LegAt>>,
     /// The same at the end of the job's emergency, or why there is none.
-    pub at_emergency: Result<Option<Vec<LegAt>>, String>,
+    pub at_emergency: Result<Option<Vec<LegAt>>, Said>,
     /// Answers of each leg.
     pub legs: Vec<LegWarm>,
-    /// How the resistance of the bus is taken, in words; nothing without one.
-    pub bus_says: Option<String>,
+    /// Resistance of the bus as it is taken; none without a bus.
+    pub bus_says: Option<Said>,
     /// Keys of values from memory on which these temperatures rest and which the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
     /// Diameters that nobody read, and for which the papers' stand, as they are asked for.
     pub unread: Vec<Ask>,
 }
 
-/// What is said of one leg.
+/// Messages about one leg.
 #[derive(Clone, Debug, PartialEq)]
 pub struct LegWarm {
     /// Leg.
@@ -121,8 +122,8 @@ pub struct LegWarm {
     pub emergency_lasts: Option<Lasts>,
     /// Greatest resistance of the connector by its row, and that of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
-    /// What its surroundings do with its heat, each stretch in words.
-    pub outside: Vec<String>,
+    /// Computed heat flow into the surroundings, stretch by stretch.
+    pub outside: Vec<Said>,
     /// From what the diameter of its shield is taken, in words, where a loss follows from it.
     pub shield_says: Option<Said>,
     /// Ageing of the body's rubber, where its row says how fast.
@@ -146,9 +147,9 @@ pub struct Input {
     shapes: Vec<shape::Shape>,
     said: Vec<input::Said>,
     hub: Hub,
-    bus_says: Option<String>,
+    bus_says: Option<Said>,
     loads_a: Vec<f64>,
-    emergency_a_s: Result<(Vec<f64>, f64), String>,
+    emergency_a_s: Result<(Vec<f64>, f64), Said>,
     rows: Vec<LegRow>,
     cable_greatest_degc: Option<f64>,
     unconfirmed: Vec<&'static str>,
@@ -166,10 +167,11 @@ struct LegRow {
 }
 
 impl LegRow {
-    fn read(subject: &LegSubject<'_>) -> Result<LegRow, String> {
+    fn read(subject: &LegSubject<'_>) -> Result<LegRow, Said> {
         let leg = subject.leg.id.clone();
         let Some(body) = subject.chosen.body else {
-            return Err(format!("leg {leg}: the body is left open"));
+            let part = PartKind::Body;
+            return Err(HeatLacks::LeftOpen { leg, part }.into());
         };
         Ok(LegRow {
             leg,
@@ -239,8 +241,8 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
     let loads = subjects.iter().map(|subject| job.load_of_a(subject.leg));
     let Some(loads_a) = loads.collect::<Option<Vec<f64>>>() else {
         add(Unknown::new(
-            "the job does not state duty.load",
-            ["What load must each leg carry all the time?"],
+            WarmingSaid::not_stated("duty.load"),
+            [HeatAsk::LoadOfEachLeg],
         ));
         return Err(Warm::Unknown(joined(why, questions)));
     };
@@ -248,11 +250,10 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
         return Err(Warm::Unknown(joined(why, questions)));
     }
     if loads_a.iter().all(|load| *load <= 0.0) {
-        let why = "the job's load is 0: it warms nothing";
-        return Err(Warm::Refused(why.to_owned()));
+        return Err(Warm::Refused(LoadCannot::LoadIsNought.into()));
     }
     let emergency_a_s = emergency(job, subjects, &loads_a);
-    if let Err(why) = balance(subjects, &loads_a, duty.load_a, "load") {
+    if let Err(why) = balance(subjects, &loads_a, duty.load_a, Stated::Load) {
         return Err(Warm::Refused(why));
     }
     let (unconfirmed, unread) = (unconfirmed(job, &inputs), all_unread(&inputs));
@@ -280,15 +281,20 @@ fn emergency(
     job: &Job,
     subjects: &[LegSubject<'_>],
     loads_a: &[f64],
-) -> Result<(Vec<f64>, f64), String> {
+) -> Result<(Vec<f64>, f64), Said> {
     let each = subjects
         .iter()
         .map(|subject| job.emergency_of_a(subject.leg));
     let currents_a = each.collect::<Option<Vec<f64>>>();
     let Some((currents_a, time_s)) = currents_a.zip(job.duty.emergency_s) else {
-        return Err("the job does not state duty.emergency and duty.emergency_time".to_owned());
+        return Err(LoadCannot::EmergencyNotStated.into());
     };
-    balance(subjects, &currents_a, job.duty.emergency_a, "emergency")?;
+    balance(
+        subjects,
+        &currents_a,
+        job.duty.emergency_a,
+        Stated::Emergency,
+    )?;
     above_load(subjects, loads_a, currents_a, time_s)
 }
 
@@ -315,28 +321,37 @@ fn balance(
     subjects: &[LegSubject<'_>],
     currents_a: &[f64],
     whole_a: Option<f64>,
-    name: &str,
-) -> Result<(), String> {
-    let largest = currents_a.iter().copied().fold(0.0, f64::max);
-    let others = currents_a.iter().sum::<f64>() - largest;
+    of: Stated,
+) -> Result<(), Said> {
+    let largest_a = currents_a.iter().copied().fold(0.0, f64::max);
+    let others_a = currents_a.iter().sum::<f64>() - largest_a;
     let close = 1.0 + 1e-9;
-    if let Some(whole) = whole_a {
-        if largest > whole * close {
-            return Err(format!(
-                "a leg carries {largest} A, more than duty.{name}, {whole} A"
-            ));
+    if let Some(whole_a) = whole_a {
+        if largest_a > whole_a * close {
+            return Err(LoadCannot::LegCarriesMore {
+                of,
+                largest_a,
+                whole_a,
+            }
+            .into());
         }
-        if largest * close < whole {
-            return Err(format!(
-                "no leg carries duty.{name}, {whole} A: the most is {largest} A"
-            ));
+        if largest_a * close < whole_a {
+            return Err(LoadCannot::NoLegCarriesWhole {
+                of,
+                largest_a,
+                whole_a,
+            }
+            .into());
         }
     }
-    let n_legs = subjects.len();
-    if largest > others * close {
-        return Err(format!(
-            "the {name} of one of {n_legs} legs, {largest} A, is more than that of all others, {others} A: state what each leg carries"
-        ));
+    if largest_a > others_a * close {
+        return Err(LoadCannot::OneAgainstAll {
+            of,
+            n_legs: u32::try_from(subjects.len()).unwrap_or(u32::MAX),
+            largest_a,
+            others_a,
+        }
+        .into());
     }
     Ok(())
 }
@@ -347,17 +362,19 @@ fn above_load(
     loads_a: &[f64],
     currents_a: Vec<f64>,
     time_s: f64,
-) -> Result<(Vec<f64>, f64), String> {
+) -> Result<(Vec<f64>, f64), Said> {
     if time_s <= 0.0 {
-        return Err("duty.emergency_time is 0".to_owned());
+        return Err(LoadCannot::EmergencyTakesNoTime.into());
     }
     let each = subjects.iter().zip(loads_a).zip(&currents_a);
-    for ((subject, load), emergency) in each {
-        if emergency < load {
-            return Err(format!(
-                "leg {}: its emergency load, {emergency} A, is below its load, {load} A",
-                subject.leg.id
-            ));
+    for ((subject, load_a), emergency_a) in each {
+        if emergency_a < load_a {
+            return Err(LoadCannot::EmergencyBelowLoad {
+                leg: subject.leg.id.clone(),
+                emergency_a: *emergency_a,
+                load_a: *load_a,
+            }
+            .into());
         }
     }
     Ok((currents_a, time_s))
@@ -375,45 +392,31 @@ fn joined(why: Vec<Said>, questions: Vec<Said>) -> Unknown {
 
 /// What the legs meet in: of a bus half its resistance for each arm; of a body nothing but the conductors.
 ///
-/// With it how its resistance is taken, in words.
-fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<String>), Unknown> {
+/// With it how its resistance is taken.
+fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Said>), Unknown> {
     if job.kind != JointKind::Separable {
         return Ok((Hub::default(), None));
     }
-    let unknown = |why: String, question: String| Unknown::new(why, [question]);
     let Some(bus) = bus else {
-        return Err(unknown(
-            "the bus".to_owned(),
-            "On which bus do the legs sit?".to_owned(),
-        ));
+        return Err(Unknown::new(HeatLacks::Bus, [HeatAsk::Bus]));
     };
     let id = &bus.head.id;
     let Some(between_ports) = bus.resistance_ohm else {
-        return Err(unknown(
-            format!("the resistance of {id}"),
-            format!(
-                "What is the greatest resistance between two ports of {id}, the contacts of the bodies included? Ask its maker."
-            ),
-        ));
+        let (part, end) = (id.clone(), None);
+        let ask = HeatAsk::BusResistance { bus: id.clone() };
+        return Err(Unknown::new(HeatLacks::ResistanceOf { part, end }, [ask]));
     };
     // What it is made of is not stated: that metal whose resistance grows the more.
     let metals = [Metal::Copper, Metal::Aluminium];
     let coefficients = metals.map(|metal| metal.coefficient_at_per_k(20.0));
     let alpha_per_k = coefficients.into_iter().fold(0.0, f64::max);
     let read_degc = bus.resistance_at_degc.unwrap_or(BUS_COLD_DEGC);
-    let of_ports = format!(
-        "bus {id}: {:.1} microohm between two ports",
-        between_ports * 1e6
-    );
-    let grows = format!(
-        "it grows by {:.2} % of that at 20 degC for each kelvin",
-        alpha_per_k * 1e2
-    );
-    let says = match bus.resistance_at_degc {
-        Some(degc) => format!("{of_ports} at {degc} degC by its row; {grows}"),
-        None => format!(
-            "{of_ports}; its row does not say at which temperature, so it is taken as read at {BUS_COLD_DEGC} degC, and more where it is warm; {grows}"
-        ),
+    let says = HeatSaid::Bus {
+        bus: id.clone(),
+        micro_ohm: between_ports * 1e6,
+        at_degc: bus.resistance_at_degc,
+        cold_degc: BUS_COLD_DEGC,
+        percent_per_k: alpha_per_k * 1e2,
     };
     let at20 = 1.0 / (1.0 + alpha_per_k * (read_degc - 20.0));
     let hub = Hub {
@@ -421,7 +424,7 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Strin
         alpha_per_k,
         ..Hub::default()
     };
-    Ok((hub, Some(says)))
+    Ok((hub, Some(says.into())))
 }
 
 /// How many times as fast as at its reference a part ages at a temperature.

@@ -4,6 +4,7 @@ use super::shape::{Shape, Watch};
 use super::whence::Contacts;
 use super::{Aged, Done, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, ageing_ratio};
 use crate::catalogue::Ageing;
+use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::heat::HeatError;
 use jointwright_numerics::ladder::{Core, Hub, Ladder, LadderError, Spot, Star, Temperatures};
 
@@ -32,7 +33,7 @@ pub struct Model {
     /// Continuous loads, A.
     pub loads_a: Vec<f64>,
     /// Emergency loads, A, and how long they last, s; or why there are none.
-    pub emergency_a_s: Result<(Vec<f64>, f64), String>,
+    pub emergency_a_s: Result<(Vec<f64>, f64), Said>,
 }
 
 /// Temperatures of one leg, °C.
@@ -113,7 +114,7 @@ pub(super) struct Rest {
 }
 
 /// A state, unless losses outgrow the cooling.
-pub(super) fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, String> {
+pub(super) fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, Said> {
     match found {
         Ok(found) => Ok(Some(found)),
         Err(LadderError::Heat(HeatError::Runaway)) => Ok(None),
@@ -121,8 +122,9 @@ pub(super) fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<
     }
 }
 
-pub(super) fn said(why: LadderError) -> String {
-    format!("its temperatures cannot be computed: {why}")
+pub(super) fn said(why: LadderError) -> Said {
+    let why = Said::from(&why);
+    HeatCannot::NotComputed { why }.into()
 }
 
 impl Model {
@@ -130,8 +132,8 @@ impl Model {
         shapes: Vec<Shape>,
         hub: Hub,
         loads_a: Vec<f64>,
-        emergency_a_s: Result<(Vec<f64>, f64), String>,
-    ) -> Result<Model, String> {
+        emergency_a_s: Result<(Vec<f64>, f64), Said>,
+    ) -> Result<Model, Said> {
         let mut model = Model {
             shapes,
             hub,
@@ -145,7 +147,7 @@ impl Model {
     }
 
     /// The films of still air as they are at the job's load: for the least rise and the greatest diameter along each stretch, where they are least.
-    fn settle_air(&mut self) -> Result<(), String> {
+    fn settle_air(&mut self) -> Result<(), Said> {
         let has_air = |shape: &Shape| shape.stretches.iter().any(|of| of.air.is_some());
         if !self.shapes.iter().any(has_air) {
             return Ok(());
@@ -183,18 +185,19 @@ impl Model {
         Ok(())
     }
 
-    /// What was computed of still air, in words.
-    fn air_words(&self, leg: usize, id: &str) -> impl Iterator<Item = String> {
+    /// Computed films of still air.
+    fn air_said(&self, leg: usize, id: &str) -> impl Iterator<Item = Said> {
         let stretches = self.shapes[leg].stretches.iter();
         stretches.filter_map(move |stretch| {
             let air = stretch.air.as_ref()?;
-            Some(format!(
-                "leg {id}, {}: film {:.2} W/(m2 K), computed at the job's load for the least rise along it, {:.1} K, and its greatest diameter, {:.1} mm ([iec_60287_2_1], from memory)",
-                air.what,
-                stretch.film_w_per_m2k,
-                air.rise_k,
-                air.diameter_m * 1e3
-            ))
+            let film = SoilSaid::AirFilm {
+                leg: id.to_owned(),
+                what: air.what.clone(),
+                film_w_per_m2k: stretch.film_w_per_m2k,
+                rise_k: air.rise_k,
+                diameter_mm: air.diameter_m * 1e3,
+            };
+            Some(film.into())
         })
     }
 
@@ -211,12 +214,12 @@ impl Model {
         self.star(|_| Watch::Nothing)
     }
 
-    fn plain(&self) -> Result<Ladder, String> {
+    fn plain(&self) -> Result<Ladder, Said> {
         Ladder::new(self.bare_star()).map_err(said)
     }
 
     /// The cable of a leg as if it went through without a joint, watched.
-    fn alone(&self, leg: usize) -> Result<Ladder, String> {
+    fn alone(&self, leg: usize) -> Result<Ladder, Said> {
         let star = Star {
             arms: vec![self.shapes[leg].arm_alone()],
             hub: Hub::default(),
@@ -224,7 +227,7 @@ impl Model {
         Ladder::new(star).map_err(said)
     }
 
-    pub(super) fn ladders(&self) -> Result<Ladders, String> {
+    pub(super) fn ladders(&self) -> Result<Ladders, Said> {
         Ok(Ladders {
             joint: Ladder::new(self.star(|_| Watch::Rubber)).map_err(said)?,
             alone: (0..self.shapes.len())
@@ -241,7 +244,7 @@ impl Model {
     ///
     /// # Errors
     /// That it cannot be solved.
-    pub fn at_rest(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, String> {
+    pub fn at_rest(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, Said> {
         self.at_currents(&self.times(ratio))
     }
 
@@ -249,7 +252,7 @@ impl Model {
     ///
     /// # Errors
     /// As [`Model::at_rest`].
-    pub fn at_currents(&self, currents_a: &[f64]) -> Result<Option<Vec<LegAt>>, String> {
+    pub fn at_currents(&self, currents_a: &[f64]) -> Result<Option<Vec<LegAt>>, Said> {
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, currents_a)?;
         Ok(rest.map(|rest| rest.legs))
@@ -259,7 +262,7 @@ impl Model {
         &self,
         ladders: &mut Ladders,
         currents_a: &[f64],
-    ) -> Result<Option<Rest>, String> {
+    ) -> Result<Option<Rest>, Said> {
         let found = unless_runaway(ladders.joint.steady(currents_a))?;
         let mut alone = Vec::new();
         for (ladder, current) in ladders.alone.iter_mut().zip(currents_a) {
@@ -308,7 +311,7 @@ impl Model {
     ///
     /// # Errors
     /// As [`Model::at_rest`].
-    pub fn along(&self, ratio: f64) -> Result<Option<Vec<Along>>, String> {
+    pub fn along(&self, ratio: f64) -> Result<Option<Vec<Along>>, Said> {
         let currents = self.times(ratio);
         let mut plain = self.plain()?;
         let Some(found) = unless_runaway(plain.steady(&currents))? else {
@@ -334,7 +337,7 @@ impl Model {
     ///
     /// # Errors
     /// That it cannot be solved.
-    pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, String> {
+    pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, Said> {
         self.joint_to_degc(&mut self.plain()?, leg, degc)
     }
 
@@ -343,7 +346,7 @@ impl Model {
         ladder: &mut Ladder,
         leg: usize,
         degc: f64,
-    ) -> Result<Option<f64>, String> {
+    ) -> Result<Option<f64>, Said> {
         let currents = |ratio: f64| self.times(ratio);
         self.factor_to_degc(ladder, leg, degc, currents, RATIO_MOST)
     }
@@ -356,7 +359,7 @@ impl Model {
         degc: f64,
         currents_a: impl Fn(f64) -> Vec<f64>,
         greatest: f64,
-    ) -> Result<Option<f64>, String> {
+    ) -> Result<Option<f64>, Said> {
         let within_m = self.shapes[leg].body.end_m;
         let core = ladder.core(leg);
         let joint =
@@ -371,7 +374,7 @@ impl Model {
         ladder: &mut Ladder,
         leg: usize,
         degc: f64,
-    ) -> Result<Option<f64>, String> {
+    ) -> Result<Option<f64>, Said> {
         let found = ladder.load_to_degc(&self.loads_a[leg..=leg], Spot::Watched, degc);
         Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
     }
@@ -383,7 +386,7 @@ impl Model {
     ///
     /// # Errors
     /// That it cannot be solved.
-    pub fn lasts(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Vec<Lasts>, String> {
+    pub fn lasts(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Vec<Lasts>, Said> {
         let mut course = self.course(currents_a, limits)?;
         (0..limits.len()).map(|index| course.lasts(index)).collect()
     }
@@ -399,7 +402,7 @@ impl Model {
         &self,
         currents_a: &[f64],
         limits: &[LegLimit],
-    ) -> Result<Option<(usize, f64)>, String> {
+    ) -> Result<Option<(usize, f64)>, Said> {
         let mut course = self.course(currents_a, limits)?;
         let firsts: Vec<Option<usize>> = course.asked.iter().map(|of| course.first(of)).collect();
         let Some(least) = firsts.iter().flatten().min().copied() else {
@@ -418,7 +421,7 @@ impl Model {
     }
 
     /// The states of an emergency, doubling by doubling, until every leg is above its temperature.
-    fn course(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Course, String> {
+    fn course(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Course, Said> {
         let mut ladder = self.plain()?;
         let start = ladder.steady(&self.loads_a).map_err(said)?;
         let rest = unless_runaway(ladder.steady(currents_a))?;
@@ -452,7 +455,7 @@ impl Model {
         ladders: &mut Ladders,
         emergency_a: &[f64],
         time_s: f64,
-    ) -> Result<Option<Vec<LegAt>>, String> {
+    ) -> Result<Option<Vec<LegAt>>, Said> {
         let Some(found) = last(&mut ladders.joint, &self.loads_a, emergency_a, time_s)? else {
             return Ok(None);
         };
@@ -475,7 +478,7 @@ impl Model {
         ageings: &[Option<Ageing>],
         at_load: &[LegAt],
         emergency: Option<&(Vec<f64>, f64)>,
-    ) -> Result<Vec<Option<Aged>>, String> {
+    ) -> Result<Vec<Option<Aged>>, Said> {
         let course = match emergency {
             Some((currents_a, time_s)) if ageings.iter().any(Option::is_some) => {
                 let start = ladder.steady(&self.loads_a).map_err(said)?;
@@ -512,7 +515,7 @@ impl Model {
     }
 
     /// How long the job's emergency may last before each leg's body comes to its limit; nothing without one.
-    fn lasting(&self, rows: &[LegRow], has_rest: bool) -> Result<Vec<Option<Lasts>>, String> {
+    fn lasting(&self, rows: &[LegRow], has_rest: bool) -> Result<Vec<Option<Lasts>>, Said> {
         let mut found = vec![None; rows.len()];
         let (Ok((currents, _)), true) = (&self.emergency_a_s, has_rest) else {
             return Ok(found);
@@ -538,7 +541,7 @@ impl Model {
         ladders: &mut Ladders,
         input: &Input,
         (index, limits): (usize, &[Option<f64>]),
-    ) -> Result<LegWarm, String> {
+    ) -> Result<LegWarm, Said> {
         let (row, said) = (&input.rows[index], input.said[index].clone());
         let (id, limits_degc) = (&row.leg, row.limits_degc);
         let load_to_limit_ratio = match limits_degc.0 {
@@ -549,7 +552,7 @@ impl Model {
             Some(degc) => self.cable_to_degc(&mut ladders.alone[index], index, degc)?,
             None => None,
         };
-        let air = self.air_words(index, id);
+        let air = self.air_said(index, id);
         Ok(LegWarm {
             leg: id.clone(),
             body: row.body.clone(),
@@ -567,7 +570,7 @@ impl Model {
         })
     }
 
-    pub(super) fn answer(self, input: Input) -> Result<Done, String> {
+    pub(super) fn answer(self, input: Input) -> Result<Done, Said> {
         let rows = &input.rows;
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, &self.loads_a)?;
@@ -624,7 +627,7 @@ fn last(
     loads_a: &[f64],
     currents_a: &[f64],
     time_s: f64,
-) -> Result<Option<Temperatures>, String> {
+) -> Result<Option<Temperatures>, Said> {
     let start = ladder.steady(loads_a).map_err(said)?;
     let cores: Vec<Core> = (0..currents_a.len()).map(|arm| ladder.core(arm)).collect();
     let is_beyond = |state: &Temperatures| {
@@ -687,7 +690,7 @@ impl Course {
         self.states.iter().position(|(_, state)| of.is_above(state))
     }
 
-    fn lasts(&mut self, index: usize) -> Result<Lasts, String> {
+    fn lasts(&mut self, index: usize) -> Result<Lasts, Said> {
         let of = &self.asked[index];
         let Some(first) = self.first(of) else {
             let is_borne = self.rest.as_ref().is_some_and(|rest| !of.is_above(rest));

@@ -3,7 +3,7 @@
 //! Source: `docs/theory/rating.md`, which says of each constant how it was read.
 
 use crate::job::{AirForm, Duct, DuctFilling, Formation, Soil};
-use crate::limit::shown;
+use crate::said::{Said, SoilCannot, SoilPart, SoilSaid, SoilSource, SoilWhat};
 use jointwright_numerics::rating::soil::{group_k_m_per_w, line, mutual_k_m_per_w};
 use jointwright_numerics::rating::thermal::{
     Filling, Hanging, TOUCHING_TREFOIL_RATIO, bank_k_m_per_w, group_diameter_m, layer_k_m_per_w,
@@ -23,13 +23,56 @@ pub(super) const FREE_AIR: &str = "free-air-film";
 /// One part of a resistance.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Part {
-    pub what: String,
+    pub what: SoilWhat,
     pub k_m_per_w: f64,
-    pub source: &'static str,
+    pub source: SoilSource,
+    /// Whether all of it is taken to be concrete.
+    pub is_concrete: bool,
+    /// Whether all of it is taken to have dried out.
+    pub is_dry: bool,
     /// Whether it is of the soil itself, and grows as the soil dries.
     pub is_soil: bool,
     /// Key under which the owner may confirm it, where it is from memory.
     pub memory: Option<&'static str>,
+}
+
+impl Part {
+    /// Part of the soil itself; nothing of it from memory.
+    const fn of_soil(what: SoilWhat, k_m_per_w: f64, source: SoilSource) -> Part {
+        Part {
+            what,
+            k_m_per_w,
+            source,
+            is_concrete: false,
+            is_dry: false,
+            is_soil: true,
+            memory: None,
+        }
+    }
+
+    /// Part that lies in the soil; nothing of it from memory.
+    const fn in_soil(what: SoilWhat, k_m_per_w: f64, source: SoilSource) -> Part {
+        Part {
+            is_soil: false,
+            ..Part::of_soil(what, k_m_per_w, source)
+        }
+    }
+
+    /// Message about it.
+    const fn said(&self) -> SoilPart {
+        SoilPart {
+            what: self.what,
+            k_m_per_w: self.k_m_per_w,
+            source: self.source,
+            is_concrete: self.is_concrete,
+            is_dry: self.is_dry,
+        }
+    }
+}
+
+/// A count as a sentence has it.
+fn count(n: usize) -> u32 {
+    u32::try_from(n).unwrap_or(u32::MAX)
 }
 
 /// A cable for its surroundings.
@@ -41,20 +84,16 @@ pub(super) struct Surface {
     pub jacket_k_m_per_w: f64,
 }
 
-const IMAGES: &str = "closed form (images) [iec_60287_2_1]";
-const TREFOIL: &str = "[iec_60287_2_1], as [cigre_tb880] case 0-1 has it";
-const MEMORY: &str = "[iec_60287_2_1], from memory";
-
 /// Resistance outside a cable in soil or in a duct in it, part by part, K·m/W for the heat of one cable; soil that dries as if all of it had.
 ///
 /// # Errors
-/// Why it cannot be, as a sentence fragment.
+/// Why it cannot be.
 pub(super) fn in_soil(
     soil: &Soil,
     duct: Option<&Duct>,
     surface: &Surface,
     soil_degc: f64,
-) -> Result<Vec<Part>, String> {
+) -> Result<Vec<Part>, Said> {
     let Some(drying) = soil.drying else {
         return in_moist_soil(soil, duct, surface, soil_degc);
     };
@@ -65,7 +104,7 @@ pub(super) fn in_soil(
     };
     let mut parts = in_moist_soil(&dry, duct, surface, soil_degc)?;
     for part in parts.iter_mut().filter(|part| part.is_soil) {
-        part.what = format!("{}, all of it dried out", part.what);
+        part.is_dry = true;
         // What has a key of its own keeps it; the soil itself has none.
         part.memory = part.memory.or(Some(SOIL_DRIES));
     }
@@ -81,14 +120,14 @@ pub(super) fn in_moist_soil(
     duct: Option<&Duct>,
     surface: &Surface,
     soil_degc: f64,
-) -> Result<Vec<Part>, String> {
+) -> Result<Vec<Part>, Said> {
     match duct {
         Some(duct) => in_duct(soil, duct, surface, soil_degc),
         None => buried(soil, surface),
     }
 }
 
-fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
+fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, Said> {
     let outside_m = surface.jacket_m.1;
     let rho = soil.resistivity_k_m_per_w;
     if soil.formation != Some(Formation::Trefoil) || soil.spacing_m.is_some() {
@@ -102,36 +141,25 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, String> {
     );
     lie_apart_and_covered(&axes(soil, outside_m), outside_m)?;
     let own = touching_trefoil_k_m_per_w(rho, soil.depth_m, outside_m);
+    let own = own.map_err(|why| Said::from(&why))?;
+    let more = (TOUCHING_TREFOIL_RATIO - 1.0) * jacket;
     let mut parts = vec![
-        Part {
-            what: "soil about a touching trefoil".to_owned(),
-            k_m_per_w: own.map_err(|why| why.to_string())?,
-            source: TREFOIL,
-            is_soil: true,
-            memory: None,
-        },
-        Part {
-            what: "jacket of a touching trefoil, more than its own".to_owned(),
-            k_m_per_w: (TOUCHING_TREFOIL_RATIO - 1.0) * jacket,
-            source: TREFOIL,
-            is_soil: false,
-            memory: None,
-        },
+        Part::of_soil(SoilWhat::AboutTrefoil, own, SoilSource::Trefoil),
+        Part::in_soil(SoilWhat::JacketOfTrefoil, more, SoilSource::Trefoil),
     ];
     if soil.n_circuits > 1 {
-        parts.push(Part {
-            what: format!("{} circuits beside it", soil.n_circuits - 1),
-            k_m_per_w: trefoils_beside(soil)?,
-            source: IMAGES,
-            is_soil: true,
-            memory: None,
-        });
+        let n_circuits = count(soil.n_circuits - 1);
+        parts.push(Part::of_soil(
+            SoilWhat::CircuitsBeside { n_circuits },
+            trefoils_beside(soil)?,
+            SoilSource::Images,
+        ));
     }
     Ok(parts)
 }
 
 /// What other touching trefoils add to the middle one, each as three lines in its middle.
-fn trefoils_beside(soil: &Soil) -> Result<f64, String> {
+fn trefoils_beside(soil: &Soil) -> Result<f64, Said> {
     let apart = soil.circuits_apart_m.unwrap_or(0.0);
     let middle = soil.n_circuits / 2;
     let here = [0.0, soil.depth_m];
@@ -139,7 +167,7 @@ fn trefoils_beside(soil: &Soil) -> Result<f64, String> {
         .filter(|circuit| *circuit != middle)
         .map(|circuit| {
             let across = (circuit as f64 - middle as f64) * apart;
-            let line = line(here, [across, soil.depth_m]).map_err(|why| why.to_string())?;
+            let line = line(here, [across, soil.depth_m]).map_err(|why| Said::from(&why))?;
             let rho = soil.resistivity_k_m_per_w;
             Ok(3.0 * mutual_k_m_per_w(rho, line.image_m, line.axis_m))
         })
@@ -207,47 +235,39 @@ pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, Rat
 /// Soil about the worst of all cables or ducts of this diameter, all of them alike.
 ///
 /// Lines are warmer than cables in one plane that touch, whose metal evens out what flows where: `docs/theory/warm.md`.
-fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, String> {
+fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, Said> {
     let axes = axes(soil, outside_m);
     lie_apart_and_covered(&axes, outside_m)?;
+    let n_lines = count(axes.len());
     let each = group_k_m_per_w(rho, &axes, outside_m).map_err(|why| {
-        format!(
-            "{} of {:.0} mm at {:.0} mm depth cannot lie so: {why}",
-            axes.len(),
-            outside_m * 1e3,
-            soil.depth_m * 1e3
-        )
+        Said::from(SoilCannot::LieSo {
+            n_lines,
+            outside_mm: outside_m * 1e3,
+            depth_mm: soil.depth_m * 1e3,
+            why: Said::from(&why),
+        })
     })?;
     let is_touching = soil.formation == Some(Formation::Flat) && soil.spacing_m.is_none();
-    Ok(Part {
-        what: if axes.len() == 1 {
-            "soil".to_owned()
-        } else if is_touching {
-            format!(
-                "soil, the worst placed of {} that touch and lose alike",
-                axes.len()
-            )
-        } else {
-            format!("soil, the worst placed of {} that lose alike", axes.len())
-        },
-        k_m_per_w: each.into_iter().fold(0.0, f64::max),
-        source: IMAGES,
-        is_soil: true,
-        memory: None,
-    })
+    let what = match n_lines {
+        1 => SoilWhat::AboutOne,
+        _ if is_touching => SoilWhat::AboutTouching { n_lines },
+        _ => SoilWhat::AboutApart { n_lines },
+    };
+    let k_m_per_w = each.into_iter().fold(0.0, f64::max);
+    Ok(Part::of_soil(what, k_m_per_w, SoilSource::Images))
 }
 
 /// Whether every cable or duct is covered by soil, and none lies in another.
 ///
 /// # Errors
-/// What cannot be, as a sentence fragment.
-fn lie_apart_and_covered(axes: &[[f64; 2]], outside_m: f64) -> Result<(), String> {
+/// Statements that cannot be.
+fn lie_apart_and_covered(axes: &[[f64; 2]], outside_m: f64) -> Result<(), Said> {
     if axes.iter().any(|axis| axis[1] <= 0.5 * outside_m) {
-        return Err(format!(
-            "one of {} of {:.0} mm would stick out of the ground",
-            axes.len(),
-            outside_m * 1e3
-        ));
+        return Err(SoilCannot::StickOut {
+            n_lines: count(axes.len()),
+            outside_mm: outside_m * 1e3,
+        }
+        .into());
     }
     let lie_in_another = |(at, one): (usize, &[f64; 2])| {
         axes[..at].iter().any(|other| {
@@ -256,31 +276,26 @@ fn lie_apart_and_covered(axes: &[[f64; 2]], outside_m: f64) -> Result<(), String
         })
     };
     if axes.iter().enumerate().any(lie_in_another) {
-        return Err(format!(
-            "{} of {:.0} mm would lie in one another",
-            axes.len(),
-            outside_m * 1e3
-        ));
+        return Err(SoilCannot::LieInOneAnother {
+            n_lines: count(axes.len()),
+            outside_mm: outside_m * 1e3,
+        }
+        .into());
     }
     Ok(())
 }
 
-fn in_duct(
-    soil: &Soil,
-    duct: &Duct,
-    surface: &Surface,
-    soil_degc: f64,
-) -> Result<Vec<Part>, String> {
+fn in_duct(soil: &Soil, duct: &Duct, surface: &Surface, soil_degc: f64) -> Result<Vec<Part>, Said> {
     let n = duct.n_cables as f64;
     let over = group_diameter_m(duct.n_cables, surface.jacket_m.1)
-        .ok_or("more than 4 cables in one duct are not computed")?;
+        .ok_or(SoilCannot::MoreThanFourInDuct)?;
     if over > duct.inside_m {
-        return Err(format!(
-            "{} cables of {:.1} mm do not lie in a duct of {:.1} mm",
-            duct.n_cables,
-            surface.jacket_m.1 * 1e3,
-            duct.inside_m * 1e3
-        ));
+        return Err(SoilCannot::DuctTooNarrow {
+            n_cables: count(duct.n_cables),
+            cable_mm: surface.jacket_m.1 * 1e3,
+            duct_mm: duct.inside_m * 1e3,
+        }
+        .into());
     }
     let filling = match duct.holds {
         DuctFilling::AirInPlastic => Filling::AIR_IN_PLASTIC,
@@ -294,39 +309,27 @@ fn in_duct(
     });
     let mut about = group(soil, rho, duct.outside_m)?;
     about.k_m_per_w *= n;
-    if duct.bank.is_some() {
-        about.what = format!("{}, as if all were concrete", about.what);
-    }
+    about.is_concrete = duct.bank.is_some();
+    let filled = n * filling.resistance_k_m_per_w(over, soil_degc);
+    let wall = n * layer_k_m_per_w(duct.wall_k_m_per_w, duct.inside_m, duct.outside_m);
+    let what = SoilWhat::FillingOfDuct { at_degc: soil_degc };
     let mut parts = vec![
         Part {
-            what: format!(
-                "filling of the duct, taken at {} degC, where it resists most",
-                shown(soil_degc)
-            ),
-            k_m_per_w: n * filling.resistance_k_m_per_w(over, soil_degc),
-            source: MEMORY,
-            is_soil: false,
             memory: Some(DUCT_FILLING),
+            ..Part::in_soil(what, filled, SoilSource::Memory)
         },
-        Part {
-            what: "wall of the duct".to_owned(),
-            k_m_per_w: n * layer_k_m_per_w(duct.wall_k_m_per_w, duct.inside_m, duct.outside_m),
-            source: "closed form",
-            is_soil: false,
-            memory: None,
-        },
+        Part::in_soil(SoilWhat::WallOfDuct, wall, SoilSource::ClosedForm),
         about,
     ];
     if let Some(bank) = duct.bank {
         let ducts = if soil.formation.is_some() { 3.0 } else { 1.0 };
         let resistivities = (soil.resistivity_k_m_per_w, bank.resistivity_k_m_per_w);
         let more = bank_k_m_per_w(resistivities, soil.depth_m, bank.sides_m);
+        let more = more.map_err(|why| Said::from(&why))?;
+        let k_m_per_w = n * ducts * soil.n_circuits as f64 * more;
         parts.push(Part {
-            what: "soil in place of concrete beyond the bank".to_owned(),
-            k_m_per_w: n * ducts * soil.n_circuits as f64 * more.map_err(|why| why.to_string())?,
-            source: MEMORY,
-            is_soil: true,
             memory: Some(DUCT_BANK),
+            ..Part::of_soil(SoilWhat::BeyondBank, k_m_per_w, SoilSource::Memory)
         });
     }
     Ok(parts)
@@ -341,17 +344,12 @@ pub(super) fn hanging(form: AirForm) -> Hanging {
     }
 }
 
-/// All parts in words.
-pub(super) fn words(parts: &[Part]) -> String {
-    let total: f64 = parts.iter().map(|part| part.k_m_per_w).sum();
-    let each = parts
-        .iter()
-        .map(|part| format!("{} {:.3} ({})", part.what, part.k_m_per_w, part.source));
-    let each: Vec<String> = each.collect();
-    format!(
-        "{total:.3} K m/W outside the cable, computed: {}",
-        each.join(", ")
-    )
+/// All parts, and what they are together.
+pub(super) fn said(parts: &[Part]) -> SoilSaid {
+    SoilSaid::Outside {
+        total_k_m_per_w: parts.iter().map(|part| part.k_m_per_w).sum(),
+        parts: parts.iter().map(Part::said).collect(),
+    }
 }
 
 #[cfg(test)]

@@ -14,7 +14,8 @@ impl Warm {
             Warm::NotAsked => Err(Vec::new()),
             Warm::Refused(why) => Err(vec![Ruling::not_judged(check, subject, why.clone())]),
             Warm::Unknown(unknown) => {
-                let why = Said::of("not known", &unknown.why);
+                let why = unknown.why.clone();
+                let why = HeatSaid::NotKnown { why };
                 let ruling = Ruling::not_judged(check, subject, why);
                 Err(vec![match unknown.ask() {
                     None => ruling,

@@ -5,6 +5,7 @@
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
 use super::{Along, Done, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
+use crate::said::Said;
 
 /// Loads of the emergency table, over the least that is not borne for ever.
 const EMERGENCY_RATIOS: [f64; 12] = [
@@ -65,8 +66,8 @@ impl Warm {
     /// The rating of a joint; none where its temperatures are not computed.
     ///
     /// # Errors
-    /// That a state could not be solved, as a sentence fragment.
-    pub fn rating(&self) -> Result<Option<Rating>, String> {
+    /// That a state could not be solved.
+    pub fn rating(&self) -> Result<Option<Rating>, Said> {
         let Warm::Done(done) = self else {
             return Ok(None);
         };
@@ -99,7 +100,7 @@ impl Done {
         self.legs.iter().enumerate().flat_map(of).collect()
     }
 
-    fn governs(&self) -> Result<Vec<Govern>, String> {
+    fn governs(&self) -> Result<Vec<Govern>, Said> {
         // A limit that the surroundings alone pass is passed before any load.
         let unloaded = self.model.at_rest(0.0)?;
         let govern = |limit: LegLimit| {
@@ -121,7 +122,7 @@ impl Done {
         Ok(all)
     }
 
-    fn loads(&self, governs: &[Govern]) -> Result<Vec<AtRatio>, String> {
+    fn loads(&self, governs: &[Govern]) -> Result<Vec<AtRatio>, Said> {
         let governing = governs.first().and_then(|of| of.ratio).unwrap_or(1.0);
         let limits = self.limits();
         let row = |ratio: f64| {
@@ -140,7 +141,7 @@ impl Done {
     }
 
     /// How long loads flow until the first limit, of a body in an emergency or of the job for its cables.
-    fn emergencies(&self) -> Result<Vec<Emergency>, String> {
+    fn emergencies(&self) -> Result<Vec<Emergency>, Said> {
         let bodies = self.legs.iter().map(|of| of.limits_degc.1);
         let (Some(bodies), Some(at_load)) = (bodies.collect::<Option<Vec<f64>>>(), &self.at_load)
         else {

@@ -4,6 +4,7 @@
 
 use super::model::{Ladders, Model, RATIO_MOST, Rest, hottest, said, unless_runaway};
 use super::{Done, LegWarm};
+use crate::said::{Said, Share, ShareFrom};
 use jointwright_numerics::ladder::{Ladder, Origins};
 
 /// Of what the difference is made between the conductor inside a body and its cable going through there without a joint, K: the shares add up to it.
@@ -31,15 +32,6 @@ impl Whence {
     }
 }
 
-/// One share of that difference, in words.
-#[derive(Clone, Debug, PartialEq)]
-pub struct Share {
-    /// What makes the heat.
-    pub from: String,
-    /// What it adds, K.
-    pub k: f64,
-}
-
 impl Done {
     /// Where the difference of a leg comes from, the largest share first; nothing where no state was found.
     pub fn shares(&self, of: &LegWarm) -> Vec<Share> {
@@ -47,44 +39,39 @@ impl Done {
             return Vec::new();
         };
         let id = &of.leg;
-        let share = |from: String, k: f64| Share { from, k };
-        let connector =
-            format!("the connector of leg {id} against the same length of its conductor");
+        let leg = || id.clone();
+        let share = |from: ShareFrom, k: f64| Share { from, k };
+        let connector = ShareFrom::Connector { leg: leg() };
         let mut shares = vec![share(connector, whence.connector_k)];
         if self.bus_says.is_some() {
-            shares.push(share("the bus".to_owned(), whence.bus_k));
+            shares.push(share(ShareFrom::Bus, whence.bus_k));
         }
-        shares.extend(whence.legs_k.iter().map(|(leg, k)| {
-            let other = &self.legs[*leg].leg;
-            share(format!("leg {other}, from where the legs meet"), *k)
+        shares.extend(whence.legs_k.iter().map(|(other, k)| {
+            let leg = self.legs[*other].leg.clone();
+            share(ShareFrom::OtherLeg { leg }, *k)
         }));
-        let own = format!("leg {id}'s own current, under the joint instead of in the open cable");
-        shares.push(share(own, whence.own_k));
-        shares.push(share(
-            "what surrounds the joint against what surrounds the cable".to_owned(),
-            whence.surroundings_k,
-        ));
+        shares.push(share(ShareFrom::OwnCurrent { leg: leg() }, whence.own_k));
+        shares.push(share(ShareFrom::Surroundings, whence.surroundings_k));
         shares.sort_by(|a, b| b.k.abs().total_cmp(&a.k.abs()));
         shares
     }
 }
 
-/// Shares in tenths of a kelvin that add up to the difference in tenths; what is less than half a tenth is left out.
-pub fn share_words(by_k: f64, shares: &[Share]) -> String {
+/// Shares in whole tenths of a kelvin that add up to the difference in tenths; what is less than half a tenth is left out.
+pub fn in_tenths(by_k: f64, shares: &[Share]) -> Vec<Share> {
     let tenths = |k: f64| (10.0 * k).round();
     let rest = tenths(by_k) - shares.iter().map(|share| tenths(share.k)).sum::<f64>();
-    let said: Vec<String> = shares
+    shares
         .iter()
         .enumerate()
         // What rounding leaves goes to the largest.
         .map(|(index, share)| (share, tenths(share.k) + if index == 0 { rest } else { 0.0 }))
         .filter(|(_, tenths)| *tenths != 0.0)
-        .map(|(share, tenths)| format!("{:+.1} K {}", tenths / 10.0, share.from))
-        .collect();
-    if said.is_empty() {
-        return String::new();
-    }
-    format!(" (of this: {})", said.join(", "))
+        .map(|(share, tenths)| Share {
+            from: share.from.clone(),
+            k: tenths / 10.0,
+        })
+        .collect()
 }
 
 /// What one connector of twice its resistance adds, the others as they are.
@@ -118,7 +105,7 @@ impl Model {
         ladders: &mut Ladders,
         rest: &Rest,
         leg: usize,
-    ) -> Result<Whence, String> {
+    ) -> Result<Whence, Said> {
         let (shape, at) = (&self.shapes[leg], &rest.legs[leg]);
         let joint = ladders
             .joint
@@ -158,7 +145,7 @@ impl Model {
         &self,
         ladders: &mut Ladders,
         rest: &Rest,
-    ) -> Result<Vec<Contacts>, String> {
+    ) -> Result<Vec<Contacts>, Said> {
         let n_legs = self.shapes.len();
         let mut contacts = vec![Contacts::default(); n_legs];
         for worse in 0..n_legs {
@@ -191,7 +178,7 @@ impl Model {
         ladder: &mut Ladder,
         leg: usize,
         limits_degc: &[Option<f64>],
-    ) -> Result<Option<OwnLoad>, String> {
+    ) -> Result<Option<OwnLoad>, Said> {
         let loads = &self.loads_a;
         let (Some(limit_degc), true) = (limits_degc[leg], loads.len() > 2) else {
             return Ok(None);
@@ -209,7 +196,7 @@ impl Model {
         let mut ratio = |feeder: Option<usize>, from_a: f64, most_a: f64| {
             let currents = |factor: f64| with(from_a + factor * (most_a - from_a), feeder);
             let found = self.factor_to_degc(ladder, leg, limit_degc, currents, 1.0)?;
-            Ok::<Option<f64>, String>(found.map(|factor| from_a + factor * (most_a - from_a)))
+            Ok::<Option<f64>, Said>(found.map(|factor| from_a + factor * (most_a - from_a)))
         };
         let alone_a = if most_a > loads[leg] {
             ratio(None, loads[leg], most_a)?
@@ -250,7 +237,7 @@ impl Model {
         leg: usize,
         currents_a: &[f64],
         limits_degc: &[Option<f64>],
-    ) -> Result<Vec<usize>, String> {
+    ) -> Result<Vec<usize>, Said> {
         let found = unless_runaway(ladder.steady(currents_a))?;
         let is_above = |(other, degc): (usize, &Option<f64>)| {
             let degc = (*degc)?;

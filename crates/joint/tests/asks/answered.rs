@@ -358,7 +358,8 @@ fn owner(files: &mut Files, order: &Order, key: &str, of: &str) -> bool {
         }
         "window" => {
             let (plane, leg) = of.rsplit_once(" of leg ").expect("a plane of a leg");
-            let is = |p: &Plane| p.words(order.job.words) == plane;
+            let tongue = jointwright_wording::Tongue::of(&order.job);
+            let is = |p: &Plane| tongue.plane(*p) == plane;
             let plane = Plane::ALL.iter().copied().find(is).expect("a plane").name();
             files.add("owner_window", &format!("plane = \"{plane}\"\nleg = \"{leg}\"\nminus = \"2 mm\"\nplus = \"2 mm\"\n{by}"));
         }

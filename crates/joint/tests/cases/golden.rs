@@ -4,7 +4,9 @@
 
 use super::facts::facts;
 use super::{CASES, named};
-use jointwright_joint::plan::INVENTED;
+
+/// Banner across everything that is invented.
+const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 
 #[track_caller]
 fn check(slug: &str) {

@@ -53,11 +53,7 @@ fn distances(example: &str, legs: &[&str]) -> Vec<(String, f64, f64)> {
             });
             let off = (seen.value.per_volt_per_m - value).abs() / value;
             let says = (seen.value.error_per_m + error) / value;
-            all.push((
-                format!("leg {}, {}", leg.leg.id, quantity.words()),
-                off,
-                says,
-            ));
+            all.push((format!("leg {}, {quantity:?}", leg.leg.id), off, says));
         }
     }
     all

@@ -9,9 +9,11 @@ use super::toml_text::{Order, each_length, row, rows, text, tree};
 use crate::cases::{accepted, named, plan_of, read};
 use jointwright_joint::catalogue::{Catalogue, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaints, Source};
-use jointwright_joint::plan::INVENTED;
 use jointwright_units::Length;
 use toml::{Table, Value};
+
+/// Banner across everything that is invented.
+const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 
 const KINDS: &[(&str, &str)] = &[
     ("adapter", "demo-adapter-24"),

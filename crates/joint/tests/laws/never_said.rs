@@ -3,13 +3,15 @@
 use crate::cases::everything;
 use jointwright_joint::cutback::cutback;
 use jointwright_joint::fit::Chosen;
-use jointwright_joint::plan::{NEVER, NO_VOLTAGE};
+
+/// Statement of every plan about itself.
+const NEVER: &str = "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. What stands in “ ” is said by the job or by the row named beside it, not by this plan. The parts' own instructions prevail.";
 
 /// Sentences that contain the words in order to deny them.
 const DENIALS: &[&str] = &[
     NEVER,
     "This says what the cable is made of, never which circuit it is or whether it is dead.",
-    NO_VOLTAGE,
+    "The voltage that stands in a fault to earth is larger by far and is not computed. No voltage here is called harmless.",
     "and no voltage is called harmless",
 ];
 

@@ -3,10 +3,13 @@
 use crate::cases::{CASES, accepted, everything, named, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{MarkDoc, NO_TIME, mark_of, program};
+use jointwright_joint::plan::{MarkDoc, mark_of, program};
 use jointwright_joint::plane::Plane;
-use jointwright_wording::plan;
+use jointwright_wording::{Tongue, plan};
 use std::collections::BTreeMap;
+
+/// Text in place of a time that nobody gave.
+const NO_TIME: &str = "time not given";
 
 fn catalogues(demonstration: &str) -> Vec<(String, String)> {
     vec![(DEMONSTRATION.to_owned(), demonstration.to_owned())]
@@ -16,7 +19,8 @@ fn catalogues(demonstration: &str) -> Vec<(String, String)> {
 #[track_caller]
 fn mark(job: &str, catalogues: &[(String, String)], program: &str) -> MarkDoc {
     let order = accepted(read(job, catalogues), "the job");
-    mark_of(&accepted(judge(&order), "the job"), program)
+    let judged = accepted(judge(&order), "the job");
+    mark_of(&judged, program, &Tongue::of(&order.job))
 }
 
 /// A text with one passage changed; the passage must be there.

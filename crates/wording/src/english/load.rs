@@ -1,9 +1,9 @@
 //! Sentences about the load and the emergency of a joint, and about its bonding lead in a short circuit.
 
-use crate::{Tongue, shown};
-use jointwright_joint::said::{LoadSaid, Wording};
+use crate::shown;
+use jointwright_joint::said::{LoadSaid, Share, ShareFrom};
 
-pub(super) fn say(tongue: Tongue, said: &LoadSaid) -> String {
+pub(super) fn say(said: &LoadSaid) -> String {
     match said {
         LoadSaid::TooHotAtLoad => "Stop and call: at this load the joint gets hotter than its paper allows. The engineer decides on the load, on what surrounds the joint, or on another body or connector.".to_owned(),
         LoadSaid::GreatestAtLoadNotSaid { row } => {
@@ -16,10 +16,11 @@ pub(super) fn say(tongue: Tongue, said: &LoadSaid) -> String {
             "conductor inside {body} with {} A all the time",
             shown(*load_a)
         ),
-        LoadSaid::MoreThanCable { by_k, shares } => format!(
+        LoadSaid::MoreThanCable { by_k, shares: of } => format!(
             "{by_k:.1} K more than its cable would have there{}",
-            tongue.say(shares)
+            shares(of)
         ),
+        LoadSaid::ShareFrom(from) => share_from(from),
         LoadSaid::TooHotInEmergency => "Stop and call: in such an emergency the joint gets hotter than its paper allows. The engineer decides how much load, and for how long.".to_owned(),
         LoadSaid::GreatestInEmergencyNotSaid { row } => format!(
             "the row {row} does not say how hot the conductor in it may be in an emergency"
@@ -44,5 +45,33 @@ pub(super) fn say(tongue: Tongue, said: &LoadSaid) -> String {
         }
         LoadSaid::AskLeadGreatest => "To what temperature may this bonding lead rise in a short circuit, by its paper?".to_owned(),
         LoadSaid::PaperOfLead => "the lead's paper, as the job states it".to_owned(),
+    }
+}
+
+/// Shares of a difference; empty if there are none.
+pub(super) fn shares(shares: &[Share]) -> String {
+    if shares.is_empty() {
+        return String::new();
+    }
+    let each = shares
+        .iter()
+        .map(|share| format!("{:+.1} K {}", share.k, share_from(&share.from)));
+    format!(" (of this: {})", each.collect::<Vec<_>>().join(", "))
+}
+
+fn share_from(from: &ShareFrom) -> String {
+    match from {
+        ShareFrom::Connector { leg } => {
+            format!("the connector of leg {leg} against the same length of its conductor")
+        }
+        ShareFrom::Bus => "the bus".to_owned(),
+        ShareFrom::OtherLeg { leg } => format!("leg {leg}, from where the legs meet"),
+        ShareFrom::OwnCurrent { leg } => {
+            format!("leg {leg}'s own current, under the joint instead of in the open cable")
+        }
+        ShareFrom::Surroundings => {
+            "what surrounds the joint against what surrounds the cable".to_owned()
+        }
+        ShareFrom::ConnectorOf { leg } => format!("the connector of leg {leg}"),
     }
 }

@@ -273,7 +273,7 @@ fn table(tongue: Tongue, said: &TableSaid) -> String {
         TableSaid::NoDiameterRow { size, stranding } => {
             format!("no row for {} {}", size, tongue.stranding(*stranding))
         }
-        TableSaid::NoWallRow { wall } => format!("no wall row for {wall}"),
+        TableSaid::NoWallRow { wall } => format!("no wall row for {}", super::plan::wall(*wall)),
         TableSaid::NoResistanceRow { conductor } => {
             format!("no DC resistance row for {}", conductor.phrase(Words::Iec))
         }

@@ -1,6 +1,7 @@
 //! English.
 
 mod ask;
+mod assumed;
 mod caution;
 pub(crate) mod check;
 mod closing;
@@ -12,14 +13,20 @@ mod fit;
 mod heat;
 mod hold;
 mod kit;
+mod letter;
 mod limit;
 mod load;
 mod measured;
+pub(crate) mod noun;
+mod plan;
 mod pressure;
+mod rating;
 mod seal;
 mod section;
 mod shield;
 mod slack;
+mod soil;
+mod solver;
 mod step;
 mod store;
 mod stress;
@@ -46,13 +53,19 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Measured(said) => measured::say(tongue, said),
         Said::Stress(said) => stress::say(tongue, said),
         Said::Kit(said) => kit::say(tongue, said),
-        Said::Load(said) => load::say(tongue, said),
+        Said::Load(said) => load::say(said),
         Said::Subject(subject) => tongue.subject(subject),
         Said::Sentences(all) => joined(tongue, all, " "),
         Said::Check(slug) => check::question(slug).unwrap_or(slug).to_owned(),
         Said::CheckName(slug) => tongue.check(slug),
         Said::Ask(said) => ask::say(tongue, said),
         Said::Heat(said) => heat::say(tongue, said),
+        Said::Plan(said) => plan::say(tongue, said),
+        Said::Letter(said) => letter::say(tongue, said),
+        Said::Rating(said) => rating::say(tongue, said),
+        Said::Assumed(said) => assumed::say(**said).to_owned(),
+        Said::Soil(said) => soil::say(tongue, said),
+        Said::Solver(said) => solver::say(said),
         Said::Cut(said) => cut::say(tongue, said),
         Said::Whose(of) => cut::whose(of),
         Said::Limit(said) => limit::say(tongue, said),

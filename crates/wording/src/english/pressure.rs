@@ -1,10 +1,11 @@
 //! Sentences about the pressure of a part.
 
 use super::{store, word};
-use crate::Tongue;
+use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    HeatFact, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureHeat, PressureHint,
-    PressureRuled, PressureSaid, PressureSeat, RubberSaid, Sits, WarmthSaid, Wording,
+    HeatFact, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureDone, PressureHeat,
+    PressureHint, PressureLine, PressureRuled, PressureSaid, PressureSeat, PressureVerdict,
+    RubberSaid, Sits, TakesToday, TooLittle, WarmthSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &PressureSaid) -> String {
@@ -14,6 +15,8 @@ pub(super) fn say(tongue: Tongue, said: &PressureSaid) -> String {
         PressureSaid::Warmth(of) => warmth(*of),
         PressureSaid::Oldest(of) => oldest(*of),
         PressureSaid::Hint(of) => hint(*of).to_owned(),
+        PressureSaid::Line(said) => line(tongue, said),
+        PressureSaid::Ends { is_free } => if *is_free { "free" } else { "fixed length" }.to_owned(),
         PressureSaid::Ruled(said) => ruled(tongue, said),
         PressureSaid::Seat(said) => seat(tongue, said),
         PressureSaid::Heat(said) => heat(said),
@@ -362,5 +365,92 @@ fn rubber(said: &RubberSaid) -> String {
         RubberSaid::NoRadius { greatest_mm } => {
             format!("no cylinder up to {greatest_mm} mm is pressed so hard")
         }
+    }
+}
+
+/// Fit of the parts of an end, in one line.
+fn line(tongue: Tongue, said: &PressureLine) -> String {
+    match said {
+        PressureLine::NoRange { why } => format!("no range: {}", tongue.say(why)),
+        PressureLine::Loose { why } => format!("LOOSE: {}", tongue.say(why)),
+        PressureLine::NotJudged { why } => format!("not judged: {}", tongue.say(why)),
+        PressureLine::Done(said) => done(tongue, said),
+    }
+}
+
+fn done(tongue: Tongue, said: &PressureDone) -> String {
+    let read = |at: Option<WarmthSaid>| {
+        at.map_or(
+            "as read, without the temperatures of the joint".to_owned(),
+            warmth,
+        )
+    };
+    let error = match said.read_error_ratio {
+        Some(error) => format!("give or take {}", shown(error)),
+        None => "and with its bore's uncertainty it may not touch".to_owned(),
+    };
+    let pressure = said.pressure.map_or(String::new(), |least| {
+        format!(
+            " {} kPa at the least, give or take {}, {}.",
+            shown(least.kpa),
+            shown(least.error_kpa),
+            read(least.warmth)
+        )
+    });
+    format!(
+        "{}{} {} on the {}: {} times the least pressure that its paper allows (on {:.1} mm{}), {} by the readings, {error}, worst with {}, {}.{pressure}{} Limit: {}",
+        said.verdict
+            .as_ref()
+            .map_or(String::new(), |said| verdict(tongue, said)),
+        tongue.part(said.kind),
+        said.part,
+        on(tongue, &said.on),
+        shown(said.least_ratio),
+        said.allowed_mm,
+        with_oldest(", by a kit ", said.oldest),
+        shown(said.read_ratio),
+        read(said.warmth),
+        if said.is_ratio_free {
+            "ends free"
+        } else {
+            "length held"
+        },
+        said.today.map_or(String::new(), today),
+        word::say(tongue, &said.word)
+    )
+}
+
+fn today(takes: TakesToday) -> String {
+    match takes {
+        TakesToday::Diameters {
+            least_mm,
+            greatest_mm,
+        } => format!(" Takes {least_mm:.1} to {greatest_mm:.1} mm today."),
+        TakesToday::None => " Takes no diameter today.".to_owned(),
+    }
+}
+
+/// Verdict before the line.
+fn verdict(tongue: Tongue, said: &PressureVerdict) -> String {
+    match said {
+        PressureVerdict::TooLittle(all) => {
+            let all: Vec<String> = all.iter().map(|one| too_little(tongue, one)).collect();
+            format!("TOO LITTLE ({}): ", all.join("; "))
+        }
+        PressureVerdict::OutOfRange => "OUT OF ITS RANGE: ".to_owned(),
+        PressureVerdict::TemperaturesNotKnown => "NOT JUDGED (temperatures not known): ".to_owned(),
+        PressureVerdict::ThinnestNotRead => "NOT JUDGED (thinnest place not read): ".to_owned(),
+        PressureVerdict::WithinError => "NOT JUDGED (within its error): ".to_owned(),
+    }
+}
+
+fn too_little(tongue: Tongue, said: &TooLittle) -> String {
+    match said {
+        TooLittle::Paper => "against its paper".to_owned(),
+        TooLittle::Asked { kpa, word } => format!(
+            "{} kPa are asked for by {}",
+            shown(*kpa),
+            word::say(tongue, word)
+        ),
     }
 }

@@ -1,12 +1,17 @@
 //! Sentences about shields along the cable.
 
+use super::fault::carrier;
 use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
+    AlongSaid, BondingSaid, Carrier, ReadingAsk, ReadingSaid, ShieldAsk, ShieldCurrent,
+    ShieldLacks, ShieldLine, ShieldSaid, VoltageSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &ShieldSaid) -> String {
     match said {
+        ShieldSaid::Line(said) => line(tongue, said),
+        ShieldSaid::Lacks(said) => lacks(*said).to_owned(),
+        ShieldSaid::Ask(said) => ask(*said).to_owned(),
         ShieldSaid::Along(said) => along(said),
         ShieldSaid::Bonding(said) => bonding(said),
         ShieldSaid::Reading(said) => reading(tongue, said),
@@ -217,5 +222,154 @@ fn voltage(tongue: Tongue, said: &VoltageSaid) -> String {
             shown(*load_a)
         ),
         VoltageSaid::TooMuch => "Stop and call: the open end of this shield stands at more than the owner allows. The engineer decides on bonding, length of the run, or how the cables lie.".to_owned(),
+    }
+}
+
+/// Statements of a plan about a shield beyond the joint.
+fn line(tongue: Tongue, said: &ShieldLine) -> String {
+    let say = |said| tongue.say(said);
+    match said {
+        ShieldLine::Resistance {
+            least_ohm_per_km,
+            greatest_ohm_per_km,
+            between,
+            on,
+        } => {
+            let (least, greatest) = (*least_ohm_per_km, *greatest_ohm_per_km);
+            let ohm = if least == greatest {
+                shown(least)
+            } else {
+                format!("{} to {}", shown(least), shown(greatest))
+            };
+            format!("{ohm} ohm/km at 20 degC: {}; {}.", say(between), say(on))
+        }
+        ShieldLine::TapeArea {
+            has_wires,
+            standard_mm2,
+            computed_mm2,
+        } => format!(
+            "Effective area of {} by the standard's form for a new cable: {} to {} mm2 ([icea_p45482], from memory: it rules nothing); computed with is {} to {} mm2.",
+            if *has_wires {
+                "tape and wires together, the tape"
+            } else {
+                "the tape"
+            },
+            shown(standard_mm2.0),
+            shown(standard_mm2.1),
+            shown(computed_mm2.0),
+            shown(computed_mm2.1)
+        ),
+        ShieldLine::InSteadyLoad { why } => format!("In steady load {}.", say(why)),
+        ShieldLine::NoVoltage { why } => format!("Voltage: {}.", say(why)),
+        ShieldLine::Contact {
+            end,
+            at,
+            milli_ohm,
+            shots,
+            heat_kj,
+        } => format!(
+            "{end}, {at}: {} mohm, in which {} make {} kJ.",
+            shown(*milli_ohm),
+            say(shots),
+            shown(*heat_kj)
+        ),
+        ShieldLine::Weakest {
+            what,
+            times_ratio,
+            not_known,
+        } => {
+            let known = if not_known.is_empty() {
+                String::new()
+            } else {
+                format!(
+                    " of those that are known; not known: {}",
+                    carriers(not_known)
+                )
+            };
+            format!(
+                "Weakest in a short circuit: {}, {} times what is asked of it{known}.",
+                carrier(what),
+                shown(*times_ratio)
+            )
+        }
+        ShieldLine::WeakestNotKnown { not_known } => format!(
+            "Weakest in a short circuit: not known of {}.",
+            carriers(not_known)
+        ),
+        ShieldLine::Current(said) => current(said),
+    }
+}
+
+fn carriers(all: &[Carrier]) -> String {
+    all.iter().map(carrier).collect::<Vec<_>>().join(", ")
+}
+
+/// Currents and voltages along a shield.
+fn current(said: &ShieldCurrent) -> String {
+    match said {
+        ShieldCurrent::Stated {
+            shield_a,
+            loss_w_per_m,
+            shield_degc,
+        } => format!(
+            "The job states {} A in it all the time; they make up to {} W/m, shield at {} degC.",
+            shown(*shield_a),
+            shown(*loss_w_per_m),
+            shown(*shield_degc)
+        ),
+        ShieldCurrent::FlowsRound {
+            load_a,
+            round_a,
+            loss_w_per_m,
+            shield_degc,
+        } => format!(
+            "At {} A {} to {} A flow round it and make up to {} W/m, shield at {} to {} degC.",
+            shown(*load_a),
+            shown(round_a.0),
+            shown(round_a.1),
+            shown(*loss_w_per_m),
+            shown(shield_degc.0),
+            shown(shield_degc.1)
+        ),
+        ShieldCurrent::StandsOpen {
+            load_a,
+            volts_v,
+            length_m,
+        } => format!(
+            "At {} A {} V stand at its open end, along {} m.",
+            shown(*load_a),
+            shown(*volts_v),
+            shown(*length_m)
+        ),
+        ShieldCurrent::StandsInFault { fault_ka, volts_v } => format!(
+            "While {} kA flow in three phases alike {} V stand there.",
+            shown(*fault_ka),
+            shown(*volts_v)
+        ),
+        ShieldCurrent::FaultToEarth => {
+            "The stated fault flows to earth: what stands at the open end then is not computed."
+                .to_owned()
+        }
+        ShieldCurrent::Never => "Balanced currents in three cables alone; currents of a neutral, and eddy currents within a shield, are left out. The voltage that stands in a fault to earth is larger by far and is not computed. No voltage here is called harmless.".to_owned(),
+    }
+}
+
+fn lacks(said: ShieldLacks) -> &'static str {
+    match said {
+        ShieldLacks::Load => "the job does not state duty.load",
+        ShieldLacks::Hottest => {
+            "the job does not state duty.conductor_greatest, which no shield exceeds in service"
+        }
+        ShieldLacks::Fault => "the job does not state duty.fault",
+        ShieldLacks::FaultKind => "the job does not state duty.fault_kind",
+    }
+}
+
+fn ask(said: ShieldAsk) -> &'static str {
+    match said {
+        ShieldAsk::Load => "What load do these cables carry?",
+        ShieldAsk::Hottest => "What is the highest temperature of the conductor in service?",
+        ShieldAsk::Fault => "What fault current can flow in the conductor?",
+        ShieldAsk::FaultKind => "Does the stated fault flow in three phases alike, or to earth?",
     }
 }

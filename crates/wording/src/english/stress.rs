@@ -1,11 +1,12 @@
 //! Sentences about the fields that checks compare.
 
+use super::noun;
 use crate::Tongue;
 use jointwright_joint::said::StressSaid;
 
 pub(super) fn say(tongue: Tongue, said: &StressSaid) -> String {
     match said {
-        StressSaid::Quantity { quantity } => quantity.words().to_owned(),
+        StressSaid::Quantity { quantity } => noun::quantity(*quantity).to_owned(),
         StressSaid::AtWorst {
             subject,
             quantity,
@@ -14,7 +15,7 @@ pub(super) fn say(tongue: Tongue, said: &StressSaid) -> String {
         } => format!(
             "{}, {} at {voltage_kv:.2} kV rms to earth{}, at the worst of the windows",
             tongue.subject(subject),
-            quantity.words(),
+            noun::quantity(*quantity),
             trial_hz.map_or(String::new(), |hz| format!(", at the trial's {hz} Hz"))
         ),
         StressSaid::NoSuchPart => "the body has no such part".to_owned(),

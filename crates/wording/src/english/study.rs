@@ -1,7 +1,7 @@
 //! Sentences about the fields of a leg.
 
-use crate::Tongue;
-use jointwright_joint::said::{StudyAdapter, StudyCable, StudySaid, Wording};
+use crate::{Tongue, shown};
+use jointwright_joint::said::{FieldWith, StudyAdapter, StudyCable, StudySaid, Wording};
 
 pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
     match said {
@@ -17,6 +17,7 @@ pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
         } => format!(
             "with {insulation_mm:.2} mm over the insulation and the screen edge at {edge_mm:.1} mm from the body's datum"
         ),
+        StudySaid::With(with) => self::with(*with),
         StudySaid::PermittivityNotStated => {
             "the permittivity of the cable's insulation is not stated".to_owned()
         }
@@ -116,4 +117,43 @@ fn adapter(tongue: Tongue, said: &StudyAdapter) -> String {
             tongue.read(*thick)
         ),
     }
+}
+
+/// Dimensions that make a field the worst.
+fn with(with: FieldWith) -> String {
+    match with {
+        FieldWith::NoField => {
+            "no field: the deflector covers the edge wherever the windows let it lie".to_owned()
+        }
+        FieldWith::Edge {
+            insulation_mm,
+            edge_mm,
+            rounded,
+        } => {
+            let rounded = rounded.map_or(String::new(), |edge| {
+                format!(
+                    ", its edge rounded with {} mm, the gap {}",
+                    shown(edge.radius_mm),
+                    filling(edge.is_empty)
+                )
+            });
+            format!(
+                "{} mm over the insulation, screen edge {} mm from the body's datum{rounded}",
+                shown(insulation_mm),
+                shown(edge_mm)
+            )
+        }
+        FieldWith::Film {
+            thickness_mm,
+            is_empty,
+        } => format!(
+            "film {} mm thick, {}",
+            shown(thickness_mm),
+            filling(is_empty)
+        ),
+    }
+}
+
+fn filling(is_empty: bool) -> &'static str {
+    if is_empty { "empty" } else { "filled" }
 }

@@ -2,7 +2,7 @@
 
 use super::noun;
 use crate::Tongue;
-use jointwright_joint::cable::{Layer, ShieldKind};
+use jointwright_joint::cable::Layer;
 use jointwright_joint::said::{
     DiameterSaid, MeasuredSaid, NearestSaid, PapersSaid, RangeSaid, ReadingLayerSaid, SurfaceSaid,
     TableSaid, UnlikeSaid, Wording,
@@ -236,8 +236,8 @@ fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {
         ),
         UnlikeSaid::Shield { seen, papers } => format!(
             "su pantalla es de {}, según sus documentos de {}",
-            shield(seen),
-            shield(papers)
+            noun::shield(seen),
+            noun::shield(papers)
         ),
         UnlikeSaid::Elements {
             n_counted,
@@ -247,7 +247,7 @@ fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {
         ),
         UnlikeSaid::ElementsOfTape { n_counted, papers } => format!(
             "se contaron {n_counted} alambres o cintas planas de su pantalla, según sus documentos es de {}",
-            shield(papers)
+            noun::shield(papers)
         ),
         UnlikeSaid::Over {
             layer,
@@ -259,17 +259,6 @@ fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {
             tongue.range(read),
             tongue.range(papers)
         ),
-    }
-}
-
-/// Form of a shield.
-fn shield(kind: ShieldKind) -> &'static str {
-    match kind {
-        ShieldKind::FlatStraps => "cintas planas",
-        ShieldKind::ConcentricWires => "alambres concéntricos",
-        ShieldKind::LappedTape => "cinta solapada",
-        ShieldKind::CorrugatedTape => "cinta corrugada longitudinal",
-        ShieldKind::TapeWithWires => "cinta con alambres",
     }
 }
 
@@ -292,7 +281,9 @@ fn table(tongue: Tongue, said: &TableSaid) -> String {
         TableSaid::NoDiameterRow { size, stranding } => {
             format!("no hay fila para {} {}", size, tongue.stranding(*stranding))
         }
-        TableSaid::NoWallRow { wall } => format!("no hay fila de espesor para {wall}"),
+        TableSaid::NoWallRow { wall } => {
+            format!("no hay fila de espesor para {}", super::plan::wall(*wall))
+        }
         TableSaid::NoResistanceRow { conductor } => {
             format!(
                 "no hay fila de resistencia de corriente continua para {}",

@@ -1,6 +1,6 @@
 //! Nouns: names of layers, planes, parts and the like.
 
-use jointwright_joint::cable::{Layer, Metal, Stranding, Words};
+use jointwright_joint::cable::{Layer, Metal, ShieldKind, Stranding, Words};
 use jointwright_joint::catalogue::{Means, PartKind};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::limit::Subject;
@@ -194,5 +194,16 @@ pub(crate) fn presses(n: i64) -> String {
         "1 prensada".to_owned()
     } else {
         format!("{n} prensadas")
+    }
+}
+
+/// Form of a shield.
+pub(crate) fn shield(kind: ShieldKind) -> &'static str {
+    match kind {
+        ShieldKind::FlatStraps => "cintas planas",
+        ShieldKind::ConcentricWires => "alambres concéntricos",
+        ShieldKind::LappedTape => "cinta solapada",
+        ShieldKind::CorrugatedTape => "cinta corrugada longitudinal",
+        ShieldKind::TapeWithWires => "cinta con alambres",
     }
 }

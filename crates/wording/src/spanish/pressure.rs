@@ -2,10 +2,11 @@
 
 use super::noun::{of_the, the};
 use super::{store, word};
-use crate::Tongue;
+use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    HeatFact, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureHeat, PressureHint,
-    PressureRuled, PressureSaid, PressureSeat, RubberSaid, Sits, WarmthSaid, Wording,
+    HeatFact, Oldest, On, PlaceEnds, Pressing, PressureBench, PressureDone, PressureHeat,
+    PressureHint, PressureLine, PressureRuled, PressureSaid, PressureSeat, PressureVerdict,
+    RubberSaid, Sits, TakesToday, TooLittle, WarmthSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &PressureSaid) -> String {
@@ -15,6 +16,8 @@ pub(super) fn say(tongue: Tongue, said: &PressureSaid) -> String {
         PressureSaid::Warmth(of) => warmth(*of),
         PressureSaid::Oldest(of) => oldest(*of),
         PressureSaid::Hint(of) => hint(*of).to_owned(),
+        PressureSaid::Line(said) => line(tongue, said),
+        PressureSaid::Ends { is_free } => if *is_free { "libres" } else { "largo fijo" }.to_owned(),
         PressureSaid::Ruled(said) => ruled(tongue, said),
         PressureSaid::Seat(said) => seat(tongue, said),
         PressureSaid::Heat(said) => heat(said),
@@ -359,5 +362,96 @@ fn rubber(said: &RubberSaid) -> String {
         RubberSaid::NoRadius { greatest_mm } => {
             format!("ningún cilindro de hasta {greatest_mm} mm aprieta tanto")
         }
+    }
+}
+
+/// Fit of the parts of an end, in one line.
+fn line(tongue: Tongue, said: &PressureLine) -> String {
+    match said {
+        PressureLine::NoRange { why } => format!("sin rango: {}", tongue.say(why)),
+        PressureLine::Loose { why } => format!("SUELTO: {}", tongue.say(why)),
+        PressureLine::NotJudged { why } => format!("sin juzgar: {}", tongue.say(why)),
+        PressureLine::Done(said) => done(tongue, said),
+    }
+}
+
+fn done(tongue: Tongue, said: &PressureDone) -> String {
+    let read = |at: Option<WarmthSaid>| {
+        at.map_or(
+            "según las lecturas, sin las temperaturas del empalme".to_owned(),
+            warmth,
+        )
+    };
+    let error = match said.read_error_ratio {
+        Some(error) => format!("más o menos {}", shown(error)),
+        None => "y con la incertidumbre de su interior puede que no toque".to_owned(),
+    };
+    let pressure = said.pressure.map_or(String::new(), |least| {
+        format!(
+            " {} kPa como mínimo, más o menos {}, {}.",
+            shown(least.kpa),
+            shown(least.error_kpa),
+            read(least.warmth)
+        )
+    });
+    format!(
+        "{}{} {} sobre {}: {} veces la menor presión que permite su documento (sobre {:.1} mm{}), {} según las lecturas, {error}, lo peor con {}, {}.{pressure}{} Límite: {}",
+        said.verdict
+            .as_ref()
+            .map_or(String::new(), |said| verdict(tongue, said)),
+        tongue.part(said.kind),
+        said.part,
+        the(&on(tongue, &said.on)),
+        shown(said.least_ratio),
+        said.allowed_mm,
+        with_oldest(", con un kit ", said.oldest),
+        shown(said.read_ratio),
+        read(said.warmth),
+        if said.is_ratio_free {
+            "extremos libres"
+        } else {
+            "largo sujeto"
+        },
+        said.today.map_or(String::new(), today),
+        word::say(tongue, &said.word)
+    )
+}
+
+fn today(takes: TakesToday) -> String {
+    match takes {
+        TakesToday::Diameters {
+            least_mm,
+            greatest_mm,
+        } => format!(" Hoy recibe de {least_mm:.1} a {greatest_mm:.1} mm."),
+        TakesToday::None => " Hoy no recibe ningún diámetro.".to_owned(),
+    }
+}
+
+/// Verdict before the line.
+fn verdict(tongue: Tongue, said: &PressureVerdict) -> String {
+    match said {
+        PressureVerdict::TooLittle(all) => {
+            let all: Vec<String> = all.iter().map(|one| too_little(tongue, one)).collect();
+            format!("MUY POCA ({}): ", all.join("; "))
+        }
+        PressureVerdict::OutOfRange => "FUERA DE SU RANGO: ".to_owned(),
+        PressureVerdict::TemperaturesNotKnown => {
+            "SIN JUZGAR (no se conocen las temperaturas): ".to_owned()
+        }
+        PressureVerdict::ThinnestNotRead => {
+            "SIN JUZGAR (no se midió el lugar más delgado): ".to_owned()
+        }
+        PressureVerdict::WithinError => "SIN JUZGAR (dentro de su error): ".to_owned(),
+    }
+}
+
+fn too_little(tongue: Tongue, said: &TooLittle) -> String {
+    match said {
+        TooLittle::Paper => "comparada con su documento".to_owned(),
+        TooLittle::Asked { kpa, word } => format!(
+            "{} kPa se piden según {}",
+            shown(*kpa),
+            word::say(tongue, word)
+        ),
     }
 }

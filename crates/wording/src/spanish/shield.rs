@@ -1,12 +1,17 @@
 //! Sentences about shields along the cable.
 
+use super::fault::carrier;
 use crate::{Tongue, shown};
 use jointwright_joint::said::{
-    AlongSaid, BondingSaid, ReadingAsk, ReadingSaid, ShieldSaid, VoltageSaid, Wording,
+    AlongSaid, BondingSaid, Carrier, ReadingAsk, ReadingSaid, ShieldAsk, ShieldCurrent,
+    ShieldLacks, ShieldLine, ShieldSaid, VoltageSaid, Wording,
 };
 
 pub(super) fn say(tongue: Tongue, said: &ShieldSaid) -> String {
     match said {
+        ShieldSaid::Line(said) => line(tongue, said),
+        ShieldSaid::Lacks(said) => lacks(*said).to_owned(),
+        ShieldSaid::Ask(said) => ask(*said).to_owned(),
         ShieldSaid::Along(said) => along(said),
         ShieldSaid::Bonding(said) => bonding(said),
         ShieldSaid::Reading(said) => reading(tongue, said),
@@ -221,5 +226,154 @@ fn voltage(tongue: Tongue, said: &VoltageSaid) -> String {
             shown(*load_a)
         ),
         VoltageSaid::TooMuch => "Pare y llame: el extremo abierto de esta pantalla está a más tensión que la que permite el propietario. El ingeniero decide sobre la conexión, el largo del tramo o la disposición de los cables.".to_owned(),
+    }
+}
+
+/// Statements of a plan about a shield beyond the joint.
+fn line(tongue: Tongue, said: &ShieldLine) -> String {
+    let say = |said| tongue.say(said);
+    match said {
+        ShieldLine::Resistance {
+            least_ohm_per_km,
+            greatest_ohm_per_km,
+            between,
+            on,
+        } => {
+            let (least, greatest) = (*least_ohm_per_km, *greatest_ohm_per_km);
+            let ohm = if least == greatest {
+                shown(least)
+            } else {
+                format!("{} a {}", shown(least), shown(greatest))
+            };
+            format!("{ohm} ohm/km a 20 degC: {}; {}.", say(between), say(on))
+        }
+        ShieldLine::TapeArea {
+            has_wires,
+            standard_mm2,
+            computed_mm2,
+        } => format!(
+            "Área efectiva de {} según la fórmula de la norma para un cable nuevo: {} a {} mm2 ([icea_p45482], de memoria: no decide nada); se calcula con {} a {} mm2.",
+            if *has_wires {
+                "la cinta, junto con los alambres,"
+            } else {
+                "la cinta"
+            },
+            shown(standard_mm2.0),
+            shown(standard_mm2.1),
+            shown(computed_mm2.0),
+            shown(computed_mm2.1)
+        ),
+        ShieldLine::InSteadyLoad { why } => format!("Con carga estable {}.", say(why)),
+        ShieldLine::NoVoltage { why } => format!("Tensión: {}.", say(why)),
+        ShieldLine::Contact {
+            end,
+            at,
+            milli_ohm,
+            shots,
+            heat_kj,
+        } => format!(
+            "{end}, {at}: {} mohm, en los que {} producen {} kJ.",
+            shown(*milli_ohm),
+            say(shots),
+            shown(*heat_kj)
+        ),
+        ShieldLine::Weakest {
+            what,
+            times_ratio,
+            not_known,
+        } => {
+            let known = if not_known.is_empty() {
+                String::new()
+            } else {
+                format!(
+                    " entre los que se conocen; no se conocen: {}",
+                    carriers(not_known)
+                )
+            };
+            format!(
+                "Lo más débil en un cortocircuito: {}, {} veces lo que se le pide{known}.",
+                carrier(what),
+                shown(*times_ratio)
+            )
+        }
+        ShieldLine::WeakestNotKnown { not_known } => format!(
+            "Lo más débil en un cortocircuito: no se conoce de {}.",
+            carriers(not_known)
+        ),
+        ShieldLine::Current(said) => current(said),
+    }
+}
+
+fn carriers(all: &[Carrier]) -> String {
+    all.iter().map(carrier).collect::<Vec<_>>().join(", ")
+}
+
+/// Currents and voltages along a shield.
+fn current(said: &ShieldCurrent) -> String {
+    match said {
+        ShieldCurrent::Stated {
+            shield_a,
+            loss_w_per_m,
+            shield_degc,
+        } => format!(
+            "El trabajo indica {} A en ella todo el tiempo; producen hasta {} W/m, con la pantalla a {} degC.",
+            shown(*shield_a),
+            shown(*loss_w_per_m),
+            shown(*shield_degc)
+        ),
+        ShieldCurrent::FlowsRound {
+            load_a,
+            round_a,
+            loss_w_per_m,
+            shield_degc,
+        } => format!(
+            "Con {} A circulan por ella de {} a {} A y producen hasta {} W/m, con la pantalla de {} a {} degC.",
+            shown(*load_a),
+            shown(round_a.0),
+            shown(round_a.1),
+            shown(*loss_w_per_m),
+            shown(shield_degc.0),
+            shown(shield_degc.1)
+        ),
+        ShieldCurrent::StandsOpen {
+            load_a,
+            volts_v,
+            length_m,
+        } => format!(
+            "Con {} A hay {} V en su extremo abierto, a lo largo de {} m.",
+            shown(*load_a),
+            shown(*volts_v),
+            shown(*length_m)
+        ),
+        ShieldCurrent::StandsInFault { fault_ka, volts_v } => format!(
+            "Mientras fluyen {} kA iguales en las tres fases hay ahí {} V.",
+            shown(*fault_ka),
+            shown(*volts_v)
+        ),
+        ShieldCurrent::FaultToEarth => {
+            "La falla indicada fluye a tierra: lo que hay entonces en el extremo abierto no se calcula."
+                .to_owned()
+        }
+        ShieldCurrent::Never => "Solo corrientes equilibradas en tres cables; no se cuentan las corrientes de un neutro ni las corrientes parásitas dentro de una pantalla. La tensión que hay en una falla a tierra es mucho mayor y no se calcula. A ninguna tensión se la llama aquí inofensiva.".to_owned(),
+    }
+}
+
+fn lacks(said: ShieldLacks) -> &'static str {
+    match said {
+        ShieldLacks::Load => "el trabajo no indica `duty.load`",
+        ShieldLacks::Hottest => {
+            "el trabajo no indica `duty.conductor_greatest`, que ninguna pantalla supera en servicio"
+        }
+        ShieldLacks::Fault => "el trabajo no indica `duty.fault`",
+        ShieldLacks::FaultKind => "el trabajo no indica `duty.fault_kind`",
+    }
+}
+
+fn ask(said: ShieldAsk) -> &'static str {
+    match said {
+        ShieldAsk::Load => "¿Qué carga llevan estos cables?",
+        ShieldAsk::Hottest => "¿Cuál es la temperatura más alta del conductor en servicio?",
+        ShieldAsk::Fault => "¿Qué corriente de falla puede fluir en el conductor?",
+        ShieldAsk::FaultKind => "¿Fluye la falla indicada igual en las tres fases, o a tierra?",
     }
 }

@@ -1,8 +1,8 @@
 //! Sentences about the fields of a leg.
 
 use super::noun::the;
-use crate::Tongue;
-use jointwright_joint::said::{StudyAdapter, StudyCable, StudySaid, Wording};
+use crate::{Tongue, shown};
+use jointwright_joint::said::{FieldWith, StudyAdapter, StudyCable, StudySaid, Wording};
 
 pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
     match said {
@@ -18,6 +18,7 @@ pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
         } => format!(
             "con {insulation_mm:.2} mm sobre el aislamiento y el borde de la pantalla a {edge_mm:.1} mm del origen del cuerpo"
         ),
+        StudySaid::With(with) => self::with(*with),
         StudySaid::PermittivityNotStated => {
             "no se declara la permitividad del aislamiento del cable".to_owned()
         }
@@ -117,6 +118,42 @@ fn adapter(tongue: Tongue, said: &StudyAdapter) -> String {
             "{part} puede terminar {} después del borde de la pantalla del aislamiento, menos que los {} que puede tener de espesor: no se dibuja lo que hay allí en el interior del cuerpo",
             tongue.read(*past),
             tongue.read(*thick)
+        ),
+    }
+}
+
+/// Dimensions that make a field the worst.
+fn with(with: FieldWith) -> String {
+    match with {
+        FieldWith::NoField => {
+            "sin campo: el deflector cubre el borde en cualquier lugar que permitan las ventanas"
+                .to_owned()
+        }
+        FieldWith::Edge {
+            insulation_mm,
+            edge_mm,
+            rounded,
+        } => {
+            let rounded = rounded.map_or(String::new(), |edge| {
+                let filling = if edge.is_empty { "vacío" } else { "lleno" };
+                format!(
+                    ", su borde redondeado con {} mm, el espacio {filling}",
+                    shown(edge.radius_mm)
+                )
+            });
+            format!(
+                "{} mm sobre el aislamiento, borde de la pantalla a {} mm del origen del cuerpo{rounded}",
+                shown(insulation_mm),
+                shown(edge_mm)
+            )
+        }
+        FieldWith::Film {
+            thickness_mm,
+            is_empty,
+        } => format!(
+            "película de {} mm de espesor, {}",
+            shown(thickness_mm),
+            if is_empty { "vacía" } else { "llena" }
         ),
     }
 }

@@ -1,0 +1,180 @@
+//! Statements of a plan around its numbers: marks, parts and places, failures, missing facts.
+#![expect(
+    missing_docs,
+    reason = "the sentence of each message stands in `wording`"
+)]
+
+use super::{Exact, Read, ReadRange, Said, Subject};
+use crate::cable::{Conductor, Layer, ShieldKind, Wall};
+use crate::plane::Plane;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Statements of a plan around its numbers.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlanSaid {
+    Invented,
+    Never,
+    Mark(MarkSaid),
+    Cable {
+        conductor: Conductor,
+        wall: WallSaid,
+        shield: ShieldKind,
+    },
+    Conductor {
+        conductor: Conductor,
+    },
+    Layer {
+        layer: Layer,
+    },
+    /// Whom a ruling concerns, as pages name it.
+    Whom(Subject),
+    SquareCutEnd {
+        before_pressing: bool,
+    },
+    MayMove(MayMoveSaid),
+    Distance(Distance),
+    Mover(Mover),
+    Window(WindowText),
+    Narrowed {
+        left: Exact,
+        printed: Exact,
+        /// The row that prints the wider one; nothing where it stands above the line already.
+        paper: Option<Said>,
+        shared_with: Vec<Plane>,
+        by: Option<Said>,
+    },
+    Fails {
+        who: Vec<Subject>,
+        check: String,
+        why: Said,
+    },
+    NoReason,
+    Missing(MissingSaid),
+}
+
+/// Marks that tell a plan from every other.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MarkSaid {
+    /// The letters of a mark, as they are read aloud.
+    Aloud {
+        short: String,
+    },
+    NotNumbered,
+    Issue {
+        issue: i64,
+    },
+    NoTime,
+}
+
+/// The wall of a cable, as its papers name it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WallSaid {
+    Icea { class_kv: u16, level_percent: u16 },
+    Iec { u0_kv_tenths: u32, u_kv: u32 },
+    Stated { wall_mm: f64 },
+}
+
+/// When a part may still be moved.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MayMoveSaid {
+    Never,
+    UntilHoldoutIsOut,
+    WithinMinutes { minutes: i64 },
+}
+
+/// A distance that the windows make vary.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Distance {
+    ElectrodePastMouth,
+    ElectrodeOntoInsulation,
+    InnerEndOfControl,
+    OuterEndOfControl,
+    SealOntoJacket,
+}
+
+/// Mover of a plane.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Mover {
+    Body,
+    Connector,
+    ScreenCut,
+    Plane(Plane),
+}
+
+/// A window that a crew reads.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum WindowText {
+    Diameters(ReadRange),
+    Along { least: Read, greatest: Read },
+    AtMost(Read),
+    AtLeast(Read),
+}
+
+/// Quantities that are not computed because a fact is not known.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MissingSaid {
+    Of {
+        what: MissingOf,
+        of: Vec<String>,
+        why: Said,
+    },
+    Temperatures {
+        why: Said,
+    },
+    Contacts,
+    NobodyAsked,
+}
+
+/// Quantities that are computed for legs or ends.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MissingOf {
+    Field,
+    FieldOfPlug,
+    Pressure,
+}
+
+impl From<Wall> for WallSaid {
+    fn from(wall: Wall) -> WallSaid {
+        match wall {
+            Wall::Icea {
+                class_kv,
+                level_percent,
+            } => WallSaid::Icea {
+                class_kv,
+                level_percent,
+            },
+            Wall::Iec { u0_kv_tenths, u_kv } => WallSaid::Iec { u0_kv_tenths, u_kv },
+            Wall::Stated(wall) => WallSaid::Stated { wall_mm: wall.mm() },
+        }
+    }
+}
+
+/// A group of these messages is a message.
+macro_rules! groups {
+    ($($group:ident($said:ident),)*) => {
+        $(impl From<$said> for Said {
+            fn from(said: $said) -> Said {
+                PlanSaid::$group(said).into()
+            }
+        })*
+    };
+}
+
+groups! {
+    Mark(MarkSaid),
+    MayMove(MayMoveSaid),
+    Distance(Distance),
+    Mover(Mover),
+    Window(WindowText),
+    Missing(MissingSaid),
+}
