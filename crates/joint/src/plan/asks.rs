@@ -442,19 +442,37 @@ impl LetterPage<'_> {
         self.line(&text);
     }
 
-    /// Blanks under a question, where the answer goes, and what it settles.
+    fn text_of(&self, said: LetterSaid) -> String {
+        self.wording.say(&said.into())
+    }
+
+    /// A line under a question.
+    fn under(&mut self, said: LetterSaid) {
+        let text = self.text_of(said);
+        self.line(&format!("   {text}"));
+    }
+
+    /// Blanks under a question, the place of the answer, and the checks that it settles.
     fn blanks(&mut self, ask: &AskDoc, of: &[Of]) {
         for each in of {
             let each = of_words(each, self.wording);
-            let of = Some(each).filter(|each| !each.is_empty());
-            self.say(LetterSaid::Blank { of });
+            let each = if each.is_empty() {
+                self.text_of(LetterSaid::Answer)
+            } else {
+                each
+            };
+            self.line(&format!("   {each}: ________________________________"));
         }
-        self.say(LetterSaid::BlankSource);
-        self.say(LetterSaid::GoesInto { place: ask.place() });
-        self.say(LetterSaid::Settles {
+        let stands = self.text_of(LetterSaid::WhereItStands);
+        let name = self.text_of(LetterSaid::NameAndDate);
+        self.line(&format!(
+            "   {stands}: ____________________  {name}: ______________"
+        ));
+        self.under(LetterSaid::GoesInto { place: ask.place() });
+        self.under(LetterSaid::Settles {
             settles: ask.settled(),
         });
-        self.say(LetterSaid::Fact {
+        self.under(LetterSaid::Fact {
             key: ask.key().to_owned(),
         });
     }

@@ -33,11 +33,10 @@ pub enum LetterSaid {
     WithWhereItStands,
     LeaveBlank,
     FoundDuringWork,
-    /// The blank for an answer; of the job as a whole where it is of nothing else.
-    Blank {
-        of: Option<String>,
-    },
-    BlankSource,
+    // Labels of blanks.
+    Answer,
+    WhereItStands,
+    NameAndDate,
     GoesInto {
         place: Said,
     },

@@ -25,17 +25,12 @@ pub(super) fn say(tongue: Tongue, said: &LetterSaid) -> String {
         LetterSaid::FoundDuringWork => {
             "FOUND DURING THE WORK, at its own step: cut nothing for what follows.".to_owned()
         }
-        LetterSaid::Blank { of } => format!(
-            "   {}: ________________________________",
-            of.as_deref().unwrap_or("answer")
-        ),
-        LetterSaid::BlankSource => {
-            "   from (paper, page, or how): ____________________  name, date: ______________"
-                .to_owned()
-        }
-        LetterSaid::GoesInto { place } => format!("   Goes into the {}", tongue.say(place)),
-        LetterSaid::Settles { settles } => format!("   Settles: {}.", tongue.say(settles)),
-        LetterSaid::Fact { key } => format!("   (fact: {key})"),
+        LetterSaid::Answer => "answer".to_owned(),
+        LetterSaid::WhereItStands => "from (paper, page, or how)".to_owned(),
+        LetterSaid::NameAndDate => "name, date".to_owned(),
+        LetterSaid::GoesInto { place } => format!("Goes into the {}", tongue.say(place)),
+        LetterSaid::Settles { settles } => format!("Settles: {}.", tongue.say(settles)),
+        LetterSaid::Fact { key } => format!("(fact: {key})"),
         LetterSaid::Questions { name, number } => format!("Questions: {name}, {number}"),
         LetterSaid::AnswerPlace {
             file: of,

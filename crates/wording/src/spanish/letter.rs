@@ -23,17 +23,12 @@ pub(super) fn say(tongue: Tongue, said: &LetterSaid) -> String {
             "Deje en blanco lo que no sepa: adivinar es peor que un espacio en blanco.".to_owned()
         }
         LetterSaid::FoundDuringWork => "SE ENCUENTRA DURANTE EL TRABAJO, en su propio paso: no corte nada por lo que sigue.".to_owned(),
-        LetterSaid::Blank { of } => format!(
-            "   {}: ________________________________",
-            of.as_deref().unwrap_or("respuesta")
-        ),
-        LetterSaid::BlankSource => {
-            "   según (documento, página, o cómo): ____________________  nombre, fecha: ______________"
-                .to_owned()
-        }
-        LetterSaid::GoesInto { place } => format!("   Se anota en el {}", tongue.say(place)),
-        LetterSaid::Settles { settles } => format!("   Resuelve: {}.", tongue.say(settles)),
-        LetterSaid::Fact { key } => format!("   (`fact`: {key})"),
+        LetterSaid::Answer => "respuesta".to_owned(),
+        LetterSaid::WhereItStands => "según (documento, página, o cómo)".to_owned(),
+        LetterSaid::NameAndDate => "nombre, fecha".to_owned(),
+        LetterSaid::GoesInto { place } => format!("Se anota en el {}", tongue.say(place)),
+        LetterSaid::Settles { settles } => format!("Resuelve: {}.", tongue.say(settles)),
+        LetterSaid::Fact { key } => format!("(`fact`: {key})"),
         LetterSaid::Questions { name, number } => format!("Consultas: {name}, {number}"),
         LetterSaid::AnswerPlace {
             file: of,
