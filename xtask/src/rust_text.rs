@@ -2,17 +2,19 @@
 //!
 //! Why its own room: every tidy rule must tell a word in code from the same word in a comment or a string.
 //!
-//! Invariants: both views keep every line break, so a line has the same number in both.
+//! Invariants: all views keep every line break, so a line has the same number in each.
 //!
 //! Not here: a parser. Tokens and braces suffice for the rules.
 
-/// One file in two views of equal line count.
+/// One file in views of equal line count.
 #[derive(Debug)]
 pub struct RustText {
     /// Code, with comments and the insides of literals blanked.
     pub code: String,
     /// Comments, with all else blanked.
     pub comments: String,
+    /// Literals with their quotes, with all else blanked.
+    pub literals: String,
 }
 
 /// One token of code: a word, `::`, or a single sign.
@@ -50,7 +52,25 @@ impl RustText {
         RustText {
             code: masks.view(source, |kind| kind == Kind::Code),
             comments: masks.view(source, |kind| kind == Kind::Comment),
+            literals: masks.view(source, |kind| kind == Kind::Literal),
         }
+    }
+
+    /// Lines of literals outside of items that are compiled for tests only, with their numbers from 1.
+    pub fn literals_without_tests(&self) -> Vec<(usize, &str)> {
+        let kept = self.code_without_tests();
+        let (mut is_test, mut found) = (false, Vec::new());
+        let lines = self.code.lines().zip(kept.lines()).zip(self.literals.lines());
+        for (index, ((code, kept), literals)) in lines.enumerate() {
+            // A line without code belongs to the item of the line before.
+            if !code.trim().is_empty() {
+                is_test = kept.trim().is_empty();
+            }
+            if !is_test && !literals.trim().is_empty() {
+                found.push((index + 1, literals));
+            }
+        }
+        found
     }
 
     /// Code without the items that are compiled for tests only.

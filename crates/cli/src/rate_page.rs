@@ -101,8 +101,9 @@ fn pictures(
     rating: Option<&Rating>,
     document: &RateDoc,
 ) -> Vec<(String, Vec<u8>)> {
-    let along = along_axis(&judged.inputs.warm, rating, document);
-    let emergency = emergency_against_time(document);
+    let tongue = Tongue::of(&judged.inputs.order.job);
+    let along = along_axis(&judged.inputs.warm, rating, document, tongue);
+    let emergency = emergency_against_time(document, tongue);
     let named = [
         ("temperature-along-axis.svg", along),
         ("emergency-against-time.svg", emergency),

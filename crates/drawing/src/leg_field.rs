@@ -12,10 +12,14 @@ use jointwright_joint::plan::Plan;
 use jointwright_joint::section::{Drawn, Quantity};
 use jointwright_joint::study::{Point as State, Shown};
 use jointwright_numerics::field::Solved;
+use jointwright_numerics::outline::Point;
+use jointwright_wording::Tongue;
+use jointwright_wording::label::FieldLabel;
 use jointwright_wording::length_text;
 
 /// The field of one leg, ready for its pictures.
 pub struct LegField {
+    tongue: Tongue,
     title: String,
     about: Vec<String>,
     banner: Option<String>,
@@ -28,25 +32,27 @@ pub struct LegField {
 ///
 /// `plan` gives the mark below the title and the text across the face.
 pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
+    let tongue = Tongue::of_plan(plan);
     let mut curves = vec![Curve {
-        label: "this leg".to_owned(),
+        label: tongue.label(&FieldLabel::ThisLeg),
         points: shown.along_v_per_m,
         dashed: false,
     }];
     curves.extend(shown.allowed_v_per_m.map(|points| Curve {
-        label: "worst the instructions allow".to_owned(),
+        label: tongue.label(&FieldLabel::WorstAllowed),
         points,
         dashed: true,
     }));
     LegField {
-        title: format!(
-            "{}, leg {leg}: field at {:.2} kV rms between conductor and earth",
-            plan.plan_mark.words(),
-            shown.voltage_v / 1e3
-        ),
+        tongue,
+        title: tongue.label(&FieldLabel::Title {
+            mark: tongue.plan_mark(&plan.plan_mark),
+            leg: leg.to_owned(),
+            kv: format!("{:.2}", shown.voltage_v / 1e3),
+        }),
         // A strip has room for the first line only.
         about: vec![
-            about(&shown.state, shown.drawn.is_edge_in_field),
+            about(&shown.state, shown.drawn.is_edge_in_field, tongue),
             of_plan(plan),
         ],
         banner: plan.invented.clone(),
@@ -58,26 +64,23 @@ pub fn leg_field(leg: &str, shown: Shown, plan: &Plan) -> LegField {
 
 /// Plan of the picture, and its failures.
 fn of_plan(plan: &Plan) -> String {
-    let stop = match plan.outcome {
-        Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
-        _ => "",
-    };
-    format!("job {}, {}.{stop}", plan.job.id, plan.plan_mark.line())
+    let tongue = Tongue::of_plan(plan);
+    let job = plan.job.id.clone();
+    let issue = tongue.plan_issue(&plan.plan_mark);
+    tongue.label(&match plan.outcome {
+        Outcome::Fail => FieldLabel::OfPlanThatFails { job, issue },
+        _ => FieldLabel::OfPlan { job, issue },
+    })
 }
 
-fn about(state: &State, is_edge_in_field: bool) -> String {
-    let edge = if is_edge_in_field {
-        format!(
-            "screen edge at z = {}, the diagram ends half a millimetre before it",
-            length_text(state.screen_edge_m)
-        )
+fn about(state: &State, is_edge_in_field: bool, tongue: Tongue) -> String {
+    let diameter = length_text(2.0 * state.radius_m);
+    let edge = length_text(state.screen_edge_m);
+    tongue.label(&if is_edge_in_field {
+        FieldLabel::EdgeInField { diameter, edge }
     } else {
-        "the deflector covers the screen edge".to_owned()
-    };
-    format!(
-        "The state with the strongest field along the interface; other fields may be worst in another. {} over the insulation; {edge}; z from the body's datum",
-        length_text(2.0 * state.radius_m)
-    )
+        FieldLabel::EdgeCovered { diameter }
+    })
 }
 
 impl LegField {
@@ -94,6 +97,7 @@ impl LegField {
     fn page(&self) -> FieldSheet<'_> {
         let fixed = self.drawn.section.potentials.iter();
         FieldSheet {
+            tongue: self.tongue,
             outline: &self.drawn.section.outline,
             mesh: &self.solved.mesh,
             potential: &self.solved.potential,
@@ -102,7 +106,7 @@ impl LegField {
             about: self.about.clone(),
             peaks: self.peaks(),
             curves: self.curves.clone(),
-            regions: self.drawn.labels.clone(),
+            regions: self.regions(),
             banner: self.banner.clone().map(Banner),
             below: Vec::new(),
         }
@@ -116,27 +120,26 @@ impl LegField {
                 let quantity = (*quantity)?;
                 n_interfaces += usize::from(quantity == Quantity::Interface);
                 let label = if n_interfaces > 1 && quantity == Quantity::Interface {
-                    "along the layer"
+                    FieldLabel::AlongLayer
                 } else {
-                    short(quantity)
+                    FieldLabel::Peak { quantity }
                 };
                 Some(Peak {
-                    label: label.to_owned(),
+                    label: self.tongue.label(&label),
                     value_kv_per_mm: format!("{:.2}", answer.value.abs() * 1e-6),
                     at: answer.at?,
                 })
             })
             .collect()
     }
-}
 
-/// Names short enough for the list beside a picture.
-const fn short(quantity: Quantity) -> &'static str {
-    match quantity {
-        Quantity::Interface => "along the cable",
-        Quantity::ElectrodeEnd => "electrode end",
-        Quantity::DeflectorTip => "deflector tip",
-        Quantity::DeflectorHeel => "deflector heel",
-        Quantity::ScreenEdge => "before the edge",
+    /// Names of the section's regions, and where they stand.
+    fn regions(&self) -> Vec<(String, Point)> {
+        let named = self.drawn.labels.iter();
+        let named = named.map(|(name, at)| {
+            let name = name.clone();
+            (self.tongue.label(&FieldLabel::Region { name }), *at)
+        });
+        named.collect()
     }
 }

@@ -6,10 +6,9 @@ use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
 use jointwright_joint::warm::{Along, Rating, Warm};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::ChartLabel;
 
-/// Text on each chart.
-const UNDECIDED: &str =
-    "Computed from what is stated; decides nothing. The parts' own instructions prevail.";
 /// Length of cable drawn beyond the joint, m.
 const BEYOND_M: f64 = 3.0;
 
@@ -20,17 +19,13 @@ fn linear(label: &str) -> Axis {
     }
 }
 
-fn title(document: &RateDoc, what: &str) -> String {
-    format!("{}, {}: {what}", document.plan_mark.words(), document.job)
-}
-
 /// Issue of the plan, and its failures.
-fn of_plan(document: &RateDoc) -> String {
-    let stop = match document.outcome {
-        Outcome::Fail => " THIS JOINT FAILS ITS PLAN.",
-        _ => "",
-    };
-    format!("{}.{stop}", document.plan_mark.line())
+fn of_plan(document: &RateDoc, tongue: Tongue) -> String {
+    let issue = tongue.plan_issue(&document.plan_mark);
+    tongue.label(&match document.outcome {
+        Outcome::Fail => ChartLabel::OfPlanThatFails { issue },
+        _ => ChartLabel::OfPlan { issue },
+    })
 }
 
 /// Temperature along the axis of every leg at the job's load, as SVG; `None` if none is computed.
@@ -38,7 +33,13 @@ fn of_plan(document: &RateDoc) -> String {
 /// Two legs lie to the left and to the right of the joint's middle; of more than two, each goes to the right.
 ///
 /// `rating` is the rating of the document.
-pub fn along_axis(warm: &Warm, rating: Option<&Rating>, document: &RateDoc) -> Option<String> {
+pub fn along_axis(
+    warm: &Warm,
+    rating: Option<&Rating>,
+    document: &RateDoc,
+    tongue: Tongue,
+) -> Option<String> {
+    let of = |label: ChartLabel| tongue.label(&label);
     let Warm::Done(done) = warm else {
         return None;
     };
@@ -46,83 +47,99 @@ pub fn along_axis(warm: &Warm, rating: Option<&Rating>, document: &RateDoc) -> O
     let names: Vec<&str> = done.legs.iter().map(|leg| leg.leg.as_str()).collect();
     let is_pair = legs.len() == 2;
     let curves = if is_pair {
-        pair(legs, &names)
+        pair(legs, &names, tongue)
     } else {
         let each = legs.iter().zip(&names);
-        each.map(|(leg, name)| curve(format!("conductor, leg {name}"), &leg.core_degc, 1.0, leg))
-            .collect()
+        each.map(|(along, name)| {
+            let leg = (*name).to_owned();
+            let label = of(ChartLabel::ConductorOfLeg { leg });
+            curve(label, &along.core_degc, 1.0, along)
+        })
+        .collect()
     };
-    let mut rules = body_ends(legs, &names, is_pair);
+    let mut rules = body_ends(legs, &names, is_pair, tongue);
     if let Some(degc) = done
         .legs
         .iter()
         .filter_map(|leg| leg.limits_degc.0)
         .reduce(f64::min)
     {
-        rules.push(Rule::Level(
-            degc,
-            format!("{degc} degC: conductor inside the body, by its paper"),
-        ));
+        rules.push(Rule::Level(degc, of(ChartLabel::LimitInBody { degc })));
     }
     let loads: Vec<String> = names
         .iter()
         .zip(&done.model.loads_a)
-        .map(|(name, load)| format!("leg {name} {load:.0} A"))
+        .map(|(name, load)| {
+            of(ChartLabel::LoadOfLeg {
+                leg: (*name).to_owned(),
+                amperes: format!("{load:.0}"),
+            })
+        })
         .collect();
-    let across = if is_pair {
-        format!(
-            "leg {} to the left, leg {} to the right of the joint's middle, m",
-            names[0], names[1]
-        )
-    } else {
-        "distance from where the legs meet, m".to_owned()
+    let across = match names.as_slice() {
+        [left, right] if is_pair => ChartLabel::Pair {
+            left: (*left).to_owned(),
+            right: (*right).to_owned(),
+        },
+        _ => ChartLabel::FromWhereLegsMeet,
     };
     line_chart(&Chart {
-        title: title(document, "temperature along the axis"),
+        title: of(ChartLabel::AxisTitle {
+            mark: tongue.plan_mark(&document.plan_mark),
+            job: document.job.clone(),
+        }),
         about: vec![
-            of_plan(document),
-            format!("All the time: {}.", loads.join(", ")),
+            of_plan(document, tongue),
+            of(ChartLabel::AllTheTime { loads }),
         ],
-        x: linear(&across),
+        x: linear(&of(across)),
         y: linear("degC"),
         curves,
         rules,
         banner: document.invented.clone(),
-        below: vec![UNDECIDED.to_owned()],
+        below: vec![of(ChartLabel::Undecided)],
     })
 }
 
 /// Ends of the bodies; legs whose bodies end at one place share a line.
-fn body_ends(legs: &[Along], names: &[&str], is_pair: bool) -> Vec<Rule> {
-    let mut ends: Vec<(f64, String)> = Vec::new();
+fn body_ends(legs: &[Along], names: &[&str], is_pair: bool, tongue: Tongue) -> Vec<Rule> {
+    let mut ends: Vec<(f64, Vec<String>)> = Vec::new();
     for (index, leg) in legs.iter().enumerate() {
         let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };
         let at = sign * leg.ends_m.0;
         match ends.iter_mut().find(|(other, _)| *other == at) {
-            Some((_, words)) => *words = format!("{words} {}", names[index]),
-            None => ends.push((at, format!("body ends, {}", names[index]))),
+            Some((_, legs)) => legs.push(names[index].to_owned()),
+            None => ends.push((at, vec![names[index].to_owned()])),
         }
     }
-    let upright = |(at, words)| Rule::Upright(at, words);
+    let upright = |(at, legs)| Rule::Upright(at, tongue.label(&ChartLabel::BodyEnds { legs }));
     ends.into_iter().map(upright).collect()
 }
 
 /// Two legs as one line.
-fn pair(legs: &[Along], names: &[&str]) -> Vec<ChartCurve> {
+fn pair(legs: &[Along], names: &[&str], tongue: Tongue) -> Vec<ChartCurve> {
     type Of = fn(&Along) -> &Vec<(f64, f64)>;
-    let kinds: [(&str, Of); 3] = [
-        ("conductor", |leg| &leg.core_degc),
-        ("conductor of the cables without a joint", |leg| {
-            &leg.alone_degc
-        }),
-        ("outside of joint and cable", |leg| &leg.outside_degc),
+    type Label = fn(String, String) -> ChartLabel;
+    let kinds: [(Label, Of); 3] = [
+        (
+            |first, second| ChartLabel::ConductorOfLegs { first, second },
+            |leg| &leg.core_degc,
+        ),
+        (
+            |first, second| ChartLabel::CablesAlone { first, second },
+            |leg| &leg.alone_degc,
+        ),
+        (
+            |first, second| ChartLabel::Outside { first, second },
+            |leg| &leg.outside_degc,
+        ),
     ];
-    let whole = |(what, of): (&str, Of)| {
+    let whole = |(label, of): (Label, Of)| {
         let mut left = curve(String::new(), of(&legs[0]), -1.0, &legs[0]);
         let right = curve(String::new(), of(&legs[1]), 1.0, &legs[1]);
         left.points.reverse();
         left.points.extend(right.points);
-        left.label = format!("{what}, legs {} and {}", names[0], names[1]);
+        left.label = tongue.label(&label(names[0].to_owned(), names[1].to_owned()));
         left
     };
     kinds.into_iter().map(whole).collect()
@@ -138,16 +155,18 @@ fn curve(label: String, points: &[(f64, f64)], sign: f64, leg: &Along) -> ChartC
 }
 
 /// Greatest time of an emergency against its load, as SVG; `None` if the rating has no two such times.
-pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
+pub fn emergency_against_time(document: &RateDoc, tongue: Tongue) -> Option<String> {
+    let of = |label: ChartLabel| tongue.label(&label);
     let rows = &document.emergency;
     let n_legs = rows.first()?.loads_a.len();
     let of_leg = |leg: usize| {
         let points = rows
             .iter()
             .filter_map(|row| Some((row.lasts_h?, row.loads_a[leg])));
-        let name = document.warm.legs.get(leg).map_or("", |of| of.leg.as_str());
+        let leg = document.warm.legs.get(leg);
+        let leg = leg.map_or(String::new(), |of| of.leg.clone());
         ChartCurve {
-            label: format!("leg {name}"),
+            label: of(ChartLabel::Leg { leg }),
             points: points.collect(),
         }
     };
@@ -169,24 +188,26 @@ pub fn emergency_against_time(document: &RateDoc) -> Option<String> {
     let rules = match (curves.len(), asked) {
         (1, Some(at)) => vec![Rule::Level(
             at.load_a,
-            format!("{:.0} A: the job's emergency", at.load_a),
+            of(ChartLabel::JobsEmergency {
+                amperes: format!("{:.0}", at.load_a),
+            }),
         )],
         _ => Vec::new(),
     };
     line_chart(&Chart {
-        title: title(document, "emergency load against time"),
-        about: vec![
-            of_plan(document),
-            "From the job's load at rest, until the conductor inside a body comes to the temperature that its paper gives for an emergency, or that of a cable to the highest in service by the job.".to_owned(),
-        ],
+        title: of(ChartLabel::EmergencyTitle {
+            mark: tongue.plan_mark(&document.plan_mark),
+            job: document.job.clone(),
+        }),
+        about: vec![of_plan(document, tongue), of(ChartLabel::FromRest)],
         x: Axis {
-            label: "hours".to_owned(),
+            label: of(ChartLabel::Hours),
             is_logarithmic: true,
         },
-        y: linear("load, A"),
+        y: linear(&of(ChartLabel::LoadAmperes)),
         curves,
         rules,
         banner: document.invented.clone(),
-        below: vec![UNDECIDED.to_owned()],
+        below: vec![of(ChartLabel::Undecided)],
     })
 }

@@ -3,12 +3,16 @@
 use crate::band::Strength;
 use crate::colour::{BANDS, hex};
 use crate::equipotential::{Range, along, tenths};
+use crate::field_sheet::section::{potential_said, scale_said};
 use crate::frame::{Frame, Room, curves};
 use crate::label::{escaped, shortened, wrapped};
 use crate::level::{multiples, round_up, short, to_step};
 use crate::trace::{Spot, path};
+use jointwright_joint::cable::Words as Practice;
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::FieldLabel;
 use std::fmt::Write;
 
 /// Width of the page, picture points.
@@ -17,8 +21,8 @@ const WIDTH: f64 = 1160.0;
 const LEFT: f64 = 70.0;
 /// Greatest number of entries in the list of places.
 const MARKS_MOST: usize = 60;
-/// Text on every picture.
-const UNJUDGED: &str = "Computed from the drawing given; nobody has judged it.";
+/// Language of a section case, which belongs to no job.
+const TONGUE: Tongue = Tongue::english(Practice::Us);
 
 /// A marked place.
 #[derive(Clone, Debug, PartialEq)]
@@ -104,7 +108,7 @@ impl Page {
             self.text([LEFT, self.y], "", &line);
         }
         self.y += 18.0;
-        self.text([LEFT, self.y], "i", UNJUDGED);
+        self.text([LEFT, self.y], "i", &TONGUE.label(&FieldLabel::Unjudged));
     }
 
     fn bands(&mut self, strength: &Strength, step: f64) {
@@ -189,14 +193,22 @@ impl Page {
                 self.body,
                 "<path class=\"x\" d=\"M{left:.1} {y:.1}h{width:.1}\"/>"
             );
-            self.text([left + width + 6.0, y + 4.0], "", "axis");
+            self.text(
+                [left + width + 6.0, y + 4.0],
+                "",
+                &TONGUE.label(&FieldLabel::Axis),
+            );
         }
         self.text(
             [left + width, bottom + 33.0],
             "r",
-            "z in mm, along the axis",
+            &TONGUE.label(&FieldLabel::AlongAxis),
         );
-        self.text([left - 48.0, top - 12.0], "", "r in mm");
+        self.text(
+            [left - 48.0, top - 12.0],
+            "",
+            &TONGUE.label(&FieldLabel::AcrossAxis),
+        );
     }
 
     fn crosses(&mut self, frame: &Frame, caption: &Caption) {
@@ -218,11 +230,7 @@ impl Page {
     fn legend(&mut self, step: f64, range: Option<Range>, stretch: f64) {
         const BOX: f64 = 72.0;
         let kv_per_mm = step / 1e6;
-        self.text(
-            [LEFT, self.y],
-            "",
-            "Field strength |E| in kV/mm, flat bands:",
-        );
+        self.text([LEFT, self.y], "", &TONGUE.label(&FieldLabel::FlatBands));
         self.y += 10.0;
         for (at, colour) in BANDS.iter().enumerate() {
             let x = LEFT + at as f64 * BOX;
@@ -239,27 +247,22 @@ impl Page {
             );
         }
         let beyond = LEFT + BANDS.len() as f64 * BOX + 8.0;
-        self.text([beyond, self.y + 13.0], "", "and above");
+        self.text(
+            [beyond, self.y + 13.0],
+            "",
+            &TONGUE.label(&FieldLabel::AndAbove),
+        );
         self.y += 52.0;
         if let Some((least, greatest, is_modulus)) = range {
-            let what = if is_modulus {
-                "modulus of the potential"
-            } else {
-                "potential"
-            };
-            let line = format!(
-                "Lines: {what} in tenths, from 0 % at {} kV to 100 % at {} kV. Thick: conductors of given or floating potential.",
-                short(least / 1e3),
-                short(greatest / 1e3)
-            );
+            let line = TONGUE.label(&FieldLabel::Lines {
+                of: potential_said(is_modulus),
+                least_kv: short(least / 1e3),
+                greatest_kv: short(greatest / 1e3),
+            });
             self.text([LEFT, self.y], "", &line);
             self.y += 18.0;
         }
-        let scale = if stretch > 1.0 {
-            format!("r is drawn {stretch} times as large as z; angles are not true.")
-        } else {
-            "r and z are drawn to the same scale.".to_owned()
-        };
+        let scale = TONGUE.label(&scale_said(stretch));
         self.text([LEFT, self.y], "", &scale);
         self.y += 26.0;
     }
@@ -270,7 +273,7 @@ impl Page {
         let mut entries = Vec::new();
         for (number, (_, labels)) in grouped(caption).into_iter().enumerate() {
             if number == MARKS_MOST {
-                entries.push("and more".to_owned());
+                entries.push(TONGUE.label(&FieldLabel::AndMore));
                 break;
             }
             let whole = format!("{}: {}", number + 1, labels.join("; "));
@@ -279,7 +282,11 @@ impl Page {
             entries.extend(lines.map(|line| format!("\u{2003}{line}")));
         }
         if !entries.is_empty() {
-            self.text([LEFT, self.y], "b", "Marked places");
+            self.text(
+                [LEFT, self.y],
+                "b",
+                &TONGUE.label(&FieldLabel::MarkedPlaces),
+            );
             self.y += 18.0;
         }
         let n_rows = entries.len().div_ceil(N_COLUMNS);

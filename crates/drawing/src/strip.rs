@@ -25,6 +25,8 @@
 use crate::label::{escaped, shortened, wrapped};
 use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::{CutLabel, SheetLabel, StripLabel};
 use std::fmt::Write;
 
 /// Room around the strip, so that its edges are seen, mm.
@@ -211,24 +213,19 @@ pub fn strips(leg: &LegDoc, phase: u8, plan: &Plan, length_most_mm: f64) -> Vec<
 
 /// Marks that stand on no piece.
 fn left_out(leg: &LegDoc, plan: &Plan, covered: f64) -> Vec<String> {
-    let said = |cut: &CutDoc| match cut.mark_at_mm {
-        Some(at) if (0.0..=covered).contains(&at) => None,
-        Some(_) => Some(format!(
-            "{} {}: {}, from the square-cut conductor end; not on these strips.",
-            cut.act(),
-            cut.words,
-            number(cut, plan)
-        )),
-        None if !cut.growth_ladder.is_empty() => Some(format!(
-            "{} {}: waits for the growth of the connector; see the growth ladder on the front page.",
-            cut.act(),
-            cut.words
-        )),
-        None => Some(format!(
-            "{} {}: no place is set; stop and call.",
-            cut.act(),
-            cut.words
-        )),
+    let tongue = Tongue::of_plan(plan);
+    let said = |cut: &CutDoc| {
+        let at = tongue.label(&CutLabel::act_at(cut));
+        let label = match cut.mark_at_mm {
+            Some(at) if (0.0..=covered).contains(&at) => return None,
+            Some(_) => StripLabel::BeyondStrips {
+                at,
+                number: number(cut, plan),
+            },
+            None if !cut.growth_ladder.is_empty() => StripLabel::WaitsForGrowth { at },
+            None => StripLabel::NoPlace { at },
+        };
+        Some(tongue.label(&label))
     };
     leg.cuts.iter().filter_map(said).collect()
 }
@@ -281,7 +278,7 @@ fn number(cut: &CutDoc, plan: &Plan) -> String {
     match (inch, &cut.mark_mm) {
         (Some(inch), Some(mm)) => format!("{inch} in ({mm} mm)"),
         (None, Some(mm)) => format!("{mm} mm"),
-        _ => "not set".to_owned(),
+        _ => Tongue::of_plan(plan).label(&CutLabel::NotSet),
     }
 }
 
@@ -318,9 +315,10 @@ fn blocks(
     piece: &Piece,
     marked: &[(f64, &CutDoc)],
 ) -> Vec<Block> {
-    let mut blocks = joins(piece);
+    let tongue = Tongue::of_plan(plan);
+    let mut blocks = joins(piece, tongue);
     for (at, cut) in marked {
-        let mut lines = Words::lines(2.7, true, &format!("{} {}", cut.act(), cut.words));
+        let mut lines = Words::lines(2.7, true, &tongue.label(&CutLabel::act_at(cut)));
         let inch = cut
             .inch
             .as_ref()
@@ -335,14 +333,16 @@ fn blocks(
         }
         match &cut.printed_window {
             Some(window) => {
-                let mut before = "may lie ";
-                for line in window.lines() {
-                    let said = format!("{before}{line}");
-                    lines.extend(Words::lines(2.5, false, &unbroken(&said)));
-                    before = "";
+                let mut window = tongue.window_lines(window);
+                if let Some(first) = window.first_mut() {
+                    let window = first.clone();
+                    *first = tongue.label(&CutLabel::MayLieIn { window });
+                }
+                for line in window {
+                    lines.extend(Words::lines(2.5, false, &unbroken(&line)));
                 }
             }
-            None => lines.extend(Words::lines(2.5, false, "no window is set")),
+            None => lines.extend(Words::lines(2.5, false, &tongue.label(&CutLabel::NoWindow))),
         }
         if let Some(keeps) = &cut.keeps {
             lines.extend(Words::lines(2.3, true, &unbroken(keeps)));
@@ -359,7 +359,7 @@ fn blocks(
 }
 
 /// Texts at the lines of a join.
-fn joins(piece: &Piece) -> Vec<Block> {
+fn joins(piece: &Piece, tongue: Tongue) -> Vec<Block> {
     let [number, n] = piece.number;
     let names = [
         (piece.joins[0], number.wrapping_sub(1)),
@@ -369,10 +369,9 @@ fn joins(piece: &Piece) -> Vec<Block> {
     for (at, first) in names {
         let Some(at) = at else { continue };
         let other = if first == number { first + 1 } else { first };
-        let a = format!("JOIN {first}a: on JOIN {first}a of piece {other} of {n}");
-        let b = format!(
-            "JOIN {first}b: 1 in (25.4 mm) from {first}a. Measure it on the joined strip, then tape."
-        );
+        let join = first;
+        let a = tongue.label(&StripLabel::JoinA { join, other, n });
+        let b = tongue.label(&StripLabel::JoinB { join });
         for (at, text) in [(at, a), (at + JOIN, b)] {
             blocks.push(Block {
                 mark: Some(at),
@@ -386,14 +385,8 @@ fn joins(piece: &Piece) -> Vec<Block> {
 
 /// Texts that belong to no mark and may stand wherever there is room.
 fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
-    let (jacket, screen) = if plan.job.words == Practice::Iec {
-        ("oversheath", "insulation screen")
-    } else {
-        ("jacket", "insulation shield (black semicon)")
-    };
-    let where_to = format!(
-        "For {jacket} and {screen} only. Never on cleaned insulation: toner, ink and pencil are carbon. Off before the last wipe."
-    );
+    let tongue = Tongue::of_plan(plan);
+    let where_to = tongue.label(&StripLabel::OnlyOnOuterLayers);
     let block = |lines| Block {
         mark: None,
         lines,
@@ -401,7 +394,7 @@ fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
     };
     let mut blocks = vec![block(Words::lines(2.3, true, &where_to))];
     if !left_out.is_empty() {
-        let mut lines = Words::lines(2.4, true, "Not on this strip:");
+        let mut lines = Words::lines(2.4, true, &tongue.label(&StripLabel::NotOnThisStrip));
         for said in left_out {
             lines.extend(Words::lines(2.3, false, &unbroken(said)));
         }
@@ -412,36 +405,40 @@ fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
 
 fn head(leg: &LegDoc, phase: u8, plan: &Plan, piece: &Piece) -> Block {
     let [number, n] = piece.number;
-    let datum = leg
-        .cuts
-        .first()
-        .map_or("square-cut conductor end", |cut| &cut.from);
+    let tongue = Tongue::of_plan(plan);
+    let of = |label: StripLabel| tongue.label(&label);
+    let first = leg.cuts.first();
     let begins = match number {
-        1 => format!("ZERO: {datum}"),
-        _ => format!(
-            "THIS EDGE IS NOT ZERO: piece {number} of {n}, joined to piece {}",
-            number - 1
-        ),
+        1 => StripLabel::Zero {
+            datum: first.map_or_else(|| of(StripLabel::SquareCutEnd), |cut| cut.from.clone()),
+        },
+        piece => StripLabel::EdgeIsNotZero {
+            piece,
+            n,
+            before: piece - 1,
+        },
     };
+    let begins = of(begins);
     let mut lines = Words::lines(2.5, true, &begins);
     if number == 1 && n > 1 {
-        lines.extend(Words::lines(2.5, true, &format!("piece 1 of {n}")));
+        lines.extend(Words::lines(2.5, true, &of(StripLabel::FirstPiece { n })));
     }
     let name = format!("{}{phase}", leg.mark);
     let n_letters = name.chars().count().max(1) as f64;
     let size = (0.9 * (TEXT[1] - TEXT[0]) / (LETTER[0] * n_letters)).min(10.0);
     lines.push(Words::bold(size, &name));
-    lines.push(Words::bold(3.3, &plan.plan_mark.words()));
+    lines.push(Words::bold(3.3, &tongue.plan_mark(&plan.plan_mark)));
     let issue = shortened(&plan.plan_mark.issue_words, 60);
     lines.extend(Words::lines(2.4, true, &issue));
     let made = shortened(&plan.plan_mark.made, 48);
-    lines.extend(Words::lines(2.2, false, &format!("made {made}")));
+    let made = tongue.label(&SheetLabel::Made { when: made });
+    lines.extend(Words::lines(2.2, false, &made));
     let job = format!("{}, {}, {}", plan.job.id, plan.job.date, plan.program);
     lines.extend(Words::lines(2.2, false, &shortened(&job, 90)));
     // This line is the place of the bar across.
     lines.push(Words::bold(3.4, ""));
-    let bars = "Measure the three bars first: 30 mm across, 100 mm and 4 in along. One off: do not use the strip.";
-    lines.extend(Words::lines(2.2, true, &unbroken(bars)));
+    let bars = of(StripLabel::MeasureBars);
+    lines.extend(Words::lines(2.2, true, &unbroken(&bars)));
     Block {
         mark: None,
         lines,
@@ -496,8 +493,9 @@ fn draw(
     if let Some(invented) = &plan.invented {
         page.across(invented, covers);
     }
-    page.scales(covers);
-    page.bars(covers[0]);
+    let tongue = Tongue::of_plan(plan);
+    page.scales(covers, &tongue.label(&StripLabel::Inches));
+    page.bars(covers[0], tongue);
     for (join, first) in [
         (piece.joins[0], piece.number[0] - 1),
         (piece.joins[1], piece.number[0]),
@@ -602,7 +600,7 @@ impl Page {
     }
 
     /// Draws inches in sixteenths on the left edge, millimetres on the right.
-    fn scales(&mut self, [from, to]: [f64; 2]) {
+    fn scales(&mut self, [from, to]: [f64; 2], inches: &str) {
         let sixteenth = 25.4 / 16.0;
         let mut n = (from / sixteenth).floor() as u32 + 1;
         while f64::from(n) * sixteenth < to {
@@ -635,22 +633,22 @@ impl Page {
             }
         }
         let y = from + 4.2;
-        self.text([0.8, y], &Words::bold(2.2, "inches"), false);
+        self.text([0.8, y], &Words::bold(2.2, inches), false);
         self.text([MM_LEFT - 0.6, y], &Words::bold(2.2, "mm"), false);
     }
 
     /// Draws the bars to be measured before the strip is used.
-    fn bars(&mut self, from: f64) {
+    fn bars(&mut self, from: f64, tongue: Tongue) {
         let top = from + BAR_TOP;
         for (x, length, said, down) in [
-            (BARS[0], BAR_MM, "this bar is 100 mm", 40.0),
-            (BARS[1], BAR_IN, "this bar is 4 in", 80.0),
+            (BARS[0], BAR_MM, StripLabel::BarMillimetres, 40.0),
+            (BARS[1], BAR_IN, StripLabel::BarInches, 80.0),
         ] {
             self.line([x, top], [x, top + length], 0.25, "bar");
             for y in [top, top + length] {
                 self.line([x - 0.7, y], [x + 0.7, y], 0.25, "bar-end");
             }
-            let words = Words::bold(1.9, said);
+            let words = Words::bold(1.9, &tongue.label(&said));
             self.text([x - 0.5, top + down], &words, true);
         }
     }

@@ -4,7 +4,7 @@
 
 use crate::clip::{clipped, whole};
 use jointwright_joint::cable::Words;
-use jointwright_joint::catalogue::{Means, PartKind, die_words};
+use jointwright_joint::catalogue::{Means, PartKind};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::StopDoc;
 use jointwright_joint::plan::{
@@ -13,7 +13,7 @@ use jointwright_joint::plan::{
 use jointwright_joint::plane::Plane;
 use jointwright_joint::stage::Stage;
 use jointwright_wording::Tongue;
-use jointwright_wording::label::CutLabel;
+use jointwright_wording::label::{CutLabel, FrontLabel, PartLabel, SheetLabel};
 use serde::Serialize;
 
 /// The front page of one end.
@@ -21,9 +21,9 @@ use serde::Serialize;
 pub(crate) struct Front {
     /// Leg and phase, large.
     end: String,
-    leg: String,
-    phase: u8,
-    kind: String,
+    /// Which page of the sheet it is, at its foot.
+    foot: String,
+    title: String,
     goes_to: String,
     cable: String,
     parks: String,
@@ -35,17 +35,17 @@ pub(crate) struct Front {
     /// One for each cut that waits for the growth.
     ladders: Vec<Ladder>,
     parts: Vec<String>,
+    set_off: String,
     not_judged: String,
 }
 
 /// One number to cut or mark at.
 #[derive(Clone, Debug, Serialize)]
 struct Number {
-    /// "CUT", "LAY BACK" or "MARK".
+    /// What is done, and where.
     act: String,
     /// Whether nothing is cut there.
     is_mark: bool,
-    what: String,
     datum: String,
     /// Large: inches, or millimetres where the page has no inches.
     large: String,
@@ -77,8 +77,11 @@ struct Knife {
 /// Where a cut goes for each growth of the sleeve.
 #[derive(Clone, Debug, Serialize)]
 struct Ladder {
+    #[cfg(test)]
+    #[serde(skip)]
     what: String,
-    /// Whose growth it is of.
+    title: String,
+    /// Whose growth it is of, and how it is used.
     of: String,
     rungs: Vec<Rung>,
 }
@@ -107,49 +110,77 @@ pub(crate) fn fronts(plan: &Plan) -> Vec<Front> {
         .collect()
 }
 
+/// An end as pages name it.
+fn name(leg: &LegDoc, end: &EndDoc) -> String {
+    format!("{}{}", leg.mark, end.phase)
+}
+
 fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
     let tongue = Tongue::of_plan(plan);
-    let is_metric = plan.job.words == Words::Iec;
+    let of = |label: FrontLabel| tongue.label(&label);
     // The outermost first, as they are come to with the knife; marks after cuts.
     let outward = leg.cuts.iter().rev();
     let (cuts, marks): (Vec<&CutDoc>, Vec<&CutDoc>) = outward.partition(|c| !c.is_mark());
     let places = cuts.into_iter().chain(marks);
-    let port = leg
-        .port
-        .map(|port| format!(", bus port {port}"))
-        .unwrap_or_default();
+    let joint = of(FrontLabel::Joint {
+        kind: plan.job.kind,
+        port: leg.port,
+    });
+    let mark = clipped(&leg.mark, 8);
+    let goes_to = leg.goes_to.clone();
+    let goes_to = goes_to.unwrap_or_else(|| of(FrontLabel::NotSaid));
+    let end_name = format!("{mark}{}", end.phase);
     Front {
-        end: format!("{}{}", clipped(&leg.mark, 8), end.phase),
-        leg: clipped(&leg.mark, 8),
-        phase: end.phase,
-        kind: format!("{} joint{port}", plan.job.kind.name()),
-        goes_to: clipped(leg.goes_to.as_deref().unwrap_or("not said"), 60),
-        cable: clipped(&leg.cable, 90),
+        foot: tongue.label(&SheetLabel::FootFront {
+            end: end_name.clone(),
+        }),
+        end: end_name,
+        title: of(FrontLabel::LegPhase {
+            leg: mark,
+            phase: end.phase,
+            joint,
+        }),
+        goes_to: of(FrontLabel::GoesTo {
+            place: clipped(&goes_to, 60),
+        }),
+        cable: of(FrontLabel::Cable {
+            cable: clipped(&leg.cable, 90),
+        }),
         parks: parks(plan, leg, end),
         stops: stops(plan, leg, end),
         numbers: places.map(|cut| number(cut, leg, tongue)).collect(),
-        knife: knife(leg),
-        connector: connector(leg),
-        ladders: ladders(leg, is_metric),
-        parts: leg.parts.iter().map(part).collect(),
-        not_judged: not_judged(plan, leg, end),
+        knife: knife(leg, tongue),
+        connector: connector(leg, tongue),
+        ladders: ladders(leg, tongue),
+        parts: leg.parts.iter().map(|of| part(of, tongue)).collect(),
+        set_off: of(FrontLabel::SetOff { call: call(plan) }),
+        not_judged: of(FrontLabel::NotJudged {
+            what: not_judged(plan, leg, end),
+        }),
     }
 }
 
-fn knife(leg: &LegDoc) -> Knife {
+/// Whom to call; the number is what must not be lost.
+pub(crate) fn call(plan: &Plan) -> String {
+    let call = &plan.job.stop_and_call;
+    format!("{}, {}", clipped(&call.name, 40), clipped(&call.number, 40))
+}
+
+fn knife(leg: &LegDoc, tongue: Tongue) -> Knife {
     let screen = leg.cuts.iter().find(|cut| cut.plane == Plane::ScreenEdge);
+    let not_set = || tongue.label(&CutLabel::NotSet);
     if screen.is_none_or(|cut| cut.mark_mm.is_none()) {
         return Knife {
             words: leg.knife.words.clone(),
-            most: "not set".to_owned(),
+            most: not_set(),
             small: String::new(),
-            whose: "the cut itself is not set".to_owned(),
+            whose: tongue.label(&FrontLabel::CutNotSet),
         };
     }
     let mut most = leg.knife.most.iter().cloned();
     Knife {
         words: leg.knife.words.clone(),
-        most: most.next().unwrap_or("not set".to_owned()),
+        most: most.next().unwrap_or_else(not_set),
         small: most.next().unwrap_or_default(),
         whose: leg.knife.whose.clone(),
     }
@@ -157,122 +188,110 @@ fn knife(leg: &LegDoc) -> Knife {
 
 /// What comes onto this end, moment by moment, each in its order.
 fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
-    let name = format!("{}{}", leg.mark, end.phase);
-    let moments = [
-        (
-            Stage::SlideOn,
-            "slide on before the connector, in this order",
-        ),
-        (
-            Stage::PushOn,
-            "push on once it is clean, before the connector, in this order",
-        ),
-        (
-            Stage::Place,
-            "push on once it is clean, over the connector, in this order",
-        ),
-    ];
-    let said = moments.iter().filter_map(|(stage, when)| {
-        let steps = plan.make_up.steps.iter().filter(|s| s.stage == *stage);
-        let here: Vec<String> = steps
-            .flat_map(|step| &step.slides)
+    let tongue = Tongue::of_plan(plan);
+    let name = name(leg, end);
+    let parts_at = |stage: Stage| -> Vec<String> {
+        let steps = plan.make_up.steps.iter().filter(|s| s.stage == stage);
+        let slides = steps.flat_map(|step| &step.slides);
+        slides
             .filter(|slide| slide.onto == name)
-            .map(|slide| format!("{} {}", slide.part.name(), clipped(&slide.id, 24)))
-            .collect();
-        (!here.is_empty()).then(|| format!("{when}: {}", here.join(", then ")))
-    });
-    let said: Vec<String> = said.collect();
-    let is_open = |kind: &PartKind| leg.parts.iter().all(|part| part.kind != *kind);
-    let open: Vec<&str> = [PartKind::Seal, PartKind::Body]
+            .map(|slide| {
+                tongue.label(&FrontLabel::Part {
+                    kind: slide.part,
+                    id: clipped(&slide.id, 24),
+                })
+            })
+            .collect()
+    };
+    let moments: [(Stage, fn(Vec<String>) -> FrontLabel); 3] = [
+        (Stage::SlideOn, |parts| FrontLabel::SlideOn { parts }),
+        (Stage::PushOn, |parts| FrontLabel::PushOn { parts }),
+        (Stage::Place, |parts| FrontLabel::PushOver { parts }),
+    ];
+    let said: Vec<String> = moments
         .into_iter()
-        .filter(is_open)
-        .map(PartKind::name)
+        .map(|(stage, label)| (parts_at(stage), label))
+        .filter(|(parts, _)| !parts.is_empty())
+        .map(|(parts, label)| tongue.label(&label(parts)))
         .collect();
+    let is_open = |kind: &PartKind| leg.parts.iter().all(|part| part.kind != *kind);
+    let kinds = [PartKind::Seal, PartKind::Body].into_iter();
+    let parts: Vec<PartKind> = kinds.filter(is_open).collect();
     let settled = if said.is_empty() {
-        "nothing named comes onto this end".to_owned()
+        tongue.label(&FrontLabel::NothingComesOn)
     } else {
         said.join("; ")
     };
-    if open.is_empty() {
+    if parts.is_empty() {
         return settled;
     }
-    format!(
-        "{settled}; {} left open: settle it before any connector is made",
-        open.join(" and ")
-    )
+    tongue.label(&FrontLabel::LeftOpen { settled, parts })
 }
 
 fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
-    let name = format!("{}{}", leg.mark, end.phase);
+    let tongue = Tongue::of_plan(plan);
     let concerns = |stop: &&StopDoc| stop.concerns(&leg.mark, Some(end.phase));
     let ours = plan.stops.iter().filter(concerns);
-    let mut stops: Vec<String> = ours
-        .map(|stop| match &stop.lifted_by {
-            Some(word) => format!(
-                "NOT JUDGED, and work goes on by the word of {}. What it is about: {}",
-                whole(word),
-                whole(&stop.say)
-            ),
-            None => format!("STOP AND CALL: {name}: {}", whole(&stop.say)),
-        })
-        .collect();
-    let unplaced: Vec<&str> = leg
-        .cuts
-        .iter()
-        .filter(|cut| cut.nominal_mm.is_none())
-        .map(|cut| cut.words.as_str())
-        .collect();
-    if !unplaced.is_empty() {
-        stops.insert(
-            0,
-            format!(
-                "NOT COMPLETE: no place yet for {}. Do not start on this end: what is missing stands beside it; with it the job is planned again.",
-                unplaced.join(", ")
-            ),
-        );
-    }
-    stops.extend(
-        plan.make_up
-            .unsettled
-            .iter()
-            .map(|said| format!("STOP AND CALL: {}", whole(said))),
-    );
-    stops
+    let ours = ours.map(|stop| match &stop.lifted_by {
+        Some(word) => FrontLabel::GoesOnByWord {
+            word: whole(word),
+            about: whole(&stop.say),
+        },
+        None => FrontLabel::StopAtEnd {
+            end: name(leg, end),
+            why: whole(&stop.say),
+        },
+    });
+    let unplaced = leg.cuts.iter().filter(|cut| cut.nominal_mm.is_none());
+    let places: Vec<String> = unplaced.map(|cut| cut.words.clone()).collect();
+    let unplaced = (!places.is_empty()).then_some(FrontLabel::NotComplete { places });
+    let unsettled = plan.make_up.unsettled.iter();
+    let unsettled = unsettled.map(|said| FrontLabel::Stop { why: whole(said) });
+    let labels = unplaced.into_iter().chain(ours).chain(unsettled);
+    labels.map(|label| tongue.label(&label)).collect()
 }
 
 fn number(cut: &CutDoc, leg: &LegDoc, tongue: Tongue) -> Number {
+    let of = |label: CutLabel| tongue.label(&label);
     let is_metric = tongue.words == Words::Iec;
     let (large, unit, small) = match (&cut.inch, &cut.mark_mm) {
         (Some(inch), Some(mm)) if !is_metric => (inch.clone(), "in", format!("{mm} mm")),
         (_, Some(mm)) => (mm.clone(), "mm", String::new()),
-        _ if !cut.growth_ladder.is_empty() => {
-            ("NOT YET".to_owned(), "", "growth ladder below".to_owned())
-        }
-        _ => ("not set".to_owned(), "", String::new()),
+        _ if !cut.growth_ladder.is_empty() => (
+            tongue.label(&FrontLabel::NotYet),
+            "",
+            tongue.label(&FrontLabel::LadderBelow),
+        ),
+        _ => (of(CutLabel::NotSet), "", String::new()),
     };
     let window = match &cut.printed_window {
-        Some(window) => window.lines(),
-        None => vec![whole(cut.why.as_deref().unwrap_or("no window is set"))],
+        Some(window) => tongue.window_lines(window),
+        None => {
+            let why = cut.why.clone();
+            vec![whole(&why.unwrap_or_else(|| of(CutLabel::NoWindow)))]
+        }
     };
+    let narrowed = cut.narrowed.as_ref().map(|narrowed| CutLabel::Narrowed {
+        text: narrowed.text.clone(),
+    });
     Number {
-        act: cut.act().to_owned(),
+        act: of(CutLabel::act_at(cut)),
         is_mark: cut.is_mark(),
-        what: cut.words.clone(),
-        datum: format!("from the {}", cut.from),
+        datum: of(CutLabel::FromDatum {
+            datum: cut.from.clone(),
+        }),
         large,
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: cut
-            .whose_words()
+        whose: tongue
+            .whose(cut)
             .iter()
             .map(|word| short(word, leg))
             .collect(),
-        narrowed: cut.narrowed.as_ref().map_or(String::new(), |n| {
-            short(&format!("narrowed: {}", n.text), leg)
-        }),
-        caution: CutLabel::caution(cut).map_or(String::new(), |label| tongue.label(&label)),
-        edge: cut.at_edge().unwrap_or_default().to_owned(),
+        narrowed: narrowed.map_or(String::new(), |label| short(&of(label), leg)),
+        caution: CutLabel::caution(cut).map(of).unwrap_or_default(),
+        edge: CutLabel::at_edge(cut).map(of).unwrap_or_default(),
         keeps: cut.keeps.clone().unwrap_or_default(),
     }
 }
@@ -287,63 +306,47 @@ fn short(words: &str, leg: &LegDoc) -> String {
     whole(&named)
 }
 
-fn connector(leg: &LegDoc) -> Vec<String> {
+fn connector(leg: &LegDoc, tongue: Tongue) -> Vec<String> {
     let part = leg.parts.iter().find(|p| p.kind == PartKind::Connector);
-    let (Some(doc), Some(part)) = (&leg.connector, part) else {
-        return vec!["no connector is named: stop and call".to_owned()];
+    let labels = match (&leg.connector, part) {
+        (Some(doc), Some(part)) => connector_labels(doc, part),
+        _ => vec![PartLabel::NoConnector],
     };
-    let mut said = vec![format!("{}, {}", clipped(&part.id, 40), doc.means.name())];
-    said.extend(
-        doc.end
-            .as_ref()
-            .map(|end| format!("this leg goes into its end {end}")),
-    );
-    said.extend(
-        doc.end_open
-            .as_ref()
-            .map(|why| format!("stop and call: {why}")),
-    );
+    labels.iter().map(|label| tongue.label(label)).collect()
+}
+
+fn connector_labels(doc: &ConnectorDoc, part: &PartDoc) -> Vec<PartLabel> {
+    let mut said = vec![PartLabel::Connector {
+        id: clipped(&part.id, 40),
+        means: doc.means,
+    }];
+    let end = doc.end.clone();
+    said.extend(end.map(|end| PartLabel::IntoEnd { end }));
+    let why = doc.end_open.clone();
+    said.extend(why.map(|why| PartLabel::Stop { why }));
     if doc.means == Means::Compression {
-        said.push(format!(
-            "{}; {}",
-            doc.die
-                .as_deref()
-                .map_or("die not named: see its instructions".to_owned(), |die| {
-                    die_words(&clipped(die, 40))
-                }),
-            doc.presses.map_or(
-                "presses not named: see its instructions".to_owned(),
-                |n| match doc.end {
-                    Some(_) => format!("{n} presses at this end"),
-                    None => format!("{n} presses an end"),
-                }
-            )
-        ));
+        said.push(PartLabel::DieAndPresses {
+            die: doc.die.as_deref().map(|die| clipped(die, 40)),
+            presses: doc.presses,
+            is_of_one_end: doc.end.is_some(),
+        });
     }
-    said.push(order(doc, part));
-    if let Some(source) = &doc.growth_source {
-        said.push(format!(
-            "growth measured ({}): the insulation cut holds it already",
-            whole(source)
-        ));
-    }
+    said.push(PartLabel::OrderOf {
+        means: doc.means,
+        paper: clipped(&part.instructions, 50),
+    });
+    said.extend(doc.growth_source.as_deref().map(|source| {
+        let source = whole(source);
+        PartLabel::GrowthMeasured { source }
+    }));
     said
 }
 
-fn order(doc: &ConnectorDoc, part: &PartDoc) -> String {
-    let what = match doc.means {
-        Means::Compression => "order of presses",
-        Means::ShearBolt => "order of bolts",
-        Means::SetScrew => "order and torque of screws",
-    };
-    format!("{what}: {}", clipped(&part.instructions, 50))
-}
-
-fn ladders(leg: &LegDoc, is_metric: bool) -> Vec<Ladder> {
+fn ladders(leg: &LegDoc, tongue: Tongue) -> Vec<Ladder> {
     let waiting = leg.cuts.iter().filter(|c| !c.growth_ladder.is_empty());
     let ladder = |cut: &CutDoc| {
         let rungs = cut.growth_ladder.iter().map(|rung| {
-            let mut printed = self::rung(rung, is_metric);
+            let mut printed = self::rung(rung, tongue);
             if let Some(finer) = finest_mm(rung, &cut.growth_ladder)
                 && !printed.small.is_empty()
             {
@@ -352,11 +355,16 @@ fn ladders(leg: &LegDoc, is_metric: bool) -> Vec<Ladder> {
             printed
         });
         let end = leg.connector.as_ref().and_then(|c| c.end.as_ref());
+        let of = end.map_or(FrontLabel::LadderOfSleeve, |end| FrontLabel::LadderOfEnd {
+            end: clipped(end, 40),
+        });
         Ladder {
+            #[cfg(test)]
             what: cut.words.clone(),
-            of: end.map_or("The whole sleeve".to_owned(), |end| {
-                format!("The end {}, pressed alone,", clipped(end, 40))
+            title: tongue.label(&FrontLabel::LadderTitle {
+                place: cut.words.to_uppercase(),
             }),
+            of: tongue.label(&of),
             rungs: rungs.collect(),
         }
     };
@@ -375,57 +383,51 @@ fn finest_mm<'r>(rung: &RungDoc, ladder: &'r [RungDoc]) -> Option<&'r String> {
     lies.then_some(finest)
 }
 
-fn rung(rung: &RungDoc, is_metric: bool) -> Rung {
+fn rung(rung: &RungDoc, tongue: Tongue) -> Rung {
+    let is_metric = tongue.words == Words::Iec;
     let (large, small) = match (&rung.inch, &rung.mark_mm) {
         (Some(inch), Some(mm)) if !is_metric => (format!("{inch} in"), format!("{mm} mm")),
         (_, Some(mm)) => (format!("{mm} mm"), String::new()),
-        _ => ("no place".to_owned(), String::new()),
+        _ => (tongue.label(&FrontLabel::NoPlace), String::new()),
     };
+    let length = if rung.grew_inch.is_empty() {
+        format!("{} mm", rung.grew_mm)
+    } else {
+        rung.grew_inch.clone()
+    };
+    let window = rung.printed_window.as_ref();
+    let window = window.map(|window| CutLabel::MayLieIn {
+        window: tongue.window(window),
+    });
     Rung {
-        grew: if rung.grew_inch.is_empty() {
-            format!("{} mm", rung.grew_mm)
-        } else {
-            rung.grew_inch.clone()
-        },
+        grew: tongue.label(&FrontLabel::Grew { length }),
         large,
         small,
-        window: rung
-            .printed_window
-            .as_ref()
-            .map(|window| window.text())
-            .unwrap_or_default(),
+        window: window.map_or(String::new(), |label| tongue.label(&label)),
     }
 }
 
-fn part(part: &PartDoc) -> String {
-    let side = part.side.as_ref();
-    let side = side
-        .map(|side| format!(", side {side}"))
-        .unwrap_or_default();
-    let doubts = part.doubts.iter().map(|doubt| format!("; {doubt}"));
-    format!(
-        "{}: {}{side} ({}{})",
-        part.kind.name(),
-        clipped(&part.id, 32),
-        clipped(&part.instructions, 48),
-        doubts.collect::<String>()
-    )
+fn part(part: &PartDoc, tongue: Tongue) -> String {
+    tongue.label(&PartLabel::Part {
+        kind: part.kind,
+        id: clipped(&part.id, 32),
+        side: part.side.clone(),
+        paper: clipped(&part.instructions, 48),
+        doubts: part.doubts.clone(),
+    })
 }
 
 /// What is not judged of this end, in one line.
 fn not_judged(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
-    let name = format!("{}{}", leg.mark, end.phase);
+    let tongue = Tongue::of_plan(plan);
+    let name = name(leg, end);
     let concerns = |ruling: &&RulingDoc| {
         ruling.ruling == Outcome::NotJudged
             && ruling.end.as_ref().is_none_or(|e| *e == name)
             && ruling.leg.as_ref().is_none_or(|l| *l == leg.mark)
     };
-    let mut checks: Vec<String> = plan
-        .rulings
-        .iter()
-        .filter(concerns)
-        .map(|r| r.check.replace('_', " "))
-        .collect();
+    let rulings = plan.rulings.iter().filter(concerns);
+    let mut checks: Vec<String> = rulings.map(|r| tongue.check(&r.check)).collect();
     checks.dedup();
     checks.extend(plan.not_computed.iter().cloned());
     whole(&checks.join(", "))

@@ -4,16 +4,16 @@
 
 use crate::FieldPicture;
 use crate::clip::{clipped, whole};
-use crate::front::{Front, fronts};
+use crate::front::{Front, call, fronts};
 use jointwright_drawing::{Style, Theme, half_section, strips as strips_of};
 use jointwright_joint::cable::Words;
+use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{
-    DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc,
-    outcome_words,
+    DatumDoc, GapDoc, LegDoc, LineDoc, MaterialDoc, Plan, RulingDoc, StepDoc, StressDoc, WantedDoc,
 };
 use jointwright_wording::Tongue;
-use jointwright_wording::label::SheetLabel;
+use jointwright_wording::label::{FrontLabel, SheetLabel, SheetText};
 use serde::Serialize;
 use std::collections::BTreeMap;
 
@@ -37,7 +37,11 @@ pub(crate) struct Picture {
 /// Strips of one leg, on one page.
 #[derive(Clone, Debug, Serialize)]
 struct Strips {
+    #[cfg(test)]
+    #[serde(skip)]
     leg: String,
+    head: String,
+    foot: String,
     pictures: Vec<Picture>,
     left_out: Vec<String>,
 }
@@ -45,7 +49,7 @@ struct Strips {
 /// Rulings of one check with one outcome.
 #[derive(Clone, Debug, Serialize)]
 struct RulingRow {
-    outcome: &'static str,
+    is_pass: bool,
     /// The outcome as a person reads it.
     word: String,
     question: String,
@@ -55,10 +59,41 @@ struct RulingRow {
     source: String,
 }
 
+/// A row of the material.
+#[derive(Clone, Debug, Serialize)]
+struct MaterialRow {
+    kind: String,
+    id: String,
+    name: String,
+    instructions: String,
+    amount: String,
+    used_for: String,
+    /// Empty where none is stated.
+    lots: String,
+}
+
+/// A step, in texts.
+#[derive(Clone, Debug, Serialize)]
+struct StepRow {
+    #[cfg(test)]
+    #[serde(skip)]
+    of: StepDoc,
+    title: String,
+    /// What is slid on, in order.
+    slid: Vec<String>,
+    lines: Vec<LineDoc>,
+    cautions: Vec<LineDoc>,
+    hold: Vec<WantedDoc>,
+}
+
 /// The sheet.
 #[derive(Clone, Debug, Serialize)]
 pub(crate) struct Sheet {
     pub program: String,
+    /// Its language, by its code in ISO 639-1.
+    lang: String,
+    /// Texts that the template places, by their keys; a text that it asks for and that is not here stops it.
+    texts: BTreeMap<&'static str, String>,
     /// What tells this plan from every other, large on every page.
     mark: String,
     /// Its issue, and when it was made.
@@ -75,6 +110,9 @@ pub(crate) struct Sheet {
     is_failing: bool,
     /// Why nothing is printed to be cut to.
     stop_title: String,
+    cut_nothing: String,
+    foot_stop: String,
+    foot_behind: String,
     n_phases: u8,
     fails: Vec<RulingRow>,
     fronts: Vec<Front>,
@@ -88,9 +126,9 @@ pub(crate) struct Sheet {
     /// How hard the parts of each end sit: end, in words.
     pressure_rows: Vec<[String; 2]>,
     pressure_assumes: String,
-    material: Vec<MaterialDoc>,
+    material: Vec<MaterialRow>,
     tools: Vec<LineDoc>,
-    steps: Vec<StepDoc>,
+    steps: Vec<StepRow>,
     unsettled: Vec<String>,
     rulings: Vec<RulingRow>,
     not_computed: String,
@@ -110,85 +148,174 @@ impl Sheet {
 /// The sheet of a plan.
 pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
     let job = &plan.job;
+    let tongue = Tongue::of_plan(plan);
+    let of = |label: SheetLabel| tongue.label(&label);
     let is_failing = plan.must_stop();
     let is_metric = job.words == Words::Iec;
     let (figures, figures_same) = figures(plan);
+    let texts = SheetText::ALL.iter();
     Sheet {
         program: plan.program.clone(),
-        mark: plan.plan_mark.words(),
+        lang: job.language.code().to_owned(),
+        texts: texts.map(|text| (text.key(), tongue.label(text))).collect(),
+        mark: tongue.plan_mark(&plan.plan_mark),
         issue: plan.plan_mark.issue_words.clone(),
-        made: format!("made {}", clipped(&plan.plan_mark.made, 40)),
+        made: of(SheetLabel::Made {
+            when: clipped(&plan.plan_mark.made, 40),
+        }),
         paper: if is_metric { "a4" } else { "us-letter" }.to_owned(),
-        title: clipped(&format!("Make-up sheet {}: {}", job.id, job.title), 140),
+        title: clipped(
+            &of(SheetLabel::Title {
+                job: job.id.clone(),
+                title: job.title.clone(),
+            }),
+            140,
+        ),
         invented: plan.invented.clone(),
         never: plan.never.clone(),
         job: job_rows(plan),
         id: clipped(&job.id, 40),
         date: job.date_parts(),
-        // The number is what must not be lost.
-        call: format!(
-            "{}, {}",
-            clipped(&job.stop_and_call.name, 40),
-            clipped(&job.stop_and_call.number, 40)
-        ),
+        call: call(plan),
         is_failing,
         n_phases: job.phases,
         stop_title: stop_title(plan),
+        cut_nothing: of(SheetLabel::CutNothing { call: call(plan) }),
+        foot_stop: of(SheetLabel::FootStop),
+        foot_behind: of(SheetLabel::FootBehind),
         fails: [rows(plan, Outcome::Fail), stop_rows(plan)].concat(),
-        fronts: if is_failing { Vec::new() } else { fronts(plan) },
-        strips: if is_failing { Vec::new() } else { strips(plan) },
         figures,
         figures_same,
+        pressure_rows: pressure_rows(plan),
+        pressure_assumes: plan.pressure_assumes.join("; "),
+        material: plan
+            .make_up
+            .material
+            .iter()
+            .map(|of| material(of, tongue))
+            .collect(),
+        tools: plan.make_up.tools.clone(),
+        unsettled: unsettled(plan),
+        not_computed: plan.not_computed.join(", "),
+        missing: plan.missing.clone(),
+        people: people(plan),
+        fronts: if is_failing { Vec::new() } else { fronts(plan) },
+        strips: if is_failing { Vec::new() } else { strips(plan) },
         // They name places of cuts; where a check fails none is printed.
         fields: if is_failing {
             Vec::new()
         } else {
-            field_pictures(fields)
+            field_pictures(fields, tongue)
         },
         field_rows: if is_failing {
             Vec::new()
         } else {
             field_rows(plan)
         },
-        pressure_rows: pressure_rows(plan),
-        pressure_assumes: plan.pressure_assumes.join("; "),
-        material: plan.make_up.material.clone(),
-        tools: plan.make_up.tools.clone(),
         // Their windows are numbers to cut to.
         steps: if is_failing {
             Vec::new()
         } else {
-            plan.make_up.steps.clone()
+            plan.make_up
+                .steps
+                .iter()
+                .map(|of| step(of, tongue))
+                .collect()
         },
-        unsettled: plan.make_up.unsettled.clone(),
         // What passes names places of cuts; where a check fails none is printed.
         rulings: if is_failing {
             rows(plan, Outcome::NotJudged)
         } else {
             [rows(plan, Outcome::NotJudged), rows(plan, Outcome::Pass)].concat()
         },
-        not_computed: plan.not_computed.join(", "),
-        missing: plan.missing.clone(),
-        people: people(plan),
     }
 }
 
-/// Which job and which plan of it.
+/// Job, title, kind, place and the like: which job and which plan of it.
 fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
     let job = &plan.job;
-    vec![
-        ["job".to_owned(), clipped(&job.id, 60)],
-        ["title".to_owned(), clipped(&job.title, 120)],
-        ["kind".to_owned(), format!("{} joint", job.kind.name())],
-        ["place".to_owned(), clipped(&job.place, 120)],
-        ["day of the work".to_owned(), job.date.clone()],
-        [
-            "this plan".to_owned(),
-            format!("{}: {}", plan.plan_mark.words(), plan.plan_mark.aloud),
-        ],
-        ["issue".to_owned(), plan.plan_mark.line()],
-        ["fingerprint".to_owned(), plan.plan_mark.whole.clone()],
-    ]
+    let tongue = Tongue::of_plan(plan);
+    let kind = FrontLabel::Joint {
+        kind: job.kind,
+        port: None,
+    };
+    let mark = &plan.plan_mark;
+    let rows = [
+        (SheetLabel::RowJob, clipped(&job.id, 60)),
+        (SheetLabel::RowTitle, clipped(&job.title, 120)),
+        (SheetLabel::RowKind, tongue.label(&kind)),
+        (SheetLabel::RowPlace, clipped(&job.place, 120)),
+        (SheetLabel::RowDay, job.date.clone()),
+        (
+            SheetLabel::RowPlan,
+            format!("{}: {}", tongue.plan_mark(mark), mark.aloud),
+        ),
+        (SheetLabel::RowIssue, tongue.plan_issue(mark)),
+        (SheetLabel::RowFingerprint, mark.whole.clone()),
+    ];
+    rows.map(|(head, text)| [tongue.label(&head), text]).into()
+}
+
+/// What a person must settle before work.
+fn unsettled(plan: &Plan) -> Vec<String> {
+    let tongue = Tongue::of_plan(plan);
+    let stop = |why: &String| tongue.label(&FrontLabel::Stop { why: why.clone() });
+    plan.make_up.unsettled.iter().map(stop).collect()
+}
+
+fn material(of: &MaterialDoc, tongue: Tongue) -> MaterialRow {
+    let amount = match (of.pieces, &of.amount) {
+        (Some(pieces), _) => pieces.to_string(),
+        (None, Some(amount)) => amount.clone(),
+        (None, None) => tongue.label(&SheetLabel::NotComputedFor {
+            why: of.why.clone().unwrap_or_default(),
+        }),
+    };
+    let lots = (!of.lots.is_empty()).then(|| SheetLabel::Lots {
+        lots: of.lots.clone(),
+    });
+    MaterialRow {
+        kind: tongue.label(&SheetLabel::Material { kind: of.kind }),
+        id: of.id.clone(),
+        name: of.name.clone(),
+        instructions: of.instructions.clone(),
+        amount,
+        used_for: of.used_for.join(" "),
+        lots: lots.map_or(String::new(), |label| tongue.label(&label)),
+    }
+}
+
+fn step(of: &StepDoc, tongue: Tongue) -> StepRow {
+    // A part that comes onto several ends stands once, with all of them.
+    let mut slid: Vec<(PartKind, String, Vec<String>)> = Vec::new();
+    for slide in &of.slides {
+        let same = |(kind, id, _): &&mut (PartKind, String, Vec<String>)| {
+            *kind == slide.part && *id == slide.id
+        };
+        match slid.iter_mut().find(same) {
+            Some((_, _, ends)) => ends.push(slide.onto.clone()),
+            None => slid.push((slide.part, slide.id.clone(), vec![slide.onto.clone()])),
+        }
+    }
+    let slid = slid
+        .into_iter()
+        .map(|(kind, id, ends)| tongue.label(&SheetLabel::Onto { kind, id, ends }));
+    StepRow {
+        #[cfg(test)]
+        of: of.clone(),
+        title: if of.legs.is_empty() {
+            of.title.clone()
+        } else {
+            tongue.label(&SheetLabel::StepOfLegs {
+                legs: of.legs.clone(),
+                title: of.title.clone(),
+            })
+        },
+        slid: slid.collect(),
+        lines: of.lines.clone(),
+        cautions: of.cautions.clone(),
+        hold: of.hold.clone(),
+    }
 }
 
 /// Why no number to cut to is printed.
@@ -203,16 +330,17 @@ fn stop_title(plan: &Plan) -> String {
 
 /// What stops work though nothing fails.
 fn stop_rows(plan: &Plan) -> Vec<RulingRow> {
+    let tongue = Tongue::of_plan(plan);
     let open = plan.stops.iter().filter(|stop| stop.lifted_by.is_none());
     let row = |stop: &jointwright_joint::plan::StopDoc| {
         let ruling = plan.rulings.iter().find(|r| r.check == stop.check);
         RulingRow {
-            outcome: "STOP",
-            word: "stop".to_owned(),
+            is_pass: false,
+            word: tongue.label(&SheetLabel::StopWord),
             question: ruling.map(|r| r.question.clone()).unwrap_or_default(),
             who: stop.whom.clone(),
             found: whole(&stop.say),
-            source: "nobody has said which it is".to_owned(),
+            source: tongue.label(&SheetLabel::NobodySaid),
         }
     };
     open.map(row).collect()
@@ -241,6 +369,7 @@ fn strips(plan: &Plan) -> Vec<Strips> {
     } else {
         STRIP_LETTER_MM
     };
+    let tongue = Tongue::of_plan(plan);
     let of_leg = |(at, leg): (usize, &LegDoc)| -> Vec<Strips> {
         let mut left_out = Vec::new();
         let mut pictures: Vec<([usize; 2], Picture)> = Vec::new();
@@ -250,10 +379,11 @@ fn strips(plan: &Plan) -> Vec<Strips> {
                 left_out = strip.left_out;
                 let picture = Picture {
                     file: format!("strip-{at}-{}-{piece}.svg", end.phase),
-                    alt: format!(
-                        "Marking strip of {}{} at full size, piece {piece} of {n}; its numbers stand on the front page.",
-                        leg.mark, end.phase
-                    ),
+                    alt: tongue.label(&SheetLabel::StripShows {
+                        end: format!("{}{}", leg.mark, end.phase),
+                        piece,
+                        n,
+                    }),
                     width_mm: strip.width_mm,
                     height_mm: strip.height_mm,
                     svg: strip.svg,
@@ -262,8 +392,13 @@ fn strips(plan: &Plan) -> Vec<Strips> {
             }
         }
         pictures.sort_by_key(|(place, _)| *place);
+        let mark = clipped(&leg.mark, 8);
+        let label = |of: fn(String) -> SheetLabel| tongue.label(&of(mark.clone()));
         let pages = pictures.chunks(STRIPS_A_PAGE).map(|page| Strips {
-            leg: clipped(&leg.mark, 8),
+            #[cfg(test)]
+            leg: mark.clone(),
+            head: label(|leg| SheetLabel::StripsHead { leg }),
+            foot: label(|leg| SheetLabel::FootStrips { leg }),
             pictures: page.iter().map(|(_, picture)| picture.clone()).collect(),
             left_out: left_out.clone(),
         });
@@ -272,13 +407,12 @@ fn strips(plan: &Plan) -> Vec<Strips> {
     plan.legs.iter().enumerate().flat_map(of_leg).collect()
 }
 
-fn field_pictures(fields: &[FieldPicture]) -> Vec<Picture> {
+fn field_pictures(fields: &[FieldPicture], tongue: Tongue) -> Vec<Picture> {
     let picture = |(at, field): (usize, &FieldPicture)| Picture {
         file: format!("field-{at}.svg"),
-        alt: format!(
-            "Electric field of leg {} at the worst of its windows; its numbers stand in the table above.",
-            field.leg
-        ),
+        alt: tongue.label(&SheetLabel::FieldShows {
+            leg: field.leg.clone(),
+        }),
         width_mm: 170.0,
         height_mm: 0.0,
         svg: field.svg.clone(),
@@ -288,6 +422,8 @@ fn field_pictures(fields: &[FieldPicture]) -> Vec<Picture> {
 
 /// The judged fields of every leg, with the dimensions that make them so.
 fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
+    let tongue = Tongue::of_plan(plan);
+    let not_known = || tongue.label(&SheetLabel::NotKnown);
     let of_leg = |leg: &LegDoc| -> Vec<[String; 5]> {
         let Some(field) = &leg.field else {
             return Vec::new();
@@ -299,19 +435,18 @@ fn field_rows(plan: &Plan) -> Vec<[String; 5]> {
                 format!("{:.2} kV/mm", stress.kv_per_mm),
                 stress
                     .allowed_kv_per_mm
-                    .map_or("not known".to_owned(), |most| format!("{most:.2} kV/mm")),
+                    .map_or_else(not_known, |most| format!("{most:.2} kV/mm")),
                 stress.with.clone(),
             ]
         };
         let gap = |gap: &GapDoc| {
             [
                 clipped(&leg.mark, 8),
-                format!(
-                    "gap before the screen edge, {}: discharge may begin at, as computed",
-                    gap.words()
-                ),
+                tongue.label(&SheetLabel::GapMayDischarge { state: gap.state }),
                 format!("{:.1} kV rms", gap.inception_kv),
-                format!("in service {:.2} kV rms", field.voltage_kv),
+                tongue.label(&SheetLabel::InService {
+                    kv: format!("{:.2}", field.voltage_kv),
+                }),
                 gap.with.clone(),
             ]
         };
@@ -340,6 +475,7 @@ fn figures(plan: &Plan) -> (Vec<Picture>, Vec<String>) {
     let style = Style {
         theme: Theme::Print,
     };
+    let tongue = Tongue::of_plan(plan);
     let (mut figures, mut same) = (Vec::new(), Vec::new());
     let mut drawn: Vec<(String, &str)> = Vec::new();
     for (at, leg) in plan.legs.iter().enumerate() {
@@ -348,20 +484,18 @@ fn figures(plan: &Plan) -> (Vec<Picture>, Vec<String>) {
         nameless.mark = String::new();
         let picture = half_section(&nameless, plan, &style);
         if let Some((_, first)) = drawn.iter().find(|(other, _)| *other == picture) {
-            same.push(format!(
-                "Leg {} looks as leg {} does.",
-                clipped(&leg.mark, 8),
-                clipped(first, 8)
-            ));
+            same.push(tongue.label(&SheetLabel::LooksAs {
+                leg: clipped(&leg.mark, 8),
+                other: clipped(first, 8),
+            }));
             continue;
         }
         drawn.push((picture, &leg.mark));
         figures.push(Picture {
             file: format!("figure-{at}.svg"),
-            alt: format!(
-                "Half-section of leg {} as made up; its numbers stand on the front page.",
-                leg.mark
-            ),
+            alt: tongue.label(&SheetLabel::FigureShows {
+                leg: leg.mark.clone(),
+            }),
             width_mm: 190.0,
             height_mm: 0.0,
             svg: half_section(leg, plan, &style),
@@ -389,61 +523,8 @@ fn rows(plan: &Plan, outcome: Outcome) -> Vec<RulingRow> {
             None => groups.push(vec![ruling]),
         }
     }
-    let printed = printed(plan);
-    groups
-        .iter()
-        .filter_map(|group| row(plan, outcome, group))
-        .map(|row| RulingRow {
-            found: as_printed(&row.found, &printed),
-            source: as_printed(&row.source, &printed),
-            ..row
-        })
-        .collect()
-}
-
-/// Places and bounds of cuts, unrounded, with the text in which each stands on the front pages.
-fn printed(plan: &Plan) -> BTreeMap<String, String> {
-    let mut printed = BTreeMap::new();
-    for cut in plan.legs.iter().flat_map(|leg| &leg.cuts) {
-        let window = cut.printed_window.as_ref();
-        let bounds = [
-            (cut.nominal_mm, cut.mark_mm.as_ref()),
-            (cut.mark_at_mm, cut.mark_mm.as_ref()),
-            (cut.min_mm, window.map(|w| &w.mm[0])),
-            (cut.max_mm, window.map(|w| &w.mm[1])),
-        ];
-        for (length, text) in bounds {
-            if let (Some(length), Some(text)) = (length, text)
-                && text.parse::<f64>().is_ok_and(|t| (t - length).abs() < 0.1)
-            {
-                printed.entry(exact(length)).or_insert_with(|| text.clone());
-            }
-        }
-    }
-    printed
-}
-
-/// Text in which no number stands unrounded that the front pages round: one length, one text.
-fn as_printed(text: &str, printed: &BTreeMap<String, String>) -> String {
-    let mut out = String::new();
-    let mut number = String::new();
-    let settle = |number: &mut String, out: &mut String| {
-        let point = if number.ends_with('.') { "." } else { "" };
-        let bare = number.trim_end_matches('.');
-        out.push_str(printed.get(bare).map_or(bare, String::as_str));
-        out.push_str(point);
-        number.clear();
-    };
-    for letter in text.chars() {
-        if letter.is_ascii_digit() || (letter == '.' && !number.is_empty()) {
-            number.push(letter);
-        } else {
-            settle(&mut number, &mut out);
-            out.push(letter);
-        }
-    }
-    settle(&mut number, &mut out);
-    out
+    let rows = groups.iter();
+    rows.filter_map(|group| row(plan, outcome, group)).collect()
 }
 
 fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow> {
@@ -451,36 +532,32 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
     let least = group
         .iter()
         .min_by(|a, b| margin(a).total_cmp(&margin(b)))?;
-    let mut who: Vec<String> = group.iter().map(|r| subject(r)).collect();
+    let tongue = Tongue::of_plan(plan);
+    let mut who: Vec<String> = group.iter().map(|r| tongue.whom(r)).collect();
     who.dedup();
     let found = match (&least.why, least.margin, &least.unit) {
         // Its numbers stand on the front pages as marks; unrounded they would stand here a second way.
         (None, _, _) if least.is_of_cuts() => {
             let is_open = |r: &RulingDoc| r.is_of_cuts() && r.ruling != Outcome::Pass;
-            let others = if plan.rulings.iter().any(is_open) {
-                "other "
-            } else {
-                ""
-            };
-            format!("every {others}place and window as on the front pages")
+            let are_others = plan.rulings.iter().any(is_open);
+            tongue.label(&SheetLabel::AsOnFront { are_others })
         }
         (Some(why), _, _) => {
             let hint = least.hint.as_deref().map(|h| format!(" {h}"));
             format!("{}.{}", why.trim_end_matches('.'), hint.unwrap_or_default())
         }
         (None, Some(_), Some(_)) => {
-            let figures = Tongue::of_plan(plan).figures(least);
-            format!("{}: {}", subject(least), figures.unwrap_or_default())
+            let figures = tongue.figures(least);
+            format!("{}: {}", tongue.whom(least), figures.unwrap_or_default())
         }
-        _ => format!(
-            "{}; to keep to {}",
-            datum(least.value.as_ref()),
-            datum(least.limit.as_ref())
-        ),
+        _ => tongue.label(&SheetLabel::KeepTo {
+            found: datum(least.value.as_ref(), tongue),
+            limit: datum(least.limit.as_ref(), tongue),
+        }),
     };
     Some(RulingRow {
-        outcome: outcome.name(),
-        word: outcome_words(outcome).to_owned(),
+        is_pass: outcome == Outcome::Pass,
+        word: tongue.outcome(outcome),
         question: least.question.clone(),
         who: whole(&who.join(" ")),
         found: whole(&found),
@@ -491,21 +568,16 @@ fn row(plan: &Plan, outcome: Outcome, group: &[&RulingDoc]) -> Option<RulingRow>
     })
 }
 
-fn subject(ruling: &RulingDoc) -> String {
-    match (&ruling.end, &ruling.leg) {
-        (Some(end), _) => end.clone(),
-        (None, Some(leg)) => leg.clone(),
-        (None, None) => "joint".to_owned(),
-    }
-}
-
 /// A value or limit, not rounded.
-fn datum(datum: Option<&DatumDoc>) -> String {
+fn datum(datum: Option<&DatumDoc>, tongue: Tongue) -> String {
     match datum {
         Some(DatumDoc::Number(number)) => exact(*number),
-        Some(DatumDoc::Range { min, max }) => format!("{} to {}", exact(*min), exact(*max)),
+        Some(DatumDoc::Range { min, max }) => tongue.label(&SheetLabel::Between {
+            least: exact(*min),
+            greatest: exact(*max),
+        }),
         Some(DatumDoc::Text(text)) => whole(text),
-        None => "nothing".to_owned(),
+        None => tongue.label(&SheetLabel::Nothing),
     }
 }
 
@@ -525,6 +597,7 @@ mod tests {
     use jointwright_joint::plan::CutKind;
     use jointwright_joint::plane::Plane;
     use jointwright_joint::stage::Stage;
+    use jointwright_wording::label::CutLabel;
     use jointwright_wording::plan;
 
     const EXAMPLES: [&str; 5] = [
@@ -575,7 +648,7 @@ mod tests {
             .iter()
             .flat_map(|leg| leg.ends.iter().map(move |_| leg));
         let steps_of = |leg: &LegDoc| {
-            let steps = sheet.steps.iter();
+            let steps = sheet.steps.iter().map(|row| &row.of);
             steps.filter(|s| s.legs == [leg.mark.as_str()]).collect()
         };
         legs.zip(&sheet.fronts)
@@ -675,13 +748,16 @@ mod tests {
                     .find(|c| c.plane == Plane::ShieldEdge)
                     .expect("an edge");
                 let page = serde_json::to_value(front).expect("a page").to_string();
-                assert!(page.contains(&format!("\"act\":\"{}\"", cut.act())));
+                let tongue = Tongue::of_plan(&plan);
+                let act = tongue.label(&CutLabel::act(cut));
+                assert!(page.contains(&format!("\"act\":\"{act} {}\"", cut.words)));
                 let mut steps = sheet
                     .steps
                     .iter()
+                    .map(|row| &row.of)
                     .filter(|s| s.stage == Stage::Shield && s.legs == [leg.mark.as_str()]);
                 let title = &steps.next().expect("a step").title;
-                assert!(title.to_uppercase().starts_with(cut.act()), "{title}");
+                assert!(title.to_uppercase().starts_with(&act), "{title}");
                 let strips = sheet.strips.iter().filter(|s| s.leg == leg.mark);
                 let pictures: Vec<&Picture> = strips.flat_map(|s| &s.pictures).collect();
                 // A strip goes on in pieces, and the edge stands on one of them.
@@ -699,16 +775,6 @@ mod tests {
             }
         }
         assert!(n > 5, "{n} strips");
-    }
-
-    #[test]
-    fn a_length_of_the_front_page_is_not_printed_a_second_way() {
-        let printed = BTreeMap::from([("265.1125".to_owned(), "265.1".to_owned())]);
-        let said = |text: &str| as_printed(text, &printed);
-        assert_eq!(said("1 cut of 265.1125 mm."), "1 cut of 265.1 mm.");
-        assert_eq!(said("of 265.1125."), "of 265.1.");
-        assert_eq!(said("1265.1125 and 265.11250"), "1265.1125 and 265.11250");
-        assert_eq!(said("paper v2..3"), "paper v2..3");
     }
 
     #[test]

@@ -5,8 +5,7 @@ use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Language, Said, Wording};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
-    AskPageLabel, CableRatePageLabel, CutLabel, FieldPageLabel, FrontLabel, Label, PageLabel,
-    PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText,
+    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
 };
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
@@ -277,6 +276,11 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<SheetLabel>();
     check_labels::<CutLabel>();
     check_labels::<RulingLabel>();
+    check_labels::<MarkLabel>();
+    check_labels::<StripLabel>();
+    check_labels::<HalfSectionLabel>();
+    check_labels::<FieldLabel>();
+    check_labels::<ChartLabel>();
     check_labels::<FrontLabel>();
     check_labels::<PartLabel>();
     check_labels::<SheetText>();

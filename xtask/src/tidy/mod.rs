@@ -24,6 +24,7 @@ pub mod purity;
 pub mod ratchet;
 pub mod sources;
 pub mod unit_suffix;
+pub mod wordless;
 pub mod words;
 
 /// One rule.
@@ -68,6 +69,11 @@ pub const RULES: &[Rule] = &[
         name: "doors",
         holds: "doors solve nothing and take no sentence apart",
         judge: doors::judge,
+    },
+    Rule {
+        name: "wordless",
+        holds: "papers and pictures have no text of their own",
+        judge: wordless::judge,
     },
     Rule {
         name: "ratchet",

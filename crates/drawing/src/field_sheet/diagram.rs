@@ -2,11 +2,12 @@
 
 use super::bounds::{Bounds, Place, do_cross};
 use super::canvas::{Anchor, Canvas, Words};
-use super::{Curve, Format};
+use super::{Curve, FieldSheet, Format};
 use crate::frame::Frame;
 use crate::level::{multiples, round_up, to_step};
 use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
+use jointwright_wording::label::FieldLabel;
 
 /// Offsets of a text from its curve: to the side and up or down, nearest first.
 const AWAY: [[f64; 2]; 10] = [
@@ -39,9 +40,10 @@ pub(super) fn draw(
     canvas: &mut Canvas,
     frame: &Frame,
     room: &Bounds,
-    curves: &[Curve],
+    sheet: &FieldSheet<'_>,
     format: &Format,
 ) -> Vec<String> {
+    let curves = &sheet.curves;
     let known = curves.iter().map(|curve| known(curve, frame));
     let known: Vec<Vec<(f64, f64)>> = known.collect();
     let greatest = known.iter().flatten().map(|(_, e)| e / 1e6);
@@ -74,8 +76,12 @@ pub(super) fn draw(
     let mut unwritten = Vec::new();
     for (of, curve) in curves.iter().enumerate() {
         if !write_at_line(canvas, room, &drawn, of, curve, format) {
-            let line = if curve.dashed { "Dashed" } else { "Full" };
-            unwritten.push(format!("{line} line: {}.", curve.label));
+            let label = curve.label.clone();
+            let line = match curve.dashed {
+                true => FieldLabel::DashedLine { label },
+                false => FieldLabel::FullLine { label },
+            };
+            unwritten.push(sheet.tongue.label(&line));
         }
     }
     unwritten

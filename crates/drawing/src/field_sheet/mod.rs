@@ -24,7 +24,7 @@ pub(crate) mod bounds;
 pub(crate) mod canvas;
 mod diagram;
 mod rail;
-mod section;
+pub(crate) mod section;
 
 use crate::equipotential::Range;
 use crate::frame::{Frame, Room};
@@ -33,9 +33,9 @@ use bounds::Bounds;
 use canvas::{Anchor, Canvas, LETTER, Words};
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::FieldLabel;
 
-/// Text on every sheet.
-const UNDECIDED: &str = "Computed from the dimensions given; decides nothing.";
 /// Greatest number of lines below the title.
 const LINES_MOST: usize = 8;
 /// Greatest number of letters of a value.
@@ -70,6 +70,8 @@ pub struct Banner(pub String);
 /// Content of a field sheet.
 #[derive(Clone, Debug, PartialEq)]
 pub struct FieldSheet<'a> {
+    /// Language of what stands on it.
+    pub tongue: Tongue,
     /// The section.
     pub outline: &'a Outline,
     /// Its mesh.
@@ -195,10 +197,12 @@ impl Format {
 ///
 /// ```
 /// use jointwright_drawing::{Banner, FieldSheet, field_sheet};
+/// use jointwright_joint::cable::Words;
 /// use jointwright_numerics::{mesh::Mesh, outline::Outline};
+/// use jointwright_wording::Tongue;
 /// let (outline, mesh) = (Outline::default(), Mesh::default());
 /// let sheet = FieldSheet {
-///     outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "a < b".to_owned(), about: vec![],
+///     tongue: Tongue::english(Words::Us), outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "a < b".to_owned(), about: vec![],
 ///     peaks: vec![], curves: vec![], regions: vec![], banner: Some(Banner("INVENTED".to_owned())), below: vec![],
 /// };
 /// let svg = field_sheet(&sheet);
@@ -216,10 +220,12 @@ pub fn field_sheet(sheet: &FieldSheet) -> String {
 ///
 /// ```
 /// use jointwright_drawing::{FieldSheet, field_strip};
+/// use jointwright_joint::cable::Words;
 /// use jointwright_numerics::{mesh::Mesh, outline::Outline};
+/// use jointwright_wording::Tongue;
 /// let (outline, mesh) = (Outline::default(), Mesh::default());
 /// let sheet = FieldSheet {
-///     outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "end A".to_owned(), about: vec![],
+///     tongue: Tongue::english(Words::Us), outline: &outline, mesh: &mesh, potential: &[], conductors: vec![], title: "end A".to_owned(), about: vec![],
 ///     peaks: vec![], curves: vec![], regions: vec![], banner: None, below: vec![],
 /// };
 /// assert!(field_strip(&sheet).contains("width=\"170mm\""));
@@ -246,7 +252,7 @@ fn drawn(sheet: &FieldSheet, format: &Format) -> Canvas {
         for line in &shown.unwritten {
             lines(&mut canvas, line, format);
         }
-        section::legend(&mut canvas, shown, format);
+        section::legend(&mut canvas, shown, sheet.tongue, format);
     }
     if !format.is_strip {
         canvas.y += 0.6 * format.line();
@@ -274,14 +280,20 @@ fn drawing(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) -> Option<S
     let mut bottom = section.bottom;
     let mut shown = section::draw(canvas, sheet, &frame, rail_y, format);
     if !sheet.curves.is_empty() {
-        let caption = "Tangential field along the interface, kV/mm";
+        let caption = sheet.tongue.label(&FieldLabel::TangentialField);
         let at = [format.left, bottom + 1.5 * format.size];
-        canvas.text(Words::new(at, format.size, caption).bold().on_picture());
+        canvas.text(Words::new(at, format.size, &caption).bold().on_picture());
         let room = diagram::room(&frame, bottom + 2.0 * format.size, format.diagram);
-        shown.unwritten = diagram::draw(canvas, &frame, &room, &sheet.curves, format);
+        shown.unwritten = diagram::draw(canvas, &frame, &room, sheet, format);
         bottom = room.bottom;
     }
-    section::z_axis(canvas, &frame, [section.bottom, bottom], format);
+    section::z_axis(
+        canvas,
+        &frame,
+        [section.bottom, bottom],
+        sheet.tongue,
+        format,
+    );
     if let Some(Banner(text)) = &sheet.banner {
         canvas.mark_across(&Bounds { bottom, ..section }, text);
     }
@@ -315,9 +327,10 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
     let title = shortened(&sheet.title, letters as usize);
     let title_y = canvas.y;
     canvas.text(Words::new([left, title_y], format.title, &title).bold());
+    let said = sheet.tongue.label(&FieldLabel::Undecided);
     let undecided = |at: [f64; 2]| Words {
         is_slanted: true,
-        ..Words::new(at, format.size, UNDECIDED)
+        ..Words::new(at, format.size, &said)
     };
     if format.is_strip {
         if let Some(line) = sheet.about.first() {
@@ -358,8 +371,8 @@ fn list(
         return;
     }
     canvas.y += format.line();
-    let heading = "Greatest fields, kV/mm";
-    canvas.text(Words::new([left, canvas.y], format.size, heading).bold());
+    let heading = sheet.tongue.label(&FieldLabel::GreatestFields);
+    canvas.text(Words::new([left, canvas.y], format.size, &heading).bold());
     let n_columns = if format.is_strip { 1 } else { 3 };
     let gap = 3.0 * format.size;
     let width = (right - left + gap) / n_columns as f64 - gap;
@@ -374,15 +387,16 @@ fn list(
     let mut rows: Vec<(String, String, String)> = Vec::new();
     for (at, peak) in sheet.peaks.iter().enumerate() {
         if at == section::PEAKS_MOST {
-            let rest = sheet.peaks.len() - at;
-            rows.push((String::new(), format!("and {rest} more"), String::new()));
+            let n = sheet.peaks.len() - at;
+            let more = sheet.tongue.label(&FieldLabel::AndMoreOf { n });
+            rows.push((String::new(), more, String::new()));
             break;
         }
-        let aside = match marked.contains(&(at + 1)) {
-            true => "",
-            false => "(not marked) ",
+        let label = peak.label.clone();
+        let label = match marked.contains(&(at + 1)) {
+            true => label,
+            false => sheet.tongue.label(&FieldLabel::NotMarked { label }),
         };
-        let label = format!("{aside}{}", peak.label);
         let mut label = wrapped(&label, room, 4).into_iter();
         let value = shortened(&peak.value_kv_per_mm, VALUE_LETTERS);
         rows.push((

@@ -10,6 +10,8 @@ use crate::frame::{Frame, curves};
 use crate::level::{multiples, round_up, short, to_step};
 use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
+use jointwright_wording::Tongue;
+use jointwright_wording::label::{FieldLabel, Potential};
 use std::fmt::Write;
 
 /// Greatest number of peaks that are numbered and listed.
@@ -175,6 +177,7 @@ pub(super) fn z_axis(
     canvas: &mut Canvas,
     frame: &Frame,
     [section, bottom]: [f64; 2],
+    tongue: Tongue,
     format: &Format,
 ) {
     let n_most = if format.is_strip { 8.0 } else { 12.0 };
@@ -204,7 +207,7 @@ pub(super) fn z_axis(
         false => {
             let right = frame.origin[0] + frame.size[0];
             let at = [right, bottom + 5.0 + 2.2 * format.size];
-            Words::new(at, format.size, "z in mm, along the axis")
+            Words::new(at, format.size, &tongue.label(&FieldLabel::AlongAxis))
         }
     };
     canvas.text(words.anchored(Anchor::End));
@@ -287,7 +290,7 @@ fn name_parts(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &F
 }
 
 /// Draws the legend of shading, lines and scale.
-pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
+pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, tongue: Tongue, format: &Format) {
     let kv_per_mm = shown.step / 1e6;
     let size = format.size;
     let left = format.margin() + 0.5 * size;
@@ -310,16 +313,17 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
         }
     }
     let title = if format.is_strip {
-        "and above; |E|, kV/mm"
+        FieldLabel::AndAboveInShort
     } else {
-        "and above: field strength |E| in kV/mm, darker is stronger"
+        FieldLabel::AndAboveDarker
     };
+    let title = tongue.label(&title);
     let at = [
         left + BANDS.len() as f64 * width + 6.0,
         canvas.y + 0.95 * size,
     ];
-    let title = Words::new(at, size, title);
-    let sentences = sentences(shown, format);
+    let title = Words::new(at, size, &title);
+    let sentences = sentences(shown, tongue, format);
     if format.is_strip {
         let at = [format.right(), at[1]];
         canvas.text(Words::new(at, size, &sentences.join(" ")).anchored(Anchor::End));
@@ -335,33 +339,42 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, format: &Format) {
 }
 
 /// Sentences of the legend.
-fn sentences(shown: &Shown, format: &Format) -> Vec<String> {
-    let Shown { stretch, .. } = shown;
+fn sentences(shown: &Shown, tongue: Tongue, format: &Format) -> Vec<String> {
+    let of = |label: FieldLabel| tongue.label(&label);
+    let ratio = shown.stretch;
     if format.is_strip {
-        let scale = match *stretch > 1.0 {
-            true => format!("r drawn {stretch} times z."),
-            false => "r and z to one scale.".to_owned(),
+        let scale = match ratio > 1.0 {
+            true => FieldLabel::StretchedInShort { ratio },
+            false => FieldLabel::OneScaleInShort,
         };
-        return vec!["Hatched: no field computed.".to_owned(), scale];
+        return vec![of(FieldLabel::HatchedInShort), of(scale)];
     }
-    let scale = match *stretch > 1.0 {
-        true => format!("r is drawn {stretch} times as large as z; angles are not true."),
-        false => "r and z are drawn to the same scale.".to_owned(),
-    };
-    let mut found = Vec::new();
-    if let Some((least, greatest, is_modulus)) = shown.range {
-        let what = match is_modulus {
-            true => "modulus of the potential",
-            false => "potential",
-        };
-        found.push(format!(
-            "Thin lines: {what} in tenths, from 0 % at {} kV to 100 % at {} kV. Thick: conductors of given or floating potential.",
-            short(least / 1e3),
-            short(greatest / 1e3)
-        ));
+    let scale = scale_said(ratio);
+    let lines = shown.range.map(|(least, greatest, is_modulus)| {
+        of(FieldLabel::ThinLines {
+            of: potential_said(is_modulus),
+            least_kv: short(least / 1e3),
+            greatest_kv: short(greatest / 1e3),
+        })
+    });
+    let hatched = of(FieldLabel::Hatched { scale: of(scale) });
+    lines.into_iter().chain([hatched]).collect()
+}
+
+/// What is said of the scales of r and z.
+pub(crate) const fn scale_said(ratio: f64) -> FieldLabel {
+    if ratio > 1.0 {
+        FieldLabel::Stretched { ratio }
+    } else {
+        FieldLabel::OneScale
     }
-    found.push(format!(
-        "Hatched: conductors, and whatever lies outside of the section; no field is computed there. {scale}"
-    ));
-    found
+}
+
+/// Which potential the lines are drawn of.
+pub(crate) const fn potential_said(is_modulus: bool) -> Potential {
+    if is_modulus {
+        Potential::Modulus
+    } else {
+        Potential::Real
+    }
 }

@@ -3,9 +3,11 @@
 use super::bounds::{Bounds, do_cross};
 use super::canvas::Canvas;
 use super::*;
+use jointwright_joint::cable::Words as Practice;
 use jointwright_numerics::case::{self, Case};
 use jointwright_numerics::field::{Options, Solved, Unwatched, Wanted, along, solve};
 
+const UNDECIDED: &str = "Computed from the dimensions given; decides nothing.";
 const CASE: &str = include_str!("../../../../tests/published/field-sections/A4-15.case.json");
 const INVENTED: &str = "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE";
 const BOTH: [Format; 2] = [Format::SHEET, Format::STRIP];
@@ -45,6 +47,7 @@ fn sheet<'a>(case: &'a Case, solved: &'a Solved) -> FieldSheet<'a> {
         dashed,
     };
     FieldSheet {
+        tongue: Tongue::english(Practice::Us),
         outline: &case.section.outline,
         mesh: &solved.mesh,
         potential: &solved.potential,
@@ -412,6 +415,7 @@ fn whatever_is_given_comes_out_as_svg() {
     for round in 0..3 {
         for draw in [field_sheet, field_strip] {
             let svg = draw(&FieldSheet {
+                tongue: Tongue::english(Practice::Us),
                 outline: &outline,
                 mesh: &mesh,
                 potential: &potential,

@@ -5,6 +5,8 @@ use super::section::{COLUMN, Section, place_of};
 use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, Words};
 use crate::label::{shortened, wrapped};
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::{CutLabel, HalfSectionLabel};
 
 /// Distance between two small lines, mm.
 const LINE: f64 = 2.6;
@@ -16,17 +18,15 @@ const NUMBER: f64 = 3.2;
 pub(super) const LETTERS: usize = 44;
 
 /// Name of the datum of a leg.
-pub(super) fn datum_name(leg: &LegDoc) -> &str {
-    leg.cuts
-        .first()
-        .map_or("square-cut conductor end", |cut| &cut.from)
+pub(super) fn datum_name(leg: &LegDoc, tongue: Tongue) -> String {
+    let own = || tongue.label(&HalfSectionLabel::SquareCutEnd);
+    let first = leg.cuts.first();
+    first.map_or_else(own, |cut| cut.from.clone())
 }
-/// Text in place of numbers.
-pub(super) const FAILS: &str = "out of window: no number is printed";
-
 /// Content of a row.
 struct Row<'a> {
     cut: &'a CutDoc,
+    tongue: Tongue,
     /// Number as the plan prints it, and its place, mm; `None` if it is not set.
     number: Option<(String, f64)>,
     /// Lines below the number.
@@ -34,26 +34,31 @@ struct Row<'a> {
 }
 
 impl<'a> Row<'a> {
-    fn new(cut: &'a CutDoc) -> Self {
+    fn new(cut: &'a CutDoc, tongue: Tongue) -> Self {
         let number = number(cut);
         let below = match (&number, &cut.printed_window, &cut.why) {
-            (Some(_), Some(window), _) => window.text(),
+            (Some(_), Some(window), _) => tongue.window(window),
             (_, _, Some(why)) => why.clone(),
-            (Some(_), None, None) => "nobody sets a window".to_owned(),
+            (Some(_), None, None) => tongue.label(&HalfSectionLabel::NobodySetsWindow),
             (None, ..) => String::new(),
         };
         let mut below = wrapped(&below, LETTERS, 3);
         // Kept length of a shield that is laid back, or the statement that it must be asked for.
         let keeps = cut.keeps.as_deref().unwrap_or_default();
         below.extend(wrapped(keeps, LETTERS, 4));
-        Self { cut, number, below }
+        Self {
+            cut,
+            tongue,
+            number,
+            below,
+        }
     }
 
     /// Text after the number in small letters.
-    fn beside(&self) -> &'static str {
+    fn beside(&self) -> String {
         match (&self.number, &self.cut.printed_window) {
-            (Some(_), Some(_)) => "may lie",
-            _ => "",
+            (Some(_), Some(_)) => self.tongue.label(&CutLabel::MayLie),
+            _ => String::new(),
         }
     }
 
@@ -83,12 +88,21 @@ pub(super) fn rows(
     plan: &Plan,
     axis: f64,
 ) -> f64 {
+    let tongue = Tongue::of_plan(plan);
     let mut y = axis + 3.0;
     if fails(plan) {
-        sheet.text(Words::new(LEFT, y + 4.0, NUMBER, FAILS).bold());
+        sheet.text(
+            Words::new(
+                LEFT,
+                y + 4.0,
+                NUMBER,
+                &tongue.label(&HalfSectionLabel::NoNumber),
+            )
+            .bold(),
+        );
         return y + 6.0;
     }
-    let mut rows: Vec<Row> = leg.cuts.iter().map(Row::new).collect();
+    let mut rows: Vec<Row> = leg.cuts.iter().map(|cut| Row::new(cut, tongue)).collect();
     // Rows without a number come first: they have no line that another could cross.
     rows.sort_by(|a, b| match (&a.number, &b.number) {
         (Some((_, a)), Some((_, b))) => a.total_cmp(b),
@@ -107,7 +121,7 @@ pub(super) fn rows(
     sheet.stroke([datum, top], [datum, y], 0.35, Role::Datum);
     // Nothing else stands left of the column below the last line.
     y += if rows.is_empty() { LINE } else { 0.0 };
-    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, datum_name(leg)).bold());
+    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, &datum_name(leg, tongue)).bold());
     y
 }
 
@@ -116,7 +130,7 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     if n > 0 {
         sheet.stroke([COLUMN, top], [RIGHT, top], 0.12, Role::Rule);
     }
-    let name = format!("{} {}", row.cut.act(), row.cut.words);
+    let name = row.tongue.label(&CutLabel::act_at(row.cut));
     let name = Words::new(COLUMN, top + 2.3, SMALL, &shortened(&name, LETTERS));
     sheet.text(name.of_row(n));
     if row.cut.is_mark() {
@@ -125,18 +139,18 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
         sheet.path(&d, &more);
     }
     let unset = if row.cut.growth_ladder.is_empty() {
-        "not set"
+        row.tongue.label(&CutLabel::NotSet)
     } else {
-        "see the growth ladder"
+        row.tongue.label(&HalfSectionLabel::SeeLadder)
     };
-    let number = row.number.as_ref().map_or(unset, |(number, _)| number);
+    let number = row.number.as_ref().map_or(&unset, |(number, _)| number);
     let number = Words::new(COLUMN, top + 5.45, NUMBER, number).bold();
     let x = number.x_mm + number.width_mm() + 1.2;
     sheet.text(number.of_row(n));
     if !row.beside().is_empty() {
         let fill = sheet.paint.fill("window");
         sheet.rectangle([x, top + 4.1, x + 3.0, top + 5.1], &fill, 0.15);
-        sheet.text(Words::new(x + 3.6, top + 5.45, SMALL, row.beside()).of_row(n));
+        sheet.text(Words::new(x + 3.6, top + 5.45, SMALL, &row.beside()).of_row(n));
     }
     for (at, line) in row.below.iter().enumerate() {
         let base = top + 5.45 + LINE * (at as f64 + 1.0);

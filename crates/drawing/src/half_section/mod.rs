@@ -18,6 +18,8 @@ mod sheet;
 
 use crate::label::shortened;
 use jointwright_joint::plan::{LegDoc, Plan};
+use jointwright_wording::Tongue;
+use jointwright_wording::label::HalfSectionLabel;
 use paint::Paint;
 use section::Section;
 use sheet::{Anchor, LEFT, RIGHT, SMALL, Sheet, Words};
@@ -57,7 +59,7 @@ fn composed(leg: &LegDoc, plan: &Plan, style: &Style) -> Sheet {
     let paint = Paint::new(style.theme, &leg.mark);
     let mut sheet = Sheet::new(paint);
     let mut y = head(&mut sheet, leg, plan);
-    let section = Section::new(leg, fails(plan));
+    let section = Section::new(leg, fails(plan), Tongue::of_plan(plan));
     y = notes(&mut sheet, &section, plan, y);
     let axis_y = section.draw(&mut sheet, y);
     y = dimension::rows(&mut sheet, &section, leg, plan, axis_y);
@@ -76,37 +78,41 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
         y += 5.5;
     }
     y += 5.2;
-    let title = format!("Leg {}: {}", shortened(&leg.mark, 8), leg.cable);
+    let tongue = Tongue::of_plan(plan);
+    let title = tongue.label(&HalfSectionLabel::Leg {
+        leg: shortened(&leg.mark, 8),
+        cable: leg.cable.clone(),
+    });
     sheet.text(Words::new(LEFT, y, 3.6, &shortened(&title, 84)).bold());
     // Large enough to be compared with another page from a distance.
     y += 5.4;
-    let mark = Words::new(LEFT, y, 4.4, &plan.plan_mark.words()).bold();
+    let mark = Words::new(LEFT, y, 4.4, &tongue.plan_mark(&plan.plan_mark)).bold();
     let beside = mark.x_mm + mark.width_mm() + 6.0;
     sheet.text(mark);
-    let line = shortened(&plan.plan_mark.line(), 84);
+    let line = shortened(&tongue.plan_issue(&plan.plan_mark), 84);
     sheet.text(Words::new(beside, y, SMALL, &line));
     y
 }
 
 /// Writes the scale, and the list of what is missing from the picture.
 fn notes(sheet: &mut Sheet, section: &Section, plan: &Plan, mut y: f64) -> f64 {
+    let tongue = Tongue::of_plan(plan);
+    let of = |label: HalfSectionLabel| tongue.label(&label);
     let mut about = if fails(plan) {
-        "Upper half of the leg. Nothing may be measured from the picture.".to_owned()
+        of(HalfSectionLabel::NotToMeasure)
     } else {
-        format!(
-            "Upper half, scale 1 : {:.1} both ways. Mark from the numbers, never from the picture.",
-            section.ratio()
-        )
+        of(HalfSectionLabel::ToScale {
+            ratio: format!("{:.1}", section.ratio()),
+        })
     };
     if section.has_unset_edge {
-        about.push_str(" A ragged edge is not set.");
+        about = format!("{about} {}", of(HalfSectionLabel::RaggedEdge));
     }
     let mut lines = vec![about];
     if !section.missing.is_empty() {
-        lines.push(format!(
-            "Left out, no diameter is known: {}.",
-            section.missing.join(", ")
-        ));
+        lines.push(of(HalfSectionLabel::LeftOut {
+            layers: section.missing.clone(),
+        }));
     }
     for line in lines {
         y += 3.4;
@@ -118,15 +124,15 @@ fn notes(sheet: &mut Sheet, section: &Section, plan: &Plan, mut y: f64) -> f64 {
 /// Writes program, job and date, and that the parts' own instructions prevail.
 fn foot(sheet: &mut Sheet, plan: &Plan, y: f64) {
     let y = y + 3.4;
-    let of = format!(
-        "{}; job {}; {}",
-        shortened(&plan.program, 24),
-        shortened(&plan.job.id, 36),
-        shortened(&plan.job.date, 12)
-    );
+    let tongue = Tongue::of_plan(plan);
+    let of = tongue.label(&HalfSectionLabel::Foot {
+        program: shortened(&plan.program, 24),
+        job: shortened(&plan.job.id, 36),
+        day: shortened(&plan.job.date, 12),
+    });
     sheet.text(Words::new(LEFT, y, SMALL, &of));
-    let instructions = "The parts' own instructions prevail.";
-    sheet.text(Words::new(RIGHT, y, SMALL, instructions).anchored(Anchor::End));
+    let instructions = tongue.label(&HalfSectionLabel::InstructionsPrevail);
+    sheet.text(Words::new(RIGHT, y, SMALL, &instructions).anchored(Anchor::End));
     sheet.height = (y + 1.4).ceil();
 }
 

@@ -6,6 +6,8 @@ use crate::label::shortened;
 use jointwright_joint::cable::Layer;
 use jointwright_joint::plan::{CutDoc, LegDoc};
 use jointwright_joint::plane::Plane;
+use jointwright_wording::Tongue;
+use jointwright_wording::label::HalfSectionLabel;
 use std::fmt::Write;
 
 /// Layers from the inside out and the plane at which each begins.
@@ -71,6 +73,7 @@ impl Of {
 
 /// A leg ready to be drawn.
 pub(super) struct Section {
+    tongue: Tongue,
     bands: Vec<Band>,
     barrel: Option<Barrel>,
     /// Stretches of the body: kind, name, from and to, mm.
@@ -102,12 +105,13 @@ fn mouth(leg: &LegDoc) -> Option<f64> {
 }
 
 /// Layers that can be drawn, and the words of layers that cannot.
-fn bands(leg: &LegDoc) -> (Vec<Band>, Vec<String>) {
+fn bands(leg: &LegDoc, tongue: Tongue) -> (Vec<Band>, Vec<String>) {
     let (mut bands, mut missing) = (Vec::<Band>::new(), Vec::new());
     for (layer, edge) in LAYERS {
         let inner_mm = bands.last().map_or(0.0, |band| band.outer_mm);
         let doc = leg.layers.iter().find(|doc| doc.layer == layer);
-        let words = doc.map_or(layer.file_name().replace('-', " "), |doc| doc.words.clone());
+        let unmeasured = || tongue.label(&HalfSectionLabel::Unmeasured { layer });
+        let words = doc.map_or_else(unmeasured, |doc| doc.words.clone());
         let radius = doc.map(|doc| 0.5 * doc.diameter_mm);
         let Some(outer_mm) = radius.filter(|r| r.is_finite() && *r > inner_mm) else {
             missing.push(words);
@@ -168,42 +172,37 @@ fn barrel(leg: &LegDoc) -> Option<Barrel> {
 }
 
 /// Body, electrode and stress control, as far as their planes are known.
-fn stretches(leg: &LegDoc) -> Vec<(Of, String, [f64; 2])> {
+fn stretches(leg: &LegDoc, tongue: Tongue) -> Vec<(Of, String, [f64; 2])> {
     let seat = place(leg, Plane::BodySeat);
     // A body over both cables continues beyond its centre.
     let start = seat.or_else(|| place(leg, Plane::BodyCentre).map(|_| LEAST_MM));
     let start = start.map(|x| x.max(LEAST_MM));
     let mut found = Vec::new();
-    let mut add = |what, name: &str, from: Option<f64>, to: Option<f64>| {
+    let mut add = |what, name: HalfSectionLabel, from: Option<f64>, to: Option<f64>| {
         if let (Some(from), Some(to)) = (from, to)
             && to > from
         {
-            found.push((what, name.to_owned(), [from, to]));
+            found.push((what, tongue.label(&name), [from, to]));
         }
     };
     let end = place(leg, Plane::BodyEnd);
-    add(
-        Of::Body,
-        "body (outline only, thickness not known)",
-        start,
-        end,
-    );
+    add(Of::Body, HalfSectionLabel::BodyOutline, start, end);
     add(
         Of::Electrode,
-        "electrode in the body",
+        HalfSectionLabel::Electrode,
         start,
         place(leg, Plane::ElectrodeEnd),
     );
     let [near, far] = [Plane::ControlNear, Plane::ControlFar].map(|name| place(leg, name));
-    add(Of::Control, "stress control in the body", near, far);
+    add(Of::Control, HalfSectionLabel::StressControl, near, far);
     found
 }
 
 impl Section {
     /// Prepares a leg; windows do not count if a check fails.
-    pub(super) fn new(leg: &LegDoc, fails: bool) -> Self {
-        let (bands, missing) = bands(leg);
-        let (barrel, stretches) = (barrel(leg), stretches(leg));
+    pub(super) fn new(leg: &LegDoc, fails: bool, tongue: Tongue) -> Self {
+        let (bands, missing) = bands(leg, tongue);
+        let (barrel, stretches) = (barrel(leg), stretches(leg, tongue));
         let mut planes = vec![0.0];
         planes.extend(
             barrel
@@ -229,6 +228,7 @@ impl Section {
         let radius = radius.chain(barrel.iter().map(|barrel| barrel.radius_mm));
         let least = radius.fold(0.0, f64::max) / RADIUS;
         Self {
+            tongue,
             scale: Scale::new(
                 &planes,
                 barrel.as_ref().map_or(0.0, |barrel| barrel.mouth_mm),
@@ -434,12 +434,14 @@ impl Section {
             names.push((
                 x,
                 0.9 * barrel.radius_mm / self.ratio(),
-                "connector".to_owned(),
+                self.tongue.label(&HalfSectionLabel::Connector),
             ));
         }
         let unset = self.bands.iter().filter(|band| band.is_unset);
         for band in unset.filter(|band| band.layer != Layer::ConductorScreen) {
-            let name = format!("edge of {}: not set", shortened(&band.words, 24));
+            let name = self.tongue.label(&HalfSectionLabel::EdgeNotSet {
+                layer: shortened(&band.words, 24),
+            });
             names.push((
                 self.scale.at(band.from_mm),
                 band.outer_mm / self.ratio(),
@@ -460,13 +462,14 @@ impl Section {
         let gaps = self.scale.breaks();
         let n_most = if gaps.len() > 2 { 1 } else { 2 };
         let words = match gaps.len() {
-            0..=2 => "broken: not to scale here",
-            _ => "broken: not to scale here (each double line)",
+            0..=2 => HalfSectionLabel::Broken,
+            _ => HalfSectionLabel::BrokenAtEach,
         };
+        let words = self.tongue.label(&words);
         names.extend(
             gaps.iter()
                 .take(n_most)
-                .map(|x| (*x, high + 1.0, words.to_owned())),
+                .map(|x| (*x, high + 1.0, words.clone())),
         );
         names.sort_by(|a, b| a.0.total_cmp(&b.0));
         names

@@ -1,6 +1,6 @@
 //! Tests of the half section.
 
-use super::dimension::{FAILS, LETTERS, datum_name};
+use super::dimension::{LETTERS, datum_name};
 use super::sheet::{Role, Sheet, WIDTH, Words};
 use super::{Style, Theme, composed, fails, half_section};
 use crate::label::wrapped;
@@ -10,7 +10,7 @@ use jointwright_joint::job::read_order;
 use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc};
 use jointwright_joint::plane::Plane;
-use jointwright_wording::plan;
+use jointwright_wording::{Tongue, plan};
 use proptest::prelude::*;
 
 const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
@@ -177,7 +177,11 @@ fn a_plan_in_which_a_check_fails_has_no_dimension_and_no_scale() {
     assert_eq!(n_numbers(&sheet), 0);
     assert!(!sheet.strokes.iter().any(|stroke| is_dimension(stroke.role)));
     let svg = sheet.svg();
-    assert!(svg.contains(FAILS) && !svg.contains("1 : ") && !svg.contains("url(#window"));
+    assert!(
+        svg.contains("out of window: no number is printed")
+            && !svg.contains("1 : ")
+            && !svg.contains("url(#window")
+    );
 }
 
 #[test]
@@ -189,7 +193,10 @@ fn a_cut_without_a_place_says_so_and_has_no_arrow() {
         let is_arrow = |role| matches!(role, Role::Extension(_));
         sheet.strokes.iter().filter(|x| is_arrow(x.role)).count()
     };
-    assert!(has(&sheet, "see the growth ladder") && has(&sheet, datum_name(&plan.legs[0])));
+    assert!(
+        has(&sheet, "see the growth ladder")
+            && has(&sheet, &datum_name(&plan.legs[0], Tongue::of_plan(&plan)))
+    );
     assert_eq!(n_arrows(&sheet), plan.legs[0].cuts.len() - 1);
     plan.legs[0].cuts[0].growth_ladder.clear();
     let sheet = composed(&plan.legs[0], &plan, &PRINT);

@@ -6,10 +6,14 @@
 
 mod ask_page;
 mod cable_rate_page;
+mod chart;
 mod cut;
 mod field_page;
+mod field_picture;
 mod fixed;
 mod front;
+mod half_section;
+mod mark;
 mod page;
 mod plan_leg;
 mod plan_ruling;
@@ -17,12 +21,17 @@ mod rate_page;
 mod ruling;
 mod sheet;
 mod sheet_text;
+mod strip;
 
 pub use ask_page::AskPageLabel;
 pub use cable_rate_page::{CableRatePageLabel, StretchLabel};
+pub use chart::ChartLabel;
 pub use cut::CutLabel;
 pub use field_page::{FieldPageLabel, FieldTableLabel};
+pub use field_picture::{FieldLabel, Potential};
 pub use front::{FrontLabel, PartLabel};
+pub use half_section::HalfSectionLabel;
+pub use mark::MarkLabel;
 pub use page::PageLabel;
 pub use plan_leg::{LegCutLabel, LegLine, LegStop, PlanLegLabel};
 pub use plan_ruling::PlanRulingLabel;
@@ -30,6 +39,7 @@ pub use rate_page::{GovernsLabel, LastingLabel, LoadsLabel, RatePageLabel};
 pub use ruling::RulingLabel;
 pub use sheet::SheetLabel;
 pub use sheet_text::SheetText;
+pub use strip::StripLabel;
 
 use crate::Tongue;
 

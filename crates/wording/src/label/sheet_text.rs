@@ -33,7 +33,7 @@ fixed! {
         Tool => "tool", "herramienta";
         OnWhoseWord => "on whose word", "según quién";
         Steps => "Steps", "Pasos";
-        StepsInOrder => "In this order: what comes before a step is done before it. The parts' own instructions prevail. One box, and at a hold point one reading, for each phase.",
+        StepsInOrder => "In this order: what comes before a step is done before it. The parts’ own instructions prevail. One box, and at a hold point one reading, for each phase.",
             "En este orden: lo que está antes de un paso se hace antes. Prevalecen las instrucciones de las piezas. Una casilla, y en un punto de espera una lectura, para cada fase.";
         PhaseOf => "phase {phase}", "fase {phase}";
         Number => "no.", "n.º";
