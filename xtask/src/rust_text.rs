@@ -60,7 +60,11 @@ impl RustText {
     pub fn literals_without_tests(&self) -> Vec<(usize, &str)> {
         let kept = self.code_without_tests();
         let (mut is_test, mut found) = (false, Vec::new());
-        let lines = self.code.lines().zip(kept.lines()).zip(self.literals.lines());
+        let lines = self
+            .code
+            .lines()
+            .zip(kept.lines())
+            .zip(self.literals.lines());
         for (index, ((code, kept), literals)) in lines.enumerate() {
             // A line without code belongs to the item of the line before.
             if !code.trim().is_empty() {

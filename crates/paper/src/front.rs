@@ -148,7 +148,7 @@ fn front(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Front {
         }),
         parks: parks(plan, leg, end),
         stops: stops(plan, leg, end),
-        numbers: places.map(|cut| number(cut, leg, tongue)).collect(),
+        numbers: places.map(|cut| number(cut, tongue)).collect(),
         knife: knife(leg, tongue),
         connector: connector(leg, tongue),
         ladders: ladders(leg, tongue),
@@ -251,7 +251,7 @@ fn stops(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> Vec<String> {
     labels.map(|label| tongue.label(&label)).collect()
 }
 
-fn number(cut: &CutDoc, leg: &LegDoc, tongue: Tongue) -> Number {
+fn number(cut: &CutDoc, tongue: Tongue) -> Number {
     let of = |label: CutLabel| tongue.label(&label);
     let is_metric = tongue.words == Words::Iec;
     let (large, unit, small) = match (&cut.inch, &cut.mark_mm) {
@@ -271,9 +271,9 @@ fn number(cut: &CutDoc, leg: &LegDoc, tongue: Tongue) -> Number {
             vec![whole(&why.unwrap_or_else(|| of(CutLabel::NoWindow)))]
         }
     };
-    let narrowed = cut.narrowed.as_ref().map(|narrowed| CutLabel::Narrowed {
-        text: narrowed.text.clone(),
-    });
+    let narrowed = cut.by_name.narrowed.as_deref();
+    let narrowed = narrowed.map(|text| CutLabel::Narrowed { text: whole(text) });
+    let whose = CutLabel::whose_by_name(cut).into_iter();
     Number {
         act: of(CutLabel::act_at(cut)),
         is_mark: cut.is_mark(),
@@ -284,26 +284,12 @@ fn number(cut: &CutDoc, leg: &LegDoc, tongue: Tongue) -> Number {
         large_unit: unit.to_owned(),
         small,
         window,
-        whose: tongue
-            .whose(cut)
-            .iter()
-            .map(|word| short(word, leg))
-            .collect(),
-        narrowed: narrowed.map_or(String::new(), |label| short(&of(label), leg)),
+        whose: whose.map(|label| whole(&of(label))).collect(),
+        narrowed: narrowed.map(of).unwrap_or_default(),
         caution: CutLabel::caution(cut).map(of).unwrap_or_default(),
         edge: CutLabel::at_edge(cut).map(of).unwrap_or_default(),
         keeps: cut.keeps.clone().unwrap_or_default(),
     }
-}
-
-/// Words on the page with the parts by their names alone: their papers, and what is doubtful of their rows, stand once below.
-fn short(words: &str, leg: &LegDoc) -> String {
-    let named = leg.parts.iter().fold(words.to_owned(), |words, part| {
-        let doubts = part.doubts.iter().map(|doubt| format!(", {doubt}"));
-        let paper = format!("{}{}", part.instructions, doubts.collect::<String>());
-        words.replace(&format!("{}, {paper}", part.id), &part.id)
-    });
-    whole(&named)
 }
 
 fn connector(leg: &LegDoc, tongue: Tongue) -> Vec<String> {

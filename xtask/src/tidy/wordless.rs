@@ -65,8 +65,13 @@ fn words_beside(text: &str) -> Option<String> {
         let word = word.trim_end_matches([',', ';', ':', '.', '\'']);
         word.chars().count() > 1 && word.chars().all(|c| c.is_alphabetic() || c == '-')
     };
-    let pieces: Vec<&str> = plain.split(' ').map(|piece| piece.trim_matches('"')).collect();
-    let pairs = pieces.windows(2).filter(|pair| is_word(pair[0]) && is_word(pair[1]));
+    let pieces: Vec<&str> = plain
+        .split(' ')
+        .map(|piece| piece.trim_matches('"'))
+        .collect();
+    let pairs = pieces
+        .windows(2)
+        .filter(|pair| is_word(pair[0]) && is_word(pair[1]));
     pairs
         .map(|pair| pair.join(" "))
         .find(|pair| !SAME.contains(&pair.as_str()))
@@ -80,7 +85,11 @@ fn markup(line: &str) -> Vec<&str> {
     }
     let mut texts: Vec<&str> = line.split('"').skip(1).step_by(2).collect();
     let is_code = |c: char| matches!(c, '#' | '[' | ']' | '(' | ')' | '{' | '}');
-    texts.extend(line.split('[').skip(1).filter_map(|text| text.split(is_code).next()));
+    texts.extend(
+        line.split('[')
+            .skip(1)
+            .filter_map(|text| text.split(is_code).next()),
+    );
     if line.starts_with(char::is_uppercase) {
         texts.extend(line.split(is_code).next());
     }

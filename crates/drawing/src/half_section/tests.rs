@@ -8,7 +8,9 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
 use jointwright_joint::judge::judge_unsolved as judge;
-use jointwright_joint::plan::{ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc};
+use jointwright_joint::plan::{
+    ByNameDoc, ConnectorDoc, CutDoc, CutKind, LegDoc, Plan, PrintedWindowDoc,
+};
 use jointwright_joint::plane::Plane;
 use jointwright_wording::{Tongue, plan};
 use proptest::prelude::*;
@@ -405,6 +407,7 @@ fn cut(n: usize, at: f64, words: &str, is_set: bool) -> CutDoc {
         }),
         window_of: Vec::new(),
         placed: None,
+        by_name: ByNameDoc::default(),
         narrowed: None,
         why: Some(words.to_owned()),
         growth_ladder: Vec::new(),

@@ -1,6 +1,7 @@
 //! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
 
 use super::asks::{AskDoc, StopDoc};
+use super::by_name::ByNameDoc;
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
@@ -309,6 +310,8 @@ pub struct CutDoc {
     /// Who says where it is; left out where it has no place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub placed: Option<PlacedDoc>,
+    /// The same words with the leg's parts by their names alone, for a page that names their papers once.
+    pub by_name: ByNameDoc,
     /// What narrowed it, where it is narrower than the row that places it prints.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub narrowed: Option<NarrowedDoc>,

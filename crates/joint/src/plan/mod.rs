@@ -7,6 +7,7 @@
 //! Not here: pages and the terminal (the doors print them from this document).
 
 mod asks;
+mod by_name;
 mod cable_run;
 mod document;
 mod field;
@@ -28,6 +29,7 @@ mod warm;
 mod names_tests;
 
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
+pub use by_name::ByNameDoc;
 pub use cable_run::{
     CableRateDoc, CyclicDoc, RunAtDoc, StretchDoc, cable_rate_schema, cable_rating,
 };
@@ -551,12 +553,12 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         (s.inch, s.mm, s.at_mm, s.window)
     });
     let whose = |of: &Whose| wording.say(&of.into());
-    let mut window_of: Vec<String> = cut.whose.iter().map(whose).collect();
+    let mut owners: Vec<Whose> = cut.whose.clone();
     if let (Growth::Measured { source, .. }, true) = (
         &leg.cutback.growth,
-        cut.plane == Plane::InsulationEnd && !window_of.is_empty(),
+        cut.plane == Plane::InsulationEnd && !owners.is_empty(),
     ) {
-        window_of.push(whose(source));
+        owners.push(source.clone());
     }
     let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
@@ -585,7 +587,8 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         mark_mm,
         mark_at_mm,
         printed_window,
-        window_of,
+        window_of: owners.iter().map(whose).collect(),
+        by_name: by_name::by_name_doc(cut, &owners, leg, words, wording),
         placed: cut.placed.as_ref().map(|placed| PlacedDoc {
             by: placed.by.iter().map(|of| wording.say(&of.into())).collect(),
             from: plane_words(placed.from, wording),

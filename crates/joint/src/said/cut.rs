@@ -18,6 +18,8 @@ pub enum Whose {
     Person(String),
     /// A row of a part, and where on its paper it stands.
     Row { paper: Paper, place: Option<String> },
+    /// A row by its name alone: its paper stands elsewhere on the page.
+    Named { row: String, place: Option<String> },
     /// Trial presses: who pressed each, and when.
     Trials(Vec<String>),
 }
@@ -28,9 +30,24 @@ impl Whose {
         Whose::Row { paper, place: None }
     }
 
+    /// The same with a row of these names by its name alone.
+    pub fn by_name(&self, rows: &[&str]) -> Whose {
+        match self {
+            Whose::Row { paper, place } if rows.contains(&paper.row.as_str()) => Whose::Named {
+                row: paper.row.clone(),
+                place: place.clone(),
+            },
+            other => other.clone(),
+        }
+    }
+
     /// It in English, for complaints about files.
     pub(crate) fn text(&self) -> String {
         match self {
+            Whose::Named { row, place } => match place {
+                Some(place) => format!("{row}, {place}"),
+                None => row.clone(),
+            },
             Whose::Person(who) => who.clone(),
             Whose::Row { paper, place } => match place {
                 Some(place) => format!("{}, {place}", paper.text()),

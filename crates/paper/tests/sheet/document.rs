@@ -74,6 +74,7 @@ fn hostile_texts_are_set_and_do_not_become_markup() {
             leg.cable = text.to_owned();
             for cut in &mut leg.cuts {
                 cut.window_of = vec![text.to_owned()];
+                cut.by_name.window_of = vec![text.to_owned()];
                 cut.why = Some(text.to_owned());
             }
             for part in &mut leg.parts {

@@ -1,7 +1,6 @@
 //! The make-up sheet as a PDF, read back by a library that did not write it.
 
 mod document;
-mod spanish;
 mod strip;
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};

@@ -141,6 +141,10 @@ fn all_or(whose: &[Whose], none: &str) -> String {
 pub(super) fn whose(whose: &Whose) -> String {
     match whose {
         Whose::Person(who) => who.clone(),
+        Whose::Named { row, place } => match place {
+            Some(place) => format!("{row}, {place}"),
+            None => row.clone(),
+        },
         Whose::Row { paper, place } => match place {
             Some(place) => format!("{}, {place}", word::paper(paper)),
             None => word::paper(paper),

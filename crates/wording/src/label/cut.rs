@@ -104,23 +104,36 @@ impl CutLabel {
 
     /// On whose word the place is, and on whose the window: a line each, one where both are the same rows'.
     pub fn whose(cut: &CutDoc) -> Vec<CutLabel> {
-        let by = cut.window_of.clone();
-        let window = (!by.is_empty()).then(|| CutLabel::WindowBy { by });
-        let Some(placed) = &cut.placed else {
-            return window.into_iter().collect();
-        };
-        let (by, from) = (placed.by.clone(), placed.from.clone());
-        if by == cut.window_of {
-            return vec![CutLabel::PlaceAndWindowBy { by, from }];
-        }
-        let place = CutLabel::PlaceBy { by, from };
-        [place].into_iter().chain(window).collect()
+        let placed = cut.placed.as_ref();
+        let placed = placed.map(|placed| (placed.by.clone(), placed.from.clone()));
+        whose_labels(placed, cut.window_of.clone())
+    }
+
+    /// The same with the leg's parts by their names alone.
+    pub fn whose_by_name(cut: &CutDoc) -> Vec<CutLabel> {
+        let placed = cut.placed.as_ref();
+        let placed = placed.map(|placed| (cut.by_name.placed_by.clone(), placed.from.clone()));
+        whose_labels(placed, cut.by_name.window_of.clone())
     }
 
     /// A window in a line a unit: inches, where they are printed, over millimetres.
     pub fn window(window: &PrintedWindowDoc) -> Vec<CutLabel> {
         window_labels(window.inch.as_ref(), &window.mm)
     }
+}
+
+/// Who places a cut, from where, and whose the window is.
+fn whose_labels(placed: Option<(Vec<String>, String)>, window_of: Vec<String>) -> Vec<CutLabel> {
+    let by = window_of.clone();
+    let window = (!by.is_empty()).then_some(CutLabel::WindowBy { by });
+    let Some((by, from)) = placed else {
+        return window.into_iter().collect();
+    };
+    if by == window_of {
+        return vec![CutLabel::PlaceAndWindowBy { by, from }];
+    }
+    let place = CutLabel::PlaceBy { by, from };
+    [place].into_iter().chain(window).collect()
 }
 
 /// A window in a line a unit.

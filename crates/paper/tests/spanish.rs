@@ -1,24 +1,77 @@
 //! A sheet in Spanish, its text read back from the PDF: no English but names and words of files.
 
-use super::{THREE_WAY, planned};
 use hayro_syntax::Pdf;
 use hayro_syntax::content::TypedIter;
 use hayro_syntax::content::ops::TypedInstruction;
 use hayro_syntax::object::{Array, Dict, Name, Object, Stream};
 use hayro_syntax::page::Resources;
-use jointwright_joint::catalogue::DEMONSTRATION_TEXT;
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
+use jointwright_joint::{job, judge};
 use jointwright_paper::make_up_sheet;
 use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
+const THREE_WAY: &str = include_str!("../../../examples/larkspur-three-way/job.toml");
+
 /// English words that no Spanish text of a sheet has.
 const ENGLISH: &[&str] = &[
-    "the", "of", "is", "and", "its", "not", "with", "that", "this", "from", "at", "by", "for",
-    "are", "on", "it", "leg", "phase", "cut", "mark", "window", "jacket", "shield", "insulation",
-    "joint", "made", "page", "piece", "strip", "front", "stop", "call", "seal", "body", "step",
-    "read", "word", "left", "most", "least", "found", "screen", "edge", "end", "lie", "may",
-    "press", "presses", "growth", "paper", "row", "set", "place", "job", "issue",
+    "the",
+    "of",
+    "is",
+    "and",
+    "its",
+    "not",
+    "with",
+    "that",
+    "this",
+    "from",
+    "at",
+    "by",
+    "for",
+    "are",
+    "on",
+    "it",
+    "leg",
+    "phase",
+    "cut",
+    "mark",
+    "window",
+    "jacket",
+    "shield",
+    "insulation",
+    "joint",
+    "made",
+    "page",
+    "piece",
+    "strip",
+    "front",
+    "stop",
+    "call",
+    "seal",
+    "body",
+    "step",
+    "read",
+    "word",
+    "left",
+    "most",
+    "least",
+    "found",
+    "screen",
+    "edge",
+    "end",
+    "lie",
+    "may",
+    "press",
+    "presses",
+    "growth",
+    "paper",
+    "row",
+    "set",
+    "place",
+    "job",
+    "issue",
 ];
 
 /// Fields of plan.json that other rooms still write in English; each is taken off as its room becomes Spanish.
@@ -78,7 +131,9 @@ fn gather(mut content: TypedIter<'_>, resources: &Resources<'_>, text: &mut Stri
     while let Some(instruction) = content.next() {
         let mut shown = |bytes: &[u8], fonts: &BTreeMap<Vec<u8>, BTreeMap<u16, String>>| {
             for pair in bytes.chunks(2) {
-                let code = pair.iter().fold(0_u16, |code, byte| code << 8 | u16::from(*byte));
+                let code = pair
+                    .iter()
+                    .fold(0_u16, |code, byte| code << 8 | u16::from(*byte));
                 let letter = fonts.get(&font).and_then(|letters| letters.get(&code));
                 text.push_str(letter.map_or("?", String::as_str));
             }
@@ -140,7 +195,9 @@ fn english(text: &str) -> BTreeSet<String> {
 /// Texts of job and catalogue: names, which stay as they are.
 fn names() -> Vec<String> {
     let quoted = |text: &str| -> Vec<String> {
-        let pieces = text.lines().filter(|line| !line.trim_start().starts_with('#'));
+        let pieces = text
+            .lines()
+            .filter(|line| !line.trim_start().starts_with('#'));
         let pieces = pieces.flat_map(|line| line.split('"').skip(1).step_by(2));
         pieces.map(spaced).collect()
     };
@@ -170,6 +227,13 @@ fn texts(value: &Value, field: &str, into: &mut Vec<(String, String)>) {
     }
 }
 
+fn planned(text: &str) -> Plan {
+    let catalogue = Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned());
+    let source = Source::new("job.toml", text.to_owned());
+    let order = job::read_order(&source, &[catalogue]).expect("the job is read");
+    jointwright_wording::plan(&judge::judge(&order).expect("the rows agree"))
+}
+
 fn spanish() -> Plan {
     planned(&THREE_WAY.replacen("[job]", "[job]\nlanguage = \"es\"", 1))
 }
@@ -179,7 +243,10 @@ fn a_sheet_in_spanish_has_no_english_but_names() {
     let plan = spanish();
     let names = names();
     let text = text_of(make_up_sheet(&plan, &[]).expect("a sheet"));
-    assert!(text.contains("Prevalecen las instrucciones nombradas aquí"), "{text}");
+    assert!(
+        text.contains("Prevalecen las instrucciones nombradas aquí"),
+        "{text}"
+    );
     // Texts of rooms that are still English are left out, by the names of their fields.
     let document = serde_json::to_value(&plan).expect("a plan is JSON");
     let mut all = Vec::new();
@@ -205,7 +272,10 @@ fn a_sheet_in_spanish_has_no_english_but_names() {
 #[test]
 fn a_sheet_in_english_is_found_to_be_english() {
     let text = text_of(make_up_sheet(&planned(THREE_WAY), &[]).expect("a sheet"));
-    assert!(text.contains("The instructions named here prevail"), "{text}");
+    assert!(
+        text.contains("The instructions named here prevail"),
+        "{text}"
+    );
     assert!(english(&without(&text, &names())).len() > 30);
 }
 
@@ -217,5 +287,8 @@ fn a_sheet_in_spanish_has_the_pages_and_the_strips_of_the_english_one() {
     };
     let (english, spanish) = (n_pages(&planned(THREE_WAY)), n_pages(&spanish()));
     // Front pages and strips are as many; what stands behind them may be a little longer.
-    assert!((english..=english + 3).contains(&spanish), "{english} {spanish}");
+    assert!(
+        (english..=english + 3).contains(&spanish),
+        "{english} {spanish}"
+    );
 }
