@@ -12,7 +12,7 @@ use jointwright_joint::cable::Words as Practice;
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
 use jointwright_wording::Tongue;
-use jointwright_wording::label::FieldLabel;
+use jointwright_wording::label::{FieldLabel, FieldLegend};
 use std::fmt::Write;
 
 /// Width of the page, picture points.
@@ -196,18 +196,18 @@ impl Page {
             self.text(
                 [left + width + 6.0, y + 4.0],
                 "",
-                &TONGUE.label(&FieldLabel::Axis),
+                &TONGUE.label(&FieldLegend::Axis),
             );
         }
         self.text(
             [left + width, bottom + 33.0],
             "r",
-            &TONGUE.label(&FieldLabel::AlongAxis),
+            &TONGUE.label(&FieldLegend::AlongAxis),
         );
         self.text(
             [left - 48.0, top - 12.0],
             "",
-            &TONGUE.label(&FieldLabel::AcrossAxis),
+            &TONGUE.label(&FieldLegend::AcrossAxis),
         );
     }
 
@@ -230,7 +230,7 @@ impl Page {
     fn legend(&mut self, step: f64, range: Option<Range>, stretch: f64) {
         const BOX: f64 = 72.0;
         let kv_per_mm = step / 1e6;
-        self.text([LEFT, self.y], "", &TONGUE.label(&FieldLabel::FlatBands));
+        self.text([LEFT, self.y], "", &TONGUE.label(&FieldLegend::FlatBands));
         self.y += 10.0;
         for (at, colour) in BANDS.iter().enumerate() {
             let x = LEFT + at as f64 * BOX;
@@ -250,11 +250,11 @@ impl Page {
         self.text(
             [beyond, self.y + 13.0],
             "",
-            &TONGUE.label(&FieldLabel::AndAbove),
+            &TONGUE.label(&FieldLegend::AndAbove),
         );
         self.y += 52.0;
         if let Some((least, greatest, is_modulus)) = range {
-            let line = TONGUE.label(&FieldLabel::Lines {
+            let line = TONGUE.label(&FieldLegend::Lines {
                 of: potential_said(is_modulus),
                 least_kv: short(least / 1e3),
                 greatest_kv: short(greatest / 1e3),

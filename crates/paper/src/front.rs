@@ -21,7 +21,7 @@ use serde::Serialize;
 pub(crate) struct Front {
     /// Leg and phase, large.
     end: String,
-    /// Which page of the sheet it is, at its foot.
+    /// Its name at its foot.
     foot: String,
     title: String,
     goes_to: String,
@@ -42,7 +42,7 @@ pub(crate) struct Front {
 /// One number to cut or mark at.
 #[derive(Clone, Debug, Serialize)]
 struct Number {
-    /// What is done, and where.
+    /// Action and place.
     act: String,
     /// Whether nothing is cut there.
     is_mark: bool,
@@ -57,7 +57,7 @@ struct Number {
     whose: Vec<String>,
     /// What narrowed the window, where its paper prints a wider one.
     narrowed: String,
-    /// What bites at this cut.
+    /// Danger at this cut.
     caution: String,
     /// What is said of a mark at the end of its window.
     edge: String,
@@ -186,7 +186,7 @@ fn knife(leg: &LegDoc, tongue: Tongue) -> Knife {
     }
 }
 
-/// What comes onto this end, moment by moment, each in its order.
+/// Parts that come onto this end, moment by moment, each in its order.
 fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
     let tongue = Tongue::of_plan(plan);
     let name = name(leg, end);
@@ -403,7 +403,7 @@ fn part(part: &PartDoc, tongue: Tongue) -> String {
     })
 }
 
-/// What is not judged of this end, in one line.
+/// Open questions of this end, in one line.
 fn not_judged(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
     let tongue = Tongue::of_plan(plan);
     let name = name(leg, end);

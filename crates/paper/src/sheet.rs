@@ -26,7 +26,7 @@ const STRIP_A4_MM: f64 = 255.0;
 pub(crate) struct Picture {
     /// Name of its file on the desk.
     pub file: String,
-    /// What it shows, for those who cannot see it.
+    /// Content, for those who cannot see it.
     alt: String,
     width_mm: f64,
     height_mm: f64,
@@ -79,11 +79,25 @@ struct StepRow {
     #[serde(skip)]
     of: StepDoc,
     title: String,
-    /// What is slid on, in order.
+    /// Parts that are slid on, in order.
     slid: Vec<String>,
     lines: Vec<LineDoc>,
     cautions: Vec<LineDoc>,
     hold: Vec<WantedDoc>,
+}
+
+/// All that names a place to cut at: nothing of it is printed where work stops.
+#[derive(Clone, Debug, Default, Serialize)]
+struct ToCut {
+    fronts: Vec<Front>,
+    strips: Vec<Strips>,
+    /// Pictures of the legs' fields.
+    fields: Vec<Picture>,
+    /// Judged fields of each leg: leg, field, here, allowed, with which dimensions.
+    field_rows: Vec<[String; 5]>,
+    steps: Vec<StepRow>,
+    /// Rulings of what passes.
+    passes: Vec<RulingRow>,
 }
 
 /// The sheet.
@@ -115,22 +129,17 @@ pub(crate) struct Sheet {
     foot_behind: String,
     n_phases: u8,
     fails: Vec<RulingRow>,
-    fronts: Vec<Front>,
-    strips: Vec<Strips>,
+    not_judged: Vec<RulingRow>,
+    #[serde(flatten)]
+    to_cut: ToCut,
     figures: Vec<Picture>,
     figures_same: Vec<String>,
-    /// Pictures of the legs' fields.
-    fields: Vec<Picture>,
-    /// What is said of each leg's field: leg, what, here, allowed, with which dimensions.
-    field_rows: Vec<[String; 5]>,
-    /// How hard the parts of each end sit: end, in words.
+    /// Pressure of the parts of each end: end, in words.
     pressure_rows: Vec<[String; 2]>,
     pressure_assumes: String,
     material: Vec<MaterialRow>,
     tools: Vec<LineDoc>,
-    steps: Vec<StepRow>,
     unsettled: Vec<String>,
-    rulings: Vec<RulingRow>,
     not_computed: String,
     /// What is not computed for want of something.
     missing: Vec<String>,
@@ -140,8 +149,9 @@ pub(crate) struct Sheet {
 impl Sheet {
     /// All pictures.
     pub fn pictures(&self) -> impl Iterator<Item = &Picture> {
-        let strips = self.strips.iter().flat_map(|s| &s.pictures);
-        self.figures.iter().chain(&self.fields).chain(strips)
+        let strips = self.to_cut.strips.iter().flat_map(|s| &s.pictures);
+        let fields = self.to_cut.fields.iter();
+        self.figures.iter().chain(fields).chain(strips)
     }
 }
 
@@ -199,35 +209,26 @@ pub(crate) fn sheet(plan: &Plan, fields: &[FieldPicture]) -> Sheet {
         not_computed: plan.not_computed.join(", "),
         missing: plan.missing.clone(),
         people: people(plan),
-        fronts: if is_failing { Vec::new() } else { fronts(plan) },
-        strips: if is_failing { Vec::new() } else { strips(plan) },
-        // They name places of cuts; where a check fails none is printed.
-        fields: if is_failing {
-            Vec::new()
+        to_cut: if is_failing {
+            ToCut::default()
         } else {
-            field_pictures(fields, tongue)
+            to_cut(plan, fields)
         },
-        field_rows: if is_failing {
-            Vec::new()
-        } else {
-            field_rows(plan)
-        },
-        // Their windows are numbers to cut to.
-        steps: if is_failing {
-            Vec::new()
-        } else {
-            plan.make_up
-                .steps
-                .iter()
-                .map(|of| step(of, tongue))
-                .collect()
-        },
-        // What passes names places of cuts; where a check fails none is printed.
-        rulings: if is_failing {
-            rows(plan, Outcome::NotJudged)
-        } else {
-            [rows(plan, Outcome::NotJudged), rows(plan, Outcome::Pass)].concat()
-        },
+        not_judged: rows(plan, Outcome::NotJudged),
+    }
+}
+
+/// All that names a place to cut at.
+fn to_cut(plan: &Plan, fields: &[FieldPicture]) -> ToCut {
+    let tongue = Tongue::of_plan(plan);
+    let steps = plan.make_up.steps.iter();
+    ToCut {
+        fronts: fronts(plan),
+        strips: strips(plan),
+        fields: field_pictures(fields, tongue),
+        field_rows: field_rows(plan),
+        steps: steps.map(|of| step(of, tongue)).collect(),
+        passes: rows(plan, Outcome::Pass),
     }
 }
 
@@ -256,7 +257,7 @@ fn job_rows(plan: &Plan) -> Vec<[String; 2]> {
     rows.map(|(head, text)| [tongue.label(&head), text]).into()
 }
 
-/// What a person must settle before work.
+/// Questions that a person must settle before work.
 fn unsettled(plan: &Plan) -> Vec<String> {
     let tongue = Tongue::of_plan(plan);
     let stop = |why: &String| tongue.label(&FrontLabel::Stop { why: why.clone() });
@@ -328,7 +329,7 @@ fn stop_title(plan: &Plan) -> String {
     Tongue::of_plan(plan).label(&label)
 }
 
-/// What stops work though nothing fails.
+/// Stops though nothing fails.
 fn stop_rows(plan: &Plan) -> Vec<RulingRow> {
     let tongue = Tongue::of_plan(plan);
     let open = plan.stops.iter().filter(|stop| stop.lifted_by.is_none());
@@ -648,10 +649,10 @@ mod tests {
             .iter()
             .flat_map(|leg| leg.ends.iter().map(move |_| leg));
         let steps_of = |leg: &LegDoc| {
-            let steps = sheet.steps.iter().map(|row| &row.of);
+            let steps = sheet.to_cut.steps.iter().map(|row| &row.of);
             steps.filter(|s| s.legs == [leg.mark.as_str()]).collect()
         };
-        legs.zip(&sheet.fronts)
+        legs.zip(&sheet.to_cut.fronts)
             .map(|(leg, front)| (leg, front, steps_of(leg)))
             .collect()
     }
@@ -696,7 +697,9 @@ mod tests {
         for (plan, sheet) in sheets() {
             if sheet.is_failing {
                 assert!(
-                    sheet.steps.is_empty() && sheet.fronts.is_empty() && sheet.strips.is_empty()
+                    sheet.to_cut.steps.is_empty()
+                        && sheet.to_cut.fronts.is_empty()
+                        && sheet.to_cut.strips.is_empty()
                 );
             }
             for (leg, front, steps) in pages(&plan, &sheet) {
@@ -740,7 +743,7 @@ mod tests {
                 .legs
                 .iter()
                 .flat_map(|leg| leg.ends.iter().map(move |_| leg))
-                .zip(&sheet.fronts)
+                .zip(&sheet.to_cut.fronts)
             {
                 let cut = leg
                     .cuts
@@ -752,13 +755,14 @@ mod tests {
                 let act = tongue.label(&CutLabel::act(cut));
                 assert!(page.contains(&format!("\"act\":\"{act} {}\"", cut.words)));
                 let mut steps = sheet
+                    .to_cut
                     .steps
                     .iter()
                     .map(|row| &row.of)
                     .filter(|s| s.stage == Stage::Shield && s.legs == [leg.mark.as_str()]);
                 let title = &steps.next().expect("a step").title;
                 assert!(title.to_uppercase().starts_with(&act), "{title}");
-                let strips = sheet.strips.iter().filter(|s| s.leg == leg.mark);
+                let strips = sheet.to_cut.strips.iter().filter(|s| s.leg == leg.mark);
                 let pictures: Vec<&Picture> = strips.flat_map(|s| &s.pictures).collect();
                 // A strip goes on in pieces, and the edge stands on one of them.
                 for phase in leg.ends.iter().map(|end| end.phase) {

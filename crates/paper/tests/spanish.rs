@@ -75,7 +75,23 @@ const ENGLISH: &[&str] = &[
 ];
 
 /// Fields of plan.json that other rooms still write in English; each is taken off as its room becomes Spanish.
-const STILL_ENGLISH: &[&str] = &[];
+const STILL_ENGLISH: &[&str] = &[
+    "amount",
+    "by_name",
+    "cable",
+    "from",
+    "instructions",
+    "invented",
+    "issue_words",
+    "line",
+    "narrowed",
+    "never",
+    "not_computed",
+    "pressure_assumes",
+    "window",
+    "with",
+    "words",
+];
 
 /// Letters of one font by its codes, from what the PDF says for those who copy text.
 fn letters(font: &Dict<'_>) -> BTreeMap<u16, String> {
@@ -202,7 +218,11 @@ fn names() -> Vec<String> {
         pieces.map(spaced).collect()
     };
     let mut names = [quoted(THREE_WAY), quoted(DEMONSTRATION_TEXT)].concat();
-    names.retain(|name| name.len() > 2);
+    // A word alone is a word of files, and may be one of a sentence.
+    let is_name = |name: &String| {
+        name.starts_with(char::is_alphabetic) && name.contains([' ', '-']) && name.len() > 6
+    };
+    names.retain(is_name);
     // The longest first, so that no name is cut into by a shorter one.
     names.sort_by_key(|name| std::cmp::Reverse(name.len()));
     names

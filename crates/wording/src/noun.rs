@@ -74,7 +74,7 @@ impl Tongue {
         }
     }
 
-    /// How a connector grips.
+    /// Grip of a connector.
     pub fn means(self, means: Means) -> &'static str {
         match self.language {
             Language::English => means.name(),
@@ -98,7 +98,7 @@ impl Tongue {
         }
     }
 
-    /// What lies in a gap.
+    /// Content of a gap.
     pub fn gap(self, state: GapState) -> &'static str {
         match (self.language, state) {
             (Language::English, GapState::Filled) => "a thread of air across its filler",

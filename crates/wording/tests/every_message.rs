@@ -5,7 +5,7 @@ use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Language, Said, Wording};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
-    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
+    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend, FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
 };
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
@@ -280,6 +280,7 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<StripLabel>();
     check_labels::<HalfSectionLabel>();
     check_labels::<FieldLabel>();
+    check_labels::<FieldLegend>();
     check_labels::<ChartLabel>();
     check_labels::<FrontLabel>();
     check_labels::<PartLabel>();
@@ -295,6 +296,25 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
 
 #[test]
 fn every_check_has_a_question_and_a_name_in_every_language() {
+fn a_text_of_a_template_has_the_same_holes_in_every_language() {
+    let holes = |text: &str| -> BTreeSet<String> {
+        let pieces = text.split('{').skip(1);
+        let holes = pieces.filter_map(|piece| piece.split('}').next());
+        holes.map(str::to_owned).collect()
+    };
+    let mut n_holes = 0;
+    for text in SheetText::ALL {
+        let english = holes(&tongues()[0].label(text));
+        n_holes += english.len();
+        for tongue in tongues() {
+            assert_eq!(holes(&tongue.label(text)), english, "{}", text.key());
+        }
+    }
+    assert!(n_holes > 8, "{n_holes}");
+}
+
+#[test]
+fn every_check_has_a_question_in_every_language() {
     for check in CHECKS {
         for tongue in tongues() {
             let question = tongue.say(&Said::Check(check.slug.to_owned()));

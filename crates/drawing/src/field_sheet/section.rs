@@ -11,7 +11,7 @@ use crate::level::{multiples, round_up, short, to_step};
 use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
 use jointwright_wording::Tongue;
-use jointwright_wording::label::{FieldLabel, Potential};
+use jointwright_wording::label::{FieldLegend, Potential};
 use std::fmt::Write;
 
 /// Greatest number of peaks that are numbered and listed.
@@ -207,7 +207,7 @@ pub(super) fn z_axis(
         false => {
             let right = frame.origin[0] + frame.size[0];
             let at = [right, bottom + 5.0 + 2.2 * format.size];
-            Words::new(at, format.size, &tongue.label(&FieldLabel::AlongAxis))
+            Words::new(at, format.size, &tongue.label(&FieldLegend::AlongAxis))
         }
     };
     canvas.text(words.anchored(Anchor::End));
@@ -313,9 +313,9 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, tongue: Tongue, format:
         }
     }
     let title = if format.is_strip {
-        FieldLabel::AndAboveInShort
+        FieldLegend::AndAboveInShort
     } else {
-        FieldLabel::AndAboveDarker
+        FieldLegend::AndAboveDarker
     };
     let title = tongue.label(&title);
     let at = [
@@ -340,37 +340,37 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, tongue: Tongue, format:
 
 /// Sentences of the legend.
 fn sentences(shown: &Shown, tongue: Tongue, format: &Format) -> Vec<String> {
-    let of = |label: FieldLabel| tongue.label(&label);
+    let of = |label: FieldLegend| tongue.label(&label);
     let ratio = shown.stretch;
     if format.is_strip {
         let scale = match ratio > 1.0 {
-            true => FieldLabel::StretchedInShort { ratio },
-            false => FieldLabel::OneScaleInShort,
+            true => FieldLegend::StretchedInShort { ratio },
+            false => FieldLegend::OneScaleInShort,
         };
-        return vec![of(FieldLabel::HatchedInShort), of(scale)];
+        return vec![of(FieldLegend::HatchedInShort), of(scale)];
     }
     let scale = scale_said(ratio);
     let lines = shown.range.map(|(least, greatest, is_modulus)| {
-        of(FieldLabel::ThinLines {
+        of(FieldLegend::ThinLines {
             of: potential_said(is_modulus),
             least_kv: short(least / 1e3),
             greatest_kv: short(greatest / 1e3),
         })
     });
-    let hatched = of(FieldLabel::Hatched { scale: of(scale) });
+    let hatched = of(FieldLegend::Hatched { scale: of(scale) });
     lines.into_iter().chain([hatched]).collect()
 }
 
-/// What is said of the scales of r and z.
-pub(crate) const fn scale_said(ratio: f64) -> FieldLabel {
+/// Label of the scales of r and z.
+pub(crate) const fn scale_said(ratio: f64) -> FieldLegend {
     if ratio > 1.0 {
-        FieldLabel::Stretched { ratio }
+        FieldLegend::Stretched { ratio }
     } else {
-        FieldLabel::OneScale
+        FieldLegend::OneScale
     }
 }
 
-/// Which potential the lines are drawn of.
+/// Potential of which the lines are drawn.
 pub(crate) const fn potential_said(is_modulus: bool) -> Potential {
     if is_modulus {
         Potential::Modulus

@@ -3,7 +3,7 @@
 use super::fails;
 use super::section::{COLUMN, Section, place_of};
 use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, Words};
-use crate::label::{shortened, wrapped};
+use crate::label::wrapped;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{CutLabel, HalfSectionLabel};
@@ -27,6 +27,8 @@ pub(super) fn datum_name(leg: &LegDoc, tongue: Tongue) -> String {
 struct Row<'a> {
     cut: &'a CutDoc,
     tongue: Tongue,
+    /// Action and place, in lines.
+    name: Vec<String>,
     /// Number as the plan prints it, and its place, mm; `None` if it is not set.
     number: Option<(String, f64)>,
     /// Lines below the number.
@@ -49,6 +51,7 @@ impl<'a> Row<'a> {
         Self {
             cut,
             tongue,
+            name: wrapped(&tongue.label(&CutLabel::act_at(cut)), LETTERS, 2),
             number,
             below,
         }
@@ -64,7 +67,12 @@ impl<'a> Row<'a> {
 
     fn height(&self) -> f64 {
         // The name of the datum fits below the last line, whatever the column contains.
-        6.3 + LINE * self.below.len().max(1) as f64
+        6.3 + self.more_mm() + LINE * self.below.len().max(1) as f64
+    }
+
+    /// Height that a name of more than one line takes more, mm.
+    fn more_mm(&self) -> f64 {
+        LINE * self.name.len().saturating_sub(1) as f64
     }
 }
 
@@ -111,7 +119,14 @@ pub(super) fn rows(
     for (n, row) in rows.iter().enumerate() {
         column(sheet, row, n, y);
         if let Some((_, at)) = row.number {
-            lines(sheet, section, row.cut, at, n, [axis, y + 4.4]);
+            lines(
+                sheet,
+                section,
+                row.cut,
+                at,
+                n,
+                [axis, y + row.more_mm() + 4.4],
+            );
         }
         y += row.height();
     }
@@ -130,14 +145,17 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     if n > 0 {
         sheet.stroke([COLUMN, top], [RIGHT, top], 0.12, Role::Rule);
     }
-    let name = row.tongue.label(&CutLabel::act_at(row.cut));
-    let name = Words::new(COLUMN, top + 2.3, SMALL, &shortened(&name, LETTERS));
-    sheet.text(name.of_row(n));
+    for (at, line) in row.name.iter().enumerate() {
+        let base = top + 2.3 + LINE * at as f64;
+        sheet.text(Words::new(COLUMN, base, SMALL, line).of_row(n));
+    }
     if row.cut.is_mark() {
         let more = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
         let d = format!("M{:.2} {:.2}l-0.9 -1.6h1.8Z", COLUMN - 1.5, top + 2.3);
         sheet.path(&d, &more);
     }
+    // All else stands below the name.
+    let top = top + row.more_mm();
     let unset = if row.cut.growth_ladder.is_empty() {
         row.tongue.label(&CutLabel::NotSet)
     } else {

@@ -83,7 +83,7 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
         leg: shortened(&leg.mark, 8),
         cable: leg.cable.clone(),
     });
-    sheet.text(Words::new(LEFT, y, 3.6, &shortened(&title, 84)).bold());
+    sheet.text(Words::new(LEFT, y, 3.6, &title).bold().fitted(84));
     // Large enough to be compared with another page from a distance.
     y += 5.4;
     let mark = Words::new(LEFT, y, 4.4, &tongue.plan_mark(&plan.plan_mark)).bold();

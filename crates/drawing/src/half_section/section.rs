@@ -490,8 +490,7 @@ impl Section {
                 &fill,
                 0.15,
             );
-            let name = shortened(&band.words, 39);
-            sheet.text(Words::new(COLUMN + 4.0, base, SMALL, &name));
+            sheet.text(Words::new(COLUMN + 4.0, base, SMALL, &band.words).fitted(39));
         }
     }
 }

@@ -10,6 +10,8 @@ pub(super) const WIDTH: f64 = 190.0;
 pub(super) const LEFT: f64 = 4.0;
 /// Right edge of the drawing, mm.
 pub(super) const RIGHT: f64 = 186.0;
+/// Least share of its size to which a text is made smaller.
+const SMALLEST: f64 = 0.75;
 /// Size of small texts, mm.
 pub(super) const SMALL: f64 = 2.3;
 /// Width of a letter as a share of its size: more than the mean width in any text.
@@ -48,6 +50,21 @@ impl Words {
             anchor: Anchor::Start,
             row: None,
             text: text.to_owned(),
+        }
+    }
+
+    /// The same in room for so many letters of its size: a longer text gets smaller letters, and what is still too long is shortened.
+    pub(super) fn fitted(self, n_letters: usize) -> Self {
+        let n = self.text.chars().count();
+        if n <= n_letters {
+            return self;
+        }
+        let ratio = (n_letters as f64 / n as f64).max(SMALLEST);
+        let most = (n_letters as f64 / ratio).floor() as usize;
+        Self {
+            size_mm: (100.0 * self.size_mm * ratio).floor() / 100.0,
+            text: shortened(&self.text, most),
+            ..self
         }
     }
 

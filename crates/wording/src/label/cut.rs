@@ -14,7 +14,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CutLabel {
-    /// What is done there, in large letters.
+    /// Action there, in large letters.
     Act {
         kind: CutKind,
     },
@@ -52,7 +52,7 @@ pub enum CutLabel {
         least: String,
         greatest: String,
     },
-    /// What narrowed its window.
+    /// Reason for a narrower window.
     Narrowed {
         text: String,
     },
@@ -69,12 +69,12 @@ pub enum CutLabel {
 }
 
 impl CutLabel {
-    /// What is done at a cut.
+    /// Action at a cut.
     pub fn act(cut: &CutDoc) -> CutLabel {
         CutLabel::Act { kind: cut.kind }
     }
 
-    /// What is done at a cut, and where.
+    /// Action at a cut, and its place.
     pub fn act_at(cut: &CutDoc) -> CutLabel {
         CutLabel::ActAt {
             kind: cut.kind,
@@ -82,7 +82,7 @@ impl CutLabel {
         }
     }
 
-    /// What bites at a cut, in a few words beside it; the steps say it in full. Common practice, no source.
+    /// Danger at a cut, in a few words beside it; the steps say it in full. Common practice, no source.
     pub fn caution(cut: &CutDoc) -> Option<CutLabel> {
         Some(match cut.plane {
             Plane::JacketEdge => CutLabel::NotThroughToMetal,

@@ -27,35 +27,6 @@ pub enum FieldLabel {
     FullLine {
         label: String,
     },
-    Axis,
-    AlongAxis,
-    AcrossAxis,
-    AndAbove,
-    AndAboveInShort,
-    AndAboveDarker,
-    FlatBands,
-    HatchedInShort,
-    Hatched {
-        scale: String,
-    },
-    OneScaleInShort,
-    OneScale,
-    StretchedInShort {
-        ratio: f64,
-    },
-    Stretched {
-        ratio: f64,
-    },
-    ThinLines {
-        of: Potential,
-        least_kv: String,
-        greatest_kv: String,
-    },
-    Lines {
-        of: Potential,
-        least_kv: String,
-        greatest_kv: String,
-    },
     MarkedPlaces,
     AndMore,
     ThisLeg,
@@ -90,12 +61,56 @@ pub enum FieldLabel {
     },
 }
 
-/// Which potential lines are drawn of.
+/// A label of the scales of a picture of a field, and of what its shading and lines mean.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FieldLegend {
+    Axis,
+    AlongAxis,
+    AcrossAxis,
+    AndAbove,
+    AndAboveInShort,
+    AndAboveDarker,
+    FlatBands,
+    HatchedInShort,
+    Hatched {
+        scale: String,
+    },
+    OneScaleInShort,
+    OneScale,
+    StretchedInShort {
+        ratio: f64,
+    },
+    Stretched {
+        ratio: f64,
+    },
+    ThinLines {
+        of: Potential,
+        least_kv: String,
+        greatest_kv: String,
+    },
+    Lines {
+        of: Potential,
+        least_kv: String,
+        greatest_kv: String,
+    },
+}
+
+/// Potential of which lines are drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Potential {
     Real,
     Modulus,
+}
+
+impl Label for FieldLegend {
+    fn text(&self, tongue: Tongue) -> String {
+        match tongue.language {
+            Language::English => english_legend(self),
+            Language::Spanish => spanish_legend(self),
+        }
+    }
 }
 
 impl Label for FieldLabel {
@@ -124,41 +139,6 @@ fn english(label: &FieldLabel) -> String {
         FieldLabel::NotMarked { label } => format!("(not marked) {label}"),
         FieldLabel::DashedLine { label } => format!("Dashed line: {label}."),
         FieldLabel::FullLine { label } => format!("Full line: {label}."),
-        FieldLabel::Axis => "axis".to_owned(),
-        FieldLabel::AlongAxis => "z in mm, along the axis".to_owned(),
-        FieldLabel::AcrossAxis => "r in mm".to_owned(),
-        FieldLabel::AndAbove => "and above".to_owned(),
-        FieldLabel::AndAboveInShort => "and above; |E|, kV/mm".to_owned(),
-        FieldLabel::AndAboveDarker => {
-            "and above: field strength |E| in kV/mm, darker is stronger".to_owned()
-        }
-        FieldLabel::FlatBands => "Field strength |E| in kV/mm, flat bands:".to_owned(),
-        FieldLabel::HatchedInShort => "Hatched: no field computed.".to_owned(),
-        FieldLabel::Hatched { scale } => format!(
-            "Hatched: conductors, and whatever lies outside of the section; no field is computed there. {scale}"
-        ),
-        FieldLabel::OneScaleInShort => "r and z to one scale.".to_owned(),
-        FieldLabel::OneScale => "r and z are drawn to the same scale.".to_owned(),
-        FieldLabel::StretchedInShort { ratio } => format!("r drawn {ratio} times z."),
-        FieldLabel::Stretched { ratio } => {
-            format!("r is drawn {ratio} times as large as z; angles are not true.")
-        }
-        FieldLabel::ThinLines {
-            of,
-            least_kv,
-            greatest_kv,
-        } => format!(
-            "Thin lines: {} in tenths, from 0 % at {least_kv} kV to 100 % at {greatest_kv} kV. Thick: conductors of given or floating potential.",
-            english_potential(*of)
-        ),
-        FieldLabel::Lines {
-            of,
-            least_kv,
-            greatest_kv,
-        } => format!(
-            "Lines: {} in tenths, from 0 % at {least_kv} kV to 100 % at {greatest_kv} kV. Thick: conductors of given or floating potential.",
-            english_potential(*of)
-        ),
         FieldLabel::MarkedPlaces => "Marked places".to_owned(),
         FieldLabel::AndMore => "and more".to_owned(),
         FieldLabel::ThisLeg => "this leg".to_owned(),
@@ -189,6 +169,46 @@ fn english(label: &FieldLabel) -> String {
     }
 }
 
+fn english_legend(label: &FieldLegend) -> String {
+    match label {
+        FieldLegend::Axis => "axis".to_owned(),
+        FieldLegend::AlongAxis => "z in mm, along the axis".to_owned(),
+        FieldLegend::AcrossAxis => "r in mm".to_owned(),
+        FieldLegend::AndAbove => "and above".to_owned(),
+        FieldLegend::AndAboveInShort => "and above; |E|, kV/mm".to_owned(),
+        FieldLegend::AndAboveDarker => {
+            "and above: field strength |E| in kV/mm, darker is stronger".to_owned()
+        }
+        FieldLegend::FlatBands => "Field strength |E| in kV/mm, flat bands:".to_owned(),
+        FieldLegend::HatchedInShort => "Hatched: no field computed.".to_owned(),
+        FieldLegend::Hatched { scale } => format!(
+            "Hatched: conductors, and whatever lies outside of the section; no field is computed there. {scale}"
+        ),
+        FieldLegend::OneScaleInShort => "r and z to one scale.".to_owned(),
+        FieldLegend::OneScale => "r and z are drawn to the same scale.".to_owned(),
+        FieldLegend::StretchedInShort { ratio } => format!("r drawn {ratio} times z."),
+        FieldLegend::Stretched { ratio } => {
+            format!("r is drawn {ratio} times as large as z; angles are not true.")
+        }
+        FieldLegend::ThinLines {
+            of,
+            least_kv,
+            greatest_kv,
+        } => format!(
+            "Thin lines: {} in tenths, from 0 % at {least_kv} kV to 100 % at {greatest_kv} kV. Thick: conductors of given or floating potential.",
+            english_potential(*of)
+        ),
+        FieldLegend::Lines {
+            of,
+            least_kv,
+            greatest_kv,
+        } => format!(
+            "Lines: {} in tenths, from 0 % at {least_kv} kV to 100 % at {greatest_kv} kV. Thick: conductors of given or floating potential.",
+            english_potential(*of)
+        ),
+    }
+}
+
 const fn spanish_potential(of: Potential) -> &'static str {
     match of {
         Potential::Real => "potencial",
@@ -208,41 +228,6 @@ fn spanish(label: &FieldLabel) -> String {
         FieldLabel::NotMarked { label } => format!("(sin marcar) {label}"),
         FieldLabel::DashedLine { label } => format!("Línea a trazos: {label}."),
         FieldLabel::FullLine { label } => format!("Línea llena: {label}."),
-        FieldLabel::Axis => "eje".to_owned(),
-        FieldLabel::AlongAxis => "z en mm, a lo largo del eje".to_owned(),
-        FieldLabel::AcrossAxis => "r en mm".to_owned(),
-        FieldLabel::AndAbove => "y más".to_owned(),
-        FieldLabel::AndAboveInShort => "y más; |E|, kV/mm".to_owned(),
-        FieldLabel::AndAboveDarker => {
-            "y más: intensidad de campo |E| en kV/mm, más oscuro es más fuerte".to_owned()
-        }
-        FieldLabel::FlatBands => "Intensidad de campo |E| en kV/mm, franjas planas:".to_owned(),
-        FieldLabel::HatchedInShort => "Rayado: campo no calculado.".to_owned(),
-        FieldLabel::Hatched { scale } => format!(
-            "Rayado: conductores, y lo que queda fuera de la sección; allí no se calcula ningún campo. {scale}"
-        ),
-        FieldLabel::OneScaleInShort => "r y z a la misma escala.".to_owned(),
-        FieldLabel::OneScale => "r y z están dibujados a la misma escala.".to_owned(),
-        FieldLabel::StretchedInShort { ratio } => format!("r dibujado {ratio} veces z."),
-        FieldLabel::Stretched { ratio } => format!(
-            "r está dibujado {ratio} veces más grande que z; los ángulos no son verdaderos."
-        ),
-        FieldLabel::ThinLines {
-            of,
-            least_kv,
-            greatest_kv,
-        } => format!(
-            "Líneas finas: {} en décimos, de 0 % a {least_kv} kV hasta 100 % a {greatest_kv} kV. Gruesas: conductores de potencial dado o flotante.",
-            spanish_potential(*of)
-        ),
-        FieldLabel::Lines {
-            of,
-            least_kv,
-            greatest_kv,
-        } => format!(
-            "Líneas: {} en décimos, de 0 % a {least_kv} kV hasta 100 % a {greatest_kv} kV. Gruesas: conductores de potencial dado o flotante.",
-            spanish_potential(*of)
-        ),
         FieldLabel::MarkedPlaces => "Lugares marcados".to_owned(),
         FieldLabel::AndMore => "y más".to_owned(),
         FieldLabel::ThisLeg => "este ramal".to_owned(),
@@ -270,6 +255,46 @@ fn spanish(label: &FieldLabel) -> String {
         .to_owned(),
         FieldLabel::AlongLayer => "a lo largo de la capa".to_owned(),
         FieldLabel::Region { name } => spanish_region(name).to_owned(),
+    }
+}
+
+fn spanish_legend(label: &FieldLegend) -> String {
+    match label {
+        FieldLegend::Axis => "eje".to_owned(),
+        FieldLegend::AlongAxis => "z en mm, a lo largo del eje".to_owned(),
+        FieldLegend::AcrossAxis => "r en mm".to_owned(),
+        FieldLegend::AndAbove => "y más".to_owned(),
+        FieldLegend::AndAboveInShort => "y más; |E|, kV/mm".to_owned(),
+        FieldLegend::AndAboveDarker => {
+            "y más: intensidad de campo |E| en kV/mm, más oscuro es más fuerte".to_owned()
+        }
+        FieldLegend::FlatBands => "Intensidad de campo |E| en kV/mm, franjas planas:".to_owned(),
+        FieldLegend::HatchedInShort => "Rayado: campo no calculado.".to_owned(),
+        FieldLegend::Hatched { scale } => format!(
+            "Rayado: conductores, y lo que queda fuera de la sección; allí no se calcula ningún campo. {scale}"
+        ),
+        FieldLegend::OneScaleInShort => "r y z a la misma escala.".to_owned(),
+        FieldLegend::OneScale => "r y z están dibujados a la misma escala.".to_owned(),
+        FieldLegend::StretchedInShort { ratio } => format!("r dibujado {ratio} veces z."),
+        FieldLegend::Stretched { ratio } => format!(
+            "r está dibujado {ratio} veces más grande que z; los ángulos no son verdaderos."
+        ),
+        FieldLegend::ThinLines {
+            of,
+            least_kv,
+            greatest_kv,
+        } => format!(
+            "Líneas finas: {} en décimos, de 0 % a {least_kv} kV hasta 100 % a {greatest_kv} kV. Gruesas: conductores de potencial dado o flotante.",
+            spanish_potential(*of)
+        ),
+        FieldLegend::Lines {
+            of,
+            least_kv,
+            greatest_kv,
+        } => format!(
+            "Líneas: {} en décimos, de 0 % a {least_kv} kV hasta 100 % a {greatest_kv} kV. Gruesas: conductores de potencial dado o flotante.",
+            spanish_potential(*of)
+        ),
     }
 }
 

@@ -2,7 +2,7 @@
 
 /// An enum of texts without arguments: its name, then a row a text: key, English, Spanish. A row without one of them does not compile.
 ///
-/// What a page puts into a text stands in it in braces; a test holds that every language has the same.
+/// Places that a page fills stand in braces; a test holds that every language has the same.
 macro_rules! fixed {
     ($(#[$about:meta])* $name:ident { $($key:ident => $english:literal, $spanish:literal;)* }) => {
         $(#[$about])*

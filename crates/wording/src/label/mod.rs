@@ -28,7 +28,7 @@ pub use cable_rate_page::{CableRatePageLabel, StretchLabel};
 pub use chart::ChartLabel;
 pub use cut::CutLabel;
 pub use field_page::{FieldPageLabel, FieldTableLabel};
-pub use field_picture::{FieldLabel, Potential};
+pub use field_picture::{FieldLabel, FieldLegend, Potential};
 pub use front::{FrontLabel, PartLabel};
 pub use half_section::HalfSectionLabel;
 pub use mark::MarkLabel;

@@ -52,7 +52,7 @@ impl Tongue {
         }
     }
 
-    /// What decides a ruling, in figures; none where it does not rest on numbers with a margin.
+    /// Figures that decide a ruling; `None` where it does not rest on numbers with a margin.
     pub fn figures(self, ruling: &RulingDoc) -> Option<String> {
         let is_us = self.words == jointwright_joint::cable::Words::Us;
         Some(self.label(&RulingLabel::Figures {

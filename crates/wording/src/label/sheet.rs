@@ -193,7 +193,7 @@ fn spanish(tongue: Tongue, label: &SheetLabel) -> String {
         SheetLabel::Made { when } => format!("hecho {when}"),
         SheetLabel::RowJob => "trabajo".to_owned(),
         SheetLabel::RowTitle => "título".to_owned(),
-        SheetLabel::RowKind => "clase".to_owned(),
+        SheetLabel::RowKind => "tipo".to_owned(),
         SheetLabel::RowPlace => "lugar".to_owned(),
         SheetLabel::RowDay => "día del trabajo".to_owned(),
         SheetLabel::RowPlan => "este plan".to_owned(),

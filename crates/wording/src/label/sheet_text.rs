@@ -25,7 +25,7 @@ fixed! {
         StopAndCall => "stop and call", "pare y llame";
         Legs => "Legs", "Ramales";
         PartsAndConsumables => "Parts and consumables", "Piezas y consumibles";
-        Kind => "kind", "clase";
+        Kind => "kind", "tipo";
         PartAndInstructions => "part and instructions", "pieza e instrucciones";
         HowMany => "how many or how much", "cuántos o cuánto";
         UsedFor => "for", "para";

@@ -143,7 +143,7 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
     })
 }
 
-/// What a check is called, by its name in documents; none of a name that is no check's.
+/// Short name of a check by its name in documents; `None` of a name that is no check's.
 pub(crate) fn name(slug: &str) -> Option<&'static str> {
     Some(match slug {
         "adapter_in_body" => "adaptador en el cuerpo",
@@ -184,7 +184,7 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
         "part_chosen" => "piezas nombradas",
         "range_today" => "rango de hoy",
         "reading_layer" => "capa de la lectura",
-        "rubber_stretch" => "estirado de la goma",
+        "rubber_stretch" => "estirado de las piezas",
         "screen_edge_in_control" => "borde de la pantalla en el control de campo",
         "screen_edge_pressure" => "presión en el borde de la pantalla",
         "screen_edge_stress" => "campo en el borde de la pantalla",

@@ -20,7 +20,7 @@ pub(super) fn say(tongue: Tongue, said: &CutSaid) -> String {
             the(tongue.layer(*layer))
         ),
         CutSaid::NothingPlacesIt => "nada lo sitúa".to_owned(),
-        CutSaid::GrowthNotMeasured => "el crecimiento del conector no está medido".to_owned(),
+        CutSaid::GrowthNotMeasured => "el alargamiento del conector no está medido".to_owned(),
         CutSaid::NothingLeftOfWindow { plane } => format!(
             "no queda nada de la ventana {}",
             of_the(&tongue.plane(*plane))
@@ -34,7 +34,7 @@ pub(super) fn say(tongue: Tongue, said: &CutSaid) -> String {
         CutSaid::HasNoPlace => "no tiene lugar".to_owned(),
         CutSaid::NoTolerance => "nadie fija una ventana: las instrucciones imprimen este número sin tolerancia; solo el ingeniero del propietario puede fijar una".to_owned(),
         CutSaid::NoPlaceKeepsEveryWindow { whose } => format!(
-            "ningún lugar respeta todas las ventanas, una vez descontados el juego y el crecimiento: {}",
+            "ningún lugar respeta todas las ventanas, una vez descontados el juego y el alargamiento: {}",
             all(whose)
         ),
         CutSaid::NoRowReaches { plane } => format!(
@@ -64,7 +64,7 @@ fn growth(said: &GrowthSaid) -> String {
             }
         ),
         GrowthSaid::WaitsForTrial { connector, end } => format!(
-            "espera una prensada de prueba de {connector}{} con la herramienta y el dado de esta cuadrilla: su crecimiento no está medido",
+            "espera una prensada de prueba de {connector}{} con la herramienta y el dado de esta cuadrilla: su alargamiento no está medido",
             of_end(end.as_deref())
         ),
         GrowthSaid::NoTrialLikeThis {
@@ -113,7 +113,7 @@ fn window(tongue: Tongue, said: &WindowSaid) -> String {
             },
             all_or(whose, NO_ROWS)
         ),
-        WindowSaid::CallContradict => "Pare y llame: las ventanas se contradicen, o el crecimiento y el juego son demasiado grandes para ellas.".to_owned(),
+        WindowSaid::CallContradict => "Pare y llame: las ventanas se contradicen, o el alargamiento y el juego son demasiado grandes para ellas.".to_owned(),
         WindowSaid::CallNothingToSet => "Pare y llame: estas filas juntas no dejan a la cuadrilla nada que marcar. Nadie puede situarlo con exactitud; busque sus tolerancias.".to_owned(),
         WindowSaid::CutsAndPartApart { part, windows } => {
             let windows: Vec<String> = windows

@@ -157,7 +157,7 @@ pub(crate) fn joint_kind(kind: JointKind) -> &'static str {
     }
 }
 
-/// How a connector grips: after "conector".
+/// Grip of a connector, after "conector".
 pub(crate) fn means(means: Means) -> &'static str {
     match means {
         Means::Compression => "de compresión",
