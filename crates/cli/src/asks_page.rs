@@ -44,7 +44,7 @@ pub fn written_letters(plan: &Plan, folder: &str, names: &[&str], older: &[Strin
     let mut lines = Lines::new(tongue);
     lines.wrap(
         "",
-        &format!("{} {}", plan.plan_mark.words(), standing(plan)),
+        &format!("{} {}", tongue.plan_mark(&plan.plan_mark), standing(plan)),
     );
     lines.text.push_str(&written(tongue, folder, names));
     if !older.is_empty() {

@@ -5,7 +5,9 @@ use jointwright_joint::checks::CHECKS;
 use jointwright_joint::said::{Language, Said, Wording};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
-    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend, FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
+    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend,
+    FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel,
+    PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
 };
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
@@ -295,7 +297,6 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
 }
 
 #[test]
-fn every_check_has_a_question_and_a_name_in_every_language() {
 fn a_text_of_a_template_has_the_same_holes_in_every_language() {
     let holes = |text: &str| -> BTreeSet<String> {
         let pieces = text.split('{').skip(1);
@@ -314,7 +315,7 @@ fn a_text_of_a_template_has_the_same_holes_in_every_language() {
 }
 
 #[test]
-fn every_check_has_a_question_in_every_language() {
+fn every_check_has_a_question_and_a_name_in_every_language() {
     for check in CHECKS {
         for tongue in tongues() {
             let question = tongue.say(&Said::Check(check.slug.to_owned()));

@@ -66,8 +66,9 @@ pub fn banner_of(invented: Option<&str>, lines: &mut Lines) {
 
 /// What tells this plan from every other, the first that is read.
 pub fn mark(mark: &MarkDoc, lines: &mut Lines) {
-    lines.wrap("", &format!("{}: {}", mark.words(), mark.aloud));
-    lines.wrap("  ", &mark.line());
+    let tongue = lines.tongue;
+    lines.wrap("", &format!("{}: {}", tongue.plan_mark(mark), mark.aloud));
+    lines.wrap("  ", &tongue.plan_issue(mark));
 }
 
 /// What fails on the joint, before any number of another page of it.

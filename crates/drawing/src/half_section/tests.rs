@@ -4,6 +4,7 @@ use super::dimension::{LETTERS, datum_name};
 use super::sheet::{Role, Sheet, WIDTH, Words};
 use super::{Style, Theme, composed, fails, half_section};
 use crate::label::wrapped;
+use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::job::read_order;
@@ -15,6 +16,7 @@ use jointwright_joint::plane::Plane;
 use jointwright_wording::{Tongue, plan};
 use proptest::prelude::*;
 
+const US: Tongue = Tongue::english(Practice::Us);
 const THEMES: [Theme; 3] = [Theme::Light, Theme::Dark, Theme::Print];
 const PRINT: Style = Style {
     theme: Theme::Print,
@@ -66,7 +68,7 @@ fn strangers(sheet: &Sheet, leg: &LegDoc) -> Vec<String> {
         .cuts
         .iter()
         .filter_map(|cut| cut.printed_window.as_ref());
-    own.extend(windows.map(PrintedWindowDoc::text));
+    own.extend(windows.map(|window| US.window(window)));
     own.extend(leg.cuts.iter().flat_map(kept));
     let texts = sheet.texts.iter().map(|words| words.text.clone());
     texts
@@ -86,7 +88,7 @@ fn every_dimension_is_the_plans_own_text() {
                 n_cuts += 1;
                 let wanted = [
                     number(cut),
-                    cut.printed_window.as_ref().map(PrintedWindowDoc::text),
+                    cut.printed_window.as_ref().map(|window| US.window(window)),
                 ];
                 n_kept += usize::from(cut.keeps.is_some());
                 for text in wanted.into_iter().flatten().chain(kept(cut)) {

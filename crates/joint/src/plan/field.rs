@@ -121,16 +121,6 @@ impl GapState {
     }
 }
 
-impl GapDoc {
-    /// What is said to discharge: the gap itself, or air in its filler.
-    pub fn words(&self) -> &'static str {
-        match self.state {
-            GapState::Filled => "a thread of air across its filler",
-            GapState::Empty => "empty",
-        }
-    }
-}
-
 pub(super) fn field_doc(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,

@@ -385,7 +385,7 @@ impl CutDoc {
     }
 
     /// At which end of its window the mark stands; none where there is room on either side.
-    pub fn edge_of_window(&self) -> Option<AtEdge> {
+    pub fn at_edge(&self) -> Option<AtEdge> {
         let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
         match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {
             (true, true) => Some(AtEdge::Both),
@@ -393,64 +393,5 @@ impl CutDoc {
             (false, true) => Some(AtEdge::Longest),
             (false, false) => None,
         }
-    }
-}
-
-impl CutDoc {
-    /// What is done there, in large letters: the same word on every page.
-    pub fn act(&self) -> &'static str {
-        match self.kind {
-            CutKind::LayBack => "LAY BACK",
-            CutKind::Ask => "ASK: CUT OR LAY BACK",
-            CutKind::Mark => "MARK",
-            CutKind::Cut => "CUT",
-        }
-    }
-
-    /// On whose word the place is, and on whose the window: a line each, one where both are the same rows'.
-    pub fn whose_words(&self) -> Vec<String> {
-        let window = self.window_of.join("; ");
-        let Some(placed) = &self.placed else {
-            let word = (!window.is_empty()).then(|| format!("window by: {window}"));
-            return word.into_iter().collect();
-        };
-        let (by, from) = (placed.by.join("; "), &placed.from);
-        if by == window {
-            return vec![format!("place and window by: {by}; from the {from}")];
-        }
-        let place = format!("place by: {by}; from the {from}");
-        let window = (!window.is_empty()).then(|| format!("window by: {window}"));
-        [place].into_iter().chain(window).collect()
-    }
-
-    /// Says so where the mark stands at an end of its window, nearer than a crew can cut.
-    pub fn at_edge(&self) -> Option<&'static str> {
-        let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
-        match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {
-            (true, true) => Some("there is no room either way: neither shorter nor longer"),
-            (true, false) => Some("this mark is the shortest that is allowed: never shorter"),
-            (false, true) => Some("this mark is the longest that is allowed: never longer"),
-            (false, false) => None,
-        }
-    }
-}
-
-impl super::PrintedWindowDoc {
-    /// The window as one text: `7 3/4 to 7 13/16 in, 196.0 to 200.0 mm`.
-    pub fn text(&self) -> String {
-        self.lines().join(", ")
-    }
-
-    /// The same in a line a unit: inches, where they are printed, over millimetres.
-    pub fn lines(&self) -> Vec<String> {
-        let inch = self.inch.as_ref().map(|[low, high]| {
-            if low == high {
-                format!("{low} in only")
-            } else {
-                format!("{low} to {high} in")
-            }
-        });
-        let mm = format!("{} to {} mm", self.mm[0], self.mm[1]);
-        inch.into_iter().chain([mm]).collect()
     }
 }

@@ -45,7 +45,7 @@ pub use make_up::{
 };
 pub use pressure::{PartPressureDoc, PressureDoc, SitDoc};
 pub use read_back::NotAPlan;
-pub use said::{Bound, Figure, Figures, outcome_words};
+pub use said::{Bound, Figure, Figures};
 pub use shield::{CarriesDoc, ShieldDoc};
 pub use state::StateDoc;
 pub use told_apart::{MarkDoc, mark_of};

@@ -7,7 +7,7 @@
 //! Not here: the ruling itself (`limit`).
 
 use super::{DatumDoc, RulingDoc};
-use crate::limit::{Outcome, check_row};
+use crate::limit::check_row;
 use jointwright_units::{Interval, Length, range_text};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -16,15 +16,6 @@ use serde::{Deserialize, Serialize};
 const FINEST: i32 = 6;
 /// What a double may be off in the last figure that counts.
 const IDLE: f64 = 1e-6;
-
-/// The one word for an outcome, as a person reads it.
-pub const fn outcome_words(outcome: Outcome) -> &'static str {
-    match outcome {
-        Outcome::Pass => "in window",
-        Outcome::Fail => "out of window",
-        Outcome::NotJudged => "not judged",
-    }
-}
 
 /// Rounding of a number to a place.
 #[derive(Clone, Copy)]

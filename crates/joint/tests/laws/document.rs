@@ -8,6 +8,8 @@ use jointwright_joint::said::{AskSaid, Said, Wording};
 use jointwright_units::Length;
 use jointwright_wording::Tongue;
 
+const US: Tongue = Tongue::english(Words::Us);
+
 fn is_said(text: &Option<String>) -> bool {
     text.as_ref().is_some_and(|t| !t.trim().is_empty())
 }
@@ -89,7 +91,7 @@ fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() 
             .expect("a cut")
     };
     let end = cut("insulation-end");
-    let words = end.whose_words();
+    let words = US.whose(end);
     let [place, window] = words.as_slice() else {
         panic!("{words:?}");
     };
@@ -103,7 +105,7 @@ fn issue_16_the_row_that_gives_a_place_is_named_apart_from_whose_window_it_is() 
         "{window}"
     );
     // The twin: one row gives both.
-    let words = cut("jacket-edge").whose_words();
+    let words = US.whose(cut("jacket-edge"));
     assert_eq!(words.len(), 1);
     assert!(
         words[0].starts_with("place and window by: demo-seal-30")

@@ -2,7 +2,7 @@
 
 use super::{order_of, planned};
 use crate::cases::everything;
-use jointwright_joint::cable::Shield;
+use jointwright_joint::cable::{Shield, Words};
 use jointwright_joint::catalogue::LayBack;
 use jointwright_joint::job::Order;
 use jointwright_joint::plan::CutKind;
@@ -10,6 +10,12 @@ use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use jointwright_joint::plane::Plane;
 use jointwright_joint::stage::Stage;
 use jointwright_units::Length;
+use jointwright_wording::Tongue;
+use jointwright_wording::label::CutLabel;
+
+fn act_of(cut: &CutDoc) -> String {
+    Tongue::english(Words::Us).label(&CutLabel::act(cut))
+}
 
 fn edge(leg: &LegDoc) -> &CutDoc {
     let mut cuts = leg.cuts.iter();
@@ -67,7 +73,7 @@ fn wires_and_straps_are_laid_back_and_tapes_cut_in_one_word_everywhere() {
                 "{}",
                 case.slug
             );
-            assert_eq!(cut.act(), if is_laid { "LAY BACK" } else { "CUT" });
+            assert_eq!(act_of(cut), if is_laid { "LAY BACK" } else { "CUT" });
             assert_eq!(
                 title.starts_with("Lay back"),
                 is_laid,
@@ -151,7 +157,7 @@ fn of_a_tape_with_wires_the_row_settles_it_and_else_every_page_asks() {
         let plan = planned(&order);
         for leg in &plan.legs {
             let cut = edge(leg);
-            assert_eq!((cut.kind.name(), cut.act()), (kind, act));
+            assert_eq!((cut.kind.name(), act_of(cut).as_str()), (kind, act));
             let keeps = cut.keeps.as_deref();
             assert_eq!(keeps.is_some(), says.is_some(), "{keeps:?}");
             assert!(keeps.unwrap_or_default().contains(says.unwrap_or_default()));

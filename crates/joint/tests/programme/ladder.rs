@@ -2,13 +2,16 @@
 
 use super::{order_of, planned};
 use crate::cases::everything;
+use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::LinkRow;
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::plane::Plane;
-use jointwright_wording::plan;
+use jointwright_wording::{Tongue, plan};
 use proptest::prelude::*;
+
+const US: Tongue = Tongue::english(Words::Us);
 
 /// Number of legs that show a ladder, if no step contradicts its front page.
 #[track_caller]
@@ -58,7 +61,7 @@ fn agree(plan: &Plan, what: &str) -> usize {
             {
                 let name = format!("{} on leg {}", cut.words, leg.mark);
                 for wanted in step.hold.iter().filter(|w| w.what == name) {
-                    let window = cut.printed_window.as_ref().map(|w| w.text());
+                    let window = cut.printed_window.as_ref().map(|w| US.window(w));
                     let to_ladder = wanted.window.as_ref().is_some_and(|w| w.contains("ladder"));
                     assert_eq!(to_ladder, !cut.growth_ladder.is_empty(), "{what}: {name}");
                     assert!(

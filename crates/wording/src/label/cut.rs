@@ -95,7 +95,7 @@ impl CutLabel {
 
     /// Says so where the mark stands at an end of its window, nearer than a crew can cut.
     pub fn at_edge(cut: &CutDoc) -> Option<CutLabel> {
-        Some(match cut.edge_of_window()? {
+        Some(match cut.at_edge()? {
             AtEdge::Both => CutLabel::NoRoomEitherWay,
             AtEdge::Shortest => CutLabel::NeverShorter,
             AtEdge::Longest => CutLabel::NeverLonger,
