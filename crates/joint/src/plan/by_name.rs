@@ -2,27 +2,12 @@
 //!
 //! Why its own room: a front page has room for each paper once, beside its part; its sentences name the part.
 
+use super::document::ByNameDoc;
 use super::narrowed::narrowed_doc;
 use crate::cable::Words;
 use crate::checks::LegInputs;
 use crate::cutback::Cut;
 use crate::said::{Whose, Wording};
-use schemars::JsonSchema;
-use serde::{Deserialize, Serialize};
-
-/// On whose word a cut is, with the leg's parts by their names alone.
-#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
-pub struct ByNameDoc {
-    /// Rows that place it, the row that ends at the place first.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub placed_by: Vec<String>,
-    /// Owners of its window.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
-    pub window_of: Vec<String>,
-    /// What narrowed its window, in one line.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub narrowed: Option<String>,
-}
 
 /// The words of a cut with the leg's parts by their names alone; `window_of` are the owners of its window.
 pub(super) fn by_name_doc(

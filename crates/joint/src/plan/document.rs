@@ -1,7 +1,6 @@
 //! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
 
 use super::asks::{AskDoc, StopDoc};
-use super::by_name::ByNameDoc;
 use super::field::FieldDoc;
 use super::make_up::{KnifeDoc, MakeUpDoc};
 use super::pressure::PressureDoc;
@@ -330,6 +329,20 @@ pub struct PlacedDoc {
     pub by: Vec<String>,
     /// Place from which they lead, as a crew calls it: one with rows of its own, or the conductor end.
     pub from: String,
+}
+
+/// On whose word a cut is, with the leg's parts by their names alone.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct ByNameDoc {
+    /// Rows that place it, the row that ends at the place first.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub placed_by: Vec<String>,
+    /// Owners of its window.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub window_of: Vec<String>,
+    /// What narrowed its window, in one line.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub narrowed: Option<String>,
 }
 
 /// A window that is narrower than the row that places the plane prints.

@@ -29,14 +29,13 @@ mod warm;
 mod names_tests;
 
 pub use asks::{AskDoc, Letter, PlaceDoc, StopDoc};
-pub use by_name::ByNameDoc;
 pub use cable_run::{
     CableRateDoc, CyclicDoc, RunAtDoc, StretchDoc, cable_rate_schema, cable_rating,
 };
 pub use document::{
-    BlankDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc, FitDoc, JobDoc,
-    LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc, PrintedWindowDoc,
-    ProposalDoc, ReadingDoc, RulingDoc, RungDoc, SaidDoc, ShareDoc, StackDoc,
+    BlankDoc, ByNameDoc, CallDoc, ConnectorDoc, CutDoc, CutKind, DatumDoc, DiameterOf, EndDoc,
+    FitDoc, JobDoc, LayerDoc, LegDoc, MisfitDoc, NarrowedDoc, PartDoc, PlacedDoc, Plan, PlaneDoc,
+    PrintedWindowDoc, ProposalDoc, ReadingDoc, RulingDoc, RungDoc, SaidDoc, ShareDoc, StackDoc,
 };
 
 pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc};
@@ -527,6 +526,18 @@ fn bounds_mm(inch: Option<&[String; 2]>, mm: &[String; 2]) -> Option<[f64; 2]> {
     Some([read(least)?, read(greatest)?])
 }
 
+/// Owners of the window of a cut, and whoever measured the growth that it holds.
+fn owners(cut: &Cut, leg: &LegInputs<'_>) -> Vec<Whose> {
+    let mut owners = cut.whose.clone();
+    if let (Growth::Measured { source, .. }, Plane::InsulationEnd) =
+        (&leg.cutback.growth, cut.plane)
+        && !owners.is_empty()
+    {
+        owners.push(source.clone());
+    }
+    owners
+}
+
 fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) -> CutDoc {
     let shown = cut
         .nominal
@@ -553,13 +564,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         (s.inch, s.mm, s.at_mm, s.window)
     });
     let whose = |of: &Whose| wording.say(&of.into());
-    let mut owners: Vec<Whose> = cut.whose.clone();
-    if let (Growth::Measured { source, .. }, true) = (
-        &leg.cutback.growth,
-        cut.plane == Plane::InsulationEnd && !owners.is_empty(),
-    ) {
-        owners.push(source.clone());
-    }
+    let owners = owners(cut, leg);
     let edge = (cut.plane == Plane::ShieldEdge).then(|| shield_edge(leg));
     CutDoc {
         plane: cut.plane,
