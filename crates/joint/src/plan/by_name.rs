@@ -4,7 +4,6 @@
 
 use super::document::ByNameDoc;
 use super::narrowed::narrowed_doc;
-use crate::cable::Words;
 use crate::checks::LegInputs;
 use crate::cutback::Cut;
 use crate::said::{Whose, Wording};
@@ -14,7 +13,6 @@ pub(super) fn by_name_doc(
     cut: &Cut,
     window_of: &[Whose],
     leg: &LegInputs<'_>,
-    words: Words,
     wording: &dyn Wording,
 ) -> ByNameDoc {
     let chosen = leg.chosen;
@@ -49,6 +47,6 @@ pub(super) fn by_name_doc(
             .as_ref()
             .map_or(Vec::new(), |placed| said(&placed.by)),
         window_of: said(window_of),
-        narrowed: narrowed_doc(&short, words, wording).map(|narrowed| narrowed.text),
+        narrowed: narrowed_doc(&short, wording).map(|narrowed| narrowed.text),
     }
 }

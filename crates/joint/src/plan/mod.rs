@@ -593,7 +593,7 @@ fn cut_doc(cut: &Cut, leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) 
         mark_at_mm,
         printed_window,
         window_of: owners.iter().map(whose).collect(),
-        by_name: by_name::by_name_doc(cut, &owners, leg, words, wording),
+        by_name: by_name::by_name_doc(cut, &owners, leg, wording),
         placed: cut.placed.as_ref().map(|placed| PlacedDoc {
             by: placed.by.iter().map(|of| wording.say(&of.into())).collect(),
             from: plane_words(placed.from, wording),
