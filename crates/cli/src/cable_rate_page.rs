@@ -2,6 +2,7 @@
 //!
 //! Not here: any number of its own; the page is made from the document.
 
+use crate::files;
 use crate::page::{Lines, banner_of, mark};
 use crate::printed::Printed;
 use jointwright_joint::job::Order;
@@ -22,10 +23,8 @@ pub fn run(
     json: bool,
     has_pictures: bool,
 ) -> Result<Printed, Vec<String>> {
-    let judged = judge_run(order).map_err(|complaints| {
-        let lines = complaints.iter().map(ToString::to_string);
-        lines.collect::<Vec<_>>()
-    })?;
+    let tongue = Tongue::of(&order.job);
+    let judged = judge_run(order).map_err(|complaints| files::lines(tongue, &complaints))?;
     let document = cable_rating(&judged).made_at(made);
     let mut shown = if json {
         let text = serde_json::to_string_pretty(&document);
@@ -34,7 +33,6 @@ pub fn run(
         page(&document)
     };
     if has_pictures && !json {
-        let tongue = Tongue::of_cable_rate(&document);
         shown.push_str(&(tongue.label(&CableRatePageLabel::NoPicture) + "\n"));
     }
     Ok(Printed {

@@ -7,7 +7,7 @@ use crate::moment;
 use crate::page::{Lines, banner, mark, verdict};
 use crate::printed::Printed;
 use jointwright_drawing::leg_field;
-use jointwright_joint::judge::{Judged, with_judged, worst};
+use jointwright_joint::judge::{Judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
 use jointwright_joint::plan::{GapDoc, GapState, LegDoc, Plan, RulingDoc, StressDoc};
 use jointwright_joint::said::Wording as _;
@@ -38,14 +38,8 @@ pub struct Arguments {
 /// # Errors
 /// Lines for standard error.
 pub fn run(arguments: &Arguments) -> Result<Printed, Vec<String>> {
-    let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
-        complaints
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-    };
-    let order = files::read(&arguments.job).map_err(said)?;
-    with_judged(order, |judged| judged_field(arguments, judged)).map_err(said)?
+    let order = files::read(&arguments.job)?;
+    files::with_judged(order, |judged| judged_field(arguments, judged))?
 }
 
 fn judged_field(arguments: &Arguments, judged: &Judged<'_>) -> Result<Printed, Vec<String>> {

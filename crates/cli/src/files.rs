@@ -4,9 +4,12 @@
 //! What is written is written beside its place and put there when all of it is whole; the document of a plan is taken away first and put there last, so that a folder that holds one holds one generation.
 //! A run that was killed leaves files that the next one knows and takes away.
 
+use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{ListName, Order, catalogue_names, list_names, read_order_from};
+use jointwright_joint::judge::{self, Judged};
+use jointwright_wording::Tongue;
 use std::fs::{FileType, Metadata};
 use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
@@ -124,16 +127,37 @@ fn kind(of: FileType) -> &'static str {
 /// Reads a job with the catalogues and files of rows that it names, beside it.
 ///
 /// # Errors
-/// Every complaint, files that cannot be read among them.
-pub fn read(path: &Path) -> Result<Order, Vec<Complaint>> {
-    let source = read_source(path).map_err(|complaint| vec![complaint])?;
-    let names = catalogue_names(&source);
+/// Every complaint as a line in the language of the job, files that cannot be read among them.
+pub fn read(path: &Path) -> Result<Order, Vec<String>> {
+    let english = Tongue::english(Words::Us);
+    let source = read_source(path).map_err(|complaint| lines(english, &[complaint]))?;
+    let tongue = Tongue::of_source(&source);
+    read_order(path, &source).map_err(|complaints| lines(tongue, &complaints))
+}
+
+/// Complaints as lines.
+pub fn lines(tongue: Tongue, complaints: &[Complaint]) -> Vec<String> {
+    let texts = tongue.complaints(complaints);
+    texts.iter().map(ToString::to_string).collect()
+}
+
+/// Judges an order, and passes the result to `then`.
+///
+/// # Errors
+/// Every complaint about rows that contradict each other, in the language of the job.
+pub fn with_judged<T>(order: Order, then: impl FnOnce(&Judged<'_>) -> T) -> Result<T, Vec<String>> {
+    let tongue = Tongue::of(&order.job);
+    judge::with_judged(order, then).map_err(|complaints| lines(tongue, &complaints))
+}
+
+fn read_order(path: &Path, source: &Source) -> Result<Order, Vec<Complaint>> {
+    let names = catalogue_names(source);
     let catalogues = names
         .iter()
-        .map(|(name, at)| catalogue(path, &source, name, *at));
-    let lists = list_names(&source).into_iter();
-    let lists = lists.map(|named| (named.field, list(path, &source, &named)));
-    read_order_from(&source, catalogues.collect(), lists.collect())
+        .map(|(name, at)| catalogue(path, source, name, *at));
+    let lists = list_names(source).into_iter();
+    let lists = lists.map(|named| (named.field, list(path, source, &named)));
+    read_order_from(source, catalogues.collect(), lists.collect())
 }
 
 fn list(job: &Path, source: &Source, named: &ListName) -> Result<Source, Complaint> {
@@ -207,9 +231,7 @@ pub fn read_text(path: &Path) -> Result<String, String> {
                 String::from_utf8_lossy(&error.as_bytes()[..error.utf8_error().valid_up_to()]);
             let source = Source::new(&shown(path), good.into_owned());
             let message = "The byte here is not UTF-8 text; a case is plain UTF-8 JSON.";
-            source
-                .complaint(usize::MAX, message.to_owned(), "")
-                .to_string()
+            format!("{} {message}", source.span(usize::MAX))
         }),
         Err(why) => Err(format!(
             "{}:1:1 The case file cannot be read: {why}. Hint: Give the path of a section case; docs/case-format.md says what stands in one.",

@@ -7,7 +7,7 @@ use crate::page::Lines;
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::Catalogue;
 use jointwright_joint::critic::{Defect, Remark, criticise, remarks};
-use jointwright_joint::form::{Complaint, Complaints, Source};
+use jointwright_joint::form::{Complaints, Source};
 use jointwright_joint::said::{PlanSaid, Wording};
 use jointwright_wording::Tongue;
 use std::path::PathBuf;
@@ -39,8 +39,8 @@ pub struct Done {
 /// Reads the catalogues and criticises them.
 ///
 /// # Errors
-/// Every complaint about the files.
-pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
+/// Every complaint about the files, as a line.
+pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     let mut complaints = Complaints::default();
     let mut sources = Vec::new();
     for path in &arguments.catalogues {
@@ -52,7 +52,8 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<Complaint>> {
     let are_all_read = complaints.is_empty();
     let catalogue = Catalogue::read(&sources, are_all_read, &mut complaints);
     if !complaints.is_empty() {
-        return Err(complaints.into_sorted());
+        let english = Tongue::english(Words::Us);
+        return Err(files::lines(english, &complaints.into_sorted()));
     }
     let defects = criticise(&catalogue);
     let remarks = remarks(&catalogue);

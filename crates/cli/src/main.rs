@@ -21,7 +21,7 @@ mod starter;
 
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
 use jointwright_drawing::{Style, Theme, half_section, leg_field};
-use jointwright_joint::form::{Complaint, json_schema};
+use jointwright_joint::form::json_schema;
 use jointwright_joint::judge::Judged;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
@@ -154,7 +154,7 @@ fn main() -> ExitCode {
 
 fn plan_joint(path: &Path, out: Option<PathBuf>, json: bool, made: &str) -> ExitCode {
     let judged = files::read(path)
-        .and_then(|order| judge::with_judged(order, |judged| planned(judged, out, json, made)));
+        .and_then(|order| files::with_judged(order, |judged| planned(judged, out, json, made)));
     judged.unwrap_or_else(|complaints| unusable(&complaints))
 }
 
@@ -194,7 +194,7 @@ fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) ->
 /// Writes what is not known of a joint as letters; with no open question it writes none.
 fn ask_letters(path: &std::path::Path, folder: &str, made: &str) -> ExitCode {
     let judged = files::read(path)
-        .and_then(|order| judge::with_judged(order, |judged| asked(judged, folder, made)));
+        .and_then(|order| files::with_judged(order, |judged| asked(judged, folder, made)));
     judged.unwrap_or_else(|complaints| unusable(&complaints))
 }
 
@@ -403,9 +403,9 @@ fn wants_style() -> bool {
     std::io::stdout().is_terminal() && std::env::var_os("NO_COLOR").is_none_or(|v| v.is_empty())
 }
 
-fn unusable(complaints: &[Complaint]) -> ExitCode {
+fn unusable(complaints: &[String]) -> ExitCode {
     for complaint in complaints {
-        say(&complaint.to_string());
+        say(complaint);
     }
     ExitCode::from(UNUSABLE)
 }

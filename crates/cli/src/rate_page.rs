@@ -9,7 +9,7 @@ use crate::page::{Lines, banner_of, mark, verdict};
 use crate::printed::Printed;
 use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
-use jointwright_joint::judge::{Judged, with_judged, worst};
+use jointwright_joint::judge::{Judged, worst};
 use jointwright_joint::plan::{LastsDoc, LoadDoc, RateDoc};
 use jointwright_joint::said::Wording;
 use jointwright_joint::warm::Rating;
@@ -39,18 +39,12 @@ pub struct Arguments {
 /// # Errors
 /// Lines for standard error.
 pub fn run(arguments: &Arguments) -> Result<Printed, Vec<String>> {
-    let said = |complaints: Vec<jointwright_joint::form::Complaint>| {
-        complaints
-            .iter()
-            .map(ToString::to_string)
-            .collect::<Vec<_>>()
-    };
-    let order = files::read(&arguments.job).map_err(said)?;
+    let order = files::read(&arguments.job)?;
     let made = arguments.moment.made();
     if order.job.kind == JointKind::Cable {
         return cable_rate_page::run(&order, &made, arguments.json, arguments.pictures.is_some());
     }
-    with_judged(order, |judged| judged_rating(arguments, judged, &made)).map_err(said)?
+    files::with_judged(order, |judged| judged_rating(arguments, judged, &made))?
 }
 
 fn judged_rating(

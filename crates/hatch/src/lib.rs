@@ -13,6 +13,7 @@
 
 pub mod exports;
 
+use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{self, ListName};
@@ -20,6 +21,7 @@ use jointwright_joint::judge;
 use jointwright_numerics::case::{self, AnswersDoc, HeatCase, Question, Run, SecondsDoc, TubeCase};
 use jointwright_numerics::field::{self, Options, Unwatched, Wanted};
 use jointwright_numerics::heat::{self, HeatOptions};
+use jointwright_wording::Tongue;
 use serde_json::{Value, json};
 
 /// Answers a section case, given as the text of its file.
@@ -44,7 +46,7 @@ pub fn solve(case_text: &str, n_unknowns_most: usize) -> String {
         Ok(Question::Section(case)) => case,
         Ok(Question::Tube(case)) => return of_tube(&case),
         Ok(Question::Heat(case)) => return of_heat(&case, n_unknowns_most),
-        Err(complaints) => return complained(complaints.iter().map(ToString::to_string)),
+        Err(complaints) => return refused(complaints.iter().map(ToString::to_string)),
     };
     let wanted: Vec<Wanted> = case.wanted.iter().map(|ask| ask.wanted.clone()).collect();
     let options = Options {
@@ -109,13 +111,14 @@ fn untimed(document: AnswersDoc) -> String {
 pub fn plan(job_text: &str) -> String {
     let source = match Source::from_bytes("job.toml", job_text.as_bytes()) {
         Ok(source) => source,
-        Err(complaint) => return complained([complaint.to_string()]),
+        Err(complaint) => return complained(Tongue::english(Words::Us), &[complaint]),
     };
     let catalogues = job::catalogue_names(&source)
         .into_iter()
         .map(|(name, at)| catalogue(&source, &name, at))
         .collect();
-    let said = |complaints: Vec<Complaint>| complained(complaints.iter().map(ToString::to_string));
+    let tongue = Tongue::of_source(&source);
+    let said = |complaints: Vec<Complaint>| complained(tongue, &complaints);
     let lists = job::list_names(&source).into_iter();
     let lists = lists.map(|named| (named.field, Err(no_file(&source, &named))));
     let order = match job::read_order_from(&source, catalogues, lists.collect()) {
@@ -151,7 +154,12 @@ fn no_file(source: &Source, named: &ListName) -> Complaint {
     )
 }
 
-fn complained(complaints: impl IntoIterator<Item = String>) -> String {
+fn complained(tongue: Tongue, complaints: &[Complaint]) -> String {
+    let texts = tongue.complaints(complaints).into_iter();
+    refused(texts.map(|text| text.to_string()))
+}
+
+fn refused(complaints: impl IntoIterator<Item = String>) -> String {
     let complaints: Vec<String> = complaints.into_iter().collect();
     json!({ "complaints": complaints }).to_string()
 }

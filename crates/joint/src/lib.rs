@@ -14,6 +14,7 @@ pub mod critic;
 pub mod cutback;
 pub mod end;
 pub mod fault;
+mod file_words;
 pub mod fingerprint;
 pub mod fit;
 pub mod form;

@@ -14,9 +14,10 @@ use crate::checks::{EndInputs, Inputs, LegInputs};
 use crate::cutback::{Refusal, cutback};
 use crate::end::EndId;
 use crate::fit::Chosen;
-use crate::form::Complaint;
+use crate::form::{Complaint, Complaints};
 use crate::job::{End, Job, JointKind, Leg, Order};
 use crate::pressure::{self, EndPressure, press};
+use crate::said::{NameHint, RunHint, RunSaid};
 use crate::study::{self, PlugStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
 use crate::warm::{self, LegSubject, Warm};
@@ -156,10 +157,11 @@ impl Solved {
         if refusals.is_empty() {
             return Ok(Solved { legs, warm: None });
         }
-        let mut complaints: Vec<Complaint> = refusals.iter().map(complaint).collect();
-        complaints.sort();
-        complaints.dedup();
-        Err(complaints)
+        let mut complaints = Complaints::default();
+        for refusal in &refusals {
+            complaints.add(complaint(refusal));
+        }
+        Err(complaints.into_sorted())
     }
 
     /// Steps that a depth still needs, in their order.
@@ -421,12 +423,13 @@ fn chosen<'o>(order: &'o Order, leg: &'o Leg) -> Chosen<'o> {
 
 /// Complaint that the job has a run of cable without a joint.
 fn no_joint(leg: &Leg) -> Complaint {
-    let message = "This job is a run of cable: it has no joint that could be planned or drawn.";
-    let hint = "`jointwright rate` says what the cable carries in its surroundings, what is missing for it, who can answer that and where it goes; letters (`plan --ask`) are written for joints only. For a joint change the kind of job.";
-    Complaint::at(&leg.place, message, hint)
+    Complaint::at(&leg.place, RunSaid::HasNoJoint, RunHint::RateSaysIt)
 }
 
 fn complaint(refusal: &Refusal) -> Complaint {
-    let hint = "One of the rows was copied wrongly, or two papers are for different parts: look both up again.";
-    Complaint::at(&refusal.place, refusal.message.clone(), hint.to_owned())
+    Complaint::at(
+        &refusal.place,
+        refusal.message.clone(),
+        NameHint::LookBothUp,
+    )
 }

@@ -7,7 +7,7 @@
 //! Not here: the station of a plane (`cutback`).
 
 use crate::cable::Layer;
-use crate::form::file_words;
+use crate::file_words::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 

@@ -8,7 +8,7 @@
 //!
 //! Source: common practice, no source.
 
-use crate::form::file_words;
+use crate::file_words::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 

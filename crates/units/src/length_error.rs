@@ -5,10 +5,13 @@
 //! Not here: the place of the text in a file.
 
 use crate::quote::list_of_choices;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 /// Reason why a written length was refused.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq, Error, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum LengthError {
     /// The text is empty.
     #[error("the length is empty")]

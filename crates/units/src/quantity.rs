@@ -212,8 +212,8 @@ impl<'a> Written<'a> {
         let text = text.trim();
         if text.is_empty() {
             return Err(QuantityError::Empty {
-                quantity: kind.quantity,
-                units: kind.units,
+                quantity: kind.quantity.into(),
+                units: kind.units.into(),
             });
         }
         if text.starts_with('+') {
@@ -225,7 +225,7 @@ impl<'a> Written<'a> {
         if unsigned.is_some() && kind.least >= 0.0 {
             return Err(QuantityError::Negative {
                 found: quoted(text),
-                quantity: kind.quantity,
+                quantity: kind.quantity.into(),
             });
         }
         let sign = if unsigned.is_some() { -1.0 } else { 1.0 };
@@ -242,7 +242,7 @@ impl<'a> Written<'a> {
         if after.is_empty() {
             return Err(QuantityError::NoUnit {
                 number: quoted(digits),
-                units: kind.units,
+                units: kind.units.into(),
             });
         }
         let unit = after.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -282,8 +282,8 @@ impl<'a> Written<'a> {
         }
         QuantityError::UnknownUnit {
             unit: quoted(&self.unit),
-            quantity: kind.quantity,
-            units: kind.units,
+            quantity: kind.quantity.into(),
+            units: kind.units.into(),
         }
     }
 }
@@ -311,7 +311,7 @@ fn split_number<'a>(unsigned: &'a str, kind: &Kind) -> Result<(&'a str, &'a str)
     if digits.is_empty() {
         return Err(QuantityError::NoNumber {
             found: quoted(unsigned),
-            units: kind.units,
+            units: kind.units.into(),
         });
     }
     if after.starts_with(is_number_char) {

@@ -4,18 +4,22 @@
 //! Invariants: one variant for each fault; quoted text is short and clean.
 
 use crate::length_error::comma_hint;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+use std::borrow::Cow;
 use thiserror::Error;
 
 /// Reason why a written quantity was refused.
-#[derive(Clone, Debug, PartialEq, Eq, Error)]
+#[derive(Clone, Debug, PartialEq, Eq, Error, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
 pub enum QuantityError {
     /// The text is empty.
     #[error("the {quantity} is empty")]
     Empty {
         /// The expected quantity, such as `current`.
-        quantity: &'static str,
+        quantity: Cow<'static, str>,
         /// The units in which it may be written.
-        units: &'static str,
+        units: Cow<'static, str>,
     },
     /// The text does not start with a digit.
     #[error("expected a number at `{found}`")]
@@ -23,7 +27,7 @@ pub enum QuantityError {
         /// Text from that place on.
         found: String,
         /// The units in which it may be written.
-        units: &'static str,
+        units: Cow<'static, str>,
     },
     /// A run of digits and points that is not a number, such as `7.` or `1.2.3`.
     #[error("`{found}` is not a number")]
@@ -37,7 +41,7 @@ pub enum QuantityError {
         /// Text from the sign on.
         found: String,
         /// The expected quantity.
-        quantity: &'static str,
+        quantity: Cow<'static, str>,
     },
     /// The number carries a plus sign.
     #[error("`{found}` carries a plus sign")]
@@ -65,7 +69,7 @@ pub enum QuantityError {
         /// The number as written.
         number: String,
         /// The units in which it may be written.
-        units: &'static str,
+        units: Cow<'static, str>,
     },
     /// The text after the number is not a unit of this quantity.
     #[error("`{unit}` is not a unit of {quantity} known here")]
@@ -73,9 +77,9 @@ pub enum QuantityError {
         /// The unit as written.
         unit: String,
         /// The expected quantity.
-        quantity: &'static str,
+        quantity: Cow<'static, str>,
         /// The units in which it may be written.
-        units: &'static str,
+        units: Cow<'static, str>,
     },
     /// A time in cycles, which has no value until the frequency is known.
     #[error("`{found}` is a count of cycles, not a time")]

@@ -6,11 +6,14 @@
 //!
 //! Not here: the messages themselves (`joint::said`), and their place on a page (the doors).
 
+mod complaint;
 mod english;
 pub mod label;
 mod mark;
 mod noun;
 mod spanish;
+
+pub use complaint::ComplaintText;
 
 use crate::label::Label;
 use jointwright_joint::cable::Words;

@@ -2,7 +2,8 @@
 
 use jointwright_joint::cable::Words;
 use jointwright_joint::checks::CHECKS;
-use jointwright_joint::said::{Language, Said, Wording};
+use jointwright_joint::said::{Expected, FormHint, Language, MeasureOf, Said, ValueSaid, Wording};
+use jointwright_units::{LengthError, QuantityError};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
     AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend,
@@ -183,6 +184,82 @@ fn is_spelled(sample: &Value) -> bool {
     !sample["plan"]["mark"]["aloud"].is_null()
 }
 
+/// Arguments of what is wrong in a file that its hint says, or that one language takes from its own table.
+const OF_HINTS: &[&str] = &["heading", "about", "may_mean", "quantity", "units"];
+
+fn without_what_a_hint_says(sample: &Value) -> Value {
+    match sample {
+        Value::Object(all) => {
+            let said = all
+                .iter()
+                .filter(|(key, _)| !OF_HINTS.contains(&key.as_str()));
+            let said = said.map(|(key, value)| (key.clone(), without_what_a_hint_says(value)));
+            Value::Object(said.collect())
+        }
+        Value::Array(all) => Value::Array(all.iter().map(without_what_a_hint_says).collect()),
+        other => other.clone(),
+    }
+}
+
+/// Whether message and hint together lose no argument.
+fn check_refusals<E: JsonSchema + DeserializeOwned + Clone>(
+    loses: &[&str],
+    said: fn(E) -> [Said; 2],
+) {
+    let samples = samples_of::<E>();
+    assert!(samples.len() > 10, "{}", samples.len());
+    for sample in samples {
+        let error: E = serde_json::from_value(sample.clone())
+            .unwrap_or_else(|error| panic!("{error}: {sample}"));
+        let mut expected = BTreeSet::new();
+        names(&sample, &mut expected);
+        for tongue in tongues() {
+            let both = said(error.clone()).map(|said| tongue.say(&said)).join(" ");
+            for name in &expected {
+                let is_own = loses
+                    .iter()
+                    .any(|key| names_under(&sample, key).contains(name));
+                assert!(both.contains(name) || is_own, "{name} of {sample}: {both}");
+            }
+        }
+        let both = said(error).map(|said| SPANISH.say(&said)).join(" ");
+        assert!(english_words(&both).is_empty(), "{both}");
+    }
+}
+
+fn names_under(sample: &Value, key: &str) -> BTreeSet<String> {
+    let mut found = BTreeSet::new();
+    for ways in sample.as_object().into_iter().flat_map(Map::values) {
+        names(&ways[key], &mut found);
+    }
+    found
+}
+
+#[test]
+fn what_is_wrong_with_a_length_or_a_quantity_is_said_with_all_its_arguments() {
+    check_refusals(&[], |error: LengthError| {
+        let said = ValueSaid::IsNoLength {
+            path: "p".to_owned(),
+            text: "t".to_owned(),
+            error: error.clone(),
+            expected: Expected::CutLength,
+        };
+        [said.into(), FormHint::Length(error).into()]
+    });
+    // What it is and its units are Spanish's own.
+    check_refusals(&["quantity", "units"], |error: QuantityError| {
+        let measure = MeasureOf::Current;
+        let said = ValueSaid::IsNoQuantity {
+            path: "p".to_owned(),
+            text: "t".to_owned(),
+            measure,
+            error: error.clone(),
+            expected: Expected::Date,
+        };
+        [said.into(), FormHint::Quantity { measure, error }.into()]
+    });
+}
+
 /// The sentence without what stands in backquotes: words of files.
 fn without_file_words(text: &str) -> String {
     text.split('`').step_by(2).collect()
@@ -196,8 +273,12 @@ fn every_message_has_a_sentence_in_every_language_and_loses_no_argument() {
         let said: Said = serde_json::from_value(sample.clone())
             .unwrap_or_else(|error| panic!("{error}: {sample}"));
         let mut expected = BTreeSet::new();
-        if !is_of_the_job(sample) && !is_spelled(sample) {
-            names(sample, &mut expected);
+        if !is_of_the_job(sample) && !is_spelled(sample) && sample["form"]["hint"].is_null() {
+            let said = match sample["form"].is_null() {
+                true => sample.clone(),
+                false => without_what_a_hint_says(sample),
+            };
+            names(&said, &mut expected);
         }
         // What is asked of the job as a whole is of nothing else.
         if *sample == json!({ "ask": { "of": "job" } }) {

@@ -8,6 +8,7 @@ mod pages;
 mod rate;
 mod schemas;
 mod solve;
+mod spanish;
 mod streams;
 
 use std::path::{Path, PathBuf};

@@ -91,12 +91,9 @@ impl Body {
     }
 
     /// Names of its sides, for a message.
-    pub fn side_names(&self) -> String {
+    pub fn side_names(&self) -> Vec<String> {
         let names = self.sides.iter().filter_map(|body| body.side.as_deref());
-        names
-            .map(|name| format!("\"{name}\""))
-            .collect::<Vec<_>>()
-            .join(" or ")
+        names.map(str::to_owned).collect()
     }
 }
 

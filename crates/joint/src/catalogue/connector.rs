@@ -15,8 +15,9 @@ use super::takes::{CONDUCTORS, METALS_FIELD, SIZES, STRANDINGS_FIELD, read_takes
 use super::withstand::{Withstand, read_withstand};
 use super::word::metal;
 use crate::cable::{Conductor, Metal, Size, Stranding};
+use crate::file_words::file_words;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape, file_words};
+use crate::form::{Field, Kind, Record, Shape};
 use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
 use schemars::JsonSchema;
@@ -185,12 +186,9 @@ impl Connector {
     }
 
     /// Names of its ends, for a message.
-    pub fn end_names(&self) -> String {
+    pub fn end_names(&self) -> Vec<String> {
         let names = self.ends.iter().filter_map(|end| end.name.as_deref());
-        names
-            .map(|name| format!("\"{name}\""))
-            .collect::<Vec<_>>()
-            .join(" or ")
+        names.map(str::to_owned).collect()
     }
 
     /// Message on why no end is known to take a leg.

@@ -8,7 +8,7 @@ use super::reader::RowReader;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Record, Shape, Span};
 use crate::plane::Plane;
-use crate::said::Whose;
+use crate::said::{OwnerHint, OwnerSaid, Whose};
 use jointwright_units::Length;
 
 /// Distance between two planes as a row gives it.
@@ -27,11 +27,6 @@ pub struct LinkRow {
     /// Place in its file.
     pub place: Span,
 }
-
-/// Complaint about a layer that would shrink toward the conductor end.
-pub(crate) const SHRINKS_INWARD: &str = "A layer shrinks back from its cut, away from the conductor end; this link lets it come nearer.";
-/// Advice on it.
-pub(crate) const SHRINKS_HINT: &str = "Write it from the cut to the same edge shrunk back, with a `minus` no larger than the distance.";
 
 impl LinkRow {
     /// Whether it lets a layer shrink the wrong way: a cut that shrinks back moves away from the conductor end.
@@ -171,7 +166,7 @@ fn read_link(reader: &mut RowReader<'_>, row: &Record, head: Option<&Head>) -> O
     };
     let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
     if link.shrinks_inward() {
-        reader.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
+        reader.complain(row.at, OwnerSaid::ShrinksInward, OwnerHint::FromTheCut);
         return None;
     }
     if link.leaves_no_length() {

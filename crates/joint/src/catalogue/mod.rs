@@ -42,7 +42,6 @@ pub use handling::{GoesOn, MayMove};
 pub use head::{Head, Instructions, Shelf, Step};
 pub use inner::{Filler, Grading, Inner, Region, ScreenStep};
 pub use link::LinkRow;
-pub(crate) use link::{SHRINKS_HINT, SHRINKS_INWARD};
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};
 pub use rubber::{RUBBER_LAWS, Rubber};
 pub use seal::Seal;

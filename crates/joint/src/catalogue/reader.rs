@@ -4,6 +4,7 @@
 
 use crate::cable::Size;
 use crate::form::{Complaints, Item, Record, Source, Span, Value};
+use crate::said::Said;
 use jiff::civil::Date;
 use jointwright_units::Interval;
 
@@ -17,7 +18,7 @@ pub(super) struct RowReader<'a> {
 
 impl RowReader<'_> {
     /// Adds a complaint at a byte of the file.
-    pub fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+    pub fn complain(&mut self, at: usize, message: impl Into<Said>, hint: impl Into<Said>) {
         self.complaints
             .add(self.source.complaint(at, message, hint));
     }

@@ -6,8 +6,9 @@
 //!
 //! Not here: how cells are told apart (the crate `csv-core`), what a row means (`job`).
 
-use super::walk::Walk;
+use super::walk::{NOTHING, Walk};
 use super::{Complaints, Field, Item, Kind, Need, Record, Shape, Source, Value};
+use crate::said::{CsvHint, CsvSaid, FieldSaid, ValueSaid};
 use csv_core::{ReadFieldResult, Reader};
 use jiff::civil::Date;
 
@@ -43,8 +44,8 @@ pub fn read_csv(
         if rows.len() == ROWS_MOST {
             walk.complain(
                 first.at,
-                format!("The file has more than {ROWS_MOST} rows; nothing below is read."),
-                "This is hardly the file that was meant.",
+                CsvSaid::TooManyRows { most: ROWS_MOST },
+                CsvHint::HardlyMeant,
             );
             break;
         }
@@ -96,25 +97,23 @@ impl Walk<'_> {
         shape: &'static Shape,
     ) -> Option<Vec<Option<&'static Field>>> {
         let first = line.first()?;
-        for separator in [';', '\t'] {
+        for (separator, said) in [
+            (';', CsvSaid::SemicolonsBetween),
+            ('\t', CsvSaid::TabsBetween),
+        ] {
             if line.len() == 1 && first.text.contains(separator) {
-                let name = if separator == ';' { "`;`" } else { "tabs" };
-                self.complain(
-                    first.at,
-                    format!("The columns are separated by {name}; the format expects commas."),
-                    "Save the sheet as CSV with commas between columns and points in numbers.",
-                );
+                self.complain(first.at, said, CsvHint::SaveWithCommas);
                 return None;
             }
         }
         if line.len() > COLUMNS_MOST {
             self.complain(
                 first.at,
-                format!(
-                    "The first line names {} columns; at most {COLUMNS_MOST} are read.",
-                    line.len()
-                ),
-                "This is hardly the file that was meant.",
+                CsvSaid::TooManyColumns {
+                    n: line.len(),
+                    most: COLUMNS_MOST,
+                },
+                CsvHint::HardlyMeant,
             );
             return None;
         }
@@ -136,11 +135,11 @@ impl Walk<'_> {
                 are_known = false;
                 self.complain(
                     first.at,
-                    format!(
-                        "No column is headed `{}`; every {} has one.",
-                        field.name, shape.name
-                    ),
-                    format!("Add the column `{}`: {}", field.name, field.about),
+                    CsvSaid::NoColumn {
+                        field: field.name.to_owned(),
+                        row: shape.name.to_owned(),
+                    },
+                    FieldSaid::AddColumn(field.of(shape.name)),
                 );
             }
         }
@@ -165,11 +164,13 @@ impl Walk<'_> {
         if matches!(field.kind, Kind::Rows(_) | Kind::Table(_)) {
             self.complain(
                 cell.at,
-                format!(
-                    "`{name}` is {}; a cell cannot hold it.",
-                    field.kind.expected()
-                ),
-                format!("Write such a {} in the job file.", shape.name),
+                CsvSaid::CannotHold {
+                    field: name.to_owned(),
+                    expected: field.kind.expected(),
+                },
+                CsvHint::WriteInJob {
+                    row: shape.name.to_owned(),
+                },
             );
             return None;
         }
@@ -177,8 +178,10 @@ impl Walk<'_> {
         if is_again && !matches!(field.kind, Kind::List(_)) {
             self.complain(
                 cell.at,
-                format!("Two columns are headed `{name}`."),
-                "Take one of them out.",
+                CsvSaid::TwoColumns {
+                    field: name.to_owned(),
+                },
+                CsvHint::TakeOneColumnOut,
             );
             return None;
         }
@@ -195,11 +198,7 @@ impl Walk<'_> {
         let start = line.first().map_or(0, |cell| cell.at);
         let mut record = Record::new(start);
         for cell in line.iter().filter(|cell| cell.is_broken) {
-            self.complain(
-                cell.at,
-                "A cell holds a line break.".to_owned(),
-                "Write it on one line; where it is one, a quotation mark that opens here is not closed.",
-            );
+            self.complain(cell.at, CsvSaid::CellBreaksALine, CsvHint::CloseTheQuote);
             record.note_broken();
         }
         if !record.is_whole() {
@@ -214,8 +213,10 @@ impl Walk<'_> {
         for (_, cell) in cells().filter(|(index, _)| field_at(*index).is_none()) {
             self.complain(
                 cell.at,
-                format!("\"{}\" stands in a column without a name.", super::walk::quoted(&cell.text)),
-                "A comma within a value ends its cell: write numbers with a point, and put text with a comma between quotation marks.",
+                CsvSaid::NoColumnName {
+                    text: super::walk::quoted(&cell.text),
+                },
+                CsvHint::CommaEndsCell,
             );
         }
         for field in shape.fields {
@@ -239,13 +240,12 @@ impl Walk<'_> {
         if field.need == Need::Required {
             self.complain(
                 at,
-                format!(
-                    "This {} has no `{}`; the format expects {}.",
-                    shape.name,
-                    field.name,
-                    field.kind.expected()
-                ),
-                format!("Fill in `{}`: {}", field.name, field.about),
+                CsvSaid::RowHasNo {
+                    row: shape.name.to_owned(),
+                    field: field.name.to_owned(),
+                    expected: field.kind.expected(),
+                },
+                FieldSaid::FillIn(field.of(shape.name)),
             );
         }
     }
@@ -303,15 +303,12 @@ impl Walk<'_> {
             }
         };
         if value.is_none() {
-            let found = super::walk::quoted(text);
-            self.complain(
-                at,
-                format!(
-                    "`{path}` is \"{found}\"; the format expects {}.",
-                    kind.expected()
-                ),
-                "",
-            );
+            let said = ValueSaid::IsText {
+                path: path.to_owned(),
+                text: super::walk::quoted(text),
+                expected: kind.expected(),
+            };
+            self.complain(at, said, NOTHING);
         }
         value.map(|value| Item { at, value })
     }

@@ -8,7 +8,6 @@
 //! Not here: what a field means (`job`, `catalogue`), and any file access (the doors pass texts).
 
 mod csv;
-mod file_words;
 mod record;
 mod schema;
 mod shape;
@@ -17,7 +16,6 @@ pub mod spoken;
 mod walk;
 
 pub use csv::read_csv;
-pub(crate) use file_words::file_words;
 pub use record::{Item, Record, Value};
 pub use schema::json_schema;
 pub use shape::{Field, Kind, Measure, Need, Shape};

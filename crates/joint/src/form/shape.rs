@@ -1,5 +1,7 @@
 //! Shape: the table of fields from which a file is read and its JSON Schema is made.
 
+use crate::said::{AboutField, Expected, MeasureOf};
+
 /// Fields of one kind of table in a file.
 #[derive(Debug)]
 pub struct Shape {
@@ -122,26 +124,67 @@ impl Measure {
 }
 
 impl Kind {
-    /// What was expected, as it stands in a complaint.
-    pub fn expected(&self) -> String {
+    /// What was expected, for a complaint.
+    pub fn expected(&self) -> Expected {
         match self {
-            Kind::Text | Kind::Said => "text between quotes".to_owned(),
-            Kind::Id => "a short name of letters, digits and hyphens".to_owned(),
-            Kind::Cut => "a length with its unit, such as \"7 1/16 in\" or \"179.4 mm\"".to_owned(),
-            Kind::Distance => "a length with its unit, such as \"24 1/2 in\", \"24.5 in\" or \"620 mm\"".to_owned(),
-            Kind::Diameter => "a diameter or thickness with its unit, such as \"1.062 in\", \"220 mil\" or \"27.0 mm\"".to_owned(),
-            Kind::Quantity(measure) => format!("a quantity with its unit, such as \"{}\"", measure.example()),
-            Kind::Number { least, greatest } => format!("a number from {least} to {greatest}"),
-            Kind::Integer { least, greatest } => format!("a whole number from {least} to {greatest}"),
-            Kind::Flag => "true or false".to_owned(),
-            Kind::Choice(words) => format!("one of {}", words.iter().map(|w| format!("\"{w}\"")).collect::<Vec<_>>().join(", ")),
-            Kind::Date => "a date such as 2026-03-09".to_owned(),
-            Kind::Table(shape) => format!("a table `{}`", shape.name),
-            Kind::Rows(shape) => format!("a list of tables `{}`, each headed by double brackets", shape.name),
-            Kind::List(kind) => format!("a list, each item {}", kind.expected()),
-            Kind::Several(kind) => format!("{}, or a list of such", kind.expected()),
+            Kind::Text | Kind::Said => Expected::Text,
+            Kind::Id => Expected::ShortName,
+            Kind::Cut => Expected::CutLength,
+            Kind::Distance => Expected::Distance,
+            Kind::Diameter => Expected::Diameter,
+            Kind::Quantity(measure) => Expected::Quantity {
+                example: measure.example().to_owned(),
+            },
+            Kind::Number { least, greatest } => Expected::Number {
+                least: *least,
+                greatest: *greatest,
+            },
+            Kind::Integer { least, greatest } => Expected::WholeNumber {
+                least: *least,
+                greatest: *greatest,
+            },
+            Kind::Flag => Expected::Flag,
+            Kind::Choice(words) => Expected::OneOf {
+                words: words.iter().map(|word| (*word).to_owned()).collect(),
+            },
+            Kind::Date => Expected::Date,
+            Kind::Table(shape) => Expected::Table {
+                table: shape.name.to_owned(),
+            },
+            Kind::Rows(shape) => Expected::Tables {
+                table: shape.name.to_owned(),
+            },
+            Kind::List(kind) => Expected::List(Box::new(kind.expected())),
+            Kind::Several(kind) => Expected::OneOrSeveral(Box::new(kind.expected())),
             Kind::Sole(kind) => kind.expected(),
-            Kind::Above(kind) => format!("{}, more than 0", kind.expected()),
+            Kind::Above(kind) => Expected::MoreThanNothing(Box::new(kind.expected())),
+        }
+    }
+}
+
+impl Field {
+    /// The field as a hint names it.
+    pub(super) fn of(&self, table: &str) -> AboutField {
+        AboutField {
+            heading: table.to_owned(),
+            field: self.name.to_owned(),
+            about: self.about.to_owned(),
+        }
+    }
+}
+
+impl Measure {
+    /// The same for a complaint.
+    pub(super) const fn said(self) -> MeasureOf {
+        match self {
+            Measure::Voltage => MeasureOf::Voltage,
+            Measure::Current => MeasureOf::Current,
+            Measure::Time => MeasureOf::Time,
+            Measure::Temperature => MeasureOf::Temperature,
+            Measure::Area => MeasureOf::Area,
+            Measure::Frequency => MeasureOf::Frequency,
+            Measure::Resistance => MeasureOf::Resistance,
+            Measure::Torque => MeasureOf::Torque,
         }
     }
 }

@@ -1,36 +1,10 @@
 //! Source: a text with a name, and the complaints about it.
 
+use crate::said::{FieldSaid, FormSaid, FormatOf, Said, TextSaid};
 use std::fmt;
 
 /// Largest file that is read, bytes.
 const SIZE_GREATEST: usize = 4_000_000;
-
-/// What is said of a file that cannot be a text of its kind.
-struct Format {
-    name: &'static str,
-    what: &'static str,
-    document: &'static str,
-    large: &'static str,
-    encoded: &'static str,
-    empty: &'static str,
-}
-
-const TOML: Format = Format {
-    name: "TOML",
-    what: "a job or catalogue",
-    document: "TOML document",
-    large: "This is hardly the file that was meant; a large catalogue can be split.",
-    encoded: "Save the file again as UTF-8 from a text editor; a spreadsheet or word processor file cannot be read.",
-    empty: "`jointwright new` writes a commented job to start from.",
-};
-const CSV: Format = Format {
-    name: "CSV",
-    what: "a list of rows",
-    document: "line with the names of the fields",
-    large: "This is hardly the file that was meant.",
-    encoded: "Save the sheet as CSV in UTF-8.",
-    empty: "Write the names of the fields in the first line and a row in each line below, or take the file's name out of the job.",
-};
 
 /// A text that somebody wrote, with the name that complaints use for it.
 #[derive(Clone, Debug)]
@@ -46,7 +20,7 @@ impl Source {
     /// # Errors
     /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file or far too much.
     pub fn from_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
-        Source::checked(path, bytes, &TOML)
+        Source::checked(path, bytes, FormatOf::Toml)
     }
 
     /// Text of a CSV file from its bytes.
@@ -54,40 +28,38 @@ impl Source {
     /// # Errors
     /// The same.
     pub fn from_csv_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
-        Source::checked(path, bytes, &CSV)
+        Source::checked(path, bytes, FormatOf::Csv)
     }
 
-    fn checked(path: &str, bytes: &[u8], format: &Format) -> Result<Source, Complaint> {
+    fn checked(path: &str, bytes: &[u8], of: FormatOf) -> Result<Source, Complaint> {
         if bytes.len() > SIZE_GREATEST {
             return Err(Source::new(path, String::new()).complaint(
                 0,
-                format!(
-                    "The file has {} bytes; {} has at most {SIZE_GREATEST}.",
-                    bytes.len(),
-                    format.what
-                ),
-                format.large,
+                TextSaid::TooLarge {
+                    n_bytes: bytes.len(),
+                    greatest: SIZE_GREATEST,
+                    of,
+                },
+                TextSaid::HardlyMeant { of },
             ));
         }
         let text = match std::str::from_utf8(bytes) {
             Ok(text) => text.strip_prefix('\u{feff}').unwrap_or(text),
             Err(error) => {
                 let good = String::from_utf8_lossy(&bytes[..error.valid_up_to()]).into_owned();
-                let end = good.len();
+                let (end, byte) = (good.len(), bytes[error.valid_up_to()]);
+                let byte = format!("{byte:02X}");
                 return Err(Source::new(path, good).complaint(
                     end,
-                    format!("The byte 0x{:02X} here is not UTF-8 text; this file must be plain UTF-8 {}.", bytes[error.valid_up_to()], format.name),
-                    format.encoded,
+                    TextSaid::NotUtf8 { byte, of },
+                    TextSaid::SaveAsUtf8 { of },
                 ));
             }
         };
         let source = Source::new(path, text.to_owned());
         if text.trim().is_empty() {
-            return Err(source.complaint(
-                0,
-                format!("The file is empty; a {} was expected.", format.document),
-                format.empty,
-            ));
+            let (message, hint) = (TextSaid::Empty { of }, TextSaid::WhatToWrite { of });
+            return Err(source.complaint(0, message, hint));
         }
         Ok(source)
     }
@@ -138,17 +110,14 @@ impl Source {
     }
 
     /// Complaint about what stands at a byte offset.
-    pub fn complaint(&self, offset: usize, message: String, hint: impl Into<String>) -> Complaint {
-        let (message, hint) = (one_line(&message), one_line(&hint.into()));
+    pub fn complaint(
+        &self,
+        offset: usize,
+        message: impl Into<Said>,
+        hint: impl Into<Said>,
+    ) -> Complaint {
         Complaint::at(&self.span(offset), message, hint)
     }
-}
-
-/// Text without line breaks and other control characters, so that one complaint stays one line.
-fn one_line(text: &str) -> String {
-    text.chars()
-        .map(|c| if c.is_control() { ' ' } else { c })
-        .collect()
 }
 
 /// A place in a file.
@@ -169,7 +138,7 @@ impl fmt::Display for Span {
 }
 
 /// What is wrong with a file, where, and what to do next.
-#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Complaint {
     /// Name of the file.
     pub path: String,
@@ -178,14 +147,14 @@ pub struct Complaint {
     /// Column in characters, from 1.
     pub column: usize,
     /// What was found and what was expected, whole sentences.
-    pub message: String,
-    /// What to do next, a whole sentence.
-    pub hint: String,
+    pub message: Said,
+    /// What to do next, a whole sentence; an empty text where there is nothing to add.
+    pub hint: Said,
 }
 
 impl Complaint {
     /// Complaint about what stands at a place.
-    pub fn at(place: &Span, message: impl Into<String>, hint: impl Into<String>) -> Complaint {
+    pub fn at(place: &Span, message: impl Into<Said>, hint: impl Into<Said>) -> Complaint {
         let Span { path, line, column } = place.clone();
         Complaint {
             path,
@@ -195,19 +164,17 @@ impl Complaint {
             hint: hint.into(),
         }
     }
-}
 
-impl fmt::Display for Complaint {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(
-            f,
-            "{}:{}:{} {}",
-            self.path, self.line, self.column, self.message
-        )?;
-        if !self.hint.is_empty() {
-            write!(f, " Hint: {}", self.hint)?;
-        }
-        Ok(())
+    fn place(&self) -> (&str, usize, usize) {
+        (&self.path, self.line, self.column)
+    }
+
+    /// Whether it says that a field is missing.
+    fn is_of_missing(&self) -> bool {
+        let Said::Form(form) = &self.message else {
+            return false;
+        };
+        matches!(**form, FormSaid::Field(FieldSaid::Missing { .. }))
     }
 }
 
@@ -226,9 +193,7 @@ impl Complaints {
         let place = source.line_and_column(offset);
         self.0.retain(|complaint| {
             let is_there = (complaint.line, complaint.column) == place;
-            !(is_there
-                && complaint.path == source.path()
-                && complaint.message.contains("` has no `"))
+            !(is_there && complaint.path == source.path() && complaint.is_of_missing())
         });
     }
 
@@ -242,11 +207,18 @@ impl Complaints {
         self.0.is_empty()
     }
 
-    /// The complaints in the order of file, line and column, each once.
+    /// The complaints in the order of file, line and column, each once; those of one place in the order in which they were found.
     pub fn into_sorted(mut self) -> Vec<Complaint> {
-        self.0.sort();
-        self.0.dedup();
-        self.0
+        self.0.sort_by(|a, b| a.place().cmp(&b.place()));
+        let mut sorted: Vec<Complaint> = Vec::with_capacity(self.0.len());
+        for complaint in self.0 {
+            let of_place = sorted.iter().rev();
+            let mut of_place = of_place.take_while(|other| other.place() == complaint.place());
+            if !of_place.any(|other| *other == complaint) {
+                sorted.push(complaint);
+            }
+        }
+        sorted
     }
 }
 
@@ -279,7 +251,11 @@ mod tests {
     fn bytes_that_are_not_utf8_are_found_at_their_place() {
         let complaint = Source::from_bytes("f", b"a = 1\nb = \xff").unwrap_err();
         assert_eq!((complaint.line, complaint.column), (2, 5));
-        assert!(complaint.message.contains("0xFF"));
+        let said = TextSaid::NotUtf8 {
+            byte: "FF".to_owned(),
+            of: FormatOf::Toml,
+        };
+        assert_eq!(complaint.message, said.into());
     }
 
     #[test]
@@ -288,12 +264,5 @@ mod tests {
             let complaint = Source::from_bytes("f", bytes).unwrap_err();
             assert_eq!((complaint.line, complaint.column), (1, 1));
         }
-    }
-
-    #[test]
-    fn a_complaint_stays_on_one_line() {
-        let source = Source::new("f", "x".to_owned());
-        let shown = source.complaint(0, "a\nb".to_owned(), "c\rd").to_string();
-        assert_eq!(shown, "f:1:1 a b Hint: c d");
     }
 }

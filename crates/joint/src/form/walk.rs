@@ -2,13 +2,17 @@
 
 use super::spoken;
 use super::{Complaints, Field, Item, Kind, Measure, Need, Record, Shape, Source, Value};
+use crate::said::{Expected, FieldSaid, FormHint, Holds, Said, TextSaid, ValueSaid};
 use jiff::civil::Date;
 use jointwright_units::{
-    Area, Current, Frequency, Length, Resistance, Seconds, Temperature, Torque, VoltageRms,
+    Area, Current, Frequency, Length, LengthError, QuantityError, Resistance, Seconds, Temperature,
+    Torque, VoltageRms,
 };
 use toml::Spanned;
 use toml::de::{DeArray, DeTable, DeValue};
 
+/// Hint where there is nothing to add.
+pub(super) const NOTHING: &str = "";
 /// Similarity above which a misspelt word is offered as a hint.
 const LIKENESS_LEAST_RATIO: f64 = 0.75;
 /// Longest text that a complaint quotes whole.
@@ -22,11 +26,10 @@ pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints)
         let at = error.span().map_or(0, |span| span.start);
         complaints.add(source.complaint(
             at,
-            format!(
-                "This is not TOML: {}.",
-                error.message().trim_end_matches('.')
-            ),
-            "Check quotes, brackets and equals signs on this line.",
+            TextSaid::NotToml {
+                why: error.message().trim_end_matches('.').to_owned(),
+            },
+            TextSaid::LookAtTheLine,
         ));
     }
     let mut walk = Walk::new(source, complaints);
@@ -56,7 +59,7 @@ impl<'a> Walk<'a> {
 }
 
 impl Walk<'_> {
-    pub(super) fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+    pub(super) fn complain(&mut self, at: usize, message: impl Into<Said>, hint: impl Into<Said>) {
         self.complaints
             .add(self.source.complaint(at, message, hint));
     }
@@ -83,12 +86,12 @@ impl Walk<'_> {
             {
                 self.complain(
                     at,
-                    format!(
-                        "`{path}` has no `{}`; the format expects {}.",
-                        field.name,
-                        field.kind.expected()
-                    ),
-                    format!("Add `{}`: {}", field.name, field.about),
+                    FieldSaid::Missing {
+                        path: path.to_owned(),
+                        field: field.name.to_owned(),
+                        expected: field.kind.expected(),
+                    },
+                    FieldSaid::Add(field.of(shape.name)),
                 );
             }
         }
@@ -99,25 +102,18 @@ impl Walk<'_> {
         let names = || shape.fields.iter().map(|f| f.name);
         let meant = meant(name, &names().collect::<Vec<_>>());
         let hint = match meant.or_else(|| alike(name, names())) {
-            Some(near) => format!("Did you mean `{near}`?"),
-            None => format!(
-                "Fields here are: {}.",
-                shape
-                    .fields
-                    .iter()
-                    .map(|f| f.name)
-                    .collect::<Vec<_>>()
-                    .join(", ")
-            ),
+            Some(near) => FieldSaid::DidYouMean {
+                field: near.to_owned(),
+            },
+            None => FieldSaid::Known {
+                fields: names().map(str::to_owned).collect(),
+            },
         };
-        self.complain(
-            at,
-            format!(
-                "`{}` is not a field of `{path}`; the format does not know it.",
-                quoted(name)
-            ),
-            hint,
-        );
+        let unknown = FieldSaid::Unknown {
+            name: quoted(name),
+            path: path.to_owned(),
+        };
+        self.complain(at, unknown, hint);
     }
 
     fn field(
@@ -162,7 +158,7 @@ impl Walk<'_> {
                             let each = rows_of(record, shape).into_iter().map(Value::Record);
                             records.extend(each.map(|value| Item { at, value }));
                         }
-                        other => self.wrong_type(at, other, &row_path, &kind.expected()),
+                        other => self.wrong_type(at, other, &row_path, kind.expected()),
                     }
                 }
                 item(Value::List(records))
@@ -199,7 +195,7 @@ impl Walk<'_> {
                 item(value)
             }
             (kind, other) => {
-                self.wrong_type(at, other, path, &kind.expected());
+                self.wrong_type(at, other, path, kind.expected());
                 None
             }
         }
@@ -216,11 +212,11 @@ impl Walk<'_> {
         if values.is_empty() {
             self.complain(
                 at,
-                format!(
-                    "`{path}` is an empty list; the format expects {}.",
-                    of.expected()
-                ),
-                "Name at least one, or take the row out.",
+                ValueSaid::IsEmptyList {
+                    path: path.to_owned(),
+                    expected: of.expected(),
+                },
+                FormHint::NameOne,
             );
             return None;
         }
@@ -233,8 +229,10 @@ impl Walk<'_> {
         for n in (1..items.len()).filter(|n| is_again(*n)) {
             self.complain(
                 items[n].at,
-                format!("`{path}` names the same twice in one list."),
-                "The row counts once for each: name each once.",
+                ValueSaid::NamesTheSameTwice {
+                    path: path.to_owned(),
+                },
+                FormHint::CountsOnceForEach,
             );
         }
         Some(Item {
@@ -247,8 +245,11 @@ impl Walk<'_> {
     fn not_several(&mut self, of: &Kind, at: usize, path: &str) -> Option<Item> {
         self.complain(
             at,
-            format!("`{path}` holds a list; the format expects {}.", of.expected()),
-            "This row says what was read, counted or tested once, on one end: what one end shows says nothing of another. Give each end its own row.",
+            ValueSaid::HoldsAList {
+                path: path.to_owned(),
+                expected: of.expected(),
+            },
+            FormHint::OneEndAlone,
         );
         None
     }
@@ -277,33 +278,27 @@ impl Walk<'_> {
         }
         self.complain(
             item.at,
-            format!(
-                "`{path}` is nothing; the format expects {}.",
-                kind.expected()
-            ),
-            "No instrument is off by nothing, and nothing that is there has no size: write what it is, or take the line out.",
+            ValueSaid::IsNothing {
+                path: path.to_owned(),
+                expected: kind.expected(),
+            },
+            FormHint::WriteWhatItIs,
         );
         None
     }
 
-    fn wrong_type(&mut self, at: usize, found: &DeValue<'_>, path: &str, expected: &str) {
-        let hint = match found {
-            DeValue::Integer(_) | DeValue::Float(_) => {
-                "Write the value between quotes and with its unit, if it has one."
-            }
-            DeValue::Array(_) => {
-                "Take the square brackets away, or the second pair of them in a heading."
-            }
-            _ => "",
+    fn wrong_type(&mut self, at: usize, found: &DeValue<'_>, path: &str, expected: Expected) {
+        let hint: Said = match found {
+            DeValue::Integer(_) | DeValue::Float(_) => FormHint::PutQuotes.into(),
+            DeValue::Array(_) => FormHint::TakeBracketsAway.into(),
+            _ => NOTHING.into(),
         };
-        self.complain(
-            at,
-            format!(
-                "`{path}` holds {}; the format expects {expected}.",
-                kind_of(found)
-            ),
-            hint,
-        );
+        let said = ValueSaid::Holds {
+            path: path.to_owned(),
+            what: holds(found),
+            expected,
+        };
+        self.complain(at, said, hint);
     }
 
     fn out_of_bounds(
@@ -313,15 +308,12 @@ impl Walk<'_> {
         path: &str,
         kind: &Kind,
     ) -> Option<Item> {
-        self.complain(
-            at,
-            format!(
-                "`{path}` is {}; the format expects {}.",
-                shown(found),
-                kind.expected()
-            ),
-            "",
-        );
+        let said = ValueSaid::Is {
+            path: path.to_owned(),
+            found: shown(found),
+            expected: kind.expected(),
+        };
+        self.complain(at, said, NOTHING);
         None
     }
 
@@ -333,66 +325,112 @@ impl Walk<'_> {
         at: usize,
         path: &str,
     ) -> Option<Value> {
-        let read: Result<Value, (String, String)> = match kind {
-            Kind::Text => words(text, path, spoken::name).map(Value::Text),
-            Kind::Said => words(text, path, spoken::said).map(Value::Text),
-            Kind::Id if is_id(text) => Ok(Value::Text(text.to_owned())),
-            Kind::Id => Err((
-                format!("is \"{}\"", quoted(text)),
-                "Use letters, digits and hyphens only.".into(),
-            )),
-            Kind::Cut => Length::parse_cut(text)
-                .map(Value::Length)
-                .map_err(|e| (e.to_string(), e.hint())),
-            Kind::Diameter | Kind::Distance => Length::parse_diameter(text)
-                .map(Value::Length)
-                .map_err(|e| (e.to_string(), gauge(text).unwrap_or(e.hint()))),
-            Kind::Quantity(measure) => quantity(*measure, text).map(Value::Number),
-            Kind::Choice(words) => match meant(text, words) {
-                Some(word) => Ok(Value::Text(word.to_owned())),
-                None => Err((
-                    format!("is \"{}\"", quoted(text)),
-                    nearest_words(text, words),
-                )),
-            },
-            Kind::Date => Err((
-                format!("is the text \"{}\"", quoted(text)),
-                "Write the date as year-month-day and without quotes.".to_owned(),
-            )),
-            other => {
-                let expected = other.expected();
-                let hint = match other {
-                    Kind::Flag | Kind::Integer { .. } | Kind::Number { .. } => {
-                        "Take the quotes away."
-                    }
-                    _ => "",
-                };
-                self.complain(
-                    at,
-                    format!("`{path}` holds text; the format expects {expected}."),
-                    hint,
-                );
-                return None;
-            }
-        };
-        match read {
+        match read_value(kind, text, path) {
             Ok(value) => Some(value),
-            Err((found, hint)) => {
-                // The parsers of lengths and quantities say what they found; the words of a choice are only named.
-                let found = if found.starts_with("is ") {
-                    found
-                } else {
-                    format!("is \"{}\": {found}", quoted(text))
-                };
-                self.complain(
-                    at,
-                    format!("`{path}` {found}; the format expects {}.", kind.expected()),
-                    hint,
-                );
+            Err((message, hint)) => {
+                self.complain(at, message, hint);
                 None
             }
         }
     }
+}
+
+/// What is wrong with a value, and what to do about it.
+type Refused = (Said, Said);
+
+/// Value that is written as text between quotes.
+fn read_value(kind: &Kind, text: &str, path: &str) -> Result<Value, Refused> {
+    let is_text = |hint: Said| {
+        let said = ValueSaid::IsText {
+            path: path.to_owned(),
+            text: quoted(text),
+            expected: kind.expected(),
+        };
+        (said.into(), hint)
+    };
+    match kind {
+        Kind::Text => words(kind, text, path, spoken::name).map(Value::Text),
+        Kind::Said => words(kind, text, path, spoken::said).map(Value::Text),
+        Kind::Id if is_id(text) => Ok(Value::Text(text.to_owned())),
+        Kind::Id => Err(is_text(FormHint::LettersAndDigits.into())),
+        Kind::Cut => Length::parse_cut(text)
+            .map(Value::Length)
+            .map_err(|error| no_length(kind, text, path, error)),
+        Kind::Diameter | Kind::Distance => {
+            Length::parse_diameter(text)
+                .map(Value::Length)
+                .map_err(|error| {
+                    let (message, hint) = no_length(kind, text, path, error);
+                    (message, gauge(text).map_or(hint, Said::from))
+                })
+        }
+        Kind::Quantity(measure) => match quantity(*measure, text) {
+            Ok(value) if *measure != Measure::Temperature && value < 0.0 => {
+                Err(is_text(FormHint::CannotBeNegative.into()))
+            }
+            Ok(value) => Ok(Value::Number(value)),
+            Err(error) => Err(no_quantity(kind, *measure, text, path, error)),
+        },
+        Kind::Choice(words) => match meant(text, words) {
+            Some(word) => Ok(Value::Text(word.to_owned())),
+            None => Err(is_text(nearest_words(text, words))),
+        },
+        Kind::Date => {
+            let said = ValueSaid::IsTheText {
+                path: path.to_owned(),
+                text: quoted(text),
+                expected: kind.expected(),
+            };
+            Err((said.into(), FormHint::DateWithoutQuotes.into()))
+        }
+        other => {
+            let hint = match other {
+                Kind::Flag | Kind::Integer { .. } | Kind::Number { .. } => {
+                    FormHint::TakeQuotesAway.into()
+                }
+                _ => NOTHING.into(),
+            };
+            let said = ValueSaid::Holds {
+                path: path.to_owned(),
+                what: Holds::Text,
+                expected: other.expected(),
+            };
+            Err((said.into(), hint))
+        }
+    }
+}
+
+fn no_length(kind: &Kind, text: &str, path: &str, error: LengthError) -> Refused {
+    let hint = FormHint::Length(error.clone());
+    let said = ValueSaid::IsNoLength {
+        path: path.to_owned(),
+        text: quoted(text),
+        error,
+        expected: kind.expected(),
+    };
+    (said.into(), hint.into())
+}
+
+fn no_quantity(
+    kind: &Kind,
+    measure: Measure,
+    text: &str,
+    path: &str,
+    error: QuantityError,
+) -> Refused {
+    let measure = measure.said();
+    let hint = FormHint::Quantity {
+        measure,
+        error: error.clone(),
+    };
+    let said = ValueSaid::IsNoQuantity {
+        path: path.to_owned(),
+        text: quoted(text),
+        measure,
+        error,
+        expected: kind.expected(),
+    };
+    (said.into(), hint.into())
 }
 
 /// The rows that one row of a file stands for.
@@ -405,8 +443,8 @@ fn rows_of(record: Record, shape: &'static Shape) -> Vec<Record> {
     })
 }
 
-fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
-    let value = match measure {
+fn quantity(measure: Measure, text: &str) -> Result<f64, QuantityError> {
+    match measure {
         Measure::Voltage => VoltageRms::parse(text).map(|v| v.kv()),
         Measure::Current => Current::parse(text).map(|v| v.a()),
         Measure::Time => Seconds::parse(text).map(|v| v.s()),
@@ -415,30 +453,30 @@ fn quantity(measure: Measure, text: &str) -> Result<f64, (String, String)> {
         Measure::Frequency => Frequency::parse(text).map(|v| v.hz()),
         Measure::Resistance => Resistance::parse(text).map(|v| v.ohm()),
         Measure::Torque => Torque::parse(text).map(|v| v.nm()),
-    };
-    let value = value.map_err(|e| (e.to_string(), e.hint()))?;
-    if measure != Measure::Temperature && value < 0.0 {
-        return Err((
-            format!("is \"{}\"", quoted(text)),
-            "It cannot be negative.".to_owned(),
-        ));
     }
-    Ok(value)
 }
 
 /// Free text, in quotation marks where it is somebody's words.
-fn words(text: &str, path: &str, printed: fn(&str) -> String) -> Result<String, (String, String)> {
+fn words(
+    kind: &Kind,
+    text: &str,
+    path: &str,
+    printed: fn(&str) -> String,
+) -> Result<String, Refused> {
+    let (field, expected) = (path.to_owned(), kind.expected());
     if text.trim().is_empty() {
-        return Err((
-            "is empty text".into(),
-            "Fill it in, or take the line out.".into(),
-        ));
+        let said = ValueSaid::IsEmptyText {
+            path: field,
+            expected,
+        };
+        return Err((said.into(), FormHint::FillItIn.into()));
     }
     if text.chars().any(breaks_a_line) {
-        return Err((
-            "is text with a line break or another control character".into(),
-            "Write it on one line, without control characters.".into(),
-        ));
+        let said = ValueSaid::BreaksALine {
+            path: field,
+            expected,
+        };
+        return Err((said.into(), FormHint::OnOneLine.into()));
     }
     // What opens a file stays what it is.
     if path.starts_with("file.catalogues") || path.ends_with("_csv") {
@@ -474,24 +512,25 @@ fn number(value: &DeValue<'_>) -> Option<f64> {
     Some(number).filter(|n: &f64| n.is_finite())
 }
 
-fn kind_of(value: &DeValue<'_>) -> &'static str {
+fn holds(value: &DeValue<'_>) -> Holds {
     match value {
-        DeValue::String(_) => "text",
-        DeValue::Integer(_) => "a bare whole number",
-        DeValue::Float(_) => "a bare number",
-        DeValue::Boolean(_) => "true or false",
-        DeValue::Datetime(_) => "a date or time",
-        DeValue::Array(_) => "a list",
-        DeValue::Table(_) => "a table",
+        DeValue::String(_) => Holds::Text,
+        DeValue::Integer(_) => Holds::BareWholeNumber,
+        DeValue::Float(_) => Holds::BareNumber,
+        DeValue::Boolean(_) => Holds::Flag,
+        DeValue::Datetime(_) => Holds::DateOrTime,
+        DeValue::Array(_) => Holds::List,
+        DeValue::Table(_) => Holds::Table,
     }
 }
 
+/// A number or a date as it is written.
 fn shown(value: &DeValue<'_>) -> String {
     match value {
         DeValue::Integer(i) => i.to_string(),
         DeValue::Float(f) => f.to_string(),
         DeValue::Datetime(d) => d.to_string(),
-        other => kind_of(other).to_owned(),
+        _ => String::new(),
     }
 }
 
@@ -545,32 +584,33 @@ fn meant<'w>(found: &str, words: &[&'w str]) -> Option<&'w str> {
 }
 
 /// What to write instead of a word that is none of these: the nearest of them, or all that hold it.
-fn nearest_words(found: &str, words: &[&str]) -> String {
+fn nearest_words(found: &str, words: &[&str]) -> Said {
     let plain = found.trim().to_lowercase();
-    let holding: Vec<String> = words
+    let holding = words
         .iter()
-        .filter(|word| plain.len() > 2 && word.split('-').any(|part| part == plain))
-        .map(|word| format!("\"{word}\""))
-        .collect();
-    if !holding.is_empty() {
-        return format!("Did you mean {}?", holding.join(" or "));
+        .filter(|word| plain.len() > 2 && word.split('-').any(|part| part == plain));
+    let mut near: Vec<String> = holding.map(|word| (*word).to_owned()).collect();
+    if near.is_empty() {
+        near.extend(alike(&plain, words.iter().copied()).map(str::to_owned));
     }
-    alike(&plain, words.iter().copied())
-        .map(|near| format!("Did you mean \"{near}\"?"))
-        .unwrap_or_default()
+    if near.is_empty() {
+        return NOTHING.into();
+    }
+    FormHint::DidYouMean { words: near }.into()
 }
 
 /// What a wire gauge is as a diameter: a name of a wire is no length, and the wire may be stranded.
 ///
 /// d = 5 mil · 92^((36 − n)/39), by the definition of the gauge.
-fn gauge(text: &str) -> Option<String> {
+fn gauge(text: &str) -> Option<FormHint> {
     let number = text.trim().to_lowercase();
     let number = number.strip_suffix("awg")?.trim().trim_start_matches('#');
     let gauge: i32 = number.parse().ok().filter(|n| (0..=40).contains(n))?;
     let mil = 5.0 * 92_f64.powf(f64::from(36 - gauge) / 39.0);
-    Some(format!(
-        "A solid wire of {gauge} AWG is {mil:.1} mil thick: write \"{mil:.1} mil\", or what the papers state."
-    ))
+    Some(FormHint::WireGauge {
+        gauge,
+        mil: format!("{mil:.1}"),
+    })
 }
 
 /// The word of `words` most like `found`, if one is alike enough to be offered.

@@ -2,9 +2,10 @@
 
 use super::leg_shape::OTHER_SHIELDS;
 use super::walk_job::JobReader;
-use crate::cable::{Conductor, Construction, Insulation, Shield, Size, Wall};
+use crate::cable::{Conductor, Construction, Insulation, Shield, Size, SizeError, Wall};
 use crate::catalogue::{layer, metal, stranding};
 use crate::form::Record;
+use crate::said::{CableHint, CableSaid, SizeUnit};
 use jointwright_units::Interval;
 use std::collections::BTreeMap;
 
@@ -21,13 +22,6 @@ const OTHER_INSULATIONS: &[&str] = &[
     "pvc",
     "varnished-cambric",
 ];
-/// What a user does about a cable that is not handled.
-const OTHER_CABLE: &str = "Have the joint between such a cable and others planned by its own instructions and the owner's engineer, and made by a splicer qualified for it. This program plans the joints of single-core cable with extruded insulation and a shield of its own.";
-
-/// What a user does about a sheath of lead.
-const LEAD_SHEATH: &str = "Have the joint of such a cable planned by its own instructions and the owner's engineer, and made by a splicer qualified for lead: a lead sheath is wiped or clamped by parts of its own, paper may lie under it, and lead poisons who heats or scrapes it. This program plans the joints of cable whose shield is of straps, wires, tape, or tape with wires. Where wires or a tape under the lead carry the current, the engineer says whether they are the shield.";
-/// What a user does about another sheath of metal.
-const METAL_SHEATH: &str = "Have the joint of such a cable planned by its own instructions and the owner's engineer, and made by a splicer qualified for it: such a sheath is cut, flared and bonded by parts of its own. This program plans the joints of cable whose shield is of straps, wires, tape, or tape with wires.";
 
 impl JobReader<'_> {
     /// Cable by construction, or `None` where something it needs is missing.
@@ -68,11 +62,8 @@ impl JobReader<'_> {
             if stated.insert(over, interval).is_some() {
                 self.complain(
                     row.at,
-                    format!(
-                        "The papers' diameter over the {} is given twice.",
-                        over.name(self.words)
-                    ),
-                    "Keep one of them.",
+                    CableSaid::GivenTwice { layer: over },
+                    CableHint::KeepOne,
                 );
             }
         }
@@ -97,13 +88,21 @@ impl JobReader<'_> {
         match Size::parse(text) {
             Ok(size) => Some(size),
             Err(error) => {
-                self.complain(
-                    record.at(name),
-                    format!(
-                        "`{name}` is \"{text}\": {error}; the format expects a conductor size."
-                    ),
-                    "Write \"4/0 AWG\", \"500 kcmil\" or \"240 mm2\".",
-                );
+                let (field, text) = (name.to_owned(), text.to_owned());
+                let said = match error {
+                    SizeError::NoUnit { .. } => CableSaid::SizeHasNoUnit { field, text },
+                    SizeError::Number { number, unit, .. } => CableSaid::IsNoSize {
+                        field,
+                        text,
+                        number,
+                        unit: match unit {
+                            "AWG" => SizeUnit::Awg,
+                            "kcmil" => SizeUnit::Kcmil,
+                            _ => SizeUnit::Mm2,
+                        },
+                    },
+                };
+                self.complain(record.at(name), said, CableHint::WriteASize);
                 None
             }
         }
@@ -117,8 +116,13 @@ impl JobReader<'_> {
                 if interval.is_none() {
                     self.complain(
                         record.at(least),
-                        format!("`{least}` is {low} and `{greatest}` is {high}; the least cannot be above the greatest."),
-                        "Exchange them, or look them up again.",
+                        CableSaid::LeastAboveGreatest {
+                            least: least.to_owned(),
+                            low: low.to_string(),
+                            greatest: greatest.to_owned(),
+                            high: high.to_string(),
+                        },
+                        CableHint::ExchangeOrLookUp,
                     );
                 }
                 interval
@@ -127,8 +131,11 @@ impl JobReader<'_> {
                 if record.is_given(least) != record.is_given(greatest) {
                     self.complain(
                         record.at,
-                        format!("Only one of `{least}` and `{greatest}` is given."),
-                        "Give both, or neither.",
+                        CableSaid::OnlyOneGiven {
+                            one: least.to_owned(),
+                            other: greatest.to_owned(),
+                        },
+                        CableHint::BothOrNeither,
                     );
                 }
                 None
@@ -152,8 +159,8 @@ impl JobReader<'_> {
                     Some(level) => {
                         self.complain(
                             record.at("level"),
-                            format!("The insulation level is {level} percent; levels are 100, 133 and 173 percent."),
-                            "Read it on the print legend or in the cable's papers.",
+                            CableSaid::NoSuchLevel { level },
+                            CableHint::ReadTheLegend,
                         );
                         None
                     }
@@ -161,8 +168,8 @@ impl JobReader<'_> {
                     None => {
                         self.complain(
                             record.at("class"),
-                            "The class is given without an insulation level; the same class has three wall thicknesses.".to_owned(),
-                            "Add `level = 100`, `133` or `173` from the print legend or the papers.",
+                            CableSaid::ClassWithoutLevel,
+                            CableHint::AddLevel,
                         );
                         None
                     }
@@ -171,22 +178,16 @@ impl JobReader<'_> {
             ["rated"] => rated(record.text("rated")?),
             ["wall"] => Some(Wall::Stated(record.length("wall")?)),
             [] => {
-                self.complain(
-                    record.at,
-                    "The cable has neither `class` with `level`, nor `rated`, nor `wall`; one of them must say how thick its insulation is."
-                        .to_owned(),
-                    "Take it from the print legend or the cable's papers.",
-                );
+                self.complain(record.at, CableSaid::NoWall, CableHint::TakeFromLegend);
                 None
             }
             several => {
                 self.complain(
                     record.at(several[1]),
-                    format!(
-                        "The insulation is described by {} at once.",
-                        several.join(" and ")
-                    ),
-                    "Keep one of them.",
+                    CableSaid::WallTwice {
+                        fields: several.iter().map(|field| (*field).to_owned()).collect(),
+                    },
+                    CableHint::KeepOne,
                 );
                 None
             }
@@ -195,29 +196,23 @@ impl JobReader<'_> {
 
     /// Complains of a cable that this program does not plan for, by its name.
     fn is_other_cable(&mut self, record: &Record) -> bool {
-        let mut refusals: Vec<(&str, String)> = Vec::new();
+        let mut refusals: Vec<(&str, CableSaid)> = Vec::new();
         if let Some(cores) = record.integer("cores").filter(|cores| *cores > 1) {
-            refusals.push((
-                "cores",
-                format!("A cable with {cores} cores is not handled."),
-            ));
+            refusals.push(("cores", CableSaid::SeveralCores { cores }));
         }
         if record.flag("belted") == Some(true) {
-            let what = "A belted cable is not handled: its cores lie under one belt of insulation and have no shield of their own.";
-            refusals.push(("belted", what.to_owned()));
+            refusals.push(("belted", CableSaid::Belted));
         }
         if let Some(word) = record
             .text("insulation")
             .filter(|word| OTHER_INSULATIONS.contains(word))
         {
-            refusals.push((
-                "insulation",
-                format!("A cable insulated with {word} is not handled."),
-            ));
+            let what = word.to_owned();
+            refusals.push(("insulation", CableSaid::InsulatedWith { what }));
         }
         let mut is_other = !refusals.is_empty();
         for (name, message) in refusals {
-            self.complain(record.at(name), message, OTHER_CABLE);
+            self.complain(record.at(name), message, CableHint::OtherCable);
         }
         is_other |= self.is_sheathed(record);
         is_other
@@ -233,12 +228,14 @@ impl JobReader<'_> {
             return false;
         };
         let of = match metal {
-            "lead" => LEAD_SHEATH,
-            _ => METAL_SHEATH,
+            "lead" => CableHint::LeadSheath,
+            _ => CableHint::MetalSheath,
         };
         self.complain(
             shield.at("kind"),
-            format!("A cable whose metallic shield is a sheath of {metal} is not handled."),
+            CableSaid::SheathOf {
+                metal: metal.to_owned(),
+            },
             of,
         );
         true
@@ -250,15 +247,11 @@ impl JobReader<'_> {
             "xlpe" => return Some(Insulation::Xlpe),
             "tr-xlpe" => return Some(Insulation::TrXlpe),
             "epr" => return Some(Insulation::Epr),
-            other => format!(
-                "The insulation is \"{other}\"; the format expects \"xlpe\", \"tr-xlpe\" or \"epr\"."
-            ),
+            other => CableSaid::InsulationIs {
+                what: other.to_owned(),
+            },
         };
-        self.complain(
-            record.at("insulation"),
-            found,
-            "Other cable needs its own instructions and a splicer qualified for it.",
-        );
+        self.complain(record.at("insulation"), found, CableHint::OwnInstructions);
         None
     }
 
@@ -269,11 +262,12 @@ impl JobReader<'_> {
             if !record.is_given(name) {
                 self.complain(
                     record.at,
-                    format!(
-                        "A shield of {kind} has no `{name}`; it needs {}.",
-                        needed.join(", ")
-                    ),
-                    "Measure or count it, or take it from the cable's papers.",
+                    CableSaid::ShieldHasNo {
+                        kind: kind.to_owned(),
+                        field: (*name).to_owned(),
+                        needs: needed.iter().map(|field| (*field).to_owned()).collect(),
+                    },
+                    CableHint::MeasureOrCount,
                 );
             }
         }
@@ -281,11 +275,12 @@ impl JobReader<'_> {
             if record.is_given(name) {
                 self.complain(
                     record.at(name),
-                    format!(
-                        "A shield of {kind} has no `{name}`; it is described by {}.",
-                        needed.join(", ")
-                    ),
-                    "Take the line out, or look at the kind of shield again.",
+                    CableSaid::ShieldTakesNo {
+                        kind: kind.to_owned(),
+                        field: (*name).to_owned(),
+                        takes: needed.iter().map(|field| (*field).to_owned()).collect(),
+                    },
+                    CableHint::LookAtTheKind,
                 );
             }
         }

@@ -6,6 +6,7 @@
 
 use super::walk_job::JobReader;
 use crate::form::Record;
+use crate::said::{AroundHint, AroundSaid, JobDutyHint, JobDutySaid};
 
 /// Earthings with which a fault to earth flows as long as it takes to clear it; with the others the current of one earth fault is small, and the stated one is that of two.
 const CLEARED_AS_STATED: &[&str] = &["solid", "impedance"];
@@ -45,8 +46,11 @@ impl JobReader<'_> {
         };
         self.complain(
             duty.at(name),
-            format!("The conductor may come to {degc} degC in service; resistances are known up to {KNOWN_TO_DEGC} degC."),
-            "Take it from the cable's papers: it is the highest in service, not that of a short circuit.",
+            JobDutySaid::HotterThanKnown {
+                degc,
+                known_degc: KNOWN_TO_DEGC,
+            },
+            JobDutyHint::HighestInService,
         );
     }
 
@@ -63,8 +67,8 @@ impl JobReader<'_> {
             if said == "alone" && phases > 1 {
                 self.complain(
                     soil.at("formation"),
-                    format!("The soil holds one cable alone, and the job has {phases} phases, a cable each."),
-                    "Say how the cables of a circuit lie: `trefoil`, `flat` or `flat-touching`.",
+                    AroundSaid::AloneWithPhases { phases },
+                    AroundHint::SayHowTheyLie,
                 );
             }
             for leg in record.records("leg") {
@@ -75,10 +79,12 @@ impl JobReader<'_> {
                 if let (Some(of_leg), Some(id)) = (of_leg, leg.text("id")) {
                     self.complain(
                         soil.at("formation"),
-                        format!(
-                            "The soil holds cables that lie {said}; those of leg {id} lie {of_leg}."
-                        ),
-                        "The same cables lie in one way: look both up again.",
+                        AroundSaid::LieOtherwise {
+                            soil: said.to_owned(),
+                            leg: id.to_owned(),
+                            leg_way: of_leg.to_owned(),
+                        },
+                        AroundHint::OneWay,
                     );
                 }
             }
@@ -96,8 +102,12 @@ impl JobReader<'_> {
             if let (Some(of_leg), Some(id)) = (of_leg, leg.text("id")) {
                 self.complain(
                     soil.at("spacing"),
-                    format!("In the soil the cables lie {of_soil} apart; those of leg {id} lie {of_leg} apart."),
-                    "The same cables lie at one distance, from axis to axis: look both up again.",
+                    AroundSaid::ApartOtherwise {
+                        soil: of_soil.to_string(),
+                        leg: id.to_owned(),
+                        leg_apart: of_leg.to_string(),
+                    },
+                    AroundHint::OneDistance,
                 );
             }
         }
@@ -119,8 +129,11 @@ impl JobReader<'_> {
         };
         self.complain(
             whose.at(name),
-            format!("The emergency load, {emergency} A, is below the load all the time, {load} A."),
-            "An emergency carries more than the load all the time: look both up again, or take the emergency out.",
+            JobDutySaid::EmergencyBelowLoad {
+                emergency_a: emergency,
+                load_a: load,
+            },
+            JobDutyHint::LookUpBothLoads,
         );
     }
 
@@ -135,10 +148,11 @@ impl JobReader<'_> {
         }
         self.complain(
             of_shield.at("shield_fault"),
-            format!(
-                "The short-circuit current in the shield, {shield} A, is above that in the conductor, {conductor} A."
-            ),
-            "What comes back in a shield went out in a conductor: `fault` is the greatest of all kinds of fault.",
+            JobDutySaid::ShieldAboveConductor {
+                shield_a: shield,
+                conductor_a: conductor,
+            },
+            JobDutyHint::GreatestOfAllFaults,
         );
     }
 
@@ -158,10 +172,12 @@ impl JobReader<'_> {
             if time_s < clearing_s {
                 self.complain(
                     duty.at(name),
-                    format!(
-                        "A fault to earth flows for {time_s} s by `{name}`, and for as long as {clearing_s} s by `clearing_time`."
-                    ),
-                    "It flows until it is cleared: give the longest time in both.",
+                    JobDutySaid::ShorterThanCleared {
+                        field: name.to_owned(),
+                        time_s,
+                        clearing_s,
+                    },
+                    JobDutyHint::LongestInBoth,
                 );
             }
         }

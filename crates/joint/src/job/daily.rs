@@ -4,6 +4,7 @@ use super::shape::field;
 use super::walk_job::JobReader;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Record, Shape, Value};
+use crate::said::{JobDutyHint, JobDutySaid};
 
 /// Hours of a day.
 const N_HOURS: usize = 24;
@@ -76,8 +77,8 @@ impl JobReader<'_> {
             _ => {
                 self.complain(
                     row.at,
-                    "A day gives `loads` or its `loss_load_factor`, and one of the two only.".to_owned(),
-                    "Give the 24 loads where they are known: the factor alone stands for the worst day that has it.",
+                    JobDutySaid::LoadsOrFactor,
+                    JobDutyHint::GiveTheLoads,
                 );
                 return None;
             }
@@ -105,8 +106,8 @@ impl JobReader<'_> {
         if day.is_none() {
             self.complain(
                 row.at("loads"),
-                "A day has 24 loads, each over the greatest, which is 1.".to_owned(),
-                "Divide each by the greatest of them.",
+                JobDutySaid::NotTwentyFourLoads,
+                JobDutyHint::DivideByTheGreatest,
             );
         }
         day

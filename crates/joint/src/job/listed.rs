@@ -8,6 +8,7 @@
 
 use super::shape::{COUNT, JOB, LOT, READING};
 use crate::form::{Complaint, Complaints, Record, Shape, Source, read, read_csv};
+use crate::said::{CsvHint, CsvSaid};
 use std::collections::BTreeMap;
 
 /// What may stand in a file of its own: the field of the job that names it, and the shape of its rows.
@@ -81,11 +82,11 @@ pub(super) fn listed(
         let (Some(source), Some((_, shape))) = (source, shape) else {
             complaints.add(job.complaint(
                 name.at,
-                format!(
-                    "The file \"{}\" of `{}` is not at hand.",
-                    name.name, name.field
-                ),
-                "Write its rows in the job, or read the job where the file is.",
+                CsvSaid::NotAtHand {
+                    file: name.name,
+                    field: name.field.to_owned(),
+                },
+                CsvHint::WriteRowsInJob,
             ));
             continue;
         };
@@ -97,12 +98,11 @@ pub(super) fn listed(
             if let Some(twin) = of_job.get(&row.said()) {
                 complaints.add(source.complaint(
                     row.at,
-                    format!(
-                        "This {} stands in the job too, at {}.",
-                        shape.name,
-                        job.span(twin.at)
-                    ),
-                    "Take one of the two out.",
+                    CsvSaid::StandsInJob {
+                        row: shape.name.to_owned(),
+                        place: job.span(twin.at).to_string(),
+                    },
+                    CsvHint::TakeOneRowOut,
                 ));
             }
         }

@@ -37,11 +37,12 @@ pub use types::{
     Room, Soil, Surface, Surrounding, System, TrialPress,
 };
 
-use crate::cable::TABLE_TEXTS;
+use crate::cable::{TABLE_TEXTS, Words};
 use crate::catalogue::Catalogue;
 use crate::fingerprint::Fingerprint;
 use crate::form::{Complaint, Complaints, Record, Source, Value, read};
 use crate::limit::MEMORY_TEXT;
+use crate::said::Language;
 use listed::Listed;
 
 /// A job and the parts it may use.
@@ -67,6 +68,28 @@ pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
         }
     }
     names
+}
+
+/// Language and practice that a job asks for, whatever else is wrong in it; English and US practice where it cannot say.
+pub fn tongue(source: &Source) -> (Language, Words) {
+    let record = read(source, &JOB, &mut Complaints::default());
+    let head = record.record("job");
+    let text = |name: &str| head.and_then(|head| head.text(name));
+    (language(text("language")), words(text("words")))
+}
+
+fn language(word: Option<&str>) -> Language {
+    match word {
+        Some("es") => Language::Spanish,
+        _ => Language::English,
+    }
+}
+
+fn words(word: Option<&str>) -> Words {
+    match word {
+        Some("iec") => Words::Iec,
+        _ => Words::Us,
+    }
 }
 
 /// Reads a job with its catalogues.

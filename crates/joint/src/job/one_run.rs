@@ -2,6 +2,7 @@
 
 use super::walk_job::JobReader;
 use crate::form::Record;
+use crate::said::{RunHint, RunSaid};
 
 /// Whether a job is one run of cable without a joint.
 pub(super) fn is_run(record: &Record) -> bool {
@@ -16,10 +17,8 @@ impl JobReader<'_> {
         if n_legs != 1 {
             self.complain(
                 record.at("leg"),
-                format!(
-                    "A job of kind \"cable\" has one leg, the run of cable; this one has {n_legs}."
-                ),
-                "Rate each run in a job of its own, or change the kind of job.",
+                RunSaid::NotOneLeg { n: n_legs },
+                RunHint::EachRunItsJob,
             );
         }
         let of_joint = [
@@ -54,16 +53,13 @@ impl JobReader<'_> {
         let whole = whole.map(|name| (record.at(name), name));
         for (at, name) in given.chain(whole).collect::<Vec<_>>() {
             let is_part = of_joint.contains(&name) || ["bus", "blank"].contains(&name);
-            let what = if is_part {
-                format!("the job names `{name}`")
+            let field = name.to_owned();
+            let said = if is_part {
+                RunSaid::NamesAPart { field }
             } else {
-                format!("nothing here reads the job's `{name}`")
+                RunSaid::NothingReads { field }
             };
-            self.complain(
-                at,
-                format!("A run of cable has no joint, and {what}."),
-                "Take it out, or change the kind of job.",
-            );
+            self.complain(at, said, RunHint::TakeOutOrChangeKind);
         }
         self.said_of_the_whole(record);
     }
@@ -83,23 +79,24 @@ impl JobReader<'_> {
             for name in of_duty.into_iter().filter(|name| duty.is_given(name)) {
                 self.complain(
                     duty.at(name),
-                    format!("Of a run of cable no emergency and no short circuit is computed, and the job states `{name}`."),
-                    "Take it out, and have it judged by other means; the rating says nothing of it.",
+                    RunSaid::NotComputedOfARun {
+                        field: name.to_owned(),
+                    },
+                    RunHint::OtherMeans,
                 );
             }
         }
         for leg in record.records("leg") {
             for (name, hint) in [
-                ("load", "Say it under `duty`: `load`."),
-                (
-                    "emergency",
-                    "Take it out: of a run no emergency is computed.",
-                ),
+                ("load", RunHint::SayUnderDuty),
+                ("emergency", RunHint::NoEmergencyOfARun),
             ] {
                 if leg.is_given(name) {
                     self.complain(
                         leg.at(name),
-                        format!("A run of cable has one load, and its leg names `{name}`."),
+                        RunSaid::OneLoad {
+                            field: name.to_owned(),
+                        },
                         hint,
                     );
                 }
@@ -109,8 +106,8 @@ impl JobReader<'_> {
             if row.is_given("until") {
                 self.complain(
                     row.at("until"),
-                    "A run of cable has no joint from which `until` would count.".to_owned(),
-                    "Say how long the stretch is: `length`.",
+                    RunSaid::NothingToCountFrom,
+                    RunHint::SayItsLength,
                 );
             }
         }
@@ -125,8 +122,10 @@ impl JobReader<'_> {
             if row.is_given(name) {
                 self.complain(
                     row.at(name),
-                    format!("`{name}` is for a run of cable without a joint."),
-                    "Take it out, or change the kind of job.",
+                    RunSaid::OnlyOfARun {
+                        field: name.to_owned(),
+                    },
+                    RunHint::TakeOutOrChangeKind,
                 );
             }
         }

@@ -1,14 +1,14 @@
 //! What the owner decided: windows, distances, limits and confirmations, each by somebody with the authority for it.
 
-use super::types::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
-use super::walk_job::{JobReader, names};
-use crate::catalogue::{LinkRow, SHRINKS_HINT, SHRINKS_INWARD};
+use super::types::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow, Person};
+use super::walk_job::JobReader;
+use crate::catalogue::LinkRow;
 use crate::form::Record;
 use crate::limit::{
     OwnerLimits, Subject, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
 };
 use crate::plane::{Holder, Plane};
-use crate::said::Whose;
+use crate::said::{CableHint, CableSaid, OwnerHint, OwnerSaid, RowHint, RowSaid, Whose};
 use jiff::civil::Date;
 use std::collections::BTreeSet;
 
@@ -46,22 +46,14 @@ impl JobReader<'_> {
                 .iter()
                 .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
         {
-            let who: Vec<&String> = self
-                .people
-                .iter()
-                .filter(|p| p.decides.iter().any(|d| d == what))
-                .map(|p| &p.name)
-                .collect();
-            let who = if who.is_empty() {
-                "nobody".to_owned()
-            } else {
-                names(who.into_iter())
+            let decides = |p: &&Person| p.decides.iter().any(|d| d == what);
+            let who = self.people.iter().filter(decides);
+            let no_authority = OwnerSaid::HasNoAuthority {
+                by: by.clone(),
+                what: what.to_owned(),
+                who: who.map(|p| p.name.clone()).collect(),
             };
-            self.complain(
-                row.at("by"),
-                format!("{by} is not named under `authority` as one who decides {what}; the job gives that to {who}."),
-                "Have somebody with that authority decide it, or add the person to `authority`.",
-            );
+            self.complain(row.at("by"), no_authority, OwnerHint::LetSomebodyDecide);
         }
         self.not_after_the_work(row);
         Some(format!("{by}, {date}"))
@@ -74,8 +66,11 @@ impl JobReader<'_> {
         {
             self.complain(
                 row.at("date"),
-                format!("This is dated {date}, after the day of the work, {work}."),
-                "Look at both dates again.",
+                RowSaid::DatedAfterWork {
+                    date: date.to_string(),
+                    work: work.to_string(),
+                },
+                RowHint::LookAtBothDates,
             );
         }
     }
@@ -89,11 +84,10 @@ impl JobReader<'_> {
         if plane.holder() == Holder::Connector {
             self.complain(
                 row.at("plane"),
-                format!(
-                    "The {} is not set by the crew; a window for it would have no effect.",
-                    plane.name().replace('-', " ")
-                ),
-                "Set a window for a cut, a mark or the body.",
+                OwnerSaid::NotSetByTheCrew {
+                    plane: plane.name().to_owned(),
+                },
+                OwnerHint::WindowForACut,
             );
         }
         Some(OwnerWindow {
@@ -114,8 +108,8 @@ impl JobReader<'_> {
         if row.is_given("minus") != row.is_given("plus") {
             self.complain(
                 row.at,
-                "A distance of the owner gives only one of `minus` and `plus`.".to_owned(),
-                "Give both, or neither.",
+                OwnerSaid::OnlyOneOfMinusAndPlus,
+                CableHint::BothOrNeither,
             );
             return None;
         }
@@ -126,11 +120,10 @@ impl JobReader<'_> {
         if from == to {
             self.complain(
                 row.at,
-                format!(
-                    "A distance of the owner runs from {} to itself.",
-                    from.name()
-                ),
-                "Name two planes.",
+                OwnerSaid::FromItselfToItself {
+                    plane: from.name().to_owned(),
+                },
+                OwnerHint::NameTwoPlanes,
             );
             return None;
         }
@@ -145,7 +138,7 @@ impl JobReader<'_> {
         };
         let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
         if link.shrinks_inward() {
-            self.complain(row.at, SHRINKS_INWARD.to_owned(), SHRINKS_HINT);
+            self.complain(row.at, OwnerSaid::ShrinksInward, OwnerHint::FromTheCut);
             return None;
         }
         Some(OwnerLink {
@@ -161,18 +154,21 @@ impl JobReader<'_> {
         if check_row(&check).is_none() {
             self.complain(
                 row.at("check"),
-                format!("No check is named `{check}`."),
-                format!("Checks are: {}.", slugs().collect::<Vec<_>>().join(", ")),
+                OwnerSaid::NoCheck {
+                    check: check.clone(),
+                },
+                OwnerHint::ChecksAre {
+                    checks: slugs().map(str::to_owned).collect(),
+                },
             );
         } else if permitted.is_empty() {
             let limited = TABLE.iter().filter(|row| row.owner != OwnerLimits::Nothing);
-            let known: Vec<&str> = limited.map(|row| row.slug).collect();
+            let checks = limited.map(|row| row.slug.to_owned()).collect();
+            let check = check.clone();
             self.complain(
                 row.at("check"),
-                format!(
-                    "The check `{check}` takes no limit of the owner; it would have no effect."
-                ),
-                format!("Checks that take one are: {}.", known.join(", ")),
+                OwnerSaid::TakesNoLimit { check },
+                OwnerHint::LimitedChecksAre { checks },
             );
         } else {
             self.bounds(row, &check, permitted);
@@ -180,8 +176,12 @@ impl JobReader<'_> {
         if !BOUNDS.iter().any(|name| row.is_given(name)) {
             self.complain(
                 row.at,
-                format!("A limit of the owner for the check `{check}` has no bound."),
-                format!("Bounds are: {}.", BOUNDS.join(", ")),
+                OwnerSaid::NoBound {
+                    check: check.clone(),
+                },
+                OwnerHint::BoundsAre {
+                    bounds: BOUNDS.iter().map(|bound| (*bound).to_owned()).collect(),
+                },
             );
         }
         let (least, greatest) = (row.length("least"), row.length("greatest"));
@@ -190,8 +190,13 @@ impl JobReader<'_> {
         {
             self.complain(
                 row.at("least"),
-                format!("`least` is {low} and `greatest` is {high}; the least cannot be above the greatest."),
-                "Exchange them, or look them up again.",
+                CableSaid::LeastAboveGreatest {
+                    least: "least".to_owned(),
+                    low: low.to_string(),
+                    greatest: "greatest".to_owned(),
+                    high: high.to_string(),
+                },
+                CableHint::ExchangeOrLookUp,
             );
         }
         Some(OwnerLimit {
@@ -209,21 +214,19 @@ impl JobReader<'_> {
 
     /// Complains of bounds that say nothing to a check.
     fn bounds(&mut self, row: &Record, check: &str, permitted: &[&str]) {
-        let hint = format!(
-            "It takes {}.",
-            permitted
-                .iter()
-                .map(|name| format!("`{name}`"))
-                .collect::<Vec<_>>()
-                .join(" and ")
-        );
+        let hint = OwnerHint::ItTakes {
+            bounds: permitted.iter().map(|bound| (*bound).to_owned()).collect(),
+        };
         for name in BOUNDS
             .iter()
             .filter(|name| row.is_given(name) && !permitted.contains(name))
         {
             self.complain(
                 row.at(name),
-                format!("`{name}` is no bound for the check `{check}`; it would have no effect."),
+                OwnerSaid::NoSuchBound {
+                    field: (*name).to_owned(),
+                    check: check.to_owned(),
+                },
                 hint.clone(),
             );
         }
@@ -236,35 +239,40 @@ impl JobReader<'_> {
         } else if row.is_given("phase") {
             self.complain(
                 row.at("phase"),
-                "A closing names a phase and no leg.".to_owned(),
-                "Name the leg, or take the phase out.",
+                OwnerSaid::PhaseWithoutLeg,
+                OwnerHint::NameTheLeg,
             );
         }
         let (check, fact) = (row.string("check")?, row.string("fact")?);
         if check_row(&check).is_none() {
             self.complain(
                 row.at("check"),
-                format!("No check is named `{check}`."),
-                format!("Checks are: {}.", slugs().collect::<Vec<_>>().join(", ")),
+                OwnerSaid::NoCheck {
+                    check: check.clone(),
+                },
+                OwnerHint::ChecksAre {
+                    checks: slugs().map(str::to_owned).collect(),
+                },
             );
         }
         if !FACTS.iter().any(|known| known.key == fact) {
-            let known: Vec<&str> = FACTS.iter().map(|known| known.key).collect();
+            let facts = FACTS.iter().map(|known| known.key.to_owned()).collect();
+            let fact = fact.clone();
             self.complain(
                 row.at("fact"),
-                format!("No fact is named `{fact}`."),
-                format!(
-                    "The plan names the fact that it asks for; they are: {}.",
-                    known.join(", ")
-                ),
+                OwnerSaid::NoFact { fact },
+                OwnerHint::FactsAre { facts },
             );
         }
         let (date, until) = (row.date("date")?, row.date("until")?);
         if until < date {
             self.complain(
                 row.at("until"),
-                format!("A closing of {date} holds until {until}, before it was made."),
-                "Look at both dates again.",
+                OwnerSaid::EndsBeforeMade {
+                    date: date.to_string(),
+                    until: until.to_string(),
+                },
+                RowHint::LookAtBothDates,
             );
         }
         let by = row.string("by")?;
@@ -292,8 +300,10 @@ impl JobReader<'_> {
             let known: BTreeSet<String> = memory_keys().map(str::to_owned).collect();
             self.complain(
                 row.at("key"),
-                format!("No value from memory has the key `{key}`; there is nothing to confirm."),
-                format!("Keys are: {}.", names(known.iter())),
+                OwnerSaid::NoKey { key: key.clone() },
+                OwnerHint::KeysAre {
+                    keys: known.into_iter().collect(),
+                },
             );
         }
         Some(Confirmation {

@@ -2,6 +2,7 @@
 
 use super::walk_job::{JobReader, names};
 use crate::form::Record;
+use crate::said::{NameHint, NameSaid};
 
 impl JobReader<'_> {
     /// Complains of an end that the connector named beside it does not have.
@@ -11,26 +12,32 @@ impl JobReader<'_> {
         };
         let connector = record.text("connector");
         let part = connector.and_then(|id| self.catalogue.connector(id));
+        let (field_name, end) = (field.to_owned(), name.to_owned());
         let (message, hint) = match (connector, part) {
             (None, _) => (
-                format!(
-                    "`{field}` names the end `{name}` of a connector, and no `connector` is named."
-                ),
-                "Name the connector, or take the line out.".to_owned(),
+                NameSaid::EndOfNoConnector {
+                    field: field_name,
+                    end,
+                },
+                NameHint::NameConnector,
             ),
             (_, Some(part)) if !part.has_unlike_ends() => (
-                format!(
-                    "`{field}` names the end `{name}`, and the ends of `{}` do not differ.",
-                    part.head.id
-                ),
-                "Take the line out.".to_owned(),
+                NameSaid::EndsAreAlike {
+                    field: field_name,
+                    end,
+                    connector: part.head.id.clone(),
+                },
+                NameHint::TakeLineOut,
             ),
             (_, Some(part)) if part.end(name).is_none() => (
-                format!(
-                    "`{field}` names the end `{name}`, which `{}` does not have.",
-                    part.head.id
-                ),
-                format!("Its ends are {}.", part.end_names()),
+                NameSaid::NoSuchEnd {
+                    field: field_name,
+                    end,
+                    connector: part.head.id.clone(),
+                },
+                NameHint::EndsAre {
+                    ends: part.end_names(),
+                },
             ),
             _ => return,
         };
@@ -49,25 +56,27 @@ impl JobReader<'_> {
         if has(name) || (body.is_none() && record.is_given("body")) {
             return;
         }
-        let (of, hint) = match body {
-            None => (
-                "no `body` is named".to_owned(),
-                "Name the body, or take the line out.".to_owned(),
-            ),
+        let side = name.to_owned();
+        let (message, hint) = match body {
+            None => (NameSaid::SideOfNoBody { side }, NameHint::NameBody),
             Some(body) if body.sides.is_empty() => (
-                format!("the sides of `{}` do not differ", body.head.id),
-                "Take the line out.".to_owned(),
+                NameSaid::SidesAreAlike {
+                    side,
+                    body: body.head.id.clone(),
+                },
+                NameHint::TakeLineOut,
             ),
             Some(body) => (
-                format!("`{}` does not have it", body.head.id),
-                format!("Its sides are {}.", body.side_names()),
+                NameSaid::NoSuchSide {
+                    side,
+                    body: body.head.id.clone(),
+                },
+                NameHint::SidesAre {
+                    sides: body.side_names(),
+                },
             ),
         };
-        self.complain(
-            record.at("body_side"),
-            format!("`body_side` names the side `{name}`, and {of}."),
-            hint,
-        );
+        self.complain(record.at("body_side"), message, hint);
     }
 
     /// Complains of a trial press of what is not in the catalogue, is not pressed, or does not say which end was pressed.
@@ -79,16 +88,17 @@ impl JobReader<'_> {
             }
             Some(part) if !part.grows() => self.complain(
                 row.at("connector"),
-                format!("A trial press names `{connector}`, which is not pressed."),
-                "Take the trial press out, or name the sleeve that was pressed.",
+                NameSaid::TrialIsNotPressed {
+                    connector: connector.to_owned(),
+                },
+                NameHint::TakeTrialOut,
             ),
             Some(part) if part.has_unlike_ends() && !row.is_given("end") => {
-                let hint = format!("Add `end`: {}.", part.end_names());
-                self.complain(
-                    row.at,
-                    format!("The ends of `{connector}` differ, and the trial press does not say which was pressed."),
-                    hint,
-                );
+                let hint = NameHint::AddEnd {
+                    ends: part.end_names(),
+                };
+                let connector = connector.to_owned();
+                self.complain(row.at, NameSaid::TrialNamesNoEnd { connector }, hint);
             }
             Some(_) => {}
         }

@@ -5,6 +5,7 @@ use crate::cable::Metal;
 use crate::catalogue::metal;
 use crate::end::EndId;
 use crate::form::Record;
+use crate::said::{RowHint, RowSaid};
 use jiff::civil::Date;
 use jointwright_units::Length;
 
@@ -104,8 +105,8 @@ impl JobReader<'_> {
         if area_mm2 <= 0.0 {
             self.complain(
                 row.at("area"),
-                "The bonding lead has no metal.".to_owned(),
-                "Write its metal section, such as \"35 mm2\" or \"66360 cmil\".",
+                RowSaid::LeadHasNoMetal,
+                RowHint::WriteItsSection,
             );
             return None;
         }
@@ -138,8 +139,8 @@ impl JobReader<'_> {
         if n_wires == 3 {
             self.complain(
                 row.at("wires"),
-                "A resistance along a shield is read with 3 wires.".to_owned(),
-                "Write 4 where current and voltage have clips of their own, else 2.",
+                RowSaid::ThreeWires,
+                RowHint::FourOrTwoWires,
             );
         }
         let row = Continuity {
@@ -162,8 +163,8 @@ impl JobReader<'_> {
         if error_ohm == 0.0 {
             self.complain(
                 row.at("error"),
-                "The instrument's error is nothing; every instrument may be off.".to_owned(),
-                "Write what its certificate or its finest division says.",
+                RowSaid::ErrorIsNothing,
+                RowHint::WriteItsCertificate,
             );
         }
         Some(error_ohm)

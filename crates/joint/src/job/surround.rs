@@ -9,6 +9,7 @@ use super::walk_job::JobReader;
 use crate::catalogue::{CAPACITY, RESISTIVITY, stuff};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Record, Shape};
+use crate::said::{AroundHint, AroundSaid, CableHint, CableSaid};
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::Length;
 
@@ -285,20 +286,15 @@ impl JobReader<'_> {
             .filter(|name| row.is_given(name))
             .count();
         if n_given != 1 {
-            self.complain(
-                row.at,
-                "A surrounding gives either `film_w_per_m2k` or `outside_k_m_per_w`, or in their place `soil` or `air`."
-                    .to_owned(),
-                "Give one of them: the film for a joint or a cable in air or water, the resistance for a cable in a duct or in soil, or what it is, and it is computed.",
-            );
+            self.complain(row.at, AroundSaid::NotOneOfFour, AroundHint::GiveOneOfThem);
         }
         let (soil, duct) = (self.soil(row), self.duct(row));
         self.contents_are_whole(row);
         if row.is_given("duct") && !row.is_given("soil") {
             self.complain(
                 row.at("duct"),
-                "A duct lies in soil, and no `soil` is given.".to_owned(),
-                "Give `soil`, or the film or resistance by its source.",
+                AroundSaid::DuctWithoutSoil,
+                AroundHint::GiveSoil,
             );
         }
         Some(Surrounding {
@@ -334,23 +330,23 @@ impl JobReader<'_> {
         if said == Some("flat") && !soil.is_given("spacing") {
             self.complain(
                 soil.at,
-                "`flat` needs `spacing`.".to_owned(),
-                "Give the distance between the axes of neighbours, or say `flat-touching`.",
+                AroundSaid::FlatNeedsSpacing,
+                AroundHint::GiveSpacing,
             );
         }
         if said == Some("flat-touching") && soil.is_given("spacing") {
             self.complain(
                 soil.at("spacing"),
-                "Cables or ducts that touch have no `spacing`.".to_owned(),
-                "Leave it out, or say `flat`.",
+                AroundSaid::TouchingWithSpacing,
+                AroundHint::LeaveSpacingOut,
             );
         }
         self.drying_is_whole(soil);
         if (n_circuits > 1) != soil.is_given("circuits_apart") {
             self.complain(
                 soil.at,
-                "`circuits` above 1 and `circuits_apart` say something only together.".to_owned(),
-                "Give both, or neither.",
+                AroundSaid::CircuitsApart,
+                AroundHint::BothOrNeither,
             );
         }
         Some(Soil {
@@ -392,8 +388,11 @@ impl JobReader<'_> {
         if said != given {
             self.complain(
                 soil.at("contents"),
-                format!("The soil holds {said}, and what is given beside it is that of {given}."),
-                "`ducts` go with `duct`, `ducts-in-concrete` with `duct` and its `bank`, `cables` with neither.",
+                AroundSaid::HoldsOtherwise {
+                    said: said.to_owned(),
+                    given: given.to_owned(),
+                },
+                AroundHint::WhatGoesTogether,
             );
         }
     }
@@ -405,8 +404,8 @@ impl JobReader<'_> {
         if dries.is_some_and(|dries| names.iter().any(|name| soil.is_given(name) != dries)) {
             self.complain(
                 soil.at,
-                "Soil that dries gives `dry_k_m_per_w` and `dries_above_k`, and soil that does not gives neither.".to_owned(),
-                "Say `dries = true` with both, or `dries = false` with none.",
+                AroundSaid::DryingNotWhole,
+                AroundHint::SayWhetherItDries,
             );
         }
         if let (Some(moist), Some(dry)) =
@@ -415,8 +414,8 @@ impl JobReader<'_> {
         {
             self.complain(
                 soil.at(names[0]),
-                format!("The soil would conduct better when dry, {dry} K·m/W, than moist, {moist} K·m/W."),
-                "Exchange them.",
+                AroundSaid::DryConductsBetter { dry, moist },
+                AroundHint::Exchange,
             );
         }
     }
@@ -428,8 +427,8 @@ impl JobReader<'_> {
         if inside_m >= outside_m {
             self.complain(
                 duct.at("outside"),
-                "The duct is no larger outside than inside.".to_owned(),
-                "Give both diameters.",
+                AroundSaid::DuctNotLarger,
+                AroundHint::BothDiameters,
             );
             return None;
         }
@@ -469,14 +468,11 @@ impl JobReader<'_> {
             for row in ours() {
                 let until = row.length("until");
                 if seen.contains(&until) {
-                    let place = until.map_or("at the far end".to_owned(), |until| {
-                        format!("{until} from the conductor end")
-                    });
-                    self.complain(
-                        row.at,
-                        format!("Two stretches of what surrounds leg `{leg}` end {place}."),
-                        "Give each its own end; the last of a leg has no `until`.",
-                    );
+                    let same = AroundSaid::SameEnd {
+                        leg: leg.clone(),
+                        until: until.map(|until| until.to_string()),
+                    };
+                    self.complain(row.at, same, AroundHint::OwnEnd);
                     return;
                 }
                 seen.push(until);
@@ -484,8 +480,8 @@ impl JobReader<'_> {
             if !seen.is_empty() && !seen.contains(&None) {
                 self.complain(
                     record.at("surrounding"),
-                    format!("No stretch of what surrounds leg `{leg}` goes on to the far end."),
-                    "Leave `until` out of the last one.",
+                    AroundSaid::NoneToTheEnd { leg: leg.clone() },
+                    AroundHint::LeaveUntilOut,
                 );
                 return;
             }
@@ -498,11 +494,11 @@ impl JobReader<'_> {
         if cable.is_given(&names[0]) != cable.is_given(&names[1]) {
             self.complain(
                 cable.at,
-                format!(
-                    "`{}` and `{}` say something only together.",
-                    names[0], names[1]
-                ),
-                "Give both, or neither.",
+                CableSaid::OnlyTogether {
+                    one: names[0].clone(),
+                    other: names[1].clone(),
+                },
+                CableHint::BothOrNeither,
             );
         }
         Some(stuff(cable.number(&names[0])?, cable.number(&names[1])?))

@@ -13,7 +13,9 @@ use crate::catalogue::{Catalogue, layer, metal, shield_kind};
 use crate::end::EndId;
 use crate::form::Span;
 use crate::form::{Complaints, Record, Source};
-use crate::said::{JointKind, Language};
+use crate::said::{
+    CableHint, CableSaid, HeadHint, HeadSaid, JointKind, NameHint, NameSaid, RowHint, RowSaid, Said,
+};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
@@ -60,10 +62,7 @@ pub(super) fn job(
     complaints: &mut Complaints,
 ) -> Option<Job> {
     let head = record.record("job");
-    let words = match head.and_then(|h| h.text("words")) {
-        Some("iec") => Words::Iec,
-        _ => Words::Us,
-    };
+    let words = super::words(head.and_then(|h| h.text("words")));
     let legs: BTreeSet<String> = record
         .records("leg")
         .filter_map(|leg| leg.string("id"))
@@ -88,7 +87,7 @@ pub(super) fn job(
 }
 
 impl JobReader<'_> {
-    pub(super) fn complain(&mut self, at: usize, message: String, hint: impl Into<String>) {
+    pub(super) fn complain(&mut self, at: usize, message: impl Into<Said>, hint: impl Into<Said>) {
         self.complaints
             .add(self.source.complaint(at, message, hint));
     }
@@ -140,10 +139,7 @@ impl JobReader<'_> {
             kind: kind?,
             phases: u8::try_from(head.integer("phases")?).ok()?,
             words: self.words,
-            language: match head.text("language") {
-                Some("es") => Language::Spanish,
-                _ => Language::English,
-            },
+            language: super::language(head.text("language")),
             invented: head.flag("invented").unwrap_or(false),
             system: system?,
             duty: self.duty(record.record("duty")?),
@@ -232,14 +228,14 @@ impl JobReader<'_> {
             "branch" => return Some(JointKind::Branch),
             "separable" => return Some(JointKind::Separable),
             "cable" => return Some(JointKind::Cable),
-            other if OTHER_KINDS.contains(&other) => format!(
-                "A joint of kind \"{other}\" is not handled: this program plans straight, branch and separable joints of single-core cable with extruded insulation and a metallic shield."
-            ),
-            other => format!(
-                "The kind of joint is \"{other}\"; the format expects \"straight\", \"branch\" or \"separable\", or \"cable\" for one run of cable without a joint."
-            ),
+            other if OTHER_KINDS.contains(&other) => HeadSaid::KindIsNotHandled {
+                kind: other.to_owned(),
+            },
+            other => HeadSaid::KindIsUnknown {
+                kind: other.to_owned(),
+            },
         };
-        self.complain(head.at("kind"), message, "Work that this program does not know follows its own instructions, by people qualified for it.");
+        self.complain(head.at("kind"), message, HeadHint::QualifiedPeople);
         None
     }
 
@@ -250,10 +246,11 @@ impl JobReader<'_> {
         {
             self.complain(
                 record.at("highest"),
-                format!(
-                    "The highest voltage, {highest} kV, is below the nominal voltage, {nominal} kV."
-                ),
-                "Give both phase to phase; the highest is the Um of the system.",
+                HeadSaid::HighestBelowNominal {
+                    highest_kv: highest,
+                    nominal_kv: nominal,
+                },
+                HeadHint::PhaseToPhase,
             );
         }
         for (name, value) in [("nominal", nominal), ("highest", highest)] {
@@ -262,8 +259,11 @@ impl JobReader<'_> {
             {
                 self.complain(
                     record.at(name),
-                    format!("The {name} voltage is {value} kV; this program plans medium-voltage joints, 1 to 52 kV phase to phase."),
-                    "Look at the unit: \"13.2 kV\" is 13 200 V.",
+                    HeadSaid::NoMediumVoltage {
+                        field: name.to_owned(),
+                        kv: value,
+                    },
+                    HeadHint::LookAtVoltage,
                 );
             }
         }
@@ -286,8 +286,11 @@ impl JobReader<'_> {
         {
             self.complain(
                 record.at("ambient_least"),
-                format!("The lowest ambient temperature, {least} degC, is above the highest, {greatest} degC."),
-                "Exchange them.",
+                HeadSaid::AmbientReversed {
+                    least_degc: least,
+                    greatest_degc: greatest,
+                },
+                HeadHint::Exchange,
             );
         }
         Some(Place {
@@ -317,19 +320,20 @@ impl JobReader<'_> {
         if !self.catalogue.is_whole() || self.catalogue.names_row(kind, id) {
             return;
         }
-        let kind = kind.replace('_', " ");
-        self.complain(
-            at,
-            format!("No {kind} in the job's catalogues is named `{id}`."),
-            if self.catalogue.has_complaints() {
-                "Something is wrong in a catalogue; put that right first, the row may stand there."
-                    .to_owned()
-            } else if known.is_empty() {
-                "The catalogues have none; add the row.".to_owned()
-            } else {
-                format!("They have: {known}.")
-            },
-        );
+        let hint = if self.catalogue.has_complaints() {
+            NameHint::CatalogueIsWrong
+        } else if known.is_empty() {
+            NameHint::AddTheRow
+        } else {
+            NameHint::RowsAre {
+                rows: known.to_owned(),
+            }
+        };
+        let no_row = NameSaid::NoRow {
+            kind: kind.to_owned(),
+            id: id.to_owned(),
+        };
+        self.complain(at, no_row, hint);
     }
 
     fn leg(&mut self, record: &Record) -> Option<Leg> {
@@ -351,8 +355,8 @@ impl JobReader<'_> {
             _ => {
                 self.complain(
                     cable.at,
-                    "The expansion of the insulation needs a least and a greatest value, the least not above the greatest.".to_owned(),
-                    "Give both from a stated source, or neither.",
+                    CableSaid::ExpansionNotAPair,
+                    CableHint::BothFromASource,
                 );
                 None
             }
@@ -440,20 +444,19 @@ impl JobReader<'_> {
         for leg in record.records("leg") {
             let Some(id) = leg.text("id") else { continue };
             if let Some(first) = seen.insert(id, leg.at) {
-                let first = self.place_of(first);
-                self.complain(
-                    leg.at("id"),
-                    format!("Two legs are named `{id}`; the first stands at {first}."),
-                    "Give every leg a letter of its own.",
-                );
+                let two = NameSaid::TwoLegs {
+                    leg: id.to_owned(),
+                    place: self.place_of(first).to_string(),
+                };
+                self.complain(leg.at("id"), two, NameHint::OwnLetter);
             }
         }
         let n_legs = record.list("leg").count();
         if record.is_given("leg") && !is_run(record) && !(2..=6).contains(&n_legs) {
             self.complain(
                 record.at("leg"),
-                format!("The job has {n_legs} legs; a joint has 2 to 6."),
-                "Add or take out legs.",
+                HeadSaid::LegsNotTwoToSix { n: n_legs },
+                HeadHint::AddOrTakeLegs,
             );
         }
     }
@@ -462,61 +465,49 @@ impl JobReader<'_> {
     fn ports(&mut self, record: &Record, kind: JointKind) {
         let n_legs = record.list("leg").count();
         let wrong = match kind {
-            JointKind::Straight => (n_legs != 2).then_some("2 legs"),
-            JointKind::Branch => (n_legs < 3).then_some("3 legs or more"),
+            JointKind::Straight => {
+                (n_legs != 2).then_some(HeadSaid::WantsTwoLegs { kind, n: n_legs })
+            }
+            JointKind::Branch => {
+                (n_legs < 3).then_some(HeadSaid::WantsThreeLegs { kind, n: n_legs })
+            }
             JointKind::Separable => None,
             JointKind::Cable => return self.one_run(record),
         };
         self.nothing_of_a_run(record);
-        if let Some(expected) = wrong {
-            self.complain(
-                record.at("leg"),
-                format!(
-                    "A {} joint has {expected}; this one has {n_legs}.",
-                    kind.name()
-                ),
-                "Change the kind of joint or the legs.",
-            );
+        if let Some(wrong) = wrong {
+            self.complain(record.at("leg"), wrong, HeadHint::ChangeKindOrLegs);
         }
         if kind != JointKind::Separable {
-            for (name, what) in [("bus", "a bus"), ("blank", "blank ports")] {
+            let no_bus = [
+                ("bus", HeadSaid::NoBusButOneNamed { kind }),
+                ("blank", HeadSaid::NoBusButBlanks { kind }),
+            ];
+            for (name, said) in no_bus {
                 if record.is_given(name) {
-                    self.complain(
-                        record.at(name),
-                        format!(
-                            "A {} joint has no bus, but the job names {what}.",
-                            kind.name()
-                        ),
-                        "Take it out, or make the joint \"separable\".",
-                    );
+                    self.complain(record.at(name), said, HeadHint::TakeOutOrSeparable);
                 }
             }
             return;
         }
-        let mut taken: BTreeMap<i64, String> = BTreeMap::new();
-        let rows = record
+        // A leg by its name, a blank by none.
+        let mut taken: BTreeMap<i64, Option<String>> = BTreeMap::new();
+        let legs = record
             .records("leg")
-            .map(|leg| (leg, format!("leg `{}`", leg.text("id").unwrap_or("?"))));
-        let rows: Vec<(&Record, String)> = rows
-            .chain(record.records("blank").map(|b| (b, "a blank".to_owned())))
-            .collect();
+            .map(|leg| (leg, Some(leg.text("id").unwrap_or("?").to_owned())));
+        let blanks = record.records("blank").map(|blank| (blank, None));
+        let rows: Vec<(&Record, Option<String>)> = legs.chain(blanks).collect();
         for (row, who) in rows {
             let Some(port) = row.integer("port") else {
-                if !row.is_given("port") && who != "a blank" {
-                    self.complain(
-                        row.at,
-                        format!("In a separable joint {who} has no `port`."),
-                        "Say on which port of the bus it sits.",
-                    );
+                if let Some(leg) = who.filter(|_| !row.is_given("port")) {
+                    self.complain(row.at, HeadSaid::LegHasNoPort { leg }, HeadHint::SayItsPort);
                 }
                 continue;
             };
-            if let Some(other) = taken.insert(port, who.clone()) {
-                self.complain(
-                    row.at("port"),
-                    format!("Port {port} is taken by {other} and by {who}; a port holds one leg or one plug."),
-                    "Give one of them another port.",
-                );
+            if let Some(one) = taken.insert(port, who.clone()) {
+                let other = who;
+                let twice = HeadSaid::PortTakenTwice { port, one, other };
+                self.complain(row.at("port"), twice, HeadHint::AnotherPort);
             }
         }
     }
@@ -531,8 +522,8 @@ impl JobReader<'_> {
         {
             self.complain(
                 row.at("phase"),
-                format!("Phase {phase} is named, but the job has {phases}."),
-                "Change the phase here or `phases` in the job.",
+                RowSaid::PhaseBeyond { phase, phases },
+                RowHint::ChangePhase,
             );
         }
         Some(EndId::new(&leg?, u8::try_from(phase?).ok()?))
@@ -540,11 +531,12 @@ impl JobReader<'_> {
 
     pub(super) fn known_leg(&mut self, row: &Record, leg: &str) {
         if self.legs_are_known && !self.legs.contains(leg) {
-            let known = names(self.legs.iter());
+            let legs = self.legs.iter().cloned().collect();
+            let leg = leg.to_owned();
             self.complain(
                 row.at("leg"),
-                format!("No leg is named `{leg}`."),
-                format!("The job has: {known}."),
+                NameSaid::NoLeg { leg },
+                NameHint::LegsAre { legs },
             );
         }
     }
@@ -556,8 +548,8 @@ impl JobReader<'_> {
         if row.list("values").count() == 0 {
             self.complain(
                 row.at("values"),
-                "A reading has no values.".to_owned(),
-                "Write what the instrument showed, or take the reading out.",
+                RowSaid::NoValues,
+                RowHint::WriteWhatItShowed,
             );
             return None;
         }
@@ -565,16 +557,20 @@ impl JobReader<'_> {
             if !(READING_LEAST..=READING_GREATEST).contains(value) {
                 self.complain(
                     row.at("values"),
-                    format!("A reading is {value}; a diameter on one core lies between {READING_LEAST} and {READING_GREATEST}."),
-                    "Look at the unit and the decimal point.",
+                    RowSaid::NoDiameter {
+                        value: value.to_string(),
+                        least: READING_LEAST.to_string(),
+                        greatest: READING_GREATEST.to_string(),
+                    },
+                    RowHint::LookAtUnit,
                 );
             }
         }
         if row.length("error") == Some(Length::ZERO) {
             self.complain(
                 row.at("error"),
-                "The instrument's error is nothing; every instrument may be off.".to_owned(),
-                "Write what its certificate or its finest division says.",
+                RowSaid::ErrorIsNothing,
+                RowHint::WriteItsCertificate,
             );
         }
         let row = Reading {
@@ -595,8 +591,10 @@ impl JobReader<'_> {
         if !seen.iter().any(|name| row.is_given(name)) {
             self.complain(
                 row.at,
-                "A count says nothing of what was counted or seen.".to_owned(),
-                format!("It takes: {}.", seen.join(", ")),
+                RowSaid::CountSaysNothing,
+                RowHint::ItTakes {
+                    fields: seen.map(str::to_owned).to_vec(),
+                },
             );
             return None;
         }
@@ -645,8 +643,11 @@ impl JobReader<'_> {
                 let last = *last;
                 self.complain(
                     row.at("until"),
-                    format!("A stay ends on {until}, not after the one before it, {last}."),
-                    "Write the stays in order from the day the part was expanded.",
+                    RowSaid::StayNotAfter {
+                        until: until.to_string(),
+                        last: last.to_string(),
+                    },
+                    RowHint::StaysInOrder,
                 );
             }
             stays.push((until, degc));
@@ -664,10 +665,11 @@ impl JobReader<'_> {
         if let Some(warmest) = warmest.filter(|degc| *degc < coldest).reduce(f64::min) {
             self.complain(
                 row.at("store_least"),
-                format!(
-                    "It lay at {coldest} degC at the coldest, and at {warmest} degC at the warmest."
-                ),
-                "Exchange them, or look them up again.",
+                RowSaid::ColdestAboveWarmest {
+                    coldest_degc: coldest,
+                    warmest_degc: warmest,
+                },
+                RowHint::ExchangeOrLookUp,
             );
         }
     }
@@ -680,8 +682,10 @@ impl JobReader<'_> {
         if let Some(expires) = row.date("expires").filter(|_| has_no_expiry) {
             self.complain(
                 row.at("no_expiry"),
-                format!("The label prints no expiry date, and it prints {expires}."),
-                "Look at the label again, and take one of the two out.",
+                RowSaid::LabelPrintsBoth {
+                    expires: expires.to_string(),
+                },
+                RowHint::LookAtLabel,
             );
         }
         let row = Lot {
@@ -705,11 +709,7 @@ impl JobReader<'_> {
         let before = row.length("length_before")?;
         let after = Interval::hull(row.lengths("length_after"));
         let Some(after) = after else {
-            self.complain(
-                row.at,
-                "A trial press has no length after pressing.".to_owned(),
-                "Give `length_after`, one for each trial.",
-            );
+            self.complain(row.at, RowSaid::NoLengthAfter, RowHint::GiveLengthAfter);
             return None;
         };
         let error = row.length("error")?;
@@ -719,11 +719,11 @@ impl JobReader<'_> {
         if read.least() + error * 2 < Length::ZERO {
             self.complain(
                 row.at("length_after"),
-                format!(
-                    "The sleeve measured {before} before and {} after; a pressed sleeve does not grow shorter.",
-                    after.least()
-                ),
-                "Measure both again.",
+                RowSaid::SleeveShorter {
+                    before: before.to_string(),
+                    after: after.least().to_string(),
+                },
+                RowHint::MeasureBothAgain,
             );
             return None;
         }
@@ -733,10 +733,12 @@ impl JobReader<'_> {
         if let Some(listed) = listed.filter(|listed| (*listed - before).abs() * 20 > *listed) {
             self.complain(
                 row.at("length_before"),
-                format!(
-                    "The sleeve measured {before} before pressing; `{connector}` is {listed} long in its paper."
-                ),
-                "Press the sleeve that the job names.",
+                RowSaid::SleeveUnlikePaper {
+                    before: before.to_string(),
+                    connector: connector.clone(),
+                    listed: listed.to_string(),
+                },
+                RowHint::PressTheNamed,
             );
         }
         Some(TrialPress {

@@ -4,10 +4,10 @@
 //!
 //! Invariants: a word changes no outcome; a word on a question that nobody asks is a complaint at its row; a word on a question that is judged by now is named.
 
-use crate::form::Complaint;
+use crate::form::{Complaint, Complaints};
 use crate::job::{Closing, Job};
 use crate::limit::{Outcome, Rests, Ruling, rests};
-use crate::said::{ClosingSaid, Said};
+use crate::said::{ClosingSaid, OwnerHint, OwnerSaid, Said};
 
 /// Whether a word concerns the question of a ruling, whatever fact it names.
 fn concerns(row: &Closing, ruling: &Ruling) -> bool {
@@ -68,7 +68,7 @@ pub(super) fn idle(
     is_whole: bool,
 ) -> Result<Vec<Said>, Vec<Complaint>> {
     let mut idle = Vec::new();
-    let mut complaints = Vec::new();
+    let mut complaints = Complaints::default();
     let rests_on_more = |check: &str| rests(check) != Rests::Nothing;
     let asked = |row: &&Closing| is_whole || !rests_on_more(&row.check);
     for row in job.closings.iter().filter(asked) {
@@ -83,14 +83,13 @@ pub(super) fn idle(
                 };
                 idle.push(said.into());
             }
-            Use::Never(message, hint) => complaints.push(Complaint::at(&row.place, message, hint)),
+            Use::Never(message, hint) => complaints.add(Complaint::at(&row.place, message, hint)),
         }
     }
     if complaints.is_empty() {
         return Ok(idle);
     }
-    complaints.sort();
-    Err(complaints)
+    Err(complaints.into_sorted())
 }
 
 /// Effect of a word.
@@ -100,7 +99,7 @@ enum Use {
     /// Its question is judged.
     IsJudged,
     /// There is no such question; the finding, and the advice.
-    Never(String, String),
+    Never(Said, Said),
 }
 
 fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
@@ -110,18 +109,16 @@ fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
         .copied()
         .filter(|ruling| concerns(row, ruling))
         .collect();
-    let whom = row.whom.words();
-    let check = &row.check;
+    let (check, subject) = (row.check.clone(), row.whom.clone());
     if ours.is_empty() {
-        let asked = each_once(of_check.iter().map(|r| r.subject.words()));
-        let hint = if asked.is_empty() {
-            "Take the row out, or name the check that the plan leaves not judged.".to_owned()
+        let subjects = each_once(of_check.iter().map(|r| r.subject.clone()));
+        let hint = if subjects.is_empty() {
+            OwnerHint::NameAnOpenCheck
         } else {
-            format!("It asks of: {}. Name one of them.", asked.join("; "))
+            OwnerHint::AsksOf { subjects }
         };
-        let message =
-            format!("The check `{check}` asks nothing of {whom}: this word closes nothing.");
-        return Use::Never(message, hint);
+        let message = OwnerSaid::AsksNothingOf { check, subject };
+        return Use::Never(message.into(), hint.into());
     }
     let open: Vec<&&Ruling> = ours
         .iter()
@@ -137,22 +134,19 @@ fn use_of(row: &Closing, rulings: &[Ruling]) -> Use {
     if facts.contains(&row.fact) {
         return Use::Closes;
     }
-    let message = format!(
-        "`{check}` of {whom} does not wait for the fact `{}`: this word closes nothing.",
-        row.fact
-    );
-    let hint = format!(
-        "It waits for: {}. Name one of them; where the fact has been answered, take the row out.",
-        facts.join(", ")
-    );
-    Use::Never(message, hint)
+    let message = OwnerSaid::WaitsForAnother {
+        check,
+        subject,
+        fact: row.fact.clone(),
+    };
+    Use::Never(message.into(), OwnerHint::WaitsFor { facts }.into())
 }
 
-fn each_once(texts: impl Iterator<Item = String>) -> Vec<String> {
-    let mut once: Vec<String> = Vec::new();
-    for text in texts {
-        if !once.contains(&text) {
-            once.push(text);
+fn each_once<T: PartialEq>(all: impl Iterator<Item = T>) -> Vec<T> {
+    let mut once: Vec<T> = Vec::new();
+    for one in all {
+        if !once.contains(&one) {
+            once.push(one);
         }
     }
     once

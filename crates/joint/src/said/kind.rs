@@ -1,6 +1,6 @@
 //! Kind: the kinds of joints, and of the parts of which a leg takes one.
 
-use crate::form::file_words;
+use crate::file_words::file_words;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 

@@ -15,8 +15,12 @@ mod duty;
 mod edge;
 mod fault;
 mod fit;
+mod form;
 mod heat;
 mod hold;
+mod job;
+mod job_kind;
+mod job_whole;
 mod kind;
 mod kit;
 mod language;
@@ -62,10 +66,21 @@ pub use fit::{
     AdapterSaid, BodySaid, BusSaid, CleaningSaid, ConnectorAt, ConnectorSaid, EdgeAt,
     ElectrodeSaid, FitSaid, LayerSaid, LevelSaid, OrderSaid, SharedSaid, Taken,
 };
+pub use form::{
+    AboutField, CsvHint, CsvSaid, Expected, FieldSaid, FormHint, FormSaid, FormatOf, Holds,
+    MeasureOf, TextSaid, ValueSaid,
+};
 pub use heat::{
     HeatAsk, HeatCannot, HeatLacks, HeatLayer, HeatPlace, HeatSaid, LoadCannot, Stated,
 };
 pub use hold::{ConnectorOf, HoldSaid};
+pub use job::{JobSaid, NameHint, NameSaid, RowHint, RowSaid};
+pub use job_kind::{
+    CableHint, CableSaid, HeadHint, HeadSaid, JobKindSaid, RunHint, RunSaid, SizeUnit,
+};
+pub use job_whole::{
+    AroundHint, AroundSaid, JobDutyHint, JobDutySaid, JobWholeSaid, OwnerHint, OwnerSaid,
+};
 pub use kind::{BridgeMoment, EdgeAct, FieldDuty, JointKind, PartKind, ShieldPiece};
 pub use kit::{
     AgeSaid, Begun, ChoiceSaid, KitSaid, LotSaid, ParkSaid, Served, ServesFor, StoreDegc,
@@ -154,6 +169,10 @@ pub enum Said {
     CheckName(String),
     /// Questions.
     Ask(Box<AskSaid>),
+    /// Of how a file is written.
+    Form(Box<FormSaid>),
+    /// Of what contradicts itself in a job.
+    Job(Box<JobSaid>),
     /// Of the temperatures that the load brings.
     Heat(Box<HeatSaid>),
     /// Statements of a plan around its numbers.
@@ -274,6 +293,8 @@ groups! {
     Duty(DutySaid),
     Fault(FaultSaid),
     Fit(FitSaid),
+    Form(FormSaid),
+    Job(JobSaid),
     Cut(CutSaid),
     Heat(HeatSaid),
     Plan(PlanSaid),

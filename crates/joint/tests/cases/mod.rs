@@ -16,8 +16,8 @@ use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::limit::Ask;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::said::{AskSaid, Said, Wording};
-use jointwright_wording::Tongue;
 use jointwright_wording::plan;
+use jointwright_wording::{ComplaintText, Tongue};
 
 /// A job with the catalogue file beside it, where it has one.
 #[derive(Clone, Copy)]
@@ -148,10 +148,32 @@ pub fn plan_of(order: &Order, what: &str) -> Plan {
     plan(&accepted(judge(order), what))
 }
 
+/// A complaint as a line in English.
+pub trait Line {
+    fn line(&self) -> String;
+}
+
+impl Line for Complaint {
+    fn line(&self) -> String {
+        Tongue::english(Words::Us).complaint(self).to_string()
+    }
+}
+
+impl Line for ComplaintText {
+    fn line(&self) -> String {
+        self.to_string()
+    }
+}
+
 /// Complaints, one per line.
-pub fn lines(complaints: &[Complaint]) -> String {
-    let lines: Vec<String> = complaints.iter().map(ToString::to_string).collect();
+pub fn lines<L: Line>(complaints: &[L]) -> String {
+    let lines: Vec<String> = complaints.iter().map(Line::line).collect();
     lines.join("\n")
+}
+
+/// Complaints in English, in the order in which a crew reads them.
+pub fn texts(complaints: &[Complaint]) -> Vec<ComplaintText> {
+    Tongue::english(Words::Us).complaints(complaints)
 }
 
 /// Message in English; empty if there is none.

@@ -2,7 +2,7 @@
 
 mod weakest;
 
-use crate::cases::{accepted, named, plan_of, read};
+use crate::cases::{accepted, named, plan_of, read, texts};
 use jointwright_joint::cable::Metal;
 use jointwright_joint::fault::{Fault, melts_degc, shield_area_mm2};
 use jointwright_joint::plan::Plan;
@@ -261,7 +261,7 @@ fn a_current_without_its_time_is_a_complaint() {
             .into_iter()
             .map(|(path, text)| (path, text.replacen(from, to, 1)))
             .collect();
-        let complaints = read(case.job, &catalogues).err().unwrap_or_default();
+        let complaints = texts(&read(case.job, &catalogues).err().unwrap_or_default());
         assert!(
             complaints.iter().any(|c| c.message.contains(says)),
             "{says}: {complaints:?}"

@@ -12,6 +12,7 @@ mod promises;
 pub(crate) mod random;
 pub mod structure;
 
+use crate::cases::texts;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::{job, judge, plan};
@@ -87,7 +88,10 @@ pub(crate) fn complaints(job_text: &str) -> Vec<String> {
 /// Complaints about a job and a catalogue, as `path:line:column message`; empty if there is a plan.
 pub(crate) fn complaints_with(job_text: &str, catalogue_text: &str) -> Vec<String> {
     match run(job_text.as_bytes(), catalogue_text.as_bytes()) {
-        Ok(Came::Refused(complaints)) => complaints.iter().map(ToString::to_string).collect(),
+        Ok(Came::Refused(complaints)) => {
+            let texts = texts(&complaints);
+            texts.iter().map(ToString::to_string).collect()
+        }
         Ok(Came::Planned(_)) => Vec::new(),
         Err(broken) => panic!("{broken}"),
     }

@@ -1,12 +1,15 @@
 //! Promises that every complaint and every plan keeps, whatever was read.
 
 use super::structure::differences;
+use jointwright_joint::cable::Words;
 use jointwright_joint::cutback::Cut;
 use jointwright_joint::form::Complaint;
 use jointwright_joint::judge::{Judged, worst};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{self, CutDoc, Plan};
+use jointwright_joint::said::Language;
 use jointwright_units::{Length, Station, Window};
+use jointwright_wording::Tongue;
 use serde_json::Value;
 use std::sync::LazyLock;
 
@@ -27,11 +30,18 @@ pub(super) fn of_complaints(
     hold(!complaints.is_empty(), || {
         "refused without a complaint".to_owned()
     })?;
-    for complaint in complaints {
-        hold(!complaint.message.trim().is_empty(), || {
+    let tongues = Language::ALL.map(|language| Tongue {
+        language,
+        words: Words::Us,
+    });
+    let each = complaints.iter();
+    let each = each.flat_map(|complaint| tongues.map(|tongue| (tongue, complaint)));
+    for (tongue, complaint) in each {
+        let text = tongue.complaint(complaint);
+        hold(!text.message.trim().is_empty(), || {
             format!("a complaint without words: {complaint:?}")
         })?;
-        hold(!complaint.to_string().chars().any(char::is_control), || {
+        hold(!text.to_string().chars().any(char::is_control), || {
             format!("a complaint with control characters: {complaint:?}")
         })?;
         let Some((_, bytes)) = texts.iter().find(|(name, _)| *name == complaint.path) else {
@@ -184,7 +194,7 @@ mod tests {
     #[track_caller]
     fn check_complaint(change: fn(&mut Complaint), is_kept: bool) {
         let texts: [(&str, &[u8]); 1] = [("f", b"ab\ncd")];
-        let mut complaint = Source::new("f", "ab\ncd".to_owned()).complaint(3, "x".to_owned(), "");
+        let mut complaint = Source::new("f", "ab\ncd".to_owned()).complaint(3, "x", "");
         change(&mut complaint);
         assert_eq!(of_complaints(&[complaint], &texts).is_ok(), is_kept);
     }
@@ -196,8 +206,7 @@ mod tests {
         check_complaint(|c| c.line = 3, false);
         check_complaint(|c| c.column = 0, false);
         check_complaint(|c| c.column = 4, false);
-        check_complaint(|c| c.message = " ".to_owned(), false);
-        check_complaint(|c| c.hint = "a\nb".to_owned(), false);
+        check_complaint(|c| c.message = " ".into(), false);
         check_complaint(|c| c.path = "g".to_owned(), false);
         assert!(of_complaints(&[], &[]).is_err());
     }

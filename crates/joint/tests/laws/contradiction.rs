@@ -1,11 +1,11 @@
 //! Two rows that put one plane at two places are refused, with both ways, both values and the place of a row.
 
-use crate::cases::{Case, lines, named, read};
-use jointwright_joint::form::Complaint;
+use crate::cases::{Case, lines, named, read, texts};
 use jointwright_joint::judge::judge_unsolved as judge;
+use jointwright_wording::ComplaintText;
 
 /// The straight case with a distance of the owner for the screen edge, which table 2 puts at 4 13/16 in = 122.2375 mm.
-fn complaints(distance: &str) -> Vec<Complaint> {
+fn complaints(distance: &str) -> Vec<ComplaintText> {
     let case: Case = named("straight-wires-growth-measured");
     let link = format!(
         "owner_link = [{{ leg = \"A\", from = \"conductor-end\", to = \"insulation-screen-edge\", distance = \"{distance}\", by = \"Ines Calloway\", date = 2026-03-02 }}]\n"
@@ -15,19 +15,20 @@ fn complaints(distance: &str) -> Vec<Complaint> {
         .replacen("\n[job]\n", &format!("\n{link}\n[job]\n"), 1);
     assert_ne!(job, case.job);
     let order = crate::cases::accepted(read(&job, &case.catalogues()), distance);
-    judge(&order).err().unwrap_or_default()
+    texts(&judge(&order).err().unwrap_or_default())
 }
 
 #[track_caller]
 fn check(distance: &str, value: &str) {
     let complaints = complaints(distance);
     assert!(!complaints.is_empty(), "{distance} is accepted");
-    let Complaint {
+    let ComplaintText {
         path,
         line,
         column,
         message,
         hint,
+        ..
     } = &complaints[0];
     for part in [
         "leg A",

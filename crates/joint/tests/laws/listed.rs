@@ -2,7 +2,7 @@
 
 use super::deleted_line::helped;
 use super::toml_text::{rows, text, tree};
-use crate::cases::{accepted, lines, named, plan_of};
+use crate::cases::{Line, accepted, lines, named, plan_of, texts};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{List, Order, list_names, read_order_from};
@@ -108,7 +108,7 @@ fn about(readings: &str) -> Vec<String> {
     job.insert("readings_csv".to_owned(), Value::from("readings.csv"));
     match read(&text(&job, None), &[("readings_csv", readings)]) {
         Ok(_) => Vec::new(),
-        Err(complaints) => complaints.iter().map(ToString::to_string).collect(),
+        Err(complaints) => complaints.iter().map(Line::line).collect(),
     }
 }
 
@@ -167,7 +167,8 @@ fn a_job_whose_file_of_rows_is_not_at_hand_is_refused_where_it_names_it() {
         given.remove(gone);
         let complaints = read(&job, &given).expect_err("a file is not there");
         assert_eq!(complaints.len(), 1, "{}", lines(&complaints));
-        assert!(complaints[0].message.contains(name), "{}", complaints[0]);
+        let said = lines(&complaints);
+        assert!(said.contains(name), "{said}");
         let line = job.lines().nth(complaints[0].line - 1).expect("a line");
         assert!(line.contains(name), "{line}");
     }
@@ -334,7 +335,7 @@ fn a_byte_that_is_not_utf8_is_refused_at_its_place() {
     ]
     .concat();
     let complaint = Source::from_csv_bytes("readings.csv", &bytes).expect_err("no text");
-    let said = complaint.to_string();
+    let said = complaint.line();
     assert!(said.starts_with("readings.csv:2:32 "), "{said}");
     assert!(said.contains("plain UTF-8 CSV"), "{said}");
 }
@@ -356,7 +357,8 @@ fn a_row_that_stands_in_the_job_and_in_the_file_is_refused() {
             panic!("{}", lines(&complaints));
         };
         let says = format!("This {table} stands in the job too, at job.toml:");
-        assert!(complaint.message.starts_with(&says), "{complaint}");
+        let said = texts(std::slice::from_ref(complaint)).remove(0).message;
+        assert!(said.starts_with(&says), "{said}");
         assert_eq!((complaint.path.as_str(), complaint.line), (name, 2));
         // The twin: another row beside the job's rows is one row more.
         let other = one.replacen("A,", "B,", 1);
@@ -372,7 +374,7 @@ fn where_a_lot_lay_is_written_in_the_job() {
     let lots = "leg,phase,part,lot,stay\nA,1,connector,K,x\n";
     let complaints = read(&job, &[("lots_csv", lots)]).expect_err("stays");
     assert_eq!((complaints[0].line, complaints[0].column), (1, 20));
-    assert!(complaints[0].message.contains("a cell cannot hold it"));
+    assert!(lines(&complaints).contains("a cell cannot hold it"));
 }
 
 #[test]

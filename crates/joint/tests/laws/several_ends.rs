@@ -1,8 +1,9 @@
 //! A row that names several legs or phases counts once for each, and is refused if it states a reading, a count or a test made once.
 
-use crate::cases::{accepted, lines, named, plan_of, read};
-use jointwright_joint::form::{Complaint, json_schema};
+use crate::cases::{accepted, lines, named, plan_of, read, texts};
+use jointwright_joint::form::json_schema;
 use jointwright_joint::job::JOB;
+use jointwright_wording::ComplaintText;
 
 const LARKSPUR: &str = "larkspur-three-way";
 const SURFACE: &str = r#"  { leg = ["A", "B", "C"], phase = [1, 2, 3], jacket = "smooth", by = "Tomas Brandt" },
@@ -32,9 +33,9 @@ fn document(job: &str) -> String {
 /// Checks for one complaint, on these words of the job, that says so.
 #[track_caller]
 fn refused(job: &str, at: &str, says: &str) {
-    let complaints: Vec<Complaint> = match read(job, &named(LARKSPUR).catalogues()) {
+    let complaints: Vec<ComplaintText> = match read(job, &named(LARKSPUR).catalogues()) {
         Ok(_) => Vec::new(),
-        Err(complaints) => complaints,
+        Err(complaints) => texts(&complaints),
     };
     let [complaint] = complaints.as_slice() else {
         panic!("{at}: {}", lines(&complaints));

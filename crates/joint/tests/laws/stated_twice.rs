@@ -1,8 +1,8 @@
 //! A contradiction in a job, or a zero that cannot be zero, is refused at its line.
 
-use crate::cases::{lines, named, read};
+use crate::cases::{lines, named, read, texts};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
-use jointwright_joint::form::Complaint;
+use jointwright_wording::ComplaintText;
 
 const LARKSPUR: &str = "larkspur-three-way";
 
@@ -13,12 +13,12 @@ fn edited(text: &str, edits: &[(&str, &str)]) -> String {
     })
 }
 
-fn refused(of_job: &[(&str, &str)], of_rows: &[(&str, &str)]) -> Vec<Complaint> {
+fn refused(of_job: &[(&str, &str)], of_rows: &[(&str, &str)]) -> Vec<ComplaintText> {
     let job = edited(named(LARKSPUR).job, of_job);
     let rows = edited(DEMONSTRATION_TEXT, of_rows);
     match read(&job, &[(DEMONSTRATION.to_owned(), rows)]) {
         Ok(_) => Vec::new(),
-        Err(complaints) => complaints,
+        Err(complaints) => texts(&complaints),
     }
 }
 

@@ -1,6 +1,6 @@
 //! Run refused: an input of a run of cable that nobody computes does not stand beside a pass.
 
-use crate::cases::read;
+use crate::cases::{lines, read};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 
 const RUN: &str = include_str!("../../../../examples/millbrook-cable-run/job.toml");
@@ -15,8 +15,7 @@ fn complaints(edits: &[(&str, &str)]) -> String {
     }
     let catalogues = [(DEMONSTRATION.to_owned(), DEMONSTRATION_TEXT.to_owned())];
     let refused = read(&job, &catalogues).err().unwrap_or_default();
-    let lines: Vec<String> = refused.iter().map(ToString::to_string).collect();
-    lines.join("\n")
+    lines(&refused)
 }
 
 #[test]

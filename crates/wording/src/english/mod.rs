@@ -10,8 +10,12 @@ mod duty;
 mod edge;
 mod fault;
 mod fit;
+mod form;
 mod heat;
 mod hold;
+mod job;
+mod job_kind;
+mod job_whole;
 mod kit;
 mod letter;
 mod limit;
@@ -69,6 +73,8 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Cut(said) => cut::say(tongue, said),
         Said::Whose(of) => cut::whose(of),
         Said::Limit(said) => limit::say(tongue, said),
+        Said::Form(said) => form::say(said),
+        Said::Job(said) => job::say(tongue, said),
         Said::Fit(said) => fit::say(tongue, said),
         Said::Duty(said) => duty::say(tongue, said),
         Said::Section(said) => section::say(said),

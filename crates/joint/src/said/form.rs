@@ -1,0 +1,317 @@
+//! What is said of a file that cannot be read as it is written: its text, its fields, their values.
+//!
+//! Why its own room: a crew meets it while it types readings, so it is said in the language of the job.
+#![expect(missing_docs, reason = "the name of a message says what is said")]
+
+use super::Said;
+use jointwright_units::{LengthError, QuantityError};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// What is wrong with how a file is written.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FormSaid {
+    Text(TextSaid),
+    Field(FieldSaid),
+    Value(ValueSaid),
+    Hint(FormHint),
+    Csv(CsvSaid),
+    CsvHint(CsvHint),
+}
+
+/// Format of a file.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FormatOf {
+    /// A job or a catalogue.
+    Toml,
+    /// A list of rows.
+    Csv,
+}
+
+/// Of the text of a file, before any field of it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum TextSaid {
+    TooLarge {
+        n_bytes: usize,
+        greatest: usize,
+        of: FormatOf,
+    },
+    HardlyMeant {
+        of: FormatOf,
+    },
+    NotUtf8 {
+        byte: String,
+        of: FormatOf,
+    },
+    SaveAsUtf8 {
+        of: FormatOf,
+    },
+    Empty {
+        of: FormatOf,
+    },
+    WhatToWrite {
+        of: FormatOf,
+    },
+    /// The reader of TOML says why in English.
+    NotToml {
+        why: String,
+    },
+    LookAtTheLine,
+}
+
+/// Of fields that are missing, or that the format does not know.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FieldSaid {
+    Missing {
+        path: String,
+        field: String,
+        expected: Expected,
+    },
+    Unknown {
+        name: String,
+        path: String,
+    },
+    DidYouMean {
+        field: String,
+    },
+    Known {
+        fields: Vec<String>,
+    },
+    Add(AboutField),
+    FillIn(AboutField),
+    AddColumn(AboutField),
+}
+
+/// A field, and what the format says of it in English.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct AboutField {
+    /// Table that it belongs to.
+    pub heading: String,
+    /// Its key.
+    pub field: String,
+    /// What it is, as the schema has it.
+    pub about: String,
+}
+
+/// What may stand in a field.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Expected {
+    Text,
+    ShortName,
+    CutLength,
+    Distance,
+    Diameter,
+    Quantity { example: String },
+    Number { least: f64, greatest: f64 },
+    WholeNumber { least: i64, greatest: i64 },
+    Flag,
+    OneOf { words: Vec<String> },
+    Date,
+    Table { table: String },
+    Tables { table: String },
+    List(Box<Expected>),
+    OneOrSeveral(Box<Expected>),
+    MoreThanNothing(Box<Expected>),
+}
+
+/// Kind of value that a file holds.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum Holds {
+    Text,
+    BareWholeNumber,
+    BareNumber,
+    Flag,
+    DateOrTime,
+    List,
+    Table,
+}
+
+/// Quantity that a field takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum MeasureOf {
+    Voltage,
+    Current,
+    Time,
+    Temperature,
+    Area,
+    Frequency,
+    Resistance,
+    Torque,
+}
+
+/// Of a value that its field does not take.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum ValueSaid {
+    IsEmptyList {
+        path: String,
+        expected: Expected,
+    },
+    NamesTheSameTwice {
+        path: String,
+    },
+    HoldsAList {
+        path: String,
+        expected: Expected,
+    },
+    IsNothing {
+        path: String,
+        expected: Expected,
+    },
+    Holds {
+        path: String,
+        what: Holds,
+        expected: Expected,
+    },
+    /// A number or a date that is written without quotes.
+    Is {
+        path: String,
+        found: String,
+        expected: Expected,
+    },
+    IsText {
+        path: String,
+        text: String,
+        expected: Expected,
+    },
+    IsTheText {
+        path: String,
+        text: String,
+        expected: Expected,
+    },
+    IsEmptyText {
+        path: String,
+        expected: Expected,
+    },
+    BreaksALine {
+        path: String,
+        expected: Expected,
+    },
+    IsNoLength {
+        path: String,
+        text: String,
+        error: LengthError,
+        expected: Expected,
+    },
+    IsNoQuantity {
+        path: String,
+        text: String,
+        measure: MeasureOf,
+        error: QuantityError,
+        expected: Expected,
+    },
+}
+
+/// What to do about a value.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum FormHint {
+    NameOne,
+    CountsOnceForEach,
+    OneEndAlone,
+    WriteWhatItIs,
+    PutQuotes,
+    TakeBracketsAway,
+    TakeQuotesAway,
+    LettersAndDigits,
+    DateWithoutQuotes,
+    CannotBeNegative,
+    FillItIn,
+    OnOneLine,
+    WireGauge {
+        gauge: i32,
+        mil: String,
+    },
+    DidYouMean {
+        words: Vec<String>,
+    },
+    Length(LengthError),
+    Quantity {
+        measure: MeasureOf,
+        error: QuantityError,
+    },
+}
+
+/// Of a file of rows.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum CsvSaid {
+    TooManyRows {
+        most: usize,
+    },
+    SemicolonsBetween,
+    TabsBetween,
+    TooManyColumns {
+        n: usize,
+        most: usize,
+    },
+    NoColumn {
+        field: String,
+        row: String,
+    },
+    CannotHold {
+        field: String,
+        expected: Expected,
+    },
+    TwoColumns {
+        field: String,
+    },
+    CellBreaksALine,
+    NoColumnName {
+        text: String,
+    },
+    RowHasNo {
+        row: String,
+        field: String,
+        expected: Expected,
+    },
+    NotAtHand {
+        file: String,
+        field: String,
+    },
+    StandsInJob {
+        row: String,
+        place: String,
+    },
+}
+
+/// What to do about a file of rows.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum CsvHint {
+    HardlyMeant,
+    SaveWithCommas,
+    WriteInJob { row: String },
+    TakeOneColumnOut,
+    CloseTheQuote,
+    CommaEndsCell,
+    WriteRowsInJob,
+    TakeOneRowOut,
+}
+
+/// A group of messages on the form of a file is a message.
+macro_rules! of_form {
+    ($($variant:ident($messages:ident),)*) => {
+        $(impl From<$messages> for Said {
+            fn from(said: $messages) -> Said {
+                FormSaid::$variant(said).into()
+            }
+        })*
+    };
+}
+
+of_form! {
+    Text(TextSaid),
+    Field(FieldSaid),
+    Value(ValueSaid),
+    Hint(FormHint),
+    Csv(CsvSaid),
+    CsvHint(CsvHint),
+}
