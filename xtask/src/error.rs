@@ -46,14 +46,16 @@ pub enum ChoreError {
         /// File that has it.
         path: String,
     },
-    /// Two files claim one slug.
-    #[error("slug `{slug}` stands in two files, `{first}` and `{second}`; rename the younger one")]
+    /// Two rows claim one slug.
+    #[error(
+        "slug `{slug}` stands in two rows of the table of checks, of `{first}` and `{second}`; rename the younger one"
+    )]
     SlugTwice {
         /// The slug.
         slug: String,
-        /// First file.
+        /// File of the first.
         first: String,
-        /// Second file.
+        /// File of the second.
         second: String,
     },
     /// A program could not be started.

@@ -100,7 +100,10 @@ mod tests {
     #[test]
     fn the_page_names_what_stands_in_the_tree() {
         let tree = Tree::of(&[
-            ("crates/joint/src/checks/park_room.rs", ""),
+            (
+                crate::slugs::TABLE,
+                "    park_room, Joint, Nothing, Nothing, Along;\n",
+            ),
             ("examples/vault/job.toml", ""),
             ("docs/howto/add-a-check.md", "# Add a check"),
         ]);

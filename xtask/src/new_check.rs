@@ -1,4 +1,4 @@
-//! New check: the file of a check in the agreed form, and the work that remains.
+//! New check: the file of a check in the agreed form, its row in the table of checks, its `mod` line, and what else it needs.
 //!
 //! Invariant: an existing file is never overwritten, and a slug that is taken is refused.
 
@@ -10,13 +10,13 @@ use crate::slugs;
 use crate::tree::Tree;
 use crate::wrap;
 
-/// First content of the file; `{slug}` is replaced.
+/// First content of the file.
 const TEMPLATE: &str = include_str!("new_check_template.txt");
 
 /// Work that remains to be done by hand.
 const STEPS: &[&str] = &[
-    "add `mod {slug};` and `{slug}::CHECK` to the lists in crates/joint/src/checks/mod.rs, in order of name",
-    "add its line to TABLE in crates/joint/src/limit/check_table.rs: what it rests on, and what an owner may limit of it",
+    "correct its row in crates/joint/src/limit/check_table.rs: how often it is asked, what it rests on, what an owner may limit of it, how its lengths lie",
+    "write its question in crates/wording/src/english/check.rs and spanish/check.rs",
     "write the question, formula, symbols, assumptions and source at the top of the file",
     "add the source to REFERENCES.bib; a limit from memory also gets its row in data/limit/",
     "write the tests: passes, fails, exactly at the limit, each missing input, monotone in the driving quantity",
@@ -26,10 +26,16 @@ const STEPS: &[&str] = &[
     "read docs/howto/add-a-check.md before you ask for review",
 ];
 
-/// Makes `crates/joint/src/checks/<slug>.rs` below `root` and prints what to add.
+/// Row of a new check.
+const ROW: &str = "            {slug}, End, Nothing, Nothing, Along;";
+
+/// File with the `mod` lines of the checks.
+const MODULES: &str = "crates/joint/src/checks/mod.rs";
+
+/// Makes `crates/joint/src/checks/<slug>.rs` below `root`, adds its row and its `mod` line, and prints the work that remains.
 ///
 /// # Errors
-/// If the slug is not of the agreed form or taken, or the file cannot be written.
+/// If the slug is not of the agreed form or taken, or a file cannot be written.
 pub fn make(root: &Path, tree: &Tree, slug: &str, out: &mut impl Write) -> Result<(), ChoreError> {
     slugs::require_form(slug)?;
     if let Some(path) = slugs::all(tree)?.get(slug) {
@@ -47,8 +53,16 @@ pub fn make(root: &Path, tree: &Tree, slug: &str, out: &mut impl Write) -> Resul
     if let Some(folder) = file.parent() {
         std::fs::create_dir_all(folder).map_err(unwritable)?;
     }
-    std::fs::write(&file, TEMPLATE.replace("{slug}", slug)).map_err(unwritable)?;
+    std::fs::write(&file, TEMPLATE).map_err(unwritable)?;
     writeln!(out, "wrote {path}")?;
+    let row = ROW.replace("{slug}", slug);
+    add_line(root, tree, slugs::TABLE, &row, slugs::slug_of_row)?;
+    add_line(root, tree, MODULES, &format!("mod {slug};"), slug_of_module)?;
+    writeln!(
+        out,
+        "added its row in {} and its line in {MODULES}",
+        slugs::TABLE
+    )?;
     writeln!(out, "next:")?;
     for (index, step) in STEPS.iter().enumerate() {
         let lead = format!("  {}. ", index + 1);
@@ -61,6 +75,37 @@ pub fn make(root: &Path, tree: &Tree, slug: &str, out: &mut impl Write) -> Resul
     Ok(())
 }
 
+/// Adds a line to a file before the first line of a slug that comes after it, else after the last one.
+fn add_line(
+    root: &Path,
+    tree: &Tree,
+    path: &str,
+    line: &str,
+    slug_of: fn(&str) -> Option<&str>,
+) -> Result<(), ChoreError> {
+    let mut lines: Vec<&str> = tree.text(path).unwrap_or_default().lines().collect();
+    let comes_after = |other: &&str| slug_of(other) > slug_of(line);
+    let last = lines.iter().rposition(|other| slug_of(other).is_some());
+    let place = lines.iter().position(|other| comes_after(&other));
+    let place = place.or(last.map(|index| index + 1)).unwrap_or(lines.len());
+    lines.insert(place, line);
+    let file = root.join(path);
+    let unwritable = |source| ChoreError::Write {
+        path: file.clone(),
+        source,
+    };
+    if let Some(folder) = file.parent() {
+        std::fs::create_dir_all(folder).map_err(unwritable)?;
+    }
+    std::fs::write(&file, lines.join("\n") + "\n").map_err(unwritable)
+}
+
+/// The slug of a `mod` line; a file whose name is one word is no check.
+fn slug_of_module(line: &str) -> Option<&str> {
+    let name = line.strip_prefix("mod ")?.strip_suffix(';')?;
+    name.contains('_').then_some(name)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -69,19 +114,29 @@ mod tests {
     fn the_file_is_made_once_and_never_overwritten() {
         let root = crate::scratch::folder("new-check");
         let mut page = Vec::new();
-        make(&root, &Tree::of(&[]), "bore_range", &mut page).expect("a free slug is made");
+        let stands = Tree::of(&[
+            (
+                MODULES,
+                "mod list;\n\nmod bend_radius;\nmod park_room;\n\nuse list::X;\n",
+            ),
+            (
+                slugs::TABLE,
+                "{\n    bend_radius, Leg, Nothing, Nothing, Along;\n}\n",
+            ),
+        ]);
+        make(&root, &stands, "bore_range", &mut page).expect("a free slug is made");
         let made = std::fs::read_to_string(root.join("crates/joint/src/checks/bore_range.rs"))
             .expect("it stands");
-        assert!(
-            made.contains("bore_range") && !made.contains("{slug}"),
-            "{made}"
-        );
+        assert!(made.contains("slug(module_path!())"), "{made}");
         let page = String::from_utf8(page).expect("the page is text");
         assert!(
-            page.contains("`mod bore_range;`")
-                && page.lines().all(|line| line.chars().count() <= 80),
+            page.contains("added its row") && page.lines().all(|line| line.chars().count() <= 80),
             "{page}"
         );
+        let text = |path| std::fs::read_to_string(root.join(path)).expect("it stands");
+        assert!(text(MODULES).contains("mod bend_radius;\nmod bore_range;\nmod park_room;\n"));
+        let rows = "Along;\n            bore_range, End, Nothing, Nothing, Along;\n}\n";
+        assert!(text(slugs::TABLE).ends_with(rows), "{}", text(slugs::TABLE));
         let tree = Tree::read(&root).expect("the scratch tree can be read");
         let again = make(&root, &tree, "bore_range", &mut Vec::new());
         assert!(
@@ -96,7 +151,6 @@ mod tests {
     #[test]
     fn the_template_keeps_the_rules_of_the_house() {
         let path = "crates/joint/src/checks/bore_range.rs";
-        let text = TEMPLATE.replace("{slug}", "bore_range");
-        crate::tidy::check(crate::tidy::words::judge, &[(path, &text)], &[]);
+        crate::tidy::check(crate::tidy::words::judge, &[(path, TEMPLATE)], &[]);
     }
 }

@@ -1,6 +1,6 @@
 //! Slugs: the names of the checks, which never change.
 //!
-//! Invariant: a slug is a file stem in `crates/joint/src/checks/` and occurs once.
+//! Invariant: a slug is a row of the table of checks and stands once; a check that is no row of a family has a file of its name.
 
 use std::collections::BTreeMap;
 
@@ -10,33 +10,37 @@ use crate::tree::Tree;
 /// Folder of the checks.
 pub const FOLDER: &str = "crates/joint/src/checks";
 
-/// Every slug with the path of its file.
+/// The table of checks.
+pub const TABLE: &str = "crates/joint/src/limit/check_table.rs";
+
+/// Every slug with the path of its file: its own, or the table's where it is a row of a family.
 ///
 /// # Errors
-/// If a slug occurs twice (letters compared without regard to case) or is not of the agreed form.
+/// If a slug occurs twice or is not of the agreed form.
 pub fn all(tree: &Tree) -> Result<BTreeMap<String, String>, ChoreError> {
     let mut slugs: BTreeMap<String, String> = BTreeMap::new();
-    let mut stems = Vec::new();
-    for name in tree.names_in(FOLDER) {
-        let stem = name.strip_suffix(".rs").unwrap_or(name);
-        let is_check = name.ends_with(".rs") || tree.holds(&format!("{FOLDER}/{name}/mod.rs"));
-        if !is_check || stem == "mod" || crate::rust_text::is_test_file(name) {
-            continue;
-        }
-        let slug = stem.to_lowercase();
-        let path = format!("{FOLDER}/{name}");
-        if let Some(first) = slugs.get(&slug) {
+    let text = tree.text(TABLE).unwrap_or_default();
+    for slug in text.lines().filter_map(slug_of_row) {
+        require_form(slug)?;
+        let own = format!("{FOLDER}/{slug}.rs");
+        let path = if tree.holds(&own) { &own } else { TABLE };
+        if let Some(first) = slugs.insert(slug.to_owned(), path.to_owned()) {
             return Err(ChoreError::SlugTwice {
-                slug,
-                first: first.clone(),
-                second: path,
+                slug: slug.to_owned(),
+                first,
+                second: path.to_owned(),
             });
         }
-        slugs.insert(slug, path);
-        stems.push(stem);
     }
-    stems.into_iter().try_for_each(require_form)?;
     Ok(slugs)
+}
+
+/// The slug of a row of the table; `None` if the line is no row: `<slug>, Joint | Leg | End, …;`.
+pub fn slug_of_row(line: &str) -> Option<&str> {
+    let (slug, rest) = line.trim().split_once(", ")?;
+    let (asked, _) = rest.split_once(", ")?;
+    let is_row = ["Joint", "Leg", "End"].contains(&asked) && line.ends_with(';');
+    is_row.then_some(slug)
 }
 
 /// Refuses a slug that is not `<where>_<quantity>`.
@@ -65,46 +69,41 @@ pub fn require_form(slug: &str) -> Result<(), ChoreError> {
 mod tests {
     use super::*;
 
+    const ROWS: &str = "macro_rules! check_list {\n    park_room, Joint, Nothing, Nothing, Along;\n    bore_range, End, Field, Nothing, Across, ranges(Bore);\n}\n";
+
     #[track_caller]
-    fn check(names: &[&str], expected: Result<&[&str], &str>) {
-        let files: Vec<(String, &str)> = names
-            .iter()
-            .map(|name| (format!("{FOLDER}/{name}"), ""))
-            .collect();
-        let files: Vec<(&str, &str)> = files
-            .iter()
-            .map(|(path, text)| (path.as_str(), *text))
-            .collect();
-        match (all(&Tree::of(&files)), expected) {
-            (Ok(found), Ok(slugs)) => assert_eq!(found.keys().collect::<Vec<_>>(), slugs),
+    fn check(rows: &str, expected: Result<&[(&str, &str)], &str>) {
+        let tree = Tree::of(&[(TABLE, rows), ("crates/joint/src/checks/park_room.rs", "")]);
+        match (all(&tree), expected) {
+            (Ok(found), Ok(slugs)) => {
+                let found: Vec<(&str, &str)> = found
+                    .iter()
+                    .map(|(slug, path)| (slug.as_str(), path.as_str()))
+                    .collect();
+                assert_eq!(found, slugs);
+            }
             (Err(error), Err(words)) => assert!(error.to_string().contains(words), "{error}"),
             (found, expected) => panic!("found {found:?}, expected {expected:?}"),
         }
     }
 
     #[test]
-    fn slugs_are_the_file_stems_in_order() {
-        check(
-            &[
-                "mod.rs",
-                "park_room.rs",
-                "bore_range.rs",
-                "seal_overlap/mod.rs",
-            ],
-            Ok(&["bore_range", "park_room", "seal_overlap"]),
-        );
+    fn slugs_are_the_rows_of_the_table_in_order_of_name() {
+        let own = "crates/joint/src/checks/park_room.rs";
+        check(ROWS, Ok(&[("bore_range", TABLE), ("park_room", own)]));
     }
 
     #[test]
-    fn one_slug_in_two_files_is_refused() {
-        check(&["park_room.rs", "park_room/mod.rs"], Err("two files"));
-        check(&["park_room.rs", "Park_Room.rs"], Err("two files"));
+    fn one_slug_in_two_rows_is_refused() {
+        let twice = format!("{ROWS}{ROWS}");
+        check(&twice, Err("two rows"));
     }
 
     #[test]
     fn a_slug_needs_a_place_and_a_quantity() {
-        check(&["range.rs"], Err("<where>_<quantity>"));
-        check(&["Bore_range.rs"], Err("<where>_<quantity>"));
-        check(&["bore__range.rs"], Err("<where>_<quantity>"));
+        for slug in ["range", "Bore_range", "bore__range"] {
+            let row = format!("    {slug}, Leg, Nothing, Nothing, Along;\n");
+            check(&row, Err("<where>_<quantity>"));
+        }
     }
 }

@@ -7,7 +7,9 @@
 //! Not here: whether it fits (`checks`).
 
 use crate::cable::{Conductor, Layer};
-use crate::catalogue::{Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Seal, ShieldPart};
+use crate::catalogue::{
+    Adapter, Body, Catalogue, Connector, ConnectorEnd, Fits, Head, Seal, ShieldPart,
+};
 use crate::job::{Leg, PartNames};
 use crate::limit::Known;
 use crate::said::{ConnectorSaid, DiameterSaid};
@@ -59,6 +61,12 @@ impl<'c> Chosen<'c> {
                 .and_then(|id| catalogue.shield_part(id)),
             seal: names.seal.as_deref().and_then(|id| catalogue.seal(id)),
         }
+    }
+
+    /// The part whose bore sits on the insulation, with its ranges: the adapter where there is one, else the body.
+    pub fn on_insulation(&self) -> Option<(&'c Head, &'c [Fits])> {
+        let adapter = self.adapter.map(|a| (&a.head, a.fits.as_slice()));
+        adapter.or_else(|| self.body.map(|b| (&b.head, b.fits.as_slice())))
     }
 
     /// Connector with the end that takes this leg, where both are known.

@@ -124,12 +124,6 @@ pub fn worst(rulings: &[Ruling]) -> Outcome {
         .unwrap_or(Outcome::NotJudged)
 }
 
-/// Whether work stops: a ruling fails, or a ruling stops work and nobody with the authority has decided what it is.
-pub fn stops(rulings: &[Ruling]) -> bool {
-    let is_stop = |r: &Ruling| r.outcome == Outcome::Fail || (r.stops && r.closed_by.is_none());
-    rulings.iter().any(is_stop)
-}
-
 /// Passing ruling with the least margin in millimetres.
 pub fn governing(rulings: &[Ruling]) -> Option<&Ruling> {
     let lengths = rulings

@@ -36,6 +36,11 @@ impl Length {
         self.0 as f64 / 1.0e6
     }
 
+    /// Metres, for formulas of a textbook.
+    pub fn m(self) -> f64 {
+        self.mm() * 1e-3
+    }
+
     /// Absolute value.
     pub const fn abs(self) -> Length {
         Length(self.0.abs())

@@ -33,6 +33,11 @@ impl Station {
         self.0 as f64 / 2.0e6
     }
 
+    /// Metres, for formulas of a textbook.
+    pub fn m(self) -> f64 {
+        self.mm() * 1e-3
+    }
+
     /// The greatest length that does not exceed this station.
     pub fn floor(self) -> Length {
         Length::from_nm(self.0.div_euclid(2))

@@ -134,18 +134,18 @@ fn judge_use(
     Some(Complaint::at(path, used.line, found, cure))
 }
 
-/// Complaint if one check uses another: deleting a check's file must remove it everywhere.
+/// Complaint if one check uses another: deleting a check's file must remove it everywhere. A file whose name is one word is no check.
 fn judge_check(tree: &Tree, path: &str, own: &[String], used: &Use) -> Option<Complaint> {
     let (own_check, other) = (own.get(1)?, used.parts.get(1)?);
     let stands = |name: &str| {
         tree.holds(&format!("{JOINT}{CHECKS}/{name}.rs"))
             || tree.holds(&format!("{JOINT}{CHECKS}/{name}/mod.rs"))
     };
-    if own[0] != CHECKS || own_check == other || !stands(other) {
+    if own[0] != CHECKS || own_check == other || !other.contains('_') || !stands(other) {
         return None;
     }
     let found = format!("check `{own_check}` uses check `{other}`");
-    let cure = "put what both need into checks/mod.rs or an earlier room";
+    let cure = "put what both need into a file of its own in checks, or into an earlier room";
     Some(Complaint::at(path, used.line, found, cure))
 }
 
@@ -167,6 +167,7 @@ mod tests {
             ("crates/joint/src/cable/mod.rs", ""),
             ("crates/joint/src/checks/park_room.rs", ""),
             ("crates/joint/src/checks/seal_overlap.rs", ""),
+            ("crates/joint/src/checks/ranges.rs", ""),
         ];
         let mut files = vec![MAP, (path.as_str(), code)];
         files.extend(others.into_iter().filter(|(other, _)| *other != path));
@@ -254,7 +255,7 @@ mod tests {
         );
         check_code(
             "checks/park_room.rs",
-            "use super::{Check, Ruling};\nuse crate::fit::Fit;",
+            "use super::{Check, Ruling};\nuse super::ranges::Ranges;\nuse crate::fit::Fit;",
             &[],
         );
         check_code(

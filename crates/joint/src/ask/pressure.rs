@@ -72,14 +72,14 @@ impl<'a> Missing<'a> {
     fn seat(&self, part: &Part<'_>, phase: u8, survey: &EndSurvey) -> Vec<Ask> {
         let is_seal = part.kind == PartKind::Seal;
         let mut ranges = part.fits.iter().filter(|f| f.over == part.over);
-        let Some(fits) = ranges.find(|f| is_seal || f.at == "bore") else {
+        let Some(fits) = ranges.find(|f| is_seal || f.is_bore()) else {
             return vec![fact::RANGE.of(&part.head.id)];
         };
         let mut asks = self.diameter(phase, survey, fits);
         let Some(read) = survey.diameters.get(&fits.over) else {
             return asks;
         };
-        if fits.at == "bore" && !read.is_read_around {
+        if fits.is_bore() && !read.is_read_around {
             asks.push(self.reading(phase, fits.over));
         }
         let (least, greatest) = self.job.place.ambient_degc;
@@ -155,10 +155,7 @@ impl<'a> Missing<'a> {
         if hottest.is_none_or(|hottest| hottest < coldest) {
             asks.push(fact::CONDUCTOR_GREATEST.of(""));
         }
-        let fits = part
-            .fits
-            .iter()
-            .find(|f| f.at == "bore" && f.over == part.over);
+        let fits = Fits::bore_over(part.fits, part.over);
         let is_at = fits.is_some_and(|fits| fits.at_degc.is_some());
         let read = survey.diameters.get(&part.over);
         if !is_at && read.is_some_and(|read| read.degc.is_none()) {

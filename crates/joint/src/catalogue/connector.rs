@@ -165,9 +165,9 @@ impl Connector {
     /// Length of conductor for the comparison of its resistance, m: of the whole connector, or of one end if the ends differ.
     pub fn compared_length_m(&self, end: &ConnectorEnd) -> f64 {
         if self.has_unlike_ends() {
-            end.reach.mm() * 1e-3
+            end.reach.m()
         } else {
-            self.length.mm() * 1e-3
+            self.length.m()
         }
     }
 

@@ -23,6 +23,19 @@ pub struct Fits {
     pub ovality: Option<Length>,
 }
 
+impl Fits {
+    /// Whether it is a range of the bore.
+    pub fn is_bore(&self) -> bool {
+        self.at == "bore"
+    }
+
+    /// The range of the bore over a layer, among the ranges of a part.
+    pub fn bore_over(fits: &[Fits], layer: Layer) -> Option<&Fits> {
+        fits.iter()
+            .find(|fits| fits.is_bore() && fits.over == layer)
+    }
+}
+
 pub(super) const FITS: Shape = Shape {
     name: "fits",
     about: "A range over a named layer of the cable.",

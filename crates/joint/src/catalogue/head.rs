@@ -8,7 +8,7 @@ use super::word::{FROM_DATES, METALS, metal};
 use crate::cable::Metal;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Record, Shape, Span, Value};
-use crate::said::{Doubt, Paper};
+use crate::said::{Begun, Doubt, Paper};
 use crate::stage::{STAGE_NAMES, Stage};
 use jiff::civil::Date;
 
@@ -88,6 +88,17 @@ pub struct Shelf {
     pub from: String,
     /// Storage temperatures in degrees Celsius, where stated.
     pub store_degc: (Option<f64>, Option<f64>),
+}
+
+impl Shelf {
+    /// Event from which the age of a part is counted.
+    pub fn begun(&self) -> Begun {
+        if self.from == "expanded" {
+            Begun::Expanded
+        } else {
+            Begun::Made
+        }
+    }
 }
 
 /// A step of the part's instructions.

@@ -4,16 +4,13 @@
 //!
 //! Source: the instructions of both.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::said::{AdapterSaid, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "adapter_in_body",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(adapter), Some(body)) = (leg.chosen.adapter, leg.chosen.body) else {
         return Vec::new();
     };
@@ -24,7 +21,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Said::listed(body.adapters.iter().map(Said::from))
     };
     let named = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         subject.clone(),
         &adapter.head.id,
         permitted,
@@ -37,14 +34,14 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         };
         return vec![named.failing(why, AdapterSaid::UseNamed)];
     }
-    let bore = body.fits.iter().find(|f| f.at == "bore");
+    let bore = body.fits.iter().find(|f| f.is_bore());
     let Some(bore) = bore else {
         let row = body.head.id.clone();
-        let ruling = Ruling::not_judged(CHECK.slug, subject, AdapterSaid::NoBoreRange { row });
+        let ruling = Ruling::not_judged(CHECK, subject, AdapterSaid::NoBoreRange { row });
         return vec![named, ruling.asking(fact::RANGE.of(&body.head.id))];
     };
     let outside = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: AdapterSaid::OutsideIn {
             adapter: adapter.head.id.clone(),
             body: body.head.id.clone(),

@@ -2,17 +2,14 @@
 //!
 //! Source: the cable's papers, as entered in the job; no rule of thumb is used.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::said::BodySaid;
 use jointwright_units::Interval;
 
-pub(super) const CHECK: Check = Check {
-    slug: "bend_radius",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(radius), Some(least)) = (leg.leg.room.bend_radius, leg.leg.bend_radius_least) else {
         let why = if leg.leg.room.bend_radius.is_none() {
@@ -24,11 +21,11 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let racked = room.bend_radius.is_none().then(|| fact::BEND.of(id));
         let least = leg.leg.bend_radius_least.is_none();
         let least = least.then(|| fact::BEND_LEAST.of(id));
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return vec![ruling.asking_all(racked).asking_all(least)];
     };
     let question = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: BodySaid::BendingRadius {
             subject: subject.clone(),
         }

@@ -2,18 +2,15 @@
 //!
 //! Source: the parts' own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs, Listed, Rated};
+use super::{Inputs, LegInputs, Listed, Rated, slug};
 use crate::catalogue::{Body, Head};
 use crate::job::JointKind;
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{BodySaid, Served, ServesFor};
 
-pub(super) const CHECK: Check = Check {
-    slug: "body_class",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let highest_kv = inputs.order.job.system.highest_kv;
     let mut rulings = Vec::new();
     if let Some(adapter) = leg.chosen.adapter {
@@ -35,7 +32,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     ];
     rulings.extend(asked.into_iter().map(|(found, permitted, what)| {
         Listed {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject(),
             part: &body.head,
             what,
@@ -57,12 +54,12 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
     let id = &body.head.id;
     let Some(greatest) = body.legs else {
         let why = BodySaid::LegsNotSaid { row: id.clone() };
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
         return ruling.asking(fact::MOUTHS.of(id));
     };
     let source = Word::Instructions(body.head.source().into());
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         BodySaid::Legs { n_legs },
         BodySaid::LegInEveryMouth { greatest },
@@ -81,7 +78,7 @@ fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
 
 fn rated(leg: &LegInputs<'_>, part: &Head, rated_kv: f64, highest_kv: f64) -> Ruling {
     Rated {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         part,
         rated_kv,

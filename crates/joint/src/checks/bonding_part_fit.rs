@@ -2,17 +2,14 @@
 //!
 //! Source: the instructions of the shield part and of the body.
 
-use super::{Check, Inputs, Judge, LegInputs, Listed, RangedPart};
+use super::{Inputs, LegInputs, Listed, RangedPart, slug};
 use crate::catalogue::{Body, Head, shield_word};
 use crate::limit::{Ruling, fact_table as fact};
 use crate::said::{BodySaid, Said, Served, ServesFor};
 
-pub(super) const CHECK: Check = Check {
-    slug: "bonding_part_fit",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let shield = shield_word(leg.leg.cable.shield.kind());
     let bonding = leg.leg.bonding.as_str();
     let mut asked: Vec<(&Head, &str, &[String], ServesFor)> = Vec::new();
@@ -26,7 +23,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let unsaid = leg.chosen.body.filter(|body| body.bondings.is_empty());
     let rule = |(part, found, permitted, what): (&Head, &str, &[String], ServesFor)| {
         Listed {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject(),
             part,
             what,
@@ -39,15 +36,14 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings: Vec<Ruling> = asked.into_iter().map(rule).collect();
     rulings.extend(unsaid.map(|body| bondings_unsaid(leg, body)));
     if let Some(part) = leg.chosen.shield_part {
-        let source = part.head.source();
         let part = RangedPart {
-            id: &part.head.id,
+            check: CHECK,
+            head: &part.head,
             fits: &part.fits,
-            source: &source,
         };
         for end in &leg.ends {
-            rulings.extend(inputs.ranges(CHECK.slug, false, &part, leg, end));
-            rulings.extend(inputs.ranges(CHECK.slug, true, &part, leg, end));
+            rulings.extend(part.mouths(inputs, leg, end));
+            rulings.extend(part.bore(inputs, leg, end));
         }
     }
     rulings
@@ -58,7 +54,7 @@ fn bondings_unsaid(leg: &LegInputs<'_>, body: &Body) -> Ruling {
     let id = &body.head.id;
     let why = BodySaid::BondingsNotSaid { row: id.clone() };
     let ask = BodySaid::AskBondings { body: id.clone() };
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
-        .with_hint(Said::Questions(vec![ask.into()]));
+    let ruling =
+        Ruling::not_judged(CHECK, leg.subject(), why).with_hint(Said::Questions(vec![ask.into()]));
     ruling.asking(fact::BONDINGS.of(id))
 }

@@ -4,18 +4,15 @@
 //!
 //! Source: the bus's own instructions.
 
-use super::{Check, Inputs, Judge, Rated};
+use super::{Inputs, Rated, slug};
 use crate::catalogue::Bus;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject, Word, fact_table as fact};
 use crate::said::{BusSaid, Of, PartKind, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "bus_ports",
-    judge: Judge::Joint(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     if inputs.kind() != JointKind::Separable {
         return Vec::new();
     }
@@ -25,12 +22,12 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .as_deref()
         .and_then(|id| inputs.order.catalogue.bus(id))
     else {
-        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), BusSaid::NotNamed);
+        let ruling = Ruling::not_judged(CHECK, Subject::joint(), BusSaid::NotNamed);
         return vec![ruling.asking(fact::BUS.of(Of::Bus))];
     };
     let source = Word::Instructions(bus.head.source().into());
     let rated = Rated {
-        check: CHECK.slug,
+        check: CHECK,
         subject: Subject::joint(),
         part: &bus.head,
         rated_kv: bus.system_greatest_kv,
@@ -46,7 +43,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .filter(|p| *p > bus.ports);
     rulings.extend(beyond.map(|port| {
         Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             Subject::joint(),
             BusSaid::Port { port },
             BusSaid::Ports { n_ports: bus.ports },
@@ -76,14 +73,14 @@ fn on_port(inputs: &Inputs<'_>, bus: &Bus, port: i64, source: &Word) -> Ruling {
             port,
             interface: bus.interface.clone(),
         };
-        Ruling::on_words(CHECK.slug, subject.clone(), found, wants, source)
+        Ruling::on_words(CHECK, subject.clone(), found, wants, source)
     };
     match (leg, blank, plug) {
         (Some(leg), _, _) => {
             let Some(body) = leg.chosen.body else {
                 let leg_id = leg.leg.id.clone();
                 let why = BusSaid::BodyOpen { port, leg: leg_id };
-                let ruling = Ruling::not_judged(CHECK.slug, subject.clone(), why);
+                let ruling = Ruling::not_judged(CHECK, subject.clone(), why);
                 return ruling.asking(leg.missing(inputs).part(PartKind::Body));
             };
             let (leg, body, interface) =

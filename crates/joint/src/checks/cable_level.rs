@@ -4,17 +4,14 @@
 //!
 //! Source: `data/limit/from_memory.toml`.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::cable::Wall;
 use crate::limit::{Ask, Datum, Outcome, Ruling, Word, fact_table as fact, memory_row, word_on};
 use crate::said::LevelSaid;
 
-pub(super) const CHECK: Check = Check {
-    slug: "cable_level",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings = level(inputs, leg);
     rulings.extend(class(inputs, leg));
     rulings
@@ -38,7 +35,7 @@ fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
         unit: Some("kV"),
         margin: Some(class_kv - nominal_kv),
         source: Some(word.into()),
-        ..Ruling::passing(CHECK.slug, leg.subject())
+        ..Ruling::passing(CHECK, leg.subject())
     };
     let why = LevelSaid::ClassBelow {
         class_kv,
@@ -49,14 +46,13 @@ fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
 
 fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let not_judged = |why: LevelSaid, ask: Ask| {
-        vec![Ruling::not_judged(CHECK.slug, leg.subject(), why).asking(ask)]
-    };
-    let word = || word_on(CHECK.slug, &leg.subject());
+    let not_judged =
+        |why: LevelSaid, ask: Ask| vec![Ruling::not_judged(CHECK, leg.subject(), why).asking(ask)];
+    let word = || word_on(CHECK, &leg.subject());
     let Wall::Icea { level_percent, .. } = leg.leg.cable.wall else {
         return not_judged(LevelSaid::NoLevel, word());
     };
-    let Some(row) = memory_row(CHECK.slug, Some(i64::from(level_percent))) else {
+    let Some(row) = memory_row(CHECK, Some(i64::from(level_percent))) else {
         return not_judged(LevelSaid::NoTimeForLevel { level_percent }, word());
     };
     let Some((limit_s, time_s)) = row.clearing_time_greatest_s.zip(job.system.clearing_time_s)
@@ -76,7 +72,7 @@ fn level(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             .into(),
         ),
         ..Ruling::not_judged(
-            CHECK.slug,
+            CHECK,
             leg.subject(),
             LevelSaid::KeyWaits {
                 key: row.key.clone(),

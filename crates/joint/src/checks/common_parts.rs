@@ -2,21 +2,18 @@
 //!
 //! Source: the job's own kind of joint.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::fit::Chosen;
 use crate::job::JointKind;
 use crate::limit::{Ruling, Subject, Word};
 use crate::said::{PartKind, Said, SharedSaid};
 
-pub(super) const CHECK: Check = Check {
-    slug: "common_parts",
-    judge: Judge::Joint(judge),
-};
+const CHECK: &str = slug(module_path!());
 
 /// The name of one part of a leg.
 type NameOf = for<'c> fn(&Chosen<'c>) -> Option<&'c String>;
 
-fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     if inputs.kind() == JointKind::Separable {
         return Vec::new();
     }
@@ -45,11 +42,11 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
                 .legs
                 .first()
                 .map(|leg| leg.missing(inputs).part(part));
-            return Ruling::not_judged(CHECK.slug, Subject::joint(), why).asking_all(ask);
+            return Ruling::not_judged(CHECK, Subject::joint(), why).asking_all(ask);
         }
         let kind = inputs.kind();
         let ruling = Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             Subject::joint(),
             Said::listed(named.iter().map(|name| Said::from(*name))),
             SharedSaid::OneForAllLegs { part },
@@ -81,7 +78,7 @@ fn body_sides(inputs: &Inputs<'_>) -> Option<Ruling> {
         return None;
     };
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         Subject::joint(),
         SharedSaid::Sides {
             one: (*one).clone(),

@@ -5,17 +5,14 @@
 //!
 //! Source: the body's own instructions; icea_p32382.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::fault::{Fault, Heated, conductor_area_mm2, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{HeatedMetal, Said, ShortCircuitSaid};
 
-pub(super) const CHECK: Check = Check {
-    slug: "conductor_fault_heat",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
@@ -25,7 +22,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let limit = body.conductor_fault_greatest_degc.is_none();
         let limit = limit.then(|| fact::FAULT_GREATEST.of(&body.head.id));
         let asks = limit.into_iter().chain(missing.fault_start());
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
         ruling.asking_all(asks).asking_all(missing.fault())
     };
     let duty = &inputs.order.job.duty;
@@ -51,7 +48,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let ruling = Heated {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: HeatedMetal::Conductor,
         fault: &fault,

@@ -4,7 +4,7 @@
 //!
 //! Source: the connector's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
+use super::{EndInputs, Inputs, LegInputs, Listed, slug};
 use crate::cable::{Conductor, Layer};
 use crate::catalogue::{Connector, ConnectorEnd, Means};
 use crate::job::JointKind;
@@ -12,12 +12,9 @@ use crate::limit::{Bound, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::said::{ConnectorAt, ConnectorSaid, Said, Served, ServesFor};
 use jointwright_units::Interval;
 
-pub(super) const CHECK: Check = Check {
-    slug: "conductor_in_connector",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(connector) = leg.chosen.connector else {
         return Vec::new();
     };
@@ -46,13 +43,13 @@ fn no_end(leg: &LegInputs<'_>, connector: &Connector) -> Option<Ruling> {
             leg: leg.leg.id.clone(),
             ends: ends.filter_map(|end| end.name.clone()).collect(),
         };
-        return Some(Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(hint));
+        return Some(Ruling::not_judged(CHECK, leg.subject(), why).with_hint(hint));
     }
     let [one, other] = connector.ends.as_slice() else {
         return None;
     };
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         ConnectorSaid::Conductor { conductor },
         ConnectorSaid::EndsTake {
@@ -82,7 +79,7 @@ fn own_end(
         other.leg.id != leg.leg.id && other.chosen.grip().is_some_and(same)
     });
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         ConnectorSaid::End { end: name },
         ConnectorSaid::EndOfItsOwn,
@@ -109,7 +106,7 @@ fn named(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Vec<
     }
     let rule = |(found, permitted, what): (Served, Vec<Served>, ServesFor)| {
         Listed {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject(),
             part: &connector.head,
             what,
@@ -164,7 +161,7 @@ fn one_by_one(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) ->
     let row = Said::from(connector.head.source());
     let takes = end.taken();
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         ConnectorSaid::Conductor { conductor },
         ConnectorSaid::Takes {
@@ -190,7 +187,7 @@ fn not_bound(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> 
         at: at(connector, end),
         conductor: leg.leg.cable.conductor,
     };
-    Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ConnectorSaid::WriteOneByOne)
+    Ruling::not_judged(CHECK, leg.subject(), why).with_hint(ConnectorSaid::WriteOneByOne)
 }
 
 /// The connector, and its end where that has a name.
@@ -207,7 +204,7 @@ fn ends(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Ruli
     let wants_two = kind == JointKind::Straight;
     let is_sleeve = connector.two_ended;
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         ConnectorSaid::Ends { is_sleeve },
         ConnectorSaid::Ends {
@@ -240,10 +237,10 @@ fn bore(
     let Some(diameter) = read.survey.diameters.get(&Layer::Conductor) else {
         let why = ConnectorSaid::ConductorNotMeasured { at };
         let ask = leg.missing(inputs).reading(read.id.phase, Layer::Conductor);
-        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
+        return Ruling::not_judged(CHECK, subject, why).asking(ask);
     };
     Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: ConnectorSaid::ConductorInBore {
             subject: subject.clone(),
             at,

@@ -4,29 +4,26 @@
 //!
 //! Source: the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::Connector;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::said::BodySaid;
 use jointwright_units::Interval;
 
-pub(super) const CHECK: Check = Check {
-    slug: "connector_in_electrode",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
         return Vec::new();
     };
     let Some(range) = body.connector_diameter else {
         let row = body.head.id.clone();
         let why = BodySaid::NoConnectorRange { row };
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
         return vec![ruling.asking(fact::CONNECTOR_DIAMETER.of(&body.head.id))];
     };
     let question = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: BodySaid::ConnectorOutside {
             subject: leg.subject(),
             connector: connector.head.id.clone(),

@@ -5,17 +5,14 @@
 //!
 //! Source: the consumable's own row. That a brush serves one metal is common practice, no source.
 
-use super::{Check, Inputs, Judge, LegInputs, Listed};
+use super::{Inputs, LegInputs, Listed, slug};
 use crate::catalogue::Consumable;
 use crate::limit::{Ruling, fact_table as fact};
 use crate::said::{CleaningSaid, Said, Served, ServesFor};
 
-pub(super) const CHECK: Check = Check {
-    slug: "consumable_metal",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let names = &leg.leg.parts.consumables;
     let used: Vec<&Consumable> = names
         .iter()
@@ -26,7 +23,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             return metal_unsaid(leg, part);
         }
         Listed {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject(),
             part: &part.head,
             what: ServesFor::Conductor,
@@ -53,7 +50,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             leg: id.clone(),
             metal,
         };
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why)
             .with_hint(Said::Questions(vec![ask.into()]));
         rulings.push(ruling.asking(fact::BRUSH.of(&leg.leg.id)));
     }
@@ -65,7 +62,7 @@ fn metal_unsaid(leg: &LegInputs<'_>, part: &Consumable) -> Ruling {
     let id = &part.head.id;
     let why = CleaningSaid::MetalsNotSaid { row: id.clone() };
     let ask = CleaningSaid::AskMetals { part: id.clone() };
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why)
-        .with_hint(Said::Questions(vec![ask.into()]));
+    let ruling =
+        Ruling::not_judged(CHECK, leg.subject(), why).with_hint(Said::Questions(vec![ask.into()]));
     ruling.asking(fact::CONSUMABLE_METALS.of(id))
 }

@@ -4,18 +4,15 @@
 //!
 //! Source: the part's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::fault::Fault;
 use crate::job::Contact;
 use crate::limit::{AmountQuestion, Reach, Ruling, Word, fact_table as fact};
 use crate::said::{ContactSaid, PartKind, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "contact_heat",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.contacts.of(&end.id).iter();
     let rulings: Vec<Ruling> = rows.map(|row| on_row(inputs, leg, end, row)).collect();
     if rulings.is_empty() {
@@ -38,7 +35,7 @@ fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
         subject: subject.clone(),
     };
     let of = subject.clone();
-    let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+    let ruling = Ruling::not_judged(CHECK, subject, why);
     let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
     Some(ruling.asking(fact::CONTACT.of(of)))
 }
@@ -62,19 +59,19 @@ fn on_row(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, row: &Conta
     let Some(part) = leg.chosen.shield_part else {
         let why = Said::all([what, ContactSaid::NoPart.into()]);
         let ask = leg.missing(inputs).part(PartKind::ShieldPart);
-        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
+        return Ruling::not_judged(CHECK, subject, why).asking(ask);
     };
     let id = &part.head.id;
     let Some(greatest_ohm) = part.contact_greatest_ohm else {
         let (row, part) = (id.clone(), id.clone());
         let why = Said::all([what, ContactSaid::RowSaysNoGreatest { row }.into()]);
         let ask = Said::Questions(vec![ContactSaid::AskGreatest { part }.into()]);
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, subject, why).with_hint(ask);
         return ruling.asking(fact::CONTACT_GREATEST.of(id));
     };
     let is_above = row.ohm > greatest_ohm;
     let mut ruling = AmountQuestion {
-        check: CHECK.slug,
+        check: CHECK,
         subject,
         what,
         value: 1e3 * row.ohm,

@@ -5,16 +5,13 @@
 //! A sign or a digit copied wrongly from a paper puts a cut where no cable can have it.
 //! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use crate::said::{OrderSaid, Said};
 use jointwright_units::{Interval, Length};
 
-pub(super) const CHECK: Check = Check {
-    slug: "cut_order",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
 const ORDER: &[Plane] = &[
     Plane::ConductorEnd,
@@ -26,7 +23,7 @@ const ORDER: &[Plane] = &[
     Plane::SealEnd,
 ];
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let placed: Vec<Plane> = ORDER
         .iter()
         .copied()
@@ -76,7 +73,7 @@ fn placed_pair(leg: &LegInputs<'_>) -> Option<(Interval, Said)> {
 
 fn question<'l>(leg: &LegInputs<'_>, read: Interval, what: Said, limit: &'l Limit) -> Question<'l> {
     Question {
-        check: CHECK.slug,
+        check: CHECK,
         what,
         subject: leg.subject(),
         value: Known::exact(read),

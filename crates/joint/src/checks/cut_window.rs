@@ -5,21 +5,18 @@
 //!
 //! Source: the rows that give the links, and the owner's windows.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::cutback::Cut;
 use crate::limit::{Datum, Outcome, Reach, Ruling};
 use crate::said::{CutSaid, Read, Said, Whose, WindowSaid};
 use jointwright_units::{Tick, Toward, Window, window_text};
 
-pub(super) const CHECK: Check = Check {
-    slug: "cut_window",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
 /// Decimals of a millimetre that a rule or a calliper shows.
 const MM_DECIMALS: usize = 1;
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let rule = |cut: &Cut| {
         let any_growth = cut.ladder.first().and_then(|rung| rung.window);
         let window = cut.window.or(any_growth);
@@ -30,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             return no_room(leg, cut, window);
         }
         let (Some(nominal), Some(window)) = (cut.nominal, cut.window) else {
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why_open(cut));
+            let ruling = Ruling::not_judged(CHECK, leg.subject(), why_open(cut));
             return ruling.asking_all(leg.missing(inputs).places(&[cut.plane]));
         };
         let (least, greatest) = (window.least(), window.greatest());
@@ -47,7 +44,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             why: None,
             outcome: Outcome::Pass,
             reach: Reach::Instructions,
-            ..Ruling::not_judged(CHECK.slug, leg.subject(), "")
+            ..Ruling::not_judged(CHECK, leg.subject(), "")
         }
     };
     leg.cutback.cuts.iter().map(rule).collect()
@@ -66,7 +63,7 @@ fn window_of(whose: Vec<Whose>) -> Said {
 
 fn no_place(leg: &LegInputs<'_>, cut: &Cut) -> Ruling {
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         leg.subject(),
         WindowSaid::NoPlaceLeft,
         WindowSaid::PlaceInsideEvery,
@@ -104,7 +101,7 @@ fn no_room(leg: &LegInputs<'_>, cut: &Cut, window: Window) -> Ruling {
         unit: Some("mm"),
         source: Some(window_of(rows.clone())),
         reach: Reach::Computed,
-        ..Ruling::not_judged(CHECK.slug, leg.subject(), "")
+        ..Ruling::not_judged(CHECK, leg.subject(), "")
     };
     ruling.failing(
         WindowSaid::NoRoom {

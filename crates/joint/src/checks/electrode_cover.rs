@@ -5,7 +5,7 @@
 //!
 //! Source: the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::{Body, Connector, ConnectorEnd, Means};
 use crate::cutback::{Growth, cutback};
 use crate::fit::Chosen;
@@ -17,12 +17,9 @@ use crate::plane::Plane;
 use crate::said::{ElectrodeSaid, Said};
 use jointwright_units::{Interval, Length, Station};
 
-pub(super) const CHECK: Check = Check {
-    slug: "electrode_cover",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(body), Some(connector)) = (leg.chosen.body, leg.chosen.connector) else {
         return Vec::new();
     };
@@ -39,7 +36,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     match overlap_limits(inputs, leg, body, connector) {
         Err(why) => {
             let why = Said::of(onto, why);
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+            let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
             let edge = leg.cutback.in_service(Plane::InsulationEnd);
             let planes = [edge, Plane::ElectrodeEnd];
             let silent =
@@ -63,18 +60,18 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
     let Some(greatest) = body.connector_length_greatest else {
         let row = body.head.id.clone();
         let why = ElectrodeSaid::ConnectorLengthNotSaid { row };
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return ruling.asking(fact::CONNECTOR_LENGTH.of(&body.head.id));
     };
     let grown = match whole_growth(inputs, leg, connector) {
         Ok(grown) => grown,
         Err(why) => {
-            let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+            let ruling = Ruling::not_judged(CHECK, subject, why);
             return ruling.asking_all(leg.missing(inputs).unknown_growth());
         }
     };
     Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: ElectrodeSaid::LengthAsMade {
             subject: subject.clone(),
             connector: connector.head.id.clone(),
@@ -153,10 +150,10 @@ fn reach(
     match dimension {
         Err(why) => {
             let asks = leg.missing(inputs).places(&[from, Plane::ElectrodeEnd]);
-            Ruling::not_judged(CHECK.slug, subject, Said::of(what, why)).asking_all(asks)
+            Ruling::not_judged(CHECK, subject, Said::of(what, why)).asking_all(asks)
         }
         Ok(dimension) => Question {
-            check: CHECK.slug,
+            check: CHECK,
             what: ElectrodeSaid::Reach {
                 subject: subject.clone(),
                 what,
@@ -186,7 +183,7 @@ fn overlap_limits(
         }),
         None => worst_allowed(inputs, leg, body, connector),
     };
-    let owners = inputs.limits(CHECK.slug, None);
+    let owners = inputs.limits(CHECK, None);
     match stated {
         Err(why) if owners.is_empty() => Err(why),
         stated => Ok(stated.into_iter().chain(owners).collect()),

@@ -6,7 +6,7 @@
 //!
 //! Source: `docs/theory/gap.md`.
 
-use super::{Check, Inputs, Judge, LegInputs, solved};
+use super::{Inputs, LegInputs, slug, solved};
 use crate::ask::asking;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
 use crate::said::{GapLevel, GapSaid, Said};
@@ -14,21 +14,18 @@ use crate::study::{Across, Done, PlugStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
 
-pub(super) const CHECK: Check = Check {
-    slug: "gap_discharge",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
 /// Extinction over inception: common practice, no source.
 const EXTINCTION_RATIO: f64 = 0.75;
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings = plug(inputs, leg);
-    let done = match solved(CHECK.slug, "gap before the screen edge", inputs, leg) {
+    let done = match solved(CHECK, "gap before the screen edge", inputs, leg) {
         Ok(done) => done,
         Err(unsolved) => {
             rulings.extend(unsolved);
-            return asking(rulings, || vec![word_on(CHECK.slug, &leg.subject())]);
+            return asking(rulings, || vec![word_on(CHECK, &leg.subject())]);
         }
     };
     let filler = &done.input.profile.step.filler;
@@ -49,7 +46,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking(rulings, || {
         let missing = leg.missing(inputs).field();
         if missing.is_empty() {
-            vec![word_on(CHECK.slug, &leg.subject())]
+            vec![word_on(CHECK, &leg.subject())]
         } else {
             missing
         }
@@ -93,7 +90,7 @@ fn at_trial(
             from: trial.from.clone(),
         };
         let why = Said::of(GapSaid::Edge, at_trial);
-        Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(GapSaid::TellTrial)
+        Ruling::not_judged(CHECK, leg.subject(), why).with_hint(GapSaid::TellTrial)
     })
 }
 
@@ -119,12 +116,12 @@ fn gap_error(worst: &Worst, permanent: bool) -> f64 {
 
 /// What the gap is held against: the level, its ratio to inception, the voltage.
 fn levels(inputs: &Inputs<'_>) -> Vec<(GapLevel, f64, VoltageRms)> {
-    let service = inputs.voltage();
+    let service = inputs.order.job.system.voltage();
     let mut levels = vec![
         (GapLevel::InceptionInService, 1.0, service),
         (GapLevel::ExtinctionInService, EXTINCTION_RATIO, service),
     ];
-    if let Some(fault) = inputs.voltage_in_earth_fault() {
+    if let Some(fault) = inputs.order.job.system.voltage_in_earth_fault() {
         levels.push((GapLevel::InceptionInFault, 1.0, fault));
         levels.push((GapLevel::ExtinctionInFault, EXTINCTION_RATIO, fault));
     }
@@ -146,7 +143,7 @@ fn against_gas(
     };
     let word = Word::CommonPractice(practice.into());
     let ruling = AmountQuestion {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: GapSaid::Against {
             subject: leg.subject(),
@@ -171,7 +168,7 @@ fn against_gas(
     (lower < 1.0).then(|| {
         let about = Said::listed([name.clone().into(), GapSaid::Level(level).into()]);
         let why = Said::of(about, GapSaid::ByCurves { read, lower });
-        Ruling::not_judged(CHECK.slug, leg.subject(), why)
+        Ruling::not_judged(CHECK, leg.subject(), why)
     })
 }
 
@@ -187,17 +184,19 @@ fn against_allowed(
         Ok(allowed) => allowed,
         Err(why) => {
             let why = Said::of(GapSaid::Edge, why);
-            return Ruling::not_judged(CHECK.slug, subject, why);
+            return Ruling::not_judged(CHECK, subject, why);
         }
     };
     let Some(body) = leg.chosen.body else {
-        return Ruling::not_judged(CHECK.slug, subject, GapSaid::BodyOpen);
+        return Ruling::not_judged(CHECK, subject, GapSaid::BodyOpen);
     };
     // Share of the service voltage at which it would discharge: nought where there is no gap in the field.
     let loading = |worst: &Worst| {
         judged_gap(worst, permanent)
             .and_then(|gap| inception(gap, Curve::Townsend))
-            .map_or(0.0, |volts| inputs.voltage().v() / volts.v())
+            .map_or(0.0, |volts| {
+                inputs.order.job.system.voltage().v() / volts.v()
+            })
     };
     let (here, most) = (loading(&done.here), loading(allowed));
     let word = Word::WorstAllowed(Said::listed([
@@ -205,7 +204,7 @@ fn against_allowed(
         GapSaid::AtOwnWall.into(),
     ]));
     AmountQuestion {
-        check: CHECK.slug,
+        check: CHECK,
         subject,
         what: GapSaid::ServiceOverDischarge {
             subject: leg.subject(),

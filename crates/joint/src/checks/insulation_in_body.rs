@@ -4,16 +4,13 @@
 //!
 //! Source: the part's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
+use super::{EndInputs, Inputs, LegInputs, RangedPart, slug};
 use crate::limit::{Ruling, fact_table as fact};
 use crate::said::RangeSaid;
 
-pub(super) const CHECK: Check = Check {
-    slug: "insulation_in_body",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     if let Some(body) = leg.chosen.body.filter(|body| !body.sides.is_empty()) {
         let why = RangeSaid::SidesDiffer {
             body: body.head.id.clone(),
@@ -22,23 +19,22 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let sides = body.sides.iter().filter_map(|side| side.side.clone());
         let sides = sides.collect();
         let hint = RangeSaid::SaySide { sides };
-        return vec![Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(hint)];
+        return vec![Ruling::not_judged(CHECK, leg.subject_of(end), why).with_hint(hint)];
     }
-    let Some(part) = leg.part_on_insulation() else {
+    let Some((head, fits)) = leg.chosen.on_insulation() else {
         return Vec::new();
     };
-    let source = part.0.source();
     let part = RangedPart {
-        id: &part.0.id,
-        fits: part.1,
-        source: &source,
+        check: CHECK,
+        head,
+        fits,
     };
-    let rulings = inputs.ranges(CHECK.slug, true, &part, leg, end);
+    let rulings = part.bore(inputs, leg, end);
     if rulings.is_empty() {
-        let row = part.id.to_owned();
+        let row = head.id.clone();
         let why = RangeSaid::NoBoreRange { row };
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
-        return vec![ruling.asking(fact::RANGE.of(part.id))];
+        let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
+        return vec![ruling.asking(fact::RANGE.of(&head.id))];
     }
     rulings
 }

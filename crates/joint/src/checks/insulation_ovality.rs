@@ -4,52 +4,46 @@
 //!
 //! Source: the part's own instructions, else the owner's limit.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::cable::Layer;
+use crate::catalogue::Fits;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::said::{DiameterSaid, RangeSaid};
 use jointwright_units::Interval;
 
-pub(super) const CHECK: Check = Check {
-    slug: "insulation_ovality",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    let Some(part) = leg.part_on_insulation() else {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    let Some((head, fits)) = leg.chosen.on_insulation() else {
         return Vec::new();
     };
     let subject = leg.subject_of(end);
-    let stated = part
-        .1
-        .iter()
-        .find(|f| f.at == "bore" && f.over == Layer::Insulation)
-        .and_then(|f| f.ovality);
+    let stated = Fits::bore_over(fits, Layer::Insulation).and_then(|f| f.ovality);
     let stated = stated.map(|ovality| Limit {
         bound: Bound::AtMost(ovality),
-        word: Word::Instructions(part.0.source().into()),
+        word: Word::Instructions(head.source().into()),
     });
-    let limits = inputs.limits(CHECK.slug, stated);
+    let limits = inputs.limits(CHECK, stated);
     if limits.is_empty() {
-        let ruling = Ruling::not_judged(CHECK.slug, subject, RangeSaid::OvalityNotLimited);
-        return vec![ruling.asking(fact::LIMIT.of(CHECK.slug))];
+        let ruling = Ruling::not_judged(CHECK, subject, RangeSaid::OvalityNotLimited);
+        return vec![ruling.asking(fact::LIMIT.of(CHECK))];
     }
     let reading = || leg.missing(inputs).reading(end.id.phase, Layer::Insulation);
     let Some(diameter) = end.survey.diameters.get(&Layer::Insulation) else {
         let layer = Layer::Insulation;
         let why = DiameterSaid::NotMeasuredOver { layer };
-        return vec![Ruling::not_judged(CHECK.slug, subject, why).asking(reading())];
+        return vec![Ruling::not_judged(CHECK, subject, why).asking(reading())];
     };
     let Some(ovality) = diameter.ovality else {
         return vec![
-            Ruling::not_judged(CHECK.slug, subject, RangeSaid::OvalityNotRead)
+            Ruling::not_judged(CHECK, subject, RangeSaid::OvalityNotRead)
                 .with_hint(RangeSaid::ReadFour)
                 .asking(reading()),
         ];
     };
     let rule = |limit: &Limit| {
         Question {
-            check: CHECK.slug,
+            check: CHECK,
             what: RangeSaid::Ovality {
                 subject: subject.clone(),
             }

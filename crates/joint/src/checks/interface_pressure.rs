@@ -4,20 +4,17 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
-use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
+use super::{EndInputs, Inputs, LegInputs, asking_of_rubber, slug};
 use crate::limit::Ruling;
 use crate::pressure::Sitting;
-use crate::said::{Pressing, PressureHint};
+use crate::said::{PartKind, Pressing, PressureHint};
 
-pub(super) const CHECK: Check = Check {
-    slug: "interface_pressure",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rule = |(kind, pressed)| {
         let sitting = Sitting {
-            check: CHECK.slug,
+            check: CHECK,
             what: Pressing::Pressure,
             subject: leg.subject_of(end),
             pressed,
@@ -29,8 +26,11 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         };
         asking_of_rubber(inputs, leg, end, (kind, true), rulings)
     };
-    [(ADAPTER, &end.pressure.adapter), (BODY, &end.pressure.body)]
-        .into_iter()
-        .flat_map(rule)
-        .collect()
+    [
+        (PartKind::Adapter, &end.pressure.adapter),
+        (PartKind::Body, &end.pressure.body),
+    ]
+    .into_iter()
+    .flat_map(rule)
+    .collect()
 }

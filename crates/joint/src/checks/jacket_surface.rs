@@ -4,16 +4,13 @@
 //!
 //! Source: the seal's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, Listed};
+use super::{EndInputs, Inputs, LegInputs, Listed, slug};
 use crate::limit::{Ruling, fact_table as fact};
 use crate::said::{Of, Said, Served, ServesFor, SurfaceSaid};
 
-pub(super) const CHECK: Check = Check {
-    slug: "jacket_surface",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let Some(seal) = leg.chosen.seal else {
         return Vec::new();
     };
@@ -27,7 +24,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         .map(|row| row.jacket.as_str())
         .collect();
     if found.is_empty() {
-        let ruling = Ruling::not_judged(CHECK.slug, subject, SurfaceSaid::NotWritten);
+        let ruling = Ruling::not_judged(CHECK, subject, SurfaceSaid::NotWritten);
         let ruling = ruling.with_hint(SurfaceSaid::LookAllAround);
         return vec![ruling.asking(fact::JACKET.of(Of::at(&end.id)))];
     }
@@ -35,12 +32,12 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         let id = seal.head.id.clone();
         let why = SurfaceSaid::NoneNamed { seal: id.clone() };
         let ask = Said::ask(SurfaceSaid::AskOnWhich { seal: id.clone() });
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, subject, why).with_hint(ask);
         return vec![ruling.asking(fact::JACKETS.of(id))];
     }
     let rule = |found: &str| {
         Listed {
-            check: CHECK.slug,
+            check: CHECK,
             subject: subject.clone(),
             part: &seal.head,
             what: ServesFor::Jacket,

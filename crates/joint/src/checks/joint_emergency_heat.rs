@@ -4,29 +4,26 @@
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use super::{Inputs, LegInputs, asking_of_heat, slug};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{LoadSaid, Said};
 use crate::warm::{ERROR_IN_TIME_RATIO, Lasts, Warmed, runs_away};
 
-pub(super) const CHECK: Check = Check {
-    slug: "joint_emergency_heat",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
 }
 
 fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+    let done = match inputs.warm.done(CHECK, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
     };
     let (Some((index, of)), Some(body)) = (done.of(&leg.leg.id), leg.chosen.body) else {
         return Vec::new();
     };
-    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let not_judged = |why: Said| Ruling::not_judged(CHECK, leg.subject(), why);
     let id = &body.head.id;
     let at_emergency = match &done.at_emergency {
         Ok(at_emergency) => at_emergency,
@@ -46,7 +43,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Some(legs) => &legs[index],
         None => {
             let ruling = runs_away(
-                CHECK.slug,
+                CHECK,
                 leg.subject(),
                 greatest_degc,
                 word,
@@ -64,7 +61,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         _ => None,
     };
     let ruling = Warmed {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: LoadSaid::InsideInEmergency {
             body: id.clone(),

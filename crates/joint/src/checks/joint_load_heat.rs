@@ -4,22 +4,19 @@
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use super::{Inputs, LegInputs, asking_of_heat, slug};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{LoadSaid, Said};
 use crate::warm::{ERROR_AT_REST_RATIO, Warmed, in_tenths, runs_away};
 
-pub(super) const CHECK: Check = Check {
-    slug: "joint_load_heat",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
 }
 
 fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+    let done = match inputs.warm.done(CHECK, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
     };
@@ -30,7 +27,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(greatest_degc) = body.conductor_greatest_degc else {
         let why = LoadSaid::GreatestAtLoadNotSaid { row: id.clone() };
         let ask = Said::ask(LoadSaid::AskGreatestAtLoad { body: id.clone() });
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::SERVICE_GREATEST.of(id))];
     };
     let word = &Word::Instructions(body.head.source().into());
@@ -38,7 +35,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Some(legs) => &legs[index],
         None => {
             let ruling = runs_away(
-                CHECK.slug,
+                CHECK,
                 leg.subject(),
                 greatest_degc,
                 word,
@@ -48,7 +45,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let ruling = Warmed {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: LoadSaid::InsideAtLoad {
             body: id.clone(),

@@ -4,23 +4,19 @@
 //!
 //! Source: the label, and the part's own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::catalogue::{Head, Shelf};
 use crate::job::Lot;
 use crate::limit::{Ask, Ruling, Word, fact_table as fact};
 use crate::said::{AgeSaid, Begun, LotSaid, Of, PartKind, Said, StoreDegc, StoreSaid, StoreSide};
-use jiff::ToSpan;
 use jiff::civil::Date;
 
-pub(super) const CHECK: Check = Check {
-    slug: "kit_age",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
 /// Parts that age on the shelf.
 const RUBBER: &[&str] = &["body", "adapter", "seal"];
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let chosen = leg.chosen;
     let parts: [(&str, Option<&Head>); 5] = [
         ("body", chosen.body.map(|p| &p.head)),
@@ -49,14 +45,14 @@ fn on_part(
             Some(_) => {
                 let id = head.id.clone();
                 let why = AgeSaid::LotNotWritten { part: id };
-                let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+                let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
                 vec![ruling.asking(fact::LOT.of(lot_of(end, part, head)))]
             }
             // Rubber ages wherever it lies; metal is not asked for.
             None if RUBBER.contains(&part) => {
                 let part = head.id.clone();
                 let why = AgeSaid::NoAgeLimit { part };
-                let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+                let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
                 vec![ruling.asking(fact::SHELF.of(&head.id))]
             }
             None => Vec::new(),
@@ -104,7 +100,7 @@ fn on_lot(
     let mut rulings = Vec::new();
     let until = |last: Date, source: Said| {
         let ruling = Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             leg.subject_of(end),
             day(today),
             not_after_day(last),
@@ -137,12 +133,10 @@ fn on_lot(
         return rulings;
     };
     let source = Word::Instructions(head.source().into());
-    let (from, begun) = if shelf.from == "expanded" {
-        (Begun::Expanded, lot.expanded)
-    } else {
-        (Begun::Made, lot.made)
-    };
-    match begun.and_then(|from| from.checked_add(shelf.months.months()).ok()) {
+    let from = shelf.begun();
+    // A day that is only a bound fails what is past it, and passes nothing.
+    let is_bound = |last: &Date| lot.begun(shelf).is_some() || today > *last;
+    match lot.last_by_row(shelf).filter(is_bound) {
         Some(last) => rulings.push(until(last, source.clone().into())),
         // The maker counted the months when the label was printed.
         None if lot.expires.is_some() => {}
@@ -152,7 +146,7 @@ fn on_lot(
                 months: shelf.months,
                 from,
             };
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+            let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
             rulings.push(ruling.asking(fact::LOT_DAY.of(lot_of(end, &lot.part, head))));
         }
     }
@@ -165,7 +159,7 @@ fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) ->
     let of = of_lot(head, lot);
     let why = AgeSaid::ExpiryNotWritten { of: of.clone() };
     let ask = Said::ask(AgeSaid::AskExpiry { of });
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
+    let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why).with_hint(ask);
     ruling.asking(fact::LABEL_DATE.of(lot_of(end, &lot.part, head)))
 }
 
@@ -178,7 +172,7 @@ fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -
     }
     let rule = |why: Said| {
         let ask = Said::ask(StoreSaid::AskShelf { part: part() });
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why).with_hint(ask);
         ruling.asking(fact::SHELF.of(&head.id))
     };
     open.into_iter().map(rule).collect()
@@ -198,7 +192,7 @@ fn not_after(
             continue;
         };
         let ruling = Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             leg.subject_of(end),
             day(on),
             not_after_day(today),
@@ -239,7 +233,7 @@ fn storage(
     let too_cold = least.zip(coldest).is_some_and(|(limit, t)| t < limit);
     let too_warm = greatest.zip(warmest).is_some_and(|(limit, t)| t > limit);
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         subject,
         StoreSaid::Lay { at_degc: lay_degc },
         StoreSaid::MayLie { at_degc: may_degc },
@@ -254,7 +248,7 @@ fn storage(
         return ruling.failing(why, AgeSaid::DoNotUse);
     }
     let open = |why: StoreSaid, ask: StoreSaid, fact: Ask| {
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+        let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
         ruling.with_hint(Said::ask(ask)).asking(fact)
     };
     let unsaid = match (least, greatest) {

@@ -4,17 +4,14 @@
 //!
 //! Source: the lead's own paper, as the job states it; icea_p32382.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::fault::{Fault, Heated, start_degc};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{HeatedMetal, LoadSaid, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "lead_fault_heat",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(lead) = &leg.leg.lead else {
         return Vec::new();
     };
@@ -22,7 +19,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(greatest_degc) = lead.fault_greatest_degc else {
         let why = LoadSaid::LeadGreatestNotStated;
         let ask = Said::ask(LoadSaid::AskLeadGreatest);
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why).with_hint(ask);
         let missing = leg.missing(inputs);
         let fault = missing
             .fault_start()
@@ -34,7 +31,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         (Ok(from_degc), Ok(fault)) => (from_degc, fault),
         (Err(why), _) | (_, Err(why)) => {
             let missing = leg.missing(inputs);
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+            let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
             let asks = missing
                 .fault_start()
                 .into_iter()
@@ -43,7 +40,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         }
     };
     let ruling = Heated {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: HeatedMetal::BondingLead,
         fault: &fault,

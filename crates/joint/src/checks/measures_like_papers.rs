@@ -6,7 +6,7 @@
 //!
 //! Source: the cable's papers as the job gives them; `data/cable`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::cable::Likeness;
 use crate::job::End;
 use crate::limit::{
@@ -15,12 +15,9 @@ use crate::limit::{
 use crate::said::{Of, PapersSaid, Said};
 use crate::survey::{denied, likeness};
 
-pub(super) const CHECK: Check = Check {
-    slug: "measures_like_papers",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let job = &inputs.order.job;
     let of = End {
         leg: leg.leg,
@@ -32,7 +29,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
     }
     let likeness = likeness(of, &end.survey);
     let sentence = Said::from(PapersSaid::of(&likeness));
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), sentence.clone());
+    let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), sentence.clone());
     if matches!(likeness, Likeness::NotEnough(_)) {
         let missing = leg.missing(inputs);
         return vec![ruling.asking_all(missing.likeness(end.id.phase, &end.survey))];
@@ -47,7 +44,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         likeness,
         Likeness::FitsPapersOnly | Likeness::FitsOthersAlso(_)
     );
-    let row = memory_row(CHECK.slug, None);
+    let row = memory_row(CHECK, None);
     let confirmed = row.and_then(|row| job.confirmations.iter().find(|c| c.key == row.key));
     let Some(confirmed) = confirmed else {
         return vec![unconfirmed(known, row, is_like, end)];
@@ -72,7 +69,7 @@ fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: Vec<Said>) -> Rulin
     let subject = leg.subject_of(end);
     let why = Said::of(&subject, Said::all(denied));
     let ruling = Ruling::on_words(
-        CHECK.slug,
+        CHECK,
         subject,
         PapersSaid::NotAsPapersSay,
         PapersSaid::FitsItsPapers,

@@ -2,25 +2,21 @@
 //!
 //! Source: the parts' own instructions.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
+use super::{EndInputs, Inputs, LegInputs, RangedPart, slug};
 use crate::catalogue::{Fits, Head};
 use crate::limit::{Ruling, fact_table as fact};
 use crate::said::RangeSaid;
 
-pub(super) const CHECK: Check = Check {
-    slug: "mouth_fit",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let ranges = |head: &Head, fits: &[Fits]| {
-        let source = head.source();
         let part = RangedPart {
-            id: &head.id,
+            check: CHECK,
+            head,
             fits,
-            source: &source,
         };
-        inputs.ranges(CHECK.slug, false, &part, leg, end)
+        part.mouths(inputs, leg, end)
     };
     let mut rulings = Vec::new();
     if let Some(adapter) = leg.chosen.adapter {
@@ -31,7 +27,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         if of_body.is_empty() {
             let row = body.head.id.clone();
             let why = RangeSaid::NoMouthRange { row };
-            let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+            let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
             rulings.push(ruling.asking(fact::RANGE.of(&body.head.id)));
         }
         rulings.extend(of_body);

@@ -2,7 +2,7 @@
 //!
 //! Source: the parked lengths in the instructions of the body and the seal.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::{GoesOn, Head, Seal};
 use crate::job::JointKind;
 use crate::limit::{
@@ -11,12 +11,9 @@ use crate::limit::{
 use crate::said::{ChoiceSaid, ParkSaid, PartKind, Said};
 use jointwright_units::{Interval, Length};
 
-pub(super) const CHECK: Check = Check {
-    slug: "park_room",
-    judge: Judge::Joint(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let is_separable = inputs.kind() == JointKind::Separable;
     let is_named = inputs.legs.iter().any(|leg| leg.leg.parks);
     let mut rulings: Vec<Ruling> = inputs
@@ -32,7 +29,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .collect();
     // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
     if !is_separable && !is_named {
-        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), ParkSaid::NoLegParks);
+        let ruling = Ruling::not_judged(CHECK, Subject::joint(), ParkSaid::NoLegParks);
         rulings.push(ruling.asking(fact::PARKS.of("")));
     }
     let n_parking = inputs.legs.iter().filter(|l| l.leg.parks).count();
@@ -41,7 +38,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         let source = Word::Job(ParkSaid::HasOneBody { kind }.into());
         let found = ParkSaid::Legs { n_legs: n_parking };
         let permitted = ParkSaid::Legs { n_legs: 1 };
-        let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), found, permitted, source);
+        let ruling = Ruling::on_words(CHECK, Subject::joint(), found, permitted, source);
         let why = ParkSaid::LegsParkOneBody { n_legs: n_parking };
         rulings.push(ruling.failing(why, ParkSaid::NameLeg));
     }
@@ -59,8 +56,7 @@ fn on_any_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
             own
         };
     }
-    Ruling::not_judged(CHECK.slug, leg.subject(), ParkSaid::RoomForSealOnly)
-        .asking(fact::PARKS.of(""))
+    Ruling::not_judged(CHECK, leg.subject(), ParkSaid::RoomForSealOnly).asking(fact::PARKS.of(""))
 }
 
 /// Room on one leg for its own seal, and for the body where it is slid onto this leg.
@@ -70,21 +66,21 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
         Ok(needed) => needed,
         Err(why) => {
             let asks = unknown_lengths(inputs, leg, takes_body);
-            return Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks);
+            return Ruling::not_judged(CHECK, subject, why).asking_all(asks);
         }
     };
     let Some(room) = leg.leg.room.park_room else {
         if needed.0 == Length::ZERO {
             let (found, permitted) = (ParkSaid::NothingSlidOn, ParkSaid::RoomForWhatIs);
             let source = Word::Instructions(needed.1);
-            return Ruling::on_words(CHECK.slug, subject, found, permitted, source);
+            return Ruling::on_words(CHECK, subject, found, permitted, source);
         }
         let why = ParkSaid::NotMeasured;
         let ask = fact::PARK_ROOM.of(&leg.leg.id);
-        return Ruling::not_judged(CHECK.slug, subject, why).asking(ask);
+        return Ruling::not_judged(CHECK, subject, why).asking(ask);
     };
     leg.on_room(Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: ParkSaid::Room {
             subject: subject.clone(),
         }

@@ -4,17 +4,14 @@
 //!
 //! Source: the job.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::PartKind;
 use crate::limit::Ruling;
 use crate::said::ChoiceSaid;
 
-pub(super) const CHECK: Check = Check {
-    slug: "part_chosen",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let chosen = leg.chosen;
     let parts = [
         (PartKind::Body, chosen.body.map(|p| &p.head.id)),
@@ -24,19 +21,15 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     ];
     let rule = |(kind, id): (PartKind, Option<&String>)| match id {
         Some(id) => Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             leg.subject(),
             id,
             ChoiceSaid::Named { part: kind },
             ChoiceSaid::TheJob,
         ),
-        None => Ruling::not_judged(
-            CHECK.slug,
-            leg.subject(),
-            ChoiceSaid::NotNamed { part: kind },
-        )
-        .with_hint(ChoiceSaid::ChooseAmong { part: kind })
-        .asking(leg.missing(inputs).part(kind)),
+        None => Ruling::not_judged(CHECK, leg.subject(), ChoiceSaid::NotNamed { part: kind })
+            .with_hint(ChoiceSaid::ChooseAmong { part: kind })
+            .asking(leg.missing(inputs).part(kind)),
     };
     parts.into_iter().map(rule).collect()
 }

@@ -5,29 +5,26 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
+use super::{EndInputs, Inputs, LegInputs, asking_of_rubber, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::pressure::{Pressed, Sit, Sitting, Today};
-use crate::said::{Pressing, PressureHint, PressureRuled, Said};
+use crate::said::{PartKind, Pressing, PressureHint, PressureRuled, Said};
 use jointwright_units::{Interval, Length};
 
-pub(super) const CHECK: Check = Check {
-    slug: "range_today",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let pressure = &end.pressure;
     let parts = [
-        (ADAPTER, &pressure.adapter),
-        (BODY, &pressure.body),
-        (SEAL, &pressure.seal),
+        (PartKind::Adapter, &pressure.adapter),
+        (PartKind::Body, &pressure.body),
+        (PartKind::Seal, &pressure.seal),
     ];
     parts
         .into_iter()
         .flat_map(|(kind, pressed)| {
             let sitting = Sitting {
-                check: CHECK.slug,
+                check: CHECK,
                 what: Pressing::RangeToday,
                 subject: leg.subject_of(end),
                 pressed,
@@ -43,7 +40,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
 fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
     if let Pressed::Past(why) = sitting.pressed {
         let ruling = Ruling::on_words(
-            CHECK.slug,
+            CHECK,
             sitting.subject.clone(),
             PressureRuled::PastItsDate,
             PressureRuled::WithinItsDate,
@@ -96,7 +93,7 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
         };
     };
     let ruling = Question {
-        check: CHECK.slug,
+        check: CHECK,
         subject: sitting.subject.clone(),
         value: Known {
             read,

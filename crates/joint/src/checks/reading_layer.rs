@@ -5,7 +5,7 @@
 //!
 //! Source: the cable's papers where they give diameters, else the cable table; common practice, no source: it may fail, never pass.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::cable::{Layer, doubtful_layer, wrong_layer};
 use crate::limit::{Datum, Reach, Ruling, Word, fact_table as fact};
 use crate::said::{Read, ReadingLayerSaid};
@@ -13,12 +13,9 @@ use crate::survey::Diameter;
 use crate::survey::place_of;
 use jointwright_units::Toward;
 
-pub(super) const CHECK: Check = Check {
-    slug: "reading_layer",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let suspected = end.survey.diameters.iter().filter_map(|(said, diameter)| {
         let read = diameter.known.read;
         if let Some(doubtful) = doubtful(leg, end, *said, diameter) {
@@ -41,7 +38,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
             ),
             source: Some(Word::CommonPractice(on_papers.into()).into()),
             reach: Reach::Instructions,
-            ..Ruling::not_judged(CHECK.slug, leg.subject_of(end), "")
+            ..Ruling::not_judged(CHECK, leg.subject_of(end), "")
         };
         let why = ReadingLayerSaid::LikeAnother {
             named: *said,
@@ -69,6 +66,6 @@ fn doubtful(
     };
     let ask = ReadingLayerSaid::ReadAgain { layer: said };
     let subject = leg.subject_of(end);
-    let ruling = Ruling::not_judged(CHECK.slug, subject, why).with_hint(ask);
+    let ruling = Ruling::not_judged(CHECK, subject, why).with_hint(ask);
     Some(ruling.asking(fact::READING_CLOSER.of(of)))
 }

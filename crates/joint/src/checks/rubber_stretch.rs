@@ -4,20 +4,17 @@
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
-use super::{ADAPTER, BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
+use super::{EndInputs, Inputs, LegInputs, asking_of_rubber, slug};
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::{Sit, Sitting};
-use crate::said::{Pressing, PressureHint, PressureRuled, Said};
+use crate::said::{PartKind, Pressing, PressureHint, PressureRuled, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "rubber_stretch",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rule = |(kind, pressed)| {
         let sitting = Sitting {
-            check: CHECK.slug,
+            check: CHECK,
             what: Pressing::Stretch,
             subject: leg.subject_of(end),
             pressed,
@@ -29,10 +26,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         };
         asking_of_rubber(inputs, leg, end, (kind, false), rulings)
     };
-    [(ADAPTER, &end.pressure.adapter), (BODY, &end.pressure.body)]
-        .into_iter()
-        .flat_map(rule)
-        .collect()
+    [
+        (PartKind::Adapter, &end.pressure.adapter),
+        (PartKind::Body, &end.pressure.body),
+    ]
+    .into_iter()
+    .flat_map(rule)
+    .collect()
 }
 
 fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling> {
@@ -41,13 +41,11 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
     // A limit of the paper's range rests on the same bore, a number does not.
     let absolute = error + here * sit.bore_error_m / sit.bore_m;
     let is_within = sit.seat.here_m.1 + sit.seat.error_m <= sit.seat.allowed_m.1;
-    let owners = inputs.order.job.owner_limits.iter();
-    let owners = owners
-        .filter(|row| row.check == CHECK.slug)
-        .filter_map(|row| {
-            let word = Word::Owner(row.source.clone().into());
-            Some((row.greatest_stretch_ratio?, absolute, word))
-        });
+    let owners = inputs.order.job.limits_of(CHECK);
+    let owners = owners.filter_map(|row| {
+        let word = Word::Owner(row.source.clone().into());
+        Some((row.greatest_stretch_ratio?, absolute, word))
+    });
     let row = sit
         .stretch_greatest_ratio
         .map(|most| (most, absolute, Word::Instructions(Said::from(&sit.source))));
@@ -61,7 +59,7 @@ fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling>
         .chain(owners)
         .map(|(most, error, word)| {
             let ruling = AmountQuestion {
-                check: CHECK.slug,
+                check: CHECK,
                 subject: sitting.subject.clone(),
                 what: PressureRuled::OverRelaxed(sitting.sits(sit)).into(),
                 value: here,

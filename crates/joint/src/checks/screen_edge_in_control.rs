@@ -4,18 +4,15 @@
 //!
 //! Source: the planes in the body's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word};
 use crate::plane::Plane;
 use crate::said::{ControlEnd, EdgeSaid, Said};
 use jointwright_units::Length;
 
-pub(super) const CHECK: Check = Check {
-    slug: "screen_edge_in_control",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
@@ -29,10 +26,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             Err(why) => {
                 let asks = leg.missing(inputs).places(&[from, to]);
                 let why = Said::of(EdgeSaid::InControl { end }, why);
-                Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks)
+                Ruling::not_judged(CHECK, subject, why).asking_all(asks)
             }
             Ok(dimension) => Question {
-                check: CHECK.slug,
+                check: CHECK,
                 what: EdgeSaid::InControlAtWorst {
                     subject: subject.clone(),
                     end,

@@ -4,30 +4,27 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
-use super::{BODY, Check, EndInputs, Inputs, Judge, LegInputs, asking_of_rubber};
+use super::{EndInputs, Inputs, LegInputs, asking_of_rubber, slug};
 use crate::ask::asking;
 use crate::limit::{Ruling, Word};
 use crate::plane::Plane;
 use crate::pressure::{Pressed, Sitting};
-use crate::said::{Pressing, PressureHint, Said};
+use crate::said::{PartKind, Pressing, PressureHint, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "screen_edge_pressure",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rulings = at_edge(inputs, leg, end);
     let is_unplaced = matches!(&end.pressure.body, Pressed::Done(sit) if sit.edge.is_err());
     if is_unplaced {
         return asking(rulings, || leg.missing(inputs).places(&[Plane::ScreenEdge]));
     }
-    asking_of_rubber(inputs, leg, end, (BODY, true), rulings)
+    asking_of_rubber(inputs, leg, end, (PartKind::Body, true), rulings)
 }
 
 fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
-        check: CHECK.slug,
+        check: CHECK,
         what: Pressing::AtScreenEdge,
         subject: leg.subject_of(end),
         pressed: &end.pressure.body,
@@ -37,9 +34,8 @@ fn at_edge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rul
         Ok(sit) => sit,
         Err(rulings) => return rulings,
     };
-    let owners = inputs.order.job.owner_limits.iter();
+    let owners = inputs.order.job.limits_of(CHECK);
     let asked: Vec<(f64, Word)> = owners
-        .filter(|row| row.check == CHECK.slug)
         .filter_map(|row| Some((row.least_kpa? * 1e3, Word::Owner(row.source.clone().into()))))
         .collect();
     match &sit.edge {

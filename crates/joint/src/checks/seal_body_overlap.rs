@@ -6,18 +6,15 @@
 //!
 //! Source: the seal's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table};
 use crate::plane::Plane;
 use crate::said::{LapSaid, Of, Said};
 use jointwright_units::Length;
 
-pub(super) const CHECK: Check = Check {
-    slug: "seal_body_overlap",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(seal) = leg.chosen.seal.filter(|s| !s.spans_joint) else {
         return Vec::new();
     };
@@ -26,7 +23,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let dimension = match dimension {
         Err(why) => {
             let why = Said::of(LapSaid::OverlapOnBody, why);
-            let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+            let ruling = Ruling::not_judged(CHECK, subject, why);
             let ask = if leg.cutback.places(Plane::SealStart) {
                 fact_table::LINK.of(Of::plane(Plane::BodyEnd, leg.subject()))
             } else {
@@ -47,7 +44,7 @@ fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         },
     };
     let ruling = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: LapSaid::OverlapOnBodyEnd {
             subject: subject.clone(),
             seal: seal.head.id.clone(),

@@ -2,17 +2,14 @@
 //!
 //! Source: the seal's own instructions, else the owner's limit.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 use crate::said::{LapSaid, Said};
 
-pub(super) const CHECK: Check = Check {
-    slug: "seal_overlap",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(seal) = leg.chosen.seal else {
         return Vec::new();
     };
@@ -21,10 +18,10 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         bound: Bound::AtLeast(overlap),
         word: Word::Instructions(seal.head.source().into()),
     });
-    let limits = inputs.limits(CHECK.slug, stated);
+    let limits = inputs.limits(CHECK, stated);
     if limits.is_empty() {
         let why = LapSaid::JacketOverlapNotSaid;
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return vec![ruling.asking(fact::OVERLAP.of(&seal.head.id))];
     }
     let edge = leg.cutback.in_service(Plane::JacketEdge);
@@ -32,13 +29,13 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let dimension = match dimension {
         Err(why) => {
             let asks = leg.missing(inputs).places(&[edge, Plane::SealEnd]);
-            return vec![Ruling::not_judged(CHECK.slug, subject, why).asking_all(asks)];
+            return vec![Ruling::not_judged(CHECK, subject, why).asking_all(asks)];
         }
         Ok(dimension) => dimension,
     };
     let rule = |limit: &Limit| {
         Question {
-            check: CHECK.slug,
+            check: CHECK,
             what: LapSaid::OverlapOnJacket {
                 subject: subject.clone(),
                 seal: seal.head.id.clone(),
@@ -55,7 +52,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings: Vec<Ruling> = limits.iter().map(rule).collect();
     if edge == Plane::JacketEdge {
         let why = LapSaid::ShrinkageNotStated;
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
         let ruling = ruling.asking(fact::JACKET_SHRINKS.of(&leg.leg.id));
         let ask = Said::Questions(vec![LapSaid::AskShrinkage.into()]);
         rulings.push(ruling.with_hint(ask));

@@ -5,7 +5,7 @@
 //!
 //! Source: length and overlap in the seal's own instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::Seal;
 use crate::job::JointKind;
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Subject, Word, fact_table};
@@ -13,12 +13,9 @@ use crate::plane::Plane;
 use crate::said::{Said, SpanSaid};
 use jointwright_units::{Interval, Length};
 
-pub(super) const CHECK: Check = Check {
-    slug: "seal_span",
-    judge: Judge::Joint(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     let of_leg = |leg: &LegInputs<'_>| leg.chosen.seal.filter(|s| s.spans_joint).is_some();
     let Some(first) = inputs.legs.iter().find(|leg| of_leg(leg)) else {
         return Vec::new();
@@ -38,7 +35,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     if !is_of_both {
         let seal = seal.head.id.clone();
         let why = SpanSaid::NotNamedByBoth { seal };
-        return vec![Ruling::not_judged(CHECK.slug, Subject::joint(), why)];
+        return vec![Ruling::not_judged(CHECK, Subject::joint(), why)];
     }
     let (Some(length), Some(overlap)) = (seal.length, seal.overlap_least) else {
         let row = seal.head.id.clone();
@@ -47,7 +44,7 @@ fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         } else {
             SpanSaid::OverlapNotSaid { row }
         };
-        let ruling = Ruling::not_judged(CHECK.slug, Subject::joint(), why);
+        let ruling = Ruling::not_judged(CHECK, Subject::joint(), why);
         return vec![ruling.asking(fact_table::SEAL_LENGTH.of(seal.head.id.as_str()))];
     };
     let one_piece = OnePiece {
@@ -68,7 +65,7 @@ fn misplaced(inputs: &Inputs<'_>, seal: &Seal) -> Ruling {
     let kind = inputs.kind();
     let source = Word::Instructions(seal.head.source().into());
     let [found, permitted] = [kind, JointKind::Straight].map(|kind| SpanSaid::Joint { kind });
-    let ruling = Ruling::on_words(CHECK.slug, Subject::joint(), found, permitted, source);
+    let ruling = Ruling::on_words(CHECK, Subject::joint(), found, permitted, source);
     let seal = seal.head.id.clone();
     ruling.failing(
         SpanSaid::OnePieceOverTwoLegs { seal, kind },
@@ -100,7 +97,7 @@ impl OnePiece<'_> {
         let seal = self.seal.head.id.clone();
         let what = SpanSaid::Length { seal };
         match needed {
-            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), Said::of(what, why)),
+            Err(why) => Ruling::not_judged(CHECK, Subject::joint(), Said::of(what, why)),
             Ok(needed) => self.rule(what, self.length, needed + self.overlap + self.overlap),
         }
     }
@@ -116,14 +113,14 @@ impl OnePiece<'_> {
             from_leg: from.leg.id.clone(),
         };
         match left {
-            Err(why) => Ruling::not_judged(CHECK.slug, Subject::joint(), Said::of(what, why)),
+            Err(why) => Ruling::not_judged(CHECK, Subject::joint(), Said::of(what, why)),
             Ok(left) => self.rule(what, left, self.overlap),
         }
     }
 
     fn rule(&self, what: SpanSaid, value: Length, least: Length) -> Ruling {
         Question {
-            check: CHECK.slug,
+            check: CHECK,
             subject: Subject::joint(),
             value: Known::exact(Interval::point(value)),
             limit: &Limit {

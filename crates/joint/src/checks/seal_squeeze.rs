@@ -4,24 +4,21 @@
 //!
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, SEAL, asking_of_rubber};
+use super::{EndInputs, Inputs, LegInputs, asking_of_rubber, slug};
 use crate::limit::{AmountQuestion, Ruling, Word};
 use crate::pressure::Sitting;
-use crate::said::{Pressing, PressureHint, PressureRuled, Read, Said};
+use crate::said::{PartKind, Pressing, PressureHint, PressureRuled, Read, Said};
 use jointwright_units::{Length, Toward};
 
-pub(super) const CHECK: Check = Check {
-    slug: "seal_squeeze",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
-    asking_of_rubber(inputs, leg, end, (SEAL, false), squeeze(leg, end))
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+    asking_of_rubber(inputs, leg, end, (PartKind::Seal, false), squeeze(leg, end))
 }
 
 fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let sitting = Sitting {
-        check: CHECK.slug,
+        check: CHECK,
         what: Pressing::Squeeze,
         subject: leg.subject_of(end),
         pressed: &end.pressure.seal,
@@ -47,7 +44,7 @@ fn squeeze(leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
         sit.seat.error_m / sit.kit.today.bore_m
     };
     let ruling = AmountQuestion {
-        check: CHECK.slug,
+        check: CHECK,
         subject: sitting.subject.clone(),
         what: PressureRuled::LargerThanBore {
             subject: sitting.subject.clone(),

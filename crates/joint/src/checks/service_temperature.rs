@@ -4,22 +4,19 @@
 //!
 //! Source: the job's own `duty.conductor_greatest`; the temperatures from `warm`.
 
-use super::{Check, Inputs, Judge, LegInputs, asking_of_heat};
+use super::{Inputs, LegInputs, asking_of_heat, slug};
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{Hottest, Said, WarmingSaid, When};
 use crate::warm::{ERROR_AT_REST_RATIO, ERROR_IN_TIME_RATIO, LegAt, Warmed, runs_away};
 
-pub(super) const CHECK: Check = Check {
-    slug: "service_temperature",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asking_of_heat(inputs, leg, on_leg(inputs, leg))
 }
 
 fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let done = match inputs.warm.done(CHECK.slug, leg.subject()) {
+    let done = match inputs.warm.done(CHECK, leg.subject()) {
         Ok(done) => done,
         Err(rulings) => return rulings,
     };
@@ -29,7 +26,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(greatest_degc) = inputs.order.job.duty.conductor_greatest_degc else {
         let why = WarmingSaid::not_stated("duty.conductor_greatest");
         let ask = Said::Questions(vec![WarmingSaid::AskGreatest.into()]);
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why).with_hint(ask);
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why).with_hint(ask);
         return vec![ruling.asking(fact::CONDUCTOR_GREATEST.of(""))];
     };
     let word = &Word::Job("duty.conductor_greatest".into());
@@ -45,20 +42,20 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let state = match state {
             Ok(state) => state,
             Err(why) => {
-                let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why.clone());
+                let ruling = Ruling::not_judged(CHECK, leg.subject(), why.clone());
                 return ruling.asking(fact::EMERGENCY.of(""));
             }
         };
         match state {
             None => {
                 let hint = WarmingSaid::HotterThanStated;
-                runs_away(CHECK.slug, leg.subject(), greatest_degc, word, hint)
+                runs_away(CHECK, leg.subject(), greatest_degc, word, hint)
             }
             Some(legs) => {
                 let at: &LegAt = &legs[index];
                 let (hottest, degc) = hotter(at);
                 Warmed {
-                    check: CHECK.slug,
+                    check: CHECK,
                     subject: leg.subject(),
                     what: WarmingSaid::Conductor {
                         hottest,

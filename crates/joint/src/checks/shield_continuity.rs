@@ -5,29 +5,26 @@
 //!
 //! Source: the owner's limit; the cable's papers.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::job::Continuity;
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact, word_on};
 use crate::said::{ReadingAsk, ReadingSaid, Said};
 use crate::shielding::{Agreed, Agreement, agreement};
 
-pub(super) const CHECK: Check = Check {
-    slug: "shield_continuity",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let rows = inputs.order.job.continuities.of(&end.id).iter();
     let rulings: Vec<Ruling> = rows.flat_map(|row| on_row(inputs, leg, end, row)).collect();
-    let owners = &inputs.order.job.owner_limits;
-    if rulings.is_empty() && owners.iter().any(|limit| limit.check == CHECK.slug) {
+    let is_limited = inputs.order.job.limits_of(CHECK).next().is_some();
+    if rulings.is_empty() && is_limited {
         let subject = leg.subject_of(end);
         let of = subject.clone();
         let ask = ReadingAsk::Reading {
             subject: subject.clone(),
         };
         let why = ReadingSaid::OwnerLimitsUnread;
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
         return vec![ruling.asking(fact::CONTINUITY.of(of))];
     }
@@ -40,7 +37,7 @@ fn on_row(
     end: &EndInputs,
     row: &Continuity,
 ) -> Vec<Ruling> {
-    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject_of(end), why);
+    let not_judged = |why: Said| Ruling::not_judged(CHECK, leg.subject_of(end), why);
     let read = match agreement(leg.leg, row) {
         Ok(read) => read,
         Err(unknown) => {
@@ -54,13 +51,12 @@ fn on_row(
         }
     };
     let mut rulings = Vec::new();
-    let owners = inputs.order.job.owner_limits.iter();
-    for limit in owners.filter(|limit| limit.check == CHECK.slug) {
+    for limit in inputs.order.job.limits_of(CHECK) {
         let Some(greatest) = limit.greatest_ohm_per_km else {
             continue;
         };
         let question = AmountQuestion {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject_of(end),
             what: ReadingSaid::ResistanceAt20 {
                 subject: leg.subject_of(end),
@@ -76,7 +72,7 @@ fn on_row(
         };
         rulings.push(question.rule());
     }
-    let word = || word_on(CHECK.slug, &leg.subject_of(end));
+    let word = || word_on(CHECK, &leg.subject_of(end));
     let stands = |how: ReadingSaid, ask: ReadingAsk| {
         let ruling = not_judged(Said::of(how, said(row, &read)));
         ruling.with_hint(Said::Questions(vec![ask.into()]))
@@ -92,7 +88,7 @@ fn on_row(
         }
         Agreement::Within if rulings.is_empty() => {
             let ruling = stands(ReadingSaid::AsExpected, ReadingAsk::Greatest);
-            rulings.push(ruling.asking(fact::LIMIT.of(CHECK.slug)));
+            rulings.push(ruling.asking(fact::LIMIT.of(CHECK)));
         }
         Agreement::Within => {}
     }

@@ -7,7 +7,7 @@
 //!
 //! Source: the cable's own papers, as the job states them; icea_p32382, icea_p45482.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::cable::{Layer, Shield};
 use crate::end::EndId;
 use crate::fault::{Fault, Heated, shield_area_mm2, start_degc};
@@ -15,12 +15,9 @@ use crate::limit::{Ask, Outcome, Ruling, Word, fact_table as fact, word_on};
 use crate::said::{HeatedMetal, Of, Said, ShieldFaultSaid};
 use crate::survey::measured;
 
-pub(super) const CHECK: Check = Check {
-    slug: "shield_fault_heat",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     // Whatever is missing is asked for at once.
     let missing = leg.missing(inputs);
     let not_judged = |why: Said| {
@@ -30,8 +27,8 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             .into_iter()
             .chain(missing.shield_fault());
         let asks: Vec<Ask> = papers.chain(fault).chain(missing.shield_area()).collect();
-        let word = asks.is_empty().then(|| word_on(CHECK.slug, &leg.subject()));
-        let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+        let word = asks.is_empty().then(|| word_on(CHECK, &leg.subject()));
+        let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
         let count = uncounted(inputs, leg)
             .into_iter()
             .flat_map(|open| open.asks);
@@ -71,7 +68,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         Err(why) => return vec![not_judged(why)],
     };
     let ruling = Heated {
-        check: CHECK.slug,
+        check: CHECK,
         subject: leg.subject(),
         what: HeatedMetal::MetallicShield,
         fault: &fault,
@@ -107,7 +104,7 @@ fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
             .reading(end.id.phase, Layer::InsulationScreen)
     });
     let why = ShieldFaultSaid::TapeNotReadUnder;
-    Ruling::not_judged(CHECK.slug, leg.subject(), why).asking_all(asks)
+    Ruling::not_judged(CHECK, leg.subject(), why).asking_all(asks)
 }
 
 /// Fewest wires or straps that were counted on an end of a leg.
@@ -128,7 +125,7 @@ fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let of = Of::Ends(ends.clone());
     let ask = ShieldFaultSaid::AskCount { ends: ends.clone() };
     let why = ShieldFaultSaid::NotCounted { ends, of_papers };
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let ruling = Ruling::not_judged(CHECK, leg.subject(), why);
     let ruling = ruling.with_hint(Said::Questions(vec![ask.into()]));
     Some(ruling.asking(fact::COUNT.of(of)))
 }

@@ -2,24 +2,21 @@
 //!
 //! Source: the shield part's own instructions; where they give no range nothing is asked.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs, RangedPart};
+use super::{EndInputs, Inputs, LegInputs, RangedPart, slug};
 use crate::limit::Ruling;
 
-pub(super) const CHECK: Check = Check {
-    slug: "shield_part_range",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let Some(part) = leg.chosen.shield_part else {
         return Vec::new();
     };
-    let source = part.head.source();
-    let ranged = RangedPart {
-        id: &part.head.id,
+    let part = RangedPart {
+        check: CHECK,
+        head: &part.head,
         fits: &part.fits,
-        source: &source,
     };
-    let ranges = |is_bore| inputs.ranges(CHECK.slug, is_bore, &ranged, leg, end);
-    ranges(true).into_iter().chain(ranges(false)).collect()
+    let mut rulings = part.bore(inputs, leg, end);
+    rulings.extend(part.mouths(inputs, leg, end));
+    rulings
 }

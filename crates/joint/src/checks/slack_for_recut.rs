@@ -4,18 +4,15 @@
 //!
 //! Source: the job asks; the planes are the instructions'.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 use crate::said::{Read, SlackSaid};
 use jointwright_units::{Interval, Toward};
 
-pub(super) const CHECK: Check = Check {
-    slug: "slack_for_recut",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let subject = leg.subject();
     let (Some(slack), Some(times)) = (leg.leg.room.slack, leg.leg.room.spare_cuts) else {
         let why = if leg.leg.room.slack.is_none() {
@@ -31,12 +28,12 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             .then(|| fact::SLACK.of(&leg.leg.id));
         let cuts = leg.leg.room.spare_cuts.is_none();
         let cuts = cuts.then(|| fact::SPARE_CUTS.of(&leg.leg.id));
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return vec![ruling.asking_all(slack).asking_all(cuts)];
     };
     let Some(farthest) = leg.cutback.farthest(Plane::JacketEdge) else {
         let why = SlackSaid::JacketEdgeOpen;
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return vec![ruling.asking_all(leg.missing(inputs).places(&[Plane::JacketEdge]))];
     };
     let spare_cuts = SlackSaid::SpareCuts {
@@ -44,7 +41,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         each: Read::along(farthest.ceil(), Toward::Longer),
     };
     let question = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: SlackSaid::For {
             subject: subject.clone(),
             times,

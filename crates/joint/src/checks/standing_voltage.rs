@@ -6,22 +6,18 @@
 //!
 //! Source: the owner's limit; ieee_575, memory.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{AmountQuestion, Ruling, Word, fact_table as fact};
 use crate::said::{Said, VoltageSaid, WarmingSaid};
 use crate::shielding::{Stands, standing};
 
-pub(super) const CHECK: Check = Check {
-    slug: "standing_voltage",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let job = &inputs.order.job;
-    let not_judged = |why: Said| Ruling::not_judged(CHECK.slug, leg.subject(), why);
-    let owners = job.owner_limits.iter();
-    let limits: Vec<(f64, Word)> = owners
-        .filter(|row| row.check == CHECK.slug)
+    let not_judged = |why: Said| Ruling::not_judged(CHECK, leg.subject(), why);
+    let limits: Vec<(f64, Word)> = job
+        .limits_of(CHECK)
         .filter_map(|row| Some((row.greatest_v?, Word::Owner(row.source.clone().into()))))
         .collect();
     let stands = match standing(job, leg.leg) {
@@ -48,12 +44,12 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             load_a,
         };
         let ask = Said::Questions(vec![VoltageSaid::AskWhatMayStand.into()]);
-        let limit = fact::LIMIT.of(CHECK.slug);
+        let limit = fact::LIMIT.of(CHECK);
         return vec![not_judged(why.into()).with_hint(ask).asking(limit)];
     }
     let rule = |(greatest_v, word): (f64, Word)| {
         AmountQuestion {
-            check: CHECK.slug,
+            check: CHECK,
             subject: leg.subject(),
             what: VoltageSaid::AtOpenEnd {
                 subject: leg.subject(),

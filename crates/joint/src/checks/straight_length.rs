@@ -2,28 +2,25 @@
 //!
 //! Source: the planes and `bend_keep_off` of the body's instructions.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};
 use crate::plane::Plane;
 use crate::said::{PartKind, SlackSaid};
 use jointwright_units::Interval;
 
-pub(super) const CHECK: Check = Check {
-    slug: "straight_length",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
     let subject = leg.subject();
     let Some(straight) = leg.leg.room.straight else {
         let why = SlackSaid::StraightNotMeasured;
-        let ruling = Ruling::not_judged(CHECK.slug, subject, why);
+        let ruling = Ruling::not_judged(CHECK, subject, why);
         return vec![ruling.asking(fact::STRAIGHT.of(&leg.leg.id))];
     };
-    let not_judged = |why: SlackSaid| Ruling::not_judged(CHECK.slug, leg.subject(), why);
+    let not_judged = |why: SlackSaid| Ruling::not_judged(CHECK, leg.subject(), why);
     let Some(keep_off) = body.bend_keep_off else {
         let row = body.head.id.clone();
         let why = SlackSaid::StraightNotSaid { row };
@@ -47,7 +44,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let needed = (body_end.ceil() + keep_off).max(seal_end.ceil());
     let question = Question {
-        check: CHECK.slug,
+        check: CHECK,
         what: SlackSaid::Straight {
             subject: subject.clone(),
         }

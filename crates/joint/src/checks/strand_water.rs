@@ -4,17 +4,14 @@
 //!
 //! Source: the test that the job names; that a wet end is not joined is common practice, no source.
 
-use super::{Check, EndInputs, Inputs, Judge, LegInputs};
+use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::job::Moisture;
 use crate::limit::{Ruling, Word, fact_table as fact};
 use crate::said::{MoistureSaid, Of, TestedPlace};
 
-pub(super) const CHECK: Check = Check {
-    slug: "strand_water",
-    judge: Judge::End(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
+pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Ruling> {
     let job = &inputs.order.job;
     let tests = job.moistures.of(&end.id);
     let subject = || leg.subject_of(end);
@@ -26,7 +23,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         if test.is_wet {
             let (wet, dry) = (MoistureSaid::Wet, MoistureSaid::Dry);
             let practice = Word::CommonPractice(MoistureSaid::WetIsNotJoined.into());
-            let ruling = Ruling::on_words(CHECK.slug, subject(), wet, dry, practice);
+            let ruling = Ruling::on_words(CHECK, subject(), wet, dry, practice);
             let why = MoistureSaid::FoundWet { place, how, source };
             rulings.push(ruling.failing(why, MoistureSaid::StopAndCall));
         } else if test.date != job.date {
@@ -35,18 +32,18 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
                 tested: test.date.to_string(),
                 work: job.date.to_string(),
             };
-            let ruling = Ruling::not_judged(CHECK.slug, subject(), why);
+            let ruling = Ruling::not_judged(CHECK, subject(), why);
             rulings.push(ruling.with_hint(MoistureSaid::TestAgain).asking(ask()));
         } else {
             let word = Word::Job(MoistureSaid::Test { how, source }.into());
             let dry = || MoistureSaid::Dry;
-            rulings.push(Ruling::on_words(CHECK.slug, subject(), dry(), dry(), word));
+            rulings.push(Ruling::on_words(CHECK, subject(), dry(), dry(), word));
         }
     }
     let is_tested = |place: &str| tests.iter().any(|test| test.place == place);
     if !is_tested("shield") && is_tested("conductor") {
         let why = MoistureSaid::ShieldNotTested;
-        let ruling = Ruling::not_judged(CHECK.slug, subject(), why).asking(ask());
+        let ruling = Ruling::not_judged(CHECK, subject(), why).asking(ask());
         rulings.push(ruling.with_hint(MoistureSaid::TestUnderShield));
     }
     if is_tested("conductor") {
@@ -56,7 +53,7 @@ fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec<Rulin
         blocked: leg.leg.blocked,
         far_end_in_water: leg.leg.far_end_in_water,
     };
-    let ruling = Ruling::not_judged(CHECK.slug, leg.subject_of(end), why).asking(ask());
+    let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why).asking(ask());
     rulings.push(ruling.with_hint(MoistureSaid::TestStrands));
     rulings
 }

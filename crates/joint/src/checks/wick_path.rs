@@ -4,17 +4,14 @@
 //!
 //! Source: the instructions of the shield part and of the seal.
 
-use super::{Check, Inputs, Judge, LegInputs};
+use super::{Inputs, LegInputs, slug};
 use crate::catalogue::Head;
 use crate::limit::{Ask, Fact, Ruling, Word, fact_table as fact};
 use crate::said::{Said, WickSaid};
 
-pub(super) const CHECK: Check = Check {
-    slug: "wick_path",
-    judge: Judge::Leg(judge),
-};
+const CHECK: &str = slug(module_path!());
 
-fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
+pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let (Some(seal), Some(part)) = (leg.chosen.seal, leg.chosen.shield_part) else {
         return Vec::new();
     };
@@ -71,7 +68,7 @@ struct Says<'a> {
 
 impl Says<'_> {
     fn ask(&self, why: WickSaid, question: WickSaid, fact: Ask) -> Ruling {
-        let ruling = Ruling::not_judged(CHECK.slug, self.leg.subject(), why);
+        let ruling = Ruling::not_judged(CHECK, self.leg.subject(), why);
         ruling
             .with_hint(Said::Questions(vec![question.into()]))
             .asking(fact)
@@ -79,7 +76,7 @@ impl Says<'_> {
 
     fn rule(&self, found: WickSaid, permitted: WickSaid, head: &Head) -> Ruling {
         let source = Word::Instructions(head.source().into());
-        Ruling::on_words(CHECK.slug, self.leg.subject(), found, permitted, source)
+        Ruling::on_words(CHECK, self.leg.subject(), found, permitted, source)
     }
 
     /// A yes or no of a row: words for both, and what to say where it is open or no.

@@ -29,7 +29,7 @@ fn find(_: &Catalogue, entries: &[Entry<'_>]) -> Vec<Defect> {
         let Some((classes, cables)) = rated(system_kv) else {
             continue;
         };
-        for fits in entry.fits.iter().filter(|f| f.at == "bore") {
+        for fits in entry.fits.iter().filter(|f| f.is_bore()) {
             defects.extend(range(entry, fits, &classes, &cables));
         }
     }

@@ -276,7 +276,7 @@ impl Tape {
         let advance = width.mm() * (1.0 - overlap_percent * 1e-2);
         fits(ShieldMeasure::WidthLessLap, advance, PI * mean)?;
         fits(ShieldMeasure::Thickness, thickness.mm(), THICKEST_TAPE_MM)?;
-        let (b, w) = (thickness.mm() * 1e-3, width.mm() * 1e-3);
+        let (b, w) = (thickness.m(), width.m());
         let tube = shield::tape_area(b, w, mean * 1e-3, overlap_percent * 1e-2);
         Ok(Tape {
             alone_mm2: thickness.mm() * width.mm(),

@@ -6,6 +6,7 @@
 //!
 //! Not here: what the readings mean (`survey`), whether parts fit (`fit`).
 
+mod age;
 mod bridge;
 mod cable_of;
 mod contradiction;

@@ -324,7 +324,7 @@ impl JobReader<'_> {
 
     fn soil(&mut self, row: &Record) -> Option<Soil> {
         let soil = row.record("soil")?;
-        let metres = |name: &str| soil.length(name).map(|length| length.mm() * 1e-3);
+        let metres = |name: &str| soil.length(name).map(|length| length.m());
         let n_circuits = soil.integer("circuits")?;
         let said = soil.text("formation");
         if said == Some("flat") && !soil.is_given("spacing") {
@@ -422,7 +422,7 @@ impl JobReader<'_> {
 
     fn duct(&mut self, row: &Record) -> Option<Duct> {
         let duct = row.record("duct")?;
-        let metres = |record: &Record, name: &str| record.length(name).map(|l| l.mm() * 1e-3);
+        let metres = |record: &Record, name: &str| record.length(name).map(|l| l.m());
         let (inside_m, outside_m) = (metres(duct, "inside")?, metres(duct, "outside")?);
         if inside_m >= outside_m {
             self.complain(

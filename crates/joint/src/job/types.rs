@@ -28,6 +28,18 @@ pub struct System {
     pub clearing_time_s: Option<f64>,
 }
 
+impl System {
+    /// Highest continuous voltage between conductor and earth: Um over the square root of three.
+    pub fn voltage(&self) -> VoltageRms {
+        VoltageRms::from_kv(self.highest_kv / 3.0_f64.sqrt())
+    }
+
+    /// Voltage between conductor and earth while an earth fault is cleared, where earthing is not solid: Um.
+    pub fn voltage_in_earth_fault(&self) -> Option<VoltageRms> {
+        (self.earthing != "solid").then(|| VoltageRms::from_kv(self.highest_kv))
+    }
+}
+
 /// What the joint must carry.
 #[derive(Clone, Debug, Default)]
 pub struct Duty {
@@ -639,6 +651,12 @@ impl Job {
     /// Emergency load of a leg, A: its own, else the whole.
     pub fn emergency_of_a(&self, leg: &Leg) -> Option<f64> {
         leg.emergency_a.or(self.duty.emergency_a)
+    }
+
+    /// The owner's limits of a check.
+    pub fn limits_of<'j>(&'j self, check: &'j str) -> impl Iterator<Item = &'j OwnerLimit> {
+        let limits = self.owner_limits.iter();
+        limits.filter(move |limit| limit.check == check)
     }
 
     /// Lots of a part on the truck for an end.

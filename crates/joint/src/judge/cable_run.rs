@@ -150,8 +150,8 @@ fn uncovered(job: &Job) -> Option<Said> {
     (sum != route).then(|| {
         let said = WarmingSaid::StretchesAreNotTheRoute {
             leg: leg.id.clone(),
-            stretches_m: sum.mm() * 1e-3,
-            route_m: route.mm() * 1e-3,
+            stretches_m: sum.m(),
+            route_m: route.m(),
             apart_mm: (sum - route).mm().abs(),
         };
         said.into()

@@ -1,6 +1,8 @@
-//! The one table of checks: what each check rests on, what an owner may limit, and whether its lengths are diameters.
+//! The one table of checks: how often each is asked, what it rests on, what an owner may limit of it, and how its lengths lie.
 //!
-//! Why its own file: two lists of names side by side drift apart; here a check is one line.
+//! Why its own file: a list of names that is kept beside another list of names goes out of step with it; here a check is one row, and every other list is made from the rows.
+//!
+//! Not here: the functions that answer (`checks`), the sentences of the questions (`wording`).
 
 /// Computed result that a check compares, beyond places, readings and rows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -34,6 +36,15 @@ pub enum OwnerLimits {
     Resistance,
 }
 
+/// How the lengths of a check lie.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Lengths {
+    /// Along the cable, read with a tape.
+    Along,
+    /// Across it: diameters, read with a calliper.
+    Across,
+}
+
 /// One check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CheckRow {
@@ -43,119 +54,96 @@ pub struct CheckRow {
     pub rests: Rests,
     /// Limit that an owner may set for it.
     pub owner: OwnerLimits,
-    /// Whether its lengths are diameters, read with a calliper; otherwise they lie along the cable.
-    pub is_of_diameters: bool,
+    /// How its lengths lie.
+    pub lengths: Lengths,
 }
 
-const fn check(slug: &'static str, rests: Rests, owner: OwnerLimits) -> CheckRow {
-    CheckRow {
-        slug,
-        rests,
-        owner,
-        is_of_diameters: false,
-    }
+/// Hands the rows of all checks to a macro, in the order of their names.
+///
+/// A row: its name, for ever; how often it is asked (once a joint, a leg or an end); what it rests on; what an owner may limit of it; how its lengths lie.
+/// A check without more is answered by `judge` of the file of its name in `checks`.
+/// A check that differs from others in constants only names its family there, and its constants.
+macro_rules! check_list {
+    ($take:ident) => {
+        $take! {
+            adapter_in_body, Leg, Nothing, Nothing, Across;
+            adapter_layer, Leg, Nothing, Nothing, Along, layer(Adapter);
+            bend_radius, Leg, Nothing, Nothing, Along;
+            body_class, Leg, Nothing, Nothing, Along;
+            body_layer, Leg, Nothing, Nothing, Along, layer(Body);
+            bonding_part_fit, Leg, Nothing, Nothing, Across;
+            bus_ports, Joint, Nothing, Nothing, Along;
+            cable_level, Leg, Nothing, Nothing, Along;
+            common_parts, Joint, Nothing, Nothing, Along;
+            conductor_fault_heat, Leg, Nothing, Nothing, Along;
+            conductor_in_connector, Leg, Nothing, Nothing, Across;
+            connector_fault, Leg, Nothing, Nothing, Along, withstand(Connector);
+            connector_in_electrode, Leg, Nothing, Nothing, Across;
+            consumable_metal, Leg, Nothing, Nothing, Along;
+            contact_heat, End, Nothing, Nothing, Along;
+            contact_layer, Leg, Nothing, Nothing, Along, layer(Contact);
+            cut_order, Leg, Nothing, Nothing, Along;
+            cut_window, Leg, Nothing, Nothing, Along;
+            deflector_stress, Leg, Field, Field, Along, stress(DeflectorTip, DeflectorHeel);
+            electrode_cover, Leg, Nothing, Length, Along;
+            electrode_end_stress, Leg, Field, Field, Along, stress(ElectrodeEnd);
+            electrode_layer, Leg, Nothing, Nothing, Along, layer(Electrode);
+            gap_discharge, Leg, Field, Nothing, Along;
+            insulation_in_body, End, Nothing, Nothing, Across;
+            insulation_ovality, End, Nothing, Length, Across;
+            interface_pressure, End, Pressure, Pressure, Along;
+            interface_stress, Leg, Field, Field, Along, stress(Interface);
+            jacket_surface, End, Nothing, Nothing, Along;
+            joint_emergency_heat, Leg, Load, Nothing, Along;
+            joint_load_heat, Leg, Load, Nothing, Along;
+            kit_age, End, Nothing, Nothing, Along;
+            lead_fault_heat, Leg, Nothing, Nothing, Along;
+            measures_like_papers, End, Nothing, Nothing, Along;
+            mouth_fit, End, Nothing, Nothing, Across;
+            park_room, Joint, Nothing, Nothing, Along;
+            part_chosen, Leg, Nothing, Nothing, Along;
+            range_today, End, Pressure, Nothing, Across;
+            reading_layer, End, Nothing, Nothing, Along;
+            rubber_stretch, End, Pressure, Stretch, Along;
+            screen_edge_in_control, Leg, Nothing, Nothing, Along;
+            screen_edge_pressure, End, Pressure, Pressure, Along;
+            screen_edge_stress, Leg, Field, Field, Along, stress(ScreenEdge);
+            seal_body_overlap, Leg, Nothing, Nothing, Along;
+            seal_fit, End, Nothing, Nothing, Across;
+            seal_layer, Leg, Nothing, Nothing, Along, layer(Seal);
+            seal_overlap, Leg, Nothing, Length, Along;
+            seal_span, Joint, Nothing, Nothing, Along;
+            seal_squeeze, End, Pressure, Nothing, Along;
+            service_temperature, Leg, Load, Nothing, Along;
+            shield_continuity, End, Nothing, Resistance, Along;
+            shield_fault_heat, Leg, Nothing, Nothing, Along;
+            shield_part_fault, Leg, Nothing, Nothing, Along, withstand(ShieldPart);
+            shield_part_range, End, Nothing, Nothing, Along;
+            slack_for_recut, Leg, Nothing, Nothing, Along;
+            standing_voltage, Leg, Nothing, Voltage, Along;
+            straight_length, Leg, Nothing, Nothing, Along;
+            strand_water, End, Nothing, Nothing, Along;
+            wick_path, Leg, Nothing, Nothing, Along;
+        }
+    };
+}
+pub(crate) use check_list;
+
+/// The table from the rows.
+macro_rules! table {
+    ($($slug:ident, $asked:ident, $rests:ident, $owner:ident, $lengths:ident
+        $(, $family:ident($($row:ident),+))?;)*) => {
+        /// All checks, in the order of their names.
+        pub const TABLE: &[CheckRow] = &[$(CheckRow {
+            slug: stringify!($slug),
+            rests: Rests::$rests,
+            owner: OwnerLimits::$owner,
+            lengths: Lengths::$lengths,
+        }),*];
+    };
 }
 
-const fn diameters(row: CheckRow) -> CheckRow {
-    CheckRow {
-        is_of_diameters: true,
-        ..row
-    }
-}
-
-/// All checks, in the order of their names.
-pub const TABLE: &[CheckRow] = &[
-    diameters(check(
-        "adapter_in_body",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    )),
-    check("adapter_layer", Rests::Nothing, OwnerLimits::Nothing),
-    check("bend_radius", Rests::Nothing, OwnerLimits::Nothing),
-    check("body_class", Rests::Nothing, OwnerLimits::Nothing),
-    check("body_layer", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check(
-        "bonding_part_fit",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    )),
-    check("bus_ports", Rests::Nothing, OwnerLimits::Nothing),
-    check("cable_level", Rests::Nothing, OwnerLimits::Nothing),
-    check("common_parts", Rests::Nothing, OwnerLimits::Nothing),
-    check("conductor_fault_heat", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check(
-        "conductor_in_connector",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    )),
-    check("connector_fault", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check(
-        "connector_in_electrode",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    )),
-    check("consumable_metal", Rests::Nothing, OwnerLimits::Nothing),
-    check("contact_heat", Rests::Nothing, OwnerLimits::Nothing),
-    check("contact_layer", Rests::Nothing, OwnerLimits::Nothing),
-    check("cut_order", Rests::Nothing, OwnerLimits::Nothing),
-    check("cut_window", Rests::Nothing, OwnerLimits::Nothing),
-    check("deflector_stress", Rests::Field, OwnerLimits::Field),
-    check("electrode_cover", Rests::Nothing, OwnerLimits::Length),
-    check("electrode_end_stress", Rests::Field, OwnerLimits::Field),
-    check("electrode_layer", Rests::Nothing, OwnerLimits::Nothing),
-    check("gap_discharge", Rests::Field, OwnerLimits::Nothing),
-    diameters(check(
-        "insulation_in_body",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    )),
-    diameters(check(
-        "insulation_ovality",
-        Rests::Nothing,
-        OwnerLimits::Length,
-    )),
-    check("interface_pressure", Rests::Pressure, OwnerLimits::Pressure),
-    check("interface_stress", Rests::Field, OwnerLimits::Field),
-    check("jacket_surface", Rests::Nothing, OwnerLimits::Nothing),
-    check("joint_emergency_heat", Rests::Load, OwnerLimits::Nothing),
-    check("joint_load_heat", Rests::Load, OwnerLimits::Nothing),
-    check("kit_age", Rests::Nothing, OwnerLimits::Nothing),
-    check("lead_fault_heat", Rests::Nothing, OwnerLimits::Nothing),
-    check("measures_like_papers", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check("mouth_fit", Rests::Nothing, OwnerLimits::Nothing)),
-    check("park_room", Rests::Nothing, OwnerLimits::Nothing),
-    check("part_chosen", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check("range_today", Rests::Pressure, OwnerLimits::Nothing)),
-    check("reading_layer", Rests::Nothing, OwnerLimits::Nothing),
-    check("rubber_stretch", Rests::Pressure, OwnerLimits::Stretch),
-    check(
-        "screen_edge_in_control",
-        Rests::Nothing,
-        OwnerLimits::Nothing,
-    ),
-    check(
-        "screen_edge_pressure",
-        Rests::Pressure,
-        OwnerLimits::Pressure,
-    ),
-    check("screen_edge_stress", Rests::Field, OwnerLimits::Field),
-    check("seal_body_overlap", Rests::Nothing, OwnerLimits::Nothing),
-    diameters(check("seal_fit", Rests::Nothing, OwnerLimits::Nothing)),
-    check("seal_layer", Rests::Nothing, OwnerLimits::Nothing),
-    check("seal_overlap", Rests::Nothing, OwnerLimits::Length),
-    check("seal_span", Rests::Nothing, OwnerLimits::Nothing),
-    check("seal_squeeze", Rests::Pressure, OwnerLimits::Nothing),
-    check("service_temperature", Rests::Load, OwnerLimits::Nothing),
-    check("shield_continuity", Rests::Nothing, OwnerLimits::Resistance),
-    check("shield_fault_heat", Rests::Nothing, OwnerLimits::Nothing),
-    check("shield_part_fault", Rests::Nothing, OwnerLimits::Nothing),
-    check("shield_part_range", Rests::Nothing, OwnerLimits::Nothing),
-    check("slack_for_recut", Rests::Nothing, OwnerLimits::Nothing),
-    check("standing_voltage", Rests::Nothing, OwnerLimits::Voltage),
-    check("straight_length", Rests::Nothing, OwnerLimits::Nothing),
-    check("strand_water", Rests::Nothing, OwnerLimits::Nothing),
-    check("wick_path", Rests::Nothing, OwnerLimits::Nothing),
-];
+check_list!(table);
 
 /// The row of a check; `None` if no check has that name.
 pub fn check_row(slug: &str) -> Option<&'static CheckRow> {

@@ -20,7 +20,8 @@ mod ruling;
 
 pub use amount::AmountQuestion;
 pub use ask::{Ask, Fact, File, Who};
-pub use check_table::{CheckRow, OwnerLimits, Rests, TABLE, check_row, slugs};
+pub(crate) use check_table::check_list;
+pub use check_table::{CheckRow, Lengths, OwnerLimits, Rests, TABLE, check_row, slugs};
 pub use fact_table::fact_row;
 pub use memory::{MEMORY_TEXT, MemoryRow, memory_keys, memory_row};
 pub use ruling::{Datum, Outcome, Reach, Ruling};
@@ -230,7 +231,7 @@ impl Question<'_> {
 
     /// A length as a crew reads it, rounded to one side.
     fn read(&self, length: Length, toward: Toward) -> Read {
-        if check_row(self.check).is_some_and(|row| row.is_of_diameters) {
+        if check_row(self.check).is_some_and(|row| row.lengths == Lengths::Across) {
             Read::diameter(length, toward)
         } else {
             Read::along(length, toward)

@@ -130,8 +130,13 @@ pub(super) fn field_doc(
         state: StateDoc::Computed,
         why: None,
         questions: Vec::new(),
-        voltage_kv: inputs.voltage().kv(),
-        voltage_in_earth_fault_kv: inputs.voltage_in_earth_fault().map(|volts| volts.kv()),
+        voltage_kv: inputs.order.job.system.voltage().kv(),
+        voltage_in_earth_fault_kv: inputs
+            .order
+            .job
+            .system
+            .voltage_in_earth_fault()
+            .map(|volts| volts.kv()),
         stresses: Vec::new(),
         stresses_at_trial: Vec::new(),
         trial_kv: inputs
@@ -227,7 +232,7 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> 
             doc.state = StateDoc::NotComputed;
             doc.why = Some(wording.say(why));
         }
-        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.voltage().kv(), wording),
+        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.order.job.system.voltage().kv(), wording),
     }
     Some(doc)
 }

@@ -7,7 +7,7 @@
 //! Not here: the ruling itself (`limit`).
 
 use super::{DatumDoc, RulingDoc};
-use crate::limit::check_row;
+use crate::limit::{Lengths, check_row};
 use jointwright_units::{Interval, Length, range_text};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -149,7 +149,7 @@ impl RulingDoc {
 
     /// The limit in inches, for diameters: rounded inward.
     fn inches(&self, limit: &DatumDoc) -> Option<[String; 2]> {
-        let is_diameter = check_row(&self.check).is_some_and(|row| row.is_of_diameters);
+        let is_diameter = check_row(&self.check).is_some_and(|row| row.lengths == Lengths::Across);
         if !is_diameter || self.unit.as_deref() != Some("mm") {
             return None;
         }

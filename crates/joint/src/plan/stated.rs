@@ -15,7 +15,7 @@ pub(super) fn stated(row: &Surrounding) -> Said {
             until: until.to_string(),
         },
         (None, Some(length)) => StatedReach::Long {
-            length_m: length.mm() * 1e-3,
+            length_m: length.m(),
         },
         (None, None) => StatedReach::ToFarEnd,
     };

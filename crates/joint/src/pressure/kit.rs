@@ -8,8 +8,6 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use jointwright_numerics::rubber::Stay;
 
-use super::metres;
-
 /// State of a part after a time in store.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Aged {
@@ -39,7 +37,7 @@ pub struct Kit {
 /// Reason why a part is past its date; `None` if it is not.
 pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<StoredSaid> {
     lots.iter().find_map(|lot| {
-        let last = last_day(head, lot).into_iter().flatten().min()?;
+        let last = lot.last_day(head.shelf.as_ref())?;
         (today > last).then(|| StoredSaid::PastDate {
             part: head.id.clone(),
             lot: lot.lot.clone(),
@@ -49,26 +47,6 @@ pub(super) fn past(today: Date, head: &Head, lots: &[&Lot]) -> Option<StoredSaid
     })
 }
 
-/// Last days by the label and by the instructions.
-fn last_day(head: &Head, lot: &Lot) -> [Option<Date>; 2] {
-    let by_shelf = head.shelf.as_ref().and_then(|shelf| {
-        shelf_begins(shelf, lot)?
-            .checked_add(shelf.months.months())
-            .ok()
-    });
-    [lot.expires, by_shelf]
-}
-
-/// Day from which the instructions count the months, at the latest.
-fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
-    if shelf.from == "expanded" {
-        lot.expanded
-    } else {
-        // A part is made before it is expanded.
-        lot.made.or(lot.expanded)
-    }
-}
-
 /// Missing fact about the age of a part; rubber ages wherever it lies.
 ///
 /// A day on the label is enough.
@@ -76,7 +54,7 @@ fn shelf_begins(shelf: &Shelf, lot: &Lot) -> Option<Date> {
 fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
     if lots.is_empty() {
         let part = head.id.clone();
-        let begun = head.shelf.as_ref().map_or(Begun::Made, begun_of);
+        let begun = head.shelf.as_ref().map_or(Begun::Made, Shelf::begun);
         return Some(unknown(
             StoredSaid::LotNotWritten { part: part.clone() },
             StoredSaid::AskLot { part, begun },
@@ -87,10 +65,10 @@ fn age_unknown(today: Date, head: &Head, lots: &[&Lot]) -> Option<Unknown> {
 }
 
 fn age_of_lot_unknown(today: Date, head: &Head, lot: &Lot) -> Option<Unknown> {
-    let begins = head.shelf.as_ref().map(|shelf| {
-        let begins = shelf_begins(shelf, lot);
-        (begun_of(shelf), begins)
-    });
+    let begins = head
+        .shelf
+        .as_ref()
+        .map(|shelf| (shelf.begun(), lot.begun_at_latest(shelf)));
     if let Some((begun, Some(begins))) = begins
         && begins > today
     {
@@ -117,15 +95,6 @@ fn age_of_lot_unknown(today: Date, head: &Head, lot: &Lot) -> Option<Unknown> {
             StoredSaid::NoAgeLimit { part: part.clone() },
             StoredSaid::AskAgeLimit { part },
         )),
-    }
-}
-
-/// Event from which the instructions count the age of a part.
-fn begun_of(shelf: &Shelf) -> Begun {
-    if shelf.from == "expanded" {
-        Begun::Expanded
-    } else {
-        Begun::Made
     }
 }
 
@@ -166,7 +135,7 @@ pub(super) fn kit(
     }
     let id = &head.id;
     let fresh = Aged {
-        bore_m: metres(rubber.relaxed_bore) / 2.0,
+        bore_m: rubber.relaxed_bore.m() / 2.0,
         set_ratio: 0.0,
         kept_ratio: 1.0,
     };
@@ -179,7 +148,7 @@ pub(super) fn kit(
             HeldSaid::AskSet { part: id.clone() },
         ));
     }
-    let hold_m = metres(hold) / 2.0;
+    let hold_m = hold.m() / 2.0;
     let aged = |stays: &[Stay]| {
         let set_ratio = rubber.set.map_or(0.0, |set| set.after(stays));
         let lost = rubber.relaxation.map_or(0.0, |decay| decay.after(stays));
@@ -217,7 +186,10 @@ pub(super) fn kit(
 /// State of a part whose row names no holdout.
 fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
     let id = &head.id;
-    let is_expanded = head.shelf.as_ref().is_some_and(|s| s.from == "expanded");
+    let is_expanded = head
+        .shelf
+        .as_ref()
+        .is_some_and(|s| s.begun() == Begun::Expanded);
     if is_expanded || lots.iter().any(|lot| lot.expanded.is_some()) {
         return Err(unknown(
             HeldSaid::HoldNotKnown { part: id.clone() },
@@ -235,7 +207,10 @@ fn not_held(head: &Head, fresh: Aged, lots: &[&Lot]) -> Result<Kit, Unknown> {
 
 /// Stays of a part from the day of its expansion to the end of the day of the work.
 fn stays(today: Date, head: &Head, lot: &Lot) -> Result<Vec<Stay>, Unknown> {
-    let from_made = head.shelf.as_ref().is_some_and(|s| s.from == "made");
+    let from_made = head
+        .shelf
+        .as_ref()
+        .is_some_and(|s| s.begun() == Begun::Made);
     let begun = lot.expanded.or(if from_made { lot.made } else { None });
     let Some(begun) = begun else {
         return Err(begun_not_written(head, lot, Begun::Expanded));

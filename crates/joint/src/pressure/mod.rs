@@ -38,7 +38,7 @@ use crate::said::{CutSaid, On, PlaceEnds, PressureHeat, PressureSeat, Read, Said
 use crate::section::Unknown;
 use crate::survey::EndSurvey;
 use crate::underlay::past_edge;
-use jointwright_units::{Interval, Length, Station, Toward};
+use jointwright_units::{Interval, Station, Toward};
 
 /// One end and its parts.
 #[derive(Clone, Copy, Debug)]
@@ -241,9 +241,7 @@ impl Part<'_> {
 
 /// Range of a part's bore over the insulation.
 fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
-    fits.iter()
-        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
-        .ok_or_else(|| no_range(id, Layer::Insulation))
+    Fits::bore_over(fits, Layer::Insulation).ok_or_else(|| no_range(id, Layer::Insulation))
 }
 
 /// Missing fact about a body's seat where its adapter ends, or may end, before the edge of the insulation screen.
@@ -286,8 +284,8 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
     let stretched = |radius: f64| {
         let rubber = adapter.rubber.as_ref()?;
         let (bore, outside) = (
-            metres(rubber.relaxed_bore) / 2.0,
-            metres(rubber.relaxed_outside?) / 2.0,
+            rubber.relaxed_bore.m() / 2.0,
+            rubber.relaxed_outside?.m() / 2.0,
         );
         Some((radius * radius + outside * outside - bore * bore).sqrt())
     };
@@ -324,14 +322,14 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
     Ok(Seat {
         on: On::Layer(fits.over),
         here_m: half(known.read),
-        error_m: metres(known.error) / 2.0,
+        error_m: known.error.m() / 2.0,
         allowed_m: half(fits.range),
         degc: fits
             .at_degc
             .map(|degc| (degc, degc))
             .or(read.and_then(|diameter| diameter.degc)),
         // A tape is enough for any range but a bore's.
-        is_read_around: fits.at != "bore" || read.is_some_and(|diameter| diameter.is_read_around),
+        is_read_around: !fits.is_bore() || read.is_some_and(|diameter| diameter.is_read_around),
     })
 }
 
@@ -398,13 +396,6 @@ fn no_range(id: &str, layer: Layer) -> Unknown {
     Unknown::plain(CutSaid::NoRangeOver { part, layer })
 }
 
-fn metres(length: Length) -> f64 {
-    length.mm() * 1e-3
-}
-
 fn half(diameter: Interval) -> (f64, f64) {
-    (
-        metres(diameter.least()) / 2.0,
-        metres(diameter.greatest()) / 2.0,
-    )
+    (diameter.least().m() / 2.0, diameter.greatest().m() / 2.0)
 }

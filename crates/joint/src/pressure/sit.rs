@@ -3,7 +3,7 @@
 use super::heat::{Heat, Warmth};
 use super::kit::Kit;
 use super::wall::{Slice, Wall, rubber_said};
-use super::{Seat, Subject, metres};
+use super::{Seat, Subject};
 use crate::catalogue::{Head, Rubber};
 use crate::job::Job;
 use crate::limit::Word;
@@ -151,7 +151,7 @@ impl Along {
         let from_datum = |plane: Plane| -> Result<(f64, f64), Said> {
             let datum = datum.ok_or(CutSaid::BodyNotPlaced)?;
             let interval = cutback.dimension(datum, plane)?.interval();
-            Ok((metres(interval.least()), metres(interval.greatest())))
+            Ok((interval.least().m(), interval.greatest().m()))
         };
         let edge_m = from_datum(Plane::ScreenEdge);
         let end_m = from_datum(cutback.in_service(Plane::InsulationEnd));
@@ -176,9 +176,8 @@ impl Limits {
             .pressure_least_kpa
             .map(|kpa| (kpa * 1e3, Word::Instructions(head.source().into())));
         let owners = job
-            .owner_limits
-            .iter()
-            .filter(|limit| limit.check == "interface_pressure" && kind != "seal")
+            .limits_of("interface_pressure")
+            .filter(|_| kind != "seal")
             .filter_map(|limit| {
                 Some((
                     limit.least_kpa? * 1e3,
@@ -217,11 +216,11 @@ pub(super) fn sit(case: &Case) -> Result<Sit, Said> {
         kit: &case.kit,
         heat: case.heat.as_ref().ok(),
         has_law: case.wall.has_law && case.kit.has_relaxation,
-        uncertainty_m: metres(case.rubber.uncertainty) / 2.0,
+        uncertainty_m: case.rubber.uncertainty.m() / 2.0,
     };
     let seat_slices = covering(&case.wall, case.along.seat_m)?;
     if let Some(hold) = case.rubber.hold_diameter {
-        follows(&seat_slices, metres(hold) / 2.0).map_err(|why| {
+        follows(&seat_slices, hold.m() / 2.0).map_err(|why| {
             let diameter = hold.to_string();
             Said::listed([PressureBench::HeldOpen { diameter }.into(), why])
         })?;
@@ -236,7 +235,7 @@ pub(super) fn sit(case: &Case) -> Result<Sit, Said> {
     Ok(Sit {
         id: case.head.id.clone(),
         source: case.head.source(),
-        bore_m: metres(case.rubber.relaxed_bore) / 2.0,
+        bore_m: case.rubber.relaxed_bore.m() / 2.0,
         bore_error_m: bench.uncertainty_m,
         has_law: case.wall.has_law,
         stretch_greatest_ratio: case.rubber.stretch_greatest_ratio,
@@ -291,7 +290,7 @@ fn follows(slices: &[&Slice], radius_m: f64) -> Result<(), Said> {
 
 /// Reason why a part is loose on its seat as read, errors included; `None` if it touches.
 pub(super) fn loose(seat: &Seat, kit: &Kit, rubber: &Rubber) -> Option<PressureSeat> {
-    let bore_m = kit.today.bore_m - metres(rubber.uncertainty) / 2.0;
+    let bore_m = kit.today.bore_m - rubber.uncertainty.m() / 2.0;
     (seat.here_m.0 + seat.error_m <= bore_m).then(|| PressureSeat::Loose {
         bore_mm: 2e3 * kit.today.bore_m,
         on: seat.on.clone(),

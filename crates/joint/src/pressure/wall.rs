@@ -2,7 +2,7 @@
 //!
 //! The row states the inside of a body on a cable; the inside returns to the relaxed bore with the same volume and length.
 
-use super::{Pressed, metres, relaxed_unknown};
+use super::{Pressed, relaxed_unknown};
 use crate::catalogue::{Body, FieldDuty, Inner, Region, Rubber};
 use crate::said::{PressureBench, PressureSeat, RubberSaid, Said};
 use crate::section::Unknown;
@@ -41,8 +41,8 @@ pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
     };
     let shape = Shape {
         inner,
-        on_m: metres(on) / 2.0,
-        bore_m: metres(rubber.relaxed_bore) / 2.0,
+        on_m: on.m() / 2.0,
+        bore_m: rubber.relaxed_bore.m() / 2.0,
         law: law(rubber),
     };
     let slices = shape.slices().map_err(|why| {
@@ -74,10 +74,10 @@ pub(super) fn even(id: &str, rubber: Option<&Rubber>) -> Result<Wall, Pressed> {
         )));
     };
     let ring = Ring {
-        outside_m: metres(outside) / 2.0,
+        outside_m: outside.m() / 2.0,
         law: law(rubber),
     };
-    let tube = Tube::new(metres(rubber.relaxed_bore) / 2.0, vec![ring])
+    let tube = Tube::new(rubber.relaxed_bore.m() / 2.0, vec![ring])
         .map_err(|why| Pressed::Refused(Said::of(id, rubber_said(why))))?;
     Ok(Wall {
         slices: vec![Slice {
@@ -126,7 +126,7 @@ impl Shape<'_> {
             .inner
             .regions
             .iter()
-            .flat_map(|region| region.corners.iter().map(|(along, _)| metres(*along)))
+            .flat_map(|region| region.corners.iter().map(|(along, _)| along.m()))
             .collect();
         corners.sort_by(f64::total_cmp);
         corners.dedup_by(|a, b| (*a - *b).abs() < CLOSE_M);
@@ -155,7 +155,7 @@ impl Shape<'_> {
     /// Tube at a place along the axis; `None` if no rubber lies on the cable there.
     fn tube(&self, z: f64) -> Result<Option<Tube>, Said> {
         let rings = self.rings(z);
-        let layer = self.inner.grading.map_or(0.0, |g| metres(g.thickness));
+        let layer = self.inner.grading.map_or(0.0, |g| g.thickness.m());
         let Some(first) = rings.first() else {
             return Ok(None);
         };
@@ -230,7 +230,7 @@ fn spans(region: &Region, z: f64) -> Vec<(f64, f64)> {
     let corners: Vec<(f64, f64)> = region
         .corners
         .iter()
-        .map(|(along, diameter)| (metres(*along), metres(*diameter) / 2.0))
+        .map(|(along, diameter)| (along.m(), diameter.m() / 2.0))
         .collect();
     let mut crossings: Vec<f64> = Vec::new();
     for index in 0..corners.len() {

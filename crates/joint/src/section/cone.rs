@@ -2,7 +2,6 @@
 //!
 //! Source: a line r = a − s z is square to the unit vector (1, s) / √(1 + s²); moving the line by t along that vector adds t √(1 + s²) to r (plane geometry).
 
-use super::profile::metres;
 use crate::catalogue::Taper;
 use crate::said::PlugShape;
 use jointwright_numerics::outline::Point;
@@ -44,9 +43,9 @@ impl Cone {
             });
         }
         Ok(Cone {
-            large: metres(large) / 2.0,
-            slope: (metres(large) - metres(small)) / 2.0 / metres(length),
-            length: metres(length),
+            large: large.m() / 2.0,
+            slope: (large.m() - small.m()) / 2.0 / length.m(),
+            length: length.m(),
         })
     }
 

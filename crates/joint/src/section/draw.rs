@@ -350,7 +350,7 @@ impl Edge {
         } else {
             state.screen_edge_m
         };
-        let bridging = super::profile::metres(end.profile.step.bridging);
+        let bridging = end.profile.step.bridging.m();
         let tip = (bridging > 0.0).then(|| Point::new(on, z - bridging));
         let center = Point::new(top - radius, z + radius);
         let top_point = Point::new(top, z + radius);

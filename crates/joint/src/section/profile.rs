@@ -89,7 +89,7 @@ impl Profile {
         }
         Ok(Profile {
             on_radius_m: radius(on),
-            uncertainty_m: metres(inner.uncertainty),
+            uncertainty_m: inner.uncertainty.m(),
             relative_permittivity: permittivity,
             step,
             grading: inner.grading,
@@ -200,10 +200,7 @@ impl Chain {
             .map(|index| {
                 let (along, diameter) = region.corners[index];
                 let rounding = region.radii.get(index).copied().unwrap_or(Length::ZERO);
-                (
-                    Point::new(radius(diameter), metres(along)),
-                    metres(rounding),
-                )
+                (Point::new(radius(diameter), along.m()), rounding.m())
             })
             .collect();
         let is_on_bore = |index: usize| region.corners[index % n].1 == on;
@@ -331,10 +328,6 @@ fn questions(id: &str) -> Vec<SectionAsk> {
 
 fn unknown(why: SectionRow, questions: Vec<SectionAsk>) -> NotDrawn {
     NotDrawn::Unknown(Unknown::new(why, questions))
-}
-
-pub(super) fn metres(length: Length) -> f64 {
-    length.mm() * 1e-3
 }
 
 fn radius(diameter: Length) -> f64 {

@@ -5,7 +5,6 @@
 
 use super::cone::Cone;
 use super::path::{Piece, rounded};
-use super::profile::metres;
 use super::{NotDrawn, Unknown};
 use crate::catalogue::{FieldDuty, Region, Taper};
 use crate::said::{Said, SectionAsk, SectionRow};
@@ -47,7 +46,7 @@ impl Socket {
     /// The missing facts, with the questions to put to the maker; else the reason why the stated values make no section.
     pub fn read(taper: &Taper, cone: &Cone) -> Result<Socket, NotDrawn> {
         let found = Found::of(taper)?;
-        let tolerance = metres(taper.uncertainty).max(ON_BORE_LEAST);
+        let tolerance = taper.uncertainty.m().max(ON_BORE_LEAST);
         let run = |region: &Region, is_rising: bool| {
             Run::read(region, cone, tolerance, is_rising).map_err(NotDrawn::Refused)
         };
@@ -123,11 +122,8 @@ impl Run {
         let n = region.corners.len();
         let mut corners: Vec<(Point, f64)> = Vec::with_capacity(n);
         for (index, (along, diameter)) in region.corners.iter().enumerate() {
-            let radius = region
-                .radii
-                .get(index)
-                .map_or(0.0, |radius| metres(*radius));
-            let at = Point::new(metres(*diameter) / 2.0, metres(*along));
+            let radius = region.radii.get(index).map_or(0.0, |radius| radius.m());
+            let at = Point::new(diameter.m() / 2.0, along.m());
             corners.push((at, radius));
         }
         let is_on_bore = |index: usize| {

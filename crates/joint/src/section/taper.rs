@@ -23,7 +23,6 @@
 use super::cone::Cone;
 use super::draw::{Asked, Drawn, Sheet, through};
 use super::path::{Piece, reversed};
-use super::profile::metres;
 use super::socket::{Socket, questions};
 use super::{NotDrawn, Quantity, Unknown};
 use crate::catalogue::{Body, FieldDuty, Taper};
@@ -163,7 +162,7 @@ impl Measures {
         };
         let bore = cone.lifted(film);
         let plan = Measures {
-            stud: metres(taper.stud_diameter) / 2.0,
+            stud: taper.stud_diameter.m() / 2.0,
             start: socket.start,
             cone,
             bore,

@@ -63,8 +63,8 @@ fn mean_of(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
     let thickness = cable.thickness_of(Layer::MetallicShield);
     match (of(Layer::InsulationScreen), thickness) {
         (Ok(under), Ok(thickness)) => Ok((
-            metres(under.least + thickness.least),
-            metres(under.greatest + thickness.greatest),
+            (under.least + thickness.least).m(),
+            (under.greatest + thickness.greatest).m(),
         )),
         (Err(why), _) | (_, Err(why)) => Err(no_diameter(&leg.id, &why)),
     }
@@ -158,7 +158,7 @@ fn turns(cable: &Construction, leg: &Leg) -> Result<(f64, f64), Unknown> {
         return Ok((1.0, 1.0));
     };
     let (least, greatest) = mean_of(cable, leg)?;
-    let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / metres(lay));
+    let turned = |mean_m: f64| 1.0_f64.hypot(PI * mean_m / lay.m());
     Ok((turned(least), turned(greatest)))
 }
 
@@ -198,7 +198,7 @@ fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), AlongSaid)
             },
             _,
         ) => {
-            let mean_m = metres(widest(cable, thickness, &leg.id)?);
+            let mean_m = (widest(cable, thickness, &leg.id)?).m();
             let Some(width) = width else {
                 let leg = || leg.id.clone();
                 return Err(unknown(
@@ -206,7 +206,7 @@ fn path_ratio(cable: &Construction, leg: &Leg) -> Result<((f64, f64), AlongSaid)
                     AlongSaid::AskTapeWidth { leg: leg() },
                 ));
             };
-            let advance_m = metres(width) * (1.0 - overlap_percent * 1e-2);
+            let advance_m = width.m() * (1.0 - overlap_percent * 1e-2);
             let turned_ratio = 1.0_f64.hypot(PI * mean_m / advance_m);
             Ok(((1.0, turned_ratio), AlongSaid::LappedTape { turned_ratio }))
         }
@@ -218,8 +218,4 @@ fn widest(cable: &Construction, thickness: Length, id: &str) -> Result<Length, U
     let over = cable.diameter_over(Layer::InsulationScreen);
     let over = over.map_err(|why| no_diameter(id, &why))?;
     Ok(over.greatest + thickness)
-}
-
-pub(super) fn metres(length: Length) -> f64 {
-    length.mm() * 1e-3
 }

@@ -1,6 +1,6 @@
 //! Loss: the current that balanced phases drive round shields bonded at both ends, and the heat that it makes.
 
-use super::along::{Along, along, mean_m, metres};
+use super::along::{Along, along, mean_m};
 use super::unknown;
 use crate::cable::Layer;
 use crate::job::{Formation, Job, Leg};
@@ -257,5 +257,5 @@ pub(super) fn placed(leg: &Leg) -> Result<(Formation, f64), Unknown> {
             BondingSaid::AskSpacing { leg: id() },
         ));
     }
-    Ok((formation, metres(spacing)))
+    Ok((formation, spacing.m()))
 }

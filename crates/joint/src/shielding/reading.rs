@@ -1,6 +1,6 @@
 //! Reading: a resistance read along a shield, beside the resistance expected from its papers at that temperature.
 
-use super::along::{along_by_papers, metres};
+use super::along::along_by_papers;
 use super::unknown;
 use crate::job::{Continuity, Leg};
 use crate::said::{ReadingAsk, ReadingSaid, Said};
@@ -60,7 +60,7 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
         ));
     };
     let read_ohm = row.ohm - leads_ohm;
-    let length_m = metres(length);
+    let length_m = length.m();
     if read_ohm <= 0.0 || length_m <= 0.0 {
         return Err(unknown(ReadingSaid::LeadsHaveAsMuch, ReadingAsk::FourWires));
     }

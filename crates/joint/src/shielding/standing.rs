@@ -1,6 +1,6 @@
 //! Standing: the voltage that balanced currents drive along a shield that is open at one end.
 
-use super::along::{mean_m, metres};
+use super::along::mean_m;
 use super::loss::placed;
 use super::unknown;
 use crate::job::{Formation, Job, Leg};
@@ -106,6 +106,6 @@ pub fn standing(job: &Job, leg: &Leg) -> Result<Stands, Unknown> {
         job.system.frequency_hz,
         spacing_m,
         mean_m(job, leg)?.0,
-        metres(length),
+        length.m(),
     )))
 }

@@ -2,14 +2,14 @@
 
 use super::Subject;
 use crate::cable::Layer;
-use crate::catalogue::{Adapter, Body};
+use crate::catalogue::{Adapter, Body, Fits};
 use crate::cutback::{Cutback, cutback};
 use crate::job::{Job, JointKind};
 use crate::plane::Plane;
 use crate::said::{CutSaid, Read, Said, StudyAdapter, StudyCable, StudySaid};
 use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
 use crate::underlay::{past_edge, past_edge_least};
-use jointwright_units::{Interval, Length, Station, Toward, VoltageRms};
+use jointwright_units::{Interval, Length, Station, Toward};
 
 /// Greatest ratio by which the rubber may be stretched or released from the diameter for which its inside is stated.
 const STRETCH_GREATEST: f64 = 1.5;
@@ -106,7 +106,7 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     let from_datum = |plane: Plane| -> Result<Range, NotDrawn> {
         let dimension = subject.cutback.dimension(datum, plane);
         let interval = dimension.map_err(unknown)?.interval();
-        Ok((metres(interval.least()), metres(interval.greatest())))
+        Ok((interval.least().m(), interval.greatest().m()))
     };
     let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
     let edge_radius_m = edge_radius(&profile, screen_thickness_m);
@@ -143,7 +143,7 @@ fn drives(job: &Job, profile: &Profile) -> (Drive, Option<Drive>) {
     let layer = profile.grading;
     let conducts = layer.is_some_and(|layer| layer.conductivity_s_per_m > 0.0);
     let service = Drive {
-        voltage: VoltageRms::from_kv(job.system.highest_kv / 3.0_f64.sqrt()),
+        voltage: job.system.voltage(),
         frequency_hz: conducts.then_some(job.system.frequency_hz),
     };
     let trial = job.trial.as_ref().filter(|_| conducts).map(|trial| Drive {
@@ -225,7 +225,7 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
         }));
     }
     let band = subject.leg.cable.thickness_of(Layer::InsulationScreen);
-    band.map(|band| metres(band.nominal))
+    band.map(|band| band.nominal.m())
         .map_err(|_| unknown(StudyCable::ScreenThicknessNotKnown))
 }
 
@@ -233,12 +233,12 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
 fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     let band = subject.leg.cable.diameter_over(Layer::ConductorScreen);
     let screen = band.map_err(|_| unknown(StudyCable::ConductorScreenNotKnown))?;
-    let wall = (middle(*insulation) - metres(screen.nominal)) / 2.0;
+    let wall = (middle(*insulation) - screen.nominal.m()) / 2.0;
     if wall <= 0.0 {
         return Err(NotDrawn::Refused(
             StudyCable::NoWall {
                 insulation_mm: middle(*insulation) * 1e3,
-                screen_mm: metres(screen.nominal) * 1e3,
+                screen_mm: screen.nominal.m() * 1e3,
             }
             .into(),
         ));
@@ -266,7 +266,7 @@ fn agree(
 ) -> Result<(), NotDrawn> {
     let end = subject.cutback.dimension(datum, Plane::ElectrodeEnd);
     let Ok(end) = end else { return Ok(()) };
-    let (linked, inside) = (metres(end.interval().least()), profile.electrode_end_m());
+    let (linked, inside) = (end.interval().least().m(), profile.electrode_end_m());
     if (linked - inside).abs() > profile.uncertainty_m + PLANE_CLOSE {
         return Err(NotDrawn::Refused(
             StudySaid::ElectrodeElsewhere {
@@ -288,11 +288,7 @@ fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
             [StudyAdapter::AskStuff { part: part() }],
         )));
     };
-    let over = adapter
-        .fits
-        .iter()
-        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation);
-    let Some(over) = over else {
+    let Some(over) = Fits::bore_over(&adapter.fits, Layer::Insulation) else {
         return Err(unknown(no_range(&adapter.head.id)));
     };
     Ok(SleeveRow {
@@ -383,12 +379,10 @@ fn allowed(
     edge_radius_m: Range,
 ) -> Result<Spread, Said> {
     let adapter = subject.chosen.adapter;
-    let fits = adapter.map_or(&body.fits, |adapter| &adapter.fits);
-    let id = adapter.map_or(&body.head.id, |adapter| &adapter.head.id);
-    let range = fits
-        .iter()
-        .find(|fits| fits.at == "bore" && fits.over == Layer::Insulation)
-        .ok_or_else(|| no_range(id))?
+    let on_insulation = subject.chosen.on_insulation();
+    let (head, fits) = on_insulation.unwrap_or((&body.head, &body.fits));
+    let range = Fits::bore_over(fits, Layer::Insulation)
+        .ok_or_else(|| no_range(&head.id))?
         .range;
     let without_owner = Job {
         owner_windows: Vec::new(),
@@ -404,16 +398,16 @@ fn allowed(
         return Err(StudySaid::ByInstructionsAlone { said }.into());
     }
     let edge = alone.dimension(datum, Plane::ScreenEdge)?.interval();
-    let mut edge = (metres(edge.least()), metres(edge.greatest()));
+    let mut edge = (edge.least().m(), edge.greatest().m());
     // Never outside the stretch in which the body controls the stress, whatever the sum of the tolerances.
     if let Ok(near) = alone.dimension(datum, Plane::ControlNear) {
-        edge.0 = edge.0.max(metres(near.interval().least()));
+        edge.0 = edge.0.max(near.interval().least().m());
     }
     if let Ok(far) = alone.dimension(datum, Plane::ControlFar) {
-        edge.1 = edge.1.min(metres(far.interval().greatest()));
+        edge.1 = edge.1.min(far.interval().greatest().m());
     }
     if edge.0 > edge.1 {
-        let part = id.clone();
+        let part = head.id.clone();
         return Err(StudySaid::NoPlaceForEdge { part }.into());
     }
     Ok(Spread {
@@ -423,12 +417,8 @@ fn allowed(
     })
 }
 
-fn metres(length: Length) -> f64 {
-    length.mm() * 1e-3
-}
-
 fn range(interval: Interval) -> Range {
-    (metres(interval.least()), metres(interval.greatest()))
+    (interval.least().m(), interval.greatest().m())
 }
 
 fn half(diameter: Interval) -> Range {
@@ -437,5 +427,5 @@ fn half(diameter: Interval) -> Range {
 }
 
 fn middle(interval: Interval) -> f64 {
-    (metres(interval.least()) + metres(interval.greatest())) / 2.0
+    (interval.least().m() + interval.greatest().m()) / 2.0
 }

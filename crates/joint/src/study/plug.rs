@@ -66,7 +66,7 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
         n_solved: 0,
     };
     let film = taper.film_thickness;
-    let (least, greatest) = (film.least().mm() * 1e-3, film.greatest().mm() * 1e-3);
+    let (least, greatest) = (film.least().m(), film.greatest().m());
     // Neither the voltage across a film nor its breakdown field shows alone which thickness is worst.
     let mut states = vec![(greatest, true), ((least + greatest) / 2.0, true)];
     if taper.filler.is_some() {

@@ -251,7 +251,7 @@ fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), Said> {
             let (cable, why) = (leg.id.clone(), Said::from(&why));
             Said::from(HeatCannot::Cable { cable, why })
         })?;
-        *band = [of.least.mm() * 1e-3, of.greatest.mm() * 1e-3];
+        *band = [of.least.m(), of.greatest.mm() * 1e-3];
         key = key.or((of.sure >= cable::Sure::MemoryRecomputed).then_some(CABLE_TABLE));
     }
     Ok((bands, key))
@@ -373,7 +373,7 @@ impl Run<'_> {
             .leg
             .shield_run
             .spacing
-            .map(|spacing| spacing.mm() * 1e-3);
+            .map(|spacing| spacing.m());
         let circuit = Circuit {
             frequency_hz: self.job.system.frequency_hz,
             conductor: Conductor {

@@ -233,10 +233,6 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
 /// Farthest that a body may sit from the diameter for which its inside is stated, as a ratio of the two.
 const STRETCH_GREATEST_RATIO: f64 = 1.5;
 
-fn metres(length: Length) -> f64 {
-    length.mm() * 1e-3
-}
-
 fn half_m(diameter: Length) -> f64 {
     diameter.mm() * 0.5e-3
 }
@@ -495,7 +491,7 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, said::Said> {
         conductor_m: stated(cable::Layer::Conductor)?,
         insulation_m: over(cable::Layer::Insulation)?,
         screen_m,
-        shield_m: screen_m + metres(shield.nominal),
+        shield_m: screen_m + shield.nominal.m(),
         jacket_m: over(cable::Layer::Jacket)?,
     };
     let grow = [
@@ -583,7 +579,7 @@ fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> O
         corners_m: region
             .corners
             .iter()
-            .map(|(along, diameter)| [half_m(*diameter), metres(*along)])
+            .map(|(along, diameter)| [half_m(*diameter), along.m()])
             .collect(),
         stuff: region.stuff.unwrap_or(super::shape::STILL_AIR),
         gives_way: region.serves == Some(FieldDuty::Insulation),
@@ -592,7 +588,7 @@ fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> O
     Some(Body {
         datum_m: planes.body_datum_m,
         end_m: planes.body_end_m,
-        bore_m: half_m(on) + metres(layer),
+        bore_m: half_m(on) + layer.m(),
         relaxed_m: part
             .rubber
             .as_ref()

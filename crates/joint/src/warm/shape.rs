@@ -322,7 +322,7 @@ impl Shape {
             && z < self.seal_end_m
             && (cover.covers_body || !is_in_body)
         {
-            let outside = stack.at_m + cover.wall.mm() * 1e-3;
+            let outside = stack.at_m + cover.wall.m();
             stack.add(outside, cover.stuff, None, false);
         }
         stack.rings

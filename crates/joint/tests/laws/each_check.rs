@@ -422,6 +422,23 @@ const ENTRIES: &[Entry] = &[
         "kit_age",
         "fail",
     ),
+    // Nothing is made after it was expanded: past its 60 months from then it is past its date, and within them it may be.
+    (
+        LARKSPUR,
+        Job,
+        "made = 2026-01-14",
+        "expanded = 2021-03-08",
+        "kit_age",
+        "fail",
+    ),
+    (
+        LARKSPUR,
+        Job,
+        "made = 2026-01-14",
+        "expanded = 2021-03-09",
+        "kit_age",
+        "not-judged",
+    ),
     (
         LARKSPUR,
         Job,

@@ -1,0 +1,54 @@
+//! Asks: the facts that settle what is not judged of a part of rubber, and of a temperature under load.
+
+use super::{EndInputs, Inputs, LegInputs};
+use crate::ask::{Missing, asking};
+use crate::limit::{Ruling, word_on};
+use crate::said::PartKind;
+
+/// The same rulings on a part of rubber; those that are not judged ask for what is missing of it, with its temperatures where they count.
+pub(super) fn asking_of_rubber(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    end: &EndInputs,
+    (kind, heat): (PartKind, bool),
+    rulings: Vec<Ruling>,
+) -> Vec<Ruling> {
+    let missing = leg.missing(inputs);
+    let asks = |check: &str| {
+        let mut asks = missing.pressure(kind, end.id.phase, &end.survey);
+        if heat {
+            asks.extend(missing.warmth(kind, end.id.phase, &end.survey));
+        }
+        if asks.is_empty() {
+            asks.push(word_on(check, &leg.subject_of(end)));
+        }
+        asks
+    };
+    let Some(check) = rulings.first().map(|ruling| ruling.check) else {
+        return rulings;
+    };
+    asking(rulings, || asks(check))
+}
+
+/// The same rulings on temperatures under load; those that are not judged ask for what is missing of the joint.
+pub(super) fn asking_of_heat(
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+    rulings: Vec<Ruling>,
+) -> Vec<Ruling> {
+    let Some(check) = rulings.first().map(|ruling| ruling.check) else {
+        return rulings;
+    };
+    let asks = || {
+        let legs: Vec<Missing<'_>> = inputs.legs.iter().map(|leg| leg.missing(inputs)).collect();
+        let bus = inputs.order.job.bus.as_deref();
+        let bus = bus.and_then(|id| inputs.order.catalogue.bus(id));
+        let asks = crate::ask::heat(&legs, bus);
+        if asks.is_empty() {
+            vec![word_on(check, &leg.subject())]
+        } else {
+            asks
+        }
+    };
+    asking(rulings, asks)
+}

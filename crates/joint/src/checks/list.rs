@@ -1,0 +1,82 @@
+//! List: all checks, each with the function that answers it.
+//!
+//! Why its own file: the list is made from the one table of checks (`limit::check_list`); nothing is listed twice.
+//!
+//! Invariants: a check of its own file is that file's `judge`; checks that differ in constants only are rows of one family.
+//!
+//! Not here: what a check rests on, and what an owner may limit of it (`limit`).
+
+use super::{EndInputs, Inputs, LegInputs, layer, stress, withstand};
+use crate::limit::{Ruling, check_list};
+
+/// One question about a joint.
+#[derive(Clone, Copy)]
+pub struct Check {
+    /// Name, for ever.
+    pub slug: &'static str,
+    /// The answer.
+    pub judge: Judge,
+}
+
+/// How often a check is asked.
+#[derive(Clone, Copy)]
+pub enum Judge {
+    /// Once.
+    Joint(fn(&Inputs<'_>) -> Vec<Ruling>),
+    /// Once a leg.
+    Leg(fn(&Inputs<'_>, &LegInputs<'_>) -> Vec<Ruling>),
+    /// Once an end.
+    End(fn(&Inputs<'_>, &LegInputs<'_>, &EndInputs) -> Vec<Ruling>),
+}
+
+/// The last name of the path of a module: the slug of the check in that file.
+pub(super) const fn slug(module: &'static str) -> &'static str {
+    let bytes = module.as_bytes();
+    let mut begins = bytes.len();
+    while begins > 0 && bytes[begins - 1] != b':' {
+        begins -= 1;
+    }
+    module.split_at(begins).1
+}
+
+/// The function that answers a row of the table.
+macro_rules! judge {
+    ($slug:ident, $asked:ident) => {
+        Judge::$asked(super::$slug::judge)
+    };
+    ($slug:ident, Leg, $family:ident($($row:ident),+)) => {
+        Judge::Leg(|inputs, leg| {
+            let rows = [$($family::Row::$row),+];
+            let rule = |row| $family::rule(stringify!($slug), row, inputs, leg);
+            rows.into_iter().flat_map(rule).collect()
+        })
+    };
+}
+
+/// The list from the rows of the table.
+macro_rules! list {
+    ($($slug:ident, $asked:ident, $rests:ident, $owner:ident, $lengths:ident
+        $(, $family:ident($($row:ident),+))?;)*) => {
+        /// All checks, in the order of their names.
+        pub const CHECKS: &[Check] = &[$(Check {
+            slug: stringify!($slug),
+            judge: judge!($slug, $asked $(, $family($($row),+))?),
+        }),*];
+    };
+}
+
+check_list!(list);
+
+impl Inputs<'_> {
+    /// All rulings of a check.
+    pub fn ask(&self, check: &Check) -> Vec<Ruling> {
+        let legs = self.legs.iter();
+        match check.judge {
+            Judge::Joint(judge) => judge(self),
+            Judge::Leg(judge) => legs.flat_map(|leg| judge(self, leg)).collect(),
+            Judge::End(judge) => legs
+                .flat_map(|leg| leg.ends.iter().flat_map(move |end| judge(self, leg, end)))
+                .collect(),
+        }
+    }
+}

@@ -1,0 +1,32 @@
+//! Room: rulings on lengths that were measured around a leg.
+
+use super::LegInputs;
+use crate::limit::{Question, Ruling, fact_table as fact};
+use crate::said::ParkSaid;
+use jointwright_units::Length;
+
+impl LegInputs<'_> {
+    /// Ruling on a length measured around the leg.
+    ///
+    /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.
+    pub(super) fn on_room(&self, question: Question<'_>) -> Ruling {
+        let mut question = question;
+        let Some(error) = self.leg.room.error else {
+            let breaks = question.limit.bound.margin(question.value.read) < Length::ZERO;
+            let (check, subject) = (question.check, question.subject.clone());
+            return if breaks {
+                question.rule()
+            } else {
+                let why = ParkSaid::ErrorNotWritten;
+                let ask = fact::ROOM_ERROR.of(&self.leg.id);
+                Ruling::not_judged(check, subject, why).asking(ask)
+            };
+        };
+        question.value.error = error;
+        let mut ruling = question.rule();
+        if !ruling.asks.is_empty() {
+            ruling.asks = vec![fact::ROOM_ERROR.of(&self.leg.id)];
+        }
+        ruling
+    }
+}

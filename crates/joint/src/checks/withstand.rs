@@ -1,0 +1,68 @@
+//! Withstand: the checks of what carries a short circuit, which differ in the part alone; each is a row of the table of checks.
+//!
+//! What is compared: the current itself, for its forces, and its square times the time of all shots, for its heat, against what the part withstands.
+//! The shield part carries the whole stated current, unless the job states that of the leg.
+//!
+//! Source: the part's own instructions.
+
+use super::{Inputs, LegInputs};
+use crate::fault::{Fault, Withstood};
+use crate::limit::{Ruling, fact_table as fact};
+use crate::said::{Said, ShieldFaultSaid, ShortCircuitSaid};
+
+/// Part that carries the current.
+#[derive(Clone, Copy)]
+pub(super) enum Row {
+    Connector,
+    ShieldPart,
+}
+
+/// Rulings on what one part of a leg withstands.
+pub(super) fn rule(
+    check: &'static str,
+    row: Row,
+    inputs: &Inputs<'_>,
+    leg: &LegInputs<'_>,
+) -> Vec<Ruling> {
+    let job = &inputs.order.job;
+    let chosen = &leg.chosen;
+    let (part, fault, hint): (_, _, Said) = match row {
+        Row::Connector => (
+            chosen.connector.map(|part| (&part.head, part.withstands)),
+            Fault::of_conductor(&job.duty),
+            ShortCircuitSaid::ConnectorNotGiven.into(),
+        ),
+        Row::ShieldPart => (
+            chosen.shield_part.map(|part| (&part.head, part.withstands)),
+            Fault::of_shield(job, leg.leg),
+            ShieldFaultSaid::ShieldPartDoesNotCarry.into(),
+        ),
+    };
+    let Some((part, withstands)) = part else {
+        return Vec::new();
+    };
+    let fault = match fault {
+        Ok(fault) => fault,
+        Err(why) => {
+            // Whatever is missing is asked for at once.
+            let missing = leg.missing(inputs);
+            let asks = match row {
+                Row::Connector => missing.fault(),
+                Row::ShieldPart => missing.shield_fault(),
+            };
+            let of_part = withstands.is_none();
+            let of_part = of_part.then(|| fact::WITHSTANDS.of(&part.id));
+            let ruling = Ruling::not_judged(check, leg.subject(), why);
+            return vec![ruling.asking_all(asks).asking_all(of_part)];
+        }
+    };
+    Withstood {
+        check,
+        subject: leg.subject(),
+        part,
+        withstands,
+        fault: &fault,
+        hint,
+    }
+    .rule()
+}
