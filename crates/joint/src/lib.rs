@@ -30,6 +30,7 @@ pub mod programme;
 pub mod said;
 pub mod section;
 pub mod shielding;
+pub mod slot;
 pub mod stage;
 pub mod study;
 pub mod survey;

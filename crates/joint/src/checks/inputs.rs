@@ -18,7 +18,7 @@ use crate::survey::EndSurvey;
 use crate::warm::Warm;
 use std::sync::Arc;
 
-/// What the checks compare.
+/// Facts and results that the checks compare.
 #[derive(Clone, Debug)]
 pub struct Inputs<'o> {
     /// Job and catalogue.

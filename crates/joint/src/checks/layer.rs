@@ -1,6 +1,6 @@
 //! Layer: the checks of the layers under a part, which differ in the part alone; each is a row of the table of checks.
 //!
-//! What is compared: how far the part can reach, over every place that the windows allow, onto a layer that its row does not name, against nothing.
+//! It compares the greatest reach of the part, over every place that the windows allow, onto a layer that its row does not name, with zero.
 //!
 //! - Adapter: at either end, onto a layer without a range; and the insulation that it leaves bare under the body.
 //! - Body: from inside the connector to its end. Under it lie the conductor always, the layers of its ranges and of `may_lie_on`, and the insulation where an adapter lies between.
@@ -29,7 +29,7 @@ pub(super) enum Row {
     Seal,
 }
 
-/// What a part may lie on, and between which planes it lies.
+/// Layers on which a part may lie, and the planes between which it lies.
 struct Lies<'a> {
     head: &'a Head,
     stretch: Stretch<'static>,
@@ -121,7 +121,7 @@ fn lies<'a>(row: Row, leg: &'a LegInputs<'_>) -> Option<Lies<'a>> {
         }
         Row::Seal => {
             let part = chosen.seal?;
-            // What goes over the whole joint begins on the other leg.
+            // A seal over the whole joint begins on the other leg.
             let begins: &[Plane] = if part.spans_joint {
                 &[Plane::BodyEnd]
             } else {

@@ -6,7 +6,7 @@
 //!
 //! Not here: the table of checks (`limit::check_list`), what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
 
-// What several checks need.
+// Shared by several checks.
 mod asks;
 mod inputs;
 mod layer;

@@ -87,7 +87,7 @@ fn is_not_read_around(survey: &EndSurvey, fits: &Fits) -> bool {
     diameter.is_some_and(|d| !d.is_read_around)
 }
 
-/// What a crew does about a part that is too large or too small for a leg.
+/// Instruction to the crew about a part that is too large or too small for a leg.
 fn misfit(id: &str, range: Interval, read: Interval) -> RangeSaid {
     let part = id.to_owned();
     let longer = |by: Length| Read::diameter(by, Toward::Longer);

@@ -1,10 +1,10 @@
-//! Served: what a part serves by its own paper, against what the job asks of it.
+//! Served: uses for which the paper of a part is written, against the use that the job makes of it.
 
 use crate::catalogue::Head;
 use crate::limit::{Datum, Ruling, Subject, Word};
 use crate::said::{ChoiceSaid, Said, Served, ServesFor};
 
-/// What was found against what a part's instructions name.
+/// A choice of the job, and the choices that a part's instructions name.
 pub(super) struct Listed<'a> {
     pub check: &'static str,
     pub subject: Subject,

@@ -1,6 +1,6 @@
 //! Stress: the checks of a field, which differ in the place alone; each is a row of the table of checks.
 //!
-//! What is compared: the greatest field at a place over the windows, against the worst that the instructions allow there, in service and during a stated trial; then against the owner's greatest.
+//! It compares the greatest field at a place over the windows with the worst that the instructions allow there, in service and during a stated trial; then with the owner's greatest.
 //!
 //! - End of the electrode: the rounded end, on the side of the body's insulation.
 //! - Deflector: the rounded tip, and the first arc from the heel.
@@ -40,7 +40,7 @@ pub(super) fn rule(
     rulings
 }
 
-/// What is not known, or did not come close, of the tapered plug; its own fields have no limit but the gap's.
+/// Ruling on a tapered plug of which something is not known, or whose field did not settle; its own fields have no limit but the gap's.
 fn plug(check: &'static str, leg: &LegInputs<'_>) -> Option<Ruling> {
     let not_judged = |why: &Said| {
         let why = Said::of(StressSaid::TaperedPlug, why);
@@ -63,7 +63,7 @@ fn plug(check: &'static str, leg: &LegInputs<'_>) -> Option<Ruling> {
     }
 }
 
-/// What a check of a field compares.
+/// A check of a field, and the place of the field.
 struct Stress {
     check: &'static str,
     quantity: Quantity,
@@ -72,14 +72,14 @@ struct Stress {
 /// A voltage on the conductor, and the fields at it.
 struct At<'a> {
     voltage: VoltageRms,
-    /// Nothing in service, else the frequency of the trial.
+    /// Frequency of the trial; `None` in service.
     trial_hz: Option<f64>,
     here: &'a Worst,
     allowed: &'a Result<Worst, Said>,
 }
 
 impl Stress {
-    /// What is said of the field.
+    /// Message about the field.
     fn said(&self, said: impl Into<Said>) -> Said {
         Said::of(name(self.quantity), said)
     }
@@ -103,7 +103,7 @@ impl Stress {
             let why = StressSaid::ImpulseThroughConducting;
             rulings.push(Ruling::not_judged(self.check, leg.subject(), why));
         }
-        // What is missing of the worst that the instructions allow, and what did not come close.
+        // Facts that the worst allowed by the instructions lacks; a word where a field did not settle.
         let asks = || {
             let missing = leg.missing(inputs).field();
             if missing.is_empty() {
@@ -187,7 +187,7 @@ impl Stress {
             let why = self.said(StressSaid::AllowedNotSettled);
             return Ruling::not_judged(self.check, subject, why);
         }
-        // What lies wholly inside what the instructions allow is one of the things they allow, whatever the error.
+        // A state wholly inside the allowed states is an allowed state, whatever the error.
         let most = allowed.value.per_volt_per_m;
         let own = here.value.error_per_m + allowed.value.error_per_m;
         let error = if done.is_within() { 0.0 } else { own };

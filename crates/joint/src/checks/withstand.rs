@@ -1,6 +1,6 @@
 //! Withstand: the checks of what carries a short circuit, which differ in the part alone; each is a row of the table of checks.
 //!
-//! What is compared: the current itself, for its forces, and its square times the time of all shots, for its heat, against what the part withstands.
+//! It compares the current, for its forces, and its square times the time of all shots, for its heat, with the values that the part withstands.
 //! The shield part carries the whole stated current, unless the job states that of the leg.
 //!
 //! Source: the part's own instructions.
@@ -44,7 +44,7 @@ pub(super) fn rule(
     let fault = match fault {
         Ok(fault) => fault,
         Err(why) => {
-            // Whatever is missing is asked for at once.
+            // All missing facts are asked for at once.
             let missing = leg.missing(inputs);
             let asks = match row {
                 Row::Connector => missing.fault(),

@@ -22,6 +22,7 @@ mod part_ends;
 mod shape;
 mod shield;
 mod shield_shape;
+mod slots;
 mod surround;
 mod types;
 mod walk_job;

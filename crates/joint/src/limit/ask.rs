@@ -4,6 +4,8 @@
 
 use crate::said::{AskSaid, FactKey, Of};
 pub use crate::said::{File, Who};
+use crate::end::EndId;
+use crate::slot::{Measured, Slot};
 
 impl Who {
     /// All of them, in the order in which they can be reached.
@@ -69,6 +71,33 @@ pub struct Ask {
 }
 
 impl Ask {
+    /// Slots of the readings at ends that would answer it; empty if it is no reading, or belongs to no single end.
+    pub fn slots(&self) -> Vec<Slot> {
+        let ends: Vec<EndId> = match &self.of {
+            Of::Diameter { end, over } => return vec![Slot::diameter(end, *over)],
+            Of::Ends(ends) => ends.clone(),
+            Of::Subject(subject) => subject.end_id().into_iter().collect(),
+            _ => Vec::new(),
+        };
+        let measured: &[Measured] = match self.fact.id {
+            FactKey::Moisture => &[Measured::StrandMoisture, Measured::ShieldMoisture],
+            FactKey::Jacket => &[Measured::JacketSurface],
+            FactKey::Contact => &[Measured::ContactResistance],
+            FactKey::Continuity => &[Measured::ShieldResistance],
+            FactKey::Count => &[Measured::ShieldElements],
+            _ => &[],
+        };
+        let at = |end: &EndId| {
+            measured
+                .iter()
+                .map(|what| Slot::new(end, what.clone()))
+                .collect()
+        };
+        ends.iter()
+            .flat_map(|end| -> Vec<Slot> { at(end) })
+            .collect()
+    }
+
     /// Question for this fact.
     pub fn question(&self) -> AskSaid {
         self.fact.question(std::slice::from_ref(&self.of))

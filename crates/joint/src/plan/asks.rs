@@ -7,9 +7,10 @@ use crate::job::JointKind;
 use crate::judge::Judged;
 use crate::limit::{Ask, Fact, File, Outcome, Ruling, Who, fact_row, fact_table};
 use crate::said::{AskSaid, FactKey, LetterSaid, Of, PlanSaid, Said, SettledCheck, Wording};
+use crate::slot::Slot;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// One fact that is missing, of everything of which it is missing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
@@ -30,6 +31,9 @@ pub struct AskDoc {
     pub of: Vec<String>,
     /// The same, before any language.
     pub about: Vec<Of>,
+    /// Slots of the readings at ends that would answer it; empty if it is no reading.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub slots: Vec<Slot>,
     /// Kind of the row that each of these names, as its table is called; an empty text where it names none.
     pub kinds: Vec<String>,
     /// Where the answer goes.
@@ -251,6 +255,7 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) 
         question: wording.say(&fact.question(&waiting.of).into()),
         of: waiting.of.iter().map(|of| of_words(of, wording)).collect(),
         about: waiting.of.clone(),
+        slots: slots_of(fact, &waiting.of),
         goes_into: PlaceDoc {
             file: fact.file,
             tables: tables_of(fact.tables.iter().copied(), &kinds),
@@ -260,6 +265,13 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) 
         settles,
         helps,
     }
+}
+
+/// Slots of the readings at ends that would answer a fact of all of these, each once.
+fn slots_of(fact: &'static Fact, of: &[Of]) -> Vec<Slot> {
+    let asks = of.iter().map(|of| fact.of(of.clone()));
+    let slots: BTreeSet<Slot> = asks.flat_map(|ask| ask.slots()).collect();
+    slots.into_iter().collect()
 }
 
 /// Kind of the row that an ask names.
@@ -498,6 +510,7 @@ impl AskDoc {
             let tables = self.goes_into.tables.iter().map(String::as_str);
             ask.goes_into.tables = tables_of(tables, std::slice::from_ref(kind));
         }
+        ask.slots = slots_of(fact_row(self.fact), std::slice::from_ref(of));
         ask
     }
 

@@ -13,6 +13,7 @@ use crate::job::JointKind;
 use crate::limit::Outcome;
 use crate::plane::Plane;
 use crate::said::{Language, Said};
+use crate::slot::Slot;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -444,6 +445,8 @@ pub struct EndDoc {
     pub like_its_papers: String,
     /// What was read.
     pub readings: Vec<ReadingDoc>,
+    /// Slots that a row of the job fills.
+    pub filled: Vec<Slot>,
     /// How hard its parts sit; left out where nobody asked.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure: Option<PressureDoc>,
@@ -452,6 +455,8 @@ pub struct EndDoc {
 /// What was read over one layer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ReadingDoc {
+    /// Its name: end and layer.
+    pub slot: Slot,
     /// Layer, as job files name it.
     pub over: Layer,
     /// What a crew calls it.

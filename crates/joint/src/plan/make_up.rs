@@ -9,6 +9,7 @@ use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted, said_once};
 use crate::said::{HoldSaid, Read, Said, TruckSaid, WindowSaid, WindowText, Wording};
+use crate::slot::Slot;
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
 use schemars::JsonSchema;
@@ -46,6 +47,9 @@ pub struct WantedDoc {
     pub window: Option<String>,
     /// On whose word the window stands, or why there is none.
     pub whose: String,
+    /// Slots that its blanks fill: for each phase, those of its ends; empty if the reading belongs to no end.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub slots: Vec<Slot>,
 }
 
 /// One step of the make-up, the same for every phase.
@@ -248,6 +252,7 @@ impl Scribe<'_> {
             what: say(&wanted.what),
             window,
             whose,
+            slots: wanted.slots.clone(),
         }
     }
 

@@ -67,6 +67,7 @@ use crate::said::{
     CutSaid, Distance, MayMoveSaid, Mover, NotComputed, Paper, PapersSaid, PlanSaid,
     PressureAssumes, Said, Whose, Wording,
 };
+use crate::slot::Slot;
 use crate::survey::likeness;
 use crate::warm::Rating;
 use jointwright_units::{
@@ -430,6 +431,7 @@ fn end_doc(leg: &LegInputs<'_>, end: &crate::checks::EndInputs, wording: &dyn Wo
         .diameters
         .iter()
         .map(|(layer, d): (&Layer, _)| ReadingDoc {
+            slot: Slot::diameter(&end.id, *layer),
             over: *layer,
             words: layer_words(*layer, wording),
             min_mm: d.known.read.least().mm(),
@@ -449,6 +451,13 @@ fn end_doc(leg: &LegInputs<'_>, end: &crate::checks::EndInputs, wording: &dyn Wo
         measures: wording.say(&PapersSaid::in_short(&likeness).into()),
         like_its_papers: wording.say(&PapersSaid::of(&likeness).into()),
         readings: readings.collect(),
+        filled: judged
+            .inputs
+            .order
+            .job
+            .filled_slots(&end.id)
+            .into_iter()
+            .collect(),
         pressure: pressure::pressure_doc(end, wording),
     }
 }

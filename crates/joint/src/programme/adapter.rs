@@ -10,6 +10,7 @@ use crate::catalogue::{Adapter, LinkRow, PartKind};
 use crate::checks::{Inputs, LegInputs};
 use crate::plane::Plane;
 use crate::said::{HoldSaid, Read, Said};
+use crate::slot::Measured;
 use crate::stage::Stage;
 use jointwright_units::{Interval, Toward};
 
@@ -62,13 +63,15 @@ fn of_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, stage: Stage) -> Vec<Wanted>
                 distance: Read::along(row.distance, Toward::Nearest),
             }),
         };
-        Wanted::new(what, against)
+        let (from, to) = (row.from, row.to);
+        Wanted::on(leg, Measured::Distance { from, to }, what, against)
     };
     rows.into_iter().map(read).collect()
 }
 
 fn unplaced(leg: &LegInputs<'_>, adapter: &Adapter) -> Wanted {
-    let (row, leg) = (adapter.head.id.clone(), leg.leg.id.clone());
+    let (row, id) = (adapter.head.id.clone(), leg.leg.id.clone());
     let against = Against::no_window(HoldSaid::NoRowSaysWhere);
-    Wanted::new(HoldSaid::WhereEnds { row, leg }, against)
+    let what = HoldSaid::WhereEnds { row, leg: id };
+    Wanted::on(leg, Measured::AdapterEnds, what, against)
 }

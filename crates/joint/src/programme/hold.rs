@@ -11,6 +11,7 @@ use crate::catalogue::{Fits, Head};
 use crate::checks::{Inputs, LegInputs};
 use crate::plane::Plane;
 use crate::said::{EdgeAct, HoldSaid, Said};
+use crate::slot::Measured;
 use crate::stage::Stage;
 
 /// A point at which work stops for its readings.
@@ -52,8 +53,12 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
     };
     let mut distinct: Vec<Wanted> = Vec::new();
     for wanted in readings {
-        if !distinct.contains(&wanted) {
-            distinct.push(wanted);
+        let is_same =
+            |other: &&mut Wanted| (&other.what, &other.against) == (&wanted.what, &wanted.against);
+        match distinct.iter_mut().find(is_same) {
+            None => distinct.push(wanted),
+            // One sleeve on two legs is measured once.
+            Some(same) => same.slots.extend(wanted.slots),
         }
     }
     if distinct.is_empty() {
@@ -73,7 +78,8 @@ fn cuts(plane: Plane, legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
             Some(why) => Against::no_window(why.clone()),
             None => Against::no_window(HoldSaid::NobodySetsWindow),
         };
-        Some(Wanted::new(HoldSaid::PlaneOn { plane, leg: id }, against))
+        let what = HoldSaid::PlaneOn { plane, leg: id };
+        Some(Wanted::on(leg, Measured::Place { plane }, what, against))
     };
     legs.iter().filter_map(of).collect()
 }
@@ -95,35 +101,49 @@ pub(super) fn add_own(step: &mut Step, line: &Line) {
 fn opened(leg: &LegInputs<'_>) -> [Wanted; 2] {
     let id = || leg.leg.id.clone();
     [
-        Wanted::new(
+        Wanted::on(
+            leg,
+            Measured::Bridge,
             HoldSaid::BridgeBeforeThisCut { leg: id() },
             Against::words(HoldSaid::OnAndTight, practice()),
         ),
-        moisture(HoldSaid::StrandsDry { leg: id() }),
+        moisture(
+            leg,
+            Measured::StrandMoisture,
+            HoldSaid::StrandsDry { leg: id() },
+        ),
     ]
 }
 
-fn moisture(what: HoldSaid) -> Wanted {
-    Wanted::new(what, Against::words(HoldSaid::Dry, HoldSaid::WetStops))
+fn moisture(leg: &LegInputs<'_>, measured: Measured, what: HoldSaid) -> Wanted {
+    let against = Against::words(HoldSaid::Dry, HoldSaid::WetStops);
+    Wanted::on(leg, measured, what, against)
 }
 
 /// Readings of the bridge before the shield is touched, then of the edge and of the kept length of a shield that is laid back.
 fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>) -> Vec<Wanted> {
     let id = |leg: &LegInputs<'_>| leg.leg.id.clone();
     let bridge = |leg: &&LegInputs<'_>| {
-        Wanted::new(
+        Wanted::on(
+            leg,
+            Measured::Bridge,
             HoldSaid::BridgeBeforeFirstCut { leg: id(leg) },
             Against::words(HoldSaid::SeenOnAndTight, practice()),
         )
     };
     let mut wanted: Vec<Wanted> = legs.iter().map(bridge).collect();
     wanted.extend(edges);
-    let under = |leg: &&LegInputs<'_>| moisture(HoldSaid::UnderShieldDry { leg: id(leg) });
+    let under = |leg: &&LegInputs<'_>| {
+        let what = HoldSaid::UnderShieldDry { leg: id(leg) };
+        moisture(leg, Measured::ShieldMoisture, what)
+    };
     wanted.extend(legs.iter().map(under));
     for leg in legs {
         let edge = shield_edge(leg);
         if edge.act == EdgeAct::Ask {
-            wanted.push(Wanted::new(
+            wanted.push(Wanted::on(
+                leg,
+                Measured::WiresBesideTape,
                 HoldSaid::WiresBesideTape { leg: id(leg) },
                 Against::no_window(HoldSaid::AskBeforeOneIsCut),
             ));
@@ -142,7 +162,7 @@ fn shield(legs: &[&LegInputs<'_>], edges: Vec<Wanted>) -> Vec<Wanted> {
             }
             None => Against::no_window(HoldSaid::AskBeforeOneIsCutShort),
         };
-        wanted.push(Wanted::new(what, against));
+        wanted.push(Wanted::on(leg, Measured::ShieldKept, what, against));
     }
     wanted
 }
@@ -152,9 +172,11 @@ fn with_looks(cuts: Vec<Wanted>, legs: &[&LegInputs<'_>], on: Layer) -> Vec<Want
     let mut wanted = cuts;
     for leg in legs {
         let row = leg.chosen.body.map(|body| body.head.id.clone());
-        let leg = leg.leg.id.clone();
-        wanted.push(Wanted::new(
-            HoldSaid::Looks { on, leg },
+        let id = leg.leg.id.clone();
+        wanted.push(Wanted::on(
+            leg,
+            Measured::Surface { on },
+            HoldSaid::Looks { on, leg: id },
             Against::words(HoldSaid::NoneSeenOrFelt, HoldSaid::OneFoundStops { row }),
         ));
     }
@@ -168,7 +190,7 @@ fn phases(leg: &LegInputs<'_>) -> Wanted {
         goes_to: leg.leg.goes_to.clone(),
     };
     let against = Against::words(HoldSaid::SameAsHere, HoldSaid::UnlikeStops);
-    Wanted::new(what, against)
+    Wanted::on(leg, Measured::Phase, what, against)
 }
 
 /// Resistance of a leg's shield connection.
@@ -182,8 +204,10 @@ fn contact(leg: &LegInputs<'_>) -> Wanted {
         }),
         (None, None) => Against::no_window(HoldSaid::NoShieldPart),
     };
-    let leg = leg.leg.id.clone();
-    Wanted::new(HoldSaid::ContactOf { leg }, against)
+    let what = HoldSaid::ContactOf {
+        leg: leg.leg.id.clone(),
+    };
+    Wanted::on(leg, Measured::ContactResistance, what, against)
 }
 
 /// Permanent bond between the legs whose shields it joins.
@@ -192,15 +216,17 @@ fn across(legs: &[&LegInputs<'_>]) -> Vec<Wanted> {
     let (open, bonded): (Vec<&LegInputs<'_>>, Vec<&LegInputs<'_>>) =
         legs.iter().partition(|leg| leg.leg.bonding == "open");
     let pairs = bonded.windows(2);
-    let joined = pairs.map(|pair| HoldSaid::AcrossJoint {
-        from: id(pair[0]),
-        to: id(pair[1]),
+    let joined = pairs.map(|pair| {
+        let (from, to) = (id(pair[0]), id(pair[1]));
+        let measured = Measured::BondResistance { to: to.clone() };
+        let against = Against::no_window(HoldSaid::CompareThePhases);
+        let what = HoldSaid::AcrossJoint { from, to };
+        Wanted::on(pair[0], measured, what, against)
     });
-    let compared = || Against::no_window(HoldSaid::CompareThePhases);
-    let joined = joined.map(|what| Wanted::new(what, compared()));
     let open = open.iter().map(|leg| {
         let against = Against::no_window(HoldSaid::BondedOpen);
-        Wanted::new(HoldSaid::OpenHere { leg: id(leg) }, against)
+        let what = HoldSaid::OpenHere { leg: id(leg) };
+        Wanted::on(leg, Measured::ShieldOpen, what, against)
     });
     joined.chain(open).collect()
 }
@@ -233,7 +259,8 @@ fn diameters(leg: &LegInputs<'_>) -> Vec<Wanted> {
                 row: head.id.clone(),
             };
             let against = Against::Range(fits.range, head.source().into());
-            wanted.push(Wanted::new(what, against));
+            let measured = Measured::Diameter { over: fits.over };
+            wanted.push(Wanted::on(leg, measured, what, against));
         }
     };
     if let Some(adapter) = chosen.adapter {
@@ -241,7 +268,7 @@ fn diameters(leg: &LegInputs<'_>) -> Vec<Wanted> {
     }
     if let Some(body) = chosen.body {
         // An adapter stands between the cable and the bore.
-        let beside_bore = |fits: &Fits| fits.at != "bore";
+        let beside_bore = |fits: &Fits| !fits.is_bore();
         let all = |_: &Fits| true;
         add(
             &body.fits,
@@ -266,16 +293,23 @@ fn connector(leg: &LegInputs<'_>) -> Vec<Wanted> {
         return wanted;
     };
     let row = || connector.head.id.clone();
-    wanted.extend(made(connector, leg.chosen.end, &leg.leg.id));
+    wanted.extend(made(connector, leg));
     if let Some(gap) = leg.chosen.end.and_then(|end| end.gap_greatest) {
-        let leg = leg.leg.id.clone();
-        wanted.push(Wanted::new(
-            HoldSaid::GapAtStop { row: row(), leg },
+        let id = leg.leg.id.clone();
+        wanted.push(Wanted::on(
+            leg,
+            Measured::ConnectorGap,
+            HoldSaid::GapAtStop {
+                row: row(),
+                leg: id,
+            },
             Against::AtMost(gap, connector.head.source().into()),
         ));
     }
     if let Some(proud) = connector.stands_proud {
-        wanted.push(Wanted::new(
+        wanted.push(Wanted::on(
+            leg,
+            Measured::BoltProud,
             HoldSaid::BoltStandsProud { row: row() },
             Against::AtMost(proud, connector.head.source().into()),
         ));
@@ -283,11 +317,15 @@ fn connector(leg: &LegInputs<'_>) -> Vec<Wanted> {
     let Some(body) = leg.chosen.body else {
         return wanted;
     };
-    wanted.push(Wanted::new(
+    wanted.push(Wanted::on(
+        leg,
+        Measured::ConnectorLength,
         HoldSaid::LengthAsMade { row: row() },
         set_by(&body.head, body.connector_length_greatest, Against::AtMost),
     ));
-    wanted.push(Wanted::new(
+    wanted.push(Wanted::on(
+        leg,
+        Measured::ConnectorDiameter,
         HoldSaid::DiameterAsMade { row: row() },
         set_by(&body.head, body.connector_diameter, Against::Range),
     ));
@@ -300,9 +338,11 @@ fn seal(legs: &[&LegInputs<'_>], marks: Vec<Wanted>) -> Vec<Wanted> {
         let Some(seal) = leg.chosen.seal else {
             continue;
         };
-        let (row, leg) = (seal.head.id.clone(), leg.leg.id.clone());
-        wanted.push(Wanted::new(
-            HoldSaid::LapOntoJacket { row, leg },
+        let (row, id) = (seal.head.id.clone(), leg.leg.id.clone());
+        wanted.push(Wanted::on(
+            leg,
+            Measured::SealOverlap,
+            HoldSaid::LapOntoJacket { row, leg: id },
             set_by(&seal.head, seal.overlap_least, Against::AtLeast),
         ));
     }

@@ -4,16 +4,19 @@
 
 use super::practice;
 use super::wanted::{Against, Wanted};
-use crate::catalogue::{Connector, ConnectorEnd, Means};
+use crate::catalogue::{Connector, Means};
+use crate::checks::LegInputs;
 use crate::said::{ConnectorOf, HoldSaid, Said};
+use crate::slot::Measured;
 use jointwright_units::Interval;
 
 /// Readings of a connector as made, from its own paper.
-pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str) -> Vec<Wanted> {
+pub(super) fn made(connector: &Connector, leg: &LegInputs<'_>) -> Vec<Wanted> {
+    let end = leg.chosen.end;
     let of = || ConnectorOf {
         row: connector.head.id.clone(),
         end: end.and_then(|end| end.name.clone()),
-        leg: leg.to_owned(),
+        leg: leg.leg.id.clone(),
     };
     let made = connector.as_made_at(end);
     let source = || connector.head.source();
@@ -28,6 +31,7 @@ pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str)
         least_nm,
         greatest_nm,
     };
+    let read = |measured, what, against| Wanted::on(leg, measured, what, against);
     let all = |n: i64| Said::from(HoldSaid::All { n });
     match connector.means {
         Means::Compression => {
@@ -35,10 +39,22 @@ pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str)
             let presses = end.and_then(|end| end.presses);
             let presses = presses.map(|n| Said::from(n.to_string()));
             vec![
-                Wanted::new(HoldSaid::Die { of: of() }, stated(die)),
-                Wanted::new(HoldSaid::Presses { of: of() }, stated(presses)),
-                Wanted::new(HoldSaid::AcrossFlats { of: of() }, window(made.across)),
-                Wanted::new(HoldSaid::LengthByPaper { of: of() }, window(made.length)),
+                read(Measured::Die, HoldSaid::Die { of: of() }, stated(die)),
+                read(
+                    Measured::Presses,
+                    HoldSaid::Presses { of: of() },
+                    stated(presses),
+                ),
+                read(
+                    Measured::AcrossFlats,
+                    HoldSaid::AcrossFlats { of: of() },
+                    window(made.across),
+                ),
+                read(
+                    Measured::ConnectorLength,
+                    HoldSaid::LengthByPaper { of: of() },
+                    window(made.length),
+                ),
             ]
         }
         Means::ShearBolt => {
@@ -46,22 +62,31 @@ pub(super) fn made(connector: &Connector, end: Option<&ConnectorEnd>, leg: &str)
                 Some(n) => Against::words(all(n), source()),
                 None => Against::words(HoldSaid::EveryHead, practice()),
             };
-            let heads = Wanted::new(HoldSaid::HeadsSheared { of: of() }, heads);
+            let heads = read(Measured::Bolts, HoldSaid::HeadsSheared { of: of() }, heads);
             // A bolt's head shears at its own torque; a crew reads it only where the paper names it.
             let torque = made.torque_nm.map(|window| {
                 let window = stated(Some(torque(window).into()));
-                Wanted::new(HoldSaid::HeadTorque { of: of() }, window)
+                read(
+                    Measured::BoltTorque,
+                    HoldSaid::HeadTorque { of: of() },
+                    window,
+                )
             });
             [heads].into_iter().chain(torque).collect()
         }
         Means::SetScrew => {
             let window = made.torque_nm.map(|window| torque(window).into());
             vec![
-                Wanted::new(
+                read(
+                    Measured::Bolts,
                     HoldSaid::ScrewsTightened { of: of() },
                     stated(made.bolts.map(all)),
                 ),
-                Wanted::new(HoldSaid::ScrewTorque { of: of() }, stated(window)),
+                read(
+                    Measured::BoltTorque,
+                    HoldSaid::ScrewTorque { of: of() },
+                    stated(window),
+                ),
             ]
         }
     }

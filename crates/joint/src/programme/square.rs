@@ -9,7 +9,9 @@ use super::wanted::{Against, Wanted};
 use crate::catalogue::{Connector, ConnectorEnd};
 use crate::checks::{Inputs, LegInputs};
 use crate::job::JointKind;
+use crate::plane::Plane;
 use crate::said::{Exact, HoldSaid, Said, SetOutFrom, StepSaid, Stop, UnsettledSaid};
+use crate::slot::Measured;
 use jointwright_units::Station;
 
 /// Reference from which the square cut of a leg is set out.
@@ -86,5 +88,6 @@ pub(super) fn wanted(leg: &LegInputs<'_>) -> Vec<Wanted> {
             }),
         },
     };
-    vec![Wanted::new(what, against)]
+    let plane = Plane::ConductorEnd;
+    vec![Wanted::on(leg, Measured::Place { plane }, what, against)]
 }

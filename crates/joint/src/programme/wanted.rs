@@ -1,9 +1,11 @@
 //! Wanted: one reading of a hold point, and its window.
 //!
-//! Invariants: a reading has a window with its source, or the reason why nobody sets one.
+//! Invariants: a reading has a window with its source, or the reason why nobody sets one; two readings of one quantity at one end fill one slot.
 
+use crate::checks::{EndInputs, LegInputs};
 use crate::plane::Plane;
 use crate::said::Said;
+use crate::slot::{Measured, Slot};
 use jointwright_units::{Interval, Length};
 
 /// Window of a reading.
@@ -44,12 +46,31 @@ pub struct Wanted {
     pub what: Said,
     /// Window of the reading.
     pub against: Against,
+    /// Slots that it fills, at all ends where it is read; empty if it belongs to no end.
+    pub slots: Vec<Slot>,
 }
 
 impl Wanted {
-    /// A reading and its window.
+    /// A reading of no end, and its window.
     pub(super) fn new(what: impl Into<Said>, against: Against) -> Wanted {
-        let what = what.into();
-        Wanted { what, against }
+        Wanted {
+            what: what.into(),
+            against,
+            slots: Vec::new(),
+        }
+    }
+
+    /// A reading at each end of a leg, and its window.
+    pub(super) fn on(
+        leg: &LegInputs<'_>,
+        measured: Measured,
+        what: impl Into<Said>,
+        against: Against,
+    ) -> Wanted {
+        let slot = |end: &EndInputs| Slot::new(&end.id, measured.clone());
+        Wanted {
+            slots: leg.ends.iter().map(slot).collect(),
+            ..Wanted::new(what, against)
+        }
     }
 }

@@ -37,6 +37,11 @@ impl Subject {
         }
     }
 
+    /// End that it is; `None` if it is a leg or the joint.
+    pub fn end_id(&self) -> Option<EndId> {
+        Some(EndId::new(self.leg.as_deref()?, self.phase?))
+    }
+
     /// Whether another is the same, or an end of its leg.
     pub fn covers(&self, other: &Subject) -> bool {
         self.leg == other.leg && (self.phase.is_none() || self.phase == other.phase)

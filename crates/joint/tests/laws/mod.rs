@@ -22,6 +22,7 @@ mod never_said;
 mod not_computed;
 mod plan_mark;
 mod several_ends;
+mod slots;
 mod spoken;
 mod stated_twice;
 mod tighten_only;
