@@ -29,16 +29,6 @@ pub enum Judge {
     End(fn(&Inputs<'_>, &LegInputs<'_>, &EndInputs) -> Vec<Ruling>),
 }
 
-/// The last name of the path of a module: the slug of the check in that file.
-pub(super) const fn slug(module: &'static str) -> &'static str {
-    let bytes = module.as_bytes();
-    let mut begins = bytes.len();
-    while begins > 0 && bytes[begins - 1] != b':' {
-        begins -= 1;
-    }
-    module.split_at(begins).1
-}
-
 /// The function that answers a row of the table.
 macro_rules! judge {
     ($slug:ident, $asked:ident) => {

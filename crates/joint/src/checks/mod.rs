@@ -14,6 +14,7 @@ mod list;
 mod ranges;
 mod room;
 mod served;
+mod slug;
 mod stress;
 mod withstand;
 
@@ -70,7 +71,7 @@ pub use inputs::{EndInputs, Inputs, LegInputs};
 pub use list::{CHECKS, Check, Judge};
 
 use asks::{asking_of_heat, asking_of_rubber};
-use list::slug;
 use ranges::RangedPart;
 use served::{Listed, Rated};
+use slug::slug;
 use stress::solved;

@@ -1,0 +1,11 @@
+//! Slug: the name of a check, which is the name of its file.
+
+/// The last name of the path of a module: the slug of the check in that file.
+pub(super) const fn slug(module: &'static str) -> &'static str {
+    let bytes = module.as_bytes();
+    let mut begins = bytes.len();
+    while begins > 0 && bytes[begins - 1] != b':' {
+        begins -= 1;
+    }
+    module.split_at(begins).1
+}
