@@ -78,7 +78,7 @@ impl Model {
 
     /// Whether all results of a depth are solved.
     pub fn is_solved(&self, depth: Depth) -> bool {
-        self.solved.steps(&self.order, depth).is_empty()
+        self.solved.problems(&self.order, depth).is_empty()
     }
 
     /// Solves the missing results of a depth step by step; `watch` hears the progress before each step, and may stop the solve.
@@ -126,7 +126,7 @@ struct EndSolved {
 
 /// One result to solve.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Step {
+enum Problem {
     /// Fields of a leg.
     Study(usize),
     /// Tapered plug of a leg.
@@ -164,18 +164,18 @@ impl Solved {
         Err(complaints.into_sorted())
     }
 
-    /// Steps that a depth still needs, in their order.
-    fn steps(&self, order: &Order, depth: Depth) -> Vec<Step> {
+    /// Problems that a depth still needs solved, in their order.
+    fn problems(&self, order: &Order, depth: Depth) -> Vec<Problem> {
         let has_plug = order.job.kind == JointKind::Separable;
-        let mut steps = Vec::new();
+        let mut problems = Vec::new();
         if depth == Depth::Whole {
             for (at, (leg, row)) in self.legs.iter().zip(&order.job.legs).enumerate() {
                 let has_body = chosen(order, row).body.is_some();
                 if has_body && leg.study.is_none() {
-                    steps.push(Step::Study(at));
+                    problems.push(Problem::Study(at));
                 }
                 if has_body && has_plug && leg.plug.is_none() {
-                    steps.push(Step::Plug(at));
+                    problems.push(Problem::Plug(at));
                 }
             }
         }
@@ -183,13 +183,13 @@ impl Solved {
             for (at, leg) in self.legs.iter().enumerate() {
                 let open = |(_, end): &(usize, &EndSolved)| end.pressure.is_none();
                 let ends = leg.ends.iter().enumerate().filter(open);
-                steps.extend(ends.map(|(end, _)| Step::Press(at, end)));
+                problems.extend(ends.map(|(end, _)| Problem::Press(at, end)));
             }
             if self.warm.is_none() {
-                steps.push(Step::Warm);
+                problems.push(Problem::Warm);
             }
         }
-        steps
+        problems
     }
 
     /// As for [`Model::solve`].
@@ -199,34 +199,34 @@ impl Solved {
         depth: Depth,
         watch: &mut dyn FnMut(Progress) -> ControlFlow<()>,
     ) -> bool {
-        let steps = self.steps(order, depth);
-        let n_steps = steps.len();
-        for (n_done, step) in steps.into_iter().enumerate() {
+        let problems = self.problems(order, depth);
+        let n_steps = problems.len();
+        for (n_done, problem) in problems.into_iter().enumerate() {
             if watch(Progress { n_done, n_steps }).is_break() {
                 return false;
             }
-            self.take(order, step);
+            self.take(order, problem);
         }
         true
     }
 
-    fn take(&mut self, order: &Order, step: Step) {
-        match step {
-            Step::Study(at) => {
+    fn take(&mut self, order: &Order, problem: Problem) {
+        match problem {
+            Problem::Study(at) => {
                 let study = self.with_subject(order, at, study);
                 self.legs[at].study = Some(Arc::new(study));
             }
-            Step::Plug(at) => {
+            Problem::Plug(at) => {
                 self.legs[at].plug = Some(self.plug_of(order, at));
                 self.legs[at].plug_of = chosen(order, &order.job.legs[at]).body.cloned();
             }
-            Step::Press(at, end) => {
+            Problem::Press(at, end) => {
                 let input = self.pressure_input(order, at, end);
                 let end = &mut self.legs[at].ends[end];
                 end.pressure = Some(Arc::new(press(&input)));
                 end.pressed_from = Some(input);
             }
-            Step::Warm => self.warm = Some(Arc::new(self.warm_of(order))),
+            Problem::Warm => self.warm = Some(Arc::new(self.warm_of(order))),
         }
     }
 

@@ -30,36 +30,36 @@ pub struct Candidate {
     pub wall_nominal: Length,
     /// Every class and level, or U0/U, that has this wall.
     pub walls: Vec<Wall>,
-    pub(super) steps: [Step; 4],
+    pub(super) steps: [BuildUp; 4],
     pub(super) nominals: [Length; 4],
 }
 
 /// Rule by which the diameter over a layer follows from the layer inside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Step {
+pub(super) enum BuildUp {
     /// It lies in this interval, whatever is inside.
     Over(Interval),
     /// It is greater by an amount in this interval: twice the thickness.
     Grows(Interval),
 }
 
-impl Step {
+impl BuildUp {
     /// Interval of the diameter, from the interval of the diameter inside it.
     pub(super) fn from(self, inside: Option<Interval>) -> Option<Interval> {
         match self {
-            Step::Over(interval) => Some(interval),
-            Step::Grows(by) => inside.map(|inside| inside + by),
+            BuildUp::Over(interval) => Some(interval),
+            BuildUp::Grows(by) => inside.map(|inside| inside + by),
         }
     }
 }
 
-/// Step of `layer` of a construction.
-pub(super) fn step(construction: &Construction, layer: Layer) -> Result<Step, Unknown> {
+/// Build-up of `layer` of a construction.
+pub(super) fn step(construction: &Construction, layer: Layer) -> Result<BuildUp, Unknown> {
     if layer == Layer::Conductor || construction.stated.contains_key(&layer) {
-        return Ok(Step::Over(construction.diameter_over(layer)?.interval()));
+        return Ok(BuildUp::Over(construction.diameter_over(layer)?.interval()));
     }
     let thickness = construction.thickness_of(layer)?.interval();
-    Ok(Step::Grows(thickness + thickness))
+    Ok(BuildUp::Grows(thickness + thickness))
 }
 
 impl Candidate {

@@ -10,7 +10,7 @@
 //!
 //! Assumes: each reading's interval holds the mean diameter there; several readings over one layer are taken together, because a cable is oval.
 
-use super::candidate::{Candidate, INNER, Step, step};
+use super::candidate::{BuildUp, Candidate, INNER, step};
 use super::unlike::Unlike;
 use super::{Conductor, Construction, Layer, Metal, ShieldKind, Stranding, Unknown};
 use jointwright_units::{Interval, Length};
@@ -199,7 +199,7 @@ fn seen_unlike(stated: &Construction, evidence: &Evidence) -> Vec<Unlike> {
     all.into_iter().flatten().collect()
 }
 
-fn steps_fit(steps: &[Step], readings: &Readings) -> bool {
+fn steps_fit(steps: &[BuildUp], readings: &Readings) -> bool {
     let mut inside = None;
     for (step, reading) in steps.iter().zip(readings) {
         let Some(diameters) = step.from(inside) else {
@@ -251,9 +251,9 @@ fn step_over(
     inside: Option<Result<Interval, Unknown>>,
 ) -> Result<Interval, Unknown> {
     match (step(stated, layer)?, inside) {
-        (Step::Over(interval), _) => Ok(interval),
-        (Step::Grows(by), Some(inside)) => Ok(inside? + by),
-        (Step::Grows(by), None) => Ok(by),
+        (BuildUp::Over(interval), _) => Ok(interval),
+        (BuildUp::Grows(by), Some(inside)) => Ok(inside? + by),
+        (BuildUp::Grows(by), None) => Ok(by),
     }
 }
 

@@ -45,7 +45,7 @@ pub struct Head {
     /// Shelf life.
     pub shelf: Option<Shelf>,
     /// Steps of its instructions.
-    pub steps: Vec<Step>,
+    pub steps: Vec<InstructionStep>,
     /// Place in its file.
     pub place: Span,
 }
@@ -103,7 +103,7 @@ impl Shelf {
 
 /// A step of the part's instructions.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Step {
+pub struct InstructionStep {
     /// Short name.
     pub id: Option<String>,
     /// Instruction.
@@ -240,7 +240,7 @@ pub(super) const SHELF: Shape = Shape {
 };
 
 pub(super) fn read_head(reader: &mut RowReader<'_>, record: &Record) -> Option<Head> {
-    let steps: Vec<Step> = record.records("step").filter_map(read_step).collect();
+    let steps: Vec<InstructionStep> = record.records("step").filter_map(read_step).collect();
     complain_of_order(reader, record, &steps);
     let checked = read_checked(reader, record);
     let paper = record.record("instructions")?;
@@ -300,8 +300,8 @@ fn read_shelf(reader: &mut RowReader<'_>, record: &Record) -> Option<Shelf> {
     })
 }
 
-fn read_step(record: &Record) -> Option<Step> {
-    Some(Step {
+fn read_step(record: &Record) -> Option<InstructionStep> {
+    Some(InstructionStep {
         id: record.string("id"),
         say: record.string("say")?,
         after: record.texts("after"),
@@ -317,7 +317,7 @@ fn read_step(record: &Record) -> Option<Step> {
 }
 
 /// Complains of steps that name a step the row does not have, share a name, or wait for each other.
-fn complain_of_order(reader: &mut RowReader<'_>, record: &Record, steps: &[Step]) {
+fn complain_of_order(reader: &mut RowReader<'_>, record: &Record, steps: &[InstructionStep]) {
     let rows: Vec<&Record> = record.records("step").collect();
     for row in &rows {
         let id = row.text("id");
@@ -356,7 +356,7 @@ fn complain_of_order(reader: &mut RowReader<'_>, record: &Record, steps: &[Step]
 }
 
 /// Name of a step that waits for itself, if one does.
-fn step_in_a_ring(steps: &[Step]) -> Option<&str> {
+fn step_in_a_ring(steps: &[InstructionStep]) -> Option<&str> {
     let before = |id: &str| {
         steps
             .iter()

@@ -39,7 +39,7 @@ pub use connector::{Connector, ConnectorEnd, Means, NoEnd, die_words};
 pub use consumable::{Consumable, Wrap};
 pub use fits::Fits;
 pub use handling::{GoesOn, MayMove};
-pub use head::{Head, Instructions, Shelf, Step};
+pub use head::{Head, InstructionStep, Instructions, Shelf};
 pub use inner::{Filler, Grading, Inner, Region, ScreenStep};
 pub use link::LinkRow;
 pub(crate) use rubber::{DAY_S, ZERO_DEGC_K};

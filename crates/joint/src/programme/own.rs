@@ -2,7 +2,7 @@
 
 use super::coming::comings;
 use super::line::{Line, paper};
-use crate::catalogue::{Head, PartKind, Step as OwnStep};
+use crate::catalogue::{Head, InstructionStep, PartKind};
 use crate::checks::{Inputs, LegInputs};
 use crate::stage::Stage;
 use std::collections::BTreeMap;
@@ -42,7 +42,7 @@ fn row_lines(head: &Head, comes_on: Stage, leg: &LegInputs<'_>) -> Vec<StagedLin
         .enumerate()
         .filter_map(|(at, step)| Some((step.id.as_deref()?, at)))
         .collect();
-    let before = |step: &OwnStep| -> Vec<usize> {
+    let before = |step: &InstructionStep| -> Vec<usize> {
         step.after
             .iter()
             .filter_map(|id| numbers.get(id.as_str()).copied())
@@ -69,7 +69,7 @@ fn row_lines(head: &Head, comes_on: Stage, leg: &LegInputs<'_>) -> Vec<StagedLin
 fn staged(
     head: &Head,
     at: usize,
-    step: &OwnStep,
+    step: &InstructionStep,
     after: Vec<usize>,
     comes_on: Stage,
 ) -> StagedLine {
@@ -90,7 +90,7 @@ fn staged(
 }
 
 /// Whether a step of a row is for the conductor of a leg.
-pub(super) fn applies(step: &OwnStep, leg: &LegInputs<'_>) -> bool {
+pub(super) fn applies(step: &InstructionStep, leg: &LegInputs<'_>) -> bool {
     step.metals.is_empty() || step.metals.contains(&leg.leg.cable.conductor.metal)
 }
 

@@ -19,21 +19,21 @@ use toml::{Table, Value};
 
 /// A step into a tree.
 #[derive(Clone, Debug, PartialEq)]
-enum Step {
+enum Segment {
     Key(String),
     Row(usize),
 }
 
 /// Every optional item of a job: fields, and rows of optional lists.
-fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Step>>) {
+fn optional(table: &Table, shape: &Shape, path: &[Segment], found: &mut Vec<Vec<Segment>>) {
     for field in shape.fields {
         let Some(value) = table.get(field.name) else {
             continue;
         };
-        let here: Vec<Step> = path
+        let here: Vec<Segment> = path
             .iter()
             .cloned()
-            .chain([Step::Key(field.name.to_owned())])
+            .chain([Segment::Key(field.name.to_owned())])
             .collect();
         if matches!(field.need, Need::Optional) {
             found.push(here.clone());
@@ -42,7 +42,8 @@ fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Ste
             (Kind::Table(inner), Value::Table(table)) => optional(table, inner, &here, found),
             (Kind::Rows(inner), Value::Array(rows)) => {
                 for (index, row) in rows.iter().enumerate() {
-                    let here: Vec<Step> = here.iter().cloned().chain([Step::Row(index)]).collect();
+                    let here: Vec<Segment> =
+                        here.iter().cloned().chain([Segment::Row(index)]).collect();
                     if matches!(field.need, Need::Optional) {
                         found.push(here.clone());
                     }
@@ -56,15 +57,15 @@ fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Ste
     }
 }
 
-fn paths(table: &Table) -> Vec<Vec<Step>> {
+fn paths(table: &Table) -> Vec<Vec<Segment>> {
     let mut found = Vec::new();
     optional(table, &JOB, &[], &mut found);
     found
 }
 
 /// Deletes one item; the other half of a pair (`…_least`, `…_greatest`) goes with it, because half a pair is refused.
-fn take_out(table: &mut Table, path: &[Step]) {
-    let Some((Step::Key(first), rest)) = path.split_first() else {
+fn take_out(table: &mut Table, path: &[Segment]) {
+    let Some((Segment::Key(first), rest)) = path.split_first() else {
         return;
     };
     let Some(value) = table.get_mut(first) else {
@@ -79,10 +80,10 @@ fn take_out(table: &mut Table, path: &[Step]) {
                 }
             }
         }
-        ([Step::Row(index)], Value::Array(rows)) if *index < rows.len() => {
+        ([Segment::Row(index)], Value::Array(rows)) if *index < rows.len() => {
             rows.remove(*index);
         }
-        ([Step::Row(index), rest @ ..], Value::Array(rows)) => {
+        ([Segment::Row(index), rest @ ..], Value::Array(rows)) => {
             if let Some(Value::Table(row)) = rows.get_mut(*index) {
                 take_out(row, rest);
             }
@@ -112,8 +113,8 @@ fn gained(before: &Passes, after: &Passes) -> Vec<String> {
 }
 
 /// Whether a gain comes from another leg that parks. Which leg parks the body is a statement, not a reading: a leg that is not named for it needs only its seal, and the joint says that no leg is named.
-fn is_of_another_leg_parking(out: &[Vec<Step>], rulings: &[Ruling], gained: &str) -> bool {
-    let parks = Step::Key("parks".to_owned());
+fn is_of_another_leg_parking(out: &[Vec<Segment>], rulings: &[Ruling], gained: &str) -> bool {
+    let parks = Segment::Key("parks".to_owned());
     let is_said = |r: &Ruling| {
         r.check == "park_room" && r.subject.leg.is_none() && r.outcome == Outcome::NotJudged
     };
@@ -127,7 +128,7 @@ fn rulings(job: &str, case: Case) -> Option<Vec<Ruling>> {
     Some(accepted(judge(&order), case.slug).rulings)
 }
 
-fn broken(case: Case, before: &Passes, out: &[Vec<Step>]) -> Vec<String> {
+fn broken(case: Case, before: &Passes, out: &[Vec<Segment>]) -> Vec<String> {
     let mut job = tree(case.job);
     // From the last to the first, so that the row numbers of the whole job stay valid.
     for path in out.iter().rev() {
@@ -195,7 +196,7 @@ proptest! {
         let mut out: Vec<usize> = picks.iter().map(|p| p.index(all.len())).collect();
         out.sort_unstable();
         out.dedup();
-        let out: Vec<Vec<Step>> = out.into_iter().map(|i| all[i].clone()).collect();
+        let out: Vec<Vec<Segment>> = out.into_iter().map(|i| all[i].clone()).collect();
         let broken = broken(case, &passes_of(case), &out);
         prop_assert!(broken.is_empty(), "{} without {:?}: {:?}", case.slug, out, broken);
     }

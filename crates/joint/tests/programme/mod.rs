@@ -15,8 +15,8 @@ mod made;
 mod refused;
 
 use crate::cases::{everything, named};
+use jointwright_joint::catalogue::InstructionStep;
 use jointwright_joint::catalogue::PartKind;
-use jointwright_joint::catalogue::Step as OwnStep;
 use jointwright_joint::job::{JointKind, Order};
 use jointwright_joint::judge::judge_unsolved as judge;
 use jointwright_joint::plan::{Plan, StepDoc};
@@ -332,7 +332,7 @@ fn no_order_of_any_case_or_example_breaks_a_precondition() {
 }
 
 /// Own steps of a body at random stages, each after some of those before it.
-fn own_steps() -> impl Strategy<Value = Vec<OwnStep>> {
+fn own_steps() -> impl Strategy<Value = Vec<InstructionStep>> {
     let stages: Vec<Option<Stage>> = Stage::ALL
         .iter()
         .copied()
@@ -350,7 +350,7 @@ fn own_steps() -> impl Strategy<Value = Vec<OwnStep>> {
         steps
             .into_iter()
             .enumerate()
-            .map(|(at, (stage, hold, after))| OwnStep {
+            .map(|(at, (stage, hold, after))| InstructionStep {
                 id: Some(id(at)),
                 say: format!("Own step {at}."),
                 after: if at == 0 {
@@ -442,7 +442,7 @@ fn a_step_that_waits_for_nothing_is_found_out() {
 #[test]
 fn a_row_whose_steps_stand_against_the_preconditions_is_named_and_settled_by_a_person() {
     let mut order = order_of("straight-wires-growth-measured");
-    let own = |id: &str, stage: Stage, after: &[&str]| OwnStep {
+    let own = |id: &str, stage: Stage, after: &[&str]| InstructionStep {
         id: Some(id.to_owned()),
         say: format!("Own {id}."),
         after: after.iter().map(|s| (*s).to_owned()).collect(),
@@ -473,7 +473,7 @@ fn instructions_that_clean_before_the_connector_are_followed() {
     let mut order = order_of("straight-wires-growth-measured");
     for body in &mut order.catalogue.bodies {
         body.head.steps = vec![
-            OwnStep {
+            InstructionStep {
                 id: Some("wipe".to_owned()),
                 say: "Own wipe.".to_owned(),
                 after: Vec::new(),
@@ -482,7 +482,7 @@ fn instructions_that_clean_before_the_connector_are_followed() {
                 stage: Some(Stage::Clean),
                 metals: Vec::new(),
             },
-            OwnStep {
+            InstructionStep {
                 id: Some("press".to_owned()),
                 say: "Own press.".to_owned(),
                 after: vec!["wipe".to_owned()],

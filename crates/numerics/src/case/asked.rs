@@ -4,7 +4,7 @@ use super::complaint::{Complaints, nearest, quoted};
 use super::drawing::Drawing;
 use super::matter::{Matter, is_known_tag};
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use super::walk;
 use super::words::WANTED;
 use crate::field::Wanted;
@@ -51,7 +51,11 @@ pub(super) fn asked(
         if let Some(name) = node.text_at("name") {
             let first = *names.entry(name).or_insert(index);
             if first != index {
-                let steps = [Step::Name("wanted"), Step::Index(index), Step::Name("name")];
+                let steps = [
+                    Segment::Name("wanted"),
+                    Segment::Index(index),
+                    Segment::Name("name"),
+                ];
                 let message = format!(
                     "The name {} stands twice, first at wanted[{first}].",
                     quoted(name)
@@ -106,9 +110,9 @@ impl Ask<'_, '_, '_> {
 
     fn complain(&mut self, field: &str, message: String, hint: impl Into<String>) {
         let steps = [
-            Step::Name("wanted"),
-            Step::Index(self.index),
-            Step::Name(field),
+            Segment::Name("wanted"),
+            Segment::Index(self.index),
+            Segment::Name(field),
         ];
         self.complaints.add(self.tree, &steps, message, hint);
     }
@@ -186,9 +190,9 @@ impl Ask<'_, '_, '_> {
     fn peak_on_curve(&mut self) -> Option<Wanted> {
         let tag = self.node.text_at("tag")?;
         let steps = [
-            Step::Name("wanted"),
-            Step::Index(self.index),
-            Step::Name("tag"),
+            Segment::Name("wanted"),
+            Segment::Index(self.index),
+            Segment::Name("tag"),
         ];
         let outline = &self.drawing.outline;
         let is_known = is_known_tag(self.tree, outline, &steps, tag, self.complaints);

@@ -1,6 +1,6 @@
 //! Complaint: the fault of a case file, its place, and the next step.
 
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use std::fmt;
 
 /// Greatest number of complaints of one run; hardly anybody reads more to the end.
@@ -70,7 +70,7 @@ impl<'t> Complaints<'t> {
     pub(super) fn add(
         &mut self,
         tree: &Node,
-        steps: &[Step<'_>],
+        steps: &[Segment<'_>],
         message: impl Into<String>,
         hint: impl Into<String>,
     ) {
@@ -139,18 +139,18 @@ impl<'t> Complaints<'t> {
 }
 
 /// The path of a value in words.
-pub(super) fn path(steps: &[Step<'_>]) -> String {
+pub(super) fn path(steps: &[Segment<'_>]) -> String {
     let mut path = String::new();
     for step in steps {
         match step {
-            Step::Index(index) => path.push_str(&format!("[{index}]")),
-            Step::Name(name) if is_plain(name) => {
+            Segment::Index(index) => path.push_str(&format!("[{index}]")),
+            Segment::Name(name) if is_plain(name) => {
                 if !path.is_empty() {
                     path.push('.');
                 }
                 path.push_str(name);
             }
-            Step::Name(name) => path.push_str(&format!("[{name:?}]")),
+            Segment::Name(name) => path.push_str(&format!("[{name:?}]")),
         }
     }
     path
@@ -235,9 +235,13 @@ mod tests {
 
     #[test]
     fn paths_name_fields_and_count_items_from_nought() {
-        let steps = [Step::Name("curves"), Step::Index(12), Step::Name("tag")];
+        let steps = [
+            Segment::Name("curves"),
+            Segment::Index(12),
+            Segment::Name("tag"),
+        ];
         assert_eq!(path(&steps), "curves[12].tag");
-        let steps = [Step::Name("potentials_kv"), Step::Name("a \"b\"")];
+        let steps = [Segment::Name("potentials_kv"), Segment::Name("a \"b\"")];
         assert_eq!(path(&steps), "potentials_kv[\"a \\\"b\\\"\"]");
     }
 

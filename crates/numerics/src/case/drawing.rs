@@ -2,7 +2,7 @@
 
 use super::complaint::Complaints;
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use super::walk;
 use super::words::Kind;
 use crate::outline::{Curve, Flaw, Outline, Point, Region, Shape, Side, Subject, check};
@@ -162,22 +162,22 @@ fn is_said(flaw: &Flaw, unread: &Unread, outline: &Outline) -> bool {
 }
 
 fn complain(tree: &Node, flaw: &Flaw, complaints: &mut Complaints<'_>) {
-    let item = |list, index| vec![Step::Name(list), Step::Index(index)];
+    let item = |list, index| vec![Segment::Name(list), Segment::Index(index)];
     let mut steps = match flaw.subject() {
         Subject::Point(index) => item("points", index),
         Subject::Curve(index) => item("curves", index),
         Subject::Region(index) => item("regions", index),
     };
     match flaw {
-        Flaw::SameName { .. } => steps.push(Step::Name("name")),
+        Flaw::SameName { .. } => steps.push(Segment::Name("name")),
         Flaw::OffCircle { .. } | Flaw::HalfTurn { .. } | Flaw::NoCircle { .. } => {
-            steps.push(Step::Name("arc_center"));
+            steps.push(Segment::Name("arc_center"));
         }
         Flaw::NoSuchPoint { curve, point, .. } => {
             let is_from = from_of(tree, curve.index) == Some(*point);
-            steps.push(Step::Name(if is_from { "from" } else { "to" }));
+            steps.push(Segment::Name(if is_from { "from" } else { "to" }));
         }
-        _ if matches!(flaw.subject(), Subject::Region(_)) => steps.push(Step::Name("boundary")),
+        _ if matches!(flaw.subject(), Subject::Region(_)) => steps.push(Segment::Name("boundary")),
         _ => {}
     }
     complaints.add(tree, &steps, sentence(&flaw.to_string()), "");

@@ -5,7 +5,7 @@ use super::document::{AnswerDoc, AnswersDoc, SecondsDoc};
 use super::drawing::{self, Drawing};
 use super::matter::is_known_tag;
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use super::walk::{self, walk};
 use super::words::{HEAT, Kind};
 use crate::heat::{Ask, Film, HeatSection, HeatSolved, Joule, Stuff, What, When};
@@ -113,7 +113,7 @@ struct Reader<'n, 'c, 't> {
 }
 
 impl<'n> Reader<'n, '_, '_> {
-    fn complain(&mut self, steps: &[Step<'_>], message: String, hint: impl Into<String>) {
+    fn complain(&mut self, steps: &[Segment<'_>], message: String, hint: impl Into<String>) {
         self.complaints.add(self.tree, steps, message, hint);
     }
 
@@ -129,9 +129,9 @@ impl<'n> Reader<'n, '_, '_> {
         let mut found = Vec::new();
         for (index, region) in regions.iter().enumerate() {
             let steps = [
-                Step::Name("regions"),
-                Step::Index(index),
-                Step::Name("material"),
+                Segment::Name("regions"),
+                Segment::Index(index),
+                Segment::Name("material"),
             ];
             let Some(name) = region.text_at("material") else {
                 continue;
@@ -174,10 +174,10 @@ impl<'n> Reader<'n, '_, '_> {
                     .position(|region| region.name == name);
                 if region.is_none() {
                     let steps = [
-                        Step::Name("joule"),
-                        Step::Index(index),
-                        Step::Name("regions"),
-                        Step::Index(place),
+                        Segment::Name("joule"),
+                        Segment::Index(index),
+                        Segment::Name("regions"),
+                        Segment::Index(place),
                     ];
                     let names = outline.regions.iter().map(|region| region.name.as_str());
                     let hint = nearest(name, names);
@@ -204,7 +204,7 @@ impl<'n> Reader<'n, '_, '_> {
         let outline = &self.drawing.outline;
         let mut found = Vec::new();
         for (key, node) in self.tree.entries_at("convection") {
-            let steps = [Step::Name("convection"), Step::Name(&key.name)];
+            let steps = [Segment::Name("convection"), Segment::Name(&key.name)];
             if !is_known_tag(self.tree, outline, &steps, &key.name, self.complaints) {
                 continue;
             }
@@ -243,7 +243,13 @@ impl<'n> Reader<'n, '_, '_> {
         let mut found = Vec::new();
         let mut names: BTreeMap<&'n str, usize> = BTreeMap::new();
         for (index, node) in self.tree.items_at("wanted").iter().enumerate() {
-            let at = |field| [Step::Name("wanted"), Step::Index(index), Step::Name(field)];
+            let at = |field| {
+                [
+                    Segment::Name("wanted"),
+                    Segment::Index(index),
+                    Segment::Name(field),
+                ]
+            };
             let Some(name) = node.text_at("name") else {
                 continue;
             };
@@ -285,7 +291,11 @@ impl<'n> Reader<'n, '_, '_> {
     fn place(&mut self, node: &Node, index: usize) -> Option<What> {
         let at = walk::place(node.field("at")?).map(si::place)?;
         if self.drawing.is_sound && self.drawing.outline.regions_at(at).is_empty() {
-            let steps = [Step::Name("wanted"), Step::Index(index), Step::Name("at")];
+            let steps = [
+                Segment::Name("wanted"),
+                Segment::Index(index),
+                Segment::Name("at"),
+            ];
             let message = format!("The place {} lies in no region.", place_mm(at));
             self.complain(&steps, message, "A place on a boundary counts as inside.");
             return None;

@@ -3,7 +3,7 @@
 use super::complaint::{Complaints, nearest, quoted};
 use super::drawing::Drawing;
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use super::walk::{self, number_of};
 use super::words::Kind;
 use crate::field::{Conductivity, Disc, Material, Regime};
@@ -79,7 +79,7 @@ pub(super) fn matter(tree: &Node, drawing: &Drawing, complaints: &mut Complaints
     };
     for (index, tag) in matter.floating.iter().enumerate() {
         if matter.potential(tag).is_some() {
-            let steps = [Step::Name("floating"), Step::Index(index)];
+            let steps = [Segment::Name("floating"), Segment::Index(index)];
             let message = format!("The tag {} both floats and has a potential.", quoted(tag));
             complaints.add(
                 tree,
@@ -103,9 +103,9 @@ fn materials<'n>(
     for (key, node) in tree.entries_at("materials") {
         if node.field("sigma_s_per_m").is_some() && node.field("sigma_rising").is_some() {
             let steps = [
-                Step::Name("materials"),
-                Step::Name(&key.name),
-                Step::Name("sigma_rising"),
+                Segment::Name("materials"),
+                Segment::Name(&key.name),
+                Segment::Name("sigma_rising"),
             ];
             let message = format!("The material {} has two conductivities.", quoted(&key.name));
             let hint = "Leave one of `sigma_s_per_m` and `sigma_rising`.";
@@ -143,9 +143,9 @@ fn of_region(
         let mut found = None;
         if let Some(name) = node.text_at("material") {
             let steps = [
-                Step::Name("regions"),
-                Step::Index(index),
-                Step::Name("material"),
+                Segment::Name("regions"),
+                Segment::Index(index),
+                Segment::Name("material"),
             ];
             let region = quoted(node.text_at("name").unwrap_or_default());
             match materials.get(name) {
@@ -181,7 +181,7 @@ fn of_region(
 fn is_tag(
     tree: &Node,
     outline: &Outline,
-    steps: &[Step<'_>],
+    steps: &[Segment<'_>],
     tag: &str,
     complaints: &mut Complaints<'_>,
 ) -> bool {
@@ -204,7 +204,7 @@ fn is_tag(
 pub(super) fn is_known_tag(
     tree: &Node,
     outline: &Outline,
-    steps: &[Step<'_>],
+    steps: &[Segment<'_>],
     tag: &str,
     complaints: &mut Complaints<'_>,
 ) -> bool {
@@ -222,7 +222,7 @@ pub(super) fn is_known_tag(
 fn potentials(tree: &Node, outline: &Outline, complaints: &mut Complaints<'_>) -> Vec<Potential> {
     let mut potentials = Vec::new();
     for (key, node) in tree.entries_at("potentials_kv") {
-        let steps = [Step::Name("potentials_kv"), Step::Name(&key.name)];
+        let steps = [Segment::Name("potentials_kv"), Segment::Name(&key.name)];
         let is_tag = is_tag(tree, outline, &steps, &key.name, complaints);
         if let (true, Some(kilovolts)) = (is_tag, node.number()) {
             potentials.push(Potential {
@@ -240,7 +240,7 @@ fn floating(tree: &Node, outline: &Outline, complaints: &mut Complaints<'_>) -> 
         let Some(tag) = node.text() else {
             continue;
         };
-        let steps = [Step::Name("floating"), Step::Index(index)];
+        let steps = [Segment::Name("floating"), Segment::Index(index)];
         if floating.iter().any(|other| other == tag) {
             let message = format!("The tag {} stands twice.", quoted(tag));
             complaints.add(tree, &steps, message, "Leave one.");

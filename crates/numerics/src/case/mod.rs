@@ -46,7 +46,7 @@ pub use tube::{Held, TubeCase};
 
 use crate::field::Section;
 use complaint::Complaints;
-use tree::{Node, Step};
+use tree::{Node, Segment};
 use words::{CASE, Kind};
 
 /// Size of the largest text that is read, bytes.
@@ -172,7 +172,7 @@ fn complain_of_physics(tree: &Node, physics: &str, complaints: &mut Complaints<'
     let found = complaint::quoted(physics);
     let hint = complaint::nearest(physics, words::PHYSICS.iter().copied());
     let message = format!("Found {found}; expected {known}.");
-    complaints.add(tree, &[Step::Name("physics")], message, hint);
+    complaints.add(tree, &[Segment::Name("physics")], message, hint);
 }
 
 fn section(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Case> {

@@ -157,7 +157,7 @@ impl Scan<'_> {
 
 #[cfg(test)]
 mod tests {
-    use super::super::tree::Step;
+    use super::super::tree::Segment;
     use super::*;
 
     fn tree(text: &str) -> Node {
@@ -171,11 +171,11 @@ mod tests {
     fn every_value_has_its_place() {
         let text = "{ \"a\" : [1, -2.5e3, \"x\\\"}\"],\n \"½\": {\"c\": null, \"d\":true} }";
         let tree = tree(text);
-        let at = |steps: &[Step<'_>]| &text[tree.offset_of(steps)..];
-        assert!(at(&[Step::Name("a"), Step::Index(1)]).starts_with("-2.5e3"));
-        assert!(at(&[Step::Name("a"), Step::Index(2)]).starts_with("\"x"));
-        assert!(at(&[Step::Name("½"), Step::Name("d")]).starts_with("true"));
-        assert!(at(&[Step::Name("a"), Step::Index(9)]).starts_with("[1"));
+        let at = |steps: &[Segment<'_>]| &text[tree.offset_of(steps)..];
+        assert!(at(&[Segment::Name("a"), Segment::Index(1)]).starts_with("-2.5e3"));
+        assert!(at(&[Segment::Name("a"), Segment::Index(2)]).starts_with("\"x"));
+        assert!(at(&[Segment::Name("½"), Segment::Name("d")]).starts_with("true"));
+        assert!(at(&[Segment::Name("a"), Segment::Index(9)]).starts_with("[1"));
         assert_eq!(tree.items_at("a")[1].number(), Some(-2500.0));
         assert_eq!(tree.items_at("a")[2].text(), Some("x\"}"));
     }

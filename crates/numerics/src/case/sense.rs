@@ -6,7 +6,7 @@ use super::asked::Asked;
 use super::complaint::{Complaints, quoted};
 use super::matter::Matter;
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use crate::field::{Corner, Section, Wanted, corners};
 use crate::outline::{Outline, Point, place_mm};
 
@@ -50,9 +50,9 @@ pub(super) fn check(
         };
         if sigma > 0.0 && sigma < SIGMA_LEAST {
             let steps = [
-                Step::Name("materials"),
-                Step::Name(&key.name),
-                Step::Name("sigma_s_per_m"),
+                Segment::Name("materials"),
+                Segment::Name(&key.name),
+                Segment::Name("sigma_s_per_m"),
             ];
             let message = format!(
                 "The conductivity {sigma:e} S/m is that of nothing: no material is known below {SIGMA_LEAST:e} S/m."
@@ -67,7 +67,7 @@ pub(super) fn check(
         let message =
             format!("At {hertz:e} Hz one turn takes longer than thirty years; nothing swings so.");
         let hint = "At rest the frequency is 0.";
-        complaints.add(tree, &[Step::Name("frequency_hz")], message, hint);
+        complaints.add(tree, &[Segment::Name("frequency_hz")], message, hint);
     }
 }
 
@@ -87,7 +87,7 @@ fn beside_axis(tree: &Node, outline: &Outline, complaints: &mut Complaints<'_>) 
                 largest * 1e3
             );
             let hint = "Put it on the axis, or as far from it as the real part is.";
-            let steps = [Step::Name("points"), Step::Index(index)];
+            let steps = [Segment::Name("points"), Segment::Index(index)];
             complaints.add(tree, &steps, message, hint);
         }
     }
@@ -106,7 +106,7 @@ fn on_axis(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut Com
             let hint = "Give the conductor its radius, or the curve a tag without a potential.";
             complaints.add(
                 tree,
-                &[Step::Name("curves"), Step::Index(index)],
+                &[Segment::Name("curves"), Segment::Index(index)],
                 message,
                 hint,
             );
@@ -129,7 +129,7 @@ fn potentials(tree: &Node, matter: &Matter, complaints: &mut Complaints<'_>) {
             si::kilovolts(apart)
         );
         let hint = "Conductors at one potential have one number; a field may be solved at any voltage and scaled.";
-        complaints.add(tree, &[Step::Name("potentials_kv")], message, hint);
+        complaints.add(tree, &[Segment::Name("potentials_kv")], message, hint);
     }
 }
 

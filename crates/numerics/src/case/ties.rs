@@ -7,7 +7,7 @@ use super::asked::Asked;
 use super::complaint::{Complaints, quoted};
 use super::matter::Matter;
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use crate::field::Wanted;
 use crate::outline::{Outline, Point, place_mm};
 use std::collections::{BTreeMap, BTreeSet};
@@ -97,7 +97,7 @@ fn field_free(tree: &Node, outline: &Outline, matter: &Matter, complaints: &mut 
                 "{names} {touches} no potential, so that the potential there is undetermined."
             ),
         };
-        let steps = [Step::Name("regions"), Step::Index(first)];
+        let steps = [Segment::Name("regions"), Segment::Index(first)];
         let hint = "Regions hang together where they share a curve without a potential; look for a curve that two neighbours should share, or for a tag without a potential.";
         complaints.add(tree, &steps, message, hint);
     }
@@ -153,7 +153,7 @@ fn touching(
             place_mm(place)
         );
         if first.volts.is_none() || other.volts.is_none() {
-            let steps = [Step::Name("curves"), Step::Index(other.curve_index)];
+            let steps = [Segment::Name("curves"), Segment::Index(other.curve_index)];
             let message = format!("Conductors touch: {meet}, and one of them floats.");
             complaints.add(
                 tree,
@@ -210,7 +210,7 @@ fn endless(
             _ => false,
         };
         if has_no_bound {
-            let steps = [Step::Name("wanted"), Step::Index(index)];
+            let steps = [Segment::Name("wanted"), Segment::Index(index)];
             let message = format!("The number {} has no bound: {meet}.", quoted(&asked.name));
             let hint = "Leave a gap between the two, or leave the place out of the peak with a disc in `leave_out`.";
             complaints.add(tree, &steps, message, hint);

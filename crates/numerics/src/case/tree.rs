@@ -4,7 +4,7 @@
 
 /// A step from a value to a value inside it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Step<'n> {
+pub(super) enum Segment<'n> {
     /// To the value of a key.
     Name(&'n str),
     /// To an item of a list, from 0.
@@ -113,12 +113,12 @@ impl Node {
     }
 
     /// Offset of the value at the end of the steps, or of the last value that exists on the way.
-    pub(super) fn offset_of(&self, steps: &[Step<'_>]) -> usize {
+    pub(super) fn offset_of(&self, steps: &[Segment<'_>]) -> usize {
         let mut at = self;
         for step in steps {
             let next = match step {
-                Step::Name(name) => at.field(name),
-                Step::Index(index) => at.items().get(*index),
+                Segment::Name(name) => at.field(name),
+                Segment::Index(index) => at.items().get(*index),
             };
             match next {
                 Some(node) => at = node,

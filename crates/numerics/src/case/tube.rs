@@ -3,7 +3,7 @@
 use super::complaint::Complaints;
 use super::document::{AnswerDoc, AnswersDoc, SecondsDoc};
 use super::si;
-use super::tree::{Node, Step};
+use super::tree::{Node, Segment};
 use super::walk::walk;
 use super::words::{Kind, TUBE};
 use crate::rubber::{Ends, Law, LawKind, Pressed, Ring, RubberError, Tube};
@@ -93,7 +93,7 @@ pub(super) fn tube(tree: &Node, complaints: &mut Complaints<'_>) -> Option<TubeC
     if is_free && tree.field("axial_stretch").is_some() {
         complaints.add(
             tree,
-            &[Step::Name("axial_stretch")],
+            &[Segment::Name("axial_stretch")],
             "Free ends find their own length; `axial_stretch` says how long a tube is held.",
             "Take it away, or hold the length with \"ends\": \"fixed-length\".",
         );
@@ -131,7 +131,7 @@ fn rings(tree: &Node, complaints: &mut Complaints<'_>) -> Option<Vec<Ring>> {
         for name in single {
             if tree.field(name).is_some() {
                 let message = format!("`{name}` and `rings` say the same thing twice.");
-                complaints.add(tree, &[Step::Name(name)], message, "Give one of them.");
+                complaints.add(tree, &[Segment::Name(name)], message, "Give one of them.");
             }
         }
         return tree.items_at("rings").iter().map(ring).collect();

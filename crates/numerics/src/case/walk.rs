@@ -1,7 +1,7 @@
 //! Walk: compares a tree with the table of words and complains of every difference.
 
 use super::complaint::{Complaints, nearest, quoted};
-use super::tree::{Node, Step, Value};
+use super::tree::{Node, Segment, Value};
 use super::words::{Field, Kind, PLACE_MM_MOST, POSITIVE_LEAST, Shape};
 
 /// Greatest index or curve number that is read; some readers cannot represent larger whole numbers exactly.
@@ -11,7 +11,7 @@ const WHOLE_MOST: f64 = 9e15;
 pub(super) fn walk<'n>(
     node: &'n Node,
     kind: &Kind,
-    steps: &mut Vec<Step<'n>>,
+    steps: &mut Vec<Segment<'n>>,
     tree: &Node,
     complaints: &mut Complaints<'_>,
 ) {
@@ -19,7 +19,7 @@ pub(super) fn walk<'n>(
         (Kind::Table(shape), Value::Table(_)) => table(node, shape, None, steps, tree, complaints),
         (Kind::Names(of), Value::Table(entries)) => {
             for (key, value) in entries {
-                steps.push(Step::Name(&key.name));
+                steps.push(Segment::Name(&key.name));
                 walk(value, of, steps, tree, complaints);
                 steps.pop();
             }
@@ -49,7 +49,7 @@ pub(super) fn walk<'n>(
                 );
             }
             for (index, item) in items.iter().enumerate() {
-                steps.push(Step::Index(index));
+                steps.push(Segment::Index(index));
                 walk(item, of, steps, tree, complaints);
                 steps.pop();
             }
@@ -77,13 +77,13 @@ fn table<'n>(
     node: &'n Node,
     shape: &Shape,
     also: Option<&str>,
-    steps: &mut Vec<Step<'n>>,
+    steps: &mut Vec<Segment<'n>>,
     tree: &Node,
     complaints: &mut Complaints<'_>,
 ) {
     let known = |name: &str| shape.fields.iter().find(|field| field.name == name);
     for (key, value) in node.entries() {
-        steps.push(Step::Name(&key.name));
+        steps.push(Segment::Name(&key.name));
         match known(&key.name) {
             Some(Field { kind, .. }) => walk(value, kind, steps, tree, complaints),
             None if also == Some(key.name.as_str()) => {}
@@ -107,7 +107,7 @@ fn table<'n>(
 fn by_kind<'n>(
     node: &'n Node,
     kinds: &[(&str, &Shape)],
-    steps: &mut Vec<Step<'n>>,
+    steps: &mut Vec<Segment<'n>>,
     tree: &Node,
     complaints: &mut Complaints<'_>,
 ) {
@@ -126,7 +126,7 @@ fn by_kind<'n>(
     match kinds.iter().find(|(word, _)| *word == kind) {
         Some((_, shape)) => table(node, shape, Some("kind"), steps, tree, complaints),
         None => {
-            steps.push(Step::Name("kind"));
+            steps.push(Segment::Name("kind"));
             let message = format!("Nothing of the kind {} can be wanted.", quoted(kind));
             complaints.add(tree, steps, message, nearest(kind, words()));
             steps.pop();

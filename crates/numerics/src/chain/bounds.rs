@@ -14,7 +14,7 @@
 //! constraints and shortest paths, and the chapter on all-pairs shortest paths (memory).
 
 use super::graph::Contradiction;
-use super::{Chain, ChainError, Path, Step};
+use super::{Chain, ChainError, DirectedLink, Path};
 
 /// Least and greatest distance from one plane to another, both attained, in counts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -99,7 +99,7 @@ fn negative_loop(chain: &Chain) -> Option<Path> {
     let n = chain.n_planes;
     // All planes start at 0, as if one more plane had an edge of length 0 to each: every loop is within reach.
     let mut length = vec![0_i128; n];
-    let mut arrival: Vec<Option<(usize, Step)>> = vec![None; n];
+    let mut arrival: Vec<Option<(usize, DirectedLink)>> = vec![None; n];
     let mut relaxed = None;
     for _ in 0..n {
         relaxed = None;
@@ -113,7 +113,7 @@ fn negative_loop(chain: &Chain) -> Option<Path> {
                     length[plane] = found;
                     arrival[plane] = Some((
                         start,
-                        Step {
+                        DirectedLink {
                             link: index,
                             forward,
                             plane,

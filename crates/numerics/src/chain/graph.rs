@@ -10,7 +10,7 @@
 //! **Invariants.** The depths of the two ends of any link differ by at most one, so the path to the shallower end never
 //! passes the deeper one.
 
-use super::{Chain, ChainError, Path, Step};
+use super::{Chain, ChainError, DirectedLink, Path};
 
 /// Last step of the canonical path to one plane, with the sums along the path.
 #[derive(Clone, Copy, Debug)]
@@ -95,7 +95,7 @@ impl Forest {
             (link.to, link.from)
         };
         let root = self.reaches[plane].root;
-        let closing = Step {
+        let closing = DirectedLink {
             link: index,
             forward,
             plane,
@@ -127,7 +127,7 @@ impl Forest {
                 let (link, parent) = self.reaches[from_a]
                     .arrival
                     .expect("only the root has no arrival");
-                up.push(Step {
+                up.push(DirectedLink {
                     link,
                     forward: chain.links[link].to == parent,
                     plane: parent,
@@ -137,7 +137,7 @@ impl Forest {
                 let (link, parent) = self.reaches[from_b]
                     .arrival
                     .expect("only the root has no arrival");
-                down.push(Step {
+                down.push(DirectedLink {
                     link,
                     forward: chain.links[link].to == from_b,
                     plane: from_b,

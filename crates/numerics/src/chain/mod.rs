@@ -40,7 +40,7 @@ mod spread;
 
 pub use bounds::Bounds;
 pub use error::ChainError;
-pub use path::{Path, Step};
+pub use path::{DirectedLink, Path};
 pub use solution::Solution;
 pub use spread::{QUANTILES_PERMILLE, SAMPLES_NEEDED, Spread, SpreadOptions, TRIES_PER_SAMPLE};
 

@@ -6,7 +6,7 @@ use std::fmt;
 
 /// One link of a path.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub struct Step {
+pub struct DirectedLink {
     /// Index of the link in the caller's list.
     pub link: usize,
     /// Whether the link is walked from its `from` to its `to`.
@@ -21,16 +21,16 @@ pub struct Path {
     /// The first plane of the path.
     pub start: usize,
     /// The links in the order of walking.
-    pub steps: Vec<Step>,
+    pub steps: Vec<DirectedLink>,
 }
 
 impl Path {
     /// The planes on the path, the first and the last included.
     ///
     /// ```
-    /// use jointwright_numerics::chain::{Path, Step};
+    /// use jointwright_numerics::chain::{DirectedLink, Path};
     ///
-    /// let path = Path { start: 4, steps: vec![Step { link: 0, forward: false, plane: 2 }] };
+    /// let path = Path { start: 4, steps: vec![DirectedLink { link: 0, forward: false, plane: 2 }] };
     /// assert_eq!(path.planes(), [4, 2]);
     /// assert_eq!(path.to_string(), "4 <-(link 0)- 2");
     /// ```

@@ -35,12 +35,12 @@ impl Seeded {
 }
 
 /// Diameters of one cable, drawn inside the steps of a construction.
-fn drawn(steps: &[Step; 4], seeded: &mut Seeded) -> [Length; 4] {
+fn drawn(steps: &[BuildUp; 4], seeded: &mut Seeded) -> [Length; 4] {
     let mut inside = Length::ZERO;
     steps.map(|step| {
         inside = match step {
-            Step::Over(interval) => seeded.within(interval),
-            Step::Grows(by) => inside + seeded.within(by),
+            BuildUp::Over(interval) => seeded.within(interval),
+            BuildUp::Grows(by) => inside + seeded.within(by),
         };
         inside
     })
@@ -161,7 +161,7 @@ fn conductor_between_sizes(seed: u64) -> Row {
     for _ in 0..SURVEYS {
         let near = &candidates()[seeded.index(candidates().len())];
         let mut steps = near.steps;
-        steps[0] = Step::Over(gaps[seeded.index(gaps.len())]);
+        steps[0] = BuildUp::Over(gaps[seeded.index(gaps.len())]);
         let evidence = survey(
             drawn(&steps, &mut seeded),
             near.conductor.metal,
@@ -178,8 +178,8 @@ fn wall_between_rows(seed: u64) -> Row {
     let (mut seeded, mut row) = (Seeded(seed), Row::default());
     // Each side of the wall is read with its own error, so a wall is wider by both before the gaps are looked for.
     let walls = candidates().iter().filter_map(|c| match c.steps[2] {
-        Step::Grows(by) => Some(by.widened(ERROR * 2)),
-        Step::Over(_) => None,
+        BuildUp::Grows(by) => Some(by.widened(ERROR * 2)),
+        BuildUp::Over(_) => None,
     });
     let gaps = gaps(walls);
     assert!(
@@ -189,7 +189,7 @@ fn wall_between_rows(seed: u64) -> Row {
     for _ in 0..SURVEYS {
         let near = &candidates()[seeded.index(candidates().len())];
         let mut steps = near.steps;
-        steps[2] = Step::Grows(gaps[seeded.index(gaps.len())]);
+        steps[2] = BuildUp::Grows(gaps[seeded.index(gaps.len())]);
         let evidence = survey(
             drawn(&steps, &mut seeded),
             near.conductor.metal,

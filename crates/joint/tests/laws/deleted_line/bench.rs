@@ -22,7 +22,7 @@ pub enum Depth {
 
 /// A step into a tree.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Step {
+pub enum Segment {
     Key(String),
     Row(usize),
 }
@@ -31,7 +31,7 @@ pub enum Step {
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Line {
     pub file: Option<usize>,
-    pub path: Vec<Step>,
+    pub path: Vec<Segment>,
 }
 
 impl Line {
@@ -40,9 +40,9 @@ impl Line {
         let mut words = String::new();
         for step in &self.path {
             match step {
-                Step::Key(key) if words.is_empty() => words.push_str(key),
-                Step::Key(key) => words.push_str(&format!(".{key}")),
-                Step::Row(index) => words.push_str(&format!(" {}", index + 1)),
+                Segment::Key(key) if words.is_empty() => words.push_str(key),
+                Segment::Key(key) => words.push_str(&format!(".{key}")),
+                Segment::Row(index) => words.push_str(&format!(" {}", index + 1)),
             }
         }
         match self.file {
@@ -54,8 +54,8 @@ impl Line {
     /// Keys on the way, without rows: `leg.cable.class`.
     pub fn keys(&self) -> String {
         let keys = self.path.iter().filter_map(|step| match step {
-            Step::Key(key) => Some(key.as_str()),
-            Step::Row(_) => None,
+            Segment::Key(key) => Some(key.as_str()),
+            Segment::Row(_) => None,
         });
         keys.collect::<Vec<&str>>().join(".")
     }
@@ -208,14 +208,15 @@ fn lines(table: &Table, shape: &Shape, file: Option<usize>) -> Vec<Line> {
 }
 
 /// Every optional item: fields, and rows and words of optional lists.
-fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Step>>) {
-    let under =
-        |step: Step, path: &[Step]| -> Vec<Step> { path.iter().cloned().chain([step]).collect() };
+fn optional(table: &Table, shape: &Shape, path: &[Segment], found: &mut Vec<Vec<Segment>>) {
+    let under = |step: Segment, path: &[Segment]| -> Vec<Segment> {
+        path.iter().cloned().chain([step]).collect()
+    };
     for field in shape.fields {
         let Some(value) = table.get(field.name) else {
             continue;
         };
-        let here = under(Step::Key(field.name.to_owned()), path);
+        let here = under(Segment::Key(field.name.to_owned()), path);
         let is_optional = matches!(field.need, Need::Optional);
         if is_optional {
             found.push(here.clone());
@@ -224,7 +225,7 @@ fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Ste
             (Kind::Table(inner), Value::Table(table)) => optional(table, inner, &here, found),
             (Kind::Rows(inner), Value::Array(rows)) => {
                 for (index, row) in rows.iter().enumerate() {
-                    let here = under(Step::Row(index), &here);
+                    let here = under(Segment::Row(index), &here);
                     if is_optional || rows.len() > 1 {
                         found.push(here.clone());
                     }
@@ -234,15 +235,15 @@ fn optional(table: &Table, shape: &Shape, path: &[Step], found: &mut Vec<Vec<Ste
                 }
             }
             (Kind::List(_) | Kind::Several(_), Value::Array(items)) if items.len() > 1 => {
-                found.extend((0..items.len()).map(|index| under(Step::Row(index), &here)));
+                found.extend((0..items.len()).map(|index| under(Segment::Row(index), &here)));
             }
             _ => {}
         }
     }
 }
 
-fn take_out(table: &mut Table, path: &[Step]) {
-    let Some((Step::Key(first), rest)) = path.split_first() else {
+fn take_out(table: &mut Table, path: &[Segment]) {
+    let Some((Segment::Key(first), rest)) = path.split_first() else {
         return;
     };
     let Some(value) = table.get_mut(first) else {
@@ -252,10 +253,10 @@ fn take_out(table: &mut Table, path: &[Step]) {
         ([], _) => {
             table.remove(first);
         }
-        ([Step::Row(index)], Value::Array(rows)) if *index < rows.len() => {
+        ([Segment::Row(index)], Value::Array(rows)) if *index < rows.len() => {
             rows.remove(*index);
         }
-        ([Step::Row(index), rest @ ..], Value::Array(rows)) => {
+        ([Segment::Row(index), rest @ ..], Value::Array(rows)) => {
             if let Some(Value::Table(row)) = rows.get_mut(*index) {
                 take_out(row, rest);
             }

@@ -1,6 +1,6 @@
 //! Lines that may be deleted although it helps, with the reason: somebody's word against the joint, of which no program can know once it is not written down.
 
-use super::bench::{Bench, Help, Step};
+use super::bench::{Bench, Help, Segment};
 use toml::Value;
 
 /// Lines by their keys, the checks that they may help (all checks if none is named), and the reason.
@@ -87,7 +87,7 @@ pub fn is_exempt(bench: &Bench, help: &Help) -> bool {
         is_check && help.lines.iter().any(|line| line.keys() == *keys)
     });
     let is_one_of_several = help.lines.iter().any(|line| {
-        let is_item = matches!(line.path.last(), Some(Step::Row(_)));
+        let is_item = matches!(line.path.last(), Some(Segment::Row(_)));
         is_item
             && line.file.is_none()
             && ONE_OF_SEVERAL.contains(&line.keys().as_str())
@@ -97,8 +97,8 @@ pub fn is_exempt(bench: &Bench, help: &Help) -> bool {
 }
 
 /// Whether a line is the only reading over a layer of an end; the program does notice that nobody read there any more.
-fn is_last_over_its_layer(bench: &Bench, path: &[Step]) -> bool {
-    let [Step::Key(key), Step::Row(index)] = path else {
+fn is_last_over_its_layer(bench: &Bench, path: &[Segment]) -> bool {
+    let [Segment::Key(key), Segment::Row(index)] = path else {
         return false;
     };
     let rows = bench.job.get(key).and_then(Value::as_array);

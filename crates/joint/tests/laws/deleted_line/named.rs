@@ -1,6 +1,6 @@
 //! Deletions that once helped, one by one: each now asks for exactly the fact that was deleted.
 
-use super::bench::{Bench, Depth, Line, Step};
+use super::bench::{Bench, Depth, Line, Segment};
 use super::worse::worse;
 use crate::cases::named;
 use crate::laws::toml_text::rows;
@@ -96,7 +96,7 @@ fn heat_is_not_judged_on_a_diameter_that_nobody_read() {
         let at = readings.iter().position(is_it).expect("the reading");
         let line = Line {
             file: None,
-            path: vec![Step::Key("reading".to_owned()), Step::Row(at)],
+            path: vec![Segment::Key("reading".to_owned()), Segment::Row(at)],
         };
         let rulings = bench.without(&[line]).rulings(Depth::WithoutFields);
         let rulings = rulings.expect("it is read");
