@@ -5,7 +5,7 @@
 use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
-use jointwright_joint::warm::{Along, Rating, Warm};
+use jointwright_joint::warm::{TemperatureProfile, Rating, Warm};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::ChartLabel;
 
@@ -102,7 +102,7 @@ pub fn along_axis(
 }
 
 /// Ends of the bodies; legs whose bodies end at one place share a line.
-fn body_ends(legs: &[Along], names: &[&str], is_pair: bool, tongue: Tongue) -> Vec<Rule> {
+fn body_ends(legs: &[TemperatureProfile], names: &[&str], is_pair: bool, tongue: Tongue) -> Vec<Rule> {
     let mut ends: Vec<(f64, Vec<String>)> = Vec::new();
     for (index, leg) in legs.iter().enumerate() {
         let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };
@@ -117,8 +117,8 @@ fn body_ends(legs: &[Along], names: &[&str], is_pair: bool, tongue: Tongue) -> V
 }
 
 /// Two legs as one line.
-fn pair(legs: &[Along], names: &[&str], tongue: Tongue) -> Vec<ChartCurve> {
-    type Of = fn(&Along) -> &Vec<(f64, f64)>;
+fn pair(legs: &[TemperatureProfile], names: &[&str], tongue: Tongue) -> Vec<ChartCurve> {
+    type Of = fn(&TemperatureProfile) -> &Vec<(f64, f64)>;
     type Label = fn(String, String) -> ChartLabel;
     let kinds: [(Label, Of); 3] = [
         (
@@ -145,7 +145,7 @@ fn pair(legs: &[Along], names: &[&str], tongue: Tongue) -> Vec<ChartCurve> {
     kinds.into_iter().map(whole).collect()
 }
 
-fn curve(label: String, points: &[(f64, f64)], sign: f64, leg: &Along) -> ChartCurve {
+fn curve(label: String, points: &[(f64, f64)], sign: f64, leg: &TemperatureProfile) -> ChartCurve {
     let end = leg.ends_m.1 + BEYOND_M;
     let drawn = points.iter().filter(|(z, _)| *z <= end);
     ChartCurve {

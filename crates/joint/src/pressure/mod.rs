@@ -222,9 +222,9 @@ impl Part<'_> {
             heat::heat(subject.job, subject.leg, id, rubber, &seat)
         };
         let along = if self.kind == "body" {
-            sit::Along::of_body(subject)
+            sit::SeatSpan::of_body(subject)
         } else {
-            sit::Along::whole()
+            sit::SeatSpan::whole()
         };
         Ok(Box::new(sit::Case {
             head: self.head.clone(),

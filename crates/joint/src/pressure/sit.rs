@@ -128,22 +128,22 @@ fn kit_is_within(kit: &Kit) -> bool {
 
 /// Seat of a part along its axis, from its datum, m.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Along {
+pub(super) struct SeatSpan {
     seat_m: (f64, f64),
     edge_m: Result<(f64, f64), Said>,
 }
 
-impl Along {
+impl SeatSpan {
     /// The whole part, without an edge of a screen.
-    pub fn whole() -> Along {
-        Along {
+    pub fn whole() -> SeatSpan {
+        SeatSpan {
             seat_m: (f64::NEG_INFINITY, f64::INFINITY),
             edge_m: Err(PressureBench::NoScreenUnderIt.into()),
         }
     }
 
     /// From the end of the insulation to the edge of its screen, as far as the windows let them lie.
-    pub fn of_body(subject: &Subject<'_>) -> Along {
+    pub fn of_body(subject: &Subject<'_>) -> SeatSpan {
         let cutback = subject.cutback;
         let datum = [Plane::BodyCentre, Plane::BodySeat]
             .into_iter()
@@ -157,7 +157,7 @@ impl Along {
         let end_m = from_datum(cutback.in_service(Plane::InsulationEnd));
         let least = end_m.map_or(f64::NEG_INFINITY, |end| end.0);
         let greatest = edge_m.as_ref().map_or(f64::INFINITY, |edge| edge.1);
-        Along {
+        SeatSpan {
             seat_m: (least, greatest),
             edge_m,
         }
@@ -199,7 +199,7 @@ pub(super) struct Case {
     pub wall: Wall,
     pub kit: Kit,
     pub heat: Result<Heat, Unknown>,
-    pub along: Along,
+    pub along: SeatSpan,
     pub limits: Limits,
 }
 

@@ -13,7 +13,7 @@ use std::f64::consts::{FRAC_PI_4, PI};
 
 /// Resistance of a shield along its cable.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Along {
+pub struct ShieldResistance {
     /// Least and greatest at 20 °C, Ω/m.
     pub at_20_ohm_per_m: (f64, f64),
     /// Change of resistance at 20 °C, 1/K.
@@ -22,7 +22,7 @@ pub struct Along {
     pub says: Said,
 }
 
-impl Along {
+impl ShieldResistance {
     /// Least and greatest resistance at a temperature, Ω/m.
     pub fn at_ohm_per_m(&self, degc: f64) -> (f64, f64) {
         let at = |ohm_per_m| at_temperature(ohm_per_m, self.coefficient_20_per_k, degc);
@@ -98,7 +98,7 @@ fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
 /// # Source
 /// iec_60287_1_1 table 1 for the resistivity; icea_p45482, memory, for the corrugated tape; else geometry.
 /// Tape and wires conduct in parallel: common practice, no source.
-pub fn along(job: &Job, leg: &Leg) -> Result<Along, Unknown> {
+pub fn along(job: &Job, leg: &Leg) -> Result<ShieldResistance, Unknown> {
     along_of(&measured(job, leg).0, leg)
 }
 
@@ -106,11 +106,11 @@ pub fn along(job: &Job, leg: &Leg) -> Result<Along, Unknown> {
 ///
 /// # Errors
 /// As for [`along`].
-pub fn along_by_papers(leg: &Leg) -> Result<Along, Unknown> {
+pub fn along_by_papers(leg: &Leg) -> Result<ShieldResistance, Unknown> {
     along_of(&leg.cable, leg)
 }
 
-fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
+fn along_of(cable: &Construction, leg: &Leg) -> Result<ShieldResistance, Unknown> {
     let Some(metal) = leg.shield_metal else {
         let leg = || leg.id.clone();
         return Err(unknown(
@@ -127,7 +127,7 @@ fn along_of(cable: &Construction, leg: &Leg) -> Result<Along, Unknown> {
     };
     let metal = resistivity(metal);
     let at_20 = |area, longer| metal.resistance_ohm_per_m(area * 1e-6, longer, 20.0);
-    Ok(Along {
+    Ok(ShieldResistance {
         at_20_ohm_per_m: (at_20(area_mm2.1, longer.0), at_20(area_mm2.0, longer.1)),
         coefficient_20_per_k: metal.coefficient_20_per_k,
         says: says.into(),

@@ -1,6 +1,6 @@
 //! Loss: the current that balanced phases drive round shields bonded at both ends, and the heat that it makes.
 
-use super::along::{Along, along, mean_m};
+use super::along::{ShieldResistance, along, mean_m};
 use super::unknown;
 use crate::cable::Layer;
 use crate::job::{Formation, Job, Leg};
@@ -24,7 +24,7 @@ pub enum ShieldLoss {
 #[derive(Clone, Debug, PartialEq)]
 pub struct Round {
     /// Resistance of each shield along its cable.
-    pub along: Along,
+    pub along: ShieldResistance,
     /// Formation of the three cables.
     pub formation: Formation,
     /// Distance between the axes of neighbours, m.

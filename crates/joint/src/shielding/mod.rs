@@ -17,7 +17,7 @@ mod loss;
 mod reading;
 mod standing;
 
-pub use along::{Along, along, along_by_papers, mean_m, measured_said};
+pub use along::{ShieldResistance, along, along_by_papers, mean_m, measured_said};
 pub use loss::{Round, ShieldLoss, shield_loss};
 pub use reading::{Agreed, Agreement, agreement};
 pub use standing::{Standing, Stands, standing};

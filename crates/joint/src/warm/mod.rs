@@ -26,7 +26,7 @@ pub use crate::said::Share;
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use daily::Cyclic;
 pub use input::{LegSubject, unread};
-pub use model::{Along, Lasts, LegAt, LegLimit, Model, RATIO_MOST};
+pub use model::{Lasts, LegAt, LegLimit, Model, RATIO_MOST, TemperatureProfile};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
 pub use whence::{Contacts, OwnLoad, Whence, in_tenths};
 

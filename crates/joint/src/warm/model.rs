@@ -89,7 +89,7 @@ pub enum Lasts {
 
 /// Temperatures along one leg: place from the joint's middle, m, and °C.
 #[derive(Clone, Debug, PartialEq)]
-pub struct Along {
+pub struct TemperatureProfile {
     /// Of the metal.
     pub core_degc: Vec<(f64, f64)>,
     /// Of the outside.
@@ -311,7 +311,7 @@ impl Model {
     ///
     /// # Errors
     /// As [`Model::at_rest`].
-    pub fn along(&self, ratio: f64) -> Result<Option<Vec<Along>>, Said> {
+    pub fn along(&self, ratio: f64) -> Result<Option<Vec<TemperatureProfile>>, Said> {
         let currents = self.times(ratio);
         let mut plain = self.plain()?;
         let Some(found) = unless_runaway(plain.steady(&currents))? else {
@@ -323,7 +323,7 @@ impl Model {
             let Some(alone) = unless_runaway(without.steady(&currents[leg..=leg]))? else {
                 return Ok(None);
             };
-            along.push(Along {
+            along.push(TemperatureProfile {
                 core_degc: plain.along_core(&found, leg),
                 outside_degc: plain.along_outside(&found, leg),
                 alone_degc: without.along_core(&alone, 0),

@@ -4,7 +4,7 @@
 //!
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
-use super::{Along, Done, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
+use super::{TemperatureProfile, Done, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
 use crate::said::Said;
 
 /// Loads of the emergency table, over the least that is not borne for ever.
@@ -28,7 +28,7 @@ pub struct Rating {
     /// How long loads may flow; empty where a limit is not stated, or the load before it passes one.
     pub emergencies: Vec<Emergency>,
     /// Temperatures along each leg at the job's load; none where its losses outgrow its cooling.
-    pub along: Option<Vec<Along>>,
+    pub along: Option<Vec<TemperatureProfile>>,
 }
 
 /// A limit of one leg, and the load that reaches it.

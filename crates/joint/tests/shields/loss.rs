@@ -3,7 +3,7 @@
 use super::{QUARRY, leg, near, order};
 use crate::cases::{sentence, sentences};
 use jointwright_joint::job::Formation;
-use jointwright_joint::shielding::{Along, Round, ShieldLoss, shield_loss};
+use jointwright_joint::shielding::{Round, ShieldLoss, ShieldResistance, shield_loss};
 use std::f64::consts::PI;
 
 /// Three shields with an interval of resistance.
@@ -15,7 +15,7 @@ fn round(
     ohm_per_m: (f64, f64),
 ) -> Round {
     Round {
-        along: Along {
+        along: ShieldResistance {
             at_20_ohm_per_m: ohm_per_m,
             coefficient_20_per_k: 0.00393,
             says: "".into(),

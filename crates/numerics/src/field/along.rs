@@ -21,7 +21,7 @@ const RIM_RATIO: f64 = 1e-3;
 
 /// The field at one place of a line.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Along {
+pub struct LineSample {
     /// Share of the line from its first place, 0 to 1.
     pub share: f64,
     /// The place, m.
@@ -66,7 +66,13 @@ pub struct Along {
 /// assert_eq!(places.len(), 11);
 /// assert!((places[5].tangential - 10e3 / (1.5e-3 * 2.0_f64.ln())).abs() < 1e4);
 /// ```
-pub fn along(section: &Section, solved: &Solved, from: Point, to: Point, n: usize) -> Vec<Along> {
+pub fn along(
+    section: &Section,
+    solved: &Solved,
+    from: Point,
+    to: Point,
+    n: usize,
+) -> Vec<LineSample> {
     let length = from.distance(to);
     if !(length > 0.0 && length.is_finite()) {
         return Vec::new();
@@ -87,7 +93,7 @@ pub fn along(section: &Section, solved: &Solved, from: Point, to: Point, n: usiz
                 .iter()
                 .map(|&side| solution.recovery.slope(side, at))
                 .collect();
-            Some(Along {
+            Some(LineSample {
                 share,
                 at,
                 tangential: tangential(&slopes, way, is_complex),

@@ -33,7 +33,7 @@ mod system;
 mod wanted;
 mod warm;
 
-pub use along::{Along, along};
+pub use along::{LineSample, along};
 pub use corner::{Corner, corners};
 pub use section::{Conductivity, Disc, Material, Regime, Section};
 pub use solve::solve;

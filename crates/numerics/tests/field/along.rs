@@ -7,7 +7,7 @@
 use super::{coaxial, conductor, insulator, is_near};
 use jointwright_numerics::case;
 use jointwright_numerics::field::{
-    Along, Options, Regime, Section, Solved, Unwatched, Wanted, along, solve,
+    LineSample, Options, Regime, Section, Solved, Unwatched, Wanted, along, solve,
 };
 use jointwright_numerics::outline::Point;
 use std::path::Path;
@@ -129,7 +129,7 @@ fn read(name: &str) -> String {
 }
 
 /// Largest |E·t| of the places, and its place.
-fn greatest(places: &[Along]) -> (f64, Point) {
+fn greatest(places: &[LineSample]) -> (f64, Point) {
     places
         .iter()
         .map(|place| (place.tangential.abs(), place.at))
