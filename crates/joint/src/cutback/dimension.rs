@@ -31,7 +31,7 @@ pub struct Dimension {
 ///
 /// Every deviation is uniform in its window; half of each crew mark's deviation is common to all marks (one tape).
 #[derive(Clone, Debug, PartialEq)]
-pub struct Spread {
+pub struct StackSample {
     /// Bounds of the middle 95 percent.
     pub middle_95: (Station, Station),
     /// Share of each plane in the variance, greatest first, as if the deviations were independent.
@@ -48,8 +48,8 @@ impl Dimension {
     }
 
     /// Seeded stack of deviations drawn inside the windows; `None` if nothing varies.
-    pub fn spread(&self) -> Option<Spread> {
-        spread(self.ends.as_ref()?, self.nominal)
+    pub fn stack_sample(&self) -> Option<StackSample> {
+        stack_sample(self.ends.as_ref()?, self.nominal)
     }
 }
 
@@ -92,7 +92,7 @@ pub(super) fn dimension(cutback: &Cutback, from: Plane, to: Plane) -> Result<Dim
 }
 
 /// Stack of the two planes' deviations about their planned places, each measured from the conductor end.
-fn spread(ends: &[(Plane, Station, Station); 2], nominal: Station) -> Option<Spread> {
+fn stack_sample(ends: &[(Plane, Station, Station); 2], nominal: Station) -> Option<StackSample> {
     let links: Vec<Link> = ends
         .iter()
         .zip([0, nominal.half_nm()])
@@ -137,7 +137,7 @@ fn spread(ends: &[(Plane, Station, Station); 2], nominal: Station) -> Option<Spr
         .map(|((plane, ..), w)| (*plane, w * w / total))
         .collect();
     share_ratios.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
-    Some(Spread {
+    Some(StackSample {
         middle_95: (Station::from_half_nm(low), Station::from_half_nm(high)),
         share_ratios,
         n_samples: spread.n_accepted,

@@ -18,7 +18,7 @@ mod refusal;
 mod way;
 mod windows;
 
-pub use dimension::{Dimension, Spread};
+pub use dimension::{Dimension, StackSample};
 pub use links::Growth;
 pub(crate) use links::{Joined, Tolerance, connector_links, from_row};
 pub use refusal::{Refusal, Way};

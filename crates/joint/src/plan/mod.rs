@@ -629,7 +629,7 @@ fn stack_doc(
     dimension: &Dimension,
     wording: &dyn Wording,
 ) -> StackDoc {
-    let spread = dimension.spread();
+    let spread = dimension.stack_sample();
     let spread = spread.as_ref();
     StackDoc {
         what: wording.say(&what.into()),

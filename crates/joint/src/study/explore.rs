@@ -1,4 +1,4 @@
-//! Explore: the worst of each judged field over a spread of dimensions.
+//! Explore: the worst of each judged field over ranges of dimensions.
 //!
 //! A field is not monotone in every deviation, so four kinds of states are solved:
 //! - each dimension by itself at both ends of its range;
@@ -9,7 +9,7 @@
 //! The report names the worst state that was solved.
 
 use super::gap::{Across, inception};
-use super::input::Spread;
+use super::input::DimensionRanges;
 use super::solver::{Outcome, Point, Solver, Value};
 use crate::said::{Said, StudySaid};
 use crate::section::Quantity;
@@ -33,7 +33,7 @@ pub struct Seen {
     pub point: Point,
 }
 
-/// Worst values of all fields over one spread.
+/// Worst values of all fields over one set of ranges.
 #[derive(Clone, Debug)]
 pub struct Worst {
     /// Fields.
@@ -47,7 +47,7 @@ pub struct Worst {
 }
 
 impl Worst {
-    /// Takes in the worst values over a spread that lies within this one's.
+    /// Takes in the worst values over ranges that lie within this one's.
     pub(super) fn take_in(&mut self, inner: &Worst) {
         for (quantity, seen) in &inner.seen {
             let known = self.seen.entry(*quantity).or_insert(*seen);
@@ -78,12 +78,12 @@ impl Worst {
 /// The first state that could not be drawn or solved, and the reason.
 pub(super) fn explore(
     solver: &mut Solver<'_>,
-    spread: &Spread,
+    ranges: &DimensionRanges,
     filler: Filler,
 ) -> Result<Worst, Said> {
     let before = solver.n_solved;
     let mut search = Search {
-        spread,
+        ranges,
         is_empty: filler == Filler::None,
         states: Vec::new(),
     };
@@ -125,7 +125,7 @@ pub(super) enum Filler {
 }
 
 struct Search<'s> {
-    spread: &'s Spread,
+    ranges: &'s DimensionRanges,
     /// Whether the gap is without filler from the beginning.
     is_empty: bool,
     states: Vec<(Point, Outcome)>,
@@ -145,9 +145,9 @@ impl Search<'_> {
     fn inside(&self, shares: [f64; 3]) -> Point {
         let at = |range: (f64, f64), share: f64| range.0 + share * (range.1 - range.0);
         Point {
-            radius_m: at(self.spread.radius, shares[0]),
-            screen_edge_m: at(self.spread.screen_edge_m, shares[1]),
-            edge_radius_m: at(self.spread.edge_radius_m, shares[2]),
+            radius_m: at(self.ranges.radius, shares[0]),
+            screen_edge_m: at(self.ranges.screen_edge_m, shares[1]),
+            edge_radius_m: at(self.ranges.edge_radius_m, shares[2]),
             is_empty: self.is_empty,
         }
     }
@@ -156,11 +156,11 @@ impl Search<'_> {
     fn alone(&mut self, solver: &mut Solver<'_>) -> Result<(), Said> {
         let middle = self.inside([0.5; 3]);
         self.add(solver, middle)?;
-        let Spread {
+        let DimensionRanges {
             radius,
             screen_edge_m,
             edge_radius_m,
-        } = *self.spread;
+        } = *self.ranges;
         for bound in ends(radius) {
             let point = Point {
                 radius_m: bound,
@@ -276,7 +276,7 @@ impl Search<'_> {
     ///
     /// The inception voltage has a minimum inside the range: a sharper edge has the stronger field, a rounder edge the wider gap under it.
     fn close_in(&mut self, solver: &mut Solver<'_>, is_empty: bool) -> Result<(), Said> {
-        let (least, greatest) = self.spread.edge_radius_m;
+        let (least, greatest) = self.ranges.edge_radius_m;
         let Some(mut best) = self.least(is_empty) else {
             return Ok(());
         };

@@ -21,7 +21,7 @@ pub type Range = (f64, f64);
 
 /// Dimensions that are left open, with their bounds.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Spread {
+pub struct DimensionRanges {
     /// Radius over the insulation, m.
     pub radius: Range,
     /// Edge of the insulation screen from the body's datum, m.
@@ -76,9 +76,9 @@ pub struct Input {
     /// Whether the datum is a junction of more than two arms.
     pub is_junction: bool,
     /// This leg.
-    pub here: Spread,
+    pub here: DimensionRanges,
     /// Dimensions that the instructions allow, or the reason why they are not known.
-    pub allowed: Result<Spread, Said>,
+    pub allowed: Result<DimensionRanges, Said>,
 }
 
 /// Reads the dimensions of a leg.
@@ -111,7 +111,7 @@ pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
     let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
     let edge_radius_m = edge_radius(&profile, screen_thickness_m);
     stretch(body, &profile, half(insulation))?;
-    let here = Spread {
+    let here = DimensionRanges {
         radius: half(insulation),
         screen_edge_m: from_datum(Plane::ScreenEdge)?,
         edge_radius_m,
@@ -306,7 +306,7 @@ fn reaches(
     subject: &Subject<'_>,
     profile: &Profile,
     row: &SleeveRow,
-    here: &Spread,
+    here: &DimensionRanges,
     from_datum: &dyn Fn(Plane) -> Result<Range, NotDrawn>,
 ) -> Result<(), NotDrawn> {
     let Some(adapter) = subject.chosen.adapter else {
@@ -377,7 +377,7 @@ fn allowed(
     body: &Body,
     datum: Plane,
     edge_radius_m: Range,
-) -> Result<Spread, Said> {
+) -> Result<DimensionRanges, Said> {
     let adapter = subject.chosen.adapter;
     let on_insulation = subject.chosen.on_insulation();
     let (head, fits) = on_insulation.unwrap_or((&body.head, &body.fits));
@@ -410,7 +410,7 @@ fn allowed(
         let part = head.id.clone();
         return Err(StudySaid::NoPlaceForEdge { part }.into());
     }
-    Ok(Spread {
+    Ok(DimensionRanges {
         radius: half(range),
         screen_edge_m: edge,
         edge_radius_m,

@@ -23,7 +23,7 @@ mod solver;
 
 pub use explore::{Seen, Worst};
 pub use gap::{Across, inception};
-pub use input::{Input, Spread, read};
+pub use input::{DimensionRanges, Input, read};
 pub use plug::{PlugStudy, PlugWorst, study_plug};
 pub use shown::Shown;
 pub use solver::{Outcome, Point, Solver, Value};
@@ -109,7 +109,7 @@ pub fn study(subject: &Subject<'_>) -> Study {
         let mut solver = Solver::new(&input, drive);
         let here = explore(&mut solver, &input.here, filler)?;
         let mut allowed = match &input.allowed {
-            Ok(spread) => explore(&mut solver, spread, filler),
+            Ok(ranges) => explore(&mut solver, ranges, filler),
             Err(why) => Err(why.into()),
         };
         if let (true, Ok(allowed)) = (input.is_within(), &mut allowed) {
