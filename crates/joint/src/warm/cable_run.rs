@@ -14,7 +14,7 @@ use crate::section::Unknown;
 use crate::shielding::{Round, ShieldLoss, along, shield_loss};
 use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
 use jointwright_numerics::rating::shield::Shield;
-use jointwright_numerics::rating::thermal::{Film, layer_k_m_per_w};
+use jointwright_numerics::rating::thermal::{StillAir, layer_k_m_per_w};
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Outside, RatingError, Steady};
 use std::f64::consts::PI;
 
@@ -436,7 +436,7 @@ fn outside_of(
         return Ok(Around {
             before_k_m_per_w: 0.0,
             outside: Outside::Air {
-                film: Film::Coefficient(outside::hanging(form)),
+                film: StillAir::Coefficient(outside::hanging(form)),
                 outside_m,
             },
             says: Some(SoilSaid::AirAlongRun.into()),

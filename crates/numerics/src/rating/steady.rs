@@ -9,7 +9,7 @@
 use super::conductor::Conductor;
 use super::error::RatingError;
 use super::shield::Shield;
-use super::thermal::{Filling, Film};
+use super::thermal::{Filling, StillAir};
 
 /// Highest conductor temperature of the search, °C.
 const GREATEST_DEGC: f64 = 1000.0;
@@ -55,14 +55,14 @@ pub enum Outside {
         /// Diameter of the circle that represents all of them, m.
         group_m: f64,
         /// Film of the conduit's surface, for the heat of all cables.
-        film: Film,
+        film: StillAir,
         /// Outside diameter of the conduit, m.
         outside_m: f64,
     },
     /// Free air.
     Air {
         /// Film of the surface of each cable.
-        film: Film,
+        film: StillAir,
         /// Diameter over all, m.
         outside_m: f64,
     },

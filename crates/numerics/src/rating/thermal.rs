@@ -308,7 +308,7 @@ impl Hanging {
 
 /// Film of a surface in still air.
 #[derive(Clone, Copy, Debug, PartialEq)]
-pub enum Film {
+pub enum StillAir {
     /// One coefficient for convection and radiation together.
     Coefficient(Hanging),
     /// Separate terms for convection and radiation, see [`neher_mcgrath_rise_k()`].
@@ -318,16 +318,16 @@ pub enum Film {
     },
 }
 
-impl Film {
+impl StillAir {
     /// Whether all values are finite and none is negative.
     pub(super) fn is_given(&self) -> bool {
         match *self {
-            Film::Coefficient(Hanging {
+            StillAir::Coefficient(Hanging {
                 slope,
                 floor,
                 power,
             }) => are_given(&[slope, floor, power]),
-            Film::NeherMcGrath { emissivity_ratio } => are_given(&[emissivity_ratio]),
+            StillAir::NeherMcGrath { emissivity_ratio } => are_given(&[emissivity_ratio]),
         }
     }
 
@@ -339,16 +339,16 @@ impl Film {
     /// iec_60287_2_1, neher_mcgrath; both from memory.
     ///
     /// ```
-    /// use jointwright_numerics::rating::thermal::{Film, Hanging, neher_mcgrath_rise_k};
-    /// let one = Film::Coefficient(Hanging::ALONE).rise_k(30.0, 0.04, 40.0);
+    /// use jointwright_numerics::rating::thermal::{StillAir, Hanging, neher_mcgrath_rise_k};
+    /// let one = StillAir::Coefficient(Hanging::ALONE).rise_k(30.0, 0.04, 40.0);
     /// assert_eq!(one, Hanging::ALONE.rise_k(30.0, 0.04));
-    /// let other = Film::NeherMcGrath { emissivity_ratio: 0.95 }.rise_k(30.0, 0.04, 40.0);
+    /// let other = StillAir::NeherMcGrath { emissivity_ratio: 0.95 }.rise_k(30.0, 0.04, 40.0);
     /// assert_eq!(other, neher_mcgrath_rise_k(30.0, 0.04, 0.95, 40.0));
     /// ```
     pub fn rise_k(&self, heat_w_per_m: f64, outside_m: f64, ambient_degc: f64) -> f64 {
         match *self {
-            Film::Coefficient(hanging) => hanging.rise_k(heat_w_per_m, outside_m),
-            Film::NeherMcGrath { emissivity_ratio } => {
+            StillAir::Coefficient(hanging) => hanging.rise_k(heat_w_per_m, outside_m),
+            StillAir::NeherMcGrath { emissivity_ratio } => {
                 neher_mcgrath_rise_k(heat_w_per_m, outside_m, emissivity_ratio, ambient_degc)
             }
         }

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use jointwright_numerics::rating::RatingError;
 use jointwright_numerics::rating::thermal::{
-    Filling, Film, Hanging, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m,
+    Filling, Hanging, StillAir, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m,
     touching_trefoil_k_m_per_w,
 };
 
@@ -126,21 +126,21 @@ fn two_forms_of_the_film_agree() {
     for outside in [0.02, 0.03, 0.04, 0.07] {
         for heat in [15.0, 30.0, 60.0] {
             let film = |emissivity_ratio| {
-                let film = Film::NeherMcGrath { emissivity_ratio };
+                let film = StillAir::NeherMcGrath { emissivity_ratio };
                 film.rise_k(heat, outside, 40.0)
             };
-            let one = Film::Coefficient(Hanging::ALONE).rise_k(heat, outside, 40.0);
+            let one = StillAir::Coefficient(Hanging::ALONE).rise_k(heat, outside, 40.0);
             close(film(0.95), one, 0.2);
             // Twins: bright metal; air at 0 °C.
             apart(film(0.3), one, 0.2);
-            let cold = Film::NeherMcGrath {
+            let cold = StillAir::NeherMcGrath {
                 emissivity_ratio: 0.95,
             }
             .rise_k(heat, outside, 0.0);
             assert!(cold > film(0.95));
         }
     }
-    let film = Film::NeherMcGrath {
+    let film = StillAir::NeherMcGrath {
         emissivity_ratio: 0.95,
     };
     assert!(film.rise_k(0.0, 0.04, 40.0) == 0.0 && film.rise_k(f64::NAN, 0.04, 40.0).is_nan());

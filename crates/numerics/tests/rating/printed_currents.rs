@@ -8,7 +8,7 @@
 
 use jointwright_numerics::rating::shield::{Shield, reactance_ohm_per_m, tape_area};
 use jointwright_numerics::rating::thermal::{
-    Filling, Film, Hanging, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m,
+    Filling, Hanging, StillAir, buried_k_m_per_w, flat_middle_k_m_per_w, group_diameter_m,
     layer_k_m_per_w,
 };
 use jointwright_numerics::rating::{
@@ -30,7 +30,7 @@ struct Taken {
     /// Shields bonded at both ends in ducts and conduits; also in soil and air for a mistake.
     is_bonded: bool,
     soil_k_m_per_w: f64,
-    film: Film,
+    film: StillAir,
     /// Cables that warm one duct or conduit.
     n_cables: usize,
 }
@@ -39,7 +39,7 @@ const TAKEN: Taken = Taken {
     layers_k_m_per_w: 5.0,
     is_bonded: false,
     soil_k_m_per_w: 0.9,
-    film: Film::Coefficient(Hanging::ALONE),
+    film: StillAir::Coefficient(Hanging::ALONE),
     n_cables: 3,
 };
 
@@ -378,7 +378,7 @@ fn in_air_the_layers_matter_and_the_film_does_not() {
         layers_k_m_per_w: 3.5,
         ..TAKEN
     };
-    let apart = Film::NeherMcGrath {
+    let apart = StillAir::NeherMcGrath {
         emissivity_ratio: 0.95,
     };
     for row in &AIR {

@@ -4,14 +4,14 @@ use std::f64::consts::PI;
 
 use jointwright_numerics::rating::shield::{Shield, reactance_ohm_per_m};
 use jointwright_numerics::rating::thermal::{
-    Filling, Film, Hanging, buried_k_m_per_w, group_diameter_m,
+    Filling, Hanging, StillAir, buried_k_m_per_w, group_diameter_m,
 };
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Metal, Outside, RatingError};
 use proptest::prelude::*;
 
 use super::{apart, close};
 
-const NEHER_MCGRATH: Film = Film::NeherMcGrath {
+const NEHER_MCGRATH: StillAir = StillAir::NeherMcGrath {
     emissivity_ratio: 0.95,
 };
 
@@ -43,7 +43,7 @@ fn outside(kind: usize, size: f64) -> Outside {
             critical_rise_k: 25.0,
         },
         _ => Outside::Air {
-            film: Film::Coefficient(Hanging::ALONE),
+            film: StillAir::Coefficient(Hanging::ALONE),
             outside_m: 0.02 + 0.03 * size,
         },
     }
@@ -242,13 +242,13 @@ fn what_has_no_rating_says_why() {
                 outside_m: 0.1,
             },
             Outside::Air {
-                film: Film::NeherMcGrath {
+                film: StillAir::NeherMcGrath {
                     emissivity_ratio: number,
                 },
                 outside_m: 0.04,
             },
             Outside::Air {
-                film: Film::Coefficient(Hanging::ALONE),
+                film: StillAir::Coefficient(Hanging::ALONE),
                 outside_m: number,
             },
         ];
