@@ -235,10 +235,10 @@ impl Solved {
         &self,
         order: &Order,
         at: usize,
-        then: impl FnOnce(&study::Subject<'_>) -> T,
+        then: impl FnOnce(&study::FittedLeg<'_>) -> T,
     ) -> T {
         let leg = &order.job.legs[at];
-        then(&study::Subject {
+        then(&study::FittedLeg {
             job: &order.job,
             leg,
             chosen: &chosen(order, leg),
@@ -265,7 +265,7 @@ impl Solved {
     fn pressure_input(&self, order: &Order, at: usize, end: usize) -> pressure::Input {
         let leg = &order.job.legs[at];
         let end = &self.legs[at].ends[end];
-        pressure::read(&pressure::Subject {
+        pressure::read(&pressure::FittedEnd {
             job: &order.job,
             leg,
             end: &end.id,

@@ -42,7 +42,7 @@ use jointwright_units::{Interval, Station, Toward};
 
 /// One end and its parts.
 #[derive(Clone, Copy, Debug)]
-pub struct Subject<'a> {
+pub struct FittedEnd<'a> {
     /// Job.
     pub job: &'a Job,
     /// Leg.
@@ -136,7 +136,7 @@ pub fn press(input: &Input) -> EndPressure {
 }
 
 /// Gathers the facts of one end.
-pub fn read(subject: &Subject<'_>) -> Input {
+pub fn read(subject: &FittedEnd<'_>) -> Input {
     let chosen = subject.chosen;
     let body = chosen.body.map_or(Err(Pressed::NotAsked), |body| {
         let part = Part {
@@ -186,7 +186,7 @@ struct Part<'a> {
 impl Part<'_> {
     fn on(
         &self,
-        subject: &Subject<'_>,
+        subject: &FittedEnd<'_>,
         seat: Result<Seat, Unknown>,
         wall: impl FnOnce() -> Result<Wall, Pressed>,
     ) -> Result<Box<sit::Case>, Pressed> {
@@ -245,7 +245,7 @@ fn bore<'f>(fits: &'f [Fits], id: &str) -> Result<&'f Fits, Unknown> {
 }
 
 /// Missing fact about a body's seat where its adapter ends, or may end, before the edge of the insulation screen.
-fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
+fn ends_early(subject: &FittedEnd<'_>) -> Option<Unknown> {
     let id = &subject.chosen.adapter?.head.id;
     let part = id.clone();
     let why = match past_edge(subject.cutback) {
@@ -261,7 +261,7 @@ fn ends_early(subject: &Subject<'_>) -> Option<Unknown> {
 }
 
 /// Seat of the body: the insulation, or the adapter where there is one.
-fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
+fn body_seat(subject: &FittedEnd<'_>) -> Result<Seat, Unknown> {
     let Some(body) = subject.chosen.body else {
         return Err(Unknown::plain(CutSaid::BodyLeftOpen));
     };
@@ -313,7 +313,7 @@ fn body_seat(subject: &Subject<'_>) -> Result<Seat, Unknown> {
 }
 
 /// Seat on the cable layer that a range is over.
-fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
+fn cable_seat(subject: &FittedEnd<'_>, fits: &Fits) -> Result<Seat, Unknown> {
     let known: Known = diameter_for(subject.leg, subject.survey, fits).map_err(Unknown::plain)?;
     let read = subject.survey.diameters.get(&fits.over);
     if fits.at_degc.is_none() {
@@ -335,7 +335,7 @@ fn cable_seat(subject: &Subject<'_>, fits: &Fits) -> Result<Seat, Unknown> {
 
 /// A range that states no temperature holds at the temperatures of the place; a cable that was read colder or warmer may have another size there.
 fn read_at_the_place(
-    subject: &Subject<'_>,
+    subject: &FittedEnd<'_>,
     fits: &Fits,
     read_degc: Option<(f64, f64)>,
 ) -> Result<(), Unknown> {

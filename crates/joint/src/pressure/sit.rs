@@ -3,7 +3,7 @@
 use super::heat::{Heat, Warmth};
 use super::kit::Kit;
 use super::wall::{Slice, Wall, rubber_said};
-use super::{Seat, Subject};
+use super::{FittedEnd, Seat};
 use crate::catalogue::{Head, Rubber};
 use crate::job::Job;
 use crate::limit::Word;
@@ -143,7 +143,7 @@ impl SeatSpan {
     }
 
     /// From the end of the insulation to the edge of its screen, as far as the windows let them lie.
-    pub fn of_body(subject: &Subject<'_>) -> SeatSpan {
+    pub fn of_body(subject: &FittedEnd<'_>) -> SeatSpan {
         let cutback = subject.cutback;
         let datum = [Plane::BodyCentre, Plane::BodySeat]
             .into_iter()

@@ -1,6 +1,6 @@
 //! Input: the dimensions of one leg from its readings, papers, rows and windows, and the dimensions that the instructions allow.
 
-use super::Subject;
+use super::FittedLeg;
 use crate::cable::Layer;
 use crate::catalogue::{Adapter, Body, Fits};
 use crate::cutback::{Cutback, cutback};
@@ -85,7 +85,7 @@ pub struct Input {
 ///
 /// # Errors
 /// A fact that is missing, or dimensions that disagree.
-pub fn read(subject: &Subject<'_>) -> Result<Input, NotDrawn> {
+pub fn read(subject: &FittedLeg<'_>) -> Result<Input, NotDrawn> {
     let (job, chosen) = (subject.job, subject.chosen);
     let Some(body) = chosen.body else {
         return Err(unknown(CutSaid::BodyLeftOpen));
@@ -199,7 +199,7 @@ fn unknown(why: impl Into<Said>) -> NotDrawn {
 }
 
 /// Diameters over a layer on all ends, with the instruments' errors.
-fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
+fn read_over(subject: &FittedLeg<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
     let mut all: Vec<Length> = Vec::new();
     for (index, survey) in subject.surveys.iter().enumerate() {
         let Some(diameter) = survey.diameters.get(&layer) else {
@@ -213,7 +213,7 @@ fn read_over(subject: &Subject<'_>, layer: Layer) -> Result<Interval, NotDrawn> 
 }
 
 /// Thickness of the insulation screen: half the difference of the middle readings, else the papers' value.
-fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
+fn screen_thickness(subject: &FittedLeg<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     if let Ok(screen) = read_over(subject, Layer::InsulationScreen) {
         let thickness = (middle(screen) - middle(*insulation)) / 2.0;
         if thickness > 0.0 {
@@ -230,7 +230,7 @@ fn screen_thickness(subject: &Subject<'_>, insulation: &Interval) -> Result<f64,
 }
 
 /// Wall between conductor screen and insulation screen, from the middle reading over the insulation and the papers' diameter over the conductor screen.
-fn wall(subject: &Subject<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
+fn wall(subject: &FittedLeg<'_>, insulation: &Interval) -> Result<f64, NotDrawn> {
     let band = subject.leg.cable.diameter_over(Layer::ConductorScreen);
     let screen = band.map_err(|_| unknown(StudyCable::ConductorScreenNotKnown))?;
     let wall = (middle(*insulation) - screen.nominal.m()) / 2.0;
@@ -259,7 +259,7 @@ fn datum(cutback: &Cutback, body: &Body) -> Result<Plane, NotDrawn> {
 
 /// Checks that the inside of a body and the planes of its links describe the same body.
 fn agree(
-    subject: &Subject<'_>,
+    subject: &FittedLeg<'_>,
     body: &Body,
     profile: &Profile,
     datum: Plane,
@@ -303,7 +303,7 @@ fn sleeve(adapter: &Adapter) -> Result<SleeveRow, NotDrawn> {
 /// Between two conductors of one potential a field falls to 4 % over their distance.
 /// So an adapter that passes edge, heel and foot by its own thickness is long enough.
 fn reaches(
-    subject: &Subject<'_>,
+    subject: &FittedLeg<'_>,
     profile: &Profile,
     row: &SleeveRow,
     here: &DimensionRanges,
@@ -373,7 +373,7 @@ fn no_range(id: &str) -> CutSaid {
 
 /// Dimensions that the instructions allow: every diameter of the range over the insulation, the edge at the ends of its tolerance, without the owner's limits.
 fn allowed(
-    subject: &Subject<'_>,
+    subject: &FittedLeg<'_>,
     body: &Body,
     datum: Plane,
     edge_radius_m: Range,

@@ -42,7 +42,7 @@ use jointwright_numerics::field::Solved;
 
 /// Inputs of a study.
 #[derive(Clone, Copy, Debug)]
-pub struct Subject<'a> {
+pub struct FittedLeg<'a> {
     /// Job.
     pub job: &'a Job,
     /// Leg.
@@ -93,7 +93,7 @@ pub struct AtTrial {
 }
 
 /// Computes the study of one leg.
-pub fn study(subject: &Subject<'_>) -> Study {
+pub fn study(subject: &FittedLeg<'_>) -> Study {
     let input = match read(subject) {
         Ok(input) => input,
         Err(NotDrawn::Unknown(unknown)) => return Study::Unknown(unknown),

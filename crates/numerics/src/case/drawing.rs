@@ -5,7 +5,7 @@ use super::si;
 use super::tree::{Node, Segment};
 use super::walk;
 use super::words::Kind;
-use crate::outline::{Curve, Flaw, Outline, Point, Region, Shape, Side, Subject, check};
+use crate::outline::{Curve, Entity, Flaw, Outline, Point, Region, Shape, Side, check};
 use std::collections::BTreeSet;
 
 /// The outline of a case, as far as it could be read.
@@ -144,9 +144,9 @@ fn is_said(flaw: &Flaw, unread: &Unread, outline: &Outline) -> bool {
     if matches!(flaw, Flaw::Stray { .. }) && !unread.regions.is_empty() {
         return true;
     }
-    match flaw.subject() {
-        Subject::Point(index) => unread.points.contains(&index),
-        Subject::Curve(index) => {
+    match flaw.entity() {
+        Entity::Point(index) => unread.points.contains(&index),
+        Entity::Curve(index) => {
             let is_point_unread = outline.curves.get(index).is_some_and(|curve| {
                 [curve.from, curve.to]
                     .iter()
@@ -154,7 +154,7 @@ fn is_said(flaw: &Flaw, unread: &Unread, outline: &Outline) -> bool {
             });
             unread.curves.contains(&index) || is_point_unread
         }
-        Subject::Region(index) => {
+        Entity::Region(index) => {
             let is_nameless = matches!(flaw, Flaw::SameName { .. });
             unread.regions.contains(&index) && !is_nameless
         }
@@ -163,10 +163,10 @@ fn is_said(flaw: &Flaw, unread: &Unread, outline: &Outline) -> bool {
 
 fn complain(tree: &Node, flaw: &Flaw, complaints: &mut Complaints<'_>) {
     let item = |list, index| vec![Segment::Name(list), Segment::Index(index)];
-    let mut steps = match flaw.subject() {
-        Subject::Point(index) => item("points", index),
-        Subject::Curve(index) => item("curves", index),
-        Subject::Region(index) => item("regions", index),
+    let mut steps = match flaw.entity() {
+        Entity::Point(index) => item("points", index),
+        Entity::Curve(index) => item("curves", index),
+        Entity::Region(index) => item("regions", index),
     };
     match flaw {
         Flaw::SameName { .. } => steps.push(Segment::Name("name")),
@@ -177,7 +177,7 @@ fn complain(tree: &Node, flaw: &Flaw, complaints: &mut Complaints<'_>) {
             let is_from = from_of(tree, curve.index) == Some(*point);
             steps.push(Segment::Name(if is_from { "from" } else { "to" }));
         }
-        _ if matches!(flaw.subject(), Subject::Region(_)) => steps.push(Segment::Name("boundary")),
+        _ if matches!(flaw.entity(), Entity::Region(_)) => steps.push(Segment::Name("boundary")),
         _ => {}
     }
     complaints.add(tree, &steps, sentence(&flaw.to_string()), "");

@@ -104,9 +104,9 @@ pub fn place_mm(place: Point) -> String {
     format!("({}, {}) mm", mm(place.r), mm(place.z))
 }
 
-/// Subject of a flaw, by which the reader of the drawing finds it there.
+/// Entity of an outline that has a flaw, by which the reader of the drawing finds it there.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Subject {
+pub enum Entity {
     /// A point, by its index.
     Point(usize),
     /// A curve, by its index.
@@ -360,15 +360,15 @@ pub enum Flaw {
 }
 
 impl Flaw {
-    /// Subject of the flaw.
+    /// Entity that has the flaw.
     ///
     /// ```
-    /// use jointwright_numerics::outline::{Flaw, Subject};
-    /// assert_eq!(Flaw::NotFinite { index: 3 }.subject(), Subject::Point(3));
+    /// use jointwright_numerics::outline::{Flaw, Entity};
+    /// assert_eq!(Flaw::NotFinite { index: 3 }.entity(), Entity::Point(3));
     /// ```
-    pub fn subject(&self) -> Subject {
+    pub fn entity(&self) -> Entity {
         match self {
-            Flaw::NotFinite { index } => Subject::Point(*index),
+            Flaw::NotFinite { index } => Entity::Point(*index),
             Flaw::NoSuchPoint { curve, .. }
             | Flaw::BeyondAxis { curve, .. }
             | Flaw::NoLength { curve, .. }
@@ -379,19 +379,19 @@ impl Flaw {
             | Flaw::TooMany { curve, .. }
             | Flaw::Stray { curve }
             | Flaw::SameSide { curve, .. }
-            | Flaw::MoreThanTwo { curve, .. } => Subject::Curve(curve.index),
+            | Flaw::MoreThanTwo { curve, .. } => Entity::Curve(curve.index),
             Flaw::Unglued { first, .. }
             | Flaw::Cross { first, .. }
             | Flaw::Touch { first, .. }
-            | Flaw::Doubled { first, .. } => Subject::Curve(first.index),
+            | Flaw::Doubled { first, .. } => Entity::Curve(first.index),
             Flaw::EmptyLoop { region }
             | Flaw::NoSuchCurve { region, .. }
             | Flaw::Open { region, .. }
             | Flaw::RunTwice { region, .. }
             | Flaw::PassesThroughItself { region, .. }
-            | Flaw::NoArea { region, .. } => Subject::Region(region.index),
-            Flaw::RegionsOverlap { first, .. } => Subject::Region(first.index),
-            Flaw::SameName { second_index, .. } => Subject::Region(*second_index),
+            | Flaw::NoArea { region, .. } => Entity::Region(region.index),
+            Flaw::RegionsOverlap { first, .. } => Entity::Region(first.index),
+            Flaw::SameName { second_index, .. } => Entity::Region(*second_index),
         }
     }
 
@@ -407,9 +407,9 @@ impl Flaw {
             | Flaw::PassesThroughItself { curve, .. }
             | Flaw::NoArea { curve, .. }
             | Flaw::RegionsOverlap { curve, .. } => Some(curve.index),
-            _ => match self.subject() {
-                Subject::Curve(index) => Some(index),
-                Subject::Point(_) | Subject::Region(_) => None,
+            _ => match self.entity() {
+                Entity::Curve(index) => Some(index),
+                Entity::Point(_) | Entity::Region(_) => None,
             },
         }
     }

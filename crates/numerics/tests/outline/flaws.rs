@@ -1,7 +1,7 @@
 //! One test for each flaw, with a valid twin.
 
 use super::{arc, check_says, line, mm, region, walls};
-use jointwright_numerics::outline::{Flaw, Outline, Side, Subject};
+use jointwright_numerics::outline::{Entity, Flaw, Outline, Side};
 
 #[test]
 fn two_walls_that_share_a_curve_have_no_flaw_whichever_way_they_are_run() {
@@ -27,7 +27,7 @@ fn a_curve_to_a_point_that_is_not_there_is_named() {
         &outline,
         &["curve 5 (outer) names point 9, but there are 6 points"],
     );
-    assert_eq!(flaws[0].subject(), Subject::Curve(4));
+    assert_eq!(flaws[0].entity(), Entity::Curve(4));
     outline.curves[4].to = usize::MAX;
     check_says(&outline, &["curve 5 (outer) names point"]);
 }
@@ -47,7 +47,7 @@ fn a_region_of_a_curve_that_is_not_there_is_named() {
                 "region \"far\" names curve",
             ],
         );
-        assert_eq!(flaws[1].subject(), Subject::Region(1));
+        assert_eq!(flaws[1].entity(), Entity::Region(1));
     }
 }
 
@@ -57,7 +57,7 @@ fn coordinates_that_are_no_numbers_are_named() {
         let mut outline = walls();
         outline.points[2].z = bad;
         let flaws = check_says(&outline, &["point 2 of the outline"]);
-        assert_eq!(flaws[0].subject(), Subject::Point(2));
+        assert_eq!(flaws[0].entity(), Entity::Point(2));
     }
 }
 
@@ -216,7 +216,7 @@ fn a_curve_of_no_region_is_named() {
     outline.points.push(mm(16.0, 5.0));
     outline.curves.push(line(6, 7, "sheet"));
     let flaws = check_says(&outline, &["curve 8 (sheet) belongs to no region"]);
-    assert_eq!(flaws[0].subject(), Subject::Curve(7));
+    assert_eq!(flaws[0].entity(), Entity::Curve(7));
 }
 
 #[test]
@@ -296,7 +296,7 @@ fn two_regions_of_one_name_are_named() {
         &outline,
         &["region \"near\" and the region after it at place 2 have the same name"],
     );
-    assert_eq!(flaws[0].subject(), Subject::Region(1));
+    assert_eq!(flaws[0].entity(), Entity::Region(1));
 }
 
 #[test]
