@@ -27,7 +27,7 @@ pub struct Arguments {
 }
 
 /// What came of it, for the terminal.
-pub struct Done {
+pub struct LintPage {
     /// Number of defects.
     pub n_defects: usize,
     /// The page.
@@ -40,7 +40,7 @@ pub struct Done {
 ///
 /// # Errors
 /// Every complaint about the files, as a line.
-pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+pub fn run(arguments: &Arguments) -> Result<LintPage, Vec<String>> {
     let mut complaints = Complaints::default();
     let mut sources = Vec::new();
     for path in &arguments.catalogues {
@@ -58,7 +58,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     let defects = criticise(&catalogue);
     let remarks = remarks(&catalogue);
     let invented = is_invented(&catalogue);
-    Ok(Done {
+    Ok(LintPage {
         n_defects: defects.len(),
         page: page(&defects, &remarks, n_rows(&catalogue), invented),
         document: document(&sources, &defects, &remarks, n_rows(&catalogue), invented),

@@ -52,7 +52,7 @@ fn tolerance(text: &str) -> Result<f64, String> {
 }
 
 /// What a solve leaves for the terminal.
-pub struct Done {
+pub struct SolvePage {
     /// The answers.
     pub document: AnswersDoc,
     /// The page for the terminal.
@@ -63,7 +63,7 @@ pub struct Done {
 ///
 /// # Errors
 /// Lines for standard error: every complaint about the case, or what kept it from having answers.
-pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
+pub fn run(arguments: &Arguments) -> Result<SolvePage, Vec<String>> {
     let begun = Instant::now();
     match question(&arguments.case)? {
         Question::Section(case) => section(arguments, &case, begun),
@@ -73,7 +73,7 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
 }
 
 /// The answer to a tube of rubber; it has no picture.
-fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<Done, Vec<String>> {
+fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<SolvePage, Vec<String>> {
     let shown = arguments.case.display();
     if arguments.svg.is_some() {
         let said = "a tube of rubber has no field; there is no picture of it. Leave --svg out";
@@ -91,11 +91,11 @@ fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<Done, 
     };
     let document = case.document(&pressed, seconds);
     let page = answers::page(&document);
-    Ok(Done { document, page })
+    Ok(SolvePage { document, page })
 }
 
 /// The answers to a section that conducts heat; no picture of it is made yet.
-fn heat(arguments: &Arguments, case: &HeatCase, begun: Instant) -> Result<Done, Vec<String>> {
+fn heat(arguments: &Arguments, case: &HeatCase, begun: Instant) -> Result<SolvePage, Vec<String>> {
     let shown = arguments.case.display();
     if arguments.svg.is_some() {
         let said = "no picture of temperatures is made yet. Leave --svg out";
@@ -126,10 +126,10 @@ fn heat(arguments: &Arguments, case: &HeatCase, begun: Instant) -> Result<Done, 
     };
     let document = case.document(&solved, seconds);
     let page = answers::page(&document);
-    Ok(Done { document, page })
+    Ok(SolvePage { document, page })
 }
 
-fn section(arguments: &Arguments, case: &Case, begun: Instant) -> Result<Done, Vec<String>> {
+fn section(arguments: &Arguments, case: &Case, begun: Instant) -> Result<SolvePage, Vec<String>> {
     let tolerance = arguments.tolerance.unwrap_or(TOLERANCE);
     let options = Options {
         tolerance,
@@ -161,7 +161,7 @@ fn section(arguments: &Arguments, case: &Case, begun: Instant) -> Result<Done, V
         files::write_file(path, &svg).map_err(|error| vec![format!("jointwright: {error}")])?;
         page.push_str(&format!("\nWrote {}\n", path.display()));
     }
-    Ok(Done { document, page })
+    Ok(SolvePage { document, page })
 }
 
 fn question(path: &Path) -> Result<Question, Vec<String>> {

@@ -10,7 +10,7 @@ use super::{Inputs, LegInputs, slug, solved};
 use crate::ask::asking;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
 use crate::said::{GapLevel, GapSaid, Said};
-use crate::study::{Across, Done, PlugStudy, Worst, inception};
+use crate::study::{Across, PlugStudy, SolvedStudy, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use jointwright_units::VoltageRms;
 
@@ -74,7 +74,7 @@ fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
 fn at_trial(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
-    done: &Done,
+    done: &SolvedStudy,
     permanent: bool,
 ) -> Option<Ruling> {
     let trial = inputs.order.job.trial.as_ref()?;
@@ -176,7 +176,7 @@ fn against_gas(
 fn against_allowed(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
-    done: &Done,
+    done: &SolvedStudy,
     permanent: bool,
 ) -> Ruling {
     let subject = leg.subject();

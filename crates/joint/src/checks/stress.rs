@@ -14,7 +14,7 @@ use crate::ask::asking;
 use crate::limit::{AmountQuestion, Outcome, Ruling, Word, word_on};
 use crate::said::{Said, StressSaid};
 use crate::section::Quantity;
-use crate::study::{Done, PlugStudy, Seen, Study, Worst};
+use crate::study::{PlugStudy, Seen, SolvedStudy, Study, Worst};
 use jointwright_units::VoltageRms;
 
 /// Place of a field.
@@ -207,7 +207,7 @@ impl Stress {
 }
 
 impl<'a> At<'a> {
-    fn service(done: &'a Done) -> At<'a> {
+    fn service(done: &'a SolvedStudy) -> At<'a> {
         At {
             voltage: done.input.service.voltage,
             trial_hz: None,
@@ -236,7 +236,7 @@ pub(super) fn solved<'l>(
     what: impl Into<Said>,
     inputs: &Inputs<'_>,
     leg: &'l LegInputs<'_>,
-) -> Result<&'l Done, Vec<Ruling>> {
+) -> Result<&'l SolvedStudy, Vec<Ruling>> {
     let not_judged = |why: Said| {
         let missing = leg.missing(inputs).field();
         let is_known = missing.is_empty();

@@ -4,7 +4,9 @@ use super::{StateDoc, all_said, assumed};
 use crate::checks::{Inputs, LegInputs};
 use crate::said::{EdgeRounded, FieldAssumes, FieldWith, Said, StressSaid, Wording};
 use crate::section::{Quantity, TaperState};
-use crate::study::{Across, Done, PlugStudy, PlugWorst, Point, Seen, Study, Worst, inception};
+use crate::study::{
+    Across, PlugStudy, PlugWorst, Point, Seen, SolvedStudy, Study, Worst, inception,
+};
 use jointwright_numerics::gas::Curve;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -166,7 +168,7 @@ pub(super) fn field_doc(
     Some(doc)
 }
 
-fn fill(doc: &mut FieldDoc, done: &Done, wording: &dyn Wording) {
+fn fill(doc: &mut FieldDoc, done: &SolvedStudy, wording: &dyn Wording) {
     let stresses = |here: &Worst, allowed: &Result<Worst, Said>, voltage_kv: f64| {
         stresses(here, allowed.as_ref().ok(), voltage_kv, wording)
     };

@@ -14,7 +14,7 @@ use crate::said::{
     WorstConnector,
 };
 use crate::warm::{
-    AtRatio, Done, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
+    AtRatio, WarmJoint, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
     RATIO_MOST, Rating, Share, Warm, in_tenths,
 };
 use schemars::JsonSchema;
@@ -311,7 +311,7 @@ fn at_doc(at: &LegAt) -> AtDoc {
     }
 }
 
-fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize, wording: &dyn Wording) -> LegWarmDoc {
+fn leg_doc(inputs: &Inputs<'_>, done: &WarmJoint, index: usize, wording: &dyn Wording) -> LegWarmDoc {
     let of = &done.legs[index];
     let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
     let at_load = pick(&done.at_load);
@@ -360,7 +360,7 @@ fn leg_doc(inputs: &Inputs<'_>, done: &Done, index: usize, wording: &dyn Wording
 }
 
 /// Messages about a leg.
-fn lines(inputs: &Inputs<'_>, done: &Done, index: usize, at_load: Option<LegAt>) -> Vec<Said> {
+fn lines(inputs: &Inputs<'_>, done: &WarmJoint, index: usize, at_load: Option<LegAt>) -> Vec<Said> {
     let of = &done.legs[index];
     let Some(at) = at_load else {
         let (load_a, past_degc) = (done.model.loads_a[index], HOTTEST_DEGC);
@@ -412,7 +412,7 @@ fn against_cable(at: &LegAt, shares: &[Share]) -> LegRating {
 }
 
 /// What a worse contact would do, one at a time.
-fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> LegRating {
+fn contact(done: &WarmJoint, of: &LegWarm, at: &LegAt) -> LegRating {
     let worst = of.contacts.worst_k.map(|(leg, k)| WorstConnector {
         leg: done.legs[leg].leg.clone(),
         k,
@@ -427,7 +427,7 @@ fn contact(done: &Done, of: &LegWarm, at: &LegAt) -> LegRating {
 }
 
 /// Loads of a leg of three or more while the others do not rise in proportion.
-fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<LegRating> {
+fn by_itself(done: &WarmJoint, of: &LegWarm, index: usize) -> Option<LegRating> {
     let (own, limit_degc) = (of.own_load.as_ref()?, of.limits_degc.0?);
     let names = |legs: &[usize]| legs.iter().map(|leg| done.legs[*leg].leg.clone()).collect();
     let most_a = own.most_a;
@@ -452,7 +452,7 @@ fn by_itself(done: &Done, of: &LegWarm, index: usize) -> Option<LegRating> {
     })
 }
 
-fn to_limit(done: &Done, of: &LegWarm, index: usize) -> LegRating {
+fn to_limit(done: &WarmJoint, of: &LegWarm, index: usize) -> LegRating {
     let load_a = done.model.loads_a[index];
     let body = of.body.clone();
     LegRating::ToLimit(match (of.limits_degc.0, of.load_to_limit_ratio) {
@@ -473,7 +473,7 @@ fn to_limit(done: &Done, of: &LegWarm, index: usize) -> LegRating {
 }
 
 /// A leg that comes to its own limit before this one, and what this one carries then.
-fn sooner(done: &Done, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
+fn sooner(done: &WarmJoint, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
     let ratios = done
         .legs
         .iter()
@@ -486,7 +486,7 @@ fn sooner(done: &Done, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
 }
 
 /// The other legs, which rise with it, and to what.
-fn in_proportion(done: &Done, index: usize, ratio: f64) -> Vec<LegLoad> {
+fn in_proportion(done: &WarmJoint, index: usize, ratio: f64) -> Vec<LegLoad> {
     let legs = done.legs.iter().zip(&done.model.loads_a).enumerate();
     legs.filter(|(other, _)| *other != index)
         .map(|(_, (of, load_a))| LegLoad {
@@ -496,7 +496,7 @@ fn in_proportion(done: &Done, index: usize, ratio: f64) -> Vec<LegLoad> {
         .collect()
 }
 
-fn emergency(inputs: &Inputs<'_>, done: &Done, of: &LegWarm, index: usize) -> Option<LegRating> {
+fn emergency(inputs: &Inputs<'_>, done: &WarmJoint, of: &LegWarm, index: usize) -> Option<LegRating> {
     let (currents_a, time_s) = match &done.model.emergency_a_s {
         Ok((currents_a, time_s)) => (currents_a, *time_s),
         Err(why) => {
@@ -570,7 +570,7 @@ pub(super) fn rate_doc(
     doc
 }
 
-fn govern_doc(done: &Done, of: &Govern, wording: &dyn Wording) -> GovernDoc {
+fn govern_doc(done: &WarmJoint, of: &Govern, wording: &dyn Wording) -> GovernDoc {
     let (leg, limit_degc) = (of.limit.leg, of.limit.degc);
     let row = &done.legs[leg];
     let what = if of.limit.is_cable {
@@ -587,7 +587,7 @@ fn govern_doc(done: &Done, of: &Govern, wording: &dyn Wording) -> GovernDoc {
     }
 }
 
-fn load_doc(done: &Done, at: &AtRatio, wording: &dyn Wording) -> LoadDoc {
+fn load_doc(done: &WarmJoint, at: &AtRatio, wording: &dyn Wording) -> LoadDoc {
     let passed = |limit: &LegLimit| PassedDoc {
         leg: done.legs[limit.leg].leg.clone(),
         of: limit_of(limit),
@@ -603,7 +603,7 @@ fn load_doc(done: &Done, at: &AtRatio, wording: &dyn Wording) -> LoadDoc {
     }
 }
 
-fn lasts_doc(done: &Done, of: &Emergency) -> LastsDoc {
+fn lasts_doc(done: &WarmJoint, of: &Emergency) -> LastsDoc {
     let limit = of.first_s.map(|(limit, _)| limit);
     LastsDoc {
         ratio: of.ratio,

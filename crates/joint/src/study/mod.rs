@@ -65,12 +65,12 @@ pub enum Study {
     /// The known values make no section, or the section could not be solved.
     Refused(Said),
     /// Solved.
-    Done(Box<Done>),
+    Done(Box<SolvedStudy>),
 }
 
 /// A solved study.
 #[derive(Clone, Debug)]
-pub struct Done {
+pub struct SolvedStudy {
     /// Inputs of the study.
     pub input: Input,
     /// Worst over the windows of this leg.
@@ -130,7 +130,7 @@ pub fn study(subject: &FittedLeg<'_>) -> Study {
         }),
         Some((_, Err(why))) => return Study::Refused(Said::of(StudySaid::AtTrial, why)),
     };
-    Study::Done(Box::new(Done {
+    Study::Done(Box::new(SolvedStudy {
         input,
         here,
         allowed,
@@ -153,7 +153,7 @@ impl Input {
     }
 }
 
-impl Done {
+impl SolvedStudy {
     /// Whether all dimensions that the windows of this leg leave open lie within the dimensions that the instructions allow.
     pub fn is_within(&self) -> bool {
         self.input.is_within()

@@ -4,7 +4,7 @@
 //!
 //! Not here: the drawing itself (`drawing`).
 
-use super::{Done, Point, Study};
+use super::{Point, SolvedStudy, Study};
 use crate::said::{Said, StudySaid};
 use crate::section::{Drawn, Quantity};
 use jointwright_numerics::field::{Solved, along};
@@ -44,7 +44,7 @@ impl Study {
     }
 }
 
-impl Done {
+impl SolvedStudy {
     fn shown(&self) -> Result<Shown, Said> {
         let seen = self.here.seen.get(&Quantity::Interface);
         let state = seen.ok_or(StudySaid::NothingSolved)?.point;

@@ -75,12 +75,12 @@ pub enum Warm {
     /// Stated facts contradict; the reason.
     Refused(Said),
     /// It was solved.
-    Done(Box<Done>),
+    Done(Box<WarmJoint>),
 }
 
 /// A joint under load.
 #[derive(Clone, Debug)]
-pub struct Done {
+pub struct WarmJoint {
     /// What it was made from.
     pub input: Input,
     /// For other loads.

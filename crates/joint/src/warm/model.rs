@@ -2,7 +2,7 @@
 
 use super::shape::{Shape, Watch};
 use super::whence::Contacts;
-use super::{Aged, Done, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, ageing_ratio};
+use super::{Aged, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, WarmJoint, ageing_ratio};
 use crate::catalogue::Ageing;
 use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::heat::HeatError;
@@ -570,7 +570,7 @@ impl Model {
         })
     }
 
-    pub(super) fn answer(self, input: Input) -> Result<Done, Said> {
+    pub(super) fn answer(self, input: Input) -> Result<WarmJoint, Said> {
         let rows = &input.rows;
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, &self.loads_a)?;
@@ -608,7 +608,7 @@ impl Model {
             of.aged = aged[index].take();
             legs.push(of);
         }
-        Ok(Done {
+        Ok(WarmJoint {
             at_load: rest.map(|rest| rest.legs),
             at_emergency,
             legs,

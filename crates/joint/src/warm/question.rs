@@ -1,6 +1,6 @@
 //! Question: a temperature under load beside the most that somebody allows.
 
-use super::{Done, HOTTEST_DEGC, LegAt, LegWarm, Warm};
+use super::{HOTTEST_DEGC, LegAt, LegWarm, Warm, WarmJoint};
 use crate::limit::{
     AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
 };
@@ -8,7 +8,11 @@ use crate::said::{HeatSaid, Of, Said, WarmingSaid};
 
 impl Warm {
     /// What was solved, or the rulings for want of it; none where nobody asked.
-    pub(crate) fn done(&self, check: &'static str, subject: Subject) -> Result<&Done, Vec<Ruling>> {
+    pub(crate) fn done(
+        &self,
+        check: &'static str,
+        subject: Subject,
+    ) -> Result<&WarmJoint, Vec<Ruling>> {
         match self {
             Warm::Done(done) => Ok(done),
             Warm::NotAsked => Err(Vec::new()),
@@ -61,7 +65,7 @@ impl Warmed<'_> {
     }
 }
 
-impl Done {
+impl WarmJoint {
     /// A ruling as these temperatures let it stand: on values from memory that the owner has not confirmed nothing is ruled, and on diameters that nobody read nothing passes.
     pub fn weighed(&self, ruling: Ruling) -> Ruling {
         let rests_on_memory = !self.unconfirmed.is_empty();

@@ -4,7 +4,7 @@
 //!
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
-use super::{TemperatureProfile, Done, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
+use super::{TemperatureProfile, WarmJoint, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
 use crate::said::Said;
 
 /// Loads of the emergency table, over the least that is not borne for ever.
@@ -81,7 +81,7 @@ impl Warm {
     }
 }
 
-impl Done {
+impl WarmJoint {
     /// Limits of all legs: of the metal inside each body all the time, and of the cables.
     fn limits(&self) -> Vec<LegLimit> {
         let of = |(leg, row): (usize, &LegWarm)| {

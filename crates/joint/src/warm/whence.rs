@@ -3,7 +3,7 @@
 //! Source: closed form (superposition); `docs/theory/warm.md`.
 
 use super::model::{Ladders, Model, RATIO_MOST, Rest, hottest, said, unless_runaway};
-use super::{Done, LegWarm};
+use super::{WarmJoint, LegWarm};
 use crate::said::{Said, Share, ShareFrom};
 use jointwright_numerics::ladder::{Ladder, Origins};
 
@@ -32,7 +32,7 @@ impl Whence {
     }
 }
 
-impl Done {
+impl WarmJoint {
     /// Where the difference of a leg comes from, the largest share first; nothing where no state was found.
     pub fn shares(&self, of: &LegWarm) -> Vec<Share> {
         let Some(whence) = &of.whence else {

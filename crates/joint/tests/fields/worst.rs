@@ -9,7 +9,7 @@ use crate::cases::{accepted, named, read};
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::section::Quantity;
-use jointwright_joint::study::{Done, Outcome, Point, Solver, Study, Worst, inception};
+use jointwright_joint::study::{Outcome, Point, SolvedStudy, Solver, Study, Worst, inception};
 use jointwright_numerics::gas::Curve;
 use std::collections::BTreeMap;
 
@@ -48,7 +48,7 @@ struct Grid {
     onsets: [Option<f64>; 2],
 }
 
-fn grid(done: &Done, n: [usize; 3]) -> Grid {
+fn grid(done: &SolvedStudy, n: [usize; 3]) -> Grid {
     let mut solver = Solver::new(&done.input, done.input.service);
     let spread = &done.input.here;
     let mut grid = Grid::default();
@@ -95,7 +95,7 @@ fn n() -> [usize; 3] {
 }
 
 #[track_caller]
-fn study_of(order: &Order, leg: usize) -> Done {
+fn study_of(order: &Order, leg: usize) -> SolvedStudy {
     let judged = accepted(judge(order), "the joint");
     match judged.inputs.legs[leg].study.as_ref() {
         Study::Done(done) => (**done).clone(),
@@ -105,7 +105,7 @@ fn study_of(order: &Order, leg: usize) -> Done {
 
 /// Checks that no state on the grid is worse than the report; a report from half of the windows would not pass.
 #[track_caller]
-fn check(done: &Done) {
+fn check(done: &SolvedStudy) {
     let grid = grid(done, n());
     let mut n_compared = 0;
     for (quantity, (field, error)) in &grid.fields {

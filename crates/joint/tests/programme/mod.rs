@@ -28,7 +28,7 @@ use proptest::test_runner::{Config, RngSeed, TestRunner};
 use std::collections::BTreeSet;
 
 /// Steps done so far, by place in the list.
-type Done = BTreeSet<usize>;
+type StepsDone = BTreeSet<usize>;
 
 /// Greatest number of reachable states; more would be a fault of the test's jobs, not of the programme.
 const STATES_MOST: usize = 200_000;
@@ -147,8 +147,8 @@ fn explore(steps: &[StepDoc], kind: JointKind) -> Result<usize, String> {
                 .collect()
         })
         .collect();
-    let mut seen: BTreeSet<Done> = BTreeSet::new();
-    let mut open: Vec<Done> = vec![Done::new()];
+    let mut seen: BTreeSet<StepsDone> = BTreeSet::new();
+    let mut open: Vec<StepsDone> = vec![StepsDone::new()];
     while let Some(done) = open.pop() {
         let ready: Vec<usize> = (0..steps.len())
             .filter(|at| !done.contains(at) && waits[*at].iter().all(|w| done.contains(w)))

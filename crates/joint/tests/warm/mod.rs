@@ -15,7 +15,7 @@ use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge;
 use jointwright_joint::plan::LimitOf;
 use jointwright_joint::plan::{LegWarmDoc, Plan, WarmDoc};
-use jointwright_joint::warm::{Done, Warm};
+use jointwright_joint::warm::{Warm, WarmJoint};
 use jointwright_wording::{plan, rate};
 
 pub const DOCK: &str = "dock-straight-pressed";
@@ -63,7 +63,7 @@ pub fn leg<'p>(plan: &'p Plan, name: &str) -> &'p LegWarmDoc {
 
 /// Solved model for a closure, which can ask it for more.
 #[track_caller]
-pub fn with_done<T>(order: &Order, ask: impl FnOnce(&Done) -> T) -> T {
+pub fn with_done<T>(order: &Order, ask: impl FnOnce(&WarmJoint) -> T) -> T {
     let judged = accepted(judge(order), "the joint");
     match judged.inputs.warm.as_ref() {
         Warm::Done(done) => ask(done),

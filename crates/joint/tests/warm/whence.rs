@@ -5,13 +5,13 @@ use crate::cases::accepted;
 use jointwright_joint::judge::judge;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
-use jointwright_joint::warm::{Done, LegAt};
+use jointwright_joint::warm::{LegAt, WarmJoint};
 use jointwright_wording::plan;
 
 const LARKSPUR: &str = "larkspur-three-way";
 const BUS: &str = "resistance_microohm = 40\nresistance_at = \"20 degC\"";
 
-fn three_way<T>(of_job: Edits<'_>, of_rows: Edits<'_>, ask: impl FnOnce(&Done) -> T) -> T {
+fn three_way<T>(of_job: Edits<'_>, of_rows: Edits<'_>, ask: impl FnOnce(&WarmJoint) -> T) -> T {
     with_done(&order(LARKSPUR, of_job, of_rows), ask)
 }
 
