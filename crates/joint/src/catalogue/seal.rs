@@ -32,7 +32,7 @@ pub struct Seal {
     /// Length while parked.
     pub parked_length: Option<Length>,
     /// Whether a lead may come out under it, where its paper states it.
-    pub takes_lead: Option<bool>,
+    pub takes_bonding_lead: Option<bool>,
     /// Conditions of the jacket on which it may close; empty where its paper is silent.
     pub jacket_surfaces: Vec<String>,
     /// Relaxed dimensions and rubber.
@@ -75,7 +75,7 @@ impl Row for Seal {
             overlap_least: record.length("overlap_least"),
             body_overlap_least: record.length("body_overlap_least"),
             parked_length: record.length("parked_length"),
-            takes_lead: record.flag("takes_lead"),
+            takes_bonding_lead: record.flag("takes_lead"),
             jacket_surfaces: record.texts("jacket_surfaces"),
             rubber,
             goes_on: goes_on(record),

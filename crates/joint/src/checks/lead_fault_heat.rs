@@ -12,7 +12,7 @@ use crate::said::{HeatedMetal, LoadSaid, Said};
 const CHECK: &str = slug(module_path!());
 
 pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    let Some(lead) = &leg.leg.lead else {
+    let Some(lead) = &leg.leg.bonding_lead else {
         return Vec::new();
     };
     let job = &inputs.order.job;
@@ -25,7 +25,11 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             .fault_start()
             .into_iter()
             .chain(missing.shield_fault());
-        return vec![ruling.asking(fact::LEAD.of(&leg.leg.id)).asking_all(fault)];
+        return vec![
+            ruling
+                .asking(fact::BONDING_LEAD.of(&leg.leg.id))
+                .asking_all(fault),
+        ];
     };
     let (from_degc, fault) = match (start_degc(job), Fault::of_shield(job, leg.leg)) {
         (Ok(from_degc), Ok(fault)) => (from_degc, fault),

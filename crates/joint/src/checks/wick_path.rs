@@ -44,7 +44,7 @@ pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 WickSaid::PassesUnblocked { part: part_id() },
             ),
             says.whether(
-                seal.takes_lead,
+                seal.takes_bonding_lead,
                 [WickSaid::TakesLead, WickSaid::TakesNoLead],
                 (&seal.head, &fact::TAKES_LEAD),
                 WickSaid::TakesLeadNotSaid {

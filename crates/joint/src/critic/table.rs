@@ -93,7 +93,7 @@ fn key(entry: &Entry<'_>) -> String {
         }
         Kind::Adapter(row) => format!("adapter/{}/{:?}", row.system_greatest_kv, row.outside),
         Kind::ShieldPart(_) => "shield_part".to_owned(),
-        Kind::Seal(row) => format!("seal/{}", row.takes_lead.unwrap_or(false)),
+        Kind::Seal(row) => format!("seal/{}", row.takes_bonding_lead.unwrap_or(false)),
         _ => "other".to_owned(),
     };
     format!(

@@ -67,7 +67,7 @@ pub fn carries(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Vec<Carries> {
             &|fault| withstood(shield_part.withstands, id, fault),
         ));
     }
-    if let Some(lead) = &leg.lead {
+    if let Some(lead) = &leg.bonding_lead {
         all.push(part(Carrier::BondingLead, &of_shield, &|fault| {
             let Some(greatest_degc) = lead.fault_greatest_degc else {
                 return Err(FaultSaid::LeadLimitNotStated.into());

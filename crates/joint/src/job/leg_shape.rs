@@ -2,7 +2,7 @@
 
 use super::shape::{CLASSES, RATED, field};
 use super::shield_shape::{
-    FAR_END_BONDED, FORMATION, LAY, LEAD, ROUTE_LENGTH, RUN_LENGTH, SPACING,
+    BONDING_LEAD, FAR_END_BONDED, FORMATION, LAY, ROUTE_LENGTH, RUN_LENGTH, SPACING,
 };
 use super::surround::{
     INSULATION_CAPACITY, INSULATION_RESISTIVITY, JACKET_CAPACITY, JACKET_RESISTIVITY,
@@ -377,7 +377,7 @@ pub(super) const LEG: Shape = Shape {
         FAR_END_BONDED,
         field(
             "lead",
-            Kind::Table(&LEAD),
+            Kind::Table(&BONDING_LEAD),
             Optional,
             "The lead that bonds its shield to earth.",
         ),

@@ -32,7 +32,7 @@ pub use bridge::BridgeOff;
 pub use daily::{Daily, Day};
 pub use listed::{List, ListName, list_names};
 pub use shape::JOB;
-pub use shield::{Contact, Continuity, Formation, Lead, ShieldRun};
+pub use shield::{BondingLead, Contact, Continuity, Formation, ShieldRun};
 pub use types::{
     AirForm, Bank, Blank, Closing, Confirmation, Count, Drying, Duct, DuctFilling, Duty, End, Job,
     Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place, Reading,

@@ -58,7 +58,7 @@ pub struct Continuity {
     /// 2 or 4.
     pub n_wires: i64,
     /// Resistance of the test leads, ohm, where stated.
-    pub leads_ohm: Option<f64>,
+    pub test_leads_ohm: Option<f64>,
     /// Whether the ends of the shield were bonded meanwhile.
     pub is_bonded: bool,
     /// Length of shield between the clips, where stated.
@@ -88,7 +88,7 @@ pub struct Contact {
 
 /// The lead that bonds a leg's shield to earth.
 #[derive(Clone, Debug)]
-pub struct Lead {
+pub struct BondingLead {
     /// Its metal section, mm².
     pub area_mm2: f64,
     /// Its metal.
@@ -99,7 +99,7 @@ pub struct Lead {
 
 impl JobReader<'_> {
     /// The bonding lead of a leg, where it names one.
-    pub(super) fn lead(&mut self, leg: &Record) -> Option<Lead> {
+    pub(super) fn bonding_lead(&mut self, leg: &Record) -> Option<BondingLead> {
         let row = leg.record("lead")?;
         let area_mm2 = row.number("area")?;
         if area_mm2 <= 0.0 {
@@ -110,7 +110,7 @@ impl JobReader<'_> {
             );
             return None;
         }
-        Some(Lead {
+        Some(BondingLead {
             area_mm2,
             metal: metal(row.text("metal")?)?,
             fault_greatest_degc: row.number("fault_greatest"),
@@ -147,7 +147,7 @@ impl JobReader<'_> {
             ohm: row.number("resistance")?,
             error_ohm: error_ohm?,
             n_wires,
-            leads_ohm: row.number("leads"),
+            test_leads_ohm: row.number("leads"),
             is_bonded: row.text("ends")? == "bonded",
             length: row.length("length"),
             degc: row.number("temperature"),

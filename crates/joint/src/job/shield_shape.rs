@@ -168,7 +168,7 @@ pub(super) const CONTACT: Shape = Shape {
     ],
 };
 
-pub(super) const LEAD: Shape = Shape {
+pub(super) const BONDING_LEAD: Shape = Shape {
     name: "lead",
     about: "The lead that bonds the shield of a leg to earth.",
     fields: &[

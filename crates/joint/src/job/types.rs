@@ -1,7 +1,7 @@
 //! The job as typed values.
 
 use super::bridge::BridgeOff;
-use super::shield::{Contact, Continuity, Lead, ShieldRun};
+use super::shield::{BondingLead, Contact, Continuity, ShieldRun};
 use crate::cable::{Construction, Layer, Metal, ShieldKind, Size, Words};
 use crate::catalogue::LinkRow;
 use crate::end::{ByEnd, EndId};
@@ -229,7 +229,7 @@ pub struct Leg {
     /// Its shield beyond the joint.
     pub shield_run: ShieldRun,
     /// The lead that bonds its shield, where one is named.
-    pub lead: Option<Lead>,
+    pub bonding_lead: Option<BondingLead>,
     /// Parts.
     pub parts: PartNames,
     /// Where it stands.

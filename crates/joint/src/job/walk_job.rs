@@ -340,7 +340,7 @@ impl JobReader<'_> {
         let cable = record.record("cable");
         let construction = cable.and_then(|c| self.cable(c));
         let parts = self.part_names(record);
-        let lead = self.lead(record);
+        let bonding_lead = self.bonding_lead(record);
         let cable = cable?;
         let shield = cable.record("shield");
         let insulation_stuff = self.layer_stuff(cable, "insulation");
@@ -391,7 +391,7 @@ impl JobReader<'_> {
             shield_fault_greatest_degc: shield.and_then(|row| row.number("fault_greatest")),
             shield_fault_a: record.number("shield_fault"),
             shield_run: shield_run(record),
-            lead,
+            bonding_lead,
             parts,
             place: self.place_of(record.at),
         })

@@ -134,7 +134,7 @@ facts! {
     /// The bus and its blank ports.
     BUS: Bus, "bus", Engineer, Job, ["file"], ["bus", "blank"];
     /// Lead.
-    LEAD: Lead, "lead", Engineer, Job, ["leg.lead"], ["metal", "area", "fault_greatest"];
+    BONDING_LEAD: Lead, "lead", Engineer, Job, ["leg.lead"], ["metal", "area", "fault_greatest"];
 
     // Facts that the cable's maker states.
     /// Bend permitted.

@@ -46,11 +46,11 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
     if row.is_bonded {
         return Err(unknown(ReadingSaid::EndsWereBonded, ReadingAsk::EndsOpen));
     }
-    let leads_ohm = match (row.n_wires, row.leads_ohm) {
+    let test_leads_ohm = match (row.n_wires, row.test_leads_ohm) {
         (2, None) => {
             return Err(unknown(ReadingSaid::TwoWires, ReadingAsk::Leads));
         }
-        (2, Some(leads_ohm)) => leads_ohm,
+        (2, Some(test_leads_ohm)) => test_leads_ohm,
         _ => 0.0,
     };
     let (Some(degc), Some(length)) = (row.degc, row.length) else {
@@ -59,7 +59,7 @@ pub fn agreement(leg: &Leg, row: &Continuity) -> Result<Agreed, Unknown> {
             ReadingAsk::TemperatureAndLength,
         ));
     };
-    let read_ohm = row.ohm - leads_ohm;
+    let read_ohm = row.ohm - test_leads_ohm;
     let length_m = length.m();
     if read_ohm <= 0.0 || length_m <= 0.0 {
         return Err(unknown(ReadingSaid::LeadsHaveAsMuch, ReadingAsk::FourWires));
