@@ -21,6 +21,7 @@ mod missing_input;
 mod never_said;
 mod not_computed;
 mod plan_mark;
+mod rests;
 mod several_ends;
 mod slots;
 mod spoken;
