@@ -58,11 +58,8 @@ pub fn make(root: &Path, tree: &Tree, slug: &str, out: &mut impl Write) -> Resul
     let row = ROW.replace("{slug}", slug);
     add_line(root, tree, slugs::TABLE, &row, slugs::slug_of_row)?;
     add_line(root, tree, MODULES, &format!("mod {slug};"), slug_of_module)?;
-    writeln!(
-        out,
-        "added its row in {} and its line in {MODULES}",
-        slugs::TABLE
-    )?;
+    writeln!(out, "added its row to {}", slugs::TABLE)?;
+    writeln!(out, "added its line to {MODULES}")?;
     writeln!(out, "next:")?;
     for (index, step) in STEPS.iter().enumerate() {
         let lead = format!("  {}. ", index + 1);
