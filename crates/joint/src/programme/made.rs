@@ -13,24 +13,12 @@ use jointwright_units::Interval;
 /// Readings of a connector as made, from its own paper.
 pub(super) fn made(connector: &Connector, leg: &LegInputs<'_>) -> Vec<Wanted> {
     let end = leg.chosen.end;
-    let of = || ConnectorOf {
-        row: connector.head.id.clone(),
-        end: end.and_then(|end| end.name.clone()),
-        leg: leg.leg.id.clone(),
-    };
+    let of = || connector_of(connector, leg);
     let made = connector.as_made_at(end);
     let source = || connector.head.source();
     let none = || Against::no_window(HoldSaid::StatesNone { paper: source() });
     let stated = |said: Option<Said>| said.map_or_else(none, |said| Against::words(said, source()));
-    let between = |interval: Interval| HoldSaid::Between {
-        least: interval.least().into(),
-        greatest: interval.greatest().into(),
-    };
     let window = |interval: Option<Interval>| stated(interval.map(|i| between(i).into()));
-    let torque = |(least_nm, greatest_nm): (f64, f64)| HoldSaid::Torque {
-        least_nm,
-        greatest_nm,
-    };
     let read = |measured, what, against| Wanted::on(leg, measured, what, against);
     let all = |n: i64| Said::from(HoldSaid::All { n });
     match connector.means {
@@ -89,5 +77,30 @@ pub(super) fn made(connector: &Connector, leg: &LegInputs<'_>) -> Vec<Wanted> {
                 ),
             ]
         }
+    }
+}
+
+/// A connector on a leg, with the end that takes it where its ends differ.
+fn connector_of(connector: &Connector, leg: &LegInputs<'_>) -> ConnectorOf {
+    ConnectorOf {
+        row: connector.head.id.clone(),
+        end: leg.chosen.end.and_then(|end| end.name.clone()),
+        leg: leg.leg.id.clone(),
+    }
+}
+
+/// Window of a length.
+fn between(interval: Interval) -> HoldSaid {
+    HoldSaid::Between {
+        least: interval.least().into(),
+        greatest: interval.greatest().into(),
+    }
+}
+
+/// Window of a torque, N·m.
+fn torque((least_nm, greatest_nm): (f64, f64)) -> HoldSaid {
+    HoldSaid::Torque {
+        least_nm,
+        greatest_nm,
     }
 }
