@@ -5,7 +5,7 @@
 use crate::line_chart::{Axis, Chart, ChartCurve, Rule, line_chart};
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::RateDoc;
-use jointwright_joint::warm::{TemperatureProfile, Rating, Warm};
+use jointwright_joint::warm::{Rating, TemperatureProfile, Warm};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::ChartLabel;
 
@@ -102,7 +102,12 @@ pub fn along_axis(
 }
 
 /// Ends of the bodies; legs whose bodies end at one place share a line.
-fn body_ends(legs: &[TemperatureProfile], names: &[&str], is_pair: bool, tongue: Tongue) -> Vec<Rule> {
+fn body_ends(
+    legs: &[TemperatureProfile],
+    names: &[&str],
+    is_pair: bool,
+    tongue: Tongue,
+) -> Vec<Rule> {
     let mut ends: Vec<(f64, Vec<String>)> = Vec::new();
     for (index, leg) in legs.iter().enumerate() {
         let sign = if is_pair && index == 0 { -1.0 } else { 1.0 };

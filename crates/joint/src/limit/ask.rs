@@ -2,9 +2,9 @@
 //!
 //! Invariant: equal facts are equal asks, so each is put once, however many rulings wait for it.
 
+use crate::end::EndId;
 use crate::said::{AskSaid, FactKey, Of};
 pub use crate::said::{File, Who};
-use crate::end::EndId;
 use crate::slot::{Measured, Slot};
 
 impl Who {

@@ -234,7 +234,12 @@ fn plug_doc(inputs: &Inputs<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> 
             doc.state = StateDoc::NotComputed;
             doc.why = Some(wording.say(why));
         }
-        PlugStudy::Done(worst) => fill_plug(&mut doc, worst, inputs.order.job.system.voltage().kv(), wording),
+        PlugStudy::Done(worst) => fill_plug(
+            &mut doc,
+            worst,
+            inputs.order.job.system.voltage().kv(),
+            wording,
+        ),
     }
     Some(doc)
 }

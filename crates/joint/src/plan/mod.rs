@@ -58,7 +58,7 @@ use crate::cable::{Layer, Words};
 use crate::catalogue::{Connector, Head, MayMove, PartKind};
 use crate::checks::LegInputs;
 use crate::cutback::{Cut, Dimension, Growth, Rung};
-use crate::job::Order;
+use crate::job::{Job, Order};
 use crate::judge::{Judged, Proposal, governing, governing_computed, proposals, worst};
 use crate::limit::{Ask, Datum, Ruling, Subject};
 use crate::plane::{Holder, Plane};
@@ -303,7 +303,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
         ends: leg
             .ends
             .iter()
-            .map(|end| end_doc(leg, end, wording))
+            .map(|end| end_doc(&judged.inputs.order.job, leg, end, wording))
             .collect(),
     }
 }
@@ -425,7 +425,12 @@ const fn may_move_said(may_move: &MayMove) -> MayMoveSaid {
     }
 }
 
-fn end_doc(leg: &LegInputs<'_>, end: &crate::checks::EndInputs, wording: &dyn Wording) -> EndDoc {
+fn end_doc(
+    job: &Job,
+    leg: &LegInputs<'_>,
+    end: &crate::checks::EndInputs,
+    wording: &dyn Wording,
+) -> EndDoc {
     let readings = end
         .survey
         .diameters
@@ -451,13 +456,7 @@ fn end_doc(leg: &LegInputs<'_>, end: &crate::checks::EndInputs, wording: &dyn Wo
         measures: wording.say(&PapersSaid::in_short(&likeness).into()),
         like_its_papers: wording.say(&PapersSaid::of(&likeness).into()),
         readings: readings.collect(),
-        filled: judged
-            .inputs
-            .order
-            .job
-            .filled_slots(&end.id)
-            .into_iter()
-            .collect(),
+        filled: job.filled_slots(&end.id).into_iter().collect(),
         pressure: pressure::pressure_doc(end, wording),
     }
 }

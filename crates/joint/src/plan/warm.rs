@@ -14,8 +14,8 @@ use crate::said::{
     WorstConnector,
 };
 use crate::warm::{
-    AtRatio, WarmJoint, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
-    RATIO_MOST, Rating, Share, Warm, in_tenths,
+    AtRatio, Emergency, Govern, HOTTEST_DEGC, LONGEST_S, Lasts, LegAt, LegLimit, LegWarm,
+    RATIO_MOST, Rating, Share, Warm, WarmJoint, in_tenths,
 };
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -274,7 +274,7 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<War
 }
 
 /// Assumptions of temperatures: those that always hold, and those of this joint.
-fn assumes(done: &Done) -> Vec<Said> {
+fn assumes(done: &WarmJoint) -> Vec<Said> {
     let always = WarmAssumes::ALL.iter().copied().map(Said::from);
     let shields = done.legs.iter().filter_map(|of| of.shield_says.clone());
     let unread: Vec<_> = done.unread.iter().map(|ask| ask.of.clone()).collect();
@@ -294,7 +294,7 @@ pub(super) fn from_memory(key: &str) -> Said {
 }
 
 /// Surroundings of the legs: as stated, then as computed.
-fn surroundings(inputs: &Inputs<'_>, done: &Done) -> Vec<Said> {
+fn surroundings(inputs: &Inputs<'_>, done: &WarmJoint) -> Vec<Said> {
     let rows = inputs.order.job.surroundings.iter();
     let computed = done.legs.iter().flat_map(|of| of.outside.clone());
     rows.map(stated).chain(computed).collect()
@@ -311,7 +311,12 @@ fn at_doc(at: &LegAt) -> AtDoc {
     }
 }
 
-fn leg_doc(inputs: &Inputs<'_>, done: &WarmJoint, index: usize, wording: &dyn Wording) -> LegWarmDoc {
+fn leg_doc(
+    inputs: &Inputs<'_>,
+    done: &WarmJoint,
+    index: usize,
+    wording: &dyn Wording,
+) -> LegWarmDoc {
     let of = &done.legs[index];
     let pick = |legs: &Option<Vec<LegAt>>| legs.as_ref().map(|legs| legs[index]);
     let at_load = pick(&done.at_load);
@@ -496,7 +501,12 @@ fn in_proportion(done: &WarmJoint, index: usize, ratio: f64) -> Vec<LegLoad> {
         .collect()
 }
 
-fn emergency(inputs: &Inputs<'_>, done: &WarmJoint, of: &LegWarm, index: usize) -> Option<LegRating> {
+fn emergency(
+    inputs: &Inputs<'_>,
+    done: &WarmJoint,
+    of: &LegWarm,
+    index: usize,
+) -> Option<LegRating> {
     let (currents_a, time_s) = match &done.model.emergency_a_s {
         Ok((currents_a, time_s)) => (currents_a, *time_s),
         Err(why) => {

@@ -369,11 +369,7 @@ impl Run<'_> {
         let papers = self.leg.cable.conductor;
         let direct = papers.dc_resistance_20().map_err(|why| Said::from(&why))?;
         // Axes as stated, else cables that touch: the warm side.
-        let spacing = self
-            .leg
-            .shield_run
-            .spacing
-            .map(|spacing| spacing.m());
+        let spacing = self.leg.shield_run.spacing.map(|spacing| spacing.m());
         let circuit = Circuit {
             frequency_hz: self.job.system.frequency_hz,
             conductor: Conductor {

@@ -4,7 +4,7 @@
 //!
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
-use super::{TemperatureProfile, WarmJoint, LegAt, LegLimit, LegWarm, RATIO_MOST, Warm};
+use super::{LegAt, LegLimit, LegWarm, RATIO_MOST, TemperatureProfile, Warm, WarmJoint};
 use crate::said::Said;
 
 /// Loads of the emergency table, over the least that is not borne for ever.

@@ -3,7 +3,7 @@
 //! Source: closed form (superposition); `docs/theory/warm.md`.
 
 use super::model::{Ladders, Model, RATIO_MOST, Rest, hottest, said, unless_runaway};
-use super::{WarmJoint, LegWarm};
+use super::{LegWarm, WarmJoint};
 use crate::said::{Said, Share, ShareFrom};
 use jointwright_numerics::ladder::{Ladder, Origins};
 
