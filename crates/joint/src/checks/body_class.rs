@@ -38,8 +38,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             what,
             found: Served::Word(found.to_owned()),
             permitted: Served::words(permitted),
-            hint: "Stop. Use a part that its instructions rate for this system and this joint."
-                .into(),
+            hint: BodySaid::UseRated.into(),
         }
         .rule()
     }));

@@ -21,7 +21,7 @@ const EXTINCTION_RATIO: f64 = 0.75;
 
 pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let mut rulings = plug(inputs, leg);
-    let done = match solved(CHECK, "gap before the screen edge", inputs, leg) {
+    let done = match solved(CHECK, GapSaid::Edge, inputs, leg) {
         Ok(done) => done,
         Err(unsolved) => {
             rulings.extend(unsolved);

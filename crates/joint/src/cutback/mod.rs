@@ -21,7 +21,7 @@ mod windows;
 pub use dimension::{Dimension, StackSample};
 pub use links::Growth;
 pub(crate) use links::{Joined, Tolerance, connector_links, from_row};
-pub use refusal::{Refusal, Way};
+pub use refusal::Refusal;
 pub use windows::Narrowed;
 
 use crate::cable::Words;

@@ -1,28 +1,20 @@
-//! Refusal: rows that contradict each other, in words.
+//! Refusal: rows of a leg that contradict each other.
 
 use super::links::Joined;
 use crate::form::Span;
 use crate::plane::Plane;
+use crate::said::{RowsSaid, WayTo};
 use jointwright_numerics::chain::{ChainError, Path};
 use jointwright_units::Station;
 
-/// One way to a plane.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Way {
-    /// Planes along it and the rows that join them.
-    pub words: String,
-    /// Where it puts the plane, millimetres.
-    pub value: String,
-}
-
-/// Why the links of a leg have no solution.
+/// Reason why the links of a leg have no solution.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Refusal {
     /// Leg.
     pub leg: String,
-    /// What is wrong, whole sentence.
-    pub message: String,
-    /// Where it stands: a row that takes part in it.
+    /// Contradiction, or another reason.
+    pub message: RowsSaid,
+    /// Place of a row that takes part in it.
     pub place: Span,
 }
 
@@ -61,26 +53,29 @@ fn refusal(leg: &str, error: &ChainError, planes: &[Plane], used: &[&Joined]) ->
             let place = last_place(second, used)
                 .or_else(|| last_place(first, used))
                 .unwrap_or(first_place);
-            (
-                format!(
-                    "The rows for leg {leg} contradict each other: they put the {} at {} from the {} by way of {}, and at {} by way of {}.",
-                    planes[*plane].name().replace('-', " "),
-                    one.value,
-                    planes[first.start].name().replace('-', " "),
-                    one.words,
-                    other.value,
-                    other.words
-                ),
-                place,
-            )
+            let message = RowsSaid::Contradict {
+                leg: leg.to_owned(),
+                plane: planes[*plane],
+                from: planes[first.start],
+                one,
+                other,
+            };
+            (message, place)
         }
-        other => (
-            format!(
-                "The rows for leg {leg} cannot be solved: {}.",
-                in_words(other, planes)
-            ),
-            first_place,
-        ),
+        ChainError::Open { plane } => {
+            let message = RowsSaid::DoNotReach {
+                leg: leg.to_owned(),
+                plane: planes[*plane],
+            };
+            (message, first_place)
+        }
+        other => {
+            let message = RowsSaid::NotSolved {
+                leg: leg.to_owned(),
+                why: other.to_string(),
+            };
+            (message, first_place)
+        }
     };
     Refusal {
         leg: leg.to_owned(),
@@ -89,31 +84,14 @@ fn refusal(leg: &str, error: &ChainError, planes: &[Plane], used: &[&Joined]) ->
     }
 }
 
-fn in_words(error: &ChainError, planes: &[Plane]) -> String {
-    match error {
-        ChainError::Open { plane } => format!(
-            "no way of links leads to the {}",
-            planes[*plane].name().replace('-', " ")
-        ),
-        other => other.to_string(),
-    }
-}
-
-fn way(path: &Path, value: i64, planes: &[Plane], used: &[&Joined]) -> Way {
-    let words: Vec<String> = path
-        .steps
-        .iter()
-        .map(|step| {
-            format!(
-                "{} ({})",
-                planes[step.plane].name().replace('-', " "),
-                used[step.link].source.text()
-            )
-        })
-        .collect();
-    Way {
-        words: words.join(", then "),
-        value: millimetres(Station::from_half_nm(value)),
+fn way(path: &Path, value: i64, planes: &[Plane], used: &[&Joined]) -> WayTo {
+    let steps = path.steps.iter().map(|step| {
+        let by = used[step.link].source.clone();
+        (planes[step.plane], by)
+    });
+    WayTo {
+        at: millimetres(Station::from_half_nm(value)),
+        steps: steps.collect(),
     }
 }
 

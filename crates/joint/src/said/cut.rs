@@ -41,22 +41,6 @@ impl Whose {
         }
     }
 
-    /// It in English, for complaints about files.
-    pub(crate) fn text(&self) -> String {
-        match self {
-            Whose::Named { row, place } => match place {
-                Some(place) => format!("{row}, {place}"),
-                None => row.clone(),
-            },
-            Whose::Person(who) => who.clone(),
-            Whose::Row { paper, place } => match place {
-                Some(place) => format!("{}, {place}", paper.text()),
-                None => paper.text(),
-            },
-            Whose::Trials(who) => format!("trial press: {}", who.join("; ")),
-        }
-    }
-
     /// Several, one after another.
     pub fn all(whose: &[Whose]) -> Said {
         Said::all(whose.iter().map(Said::from))

@@ -33,6 +33,7 @@ mod plan;
 mod pressure;
 mod quantity;
 mod rating;
+mod rows;
 mod seal;
 mod section;
 mod shield;
@@ -108,6 +109,7 @@ pub use rating::{
     AgainstCable, AloneSaid, EmergencyEnd, EmergencyLimit, FedSaid, LegLoad, LegRating, RatingSaid,
     ToLimit, WorseContact, WorstConnector,
 };
+pub use rows::{RowsSaid, WayTo};
 pub use seal::{LapSaid, SealSaid, SpanSaid};
 pub use section::{Between, Contour, PlugShape, SectionAsk, SectionRow, SectionSaid, SectionShape};
 pub use shield::{
@@ -193,6 +195,8 @@ pub enum Said {
     Duty(Box<DutySaid>),
     /// Of cutbacks.
     Cut(Box<CutSaid>),
+    /// Rows of a leg that contradict each other.
+    Rows(Box<RowsSaid>),
     /// Who places a plane, or sets its window.
     Whose(Box<Whose>),
     /// Of sections of the field.
@@ -296,6 +300,7 @@ groups! {
     Form(FormSaid),
     Job(JobSaid),
     Cut(CutSaid),
+    Rows(RowsSaid),
     Heat(HeatSaid),
     Plan(PlanSaid),
     Letter(LetterSaid),

@@ -53,28 +53,3 @@ pub enum Doubt {
     /// Its paper was last seen to be the one in force on this day, before the day of the work.
     CurrentOnlyUntil(String),
 }
-
-impl Paper {
-    /// The row and its paper in English, for rooms whose sentences have no keys yet.
-    pub(crate) fn text(&self) -> String {
-        let mut text = format!("{} revision {}", self.paper, self.revision);
-        if !self.row.is_empty() {
-            text = format!("{}, {text}", self.row);
-        }
-        for doubt in &self.doubts {
-            text.push_str(", ");
-            text.push_str(&doubt.text());
-        }
-        text
-    }
-}
-
-impl Doubt {
-    /// It in English, for rooms whose sentences have no keys yet.
-    pub(crate) fn text(&self) -> String {
-        match self {
-            Doubt::NotChecked => "row not checked by a second person".to_owned(),
-            Doubt::CurrentOnlyUntil(day) => format!("paper known to be current only until {day}"),
-        }
-    }
-}

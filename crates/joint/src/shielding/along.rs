@@ -75,7 +75,7 @@ fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
     let leg = || id.to_owned();
     let said = AlongSaid::DiameterOf { leg: leg() };
     let question = AlongSaid::AskDiameters { leg: leg() };
-    unknown(Said::of(said, why.to_string()), question)
+    unknown(Said::of(said, Said::from(why)), question)
 }
 
 /// Resistance of a leg's shield along its cable, from its construction.

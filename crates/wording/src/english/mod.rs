@@ -25,6 +25,7 @@ pub(crate) mod noun;
 mod plan;
 mod pressure;
 mod rating;
+mod rows;
 mod seal;
 mod section;
 mod shield;
@@ -71,6 +72,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Soil(said) => soil::say(tongue, said),
         Said::Solver(said) => solver::say(said),
         Said::Cut(said) => cut::say(tongue, said),
+        Said::Rows(said) => rows::say(said),
         Said::Whose(of) => cut::whose(of),
         Said::Limit(said) => limit::say(tongue, said),
         Said::Form(said) => form::say(said),
