@@ -83,7 +83,7 @@ fn add_line(
     let mut lines: Vec<&str> = tree.text(path).unwrap_or_default().lines().collect();
     let comes_after = |other: &&str| slug_of(other) > slug_of(line);
     let last = lines.iter().rposition(|other| slug_of(other).is_some());
-    let place = lines.iter().position(|other| comes_after(&other));
+    let place = lines.iter().position(comes_after);
     let place = place.or(last.map(|index| index + 1)).unwrap_or(lines.len());
     lines.insert(place, line);
     let file = root.join(path);

@@ -203,7 +203,8 @@ fn parks(plan: &Plan, leg: &LegDoc, end: &EndDoc) -> String {
             })
             .collect()
     };
-    let moments: [(Stage, fn(Vec<String>) -> FrontLabel); 3] = [
+    type LabelOf = fn(Vec<String>) -> FrontLabel;
+    let moments: [(Stage, LabelOf); 3] = [
         (Stage::SlideOn, |parts| FrontLabel::SlideOn { parts }),
         (Stage::PushOn, |parts| FrontLabel::PushOn { parts }),
         (Stage::Place, |parts| FrontLabel::PushOver { parts }),

@@ -10,7 +10,6 @@ use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::{job, judge};
 use jointwright_paper::make_up_sheet;
-use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 const THREE_WAY: &str = include_str!("../../../examples/larkspur-three-way/job.toml");
@@ -72,22 +71,6 @@ const ENGLISH: &[&str] = &[
     "place",
     "job",
     "issue",
-];
-
-/// Fields of plan.json that other rooms still write in English; each is taken off as its room becomes Spanish.
-const STILL_ENGLISH: &[&str] = &[
-    "cable",
-    "from",
-    "invented",
-    "issue_words",
-    "line",
-    "narrowed",
-    "never",
-    "not_computed",
-    "pressure_assumes",
-    "window",
-    "with",
-    "words",
 ];
 
 /// Letters of one font by its codes, from what the PDF says for those who copy text.
@@ -244,19 +227,6 @@ fn without(text: &str, names: &[String]) -> String {
         .fold(text.to_owned(), |text, name| text.replace(name, " "))
 }
 
-/// Texts of a document with the field in which each stands.
-fn texts(value: &Value, field: &str, into: &mut Vec<(String, String)>) {
-    match value {
-        Value::String(text) => into.push((field.to_owned(), spaced(text))),
-        Value::Array(all) => all.iter().for_each(|one| texts(one, field, into)),
-        Value::Object(all) => all
-            .iter()
-            .filter(|(key, _)| *key != "said")
-            .for_each(|(key, one)| texts(one, key, into)),
-        _ => {}
-    }
-}
-
 fn planned(text: &str) -> Plan {
     let catalogue = Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned());
     let source = Source::new("job.toml", text.to_owned());
@@ -283,18 +253,7 @@ fn a_sheet_in_spanish_has_no_english_but_names() {
         text.contains("Hoja de empalme larkspur-three-way: “"),
         "{text}"
     );
-    // Texts of rooms that are still English are left out, by the names of their fields.
-    let document = serde_json::to_value(&plan).expect("a plan is JSON");
-    let mut all = Vec::new();
-    texts(&document, "", &mut all);
-    let mut theirs: Vec<String> = all
-        .into_iter()
-        .filter(|(field, text)| STILL_ENGLISH.contains(&field.as_str()) && text.len() > 5)
-        .map(|(_, text)| without(&unquoted(&text), &names))
-        .collect();
-    theirs.retain(|text| text.trim().len() > 5);
-    theirs.sort_by_key(|text| std::cmp::Reverse(text.len()));
-    let text = without(&without(&unquoted(&text), &names), &theirs);
+    let text = without(&unquoted(&text), &names);
     let found = english(&text);
     let around: Vec<&str> = found
         .iter()

@@ -321,7 +321,7 @@ fn with(point: &Point, is_in_field: bool, is_edge_in_field: bool, quantity: Quan
     FieldWith::Edge {
         insulation_mm: 2e3 * point.radius_m,
         edge_mm: 1e3 * point.screen_edge_m,
-        rounded: (is_edge_in_field && is_of_edge).then(|| EdgeRounded {
+        rounded: (is_edge_in_field && is_of_edge).then_some(EdgeRounded {
             radius_mm: 1e3 * point.edge_radius_m,
             is_empty: point.is_empty,
         }),

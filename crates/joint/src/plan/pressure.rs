@@ -204,7 +204,7 @@ fn line(parts: &[(PartKind, &Pressed)]) -> Said {
             why: unknown.why.clone(),
         },
         Some((_, Pressed::Refused(why))) => PressureLine::NotJudged { why: why.clone() },
-        Some((kind, Pressed::Done(sit))) => PressureLine::Done(done(*kind, sit)),
+        Some((kind, Pressed::Done(sit))) => PressureLine::Done(Box::new(done(*kind, sit))),
     }
     .into()
 }

@@ -47,7 +47,7 @@ pub enum PressureLine {
     NoRange { why: Said },
     Loose { why: Said },
     NotJudged { why: Said },
-    Done(PressureDone),
+    Done(Box<PressureDone>),
 }
 
 /// Fit of one part, with the source of its limit.

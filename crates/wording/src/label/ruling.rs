@@ -22,7 +22,7 @@ pub enum RulingLabel {
     Figures {
         is_computed: bool,
         unit: String,
-        figures: Figures,
+        figures: Box<Figures>,
         decides: Option<String>,
     },
 }
@@ -58,7 +58,7 @@ impl Tongue {
         Some(self.label(&RulingLabel::Figures {
             is_computed: ruling.computed,
             unit: ruling.unit.clone()?,
-            figures: ruling.figures(is_us)?,
+            figures: Box::new(ruling.figures(is_us)?),
             decides: ruling.decides.clone(),
         }))
     }
