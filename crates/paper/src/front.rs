@@ -27,7 +27,7 @@ pub(crate) struct Front {
     goes_to: String,
     cable: String,
     parks: String,
-    /// What stops work on this end.
+    /// Reasons why work stops on this end.
     stops: Vec<String>,
     numbers: Vec<Number>,
     knife: Knife,
@@ -55,13 +55,13 @@ struct Number {
     window: Vec<String>,
     /// On whose word the place and the window are.
     whose: Vec<String>,
-    /// What narrowed the window, where its paper prints a wider one.
+    /// Cause of a narrower window, where its paper prints a wider one.
     narrowed: String,
     /// Danger at this cut.
     caution: String,
-    /// What is said of a mark at the end of its window.
+    /// Remark on a mark at the end of its window.
     edge: String,
-    /// How much of a shield that is laid back is kept.
+    /// Length that is kept of a shield that is laid back.
     keeps: String,
 }
 

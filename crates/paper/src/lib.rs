@@ -7,7 +7,7 @@
 //! **Invariants.** The same bytes for the same plan; the date is the job's.
 //! Every number is a text of the plan, so figure, table and plan.json cannot differ.
 //! Where a ruling fails no number to cut to is printed, and no strip.
-//! What is made with invented data says so across every page, and nothing turns that off.
+//! Everything made with invented data says so across every page, and nothing turns that off.
 //!
 //! **Not here.** Files, clocks, any rule of the trade.
 
@@ -32,7 +32,7 @@ pub struct FieldPicture {
 /// The make-up sheet of a plan: a tagged PDF/A-2a with its fonts inside; `fields` are pictures of the legs' fields.
 ///
 /// # Errors
-/// What the typesetting said, if a page cannot be set: a fault of the program, not of the job.
+/// Message of the typesetter, if a page cannot be set: a fault of the program, not of the job.
 pub fn make_up_sheet(plan: &Plan, fields: &[FieldPicture]) -> Result<Vec<u8>, PaperError> {
     let sheet = sheet::sheet(plan, fields);
     world::pdf(&sheet, &plan.job.id, &plan.job.date_parts())

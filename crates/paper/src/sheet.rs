@@ -108,7 +108,7 @@ pub(crate) struct Sheet {
     lang: String,
     /// Texts that the template places, by their keys; a text that it asks for and that is not here stops it.
     texts: BTreeMap<&'static str, String>,
-    /// What tells this plan from every other, large on every page.
+    /// Mark of this plan, large on every page.
     mark: String,
     /// Its issue, and when it was made.
     issue: String,
@@ -141,7 +141,7 @@ pub(crate) struct Sheet {
     tools: Vec<LineDoc>,
     unsettled: Vec<String>,
     not_computed: String,
-    /// What is not computed for want of something.
+    /// Results that are not computed because a fact is missing.
     missing: Vec<String>,
     people: Vec<[String; 3]>,
 }

@@ -21,7 +21,7 @@ const FONTS: [&[u8]; 2] = [
     include_bytes!("../font/DejaVuSansCondensed-Bold.ttf"),
 ];
 
-/// What stands for a letter that the fonts do not have; an archive copy may hold none that cannot be shown.
+/// Stand-in for a letter that the fonts do not have; an archive copy may hold none that cannot be shown.
 const MISSING: char = '\u{25a1}';
 
 /// Why there is no PDF.

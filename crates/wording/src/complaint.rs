@@ -17,11 +17,11 @@ pub struct ComplaintText {
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
-    /// What was found and what was expected, whole sentences.
+    /// Found and expected, in whole sentences.
     pub message: String,
-    /// What to do next, a whole sentence; empty where there is nothing to add.
+    /// Next step, a whole sentence; empty where there is nothing to add.
     pub hint: String,
-    /// What stands before the hint.
+    /// Text before the hint.
     label: &'static str,
 }
 

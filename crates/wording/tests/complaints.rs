@@ -1,4 +1,4 @@
-//! What a crew meets when it types readings is said in the language of its job, at its line and column.
+//! Complaints that a crew meets when it types readings are said in the language of its job, at its line and column.
 
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Need, Shape, Source};

@@ -1,4 +1,4 @@
-//! What a leg is like, in whole sentences.
+//! Likeness of a leg, in whole sentences.
 
 use jointwright_joint::cable::{
     Candidate, Lacking, Layer, Likeness, Metal, Near, Unlike, Words, candidates,

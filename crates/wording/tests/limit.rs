@@ -1,4 +1,4 @@
-//! What is said of a value beside its limit.
+//! Sentences about a value beside its limit.
 
 use jointwright_joint::cable::Words;
 use jointwright_joint::limit::{Bound, Known, Limit, Question, Reach, Subject, Word};

@@ -1,4 +1,4 @@
-//! What is asked for while a question is not judged: which fact, of what, and of whom.
+//! Asks while a question is not judged: the missing fact, its subject, and the person who can answer.
 
 use super::{PartKind, Subject};
 use crate::cable::{Conductor, Layer};
@@ -137,7 +137,7 @@ impl From<&String> for Of {
     }
 }
 
-/// What is asked for, of what, and of whom.
+/// Ask: the missing fact, its subject, and the person who can answer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AskSaid {

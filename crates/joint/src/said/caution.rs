@@ -1,4 +1,4 @@
-//! What can hurt at a step.
+//! Dangers of a step.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{PartKind, Read};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What can hurt at a step.
+/// Dangers of a step.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CautionSaid {

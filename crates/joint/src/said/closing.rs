@@ -1,4 +1,4 @@
-//! What is said of the words of named engineers.
+//! Messages about the words of named engineers.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::Subject;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of the words of named engineers.
+/// Messages about the words of named engineers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ClosingSaid {

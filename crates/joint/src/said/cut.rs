@@ -1,4 +1,4 @@
-//! What is said of cutbacks: why a place or a window is not known, and on whose word both stand.
+//! Messages about cutbacks: why a place or a window is not known, and on whose word both stand.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -47,7 +47,7 @@ impl Whose {
     }
 }
 
-/// What is said of cutbacks.
+/// Messages about cutbacks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CutSaid {
@@ -116,7 +116,7 @@ pub enum GrowthSaid {
     },
 }
 
-/// What is said of the window in which a crew sets a cut.
+/// Messages about the window in which a crew sets a cut.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WindowSaid {

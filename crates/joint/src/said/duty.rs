@@ -1,4 +1,4 @@
-//! What is said of a leg in service: heat and short circuits, fields and discharge.
+//! Messages about a leg in service: heat and short circuits, fields and discharge.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{Said, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of a leg in service.
+/// Messages about a leg in service.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum DutySaid {
@@ -16,7 +16,7 @@ pub enum DutySaid {
     Gap(GapSaid),
 }
 
-/// Of the heat of a short circuit in conductor, connector and connections.
+/// Messages about the heat of a short circuit in conductor, connector and connections.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ShortCircuitSaid {
@@ -40,7 +40,7 @@ pub enum GapLevel {
     ExtinctionInFault,
 }
 
-/// Of gaps in the field, and of discharge in them.
+/// Messages about gaps in the field, and of discharge in them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum GapSaid {

@@ -1,4 +1,4 @@
-//! What is said of the edge of the insulation screen under the body.
+//! Messages about the edge of the insulation screen under the body.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -18,7 +18,7 @@ pub enum ControlEnd {
     Outer,
 }
 
-/// What is said of the edge of the insulation screen under the body.
+/// Messages about the edge of the insulation screen under the body.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum EdgeSaid {

@@ -1,4 +1,4 @@
-//! What is said of short circuits.
+//! Messages about short circuits.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -62,7 +62,7 @@ pub enum ShieldMeasure {
     SideBySide,
 }
 
-/// What is said of short circuits.
+/// Messages about short circuits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FaultSaid {
@@ -111,7 +111,7 @@ pub enum FaultSaid {
     OfContact(ContactSaid),
 }
 
-/// What is said of metal that a short circuit heats, and of what a part withstands.
+/// Messages about metal that a short circuit heats, and of what a part withstands.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FaultHeatSaid {
@@ -153,7 +153,7 @@ pub enum FaultHeatSaid {
     },
 }
 
-/// What is said of a short circuit in a leg's shield.
+/// Messages about a short circuit in a leg's shield.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ShieldFaultSaid {
@@ -167,7 +167,7 @@ pub enum ShieldFaultSaid {
     AskCount { ends: Vec<EndId> },
 }
 
-/// What is said of the connections of a shield.
+/// Messages about the connections of a shield.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ContactSaid {

@@ -1,4 +1,4 @@
-//! What is said of parts on a leg: whether they go, lie, cover and close.
+//! Messages about parts on a leg: whether they go, lie, cover and close.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -10,7 +10,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of parts on a leg.
+/// Messages about parts on a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FitSaid {
@@ -26,7 +26,7 @@ pub enum FitSaid {
     Layer(LayerSaid),
 }
 
-/// Of an adapter, in its body and on its leg.
+/// Messages about an adapter, in its body and on its leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AdapterSaid {
@@ -42,7 +42,7 @@ pub enum AdapterSaid {
     UseOneThatReaches,
 }
 
-/// Of a body and how its leg lies in it.
+/// Messages about a body and how its leg lies in it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum BodySaid {
@@ -87,7 +87,7 @@ pub enum BodySaid {
     UseAdmittedConnector,
 }
 
-/// Of a body's electrode over the connector.
+/// Messages about a body's electrode over the connector.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ElectrodeSaid {
@@ -118,7 +118,7 @@ pub enum ElectrodeSaid {
     LongestCannotBePlanned,
 }
 
-/// Of a bus and its ports.
+/// Messages about a bus and its ports.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum BusSaid {
@@ -178,7 +178,7 @@ pub enum BusSaid {
     OrderWhatMates,
 }
 
-/// Of a cable's class and insulation level in its system.
+/// Messages about a cable's class and insulation level in its system.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LevelSaid {
@@ -234,7 +234,7 @@ pub struct ConnectorAt {
     pub end: Option<String>,
 }
 
-/// Of a connector and the conductor in it.
+/// Messages about a connector and the conductor in it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ConnectorSaid {
@@ -303,7 +303,7 @@ pub enum ConnectorSaid {
     },
 }
 
-/// Of parts that legs share.
+/// Messages about parts that legs share.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SharedSaid {
@@ -319,7 +319,7 @@ pub enum SharedSaid {
     UseBodyWithSides,
 }
 
-/// Of what a bare conductor is cleaned with.
+/// Messages about what a bare conductor is cleaned with.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CleaningSaid {
@@ -330,7 +330,7 @@ pub enum CleaningSaid {
     AskMetals { part: String },
 }
 
-/// Of the order of cuts and marks.
+/// Messages about the order of cuts and marks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum OrderSaid {
@@ -356,7 +356,7 @@ pub struct EdgeAt {
     pub at: Option<Spot>,
 }
 
-/// Of the layers under a stretch of a part.
+/// Messages about the layers under a stretch of a part.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LayerSaid {

@@ -1,4 +1,4 @@
-//! What is said of a file that cannot be read as it is written: its text, its fields, their values.
+//! Messages about a file that cannot be read as it is written: its text, its fields, their values.
 //!
 //! Why its own room: a crew meets it while it types readings, so it is said in the language of the job.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
@@ -30,7 +30,7 @@ pub enum FormatOf {
     Csv,
 }
 
-/// Of the text of a file, before any field of it.
+/// Messages about the text of a file, before any field of it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TextSaid {
@@ -62,7 +62,7 @@ pub enum TextSaid {
     LookAtTheLine,
 }
 
-/// Of fields that are missing, or that the format does not know.
+/// Messages about fields that are missing, or that the format does not know.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FieldSaid {
@@ -146,7 +146,7 @@ pub enum MeasureOf {
     Torque,
 }
 
-/// Of a value that its field does not take.
+/// Messages about a value that its field does not take.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ValueSaid {
@@ -209,7 +209,7 @@ pub enum ValueSaid {
     },
 }
 
-/// What to do about a value.
+/// Advice on a value.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FormHint {
@@ -239,7 +239,7 @@ pub enum FormHint {
     },
 }
 
-/// Of a file of rows.
+/// Messages about a file of rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CsvSaid {
@@ -282,7 +282,7 @@ pub enum CsvSaid {
     },
 }
 
-/// What to do about a file of rows.
+/// Advice on a file of rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CsvHint {

@@ -9,7 +9,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of the temperatures that the load brings.
+/// Messages about the temperatures that the load brings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatSaid {

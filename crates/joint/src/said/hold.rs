@@ -1,4 +1,4 @@
-//! What is read at a hold point, and what it is held against.
+//! Readings of a hold point, and the windows of these readings.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -10,7 +10,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is read at a hold point, and what it is held against.
+/// Readings of a hold point, and the windows of these readings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HoldSaid {

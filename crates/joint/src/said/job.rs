@@ -1,4 +1,4 @@
-//! What is said of the rows, names and head of a job that contradict themselves or each other.
+//! Messages about the rows, names and head of a job that contradict themselves or each other.
 //!
 //! Why its own room: a crew meets these complaints while it types readings, in the language of the job.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
@@ -19,7 +19,7 @@ pub enum JobSaid {
     Whole(JobWholeSaid),
 }
 
-/// Of readings, counts, lots, trial presses and tests.
+/// Messages about readings, counts, lots, trial presses and tests.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RowSaid {
@@ -64,7 +64,7 @@ pub enum RowSaid {
     LeadHasNoMetal,
 }
 
-/// What to do about such a row.
+/// Advice on such a row.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RowHint {
@@ -84,7 +84,7 @@ pub enum RowHint {
     WriteItsSection,
 }
 
-/// Of legs, parts, ends and sides that a job names.
+/// Messages about legs, parts, ends and sides that a job names.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum NameSaid {
@@ -132,7 +132,7 @@ pub enum NameSaid {
     },
 }
 
-/// What to do about such a name.
+/// Advice on such a name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum NameHint {

@@ -1,4 +1,4 @@
-//! What is said of a job's kind of joint, its ports and legs, its network and place, and its cables.
+//! Messages about a job's kind of joint, its ports and legs, its network and place, and its cables.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
 
 use super::{JointKind, Said};
@@ -6,7 +6,7 @@ use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Of the kind of joint and of what each leg is.
+/// Messages about the kind of joint and of what each leg is.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobKindSaid {
@@ -18,7 +18,7 @@ pub enum JobKindSaid {
     CableHint(CableHint),
 }
 
-/// Of a job's head, network, place, legs and ports.
+/// Messages about a job's head, network, place, legs and ports.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeadSaid {
@@ -67,7 +67,7 @@ pub enum HeadSaid {
     },
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeadHint {
@@ -82,7 +82,7 @@ pub enum HeadHint {
     AnotherPort,
 }
 
-/// Of a run of cable without a joint.
+/// Messages about a run of cable without a joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RunSaid {
@@ -96,7 +96,7 @@ pub enum RunSaid {
     HasNoJoint,
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RunHint {
@@ -118,7 +118,7 @@ pub enum SizeUnit {
     Mm2,
 }
 
-/// Of a cable.
+/// Messages about a cable.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CableSaid {
@@ -183,7 +183,7 @@ pub enum CableSaid {
     },
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CableHint {

@@ -1,11 +1,11 @@
-//! What is said of a job's duty, its owner's words, and what surrounds the legs.
+//! Messages about a job's duty, its owner's words, and what surrounds the legs.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
 
 use super::{Said, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Of a job beyond its rows, names and kind.
+/// Messages about a job beyond its rows, names and kind.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobWholeSaid {
@@ -17,7 +17,7 @@ pub enum JobWholeSaid {
     AroundHint(AroundHint),
 }
 
-/// Of loads and short circuits.
+/// Messages about loads and short circuits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobDutySaid {
@@ -42,7 +42,7 @@ pub enum JobDutySaid {
     NotTwentyFourLoads,
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobDutyHint {
@@ -54,7 +54,7 @@ pub enum JobDutyHint {
     DivideByTheGreatest,
 }
 
-/// Of what the owner decides.
+/// Messages about what the owner decides.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum OwnerSaid {
@@ -106,7 +106,7 @@ pub enum OwnerSaid {
     },
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum OwnerHint {
@@ -126,7 +126,7 @@ pub enum OwnerHint {
     WaitsFor { facts: Vec<String> },
 }
 
-/// Of soil, ducts, air and water about the legs.
+/// Messages about soil, ducts, air and water about the legs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AroundSaid {
@@ -167,7 +167,7 @@ pub enum AroundSaid {
     },
 }
 
-/// What to do about it.
+/// Advice on it.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AroundHint {

@@ -1,4 +1,4 @@
-//! What is said of kits: their age and store, where they park, and whether they are chosen and rated.
+//! Messages about kits: their age and store, where they park, and whether they are chosen and rated.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -90,7 +90,7 @@ impl Served {
     }
 }
 
-/// What is said of kits.
+/// Messages about kits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum KitSaid {
@@ -100,7 +100,7 @@ pub enum KitSaid {
     Choice(ChoiceSaid),
 }
 
-/// Of the age of a part, and how it lay.
+/// Messages about the age of a part, and how it lay.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AgeSaid {
@@ -146,7 +146,7 @@ pub enum AgeSaid {
     ReadLabelAgain,
 }
 
-/// Of how a part may lie in store, and how it lay.
+/// Messages about how a part may lie in store, and how it lay.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StoreSaid {
@@ -183,7 +183,7 @@ pub enum StoreSaid {
     },
 }
 
-/// Of room for what is slid on first.
+/// Messages about room for what is slid on first.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ParkSaid {
@@ -213,7 +213,7 @@ pub enum ParkSaid {
     ErrorNotWritten,
 }
 
-/// Of parts that are named, and what they serve for.
+/// Messages about parts that are named, and what they serve for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ChoiceSaid {

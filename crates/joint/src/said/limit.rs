@@ -1,4 +1,4 @@
-//! What is said of a value beside its limit.
+//! Messages about a value beside its limit.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{Read, Said, Word};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of a value beside its limit.
+/// Messages about a value beside its limit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LimitSaid {

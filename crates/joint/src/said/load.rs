@@ -1,4 +1,4 @@
-//! What is said of the load and the emergency of a joint, and of its bonding lead in a short circuit.
+//! Messages about the load and the emergency of a joint, and of its bonding lead in a short circuit.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::Said;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of a joint under load.
+/// Messages about a joint under load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LoadSaid {

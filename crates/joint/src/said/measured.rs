@@ -1,4 +1,4 @@
-//! What is said of what was read on a leg, beside ranges of parts and the cable's papers.
+//! Messages about what was read on a leg, beside ranges of parts and the cable's papers.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -11,7 +11,7 @@ use crate::cable::{
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of what was read on a leg.
+/// Messages about what was read on a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MeasuredSaid {
@@ -24,7 +24,7 @@ pub enum MeasuredSaid {
     Table(TableSaid),
 }
 
-/// Of ranges of parts and the diameters for them.
+/// Messages about ranges of parts and the diameters for them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RangeSaid {
@@ -72,7 +72,7 @@ pub enum RangeSaid {
     OutOfRound,
 }
 
-/// Of a diameter that a range asks for.
+/// Messages about a diameter that a range asks for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum DiameterSaid {
@@ -101,7 +101,7 @@ pub enum DiameterSaid {
     ExpansionTurnsItRound,
 }
 
-/// Of the layer over which a reading was taken.
+/// Messages about the layer over which a reading was taken.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ReadingLayerSaid {
@@ -143,7 +143,7 @@ pub struct NearestSaid {
     pub nearest: Vec<NearSaid>,
 }
 
-/// Of a leg and its papers.
+/// Messages about a leg and its papers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PapersSaid {
@@ -222,7 +222,7 @@ pub enum UnlikeSaid {
     },
 }
 
-/// Of the jacket under a seal.
+/// Messages about the jacket under a seal.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SurfaceSaid {
@@ -233,7 +233,7 @@ pub enum SurfaceSaid {
     DressOrCutBack,
 }
 
-/// Of the table of cables.
+/// Messages about the table of cables.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TableSaid {

@@ -155,15 +155,15 @@ pub enum Said {
     Questions(Vec<Said>),
     /// Whom it concerns.
     Subject(Subject),
-    /// Of what was read on a leg.
+    /// Messages about what was read on a leg.
     Measured(Box<MeasuredSaid>),
-    /// Of fields that a check compares.
+    /// Messages about fields that a check compares.
     Stress(Box<StressSaid>),
-    /// Of kits.
+    /// Messages about kits.
     Kit(Box<KitSaid>),
-    /// Of a joint under load.
+    /// Messages about a joint under load.
     Load(Box<LoadSaid>),
-    /// Of a limit: how a value stands to it, and on whose word it stands.
+    /// Messages about a limit: how a value stands to it, and on whose word it stands.
     Limit(Box<LimitSaid>),
     /// The question of a check, by its name in documents.
     Check(String),
@@ -171,11 +171,11 @@ pub enum Said {
     CheckName(String),
     /// Questions.
     Ask(Box<AskSaid>),
-    /// Of how a file is written.
+    /// Messages about how a file is written.
     Form(Box<FormSaid>),
-    /// Of what contradicts itself in a job.
+    /// Messages about what contradicts itself in a job.
     Job(Box<JobSaid>),
-    /// Of the temperatures that the load brings.
+    /// Messages about the temperatures that the load brings.
     Heat(Box<HeatSaid>),
     /// Statements of a plan around its numbers.
     Plan(Box<PlanSaid>),
@@ -189,47 +189,47 @@ pub enum Said {
     Soil(Box<SoilSaid>),
     /// Why a solver has no number.
     Solver(Box<SolverSaid>),
-    /// Of parts on a leg.
+    /// Messages about parts on a leg.
     Fit(Box<FitSaid>),
-    /// Of a leg in service.
+    /// Messages about a leg in service.
     Duty(Box<DutySaid>),
-    /// Of cutbacks.
+    /// Messages about cutbacks.
     Cut(Box<CutSaid>),
     /// Rows of a leg that contradict each other.
     Rows(Box<RowsSaid>),
     /// Who places a plane, or sets its window.
     Whose(Box<Whose>),
-    /// Of sections of the field.
+    /// Messages about sections of the field.
     Section(Box<SectionSaid>),
-    /// Of what a study of the field is made from.
+    /// Messages about what a study of the field is made from.
     Study(Box<StudySaid>),
-    /// Of how hard a part sits.
+    /// Messages about how hard a part sits.
     Pressure(Box<PressureSaid>),
-    /// Of seals.
+    /// Messages about seals.
     Seal(Box<SealSaid>),
-    /// Of the edge of the insulation screen under the body.
+    /// Messages about the edge of the insulation screen under the body.
     Edge(Box<EdgeSaid>),
-    /// Of the cable that is left.
+    /// Messages about the cable that is left.
     Slack(Box<SlackSaid>),
-    /// Of water.
+    /// Messages about water.
     Water(Box<WaterSaid>),
-    /// Of the words of named engineers.
+    /// Messages about the words of named engineers.
     Closing(Box<ClosingSaid>),
-    /// Of short circuits.
+    /// Messages about short circuits.
     Fault(Box<FaultSaid>),
-    /// Of shields along the cable.
+    /// Messages about shields along the cable.
     Shield(Box<ShieldSaid>),
-    /// Of cable and joint under load.
+    /// Messages about cable and joint under load.
     Warming(Box<WarmingSaid>),
-    /// What can hurt at a step.
+    /// Dangers of a step.
     Caution(Box<CautionSaid>),
     /// What is read at a hold point.
     Hold(Box<HoldSaid>),
     /// What a step says.
     Step(Box<StepSaid>),
-    /// What is on the truck.
+    /// Things on the truck.
     Truck(Box<TruckSaid>),
-    /// What a person must settle.
+    /// Points that a person must settle.
     Unsettled(Box<UnsettledSaid>),
     /// On whose word something stands.
     Word(Box<Word>),

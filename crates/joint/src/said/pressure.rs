@@ -1,4 +1,4 @@
-//! What is said of how hard a part sits.
+//! Messages about how hard a part sits.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,7 +9,7 @@ use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of how hard a part sits.
+/// Messages about how hard a part sits.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureSaid {
@@ -364,7 +364,7 @@ pub enum HeatFact {
     RubberStiffness,
 }
 
-/// What is said of a part in store.
+/// Messages about a part in store.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StoredSaid {
@@ -423,7 +423,7 @@ pub enum StoredSaid {
     },
 }
 
-/// What is said of a part that is held open in store.
+/// Messages about a part that is held open in store.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeldSaid {

@@ -1,4 +1,4 @@
-//! What is said of seals.
+//! Messages about seals.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{JointKind, Said, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of seals.
+/// Messages about seals.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SealSaid {
@@ -17,7 +17,7 @@ pub enum SealSaid {
     NoRange { row: String },
 }
 
-/// Of how far a seal laps onto body and jacket.
+/// Messages about how far a seal laps onto body and jacket.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LapSaid {
@@ -33,7 +33,7 @@ pub enum LapSaid {
     AskShrinkage,
 }
 
-/// Of one seal over the whole joint.
+/// Messages about one seal over the whole joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SpanSaid {

@@ -1,4 +1,4 @@
-//! What is said of sections: why one cannot be drawn, and what is asked for it.
+//! Messages about sections: why one cannot be drawn, and what is asked for it.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{FieldDuty, Said};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of sections.
+/// Messages about sections.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SectionSaid {
@@ -171,7 +171,7 @@ pub enum SectionRow {
     },
 }
 
-/// What is asked for a section.
+/// Questions for a section.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SectionAsk {

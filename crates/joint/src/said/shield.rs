@@ -1,4 +1,4 @@
-//! What is said of shields along the cable: resistance, current round them, voltage, readings.
+//! Messages about shields along the cable: resistance, current round them, voltage, readings.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,7 +9,7 @@ use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of shields along the cable.
+/// Messages about shields along the cable.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ShieldSaid {
@@ -134,7 +134,7 @@ impl From<ShieldAsk> for Said {
     }
 }
 
-/// Of the resistance of a shield along its cable, and of what it lies on.
+/// Messages about the resistance of a shield along its cable, and of what it lies on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AlongSaid {
@@ -184,7 +184,7 @@ pub enum AlongSaid {
     },
 }
 
-/// Of where a shield is bonded, and how the three cables of a run lie.
+/// Messages about where a shield is bonded, and how the three cables of a run lie.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum BondingSaid {
@@ -241,7 +241,7 @@ pub enum BondingSaid {
     },
 }
 
-/// Of a resistance read along a shield.
+/// Messages about a resistance read along a shield.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ReadingSaid {
@@ -285,7 +285,7 @@ pub enum ReadingAsk {
     Greatest,
 }
 
-/// Of the voltage along a shield that is open at one end.
+/// Messages about the voltage along a shield that is open at one end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum VoltageSaid {

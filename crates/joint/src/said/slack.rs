@@ -1,4 +1,4 @@
-//! What is said of the cable that is left: slack for spare cuts, and how far it is straight.
+//! Messages about the cable that is left: slack for spare cuts, and how far it is straight.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{PartKind, Read, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of the cable that is left.
+/// Messages about the cable that is left.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SlackSaid {

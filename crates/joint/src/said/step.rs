@@ -1,4 +1,4 @@
-//! What a step of a make-up says.
+//! Instructions of a step of a make-up.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -11,7 +11,7 @@ use crate::stage::Stage;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What a step of a make-up says.
+/// Instructions of a step of a make-up.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StepSaid {

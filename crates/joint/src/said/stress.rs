@@ -1,4 +1,4 @@
-//! What is said of fields that a check compares.
+//! Messages about fields that a check compares.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{Quantity, Subject};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of fields that a check compares.
+/// Messages about fields that a check compares.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StressSaid {

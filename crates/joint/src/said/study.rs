@@ -1,4 +1,4 @@
-//! What is said of the fields of a leg: what a study lacks, and why it was not solved.
+//! Messages about the fields of a leg: what a study lacks, and why it was not solved.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,7 +9,7 @@ use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said of the fields of a leg.
+/// Messages about the fields of a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StudySaid {
@@ -92,7 +92,7 @@ pub enum StudyCable {
     NoWall { insulation_mm: f64, screen_mm: f64 },
 }
 
-/// What is said of an adapter under a body.
+/// Messages about an adapter under a body.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StudyAdapter {

@@ -1,4 +1,4 @@
-//! What is on the truck.
+//! Things on the truck.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,7 +9,7 @@ use crate::cable::{Conductor, Layer};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is on the truck: amounts, tools, what they are for.
+/// Things on the truck: amounts, tools, what they are for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TruckSaid {

@@ -1,4 +1,4 @@
-//! What a person must settle before work goes on.
+//! Points that a person must settle before work goes on.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{BridgeMoment, Exact, Read, Said, ShieldPiece};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What a person must settle before work goes on.
+/// Points that a person must settle before work goes on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum UnsettledSaid {

@@ -1,4 +1,4 @@
-//! What is said of cable and joint under load.
+//! Messages about cable and joint under load.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -28,7 +28,7 @@ pub enum When {
     EndOfEmergency,
 }
 
-/// What is said of cable and joint under load.
+/// Messages about cable and joint under load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WarmingSaid {

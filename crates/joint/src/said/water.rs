@@ -1,4 +1,4 @@
-//! What is said of water: in the strands, under the shield, along what passes under a seal.
+//! Messages about water: in the strands, under the shield, along what passes under a seal.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -18,7 +18,7 @@ pub enum TestedPlace {
     UnderShield,
 }
 
-/// What is said of water.
+/// Messages about water.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WaterSaid {
@@ -26,7 +26,7 @@ pub enum WaterSaid {
     Wick(WickSaid),
 }
 
-/// Of tests for moisture.
+/// Messages about tests for moisture.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MoistureSaid {
@@ -58,7 +58,7 @@ pub enum MoistureSaid {
     TestStrands,
 }
 
-/// Of what passes out under a seal.
+/// Messages about what passes out under a seal.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WickSaid {

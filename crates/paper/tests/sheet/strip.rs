@@ -8,7 +8,7 @@ use hayro_syntax::page::Resources;
 use jointwright_joint::plan::{LegDoc, Plan};
 use jointwright_paper::make_up_sheet;
 
-/// What a mark, a tick or a bar may be off, mm.
+/// Greatest error of a mark, a tick or a bar, mm.
 const OFF_MOST_MM: f64 = 0.1;
 const MM_A_POINT: f64 = 25.4 / 72.0;
 /// Forms inside forms deeper than this would be a fault of the test.

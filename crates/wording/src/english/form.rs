@@ -1,4 +1,4 @@
-//! What is said of how a file is written.
+//! Sentences about how a file is written.
 
 use jointwright_joint::said::{
     CsvHint, CsvSaid, Expected, FieldSaid, FormHint, FormSaid, FormatOf, Holds, TextSaid, ValueSaid,

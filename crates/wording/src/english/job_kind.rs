@@ -1,4 +1,4 @@
-//! What is said of a job's kind of joint, its ports and legs, its network and place, and its cables.
+//! Sentences about a job's kind of joint, its ports and legs, its network and place, and its cables.
 
 use crate::Tongue;
 use jointwright_joint::said::{
@@ -16,7 +16,7 @@ pub(super) fn say(tongue: Tongue, said: &JobKindSaid) -> String {
     }
 }
 
-/// What holds a port: a leg by its name, or a blank.
+/// Holder of a port: a leg by its name, or a blank.
 fn holder(leg: Option<&String>) -> String {
     leg.map_or("a blank".to_owned(), |leg| format!("leg `{leg}`"))
 }

@@ -1,4 +1,4 @@
-//! What is said of a job's duty, its owner's words, and what surrounds the legs.
+//! Sentences about a job's duty, its owner's words, and what surrounds the legs.
 
 use crate::Tongue;
 use jointwright_joint::said::{

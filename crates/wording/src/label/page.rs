@@ -57,7 +57,7 @@ pub enum PageLabel {
     },
 }
 
-/// How many phases: "phases 1 to 3".
+/// Number of phases: "phases 1 to 3".
 pub(super) fn phases_english(n_phases: i64) -> String {
     if n_phases == 1 {
         "phase 1".to_owned()

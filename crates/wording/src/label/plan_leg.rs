@@ -71,7 +71,7 @@ pub enum LegLine {
     UnderLoad,
 }
 
-/// What stops work on a leg.
+/// Reasons why work stops on a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LegStop {

@@ -1,4 +1,4 @@
-//! What the fields are that a job must have; the schema says it in English.
+//! Explanations of the fields that a job must have; the schema has them in English.
 
 /// Table, field, what it is.
 const FIELDS: &[(&str, &str, &str)] = &[
@@ -319,7 +319,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     ("closing", "until", "último día en que vale"),
 ];
 
-/// What a field of a job is; none of a field that no job must have.
+/// Explanation of a field of a job; `None` if no job must have it.
 pub(super) fn about(table: &str, field: &str) -> Option<&'static str> {
     let known = FIELDS
         .iter()

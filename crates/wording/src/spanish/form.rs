@@ -1,4 +1,4 @@
-//! What is said of how a file is written.
+//! Sentences about how a file is written.
 
 use super::field::about;
 use super::length::{comma_hint, length_error, length_hint};
@@ -95,7 +95,7 @@ fn field(said: &FieldSaid) -> String {
     }
 }
 
-/// What a field is; the format itself says it in English only.
+/// Explanation of a field; the format itself has it in English only.
 fn what_it_is(of: &AboutField) -> String {
     match about(&of.heading, &of.field) {
         Some(about) => format!(": {about}."),

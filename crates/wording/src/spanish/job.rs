@@ -1,4 +1,4 @@
-//! What is said of the rows and names of a job.
+//! Sentences about the rows and names of a job.
 
 use super::{job_kind, job_whole};
 use crate::Tongue;

@@ -1,4 +1,4 @@
-//! What is said of a job's kind of joint, its ports and legs, its network and place, and its cables.
+//! Sentences about a job's kind of joint, its ports and legs, its network and place, and its cables.
 
 use super::noun;
 use crate::Tongue;
@@ -17,7 +17,7 @@ pub(super) fn say(tongue: Tongue, said: &JobKindSaid) -> String {
     }
 }
 
-/// What holds a port: a leg by its name, or a blank.
+/// Holder of a port: a leg by its name, or a blank.
 fn holder(leg: Option<&String>) -> String {
     leg.map_or("un puerto sin ramal".to_owned(), |leg| {
         format!("el ramal `{leg}`")

@@ -1,4 +1,4 @@
-//! What is said of a length that cannot be read as it is written.
+//! Sentences about a length that cannot be read as it is written.
 
 use jointwright_units::LengthError;
 
