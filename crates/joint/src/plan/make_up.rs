@@ -8,7 +8,7 @@ use crate::checks::{Inputs, LegInputs};
 use crate::material::{Item, ItemKind, Tool};
 use crate::plane::Plane;
 use crate::programme::{Against, Hold, Line, Programme, Slide, Step, Wanted, said_once};
-use crate::said::{HoldSaid, Read, Said, TruckSaid, WindowSaid, WindowText, Wording};
+use crate::said::{HoldSaid, PlanSaid, Read, Said, TruckSaid, WindowSaid, WindowText, Wording};
 use crate::slot::Slot;
 use crate::stage::Stage;
 use jointwright_units::{Length, Toward};
@@ -341,7 +341,7 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) ->
     match least {
         Some((depth, whose)) if depth > Length::ZERO => KnifeDoc {
             words: layer,
-            most: depth_texts(depth, words),
+            most: depth_texts(depth, words, |said| wording.say(&said.into())),
             whose: say(whose),
         },
         Some((_, whose)) => KnifeDoc {
@@ -360,11 +360,14 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) ->
 }
 
 /// A depth, rounded downward: whole mils, then hundredths of a millimetre, or these alone.
-fn depth_texts(depth: Length, words: Words) -> Vec<String> {
+fn depth_texts(depth: Length, words: Words, say: impl Fn(PlanSaid) -> String) -> Vec<String> {
     let hundredths = depth.nm().div_euclid(10_000);
     let mm = format!("{}.{:02} mm", hundredths / 100, hundredths % 100);
     match words {
-        Words::Us => vec![format!("{} mil", depth.nm().div_euclid(25_400)), mm],
+        Words::Us => {
+            let mils = depth.nm().div_euclid(25_400);
+            vec![say(PlanSaid::Mils { mils }), mm]
+        }
         Words::Iec => vec![mm],
     }
 }

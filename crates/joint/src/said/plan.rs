@@ -17,6 +17,10 @@ pub enum PlanSaid {
     Invented,
     Never,
     Mark(MarkSaid),
+    /// Thousandths of an inch; "mil" is a thousand in Spanish.
+    Mils {
+        mils: i64,
+    },
     Cable {
         conductor: Conductor,
         wall: WallSaid,

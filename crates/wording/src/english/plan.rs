@@ -14,6 +14,7 @@ pub(super) fn say(tongue: Tongue, said: &PlanSaid) -> String {
         PlanSaid::Invented => "INVENTED DEMONSTRATION DATA - NOT FOR ANY CABLE".to_owned(),
         PlanSaid::Never => "This plan says nothing about which cable is dead or identified, and nothing in it says that anything may be cut, touched or energised, or that a joint may be built or kept. That is decided and recorded by the persons named for it. What stands in “ ” is said by the job or by the row named beside it, not by this plan. The parts' own instructions prevail.".to_owned(),
         PlanSaid::Mark(said) => mark(said),
+        PlanSaid::Mils { mils } => format!("{mils} mil"),
         PlanSaid::Cable {
             conductor,
             wall,

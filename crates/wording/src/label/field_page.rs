@@ -114,8 +114,8 @@ fn spanish(label: &FieldPageLabel, tongue: Tongue) -> String {
         FieldPageLabel::GapWith { state, with } => format!(
             "hueco {}: {with}",
             match state {
-                GapState::Filled => "relleno",
-                GapState::Empty => "vacío",
+                GapState::Filled => "con relleno",
+                GapState::Empty => "sin relleno (con aire)",
             }
         ),
         FieldPageLabel::EarthFault { kv } => format!("Mientras se despeja una falla a tierra, entre conductor y tierra hay {kv:.2} kV eficaces; los huecos se comparan también con eso."),

@@ -206,11 +206,11 @@ fn spanish(tongue: Tongue, label: &FrontLabel) -> String {
         FrontLabel::Cable { cable } => format!("cable: {cable}"),
         FrontLabel::Part { kind, id } => format!("{} {id}", tongue.part(*kind)),
         FrontLabel::SlideOn { parts } => format!(
-            "deslice sobre el cable antes de hacer el conector, en este orden: {}",
+            "deslice sobre el cable antes de instalar el conector, en este orden: {}",
             parts.join(", luego ")
         ),
         FrontLabel::PushOn { parts } => format!(
-            "empuje cuando esté limpio, antes de hacer el conector, en este orden: {}",
+            "empuje cuando esté limpio, antes de instalar el conector, en este orden: {}",
             parts.join(", luego ")
         ),
         FrontLabel::PushOver { parts } => format!(
@@ -243,7 +243,7 @@ fn spanish(tongue: Tongue, label: &FrontLabel) -> String {
         FrontLabel::NoPlace => "sin lugar".to_owned(),
         FrontLabel::CutNotSet => "el corte mismo no está fijado".to_owned(),
         FrontLabel::SetOff { call } => format!(
-            "Trace todas las marcas antes de hacer el conector. Si las instrucciones y esta página no coinciden, o una medida está fuera de su ventana: pare y llame a {call}."
+            "Trace todas las marcas antes de instalar el conector. Si las instrucciones y esta página no coinciden, o una medida está fuera de su ventana: pare y llame a {call}."
         ),
         FrontLabel::NotJudged { what } => format!("Sin juzgar: {what}."),
     }

@@ -123,7 +123,9 @@ fn spanish(tongue: Tongue, label: &HalfSectionLabel) -> String {
         }
         HalfSectionLabel::Electrode => "electrodo en el cuerpo".to_owned(),
         HalfSectionLabel::StressControl => "control de campo en el cuerpo".to_owned(),
-        HalfSectionLabel::Broken => "cortado: aquí sin escala".to_owned(),
-        HalfSectionLabel::BrokenAtEach => "cortado: aquí sin escala (cada línea doble)".to_owned(),
+        HalfSectionLabel::Broken => "dibujo interrumpido: aquí sin escala".to_owned(),
+        HalfSectionLabel::BrokenAtEach => {
+            "dibujo interrumpido: aquí sin escala (cada línea doble)".to_owned()
+        }
     }
 }

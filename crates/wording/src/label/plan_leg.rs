@@ -279,12 +279,12 @@ fn spanish(label: &PlanLegLabel, tongue: Tongue) -> String {
 const fn line_spanish(line: LegLine) -> &'static str {
     match line {
         LegLine::BodyParksHere => {
-            "El cuerpo se estaciona en este ramal: está puesto antes de hacer el conector."
+            "El cuerpo se estaciona en este ramal: está puesto antes de instalar el conector."
         }
         LegLine::MeasureFrom => {
             "Mida desde el extremo del conductor, cortado a escuadra, hacia atrás."
         }
-        LegLine::SetOffBefore => "Trace todas las marcas antes de hacer el conector.",
+        LegLine::SetOffBefore => "Trace todas las marcas antes de instalar el conector.",
         LegLine::ForTheEngineer => {
             "Para el ingeniero, mm              previsto   mín.  máx.  mayor parte"
         }

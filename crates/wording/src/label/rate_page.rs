@@ -152,7 +152,7 @@ fn spanish(label: &RatePageLabel) -> String {
 
 fn loads_spanish(label: &LoadsLabel) -> String {
     match label {
-        LoadsLabel::Title => "CARGAS TODO EL TIEMPO, Y TEMPERATURAS EN GRADOS CELSIUS".to_owned(),
+        LoadsLabel::Title => "CARGA CONTINUA, Y TEMPERATURAS EN GRADOS CELSIUS".to_owned(),
         LoadsLabel::Head => format!(
             "{:>6}  {:<5}{:>6}{:>8}{:>8}{:>8}{:>8}   {}",
             "veces", "ramal", "A", "empalme", "goma", "cable", "fuera", "supera"

@@ -118,7 +118,7 @@ fn spanish(tongue: Tongue, label: &StripLabel) -> String {
             format!("ESTE BORDE NO ES CERO: trozo {piece} de {n}, unido al trozo {before}")
         }
         StripLabel::FirstPiece { n } => format!("trozo 1 de {n}"),
-        StripLabel::MeasureBars => "Mida primero las tres barras: 30 mm a lo ancho, 100 mm y 4 in a lo largo. Si una no da: no use la tira.".to_owned(),
+        StripLabel::MeasureBars => "Mida primero las tres barras: 30 mm a lo ancho, 100 mm y 4 in a lo largo. Si una no mide lo que dice: no use la tira.".to_owned(),
         StripLabel::JoinA { join, other, n } => {
             format!("UNIÓN {join}a: sobre UNIÓN {join}a del trozo {other} de {n}")
         }

@@ -87,7 +87,7 @@ fn question(fact: FactKey, of: &str) -> String {
         FactKey::Cable => format!("¿Qué cable es este? Lea la leyenda de su cubierta, y dé el cable como sus propios documentos, con los diámetros que ellos indican: {of}."),
         FactKey::Window => format!("¿En cuánto puede desviarse esto, donde las instrucciones no dan tolerancia? {of}."),
         FactKey::JacketShrinks => format!("¿Cuánto se retrae la cubierta después de cortada, como máximo? Es la distancia desde `jacket-edge` hasta `jacket-edge-shrunk-back`; el fabricante del cable puede saberlo: ramal {of}."),
-        FactKey::Limit => format!("¿Qué límite fija el propietario para la verificación {of}, donde las instrucciones no fijan ninguno?"),
+        FactKey::Limit => format!("¿Qué límite fija el propietario para `{of}`, donde las instrucciones no fijan ninguno?"),
         FactKey::Word => format!("Este programa no puede juzgarlo. Si puede quedar así, y por qué, lo dice un ingeniero con su nombre: {of}."),
         FactKey::ConductorGreatest => "¿Cuál es la temperatura más alta del conductor en servicio, incluidas las emergencias?".to_owned(),
         FactKey::Load => "¿Qué carga debe llevar cada ramal todo el tiempo?".to_owned(),

@@ -13,7 +13,7 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
             "¿Queda el cuerpo solo sobre capas para las que su documento le da un rango?"
         }
         "bonding_part_fit" => {
-            "¿Recibe la pieza de pantalla la pantalla metálica de este ramal, y hace la conexión que pide el trabajo?"
+            "¿Sirve la pieza de pantalla para la pantalla metálica de este ramal, y hace la conexión que pide el trabajo?"
         }
         "bus_ports" => "¿Tiene cada puerto de la barra un ramal, o una tapa con su tapón aislante?",
         "cable_level" => {
@@ -23,16 +23,14 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         "conductor_fault_heat" => {
             "¿Queda el conductor, calentado por el cortocircuito indicado, por debajo de la temperatura para la que el documento del cuerpo da el empalme?"
         }
-        "conductor_in_connector" => "¿Está hecho el conector para este conductor?",
+        "conductor_in_connector" => "¿Sirve el conector para este conductor?",
         "connector_fault" => {
             "¿Soporta el conector el cortocircuito que el trabajo indica para el conductor?"
         }
         "connector_in_electrode" => {
             "¿Cabe el conector, una vez hecho, debajo del electrodo del cuerpo?"
         }
-        "consumable_metal" => {
-            "¿Está hecho cada consumible de este ramal para el metal de su conductor?"
-        }
+        "consumable_metal" => "¿Sirve cada consumible de este ramal para el metal de su conductor?",
         "contact_heat" => {
             "¿Tiene cada conexión de la pantalla metálica no más resistencia que la que permite el documento de su pieza, en la que un cortocircuito hace calor?"
         }

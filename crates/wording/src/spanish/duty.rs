@@ -50,12 +50,12 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
     match said {
         GapSaid::Edge => "espacio delante del borde de la pantalla".to_owned(),
         GapSaid::EdgeFilled => {
-            "espacio delante del borde de la pantalla, un hilo de aire a través de su relleno"
+            "espacio delante del borde de la pantalla, un canal de aire a través de su relleno"
                 .to_owned()
         }
         GapSaid::Film => "película a lo largo del tapón cónico".to_owned(),
         GapSaid::FilmFilled => {
-            "película a lo largo del tapón cónico, un hilo de aire a través de su relleno"
+            "película a lo largo del tapón cónico, un canal de aire a través de su relleno"
                 .to_owned()
         }
         GapSaid::EngineerDecides => {
@@ -103,9 +103,9 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
         GapSaid::AtOwnWall => "con el espesor propio de este ramal".to_owned(),
         GapSaid::ServiceOverDischarge { subject, is_filled } => {
             let how = if *is_filled {
-                "con un hilo de aire a través de su relleno"
+                "con un canal de aire a través de su relleno"
             } else {
-                "vacío"
+                "sin relleno (con aire)"
             };
             format!(
                 "{}, tensión más alta en servicio entre aquella con la que el espacio delante del borde de la pantalla descargaría, {how}",

@@ -19,37 +19,37 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         HoldSaid::NoWindowHere => "aquí no se fija ninguna ventana".to_owned(),
         HoldSaid::SetsNoneHere { source } => format!("{} no fija ninguna aquí", tongue.say(source)),
         HoldSaid::BridgeBeforeThisCut { leg } => format!("puente de la pantalla metálica del ramal {leg}, visto antes de este corte donde abre un cable entero"),
-        HoldSaid::OnAndTight => "puesto y apretado".to_owned(),
-        HoldSaid::StrandsDry { leg } => format!("hilos del ramal {leg}: secos o mojados, con qué prueba, quién la hizo"),
+        HoldSaid::OnAndTight => "debe estar puesto y apretado".to_owned(),
+        HoldSaid::StrandsDry { leg } => format!("hebras del ramal {leg}: secas o mojadas, con qué prueba, quién la hizo"),
         HoldSaid::UnderShieldDry { leg } => format!("debajo de la pantalla metálica del ramal {leg}: seco o mojado, con qué prueba, quién la hizo"),
-        HoldSaid::Dry => "seco".to_owned(),
+        HoldSaid::Dry => "debe estar seco".to_owned(),
         HoldSaid::WetStops => "práctica común, sin fuente; mojado: pare y llame".to_owned(),
         HoldSaid::BridgeBeforeFirstCut { leg } => format!("puente de la pantalla metálica del ramal {leg}, antes del primer corte"),
-        HoldSaid::SeenOnAndTight => "visto, puesto y apretado".to_owned(),
-        HoldSaid::WiresBesideTape { leg } => format!("hilos al lado de la cinta del ramal {leg}: doblados hacia atrás o cortados"),
+        HoldSaid::SeenOnAndTight => "debe verse puesto y apretado".to_owned(),
+        HoldSaid::WiresBesideTape { leg } => format!("alambres al lado de la cinta del ramal {leg}: doblados hacia atrás o cortados"),
         HoldSaid::AskBeforeOneIsCut => "ninguna fila lo indica: pregunte antes de cortar alguno".to_owned(),
         HoldSaid::LengthKept { piece: of, leg } => format!("longitud que se conserva de cada {} más allá del borde, ramal {leg}", piece(*of)),
         HoldSaid::AtLeast { length } => format!("al menos {}", tongue.exact(*length)),
         HoldSaid::AskBeforeOneIsCutShort => "ninguna fila lo indica: pregunte antes de acortar alguno".to_owned(),
         HoldSaid::Looks { on, leg } => format!(
             "muescas, cortes en anillo y partículas en {} del ramal {leg}, con la vista y el dedo en todo el contorno",
-            if *on == Layer::Conductor { "los hilos".to_owned() } else { the(tongue.layer(*on)) }
+            if *on == Layer::Conductor { "las hebras".to_owned() } else { the(tongue.layer(*on)) }
         ),
-        HoldSaid::NoneSeenOrFelt => "ninguna vista ni sentida".to_owned(),
+        HoldSaid::NoneSeenOrFelt => "no debe verse ni sentirse ninguna".to_owned(),
         HoldSaid::OneFoundStops { row } => match row {
-            Some(row) => format!("práctica común, sin fuente; si hay una: lo que permiten las instrucciones de {row}, si no pare y llame"),
-            None => "práctica común, sin fuente; si hay una: pare y llame".to_owned(),
+            Some(row) => format!("práctica común, sin fuente; si hay alguna: haga solo lo que permiten las instrucciones de {row}; si no lo permiten, pare y llame"),
+            None => "práctica común, sin fuente; si hay alguna: pare y llame".to_owned(),
         },
         HoldSaid::PhaseAtFarEnd { leg, goes_to } => format!(
             "ramal {leg}, fase encontrada en el otro extremo ({}), por quién",
             goes_to.as_deref().unwrap_or("no está dicho adónde va")
         ),
-        HoldSaid::SameAsHere => "la misma que aquí".to_owned(),
+        HoldSaid::SameAsHere => "debe ser la misma que aquí".to_owned(),
         HoldSaid::UnlikeStops => "práctica común, sin fuente; distinta o en duda: no una nada, pare y llame".to_owned(),
         HoldSaid::ContactOf { leg } => format!("resistencia de la conexión de la pantalla metálica del ramal {leg}"),
         HoldSaid::AtMostOhm { ohm } => {
             if *ohm < 1.0 {
-                format!("como máximo {} mohm", ohm * 1e3)
+                format!("como máximo {} miliohm", ohm * 1e3)
             } else {
                 format!("como máximo {ohm} ohm")
             }

@@ -144,19 +144,19 @@ const NEVER: &str =
 fn papers(tongue: Tongue, said: &PapersSaid) -> String {
     match said {
         PapersSaid::LikePapersOnly => format!(
-            "El ramal mide como sus documentos, y como ninguna otra construcción de la tabla. {NEVER}"
+            "Las medidas del ramal coinciden con sus documentos, y con ninguna otra construcción de la tabla. {NEVER}"
         ),
         PapersSaid::LikeOthersAlso { others } => format!(
-            "El ramal mide como sus documentos, pero también como {}. {NEVER}",
+            "Las medidas del ramal coinciden con sus documentos, pero también con {}. {NEVER}",
             nearest(tongue, others)
         ),
         PapersSaid::LikeOthersNotPapers { unlike: of, others } => format!(
-            "El ramal no mide como sus documentos: {}. Mide como {}. {NEVER}",
+            "Las medidas del ramal no coinciden con sus documentos: {}. Coinciden con {}. {NEVER}",
             unlike(tongue, *of),
             nearest(tongue, others)
         ),
         PapersSaid::LikeNone { unlike: of } => format!(
-            "El ramal no mide como sus documentos ni como ninguna otra construcción de la tabla. De sus documentos: {}. Mida otra vez, y vea que cada lectura esté sobre la capa que dice ({}, {}). {NEVER}",
+            "Las medidas del ramal no coinciden con sus documentos ni con ninguna otra construcción de la tabla. De sus documentos: {}. Mida otra vez, y vea que cada lectura esté sobre la capa que dice ({}, {}). {NEVER}",
             unlike(tongue, *of),
             tongue.layer(Layer::Insulation),
             tongue.layer(Layer::InsulationScreen)
@@ -215,7 +215,7 @@ fn nearest(tongue: Tongue, of: &NearestSaid) -> String {
         return named;
     }
     let n = of.n_others;
-    format!("otras {n} que lo visto no descarta, las más cercanas: {named}")
+    format!("otras {n} construcciones que las lecturas no descartan, las más cercanas: {named}")
 }
 
 fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {

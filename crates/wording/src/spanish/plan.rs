@@ -15,6 +15,7 @@ pub(super) fn say(tongue: Tongue, said: &PlanSaid) -> String {
         PlanSaid::Invented => "DATOS DE DEMOSTRACIÓN INVENTADOS - NO SON PARA NINGÚN CABLE".to_owned(),
         PlanSaid::Never => "Este plan no dice nada sobre cuál cable está sin tensión o identificado, y nada en él dice que algo se pueda cortar, tocar o energizar, ni que un empalme se pueda hacer o conservar. Eso lo deciden y lo anotan las personas nombradas para ello. Lo que está entre “ ” lo dice el trabajo o la fila nombrada a su lado, no este plan. Las instrucciones propias de las piezas prevalecen.".to_owned(),
         PlanSaid::Mark(said) => mark(said),
+        PlanSaid::Mils { mils } => format!("{}.{:03} in", mils / 1000, mils % 1000),
         PlanSaid::Cable {
             conductor,
             wall,
@@ -110,7 +111,7 @@ fn whom(subject: &Subject) -> String {
 fn may_move(said: MayMoveSaid) -> String {
     match said {
         MayMoveSaid::Never => "nunca".to_owned(),
-        MayMoveSaid::UntilHoldoutIsOut => "hasta que se retire el soporte".to_owned(),
+        MayMoveSaid::UntilHoldoutIsOut => "hasta que se retire el núcleo extraíble".to_owned(),
         MayMoveSaid::WithinMinutes { minutes } => {
             format!("hasta {minutes} minutos después de colocarlo")
         }

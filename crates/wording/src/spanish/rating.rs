@@ -38,7 +38,7 @@ pub(super) fn say(tongue: Tongue, said: &RatingSaid) -> String {
 fn leg(tongue: Tongue, said: &LegRating) -> String {
     match said {
         LegRating::RunsAwayAt { load_a, past_degc } => format!(
-            "con {} A todo el tiempo se calienta sin fin, o más allá de {past_degc} degC",
+            "con {} A de carga continua se calienta sin fin, o más allá de {past_degc} degC",
             shown(*load_a)
         ),
         LegRating::AgainstCable(said) => against_cable(said),
@@ -97,7 +97,7 @@ fn against_cable(said: &AgainstCable) -> String {
         "más frío"
     };
     format!(
-        "con {} A todo el tiempo: conductor en el empalme {:.1} degC (a {:.0} mm de su mitad), {:.1} K {how} que su cable si pasara por ahí sin empalme{}; goma {:.1} degC; el cable fuera del cuerpo {:.1} degC donde más se calienta",
+        "con {} A de carga continua: conductor en el empalme {:.1} degC (a {:.0} mm de su centro), {:.1} K {how} que su cable si pasara por ahí sin empalme{}; goma {:.1} degC; el cable fuera del cuerpo {:.1} degC donde más se calienta",
         shown(said.load_a),
         said.joint_degc,
         said.joint_at_mm,
@@ -151,13 +151,13 @@ fn to_limit(said: &ToLimit) -> String {
         } => {
             let sooner = sooner.as_ref().map_or(String::new(), |first| {
                 format!(
-                    "; el ramal {} llega antes a la suya, cuando este ramal lleva {} A",
+                    "; el ramal {} llega antes a su temperatura límite, cuando este ramal lleva {} A",
                     first.leg,
                     shown(first.load_a)
                 )
             });
             format!(
-                "el conductor en {body} llega a {limit_degc} degC, lo máximo según su documento, con {} A todo el tiempo si todos los ramales suben en proporción ({}){sooner}",
+                "el conductor en {body} llega a {limit_degc} degC, lo máximo según su documento, con {} A de carga continua si todos los ramales suben en proporción ({}){sooner}",
                 shown(*load_a),
                 legs_at(others)
             )
@@ -207,7 +207,7 @@ fn alone(said: &AloneSaid) -> String {
 
 fn fed(said: &FedSaid) -> String {
     format!(
-        "; si solo el ramal {} trae o se lleva lo que tiene de más, llega allí con {} A, y ese ramal queda con {} A{}",
+        "; si solo el ramal {} aporta o toma la corriente adicional, llega allí con {} A, y ese ramal queda con {} A{}",
         said.by,
         shown(said.load_a),
         shown(said.its_load_a),

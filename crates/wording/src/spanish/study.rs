@@ -135,7 +135,11 @@ fn with(with: FieldWith) -> String {
             rounded,
         } => {
             let rounded = rounded.map_or(String::new(), |edge| {
-                let filling = if edge.is_empty { "vacío" } else { "lleno" };
+                let filling = if edge.is_empty {
+                    "sin relleno (con aire)"
+                } else {
+                    "relleno"
+                };
                 format!(
                     ", su borde redondeado con {} mm, el espacio {filling}",
                     shown(edge.radius_mm)

@@ -43,7 +43,7 @@ pub(super) fn doubt(doubt: &Doubt) -> String {
     match doubt {
         Doubt::NotChecked => "fila no revisada por una segunda persona".to_owned(),
         Doubt::CurrentOnlyUntil(day) => {
-            format!("se sabe que el documento estaba vigente solo hasta {day}")
+            format!("vigencia del documento comprobada por última vez el {day}")
         }
     }
 }
