@@ -103,8 +103,8 @@ impl Tongue {
         match (self.language, state) {
             (Language::English, GapState::Filled) => "a thread of air across its filler",
             (Language::English, GapState::Empty) => "empty",
-            (Language::Spanish, GapState::Filled) => "un hilo de aire a través de su relleno",
-            (Language::Spanish, GapState::Empty) => "vacío",
+            (Language::Spanish, GapState::Filled) => "un canal de aire a través de su relleno",
+            (Language::Spanish, GapState::Empty) => "sin relleno (con aire)",
         }
     }
 

@@ -253,7 +253,7 @@ fn spanish(label: &CutLabel) -> String {
             "primero el puente; se queda puesto hasta el paso que lo quita".to_owned()
         }
         CutLabel::NotIntoInsulation => "nunca dentro del aislamiento".to_owned(),
-        CutLabel::NotIntoStrands => "nunca dentro de los hilos".to_owned(),
+        CutLabel::NotIntoStrands => "nunca dentro de las hebras".to_owned(),
         CutLabel::NoRoomEitherWay => {
             "no hay margen en ningún sentido: ni más corto ni más largo".to_owned()
         }

@@ -137,24 +137,28 @@ fn spanish(label: &RulingLabel) -> String {
             unit,
             figures,
             decides,
-        } => format!(
-            "{} {}{} {unit}, {} {unit}{}; quedan {} {unit}{}",
-            if *is_computed {
-                "calculado"
-            } else {
-                "encontrado"
-            },
-            joined(&figures.value, "a"),
-            error(figures),
-            match &figures.limit {
-                Bound::AtMost(most) => format!("como máximo {most}"),
-                Bound::AtLeast(least) => format!("al menos {least}"),
-                Bound::KeepTo(to) => format!("debe ser {to}"),
-                Bound::Within(low, high) => format!("debe estar entre {low} y {high}"),
-            },
-            inches(figures, "a"),
-            figures.margin,
-            after(decides.as_ref())
-        ),
+        } => {
+            // The one unit that is a word.
+            let unit = if unit == "times" { "veces" } else { unit };
+            format!(
+                "{} {}{} {unit}, {} {unit}{}; quedan {} {unit}{}",
+                if *is_computed {
+                    "calculado"
+                } else {
+                    "encontrado"
+                },
+                joined(&figures.value, "a"),
+                error(figures),
+                match &figures.limit {
+                    Bound::AtMost(most) => format!("como máximo {most}"),
+                    Bound::AtLeast(least) => format!("al menos {least}"),
+                    Bound::KeepTo(to) => format!("debe ser {to}"),
+                    Bound::Within(low, high) => format!("debe estar entre {low} y {high}"),
+                },
+                inches(figures, "a"),
+                figures.margin,
+                after(decides.as_ref())
+            )
+        }
     }
 }

@@ -132,10 +132,10 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         }
         "straight_length" => "¿Está el ramal recto hasta donde llegan el cuerpo y su sello?",
         "strand_water" => {
-            "¿Están sin agua los hilos de este extremo, y no se encontró agua debajo de su pantalla metálica?"
+            "¿Están sin agua las hebras de este extremo, y no se encontró agua debajo de su pantalla metálica?"
         }
         "wick_path" => {
-            "¿Está bloqueado contra el agua cada hilo, cinta, trenza o conductor que pasa debajo del sello?"
+            "¿Está bloqueado contra el agua cada alambre, cinta, trenza o conductor que pasa debajo del sello?"
         }
         _ => return None,
     })
@@ -200,7 +200,7 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
         "slack_for_recut" => "cable para empezar de nuevo",
         "standing_voltage" => "tensión en la pantalla metálica",
         "straight_length" => "tramo recto",
-        "strand_water" => "agua en los hilos",
+        "strand_water" => "agua en las hebras",
         "wick_path" => "paso del agua bajo el sello",
         _ => return None,
     })
