@@ -1,17 +1,17 @@
 //! Answers: the page of a solved case, 80 columns.
 //!
-//! Not here: any number of its own; it prints the document of the answers.
+//! Not here: numbers; all of them come from the document of the answers.
 
 use crate::page::Lines;
 use jointwright_numerics::case::{AnswerDoc, AnswersDoc};
 
-/// What stands on every page.
+/// Sentence that stands on every page.
 const UNJUDGED: &str = "Computed from the drawing given; nobody has judged it.";
 const TUBE_UNJUDGED: &str = "Computed from the tube given; nobody has judged it.";
-/// Letters of a name that stands in its column.
+/// Width of the column of names, characters.
 const NAME_WIDTH: usize = 22;
 
-/// The page of the answers.
+/// Returns the page of the answers.
 pub fn page(document: &AnswersDoc) -> String {
     let mut lines = Lines::default();
     lines.wrap("", &format!("{}: {}", document.case, document.about));
@@ -64,7 +64,7 @@ fn row(name: &str, value: &str, unit: &str, error: &str, remark: &str) -> String
     format!("{name:<NAME_WIDTH$} {value:>13} {unit:<6} {error:>10}  {remark}")
 }
 
-/// Where a peak lies, or the phase.
+/// Place of a peak, or phase of an answer.
 fn remark(answer: &AnswerDoc) -> String {
     let mut parts = Vec::new();
     if let Some([r, z]) = answer.at {
@@ -76,13 +76,13 @@ fn remark(answer: &AnswerDoc) -> String {
     parts.join("; ")
 }
 
-/// A number with its unit, in one word after the other.
+/// Returns a number and its unit.
 pub fn number(answer: &AnswerDoc) -> String {
     let (value, _) = figures(answer);
     format!("{value} {}", answer.unit)
 }
 
-/// Value and estimated error, to the figures that the error leaves.
+/// Value and estimated error, with as many digits as the error leaves meaningful.
 fn figures(answer: &AnswerDoc) -> (String, String) {
     let value = answer.value;
     let Some(error) = answer.error_estimate.filter(|e| *e > 0.0) else {
@@ -93,7 +93,7 @@ fn figures(answer: &AnswerDoc) -> (String, String) {
         };
         return (exponent(value, 6), error.to_owned());
     };
-    // Two figures of the error, and the value to the same place, but not more than is read.
+    // Two digits of the error, and the value to the same decimal place, but no more than 9 places.
     let last = error.log10().floor() - 1.0;
     let n_places = (-last).clamp(0.0, 9.0) as usize;
     let is_plain = value == 0.0 || (1e-5..1e9).contains(&value.abs());

@@ -1,6 +1,6 @@
-//! What a plan asks: on the page for the terminal, and as letters.
+//! Asks of a plan: on the page for the terminal, and as letters.
 //!
-//! Not here: any question of its own; it prints the plan document.
+//! Not here: questions; all of them come from the plan document.
 
 use crate::page::{Lines, standing, written};
 use jointwright_joint::plan::{AskDoc, Plan};
@@ -8,7 +8,7 @@ use jointwright_joint::said::Wording;
 use jointwright_wording::Tongue;
 use jointwright_wording::label::AskPageLabel;
 
-/// What to ask first: every missing fact once, with who can answer it and what it settles.
+/// Adds every missing fact once, with who can answer it and what it settles; the facts to ask first come first.
 pub fn asks(plan: &Plan, lines: &mut Lines) {
     let groups = [
         (AskPageLabel::AskFirst, (true, false)),
@@ -38,7 +38,7 @@ pub fn asks(plan: &Plan, lines: &mut Lines) {
     }
 }
 
-/// What letters were written: the verdict first, and letters of other plans that stand beside them.
+/// Returns the page about the letters that were written: the verdict, their names, and letters of other plans beside them.
 pub fn written_letters(plan: &Plan, folder: &str, names: &[&str], older: &[String]) -> String {
     let tongue = Tongue::of_plan(plan);
     let mut lines = Lines::new(tongue);
@@ -54,7 +54,7 @@ pub fn written_letters(plan: &Plan, folder: &str, names: &[&str], older: &[Strin
     lines.text
 }
 
-/// A text whose lines are wrapped at the width of a page.
+/// Returns a text with its lines wrapped at the width of a page.
 pub fn wrapped(text: &str) -> String {
     let mut lines = Lines::default();
     for line in text.lines() {

@@ -1,6 +1,6 @@
-//! Cable rate page: a run of cable without a joint in, what it carries in each stretch of its surroundings out.
+//! Cable rate page: takes a run of cable without a joint, and prints its rating in each stretch of its surroundings.
 //!
-//! Not here: any number of its own; the page is made from the document.
+//! Not here: numbers; all of them come from the document.
 
 use crate::files;
 use crate::page::{Lines, banner_of, mark};
@@ -84,7 +84,7 @@ fn page(document: &CableRateDoc) -> String {
     lines.text
 }
 
-/// What comes of the job's load, before any number.
+/// Adds the verdict on the job's load, before any number.
 fn verdict(document: &CableRateDoc, lines: &mut Lines) {
     match document.outcome {
         Outcome::Fail => {

@@ -1,6 +1,6 @@
-//! Field page: a job in, the fields of its legs out, with a picture of one.
+//! Field page: takes a job, prints the fields of its legs, and draws the field of one.
 //!
-//! Not here: any number of its own; the page is made from the plan document, the picture from the study.
+//! Not here: numbers; the page takes them from the plan document, the picture from the study.
 
 use crate::files;
 use crate::moment;
@@ -15,7 +15,7 @@ use jointwright_wording::label::{FieldPageLabel, FieldTableLabel, PageLabel};
 use jointwright_wording::{Tongue, fails, plan};
 use std::path::PathBuf;
 
-/// What was asked on the command line.
+/// Arguments of `field`.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// Job file.
@@ -33,7 +33,7 @@ pub struct Arguments {
     moment: moment::Arguments,
 }
 
-/// Reads a job, solves the fields of its legs and writes the picture that is asked for.
+/// Reads a job, solves the fields of its legs and writes the picture, if one is asked for.
 ///
 /// # Errors
 /// Lines for standard error.
@@ -112,7 +112,7 @@ fn picture(judged: &Judged<'_>, document: &Plan, leg: &LegDoc) -> Result<String,
     Ok(leg_field(&leg.mark, shown, document).sheet())
 }
 
-/// The page for the terminal.
+/// Returns the page for the terminal.
 fn page(document: &Plan, fails: &[String], legs: &[&LegDoc]) -> String {
     let mut lines = Lines::new(Tongue::of_plan(document));
     banner(document, &mut lines);
@@ -171,7 +171,7 @@ fn of_leg(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
     }
 }
 
-/// What the checks of fields say of a leg, but for what passes.
+/// Adds the rulings of the field checks on a leg; those that pass are only counted.
 fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
     let of_leg =
         |r: &&RulingDoc| rests(&r.check) == Rests::Field && r.leg.as_ref() == Some(&leg.mark);
@@ -189,14 +189,14 @@ fn rulings(document: &Plan, leg: &LegDoc, lines: &mut Lines) {
     }
 }
 
-/// Columns of what a line of the table is of.
+/// Width of the column of names in the table, characters.
 const NAME: usize = 46;
 
 fn text(lines: &Lines, label: FieldTableLabel) -> String {
     lines.say(&FieldPageLabel::Table(label))
 }
 
-/// The fields of a leg at the worst of its windows.
+/// Adds the table of a leg's fields at the worst of its windows.
 pub fn table(leg: &LegDoc, lines: &mut Lines) {
     let Some(field) = &leg.field else { return };
     if field.stresses.is_empty() && field.plug.is_none() {
@@ -232,7 +232,7 @@ pub fn table(leg: &LegDoc, lines: &mut Lines) {
     });
 }
 
-/// A field; one that is not as close as asked says so.
+/// Text of a field strength; a question mark says that its error is larger than the tolerance.
 fn number(stress: &StressDoc) -> String {
     let mark = if stress.is_settled { "" } else { " ?" };
     format!("{:>8.2}{mark}", stress.kv_per_mm)

@@ -1,8 +1,9 @@
-//! Files: reads a job with its catalogues, writes what came out.
+//! Files: reads a job with its catalogues, writes the results.
 //!
-//! Invariants: only regular files of a stated size are read, and no more of one than that, whatever it says of itself.
-//! What is written is written beside its place and put there when all of it is whole; the document of a plan is taken away first and put there last, so that a folder that holds one holds one generation.
-//! A run that was killed leaves files that the next one knows and takes away.
+//! Invariants: it reads regular files only, and never more bytes of one than a fixed limit, whatever size the file states.
+//! It writes each file under a temporary name beside its place, and renames it when all files are whole.
+//! It removes the old document of a plan first and puts the new one in place last: a folder with a document holds the files of one run only.
+//! A run that was killed leaves temporary files; the next run recognises and removes them.
 
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -15,62 +16,62 @@ use std::io::{ErrorKind, Read, Write};
 use std::path::{Path, PathBuf};
 use std::time::Duration;
 
-/// Largest file that is read, bytes.
+/// Size of the largest file that is read, bytes.
 const SIZE_MOST: u64 = 8 << 20;
-/// Name of the document that stands for a whole plan: taken away first, put there last.
+/// Name of the document that stands for a whole plan: it is removed first and put in place last.
 const DOCUMENT: &str = "plan.json";
-/// How the name of a file begins and ends that is not whole yet; between them stands the number of the process that writes it.
+/// Beginning and end of the name of a file that is not whole yet; the number of the process that writes it stands between them.
 const PART: (&str, &str) = (".jointwright-", ".part");
-/// After so long a file that is not whole is nobody's, whatever else is known.
+/// Age from which a file that is not whole belongs to nobody, even if a process with its number runs.
 const STALE: Duration = Duration::from_secs(3600);
 
-/// What can go wrong when writing.
+/// Errors of writing.
 #[derive(Debug, thiserror::Error)]
 pub enum WriteError {
-    /// Folder.
+    /// The folder cannot be made.
     #[error("cannot make the folder {path}: {source}; choose another with --out")]
     Folder {
-        /// Which.
+        /// Folder.
         path: PathBuf,
-        /// Why.
+        /// Cause.
         source: std::io::Error,
     },
-    /// File.
+    /// The file cannot be written.
     #[error("cannot write {path}: {source}; nothing there has been changed")]
     File {
-        /// Which.
+        /// File.
         path: PathBuf,
-        /// Why.
+        /// Cause.
         source: std::io::Error,
     },
-    /// What stands in a file's place is none.
+    /// Something that is not a regular file stands in the file's place.
     #[error("cannot write {path}: {what} stands there; move it away, or choose another place")]
     Taken {
-        /// Which.
+        /// Place.
         path: PathBuf,
-        /// What it is.
+        /// Kind of thing that stands there.
         what: &'static str,
     },
-    /// A new file is there already.
+    /// A file that was to be new exists already.
     #[error(
         "{path} is there already and stays as it is: `new` never writes over a file; give another name"
     )]
     Exists {
-        /// Which.
+        /// File.
         path: PathBuf,
     },
 }
 
-/// Why a file is not read, as the end of a sentence.
+/// Returns the bytes of a file, or the reason why it is not read as the end of a sentence.
 fn bytes(path: &Path) -> Result<Vec<u8>, String> {
-    // Before it is opened: a pipe would wait for ever for somebody who writes into it.
+    // This check comes before opening: opening a pipe would wait for ever for a writer.
     let about = std::fs::metadata(path).map_err(|error| why(path, &error))?;
     is_readable(&about)?;
     let file = std::fs::File::open(path).map_err(|error| why(path, &error))?;
     let about = file.metadata().map_err(|error| why(path, &error))?;
     is_readable(&about)?;
     let mut bytes = Vec::new();
-    // A file may grow, or say that it is empty and be without end.
+    // A file may grow, or state a size of 0 and never end.
     file.take(SIZE_MOST + 1)
         .read_to_end(&mut bytes)
         .map_err(|error| why(path, &error))?;
@@ -95,7 +96,7 @@ fn too_large() -> String {
     format!("it has more than the {SIZE_MOST} bytes that are read of one file")
 }
 
-/// Why, and where the file was looked for.
+/// Returns the reason, and the place where the file was looked for.
 fn why(path: &Path, error: &std::io::Error) -> String {
     let place = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
     match error.kind() {
@@ -124,10 +125,10 @@ fn kind(of: FileType) -> &'static str {
     "no regular file"
 }
 
-/// Reads a job with the catalogues and files of rows that it names, beside it.
+/// Reads a job, and the catalogues and files of rows beside it that it names.
 ///
 /// # Errors
-/// Every complaint as a line in the language of the job, files that cannot be read among them.
+/// Every complaint as a line in the language of the job; a file that cannot be read is one of them.
 pub fn read(path: &Path) -> Result<Order, Vec<String>> {
     let english = Tongue::english(Words::Us);
     let source = read_source(path).map_err(|complaint| lines(english, &[complaint]))?;
@@ -135,7 +136,7 @@ pub fn read(path: &Path) -> Result<Order, Vec<String>> {
     read_order(path, &source).map_err(|complaints| lines(tongue, &complaints))
 }
 
-/// Complaints as lines.
+/// Returns the complaints as lines.
 pub fn lines(tongue: Tongue, complaints: &[Complaint]) -> Vec<String> {
     let texts = tongue.complaints(complaints);
     texts.iter().map(ToString::to_string).collect()
@@ -198,10 +199,10 @@ fn read_source(path: &Path) -> Result<Source, Complaint> {
     }
 }
 
-/// A catalogue by its path, or the embedded one by its name.
+/// Reads a catalogue by its path, or the embedded one by its name.
 ///
 /// # Errors
-/// That it cannot be read.
+/// A complaint if the file cannot be read.
 pub fn read_catalogue(path: &Path) -> Result<Source, Complaint> {
     if path == Path::new(DEMONSTRATION) {
         return Ok(Source::new(DEMONSTRATION, DEMONSTRATION_TEXT.to_owned()));
@@ -220,10 +221,10 @@ fn shown(path: &Path) -> String {
     path.display().to_string()
 }
 
-/// Text of a file that must be UTF-8.
+/// Returns the text of a file, which must be UTF-8.
 ///
 /// # Errors
-/// A line that says why there is none, with line and column where they can be told.
+/// A line with the reason, and with line and column if they are known.
 pub fn read_text(path: &Path) -> Result<String, String> {
     match bytes(path) {
         Ok(bytes) => String::from_utf8(bytes).map_err(|error| {
@@ -243,7 +244,7 @@ pub fn read_text(path: &Path) -> Result<String, String> {
 /// Writes one file, whole or not at all.
 ///
 /// # Errors
-/// The file, where it cannot be written.
+/// The file, if it cannot be written.
 pub fn write_file(path: &Path, text: &str) -> Result<(), WriteError> {
     let folder = folder_of(path);
     sweep(folder);
@@ -268,12 +269,12 @@ fn at(path: &Path, source: std::io::Error) -> WriteError {
     }
 }
 
-/// Writes files into a folder, which is made where it does not exist: all of them, or none.
+/// Writes all files into a folder, or none; makes the folder if it does not exist.
 ///
-/// Pictures of legs that an earlier plan left there and this one does not write are taken away.
+/// Removes pictures of legs that an earlier plan left there and this one does not write.
 ///
 /// # Errors
-/// The folder or file that cannot be written; what stood there stands there still.
+/// The folder or file that cannot be written; earlier contents stay as they were.
 pub fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), WriteError> {
     std::fs::create_dir_all(folder).map_err(|source| WriteError::Folder {
         path: folder.to_owned(),
@@ -286,11 +287,11 @@ pub fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), WriteErro
         is_free(&path)?;
         parts.push((part(folder, &path, bytes)?, path));
     }
-    // The document stands for the whole: put there last.
+    // The document stands for the whole plan, so it is put in place last.
     parts.sort_by_key(|(_, path)| path.ends_with(DOCUMENT));
     let is_plan = parts.iter().any(|(_, path)| path.ends_with(DOCUMENT));
     let kept: Vec<&Path> = parts.iter().map(|(_, path)| path.as_path()).collect();
-    // The document is the last of those kept, and the first to go.
+    // The document is the last in `kept`, so the reversed list moves it aside first.
     let mut old: Vec<PathBuf> = kept.iter().rev().map(|path| path.to_path_buf()).collect();
     if is_plan {
         old.extend(older_pictures(folder, &kept)?);
@@ -314,7 +315,7 @@ pub fn write(folder: &Path, files: &[(String, Vec<u8>)]) -> Result<(), WriteErro
     Ok(())
 }
 
-/// Old files that were moved aside, and new ones that took their places.
+/// Old files that were moved aside, and new files that took their places.
 #[derive(Default)]
 struct Moved {
     old: Vec<(tempfile::TempPath, PathBuf)>,
@@ -322,7 +323,7 @@ struct Moved {
 }
 
 impl Moved {
-    /// Moves a file aside, where there is one; it is gone when this is.
+    /// Moves a file aside if it exists; dropping `Moved` deletes it.
     fn aside(&mut self, folder: &Path, path: &Path) -> Result<(), WriteError> {
         if path.symlink_metadata().is_err() {
             return Ok(());
@@ -334,7 +335,7 @@ impl Moved {
         Ok(())
     }
 
-    /// Puts everything back as it was, as far as the disk lets it.
+    /// Puts everything back as it was, as far as the disk allows.
     fn back(self) {
         for path in self.new {
             let _ = std::fs::remove_file(path);
@@ -345,7 +346,9 @@ impl Moved {
     }
 }
 
-/// Half-sections that an earlier plan left in a folder and this one does not write, so that none stands beside a plan it does not belong to.
+/// Half-sections that an earlier plan left in a folder and this one does not write.
+///
+/// They must go: none may stand beside a plan to which it does not belong.
 fn older_pictures(folder: &Path, kept: &[&Path]) -> Result<Vec<PathBuf>, WriteError> {
     let mut found = Vec::new();
     for entry in std::fs::read_dir(folder).map_err(|error| at(folder, error))? {
@@ -362,7 +365,7 @@ fn older_pictures(folder: &Path, kept: &[&Path]) -> Result<Vec<PathBuf>, WriteEr
     Ok(found)
 }
 
-/// Whether a file may be put in a place: nothing is there, or a regular file.
+/// Checks that a file may be put in a place: nothing is there, or a regular file.
 fn is_free(path: &Path) -> Result<(), WriteError> {
     match std::fs::metadata(path) {
         Ok(about) if !about.is_file() => Err(WriteError::Taken {
@@ -373,7 +376,7 @@ fn is_free(path: &Path) -> Result<(), WriteError> {
     }
 }
 
-/// Whole contents in a file beside their place, on the disk.
+/// Writes whole contents to the disk, in a temporary file beside their place.
 fn part(folder: &Path, path: &Path, bytes: &[u8]) -> Result<tempfile::NamedTempFile, WriteError> {
     let write = || {
         let mut file = beside(folder)?;
@@ -384,7 +387,7 @@ fn part(folder: &Path, path: &Path, bytes: &[u8]) -> Result<tempfile::NamedTempF
     write().map_err(|error| at(path, error))
 }
 
-/// New file in the folder, to be renamed when it is whole.
+/// Makes a new file in the folder, to be renamed when it is whole.
 fn beside(folder: &Path) -> std::io::Result<tempfile::NamedTempFile> {
     let mut builder = tempfile::Builder::new();
     let begin = format!("{}{}-", PART.0, std::process::id());
@@ -392,13 +395,13 @@ fn beside(folder: &Path) -> std::io::Result<tempfile::NamedTempFile> {
     #[cfg(unix)]
     {
         use std::os::unix::fs::PermissionsExt;
-        // As any new file: the umask takes away what it takes from others.
+        // The same mode as any new file: the umask removes the usual permissions.
         builder.permissions(std::fs::Permissions::from_mode(0o666));
     }
     builder.tempfile_in(folder)
 }
 
-/// Takes away what a run that was killed left in a folder; what a run that goes on is writing stays.
+/// Removes the temporary files that a killed run left in a folder; files of a run that is still writing stay.
 fn sweep(folder: &Path) {
     let Ok(entries) = std::fs::read_dir(folder) else {
         return;
@@ -419,20 +422,20 @@ fn sweep(folder: &Path) {
         let is_old = age.is_some_and(|age| age > STALE);
         let process = middle.split('-').next().unwrap_or_default();
         if about.is_ok_and(|a| a.is_file()) && (is_old || is_gone(process)) {
-            // What cannot be taken away is in nobody's way.
+            // A file that cannot be removed does no harm.
             let _ = std::fs::remove_file(entry.path());
         }
     }
 }
 
-/// Whether a process is surely gone, where the system shows its processes.
+/// Whether a process has certainly ended; false if the system does not show its processes.
 fn is_gone(process: &str) -> bool {
     let is_number = !process.is_empty() && process.chars().all(|c| c.is_ascii_digit());
     let shows = Path::new("/proc/self").exists();
     is_number && shows && !Path::new("/proc").join(process).exists()
 }
 
-/// Letters in a folder that are not among these.
+/// Letters in a folder whose names are not among these.
 pub fn other_letters(folder: &Path, names: &[&str]) -> Vec<String> {
     let entries = std::fs::read_dir(folder).into_iter().flatten().flatten();
     let found = entries.filter_map(|entry| entry.file_name().into_string().ok());
@@ -443,10 +446,10 @@ pub fn other_letters(folder: &Path, names: &[&str]) -> Vec<String> {
     others
 }
 
-/// Writes a file that does not exist yet, whole or not at all.
+/// Writes a new file, whole or not at all.
 ///
 /// # Errors
-/// The file, where it exists or cannot be written.
+/// The file, if it exists or cannot be written.
 pub fn write_new(path: &Path, text: &str) -> Result<(), WriteError> {
     let exists = || WriteError::Exists {
         path: path.to_owned(),

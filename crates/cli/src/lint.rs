@@ -1,6 +1,6 @@
-//! Lint: catalogues in, what contradicts itself in them out.
+//! Lint: takes catalogues, and prints their contradictions.
 //!
-//! Not here: any rule of its own; it prints what the critic says.
+//! Not here: rules; they are the critic's.
 
 use crate::files;
 use crate::page::Lines;
@@ -12,10 +12,10 @@ use jointwright_joint::said::{PlanSaid, Wording};
 use jointwright_wording::Tongue;
 use std::path::PathBuf;
 
-/// What finding nothing means, and what it does not.
+/// Sentence that finding no defect proves nothing.
 const NO_PROOF: &str = "Finding nothing does not mean that a table is right: only its own paper, held beside it, shows that.";
 
-/// What was asked on the command line.
+/// Arguments of `lint`.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// Catalogue files, read together; the word `demonstration` names the embedded one.
@@ -26,7 +26,7 @@ pub struct Arguments {
     pub json: bool,
 }
 
-/// What came of it, for the terminal.
+/// Results of `lint`, for the terminal.
 pub struct LintPage {
     /// Number of defects.
     pub n_defects: usize,
@@ -65,7 +65,7 @@ pub fn run(arguments: &Arguments) -> Result<LintPage, Vec<String>> {
     })
 }
 
-/// Of each kind of row, how many there are and whether any is invented.
+/// Number of rows of each kind, and whether one of them is invented.
 fn of_each_kind(catalogue: &Catalogue) -> [(usize, bool); 8] {
     macro_rules! of {
         ($rows:expr) => {

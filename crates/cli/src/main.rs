@@ -1,11 +1,12 @@
-//! The terminal's door: reads files, asks the core, prints what it says.
+//! The terminal's door: reads files, asks the core, prints its answers.
 //!
-//! Why its own room: the trade's knowledge would survive deleting it; it holds no rule.
+//! Why its own room: it holds no rule. If it were deleted, no knowledge of the trade would be lost.
 //!
 //! Invariants: every complaint goes to standard error, one line each; with `--json` only the document goes to standard output; nothing is said by colour alone.
 //!
 //! Exit: 0 every ruling passes; 1 one fails; 2 the input cannot be used; 3 none fails and something is not judged.
-//! A solved case ends with 0 when it has answers; criticised catalogues with 0 when nothing is found and 1 when something is.
+//! `solve` exits with 0 if the case has answers.
+//! `lint` exits with 0 if it finds no defect, and with 1 if it finds one.
 mod answers;
 mod asks_page;
 mod cable_rate_page;
@@ -34,13 +35,13 @@ use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
-/// What the exit codes say.
+/// Meaning of the exit codes.
 const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged, which may stop the work all the same: read the first lines. 0 never means \"build it\": that is decided by the people named for it.";
 
-/// What the exit codes of `solve` say.
+/// Meaning of the exit codes of `solve`.
 const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing or tube given; it judges nothing.";
 
-/// What the exit codes of `lint` say.
+/// Meaning of the exit codes of `lint`.
 const LINT_EXIT: &str = "Exit: 0 no defect found, 1 some found, 2 the catalogues cannot be used. Finding nothing does not mean that a table is right.";
 
 /// Plans and checks medium-voltage cable joints: reads the cables that are in the vault and the parts on the truck, and says where every layer is cut, how far off it may be, and on whose word.
@@ -93,14 +94,14 @@ enum Command {
     },
     /// Print the script that completes commands and options in a shell.
     Completions {
-        /// Which shell.
+        /// Shell that will run the script.
         shell: clap_complete::Shell,
     },
     /// Print the manual page, for `man -l -`.
     Man,
     /// Print the JSON Schema of a file.
     Schema {
-        /// Which file.
+        /// File to describe.
         of: SchemaOf,
     },
 }
@@ -113,9 +114,9 @@ enum SchemaOf {
     Catalogue,
     /// plan.json.
     Plan,
-    /// What `rate --json` prints of a joint.
+    /// Rating of a joint, as `rate --json` prints it.
     Rating,
-    /// What `rate --json` prints of a run of cable without a joint.
+    /// Rating of a run of cable without a joint, as `rate --json` prints it.
     CableRating,
     /// A section case.
     Case,
@@ -191,7 +192,7 @@ fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) ->
     ended(&shown, exit_code(judge::worst(&judged.rulings)))
 }
 
-/// Writes what is not known of a joint as letters; with no open question it writes none.
+/// Writes the open questions of a joint as letters; it writes none if no question is open.
 fn ask_letters(path: &std::path::Path, folder: &str, made: &str) -> ExitCode {
     let judged = files::read(path)
         .and_then(|order| files::with_judged(order, |judged| asked(judged, folder, made)));
@@ -253,7 +254,7 @@ fn rate_joint(arguments: &rate_page::Arguments) -> ExitCode {
     }
 }
 
-/// Everything that `plan` writes, by name: document, page, make-up sheet, half-section of each leg.
+/// Files that `plan` writes, by name: document, page, make-up sheet, half-section of each leg.
 fn files_of(
     judged: &Judged<'_>,
     document: &Plan,
@@ -277,7 +278,7 @@ fn files_of(
     Ok(files)
 }
 
-/// A small picture of each leg's field that was solved.
+/// Small picture of the field of each leg whose field was solved.
 fn pictures_of_fields(judged: &Judged<'_>, document: &Plan) -> Vec<FieldPicture> {
     let legs = judged.inputs.legs.iter();
     legs.filter_map(|leg| {
@@ -360,13 +361,13 @@ fn print_completions(shell: clap_complete::Shell) -> ExitCode {
     print_bytes(&script)
 }
 
-/// The command that the argument reader adds.
+/// Command that the argument reader adds.
 const HELP: &str = "help";
 
-/// The manual: the program, then each of its commands.
+/// Prints the manual: a page for the program, then one for each of its commands.
 fn print_manual() -> ExitCode {
     let mut program = Arguments::command();
-    // So that each command's page names itself in full.
+    // Only a built command knows its full name, which its page prints.
     program.build();
     let mut pages = Vec::new();
     let commands: Vec<clap::Command> = program
@@ -386,9 +387,9 @@ fn print_bytes(bytes: &[u8]) -> ExitCode {
     ended(&String::from_utf8_lossy(bytes), ExitCode::SUCCESS)
 }
 
-/// Prints to standard output, and ends with a code; where it cannot be printed, says so and ends with 2.
+/// Prints to standard output and returns the exit code; if printing fails, says so and returns 2.
 ///
-/// A reader that went away ends the program quietly: it has what it wanted.
+/// A closed pipe gives no message: its reader has all that it wanted.
 fn ended(text: &str, code: ExitCode) -> ExitCode {
     let mut out = std::io::stdout().lock();
     let written = out.write_all(text.as_bytes()).and_then(|()| out.flush());
@@ -415,7 +416,7 @@ fn failed(message: &str) -> ExitCode {
     ExitCode::from(UNUSABLE)
 }
 
-/// A line on standard error; where nobody reads it any more, the exit code still tells.
+/// Prints a line on standard error; if nobody reads it any more, the exit code still says enough.
 fn say(line: &str) {
     let _ = writeln!(std::io::stderr(), "{line}");
 }

@@ -1,13 +1,14 @@
-//! Moment: the day and time at which a plan is made, by the clock of the door or as it is given.
+//! Moment: the day and time at which a plan is made, from the computer's clock or from the command line.
 //!
-//! Why its own room: this is the one place where a plan meets a clock; the core takes a text, prints it and compares it with nothing.
+//! Why its own room: this is the only place where a plan reads a clock.
+//! The core takes a text and prints it; it compares it with nothing.
 
 use jiff::{ZonedDateTime, fmt::strtime};
 
-/// How a day and time is written: the local time and how far it is from UTC.
+/// Format of a day and time: the local time and its offset from UTC.
 const FORM: &str = "%Y-%m-%d %H:%M UTC%:z";
 
-/// What was asked on the command line.
+/// Argument for the day and time.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// Day and time that the papers bear in place of this computer's, as "2026-03-09 14:05 UTC+01:00".
@@ -16,18 +17,18 @@ pub struct Arguments {
 }
 
 impl Arguments {
-    /// Day and time to be printed.
+    /// Day and time to print.
     pub fn made(&self) -> String {
         self.made.clone().unwrap_or_else(now)
     }
 }
 
-/// The local clock, with its distance from UTC.
+/// Time of the local clock, with its offset from UTC.
 fn now() -> String {
     ZonedDateTime::now().strftime(FORM).to_string()
 }
 
-/// A day and time as it is written here, and nothing else: no other words can come onto a paper by this way.
+/// Accepts a day and time in this format, and nothing else: no other words reach a paper through this argument.
 fn given(text: &str) -> Result<String, String> {
     let said =
         "expected a day, a time and its distance from UTC, as \"2026-03-09 14:05 UTC+01:00\"";

@@ -1,6 +1,6 @@
-//! Rate page: a job in, the temperatures of its joint at a row of loads out, what governs, and how long more may flow.
+//! Rate page: takes a job, and prints the temperatures of its joint at several loads, the governing limits, and the time an emergency load may last.
 //!
-//! Not here: any number of its own; page and pictures are made from the document and the solved joint.
+//! Not here: numbers; page and pictures take them from the document and the solved joint.
 
 use crate::cable_rate_page;
 use crate::files;
@@ -19,7 +19,7 @@ use jointwright_wording::label::{
 use jointwright_wording::{Tongue, rate};
 use std::path::PathBuf;
 
-/// What was asked on the command line.
+/// Arguments of `rate`.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// Job file.
@@ -34,7 +34,7 @@ pub struct Arguments {
     moment: moment::Arguments,
 }
 
-/// Reads a job, solves its joint under load and writes the pictures that are asked for.
+/// Reads a job, solves its joint under load and writes the pictures, if they are asked for.
 ///
 /// # Errors
 /// Lines for standard error.
@@ -82,14 +82,14 @@ fn judged_rating(
     })
 }
 
-/// Adds to a page; a document stays as it is.
+/// Adds text to a page; a document stays as it is.
 fn shown_more(shown: &mut String, is_document: bool, more: &str) {
     if !is_document {
         shown.push_str(more);
     }
 }
 
-/// Pictures that can be made, by name.
+/// Pictures that can be made, each with its file name.
 fn pictures(
     judged: &Judged<'_>,
     rating: Option<&Rating>,
@@ -108,7 +108,7 @@ fn pictures(
         .collect()
 }
 
-/// The page for the terminal.
+/// Returns the page for the terminal.
 fn page(document: &RateDoc) -> String {
     let mut lines = Lines::new(Tongue::of_rate(document));
     banner_of(document.invented.as_deref(), &mut lines);
@@ -149,7 +149,7 @@ fn page(document: &RateDoc) -> String {
     lines.text
 }
 
-/// Loads against temperatures.
+/// Adds the table of temperatures at each load.
 fn loads(document: &RateDoc, lines: &mut Lines) {
     if document.loads.is_empty() {
         return;
@@ -187,7 +187,7 @@ fn load(document: &RateDoc, row: &LoadDoc, lines: &mut Lines) {
     }
 }
 
-/// Limits and the loads that reach them.
+/// Adds the limits and the loads that reach them.
 fn governs(document: &RateDoc, lines: &mut Lines) {
     if document.loads.is_empty() {
         return;
@@ -215,7 +215,7 @@ fn governs(document: &RateDoc, lines: &mut Lines) {
     }
 }
 
-/// How long loads may flow.
+/// Adds the times that emergency loads may last.
 fn lasting(rows: &[LastsDoc], lines: &mut Lines) {
     if rows.is_empty() {
         return;

@@ -1,6 +1,6 @@
-//! Solve: a case in, its answers out; the clock of a solve is here.
+//! Solve: takes a case and prints its answers; it also holds the clock of a solve.
 //!
-//! Not here: any number of its own; the page and the picture are made from the document and the solution.
+//! Not here: numbers; page and picture take them from the document and the solution.
 
 use crate::{answers, files};
 use jointwright_drawing::{Caption, Mark, field_picture};
@@ -13,18 +13,18 @@ use jointwright_numerics::outline::Point;
 use std::path::{Path, PathBuf};
 use std::time::{Duration, Instant};
 
-/// How long a solve may go on refining.
+/// Time within which a solve may start another refinement.
 const BUDGET: Duration = Duration::from_secs(30);
-/// Estimated error asked of peaks and fields, as a share of the number, where nothing is said.
+/// Default tolerance for the estimated error of peaks and fields, as a share of the number.
 const TOLERANCE: f64 = 1e-3;
-/// How much closer a capacitance is asked than a field.
+/// Ratio of the tolerance of a field to that of a capacitance.
 const CAPACITANCE_CLOSER: f64 = 50.0;
-/// Rise of temperature of which the tolerance is a share, K.
+/// Temperature rise that the tolerance is a share of, K.
 const HEAT_SPAN_K: f64 = 10.0;
-/// How much longer than the last refinement the next takes, at a guess.
+/// Ratio of the time of the next refinement to the time of the last, a guess.
 const NEXT_LONGER: u32 = 2;
 
-/// What was asked on the command line.
+/// Arguments of `solve`.
 #[derive(clap::Args)]
 pub struct Arguments {
     /// Case file.
@@ -51,7 +51,7 @@ fn tolerance(text: &str) -> Result<f64, String> {
     }
 }
 
-/// What a solve leaves for the terminal.
+/// Results of a solve, for the terminal.
 pub struct SolvePage {
     /// The answers.
     pub document: AnswersDoc,
@@ -59,10 +59,10 @@ pub struct SolvePage {
     pub page: String,
 }
 
-/// Reads a case, solves it and writes the picture that is asked for.
+/// Reads a case, solves it and writes the picture, if one is asked for.
 ///
 /// # Errors
-/// Lines for standard error: every complaint about the case, or what kept it from having answers.
+/// Lines for standard error: every complaint about the case, or the reason why it has no answers.
 pub fn run(arguments: &Arguments) -> Result<SolvePage, Vec<String>> {
     let begun = Instant::now();
     match question(&arguments.case)? {
@@ -72,7 +72,7 @@ pub fn run(arguments: &Arguments) -> Result<SolvePage, Vec<String>> {
     }
 }
 
-/// The answer to a tube of rubber; it has no picture.
+/// Answers a case of a rubber tube; it has no picture.
 fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<SolvePage, Vec<String>> {
     let shown = arguments.case.display();
     if arguments.svg.is_some() {
@@ -94,7 +94,7 @@ fn tube(arguments: &Arguments, case: &TubeCase, begun: Instant) -> Result<SolveP
     Ok(SolvePage { document, page })
 }
 
-/// The answers to a section that conducts heat; no picture of it is made yet.
+/// Answers a case of heat in a section; no picture of it is made yet.
 fn heat(arguments: &Arguments, case: &HeatCase, begun: Instant) -> Result<SolvePage, Vec<String>> {
     let shown = arguments.case.display();
     if arguments.svg.is_some() {
@@ -175,7 +175,7 @@ fn question(path: &Path) -> Result<Question, Vec<String>> {
     })
 }
 
-/// An error with its causes.
+/// Text of an error with its causes.
 fn chain(error: &dyn std::error::Error) -> String {
     let mut words = error.to_string();
     let mut cause = error.source();
@@ -210,7 +210,7 @@ fn picture(case: &Case, solved: &Solved, document: &AnswersDoc) -> String {
     field_picture(&section.outline, &solved.mesh, &solved.potential, &caption)
 }
 
-/// The place at which a number is wanted.
+/// Point at which a number is wanted; `None` if it is wanted of a region, a curve or the whole.
 fn place(wanted: &Wanted) -> Option<Point> {
     match wanted {
         Wanted::PotentialAt { at } | Wanted::FieldAt { at, .. } | Wanted::AxialFieldAt { at } => {
@@ -224,7 +224,7 @@ fn place(wanted: &Wanted) -> Option<Point> {
     }
 }
 
-/// Adds up how long the stages take, and ends a solve that takes too long.
+/// Clock that adds up the time of each stage, and ends a solve that takes too long.
 struct Clock {
     begun: Instant,
     stage: Option<Stage>,
@@ -244,7 +244,7 @@ impl Clock {
         }
     }
 
-    /// Books the time since the stage began.
+    /// Adds the time since the stage began to that stage.
     fn book(&mut self, now: Instant) {
         let seconds = now.duration_since(self.stage_begun).as_secs_f64();
         match self.stage {
@@ -274,7 +274,7 @@ impl Watch for Clock {
         }
     }
 
-    /// Whether the next refinement, which takes longer than the last, ends within the budget.
+    /// Whether the next refinement, which takes longer than the last, would end within the budget.
     fn may_go_on(&mut self) -> bool {
         let now = Instant::now();
         let next = now.duration_since(self.level_begun) * NEXT_LONGER;
@@ -300,7 +300,7 @@ mod tests {
     fn the_clock_ends_a_solve_whose_next_step_would_take_too_long() {
         let now = Instant::now();
         let ago = |seconds: u64| now.checked_sub(Duration::from_secs(seconds));
-        // A machine that was started just now has no such time.
+        // A computer that started less than 20 s ago has no such time.
         let (Some(begun), Some(level)) = (ago(20), ago(1)) else {
             return;
         };

@@ -1,4 +1,4 @@
-//! Leg: its parts, cuts, marks and windows on the page of a plan, and what stops work on it.
+//! Leg: its parts, cuts, marks and windows on the page of a plan, and the stops on it.
 
 use super::Lines;
 use jointwright_joint::cable::Words;
@@ -9,7 +9,7 @@ use jointwright_joint::plan::{
 };
 use jointwright_wording::label::{CutLabel, LegCutLabel, LegLine, LegStop, PlanLegLabel};
 
-/// Legs with the same cable, parts and cuts, in the order of their first.
+/// Groups of legs with the same cable, parts and cuts, in the order of the first leg of each.
 pub(super) fn alike_legs(plan: &Plan) -> Vec<Vec<&LegDoc>> {
     let mut groups: Vec<Vec<&LegDoc>> = Vec::new();
     for leg in &plan.legs {
@@ -91,7 +91,7 @@ pub(super) fn leg(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) {
     shields(legs, lines);
 }
 
-/// The shield of each leg beyond the joint.
+/// Adds the lines about the shield of each leg beyond the joint.
 fn shields(legs: &[&LegDoc], lines: &mut Lines) {
     line(lines, LegLine::Shield);
     for leg in legs {
@@ -105,7 +105,7 @@ fn shields(legs: &[&LegDoc], lines: &mut Lines) {
     }
 }
 
-/// How hard the parts of each end sit, ends that say the same together.
+/// Adds the interface pressures of each end; ends with the same sentence share a line.
 fn pressures(legs: &[&LegDoc], lines: &mut Lines) {
     let mut said: Vec<(&str, Vec<String>)> = Vec::new();
     for leg in legs {
@@ -129,10 +129,10 @@ fn pressures(legs: &[&LegDoc], lines: &mut Lines) {
     }
 }
 
-/// What stops work on these legs; true where a ruling fails, so that no number is printed to be cut to.
+/// Adds the reasons to stop work on these legs; returns whether the plan must stop, so that no number to cut to is printed.
 fn stops(plan: &Plan, legs: &[&LegDoc], lines: &mut Lines) -> bool {
     let names: Vec<&str> = legs.iter().map(|l| l.mark.as_str()).collect();
-    // One body or one bus holds all legs, so what fails on one leaves nothing to cut on the others.
+    // One body or one bus holds all legs: if one leg fails, the others must not be cut either.
     let fails: Vec<&RulingDoc> = plan
         .rulings
         .iter()
@@ -157,7 +157,7 @@ fn stop(lines: &mut Lines, stop: LegStop) {
     lines.label("  ", &PlanLegLabel::Stop(stop));
 }
 
-/// What stops work on these legs though nothing fails, and whose word lifts it.
+/// Adds the stops on these legs that need no failing ruling, and who may lift each.
 fn stopped(plan: &Plan, names: &[&str], lines: &mut Lines) {
     let is_here = |stop: &&StopDoc| names.iter().any(|leg| stop.concerns(leg, None));
     for of in plan.stops.iter().filter(is_here) {
@@ -179,14 +179,14 @@ fn stopped(plan: &Plan, names: &[&str], lines: &mut Lines) {
     }
 }
 
-/// How the numbers of a leg are printed.
+/// Manner of printing a leg's numbers.
 #[derive(Clone, Copy)]
 struct Manner {
-    /// Not at all, because something fails.
+    /// Whether no number is printed, because the plan must stop.
     is_withheld: bool,
-    /// In millimetres only.
+    /// Whether the job uses IEC words, so that a missing value in inches is left blank.
     is_metric: bool,
-    /// With the growth of one end alone, for a sleeve whose ends differ.
+    /// Whether the growth printed is of one end alone, for a sleeve whose ends differ.
     is_of_one_end: bool,
 }
 
@@ -211,7 +211,7 @@ fn parts(leg: &LegDoc, lines: &mut Lines) {
     }
 }
 
-/// Presses of each end, or of the end named where the two differ.
+/// Label with the number of presses of each end, or of the named end if the two differ.
 fn presses(n: i64, connector: &ConnectorDoc) -> PlanLegLabel {
     match &connector.end {
         Some(_) => PlanLegLabel::PressesHere { n },
@@ -244,7 +244,7 @@ fn connector(connector: &ConnectorDoc, lines: &mut Lines) {
     }
 }
 
-/// One place to cut or mark: a line with its name and both units, a line with where it may lie, lines with whose word place and window are.
+/// Adds one place to cut or mark: a line with its name and both units, a line with its window, and lines with the sources of both.
 fn cut(cut: &CutDoc, manner: Manner, lines: &mut Lines) {
     let name = lines.say(&CutLabel::act_at(cut));
     let both = |label: LegCutLabel| {
@@ -291,7 +291,7 @@ fn grew(rung: &RungDoc) -> String {
     }
 }
 
-/// A mark in inches, or what stands in its place.
+/// Text of a mark in inches, or the words that stand in its place.
 fn inches(inch: Option<&String>, manner: Manner, lines: &Lines) -> String {
     match inch {
         Some(inch) => format!("{inch} in"),
@@ -331,7 +331,7 @@ fn stack(stack: &StackDoc, lines: &mut Lines) {
         .first()
         .map(|s| s.words.as_str())
         .unwrap_or_default();
-    // Rounded outward: the least is shown no greater than it is, the greatest no smaller.
+    // Rounded outward: the minimum down, the maximum up.
     let (least, greatest) = (
         (stack.min_mm * 10.0).floor() / 10.0,
         (stack.max_mm * 10.0).ceil() / 10.0,

@@ -1,24 +1,24 @@
-//! Lines: what a page is made of, 80 columns of characters, in one tongue.
+//! Lines: the text of a page, 80 columns wide, in one tongue.
 //!
-//! Not here: what any of them says (crate `wording`, and the document).
+//! Not here: the sentences (crate `wording`, and the document).
 
 use jointwright_joint::cable::Words;
 use jointwright_wording::Tongue;
 use jointwright_wording::label::Label;
 
-/// Width of a terminal that every crew has.
+/// Width of a page, columns: every crew's terminal has as many.
 pub const WIDTH: usize = 80;
 
-/// Lines of a page, none wider than it.
+/// Lines of a page, none wider than the page.
 pub struct Lines {
-    /// What has been written so far.
+    /// Text so far.
     pub text: String,
-    /// In what it is written.
+    /// Tongue of the text.
     pub tongue: Tongue,
 }
 
 impl Default for Lines {
-    /// Lines of a page that is English whatever its files say.
+    /// No lines yet, for a page that is English whatever its files say.
     fn default() -> Lines {
         Lines::new(Tongue::english(Words::Us))
     }
@@ -33,7 +33,7 @@ impl Lines {
         }
     }
 
-    /// The text of a label in the tongue of the page.
+    /// Returns the text of a label in the tongue of the page.
     pub fn say(&self, label: &impl Label) -> String {
         self.tongue.label(label)
     }
@@ -49,7 +49,7 @@ impl Lines {
         self.text.push('\n');
     }
 
-    /// Text wrapped at the width, later lines indented.
+    /// Adds text wrapped at the width, with later lines indented further.
     pub fn wrap(&mut self, indent: &str, text: &str) {
         let later = format!("{indent}  ");
         let options = textwrap::Options::new(WIDTH)
@@ -62,19 +62,19 @@ impl Lines {
         }
     }
 
-    /// A label, wrapped.
+    /// Adds a label, wrapped.
     pub fn label(&mut self, indent: &str, label: &impl Label) {
         self.wrap(indent, &self.say(label));
     }
 
-    /// A label whose lines are broken already.
+    /// Adds a label whose lines are broken already.
     pub fn laid_out(&mut self, indent: &str, label: &impl Label) {
         for line in self.say(label).lines() {
             self.add(&format!("{indent}{line}"));
         }
     }
 
-    /// A line of columns; where its last column is too long for the page, that stands on the next line.
+    /// Adds a line of columns; if the last column is too long for the page, it stands on the next line.
     pub fn wrap_under(&mut self, head: &str, last: &str) {
         let line = format!("{head}  {last}");
         if line.chars().count() <= WIDTH {
@@ -85,7 +85,7 @@ impl Lines {
         self.wrap("      ", last);
     }
 
-    /// A name of at most so many columns and what stands behind it; a longer name, where both do not fit, stands on lines of its own.
+    /// Adds a name, padded to so many columns, and a text behind it; if both do not fit in one line, the name stands on lines of its own.
     pub fn named(&mut self, indent: &str, name: &str, columns: usize, behind: &str) {
         let line = format!("{indent}{name:<columns$}{behind}");
         if line.chars().count() <= WIDTH {
@@ -96,14 +96,14 @@ impl Lines {
         self.add(&format!("{indent}{:<columns$}{behind}", ""));
     }
 
-    /// An empty line, then a heading.
+    /// Adds an empty line, then a heading.
     pub fn heading(&mut self, label: &impl Label) {
         self.blank();
         self.label("", label);
     }
 }
 
-/// The page with headings in bold where the terminal can show it: a heading begins at the edge of the page.
+/// Returns the page with its headings in bold if `style` is set; a heading begins at the edge of the page.
 pub fn styled(page: &str, style: bool) -> String {
     if !style {
         return page.to_owned();

@@ -1,6 +1,7 @@
-//! Page: what a crew reads in the terminal, 80 columns, nothing by colour alone.
+//! Page: a plan for the terminal, 80 columns, nothing by colour alone.
 //!
-//! Not here: any number or rule of its own; it prints the plan document. Nor any language: labels are crate `wording`'s.
+//! Not here: numbers and rules; all of them come from the plan document.
+//! Not here: language; labels are in crate `wording`.
 
 mod leg;
 mod lines;
@@ -17,7 +18,7 @@ use leg::{alike_legs, leg};
 use lines::WIDTH;
 use rulings::{closed, fails, governs, not_judged, proposals, unsettled};
 
-/// The page of a plan, without any styling.
+/// Returns the page of a plan, without any styling.
 pub fn page(plan: &Plan) -> String {
     let mut lines = Lines::new(Tongue::of_plan(plan));
     head(plan, &mut lines);
@@ -41,37 +42,37 @@ pub fn page(plan: &Plan) -> String {
     lines.text
 }
 
-/// What was written, and where.
+/// Returns the names of the files that were written, and their folder.
 pub fn written(tongue: Tongue, folder: &str, names: &[&str]) -> String {
     let mut lines = Lines::new(tongue);
     lines.blank();
-    // A path is one word: it is never broken.
+    // A path is one word, so its line is never broken.
     let folder = folder.to_owned();
     lines.add(&lines.say(&PageLabel::WroteInto { folder }));
     lines.wrap("  ", &names.join(", "));
     lines.text
 }
 
-/// What stands across an invented page.
+/// Adds the banner across the page of an invented plan.
 pub fn banner(plan: &Plan, lines: &mut Lines) {
     banner_of(plan.invented.as_deref(), lines);
 }
 
-/// The same of any document.
+/// Adds the banner across the page of any invented document.
 pub fn banner_of(invented: Option<&str>, lines: &mut Lines) {
     if let Some(invented) = invented {
         lines.add(&format!("{:*^WIDTH$}", format!(" {invented} ")));
     }
 }
 
-/// What tells this plan from every other, the first that is read.
+/// Adds the mark of the plan, which a reader sees first, and its issue.
 pub fn mark(mark: &MarkDoc, lines: &mut Lines) {
     let tongue = lines.tongue;
     lines.wrap("", &format!("{}: {}", tongue.plan_mark(mark), mark.aloud));
     lines.wrap("  ", &tongue.plan_issue(mark));
 }
 
-/// What fails on the joint, before any number of another page of it.
+/// Adds the verdict on the joint; it stands on its other pages before any number.
 pub fn verdict(outcome: Outcome, fails: &[String], lines: &mut Lines) {
     match outcome {
         Outcome::Fail => {
@@ -118,7 +119,7 @@ fn call(plan: &Plan) -> PageLabel {
     }
 }
 
-/// The verdict in words, and what has no place yet.
+/// Returns the planes without a place, if any, and the verdict in words.
 pub fn standing(plan: &Plan) -> String {
     let tongue = Tongue::of_plan(plan);
     let mut planes: Vec<String> = Vec::new();
@@ -144,7 +145,7 @@ fn outcome(plan: &Plan) -> PageLabel {
     }
 }
 
-/// How warm the joint gets under load.
+/// Adds the temperatures of the joint under load.
 fn warm(plan: &Plan, lines: &mut Lines) {
     let Some(warm) = plan.warm.as_ref().filter(|warm| !warm.legs.is_empty()) else {
         return;

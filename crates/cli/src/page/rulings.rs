@@ -1,11 +1,11 @@
-//! Rulings: what fails, what is not judged, what is left open and what has least room, on the page of a plan.
+//! Rulings: those that fail, those not judged, parts left open and the smallest margins, on the page of a plan.
 
 use super::Lines;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, ProposalDoc, RulingDoc};
 use jointwright_wording::label::PlanRulingLabel;
 
-/// What about the steps a person must settle.
+/// Adds the questions about the steps that a person must settle.
 pub(super) fn unsettled(plan: &Plan, lines: &mut Lines) {
     if plan.make_up.unsettled.is_empty() {
         return;
@@ -46,10 +46,10 @@ pub(super) fn fails(plan: &Plan, lines: &mut Lines) {
     }
 }
 
-/// A ruling, and the checks that stand on the same reason, each with whom they concern.
+/// Ruling, and the checks that rest on the same reason, each with the ends it concerns.
 type Alike<'p> = (&'p RulingDoc, Vec<(&'p str, Vec<String>)>);
 
-/// What is not judged, each reason in full and once, with the checks that stand on it.
+/// Adds the rulings that are not judged: each reason once and in full, with the checks that rest on it.
 pub(super) fn not_judged(plan: &Plan, lines: &mut Lines) {
     let mut groups: Vec<Alike<'_>> = Vec::new();
     let open = |r: &&RulingDoc| r.ruling == Outcome::NotJudged && r.closed_by.is_none();
@@ -87,7 +87,7 @@ pub(super) fn not_judged(plan: &Plan, lines: &mut Lines) {
     lines.label("  ", &PlanRulingLabel::NotComputed { what });
 }
 
-/// Questions that a named engineer has closed with a word of their own.
+/// Adds the questions that a named engineer has closed with their own word.
 pub(super) fn closed(plan: &Plan, lines: &mut Lines) {
     let closed: Vec<&RulingDoc> = plan
         .rulings
@@ -124,7 +124,7 @@ pub(super) fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
         } else {
             PlanRulingLabel::NothingOutWith { fits }
         };
-        // The leg itself, and all that share the part.
+        // The leg itself, and all legs that share the part.
         let legs = std::iter::once(&proposal.leg).chain(&proposal.shared_with);
         let label = PlanRulingLabel::Proposal {
             legs: legs.cloned().collect(),
@@ -139,7 +139,7 @@ pub(super) fn proposals(proposals: &[ProposalDoc], lines: &mut Lines) {
     }
 }
 
-/// What comes nearest to its limit, in a sentence each: of what is measured in millimetres, and of what is computed.
+/// Adds the rulings nearest to their limits: one for lengths, one for computed quantities.
 pub(super) fn governs(plan: &Plan, lines: &mut Lines) {
     let nearest = |ruling: &Option<RulingDoc>| {
         let ruling = ruling.as_ref()?;

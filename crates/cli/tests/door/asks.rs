@@ -1,4 +1,4 @@
-//! What is not known, at the top of the page and as letters; what stops the work, at every door.
+//! Asks, at the top of the page and as letters; stops, at every door.
 
 use super::{EXAMPLES, Vault, example};
 
@@ -64,7 +64,7 @@ fn the_page_asks_first_and_says_who_can_answer() {
 fn letters_go_to_one_addressee_each_with_blanks_and_the_mark() {
     let vault = Vault::new();
     assert_eq!(vault.run(&["new", "job.toml"]).code, Some(0));
-    // A part that its maker has to be asked about.
+    // A part with a question for its maker.
     let text = vault.read("job.toml");
     let connector = "\nconnector = \"demo-sleeve-pressed-350\"";
     assert_eq!(text.matches(connector).count(), 2);
@@ -107,9 +107,9 @@ fn letters_go_to_one_addressee_each_with_blanks_and_the_mark() {
         letters.push_str(&letter);
     }
     let letters = whole(&letters);
-    // Every fact stands in some letter, with everything that it is of.
+    // Every fact stands in a letter, with all that it concerns.
     for ask in document["asks"].as_array().expect("asks") {
-        // While work stops nobody is asked what only a cut could show.
+        // While work stops, no letter asks for a fact that only a cut could show.
         if document["outcome"] == "fail" && ask["during_work"] == true {
             continue;
         }
@@ -135,7 +135,7 @@ fn letters_without_a_folder_go_below_the_plans() {
     );
 }
 
-/// An example whose cables are not those of its papers.
+/// An example whose measured cables differ from their papers.
 fn with_other_papers(vault: &Vault) {
     let text = std::fs::read_to_string(example("dock-straight-pressed")).expect("it is there");
     let start = text.find("[leg.cable]").expect("a cable");
@@ -168,7 +168,7 @@ fn issue_16_no_door_prints_a_number_to_cut_to_where_work_stops() {
     assert!(page.contains("withheld"), "{page}");
     assert!(!page.contains("may lie"), "{page}");
     assert!(page.contains("key = \"cable-table\""), "{page}");
-    // The twin: with its own papers the numbers are there.
+    // The twin: with the right papers the numbers are printed.
     let page = whole(&Vault::new().plan("dock-straight-pressed", &[]).out);
     assert!(
         page.contains("may lie") && !page.contains("withheld"),

@@ -1,20 +1,20 @@
-//! Exit codes, and the words that go with them.
+//! Exit codes, and the words printed with them.
 
 use super::{EXAMPLES, Ran, Vault, example};
 
-/// The straight joint with a measured sleeve, as text.
+/// Text of the straight joint with a measured sleeve.
 fn straight() -> String {
     std::fs::read_to_string(example("dock-straight-pressed")).expect("the example is there")
 }
 
-/// What the owner says of the values from memory.
+/// Owner's rows about the values from memory.
 const CONFIRMED: &str = r#"confirmation = [
   { key = "insulation-level-133", edition = "invented edition", by = "Ines Calloway", date = 2026-03-09 },
   { key = "cable-table", edition = "invented edition", by = "Ines Calloway", date = 2026-03-09 },
 ]
 "#;
 
-/// An unusable input: exit 2, nothing on standard output, the words on standard error, no file.
+/// Checks the refusal of an unusable input: exit 2, nothing on standard output, the words on standard error, no file.
 #[track_caller]
 fn check(vault: &Vault, arguments: &[&str], says: &[&str]) {
     let ran: Ran = vault.run(arguments);

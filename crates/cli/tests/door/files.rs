@@ -1,4 +1,4 @@
-//! Files that are none, disks that are full, runs that are killed.
+//! Things that are not regular files, full disks, killed runs.
 #![cfg(target_os = "linux")]
 
 use super::{Ran, Vault, example};
@@ -7,7 +7,7 @@ use std::os::unix::process::ExitStatusExt;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
-/// Longest that a refusal may take.
+/// Longest time that a refusal may take.
 const REFUSAL_MOST: Duration = Duration::from_secs(20);
 
 fn dock() -> String {
@@ -19,7 +19,7 @@ fn fifo(vault: &Vault, name: &str) {
     assert!(made.expect("mkfifo runs").success());
 }
 
-/// Runs and ends a run that goes on for too long.
+/// Runs the program, and ends a run that takes too long.
 #[track_caller]
 fn in_time(vault: &Vault, arguments: &[&str]) -> Ran {
     let mut command = vault.command(arguments);
@@ -36,7 +36,7 @@ fn in_time(vault: &Vault, arguments: &[&str]) -> Ran {
     Ran::of(child.wait_with_output().expect("it has ended"))
 }
 
-/// A refusal: exit 2, these words on standard error, nothing on standard output.
+/// Checks a refusal: exit 2, these words on standard error, nothing on standard output.
 #[track_caller]
 fn refused(vault: &Vault, arguments: &[&str], says: &[&str]) {
     let ran = in_time(vault, arguments);
@@ -78,7 +78,7 @@ fn what_is_no_regular_file_is_refused_at_once_and_never_waited_for() {
 fn a_file_is_read_up_to_a_stated_size_and_no_further() {
     let vault = Vault::new();
     let file = std::fs::File::create(vault.path("large.toml")).expect("a file");
-    // Sparse: it takes no room on the disk.
+    // A sparse file takes no room on the disk.
     file.set_len(1 << 40).expect("a length");
     for door in ["plan", "solve", "lint"] {
         refused(
@@ -87,7 +87,7 @@ fn a_file_is_read_up_to_a_stated_size_and_no_further() {
             &["more than the 8388608 bytes"],
         );
     }
-    // A regular file that says it has no bytes is no way round.
+    // A regular file that states a size of 0 is no way round the limit.
     refused(&vault, &["plan", "/proc/self/maps"], &["/proc/self/maps:"]);
 }
 
@@ -108,7 +108,7 @@ fn a_file_that_is_missing_is_named_with_the_place_where_it_was_looked_for() {
     let ran = vault.run(&["plan", "job.toml"]);
     assert!(ran.err.contains(&place("mine.toml")), "{}", ran.err);
     assert!(ran.err.contains("\"mine.toml\""), "{}", ran.err);
-    // No part is called missing because its catalogue is.
+    // Parts of a missing catalogue give no complaints of their own.
     assert_eq!(ran.err.lines().count(), 1, "{}", ran.err);
 }
 
@@ -124,7 +124,7 @@ fn a_name_that_is_no_name_of_a_catalogue_is_the_only_complaint() {
     }
 }
 
-/// Runs with no file longer than so many blocks of 512 bytes; with `is_told` the program is told of it, else it is killed.
+/// Runs with a limit on file size, in blocks of 512 bytes; with `is_told` a longer write returns an error, else it kills the program.
 fn with_little_room(
     vault: &Vault,
     n_blocks: u32,
@@ -132,7 +132,7 @@ fn with_little_room(
     arguments: &[&str],
 ) -> std::process::Output {
     let trap = if is_told { "trap '' XFSZ; " } else { "" };
-    // A block of dash is 512 bytes, one of bash 1024: the limits below hold for both.
+    // A block has 512 bytes in dash and 1024 in bash; the limits below hold for both.
     let script = format!("ulimit -c 0; {trap}ulimit -f {n_blocks}; exec \"$0\" \"$@\"");
     let program = vault.command::<&str>(&[]);
     let mut command = Command::new("sh");
@@ -145,7 +145,7 @@ fn with_little_room(
     command.output().expect("a shell runs")
 }
 
-/// Every file below a folder of the vault, with its bytes.
+/// Returns every file below a folder of the vault, with its bytes.
 fn contents(vault: &Vault, folder: &str) -> BTreeMap<String, Vec<u8>> {
     let entries = std::fs::read_dir(vault.path(folder)).expect("the folder is there");
     let file = |entry: std::io::Result<std::fs::DirEntry>| {
@@ -187,7 +187,7 @@ fn what_a_killed_run_leaves_the_next_one_takes_away() {
         left.len() == 1 && left[0].starts_with(".jointwright-"),
         "{left:?}"
     );
-    // What a run that goes on is writing stays, and so does what is nobody's of ours.
+    // Files of a run that is still writing stay, and so do files that are not ours.
     let ours = format!(".jointwright-{}-x.part", std::process::id());
     vault.write(".jointwright-notes", "mine");
     std::fs::write(vault.path(&ours), "half").expect("a file");
@@ -210,12 +210,12 @@ fn a_disk_that_fills_up_leaves_the_plan_before_whole_and_never_two_generations()
     assert!(before.len() >= 6);
     let dock = example("dock-straight-pressed");
     let arguments = ["plan", dock.to_str().expect("a path"), "--out", "o"];
-    // Room for a page, and none for the sheet.
+    // The limit leaves room for the page, but not for the sheet.
     let output = with_little_room(&vault, 100, true, &arguments);
     assert_eq!(output.status.code(), Some(2), "{output:?}");
     assert!(String::from_utf8_lossy(&output.stderr).contains("cannot write o/"));
     assert_eq!(contents(&vault, "o"), before);
-    // The twin: with room all of it is of the other plan.
+    // The twin: with enough room all files are of the other plan.
     let ran = vault.run(&arguments);
     assert_eq!(ran.code, Some(3), "{ran:?}");
     let after = contents(&vault, "o");
@@ -268,7 +268,7 @@ fn a_standard_output_that_is_full_is_said_and_ends_with_2() {
 
 const READINGS: &str = "leg,phase,over,instrument,error,temperature,values\nA,1,jacket,diameter-tape,0.05 mm,12 degC,40.20 mm\n";
 
-/// The job with one more file of readings.
+/// Job with one more file of readings.
 fn listing(name: &str) -> String {
     format!("readings_csv = \"{name}\"\n{}", dock())
 }
@@ -290,7 +290,7 @@ fn a_file_of_rows_is_read_beside_its_job_and_shows_on_the_plan() {
     vault.write("readings.csv", READINGS.replace("40.20", "40.21"));
     let other = mark(&vault);
     assert!(without != with && with != other && without != other);
-    // It lies beside the job, wherever the program runs.
+    // The file lies beside the job, wherever the program runs.
     std::fs::create_dir(vault.path("deep")).expect("a folder");
     vault.write("deep/job.toml", listing("mine.csv"));
     vault.write("deep/mine.csv", READINGS.replace("jacket", "jackett"));

@@ -23,7 +23,7 @@ pub(crate) const EXAMPLES: &[&str] = &[
     "tannery-change",
 ];
 
-/// When every plan of these tests is made.
+/// Time at which every plan of these tests is made.
 pub(crate) const MADE: &str = "2026-03-09 14:05 UTC+01:00";
 
 /// Folder of the repository.
@@ -36,7 +36,7 @@ pub(crate) fn example(slug: &str) -> PathBuf {
     tree().join("examples").join(slug).join("job.toml")
 }
 
-/// A folder of its own for one test, and the program run in it.
+/// Own folder of one test, in which the program runs.
 pub(crate) struct Vault(tempfile::TempDir);
 
 impl Vault {
@@ -78,14 +78,14 @@ impl Vault {
     pub(crate) fn plan(&self, slug: &str, more: &[&str]) -> Ran {
         let job = example(slug);
         let mut arguments = vec!["plan", job.to_str().expect("the path is UTF-8")];
-        // So that two runs say the same.
+        // A fixed time makes two runs print the same text.
         arguments.extend(["--made", MADE]);
         arguments.extend(more);
         self.run(&arguments)
     }
 }
 
-/// What a run left.
+/// Result of a run.
 #[derive(Debug)]
 pub(crate) struct Ran {
     pub(crate) code: Option<i32>,

@@ -1,4 +1,4 @@
-//! The page: 80 columns, no escape codes where no terminal is, and what stands across it.
+//! The page: 80 columns, no escape codes without a terminal, and its banner.
 
 use super::{EXAMPLES, Vault};
 

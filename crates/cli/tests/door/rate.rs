@@ -22,7 +22,7 @@ fn a_rating_of_every_example_is_80_columns_wide_and_says_that_it_is_invented() {
     }
 }
 
-/// Words of a page, whatever its line breaks.
+/// Words of a page without its line breaks.
 fn flat(page: &str) -> String {
     page.split_whitespace().collect::<Vec<_>>().join(" ")
 }
@@ -173,7 +173,7 @@ fn a_run_of_cable_is_rated_and_not_planned() {
     let schema = vault.run(&["schema", "cable-rating"]).out;
     let schema: Value = serde_json::from_str(&schema).expect("a schema");
     assert_eq!(differences(&schema, &document), Vec::<String>::new());
-    // The other doors send there.
+    // The other commands send the user to `rate`.
     let job = example(slug);
     let job = job.to_str().expect("a name");
     for door in [&["plan"][..], &["plan", "--ask"], &["field"]] {
@@ -186,7 +186,7 @@ fn a_run_of_cable_is_rated_and_not_planned() {
             assert!(flat(&ran.err).contains(words), "{door:?}: {}", ran.err);
         }
     }
-    // What is missing is a fact, with who can answer it and where the answer goes.
+    // The missing fact is named, with who can answer it and where the answer goes.
     let text = std::fs::read_to_string(job).expect("the example");
     vault.write("job.toml", text.replace("route_length = \"220 m\"\n", ""));
     let ran = vault.run(&["rate", "job.toml"]);

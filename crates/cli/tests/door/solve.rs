@@ -1,4 +1,4 @@
-//! `solve`: a section case in, answers out, and what becomes of cases that cannot be used.
+//! `solve`: answers of section cases, and refusals of cases that cannot be used.
 
 use super::{Vault, tree};
 use crate::structure::differences;
@@ -194,7 +194,7 @@ fn heat_has_the_temperatures_of_the_reference() {
             let found = &found[index];
             assert_eq!(found["name"], expected["name"]);
             let number = |of: &Value| of["value"].as_f64().expect("a number");
-            // Asked for: 0.1 K steady, 0.3 K after a step.
+            // Tolerances asked for: 0.1 K steady, 0.3 K after a step.
             assert!(
                 (number(found) - number(expected)).abs() < 0.01,
                 "{found} {expected}"
@@ -267,12 +267,12 @@ fn tubes_of_rubber_have_the_pressure_of_the_reference() {
             number(&case["pressure_mpa"]),
         );
         assert!((found / expected - 1.0).abs() < 1e-8, "{case}: {found}");
-        // For people, too.
+        // The page for people, too.
         let page = vault.run(&["solve", "tube.case.json"]).out;
         assert!(page.contains(&format!("{expected:.9}")), "{page}");
         assert!(page.contains("nobody has judged it"), "{page}");
         assert!(page.lines().all(|line| line.chars().count() <= 80));
-        // There is no picture of it, and none is left behind.
+        // It has no picture, and no file is left behind.
         let ran = vault.run(&["solve", "tube.case.json", "--svg", "a.svg"]);
         assert_eq!(ran.code, Some(2));
         assert!(ran.err.contains("Leave --svg out"), "{}", ran.err);

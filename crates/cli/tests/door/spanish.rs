@@ -1,16 +1,16 @@
-//! A job that asks for Spanish: its pages hold no English of the doors' own, and it is complained of in Spanish.
+//! A job that asks for Spanish: the doors add no English to its pages, and complaints about it are Spanish.
 
 use super::{MADE, Vault, example};
 use serde_json::Value;
 
-/// English words that no Spanish page has, but in texts of the plan.
+/// English words that no Spanish page may have, except in texts of the plan.
 const ENGLISH: &[&str] = &[
     "the", "of", "is", "and", "its", "not", "with", "that", "this", "from", "at", "by", "for",
     "are", "on", "it", "to", "leg", "legs", "joint", "cut", "mark", "window", "stop", "call",
     "ask", "load", "loads", "judged", "settles", "limit", "wrote", "made", "assumes", "phases",
 ];
 
-/// What pages print of other rooms that is English still: the mark of a plan says its name aloud, and files have names.
+/// English that other rooms put on Spanish pages: the spoken name of the plan's mark, and names of files.
 const EXEMPT: &[&str] = &["make-up-sheet.pdf", "leg-A.svg", "leg-B.svg", "leg-C.svg"];
 
 fn spanish(slug: &str) -> String {
@@ -33,7 +33,7 @@ fn texts(of: &Value, into: &mut Vec<String>) {
     }
 }
 
-/// English words of a page that are in no text of these documents.
+/// English words of a page that stand in no text of these documents.
 fn own_english(page: &str, documents: &[Value]) -> Vec<String> {
     let mut known = Vec::new();
     documents.iter().for_each(|of| texts(of, &mut known));

@@ -1,4 +1,4 @@
-//! What goes to which stream and which file, and readers that go away.
+//! Text on each stream and in each file, and readers that close their pipe.
 
 use super::{EXAMPLES, Vault, example};
 use std::io::Read;
