@@ -1,4 +1,4 @@
-//! The asks of a plan: every missing fact once, what it settles, and the letters that ask for it.
+//! Asks: every missing fact once, the checks that it settles, and the letters that ask for it.
 
 use super::document::Plan;
 use crate::catalogue::{Catalogue, Head};
@@ -12,63 +12,63 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// One fact that is missing, of everything of which it is missing.
+/// One missing fact, with everything for which it is missing.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct AskDoc {
-    /// Name of the fact, for ever.
+    /// Name of the fact; it never changes.
     pub fact: FactKey,
-    /// Who can answer.
+    /// Addressee who can answer.
     pub who: Who,
-    /// The same in words.
+    /// The addressee in words.
     pub who_words: String,
-    /// Whether crew or owner can answer it themselves, as against what makers may not publish.
+    /// Whether crew, store or owner can answer it themselves; makers may not publish their answers.
     pub near: bool,
     /// Whether it can be found only while the joint is made, on a cable that is cut.
     pub during_work: bool,
-    /// What to find.
+    /// Question.
     pub question: String,
-    /// What it is of: legs, ends, parts, keys; an empty text for the job.
+    /// Things that the question is about: legs, ends, parts, keys; an empty text for the job.
     pub of: Vec<String>,
-    /// The same, before any language.
+    /// The same things, before any language.
     pub about: Vec<Of>,
-    /// Slots of the readings at ends that would answer it; empty if it is no reading.
+    /// Slots of the readings at ends that would answer it; empty if no reading does.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub slots: Vec<Slot>,
-    /// Kind of the row that each of these names, as its table is called; an empty text where it names none.
+    /// Kind of row of each of these things, by the name of its table; an empty text if it names no row.
     pub kinds: Vec<String>,
-    /// Where the answer goes.
+    /// Place for the answer.
     pub goes_into: PlaceDoc,
-    /// Checks of a leg or an end that wait for it alone.
+    /// Checks of a leg or an end that wait for this fact alone.
     pub settles: Vec<String>,
-    /// Those of which a ruling waits for other facts too.
+    /// Checks with a ruling that waits for other facts too.
     pub helps: Vec<String>,
 }
 
-/// Where an answer goes.
+/// Place for an answer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlaceDoc {
     /// File.
     pub file: File,
-    /// Tables of that file that take it: of all kinds of parts that are asked about, each where the kind of its row is known.
+    /// Tables of that file that take the answer: the tables of all kinds of parts asked about, if those kinds are known.
     pub tables: Vec<String>,
     /// Fields.
     pub fields: Vec<String>,
 }
 
-/// What stops work though nothing fails.
+/// Cause that stops work though nothing fails.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StopDoc {
     /// Check.
     pub check: String,
-    /// Whom it concerns, as pages name it: an end, a leg, or "joint" for the whole.
+    /// Subject, as pages name it: an end, a leg, or "joint" for the whole.
     pub whom: String,
     /// Leg; null for the whole joint.
     pub leg: Option<String>,
     /// Phase; null for all phases.
     pub phase: Option<u8>,
-    /// Why, and what to do.
+    /// Reason, and what to do.
     pub say: String,
-    /// Whose word lifts it; null while nobody has said what it is.
+    /// Person whose word lifts it; null while nobody has said what it is.
     pub lifted_by: Option<String>,
 }
 
@@ -89,15 +89,15 @@ pub struct Letter {
     pub text: String,
 }
 
-/// Whom a ruling concerns, as pages name it.
+/// Subject of a ruling, as pages name it.
 fn whom(ruling: &Ruling, wording: &dyn Wording) -> String {
     wording.say(&PlanSaid::Whom(ruling.subject.clone()).into())
 }
 
-/// An ask, and what of it one addressee is asked.
+/// An ask, and the things about which one addressee is asked.
 type Asked = (AskDoc, Vec<Of>);
 
-/// A fact, what it is of, and the rulings that wait for it.
+/// A fact, the things that it is about, and the rulings that wait for it.
 pub(super) struct Waiting<'r> {
     fact: &'static Fact,
     of: Vec<Of>,
@@ -105,7 +105,10 @@ pub(super) struct Waiting<'r> {
     with_others: Vec<&'r Ruling>,
 }
 
-/// Every missing fact once: first what crew or owner can close before the work, then what is found during it, then what makers are asked for; in each what settles most first.
+/// Missing facts, each once.
+///
+/// Facts that crew or owner can close before the work come first, then facts found during the work, then questions to makers.
+/// Within each group, the fact that settles most comes first.
 pub(super) fn ask_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<AskDoc> {
     asked(
         &judged.rulings,
@@ -115,7 +118,7 @@ pub(super) fn ask_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<AskDoc
     )
 }
 
-/// What these rulings wait for, and what else is asked, in that order.
+/// Asks of these rulings, and asks about rows, sorted as in [`ask_docs`].
 pub(super) fn asked(
     rulings: &[Ruling],
     of_rows: &[Waiting<'_>],
@@ -148,7 +151,7 @@ pub(super) fn asked(
     docs
 }
 
-/// What is asked of the rows themselves, though no ruling waits for it: a second person, and a paper that is still in force.
+/// Asks about the rows themselves, for which no ruling waits: a check by a second person, and a paper that is still in force.
 fn of_rows<'r>(judged: &Judged<'_>) -> Vec<Waiting<'r>> {
     let heads = used_heads(judged);
     let of = |fact: &'static Fact, is_asked: fn(&Head) -> bool| {
@@ -173,7 +176,7 @@ fn of_rows<'r>(judged: &Judged<'_>) -> Vec<Waiting<'r>> {
     unchecked.into_iter().chain(stale).collect()
 }
 
-/// Rows that the joint is made of, leg by leg.
+/// Catalogue rows of the joint, leg by leg.
 fn used_heads<'j>(judged: &'j Judged<'_>) -> Vec<&'j Head> {
     let order = judged.inputs.order;
     let bus = order
@@ -241,7 +244,7 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) 
         }
         names
     };
-    // A check of which one ruling waits for other facts too is not settled by this one.
+    // This fact does not settle a check if one of the check's rulings waits for other facts too.
     let helps = named(&waiting.with_others);
     let mut settles = named(&waiting.alone);
     settles.retain(|name| !helps.contains(name));
@@ -267,14 +270,14 @@ fn ask_doc(waiting: &Waiting<'_>, catalogue: &Catalogue, wording: &dyn Wording) 
     }
 }
 
-/// Slots of the readings at ends that would answer a fact of all of these, each once.
+/// Slots of the readings at ends that would answer a fact about all of these things, each once.
 fn slots_of(fact: &'static Fact, of: &[Of]) -> Vec<Slot> {
     let asks = of.iter().map(|of| fact.of(of.clone()));
     let slots: BTreeSet<Slot> = asks.flat_map(|ask| ask.slots()).collect();
     slots.into_iter().collect()
 }
 
-/// Kind of the row that an ask names.
+/// Kind of the row that an ask names; empty if it names no row.
 fn kind_of(of: &Of, catalogue: &Catalogue) -> String {
     let row = match of {
         Of::Name(name) => name,
@@ -284,12 +287,12 @@ fn kind_of(of: &Of, catalogue: &Catalogue) -> String {
     catalogue.kind_of(row).unwrap_or_default().to_owned()
 }
 
-/// What an ask is of, in words; an empty text for the job.
+/// Words for the thing that an ask is about; an empty text for the job.
 pub(super) fn of_words(of: &Of, wording: &dyn Wording) -> String {
     wording.say(&AskSaid::Of(of.clone()).into())
 }
 
-/// Of tables such as `body.shelf` those of these kinds of rows; all of them where one of the kinds is not known, or none fits.
+/// Selects from tables such as `body.shelf` those of these kinds of rows; returns all tables if a kind is not known or none fits.
 fn tables_of<'t>(tables: impl Iterator<Item = &'t str>, kinds: &[String]) -> Vec<String> {
     let all: Vec<String> = tables.map(str::to_owned).collect();
     let is_of = |table: &&String| {
@@ -308,7 +311,7 @@ fn tables_of<'t>(tables: impl Iterator<Item = &'t str>, kinds: &[String]) -> Vec
     }
 }
 
-/// What stops work though nothing fails.
+/// Causes that stop work though nothing fails.
 pub(super) fn stop_docs(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<StopDoc> {
     let stops = judged.rulings.iter().filter(|ruling| ruling.stops);
     stops
@@ -334,15 +337,17 @@ impl Plan {
         self.job.kind != JointKind::Separable && !self.legs.iter().any(|leg| leg.parks)
     }
 
-    /// Whether work stops: a ruling fails, or something stops it and nobody with the authority has said what it is; no number to cut to is then printed.
+    /// Whether work stops: a ruling fails, or a cause stops work and nobody with the authority has said what it is.
+    ///
+    /// The plan then prints no number to cut to.
     pub fn must_stop(&self) -> bool {
         self.outcome == Outcome::Fail || self.stops.iter().any(|stop| stop.lifted_by.is_none())
     }
 
-    /// The questions as letters, one an addressee, with blanks to fill in.
+    /// Returns the questions as letters, one for each addressee, with blanks to fill in.
     pub fn letters(&self, wording: &dyn Wording) -> Vec<Letter> {
         let mut by_addressee: BTreeMap<(String, String), Vec<Asked>> = BTreeMap::new();
-        // While work stops nobody is asked what only a cut could show.
+        // While work stops, nobody is asked for facts that only a cut could show.
         let must_stop = self.must_stop();
         for ask in self
             .asks
@@ -408,7 +413,7 @@ impl Plan {
         page.text
     }
 
-    /// Whom a letter goes to, which joint it is about, and how it is answered.
+    /// Writes the addressee of a letter, its joint, and how to answer it.
     fn letter_head(&self, to: &Said, page: &mut LetterPage<'_>) {
         let job = &self.job;
         page.say(LetterSaid::To { to: to.clone() });
@@ -437,7 +442,7 @@ impl Plan {
     }
 }
 
-/// A letter that is being written.
+/// Letter while it is written.
 struct LetterPage<'a> {
     text: String,
     wording: &'a dyn Wording,
@@ -458,13 +463,13 @@ impl LetterPage<'_> {
         self.wording.say(&said.into())
     }
 
-    /// A line under a question.
+    /// Writes a line under a question.
     fn under(&mut self, said: LetterSaid) {
         let text = self.text_of(said);
         self.line(&format!("   {text}"));
     }
 
-    /// Blanks under a question, the place of the answer, and the checks that it settles.
+    /// Writes the blanks under a question, the place for the answer, and the checks that it settles.
     fn blanks(&mut self, ask: &AskDoc, of: &[Of]) {
         for each in of {
             let each = of_words(each, self.wording);
@@ -490,19 +495,19 @@ impl LetterPage<'_> {
     }
 }
 
-/// The question of an ask for some of what it is of.
+/// Question of an ask, for some of the things that it is about.
 fn question_of(ask: &AskDoc, of: &[Of], wording: &dyn Wording) -> String {
     let (fact, of) = (ask.fact, of.to_vec());
     wording.say(&AskSaid::Question { fact, of }.into())
 }
 
 impl AskDoc {
-    /// Name of its fact in documents, for ever.
+    /// Name of its fact in documents; it never changes.
     pub const fn key(&self) -> &'static str {
         fact_row(self.fact).key
     }
 
-    /// The same ask of one of those that it is of: its place is the table of that row's kind.
+    /// Returns the same ask about one of its things; its place is the table of that row's kind.
     fn of_one(&self, of: &Of) -> AskDoc {
         let mut ask = self.clone();
         let mut each = self.about.iter().zip(&self.kinds);
@@ -514,7 +519,7 @@ impl AskDoc {
         ask
     }
 
-    /// Where the answer goes.
+    /// Place for the answer.
     pub fn place(&self) -> Said {
         let place = &self.goes_into;
         LetterSaid::AnswerPlace {
@@ -525,7 +530,7 @@ impl AskDoc {
         .into()
     }
 
-    /// What it settles, by check with its legs and ends.
+    /// Checks that it settles, each with its legs and ends.
     pub fn settled(&self) -> Said {
         LetterSaid::SettledBy {
             alone: by_check(&self.settles),
@@ -535,7 +540,7 @@ impl AskDoc {
     }
 }
 
-/// "cut_window A", "cut_window B": one check with its legs and ends.
+/// Groups "cut_window A" and "cut_window B" into one check with its legs and ends.
 fn by_check(rulings: &[String]) -> Vec<SettledCheck> {
     let mut checks: Vec<SettledCheck> = Vec::new();
     for ruling in rulings {
@@ -553,7 +558,7 @@ fn by_check(rulings: &[String]) -> Vec<SettledCheck> {
     checks
 }
 
-/// Letters, digits and hyphens of a name, for a file.
+/// Name for a file: letters and digits stay, everything else becomes a hyphen.
 fn file_name(of: &str) -> String {
     let plain = |c: char| if c.is_ascii_alphanumeric() { c } else { '-' };
     of.chars().map(plain).collect()

@@ -1,6 +1,6 @@
-//! By name: on whose word a cut is, with the leg's parts by their names alone.
+//! By name: sources of a cut, with the leg's parts by name alone.
 //!
-//! Why its own room: a front page has room for each paper once, beside its part; its sentences name the part.
+//! Why its own room: a front page has room for each paper once, beside its part; the sentences name only the part.
 
 use super::document::ByNameDoc;
 use super::narrowed::narrowed_doc;
@@ -8,7 +8,7 @@ use crate::checks::LegInputs;
 use crate::cutback::Cut;
 use crate::said::{Whose, Wording};
 
-/// The words of a cut with the leg's parts by their names alone; `window_of` are the owners of its window.
+/// Returns the words of a cut with the leg's parts by name alone; `window_of` are the owners of its window.
 pub(super) fn by_name_doc(
     cut: &Cut,
     window_of: &[Whose],

@@ -15,10 +15,10 @@ use crate::warm::{CableRun, RunAt};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A rating of a cable without a joint.
+/// Rating of a cable without a joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CableRateDoc {
-    /// What stands across its face, where anything is invented.
+    /// Banner; present if anything is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub invented: Option<String>,
     /// Name of the job.
@@ -27,94 +27,94 @@ pub struct CableRateDoc {
     pub language: Language,
     /// Practice whose words its texts use: "us" or "iec".
     pub words: Words,
-    /// The mark of this rating: of all that went in and of its outcome.
+    /// Mark of this rating: a fingerprint of all input and of its outcome.
     pub plan_mark: MarkDoc,
     /// "pass", "fail" or "not-judged": whether the job's load keeps the conductor below the highest temperature that the job states, in every stretch.
     pub outcome: Outcome,
-    /// What fails.
+    /// Failures.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fails: Vec<String>,
-    /// What is not judged, and why.
+    /// Questions that are not judged, with the reason.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_judged: Vec<String>,
-    /// Words of engineers that close nothing any more.
+    /// Words of engineers that no longer close anything.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub idle_closings: Vec<String>,
     /// The cable.
     pub cable: String,
     /// Whether it was computed.
     pub state: StateDoc,
-    /// Why it is not computed.
+    /// Reason why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// What is missing: every fact once, who can answer it and where the answer goes.
+    /// Missing facts, each once, with the person who can answer and the place for the answer.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub asks: Vec<AskDoc>,
     /// Highest temperature of the conductor that the job states, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit_degc: Option<f64>,
-    /// The load at which the first stretch comes to it, A.
+    /// Load at which the first stretch reaches that temperature, A.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load_at_limit_a: Option<f64>,
-    /// Its stretches.
+    /// Stretches.
     pub stretches: Vec<StretchDoc>,
-    /// What it assumes.
+    /// Assumptions.
     pub assumes: Vec<String>,
 }
 
 /// One stretch of a run.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StretchDoc {
-    /// What it is.
+    /// Name of the stretch.
     pub what: String,
-    /// What surrounds it as stated, with its source, and what was computed of it.
+    /// Surroundings as stated, with their source, then the values computed from them.
     pub lines: Vec<String>,
-    /// At the job's load all the time.
+    /// State at the job's load all the time.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_load: Option<RunAtDoc>,
-    /// At the load that brings the conductor to the job's highest temperature.
+    /// State at the load that brings the conductor to the job's highest temperature.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_limit: Option<RunAtDoc>,
-    /// The peak of the job's day that brings it there; from memory, it rules nothing.
+    /// Peak of the job's day that brings the conductor there; it is from memory and rules nothing.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cyclic: Option<CyclicDoc>,
-    /// Why that is not computed, where the job states a day.
+    /// Reason why the peak is not computed, if the job states a day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub cyclic_left_out: Option<String>,
 }
 
-/// A load that repeats every day.
+/// Load that repeats every day.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CyclicDoc {
-    /// Load of the hour that has most, A.
+    /// Greatest hourly load, A.
     pub peak_a: f64,
-    /// That over the steady load to the same temperature.
+    /// Ratio of that peak to the steady load that reaches the same temperature.
     pub factor_ratio: f64,
-    /// Mean of the losses of the day over that of its greatest hour.
+    /// Ratio of the day's mean losses to the losses of its greatest hour.
     pub loss_load_ratio: f64,
-    /// Whose day it is.
+    /// Source of the day.
     pub source: String,
 }
 
-/// A cable at one load.
+/// State of a cable at one load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RunAtDoc {
     /// Load, A.
     pub load_a: f64,
-    /// Conductor, degrees Celsius.
+    /// Temperature of the conductor, degrees Celsius.
     pub conductor_degc: f64,
-    /// Shield, degrees Celsius.
+    /// Temperature of the shield, degrees Celsius.
     pub shield_degc: f64,
-    /// Surface, degrees Celsius.
+    /// Temperature of the surface, degrees Celsius.
     pub surface_degc: f64,
-    /// Heat of the conductor, W/m.
+    /// Loss of the conductor, W/m.
     pub conductor_w_per_m: f64,
-    /// Heat of the shield, W/m.
+    /// Loss of the shield, W/m.
     pub shield_w_per_m: f64,
 }
 
 impl CableRateDoc {
-    /// The same rating, made at this day and time.
+    /// Returns the same rating with a day and time of making.
     pub fn made_at(mut self, made: &str) -> CableRateDoc {
         self.plan_mark = self.plan_mark.made_at(made);
         self
@@ -132,7 +132,7 @@ fn run_at_doc(at: &RunAt) -> RunAtDoc {
     }
 }
 
-/// The rating of a run of cable that was judged.
+/// Returns the rating of a judged run of cable.
 pub fn cable_rating(judged: &JudgedRun<'_>, wording: &dyn Wording) -> CableRateDoc {
     let JudgedRun {
         order,
@@ -199,7 +199,7 @@ fn cable_said(job: &Job) -> Said {
     Said::all(job.legs.iter().map(of))
 }
 
-/// The least load at which a stretch comes to its limit; nothing where one is passed by its surroundings, or has none.
+/// Least load at which a stretch reaches its limit; `None` if the surroundings of a stretch alone pass it, or if a stretch has no limit.
 fn least_a(run: &CableRun) -> Option<f64> {
     let loads = run.stretches.iter().map(|of| Some(of.at_limit?.load_a));
     let loads: Vec<f64> = loads.collect::<Option<_>>()?;

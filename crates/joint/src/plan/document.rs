@@ -1,4 +1,4 @@
-//! The shapes of `plan.json`; every field says what it is, and the JSON Schema is made from them.
+//! Shapes of `plan.json`: the doc comment of every field describes it, and the JSON Schema is made from these comments.
 
 use super::asks::{AskDoc, StopDoc};
 use super::field::FieldDoc;
@@ -20,47 +20,47 @@ use serde::{Deserialize, Serialize};
 /// The plan of one joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Plan {
-    /// Version of this document's shape.
+    /// Version of the document's shape.
     pub format: String,
-    /// Version of the program that wrote it.
+    /// Version of the program that wrote the document.
     pub program: String,
-    /// What tells this plan from every other.
+    /// Mark that tells this plan from every other.
     pub plan_mark: MarkDoc,
-    /// Present when anything in it is invented.
+    /// Banner; present if anything in the plan is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub invented: Option<String>,
-    /// What it never says.
+    /// Statements that the plan never makes.
     pub never: String,
     /// The job.
     pub job: JobDoc,
     /// Worst of the rulings: "pass", "fail" or "not-judged".
     pub outcome: Outcome,
-    /// What stops work though nothing fails, until a named person has said what it is.
+    /// Causes that stop work though nothing fails, until a named person has said what they are.
     pub stops: Vec<StopDoc>,
-    /// Every missing fact once: first what crew or owner can close, then what makers are asked for, in each what settles most first.
+    /// Missing facts, each once: first those that crew or owner can close, then questions to makers; within each group, the fact that settles most comes first.
     pub asks: Vec<AskDoc>,
-    /// Words of named engineers that close nothing, because their questions are judged now.
+    /// Words of named engineers that close nothing, because the program judges their questions now.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub idle_closings: Vec<String>,
-    /// What this version does not compute, whatever is stated.
+    /// Quantities that this version never computes, whatever is stated.
     pub not_computed: Vec<String>,
-    /// What is not computed because something is not known, and what that is.
+    /// Quantities that are not computed because a fact is not known, each with that fact.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub missing: Vec<String>,
-    /// The passing ruling with the least margin in millimetres: what governs while nothing fails.
+    /// Governing ruling while nothing fails: the passing ruling with the least margin in millimetres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub governs: Option<RulingDoc>,
-    /// The same of what is computed in other units: the passing ruling whose margin is the least part of its limit.
+    /// Governing ruling among quantities computed in other units: the passing ruling with the smallest ratio of margin to limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub governs_computed: Option<RulingDoc>,
-    /// Ends that come out alike, by leg and phase: the same cable, parts, cuts and outcomes.
+    /// Groups of ends with the same cable, parts, cuts and outcomes, by leg and phase.
     pub alike: Vec<Vec<String>>,
     /// Legs.
     pub legs: Vec<LegDoc>,
-    /// What every computed pressure of an end assumes; empty where none was asked for.
+    /// Assumptions of every computed pressure of an end; empty if no pressure was asked for.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub pressure_assumes: Vec<String>,
-    /// Temperatures under load; left out where a body is left open.
+    /// Temperatures under load; left out if a body is left open.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub warm: Option<WarmDoc>,
     /// Steps, material, tools and people.
@@ -70,11 +70,11 @@ pub struct Plan {
     pub blanks: Vec<BlankDoc>,
     /// Rulings.
     pub rulings: Vec<RulingDoc>,
-    /// Parts that would fit where one is left open.
+    /// Parts that would fit in the place of an open part.
     pub proposals: Vec<ProposalDoc>,
 }
 
-/// The job that the plan is for.
+/// Job that the plan is for.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct JobDoc {
     /// Short name.
@@ -93,11 +93,11 @@ pub struct JobDoc {
     pub language: Language,
     /// Place.
     pub place: String,
-    /// Whom to call.
+    /// Person to call.
     pub stop_and_call: CallDoc,
 }
 
-/// Whom to call.
+/// Person to call.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CallDoc {
     /// Name.
@@ -111,35 +111,35 @@ pub struct CallDoc {
 pub struct LegDoc {
     /// Letter or short name.
     pub mark: String,
-    /// Where it goes.
+    /// Destination of the leg.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub goes_to: Option<String>,
-    /// The cable on its papers.
+    /// Cable by its papers.
     pub cable: String,
     /// Its layers from the inside out, for pictures; nothing is judged by them.
     pub layers: Vec<LayerDoc>,
     /// Port of the bus, for separable joints.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub port: Option<i64>,
-    /// Whether the body parks on it.
+    /// Whether the body parks on this leg.
     pub parks: bool,
-    /// How its connector is made.
+    /// Connector of the leg.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub connector: Option<ConnectorDoc>,
-    /// Its parts by kind and name; open parts are left out.
+    /// Parts by kind and name; open parts are left out.
     pub parts: Vec<PartDoc>,
     /// Cuts and marks from the conductor end outward.
     pub cuts: Vec<CutDoc>,
-    /// Other planes whose place is known, from the conductor end outward: those of the parts, and edges shrunk back.
+    /// Other planes with a known place, from the conductor end outward: planes of the parts, and edges shrunk back.
     pub planes: Vec<PlaneDoc>,
-    /// How deep a knife may go into the insulation screen.
+    /// Limit of the depth of a knife cut into the insulation screen.
     pub knife: KnifeDoc,
-    /// Its fields at the worst of the windows; left out where its body is open.
+    /// Fields at the worst of the windows; left out if the body is open.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub field: Option<FieldDoc>,
-    /// Its shield beyond the joint.
+    /// Shield of the leg beyond the joint.
     pub shield: ShieldDoc,
-    /// Distances that the windows make vary.
+    /// Distances that vary within the windows.
     pub stacks: Vec<StackDoc>,
     /// Ends.
     pub ends: Vec<EndDoc>,
@@ -150,26 +150,26 @@ pub struct LegDoc {
 pub struct LayerDoc {
     /// Layer, as job files name it.
     pub layer: Layer,
-    /// What a crew calls it.
+    /// A crew's name for the layer.
     pub words: String,
-    /// Outside diameter, mm: mean of everything read on the leg's ends, else the middle of what its papers allow.
+    /// Outside diameter, mm: mean of all readings on the leg's ends, else the middle of the range that its papers allow.
     pub diameter_mm: f64,
-    /// Where it comes from.
+    /// Origin of the diameter.
     pub of: DiameterOf,
 }
 
-/// A plane that is neither cut nor marked by the crew.
+/// Plane that the crew neither cuts nor marks.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlaneDoc {
     /// Plane.
     pub plane: Plane,
-    /// What a crew calls it.
+    /// A crew's name for the plane.
     pub words: String,
     /// Distance from the square-cut conductor end, mm, not rounded.
     pub nominal_mm: f64,
 }
 
-/// Where a diameter comes from.
+/// Origin of a diameter.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum DiameterOf {
@@ -179,7 +179,7 @@ pub enum DiameterOf {
     Papers,
 }
 
-/// What a crew does at a place.
+/// Work of a crew at a place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CutKind {
@@ -189,7 +189,7 @@ pub enum CutKind {
     Mark,
     /// Lays wires or straps of the shield back.
     LayBack,
-    /// Asks whether wires beside a tape are cut or laid back: nobody says it.
+    /// Asks whether wires beside a tape are cut or laid back, because nobody says which.
     Ask,
 }
 
@@ -205,38 +205,38 @@ impl CutKind {
     }
 }
 
-/// How a connector is made.
+/// Connector of a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ConnectorDoc {
-    /// How it grips.
+    /// Means by which it grips.
     pub means: Means,
-    /// Two ends (sleeve) or one (contact).
+    /// Whether it has two ends (sleeve) or one (contact).
     pub two_ended: bool,
-    /// End that takes this leg, where the two ends differ; null where nobody says which.
+    /// End that takes this leg, where the two ends differ; null if nobody says which end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end: Option<String>,
-    /// Why no end is known to take this leg.
+    /// Reason why no end is known to take this leg.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end_open: Option<String>,
-    /// How far the other end reaches beyond the connector-centre before it is made, mm, where the two ends differ.
+    /// Reach of the other end beyond the connector-centre before the connector is made, mm, where the two ends differ.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub other_end_mm: Option<f64>,
-    /// Length before it is made, mm.
+    /// Length before the connector is made, mm.
     pub length_mm: f64,
-    /// Stop between the two conductors, or behind the one, mm.
+    /// Stop between the two conductors, or behind the single one, mm.
     pub stop_mm: f64,
-    /// Greatest outside diameter as made, mm.
+    /// Greatest outside diameter of the made connector, mm.
     pub outside_diameter_mm: f64,
-    /// Die, as the instructions name it.
+    /// Die, by its name in the instructions.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub die: Option<String>,
-    /// Presses an end, as the instructions say.
+    /// Number of presses for each end by the instructions.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub presses: Option<i64>,
-    /// Growth of the mouth that the cuts already hold, least and greatest, mm.
+    /// Least and greatest growth of the mouth, which the cuts already hold, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub growth_of_mouth_mm: Option<[f64; 2]>,
-    /// Whose trial press.
+    /// Source of the trial press.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub growth_source: Option<String>,
 }
@@ -246,7 +246,7 @@ pub struct ConnectorDoc {
 pub struct BlankDoc {
     /// Port.
     pub port: i64,
-    /// Its insulating plug; null where none is named.
+    /// Insulating plug; null if none is named.
     pub plug: Option<String>,
 }
 
@@ -257,91 +257,91 @@ pub struct PartDoc {
     pub kind: PartKind,
     /// Name in the catalogue.
     pub id: String,
-    /// Side by which this leg comes in, for a body whose two sides differ.
+    /// Side of the body by which this leg comes in, where the two sides differ.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub side: Option<String>,
-    /// What it is.
+    /// Name in plain words.
     pub name: String,
-    /// Its instructions and their revision.
+    /// Instructions and their revision.
     pub instructions: String,
-    /// What is doubtful of its row: that no second person has checked it, that its paper may have been replaced.
+    /// Doubts about its row: no second person has checked it, or its paper may have been replaced.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub doubts: Vec<String>,
-    /// When it may still be moved once placed.
+    /// Time until which a placed part may still be moved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub may_move: Option<String>,
 }
 
-/// A place to cut or to mark.
+/// Place to cut or to mark.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CutDoc {
     /// Plane.
     pub plane: Plane,
-    /// What a crew calls it.
+    /// A crew's name for the plane.
     pub words: String,
-    /// Whether it is cut, marked, or, for wires and straps, laid back; or asked which of the two.
+    /// Kind of work: cut, mark, or, for wires and straps, lay back; or a question which of these it is.
     pub kind: CutKind,
-    /// How much of a shield that is laid back is kept beyond this place, or that it must be asked for, for a crew.
+    /// Sentence for the crew: length of the laid-back shield kept beyond this place, or that the length must be asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keeps: Option<String>,
-    /// The same length, mm; left out where no row states it.
+    /// The same length, mm; left out if no row states it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub keeps_mm: Option<f64>,
-    /// Datum: always the square-cut conductor end; before pressing, where a connector is pressed.
+    /// Datum: always the square-cut conductor end, before pressing if the connector is pressed.
     pub from: String,
-    /// Distance from the datum, mm, not rounded; null where it cannot be said.
+    /// Distance from the datum, mm, not rounded; null if it cannot be stated.
     pub nominal_mm: Option<f64>,
-    /// Least, mm; null where nobody sets a window.
+    /// Least distance, mm; null if nobody sets a window.
     pub min_mm: Option<f64>,
-    /// Greatest, mm; null where nobody sets a window.
+    /// Greatest distance, mm; null if nobody sets a window.
     pub max_mm: Option<f64>,
-    /// Mark: the tick on an inch rule in the middle of the window, or nearest to the place where there is no window.
+    /// Mark: the tick on an inch rule in the middle of the window, or nearest to the place if there is no window.
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
-    /// Exact place of that mark, mm from the datum: the tick, where there is one.
+    /// Exact place of that mark, mm from the datum; on an inch rule, the place of the tick.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mark_at_mm: Option<f64>,
-    /// The window as printed: rounded inward.
+    /// Window as printed, rounded inward.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub printed_window: Option<PrintedWindowDoc>,
-    /// Whose window it is.
+    /// Owners of the window.
     pub window_of: Vec<String>,
-    /// Who says where it is; left out where it has no place.
+    /// Source of the place; left out if the cut has no place.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub placed: Option<PlacedDoc>,
-    /// The same words with the leg's parts by their names alone, for a page that names their papers once.
+    /// The same words with the leg's parts by name alone, for a page that names their papers once.
     pub by_name: ByNameDoc,
-    /// What narrowed it, where it is narrower than the row that places it prints.
+    /// Causes that narrowed the window, if it is narrower than the row that places the plane prints.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub narrowed: Option<NarrowedDoc>,
-    /// Why there is no nominal or no window.
+    /// Reason why there is no nominal or no window.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// Where the cut goes for each growth of the sleeve, while that is not measured.
+    /// Place of the cut for each growth of the sleeve, while the growth is not measured.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub growth_ladder: Vec<RungDoc>,
 }
 
-/// On whose word a cut or a mark has its place.
+/// Source of the place of a cut or a mark.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlacedDoc {
-    /// Rows, the one that ends at the place first.
+    /// Rows; the row that ends at the place comes first.
     pub by: Vec<String>,
-    /// Place from which they lead, as a crew calls it: one with rows of its own, or the conductor end.
+    /// Place from which the rows lead, in a crew's words: a place with rows of its own, or the conductor end.
     pub from: String,
 }
 
-/// On whose word a cut is, with the leg's parts by their names alone.
+/// Sources of a cut, with the leg's parts by name alone.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ByNameDoc {
-    /// Rows that place it, the row that ends at the place first.
+    /// Rows that place it; the row that ends at the place comes first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub placed_by: Vec<String>,
     /// Owners of its window.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub window_of: Vec<String>,
-    /// What narrowed its window, in one line.
+    /// Causes that narrowed its window, in one line.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub narrowed: Option<String>,
 }
@@ -349,15 +349,15 @@ pub struct ByNameDoc {
 /// A window that is narrower than the row that places the plane prints.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct NarrowedDoc {
-    /// The row that prints the wider one.
+    /// Row that prints the wider window.
     pub paper: String,
-    /// Width that it prints, mm.
+    /// Printed width, mm.
     pub printed_mm: f64,
-    /// Width that is left, mm.
+    /// Remaining width, mm.
     pub left_mm: f64,
-    /// Planes with which the tolerance is shared.
+    /// Planes that share the tolerance.
     pub shared_with: Vec<Plane>,
-    /// Rows and owners whose windows or play take the rest.
+    /// Rows and owners whose windows or play take the difference.
     pub by: Vec<String>,
     /// The same in one line.
     pub text: String,
@@ -366,12 +366,12 @@ pub struct NarrowedDoc {
 /// A window as printed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PrintedWindowDoc {
-    /// Least and greatest on an inch rule, where a tick of 1/64 in or coarser is inside.
+    /// Least and greatest on an inch rule, if a tick of 1/64 in or coarser lies inside.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub inch: Option<[String; 2]>,
     /// Least and greatest in mm.
     pub mm: [String; 2],
-    /// The printed bounds as numbers, mm from the datum, on the rule in use: of the inches where they are printed, else of the millimetres.
+    /// Printed bounds as numbers, mm from the datum, on the rule in use: the inches if they are printed, else the millimetres.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_mm: Option<[f64; 2]>,
 }
@@ -379,47 +379,47 @@ pub struct PrintedWindowDoc {
 /// A rung of the growth ladder.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RungDoc {
-    /// Growth of the whole sleeve, or of the one end pressed where the ends differ, inches; empty where the page is in millimetres.
+    /// Growth, inches: of the whole sleeve, or of the one pressed end where the ends differ; empty if the page is in millimetres.
     pub grew_inch: String,
     /// The same growth, mm.
     pub grew_mm: f64,
-    /// Cut, mm from the datum.
+    /// Place of the cut, mm from the datum.
     pub nominal_mm: f64,
-    /// Least, mm; null where nobody sets a window.
+    /// Least distance, mm; null if nobody sets a window.
     pub min_mm: Option<f64>,
-    /// Greatest, mm; null where nobody sets a window.
+    /// Greatest distance, mm; null if nobody sets a window.
     pub max_mm: Option<f64>,
     /// Tick on an inch rule inside the window.
     pub inch: Option<String>,
     /// The same mark in millimetres as printed.
     pub mark_mm: Option<String>,
-    /// Exact place of that mark, mm from the datum: the tick, where there is one.
+    /// Exact place of that mark, mm from the datum; on an inch rule, the place of the tick.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub mark_at_mm: Option<f64>,
-    /// The window as printed: rounded inward.
+    /// Window as printed, rounded inward.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub printed_window: Option<PrintedWindowDoc>,
 }
 
-/// A distance that the windows make vary.
+/// Distance that varies within the windows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StackDoc {
-    /// What it is.
+    /// Name of the distance.
     pub what: String,
-    /// Plane it is measured from.
+    /// Plane from which it is measured.
     pub from: Plane,
-    /// Plane it is measured to.
+    /// Plane to which it is measured.
     pub to: Plane,
-    /// As planned, mm.
+    /// Planned distance, mm.
     pub nominal_mm: f64,
     /// Least over all windows, mm.
     pub min_mm: f64,
     /// Greatest over all windows, mm.
     pub max_mm: f64,
-    /// Bounds of the middle 95 percent of a seeded stack, mm: every deviation uniform in its window, half of each crew mark's common to all (one tape).
+    /// Bounds of the middle 95 percent of a seeded stack, mm: every deviation is uniform in its window, and half of each crew mark's deviation is common to all marks (one tape).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub middle_95_mm: Option<[f64; 2]>,
-    /// Share of each plane in its variance, greatest first: which mark matters most.
+    /// Share of each plane in the variance, greatest first: the first mark matters most.
     pub shares: Vec<ShareDoc>,
 }
 
@@ -428,9 +428,9 @@ pub struct StackDoc {
 pub struct ShareDoc {
     /// Plane.
     pub plane: Plane,
-    /// What a crew calls the thing that moves it.
+    /// A crew's name for the thing that moves the plane.
     pub words: String,
-    /// Share of the variance if all deviations were independent, 0 to 1.
+    /// Share of the variance, 0 to 1, as if all deviations were independent.
     pub share_ratio: f64,
 }
 
@@ -441,33 +441,33 @@ pub struct EndDoc {
     pub phase: u8,
     /// Outcome of the comparison with its papers, in a few words.
     pub measures: String,
-    /// Whether it measures like its papers, and what that never says.
+    /// Sentence that says whether the end measures like its papers, and what that never means.
     pub like_its_papers: String,
-    /// What was read.
+    /// Readings.
     pub readings: Vec<ReadingDoc>,
     /// Slots that a row of the job fills.
     pub filled: Vec<Slot>,
-    /// How hard its parts sit; left out where nobody asked.
+    /// Pressure of its parts; left out if nobody asked.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure: Option<PressureDoc>,
 }
 
-/// What was read over one layer.
+/// Readings over one layer.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ReadingDoc {
-    /// Its name: end and layer.
+    /// Slot: end and layer.
     pub slot: Slot,
     /// Layer, as job files name it.
     pub over: Layer,
-    /// What a crew calls it.
+    /// A crew's name for the layer.
     pub words: String,
     /// Least diameter read, mm.
     pub min_mm: f64,
     /// Greatest diameter read, mm.
     pub max_mm: f64,
-    /// How far off either may be, mm.
+    /// Error of either reading, mm.
     pub error_mm: f64,
-    /// Greatest difference at one place, mm; null where only one diameter was read.
+    /// Greatest difference at one place, mm; null if only one diameter was read.
     pub ovality_mm: Option<f64>,
 }
 
@@ -493,96 +493,96 @@ pub enum DatumDoc {
 pub struct RulingDoc {
     /// Check.
     pub check: String,
-    /// The question it asks.
+    /// Question of the check.
     pub question: String,
     /// Leg; null for the whole joint.
     pub leg: Option<String>,
-    /// End, as leg and phase; absent where it holds for all phases.
+    /// End, as leg and phase; absent if the ruling holds for all phases.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub end: Option<String>,
     /// Outcome.
     pub ruling: Outcome,
-    /// What was found.
+    /// Finding.
     pub value: Option<DatumDoc>,
-    /// What it must keep to: a number, a range or words.
+    /// Limit: a number, a range or words.
     pub limit: Option<DatumDoc>,
     /// Unit of value, limit and margin.
     pub unit: Option<String>,
     /// Distance from the limit; negative outside.
     pub margin: Option<f64>,
-    /// How far off value and limit together may be, in the unit, where that is said.
+    /// Error of value and limit together, in the unit, where it is stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub error: Option<f64>,
-    /// What decides a pass where its numbers alone do not show it.
+    /// Fact that decides a pass if its numbers alone do not show it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub decides: Option<String>,
-    /// On whose word the limit stands.
+    /// Source of the limit.
     pub source: Option<String>,
-    /// Why it fails or is not judged.
+    /// Reason why it fails or is not judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// What to do next.
+    /// Next thing to do.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub hint: Option<String>,
-    /// Facts that it waits for while it is not judged, each by its name and what it is of.
+    /// Facts that a not-judged ruling waits for: each by its name and the things that it is about.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub asks: Vec<String>,
     /// Whether work stops here though nothing fails.
     pub stops: bool,
-    /// A named engineer's word on it: who, why, when, until when; it stays not judged.
+    /// A named engineer's word on it: who, why, when, until when; the ruling stays not judged.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub closed_by: Option<String>,
-    /// The same, of a word that has run out: it counts no more.
+    /// The same for a word that has run out: it no longer counts.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub closed_until: Option<String>,
     /// Whether it rests on something that this program computed.
     pub computed: bool,
-    /// What its texts say, before any language: a key with its arguments for each of them.
+    /// Messages of its texts, before any language: a key with its arguments for each text.
     pub said: SaidDoc,
 }
 
-/// What the texts of a ruling say, before any language; each text of the ruling is made from the message of the same name.
+/// Messages of a ruling, before any language; each text of the ruling is made from the message of the same name.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct SaidDoc {
-    /// What was found, where it is words.
+    /// Finding, if it is words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub value: Option<Said>,
-    /// What it must keep to, where it is words.
+    /// Limit, if it is words.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub limit: Option<Said>,
-    /// What decides a pass.
+    /// Fact that decides a pass.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub decides: Option<Said>,
-    /// On whose word the limit stands.
+    /// Source of the limit.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub source: Option<Said>,
-    /// Why it fails or is not judged.
+    /// Reason why it fails or is not judged.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub why: Option<Said>,
-    /// What to do next.
+    /// Next thing to do.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub hint: Option<Said>,
     /// A named engineer's word on it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub closed_by: Option<Said>,
-    /// The same, of a word that has run out.
+    /// The same for a word that has run out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub closed_until: Option<Said>,
 }
 
-/// For one open part of one leg: what fits, and why the rest does not.
+/// Parts that fit in the place of one open part of one leg, and the reasons why the others do not.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct ProposalDoc {
     /// Leg.
     pub leg: String,
-    /// Other legs that take the same one part and have it open too.
+    /// Other legs that take the same single part and have it open too.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub shared_with: Vec<String>,
     /// Kind of part.
     pub part: PartKind,
-    /// Parts against which no check fails.
+    /// Parts for which no check fails.
     pub fits: Vec<FitDoc>,
-    /// Parts that fail, with the first reason.
+    /// Parts for which a check fails, with the first reason.
     pub does_not_fit: Vec<MisfitDoc>,
 }
 
@@ -591,7 +591,7 @@ pub struct ProposalDoc {
 pub struct FitDoc {
     /// Name in the catalogue.
     pub id: String,
-    /// Number of questions about it that stay unjudged.
+    /// Number of its questions that stay unjudged.
     pub not_judged: usize,
 }
 

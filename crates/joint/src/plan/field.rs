@@ -1,4 +1,4 @@
-//! Field: what the plan says of the fields of one leg.
+//! Field: fields of one leg in the plan.
 
 use super::{StateDoc, all_said, assumed};
 use crate::checks::{Inputs, LegInputs};
@@ -11,12 +11,12 @@ use jointwright_numerics::gas::Curve;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// The fields of one leg at the worst of its windows.
+/// Fields of one leg at the worst of its windows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FieldDoc {
     /// Whether it was computed.
     pub state: StateDoc,
-    /// Why it is not solved.
+    /// Reason why it is not solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker.
@@ -24,45 +24,45 @@ pub struct FieldDoc {
     pub questions: Vec<String>,
     /// Highest continuous voltage between conductor and earth, kV rms.
     pub voltage_kv: f64,
-    /// Voltage between conductor and earth while an earth fault is cleared, kV rms, where earthing is not solid.
+    /// Voltage between conductor and earth while an earth fault is cleared, kV rms; left out if earthing is solid.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub voltage_in_earth_fault_kv: Option<f64>,
-    /// The judged fields.
+    /// Judged fields in service.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses: Vec<StressDoc>,
-    /// The judged fields at the trial, where some material conducts, so that they are others than in service.
+    /// Judged fields at the trial, if some material conducts; only then do they differ from those in service.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses_at_trial: Vec<StressDoc>,
-    /// Level of the trial as the sine of the same crest, kV rms to earth, where one is named.
+    /// Level of the trial, kV rms to earth, as the sine with the same crest; left out if no trial is named.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub trial_kv: Option<f64>,
-    /// The gap before the edge of the insulation screen, filled and empty, where it lies in the field.
+    /// Gap before the edge of the insulation screen, filled and empty, if it lies in the field.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
-    /// The tapered plug that a separable leg sits on.
+    /// Tapered plug of a separable leg.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub plug: Option<PlugDoc>,
-    /// How many sections were solved.
+    /// Number of solved sections.
     pub n_sections: usize,
-    /// What it assumes.
+    /// Assumptions.
     pub assumes: Vec<String>,
 }
 
-/// The fields of a tapered plug at the worst of its film.
+/// Fields of a tapered plug at the worst of its film.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PlugDoc {
     /// Whether it was computed.
     pub state: StateDoc,
-    /// Why it is not solved.
+    /// Reason why it is not solved.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
-    /// Its fields; nobody sets a limit for them here.
+    /// Fields; nobody sets a limit for them here.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub stresses: Vec<StressDoc>,
-    /// The film along it, filled and empty, where it is thick enough to be drawn.
+    /// Film along the plug, filled and empty, if it is thick enough to be drawn.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub gaps: Vec<GapDoc>,
 }
@@ -70,46 +70,46 @@ pub struct PlugDoc {
 /// One judged field.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StressDoc {
-    /// What it is.
+    /// Name of the field.
     pub words: String,
-    /// Worst over the windows, kV/mm rms.
+    /// Worst value over the windows, kV/mm rms.
     pub kv_per_mm: f64,
-    /// Its estimated error, kV/mm.
+    /// Estimated error, kV/mm.
     pub error_kv_per_mm: f64,
-    /// Where a peak lies, mm along the axis from the body's datum.
+    /// Place of the peak, mm along the axis from the body's datum.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_mm: Option<f64>,
-    /// The worst that the instructions allow, kV/mm rms.
+    /// Worst value within the dimensions that the instructions allow, kV/mm rms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub allowed_kv_per_mm: Option<f64>,
-    /// Whether the computation came as close as asked; a number that did not is not judged.
+    /// Whether the computation reached the accuracy asked for; a number that did not is not judged.
     pub is_settled: bool,
-    /// Which dimensions make it so.
+    /// Dimensions at which the worst value occurs.
     pub with: String,
 }
 
-/// What is in a gap.
+/// Contents of a gap.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum GapState {
-    /// Its filler; what is said of it is said of a thread of air across the filler, too thin to change its field.
+    /// Filler; the numbers are those of a thread of air across the filler, too thin to change its field.
     Filled,
     /// Air.
     Empty,
 }
 
-/// The gap before the edge of the insulation screen.
+/// Gap before the edge of the insulation screen.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct GapDoc {
     /// Filled or empty.
     pub state: GapState,
-    /// Voltage between conductor and earth at which it would begin to discharge, kV rms: the least over its shortest straight ways, its error taken against it.
+    /// Inception voltage of discharge, between conductor and earth, kV rms: the least over the shortest straight paths across the gap, less its error.
     pub inception_kv: f64,
-    /// The same over the highest voltage in service.
+    /// Ratio of that voltage to the highest voltage in service.
     pub inception_ratio: f64,
-    /// Voltage along that way at the highest voltage in service, kV rms.
+    /// Voltage along that path at the highest voltage in service, kV rms.
     pub across_kv: f64,
-    /// Which dimensions make it so.
+    /// Dimensions at which the worst value occurs.
     pub with: String,
 }
 
@@ -312,7 +312,7 @@ fn gaps(worst: &Worst, voltage_kv: f64, wording: &dyn Wording) -> Vec<GapDoc> {
     .collect()
 }
 
-/// The dimensions of the worst state.
+/// Dimensions of the worst state.
 fn with(point: &Point, is_in_field: bool, is_edge_in_field: bool, quantity: Quantity) -> FieldWith {
     if !is_in_field {
         return FieldWith::NoField;

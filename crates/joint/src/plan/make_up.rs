@@ -1,4 +1,4 @@
-//! The shapes of the make-up in `plan.json`: steps, hold points, material, tools, the knife; and how they come about.
+//! Make-up: shapes of the steps, hold points, material, tools and knife in `plan.json`, and the functions that fill them.
 
 use super::document::{CutDoc, CutKind};
 use super::layer_words;
@@ -18,9 +18,9 @@ use serde::{Deserialize, Serialize};
 /// A sentence with its source.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LineDoc {
-    /// What it says.
+    /// Sentence.
     pub say: String,
-    /// On whose word.
+    /// Source.
     pub source: String,
 }
 
@@ -29,7 +29,7 @@ pub struct LineDoc {
 pub struct SlideDoc {
     /// Kind of part.
     pub part: PartKind,
-    /// Its row.
+    /// Row of the part.
     pub id: String,
     /// End that it is for, as leg and phase.
     #[serde(rename = "for")]
@@ -41,13 +41,13 @@ pub struct SlideDoc {
 /// One reading of a hold point.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WantedDoc {
-    /// What is read.
+    /// Quantity that is read.
     pub what: String,
-    /// Window as a crew reads it; null where nobody sets one.
+    /// Window as a crew reads it; null if nobody sets one.
     pub window: Option<String>,
-    /// On whose word the window stands, or why there is none.
+    /// Source of the window, or the reason why there is none.
     pub whose: String,
-    /// Slots that its blanks fill: for each phase, those of its ends; empty if the reading belongs to no end.
+    /// Slots that its blanks fill: for each phase, the slots of its ends; empty if the reading belongs to no end.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub slots: Vec<Slot>,
 }
@@ -61,16 +61,16 @@ pub struct StepDoc {
     pub stage: Stage,
     /// Legs; empty for the whole joint.
     pub legs: Vec<String>,
-    /// What is done.
+    /// Work of the step.
     pub title: String,
-    /// What the parts' papers say, in order.
+    /// Sentences of the parts' papers, in order.
     pub lines: Vec<LineDoc>,
-    /// What can hurt.
+    /// Dangers.
     pub cautions: Vec<LineDoc>,
-    /// What is slid on, in order.
+    /// Parts slid on, in order.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub slides: Vec<SlideDoc>,
-    /// Readings before work goes on; empty where the step is no hold point.
+    /// Readings before work goes on; empty if the step is no hold point.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hold: Vec<WantedDoc>,
     /// Names of the steps before it.
@@ -82,34 +82,34 @@ pub struct StepDoc {
 pub struct MaterialDoc {
     /// Kind.
     pub kind: ItemKind,
-    /// Its row.
+    /// Row of the item.
     pub id: String,
-    /// What it is.
+    /// Name in plain words.
     pub name: String,
-    /// Its paper and revision.
+    /// Paper and revision.
     pub instructions: String,
-    /// What it is for: ends as leg and phase, phases, ports.
+    /// Uses: ends as leg and phase, phases, ports.
     pub used_for: Vec<String>,
-    /// How many, for pieces.
+    /// Number of pieces, for items counted in pieces.
     pub pieces: Option<usize>,
-    /// How much in all; null where nobody states it and it cannot be computed.
+    /// Total amount; null if nobody states it and it cannot be computed.
     pub amount: Option<String>,
-    /// Why there is no amount.
+    /// Reason why there is no amount.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
-    /// Lots on the truck, with the end each is for.
+    /// Lots on the truck, each with its end.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub lots: Vec<String>,
 }
 
-/// How deep a knife may go into the insulation screen of a leg.
+/// Limit of the depth of a knife cut into the insulation screen of a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct KnifeDoc {
-    /// What a crew calls the layer.
+    /// A crew's name for the layer.
     pub words: String,
-    /// Depth to stay under, as printed, rounded downward, a text a unit; empty where the layer's least thickness is neither stated nor measured.
+    /// Depth to stay under, as printed, rounded downward, one text for each unit; empty if the layer's least thickness is neither stated nor measured.
     pub most: Vec<String>,
-    /// On whose word, or why there is none.
+    /// Source of the depth, or the reason why there is none.
     pub whose: String,
 }
 
@@ -120,26 +120,26 @@ pub struct PersonDoc {
     pub name: String,
     /// Role.
     pub role: String,
-    /// What they decide.
+    /// Matters that the person decides.
     pub decides: Vec<String>,
 }
 
-/// The make-up of the joint: steps, material, tools.
+/// Make-up of the joint: steps, material, tools.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct MakeUpDoc {
-    /// Steps, in an order that keeps to what each waits for.
+    /// Steps; no step stands before a step that it waits for.
     pub steps: Vec<StepDoc>,
-    /// What about the order cannot be settled here.
+    /// Questions about the order that cannot be settled here.
     pub unsettled: Vec<String>,
     /// Parts and consumables.
     pub material: Vec<MaterialDoc>,
-    /// Tools, each with on whose word.
+    /// Tools, each with its source.
     pub tools: Vec<LineDoc>,
     /// People named in the job.
     pub people: Vec<PersonDoc>,
 }
 
-/// The make-up of a joint; windows of cuts are the texts that the legs' cuts print.
+/// Returns the make-up of a joint; its windows of cuts are the texts that the legs' cuts print.
 pub(super) fn make_up(
     inputs: &Inputs<'_>,
     legs: &[(String, Vec<CutDoc>)],
@@ -169,7 +169,7 @@ pub(super) fn make_up(
     }
 }
 
-/// People of the job, by name: the order of rows changes nothing.
+/// People of the job, sorted by name, so that the order of rows changes nothing.
 fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
     let mut people: Vec<PersonDoc> = inputs
         .order
@@ -186,10 +186,10 @@ fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
     people
 }
 
-/// What puts the make-up of a joint into words.
+/// Writer of the make-up of a joint.
 struct Scribe<'a> {
     wording: &'a dyn Wording,
-    /// Cuts of each leg, as they are printed.
+    /// Cuts of each leg, as printed.
     legs: &'a [(String, Vec<CutDoc>)],
 }
 
@@ -232,7 +232,7 @@ impl Scribe<'_> {
                 (text(WindowText::Diameters((*interval).into())), say(source))
             }
             Against::Along(range, source) => {
-                // Rounded inward, so that a crew never reads more room than there is.
+                // Both ends are rounded inward, so that a crew never reads more room than there is.
                 let least = Read::along(range.least(), Toward::Longer);
                 let greatest = Read::along(range.greatest(), Toward::Shorter);
                 (text(WindowText::Along { least, greatest }), say(source))
@@ -256,7 +256,7 @@ impl Scribe<'_> {
         }
     }
 
-    /// The window of a cut in the words in which the cut itself is printed.
+    /// Window of a cut, in the words that the cut itself prints.
     fn cut_window(&self, leg: &str, plane: Plane) -> (Option<String>, String) {
         let say = |said: HoldSaid| self.wording.say(&said.into());
         let cuts = self.legs.iter().find(|(id, _)| id == leg);
@@ -306,7 +306,7 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item, wording: &dyn Wording) -> Mate
         .filter(|(end, _)| used_for.contains(end))
         .map(|(end, lot)| format!("{end} {lot}"))
         .collect();
-    // The order of rows in a job changes nothing.
+    // Sorted, so that the order of rows in a job changes nothing.
     lots.sort();
     MaterialDoc {
         kind: item.kind,
@@ -321,7 +321,7 @@ fn material_doc(inputs: &Inputs<'_>, item: &Item, wording: &dyn Wording) -> Mate
     }
 }
 
-/// How deep a knife may go on a leg: less than the least thickness that its papers state or its readings show.
+/// Limit of the depth of a knife cut on a leg: below the least thickness that its papers state or its readings show.
 pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) -> KnifeDoc {
     let say = |said: TruckSaid| wording.say(&said.into());
     let papers = leg.leg.cable.insulation_screen.map(|t| t.least());
@@ -359,7 +359,7 @@ pub(super) fn knife(leg: &LegInputs<'_>, words: Words, wording: &dyn Wording) ->
     }
 }
 
-/// A depth, rounded downward: whole mils, then hundredths of a millimetre, or these alone.
+/// Texts of a depth, rounded downward: whole mils and hundredths of a millimetre, or hundredths of a millimetre alone.
 fn depth_texts(depth: Length, words: Words, say: impl Fn(PlanSaid) -> String) -> Vec<String> {
     let hundredths = depth.nm().div_euclid(10_000);
     let mm = format!("{}.{:02} mm", hundredths / 100, hundredths % 100);
@@ -372,17 +372,17 @@ fn depth_texts(depth: Length, words: Words, say: impl Fn(PlanSaid) -> String) ->
     }
 }
 
-/// Nearer to the end of its window than this, 1/64 in, a mark is said to stand at it.
+/// Distance from an end of its window, 1/64 in, below which a mark is said to stand at that end.
 const NEAR_MM: f64 = 0.4;
 
-/// At which end of its window a mark stands, nearer than a crew can cut.
+/// End of its window at which a mark stands, nearer than a crew can cut.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AtEdge {
-    /// At both: there is no room either way.
+    /// Both ends: there is no room either way.
     Both,
-    /// At the shorter end.
+    /// Shorter end.
     Shortest,
-    /// At the longer end.
+    /// Longer end.
     Longest,
 }
 
@@ -392,7 +392,7 @@ impl CutDoc {
         self.kind == CutKind::Mark
     }
 
-    /// At which end of its window the mark stands; none where there is room on either side.
+    /// End of its window at which the mark stands; `None` if there is room on both sides.
     pub fn at_edge(&self) -> Option<AtEdge> {
         let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
         match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {

@@ -1,4 +1,6 @@
-//! Missing: what is not computed for want of a datum, and which; apart from what this version cannot compute at all.
+//! Missing: quantities that are not computed because a fact is missing, with that fact.
+//!
+//! Quantities that this version cannot compute at all are listed apart.
 
 use crate::checks::LegInputs;
 use crate::judge::Judged;
@@ -7,7 +9,7 @@ use crate::said::{CutSaid, MissingOf, MissingSaid, RatingSaid, Said};
 use crate::study::{PlugStudy, Study};
 use crate::warm::Warm;
 
-/// Quantities of a joint that are not computed because a fact is not known: each with its legs or ends and the reason.
+/// Quantities of a joint that are not computed because a fact is not known, each with its legs or ends and the reason.
 pub(super) fn missing(judged: &Judged<'_>) -> Vec<Said> {
     let legs = &judged.inputs.legs;
     let fields = gathered(
@@ -68,7 +70,7 @@ fn pressure(leg: &LegInputs<'_>, pressed: &Pressed) -> Option<Said> {
     }
 }
 
-/// Reasons, each with all of whom it is true, in the order of the first.
+/// Reasons in the order of their first occurrence, each with everybody for whom it holds.
 fn gathered(each: impl Iterator<Item = (String, Said)>) -> Vec<(Said, Vec<String>)> {
     let mut groups: Vec<(Said, Vec<String>)> = Vec::new();
     for (who, why) in each {

@@ -1,8 +1,11 @@
-//! Plan: the document that comes out, `plan.json`.
+//! Plan: the program's output document, `plan.json`.
 //!
-//! Why its own room: other programs read it, so its words are few, documented and versioned.
+//! Why its own room: other programs read the plan, so its words are few, documented and versioned.
 //!
-//! Invariants: nothing in it is rounded; a cut that cannot be said has no nominal and a reason; limit and source stand on every pass and fail, a reason on every not-judged; invented data mark it across its face.
+//! Invariants: the plan rounds nothing.
+//! A cut without a place has no nominal, and a reason.
+//! Every pass and fail has a limit and a source; every not-judged has a reason.
+//! Invented data are marked across its face.
 //!
 //! Not here: pages and the terminal (the doors print them from this document).
 
@@ -84,7 +87,9 @@ pub fn program() -> String {
 }
 
 impl Plan {
-    /// The same plan, made at this day and time: a text that the door gives, which is printed and never compared.
+    /// Returns the same plan with a day and time of making.
+    ///
+    /// The door gives that text; it is printed and never compared.
     pub fn made_at(mut self, made: &str) -> Plan {
         self.plan_mark = self.plan_mark.made_at(made);
         self
@@ -92,7 +97,7 @@ impl Plan {
 }
 
 impl RateDoc {
-    /// The same rating, made at this day and time; see [`Plan::made_at`].
+    /// Returns the same rating with a day and time of making; see [`Plan::made_at`].
     pub fn made_at(mut self, made: &str) -> RateDoc {
         self.plan_mark = self.plan_mark.made_at(made);
         self
@@ -101,7 +106,7 @@ impl RateDoc {
 
 /// JSON Schema of the plan.
 pub fn schema() -> serde_json::Value {
-    // Of what is written: a field that is skipped when empty is not required.
+    // The schema describes written documents: a field that is skipped when empty is not required.
     schemars::generate::SchemaSettings::draft2020_12()
         .for_serialize()
         .into_generator()
@@ -118,7 +123,7 @@ pub fn rate_schema() -> serde_json::Value {
         .to_value()
 }
 
-/// The plan of a judged joint.
+/// Returns the plan of a judged joint.
 pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
     let job = &judged.inputs.order.job;
     let legs: Vec<LegDoc> = judged
@@ -182,13 +187,15 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
     }
 }
 
-/// The rating of a joint: loads and temperatures, what governs, how long more may flow; `rating` is that of its temperatures.
+/// Returns the rating of a joint: loads and temperatures, governing limits, times for which more load may flow.
+///
+/// `rating` is the solved rating of its temperatures.
 pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>, wording: &dyn Wording) -> RateDoc {
     let invented = invented(judged.inputs.order, &proposals(judged), wording);
     warm::rate_doc(judged, rating, invented, wording)
 }
 
-/// What the pressures of all ends assume; nothing where none was asked for.
+/// Assumptions of the pressures of all ends; empty if no pressure was asked for.
 fn pressure_assumes(legs: &[LegDoc], wording: &dyn Wording) -> Vec<String> {
     let mut ends = legs.iter().flat_map(|leg| &leg.ends);
     if ends.any(|end| end.pressure.is_some()) {
@@ -198,7 +205,7 @@ fn pressure_assumes(legs: &[LegDoc], wording: &dyn Wording) -> Vec<String> {
     }
 }
 
-/// Ends by what came out for them, in the order of their first.
+/// Groups of ends with the same results, ordered by the first end of each group.
 fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
     let mut groups: Vec<(String, Vec<String>)> = Vec::new();
     for (leg, doc) in judged.inputs.legs.iter().zip(legs) {
@@ -227,12 +234,12 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
     groups.into_iter().map(|(_, names)| names).collect()
 }
 
-/// Banner across everything made with invented parts or for an invented job.
+/// Banner across every document with invented parts or for an invented job.
 fn invented(order: &Order, proposals: &[Proposal], wording: &dyn Wording) -> Option<String> {
     is_invented(order, proposals).then(|| wording.say(&PlanSaid::Invented.into()))
 }
 
-/// Whether the job or anything it uses or is offered is invented.
+/// Whether the job, a part that it uses or a part that is offered for it is invented.
 fn is_invented(order: &Order, proposals: &[Proposal]) -> bool {
     let tried = proposals.iter().flat_map(|of| {
         let fits = of.fits.iter().map(|(id, _)| id);
@@ -308,7 +315,7 @@ fn leg_doc(judged: &Judged<'_>, leg: &LegInputs<'_>, wording: &dyn Wording) -> L
     }
 }
 
-/// Planes whose place is known, without the datum and without those that the crew cuts or marks.
+/// Planes with a known place, except the datum and the planes that the crew cuts or marks.
 fn plane_docs(leg: &LegInputs<'_>, wording: &dyn Wording) -> Vec<PlaneDoc> {
     let is_cut = |plane: &Plane| leg.cutback.cuts.iter().any(|cut| cut.plane == *plane);
     let mut planes: Vec<(Station, Plane)> = Plane::ALL
@@ -409,7 +416,7 @@ fn part_docs(leg: &LegInputs<'_>, wording: &dyn Wording) -> Vec<PartDoc> {
     parts.into_iter().filter_map(doc).collect()
 }
 
-/// The paper of a part; what is doubtful of its row stands beside it.
+/// Paper of a part without the doubts of its row; the plan prints those beside it.
 fn paper_alone(head: &Head) -> Paper {
     Paper {
         doubts: Vec::new(),
@@ -471,7 +478,8 @@ struct Printed {
 
 /// Mark for a place and its window, on an inch rule or, in the words of IEC practice, on a millimetre rule.
 ///
-/// It stands in the middle of its window, where a crew has most room on either side; a place without a window is marked where it is planned.
+/// The mark stands in the middle of its window, where a crew has most room on either side.
+/// A place without a window is marked where it is planned.
 fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
     let mark = match (words, window) {
         (Words::Us, Some(window)) => middle_mark(window, Tick::SIXTEENTH),
@@ -505,7 +513,9 @@ fn printed(nominal: Station, window: Option<Window>, words: Words) -> Printed {
     }
 }
 
-/// The window as printed, on ticks so fine that the mark stands on neither of its bounds, where sixty-fourths of an inch allow that.
+/// Window as printed.
+///
+/// The tick is so fine that the mark stands on neither bound, as far as sixty-fourths of an inch allow.
 fn text_around(window: Window, mark: Option<&Mark>) -> WindowText {
     let mut tick = Tick::SIXTEENTH;
     loop {
@@ -522,7 +532,7 @@ fn text_around(window: Window, mark: Option<&Mark>) -> WindowText {
     }
 }
 
-/// The printed bounds as numbers, read back from what is printed, so that a picture shows the same window as the text.
+/// Printed bounds as numbers, read back from the printed text, so that a picture shows the same window as the text.
 fn bounds_mm(inch: Option<&[String; 2]>, mm: &[String; 2]) -> Option<[f64; 2]> {
     let read = |text: &String| match inch {
         Some(_) => Length::parse_cut(&format!("{text} in"))
@@ -534,7 +544,7 @@ fn bounds_mm(inch: Option<&[String; 2]>, mm: &[String; 2]) -> Option<[f64; 2]> {
     Some([read(least)?, read(greatest)?])
 }
 
-/// Owners of the window of a cut, and whoever measured the growth that it holds.
+/// Owners of the window of a cut, and the source of the measured growth that it holds.
 fn owners(cut: &Cut, leg: &LegInputs<'_>) -> Vec<Whose> {
     let mut owners = cut.whose.clone();
     if let (Growth::Measured { source, .. }, Plane::InsulationEnd) =
@@ -653,12 +663,12 @@ fn stack_doc(
     }
 }
 
-/// Layer, as a crew calls it.
+/// A crew's name for a layer.
 fn layer_words(layer: Layer, wording: &dyn Wording) -> String {
     wording.say(&PlanSaid::Layer { layer }.into())
 }
 
-/// Plane, as a crew calls it.
+/// A crew's name for a plane.
 fn plane_words(plane: Plane, wording: &dyn Wording) -> String {
     wording.say(&CutSaid::Plane { plane }.into())
 }
@@ -684,7 +694,7 @@ fn datum_doc(datum: &Datum, wording: &dyn Wording) -> DatumDoc {
     }
 }
 
-/// A fact that a ruling waits for, by its name and what it is of.
+/// Fact that a ruling waits for: its name, then the things that the question is about.
 fn asked(ask: &Ask, wording: &dyn Wording) -> String {
     format!("{} {}", ask.fact.key, asks::of_words(&ask.of, wording))
         .trim_end()
@@ -723,7 +733,7 @@ fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
     }
 }
 
-/// What the texts of a ruling say.
+/// Messages behind the texts of a ruling.
 fn said_doc(ruling: &Ruling) -> SaidDoc {
     let words = |datum: &Option<Datum>| match datum {
         Some(Datum::Said(said)) => Some(said.clone()),

@@ -1,10 +1,10 @@
-//! Narrowed: a window narrower than its paper prints: by how much, and by whose words.
+//! Narrowed: a window narrower than its paper prints, with the difference and its causes.
 
 use super::document::NarrowedDoc;
 use crate::cutback::{Cut, Narrowed};
 use crate::said::{PlanSaid, Said, Whose, Wording};
 
-/// What narrowed the window of a cut; none where it is as wide as its row prints.
+/// Causes that narrowed the window of a cut; `None` if it is as wide as its row prints.
 pub(super) fn narrowed_doc(cut: &Cut, wording: &dyn Wording) -> Option<NarrowedDoc> {
     let narrowed = cut.narrowed.as_ref()?;
     Some(NarrowedDoc {
@@ -22,7 +22,7 @@ pub(super) fn narrowed_doc(cut: &Cut, wording: &dyn Wording) -> Option<NarrowedD
 }
 
 fn said(cut: &Cut, narrowed: &Narrowed) -> PlanSaid {
-    // Its own paper alone stands above this line already.
+    // The line above already names the cut's own paper if that is the only owner.
     let is_named = matches!(cut.whose.as_slice(), [only] if *only == narrowed.paper);
     PlanSaid::Narrowed {
         left: narrowed.left.into(),

@@ -1,10 +1,11 @@
-//! Outside: the outside diameters of a leg's layers, as a picture draws them.
+//! Outside: outside diameters of a leg's layers, as a picture draws them.
 //!
-//! Why its own file: a picture needs one number a layer, while nothing that is judged may come from a mean.
+//! Why its own file: a picture needs one number for each layer, and nothing that is judged may come from a mean.
 //!
-//! Invariants: a layer that was neither read nor follows from the papers is left out; no check reads these numbers.
+//! Invariants: a layer is left out if it was not read and its papers do not give its diameter.
+//! No check reads these numbers.
 //!
-//! Not here: what was read and how far off it may be (`survey`).
+//! Not here: readings and their errors (`survey`).
 
 use super::{DiameterOf, LayerDoc, layer_words};
 use crate::cable::Layer;
@@ -34,7 +35,7 @@ pub(super) fn layer_docs(
     Layer::ALL.into_iter().filter_map(doc).collect()
 }
 
-/// Mean of everything read over a layer on the leg's ends, mm.
+/// Mean of all readings over a layer on the leg's ends, mm.
 fn mean_read(judged: &Judged<'_>, leg: &LegInputs<'_>, layer: Layer) -> Option<f64> {
     let job = &judged.inputs.order.job;
     let values: Vec<Length> = leg
@@ -45,14 +46,14 @@ fn mean_read(judged: &Judged<'_>, leg: &LegInputs<'_>, layer: Layer) -> Option<f
         .flat_map(|reading| reading.values.iter().copied())
         .collect();
     let sum_nm: i128 = values.iter().map(|value| i128::from(value.nm())).sum();
-    // A nanometre is dropped at most: a picture shows none.
+    // The division drops less than a nanometre, which no picture shows.
     let mean_nm = sum_nm.checked_div(values.len() as i128)?;
     i64::try_from(mean_nm)
         .ok()
         .map(|nm| Length::from_nm(nm).mm())
 }
 
-/// Middle of what the papers allow, mm.
+/// Middle of the range that the papers allow, mm.
 fn middle_of_papers(leg: &LegInputs<'_>, layer: Layer) -> Option<f64> {
     let allowed = leg.leg.cable.diameter_over(layer).ok()?.interval();
     let (least, greatest) = (allowed.least().nm(), allowed.greatest().nm());

@@ -1,4 +1,4 @@
-//! Pressure: what the plan says of how hard the parts of one end sit.
+//! Pressure: contact pressures of the parts of one end in the plan.
 
 use super::{StateDoc, all_said};
 use crate::cable::Layer;
@@ -13,79 +13,79 @@ use crate::said::{
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// How hard the parts of one end sit.
+/// Contact pressures of the parts of one end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PressureDoc {
-    /// All of it in one line, with whose limit it is.
+    /// The whole in one line, with the source of the limit.
     pub line: String,
-    /// Its parts.
+    /// Parts.
     pub parts: Vec<PartPressureDoc>,
 }
 
-/// How hard one part sits on one end.
+/// Contact pressure of one part on one end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PartPressureDoc {
     /// Kind of part.
     pub kind: PartKind,
     /// Whether it was computed.
     pub state: StateDoc,
-    /// Why it is not computed.
+    /// Reason why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to the maker, the store or the owner.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
-    /// What was computed.
+    /// Computed values.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub computed: Option<SitDoc>,
 }
 
-/// What was computed of one part on one end.
+/// Computed values of one part on one end.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct SitDoc {
     /// Name of the part.
     pub id: String,
-    /// What it sits on.
+    /// Surface that it sits on.
     pub on: String,
-    /// Least pressure over the worst that its instructions allow at the same place and temperature.
+    /// Ratio of the least pressure to the worst that its instructions allow at the same place and temperature.
     pub ratio: f64,
-    /// How far off that may be.
+    /// Error of that ratio.
     pub error_ratio: f64,
-    /// Temperatures at which the ratio is least; left out where the temperatures of the joint are not known, and it is as read.
+    /// Temperatures at which the ratio is least; left out if the temperatures of the joint are not known and the ratio holds as read.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at: Option<String>,
-    /// The same ratio where the edge of the insulation screen may lie.
+    /// The same ratio over the places where the edge of the insulation screen may lie.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub edge_ratio: Option<f64>,
-    /// Least pressure, kPa, where the law of the rubber is stated.
+    /// Least pressure, kPa, if the law of the rubber is stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure_kpa: Option<f64>,
-    /// How far off that may be, kPa.
+    /// Error of that pressure, kPa.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure_error_kpa: Option<f64>,
     /// Temperatures at which the pressure is least.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub pressure_at: Option<String>,
-    /// "free" or "fixed length": what gives the lesser pressure there.
+    /// Condition of the ends that gives the lesser pressure there: "free" or "fixed length".
     pub ends: String,
-    /// What holds the ends where the ratio is least: "free" or "fixed length", the same for both sides of it.
+    /// Condition of the ends where the ratio is least: "free" or "fixed length", the same for both sides of the ratio.
     pub ratio_ends: String,
-    /// The ratio with the errors of readings and bore taken off, as it is printed.
+    /// Ratio less the errors of readings and bore, as printed.
     pub least_ratio: f64,
-    /// Greatest stretch of the bore, over its relaxed diameter, and the greatest that its range allows.
+    /// Greatest stretch of the bore over its relaxed diameter, and the greatest that its range allows.
     pub stretch_ratio: [f64; 2],
-    /// Share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
+    /// Set: share of the stretch in store that has stayed in the bore, and the most that its instructions allow, percent; left out for a part that is not held open.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub set_percent: Option<[f64; 2]>,
-    /// Diameters that this kit can take today, mm; left out where that cannot be said.
+    /// Diameters that this kit can take today, mm; left out if they cannot be stated.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub today_mm: Option<[f64; 2]>,
-    /// On whose word the least of them stands.
+    /// Source of the least of these diameters.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub today_of: Option<String>,
 }
 
-/// What is said of an end; nothing where nobody asked.
+/// Returns the pressures of an end; `None` if nobody asked.
 pub(super) fn pressure_doc(end: &EndInputs, wording: &dyn Wording) -> Option<PressureDoc> {
     let pressure = &end.pressure;
     let named = [
@@ -170,14 +170,16 @@ fn sit_doc(sit: &Sit, wording: &dyn Wording) -> SitDoc {
     }
 }
 
-/// The ratio with its error taken off; what lies wholly inside what the instructions allow is one of the things they allow.
+/// Ratio less its reading error.
+///
+/// It is at least 1 if cable and kit lie wholly inside the range of the instructions, because they then allow it.
 fn at_least(sit: &Sit) -> f64 {
     let least = &sit.seat_least;
     let floor = if sit.is_within() { 1.0 } else { 0.0 };
     (least.ratio - least.read_error_ratio).max(floor)
 }
 
-/// The part of which there is most to say, in one line.
+/// Line about the part with most to report.
 fn line(parts: &[(PartKind, &Pressed)]) -> Said {
     let rank = |kind: PartKind, pressed: &Pressed| match pressed {
         Pressed::NotAsked => 6,
@@ -185,7 +187,7 @@ fn line(parts: &[(PartKind, &Pressed)]) -> Said {
         Pressed::Loose(_) => 1,
         Pressed::Done(sit) if !too_little(sit).is_empty() => 2,
         Pressed::Unknown(_) | Pressed::Refused(_) => 3,
-        // A seal has no temperature here: what can be said of a body comes first.
+        // A seal has no temperature here, so a body comes first.
         Pressed::Done(_) => 4 + u8::from(kind == PartKind::Seal),
     };
     let ratio = |pressed: &Pressed| match pressed {
@@ -209,7 +211,7 @@ fn line(parts: &[(PartKind, &Pressed)]) -> Said {
     .into()
 }
 
-/// Against what a part presses too little; nothing where it does against nothing.
+/// Demands that the part's pressure does not meet; empty if it meets all of them.
 fn too_little(sit: &Sit) -> Vec<TooLittle> {
     let least = &sit.seat_least;
     let against_paper = least.ratio + least.error_ratio < 1.0;
@@ -227,7 +229,7 @@ fn too_little(sit: &Sit) -> Vec<TooLittle> {
     paper.into_iter().chain(asked).collect()
 }
 
-/// What stands before a line: what fails, else why nothing is concluded.
+/// Verdict before the line: the failure, else the reason why nothing is concluded; `None` if neither applies.
 fn verdict(sit: &Sit) -> Option<PressureVerdict> {
     let (seat, least) = (&sit.seat, &sit.seat_least);
     let little = too_little(sit);
@@ -249,7 +251,7 @@ fn verdict(sit: &Sit) -> Option<PressureVerdict> {
 fn done(kind: PartKind, sit: &Sit) -> PressureDone {
     let least = &sit.seat_least;
     let today = sit.today.as_ref().map(|today| {
-        // Rounded inward to what an instrument can read.
+        // Both are rounded inward to a tenth of a millimetre, which an instrument can read.
         let (low, high) = (2e4 * today.least_m - 1e-6, 2e4 * today.greatest_m + 1e-6);
         if low.is_finite() && low <= high {
             TakesToday::Diameters {

@@ -1,36 +1,36 @@
 //! Read back: a plan from its own document.
 //!
-//! Why its own file: what was judged against a plan must be read against that plan for as long as the joint stands, so the door back is as narrow as the door out.
+//! Why its own file: judgements against a plan must be read against that same plan for as long as the joint stands, so reading is as strict as writing.
 //!
-//! Invariants: a document of another version is refused by its version; what is read is equal to what was written.
+//! Invariants: a document of another version is refused by its version; the plan read is equal to the plan written.
 //!
-//! Not here: the shapes themselves (`document` and its neighbours).
+//! Not here: the shapes (`document` and its neighbours).
 
 use super::{FORMAT, Plan};
 use serde::Deserialize;
 
-/// Why a text is no plan.
+/// Reason why a text is no plan.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
 pub enum NotAPlan {
     /// Another version of the document, or another document.
     #[error("its format is \"{found}\", and this version reads \"{FORMAT}\"")]
     Format {
-        /// The format that it names.
+        /// Format that the document names.
         found: String,
     },
-    /// Not the shape of a plan.
+    /// A text without the shape of a plan.
     #[error("it has not the shape of a plan, at line {line}, column {column}: {what}")]
     Shape {
         /// Line, from 1.
         line: usize,
         /// Column, from 1.
         column: usize,
-        /// What does not fit.
+        /// Mismatch.
         what: String,
     },
 }
 
-/// The one field that is read before all others.
+/// Field that is read before all others.
 #[derive(Deserialize)]
 struct Versioned {
     format: String,
@@ -40,7 +40,7 @@ impl Plan {
     /// Reads a plan back from the JSON that [`Plan`] was written as.
     ///
     /// # Errors
-    /// That the text is of another format, or not the shape of a plan, with its place.
+    /// Names the other format, or the place at which the text has not the shape of a plan.
     pub fn read(text: &str) -> Result<Plan, NotAPlan> {
         let shape = |error: &serde_json::Error| NotAPlan::Shape {
             line: error.line(),

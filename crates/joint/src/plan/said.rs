@@ -1,8 +1,12 @@
-//! Said: a ruling in the figures that a person reads.
+//! Said: a ruling in figures for a person to read.
 //!
-//! Why its own room: terminal, sheet and pictures print the same figures, and no figure that the number's own error makes idle.
+//! Why its own room: terminal, sheet and pictures print the same figures.
+//! They print no figure that the number's own error makes meaningless.
 //!
-//! Invariants: a margin is rounded downward, and a value without an error of its own toward its limit, so that nothing looks better than it is; where an error is stated, no figure finer than its first is printed; plan.json stays unrounded.
+//! Invariants: a margin is rounded downward.
+//! A value without an error of its own is rounded toward its limit, so that nothing looks better than it is.
+//! If an error is stated, no figure finer than its first figure is printed.
+//! `plan.json` stays unrounded.
 //!
 //! Not here: the ruling itself (`limit`).
 
@@ -12,12 +16,12 @@ use jointwright_units::{Interval, Length, range_text};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Finest decimals that are ever printed: of a millimetre, the nanometre.
+/// Greatest number of decimals that is ever printed: in millimetres, down to a nanometre.
 const FINEST: i32 = 6;
-/// What a double may be off in the last figure that counts.
+/// Allowance for the rounding error of a double in the last printed figure.
 const IDLE: f64 = 1e-6;
 
-/// Rounding of a number to a place.
+/// Direction of rounding.
 #[derive(Clone, Copy)]
 enum Round {
     Down,
@@ -33,11 +37,11 @@ fn rounded(number: f64, decimals: i32, round: Round) -> f64 {
         Round::Up => (scaled - IDLE).ceil(),
         Round::Nearest => scaled.round(),
     };
-    // No minus before a nought.
+    // Adding zero turns -0.0 into 0.0.
     whole / scale + 0.0
 }
 
-/// Text with so many decimals, without idle noughts behind the first.
+/// Text with this many decimals, without trailing zeros after the first decimal.
 fn text(number: f64, decimals: i32) -> String {
     let places = usize::try_from(decimals).unwrap_or(0);
     let text = format!("{number:.places$}");
@@ -54,13 +58,13 @@ fn text(number: f64, decimals: i32) -> String {
     }
 }
 
-/// The decimals that an error leaves: down to its own first figure.
+/// Number of decimals down to the first figure of the error.
 fn decimals_of(error: f64) -> i32 {
     let places = -error.log10().floor();
     (places.clamp(0.0, f64::from(FINEST))) as i32
 }
 
-/// A number as it is printed, or a range.
+/// Printed number or range.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Figure {
@@ -70,7 +74,7 @@ pub enum Figure {
     Range(String, String),
 }
 
-/// A limit as it is printed, and how it binds.
+/// Printed limit, and the side on which it binds.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Bound {
@@ -78,7 +82,7 @@ pub enum Bound {
     AtMost(String),
     /// Least that is permitted.
     AtLeast(String),
-    /// A number that is neither.
+    /// Number that is neither.
     KeepTo(String),
     /// Least and greatest that are permitted.
     Within(String, String),
@@ -87,26 +91,26 @@ pub enum Bound {
 /// Value, limit and margin of a ruling, printed with the same decimals.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Figures {
-    /// What was found or computed.
+    /// Value found or computed.
     pub value: Figure,
-    /// Its error, where one is stated.
+    /// Error of the value, if one is stated.
     pub error: Option<String>,
-    /// What it must keep to.
+    /// Limit.
     pub limit: Bound,
     /// The limit of a diameter in inches, rounded inward.
     pub inches: Option<[String; 2]>,
-    /// What is left between them.
+    /// Margin between value and limit.
     pub margin: String,
 }
 
-/// How a limit binds.
+/// Side on which a limit binds.
 #[derive(Clone, Copy, PartialEq)]
 enum Side {
     AtMost,
     AtLeast,
 }
 
-/// Worst end of a value for a limit of one side.
+/// Worst end of a value, for a limit on one side.
 fn worst_end(value: &DatumDoc, side: Side) -> Option<f64> {
     match (value, side) {
         (DatumDoc::Number(number), _) => Some(*number),
@@ -130,9 +134,9 @@ fn side(value: &DatumDoc, limit: f64, margin: f64) -> Option<Side> {
 }
 
 impl RulingDoc {
-    /// What decides it, in figures: value with its error, limit, what is left between them; with the limit of a diameter in inches where the page has them.
+    /// Returns the deciding figures: value with its error, limit and margin, and the limit of a diameter in inches if the page has inches.
     ///
-    /// None where it does not rest on numbers with a margin.
+    /// `None` if the ruling does not rest on numbers with a margin.
     pub fn figures(&self, has_inches: bool) -> Option<Figures> {
         let (value, limit) = (self.value.as_ref()?, self.limit.as_ref()?);
         let figures = self.settled(value, limit, self.margin?)?;
@@ -147,7 +151,7 @@ impl RulingDoc {
         })
     }
 
-    /// The limit in inches, for diameters: rounded inward.
+    /// Limit of a diameter in inches, rounded inward; `None` for any other limit.
     fn inches(&self, limit: &DatumDoc) -> Option<[String; 2]> {
         let is_diameter = check_row(&self.check).is_some_and(|row| row.lengths == Lengths::Across);
         if !is_diameter || self.unit.as_deref() != Some("mm") {
@@ -165,7 +169,7 @@ impl RulingDoc {
         if let Some(error) = self.error.filter(|error| *error > 0.0) {
             return figures_at(value, limit, margin, decimals_of(error), true);
         }
-        // Without an error: the fewest figures in which the value still stands to its limit as it does.
+        // Without an error, takes the fewest decimals that still show the value on the right side of its limit.
         let fewest = if self.unit.as_deref() == Some("mm") {
             1
         } else {
@@ -177,7 +181,7 @@ impl RulingDoc {
     }
 }
 
-/// Whether the printed value keeps to the printed limit wherever the value keeps to the limit.
+/// Whether the printed value keeps to the printed limit whenever the value itself does.
 fn holds(value: &DatumDoc, limit: &DatumDoc, margin: f64, decimals: i32) -> bool {
     let least = 0.5 * 10_f64.powi(-decimals);
     match limit {
@@ -198,7 +202,7 @@ fn holds(value: &DatumDoc, limit: &DatumDoc, margin: f64, decimals: i32) -> bool
                     -rounded(*limit, decimals, Round::Up),
                 ),
             };
-            // A margin that is there is seen.
+            // A margin above zero must stay visible.
             margin < IDLE || limit - worst > least
         }
         DatumDoc::Range { .. } => margin < IDLE || rounded(margin, decimals, Round::Down) > 0.0,

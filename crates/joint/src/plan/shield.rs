@@ -1,4 +1,4 @@
-//! Shield: what the plan says of a leg's shield beyond the joint.
+//! Shield: a leg's shield beyond the joint in the plan.
 
 use super::all_said;
 use crate::cable::{Layer, ShieldKind};
@@ -20,29 +20,29 @@ pub struct ShieldDoc {
     /// Least and greatest resistance along the cable at 20 degC, ohm/km.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub resistance_ohm_per_km: Option<[f64; 2]>,
-    /// Between what it lies.
+    /// Constructions at the two bounds of the resistance.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub resistance_of: Option<String>,
-    /// Least and greatest current round it at the load, A; absent where it is not known, 0 where it is open at one end.
+    /// Least and greatest current in the shield at the load, A; absent if not known, 0 if the shield is open at one end.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub current_a: Option<[f64; 2]>,
-    /// Greatest loss of that current, W/m.
+    /// Greatest loss by that current, W/m.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub loss_w_per_m: Option<f64>,
-    /// Voltage at its open end at the load, V rms.
+    /// Voltage at the open end at the load, V rms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standing_v: Option<f64>,
-    /// The same under the stated fault, where that flows in three phases alike, V rms.
+    /// The same voltage under the stated fault, if the fault current flows alike in three phases, V rms.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub standing_in_fault_v: Option<f64>,
-    /// What short-circuit current each part of the leg carries by its own paper.
+    /// Short-circuit current that each part of the leg carries by its own paper.
     pub short_circuit: Vec<CarriesDoc>,
-    /// The part that carries the least of what is asked of it, of those that are known.
+    /// Part with the smallest ratio of capacity to demand, among the parts for which both are known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub weakest: Option<String>,
-    /// All of it in sentences.
+    /// The whole in sentences.
     pub lines: Vec<String>,
-    /// What is not known, in sentences.
+    /// Facts that are not known, in sentences.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub not_known: Vec<String>,
     /// Questions to put, each once.
@@ -52,10 +52,10 @@ pub struct ShieldDoc {
     pub never: String,
 }
 
-/// What short-circuit current one part carries.
+/// Short-circuit current of one part.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct CarriesDoc {
-    /// What it is.
+    /// Name of the part.
     pub what: String,
     /// Current that it carries for the stated time by its own paper, A.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -63,7 +63,7 @@ pub struct CarriesDoc {
     /// Current that the job asks of it, A.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub asked_a: Option<f64>,
-    /// Why one of them is not known.
+    /// Reason why one of them is not known.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
 }
@@ -94,7 +94,7 @@ impl ShieldDoc {
     }
 }
 
-/// What is said of a leg's shield.
+/// Returns the shield of a leg for the plan.
 pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wording) -> ShieldDoc {
     let leg = inputs.leg;
     let mut doc = ShieldDoc {
@@ -130,7 +130,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
         doc.say(area, wording);
     }
     match shield_loss(job, leg) {
-        // What somebody states goes before what balanced phases would drive.
+        // A stated current takes precedence over the current that balanced phases would drive.
         _ if leg.shield_load_a.is_some() => stated(job, leg, &mut doc, wording),
         Err(unknown) => doc.ask(&unknown, wording),
         Ok(ShieldLoss::Nothing(why)) => {
@@ -149,7 +149,7 @@ pub(super) fn shield_doc(job: &Job, inputs: &LegInputs<'_>, wording: &dyn Wordin
     doc
 }
 
-/// What the standard takes for the area of a tape on a new cable, beside the two ends between which it lies; it is from memory and rules nothing.
+/// Line with the area that the standard takes for a tape on a new cable, beside the two computed bounds of the area; the standard's area is from memory and rules nothing.
 fn tape_area(job: &Job, leg: &Leg) -> Option<ShieldLine> {
     let shield = leg.cable.shield;
     let has_wires = match shield.kind() {
@@ -170,7 +170,7 @@ fn tape_area(job: &Job, leg: &Leg) -> Option<ShieldLine> {
     })
 }
 
-/// The heat of the stated short circuit in each connection that was read.
+/// Adds the heat of the stated short circuit in each connection that was read.
 fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let Ok(fault) = Fault::of_shield(job, leg) else {
         return;
@@ -187,7 +187,7 @@ fn contacts(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     }
 }
 
-/// What each part carries, and which carries the least of what is asked of it.
+/// Adds the current of each part, and the part with the smallest ratio of capacity to demand.
 fn short_circuit(all: &[Carries], doc: &mut ShieldDoc, wording: &dyn Wording) {
     let say = |what: &Carrier| wording.say(&what.clone().into());
     let is_known = |part: &&Carries| part.share_ratio().is_some();
@@ -214,7 +214,7 @@ fn short_circuit(all: &[Carries], doc: &mut ShieldDoc, wording: &dyn Wording) {
     doc.short_circuit = all.iter().map(doc_of).collect();
 }
 
-/// The current that the job states for the shield, and its loss in the greatest resistance at the conductor's highest temperature.
+/// Adds the current that the job states for the shield, and its loss in the greatest resistance at the conductor's highest temperature.
 fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let (Some(shield_a), Ok(along)) = (leg.shield_load_a, along(job, leg)) else {
         return;
@@ -231,7 +231,7 @@ fn stated(job: &Job, leg: &Leg, doc: &mut ShieldDoc, wording: &dyn Wording) {
     doc.loss_w_per_m = Some(loss_w_per_m);
 }
 
-/// The current round a shield and its loss, from the coldest that the place is to the conductor's highest temperature.
+/// Adds the circulating current of a shield and its loss, between the coldest temperature of the place and the conductor's highest temperature.
 fn current(job: &Job, leg: &Leg, round: &Round, doc: &mut ShieldDoc, wording: &dyn Wording) {
     let Some(load_a) = job.load_of_a(leg) else {
         doc.wants(ShieldLacks::Load, ShieldAsk::Load, wording);
@@ -257,7 +257,7 @@ fn current(job: &Job, leg: &Leg, round: &Round, doc: &mut ShieldDoc, wording: &d
     doc.loss_w_per_m = Some(loss_w_per_m);
 }
 
-/// The voltage at the open end, at the load and in a balanced fault.
+/// Adds the voltage at the open end, at the load and in a balanced fault.
 fn voltage(job: &Job, leg: &Leg, stands: &Standing, doc: &mut ShieldDoc, wording: &dyn Wording) {
     match job.load_of_a(leg) {
         None => doc.wants(ShieldLacks::Load, ShieldAsk::Load, wording),

@@ -1,4 +1,4 @@
-//! State: whether a document of something computed holds numbers.
+//! State: whether something was computed.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -9,18 +9,18 @@ use serde::{Deserialize, Serialize};
 pub enum StateDoc {
     /// Computed.
     Computed,
-    /// Not computed, for want of facts; the reason names them.
+    /// Not computed, because facts are missing; the reason names them.
     NotKnown,
-    /// Not computed, though everything is known; the reason says what stands against it.
+    /// Not computed, though everything is known; the reason says what prevents it.
     NotComputed,
-    /// A part past its date: nothing is computed of it.
+    /// Part past its date: nothing is computed for it.
     PastItsDate,
-    /// A part that does not touch what it covers.
+    /// Part that does not touch the surface below it.
     Loose,
 }
 
 impl StateDoc {
-    /// The same in words.
+    /// Words for it.
     pub const fn words(self) -> &'static str {
         match self {
             StateDoc::Computed => "computed",

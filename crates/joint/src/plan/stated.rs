@@ -1,9 +1,9 @@
-//! Stated: what surrounds a cable, as a job says it.
+//! Stated: surroundings of a cable in the job's words.
 
 use crate::job::Surrounding;
 use crate::said::{Said, SoilSaid, StatedDrying, StatedDuct, StatedFilm, StatedReach, StatedSoil};
 
-/// A stretch of surroundings as it is stated, with its source.
+/// Stretch of surroundings as stated, with its source.
 pub(super) fn stated(row: &Surrounding) -> Said {
     let film = match (row.film_w_per_m2k, row.outside_k_m_per_w) {
         (Some(w_per_m2k), _) => StatedFilm::Film { w_per_m2k },
@@ -30,7 +30,7 @@ pub(super) fn stated(row: &Surrounding) -> Said {
     .into()
 }
 
-/// What a surrounding is said to be, from which its film or resistance is computed.
+/// Stated soil, depth and duct, from which the film or the resistance is computed.
 fn of_soil(row: &Surrounding) -> StatedFilm {
     let Some(soil) = &row.soil else {
         return StatedFilm::Computed;

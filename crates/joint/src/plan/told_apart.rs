@@ -1,8 +1,9 @@
-//! Told apart: the mark of a plan, its issue, and when it was made.
+//! Told apart: the mark of a plan, its issue, and the time at which it was made.
 //!
-//! The mark is taken of what went in (every byte of the job and of its catalogues, the embedded tables, the version of the program) and of what came out of it to be cut to and ruled, so that two builds of one version that cut differently have two marks.
-//! Fields, pressures and temperatures are no part of it: their last digits differ from machine to machine.
-//! When a plan was made is printed, and is no part of the mark: nothing depends on a clock.
+//! The mark is a fingerprint of the input: every byte of the job and of its catalogues, the embedded tables, the version of the program.
+//! It also covers the output that is cut to or ruled, so two builds of one version that cut differently have two marks.
+//! Fields, pressures and temperatures are not part of it, because their last digits differ from machine to machine.
+//! The time at which a plan was made is printed and is not part of the mark: nothing depends on a clock.
 
 use crate::fingerprint::Fingerprint;
 use crate::job::Order;
@@ -13,38 +14,38 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use std::fmt::Write;
 
-/// Most letters of a day and time; a longer text is none.
+/// Greatest number of letters of a day and time; a longer text is ignored.
 const TIME_LETTERS: usize = 40;
 
-/// What tells this plan from every other.
+/// Mark that tells this plan from every other.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct MarkDoc {
     /// Eight letters to compare on paper and over the telephone: "KTRM-47WX".
     pub short: String,
-    /// The same as it is read aloud.
+    /// The same letters as read aloud.
     pub aloud: String,
-    /// The whole fingerprint: SHA-256, 64 hexadecimal digits; two plans whose short marks are alike by chance differ here.
+    /// Whole fingerprint: SHA-256, 64 hexadecimal digits; two plans with the same short mark by chance differ here.
     pub whole: String,
-    /// Which issue it is, as the job counts them; null where it counts none.
+    /// Number of the issue in the job's own count; null if the job counts none.
     pub issue: Option<i64>,
-    /// The issue in words, and which one it replaces.
+    /// The issue in words, and the issue that it replaces.
     pub issue_words: String,
-    /// Day and time at which it was made, as the door was told, or that none was given; no answer depends on it.
+    /// Day and time of making, as given to the door, or a note that none was given; no answer depends on it.
     pub made: String,
 }
 
 impl MarkDoc {
-    /// The mark as it stands on every page: "PLAN KTRM-47WX".
+    /// Mark as printed on every page: "PLAN KTRM-47WX".
     pub fn words(&self) -> String {
         format!("PLAN {}", self.short)
     }
 
-    /// Issue, and when it was made, in one line.
+    /// Issue and time of making, in one line.
     pub fn line(&self) -> String {
         format!("{}; made {}", self.issue_words, self.made)
     }
 
-    /// The same mark of a plan made at this day and time, which is printed as it is given; no text or too long a one changes nothing.
+    /// Returns the same mark with a day and time of making, printed as given; an empty or too long text changes nothing.
     pub(super) fn made_at(mut self, made: &str) -> MarkDoc {
         let clean: String = made.chars().filter(|c| !c.is_control()).collect();
         let clean = clean.trim();
@@ -56,12 +57,12 @@ impl MarkDoc {
     }
 }
 
-/// The mark of a judged joint, as a program of this name and version gives it.
+/// Returns the mark of a judged joint, for a program of this name and version.
 pub fn mark_of(judged: &Judged<'_>, program: &str, wording: &dyn Wording) -> MarkDoc {
     mark_with(judged.inputs.order, &came_out(judged), program, wording)
 }
 
-/// The mark of an order and of what came out of it.
+/// Returns the mark of an order and of its output.
 pub(super) fn mark_with(
     order: &Order,
     came_out: &str,
@@ -88,7 +89,7 @@ pub(super) fn mark_with(
     }
 }
 
-/// Places of all planes, windows of all cuts, and the outcome of every ruling: whole numbers and words, the same on every machine.
+/// Places of all planes, windows of all cuts, and outcomes of all rulings, as whole numbers and words, which are the same on every machine.
 fn came_out(judged: &Judged<'_>) -> String {
     let mut text = String::new();
     // Writing to a text cannot fail.
@@ -116,7 +117,7 @@ fn came_out(judged: &Judged<'_>) -> String {
     text
 }
 
-/// Whom a ruling concerns, in the words that marks are made of: they change in no version and in no language.
+/// Subject of a ruling in the words of the mark, which change with no version and no language.
 fn key(subject: &Subject) -> String {
     match (&subject.leg, subject.phase) {
         (Some(leg), Some(phase)) => format!("leg {leg}, phase {phase}"),

@@ -1,28 +1,28 @@
-//! Verdict: what fails on a joint, short, for every door that prints numbers of it.
+//! Verdict: failures of a joint in short, for every door that prints its numbers.
 
 use super::{JobDoc, RulingDoc};
 use crate::limit::{Outcome, Ruling};
 use crate::said::{PlanSaid, Subject, Wording};
 
-/// The check whose numbers are the marks themselves.
+/// Check whose numbers are the marks themselves.
 const CUT_WINDOW: &str = "cut_window";
 
 impl RulingDoc {
-    /// Whether it is about the places and windows of cuts, which front pages print as marks.
+    /// Whether the ruling is about the places and windows of cuts, which front pages print as marks.
     pub fn is_of_cuts(&self) -> bool {
         self.check == CUT_WINDOW
     }
 }
 
 impl JobDoc {
-    /// Year, month and day of the work, as they are written.
+    /// Year, month and day of the work, as written.
     pub fn date_parts(&self) -> [String; 3] {
         let mut parts = self.date.splitn(3, '-').map(str::to_owned);
         [(); 3].map(|()| parts.next().unwrap_or_default())
     }
 }
 
-/// What fails, one sentence a check and reason, with all whom it concerns.
+/// Failures: one sentence for each check and reason, with all its subjects.
 pub fn fails(rulings: &[Ruling], wording: &dyn Wording) -> Vec<String> {
     let mut groups: Vec<(&Ruling, Vec<Subject>)> = Vec::new();
     for ruling in rulings.iter().filter(|r| r.outcome == Outcome::Fail) {

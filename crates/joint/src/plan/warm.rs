@@ -1,4 +1,4 @@
-//! Warm: what the plan says of the temperatures that the load brings, and what a rating of the joint says.
+//! Warm: temperatures under load in the plan, and the rating of a joint.
 
 use super::stated::stated;
 use super::told_apart::{MarkDoc, mark_of};
@@ -25,19 +25,19 @@ use serde::{Deserialize, Serialize};
 pub struct WarmDoc {
     /// Whether it was computed.
     pub state: StateDoc,
-    /// Why it is not computed.
+    /// Reason why it is not computed.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
     /// Questions to put to makers and to the owner.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub questions: Vec<String>,
-    /// What it assumes.
+    /// Assumptions.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub assumes: Vec<String>,
-    /// What surrounds the legs, with its source.
+    /// Surroundings of the legs, with their sources.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub surroundings: Vec<String>,
-    /// Its legs.
+    /// Legs.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub legs: Vec<LegWarmDoc>,
 }
@@ -47,57 +47,58 @@ pub struct WarmDoc {
 pub struct LegWarmDoc {
     /// Leg.
     pub leg: String,
-    /// All of it in sentences.
+    /// The whole in sentences.
     pub lines: Vec<String>,
-    /// At the job's load all the time; left out where losses outgrow the cooling.
+    /// State at the job's load all the time; left out if losses outgrow the cooling (thermal runaway).
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_load: Option<AtDoc>,
-    /// Where the difference between the conductor in the joint and its cable without a joint comes from, at the load; the shares add up to it.
+    /// Shares of the temperature difference between the conductor in the joint and the same cable without a joint, at the load; they add up to the difference.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub hotter_from: Vec<HeatShareDoc>,
-    /// The conductor in the joint at the load, with twice the resistance in this leg's connector alone, degrees Celsius.
+    /// Temperature of the conductor in the joint at the load, with twice the resistance in this leg's connector alone, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub with_twice_its_connector_degc: Option<f64>,
-    /// The one connector of the joint that would heat this leg's joint most, with twice its resistance, and by how much.
+    /// Connector of the joint that would heat this leg's joint most at twice its resistance, with that rise.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub worst_connector: Option<HeatShareDoc>,
-    /// At the end of the job's emergency.
+    /// State at the end of the job's emergency.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at_emergency: Option<AtDoc>,
-    /// Highest temperature of the conductor inside the body by its paper, all the time, degrees Celsius.
+    /// Highest continuous temperature of the conductor inside the body by its paper, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub limit_degc: Option<f64>,
-    /// The same in an emergency.
+    /// Highest temperature of that conductor in an emergency by the same paper, degrees Celsius.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_limit_degc: Option<f64>,
-    /// Load of this leg at which that limit is reached, all legs rising in proportion, A.
+    /// Load of this leg at which the continuous limit is reached while all legs rise in proportion, A.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load_at_limit_a: Option<f64>,
-    /// The same with the other legs at the job's load, which cannot meet more than `others_meet_a`; left out where none up to that reaches the limit, and of two legs.
+    /// The same with the other legs at the job's load, A; they can meet at most `others_meet_a`.
+    /// Left out if no load up to that reaches the limit, or if the joint has two legs.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load_at_limit_alone_a: Option<f64>,
-    /// All that the other legs, at the job's load, can bring this leg or take from it, A.
+    /// Greatest current that the other legs, at the job's load, can bring this leg or take from it, A.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub others_meet_a: Option<f64>,
-    /// The same as `load_at_limit_a` with one other leg bringing or taking all that this one has more.
+    /// The same as `load_at_limit_a` with one other leg that brings or takes the whole rise of this leg.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub load_at_limit_fed: Option<FedDoc>,
-    /// How long the job's emergency may last before the emergency limit is reached, h; left out where it is not reached in 72 h.
+    /// Time until the job's emergency reaches the emergency limit, h; left out if the limit is not reached in 72 h.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_lasts_h: Option<f64>,
     /// Greatest resistance of the connector by its row, µΩ at 20 °C.
     pub connector_uohm: f64,
     /// Resistance of the same length of conductor, µΩ at 20 °C.
     pub equal_length_uohm: f64,
-    /// How many times as fast as at the reference of its row the rubber ages at the load.
+    /// Ratio of the rubber's ageing rate at the load to its rate at the reference of its row.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ageing_ratio: Option<f64>,
-    /// What one such emergency uses up, in hours at that reference.
+    /// Life that one such emergency uses up, in hours at that reference.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub emergency_ageing_h: Option<f64>,
 }
 
-/// A share of a difference of temperatures.
+/// Share of a temperature difference.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct HeatShareDoc {
     /// Source of the heat.
@@ -106,14 +107,14 @@ pub struct HeatShareDoc {
     pub k: f64,
 }
 
-/// A load of a leg with the leg that feeds it.
+/// Load of a leg, with the leg that feeds it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct FedDoc {
     /// Load of this leg, A.
     pub load_a: f64,
-    /// Leg that brings or takes what this one has more.
+    /// Leg that brings or takes the whole rise of this leg.
     pub by: String,
-    /// Load of that leg then, A.
+    /// Load of that other leg at the same time, A.
     pub its_load_a: f64,
 }
 
@@ -122,22 +123,22 @@ pub struct FedDoc {
 pub struct AtDoc {
     /// Load, A.
     pub load_a: f64,
-    /// Hottest metal inside the body.
+    /// Temperature of the hottest metal inside the body.
     pub joint_degc: f64,
-    /// Where that is from the joint's middle, mm.
+    /// Place of that metal, mm from the joint's middle.
     pub joint_at_mm: f64,
-    /// Hottest rubber.
+    /// Temperature of the hottest rubber.
     pub rubber_degc: f64,
-    /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
+    /// Temperature of the hottest conductor at the joint's place if this leg's cable ran through without a joint.
     pub cable_there_degc: f64,
-    /// Hottest conductor of the cable beyond the body, what the seal covers included.
+    /// Temperature of the hottest conductor of the cable beyond the body, including the cable under the seal.
     pub cable_degc: f64,
 }
 
-/// A rating of the joint: loads, temperatures, what governs, how long more may flow.
+/// Rating of the joint: loads, temperatures, governing limits, times for which more load may flow.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct RateDoc {
-    /// What stands across its face, where anything is invented.
+    /// Banner; present if anything is invented.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub invented: Option<String>,
     /// Name of the job.
@@ -146,14 +147,14 @@ pub struct RateDoc {
     pub language: Language,
     /// Practice whose words its texts use: "us" or "iec".
     pub words: Words,
-    /// The mark of the plan of the same job, made of the same texts by the same program.
+    /// Mark of the plan of the same job, made from the same texts by the same program.
     pub plan_mark: MarkDoc,
     /// Worst of the rulings of the whole joint: "pass", "fail" or "not-judged".
     pub outcome: Outcome,
-    /// What fails on the joint, one sentence a check; none of the numbers below makes up for it.
+    /// Failures of the joint, one sentence for each check; none of the numbers below makes up for them.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub fails: Vec<String>,
-    /// Temperatures at the job's load and emergency.
+    /// Temperatures at the job's load and in its emergency.
     pub warm: WarmDoc,
     /// Temperatures at loads in proportion to the job's.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
@@ -161,7 +162,7 @@ pub struct RateDoc {
     /// Limits and the loads at which they are reached, the least first.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub governs: Vec<GovernDoc>,
-    /// How long loads may flow.
+    /// Times for which loads may flow.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub emergency: Vec<LastsDoc>,
 }
@@ -169,13 +170,13 @@ pub struct RateDoc {
 /// All legs at one load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LoadDoc {
-    /// Over the job's load.
+    /// Ratio to the job's load.
     pub ratio: f64,
-    /// Its legs; empty where losses outgrow the cooling.
+    /// Legs; empty if losses outgrow the cooling (thermal runaway).
     pub legs: Vec<AtDoc>,
-    /// Limits that are passed.
+    /// Limits that this load passes.
     pub passed: Vec<PassedDoc>,
-    /// Why there are no temperatures.
+    /// Reason why there are no temperatures.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub why: Option<String>,
 }
@@ -185,18 +186,18 @@ pub struct LoadDoc {
 pub struct PassedDoc {
     /// Leg.
     pub leg: String,
-    /// What it is set for.
+    /// Place that the limit is set for.
     pub of: LimitOf,
 }
 
-/// A limit, and the load that reaches it.
+/// Limit, and the load that reaches it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct GovernDoc {
-    /// What is limited, to what, on whose word.
+    /// Limited quantity, its limit and the source of the limit.
     pub what: String,
     /// Leg.
     pub leg: String,
-    /// Load over the job's, 0 where it is passed without any; left out where no load is found that reaches it.
+    /// Ratio to the job's load, 0 if the limit is passed without any load; left out if no load is found that reaches it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub ratio: Option<f64>,
     /// Load of that leg, A.
@@ -204,13 +205,13 @@ pub struct GovernDoc {
     pub load_a: Option<f64>,
 }
 
-/// What a limit of temperature is set for.
+/// Place that a limit of temperature is set for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LimitOf {
-    /// The conductor inside a body.
+    /// Conductor inside a body.
     Joint,
-    /// The cable.
+    /// Cable.
     Cable,
 }
 
@@ -224,25 +225,26 @@ impl LimitOf {
     }
 }
 
-/// How long a load may flow from the job's load at rest.
+/// Time for which a load may flow, starting from the job's load at rest.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct LastsDoc {
-    /// Load over the job's.
+    /// Ratio to the job's load.
     pub ratio: f64,
     /// Loads of the legs, A.
     pub loads_a: Vec<f64>,
-    /// Hours until the first limit: of a body by its paper in an emergency, or of a cable by the job's highest temperature; left out where none is reached within 72 h.
+    /// Hours until the first limit is reached; left out if none is reached within 72 h.
+    /// The limit is a body's emergency limit by its paper, or the job's highest temperature for a cable.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub lasts_h: Option<f64>,
-    /// Leg that comes to it first.
+    /// Leg that reaches its limit first.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub leg: Option<String>,
-    /// What of it does.
+    /// Part of that leg that reaches the limit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub of: Option<LimitOf>,
 }
 
-/// What is said of the joint; nothing where nobody asked.
+/// Returns the temperatures of the joint; `None` if nobody asked.
 pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<WarmDoc> {
     let open = |state: StateDoc, why: String, questions: Vec<String>| WarmDoc {
         state,
@@ -273,7 +275,7 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<War
     }
 }
 
-/// Assumptions of temperatures: those that always hold, and those of this joint.
+/// Assumptions of temperatures: the general ones, then those of this joint.
 fn assumes(done: &WarmJoint) -> Vec<Said> {
     let always = WarmAssumes::ALL.iter().copied().map(Said::from);
     let shields = done.legs.iter().filter_map(|of| of.shield_says.clone());
@@ -287,13 +289,13 @@ fn assumes(done: &WarmJoint) -> Vec<Said> {
         .collect()
 }
 
-/// That nothing is ruled on what is from memory.
+/// Message that a value from memory rules nothing.
 pub(super) fn from_memory(key: &str) -> Said {
     let key = key.to_owned();
     RatingSaid::FromMemory { key }.into()
 }
 
-/// Surroundings of the legs: as stated, then as computed.
+/// Surroundings of the legs: the stated ones, then the computed values.
 fn surroundings(inputs: &Inputs<'_>, done: &WarmJoint) -> Vec<Said> {
     let rows = inputs.order.job.surroundings.iter();
     let computed = done.legs.iter().flat_map(|of| of.outside.clone());
@@ -416,7 +418,7 @@ fn against_cable(at: &LegAt, shares: &[Share]) -> LegRating {
     })
 }
 
-/// What a worse contact would do, one at a time.
+/// Effect of a worse contact, one contact at a time.
 fn contact(done: &WarmJoint, of: &LegWarm, at: &LegAt) -> LegRating {
     let worst = of.contacts.worst_k.map(|(leg, k)| WorstConnector {
         leg: done.legs[leg].leg.clone(),
@@ -431,7 +433,7 @@ fn contact(done: &WarmJoint, of: &LegWarm, at: &LegAt) -> LegRating {
     })
 }
 
-/// Loads of a leg of three or more while the others do not rise in proportion.
+/// Loads of one leg of three or more, while the others do not rise in proportion.
 fn by_itself(done: &WarmJoint, of: &LegWarm, index: usize) -> Option<LegRating> {
     let (own, limit_degc) = (of.own_load.as_ref()?, of.limits_degc.0?);
     let names = |legs: &[usize]| legs.iter().map(|leg| done.legs[*leg].leg.clone()).collect();
@@ -477,7 +479,7 @@ fn to_limit(done: &WarmJoint, of: &LegWarm, index: usize) -> LegRating {
     })
 }
 
-/// A leg that comes to its own limit before this one, and what this one carries then.
+/// Leg that reaches its own limit before this one, with the load of this leg at that point; `None` if this leg is first.
 fn sooner(done: &WarmJoint, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
     let ratios = done
         .legs
@@ -490,7 +492,7 @@ fn sooner(done: &WarmJoint, of: &LegWarm, load_a: f64) -> Option<LegLoad> {
     })
 }
 
-/// The other legs, which rise with it, and to what.
+/// Loads of the other legs, which rise in proportion with it.
 fn in_proportion(done: &WarmJoint, index: usize, ratio: f64) -> Vec<LegLoad> {
     let legs = done.legs.iter().zip(&done.model.loads_a).enumerate();
     legs.filter(|(other, _)| *other != index)
@@ -540,7 +542,7 @@ fn emergency(
     })
 }
 
-/// The rating of a joint, as it was solved; `None` where its temperatures are not computed.
+/// Returns the rating of a joint as solved; it has no loads if its temperatures are not computed.
 pub(super) fn rate_doc(
     judged: &Judged<'_>,
     rating: Option<&Rating>,
