@@ -1,18 +1,18 @@
-//! Bridge: when the bridge of the metallic shield comes off, by the owner's word.
+//! Bridge: time at which the bridge of the metallic shield comes off, by the owner's word.
 //!
-//! Why its own file: the order of two steps hangs on it, and nothing else does.
+//! Why its own file: only the order of two steps depends on it.
 
 use super::walk_job::JobReader;
 use crate::catalogue::BridgeMoment;
 use crate::form::Need::Required;
 use crate::form::{Field, Kind, Record, Shape};
 
-/// What the owner says of the bridge.
+/// Owner's decision about the bridge.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct BridgeOff {
-    /// When it comes off.
+    /// Time at which it comes off.
     pub when: BridgeMoment,
-    /// Whose word.
+    /// Person and date.
     pub source: String,
 }
 

@@ -1,4 +1,4 @@
-//! The cable of a leg, from its record.
+//! Cable of a leg, read from its record.
 
 use super::leg_shape::OTHER_SHIELDS;
 use super::walk_job::JobReader;
@@ -9,7 +9,7 @@ use crate::said::{CableHint, CableSaid, SizeUnit};
 use jointwright_units::Interval;
 use std::collections::BTreeMap;
 
-/// Insulation that is refused in words rather than as a misspelling.
+/// Insulations that are refused by a sentence about them, not as a misspelling.
 const OTHER_INSULATIONS: &[&str] = &[
     "paper",
     "oil-paper",
@@ -24,11 +24,11 @@ const OTHER_INSULATIONS: &[&str] = &[
 ];
 
 impl JobReader<'_> {
-    /// Cable by construction, or `None` where something it needs is missing.
+    /// Cable by construction; `None` if a fact that it needs is missing.
     pub(super) fn cable(&mut self, record: &Record) -> Option<Construction> {
         let is_other = self.is_other_cable(record);
         if is_other {
-            // What is missing of a cable that is refused by name is not asked for.
+            // A cable that is refused by name needs no further fields.
             self.forget_missing(record.at);
         }
         let size = self.size(record, "size");
@@ -108,7 +108,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// Interval of a pair of fields that are given together or not at all.
+    /// Interval of two fields that are given together or not at all.
     fn pair(&mut self, record: &Record, least: &str, greatest: &str) -> Option<Interval> {
         match (record.length(least), record.length(greatest)) {
             (Some(low), Some(high)) => {
@@ -194,7 +194,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// Complains of a cable that this program does not plan for, by its name.
+    /// Complains about a cable that this program does not plan for, and names its kind.
     fn is_other_cable(&mut self, record: &Record) -> bool {
         let mut refusals: Vec<(&str, CableSaid)> = Vec::new();
         if let Some(cores) = record.integer("cores").filter(|cores| *cores > 1) {
@@ -218,7 +218,7 @@ impl JobReader<'_> {
         is_other
     }
 
-    /// Complains of a cable whose shield is a sheath of metal, by its name.
+    /// Complains about a cable whose shield is a metal sheath, and names the metal.
     fn is_sheathed(&mut self, record: &Record) -> bool {
         let Some(shield) = record.record("shield") else {
             return false;
@@ -315,7 +315,7 @@ impl JobReader<'_> {
     }
 }
 
-/// Fields of the record of a shield: those that its kind needs, and those that it cannot have.
+/// Fields of the record of a shield: the fields that its kind needs, and the fields that it cannot have.
 fn shield_fields(kind: &str) -> (&'static [&'static str], &'static [&'static str]) {
     match kind {
         "flat-straps" => (
@@ -341,7 +341,7 @@ fn shield_fields(kind: &str) -> (&'static [&'static str], &'static [&'static str
     }
 }
 
-/// Wall of rated voltages such as "8.7/15 kV".
+/// Wall for a rated voltage such as "8.7/15 kV".
 fn rated(text: &str) -> Option<Wall> {
     let (u0, u) = text.strip_suffix(" kV")?.split_once('/')?;
     let tenths = match u0.split_once('.') {

@@ -1,21 +1,23 @@
-//! What a job says twice and not alike: loads, short circuits and times that cannot all be so.
+//! Contradiction: statements of a job about loads, short circuits and times that cannot all be true.
 //!
-//! Why its own room: one of the two is wrong, and no check can know which; the job is refused at the line.
+//! Why its own room: one of two statements is wrong, and no check can know which; the job is refused at that line.
 //!
-//! Not here: what one field alone cannot be (`form`), currents that cannot meet (`warm`).
+//! Not here: impossible values of one field (`form`), currents that cannot meet (`warm`).
 
 use super::walk_job::JobReader;
 use crate::form::Record;
 use crate::said::{AroundHint, AroundSaid, JobDutyHint, JobDutySaid};
 
-/// Earthings with which a fault to earth flows as long as it takes to clear it; with the others the current of one earth fault is small, and the stated one is that of two.
+/// Earthings under which a fault to earth flows until it is cleared.
+///
+/// Under the others the current of one earth fault is small, and the stated current is that of two earth faults.
 const CLEARED_AS_STATED: &[&str] = &["solid", "impedance"];
 
-/// Temperature up to which the resistance of a conductor is known, °C: docs/theory/cable.md.
+/// Highest temperature at which the resistance of a conductor is known, °C: docs/theory/cable.md.
 const KNOWN_TO_DEGC: f64 = 250.0;
 
 impl JobReader<'_> {
-    /// Complains of currents and times that contradict each other, of the whole job and of each leg.
+    /// Complains about currents and times that contradict each other, in the whole job and in each leg.
     pub(super) fn contradictions(&mut self, record: &Record) {
         let Some(duty) = record.record("duty") else {
             return;
@@ -38,7 +40,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// Complains of a limit so high that no resistance is known there.
+    /// Complains about a limit above the temperatures at which resistances are known.
     fn hotter_than_known(&mut self, duty: &Record) {
         let name = "conductor_greatest";
         let Some(degc) = duty.number(name).filter(|degc| *degc > KNOWN_TO_DEGC) else {
@@ -54,7 +56,7 @@ impl JobReader<'_> {
         );
     }
 
-    /// Complains of cables that lie in the soil otherwise than their job or leg says.
+    /// Complains about cables whose formation in the soil differs from that of their job or leg.
     fn soil_unlike_legs(&mut self, record: &Record, phases: i64) {
         for row in record.records("surrounding") {
             let soil = row.record("soil");
@@ -91,7 +93,9 @@ impl JobReader<'_> {
         }
     }
 
-    /// Complains of cables that lie farther apart in the soil than their leg says, or nearer: one spacing rules the shield's loss, the other the soil.
+    /// Complains about cables whose spacing in the soil differs from that of their leg.
+    ///
+    /// The leg's spacing rules the shield's loss, and the soil's spacing rules the heat in the soil.
     fn spacing_unlike_legs(&mut self, record: &Record, row: &Record, soil: &Record) {
         let Some(of_soil) = soil.length("spacing") else {
             return;
@@ -156,7 +160,7 @@ impl JobReader<'_> {
         );
     }
 
-    /// A fault to earth that ends before the longest time in which it is cleared.
+    /// Complains about a fault to earth that is shorter than the longest clearing time.
     fn shorter_than_cleared(&mut self, system: &Record, duty: &Record) {
         let is_stated = system
             .text("earthing")

@@ -9,21 +9,21 @@ use crate::said::{JobDutyHint, JobDutySaid};
 /// Hours of a day.
 const N_HOURS: usize = 24;
 
-/// What is known of a day.
+/// Known facts of a day.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Day {
-    /// Load of each hour over the greatest, 0 to 1.
+    /// Ratio of each hour's load to the greatest, 0 to 1.
     Loads([f64; N_HOURS]),
-    /// Its loss-load factor alone, 1/24 to 1.
+    /// Loss-load factor alone, 1/24 to 1.
     LossLoad(f64),
 }
 
-/// A load that repeats every day.
+/// Load that repeats every day.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Daily {
-    /// What is known of it.
+    /// Known facts of the day.
     pub day: Day,
-    /// Where they are from, who stands for them, when.
+    /// Origin of these facts, with person and date.
     pub source: String,
 }
 
@@ -68,7 +68,7 @@ const SHAPE: Shape = Shape {
 };
 
 impl JobReader<'_> {
-    /// The day of a duty.
+    /// Reads the day of a duty.
     pub(super) fn daily(&mut self, duty: &Record) -> Option<Daily> {
         let row = duty.record("daily")?;
         let day = match (row.is_given("loads"), row.is_given("loss_load_factor")) {

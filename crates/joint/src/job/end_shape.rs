@@ -1,7 +1,7 @@
-//! The fields by which a row of a job names its ends, and by which a job names files of such rows.
+//! Fields by which a row of a job names its ends, and fields by which a job names files of such rows.
 //!
-//! A row that says what goes there, what somebody decided or how the worst of it looks may stand for several ends.
-//! A row that says what was read, counted or tested is one act on one end: a list there would give one end's values to another.
+//! A row may name several ends if it states what goes there, what somebody decided or the worst condition found.
+//! A row about a reading, a count or a test names one end: a list would give one end's values to another.
 
 use super::shape::field;
 use crate::form::Need::{Optional, Required};

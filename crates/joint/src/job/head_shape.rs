@@ -1,4 +1,4 @@
-//! The table of fields of a job's head.
+//! Table of fields of a job's head.
 
 use super::shape::field;
 use crate::form::Need::{Optional, Required};

@@ -1,4 +1,4 @@
-//! The table of fields of a leg in a job file.
+//! Table of fields of a leg in a job file.
 
 use super::shape::{CLASSES, RATED, field};
 use super::shield_shape::{
@@ -11,10 +11,10 @@ use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Shape};
 
-/// Shields that are refused in words rather than as a misspelling.
+/// Shields that are refused by a sentence about them, not as a misspelling.
 pub(super) const OTHER_SHIELDS: &[&str] = &["lead-sheath", "aluminium-sheath", "copper-sheath"];
 
-/// Words for the shield of a cable: the kinds that are planned, and those that are refused by name.
+/// Words for the shield of a cable: planned kinds, and kinds that are refused by name.
 const CABLE_SHIELDS: &[&str] = &[
     SHIELD_KINDS[0],
     SHIELD_KINDS[1],

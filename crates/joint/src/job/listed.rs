@@ -1,8 +1,9 @@
-//! Rows that a job names as files beside it: which files those are, and their rows.
+//! Listed: files of rows that a job names, and their rows.
 //!
-//! Why its own room: a spreadsheet holds readings, counts and lots in lines; the job says which file holds which.
+//! Why its own room: a spreadsheet holds readings, counts and lots in lines; the job names the file for each of these.
 //!
-//! Invariants: a file that is named and was not handed over is a complaint, never an empty list; a row that stands in the job and in the file is refused.
+//! Invariants: a named file that was not handed over is a complaint, never an empty list.
+//! A row that stands in both the job and the file is refused.
 //!
 //! Not here: reading the file (the doors), its cells (`form`).
 
@@ -11,28 +12,28 @@ use crate::form::{Complaint, Complaints, Record, Shape, Source, read, read_csv};
 use crate::said::{CsvHint, CsvSaid};
 use std::collections::BTreeMap;
 
-/// What may stand in a file of its own: the field of the job that names it, and the shape of its rows.
+/// Rows that may stand in a file of their own: the field of the job that names the file, and the shape of its rows.
 const LISTS: &[(&str, &Shape)] = &[
     ("readings_csv", &READING),
     ("counts_csv", &COUNT),
     ("lots_csv", &LOT),
 ];
 
-/// A file of rows that a job names.
+/// File of rows that a job names.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct ListName {
     /// Field of the job that names it.
     pub field: &'static str,
     /// Name of the file.
     pub name: String,
-    /// Where the job names it.
+    /// Place in the job that names it.
     pub at: usize,
 }
 
-/// A file of rows as a door handed it over: the field of the job that names it, and its text or why there is none.
+/// File of rows as a door handed it over: the field of the job that names it, and its text or the reason why there is none.
 pub type List = (&'static str, Result<Source, Complaint>);
 
-/// The files of rows that a job names; none where the job cannot say.
+/// Files of rows that a job names; empty if the job cannot be read.
 pub fn list_names(source: &Source) -> Vec<ListName> {
     named(&read(source, &JOB, &mut Complaints::default()))
 }
@@ -48,17 +49,17 @@ fn named(record: &Record) -> Vec<ListName> {
     names.collect()
 }
 
-/// The rows of one file, by the table of the job that they belong to.
+/// Rows of one file, with the table of the job that they belong to.
 pub(super) struct Listed {
-    /// The table.
+    /// Table.
     pub table: &'static str,
-    /// The file.
+    /// File.
     pub source: Source,
-    /// Its rows.
+    /// Rows.
     pub rows: Vec<Record>,
 }
 
-/// The rows of the files that a job names.
+/// Returns the rows of the files that a job names.
 pub(super) fn listed(
     job: &Source,
     record: &Record,

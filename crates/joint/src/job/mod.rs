@@ -1,10 +1,12 @@
-//! Job: the order for one joint, with the cables that are in the vault, the readings of their ends and whose word counts.
+//! Job: the order for one joint, with the cables in the vault, the readings of their ends and the people with authority.
 //!
 //! Why its own room: everything later is computed for exactly this joint and no other.
 //!
-//! Invariants: everything wrong in a job is found in one run; the order of rows and the comments change nothing; a kind of joint or cable that the program does not know is refused in words.
+//! Invariants: one run finds everything wrong in a job.
+//! The order of rows and the comments change nothing.
+//! A kind of joint or cable that the program does not know is refused by a sentence about it.
 //!
-//! Not here: what the readings mean (`survey`), whether parts fit (`fit`).
+//! Not here: conclusions from the readings (`survey`), the fit of parts (`fit`).
 
 mod age;
 mod bridge;
@@ -47,18 +49,18 @@ use crate::limit::MEMORY_TEXT;
 use crate::said::Language;
 use listed::Listed;
 
-/// A job and the parts it may use.
+/// A job, and the parts that it may use.
 #[derive(Clone, Debug)]
 pub struct Order {
-    /// The job.
+    /// Job.
     pub job: Job,
-    /// The parts.
+    /// Parts.
     pub catalogue: Catalogue,
-    /// Of all texts that went in: the job's, the catalogues' in their order, those of its files of rows, and the embedded ones that judge.
+    /// Fingerprint of all input texts: the job, the catalogues in their order, the job's files of rows, and the embedded texts that judge.
     pub went_in: Fingerprint,
 }
 
-/// Names of the catalogues a job asks for, each once, with the place at which it does; empty where the job cannot say.
+/// Names of the catalogues that a job asks for, each once, with their places in the job; empty if the job cannot be read.
 pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
     let record = read(source, &JOB, &mut Complaints::default());
     let mut names: Vec<(String, usize)> = Vec::new();
@@ -72,7 +74,7 @@ pub fn catalogue_names(source: &Source) -> Vec<(String, usize)> {
     names
 }
 
-/// Language and practice that a job asks for, whatever else is wrong in it; English and US practice where it cannot say.
+/// Language and practice of a job, whatever else is wrong in it; English and US practice if the job cannot be read.
 pub fn tongue(source: &Source) -> (Language, Words) {
     let record = read(source, &JOB, &mut Complaints::default());
     let head = record.record("job");
@@ -122,12 +124,12 @@ pub fn read_order_from(
     }
     let are_opened = complaints.is_empty();
     let record: Record = read(source, &JOB, &mut complaints);
-    // Where a name of a catalogue cannot be read, no part is called missing.
+    // If a name of a catalogue cannot be read, no part is reported as missing.
     let are_all_read = are_opened && record.item("catalogues").is_some();
     let today = record.record("job").and_then(|head| head.date("date"));
     let catalogue = Catalogue::read_for(today, &sources, are_all_read, &mut complaints);
     if !record.is_whole() {
-        // What a broken line hides would only breed complaints about what is not missing.
+        // Facts hidden by a broken line would cause complaints about facts that are not missing.
         return Err(complaints.into_sorted());
     }
     let listed = listed::listed(source, &record, lists, &mut complaints);
@@ -141,7 +143,7 @@ pub fn read_order_from(
     }
 }
 
-/// The fingerprint of the texts that make a joint; what a file is called is no part of it, but for what the job itself says.
+/// Fingerprint of the texts that make a joint; names of files are no part of it, except where the job itself states them.
 fn went_in(job: &Source, catalogues: &[Source], listed: &[Listed]) -> Fingerprint {
     let catalogues = catalogues.iter().map(|source| ("catalogue", source.text()));
     let listed = listed.iter().map(|list| (list.table, list.source.text()));

@@ -1,4 +1,4 @@
-//! What a job without a joint says: one run of cable.
+//! One run: a job about a run of cable without a joint.
 
 use super::walk_job::JobReader;
 use crate::form::Record;
@@ -11,7 +11,7 @@ pub(super) fn is_run(record: &Record) -> bool {
 }
 
 impl JobReader<'_> {
-    /// A run of cable without a joint: one leg, and nothing of a joint on it.
+    /// Checks a run of cable without a joint: it has one leg, and no facts of a joint.
     pub(super) fn one_run(&mut self, record: &Record) {
         let n_legs = record.list("leg").count();
         if n_legs != 1 {
@@ -64,9 +64,9 @@ impl JobReader<'_> {
         self.said_of_the_whole(record);
     }
 
-    /// A run has one load, and its stretches are as long as they say.
+    /// Complains about loads and faults that a run does not use, and about stretches counted from a conductor end.
     fn said_of_the_whole(&mut self, record: &Record) {
-        // What is stated and not computed would stand beside a pass.
+        // A fact that is stated but not computed would stand beside a pass.
         let of_duty = [
             "emergency",
             "emergency_time",
@@ -113,7 +113,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// A joint says nothing of a whole route.
+    /// Complains about facts of a whole route in the job of a joint.
     pub(super) fn nothing_of_a_run(&mut self, record: &Record) {
         let duty = record.record("duty").map(|duty| (duty, "daily"));
         let rows = [("leg", "route_length"), ("surrounding", "length")].into_iter();

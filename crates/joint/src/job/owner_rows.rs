@@ -1,4 +1,4 @@
-//! What the owner decided: windows, distances, limits and confirmations, each by somebody with the authority for it.
+//! Owner rows: windows, distances, limits and confirmations of the owner, each by somebody with the authority for it.
 
 use super::types::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow, Person};
 use super::walk_job::JobReader;
@@ -12,7 +12,7 @@ use crate::said::{CableHint, CableSaid, OwnerHint, OwnerSaid, RowHint, RowSaid, 
 use jiff::civil::Date;
 use std::collections::BTreeSet;
 
-/// Bounds that a limit of the owner may have.
+/// All bounds that a limit of the owner may have.
 const BOUNDS: &[&str] = &[
     "least",
     "greatest",
@@ -23,7 +23,7 @@ const BOUNDS: &[&str] = &[
     "greatest_ohm_per_km",
 ];
 
-/// Bounds that a limit of the owner may have, by what it limits.
+/// Bounds that a limit of the owner may have, by the limited quantity.
 const fn bounds_of(limits: OwnerLimits) -> &'static [&'static str] {
     match limits {
         OwnerLimits::Nothing => &[],
@@ -37,7 +37,7 @@ const fn bounds_of(limits: OwnerLimits) -> &'static [&'static str] {
 }
 
 impl JobReader<'_> {
-    /// Name and date of somebody with the authority for it, as a source.
+    /// Name and date of somebody with the authority for the decision, as a source.
     pub(super) fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
         let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
         if self.people_are_known
@@ -59,7 +59,7 @@ impl JobReader<'_> {
         Some(format!("{by}, {date}"))
     }
 
-    /// Nothing that the plan rests on can be dated after the day of the work.
+    /// Complains about a date after the day of the work: the plan can rest on nothing later.
     pub(super) fn not_after_the_work(&mut self, row: &Record) {
         if let (Some(date), Some(work)) = (row.date("date"), self.date)
             && date > work
@@ -212,7 +212,7 @@ impl JobReader<'_> {
         })
     }
 
-    /// Complains of bounds that say nothing to a check.
+    /// Complains about bounds that a check does not use.
     fn bounds(&mut self, row: &Record, check: &str, permitted: &[&str]) {
         let hint = OwnerHint::ItTakes {
             bounds: permitted.iter().map(|bound| (*bound).to_owned()).collect(),

@@ -1,4 +1,4 @@
-//! The table of fields of what the owner's people say: windows, confirmations, closings.
+//! Table of fields of the owner's decisions: windows, confirmations, closings.
 
 use super::end_shape::{CLOSED_LEGS, CLOSED_PHASES, LEGS_OR_ALL};
 use super::shape::field;

@@ -1,11 +1,11 @@
-//! Ends of parts: which end of a sleeve, and which side of a body, a job names.
+//! Part ends: the end of a sleeve or the side of a body that a job names.
 
 use super::walk_job::{JobReader, names};
 use crate::form::Record;
 use crate::said::{NameHint, NameSaid};
 
 impl JobReader<'_> {
-    /// Complains of an end that the connector named beside it does not have.
+    /// Complains about an end that the connector named beside it does not have.
     pub(super) fn end_named(&mut self, record: &Record, field: &str) {
         let Some(name) = record.text(field) else {
             return;
@@ -44,7 +44,7 @@ impl JobReader<'_> {
         self.complain(record.at(field), message, hint);
     }
 
-    /// Complains of a side that the body named beside it does not have.
+    /// Complains about a side that the body named beside it does not have.
     pub(super) fn side_named(&mut self, record: &Record) {
         let Some(name) = record.text("body_side") else {
             return;
@@ -79,7 +79,7 @@ impl JobReader<'_> {
         self.complain(record.at("body_side"), message, hint);
     }
 
-    /// Complains of a trial press of what is not in the catalogue, is not pressed, or does not say which end was pressed.
+    /// Complains about a trial press if its connector is not in the catalogue or is not pressed, or if the pressed end is not stated.
     pub(super) fn pressed(&mut self, row: &Record, connector: &str) {
         match self.catalogue.connector(connector) {
             None => {

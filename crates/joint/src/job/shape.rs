@@ -1,4 +1,4 @@
-//! The table of fields of a job file.
+//! Table of fields of a job file.
 
 use super::bridge::BRIDGE_OFF;
 use super::daily::DAILY;
@@ -29,7 +29,7 @@ pub(super) const fn field(
     }
 }
 
-/// What a person may decide.
+/// Matters that a person may decide.
 pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge", "closings"];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
@@ -420,9 +420,9 @@ const STAY: Shape = Shape {
     ],
 };
 
-/// Where water may run along a cable.
+/// Places in which water may run along a cable.
 pub const MOISTURE_IN: &[&str] = &["conductor", "shield"];
-/// What a test for moisture found.
+/// Results of a test for moisture.
 pub const MOISTURE_FOUND: &[&str] = &["dry", "wet"];
 
 const MOISTURE: Shape = Shape {

@@ -1,4 +1,4 @@
-//! The shield of a leg beyond the joint, as typed values.
+//! Shield of a leg beyond the joint, as typed values.
 
 use super::walk_job::JobReader;
 use crate::cable::Metal;
@@ -9,31 +9,31 @@ use crate::said::{RowHint, RowSaid};
 use jiff::civil::Date;
 use jointwright_units::Length;
 
-/// How the three cables of a run lie.
+/// Formation of the three cables of a run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Formation {
-    /// A triangle with equal sides.
+    /// Triangle with equal sides.
     Trefoil,
     /// One plane, equal distances, not transposed.
     Flat,
 }
 
-/// What the job says of a leg's shield beyond the joint; `None` where it does not.
+/// Facts of a leg's shield beyond the joint; `None` if the job does not state them.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub struct ShieldRun {
-    /// Lay of its wires or straps.
+    /// Length of lay of its wires or straps.
     pub lay: Option<Length>,
-    /// How the three cables lie.
+    /// Formation of the three cables.
     pub formation: Option<Formation>,
-    /// Between the axes of neighbours.
+    /// Distance between the axes of neighbours.
     pub spacing: Option<Length>,
-    /// From the joint to where the shield is next bonded, or ends.
+    /// Length from the joint to the place where the shield is next bonded, or ends.
     pub length: Option<Length>,
-    /// Whether it is earthed there.
+    /// Whether the shield is earthed at that place.
     pub is_far_end_bonded: Option<bool>,
 }
 
-/// The shield of a leg beyond the joint, from the leg's record.
+/// Returns the shield of a leg beyond the joint, from the leg's record.
 pub(super) fn shield_run(leg: &Record) -> ShieldRun {
     let shield = leg.record("cable").and_then(|cable| cable.record("shield"));
     ShieldRun {
@@ -51,54 +51,54 @@ pub(super) fn shield_run(leg: &Record) -> ShieldRun {
 /// Resistance read along the shield of one end's leg.
 #[derive(Clone, Debug)]
 pub struct Continuity {
-    /// What the instrument showed, ohm.
+    /// Reading of the instrument, ohm.
     pub ohm: f64,
-    /// How far off it may be, ohm.
+    /// Error of the instrument, ohm.
     pub error_ohm: f64,
-    /// 2 or 4.
+    /// Number of wires: 2 or 4.
     pub n_wires: i64,
-    /// Resistance of the test leads, ohm, where stated.
+    /// Resistance of the test leads, ohm, if stated.
     pub test_leads_ohm: Option<f64>,
-    /// Whether the ends of the shield were bonded meanwhile.
+    /// Whether the ends of the shield were bonded during the reading.
     pub is_bonded: bool,
-    /// Length of shield between the clips, where stated.
+    /// Length of shield between the clips, if stated.
     pub length: Option<Length>,
-    /// Temperature, degrees Celsius, where stated.
+    /// Temperature, degrees Celsius, if stated.
     pub degc: Option<f64>,
-    /// Who.
+    /// Person who read it.
     pub by: String,
-    /// When.
+    /// Day of the reading.
     pub date: Date,
 }
 
-/// Resistance read across one connection in the way of a shield's current.
+/// Resistance read across one connection in the path of a shield's current.
 #[derive(Clone, Debug)]
 pub struct Contact {
-    /// Which connection.
+    /// Connection.
     pub at: String,
-    /// What the instrument showed, ohm.
+    /// Reading of the instrument, ohm.
     pub ohm: f64,
-    /// How far off it may be, ohm.
+    /// Error of the instrument, ohm.
     pub error_ohm: f64,
-    /// Who.
+    /// Person who read it.
     pub by: String,
-    /// When.
+    /// Day of the reading.
     pub date: Date,
 }
 
-/// The lead that bonds a leg's shield to earth.
+/// Lead that bonds a leg's shield to earth.
 #[derive(Clone, Debug)]
 pub struct BondingLead {
-    /// Its metal section, mm².
+    /// Metal section, mm².
     pub area_mm2: f64,
-    /// Its metal.
+    /// Metal.
     pub metal: Metal,
-    /// Highest temperature in a short circuit, degrees Celsius, where stated.
+    /// Highest temperature in a short circuit, degrees Celsius, if stated.
     pub fault_greatest_degc: Option<f64>,
 }
 
 impl JobReader<'_> {
-    /// The bonding lead of a leg, where it names one.
+    /// Bonding lead of a leg; `None` if it names none.
     pub(super) fn bonding_lead(&mut self, leg: &Record) -> Option<BondingLead> {
         let row = leg.record("lead")?;
         let area_mm2 = row.number("area")?;
@@ -157,7 +157,7 @@ impl JobReader<'_> {
         Some((end?, row))
     }
 
-    /// The error of an instrument, ohm, which is never nothing.
+    /// Error of an instrument, ohm; complains if it is zero.
     fn instrument_error(&mut self, row: &Record) -> Option<f64> {
         let error_ohm = row.number("error")?;
         if error_ohm == 0.0 {

@@ -1,4 +1,4 @@
-//! The table of fields of a leg's shield beyond the joint: how its three cables lie, how far it runs, where it is bonded next, what was read along it.
+//! Table of fields of a leg's shield beyond the joint: formation of its three cables, length, next bond, readings along it.
 
 use super::end_shape::{ONE_LEG, ONE_PHASE};
 use super::shape::field;
@@ -6,7 +6,7 @@ use crate::catalogue::METALS;
 use crate::form::Need::{Optional, Required};
 use crate::form::{Field, Kind, Measure, Shape};
 
-/// Words for how the three cables of a run lie.
+/// Words for the formation of the three cables of a run.
 pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
 
 pub(super) const LAY: Field = field(
@@ -51,7 +51,7 @@ pub(super) const FAR_END_BONDED: Field = field(
     "True when the shield is earthed at the far end of that run too, false when it is not; the joint's own end is `bonding`.",
 );
 
-/// Words for what a stated fault of the conductor flows between.
+/// Words for the path of a stated fault of the conductor.
 pub const FAULT_KINDS: &[&str] = &["three-phase", "to-earth"];
 
 pub(super) const FAULT_KIND: Field = field(
@@ -71,7 +71,7 @@ pub(super) const GREATEST_V: Field = field(
     "Greatest voltage, V rms, along a shield that is open at one end, at `duty.load`, for `standing_voltage`.",
 );
 
-/// Words for the ends of a shield while it is read.
+/// Words for the state of a shield's ends during a reading.
 pub const SHIELD_ENDS: &[&str] = &["open", "bonded"];
 
 pub(super) const CONTINUITY: Shape = Shape {

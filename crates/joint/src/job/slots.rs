@@ -1,6 +1,6 @@
 //! Slots: names of the readings, counts and tests that a job has at its ends.
 //!
-//! Why its own file: a plan says which of its blanks are filled already, without comparing texts.
+//! Why its own file: a plan marks the blanks that are filled already, without comparing texts.
 
 use super::{Count, Job};
 use crate::end::EndId;
@@ -8,7 +8,7 @@ use crate::slot::{Measured, Slot};
 use std::collections::BTreeSet;
 
 impl Count {
-    /// Quantities that were counted or seen.
+    /// Quantities that are counted or seen.
     pub fn measured(&self) -> Vec<Measured> {
         let counted = [
             (self.shield_elements.is_some(), Measured::ShieldElements),

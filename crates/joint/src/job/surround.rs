@@ -1,4 +1,4 @@
-//! What surrounds a leg along its axis, and what its cable does with heat.
+//! Surround: surroundings of a leg along its axis, and thermal properties of its cable.
 
 use super::end_shape::LEGS_OR_ALL;
 use super::one_run::is_run;
@@ -89,13 +89,13 @@ pub(super) const SURROUNDING: Shape = Shape {
     ],
 };
 
-/// Words for how cables hang in still air.
+/// Words for the arrangement of cables in still air.
 pub const AIR_FORMS: &[&str] = &["alone", "trefoil", "flat-touching"];
-/// Words for how cables or ducts of one circuit lie in soil.
+/// Words for the formation in soil of the cables or ducts of one circuit.
 pub const SOIL_FORMATIONS: &[&str] = &["alone", "trefoil", "flat", "flat-touching"];
-/// Words for what lies in soil.
+/// Words for the things that lie in soil.
 pub const SOIL_CONTENTS: &[&str] = &["cables", "ducts", "ducts-in-concrete"];
-/// Words for what a duct holds beside cables, and what it is of.
+/// Words for a duct's filling beside cables, and for the material of its wall.
 pub const FILLINGS: &[&str] = &[
     "air-in-plastic",
     "air-in-metal",
@@ -373,7 +373,7 @@ impl JobReader<'_> {
         })
     }
 
-    /// Ducts and banks are there where the soil says so, and nowhere else.
+    /// Checks that a duct and a bank are given if the soil names them, and only then.
     fn contents_are_whole(&mut self, row: &Record) {
         let soil = row.record("soil");
         let Some((soil, said)) = soil.and_then(|s| Some((s, s.text("contents")?))) else {
@@ -397,7 +397,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// Soil that dries says to what and above what, other soil neither; dry soil conducts no better.
+    /// Checks that drying soil states both its dry resistivity and its critical rise, and other soil neither; dry soil conducts no better than moist soil.
     fn drying_is_whole(&mut self, soil: &Record) {
         let names = ["dry_k_m_per_w", "dries_above_k"];
         let dries = soil.flag("dries");
@@ -454,7 +454,9 @@ impl JobReader<'_> {
         })
     }
 
-    /// Complains of stretches that end where another does, and of legs whose last one ends: leg by leg; of a run of cable each says how long it is instead.
+    /// Complains about two stretches with the same end, and about a leg whose last stretch has an end, leg by leg.
+    ///
+    /// The stretches of a run of cable state their lengths instead.
     pub(super) fn ends_of_surroundings(&mut self, record: &Record, legs: &[String]) {
         if is_run(record) {
             return;
@@ -488,7 +490,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// The two numbers of a layer of the cable, which say something only together.
+    /// Thermal resistivity and heat capacity of a layer of the cable; complains if only one is given.
     pub(super) fn layer_stuff(&mut self, cable: &Record, layer: &str) -> Option<Stuff> {
         let names = [format!("{layer}_k_m_per_w"), format!("{layer}_mj_per_m3k")];
         if cable.is_given(&names[0]) != cable.is_given(&names[1]) {

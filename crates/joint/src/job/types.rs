@@ -1,4 +1,4 @@
-//! The job as typed values.
+//! Types: the job as typed values.
 
 use super::bridge::BridgeOff;
 use super::shield::{BondingLead, Contact, Continuity, ShieldRun};
@@ -13,7 +13,7 @@ use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::{Interval, Length, VoltageRms};
 
-/// The network.
+/// Network.
 #[derive(Clone, Debug)]
 pub struct System {
     /// Nominal voltage, kV phase to phase.
@@ -34,54 +34,54 @@ impl System {
         VoltageRms::from_kv(self.highest_kv / 3.0_f64.sqrt())
     }
 
-    /// Voltage between conductor and earth while an earth fault is cleared, where earthing is not solid: Um.
+    /// Voltage between conductor and earth while an earth fault is cleared: Um; `None` if earthing is solid.
     pub fn voltage_in_earth_fault(&self) -> Option<VoltageRms> {
         (self.earthing != "solid").then(|| VoltageRms::from_kv(self.highest_kv))
     }
 }
 
-/// What the joint must carry.
+/// Currents and times that the joint must carry.
 #[derive(Clone, Debug, Default)]
 pub struct Duty {
     /// Continuous load, A.
     pub load_a: Option<f64>,
     /// Emergency load, A.
     pub emergency_a: Option<f64>,
-    /// How long the emergency load may last, s.
+    /// Greatest duration of the emergency load, s.
     pub emergency_s: Option<f64>,
     /// Highest temperature of the conductor in service, degrees Celsius.
     pub conductor_greatest_degc: Option<f64>,
     /// Conductor fault, A.
     pub fault_a: Option<f64>,
-    /// How long it flows, s.
+    /// Duration of the conductor fault, s.
     pub fault_s: Option<f64>,
-    /// Whether the conductor fault flows in three phases alike, where stated.
+    /// Whether the conductor fault flows in three phases alike, if stated.
     pub is_fault_balanced: Option<bool>,
     /// Shield fault, A.
     pub shield_fault_a: Option<f64>,
-    /// How long it flows, s.
+    /// Duration of the shield fault, s.
     pub shield_fault_s: Option<f64>,
     /// Reclosing shots.
     pub reclosing: Option<i64>,
-    /// How the load goes through the day, of a run of cable without a joint.
+    /// Daily course of the load, for a run of cable without a joint.
     pub daily: Option<super::Daily>,
 }
 
-/// The trial on the cable.
+/// Trial on the cable.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Trial {
     /// Voltage between conductor and earth, kV rms.
     pub level_kv: f64,
     /// Frequency, Hz.
     pub frequency_hz: f64,
-    /// Whether its form is cosine-rectangular, with the crest of its rms; else a sine.
+    /// Whether its waveform is cosine-rectangular, with a crest equal to its rms; else it is a sine.
     pub is_rectangular: bool,
-    /// Standard, edition and clause, or who sets it.
+    /// Standard, edition and clause, or the person who sets it.
     pub from: String,
 }
 
 impl Trial {
-    /// The sine with the same crest between conductor and earth, rms.
+    /// Sine with the same crest, between conductor and earth, rms.
     pub fn sine_of_same_crest(&self) -> VoltageRms {
         let rms = VoltageRms::from_kv(self.level_kv);
         if self.is_rectangular {
@@ -92,27 +92,27 @@ impl Trial {
     }
 }
 
-/// Where the joint will be.
+/// Place of the joint.
 #[derive(Clone, Debug)]
 pub struct Place {
-    /// Vault, duct or buried.
+    /// Kind: vault, duct or buried.
     pub kind: String,
     /// Name.
     pub name: String,
-    /// Ambient temperature, degrees Celsius.
+    /// Least and greatest ambient temperature, degrees Celsius.
     pub ambient_degc: (Option<f64>, Option<f64>),
-    /// Whether it is wet, where stated.
+    /// Whether the place is wet, if stated.
     pub wet: Option<bool>,
 }
 
-/// A person and what they decide.
+/// A person, and the matters that they decide.
 #[derive(Clone, Debug)]
 pub struct Person {
     /// Name.
     pub name: String,
     /// Role.
     pub role: String,
-    /// What.
+    /// Matters that they decide.
     pub decides: Vec<String>,
 }
 
@@ -125,7 +125,7 @@ pub struct Blank {
     pub plug: Option<String>,
 }
 
-/// Parts named for a leg; `None` where left open.
+/// Parts named for a leg; `None` if left open.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct PartNames {
     /// Body.
@@ -147,7 +147,7 @@ pub struct PartNames {
 }
 
 impl PartNames {
-    /// Names of all rows of the catalogue that it uses.
+    /// Names of all catalogue rows that it uses.
     pub fn rows(&self) -> impl Iterator<Item = &String> {
         let PartNames {
             body,
@@ -164,10 +164,10 @@ impl PartNames {
     }
 }
 
-/// Room around a leg; `None` where not measured.
+/// Room around a leg; `None` if not measured.
 #[derive(Clone, Debug, Default)]
 pub struct Room {
-    /// How far off any of these may be.
+    /// Error of each of these lengths.
     pub error: Option<Length>,
     /// Straight cable from the conductor end.
     pub straight: Option<Length>,
@@ -188,7 +188,7 @@ pub struct Leg {
     pub id: String,
     /// Port.
     pub port: Option<i64>,
-    /// Where it goes.
+    /// Destination of the cable.
     pub goes_to: Option<String>,
     /// Bonding.
     pub bonding: String,
@@ -196,47 +196,47 @@ pub struct Leg {
     pub parks: bool,
     /// Room.
     pub room: Room,
-    /// Construction on its papers.
+    /// Construction by its papers.
     pub cable: Construction,
-    /// Whether the strands are blocked, where stated.
+    /// Whether the strands are blocked, if stated.
     pub blocked: Option<bool>,
-    /// Whether the far end stands in water or may, where stated.
+    /// Whether the far end stands or may stand in water, if stated.
     pub far_end_in_water: Option<bool>,
-    /// Least bending radius its maker permits.
+    /// Least bending radius that its maker permits.
     pub bend_radius_least: Option<Length>,
     /// Relative change of the insulation's diameter per kelvin, least and greatest.
     pub expansion_per_k: Option<(f64, f64)>,
-    /// Relative permittivity of the insulation, where stated.
+    /// Relative permittivity of the insulation, if stated.
     pub relative_permittivity: Option<f64>,
-    /// How the insulation and its screens conduct and store heat, where stated.
+    /// Thermal conduction and storage of the insulation with its screens, if stated.
     pub insulation_stuff: Option<Stuff>,
-    /// The same of the jacket.
+    /// Thermal conduction and storage of the jacket, if stated.
     pub jacket_stuff: Option<Stuff>,
-    /// Continuous load, A, where this leg has its own.
+    /// Continuous load, A, if this leg has its own.
     pub load_a: Option<f64>,
-    /// Emergency load, A, where this leg has its own.
+    /// Emergency load, A, if this leg has its own.
     pub emergency_a: Option<f64>,
-    /// Current in this leg's shield at its load, A, where stated.
+    /// Current in this leg's shield at its load, A, if stated.
     pub shield_load_a: Option<f64>,
-    /// How long the route is, of a run of cable without a joint.
+    /// Length of the route, for a run of cable without a joint.
     pub route_length: Option<Length>,
-    /// Metal of the shield, where stated.
+    /// Metal of the shield, if stated.
     pub shield_metal: Option<Metal>,
-    /// Highest temperature of the shield in a short circuit, degrees Celsius, where stated.
+    /// Highest temperature of the shield in a short circuit, degrees Celsius, if stated.
     pub shield_fault_greatest_degc: Option<f64>,
-    /// Short-circuit current in this leg's shield, A, where it has its own.
+    /// Short-circuit current in this leg's shield, A, if it has its own.
     pub shield_fault_a: Option<f64>,
     /// Its shield beyond the joint.
     pub shield_run: ShieldRun,
-    /// The lead that bonds its shield, where one is named.
+    /// Lead that bonds its shield; `None` if none is named.
     pub bonding_lead: Option<BondingLead>,
     /// Parts.
     pub parts: PartNames,
-    /// Where it stands.
+    /// Place in the job's file.
     pub place: Span,
 }
 
-/// What was measured on one end.
+/// Reading at one end.
 #[derive(Clone, Debug)]
 pub struct Reading {
     /// Layer.
@@ -247,119 +247,119 @@ pub struct Reading {
     pub error: Length,
     /// Values.
     pub values: Vec<Length>,
-    /// Where along the cable.
+    /// Place along the cable.
     pub place_along: Option<String>,
     /// Temperature, degrees Celsius.
     pub degc: Option<f64>,
-    /// Where it stands.
+    /// Place in the file.
     pub place: Span,
 }
 
-/// What was counted and seen on one end.
+/// Counts and looks at one end.
 #[derive(Clone, Debug)]
 pub struct Count {
     /// Straps or wires of the metallic shield.
     pub shield_elements: Option<u32>,
     /// Strands of the conductor.
     pub strands: Option<u32>,
-    /// Metal of the conductor, as it looks.
+    /// Metal of the conductor by its look.
     pub metal: Option<Metal>,
-    /// Form of the metallic shield, as it looks.
+    /// Form of the metallic shield by its look.
     pub shield_kind: Option<ShieldKind>,
 }
 
-/// What surrounds a leg over a stretch of its axis.
+/// Surroundings of a leg over a stretch of its axis.
 #[derive(Clone, Debug)]
 pub struct Surrounding {
-    /// Leg, or all.
+    /// Leg; `None` for all legs.
     pub leg: Option<String>,
-    /// What it is.
+    /// Name of the surroundings.
     pub what: String,
-    /// How far from the conductor end it reaches; the last goes on.
+    /// Distance from the conductor end to the far end of the stretch; `None` for the last one, which goes on.
     pub until: Option<Length>,
-    /// How long it is, of a run of cable without a joint.
+    /// Length of the stretch, for a run of cable without a joint.
     pub length: Option<Length>,
-    /// Its highest temperature, degrees Celsius.
+    /// Highest temperature of the surroundings, degrees Celsius.
     pub degc: f64,
-    /// Film, W/(m² K).
+    /// Film coefficient, W/(m² K).
     pub film_w_per_m2k: Option<f64>,
-    /// Thermal resistance from the cable's surface, K·m/W, in place of the film.
+    /// Thermal resistance from the cable's surface outward, K·m/W, in place of the film.
     pub outside_k_m_per_w: Option<f64>,
-    /// Soil, or a duct in it, in place of either.
+    /// Soil, or a duct in soil, in place of either.
     pub soil: Option<Soil>,
     /// Duct in that soil.
     pub duct: Option<Duct>,
-    /// How the leg hangs in still air, in place of all of these.
+    /// Arrangement of the leg in still air, in place of all of these.
     pub air: Option<AirForm>,
-    /// Where either is from, who stands for it, when.
+    /// Origin of the stated values, with person and date.
     pub source: String,
-    /// Where it stands.
+    /// Place in the file.
     pub place: Span,
 }
 
 /// Cables or ducts in soil.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Soil {
-    /// From the surface to the axis of the cable, the middle of the trefoil or the duct, m.
+    /// Depth from the surface to the axis of the cable or duct, or to the middle of a trefoil, m.
     pub depth_m: f64,
-    /// Thermal resistivity, K·m/W; where it dries, that of what stays moist.
+    /// Thermal resistivity, K·m/W; for soil that dries, the resistivity of its moist part.
     pub resistivity_k_m_per_w: f64,
-    /// How fast heat spreads in it, m²/s, where stated.
+    /// Thermal diffusivity, m²/s, if stated.
     pub diffusivity_m2_per_s: Option<f64>,
-    /// How it dries about what is warm; nothing where it does not.
+    /// Drying near warm cables; `None` if the soil does not dry.
     pub drying: Option<Drying>,
-    /// How the cables or ducts of one circuit lie; nothing where it is one cable or duct.
+    /// Formation of the cables or ducts of one circuit; `None` for one cable or duct alone.
     pub formation: Option<super::Formation>,
-    /// Between the axes of neighbours, m; nothing where they touch.
+    /// Distance between the axes of neighbours, m; `None` if they touch.
     pub spacing_m: Option<f64>,
-    /// Circuits that are alike and lose alike, side by side.
+    /// Number of equal circuits with equal losses, side by side.
     pub n_circuits: usize,
-    /// Between the middles of circuits, m.
+    /// Distance between the middles of circuits, m.
     pub circuits_apart_m: Option<f64>,
 }
 
-/// Soil that dries about what is warm.
+/// Drying of soil near warm cables.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Drying {
-    /// Thermal resistivity of what has dried, K·m/W.
+    /// Thermal resistivity of the dried part, K·m/W.
     pub dry_k_m_per_w: f64,
-    /// It dries where it is warmer than its surroundings by more than this, K.
+    /// Critical temperature rise: soil dries where it is warmer than its surroundings by more than this, K.
     pub above_k: f64,
 }
 
-/// A duct.
+/// Duct.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Duct {
-    /// Diameters inside and outside, m.
+    /// Inside diameter, m.
     pub inside_m: f64,
-    /// The same outside.
+    /// Outside diameter, m.
     pub outside_m: f64,
     /// Thermal resistivity of its wall, K·m/W.
     pub wall_k_m_per_w: f64,
-    /// What it holds beside cables, and what it is of: one of the words of the table of fields.
+    /// Filling beside the cables, and material of the wall: one of the words of the table of fields.
     pub holds: DuctFilling,
-    /// Cables in it that lose alike.
+    /// Number of cables in it, with equal losses.
     pub n_cables: usize,
-    /// The bank of another material in which the ducts lie.
+    /// Bank of another material in which the ducts lie.
     pub bank: Option<Bank>,
 }
 
-/// What fills a duct, and what its wall is of.
+/// Filling of a duct, and material of its wall.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum DuctFilling {
-    /// Air, plastic.
+    /// Air in plastic.
     AirInPlastic,
-    /// Air, metal.
+    /// Air in metal.
     AirInMetal,
-    /// Air, fibre within concrete.
+    /// Air in fibre within concrete.
     AirInFibreInConcrete,
-    /// Air, earthenware.
+    /// Air in earthenware.
     AirInEarthenware,
     /// Water.
     Water,
 }
 
-/// A bank of concrete about ducts.
+/// Bank of concrete around ducts.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Bank {
     /// Width and height, m.
@@ -368,21 +368,21 @@ pub struct Bank {
     pub resistivity_k_m_per_w: f64,
 }
 
-/// How a cable hangs in still air.
+/// Arrangement of a cable in still air.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum AirForm {
     /// One cable, away from all others.
     Alone,
-    /// Three in touching trefoil.
+    /// Three cables in touching trefoil.
     Trefoil,
-    /// Three side by side that touch.
+    /// Three cables side by side that touch.
     FlatTouching,
 }
 
-/// A part on the truck.
+/// Part on the truck.
 #[derive(Clone, Debug)]
 pub struct Lot {
-    /// Which part.
+    /// Kind of part.
     pub part: String,
     /// Lot.
     pub lot: String,
@@ -392,64 +392,64 @@ pub struct Lot {
     pub expanded: Option<Date>,
     /// Day on the label.
     pub expires: Option<Date>,
-    /// Whether somebody looked, and the label prints none.
+    /// Whether somebody looked at the label and found no day on it.
     pub has_no_expiry: bool,
-    /// Temperatures it lay at, degrees Celsius.
+    /// Least and greatest temperature in store, degrees Celsius.
     pub store_degc: (Option<f64>, Option<f64>),
-    /// Where it lay, in order: last day, and highest temperature in degrees Celsius.
+    /// Stays in order: last day, and highest temperature in degrees Celsius.
     pub stays_degc: Vec<(Date, f64)>,
 }
 
 impl Lot {
-    /// Whether its label may print a day that nobody wrote down.
+    /// Whether its label may print a day that nobody has written down.
     pub fn label_is_unread(&self) -> bool {
         self.expires.is_none() && !self.has_no_expiry
     }
 
-    /// Whether its stays leave nothing open up to a day.
+    /// Whether its stays are known up to a day.
     pub fn stays_reach(&self, day: Date) -> bool {
         self.stays_degc
             .last()
             .is_some_and(|(until, _)| *until >= day)
     }
 
-    /// The warmest it is known to have lain, degrees Celsius, by its store and its stays.
+    /// Greatest known temperature of its store and its stays, degrees Celsius.
     pub fn warmest_degc(&self) -> Option<f64> {
         let stays = self.stays_degc.iter().map(|(_, degc)| *degc);
         stays.chain(self.store_degc.1).reduce(f64::max)
     }
 }
 
-/// A test of one end for moisture.
+/// Test of one end for moisture.
 #[derive(Clone, Debug)]
 pub struct Moisture {
-    /// What was tested: "conductor" or "shield".
+    /// Tested place: "conductor" or "shield".
     pub place: String,
     /// Whether it was wet.
     pub is_wet: bool,
-    /// How.
+    /// Method.
     pub how: String,
-    /// When.
+    /// Day of the test.
     pub date: Date,
-    /// Who and when.
+    /// Person and day.
     pub source: String,
 }
 
-/// The jacket of one end where the seal will lie.
+/// Jacket of one end at the place of the seal.
 #[derive(Clone, Debug)]
 pub struct Surface {
-    /// How it was found.
+    /// Condition of the jacket.
     pub jacket: String,
-    /// Who looked.
+    /// Person who looked.
     pub by: String,
 }
 
-/// Trial press.
+/// Trial presses of a connector.
 #[derive(Clone, Debug)]
 pub struct TrialPress {
     /// Connector.
     pub connector: String,
-    /// End that was pressed, for a sleeve whose ends differ.
+    /// Pressed end, for a sleeve whose ends differ.
     pub end: Option<String>,
     /// Conductor size.
     pub size: Size,
@@ -459,13 +459,13 @@ pub struct TrialPress {
     pub tool: String,
     /// Die.
     pub die: String,
-    /// Presses an end.
+    /// Number of presses for each end.
     pub presses: i64,
-    /// Growth over the trials: of the whole sleeve, or of the end that was pressed.
+    /// Growth over the trials: of the whole sleeve, or of the pressed end.
     pub growth: Interval,
-    /// Who.
+    /// Person who pressed it.
     pub by: String,
-    /// When.
+    /// Day of the trial.
     pub date: Date,
 }
 
@@ -474,22 +474,22 @@ pub struct TrialPress {
 pub struct OwnerWindow {
     /// Plane.
     pub plane: Plane,
-    /// Leg, or all.
+    /// Leg; `None` for all legs.
     pub leg: Option<String>,
-    /// Shorter.
+    /// Permitted deviation to the shorter side.
     pub minus: Length,
-    /// Longer.
+    /// Permitted deviation to the longer side.
     pub plus: Length,
-    /// Whose word.
+    /// Person and date.
     pub source: String,
 }
 
 /// Distance set by the owner.
 #[derive(Clone, Debug)]
 pub struct OwnerLink {
-    /// Leg, or all.
+    /// Leg; `None` for all legs.
     pub leg: Option<String>,
-    /// The link.
+    /// Link.
     pub link: LinkRow,
 }
 
@@ -498,21 +498,21 @@ pub struct OwnerLink {
 pub struct OwnerLimit {
     /// Check.
     pub check: String,
-    /// Least.
+    /// Least length.
     pub least: Option<Length>,
-    /// Greatest.
+    /// Greatest length.
     pub greatest: Option<Length>,
     /// Greatest field, kV/mm rms at the highest continuous voltage to earth.
     pub greatest_kv_per_mm: Option<f64>,
     /// Least pressure, kPa.
     pub least_kpa: Option<f64>,
-    /// Greatest stretch of a bore.
+    /// Greatest stretch of a bore, over its relaxed diameter.
     pub greatest_stretch_ratio: Option<f64>,
     /// Greatest voltage along a shield, V rms at the load.
     pub greatest_v: Option<f64>,
     /// Greatest resistance along a shield at 20 °C, ohm/km.
     pub greatest_ohm_per_km: Option<f64>,
-    /// Whose word.
+    /// Person and date.
     pub source: String,
 }
 
@@ -523,7 +523,7 @@ pub struct Confirmation {
     pub key: String,
     /// Edition.
     pub edition: String,
-    /// Whose word.
+    /// Person and date.
     pub source: String,
 }
 
@@ -532,23 +532,23 @@ pub struct Confirmation {
 pub struct Closing {
     /// Check.
     pub check: String,
-    /// The joint, a leg or an end.
+    /// Subject: the joint, a leg or an end.
     pub whom: Subject,
-    /// Key of the fact that is asked for, and stays unanswered.
+    /// Key of the missing fact, which stays unanswered.
     pub fact: String,
-    /// Why it may stay so, in their own words.
+    /// Reason why it may stay unanswered, in the engineer's own words.
     pub why: String,
-    /// Who, and their role.
+    /// Engineer, with the role.
     pub by: String,
-    /// When.
+    /// Day of the word.
     pub date: Date,
     /// Last day on which it holds.
     pub until: Date,
-    /// Where it stands.
+    /// Place in the job's file.
     pub place: Span,
 }
 
-/// A joint to be planned.
+/// Joint to be planned.
 #[derive(Clone, Debug)]
 pub struct Job {
     /// Short name.
@@ -557,7 +557,7 @@ pub struct Job {
     pub title: String,
     /// Day of the work.
     pub date: Date,
-    /// Which issue of the plan this is, where the job counts them.
+    /// Number of the issue of the plan, if the job counts issues.
     pub issue: Option<i64>,
     /// Kind.
     pub kind: JointKind,
@@ -567,21 +567,21 @@ pub struct Job {
     pub words: Words,
     /// Language of its pages and papers.
     pub language: Language,
-    /// Whether it is made up.
+    /// Whether the job is invented.
     pub invented: bool,
     /// Network.
     pub system: System,
     /// Duty.
     pub duty: Duty,
-    /// Trial, where one is named.
+    /// Trial, if one is named.
     pub trial: Option<Trial>,
     /// Place.
     pub place: Place,
-    /// Whom to call: name and number.
+    /// Person to call: name and number.
     pub stop_and_call: (String, String),
     /// People.
     pub people: Vec<Person>,
-    /// When the bridge of the metallic shield comes off, where the owner says.
+    /// Time at which the bridge of the metallic shield comes off, if the owner states it.
     pub bridge_off: Option<BridgeOff>,
     /// Bus.
     pub bus: Option<String>,
@@ -597,11 +597,11 @@ pub struct Job {
     pub moistures: ByEnd<Moisture>,
     /// Jackets as found.
     pub surfaces: ByEnd<Surface>,
-    /// What surrounds the legs, leg by leg from the joint outward; rows for all legs first.
+    /// Surroundings of the legs, leg by leg from the joint outward; rows for all legs come first.
     pub surroundings: Vec<Surrounding>,
-    /// What was read along shields.
+    /// Resistance readings along shields.
     pub continuities: ByEnd<Continuity>,
-    /// What was read across connections of shields.
+    /// Resistance readings across connections of shields.
     pub contacts: ByEnd<Contact>,
     /// Lots.
     pub lots: ByEnd<Lot>,
@@ -629,7 +629,7 @@ pub struct End<'j> {
 }
 
 impl Job {
-    /// Names of all rows of the catalogue that it uses.
+    /// Names of all catalogue rows that it uses.
     pub fn rows(&self) -> impl Iterator<Item = &String> {
         let plugs = self.blanks.iter().filter_map(|blank| blank.plug.as_ref());
         let parts = self.legs.iter().flat_map(|leg| leg.parts.rows());
@@ -643,17 +643,17 @@ impl Job {
             .flat_map(|leg| (1..=self.phases).map(move |phase| End { leg, phase }))
     }
 
-    /// Load of a leg all the time, A: its own, else the whole.
+    /// Continuous load of a leg, A: its own, else the job's.
     pub fn load_of_a(&self, leg: &Leg) -> Option<f64> {
         leg.load_a.or(self.duty.load_a)
     }
 
-    /// Emergency load of a leg, A: its own, else the whole.
+    /// Emergency load of a leg, A: its own, else the job's.
     pub fn emergency_of_a(&self, leg: &Leg) -> Option<f64> {
         leg.emergency_a.or(self.duty.emergency_a)
     }
 
-    /// The owner's limits of a check.
+    /// Owner's limits of a check.
     pub fn limits_of<'j>(&'j self, check: &'j str) -> impl Iterator<Item = &'j OwnerLimit> {
         let limits = self.owner_limits.iter();
         limits.filter(move |limit| limit.check == check)
@@ -667,7 +667,7 @@ impl Job {
 }
 
 impl End<'_> {
-    /// Its leg and phase.
+    /// Leg and phase.
     pub fn id(&self) -> EndId {
         EndId::new(&self.leg.id, self.phase)
     }

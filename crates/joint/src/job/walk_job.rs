@@ -1,4 +1,4 @@
-//! From records to the job, and what one table alone cannot show: names that nobody bears, ports taken twice.
+//! Walk: builds the job from its records, and finds errors that one table alone cannot show, such as unknown names and ports taken twice.
 
 use super::bridge::BridgeOff;
 use super::listed::Listed;
@@ -20,7 +20,7 @@ use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Kinds of joint that are refused in words rather than as a misspelling.
+/// Kinds of joint that are refused by a sentence about them, not as a misspelling.
 const OTHER_KINDS: &[&str] = &[
     "transition",
     "termination",
@@ -31,22 +31,22 @@ const OTHER_KINDS: &[&str] = &[
     "submarine",
     "repair",
 ];
-/// Largest diameter that can be a reading on one core of medium-voltage cable.
+/// Greatest diameter that can be a reading on one core of medium-voltage cable.
 const READING_GREATEST: Length = Length::from_nm(200_000_000);
-/// Smallest diameter that can be a reading.
+/// Least diameter that can be a reading.
 const READING_LEAST: Length = Length::from_nm(1_000_000);
 
-/// Reads one job.
+/// Reader of one job.
 pub(super) struct JobReader<'a> {
     source: &'a Source,
     listed: &'a [Listed],
     complaints: &'a mut Complaints,
     pub(super) catalogue: &'a Catalogue,
     pub(super) people: Vec<Person>,
-    /// Whether everybody under `authority` could be read.
+    /// Whether every person under `authority` could be read.
     pub(super) people_are_known: bool,
     pub(super) legs: BTreeSet<String>,
-    /// Whether every leg could be read as far as its name.
+    /// Whether the name of every leg could be read.
     pub(super) legs_are_known: bool,
     pub(super) phases: Option<i64>,
     /// Day of the work.
@@ -92,7 +92,7 @@ impl JobReader<'_> {
             .add(self.source.complaint(at, message, hint));
     }
 
-    /// Forgets what was said to be missing of the table at an offset.
+    /// Forgets the complaints about missing fields of the table at an offset.
     pub(super) fn forget_missing(&mut self, at: usize) {
         self.complaints.forget_missing(self.source, at);
     }
@@ -168,7 +168,7 @@ impl JobReader<'_> {
         })
     }
 
-    /// Whose word counts, and when the owner lets the bridge of the shield come off.
+    /// Reads the people with authority, and the owner's decision about the bridge of the shield.
     fn authority(&mut self, authority: &Record) -> Option<BridgeOff> {
         self.people = authority.records("person").filter_map(person).collect();
         self.people_are_known = authority.records("person").count() == self.people.len()
@@ -177,7 +177,7 @@ impl JobReader<'_> {
         self.bridge_off(row)
     }
 
-    /// Rows of a list, each read by itself; those that cannot be read are left out and complained of.
+    /// Reads the rows of a list, each by itself; a row that cannot be read is left out, with a complaint.
     fn rows<T, R: FromIterator<T>>(
         &mut self,
         record: &Record,
@@ -188,7 +188,7 @@ impl JobReader<'_> {
         let mut rows: Vec<T> = rows.filter_map(|row| read(self, row)).collect();
         let listed = self.listed;
         for list in listed.iter().filter(|list| list.table == name) {
-            // What is wrong with a row is said at its place in its own file.
+            // A complaint about a row names its place in its own file.
             let job = std::mem::replace(&mut self.source, &list.source);
             rows.extend(list.rows.iter().filter_map(|row| read(self, row)));
             self.source = job;
@@ -196,7 +196,7 @@ impl JobReader<'_> {
         rows.into_iter().collect()
     }
 
-    /// What surrounds the legs, from the joint outward.
+    /// Reads the surroundings of the legs, from the joint outward.
     fn surroundings(&mut self, record: &Record, legs: &[Leg]) -> Vec<Surrounding> {
         let mut rows: Vec<Surrounding> = self.rows(record, "surrounding", Self::surrounding);
         rows.sort_by_key(|row| (row.leg.clone(), row.until.is_none(), row.until));
@@ -316,7 +316,7 @@ impl JobReader<'_> {
     }
 
     pub(super) fn unknown_part(&mut self, at: usize, kind: &str, id: &str, known: &str) {
-        // Where a row could not be read, its own complaint stands; the name is not unknown.
+        // A row that could not be read has its own complaint, so its name is not unknown.
         if !self.catalogue.is_whole() || self.catalogue.names_row(kind, id) {
             return;
         }
@@ -461,7 +461,7 @@ impl JobReader<'_> {
         }
     }
 
-    /// What the kind of joint says about legs, ports and the bus.
+    /// Checks legs, ports and the bus against the kind of joint.
     fn ports(&mut self, record: &Record, kind: JointKind) {
         let n_legs = record.list("leg").count();
         let wrong = match kind {
@@ -490,7 +490,7 @@ impl JobReader<'_> {
             }
             return;
         }
-        // A leg by its name, a blank by none.
+        // Holder of each port: the name of a leg, or `None` for a blank.
         let mut taken: BTreeMap<i64, Option<String>> = BTreeMap::new();
         let legs = record
             .records("leg")
@@ -630,7 +630,7 @@ impl JobReader<'_> {
         Some((end, row))
     }
 
-    /// Where a part lay, each stay ending after the one before it.
+    /// Stays of a part; complains if one does not end after the one before it.
     fn stays(&mut self, lot: &Record) -> Vec<(Date, f64)> {
         let mut stays: Vec<(Date, f64)> = Vec::new();
         for row in lot.records("stay") {
@@ -655,7 +655,7 @@ impl JobReader<'_> {
         stays
     }
 
-    /// No part lay colder at its warmest than at its coldest.
+    /// Complains if a part's highest temperature is below its lowest.
     fn store(&mut self, row: &Record, stays: &[(Date, f64)]) {
         let Some(coldest) = row.number("store_least") else {
             return;
@@ -713,7 +713,7 @@ impl JobReader<'_> {
             return None;
         };
         let error = row.length("error")?;
-        // Two lengths are subtracted, so their errors add up.
+        // The growth is a difference of two lengths, so their errors add up.
         let read = after - Interval::point(before);
         let growth = read.widened(error * 2);
         if read.least() + error * 2 < Length::ZERO {
@@ -727,7 +727,7 @@ impl JobReader<'_> {
             );
             return None;
         }
-        // It never grows by less than nothing, whatever the rule could read.
+        // A sleeve never grows by less than zero, whatever the rule could resolve.
         let growth = Interval::new(growth.least().max(Length::ZERO), growth.greatest())?;
         let listed = self.catalogue.connector(&connector).map(|part| part.length);
         if let Some(listed) = listed.filter(|listed| (*listed - before).abs() * 20 > *listed) {
