@@ -1,4 +1,4 @@
-//! Around: what surrounds a leg, stretch by stretch, as a film on its surface, stated or computed.
+//! Around: surroundings of a leg, stretch by stretch, as a film on its surface, stated or computed.
 
 use super::outside::{self, FREE_AIR, Part, Surface};
 use super::shape::{Air, Shape, Stretch};
@@ -7,7 +7,7 @@ use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::rating::thermal::Hanging;
 use std::f64::consts::PI;
 
-/// The surroundings of a leg, and what is said of those that were computed.
+/// Surroundings of a leg, and messages about the computed ones.
 #[derive(Default)]
 pub(super) struct Around {
     pub stretches: Vec<Stretch>,
@@ -23,7 +23,7 @@ impl Around {
     }
 }
 
-/// The cable of a leg for what surrounds it.
+/// Surface of a leg's cable, for its surroundings.
 fn surface(leg: &Leg, shape: &Shape) -> Surface {
     let shield_m = shape.layers.iter().rev().nth(1);
     Surface {
@@ -37,7 +37,7 @@ fn surface(leg: &Leg, shape: &Shape) -> Surface {
     }
 }
 
-/// The surroundings from the middle of the joint on.
+/// Surroundings of a leg from the middle of the joint outward.
 pub(super) fn stretches(
     job: &Job,
     leg: &Leg,
@@ -73,17 +73,17 @@ pub(super) fn stretches(
     Ok(around)
 }
 
-/// Message about a row, after its place in its file.
+/// Puts the place of a row in its file before a message about it.
 pub(super) fn at(row: &Surrounding, said: impl Into<Said>) -> Said {
     Said::of(row.place.to_string(), said)
 }
 
-/// The same, after what the row calls itself too.
+/// Puts the place of a row and its own name before a message about it.
 pub(super) fn at_named(row: &Surrounding, said: impl Into<Said>) -> Said {
     at(row, Said::of(&row.what, said))
 }
 
-/// What a row does with the heat of a square metre of surface, W/(m² K), stated or computed; with it the still air that it is, if it is that.
+/// Heat transfer coefficient of a row, stated or computed, W/(m² K); with the still air it describes, if it does.
 fn film(
     leg: &Leg,
     shape: &Shape,
@@ -137,5 +137,5 @@ fn film(
     Ok((film_w_per_m2k, air))
 }
 
-/// Rise over still air with which the search for its film begins, K.
+/// Temperature rise over still air at which the iteration for its film begins, K.
 const AIR_FIRST_K: f64 = 10.0;

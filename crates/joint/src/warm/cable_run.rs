@@ -1,6 +1,6 @@
-//! Cable run: what a cable without a joint carries, in each stretch of its surroundings, as if that stretch were endless.
+//! Cable run: rating of a cable without a joint, in each stretch of its surroundings, as if that stretch were endless.
 //!
-//! Diameters are the papers': of their bands those ends count that make the conductor hottest.
+//! Diameters come from the papers; of each band the end counts that makes the conductor hotter.
 //!
 //! Source: `docs/theory/rating.md`, `docs/theory/warm.md`.
 
@@ -18,60 +18,60 @@ use jointwright_numerics::rating::thermal::{StillAir, layer_k_m_per_w};
 use jointwright_numerics::rating::{Bond, Circuit, Conductor, Outside, RatingError, Steady};
 use std::f64::consts::PI;
 
-/// Key of the table of cables, whose rows from memory wait for the owner.
+/// Key of the table of cables, whose rows from memory wait for the owner's word.
 const CABLE_TABLE: &str = "cable-table";
-/// Temperature up to which the greatest loss of a shield is looked for, where the job states none, °C.
+/// Temperature up to which the greatest loss of a shield is looked for, if the job states no limit for its conductor, °C.
 const SHIELD_HOT_DEGC: f64 = 90.0;
-/// The reactance of a shield whose loss is given as a resistance of its conductor, Ω/m: so large that all of the current flows in it.
+/// Reactance of a shield whose loss is given as a resistance of its conductor, Ω/m: so large that the whole current flows in the shield.
 const CARRIES_ALL_OHM_PER_M: f64 = 1.0e9;
 
-/// A run of cable, rated.
+/// Rated run of cable.
 #[derive(Clone, Debug, PartialEq)]
 pub struct CableRun {
     /// Each stretch of its surroundings.
     pub stretches: Vec<Stretched>,
-    /// Loss of the shield.
+    /// Message about the loss of the shield.
     pub shield_says: Said,
     /// Keys of values from memory that the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
 }
 
-/// A stretch of a run, as if it were endless.
+/// Stretch of a run, as if it were endless.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Stretched {
-    /// What it is, in the job's words.
+    /// Name of the stretch, in the job's words.
     pub what: String,
-    /// Temperature of what surrounds it, °C.
+    /// Temperature of its surroundings, °C.
     pub degc: f64,
-    /// What was computed of its surroundings, part by part; nothing where film or resistance is stated.
+    /// Message about its computed surroundings, part by part; `None` if film or resistance is stated.
     pub outside: Option<Said>,
-    /// At the job's load; nothing without one, or where it warms without end.
+    /// State at the job's load; `None` without a load, or in thermal runaway.
     pub at_load: Option<RunAt>,
-    /// At the load that brings the conductor to the job's highest temperature; nothing without that, or where the surroundings alone pass it.
+    /// State at the load that brings the conductor to the job's highest temperature; `None` if the job states none, or if the surroundings alone exceed it.
     pub at_limit: Option<RunAt>,
-    /// The peak of the job's day that brings it there; nothing where it is not computed.
+    /// Peak of the job's day that brings it there; `None` if it is not computed.
     pub cyclic: Option<Cyclic>,
-    /// Why that is not computed, where the job states a day.
+    /// Reason why that is not computed, if the job states a day.
     pub cyclic_left_out: Option<Said>,
 }
 
-/// A cable at rest.
+/// State of a cable at a steady load.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct RunAt {
     /// Load, A.
     pub load_a: f64,
-    /// Conductor, °C.
+    /// Temperature of the conductor, °C.
     pub conductor_degc: f64,
-    /// Shield, °C.
+    /// Temperature of the shield, °C.
     pub shield_degc: f64,
-    /// Surface, °C.
+    /// Temperature of the surface, °C.
     pub surface_degc: f64,
-    /// Heat of conductor and shield, W/m.
+    /// Losses of conductor and shield, W/m.
     pub loss_w_per_m: (f64, f64),
 }
 
 impl Stretched {
-    /// Of which nothing is known but what is stated; with why a day of loads is left out, where the job states one.
+    /// Stretch with its stated facts only; if the job states a day of loads, with the reason why it is left out, if it is.
     fn of(row: &Surrounding, has_day: bool) -> Stretched {
         let left_out = has_day.then(|| super::daily::left_out(row)).flatten();
         Stretched {
@@ -85,7 +85,7 @@ impl Stretched {
         }
     }
 
-    /// The least peak of those seen; one that cannot be leaves the day out, and nothing else.
+    /// Keeps the smallest peak so far; an error leaves out the day, and nothing else.
     fn add_day(&mut self, next: Result<Option<Cyclic>, RatingError>) {
         match next {
             Ok(next) => {
@@ -113,7 +113,7 @@ fn run_at(steady: &Steady) -> RunAt {
 /// Rates the one run of a job without a joint.
 ///
 /// # Errors
-/// What is not known, with the questions to put; what cannot be, without any.
+/// The missing facts with their questions, or a contradiction without a question.
 pub fn rate_run(job: &Job) -> Result<CableRun, Unknown> {
     let Some(leg) = job.legs.first() else {
         return Err(Unknown::plain(HeatLacks::NoRun));
@@ -168,7 +168,7 @@ fn joined(open: Vec<Unknown>) -> Unknown {
     Unknown::new(why, questions)
 }
 
-/// Thermal resistivity of insulation and jacket, K·m/W.
+/// Thermal resistivities of insulation and jacket, K·m/W.
 fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
     let layers = [
         (HeatLayer::Insulation, leg.insulation_stuff),
@@ -198,7 +198,7 @@ fn stuffs(leg: &Leg) -> Result<(f64, f64), Unknown> {
     }
 }
 
-/// The shield as a rating takes it, and what is said of it: a stated current that grows with the load, else what flows round, at its greatest.
+/// Shield for a rating, and the message about it: a stated current in proportion to the load, else the circulating current at its greatest loss.
 fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
     let all_of = |resistance_20_ohm_per_m, coefficient_20_per_k| Shield {
         resistance_20_ohm_per_m,
@@ -234,9 +234,9 @@ fn shield(job: &Job, leg: &Leg) -> Result<(Option<Shield>, Said), Unknown> {
 /// Diameters over conductor, screen of the insulation, shield and jacket, m.
 type Diameters = [f64; 4];
 
-/// Both ends of the papers' bands of these diameters.
+/// Smallest and largest value of these diameters, from the papers' bands.
 ///
-/// With them the key of the table of cables, where one of them rests on its rows from memory.
+/// Returns also the key of the table of cables, if one of them rests on its rows from memory.
 fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), Said> {
     let layers = [
         cable::Layer::Conductor,
@@ -257,7 +257,7 @@ fn bands(leg: &Leg) -> Result<([[f64; 2]; 4], Option<&'static str>), Said> {
     Ok((bands, key))
 }
 
-/// A run and all that is the same in each of its stretches.
+/// Run, and all facts that are the same in each of its stretches.
 struct Run<'a> {
     job: &'a Job,
     leg: &'a Leg,
@@ -268,7 +268,7 @@ struct Run<'a> {
 }
 
 impl Run<'_> {
-    /// Every way in which the ends of the bands go together and grow outward.
+    /// Every combination of the bands' ends in which the diameters grow outward.
     fn diameters(&self) -> Vec<Diameters> {
         let n_layers = self.bands.len();
         let ways = 0..1_usize << n_layers;
@@ -368,7 +368,7 @@ impl Run<'_> {
         let around = outside_of(row, &surface, memory)?;
         let papers = self.leg.cable.conductor;
         let direct = papers.dc_resistance_20().map_err(|why| Said::from(&why))?;
-        // Axes as stated, else cables that touch: the warm side.
+        // The stated spacing of the axes, else touching cables, which is the warm side.
         let spacing = self.leg.shield_run.spacing.map(|spacing| spacing.m());
         let circuit = Circuit {
             frequency_hz: self.job.system.frequency_hz,
@@ -386,7 +386,7 @@ impl Run<'_> {
             shield: self.shield,
             dielectric_w_per_m: 0.0,
             inner_k_m_per_w: vec![layer_k_m_per_w(self.stuffs.0, conductor_m, screen_m)],
-            // Metal conducts better than the jacket that is taken in its place.
+            // The jacket's material stands in for the shield's metal, which conducts better.
             outer_k_m_per_w: vec![
                 layer_k_m_per_w(self.stuffs.1, screen_m, jacket_m),
                 around.before_k_m_per_w,
@@ -402,12 +402,12 @@ fn coefficient_per_k(metal: Metal) -> f64 {
     metal.coefficient_at_per_k(20.0)
 }
 
-/// What a row does with the heat of a cable.
+/// Thermal resistance of a row's surroundings.
 struct Around {
-    /// What does not grow as the soil dries, K·m/W.
+    /// Part of the resistance that does not grow as the soil dries, K·m/W.
     before_k_m_per_w: f64,
     outside: Outside,
-    /// Message about it, if it was computed.
+    /// Message about the resistance, if it was computed.
     says: Option<Said>,
 }
 
@@ -445,7 +445,9 @@ fn outside_of(
     }
 }
 
-/// Soil about a cable or its duct; about a cable without a duct it dries in two zones, about ducts as if all of it had.
+/// Thermal resistance of soil around a cable or its duct.
+///
+/// Soil that dries has two zones around a cable without a duct; around ducts all of it counts as dry.
 fn buried(
     row: &Surrounding,
     soil: &Soil,

@@ -1,6 +1,6 @@
-//! Daily: the peak of a load that repeats every day which a buried run of cable bears, beside the steady one.
+//! Daily: the peak of a daily load cycle that a buried run of cable can carry, beside its steady load.
 //!
-//! Not here: anything that rules; the form is from memory.
+//! Not here: rulings; the formula is from memory.
 //!
 //! Source: iec_60853, memory; `docs/theory/rating.md`.
 
@@ -14,18 +14,18 @@ use jointwright_numerics::rating::transient::{Body, Ground, Transient, Wall};
 use jointwright_numerics::rating::{Circuit, Outside, RatingError, Steady};
 use std::f64::consts::PI;
 
-/// The peak of a day that brings the conductor to its limit.
+/// Peak of a day's loads that brings the conductor to its limit.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Cyclic {
-    /// Load of the hour that has most, A.
+    /// Load of the hour with the greatest load, A.
     pub peak_a: f64,
-    /// M, the peak over the steady load to the same temperature.
+    /// Cyclic rating factor M: ratio of the peak to the steady load of the same temperature.
     pub factor_ratio: f64,
-    /// Mean of the losses over that of the peak.
+    /// Loss-load factor: ratio of the mean loss to the loss at the peak.
     pub loss_load_ratio: f64,
 }
 
-/// A cable as its heat meets it: diameters over conductor, screen and jacket, m.
+/// Buried cable, with its diameters over conductor, screen and jacket, m.
 pub(super) struct Buried<'a> {
     pub leg: &'a Leg,
     pub row: &'a Surrounding,
@@ -35,14 +35,14 @@ pub(super) struct Buried<'a> {
 }
 
 impl Buried<'_> {
-    /// Insulation and jacket with their heat, and the metal of the conductor.
+    /// Thermal body of the cable: insulation and jacket with their heat capacities, and the metal of the conductor.
     fn body(&self, stuffs: (Stuff, Stuff), circuit: &Circuit, losses_ratio: f64) -> Body {
         let (conductor_m, screen_m, jacket_m) = (self.conductor_m, self.screen_m, self.jacket_m);
         let papers = self.leg.cable.conductor;
         let metal = metal_stuff(papers.metal);
         let area_m2 = papers.size.area_mm2() * 1e-6;
         Body {
-            // No more metal than its circle holds.
+            // The area of metal is at most the area of the conductor's circle.
             conductor_j_per_m_k: metal.capacity_j_per_m3k
                 * area_m2.min(PI / 4.0 * conductor_m * conductor_m),
             insulation: Wall {
@@ -64,7 +64,7 @@ impl Buried<'_> {
     }
 }
 
-/// Why a day is not computed for a stretch, if it is not.
+/// Reason why a day is not computed for a stretch; `None` if it is computed.
 pub(super) fn left_out(row: &Surrounding) -> Option<NoDay> {
     let Some(soil) = &row.soil else {
         return Some(NoDay::NotInSoil);
@@ -80,14 +80,14 @@ pub(super) fn left_out(row: &Surrounding) -> Option<NoDay> {
         .then_some(NoDay::NoDiffusivity)
 }
 
-/// The peak that brings this cable to the temperature of a steady load; nothing where it is left out.
+/// Peak that brings this cable to the temperature of a steady load; `None` if it is left out.
 ///
 /// # Assumes
-/// Heat of conductor, insulation and jacket; none of the shield, which makes the peak less.
-/// The jacket of a touching trefoil resists as for a steady load.
+/// Conductor, insulation and jacket store heat; the shield stores none, which makes the peak smaller.
+/// The jacket of a touching trefoil has the same thermal resistance as under a steady load.
 ///
 /// # Errors
-/// Why it cannot be.
+/// The reason why it cannot be computed.
 ///
 /// # Source
 /// iec_60853, memory.

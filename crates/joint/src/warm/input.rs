@@ -1,4 +1,4 @@
-//! Input: one leg as its readings, papers, rows and surroundings give it, or what is missing and whom to ask.
+//! Input: one leg from its readings, papers, rows and surroundings, or the missing facts and whom to ask.
 
 use super::around::stretches;
 use super::shape::{Adapter, Body, Core, Layer, Region, Shape};
@@ -21,7 +21,7 @@ use jointwright_numerics::rating::conductor::{Neighbours, Proximity};
 use jointwright_units::{Interval, Length};
 use std::f64::consts::PI;
 
-/// One leg and what is on it.
+/// One leg with its parts, cutbacks and surveys.
 #[derive(Clone, Copy, Debug)]
 pub struct LegSubject<'a> {
     /// The leg.
@@ -30,40 +30,40 @@ pub struct LegSubject<'a> {
     pub chosen: &'a Chosen<'a>,
     /// Its cutbacks.
     pub cutback: &'a Cutback,
-    /// What was measured on its ends.
+    /// Surveys of its ends.
     pub surveys: &'a [EndSurvey],
 }
 
-/// Why a leg cannot be read.
+/// Reason why a leg cannot be read.
 pub(super) enum Missing {
-    /// Something is not known.
+    /// A fact is not known.
     Unknown(Unknown),
-    /// What is known cannot be.
+    /// The known facts contradict each other.
     Refused(said::Said),
 }
 
-/// A leg that was read.
+/// Leg that was read.
 pub(super) struct LegInput {
     pub shape: Shape,
     pub said: Said,
 }
 
-/// What is printed beside its temperatures.
+/// Statements printed beside its temperatures.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Said {
-    /// Resistance of the connector as its row gives it at the most, and of the same length of conductor, Ω at 20 °C.
+    /// Greatest resistance of the connector by its row, and the resistance of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
     /// Computed heat flow into the surroundings, stretch by stretch.
     pub outside: Vec<said::Said>,
-    /// Keys of what in it is from memory.
+    /// Keys of its values from memory.
     pub memory: Vec<&'static str>,
-    /// From what the diameter of its shield is taken, where a loss follows from it.
+    /// Message about the origin of its shield's diameter, if a loss follows from it.
     pub shield_says: Option<said::Said>,
-    /// Diameters that nobody read, and that are the papers' here.
+    /// Asks for the diameters that nobody read, and that the papers' replace here.
     pub unread: Vec<Ask>,
 }
 
-/// What is missing of one leg, gathered.
+/// Missing facts of one leg, collected.
 #[derive(Default)]
 struct Open {
     why: Vec<said::Said>,
@@ -71,7 +71,7 @@ struct Open {
 }
 
 impl Open {
-    /// Something is missing that nobody needs to be asked for: it is seen elsewhere.
+    /// Adds a missing fact without a question; another room asks for it.
     fn lack(&mut self, why: impl Into<said::Said>) {
         self.why.push(why.into());
     }
@@ -81,7 +81,7 @@ impl Open {
         self.questions.push(question.into());
     }
 
-    /// A part, or that it is left open.
+    /// Returns a part, or notes that it is left open.
     fn part<T>(&mut self, part: Option<T>, leg: &Leg, kind: PartKind) -> Option<T> {
         if part.is_none() {
             let (leg, part) = (leg.id.clone(), kind);
@@ -90,7 +90,7 @@ impl Open {
         part
     }
 
-    /// A value, or its absence written down.
+    /// Returns a value, or notes that it is missing, with its question.
     fn need<T>(
         &mut self,
         value: Option<T>,
@@ -104,10 +104,10 @@ impl Open {
     }
 }
 
-/// How a metal conducts and stores heat.
+/// Thermal conductivity and heat capacity of a metal.
 ///
 /// # Source
-/// common practice, no source: any table of metals; of aluminium that for conductors.
+/// common practice, no source: any table of metals; for aluminium, the grade of conductors.
 pub(super) fn metal_stuff(metal: Metal) -> Stuff {
     match metal {
         Metal::Copper => Stuff {
@@ -167,7 +167,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
         seal_end_m: planes.seal_end_m,
         stretches: Vec::new(),
     };
-    // What a reading with direct current finds.
+    // The resistance that a reading with direct current would give.
     let equal_ohm = cable.direct_ohm_per_m * part.compared_length_m(end);
     let around = stretches(job, subject.leg, &shape, planes.zero_mm, &surroundings)
         .map_err(Missing::Refused)?;
@@ -192,7 +192,7 @@ pub(super) fn read(job: &Job, subject: &LegSubject<'_>) -> Result<LegInput, Miss
     })
 }
 
-/// What a joint must be before its heat can be asked for.
+/// Checks the conditions under which the heat of a joint can be computed.
 fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
     let Some(body) = subject.chosen.body else {
         return Ok(());
@@ -230,16 +230,16 @@ fn fits(subject: &LegSubject<'_>, shape: &Shape) -> Result<(), Missing> {
     Ok(())
 }
 
-/// Farthest that a body may sit from the diameter for which its inside is stated, as a ratio of the two.
+/// Greatest ratio between the diameter under a body and the diameter for which its inside is stated, in either direction.
 const STRETCH_GREATEST_RATIO: f64 = 1.5;
 
 fn half_m(diameter: Length) -> f64 {
     diameter.mm() * 0.5e-3
 }
 
-/// Places along the leg from the middle of the joint, m.
+/// Places along the leg, from the middle of the joint, m.
 struct Planes {
-    /// Station of that middle, mm from the conductor end.
+    /// Station of the middle of the joint, mm from the conductor end.
     zero_mm: f64,
     mouth_m: f64,
     insulation_end_m: f64,
@@ -249,7 +249,7 @@ struct Planes {
     body_datum_m: f64,
     body_end_m: f64,
     seal_end_m: f64,
-    /// Both ends of the adapter; nought where the leg has none.
+    /// Both ends of the adapter; 0 if the leg has none.
     adapter_m: [f64; 2],
 }
 
@@ -294,7 +294,7 @@ fn planes(subject: &LegSubject<'_>, open: &mut Open) -> Option<Planes> {
     None
 }
 
-/// The cable of a leg.
+/// Cable of a leg.
 struct Cable {
     conductor: Core,
     direct_ohm_per_m: f64,
@@ -330,7 +330,7 @@ fn cable(
     let (planes, radii, shield_metal) = (planes?, radii?, shield_metal?);
     let (conductor, direct_ohm_per_m) = conductor?;
     let (insulation, jacket) = (insulation?, jacket?);
-    // The shield's metal and what fills the rest of its ring.
+    // The shield's metal fills a share of its ring; the jacket's material fills the rest.
     let ring = PI * (radii.shield_m * radii.shield_m - radii.screen_m * radii.screen_m);
     let share = (area?.0 * 1e-6 / ring).min(1.0);
     let metal = metal_stuff(shield_metal);
@@ -360,7 +360,7 @@ fn cable(
     })
 }
 
-/// Loss of the current that flows round the shield, at its greatest, whatever the shield's temperature.
+/// Greatest loss of the circulating current in the shield over all temperatures of the shield; `Some(None)` if none flows.
 fn round_ohm_per_m(job: &Job, leg: &Leg, open: &mut Open) -> Option<Option<Loss>> {
     if let Some(shield_load_a) = leg.shield_load_a {
         return stated_ohm_per_m(job, leg, shield_load_a, open).map(Some);
@@ -384,7 +384,7 @@ fn round_ohm_per_m(job: &Job, leg: &Leg, open: &mut Open) -> Option<Option<Loss>
     }))
 }
 
-/// Loss of the current that the job states for the shield: with its greatest resistance, and growing with the leg's load.
+/// Loss of the current that the job states for the shield: at its greatest resistance, and in proportion to the leg's load squared.
 fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -> Option<Loss> {
     let along = match along(job, leg) {
         Ok(along) => along,
@@ -396,7 +396,7 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
     };
     let load_a = job.load_of_a(leg)?;
     if load_a <= 0.0 {
-        // A leg that carries nothing: what its shield carries stays, whatever the load.
+        // The leg carries no load, so its shield's current stays constant, whatever the load of the others.
         let hot = job.duty.conductor_greatest_degc.unwrap_or(SHIELD_HOT_DEGC);
         return Some(Loss {
             at20_ohm_per_m: 0.0,
@@ -422,10 +422,10 @@ fn stated_ohm_per_m(job: &Job, leg: &Leg, shield_load_a: f64, open: &mut Open) -
     })
 }
 
-/// Most of a conductor's current that balanced phases or a return drive in its shield, with a little room.
+/// Greatest share of a conductor's current that balanced phases or a return current can drive in its shield, with a little room.
 const SHIELD_SHARE_MOST: f64 = 1.1;
 
-/// Temperatures between which a shield's loss is looked at, where the job states no hotter one, °C.
+/// Temperatures between which a shield's greatest loss is looked for, if the job states no limit for its conductor, °C.
 const SHIELD_COLD_DEGC: f64 = 0.0;
 const SHIELD_HOT_DEGC: f64 = 90.0;
 
@@ -436,7 +436,7 @@ fn or_ask<T>(found: Result<T, said::Said>, leg: &Leg, open: &mut Open) -> Option
         .ok()
 }
 
-/// Radii over the layers, m.
+/// Outer radii of the layers, m.
 #[derive(Clone, Copy)]
 struct Radii {
     conductor_m: f64,
@@ -446,16 +446,16 @@ struct Radii {
     jacket_m: f64,
 }
 
-/// Layers whose diameters count: on the papers' in place of a reading nothing passes.
+/// Layers whose diameters must be read: nothing passes on the papers' diameters of these.
 ///
-/// The conductor is not among them: its metal is that of its papers' size, and so is its diameter, whatever was read.
+/// The conductor is not among them: its area of metal comes from its size in the papers, and so does its diameter, whatever was read.
 const READ_FOR_HEAT: [cable::Layer; 3] = [
     cable::Layer::Insulation,
     cable::Layer::InsulationScreen,
     cable::Layer::Jacket,
 ];
 
-/// What of that nobody read on the ends of a leg, phase by phase, as it is asked for.
+/// Asks for the diameters of these layers that nobody read on the ends of a leg, phase by phase.
 pub fn unread<'s>(leg: &Leg, surveys: impl IntoIterator<Item = &'s EndSurvey>) -> Vec<Ask> {
     let ends = (1_u8..).zip(surveys);
     let unread = ends.flat_map(|(phase, survey)| {
@@ -466,7 +466,7 @@ pub fn unread<'s>(leg: &Leg, surveys: impl IntoIterator<Item = &'s EndSurvey>) -
     unread.collect()
 }
 
-/// Radii as read where they were, else as the papers have them; the conductor's is theirs.
+/// Radii from the readings, or from the papers if nobody read them; the conductor's always comes from the papers.
 fn radii(subject: &LegSubject<'_>) -> Result<Radii, said::Said> {
     let papers = &subject.leg.cable;
     let read = |layer| {
@@ -507,9 +507,9 @@ fn radii(subject: &LegSubject<'_>) -> Result<Radii, said::Said> {
     Ok(radii)
 }
 
-/// The conductor: its resistance with skin effect, and with the proximity of two others that touch it: on the warm side.
+/// Conductor with its resistance, skin effect and the proximity effect of two touching neighbours included, which is the warm side.
 ///
-/// With it its resistance to direct current at 20 °C, Ω/m.
+/// Returns also its resistance to direct current at 20 °C, Ω/m.
 fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), said::Said> {
     let papers = leg.cable.conductor;
     let direct = papers
@@ -527,7 +527,7 @@ fn conductor(job: &Job, leg: &Leg, radii: &Radii) -> Result<(Core, f64), said::S
             neighbours: Neighbours::Two,
         }),
     };
-    // Both effects are greatest where the metal is cold; their share is kept at any temperature.
+    // Both effects are greatest in cold metal; their share at 20 °C is kept at every temperature.
     let at20 = conductor
         .resistance_ohm_per_m(20.0, job.system.frequency_hz)
         .map_err(|why| said::Said::from(&why))?;
@@ -597,7 +597,7 @@ fn body(subject: &LegSubject<'_>, planes: Option<&Planes>, open: &mut Open) -> O
     })
 }
 
-/// The adapter where it is planned to lie; none where the leg has none.
+/// Adapter at its planned place; `Some(None)` if the leg has none.
 fn adapter(
     subject: &LegSubject<'_>,
     planes: Option<&Planes>,

@@ -1,13 +1,16 @@
-//! Warm: how warm joint and cable get under load, what load the joint bears all the time, and how long more than that.
+//! Warm: temperatures of joint and cable under load, the load that the joint can carry continuously, and the time for which it can carry more.
 //!
-//! Why its own room: a joint is thick rubber over a contact; the rating of its cable says nothing of it.
-//! Checks compare and never solve; the legs of a joint are one star, solved once for all of them.
+//! Why its own room: a joint is thick rubber over a contact, so the rating of its cable does not cover it.
+//! Checks compare and never solve; the legs of a joint form one star, which is solved once for all of them.
 //!
-//! Invariants: nothing is guessed: what surrounds a leg, and how its parts conduct heat, is stated with its source or asked for; the limit is that of the body's own paper; where a choice is left it is on the warm side.
+//! Invariants: nothing is guessed.
+//! The surroundings of a leg and the thermal properties of its parts are stated with their source, or asked for.
+//! The limit comes from the body's own paper.
+//! If a choice is left, the warmer one is taken.
 //!
-//! Assumes: one phase, at the places the plan gives its cuts; films that do not change with the temperature; no heat from rubber to rubber across the middle; no heat through the bus; the shield over the joint without metal and without a loss.
+//! Assumes: one phase, with its cuts at their planned places; films that do not change with the temperature; no heat from rubber to rubber across the middle; no heat through the bus; a shield over the joint without metal and without a loss.
 //!
-//! Not here: whose limit it is (`checks`); heat in contacts of the shield.
+//! Not here: the source of a limit (`checks`); heat in contacts of the shield.
 //!
 //! Source: `docs/theory/warm.md`, `docs/theory/ladder.md`.
 
@@ -41,38 +44,38 @@ use crate::section::Unknown;
 use input::Missing;
 use jointwright_numerics::ladder::Hub;
 
-/// A ladder is within this share of the rise that finite elements give, at rest.
+/// Greatest difference between a ladder's temperature rise and that of finite elements in steady state, as a share of the rise.
 ///
 /// # Source
 /// `docs/theory/ladder.md`: 400 joints, 0.85 %.
 pub const ERROR_AT_REST_RATIO: f64 = 0.01;
-/// The same after a time.
+/// The same difference in a transient.
 ///
 /// # Source
 /// `docs/theory/ladder.md`: 240 joints, 1.57 %.
 pub const ERROR_IN_TIME_RATIO: f64 = 0.02;
-/// Above this nothing is computed: no part of a joint is meant to come there, °C.
+/// Temperature above which nothing is computed, because no part of a joint is meant to reach it, °C.
 pub const HOTTEST_DEGC: f64 = 500.0;
-/// Longest that an emergency is looked at, s.
+/// Longest time over which an emergency is computed, s.
 pub const LONGEST_S: f64 = 72.0 * 3600.0;
-/// A resistance of a bus whose temperature nobody states is taken as read here: no maker reads it colder, °C.
+/// Temperature at which a bus resistance counts as read if its row does not state one: no maker reads it colder, °C.
 ///
 /// # Source
 /// common practice, no source.
 const BUS_COLD_DEGC: f64 = 0.0;
-/// Molar gas constant, kJ/(mol K), as it is defined.
+/// Molar gas constant by its definition, kJ/(mol K).
 const GAS_KJ_PER_MOL_K: f64 = 8.314_462_618e-3;
-/// Nought degrees Celsius, K.
+/// 0 °C in kelvin.
 const ZERO_DEGC_K: f64 = 273.15;
 
-/// What came of the load of a joint.
+/// Outcome of the load of a joint.
 #[derive(Clone, Debug)]
 pub enum Warm {
     /// Nobody asked for it.
     NotAsked,
-    /// Something is not known.
+    /// A fact is not known.
     Unknown(Unknown),
-    /// Stated facts contradict; the reason.
+    /// Stated facts contradict each other; the reason.
     Refused(Said),
     /// It was solved.
     Done(Box<WarmJoint>),
@@ -81,21 +84,21 @@ pub enum Warm {
 /// A joint under load.
 #[derive(Clone, Debug)]
 pub struct WarmJoint {
-    /// What it was made from.
+    /// Inputs from which it was made.
     pub input: Input,
-    /// For other loads.
+    /// Model for other loads.
     pub model: Model,
-    /// At the job's load, each leg; nothing where its losses outgrow its cooling, or it gets hotter than [`HOTTEST_DEGC`].
+    /// Temperatures of each leg at the job's load; `None` if there is thermal runaway (the losses outgrow the cooling), or a leg gets hotter than [`HOTTEST_DEGC`].
     pub at_load: Option<Vec<LegAt>>,
-    /// The same at the end of the job's emergency, or why there is none.
+    /// Temperatures at the end of the job's emergency, or the reason why there are none.
     pub at_emergency: Result<Option<Vec<LegAt>>, Said>,
     /// Answers of each leg.
     pub legs: Vec<LegWarm>,
-    /// Resistance of the bus as it is taken; none without a bus.
+    /// Message with the resistance of the bus that is used; `None` without a bus.
     pub bus_says: Option<Said>,
-    /// Keys of values from memory on which these temperatures rest and which the owner has not confirmed.
+    /// Keys of values from memory on which these temperatures rest, and which the owner has not confirmed.
     pub unconfirmed: Vec<&'static str>,
-    /// Diameters that nobody read, and for which the papers' stand, as they are asked for.
+    /// Asks for the diameters that nobody read, and that the papers' replace.
     pub unread: Vec<Ask>,
 }
 
@@ -104,44 +107,44 @@ pub struct WarmJoint {
 pub struct LegWarm {
     /// Leg.
     pub leg: String,
-    /// Body in which its conductor lies.
+    /// Body that holds its conductor.
     pub body: String,
-    /// Highest temperatures of that conductor by the body's paper: all the time, and in an emergency, °C.
+    /// Highest temperatures of that conductor by the body's paper: continuous, and in an emergency, °C.
     pub limits_degc: (Option<f64>, Option<f64>),
-    /// Load that brings it to the first of them, over the job's; nothing where it has no limit or no load does.
+    /// Ratio to the job's load of the load that brings it to the continuous limit; `None` without a limit, or if no load reaches it.
     pub load_to_limit_ratio: Option<f64>,
-    /// Loads of this leg that bring it there while the others do not rise in proportion; nothing of two legs, or without a limit.
+    /// Loads of this leg that bring it there while the others do not rise in proportion; `None` if the joint has two legs, or without a limit.
     pub own_load: Option<OwnLoad>,
-    /// Where its warmth comes from at the load, beside its cable without a joint.
+    /// Origins of its heat at the load, compared with its cable without a joint.
     pub whence: Option<Whence>,
-    /// What one worse connector would do to it.
+    /// Effect of one worse connector on it.
     pub contacts: Contacts,
-    /// Load that brings a cable without a joint to `duty.conductor_greatest`, over the job's.
+    /// Ratio to the job's load of the load that brings its cable without a joint to `duty.conductor_greatest`.
     pub cable_load_to_limit_ratio: Option<f64>,
-    /// How long the emergency load may flow, from the job's load at rest, before the second is reached; nothing without limit or emergency.
+    /// Time for which the emergency load may flow, from the job's load in steady state, until the emergency limit is reached; `None` without a limit or an emergency.
     pub emergency_lasts: Option<Lasts>,
-    /// Greatest resistance of the connector by its row, and that of the same length of conductor, Ω at 20 °C.
+    /// Greatest resistance of the connector by its row, and the resistance of the same length of conductor, Ω at 20 °C.
     pub connector_ohm: (f64, f64),
     /// Computed heat flow into the surroundings, stretch by stretch.
     pub outside: Vec<Said>,
-    /// From what the diameter of its shield is taken, in words, where a loss follows from it.
+    /// Message about the origin of its shield's diameter, if a loss follows from it.
     pub shield_says: Option<Said>,
-    /// Ageing of the body's rubber, where its row says how fast.
+    /// Ageing of the body's rubber, if its row states constants for it.
     pub aged: Option<Aged>,
 }
 
-/// How warmth uses a leg's rubber up.
+/// Thermal ageing of a leg's rubber.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Aged {
     /// Constants of the row.
     pub constants: Ageing,
-    /// How many times as fast as at the reference, at the load.
+    /// Ratio of the ageing rate at the load to the rate at the reference.
     pub at_load_ratio: f64,
-    /// What the job's emergency uses up, in hours at the reference; nothing without one.
+    /// Ageing by the job's emergency, in hours at the reference; `None` without an emergency.
     pub emergency_h: Option<f64>,
 }
 
-/// What the temperatures of a joint are made from, and nothing else.
+/// All inputs of the temperatures of a joint, and nothing else.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     shapes: Vec<shape::Shape>,
@@ -156,12 +159,12 @@ pub struct Input {
     unread: Vec<Ask>,
 }
 
-/// What the body's row says of one leg's temperatures.
+/// Entries of a body's row about one leg's temperatures.
 #[derive(Clone, Debug, PartialEq)]
 struct LegRow {
     leg: String,
     body: String,
-    /// All the time, and in an emergency, °C.
+    /// Continuous limit and emergency limit, °C.
     limits_degc: (Option<f64>, Option<f64>),
     ageing: Option<Ageing>,
 }
@@ -185,7 +188,7 @@ impl LegRow {
     }
 }
 
-/// Solves the load of a joint.
+/// Reads and solves a joint under load.
 pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     match read(job, bus, subjects) {
         Ok(input) => solve(input),
@@ -193,7 +196,7 @@ pub fn warm(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Warm {
     }
 }
 
-/// Solves what was read.
+/// Solves a joint from its inputs.
 pub fn solve(input: Input) -> Warm {
     let model = Model::new(
         input.shapes.clone(),
@@ -207,10 +210,10 @@ pub fn solve(input: Input) -> Warm {
     }
 }
 
-/// Reads what the temperatures of a joint are made from.
+/// Reads the inputs of a joint's temperatures.
 ///
 /// # Errors
-/// What is missing, or does not agree, as it is said of the joint.
+/// The missing facts, or the contradiction, as the outcome of the joint.
 pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result<Input, Warm> {
     let duty = &job.duty;
     let mut why: Vec<Said> = Vec::new();
@@ -276,7 +279,7 @@ pub fn read(job: &Job, bus: Option<&Bus>, subjects: &[LegSubject<'_>]) -> Result
     })
 }
 
-/// Loads of the job's emergency, A, and how long it lasts, s.
+/// Loads of the job's emergency, A, and its duration, s.
 fn emergency(
     job: &Job,
     subjects: &[LegSubject<'_>],
@@ -298,13 +301,13 @@ fn emergency(
     above_load(subjects, loads_a, currents_a, time_s)
 }
 
-/// Diameters that nobody read, leg by leg.
+/// Asks for the diameters that nobody read, leg by leg.
 fn all_unread(inputs: &[input::LegInput]) -> Vec<Ask> {
     let each = inputs.iter().flat_map(|input| input.said.unread.clone());
     each.collect()
 }
 
-/// Keys of what is from memory and not confirmed by the owner, each once.
+/// Keys of values from memory that the owner has not confirmed, each once.
 fn unconfirmed(job: &Job, inputs: &[input::LegInput]) -> Vec<&'static str> {
     let mut open: Vec<&'static str> = Vec::new();
     for key in inputs.iter().flat_map(|input| &input.said.memory) {
@@ -316,7 +319,7 @@ fn unconfirmed(job: &Job, inputs: &[input::LegInput]) -> Vec<&'static str> {
     open
 }
 
-/// Currents that cannot meet in one joint are refused: what one leg brings the others take away, and one of them carries what the job states.
+/// Refuses currents that cannot balance in one joint: the other legs take the current that one leg brings, and the largest current of a leg is the one that the job states.
 fn balance(
     subjects: &[LegSubject<'_>],
     currents_a: &[f64],
@@ -356,7 +359,7 @@ fn balance(
     Ok(())
 }
 
-/// An emergency is more than the load, and lasts.
+/// Refuses an emergency without duration, or with a current below the load.
 fn above_load(
     subjects: &[LegSubject<'_>],
     loads_a: &[f64],
@@ -390,9 +393,9 @@ fn joined(why: Vec<Said>, questions: Vec<Said>) -> Unknown {
     }
 }
 
-/// What the legs meet in: of a bus half its resistance for each arm; of a body nothing but the conductors.
+/// Hub in which the legs meet: for a bus, half its resistance for each arm; without a bus, no resistance.
 ///
-/// With it how its resistance is taken.
+/// Returns also the message about the resistance of the bus.
 fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Said>), Unknown> {
     if job.kind != JointKind::Separable {
         return Ok((Hub::default(), None));
@@ -406,7 +409,7 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Said>
         let ask = HeatAsk::BusResistance { bus: id.clone() };
         return Err(Unknown::new(HeatLacks::ResistanceOf { part, end }, [ask]));
     };
-    // What it is made of is not stated: that metal whose resistance grows the more.
+    // The row does not state the metal: take the one whose resistance grows more with temperature.
     let metals = [Metal::Copper, Metal::Aluminium];
     let coefficients = metals.map(|metal| metal.coefficient_at_per_k(20.0));
     let alpha_per_k = coefficients.into_iter().fold(0.0, f64::max);
@@ -427,12 +430,12 @@ fn hub(job: &Job, bus: Option<&Bus>, n_legs: usize) -> Result<(Hub, Option<Said>
     Ok((hub, Some(says.into())))
 }
 
-/// How many times as fast as at its reference a part ages at a temperature.
+/// Ratio of the ageing rate of a part at a temperature to the rate at its reference temperature (Arrhenius law).
 ///
 /// exp(E/R (1/T0 − 1/T)), temperatures in K.
 ///
 /// # Source
-/// closed form; whose constants they are stands in the row.
+/// closed form; the row states the source of its constants.
 pub fn ageing_ratio(ageing: &Ageing, degc: f64) -> f64 {
     let (reference, here) = (ageing.reference_degc + ZERO_DEGC_K, degc + ZERO_DEGC_K);
     (ageing.activation_kj_per_mol / GAS_KJ_PER_MOL_K * (1.0 / reference - 1.0 / here)).exp()

@@ -1,4 +1,4 @@
-//! Model: the star of a joint's legs, and its temperatures at rest and in time.
+//! Model: the star of a joint's legs, and its temperatures in steady state and in time.
 
 use super::shape::{Shape, Watch};
 use super::whence::Contacts;
@@ -8,31 +8,31 @@ use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::heat::HeatError;
 use jointwright_numerics::ladder::{Core, Hub, Ladder, LadderError, Spot, Star, Temperatures};
 
-/// Loads are looked for up to so many times the job's.
+/// Greatest load that is searched, as a ratio to the job's.
 pub const RATIO_MOST: f64 = 20.0;
-/// Times, of the whole, at which the ageing of an emergency is added up.
+/// Steps into which an emergency is divided to add up its ageing.
 const AGEING_STEPS: usize = 24;
 
-/// Rounds in which films of still air are looked for.
+/// Most rounds of the iteration for films of still air.
 const AIR_ROUNDS: usize = 12;
-/// They are found where none moves by more than this share.
+/// Relative change of every film at which that iteration ends.
 const AIR_CLOSE_RATIO: f64 = 1e-4;
-/// Rise below which a film of still air is not taken, K.
+/// Least temperature rise for which a film of still air is computed, K.
 const AIR_RISE_LEAST_K: f64 = 1.0;
 
-/// First time at which a state of an emergency is looked at, s.
+/// First time at which the state of an emergency is computed, s.
 const FIRST_S: f64 = 0.25;
-/// Parts into which an interval is cut in which a limit is passed.
+/// Parts into which the interval is divided in which a limit is passed.
 const N_PARTS: u32 = 12;
 
-/// A joint under load: its legs as they lie, where they meet, what they carry.
+/// Joint under load: its legs, their hub and their loads.
 #[derive(Clone, Debug)]
 pub struct Model {
     pub(super) shapes: Vec<Shape>,
     hub: Hub,
     /// Continuous loads, A.
     pub loads_a: Vec<f64>,
-    /// Emergency loads, A, and how long they last, s; or why there are none.
+    /// Emergency loads, A, and their duration, s; or the reason why there are none.
     pub emergency_a_s: Result<(Vec<f64>, f64), Said>,
 }
 
@@ -41,47 +41,47 @@ pub struct Model {
 pub struct LegAt {
     /// Load, A.
     pub load_a: f64,
-    /// Hottest metal inside the body.
+    /// Temperature of the hottest metal inside the body.
     pub joint_degc: f64,
-    /// Where that is from the joint's middle, m.
+    /// Place of that metal, from the joint's middle, m.
     pub joint_at_m: f64,
-    /// Hottest rubber of body and adapter.
+    /// Temperature of the hottest rubber of body and adapter.
     pub rubber_degc: f64,
-    /// Hottest conductor that this leg's cable, going through without a joint, has where the joint is.
+    /// Temperature of the hottest conductor along the body's length, if this leg's cable went through without a joint.
     pub alone_degc: f64,
-    /// Where that is from the joint's middle, m.
+    /// Place of that conductor, from the joint's middle, m.
     pub alone_at_m: f64,
-    /// Hottest conductor of the cable beyond the body, what the seal covers included.
+    /// Temperature of the hottest conductor of the cable beyond the body, including the part under the seal.
     pub cable_degc: f64,
-    /// The coldest of what surrounds the leg: rises counted from it are the largest.
+    /// Coldest temperature of the leg's surroundings: temperature rises above it are the largest.
     pub surrounding_degc: f64,
 }
 
-/// A temperature that the metal of a leg may not pass.
+/// Temperature that the metal of a leg may not exceed.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct LegLimit {
-    /// Place of the leg among the legs.
+    /// Index of the leg among the legs.
     pub leg: usize,
     /// The temperature, °C.
     pub degc: f64,
-    /// Whether it is that of the whole cable, else that of the metal inside the body.
+    /// Whether it applies to the metal of the whole cable, and not only to the metal inside the body.
     pub is_cable: bool,
 }
 
 impl LegAt {
-    /// Whether it is a state that is worth saying.
+    /// Whether the state is finite and no metal is hotter than [`HOTTEST_DEGC`].
     fn is_within(&self) -> bool {
         let hottest = self.joint_degc.max(self.cable_degc);
         hottest.is_finite() && hottest <= HOTTEST_DEGC
     }
 }
 
-/// How long a load may flow.
+/// Time for which a load may flow.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub enum Lasts {
-    /// So long, s; 0 where the load before it is too much already.
+    /// Time, s; 0 if the load before it already passes the limit.
     Seconds(f64),
-    /// Longer than is looked at, [`LONGEST_S`], but not for ever.
+    /// Longer than [`LONGEST_S`], the longest time computed, but not for ever.
     Longer,
     /// The limit is never reached.
     ForEver,
@@ -90,30 +90,30 @@ pub enum Lasts {
 /// Temperatures along one leg: place from the joint's middle, m, and °C.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TemperatureProfile {
-    /// Of the metal.
+    /// Temperatures of the metal.
     pub core_degc: Vec<(f64, f64)>,
-    /// Of the outside.
+    /// Temperatures of the outer surface.
     pub outside_degc: Vec<(f64, f64)>,
-    /// Of the metal of a cable without a joint.
+    /// Temperatures of the metal of a cable without a joint.
     pub alone_degc: Vec<(f64, f64)>,
-    /// Where the body and where the joint ends, m.
+    /// End of the body and end of the joint, m.
     pub ends_m: (f64, f64),
 }
 
-/// Ladders of one joint: all its legs, their rubber watched, and each leg's cable without a joint.
+/// Ladders of one joint: all its legs, with their rubber watched, and each leg's cable without a joint.
 pub(super) struct Ladders {
     pub joint: Ladder,
     pub alone: Vec<Ladder>,
 }
 
-/// A joint at rest.
+/// Joint in steady state.
 pub(super) struct Rest {
     pub joint: Temperatures,
     pub alone: Vec<Temperatures>,
     pub legs: Vec<LegAt>,
 }
 
-/// A state, unless losses outgrow the cooling.
+/// Returns a state; `None` in thermal runaway (the losses outgrow the cooling).
 pub(super) fn unless_runaway<T>(found: Result<T, LadderError>) -> Result<Option<T>, Said> {
     match found {
         Ok(found) => Ok(Some(found)),
@@ -140,13 +140,15 @@ impl Model {
             loads_a,
             emergency_a_s,
         };
-        // What no ladder can be made of is refused at once.
+        // A shape of which no ladder can be made is refused at once.
         model.plain()?;
         model.settle_air()?;
         Ok(model)
     }
 
-    /// The films of still air as they are at the job's load: for the least rise and the greatest diameter along each stretch, where they are least.
+    /// Iterates the films of still air at the job's load.
+    ///
+    /// Each is computed for the least temperature rise and the greatest diameter along its stretch, which give the smallest film.
     fn settle_air(&mut self) -> Result<(), Said> {
         let has_air = |shape: &Shape| shape.stretches.iter().any(|of| of.air.is_some());
         if !self.shapes.iter().any(has_air) {
@@ -185,7 +187,7 @@ impl Model {
         Ok(())
     }
 
-    /// Computed films of still air.
+    /// Messages about the computed films of still air.
     fn air_said(&self, leg: usize, id: &str) -> impl Iterator<Item = Said> {
         let stretches = self.shapes[leg].stretches.iter();
         stretches.filter_map(move |stretch| {
@@ -209,7 +211,7 @@ impl Model {
         }
     }
 
-    /// The star of the joint, nothing in it watched: for other ways of solving it.
+    /// Star of the joint with no rings watched, for other methods of solution.
     pub fn bare_star(&self) -> Star {
         self.star(|_| Watch::Nothing)
     }
@@ -218,7 +220,7 @@ impl Model {
         Ladder::new(self.bare_star()).map_err(said)
     }
 
-    /// The cable of a leg as if it went through without a joint, watched.
+    /// Ladder of a leg's cable as if it went through without a joint, with its metal watched.
     fn alone(&self, leg: usize) -> Result<Ladder, Said> {
         let star = Star {
             arms: vec![self.shapes[leg].arm_alone()],
@@ -240,18 +242,18 @@ impl Model {
         self.loads_a.iter().map(|load| ratio * load).collect()
     }
 
-    /// Temperatures at rest at so many times the job's load, leg by leg; nothing where its losses outgrow its cooling.
+    /// Temperatures of each leg in steady state, at a ratio to the job's load; `None` in thermal runaway, or if a leg gets hotter than [`HOTTEST_DEGC`].
     ///
     /// # Errors
-    /// That it cannot be solved.
+    /// The reason why it cannot be solved.
     pub fn at_rest(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, Said> {
         self.at_currents(&self.times(ratio))
     }
 
-    /// The same with currents, A for each leg.
+    /// Temperatures of each leg in steady state with these currents, A for each leg; `None` as in [`Model::at_rest`].
     ///
     /// # Errors
-    /// As [`Model::at_rest`].
+    /// The errors of [`Model::at_rest`].
     pub fn at_currents(&self, currents_a: &[f64]) -> Result<Option<Vec<LegAt>>, Said> {
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, currents_a)?;
@@ -307,10 +309,10 @@ impl Model {
         .collect()
     }
 
-    /// Temperatures along the legs at rest at so many times the job's load; nothing where its losses outgrow its cooling.
+    /// Temperatures along the legs in steady state, at a ratio to the job's load; `None` in thermal runaway.
     ///
     /// # Errors
-    /// As [`Model::at_rest`].
+    /// The errors of [`Model::at_rest`].
     pub fn along(&self, ratio: f64) -> Result<Option<Vec<TemperatureProfile>>, Said> {
         let currents = self.times(ratio);
         let mut plain = self.plain()?;
@@ -333,10 +335,10 @@ impl Model {
         Ok(Some(along))
     }
 
-    /// How many times the job's load brings the metal of a leg inside its body to a temperature; nothing where none up to [`RATIO_MOST`] does, or no load is too much.
+    /// Ratio to the job's load of the load that brings the metal of a leg inside its body to a temperature; `None` if no load up to [`RATIO_MOST`] does, or if the temperature is exceeded without a load.
     ///
     /// # Errors
-    /// That it cannot be solved.
+    /// The reason why it cannot be solved.
     pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, Said> {
         self.joint_to_degc(&mut self.plain()?, leg, degc)
     }
@@ -351,7 +353,7 @@ impl Model {
         self.factor_to_degc(ladder, leg, degc, currents, RATIO_MOST)
     }
 
-    /// The factor, up to a greatest, at which the metal of a leg inside its body comes to a temperature, where currents, A, grow with it.
+    /// Factor at which the metal of a leg inside its body reaches a temperature, if the currents, A, grow with it; `None` if no factor up to `greatest` does.
     pub(super) fn factor_to_degc(
         &self,
         ladder: &mut Ladder,
@@ -368,7 +370,7 @@ impl Model {
         found.map_err(said)
     }
 
-    /// How many times the job's load brings a leg's cable without a joint to a temperature.
+    /// Ratio to the job's load of the load that brings a leg's cable without a joint to a temperature.
     fn cable_to_degc(
         &self,
         ladder: &mut Ladder,
@@ -379,25 +381,25 @@ impl Model {
         Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
     }
 
-    /// How long currents may flow, A for each leg, from the job's load at rest, before each limit is reached.
+    /// Times for which currents, A for each leg, may flow from the job's load in steady state until each limit is reached.
     ///
     /// # Accuracy
-    /// 2e-3 of the time, beside the ladder's own.
+    /// 2e-3 of the time, in addition to the ladder's own error.
     ///
     /// # Errors
-    /// That it cannot be solved.
+    /// The reason why it cannot be solved.
     pub fn lasts(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Vec<Lasts>, Said> {
         let mut course = self.course(currents_a, limits)?;
         (0..limits.len()).map(|index| course.lasts(index)).collect()
     }
 
-    /// The limit that is reached first, its place in the list, and when, s; nothing where none is within [`LONGEST_S`].
+    /// Index of the limit that is reached first, and the time until then, s; `None` if none is reached within [`LONGEST_S`].
     ///
     /// # Accuracy
-    /// As [`Model::lasts`].
+    /// The accuracy of [`Model::lasts`].
     ///
     /// # Errors
-    /// As [`Model::lasts`].
+    /// The errors of [`Model::lasts`].
     pub fn first_to_limit_s(
         &self,
         currents_a: &[f64],
@@ -420,7 +422,7 @@ impl Model {
         Ok(best)
     }
 
-    /// The states of an emergency, doubling by doubling, until every leg is above its temperature.
+    /// Computes the states of an emergency at doubled times, until every limit is passed.
     fn course(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Course, Said> {
         let mut ladder = self.plain()?;
         let start = ladder.steady(&self.loads_a).map_err(said)?;
@@ -449,7 +451,7 @@ impl Model {
         })
     }
 
-    /// Temperatures after an emergency of so many seconds, from the job's load at rest; nothing where they grow beyond [`HOTTEST_DEGC`].
+    /// Temperatures after an emergency of so many seconds, from the job's load in steady state; `None` if they exceed [`HOTTEST_DEGC`].
     fn after_emergency(
         &self,
         ladders: &mut Ladders,
@@ -471,7 +473,7 @@ impl Model {
         Ok(Some(legs).filter(|legs| legs.iter().all(LegAt::is_within)))
     }
 
-    /// How fast the load, and how much an emergency, uses the rubber of each leg up, at the ageing of each body.
+    /// Ageing of each leg's rubber: its rate at the load, and its amount in an emergency.
     fn aged(
         &self,
         ladder: &mut Ladder,
@@ -490,7 +492,7 @@ impl Model {
             }
             _ => None,
         };
-        // In hours at the reference.
+        // Ageing of the emergency, in hours at the reference (trapezoidal rule).
         let hours = |leg: usize, ageing: &Ageing| {
             let states = course.as_ref()?.iter();
             let rates: Vec<(f64, f64)> = states
@@ -514,7 +516,7 @@ impl Model {
         Ok(ageings.iter().enumerate().map(of).collect())
     }
 
-    /// How long the job's emergency may last before each leg's body comes to its limit; nothing without one.
+    /// Time for which the job's emergency may last until each leg's body reaches its limit; `None` for a leg without a limit, or without an emergency.
     fn lasting(&self, rows: &[LegRow], has_rest: bool) -> Result<Vec<Option<Lasts>>, Said> {
         let mut found = vec![None; rows.len()];
         let (Ok((currents, _)), true) = (&self.emergency_a_s, has_rest) else {
@@ -535,7 +537,7 @@ impl Model {
         Ok(found)
     }
 
-    /// What is said of a leg whatever its state.
+    /// Answers for a leg that do not depend on its state at the load.
     fn leg(
         &self,
         ladders: &mut Ladders,
@@ -582,7 +584,7 @@ impl Model {
             (Err(why), _) => Err(why.clone()),
         };
         let lasts = self.lasting(rows, rest.is_some())?;
-        // What runs away ages without end.
+        // In thermal runaway the ageing has no finite amount.
         let emergency = match (&self.emergency_a_s, &at_emergency) {
             (Ok(emergency), Ok(Some(_))) => Some(emergency),
             _ => None,
@@ -621,7 +623,7 @@ impl Model {
     }
 }
 
-/// State after a time, from the loads at rest; nothing where the metal of any arm grows beyond [`HOTTEST_DEGC`] on the way.
+/// State after a time, from the loads in steady state; `None` if the metal of any arm exceeds [`HOTTEST_DEGC`] on the way.
 fn last(
     ladder: &mut Ladder,
     loads_a: &[f64],
@@ -642,7 +644,7 @@ fn last(
     Ok(found.pop().filter(|state| !is_beyond(state)))
 }
 
-/// Times from a first to a last, each twice the one before it, but for the last, s.
+/// Times from a first to a last, s; each is twice the one before it, except the last.
 fn doublings(first_s: f64, last_s: f64) -> Vec<f64> {
     if first_s >= last_s {
         return vec![last_s];
@@ -657,7 +659,7 @@ fn doublings(first_s: f64, last_s: f64) -> Vec<f64> {
     times
 }
 
-/// A leg whose metal may come to a temperature.
+/// Leg, with the temperature that its metal may reach.
 struct Asked {
     limit_degc: f64,
     core: Core,
@@ -675,7 +677,7 @@ impl Asked {
     }
 }
 
-/// States of an emergency at some times, and that at rest where there is one.
+/// States of an emergency at some times, and its steady state, if there is one.
 struct Course {
     ladder: Ladder,
     currents_a: Vec<f64>,
@@ -685,7 +687,7 @@ struct Course {
 }
 
 impl Course {
-    /// Which state is the first above a temperature.
+    /// Index of the first state above a temperature.
     fn first(&self, of: &Asked) -> Option<usize> {
         self.states.iter().position(|(_, state)| of.is_above(state))
     }
@@ -703,7 +705,7 @@ impl Course {
         if first == 0 {
             return Ok(Lasts::Seconds(0.0));
         }
-        // States at equal steps within the doubling, and a straight line between the last below and the first above.
+        // States at equal steps within the interval, then linear interpolation between the last state below and the first above.
         let ((low, before), (high, above)) = (&self.states[first - 1], &self.states[first]);
         let step = (high - low) / f64::from(N_PARTS);
         let times: Vec<f64> = (1..N_PARTS).map(|part| step * f64::from(part)).collect();
@@ -729,7 +731,7 @@ impl Course {
     }
 }
 
-/// Hottest of the places that count, and its temperature.
+/// Hottest place among those that count, and its temperature.
 pub(super) fn hottest(along: &[(f64, f64)], counts: impl Fn(f64) -> bool) -> (f64, f64) {
     let places = along.iter().copied().filter(|(z, _)| counts(*z));
     let best = places.max_by(|a, b| a.1.total_cmp(&b.1));

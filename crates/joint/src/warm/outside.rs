@@ -1,6 +1,6 @@
-//! Outside: what soil, ducts and still air do with the heat of a cable, part by part, each with its source.
+//! Outside: thermal resistances of soil, ducts and still air around a cable, part by part, each with its source.
 //!
-//! Source: `docs/theory/rating.md`, which says of each constant how it was read.
+//! Source: `docs/theory/rating.md`, which states for each constant how it was read.
 
 use crate::job::{AirForm, Duct, DuctFilling, Formation, Soil};
 use crate::said::{Said, SoilCannot, SoilPart, SoilSaid, SoilSource, SoilWhat};
@@ -11,33 +11,33 @@ use jointwright_numerics::rating::thermal::{
 };
 use jointwright_numerics::rating::{RatingError, step};
 
-/// Key of what fills ducts.
+/// Key of the fillings of ducts.
 const DUCT_FILLING: &str = "duct-filling";
-/// Key of banks of concrete.
+/// Key of concrete banks.
 const DUCT_BANK: &str = "duct-bank-concrete";
-/// Key of what stands for soil that dries.
+/// Key of the values for soil that dries.
 pub(super) const SOIL_DRIES: &str = "soil-that-dries";
 /// Key of films in free air.
 pub(super) const FREE_AIR: &str = "free-air-film";
 
-/// One part of a resistance.
+/// One part of a thermal resistance.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Part {
     pub what: SoilWhat,
     pub k_m_per_w: f64,
     pub source: SoilSource,
-    /// Whether all of it is taken to be concrete.
+    /// Whether all of it counts as concrete.
     pub is_concrete: bool,
-    /// Whether all of it is taken to have dried out.
+    /// Whether all of it counts as dried out.
     pub is_dry: bool,
-    /// Whether it is of the soil itself, and grows as the soil dries.
+    /// Whether it belongs to the soil itself, and grows as the soil dries.
     pub is_soil: bool,
-    /// Key under which the owner may confirm it, where it is from memory.
+    /// Key under which the owner may confirm it, if it is from memory.
     pub memory: Option<&'static str>,
 }
 
 impl Part {
-    /// Part of the soil itself; nothing of it from memory.
+    /// Part of the soil itself; none of it is from memory.
     const fn of_soil(what: SoilWhat, k_m_per_w: f64, source: SoilSource) -> Part {
         Part {
             what,
@@ -50,7 +50,7 @@ impl Part {
         }
     }
 
-    /// Part that lies in the soil; nothing of it from memory.
+    /// Part that lies in the soil; none of it is from memory.
     const fn in_soil(what: SoilWhat, k_m_per_w: f64, source: SoilSource) -> Part {
         Part {
             is_soil: false,
@@ -58,7 +58,7 @@ impl Part {
         }
     }
 
-    /// Message about it.
+    /// Message about the part.
     const fn said(&self) -> SoilPart {
         SoilPart {
             what: self.what,
@@ -70,24 +70,24 @@ impl Part {
     }
 }
 
-/// A count as a sentence has it.
+/// Converts a count for a message.
 fn count(n: usize) -> u32 {
     u32::try_from(n).unwrap_or(u32::MAX)
 }
 
-/// A cable for its surroundings.
+/// Surface of a cable, for its surroundings.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Surface {
-    /// Diameters under and over the jacket, m.
+    /// Inner and outer diameter of the jacket, m.
     pub jacket_m: (f64, f64),
     /// Thermal resistivity of the jacket, K·m/W.
     pub jacket_k_m_per_w: f64,
 }
 
-/// Resistance outside a cable in soil or in a duct in it, part by part, K·m/W for the heat of one cable; soil that dries as if all of it had.
+/// Thermal resistance outside a cable in soil, or in a duct in soil, part by part, K·m/W for the heat of one cable; soil that dries counts as all dry.
 ///
 /// # Errors
-/// Why it cannot be.
+/// The reason why it cannot be computed.
 pub(super) fn in_soil(
     soil: &Soil,
     duct: Option<&Duct>,
@@ -105,13 +105,13 @@ pub(super) fn in_soil(
     let mut parts = in_moist_soil(&dry, duct, surface, soil_degc)?;
     for part in parts.iter_mut().filter(|part| part.is_soil) {
         part.is_dry = true;
-        // What has a key of its own keeps it; the soil itself has none.
+        // A part with its own key keeps it; the soil itself has none.
         part.memory = part.memory.or(Some(SOIL_DRIES));
     }
     Ok(parts)
 }
 
-/// The same where nothing of it dries.
+/// Thermal resistance as [`in_soil`] gives it, for soil that does not dry.
 ///
 /// # Errors
 /// As [`in_soil`].
@@ -133,7 +133,7 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, Said> {
     if soil.formation != Some(Formation::Trefoil) || soil.spacing_m.is_some() {
         return Ok(vec![group(soil, rho, outside_m)?]);
     }
-    // The rest of the heat of each leaves through part of its circle only.
+    // Each cable gives off its heat through a part of its circumference only, so its jacket counts for more.
     let jacket = layer_k_m_per_w(
         surface.jacket_k_m_per_w,
         surface.jacket_m.0,
@@ -158,7 +158,7 @@ fn buried(soil: &Soil, surface: &Surface) -> Result<Vec<Part>, Said> {
     Ok(parts)
 }
 
-/// What other touching trefoils add to the middle one, each as three lines in its middle.
+/// Thermal resistance that other touching trefoils add to the middle one; each counts as three lines at its centre.
 fn trefoils_beside(soil: &Soil) -> Result<f64, Said> {
     let apart = soil.circuits_apart_m.unwrap_or(0.0);
     let middle = soil.n_circuits / 2;
@@ -174,7 +174,7 @@ fn trefoils_beside(soil: &Soil) -> Result<f64, Said> {
         .sum()
 }
 
-/// Axes of all cables or ducts in soil, m across and down; those that touch at this diameter.
+/// Axes of all cables or ducts in soil, m across and down; without a stated spacing, cables of this diameter touch.
 fn axes(soil: &Soil, outside_m: f64) -> Vec<[f64; 2]> {
     let spacing = soil.spacing_m.unwrap_or(outside_m);
     let one: Vec<[f64; 2]> = match soil.formation {
@@ -200,10 +200,10 @@ fn axes(soil: &Soil, outside_m: f64) -> Vec<[f64; 2]> {
         .collect()
 }
 
-/// The others beside the worst placed of all cables in soil.
+/// Distances from the worst-placed cable in soil to all others and to their images.
 ///
 /// # Errors
-/// Why they cannot lie so.
+/// The reason why they cannot lie like this.
 pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, RatingError> {
     let axes = axes(soil, outside_m);
     let about = |here: usize| -> Result<(f64, Vec<step::Line>), RatingError> {
@@ -232,9 +232,9 @@ pub(super) fn others(soil: &Soil, outside_m: f64) -> Result<Vec<step::Line>, Rat
     Ok(worst.1)
 }
 
-/// Soil about the worst of all cables or ducts of this diameter, all of them alike.
+/// Soil around the worst-placed of all cables or ducts of this diameter, all with equal losses.
 ///
-/// Lines are warmer than cables in one plane that touch, whose metal evens out what flows where: `docs/theory/warm.md`.
+/// Line sources are warmer than touching cables in one plane, whose metal spreads the heat around: `docs/theory/warm.md`.
 fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, Said> {
     let axes = axes(soil, outside_m);
     lie_apart_and_covered(&axes, outside_m)?;
@@ -257,10 +257,10 @@ fn group(soil: &Soil, rho: f64, outside_m: f64) -> Result<Part, Said> {
     Ok(Part::of_soil(what, k_m_per_w, SoilSource::Images))
 }
 
-/// Whether every cable or duct is covered by soil, and none lies in another.
+/// Checks that soil covers every cable or duct, and that none lies inside another.
 ///
 /// # Errors
-/// Statements that cannot be.
+/// The contradiction in the stated places.
 fn lie_apart_and_covered(axes: &[[f64; 2]], outside_m: f64) -> Result<(), Said> {
     if axes.iter().any(|axis| axis[1] <= 0.5 * outside_m) {
         return Err(SoilCannot::StickOut {
@@ -335,7 +335,7 @@ fn in_duct(soil: &Soil, duct: &Duct, surface: &Surface, soil_degc: f64) -> Resul
     Ok(parts)
 }
 
-/// How cables hang, for their film.
+/// Arrangement of cables in air, for their film.
 pub(super) fn hanging(form: AirForm) -> Hanging {
     match form {
         AirForm::Alone => Hanging::ALONE,
@@ -344,7 +344,7 @@ pub(super) fn hanging(form: AirForm) -> Hanging {
     }
 }
 
-/// All parts, and what they are together.
+/// Message about all parts and their sum.
 pub(super) fn said(parts: &[Part]) -> SoilSaid {
     SoilSaid::Outside {
         total_k_m_per_w: parts.iter().map(|part| part.k_m_per_w).sum(),
@@ -376,12 +376,12 @@ mod tests {
         parts.iter().map(|part| part.k_m_per_w).sum()
     }
 
-    /// TB 880, introductory case 0-1: T4 1.594693 and T3 0.0867194, of which the jacket by itself is 1/1.6.
+    /// TB 880, introductory case 0-1: T4 is 1.594693 and T3 is 0.0867194; the jacket by itself is 1/1.6 of T3.
     #[test]
     fn a_touching_trefoil_in_soil_is_the_published_one() {
         let expected = 1.594_692_9 + 0.086_719_375 * 0.6 / 1.6;
         assert!((total(&SOIL, None) - expected).abs() < 1e-6);
-        // The twin: another depth is another number.
+        // The twin: another depth gives another number.
         let deeper = Soil {
             depth_m: 1.01,
             ..SOIL
@@ -389,7 +389,7 @@ mod tests {
         assert!((total(&deeper, None) - expected).abs() > 1e-3);
     }
 
-    /// 2L/De is 26.49: ln 2u of one, and ln(1 + u²) of two neighbours at De.
+    /// 2L/De is 26.49: ln 2u for the cable itself, and ln(1 + u²) for two neighbours at distance De.
     #[test]
     fn three_that_touch_in_one_plane_are_three_lines_a_diameter_apart() {
         let touching = Soil {
@@ -399,7 +399,7 @@ mod tests {
         let u: f64 = 2.0 / 75.5e-3;
         let expected = (u.acosh() + u.mul_add(u, 1.0).ln()) / std::f64::consts::TAU;
         assert!((total(&touching, None) - expected).abs() < 1e-12);
-        // The twin: a tenth of a diameter apart they are cooler.
+        // The twin: with a gap of a tenth of a diameter they are cooler.
         let apart = Soil {
             spacing_m: Some(1.1 * 75.5e-3),
             ..touching
@@ -407,7 +407,7 @@ mod tests {
         assert!(total(&apart, None) < expected - 1e-2);
     }
 
-    /// Widely spaced, a trefoil is nearly three cables at one depth; by images, whatever the formation.
+    /// A widely spaced trefoil is nearly three cables at one depth; the method of images holds for every formation.
     #[test]
     fn neighbours_and_circuits_add_what_their_images_add() {
         let alone = Soil {
@@ -460,7 +460,7 @@ mod tests {
         }
         assert_eq!(parts[0].memory, Some(DUCT_FILLING));
         assert!(parts[1..].iter().all(|part| part.memory.is_none()));
-        // Concrete that conducts as the soil does changes nothing; better concrete helps.
+        // Concrete with the resistivity of the soil changes nothing; better concrete helps.
         let bank = |rho| Duct {
             bank: Some(crate::job::Bank {
                 sides_m: (0.5, 0.5),

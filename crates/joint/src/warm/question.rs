@@ -1,4 +1,4 @@
-//! Question: a temperature under load beside the most that somebody allows.
+//! Question: a temperature under load, compared with the greatest that somebody allows.
 
 use super::{HOTTEST_DEGC, LegAt, LegWarm, Warm, WarmJoint};
 use crate::limit::{
@@ -7,7 +7,7 @@ use crate::limit::{
 use crate::said::{HeatSaid, Of, Said, WarmingSaid};
 
 impl Warm {
-    /// What was solved, or the rulings for want of it; none where nobody asked.
+    /// Returns the solved joint, or the rulings that replace it; no ruling if nobody asked.
     pub(crate) fn done(
         &self,
         check: &'static str,
@@ -30,14 +30,14 @@ impl Warm {
     }
 }
 
-/// A temperature under load against the most that it may be.
+/// Temperature under load, and its greatest allowed value.
 pub(crate) struct Warmed<'a> {
     pub check: &'static str,
     pub subject: Subject,
-    /// What it is, for the crew: "conductor in demo-straight-15 at 320 A".
+    /// Name of the temperature for the crew: "conductor in demo-straight-15 at 320 A".
     pub what: Said,
     pub degc: f64,
-    /// Share of the rise by which it may be off.
+    /// Error of the temperature, as a share of its rise.
     pub error_ratio: f64,
     pub at: &'a LegAt,
     pub greatest_degc: f64,
@@ -46,7 +46,7 @@ pub(crate) struct Warmed<'a> {
 }
 
 impl Warmed<'_> {
-    /// What is ruled on it.
+    /// Rules on the temperature.
     pub fn rule(self) -> Ruling {
         let rise = (self.degc - self.at.surrounding_degc).max(0.0);
         AmountQuestion {
@@ -66,7 +66,10 @@ impl Warmed<'_> {
 }
 
 impl WarmJoint {
-    /// A ruling as these temperatures let it stand: on values from memory that the owner has not confirmed nothing is ruled, and on diameters that nobody read nothing passes.
+    /// Weakens a ruling by the origin of these temperatures.
+    ///
+    /// Nothing is ruled on values from memory that the owner has not confirmed.
+    /// Nothing passes on diameters that nobody read.
     pub fn weighed(&self, ruling: Ruling) -> Ruling {
         let rests_on_memory = !self.unconfirmed.is_empty();
         let passes_unread = ruling.outcome == Outcome::Pass && !self.unread.is_empty();
@@ -98,13 +101,13 @@ impl WarmJoint {
         weighed.asking_all(asks)
     }
 
-    /// Place of a leg among the answers, and what is said of it.
+    /// Index of a leg among the answers, and its answers.
     pub fn of(&self, leg: &str) -> Option<(usize, &LegWarm)> {
         self.legs.iter().enumerate().find(|(_, of)| of.leg == leg)
     }
 }
 
-/// A load under which no temperature is the last one.
+/// Failing ruling for a load with thermal runaway: no temperature is the last one.
 pub(crate) fn runs_away(
     check: &'static str,
     subject: Subject,

@@ -1,13 +1,13 @@
-//! Rating: the loads at which limits are reached, temperatures at other loads, how long more may flow, and temperatures along the axis.
+//! Rating: loads that reach the limits, temperatures at other loads, durations of emergency loads, and temperatures along the axis.
 //!
-//! Why its own file: it asks the solved star a hundred times more than a plan does, so it is solved when somebody asks for it.
+//! Why its own file: it solves the star a hundred times more often than a plan does, so it runs only when somebody asks for it.
 //!
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
 use super::{LegAt, LegLimit, LegWarm, RATIO_MOST, TemperatureProfile, Warm, WarmJoint};
 use crate::said::Said;
 
-/// Loads of the emergency table, over the least that is not borne for ever.
+/// Loads of the emergency table, over the smallest load that cannot flow for ever.
 const EMERGENCY_RATIOS: [f64; 12] = [
     1.02, 1.05, 1.1, 1.15, 1.2, 1.3, 1.4, 1.5, 1.7, 1.9, 2.2, 2.5,
 ];
@@ -15,58 +15,58 @@ const EMERGENCY_RATIOS: [f64; 12] = [
 const LOAD_STEP: f64 = 0.25;
 /// Most rows of that table.
 const LOADS_MOST: usize = 12;
-/// It goes on to so many times the load that governs.
+/// Ratio of the last load of that table to the governing load.
 const BEYOND: f64 = 1.1;
 
-/// Everything that a rating says beyond the temperatures at the job's load.
+/// Rating of a joint, beyond its temperatures at the job's load.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Rating {
-    /// Limits and the loads at which they are reached, the least first.
+    /// Limits and the loads that reach them, the smallest load first.
     pub governs: Vec<Govern>,
-    /// Temperatures at loads in proportion to the job's, the least first.
+    /// Temperatures at loads in proportion to the job's, the smallest load first.
     pub loads: Vec<AtRatio>,
-    /// How long loads may flow; empty where a limit is not stated, or the load before it passes one.
+    /// Durations of emergency loads; empty if a limit is not stated, or if the load before the emergency passes one.
     pub emergencies: Vec<Emergency>,
-    /// Temperatures along each leg at the job's load; none where its losses outgrow its cooling.
+    /// Temperatures along each leg at the job's load; `None` in thermal runaway.
     pub along: Option<Vec<TemperatureProfile>>,
 }
 
-/// A limit of one leg, and the load that reaches it.
+/// Limit of one leg, and the load that reaches it.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Govern {
     /// The limit.
     pub limit: LegLimit,
-    /// Load over the job's, 0 where it is passed without any; none where no load is found that reaches it.
+    /// Ratio of that load to the job's; 0 if the limit is passed without a load; `None` if no load is found that reaches it.
     pub ratio: Option<f64>,
 }
 
-/// All legs at one load.
+/// State of all legs at one load.
 #[derive(Clone, Debug, PartialEq)]
 pub struct AtRatio {
-    /// Load over the job's.
+    /// Ratio of the load to the job's.
     pub ratio: f64,
-    /// Its legs; none where losses outgrow the cooling.
+    /// Temperatures of the legs; `None` in thermal runaway.
     pub legs: Option<Vec<LegAt>>,
     /// Limits that are passed.
     pub passed: Vec<LegLimit>,
 }
 
-/// How long a load may flow from the job's load at rest.
+/// Duration of a load that follows the job's load in steady state.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Emergency {
-    /// Load over the job's.
+    /// Ratio of the load to the job's.
     pub ratio: f64,
     /// Loads of the legs, A.
     pub loads_a: Vec<f64>,
-    /// The first limit that is reached, and after how many seconds; none where none is within the longest time looked at.
+    /// First limit that is reached, and the time until then, s; `None` if none is reached within the longest time computed.
     pub first_s: Option<(LegLimit, f64)>,
 }
 
 impl Warm {
-    /// The rating of a joint; none where its temperatures are not computed.
+    /// Rating of a joint; `None` if its temperatures are not computed.
     ///
     /// # Errors
-    /// That a state could not be solved.
+    /// The reason why a state could not be solved.
     pub fn rating(&self) -> Result<Option<Rating>, Said> {
         let Warm::Done(done) = self else {
             return Ok(None);
@@ -82,7 +82,7 @@ impl Warm {
 }
 
 impl WarmJoint {
-    /// Limits of all legs: of the metal inside each body all the time, and of the cables.
+    /// Limits of all legs: the continuous limit of the metal inside each body, and the limit of the cables.
     fn limits(&self) -> Vec<LegLimit> {
         let of = |(leg, row): (usize, &LegWarm)| {
             let body = row.limits_degc.0.map(|degc| LegLimit {
@@ -101,7 +101,7 @@ impl WarmJoint {
     }
 
     fn governs(&self) -> Result<Vec<Govern>, Said> {
-        // A limit that the surroundings alone pass is passed before any load.
+        // A limit below the temperature of the surroundings is passed without any load.
         let unloaded = self.model.at_rest(0.0)?;
         let govern = |limit: LegLimit| {
             let of = &self.legs[limit.leg];
@@ -140,7 +140,7 @@ impl WarmJoint {
         load_ratios(governing).into_iter().map(row).collect()
     }
 
-    /// How long loads flow until the first limit, of a body in an emergency or of the job for its cables.
+    /// Durations of loads until the first limit: the emergency limit of a body, or the job's limit for its cables.
     fn emergencies(&self) -> Result<Vec<Emergency>, Said> {
         let bodies = self.legs.iter().map(|of| of.limits_degc.1);
         let (Some(bodies), Some(at_load)) = (bodies.collect::<Option<Vec<f64>>>(), &self.at_load)
@@ -160,7 +160,7 @@ impl WarmJoint {
         };
         let mut limits: Vec<LegLimit> = bodies.into_iter().enumerate().map(of_body).collect();
         limits.extend(self.limits().into_iter().filter(|limit| limit.is_cable));
-        // From the load that is borne all the time on; that of the cables by the nearest of what is known.
+        // The table begins at the load that can flow for ever; for the cables, their load without a joint stands in for it.
         let mut borne = RATIO_MOST;
         for (leg, of) in self.legs.iter().enumerate() {
             let body = of.limits_degc.1;
@@ -187,7 +187,7 @@ impl WarmJoint {
 }
 
 impl LegLimit {
-    /// Whether the legs of a state are hotter.
+    /// Whether a state of the legs exceeds the limit.
     fn is_passed(&self, legs: &[LegAt]) -> bool {
         let at = &legs[self.leg];
         let degc = if self.is_cable {
@@ -199,13 +199,13 @@ impl LegLimit {
     }
 }
 
-/// Loads of the table, over the job's, up to beyond the one that governs.
+/// Loads of the table as ratios to the job's, up to a little more than the governing load.
 fn load_ratios(governing: f64) -> Vec<f64> {
     let most = BEYOND * governing.max(1.0);
     let step = LOAD_STEP * (most / LOAD_STEP / LOADS_MOST as f64).ceil().max(1.0);
     let n = (most / step).ceil() as usize;
     let mut ratios: Vec<f64> = (1..=n).map(|k| k as f64 * step).collect();
-    // The job's own load has its row, whatever the step, and so has what lies below a limit that it passes.
+    // The job's own load always has a row. If it passes a limit, loads below that limit have rows too.
     ratios.push(1.0);
     if governing > 0.0 && governing < 1.0 {
         ratios.retain(|ratio| *ratio <= 1.0);

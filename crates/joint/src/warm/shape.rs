@@ -1,4 +1,4 @@
-//! Shape: one leg as heat sees it, layer by layer, and its slices.
+//! Shape: thermal geometry of one leg, layer by layer, and its slices.
 
 use crate::catalogue::Cover;
 use jointwright_numerics::heat::Stuff;
@@ -12,15 +12,15 @@ const THIN_M: f64 = 1e-6;
 const SHORT_M: f64 = 1e-5;
 /// Pieces into which the slope of a region is cut along the axis.
 const N_SLOPE: usize = 4;
-/// Places inside a body at which its materials change are put on whole multiples of this, m: so that slices share their radii, and a ladder has few.
+/// Step to which the radii between the materials of a body are rounded, m: slices then share their radii, and a ladder has few.
 const SHARED_M: f64 = 2e-3;
-/// Decay lengths to which a longer stretch of surroundings is shortened: its inside is even, and cells are many.
+/// Decay lengths to which a longer stretch of surroundings is shortened: its inside is uniform and would only cost cells.
 const EVEN_LENGTHS: f64 = 16.0;
-/// How far the first radius of a body may be off its bore, m.
+/// Tolerance of contact between a body's materials, and between them and its bore, m.
 const CLOSE_M: f64 = 1e-4;
-/// Decay lengths by which the cable goes on beyond the joint and the last change of its surroundings.
+/// Decay lengths of cable beyond the joint and beyond the last change of its surroundings.
 const FAR_LENGTHS: f64 = 7.0;
-/// Still air, which fills what nobody says is filled: it conducts and does not flow.
+/// Still air, which fills every space without a stated material: it conducts and does not flow.
 ///
 /// # Source
 /// common practice, no source: any table of gases.
@@ -37,7 +37,7 @@ pub(super) struct Core {
     pub loss: Loss,
 }
 
-/// A layer of the cable, from where it is cut outward.
+/// Layer of the cable, from its cut outward along the axis.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Layer {
     pub from_m: f64,
@@ -46,7 +46,7 @@ pub(super) struct Layer {
     pub loss: Option<Loss>,
 }
 
-/// The adapter of a leg.
+/// Adapter of a leg.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub(super) struct Adapter {
     pub from_m: f64,
@@ -55,50 +55,50 @@ pub(super) struct Adapter {
     pub stuff: Stuff,
 }
 
-/// One material of a body: corners as radius and place from its datum, m, on the bore for which they are stated.
+/// Region of one material in a body: corners as radius and place from the body's datum, m, for the stated bore.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Region {
     pub corners_m: Vec<[f64; 2]>,
     pub stuff: Stuff,
-    /// Whether what lies inside its outline is of another region, where one claims it.
+    /// Whether another region takes precedence where both overlap.
     pub gives_way: bool,
 }
 
-/// A body on its leg.
+/// Body on its leg.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Body {
-    /// Its datum from the joint's middle.
+    /// Place of its datum, from the middle of the joint, m.
     pub datum_m: f64,
     pub end_m: f64,
-    /// Radius of the bore for which its regions are stated.
+    /// Radius of the bore for which its regions are stated, m.
     pub bore_m: f64,
-    /// Radius of its bore when nothing is in it, where stated.
+    /// Radius of its relaxed bore, if stated, m.
     pub relaxed_m: Option<f64>,
     pub regions: Vec<Region>,
 }
 
-/// A stretch of surroundings, from where the one before it ends.
+/// Stretch of surroundings; it begins at the end of the stretch before it.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Stretch {
     pub until_m: f64,
     pub degc: f64,
     pub film_w_per_m2k: f64,
-    /// Still air, whose film follows from the rise; `film_w_per_m2k` is then that at the job's load.
+    /// Still air, whose film depends on the temperature rise; `film_w_per_m2k` then holds at the job's load.
     pub air: Option<Air>,
 }
 
-/// Still air about a leg.
+/// Still air around a leg.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Air {
     pub hanging: Hanging,
-    /// What it is, in the job's words.
+    /// Name of the stretch, in the job's words.
     pub what: String,
-    /// The greatest diameter in it, m, and the least rise of a surface over it, K: the film is for these.
+    /// Greatest diameter in it, m, and least temperature rise of a surface over it, K; the film is computed for these.
     pub diameter_m: f64,
     pub rise_k: f64,
 }
 
-/// One leg; places along it in m from the middle of the joint.
+/// One leg, with places along it from the middle of the joint, m.
 #[derive(Clone, Debug, PartialEq)]
 pub(super) struct Shape {
     pub conductor: Core,
@@ -144,19 +144,19 @@ impl Stack {
 }
 
 impl Shape {
-    /// Where the last part of the joint ends, m.
+    /// End of the last part of the joint, m.
     pub fn joint_end_m(&self) -> f64 {
         let cover = self.cover.map_or(0.0, |_| self.seal_end_m);
         self.body.end_m.max(cover)
     }
 
-    /// Radius over the whole cable, m.
+    /// Outer radius of the cable, m.
     pub fn cable_m(&self) -> f64 {
         let radii = self.layers.iter().map(|layer| layer.outside_m);
         radii.fold(self.conductor.radius_m, f64::max)
     }
 
-    /// The leg with its joint; watched are the rings of rubber, where asked for, else the metal inside the body, where asked for.
+    /// Arm of the leg with its joint; watches the rings of rubber, the metal inside the body, or nothing.
     pub fn arm(&self, watch: Watch) -> Arm {
         let rings = |z: f64| {
             let mut rings = self.rings(z);
@@ -171,7 +171,7 @@ impl Shape {
         self.slices(&self.marks(), rings)
     }
 
-    /// The cable as if it went through without a joint, its metal watched.
+    /// Arm of the cable as if it went through without a joint; its metal is watched.
     pub fn arm_alone(&self) -> Arm {
         let rings = |_| {
             let mut stack = Stack::of(&self.conductor);
@@ -181,7 +181,7 @@ impl Shape {
             stack.rings[0].is_watched = true;
             stack.rings
         };
-        // The same far end as with the joint.
+        // This mark gives it the same far end as with the joint.
         self.slices(&[self.joint_end_m()], rings)
     }
 
@@ -214,7 +214,7 @@ impl Shape {
         here.unwrap_or(&self.stretches[self.stretches.len() - 1])
     }
 
-    /// Where nothing along the axis changes any more, m.
+    /// Place beyond which nothing changes along the axis, m.
     fn end_m(&self) -> f64 {
         let untils = self.stretches.iter().map(|stretch| stretch.until_m);
         let last = untils
@@ -223,7 +223,9 @@ impl Shape {
         last + FAR_LENGTHS * self.decay_m()
     }
 
-    /// Length over which a difference along the cable falls to the e-th part, m: the root of conductance along times resistance across.
+    /// Decay length, m: a temperature difference along the cable falls to 1/e over it.
+    ///
+    /// √(k A R′), with k A the axial conductance of the conductor and R′ the radial resistance of a metre.
     fn decay_m(&self) -> f64 {
         let radius = self.conductor.radius_m;
         let along = self.conductor.stuff.conductivity_w_per_mk * PI * radius * radius;
@@ -240,7 +242,7 @@ impl Shape {
         (along * across).sqrt()
     }
 
-    /// The first place inside the body, from its datum, at which its materials do not fill it from the bore outward, m.
+    /// First place inside the body, from its datum, at which its materials do not fill it from the bore outward, m; `None` if they always do.
     pub fn hollow_m(&self) -> Option<f64> {
         let end = self.body.end_m;
         let mut marks = self.marks();
@@ -256,7 +258,7 @@ impl Shape {
             .find(|along| !self.body.is_filled(*along))
     }
 
-    /// The same with its longest stretches of surroundings shortened.
+    /// Shape with its longest stretches of surroundings shortened.
     pub fn shortened(mut self) -> Shape {
         let most = EVEN_LENGTHS * self.decay_m();
         let joint_end = self.joint_end_m();
@@ -273,7 +275,7 @@ impl Shape {
         self
     }
 
-    /// Places at which something changes along the axis, m.
+    /// Places along the axis at which the rings change, m.
     fn marks(&self) -> Vec<f64> {
         let mut marks = vec![
             self.mouth_m,
@@ -297,7 +299,7 @@ impl Shape {
         marks
     }
 
-    /// Rings at a place with its joint; those of rubber are watched.
+    /// Rings at a place of the leg with its joint; the rings of rubber are watched.
     fn rings(&self, z: f64) -> Vec<Ring> {
         let mut stack = if z < self.mouth_m {
             Stack::of(&self.connector)
@@ -328,9 +330,10 @@ impl Shape {
         stack.rings
     }
 
-    /// Radius of the body's bore at a place where the cable and its adapter have this radius, m.
+    /// Radius of the body's bore at a place, over a cable with its adapter of this radius, m.
     ///
-    /// Before the insulation's end, and beyond an adapter, it closes on what is there as far as it can: to the radius that it has when nothing is in it, or nowhere, where that is not stated.
+    /// Before the insulation's end, and beyond an adapter, the bore closes on the metal or cable there, but never below its relaxed radius.
+    /// If the relaxed radius is not stated, it does not close.
     fn bore_m(&self, z: f64, cable_m: f64, is_on_adapter: bool) -> f64 {
         let is_on_cable = z > self.insulation_end_m;
         if is_on_cable && (is_on_adapter || self.adapter.is_none()) {
@@ -350,7 +353,7 @@ impl Shape {
     }
 }
 
-/// What of an arm is watched for its hottest place.
+/// Rings of an arm that are watched for the hottest place.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(super) enum Watch {
     Nothing,
@@ -364,7 +367,7 @@ impl Region {
         (0..n).map(move |index| (self.corners_m[index], self.corners_m[(index + 1) % n]))
     }
 
-    /// From which to which radius it lies at a place from the body's datum, m, in pairs.
+    /// Radial spans of the region at a place from the body's datum, m: inner and outer radius of each.
     fn spans_m(&self, along_m: f64) -> Vec<[f64; 2]> {
         let mut radii: Vec<f64> = self
             .sides()
@@ -380,7 +383,7 @@ impl Region {
 }
 
 impl Body {
-    /// Whether its materials, its insulation among them, lie without a gap from the bore to its outside at a place from its datum, m.
+    /// Whether its materials, including its insulation, leave no gap from the bore to its outside at a place from its datum, m.
     fn is_filled(&self, along_m: f64) -> bool {
         let mut spans: Vec<[f64; 2]> = self
             .regions
@@ -401,7 +404,7 @@ impl Body {
             && spans.iter().all(|span| span[0] > self.bore_m - CLOSE_M)
     }
 
-    /// Its rings at a place, on a bore of this radius: rubber keeps its volume, so r² grows by the same amount everywhere.
+    /// Adds its rings at a place, on a bore of this radius; rubber keeps its volume, so r² grows by the same amount everywhere.
     fn add_to(&self, stack: &mut Stack, z: f64, on_m: f64) {
         let more = on_m * on_m - self.bore_m * self.bore_m;
         let stretched = |radius: f64| (radius * radius + more).max(0.0).sqrt();
@@ -449,7 +452,7 @@ mod tests {
 
     const AIR: &str = include_str!("../../../../tests/published/still_air/values.csv");
 
-    /// Temperature, °C, conductivity, W/(m K), and heat of a cubic metre, J/(m³ K), of the published air.
+    /// Temperature, °C, conductivity, W/(m K), and heat capacity, J/(m³ K), of the published air.
     fn air() -> Vec<[f64; 3]> {
         let rows = AIR.lines().skip(1).map(|line| {
             let cells: Vec<&str> = line.split(',').collect();
@@ -458,7 +461,7 @@ mod tests {
         rows.collect()
     }
 
-    /// From 30 degC on ours conducts less than air does; the twin, a tenth more, would not.
+    /// From 30 °C upward our value is below that of air; the twin, a tenth greater, is not.
     #[test]
     fn still_air_is_on_the_warm_side_where_joints_are_warm() {
         let ours = STILL_AIR.conductivity_w_per_mk;

@@ -1,4 +1,4 @@
-//! Whence: where the warmth of a joint comes from, what one worse contact adds to it, and what one leg bears by itself.
+//! Whence: origins of a joint's heat, effect of one worse contact, and the load that one leg can carry by itself.
 //!
 //! Source: closed form (superposition); `docs/theory/warm.md`.
 
@@ -7,25 +7,26 @@ use super::{LegWarm, WarmJoint};
 use crate::said::{Said, Share, ShareFrom};
 use jointwright_numerics::ladder::{Ladder, Origins};
 
-/// Of what the difference is made between the conductor inside a body and its cable going through there without a joint, K: the shares add up to it.
+/// Origins of the temperature difference between the conductor inside a body and its cable through the same place without a joint, K.
 ///
-/// Every loss is taken as it is at the temperatures that were solved.
+/// The shares add up to the difference.
+/// Every loss has its value at the computed temperatures.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Whence {
-    /// What the leg's own connector makes, more than the same length of its conductor would.
+    /// Share of the leg's own connector, beyond the share of the same length of its conductor.
     pub connector_k: f64,
-    /// What the bus makes.
+    /// Share of the bus.
     pub bus_k: f64,
-    /// What each other leg makes, its cable and connector together: its place among the legs, K.
+    /// Share of each other leg, its cable and connector together: index of the leg, K.
     pub legs_k: Vec<(usize, f64)>,
-    /// The leg's own current: what it makes under the joint and beyond, less what it would make in the cable without a joint.
+    /// Share of the leg's own current: its share under the joint and beyond, less its share in the cable without a joint.
     pub own_k: f64,
-    /// The surroundings of all legs, less those of its own cable without a joint.
+    /// Share of the surroundings of all legs, less the share of the surroundings of its own cable without a joint.
     pub surroundings_k: f64,
 }
 
 impl Whence {
-    /// All of it.
+    /// Sum of all shares.
     pub fn total_k(&self) -> f64 {
         let legs = self.legs_k.iter().map(|(_, k)| k).sum::<f64>();
         self.connector_k + self.bus_k + legs + self.own_k + self.surroundings_k
@@ -33,7 +34,7 @@ impl Whence {
 }
 
 impl WarmJoint {
-    /// Where the difference of a leg comes from, the largest share first; nothing where no state was found.
+    /// Shares of a leg's temperature difference, the largest first; empty if no state was found.
     pub fn shares(&self, of: &LegWarm) -> Vec<Share> {
         let Some(whence) = &of.whence else {
             return Vec::new();
@@ -57,14 +58,14 @@ impl WarmJoint {
     }
 }
 
-/// Shares in whole tenths of a kelvin that add up to the difference in tenths; what is less than half a tenth is left out.
+/// Rounds shares to whole tenths of a kelvin, so that they add up to the rounded difference; leaves out shares of 0.
 pub fn in_tenths(by_k: f64, shares: &[Share]) -> Vec<Share> {
     let tenths = |k: f64| (10.0 * k).round();
     let rest = tenths(by_k) - shares.iter().map(|share| tenths(share.k)).sum::<f64>();
     shares
         .iter()
         .enumerate()
-        // What rounding leaves goes to the largest.
+        // The largest share takes the rest that rounding leaves.
         .map(|(index, share)| (share, tenths(share.k) + if index == 0 { rest } else { 0.0 }))
         .filter(|(_, tenths)| *tenths != 0.0)
         .map(|(share, tenths)| Share {
@@ -74,32 +75,32 @@ pub fn in_tenths(by_k: f64, shares: &[Share]) -> Vec<Share> {
         .collect()
 }
 
-/// What one connector of twice its resistance adds, the others as they are.
+/// Effect of doubling the resistance of one connector, with the others unchanged.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub struct Contacts {
-    /// The leg's own, K hotter; nothing where the joint would then warm without end.
+    /// Effect of the leg's own connector, K hotter; `None` in thermal runaway.
     pub own_k: Option<f64>,
-    /// Temperature of the leg's joint with it, °C.
+    /// Temperature of the leg's joint with its own connector doubled, °C.
     pub own_degc: Option<f64>,
-    /// The connector that adds most to this leg: its place among the legs, and K hotter.
+    /// Connector with the greatest effect on this leg: index of its leg, and K hotter.
     pub worst_k: Option<(usize, f64)>,
 }
 
-/// Loads of one leg, at which the metal inside its body comes to the limit of the paper, while the other legs do not rise in proportion.
+/// Loads of one leg at which the metal inside its body reaches the limit of the paper, while the other legs do not rise in proportion.
 #[derive(Clone, Debug, PartialEq)]
 pub struct OwnLoad {
-    /// All other legs at the job's load: no more than this can meet in the joint, A.
+    /// Sum of the other legs' loads, A: with them at the job's load, this leg cannot carry more.
     pub most_a: f64,
-    /// With all other legs at the job's load, A; nothing where none up to that comes there.
+    /// Load with all other legs at the job's load, A; `None` if no load up to `most_a` reaches the limit.
     pub alone_a: Option<f64>,
-    /// With one other leg bringing or taking all that this one has more: its place among the legs, A of this leg, A of that one.
+    /// Load if one other leg brings or takes all the additional current: index of that leg, A of this leg, A of that leg.
     pub fed_a: Option<(usize, f64, f64)>,
-    /// Other legs that are then above their own limits: with `alone_a`, and with `fed_a`.
+    /// Other legs that are above their own limits, with `alone_a` and with `fed_a`.
     pub passed: [Vec<usize>; 2],
 }
 
 impl Model {
-    /// Where the warmth of a leg's joint comes from, beside its cable without a joint.
+    /// Origins of the heat of a leg's joint, compared with its cable without a joint.
     pub(super) fn whence(
         &self,
         ladders: &mut Ladders,
@@ -122,7 +123,7 @@ impl Model {
                 .sum()
         };
         let n_legs = self.shapes.len();
-        // One arm has no hub: its sources are all its own.
+        // An arm alone has no hub, so all its heat sources are its own.
         let own = of(&joint, &|arm, _| arm == Some(leg));
         let in_connector = of(&joint, &|arm, z| arm == Some(leg) && z < shape.mouth_m);
         let ratio = shape.connector.loss.at20_ohm_per_m / shape.conductor.loss.at20_ohm_per_m;
@@ -140,7 +141,7 @@ impl Model {
         })
     }
 
-    /// What one worse connector does to each leg: one at a time, with twice its resistance.
+    /// Effect of worse connectors on each leg: one connector at a time has twice its resistance.
     pub(super) fn contacts(
         &self,
         ladders: &mut Ladders,
@@ -172,7 +173,7 @@ impl Model {
         Ok(contacts)
     }
 
-    /// Which loads of one leg alone bring it to the limit of its paper; nothing of two legs, which carry one current.
+    /// Loads of one leg alone that bring it to the limit of its paper; `None` for two legs, which carry one current.
     pub(super) fn own_load(
         &self,
         ladder: &mut Ladder,
@@ -230,7 +231,7 @@ impl Model {
         }))
     }
 
-    /// Legs but this one that are above their own limits at rest with currents, A.
+    /// Legs except this one that are above their own limits in steady state with currents, A.
     fn passed(
         &self,
         ladder: &mut Ladder,
