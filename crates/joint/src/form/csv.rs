@@ -1,10 +1,12 @@
-//! Rows from a CSV file, against the table of fields of a row.
+//! CSV: rows of a CSV file, checked against the table of fields of a row.
 //!
-//! Why its own file: a crew with a spreadsheet writes the same fields with the same words, one row a line; only quotes and brackets fall away.
+//! Why its own file: a crew with a spreadsheet writes the same fields with the same words, one row a line, without quotes and brackets.
 //!
-//! Invariants: a cell is read as the text between quotes of a TOML file would be; every complaint has the line and column of its cell; a row that is empty throughout is no row.
+//! Invariants: a cell is read like the text between quotes in a TOML file.
+//! Every complaint has the line and column of its cell.
+//! A row without any text is no row.
 //!
-//! Not here: how cells are told apart (the crate `csv-core`), what a row means (`job`).
+//! Not here: separation of cells (the crate `csv-core`), the meaning of a row (`job`).
 
 use super::walk::{NOTHING, Walk};
 use super::{Complaints, Field, Item, Kind, Need, Record, Shape, Source, Value};
@@ -12,21 +14,21 @@ use crate::said::{CsvHint, CsvSaid, FieldSaid, ValueSaid};
 use csv_core::{ReadFieldResult, Reader};
 use jiff::civil::Date;
 
-/// Most rows of one file; six legs in three phases have some hundred.
+/// Greatest number of rows in one file; six legs in three phases have a few hundred.
 const ROWS_MOST: usize = 5_000;
-/// Most columns; no row has as many fields and values.
+/// Greatest number of columns; no row has as many fields and values.
 const COLUMNS_MOST: usize = 64;
 
-/// What stands between two commas, and where.
+/// Text between two commas, with its place.
 #[derive(Clone, Debug)]
 struct Cell {
     at: usize,
     text: String,
-    /// Whether it runs over the end of a line.
+    /// Whether the text runs over the end of a line.
     is_broken: bool,
 }
 
-/// Reads the rows of a CSV file; whatever is wrong is added to the complaints, and what is well formed is returned.
+/// Reads the rows of a CSV file: adds everything wrong to the complaints, and returns everything well formed.
 pub fn read_csv(
     source: &Source,
     shape: &'static Shape,
@@ -54,7 +56,7 @@ pub fn read_csv(
     rows
 }
 
-/// The cells of a text, line by line, without the spaces around them.
+/// Cells of a text, line by line, without the spaces around them.
 fn cells(text: &str) -> Vec<Vec<Cell>> {
     let bytes = text.as_bytes();
     let mut reader = Reader::new();
@@ -66,7 +68,7 @@ fn cells(text: &str) -> Vec<Vec<Cell>> {
         let (result, n_in, n) = reader.read_field(&bytes[from..], &mut out[n_out..]);
         (from, n_out) = (from + n_in, n_out + n);
         match result {
-            // The next call has nothing to read, which ends the last cell.
+            // The next call gets no input, which ends the last cell.
             ReadFieldResult::InputEmpty => {}
             ReadFieldResult::OutputFull => out.resize(2 * out.len(), 0),
             ReadFieldResult::Field { record_end } => {
@@ -90,7 +92,9 @@ fn cells(text: &str) -> Vec<Vec<Cell>> {
 }
 
 impl Walk<'_> {
-    /// The field of each column, `None` where nothing stands at its top; nothing where the rows cannot be read by it.
+    /// Field of each column, `None` for a column without a heading.
+    ///
+    /// Returns `None` if the rows cannot be read by these columns.
     fn header(
         &mut self,
         line: &[Cell],
@@ -146,7 +150,7 @@ impl Walk<'_> {
         are_known.then_some(columns)
     }
 
-    /// The field that a column is headed with.
+    /// Field that the heading of a column names.
     fn column(
         &mut self,
         cell: &Cell,
@@ -188,7 +192,7 @@ impl Walk<'_> {
         Some(field)
     }
 
-    /// One row, or as much of it as is well formed.
+    /// Reads the well-formed fields of one row.
     fn row(
         &mut self,
         columns: &[Option<&'static Field>],
@@ -235,7 +239,7 @@ impl Walk<'_> {
         record
     }
 
-    /// The complaint about a row without a field that it must have.
+    /// Complains if a row lacks a required field.
     fn left_out(&mut self, field: &Field, at: usize, shape: &Shape) {
         if field.need == Need::Required {
             self.complain(
@@ -250,7 +254,7 @@ impl Walk<'_> {
         }
     }
 
-    /// What stands in the cells of a field: each a value of a list, or one of one column.
+    /// Value of a field: a list of the values of its cells, or the value of its single cell.
     fn of_cells(&mut self, field: &'static Field, cells: &[&Cell], shape: &Shape) -> Option<Item> {
         let first = cells.first()?;
         let path = format!("{}.{}", shape.name, field.name);
@@ -268,7 +272,7 @@ impl Walk<'_> {
         })
     }
 
-    /// What stands in a cell, or the complaint.
+    /// Value of a cell; complains if it has none.
     fn cell(&mut self, kind: &'static Kind, cell: &Cell, path: &str) -> Option<Item> {
         let (at, text) = (cell.at, cell.text.as_str());
         let value = match kind {
@@ -341,12 +345,12 @@ mod tests {
             "a,b\nc,d\n",
             &[&[(0, "a"), (2, "b")], &[(4, "c"), (6, "d")]],
         );
-        // Windows ends its lines with two characters, and the last line may have none.
+        // Windows ends its lines with two characters, and the last line may have no line end.
         check(
             "a,b\r\nc,d",
             &[&[(0, "a"), (2, "b")], &[(5, "c"), (7, "d")]],
         );
-        // Empty lines are none; an empty first cell begins at its comma.
+        // Empty lines are no rows; an empty first cell begins at its comma.
         check(
             "a,b\n\r\n\n,d\n",
             &[&[(0, "a"), (2, "b")], &[(7, ""), (8, "d")]],

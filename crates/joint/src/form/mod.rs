@@ -1,11 +1,13 @@
-//! Form: how files that people write are read, and what is said when something in them is wrong.
+//! Form: reading of files that people write, and complaints about everything wrong in them.
 //!
-//! Why its own room: a crew that mends one mistake and is then shown the next is a crew that gives up.
-//! So a file is walked from one static table of fields ([`Shape`]), every complaint is found in one run, and the JSON Schema comes from the same table.
+//! Why its own room: a crew gives up if it mends one mistake and is then shown the next.
+//! So a file is read against one static table of fields ([`Shape`]), one run finds every complaint, and the JSON Schema comes from the same table.
 //!
-//! Invariants: reading never panics and never stops at the first complaint; every complaint has a line and a column; the order of keys and the comments change nothing.
+//! Invariants: reading never panics and never stops at the first complaint.
+//! Every complaint has a line and a column.
+//! The order of keys and the comments change nothing.
 //!
-//! Not here: what a field means (`job`, `catalogue`), and any file access (the doors pass texts).
+//! Not here: the meaning of a field (`job`, `catalogue`), and access to files (the doors pass texts).
 
 mod csv;
 mod record;

@@ -1,4 +1,4 @@
-//! Record: what was read from one table of a file, each value checked against its field and with its place.
+//! Record: values of one table of a file, each with its place and checked against its field.
 
 use jiff::civil::Date;
 use jointwright_units::Length;
@@ -25,24 +25,24 @@ pub enum Value {
     List(Vec<Item>),
 }
 
-/// A value and the byte offset at which it stands.
+/// Value, with its byte offset.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Item {
     /// Byte offset in the source.
     pub at: usize,
-    /// The value.
+    /// Value.
     pub value: Value,
 }
 
-/// The fields of a table that were present and well formed.
+/// Fields of a table that are present and well formed.
 #[derive(Clone, Debug, Default, PartialEq)]
 pub struct Record {
     /// Byte offset of the table.
     pub at: usize,
     values: BTreeMap<&'static str, Item>,
-    /// Fields that stand in the file with a value that could not be read; a complaint stands for each.
+    /// Fields in the file with a value that could not be read; each has its own complaint.
     wrong: BTreeSet<&'static str>,
-    /// Whether the file is TOML throughout; where it is not, what is missing says nothing.
+    /// Whether the whole file is TOML; if not, a missing field proves nothing.
     is_whole: bool,
 }
 
@@ -68,7 +68,7 @@ impl Record {
         self.is_whole = false;
     }
 
-    /// The rows that a row stands for: one for each thing that a field names, where it names several.
+    /// Rows that a row stands for: one for each thing that the field names.
     pub(super) fn each(&self, name: &'static str) -> Vec<Record> {
         let Some(Value::List(items)) = self.item(name).map(|item| &item.value) else {
             return vec![self.clone()];
@@ -81,29 +81,29 @@ impl Record {
         items.iter().map(row).collect()
     }
 
-    /// What a row says, wherever it stands: two rows of one text say the same.
+    /// Content of a row without its place: two rows with equal values have equal content.
     pub fn said(&self) -> String {
         let each = self.values.iter();
         let each = each.map(|(name, item)| format!("{name}={}", item.said()));
         format!("{{{}}}", each.collect::<Vec<_>>().join(","))
     }
 
-    /// Whether a field stands in the file, well formed or not.
+    /// Whether the file has the field, well formed or not.
     pub fn is_given(&self, name: &str) -> bool {
         self.values.contains_key(name) || self.wrong.contains(name)
     }
 
-    /// Whether the file was TOML throughout.
+    /// Whether the whole file was TOML.
     pub fn is_whole(&self) -> bool {
         self.is_whole
     }
 
-    /// The value in a field, if it was given.
+    /// Value in a field; `None` if the field is absent or could not be read.
     pub fn item(&self, name: &str) -> Option<&Item> {
         self.values.get(name)
     }
 
-    /// Byte offset of a field's value, or of the table where the field was not given.
+    /// Byte offset of a field's value, or of the table if the field has no value.
     pub fn at(&self, name: &str) -> usize {
         self.item(name).map_or(self.at, |item| item.at)
     }
@@ -174,7 +174,7 @@ impl Record {
         }
     }
 
-    /// Tables in a list field; none when the field was not given.
+    /// Tables in a list field; empty if the field was not given.
     pub fn records(&self, name: &str) -> impl Iterator<Item = &Record> {
         self.list(name).filter_map(|item| match &item.value {
             Value::Record(record) => Some(record),
@@ -182,7 +182,7 @@ impl Record {
         })
     }
 
-    /// Items of a list field; none when the field was not given.
+    /// Items of a list field; empty if the field was not given.
     pub fn list(&self, name: &str) -> impl Iterator<Item = &Item> {
         let items: &[Item] = match self.item(name).map(|item| &item.value) {
             Some(Value::List(items)) => items,

@@ -1,9 +1,9 @@
-//! JSON Schema of a file, made from its table of fields.
+//! Schema: JSON Schema of a file, made from its table of fields.
 
 use super::{Field, Kind, Need, Shape};
 use serde_json::{Map, Value, json};
 
-/// JSON Schema (draft 2020-12) of a file of this shape.
+/// Returns the JSON Schema (draft 2020-12) of a file of this shape.
 pub fn json_schema(shape: &Shape, title: &str) -> Value {
     let mut schema = table(shape);
     let head = json!({ "$schema": "https://json-schema.org/draft/2020-12/schema", "title": title });

@@ -1,4 +1,4 @@
-//! Shape: the table of fields from which a file is read and its JSON Schema is made.
+//! Shape: the table of fields by which a file is read and from which its JSON Schema is made.
 
 use crate::said::{AboutField, Expected, MeasureOf};
 
@@ -7,9 +7,9 @@ use crate::said::{AboutField, Expected, MeasureOf};
 pub struct Shape {
     /// Word for one such table in complaints ("leg", "body").
     pub name: &'static str,
-    /// What it is for.
+    /// Purpose.
     pub about: &'static str,
-    /// Its fields.
+    /// Fields.
     pub fields: &'static [Field],
 }
 
@@ -18,31 +18,31 @@ pub struct Shape {
 pub struct Field {
     /// Key in the file.
     pub name: &'static str,
-    /// What may stand there.
+    /// Kind of value that it takes.
     pub kind: Kind,
-    /// Whether it must stand there.
+    /// Whether the field must be given.
     pub need: Need,
-    /// What it is, in one sentence.
+    /// Description in one sentence.
     pub about: &'static str,
 }
 
 /// Whether a field must be given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Need {
-    /// It must.
+    /// The field must be given.
     Required,
-    /// It may be left out.
+    /// The field may be left out.
     Optional,
 }
 
-/// What may stand in a field.
+/// Kind of value of a field.
 #[derive(Clone, Copy, Debug)]
 pub enum Kind {
     /// Text that is not empty.
     Text,
-    /// Words of somebody, as many as they like: they stand in quotation marks wherever they are printed.
+    /// Somebody's words, of any length; they are printed in quotation marks everywhere.
     Said,
-    /// A short name: letters, digits and hyphens.
+    /// Short name: letters, digits and hyphens.
     Id,
     /// Length that is marked or measured along the cable; decimal inches are refused.
     Cut,
@@ -68,7 +68,7 @@ pub enum Kind {
     },
     /// `true` or `false`.
     Flag,
-    /// One of these words.
+    /// One word of a list.
     Choice(&'static [&'static str]),
     /// Calendar date, `2026-03-09`.
     Date,
@@ -78,32 +78,32 @@ pub enum Kind {
     Rows(&'static Shape),
     /// List of things of one kind.
     List(&'static Kind),
-    /// One thing, or a list of such things: its row is one row for each of them.
+    /// One thing, or a list of such things: its row counts as one row for each of them.
     Several(&'static Kind),
-    /// One thing of a row that says what was done once: a list is refused in words.
+    /// One thing, in a row about a single act; a list is refused by a sentence about it.
     Sole(&'static Kind),
-    /// Length, quantity or number that is more than nothing: an error, a time, a thickness.
+    /// Length, quantity or number above zero: an error, a time, a thickness.
     Above(&'static Kind),
 }
 
-/// Quantity that a field may hold, with the unit in which its value is kept.
+/// Quantity of a field, with the unit of the stored value.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Measure {
-    /// Voltage rms, kept in kV.
+    /// Voltage rms, stored in kV.
     Voltage,
-    /// Current rms, kept in A.
+    /// Current rms, stored in A.
     Current,
-    /// Time, kept in s.
+    /// Time, stored in s.
     Time,
-    /// Temperature, kept in degrees Celsius.
+    /// Temperature, stored in degrees Celsius.
     Temperature,
-    /// Area, kept in mm².
+    /// Area, stored in mm².
     Area,
-    /// Frequency, kept in Hz.
+    /// Frequency, stored in Hz.
     Frequency,
-    /// Resistance, kept in ohm.
+    /// Resistance, stored in ohm.
     Resistance,
-    /// Torque, kept in N·m.
+    /// Torque, stored in N·m.
     Torque,
 }
 
@@ -124,7 +124,7 @@ impl Measure {
 }
 
 impl Kind {
-    /// What was expected, for a complaint.
+    /// Expected value, for a complaint.
     pub fn expected(&self) -> Expected {
         match self {
             Kind::Text | Kind::Said => Expected::Text,
@@ -163,7 +163,7 @@ impl Kind {
 }
 
 impl Field {
-    /// The field as a hint names it.
+    /// Field as a hint names it.
     pub(super) fn of(&self, table: &str) -> AboutField {
         AboutField {
             heading: table.to_owned(),
@@ -174,7 +174,7 @@ impl Field {
 }
 
 impl Measure {
-    /// The same for a complaint.
+    /// Measure as a complaint names it.
     pub(super) const fn said(self) -> MeasureOf {
         match self {
             Measure::Voltage => MeasureOf::Voltage,

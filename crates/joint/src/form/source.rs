@@ -6,7 +6,7 @@ use std::fmt;
 /// Largest file that is read, bytes.
 const SIZE_GREATEST: usize = 4_000_000;
 
-/// A text that somebody wrote, with the name that complaints use for it.
+/// Text that somebody wrote, with the name that complaints use for it.
 #[derive(Clone, Debug)]
 pub struct Source {
     path: String,
@@ -15,18 +15,18 @@ pub struct Source {
 }
 
 impl Source {
-    /// Text of a job or a catalogue from its bytes.
+    /// Returns the text of a job or a catalogue from its bytes.
     ///
     /// # Errors
-    /// A complaint at the first byte that is not UTF-8, or at 1:1 when there is nothing in the file or far too much.
+    /// A complaint at the first byte that is not UTF-8, or at 1:1 if the file is empty or far too large.
     pub fn from_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
         Source::checked(path, bytes, FormatOf::Toml)
     }
 
-    /// Text of a CSV file from its bytes.
+    /// Returns the text of a CSV file from its bytes.
     ///
     /// # Errors
-    /// The same.
+    /// As for [`Source::from_bytes`].
     pub fn from_csv_bytes(path: &str, bytes: &[u8]) -> Result<Source, Complaint> {
         Source::checked(path, bytes, FormatOf::Csv)
     }
@@ -64,7 +64,7 @@ impl Source {
         Ok(source)
     }
 
-    /// Text that is known to be UTF-8.
+    /// Returns a source whose text is known to be UTF-8.
     pub fn new(path: &str, text: String) -> Source {
         let line_starts = std::iter::once(0)
             .chain(text.match_indices('\n').map(|(i, _)| i + 1))
@@ -81,12 +81,12 @@ impl Source {
         &self.path
     }
 
-    /// The text.
+    /// Text.
     pub fn text(&self) -> &str {
         &self.text
     }
 
-    /// Line and column, both from 1, of a byte offset; columns count characters.
+    /// Line and column of a byte offset, both from 1; columns count characters.
     pub fn line_and_column(&self, offset: usize) -> (usize, usize) {
         let mut offset = offset.min(self.text.len());
         while !self.text.is_char_boundary(offset) {
@@ -109,7 +109,7 @@ impl Source {
         }
     }
 
-    /// Complaint about what stands at a byte offset.
+    /// Complaint about the text at a byte offset.
     pub fn complaint(
         &self,
         offset: usize,
@@ -120,7 +120,7 @@ impl Source {
     }
 }
 
-/// A place in a file.
+/// Place in a file.
 #[derive(Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Span {
     /// Name of the file.
@@ -137,7 +137,7 @@ impl fmt::Display for Span {
     }
 }
 
-/// What is wrong with a file, where, and what to do next.
+/// One error in a file, with its place and the next thing to do.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Complaint {
     /// Name of the file.
@@ -146,14 +146,14 @@ pub struct Complaint {
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
-    /// What was found and what was expected, whole sentences.
+    /// Found and expected value, in whole sentences.
     pub message: Said,
-    /// What to do next, a whole sentence; an empty text where there is nothing to add.
+    /// Next thing to do, in a whole sentence; an empty text if there is nothing to add.
     pub hint: Said,
 }
 
 impl Complaint {
-    /// Complaint about what stands at a place.
+    /// Complaint about the text at a place.
     pub fn at(place: &Span, message: impl Into<Said>, hint: impl Into<Said>) -> Complaint {
         let Span { path, line, column } = place.clone();
         Complaint {
@@ -169,7 +169,7 @@ impl Complaint {
         (&self.path, self.line, self.column)
     }
 
-    /// Whether it says that a field is missing.
+    /// Whether the complaint is about a missing field.
     fn is_of_missing(&self) -> bool {
         let Said::Form(form) = &self.message else {
             return false;
@@ -178,17 +178,17 @@ impl Complaint {
     }
 }
 
-/// The complaints of one run.
+/// Complaints of one run.
 #[derive(Clone, Debug, Default)]
 pub struct Complaints(Vec<Complaint>);
 
 impl Complaints {
-    /// Adds one.
+    /// Adds one complaint.
     pub fn add(&mut self, complaint: Complaint) {
         self.0.push(complaint);
     }
 
-    /// Forgets what was said to be missing of the table that begins at an offset.
+    /// Forgets the complaints about missing fields of the table that begins at an offset.
     pub fn forget_missing(&mut self, source: &Source, offset: usize) {
         let place = source.line_and_column(offset);
         self.0.retain(|complaint| {
@@ -202,12 +202,12 @@ impl Complaints {
         self.0.len()
     }
 
-    /// Whether nothing is wrong.
+    /// Whether there are no complaints.
     pub fn is_empty(&self) -> bool {
         self.0.is_empty()
     }
 
-    /// The complaints in the order of file, line and column, each once; those of one place in the order in which they were found.
+    /// Returns the complaints, each once, in the order of file, line and column; complaints at one place stay in the order in which they were found.
     pub fn into_sorted(mut self) -> Vec<Complaint> {
         self.0.sort_by(|a, b| a.place().cmp(&b.place()));
         let mut sorted: Vec<Complaint> = Vec::with_capacity(self.0.len());

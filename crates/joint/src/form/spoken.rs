@@ -1,19 +1,23 @@
-//! Spoken: what a file says in words stands in quotation marks wherever it is printed, so that nobody takes it for this program's.
+//! Spoken: somebody's words in a file are printed in quotation marks everywhere, so that nobody takes them for the program's own.
 //!
-//! Why its own file: the program permits nothing, but a title, a note or a step of a paper may hold any words; no list of phrases could tell which of them permit, so none decides.
+//! Why its own file: the program permits nothing, but a title, a note or a step of a paper may hold any words.
+//! No list of phrases could tell which of them permit something, so no list decides.
 //!
-//! Invariants: what a field for words holds is quoted, whatever it says and in whatever language; a field for names is bare only where it holds a short name; nothing inside a quotation ends it; equal texts stay equal, in whatever file they stand.
+//! Invariants: the text of a field for words is quoted, whatever it says and in whatever language.
+//! The text of a field for names is bare only if it is a short name.
+//! No character inside a quotation ends it.
+//! Equal texts stay equal, in whatever file they stand.
 //!
-//! Not here: whose words they are, which stands beside them (the source of a step, the name of the job) and once on every page (`plan::NEVER`); the list of phrases that `lint` looks for (`critic`).
+//! Not here: the owner of the words, who is printed beside them (the source of a step, the name of the job) and once on every page (`plan::NEVER`); the list of phrases that `lint` looks for (`critic`).
 
-/// Most words of a name.
+/// Greatest number of words in a name.
 const WORDS_MOST: usize = 3;
-/// Most letters of a name.
+/// Greatest number of letters in a name.
 const LETTERS_MOST: usize = 40;
 
-/// Words of somebody.
+/// Returns somebody's words in quotation marks.
 pub fn said(text: &str) -> String {
-    // No quotation mark of its own may end the quotation.
+    // No quotation mark inside the text may end the quotation.
     let is_mark = |c: char| matches!(c, '"' | '“' | '”' | '„' | '‟' | '«' | '»');
     let inner: String = text
         .chars()
@@ -22,7 +26,7 @@ pub fn said(text: &str) -> String {
     format!("“{inner}”")
 }
 
-/// A name: bare where it is short, else somebody's words.
+/// Returns a short name bare, and any longer text as somebody's words.
 pub fn name(text: &str) -> String {
     let is_short = text.split_whitespace().count() <= WORDS_MOST
         && text.chars().count() <= LETTERS_MOST
@@ -34,7 +38,7 @@ pub fn name(text: &str) -> String {
     }
 }
 
-/// The words themselves, without the marks around them.
+/// Words without the quotation marks around them.
 pub fn bare(said: &str) -> &str {
     let inner = said.strip_prefix('“').and_then(|s| s.strip_suffix('”'));
     inner.unwrap_or(said)

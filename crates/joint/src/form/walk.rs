@@ -1,4 +1,4 @@
-//! The walk: a TOML tree with spans against a table of fields.
+//! Walk: reads a TOML tree with spans against a table of fields.
 
 use super::spoken;
 use super::{Complaints, Field, Item, Kind, Measure, Need, Record, Shape, Source, Value};
@@ -11,14 +11,14 @@ use jointwright_units::{
 use toml::Spanned;
 use toml::de::{DeArray, DeTable, DeValue};
 
-/// Hint where there is nothing to add.
+/// Hint with nothing to add.
 pub(super) const NOTHING: &str = "";
-/// Similarity above which a misspelt word is offered as a hint.
+/// Least similarity at which a hint offers a known word for a misspelt one.
 const LIKENESS_LEAST_RATIO: f64 = 0.75;
-/// Longest text that a complaint quotes whole.
+/// Greatest length of a text that a complaint quotes whole.
 const QUOTED_GREATEST: usize = 60;
 
-/// Reads a file against its shape; whatever is wrong is added to the complaints, and what is well formed is returned.
+/// Reads a file against its shape: adds everything wrong to the complaints, and returns everything well formed.
 pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints) -> Record {
     let (tree, errors) = DeTable::parse_recoverable(source.text());
     let is_whole = errors.is_empty();
@@ -44,7 +44,7 @@ pub fn read(source: &Source, shape: &'static Shape, complaints: &mut Complaints)
 pub(super) struct Walk<'a> {
     source: &'a Source,
     complaints: &'a mut Complaints,
-    /// Whether the file is TOML throughout: what a broken line hides is not missing.
+    /// Whether the whole file is TOML: a field hidden by a broken line is not missing.
     is_whole: bool,
 }
 
@@ -168,7 +168,7 @@ impl Walk<'_> {
                     self.value(inner, each, &format!("{path} {}", index + 1))
                 };
                 let items: Vec<Option<Item>> = values.iter().enumerate().map(each).collect();
-                // A list with one bad item is not a shorter list.
+                // A list with one bad item must not become a shorter list.
                 let items: Option<Vec<Item>> = items.into_iter().collect();
                 item(Value::List(items?))
             }
@@ -201,7 +201,7 @@ impl Walk<'_> {
         }
     }
 
-    /// A list that stands for as many rows, or the complaint.
+    /// List that stands for as many rows; complains if it is empty, has a bad item or names a thing twice.
     fn several(
         &mut self,
         of: &'static Kind,
@@ -241,7 +241,7 @@ impl Walk<'_> {
         })
     }
 
-    /// The complaint about a list where one row says what was done once.
+    /// Complains about a list in a row about a single act.
     fn not_several(&mut self, of: &Kind, at: usize, path: &str) -> Option<Item> {
         self.complain(
             at,
@@ -254,7 +254,7 @@ impl Walk<'_> {
         None
     }
 
-    /// A value that is not nothing, or the complaint.
+    /// Value above zero; complains if it is not.
     fn above_nothing(
         &mut self,
         kind: &Kind,
@@ -266,7 +266,7 @@ impl Walk<'_> {
         self.not_nothing(kind, item, path)
     }
 
-    /// A value that was read, where it is not nothing.
+    /// Passes on a value above zero; complains about any other.
     pub(super) fn not_nothing(&mut self, kind: &Kind, item: Item, path: &str) -> Option<Item> {
         let is_nothing = match &item.value {
             Value::Length(length) => *length <= Length::ZERO,
@@ -317,7 +317,7 @@ impl Walk<'_> {
         None
     }
 
-    /// Value that is written as text between quotes.
+    /// Reads a value written as text between quotes.
     pub(super) fn read_text(
         &mut self,
         kind: &Kind,
@@ -335,10 +335,10 @@ impl Walk<'_> {
     }
 }
 
-/// What is wrong with a value, and what to do about it.
+/// Complaint about a value, and the hint.
 type Refused = (Said, Said);
 
-/// Value that is written as text between quotes.
+/// Reads a value written as text between quotes.
 fn read_value(kind: &Kind, text: &str, path: &str) -> Result<Value, Refused> {
     let is_text = |hint: Said| {
         let said = ValueSaid::IsText {
@@ -433,7 +433,7 @@ fn no_quantity(
     (said.into(), hint.into())
 }
 
-/// The rows that one row of a file stands for.
+/// Rows that one row of a file stands for.
 fn rows_of(record: Record, shape: &'static Shape) -> Vec<Record> {
     let is_several = |field: &&Field| matches!(field.kind, Kind::Several(_));
     let several = shape.fields.iter().filter(is_several);
@@ -456,7 +456,7 @@ fn quantity(measure: Measure, text: &str) -> Result<f64, QuantityError> {
     }
 }
 
-/// Free text, in quotation marks where it is somebody's words.
+/// Free text; somebody's words get quotation marks.
 fn words(
     kind: &Kind,
     text: &str,
@@ -478,14 +478,14 @@ fn words(
         };
         return Err((said.into(), FormHint::OnOneLine.into()));
     }
-    // What opens a file stays what it is.
+    // The name of a file to open stays as it is.
     if path.starts_with("file.catalogues") || path.ends_with("_csv") {
         return Ok(text.to_owned());
     }
     Ok(printed(text))
 }
 
-/// Characters that would forge a line or turn a terminal: control characters, line separators, changes of direction.
+/// Whether a character could forge a line or disturb a terminal: control characters, line separators, changes of direction.
 fn breaks_a_line(c: char) -> bool {
     c.is_control() || matches!(c, '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
@@ -524,7 +524,7 @@ fn holds(value: &DeValue<'_>) -> Holds {
     }
 }
 
-/// A number or a date as it is written.
+/// A number or a date as written.
 fn shown(value: &DeValue<'_>) -> String {
     match value {
         DeValue::Integer(i) => i.to_string(),
@@ -534,7 +534,7 @@ fn shown(value: &DeValue<'_>) -> String {
     }
 }
 
-/// A text as it is quoted in a complaint: its beginning where it is long.
+/// Quotation of a text in a complaint: a long text is cut after its beginning.
 pub(super) fn quoted(text: &str) -> String {
     match text.char_indices().nth(QUOTED_GREATEST) {
         Some((end, _)) => format!("{}...", &text[..end]),
@@ -542,7 +542,7 @@ pub(super) fn quoted(text: &str) -> String {
     }
 }
 
-/// A row in a complaint: its own short name where it has one, else its number.
+/// Name of a row in a complaint: its own short name, else its number.
 fn row_name(row: &DeValue<'_>, index: usize) -> String {
     let DeValue::Table(table) = row else {
         return (index + 1).to_string();
@@ -554,7 +554,7 @@ fn row_name(row: &DeValue<'_>, index: usize) -> String {
     }
 }
 
-/// Words that people write for a word of these files: what is written, what is meant.
+/// Common spellings, each with the word of these files that it stands for.
 const SYNONYMS: &[(&str, &str)] = &[
     ("aluminum", "aluminium"),
     ("manhole", "vault"),
@@ -564,7 +564,7 @@ const SYNONYMS: &[(&str, &str)] = &[
     ("grounding", "earthing"),
 ];
 
-/// The word of a file that is meant: the word itself, the same in other letters, or one that people write for it.
+/// Known word that a text stands for: the word itself, the word in other letter case or separators, or a synonym.
 fn meant<'w>(found: &str, words: &[&'w str]) -> Option<&'w str> {
     if let Some(word) = words.iter().find(|word| **word == found) {
         return Some(word);
@@ -583,7 +583,7 @@ fn meant<'w>(found: &str, words: &[&'w str]) -> Option<&'w str> {
     })
 }
 
-/// What to write instead of a word that is none of these: the nearest of them, or all that hold it.
+/// Hint for an unknown word: the words that contain it, else the nearest word.
 fn nearest_words(found: &str, words: &[&str]) -> Said {
     let plain = found.trim().to_lowercase();
     let holding = words
@@ -599,7 +599,7 @@ fn nearest_words(found: &str, words: &[&str]) -> Said {
     FormHint::DidYouMean { words: near }.into()
 }
 
-/// What a wire gauge is as a diameter: a name of a wire is no length, and the wire may be stranded.
+/// Diameter of a wire gauge, as a hint: the name of a wire is no length, and the wire may be stranded.
 ///
 /// d = 5 mil · 92^((36 − n)/39), by the definition of the gauge.
 fn gauge(text: &str) -> Option<FormHint> {
@@ -613,7 +613,7 @@ fn gauge(text: &str) -> Option<FormHint> {
     })
 }
 
-/// The word of `words` most like `found`, if one is alike enough to be offered.
+/// Word of `words` most like `found`; `None` if no word is alike enough.
 fn alike<'w>(found: &str, words: impl Iterator<Item = &'w str>) -> Option<&'w str> {
     if found.len() > QUOTED_GREATEST {
         return None;
