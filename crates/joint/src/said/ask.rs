@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::end::EndId;
 
-/// Who can answer.
+/// Addressee who can answer.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
@@ -16,9 +16,9 @@ use crate::end::EndId;
 pub enum Who {
     /// The crew at the joint, with instruments or by looking.
     Crew,
-    /// Whoever keeps the store and the truck.
+    /// Keeper of the store and the truck.
     Store,
-    /// The owner's engineer, or whoever plans the job for the owner.
+    /// The owner's engineer, or the planner of the job for the owner.
     Engineer,
     /// The maker of the cable, or its papers.
     CableMaker,
@@ -26,7 +26,7 @@ pub enum Who {
     PartMaker,
 }
 
-/// What an ask is of.
+/// Thing that an ask is about.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Of {
@@ -56,7 +56,7 @@ pub enum Of {
     Part {
         /// Kind.
         kind: PartKind,
-        /// Leg; the joint where there is none.
+        /// Leg; `None` for the joint.
         leg: Option<String>,
     },
     /// A part on the truck, for one end.
@@ -70,7 +70,7 @@ pub enum Of {
     },
     /// A sleeve on a conductor.
     Sleeve {
-        /// Row of the connector; empty where none is named.
+        /// Row of the connector; empty if none is named.
         row: String,
         /// Its conductor.
         conductor: Conductor,
@@ -92,7 +92,7 @@ impl Of {
         Of::Ends(vec![EndId::new(leg, phase)])
     }
 
-    /// One end, where its type is at hand.
+    /// One end by its identifier.
     pub fn at(end: &EndId) -> Of {
         Of::Ends(vec![end.clone()])
     }
@@ -141,22 +141,22 @@ impl From<&String> for Of {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AskSaid {
-    /// The question for a fact of all of these.
+    /// Question for a fact about all of these things.
     Question {
         /// Fact.
         fact: FactKey,
-        /// What it is of.
+        /// Things that it is about.
         of: Vec<Of>,
     },
-    /// What a fact is of.
+    /// Thing that a fact is about.
     Of(Of),
-    /// Who can answer.
+    /// Addressee who can answer.
     Who(Who),
     /// The maker of one part, or its paper.
     MakerOf(Of),
 }
 
-/// A kind of fact that can be missing; its key in documents is its name, for ever.
+/// Kind of fact that can be missing; its key in documents is its name and never changes.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
@@ -168,9 +168,9 @@ pub enum FactKey {
     ReadingTemperature,
     /// A reading at the temperature that a range is for.
     ReadingWarmed,
-    /// A reading that is off by less.
+    /// A reading with a smaller error.
     ReadingCloser,
-    /// How far off lengths around a leg may be.
+    /// Error of the lengths around a leg.
     RoomError,
     /// Straight cable.
     Straight,
@@ -182,37 +182,37 @@ pub enum FactKey {
     Slack,
     /// Moisture.
     Moisture,
-    /// How the jacket is.
+    /// State of the jacket.
     Jacket,
     /// Growth of a sleeve.
     TrialPress,
-    /// How a shield was read.
+    /// Method of reading a shield.
     Continuity,
     /// Resistance across a connection of a shield.
     Contact,
     /// Wires or straps of a shield.
     Count,
-    /// What cleans a conductor.
+    /// Cleaner of a conductor.
     Brush,
     /// Lot of a part.
     Lot,
-    /// From when a lot's months run.
+    /// Day from which a lot's months run.
     LotDay,
-    /// What a label prints.
+    /// Text of a label.
     LabelDate,
-    /// How warm a lot lay.
+    /// Temperature of a lot's store.
     LotStore,
     /// A value from memory.
     Confirmation,
-    /// Which cable it is.
+    /// Construction of the cable.
     Cable,
     /// A window.
     Window,
-    /// How far a jacket shrinks back.
+    /// Shrink-back of a jacket.
     JacketShrinks,
     /// A limit.
     Limit,
-    /// A word of one's own.
+    /// An engineer's own word.
     Word,
     /// Hottest conductor.
     ConductorGreatest,
@@ -226,19 +226,19 @@ pub enum FactKey {
     ShieldFault,
     /// Clearing time.
     ClearingTime,
-    /// Coldest of the place.
+    /// Lowest temperature of the place.
     AmbientLeast,
-    /// Warmest of the place.
+    /// Highest temperature of the place.
     AmbientGreatest,
     /// Surroundings.
     Surrounding,
     /// Far end of a shield.
     FarEnd,
-    /// How a run lies.
+    /// Formation of a run.
     Run,
-    /// What surrounds a run of cable without a joint.
+    /// Surroundings of a run of cable without a joint.
     RunSurrounding,
-    /// How long a run of cable is.
+    /// Length of a run of cable.
     Route,
     /// Spare cuts.
     SpareCuts,
@@ -246,7 +246,7 @@ pub enum FactKey {
     Part,
     /// An adapter that reaches the edge of the screen.
     AdapterReach,
-    /// Who parks.
+    /// Leg that parks.
     Parks,
     /// The bus and its blank ports.
     Bus,
@@ -266,7 +266,7 @@ pub enum FactKey {
     CablePapers,
     /// Heat of the cable's layers.
     CableHeat,
-    /// What lies in a body's bore beyond an adapter.
+    /// Layer in a body's bore beyond an adapter.
     BareBore,
     /// Ways of bonding that a body allows.
     Bondings,
@@ -300,13 +300,13 @@ pub enum FactKey {
     Withstands,
     /// Conductor in a short circuit.
     FaultGreatest,
-    /// Conductor all the time and in an emergency.
+    /// Conductor in service and in an emergency.
     ServiceGreatest,
     /// Contact of a shield part.
     ContactGreatest,
-    /// What passes a seal.
+    /// Shield part that passes a seal.
     PassesSeal,
-    /// What a seal takes.
+    /// Lead that a seal takes.
     TakesLead,
     /// Jackets of a seal.
     Jackets,
@@ -316,7 +316,7 @@ pub enum FactKey {
     AdapterEnds,
     /// Contact of a shield part on the shield.
     ShieldContact,
-    /// Where a seal begins.
+    /// Start of a seal.
     SealStart,
     /// Overlap of a seal over a body.
     BodyOverlap,
@@ -332,7 +332,7 @@ pub enum FactKey {
     SealHeat,
     /// Heat of a connector.
     ConnectorHeat,
-    /// A row that only its writer has held beside its paper.
+    /// A row that only its writer has compared with its paper.
     RowChecked,
     /// A paper that may have been replaced.
     PaperCurrent,
@@ -340,7 +340,7 @@ pub enum FactKey {
     BusHeat,
 }
 
-/// File that takes an answer.
+/// File for an answer.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum File {

@@ -1,4 +1,4 @@
-//! Assumptions of what is computed, and limits of this version.
+//! Assumptions of computed values, and limits of this version.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -75,12 +75,12 @@ pub enum NotComputed {
     WaterPastSeals,
 }
 
-/// Each of them, in the order in which they are said.
+/// All of them, in printed order.
 macro_rules! all {
     ($($group:ident($assumes:ident): $($one:ident,)*;)*) => {
         $(
             impl $assumes {
-                /// All of them, in the order in which they are said.
+                /// All of them, in printed order.
                 pub const ALL: &[$assumes] = &[$($assumes::$one,)*];
             }
 

@@ -1,4 +1,4 @@
-//! Messages about cutbacks: why a place or a window is not known, and on whose word both stand.
+//! Messages about cutbacks: reasons why a place or a window is not known, and sources of both.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -10,17 +10,17 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Who places a plane, or sets its window; in the order in which several are named.
+/// Source of a plane's place or window, in the order in which several are named.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Whose {
     /// Somebody with the authority for it, by name and date.
     Person(String),
-    /// A row of a part, and where on its paper it stands.
+    /// A row of a part, with its place on the paper.
     Row { paper: Paper, place: Option<String> },
-    /// A row by its name alone: its paper stands elsewhere on the page.
+    /// A row by its name alone; its paper is printed elsewhere on the page.
     Named { row: String, place: Option<String> },
-    /// Trial presses: who pressed each, and when.
+    /// Trial presses: person and day of each.
     Trials(Vec<String>),
 }
 
@@ -30,7 +30,7 @@ impl Whose {
         Whose::Row { paper, place: None }
     }
 
-    /// The same with a row of these names by its name alone.
+    /// Returns the same source; a row with one of these names keeps only its name.
     pub fn by_name(&self, rows: &[&str]) -> Whose {
         match self {
             Whose::Row { paper, place } if rows.contains(&paper.row.as_str()) => Whose::Named {
@@ -41,7 +41,7 @@ impl Whose {
         }
     }
 
-    /// Several, one after another.
+    /// Joins several sources, one after another.
     pub fn all(whose: &[Whose]) -> Said {
         Said::all(whose.iter().map(Said::from))
     }
@@ -93,7 +93,7 @@ pub enum CutSaid {
     },
 }
 
-/// Why the growth of a connector is not known.
+/// Reason why the growth of a connector is not known.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum GrowthSaid {
@@ -116,11 +116,11 @@ pub enum GrowthSaid {
     },
 }
 
-/// Messages about the window in which a crew sets a cut.
+/// Messages about the window for a cut.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WindowSaid {
-    /// As it is printed: inches, where there are any, over millimetres.
+    /// Window as printed: inches, if any, over millimetres.
     Printed {
         inch: Option<[String; 2]>,
         mm: [String; 2],
@@ -131,7 +131,7 @@ pub enum WindowSaid {
     NoPlaceLeft,
     PlaceInsideEvery,
     RoomForAMark,
-    /// A window of this width, or of none.
+    /// A window of this width, or no window.
     NoRoom {
         plane: Plane,
         width: Option<Read>,
@@ -145,14 +145,14 @@ pub enum WindowSaid {
     },
 }
 
-/// A plane and those who set its window.
+/// A plane, and the sources of its window.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct WindowOf {
     pub plane: Plane,
     pub whose: Vec<Whose>,
 }
 
-/// What a row does not name of how an end is pressed.
+/// Fact about the pressing of an end that a row does not name.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Unnamed {
@@ -161,7 +161,7 @@ pub enum Unnamed {
     DieAndPresses,
 }
 
-/// How a trial was pressed.
+/// Die, presses and conductor size of a trial.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Tried {
     pub die: String,

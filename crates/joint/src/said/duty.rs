@@ -26,21 +26,21 @@ pub enum ShortCircuitSaid {
     ConnectorNotGiven,
 }
 
-/// Against what a gap is held.
+/// Level against which a gap is compared.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum GapLevel {
     /// Inception at the highest voltage in service.
     InceptionInService,
-    /// Extinction at the same.
+    /// Extinction at the highest voltage in service.
     ExtinctionInService,
     /// Inception while an earth fault is cleared.
     InceptionInFault,
-    /// Extinction at the same.
+    /// Extinction while an earth fault is cleared.
     ExtinctionInFault,
 }
 
-/// Messages about gaps in the field, and of discharge in them.
+/// Messages about gaps in the field and about discharge in them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum GapSaid {
@@ -63,7 +63,7 @@ pub enum GapSaid {
         extinction_ratio: f64,
     },
     Level(GapLevel),
-    /// What is held against a level.
+    /// Voltage of a gap, compared with a level.
     Against {
         subject: Subject,
         gap: Said,

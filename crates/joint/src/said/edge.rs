@@ -8,13 +8,13 @@ use super::Subject;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// An end of the stretch in which the body controls the stress.
+/// End of the stretch in which the body controls the stress.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ControlEnd {
-    /// The edge lies past it.
+    /// Inner end; the edge lies past it.
     Inner,
-    /// The edge lies short of it.
+    /// Outer end; the edge lies short of it.
     Outer,
 }
 

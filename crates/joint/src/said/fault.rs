@@ -9,10 +9,10 @@ use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A short circuit: how much, how long, how often.
+/// Short circuit: current, time and number of shots.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Shots {
-    /// How often it flows, without cooling between.
+    /// Number of shots, without cooling between them.
     pub n_shots: i64,
     /// Current, A rms.
     pub current_a: f64,
@@ -20,7 +20,7 @@ pub struct Shots {
     pub each_s: f64,
 }
 
-/// What of a leg a short circuit heats.
+/// Metal of a leg that a short circuit heats.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatedMetal {
@@ -32,7 +32,7 @@ pub enum HeatedMetal {
     BondingLead,
 }
 
-/// What of a leg carries a short circuit.
+/// Part of a leg that carries a short circuit.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Carrier {
@@ -48,7 +48,7 @@ pub enum Carrier {
     BondingLead,
 }
 
-/// What of a shield cannot be.
+/// Measure of a shield that is impossible.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ShieldMeasure {
@@ -56,7 +56,7 @@ pub enum ShieldMeasure {
     Overlap,
     /// Thickness of a tape.
     Thickness,
-    /// What a turn of a tape advances.
+    /// Advance of a tape in one turn.
     WidthLessLap,
     /// Wires or straps side by side.
     SideBySide,
@@ -68,7 +68,7 @@ pub enum ShieldMeasure {
 pub enum FaultSaid {
     Is(Shots),
     OfWhat(Carrier),
-    // What the job does not state.
+    // Facts that the job does not state.
     ClearingTimeNotStated,
     ShorterThanClearing {
         longest_s: f64,
@@ -84,7 +84,7 @@ pub enum FaultSaid {
         start_degc: f64,
         place_degc: f64,
     },
-    // What a shield is made of.
+    // Construction of a shield.
     NoTape,
     TapeWidthNotStated,
     CannotBe {
@@ -93,7 +93,7 @@ pub enum FaultSaid {
         most_mm: f64,
     },
     NothingCounted,
-    // What is not known of the weakest.
+    // Facts that are not known about the weakest part.
     LeadLimitNotStated,
     BodyLeftOpen,
     RowSaysNoConductorHeat {
@@ -105,13 +105,13 @@ pub enum FaultSaid {
         to_degc: f64,
         time_s: f64,
     },
-    // In groups of their own.
+    // Groups of their own.
     Heat(FaultHeatSaid),
     OfShield(ShieldFaultSaid),
     OfContact(ContactSaid),
 }
 
-/// Messages about metal that a short circuit heats, and of what a part withstands.
+/// Messages about metal that a short circuit heats, and about the current that a part withstands.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FaultHeatSaid {

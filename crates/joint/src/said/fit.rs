@@ -1,4 +1,4 @@
-//! Messages about parts on a leg: whether they go, lie, cover and close.
+//! Messages about parts on a leg: their choice, place, cover and closing.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -42,7 +42,7 @@ pub enum AdapterSaid {
     UseOneThatReaches,
 }
 
-/// Messages about a body and how its leg lies in it.
+/// Messages about a body and the place of its leg in it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum BodySaid {
@@ -95,7 +95,7 @@ pub enum ElectrodeSaid {
     EndsOnInsulation,
     PastMouth,
     OntoInsulation,
-    /// How far it reaches, at the worst of the windows.
+    /// Reach of the electrode at the worst of the windows.
     Reach {
         subject: Subject,
         what: Said,
@@ -135,7 +135,7 @@ pub enum BusSaid {
         n_ports: i64,
     },
     UseWithPorts,
-    /// What a port must have.
+    /// Interface that a port needs.
     PortWants {
         port: i64,
         interface: String,
@@ -212,10 +212,10 @@ pub enum LevelSaid {
     LevelNotForSystem,
 }
 
-/// Conductors that one end of a connector takes: one by one, else every size with every metal and stranding.
+/// Conductors that one end of a connector takes: named ones, else every size with every metal and stranding.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Taken {
-    /// One by one.
+    /// Named conductors.
     pub named: Vec<Conductor>,
     /// Sizes.
     pub sizes: Vec<Size>,
@@ -225,7 +225,7 @@ pub struct Taken {
     pub strandings: Vec<Stranding>,
 }
 
-/// A connector, and which end of it where its ends differ.
+/// A connector, with its end if its ends differ.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct ConnectorAt {
     /// Its short name.
@@ -319,7 +319,7 @@ pub enum SharedSaid {
     UseBodyWithSides,
 }
 
-/// Messages about what a bare conductor is cleaned with.
+/// Messages about the cleaning of a bare conductor.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CleaningSaid {
@@ -347,12 +347,12 @@ pub enum OrderSaid {
     CopiedWrongly,
 }
 
-/// An edge of a layer or an end of a part, and where it is where that is known.
+/// Edge of a layer or end of a part, with its place if known.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct EdgeAt {
     /// Edge.
     pub plane: Plane,
-    /// From the conductor end.
+    /// Distance from the conductor end.
     pub at: Option<Spot>,
 }
 
@@ -362,7 +362,7 @@ pub struct EdgeAt {
 pub enum LayerSaid {
     EveryLayerAllowed,
     LayersOfItsRow,
-    /// A layer under it on which its row does not let it lie: as planned, or only at the worst of the windows.
+    /// A layer under the part that its row does not permit, at the planned place or only at the worst of the windows.
     LiesOver {
         end: EdgeAt,
         by: Spot,
@@ -373,7 +373,7 @@ pub enum LayerSaid {
     },
 }
 
-/// Each of them is a message.
+/// Each group of messages is a message.
 macro_rules! messages {
     ($($variant:ident($said:ident)),* $(,)?) => {
         $(impl From<$said> for Said {

@@ -1,6 +1,6 @@
-//! Messages about a file that cannot be read as it is written: its text, its fields, their values.
+//! Messages about a file that cannot be read as written: its text, its fields, their values.
 //!
-//! Why its own room: a crew meets it while it types readings, so it is said in the language of the job.
+//! Why its own room: a crew meets these messages while it types readings, so they come in the language of the job.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
 
 use super::Said;
@@ -8,7 +8,7 @@ use jointwright_units::{LengthError, QuantityError};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is wrong with how a file is written.
+/// Error in the writing of a file.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FormSaid {
@@ -30,7 +30,7 @@ pub enum FormatOf {
     Csv,
 }
 
-/// Messages about the text of a file, before any field of it.
+/// Messages about the text of a file, before its fields are read.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TextSaid {
@@ -55,14 +55,14 @@ pub enum TextSaid {
     WhatToWrite {
         of: FormatOf,
     },
-    /// The reader of TOML says why in English.
+    /// The TOML reader gives its reason in English.
     NotToml {
         why: String,
     },
     LookAtTheLine,
 }
 
-/// Messages about fields that are missing, or that the format does not know.
+/// Messages about fields that are missing or unknown.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FieldSaid {
@@ -86,18 +86,18 @@ pub enum FieldSaid {
     AddColumn(AboutField),
 }
 
-/// A field, and what the format says of it in English.
+/// A field, with its English description from the format.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct AboutField {
     /// Table that it belongs to.
     pub heading: String,
-    /// Its key.
+    /// Key.
     pub field: String,
-    /// What it is, as the schema has it.
+    /// Description, as in the schema.
     pub about: String,
 }
 
-/// What may stand in a field.
+/// Expected value of a field.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Expected {
@@ -146,7 +146,7 @@ pub enum MeasureOf {
     Torque,
 }
 
-/// Messages about a value that its field does not take.
+/// Messages about a value that its field does not accept.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ValueSaid {
@@ -170,7 +170,7 @@ pub enum ValueSaid {
         what: Holds,
         expected: Expected,
     },
-    /// A number or a date that is written without quotes.
+    /// A number or a date without quotes.
     Is {
         path: String,
         found: String,
@@ -296,7 +296,7 @@ pub enum CsvHint {
     TakeOneRowOut,
 }
 
-/// A group of messages on the form of a file is a message.
+/// Each group of messages about files is a message.
 macro_rules! of_form {
     ($($variant:ident($messages:ident),)*) => {
         $(impl From<$messages> for Said {

@@ -1,4 +1,4 @@
-//! Messages about the temperatures that the load brings: missing facts, questions, contradictions.
+//! Messages about temperatures under load: missing facts, questions, contradictions.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,7 +9,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Messages about the temperatures that the load brings.
+/// Messages about temperatures under load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatSaid {
@@ -34,7 +34,7 @@ pub enum HeatSaid {
     Lacks(HeatLacks),
     Ask(HeatAsk),
     Cannot(HeatCannot),
-    /// Resistance of a bus, as it is taken.
+    /// Resistance of a bus, as used.
     Bus {
         bus: String,
         micro_ohm: f64,
@@ -44,7 +44,7 @@ pub enum HeatSaid {
     },
 }
 
-/// A layer of a cable whose heat nobody but its maker knows.
+/// Layer of a cable whose thermal properties only its maker knows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatLayer {
@@ -54,25 +54,25 @@ pub enum HeatLayer {
     Jacket,
 }
 
-/// A place along a leg that heat must know.
+/// Place along a leg that the temperatures depend on.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatPlace {
     /// A plane.
     Plane(Plane),
-    /// From where the inside of a body is measured.
+    /// Place from which the inside of a body is measured.
     BodyDatum,
     /// Middle of the connector.
     ConnectorMiddle,
 }
 
-/// A current that the job states.
+/// Current that the job states.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stated {
-    /// All the time.
+    /// Continuous load.
     Load,
-    /// In an emergency.
+    /// Emergency load.
     Emergency,
 }
 
@@ -165,7 +165,7 @@ pub enum HeatAsk {
     RunLoad,
 }
 
-/// Statements that cannot be.
+/// Statements that are impossible.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatCannot {
@@ -207,7 +207,7 @@ pub enum HeatCannot {
     },
 }
 
-/// Stated currents that cannot be.
+/// Stated currents that are impossible.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LoadCannot {

@@ -1,4 +1,4 @@
-//! Messages about the rows, names and head of a job that contradict themselves or each other.
+//! Messages about contradictions in a job's rows, names and head.
 //!
 //! Why its own room: a crew meets these complaints while it types readings, in the language of the job.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
@@ -7,7 +7,7 @@ use super::{JobKindSaid, JobWholeSaid, Said};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is wrong in a job, and what to do about it.
+/// Error in a job, or advice on it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobSaid {
@@ -64,7 +64,7 @@ pub enum RowSaid {
     LeadHasNoMetal,
 }
 
-/// Advice on such a row.
+/// Advice on these rows.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RowHint {
@@ -132,7 +132,7 @@ pub enum NameSaid {
     },
 }
 
-/// Advice on such a name.
+/// Advice on these names.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum NameHint {
@@ -151,7 +151,7 @@ pub enum NameHint {
     LookBothUp,
 }
 
-/// A group of messages on a job is a message.
+/// Each group of messages about a job is a message.
 macro_rules! of_job {
     ($($variant:ident($messages:ident),)*) => {
         $(impl From<$messages> for Said {

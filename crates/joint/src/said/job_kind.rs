@@ -6,7 +6,7 @@ use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Messages about the kind of joint and of what each leg is.
+/// Messages about the kind of joint and the construction of its legs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobKindSaid {
@@ -67,7 +67,7 @@ pub enum HeadSaid {
     },
 }
 
-/// Advice on it.
+/// Advice on the head, network, place, legs and ports.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeadHint {
@@ -96,7 +96,7 @@ pub enum RunSaid {
     HasNoJoint,
 }
 
-/// Advice on it.
+/// Advice on a run of cable.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RunHint {
@@ -183,7 +183,7 @@ pub enum CableSaid {
     },
 }
 
-/// Advice on it.
+/// Advice on a cable.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum CableHint {
@@ -203,7 +203,7 @@ pub enum CableHint {
     WriteASize,
 }
 
-/// A group of messages on a job's kind is a message.
+/// Each group of messages about a job's kind is a message.
 macro_rules! of_kind {
     ($($variant:ident($messages:ident),)*) => {
         $(impl From<$messages> for Said {

@@ -1,4 +1,4 @@
-//! Messages about a job's duty, its owner's words, and what surrounds the legs.
+//! Messages about a job's duty, its owner's decisions, and the surroundings of its legs.
 #![expect(missing_docs, reason = "the name of a message says what is said")]
 
 use super::{Said, Subject};
@@ -42,7 +42,7 @@ pub enum JobDutySaid {
     NotTwentyFourLoads,
 }
 
-/// Advice on it.
+/// Advice on loads and short circuits.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum JobDutyHint {
@@ -54,7 +54,7 @@ pub enum JobDutyHint {
     DivideByTheGreatest,
 }
 
-/// Messages about what the owner decides.
+/// Messages about the owner's decisions.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum OwnerSaid {
@@ -106,7 +106,7 @@ pub enum OwnerSaid {
     },
 }
 
-/// Advice on it.
+/// Advice on the owner's decisions.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum OwnerHint {
@@ -126,7 +126,7 @@ pub enum OwnerHint {
     WaitsFor { facts: Vec<String> },
 }
 
-/// Messages about soil, ducts, air and water about the legs.
+/// Messages about soil, ducts, air and water around the legs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AroundSaid {
@@ -167,7 +167,7 @@ pub enum AroundSaid {
     },
 }
 
-/// Advice on it.
+/// Advice on surroundings.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AroundHint {
@@ -187,7 +187,7 @@ pub enum AroundHint {
     LeaveUntilOut,
 }
 
-/// A group of messages on the whole job is a message.
+/// Each group of messages about the whole job is a message.
 macro_rules! of_whole {
     ($($variant:ident($messages:ident),)*) => {
         $(impl From<$messages> for Said {

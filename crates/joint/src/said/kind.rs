@@ -1,4 +1,4 @@
-//! Kind: the kinds of joints, and of the parts of which a leg takes one.
+//! Kind: kinds of joints, and kinds of parts of which a leg takes one.
 
 use crate::file_words::file_words;
 use schemars::JsonSchema;
@@ -23,7 +23,7 @@ pub enum PartKind {
 }
 
 impl PartKind {
-    /// All of them, in the order in which they are asked for.
+    /// All kinds, in the order in which they are asked for.
     pub const ALL: [PartKind; 5] = [
         PartKind::Body,
         PartKind::Adapter,
@@ -43,7 +43,7 @@ impl PartKind {
         }
     }
 
-    /// What a crew calls it.
+    /// A crew's name for it.
     pub const fn name(self) -> &'static str {
         match self {
             PartKind::Body => "body",
@@ -83,7 +83,7 @@ impl JointKind {
     }
 }
 
-/// What is done with a metallic shield at its edge.
+/// Work on a metallic shield at its edge.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum EdgeAct {
@@ -91,7 +91,7 @@ pub enum EdgeAct {
     Cut,
     /// Laid back: wires and straps are kept, a tape beside them is cut.
     LayBack,
-    /// Neither a row nor practice says which.
+    /// Question: neither a row nor practice says which.
     Ask,
 }
 
@@ -107,7 +107,7 @@ pub enum ShieldPiece {
     Turn,
 }
 
-/// When the bridge of a metallic shield comes off.
+/// Time at which the bridge of a metallic shield comes off.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
@@ -124,7 +124,7 @@ file_words!(BridgeMoment {
     BeforeBondIsMeasured = "before-bond-is-measured",
 });
 
-/// What a material inside a body does for the field.
+/// Duty of a material inside a body for the field.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]

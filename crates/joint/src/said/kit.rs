@@ -1,4 +1,4 @@
-//! Messages about kits: their age and store, where they park, and whether they are chosen and rated.
+//! Messages about kits: age and store, parking, choice and rating.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,13 +9,13 @@ use crate::cable::{Metal, Size, Stranding};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// From which day the months of a shelf life run.
+/// Day from which the months of a shelf life run.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Begun {
-    /// When it was made.
+    /// Day on which it was made.
     Made,
-    /// When it was expanded.
+    /// Day on which it was expanded.
     Expanded,
 }
 
@@ -28,7 +28,7 @@ pub struct LotSaid {
     pub lot: String,
 }
 
-/// Temperatures of a store, degrees Celsius; none where they are not known, or not limited.
+/// Temperatures of a store, degrees Celsius; `None` if not known or not limited.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StoreDegc {
     /// Lowest.
@@ -37,19 +37,19 @@ pub struct StoreDegc {
     pub greatest_degc: Option<f64>,
 }
 
-/// Which bound of a store is meant.
+/// Bound of a store's temperature.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StoreSide {
-    /// How cold.
+    /// Lowest temperature.
     Cold,
-    /// How warm.
+    /// Highest temperature.
     Warm,
-    /// Both.
+    /// Both temperatures.
     ColdAndWarm,
 }
 
-/// What a part is limited to.
+/// Condition to which a part is limited.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ServesFor {
@@ -65,11 +65,11 @@ pub enum ServesFor {
     Conductor,
     /// Strandings.
     Stranding,
-    /// How a jacket is.
+    /// State of a jacket.
     Jacket,
 }
 
-/// What a part is limited to, or what is found.
+/// Permitted or found value of such a condition.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Served {
@@ -79,12 +79,12 @@ pub enum Served {
     Size(Size),
     /// A conductor's metal.
     Metal(Metal),
-    /// How its strands lie.
+    /// A conductor's stranding.
     Stranding(Stranding),
 }
 
 impl Served {
-    /// Words of the files.
+    /// Returns words of the files as such values.
     pub fn words(words: &[String]) -> Vec<Served> {
         words.iter().cloned().map(Served::Word).collect()
     }
@@ -100,7 +100,7 @@ pub enum KitSaid {
     Choice(ChoiceSaid),
 }
 
-/// Messages about the age of a part, and how it lay.
+/// Messages about the age of a part and the days of its lot.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AgeSaid {
@@ -146,7 +146,7 @@ pub enum AgeSaid {
     ReadLabelAgain,
 }
 
-/// Messages about how a part may lie in store, and how it lay.
+/// Messages about permitted and actual temperatures of a part in store.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StoreSaid {
@@ -183,7 +183,7 @@ pub enum StoreSaid {
     },
 }
 
-/// Messages about room for what is slid on first.
+/// Messages about room for parts that are slid on first.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ParkSaid {
@@ -191,7 +191,7 @@ pub enum ParkSaid {
     HasOneBody {
         kind: JointKind,
     },
-    /// Legs on which a body is to park.
+    /// Number of legs on which a body is to park.
     Legs {
         n_legs: usize,
     },
@@ -213,7 +213,7 @@ pub enum ParkSaid {
     ErrorNotWritten,
 }
 
-/// Messages about parts that are named, and what they serve for.
+/// Messages about named parts and the conditions to which they are limited.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ChoiceSaid {
@@ -247,7 +247,7 @@ pub enum ChoiceSaid {
     UseRated,
 }
 
-/// Each of them is a message.
+/// Each group of messages is a message.
 macro_rules! messages {
     ($($variant:ident($said:ident)),* $(,)?) => {
         $(impl From<$said> for Said {

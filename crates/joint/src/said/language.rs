@@ -1,9 +1,9 @@
-//! The languages in which a plan can be read.
+//! Language: languages of a plan.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A language of pages and papers, by its code in ISO 639-1.
+/// Language of pages and papers, by its code in ISO 639-1.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Default, Serialize, Deserialize, JsonSchema)]
 pub enum Language {
     /// English.
@@ -16,10 +16,10 @@ pub enum Language {
 }
 
 impl Language {
-    /// All of them.
+    /// All languages.
     pub const ALL: [Language; 2] = [Language::English, Language::Spanish];
 
-    /// Its code in ISO 639-1.
+    /// Code in ISO 639-1.
     pub const fn code(self) -> &'static str {
         match self {
             Language::English => "en",

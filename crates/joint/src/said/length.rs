@@ -1,29 +1,29 @@
-//! Length: a length as it is read aloud, to which side it may be rounded, and with what it is read.
+//! Length: a length to be read, with its rounding and its instrument.
 
 use jointwright_units::{Gauge, Interval, Length, Station, Toward};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A length to be read: with a rule or a calliper, rounded to a side.
+/// Length to be read with a rule or a calliper, rounded to a side.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Read {
     /// Length, nanometres.
     pub nm: i64,
     /// Side to which it may be rounded.
     pub rounded: Rounded,
-    /// What it is read with.
+    /// Instrument.
     pub with: With,
 }
 
-/// To which side a length may be rounded.
+/// Side to which a length may be rounded.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Rounded {
     /// Either side.
     Nearest,
-    /// Never longer than it is.
+    /// Toward the shorter side: never longer than it is.
     Shorter,
-    /// Never shorter than it is.
+    /// Toward the longer side: never shorter than it is.
     Longer,
 }
 
@@ -47,7 +47,7 @@ impl From<Rounded> for Toward {
     }
 }
 
-/// What a length is read with.
+/// Instrument with which a length is read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum With {
@@ -58,12 +58,12 @@ pub enum With {
 }
 
 impl Read {
-    /// A length along the cable.
+    /// Returns a length along the cable.
     pub fn along(length: Length, toward: Toward) -> Read {
         Read::new(length, toward, With::Rule)
     }
 
-    /// A diameter, or a difference of two.
+    /// Returns a diameter, or a difference of two diameters.
     pub fn diameter(length: Length, toward: Toward) -> Read {
         Read::new(length, toward, With::Calliper)
     }
@@ -76,7 +76,7 @@ impl Read {
         }
     }
 
-    /// The length.
+    /// Length.
     pub fn length(self) -> Length {
         Length::from_nm(self.nm)
     }
@@ -86,7 +86,7 @@ impl Read {
         self.rounded.into()
     }
 
-    /// What it is read with.
+    /// Gauge of its instrument.
     pub fn gauge(self) -> Gauge {
         match self.with {
             With::Rule => Gauge::Rule,
@@ -95,17 +95,17 @@ impl Read {
     }
 }
 
-/// A place along a leg, or a distance on it, as a crew lead reads it off a drawing: to a thirty-second of an inch or a tenth of a millimetre.
+/// Place along a leg, or a distance on it, as a crew lead reads it from a drawing: to a thirty-second of an inch or a tenth of a millimetre.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Spot {
-    /// From the conductor end, half nanometres.
+    /// Distance from the conductor end, half nanometres.
     pub half_nm: i64,
     /// Side to which it may be rounded.
     pub rounded: Rounded,
 }
 
 impl Spot {
-    /// A place or a distance, rounded to a side.
+    /// Returns a place or a distance, rounded to a side.
     pub fn new(at: Station, toward: Toward) -> Spot {
         Spot {
             half_nm: at.half_nm(),
@@ -113,13 +113,13 @@ impl Spot {
         }
     }
 
-    /// From the conductor end.
+    /// Distance from the conductor end.
     pub fn station(self) -> Station {
         Station::from_half_nm(self.half_nm)
     }
 }
 
-/// A range of diameters to be read; printed rounded inward.
+/// Range of diameters to be read; printed rounded inward.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct ReadRange {
     /// Least, nanometres.
@@ -138,7 +138,7 @@ impl From<Interval> for ReadRange {
 }
 
 impl ReadRange {
-    /// The range; `None` where it was read from a document that has its bounds the wrong way round.
+    /// Range as an interval; `None` if a document gave its bounds in the wrong order.
     pub fn interval(self) -> Option<Interval> {
         Interval::new(
             Length::from_nm(self.least_nm),
@@ -147,7 +147,7 @@ impl ReadRange {
     }
 }
 
-/// A length that is read as its paper writes it: whole sixty-fourths of an inch or millimetres, nothing rounded away.
+/// Length as its paper writes it: whole sixty-fourths of an inch or millimetres, without rounding.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Exact {
     /// Length, half nanometres.

@@ -1,4 +1,4 @@
-//! Frame of a letter around its questions, and the place of an answer.
+//! Frame of a letter around its questions, and the place for an answer.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -33,7 +33,7 @@ pub enum LetterSaid {
     WithWhereItStands,
     LeaveBlank,
     FoundDuringWork,
-    // Labels of blanks.
+    // Labels of the blanks.
     Answer,
     WhereItStands,
     NameAndDate,
@@ -61,7 +61,7 @@ pub enum LetterSaid {
     },
 }
 
-/// A check, and of whom it waits for an answer.
+/// A check, with the legs and ends for which it waits for an answer.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct SettledCheck {
     pub check: String,

@@ -12,7 +12,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LimitSaid {
-    /// Its error is larger than its margin.
+    /// The error is larger than the margin.
     WithinError {
         what: Said,
         margin: Read,
@@ -33,7 +33,7 @@ pub enum LimitSaid {
         by: Read,
         greatest: Read,
     },
-    /// The same of a computed number.
+    /// The same for a computed number.
     AmountWithinError {
         what: Said,
         is_inside: bool,

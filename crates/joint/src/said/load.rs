@@ -1,4 +1,4 @@
-//! Messages about the load and the emergency of a joint, and of its bonding lead in a short circuit.
+//! Messages about the load and the emergency of a joint, and about its bonding lead in a short circuit.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -27,7 +27,7 @@ pub enum LoadSaid {
         by_k: f64,
         shares: Vec<Share>,
     },
-    /// Source of a share of that.
+    /// Source of a share of the temperature difference.
     ShareFrom(ShareFrom),
     TooHotInEmergency,
     GreatestInEmergencyNotSaid {

@@ -1,4 +1,4 @@
-//! Messages about what was read on a leg, beside ranges of parts and the cable's papers.
+//! Messages about readings of a leg, beside ranges of parts and the cable's papers.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -11,7 +11,7 @@ use crate::cable::{
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Messages about what was read on a leg.
+/// Messages about readings of a leg.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MeasuredSaid {
@@ -24,7 +24,7 @@ pub enum MeasuredSaid {
     Table(TableSaid),
 }
 
-/// Messages about ranges of parts and the diameters for them.
+/// Messages about ranges of parts and the diameters compared with them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RangeSaid {
@@ -72,7 +72,7 @@ pub enum RangeSaid {
     OutOfRound,
 }
 
-/// Messages about a diameter that a range asks for.
+/// Messages about a diameter that a range needs.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum DiameterSaid {
@@ -86,13 +86,13 @@ pub enum DiameterSaid {
     ReadingHasNoTemperature {
         at_degc: f64,
     },
-    /// A range holds at another temperature than that of the readings, and the layer's expansion is not known.
+    /// The range holds at another temperature than the readings, and the layer's expansion is not known.
     ExpansionNotKnown {
         at_degc: f64,
         coldest_degc: f64,
         warmest_degc: f64,
     },
-    /// The same, where somebody may state it.
+    /// The same, if somebody may state the expansion.
     ExpansionNotStated {
         at_degc: f64,
         coldest_degc: f64,
@@ -123,23 +123,23 @@ pub enum ReadingLayerSaid {
     },
 }
 
-/// A construction of the table, and how far the readings lie from it.
+/// A construction of the table, with its distance from the readings.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct NearSaid {
-    /// Its conductor.
+    /// Conductor.
     pub conductor: Conductor,
-    /// Its walls, as they are printed on a cable.
+    /// Walls, as printed on a cable.
     pub walls: Vec<String>,
-    /// Greatest distance of a reading, over the reading's own error.
+    /// Greatest ratio of a reading's distance to the reading's own error.
     pub off_ratio: f64,
 }
 
-/// Constructions of the table that are like a leg: how many, and the nearest of them.
+/// Constructions of the table that are like a leg: their number, and the nearest of them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct NearestSaid {
-    /// How many there are.
+    /// Number of constructions.
     pub n_others: usize,
-    /// The nearest.
+    /// Nearest constructions.
     pub nearest: Vec<NearSaid>,
 }
 
@@ -187,7 +187,7 @@ pub enum PapersSaid {
     },
 }
 
-/// One thing that was seen or read of a cable and is not as its papers have it.
+/// One fact seen or read on a cable that differs from its papers.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum UnlikeSaid {
@@ -288,11 +288,11 @@ impl From<Unlike> for UnlikeSaid {
     }
 }
 
-/// How many constructions a sentence names; of the rest it gives the number.
+/// Greatest number of constructions that a sentence names; it counts the others.
 const NAMED_MAX: usize = 3;
 
 impl PapersSaid {
-    /// What a comparison says, as a whole sentence that also says what it does not say.
+    /// Returns the result of a comparison as a whole sentence, which also says what the result does not mean.
     pub fn of(likeness: &Likeness) -> PapersSaid {
         match likeness {
             Likeness::FitsPapersOnly => PapersSaid::LikePapersOnly,
@@ -315,7 +315,7 @@ impl PapersSaid {
         }
     }
 
-    /// The same in a few words.
+    /// Returns the same result in a few words.
     pub fn in_short(likeness: &Likeness) -> PapersSaid {
         match likeness {
             Likeness::FitsPapersOnly => PapersSaid::Fits,
@@ -339,7 +339,7 @@ fn nearest(others: &[Near]) -> NearestSaid {
     }
 }
 
-/// Each of them is a message.
+/// Each group of messages is a message.
 macro_rules! messages {
     ($($variant:ident($said:ident)),* $(,)?) => {
         $(impl From<$said> for Said {

@@ -1,8 +1,8 @@
-//! Said: what is said to a person, before any language: a key with its arguments.
+//! Said: messages to a person before any language, each a key with its arguments.
 //!
-//! Why its own room: a sentence is put into words last, so that one joint can be read in any language, and a door never takes a sentence apart.
+//! Why its own room: a sentence is put into words last, so one joint can be read in any language, and no door takes a sentence apart.
 //!
-//! Invariants: no language in it; a text is a name from a file or somebody's own words.
+//! Invariants: no message holds words of a language; a text is a name from a file or somebody's own words.
 //!
 //! Not here: the sentences (crate `wording`).
 
@@ -135,27 +135,27 @@ pub use word::{Doubt, Paper, Word};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What is said to a person, before any language.
+/// Message to a person, before any language.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Said {
     /// A name from a file, or a sentence that has no key yet.
     Text(String),
-    /// One after another: rendered with a semicolon between them.
+    /// Messages one after another, with a semicolon between them.
     All(Vec<Said>),
-    /// Sentences, each whole: rendered with a space between them.
+    /// Whole sentences, with a space between them.
     Sentences(Vec<Said>),
-    /// One beside another: rendered with a comma between them.
+    /// Messages in a list, with a comma between them.
     Listed(Vec<Said>),
-    /// What is said, and in brackets what stands beside it.
+    /// A message, and an aside in brackets.
     Aside(Box<Said>, Box<Said>),
-    /// First whom or what it is about, then what is said of it.
+    /// A subject, then the message about it.
     Of(Box<Said>, Box<Said>),
-    /// Questions to be put to somebody.
+    /// Questions to put to somebody.
     Questions(Vec<Said>),
-    /// Whom it concerns.
+    /// Subject of a message.
     Subject(Subject),
-    /// Messages about what was read on a leg.
+    /// Messages about readings of a leg.
     Measured(Box<MeasuredSaid>),
     /// Messages about fields that a check compares.
     Stress(Box<StressSaid>),
@@ -163,31 +163,31 @@ pub enum Said {
     Kit(Box<KitSaid>),
     /// Messages about a joint under load.
     Load(Box<LoadSaid>),
-    /// Messages about a limit: how a value stands to it, and on whose word it stands.
+    /// Messages about a value beside its limit, and about the source of the limit.
     Limit(Box<LimitSaid>),
-    /// The question of a check, by its name in documents.
+    /// Question of a check, by its name in documents.
     Check(String),
-    /// A check in a few words, by its name in documents.
+    /// Short name of a check, by its name in documents.
     CheckName(String),
     /// Questions.
     Ask(Box<AskSaid>),
-    /// Messages about how a file is written.
+    /// Messages about the writing of a file.
     Form(Box<FormSaid>),
-    /// Messages about what contradicts itself in a job.
+    /// Messages about contradictions in a job.
     Job(Box<JobSaid>),
-    /// Messages about the temperatures that the load brings.
+    /// Messages about temperatures under load.
     Heat(Box<HeatSaid>),
     /// Statements of a plan around its numbers.
     Plan(Box<PlanSaid>),
     /// Frame of a letter.
     Letter(Box<LetterSaid>),
-    /// Temperatures that were solved.
+    /// Messages about solved temperatures.
     Rating(Box<RatingSaid>),
     /// Assumptions and limits.
     Assumed(Box<AssumedSaid>),
     /// Surroundings of a cable.
     Soil(Box<SoilSaid>),
-    /// Why a solver has no number.
+    /// Reason why a solver has no number.
     Solver(Box<SolverSaid>),
     /// Messages about parts on a leg.
     Fit(Box<FitSaid>),
@@ -197,13 +197,13 @@ pub enum Said {
     Cut(Box<CutSaid>),
     /// Rows of a leg that contradict each other.
     Rows(Box<RowsSaid>),
-    /// Who places a plane, or sets its window.
+    /// Source of a plane's place or window.
     Whose(Box<Whose>),
     /// Messages about sections of the field.
     Section(Box<SectionSaid>),
-    /// Messages about what a study of the field is made from.
+    /// Messages about the data of a field study.
     Study(Box<StudySaid>),
-    /// Messages about how hard a part sits.
+    /// Messages about contact pressures of parts.
     Pressure(Box<PressureSaid>),
     /// Messages about seals.
     Seal(Box<SealSaid>),
@@ -223,39 +223,39 @@ pub enum Said {
     Warming(Box<WarmingSaid>),
     /// Dangers of a step.
     Caution(Box<CautionSaid>),
-    /// What is read at a hold point.
+    /// Readings of a hold point.
     Hold(Box<HoldSaid>),
-    /// What a step says.
+    /// Instructions of a step.
     Step(Box<StepSaid>),
     /// Things on the truck.
     Truck(Box<TruckSaid>),
     /// Points that a person must settle.
     Unsettled(Box<UnsettledSaid>),
-    /// On whose word something stands.
+    /// Source of a limit.
     Word(Box<Word>),
-    /// What is doubtful of a row.
+    /// Doubt about a row.
     Doubt(Doubt),
-    /// A part's row and its paper.
+    /// Row of a part, with its paper.
     Paper(Box<Paper>),
 }
 
 impl Said {
-    /// A name from a file or somebody's own words, which stay as they are in every language; never a sentence of this program.
+    /// Returns a name from a file or somebody's own words, which stay the same in every language; never a sentence of this program.
     pub fn name(name: impl Into<String>) -> Said {
         Said::Text(name.into())
     }
 
-    /// What is said, after whom or what it is about.
+    /// Returns a message after its subject.
     pub fn of(about: impl Into<Said>, said: impl Into<Said>) -> Said {
         Said::Of(Box::new(about.into()), Box::new(said.into()))
     }
 
-    /// What is said, and in brackets what stands beside it.
+    /// Returns a message with an aside in brackets.
     pub fn aside(said: impl Into<Said>, aside: impl Into<Said>) -> Said {
         Said::Aside(Box::new(said.into()), Box::new(aside.into()))
     }
 
-    /// One beside another; one alone stays itself.
+    /// Returns messages as a list; a single message stays itself.
     pub fn listed(said: impl IntoIterator<Item = Said>) -> Said {
         let mut said: Vec<Said> = said.into_iter().collect();
         match said.len() {
@@ -264,12 +264,12 @@ impl Said {
         }
     }
 
-    /// One question to be put to somebody.
+    /// Returns one question to put to somebody.
     pub fn ask(question: impl Into<Said>) -> Said {
         Said::Questions(vec![question.into()])
     }
 
-    /// One after another; one alone stays itself.
+    /// Returns messages one after another; a single message stays itself.
     pub fn all(said: impl IntoIterator<Item = Said>) -> Said {
         let mut said: Vec<Said> = said.into_iter().collect();
         match said.len() {
@@ -279,7 +279,7 @@ impl Said {
     }
 }
 
-/// A group of messages is a message.
+/// Each group of messages is a message.
 macro_rules! groups {
     ($($variant:ident($messages:ident),)*) => {
         $(impl From<$messages> for Said {
@@ -389,8 +389,8 @@ impl From<&Said> for Said {
     }
 }
 
-/// What puts a message into words: a language, the words of a practice and its units.
+/// Translator of messages into words: a language, the words of a practice and its units.
 pub trait Wording {
-    /// The sentence of a message.
+    /// Returns the sentence of a message.
     fn say(&self, said: &Said) -> String;
 }

@@ -17,7 +17,7 @@ pub enum PlanSaid {
     Invented,
     Never,
     Mark(MarkSaid),
-    /// Thousandths of an inch; "mil" is a thousand in Spanish.
+    /// Thousandths of an inch; "mil" means a thousand in Spanish.
     Mils {
         mils: i64,
     },
@@ -32,7 +32,7 @@ pub enum PlanSaid {
     Layer {
         layer: Layer,
     },
-    /// Whom a ruling concerns, as pages name it.
+    /// Subject of a ruling, as pages name it.
     Whom(Subject),
     SquareCutEnd {
         before_pressing: bool,
@@ -44,7 +44,7 @@ pub enum PlanSaid {
     Narrowed {
         left: Exact,
         printed: Exact,
-        /// The row that prints the wider one; nothing where it stands above the line already.
+        /// Row that prints the wider window; `None` if the line above names it.
         paper: Option<Said>,
         shared_with: Vec<Plane>,
         by: Option<Said>,
@@ -62,7 +62,7 @@ pub enum PlanSaid {
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MarkSaid {
-    /// The letters of a mark, as they are read aloud.
+    /// Letters of a mark, as read aloud.
     Aloud {
         short: String,
     },
@@ -73,7 +73,7 @@ pub enum MarkSaid {
     NoTime,
 }
 
-/// The wall of a cable, as its papers name it.
+/// Wall of a cable, by its papers.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WallSaid {
@@ -82,7 +82,7 @@ pub enum WallSaid {
     Stated { wall_mm: f64 },
 }
 
-/// When a part may still be moved.
+/// Time until which a part may still be moved.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MayMoveSaid {
@@ -91,7 +91,7 @@ pub enum MayMoveSaid {
     WithinMinutes { minutes: i64 },
 }
 
-/// A distance that the windows make vary.
+/// Distance that varies within the windows.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Distance {
@@ -112,7 +112,7 @@ pub enum Mover {
     Plane(Plane),
 }
 
-/// A window that a crew reads.
+/// Window as a crew reads it.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WindowText {
@@ -138,7 +138,7 @@ pub enum MissingSaid {
     NobodyAsked,
 }
 
-/// Quantities that are computed for legs or ends.
+/// Quantities computed for legs or ends.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum MissingOf {
@@ -163,7 +163,7 @@ impl From<Wall> for WallSaid {
     }
 }
 
-/// A group of these messages is a message.
+/// Each of these groups of messages is a message.
 macro_rules! groups {
     ($($group:ident($said:ident),)*) => {
         $(impl From<$said> for Said {

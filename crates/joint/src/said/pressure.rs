@@ -1,4 +1,4 @@
-//! Messages about how hard a part sits.
+//! Messages about contact pressures of parts.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -9,13 +9,13 @@ use crate::cable::Layer;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Messages about how hard a part sits.
+/// Messages about contact pressures of parts.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureSaid {
-    /// What is judged.
+    /// Judged quantity.
     What(Pressing),
-    /// What a part sits on.
+    /// Surface that a part sits on.
     On(On),
     Warmth(WarmthSaid),
     Oldest(Oldest),
@@ -57,14 +57,14 @@ pub struct PressureDone {
     pub kind: PartKind,
     pub part: String,
     pub on: On,
-    /// The ratio with its errors taken off.
+    /// Ratio less its errors.
     pub least_ratio: f64,
     pub allowed_mm: f64,
     pub oldest: Option<Oldest>,
     pub read_ratio: f64,
-    /// Error of that; none if with the bore's uncertainty the part may not touch.
+    /// Error of the read ratio; `None` if the part may not touch within the bore's uncertainty.
     pub read_error_ratio: Option<f64>,
-    /// Nothing where the temperatures of the joint are not known.
+    /// Temperatures at which the ratio is least; `None` if the temperatures of the joint are not known.
     pub warmth: Option<WarmthSaid>,
     pub is_ratio_free: bool,
     pub pressure: Option<PressureAtLeast>,
@@ -72,7 +72,7 @@ pub struct PressureDone {
     pub word: Word,
 }
 
-/// The least pressure, kPa.
+/// Least pressure, kPa.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct PressureAtLeast {
     pub kpa: f64,
@@ -99,7 +99,7 @@ pub enum PressureVerdict {
     WithinError,
 }
 
-/// Against what a part presses too little.
+/// Demand that the pressure of a part does not meet.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TooLittle {
@@ -107,7 +107,7 @@ pub enum TooLittle {
     Asked { kpa: f64, word: Word },
 }
 
-/// What is ruled, or not.
+/// Rulings, and reasons for none.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureRuled {
@@ -150,7 +150,7 @@ pub enum PressureRuled {
     WhatDoesNotTouch,
 }
 
-/// What is not known of a part and of what it sits on.
+/// Facts that are not known about a part and the surface that it sits on.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureSeat {
@@ -208,7 +208,7 @@ pub enum PressureSeat {
     AskPlace(PlaceEnds),
 }
 
-/// What is not known of the temperatures of a joint.
+/// Facts that are not known about the temperatures of a joint.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureHeat {
@@ -245,7 +245,7 @@ pub enum PressureHeat {
     },
 }
 
-/// Why a pressure cannot be computed.
+/// Reason why a pressure cannot be computed.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureBench {
@@ -288,7 +288,7 @@ pub enum PressureBench {
     },
 }
 
-/// What is judged of a part of rubber.
+/// Judged quantity of a part of rubber.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Pressing {
@@ -299,7 +299,7 @@ pub enum Pressing {
     RangeToday,
 }
 
-/// What a crew is told.
+/// Advice to a crew.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PressureHint {
@@ -312,7 +312,7 @@ pub enum PressureHint {
     ReadFour,
 }
 
-/// What a part sits on.
+/// Surface that a part sits on.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum On {
@@ -320,7 +320,7 @@ pub enum On {
     Adapter(String),
 }
 
-/// A part on what it sits on, and what of it is judged.
+/// A part on its surface, with the judged quantity.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct Sits {
     pub subject: Subject,
@@ -336,14 +336,14 @@ pub struct WarmthSaid {
     pub cable_degc: f64,
 }
 
-/// The longest and warmest time in store that instructions allow.
+/// Longest and warmest time in store that the instructions allow.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct Oldest {
     pub months: i64,
     pub degc: f64,
 }
 
-/// Which temperatures of a place are not stated.
+/// Temperatures of a place that are not stated.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PlaceEnds {
@@ -352,7 +352,7 @@ pub enum PlaceEnds {
     Both,
 }
 
-/// What the temperatures of a joint need.
+/// Facts that the temperatures of a joint need.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeatFact {
@@ -423,7 +423,7 @@ pub enum StoredSaid {
     },
 }
 
-/// Messages about a part that is held open in store.
+/// Messages about a part held open in store.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum HeldSaid {
@@ -437,7 +437,7 @@ pub enum HeldSaid {
     AskShelf { part: String },
 }
 
-/// Why a law of rubber or a tube cannot be computed.
+/// Reason why a law of rubber or a tube cannot be computed.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RubberSaid {

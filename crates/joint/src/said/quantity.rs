@@ -1,9 +1,9 @@
-//! Quantity: what of a field is judged.
+//! Quantity: judged quantities of a field.
 
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// A field that is judged, by where it acts.
+/// Judged field, by its place.
 #[derive(
     Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]

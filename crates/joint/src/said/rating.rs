@@ -1,4 +1,4 @@
-//! Messages about the temperatures of a joint and of a run of cable, once they are solved.
+//! Messages about the solved temperatures of a joint and of a run of cable.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,7 +8,7 @@ use super::{Said, Share};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Messages about temperatures that were solved.
+/// Messages about solved temperatures.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum RatingSaid {
@@ -18,7 +18,7 @@ pub enum RatingSaid {
     LimitOfCable { limit_degc: f64 },
     BodyLeftOpen,
     FromMemory { key: String },
-    // Of a run of cable.
+    // A run of cable.
     ShieldOfRun { said: Said },
     WorstOfDays { source: String },
     NotJudgedAndClosed { why: Said, word: Said },
@@ -77,12 +77,12 @@ pub struct WorseContact {
     pub connector_uohm: f64,
     pub equal_uohm: f64,
     pub load_a: f64,
-    /// Nothing where the joint would warm without end.
+    /// Rise by this leg's own connector, K; `None` if the joint would warm without end.
     pub own_k: Option<f64>,
     pub worst: Option<WorstConnector>,
 }
 
-/// The connector that would make a joint hottest.
+/// Connector that would make a joint hottest.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct WorstConnector {
     pub leg: String,
@@ -96,7 +96,7 @@ pub struct LegLoad {
     pub load_a: f64,
 }
 
-/// At what load a body comes to the limit of its paper.
+/// Load at which a body reaches the limit of its paper.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ToLimit {
@@ -112,20 +112,20 @@ pub enum ToLimit {
         body: String,
         limit_degc: f64,
         load_a: f64,
-        /// The other legs with their loads then.
+        /// Other legs, with their loads at the same time.
         others: Vec<LegLoad>,
-        /// A leg whose body comes to its own limit sooner, and what this leg carries then.
+        /// A leg whose body reaches its own limit sooner, with the load of this leg at that time.
         sooner: Option<LegLoad>,
     },
 }
 
-/// A leg that rises alone, the others at the job's load.
+/// A leg whose load rises alone, with the others at the job's load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AloneSaid {
     At {
         load_a: f64,
-        /// Legs that are then above the limits of their own bodies.
+        /// Legs above the limits of their own bodies at that load.
         passed: Vec<String>,
     },
     CannotCarryMore {
@@ -142,7 +142,7 @@ pub struct FedSaid {
     pub by: String,
     pub load_a: f64,
     pub its_load_a: f64,
-    /// Legs that are then above the limits of their own bodies.
+    /// Legs above the limits of their own bodies at that load.
     pub passed: Vec<String>,
 }
 
@@ -154,7 +154,7 @@ pub enum EmergencyEnd {
     Past { past_degc: f64 },
 }
 
-/// When the limit of an emergency is reached.
+/// Time at which the limit of an emergency is reached.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum EmergencyLimit {

@@ -9,7 +9,7 @@ use crate::plane::Plane;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// One way of rows to a plane.
+/// Way along rows to a plane.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 pub struct WayTo {
     /// Place that it gives the plane, with its unit.

@@ -17,7 +17,7 @@ pub enum SealSaid {
     NoRange { row: String },
 }
 
-/// Messages about how far a seal laps onto body and jacket.
+/// Messages about the overlap of a seal on body and jacket.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum LapSaid {
@@ -57,7 +57,7 @@ pub enum SpanSaid {
     Length {
         seal: String,
     },
-    /// Its overlap on one leg, when its other end is set to the mark on the other.
+    /// Overlap on one leg, if the other end of the seal is set to the mark on the other leg.
     SetOff {
         seal: String,
         to_leg: String,

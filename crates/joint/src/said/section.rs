@@ -1,4 +1,4 @@
-//! Messages about sections: why one cannot be drawn, and what is asked for it.
+//! Messages about sections: reasons why one cannot be drawn, and questions for it.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -27,7 +27,7 @@ pub enum Contour {
     Outside,
 }
 
-/// A layer between cable and body.
+/// Layer between cable and body.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Between {
@@ -35,7 +35,7 @@ pub enum Between {
     SpreadsTheField,
 }
 
-/// Why dimensions make no section.
+/// Reason why dimensions make no section.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SectionShape {
@@ -77,13 +77,13 @@ pub enum SectionShape {
     BodyShort {
         end_mm: f64,
     },
-    /// What the check of outlines found, in its own words.
+    /// Finding of the check of outlines, in its own words.
     NoSection {
         flaw: String,
     },
 }
 
-/// Why the dimensions of a plug make no section.
+/// Reason why the dimensions of a plug make no section.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum PlugShape {
@@ -121,7 +121,7 @@ pub enum PlugShape {
     },
 }
 
-/// What a row lacks, or says against itself.
+/// Fact that a row lacks, or contradiction within the row.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SectionRow {

@@ -1,4 +1,4 @@
-//! Messages about shields along the cable: resistance, current round them, voltage, readings.
+//! Messages about shields along the cable: resistance, circulating current, voltage, readings.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -134,7 +134,7 @@ impl From<ShieldAsk> for Said {
     }
 }
 
-/// Messages about the resistance of a shield along its cable, and of what it lies on.
+/// Messages about the resistance of a shield along its cable, and about the layer under the shield.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum AlongSaid {
@@ -184,7 +184,7 @@ pub enum AlongSaid {
     },
 }
 
-/// Messages about where a shield is bonded, and how the three cables of a run lie.
+/// Messages about the bonding of a shield, and about the formation of the three cables of a run.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum BondingSaid {
@@ -254,7 +254,7 @@ pub enum ReadingSaid {
     ResistanceAt20 {
         subject: Subject,
     },
-    /// What was read, and what is expected there.
+    /// Reading, and the resistance expected there.
     Read {
         read_ohm: f64,
         by: String,
@@ -271,7 +271,7 @@ pub enum ReadingSaid {
     TooMuch,
 }
 
-/// What is asked about a resistance along a shield.
+/// Questions about a resistance along a shield.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum ReadingAsk {

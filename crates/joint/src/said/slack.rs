@@ -1,4 +1,4 @@
-//! Messages about the cable that is left: slack for spare cuts, and how far it is straight.
+//! Messages about the cable that is left: slack for spare cuts, and its straight length.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"

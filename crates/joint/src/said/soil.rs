@@ -1,4 +1,4 @@
-//! Messages about soil, ducts and air around a cable: their thermal resistance, part by part, and arrangements that cannot be.
+//! Messages about soil, ducts and air around a cable: thermal resistances, part by part, and impossible arrangements.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -35,7 +35,7 @@ pub enum SoilSaid {
         dry_k_m_per_w: f64,
     },
     Cannot(SoilCannot),
-    /// Why a day of loads is left out.
+    /// Reason why a day of loads is left out.
     NoDay(NoDay),
     Stated(StatedSoil),
 }
@@ -46,13 +46,13 @@ pub struct SoilPart {
     pub what: SoilWhat,
     pub k_m_per_w: f64,
     pub source: SoilSource,
-    /// Whether all of it is taken to be concrete.
+    /// Whether the whole soil is taken as concrete.
     pub is_concrete: bool,
-    /// Whether all of it is taken to have dried out.
+    /// Whether the whole soil is taken as dried out.
     pub is_dry: bool,
 }
 
-/// Part that resists.
+/// Part of the thermal resistance.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SoilWhat {
@@ -67,13 +67,13 @@ pub enum SoilWhat {
     BeyondBank,
 }
 
-/// From where it is computed.
+/// Method by which a part is computed.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SoilSource {
-    /// Images of lines.
+    /// Images of line sources.
     Images,
-    /// The standard's form, as a published case has it.
+    /// The standard's form, as in a published case.
     Trefoil,
     /// The standard, from memory.
     Memory,
@@ -81,7 +81,7 @@ pub enum SoilSource {
     ClosedForm,
 }
 
-/// Arrangements that cannot be.
+/// Arrangements that are impossible.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SoilCannot {
@@ -107,7 +107,7 @@ pub enum SoilCannot {
     },
 }
 
-/// Why a day of loads is left out.
+/// Reason why a day of loads is left out.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum NoDay {
@@ -121,7 +121,7 @@ pub enum NoDay {
 /// Surroundings of a cable, as a job states them.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 pub struct StatedSoil {
-    /// One leg; all of them where there is none.
+    /// Leg; `None` for all legs.
     pub leg: Option<String>,
     pub reach: StatedReach,
     pub what: String,

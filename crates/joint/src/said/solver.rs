@@ -11,11 +11,11 @@ use jointwright_numerics::rating::RatingError;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Why there is no temperature, or no load.
+/// Reason why there is no temperature, or no load.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SolverSaid {
-    // Of a joint cut into slices.
+    // A joint cut into slices.
     Slice {
         index: u32,
         /// A fault of the program's own drawing, in the solver's words.
@@ -34,7 +34,7 @@ pub enum SolverSaid {
         r_mm: f64,
         z_mm: f64,
     },
-    // Of a cable in its surroundings.
+    // A cable in its surroundings.
     BeyondProximity {
         argument_ratio: f64,
     },

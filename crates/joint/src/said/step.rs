@@ -15,7 +15,7 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StepSaid {
-    /// What a stage is called; of a shield also what is done at its edge.
+    /// Name of a stage; for a shield also the work at its edge.
     Title {
         stage: Stage,
         edge: Option<EdgeAct>,
@@ -44,7 +44,7 @@ pub enum StepSaid {
         row: String,
         minutes: i64,
     },
-    /// A sentence of a leg.
+    /// Sentence about a leg.
     OfLeg {
         leg: String,
         said: Said,
@@ -98,13 +98,13 @@ pub enum StepSaid {
         number: String,
         why: Said,
     },
-    /// Steps between which nobody's paper gives a source.
+    /// Source of steps for which no paper gives one.
     CommonPractice,
-    /// Nobody says it.
+    /// Source that nobody gives.
     Nobody,
 }
 
-/// From what a square cut is set out.
+/// Place from which a square cut is set out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum SetOutFrom {
@@ -115,11 +115,11 @@ pub enum SetOutFrom {
     OwnPort,
 }
 
-/// What stops a conductor in its connector.
+/// Stop of a conductor in its connector.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stop {
-    /// Bottom of an end.
+    /// Bottom of a named end.
     End(String),
     Half,
     Whole,

@@ -1,4 +1,4 @@
-//! Messages about the fields of a leg: what a study lacks, and why it was not solved.
+//! Messages about the fields of a leg: facts that a study lacks, and reasons why it was not solved.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -18,7 +18,7 @@ pub enum StudySaid {
     BodyLeftOpen,
     NothingSolved,
     AtTrial,
-    /// What the solver found, in its own words.
+    /// Finding of the solver, in its own words.
     NotSolved {
         why: String,
     },
@@ -57,7 +57,7 @@ pub enum StudySaid {
     With(FieldWith),
 }
 
-/// Dimensions that make a field the worst, mm.
+/// Dimensions at which a field is worst, mm.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum FieldWith {
@@ -80,7 +80,7 @@ pub struct EdgeRounded {
     pub is_empty: bool,
 }
 
-/// What is not known of the cable's layers.
+/// Facts that are not known about the cable's layers.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum StudyCable {

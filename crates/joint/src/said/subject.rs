@@ -1,27 +1,27 @@
-//! Subject: whom something concerns.
+//! Subject: the joint, leg or end that something concerns.
 
 use crate::end::EndId;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Whom a ruling concerns.
+/// Subject of a ruling.
 #[derive(
     Clone, Debug, Default, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema,
 )]
 pub struct Subject {
-    /// Leg; the whole joint where there is none.
+    /// Leg; `None` for the whole joint.
     pub leg: Option<String>,
-    /// Phase; all phases where there is none.
+    /// Phase; `None` for all phases.
     pub phase: Option<u8>,
 }
 
 impl Subject {
-    /// The whole joint.
+    /// Returns the whole joint.
     pub fn joint() -> Subject {
         Subject::default()
     }
 
-    /// A leg in all phases.
+    /// Returns a leg in all phases.
     pub fn leg(leg: &str) -> Subject {
         Subject {
             leg: Some(leg.to_owned()),
@@ -29,7 +29,7 @@ impl Subject {
         }
     }
 
-    /// One end.
+    /// Returns one end.
     pub fn end(end: &EndId) -> Subject {
         Subject {
             leg: Some(end.leg.clone()),
@@ -37,17 +37,17 @@ impl Subject {
         }
     }
 
-    /// End that it is; `None` if it is a leg or the joint.
+    /// End of the subject; `None` if the subject is a leg or the joint.
     pub fn end_id(&self) -> Option<EndId> {
         Some(EndId::new(self.leg.as_deref()?, self.phase?))
     }
 
-    /// Whether another is the same, or an end of its leg.
+    /// Whether the other subject is the same, or an end of this leg.
     pub fn covers(&self, other: &Subject) -> bool {
         self.leg == other.leg && (self.phase.is_none() || self.phase == other.phase)
     }
 
-    /// Words for it: "leg A, phase 1".
+    /// Words for the subject: "leg A, phase 1".
     pub fn words(&self) -> String {
         match (&self.leg, self.phase) {
             (Some(leg), Some(phase)) => format!("leg {leg}, phase {phase}"),

@@ -9,7 +9,7 @@ use crate::cable::{Conductor, Layer};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Things on the truck: amounts, tools, what they are for.
+/// Things on the truck: amounts, tools and their uses.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TruckSaid {

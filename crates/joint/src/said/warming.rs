@@ -8,7 +8,7 @@ use super::Said;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// Where a conductor is hottest.
+/// Place of the hottest conductor.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Hottest {
@@ -18,11 +18,11 @@ pub enum Hottest {
     InCable,
 }
 
-/// How long a current flows.
+/// Duration of a current.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum When {
-    /// All the time.
+    /// Without end.
     AllTheTime,
     /// To the end of the emergency.
     EndOfEmergency,
@@ -42,7 +42,7 @@ pub enum WarmingSaid {
         when: When,
     },
     HotterThanStated,
-    // The shield of a run of cable.
+    // Shield of a run of cable.
     ShieldStated {
         shield_load_a: f64,
     },
@@ -77,7 +77,7 @@ pub enum WarmingSaid {
 }
 
 impl WarmingSaid {
-    /// The job does not state a field.
+    /// Returns the message that the job does not state a field.
     pub(crate) fn not_stated(field: &str) -> WarmingSaid {
         let field = field.to_owned();
         WarmingSaid::JobDoesNotState { field }

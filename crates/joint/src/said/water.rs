@@ -1,4 +1,4 @@
-//! Messages about water: in the strands, under the shield, along what passes under a seal.
+//! Messages about water: in the strands, under the shield, along parts that pass under a seal.
 #![expect(
     missing_docs,
     reason = "the sentence of each message stands in `wording`"
@@ -8,13 +8,13 @@ use super::Said;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// What of an end was tested for moisture.
+/// Tested place of an end.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum TestedPlace {
-    /// Its strands.
+    /// Strands of the conductor.
     Strands,
-    /// Under its shield.
+    /// Space under the shield.
     UnderShield,
 }
 
@@ -58,7 +58,7 @@ pub enum MoistureSaid {
     TestStrands,
 }
 
-/// Messages about what passes out under a seal.
+/// Messages about parts that pass out under a seal.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum WickSaid {

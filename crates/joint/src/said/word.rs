@@ -1,55 +1,55 @@
-//! Word: on whose word a limit stands, and the paper that a part's row repeats.
+//! Word: the source of a limit, and the paper that a part's row repeats.
 //!
-//! Not here: what may be concluded on which word (`limit`).
+//! Not here: the conclusions that each source allows (`limit`).
 
 use super::Said;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-/// On whose word a limit stands.
+/// Source of a limit.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Word {
-    /// The part's own instructions.
+    /// Instructions of the part.
     Instructions(Said),
-    /// The owner's engineer, by name and date.
+    /// Owner's engineer, by name and date.
     Owner(Said),
     /// Common practice, without a source.
     CommonPractice(Said),
-    /// From memory; the key under which the owner may confirm it.
+    /// Value from memory, with the key under which the owner may confirm it.
     Memory {
         /// Key.
         key: String,
-        /// Where it is remembered from.
+        /// Remembered source.
         source: Said,
     },
-    /// From memory, and confirmed by the owner.
+    /// Value from memory that the owner has confirmed.
     Confirmed(Said),
-    /// The worst that the instructions allow, computed from their own rows.
+    /// Worst that the instructions allow, computed from their own rows.
     WorstAllowed(Said),
-    /// What the job itself states or asks for.
+    /// Statement or demand of the job.
     Job(Said),
 }
 
-/// A part's row, its paper, and what is doubtful of the row.
+/// Row of a part, with its paper and the doubts about the row.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 pub struct Paper {
-    /// Short name of the row; empty where the paper alone is named.
+    /// Short name of the row; empty if only the paper is named.
     pub row: String,
     /// Number or title.
     pub paper: String,
     /// Revision.
     pub revision: String,
-    /// What is doubtful of the row.
+    /// Doubts about the row.
     pub doubts: Vec<Doubt>,
 }
 
-/// What is doubtful of a row.
+/// Doubt about a row.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize, JsonSchema)]
 #[serde(rename_all = "kebab-case")]
 pub enum Doubt {
-    /// Nobody but its writer has held it beside its paper.
+    /// Only its writer has compared it with its paper.
     NotChecked,
-    /// Its paper was last seen to be the one in force on this day, before the day of the work.
+    /// Its paper was last seen to be in force on this day, before the day of the work.
     CurrentOnlyUntil(String),
 }
