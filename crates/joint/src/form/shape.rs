@@ -80,7 +80,7 @@ pub enum Kind {
     List(&'static Kind),
     /// One thing, or a list of such things: its row counts as one row for each of them.
     Several(&'static Kind),
-    /// One thing, in a row about a single act; a list is refused by a sentence about it.
+    /// One thing, in a row about a single act; a list is refused with a reason.
     Sole(&'static Kind),
     /// Length, quantity or number above zero: an error, a time, a thickness.
     Above(&'static Kind),

@@ -9,7 +9,7 @@ use crate::said::{CableHint, CableSaid, SizeUnit};
 use jointwright_units::Interval;
 use std::collections::BTreeMap;
 
-/// Insulations that are refused by a sentence about them, not as a misspelling.
+/// Other insulations, which are refused by name and not as misspellings.
 const OTHER_INSULATIONS: &[&str] = &[
     "paper",
     "oil-paper",

@@ -11,7 +11,7 @@ use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
 use crate::form::{Kind, Measure, Shape};
 
-/// Shields that are refused by a sentence about them, not as a misspelling.
+/// Other shields, which are refused by name and not as misspellings.
 pub(super) const OTHER_SHIELDS: &[&str] = &["lead-sheath", "aluminium-sheath", "copper-sheath"];
 
 /// Words for the shield of a cable: planned kinds, and kinds that are refused by name.

@@ -4,7 +4,7 @@
 //!
 //! Invariants: one run finds everything wrong in a job.
 //! The order of rows and the comments change nothing.
-//! A kind of joint or cable that the program does not know is refused by a sentence about it.
+//! A kind of joint or cable that the program does not plan is refused with a reason.
 //!
 //! Not here: conclusions from the readings (`survey`), the fit of parts (`fit`).
 

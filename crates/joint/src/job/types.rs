@@ -208,9 +208,9 @@ pub struct Leg {
     pub expansion_per_k: Option<(f64, f64)>,
     /// Relative permittivity of the insulation, if stated.
     pub relative_permittivity: Option<f64>,
-    /// Thermal conduction and storage of the insulation with its screens, if stated.
+    /// Thermal resistivity and heat capacity of the insulation with its screens, if stated.
     pub insulation_stuff: Option<Stuff>,
-    /// Thermal conduction and storage of the jacket, if stated.
+    /// Thermal resistivity and heat capacity of the jacket, if stated.
     pub jacket_stuff: Option<Stuff>,
     /// Continuous load, A, if this leg has its own.
     pub load_a: Option<f64>,
@@ -262,9 +262,9 @@ pub struct Count {
     pub shield_elements: Option<u32>,
     /// Strands of the conductor.
     pub strands: Option<u32>,
-    /// Metal of the conductor by its look.
+    /// Metal of the conductor, as seen.
     pub metal: Option<Metal>,
-    /// Form of the metallic shield by its look.
+    /// Form of the metallic shield, as seen.
     pub shield_kind: Option<ShieldKind>,
 }
 

@@ -20,7 +20,7 @@ use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// Kinds of joint that are refused by a sentence about them, not as a misspelling.
+/// Other kinds of joint, which are refused by name and not as misspellings.
 const OTHER_KINDS: &[&str] = &[
     "transition",
     "termination",

@@ -162,7 +162,7 @@ fn end_and_layer(of: &str) -> (&str, Layer) {
     (end, Layer::ALL.into_iter().find(is).expect("a layer"))
 }
 
-/// Four diameters around one end, near what its papers let expect, at a temperature between those of the place.
+/// Four diameters around one end, near the values of its papers, at a temperature within the range of the place.
 fn read_around(files: &mut Files, order: &Order, of: &str) {
     let (end, layer) = end_and_layer(of);
     let (leg, phase) = split(end);

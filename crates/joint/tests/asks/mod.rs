@@ -1,4 +1,4 @@
-//! Asks: the facts that would settle each question that is not judged: put once, to somebody who can answer, and settled when answered.
+//! Asks: the facts that would settle each question that is not judged, each put once to somebody who can answer, and settled by the answer.
 
 mod answered;
 mod closed;

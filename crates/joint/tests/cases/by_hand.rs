@@ -183,7 +183,7 @@ fn the_electrode_on_the_insulation_at_the_worst_of_the_windows() {
     }
 }
 
-/// Whether the printed middle 95 percent run from `low` to `high` within what 4096 samples can know.
+/// Whether the printed bounds of the middle 95 percent are `low` and `high`, within the sampling error of 4096 samples.
 fn middle_95_is(low: f64, high: f64) -> bool {
     let [found_low, found_high] = electrode_onto_insulation().middle_95_mm.expect("a spread");
     // 3.5 standard deviations of 0.0325 mm; the seed is fixed, so it holds for ever or never.

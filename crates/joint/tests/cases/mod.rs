@@ -1,6 +1,6 @@
 //! Golden cases: whole jobs under `tests/cases/`, each with its expected plan.
 //!
-//! Four kinds of joint by four metallic shields; the name of each case says what is special about it.
+//! Four kinds of joint by four metallic shields; the name of each case tells its special feature.
 //! The laws next door run over the same cases and over the examples.
 
 mod by_hand;
@@ -19,7 +19,7 @@ use jointwright_joint::said::{AskSaid, Said, Wording};
 use jointwright_wording::plan;
 use jointwright_wording::{ComplaintText, Tongue};
 
-/// A job with the catalogue file beside it, where it has one.
+/// A job, with the catalogue file beside it if it has one.
 #[derive(Clone, Copy)]
 pub struct Case {
     pub slug: &'static str,

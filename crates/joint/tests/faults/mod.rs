@@ -271,7 +271,7 @@ fn a_current_without_its_time_is_a_complaint() {
 
 #[test]
 fn what_cannot_be_is_not_judged() {
-    // Example, edits, check, what it says.
+    // Example, edits, check, words of the ruling.
     type Impossible = (
         &'static str,
         &'static [(&'static str, &'static str)],

@@ -1,4 +1,4 @@
-//! Inputs that once broke something, or are made to.
+//! Inputs that once broke something, or that are made to break something.
 
 use super::{Came, JOBS, complaints, complaints_with, exchanged, run};
 use jointwright_joint::catalogue::DEMONSTRATION_TEXT;

@@ -53,7 +53,9 @@ fn places(cut: &Cut) -> Vec<i64> {
         .collect()
 }
 
-/// Movement of each plane of one leg, half-nanometres; a plane without a place is left out, a plane whose places move by different amounts is a panic.
+/// Movement of each plane of one leg, half-nanometres.
+///
+/// A plane without a place is left out; the test panics if the places of one plane move by different amounts.
 #[track_caller]
 fn moved(before: &Order, after: &Order, leg_index: usize) -> BTreeMap<&'static str, i64> {
     let cuts = |order: &Order| {

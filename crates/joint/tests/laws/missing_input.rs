@@ -112,7 +112,9 @@ fn gained(before: &Passes, after: &Passes) -> Vec<String> {
         .collect()
 }
 
-/// Whether a gain comes from another leg that parks. Which leg parks the body is a statement, not a reading: a leg that is not named for it needs only its seal, and the joint says that no leg is named.
+/// Whether a gain comes from another leg that parks.
+///
+/// The leg that parks the body is a statement, not a reading: a leg that is not named for it needs only its seal, and the joint says that no leg is named.
 fn is_of_another_leg_parking(out: &[Vec<Segment>], rulings: &[Ruling], gained: &str) -> bool {
     let parks = Segment::Key("parks".to_owned());
     let is_said = |r: &Ruling| {

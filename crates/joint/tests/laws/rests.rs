@@ -1,4 +1,4 @@
-//! Table of checks: a check reads what its row says that it rests on, and nothing else that is solved.
+//! Table of checks: a check reads the solved results that its row names, and no other solved result.
 
 use crate::cases::{EXAMPLES, accepted};
 use jointwright_joint::job::Order;

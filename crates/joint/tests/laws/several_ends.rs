@@ -1,4 +1,4 @@
-//! A row that names several legs or phases counts once for each, and is refused if it states a reading, a count or a test made once.
+//! A row that names several legs or phases counts once for each; a row about a single reading, count or test is refused if it names several.
 
 use crate::cases::{accepted, lines, named, plan_of, read, texts};
 use jointwright_joint::form::json_schema;

@@ -1,4 +1,4 @@
-//! Slots: a reading has one name in the survey, at a hold point, in an ask and among what the job has read.
+//! Slots: a reading has the same name in the survey, at a hold point, in an ask and among the job's own readings.
 
 use crate::cases::{accepted, everything, named, plan_of, read, sentence};
 use jointwright_joint::cable::Layer;

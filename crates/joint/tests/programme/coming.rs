@@ -1,4 +1,4 @@
-//! The moment at which each part comes over its end: a part that passes the jacket is parked, a part that does not is pushed on after the cleaning.
+//! The moment at which each part comes over its end: a part that passes over the jacket is parked, another part is pushed on after the cleaning.
 
 use super::joint::ancestors;
 use super::{order_of, planned};

@@ -151,7 +151,7 @@ fn every_connector_of_every_case_is_read_as_made() {
     }
 }
 
-/// The row's statement for one end holds for that end; its statement for the whole holds where the end has none.
+/// A row's statement for one end holds for that end; its statement for the whole part holds for an end without one.
 #[test]
 fn each_end_of_a_sleeve_is_read_as_made_by_its_own_window() {
     let mut order = order_of("straight-wires-growth-measured");

@@ -11,7 +11,7 @@ const PAPERS: (&str, &str) = (
 /// Four wires, ends open, 100 m at 20 degC.
 const WELL: &str = "wires = 4, ends = \"open\", length = \"100 m\", temperature = \"20 degC\"";
 
-/// Outcomes and reasons of one row, with an owner's greatest resistance where one is given.
+/// Outcomes and reasons of one row, with an owner's greatest resistance if one is given.
 #[track_caller]
 fn found(resistance: &str, how: &str, greatest: Option<&str>) -> Vec<(String, String)> {
     let owner = greatest.map_or(String::new(), |greatest| {

@@ -137,7 +137,7 @@ fn twice_one_connector_s_resistance_is_that_of_a_row_with_twice_of_it() {
     });
 }
 
-/// The loads stated for one leg bring it to its limit, put into the job; and currents meet.
+/// The loads stated for one leg bring it to its limit when they are put into the job, and the currents meet.
 #[test]
 fn the_loads_of_one_leg_by_itself_bring_it_to_its_limit() {
     three_way(&[], &[], |done| {

@@ -1,4 +1,4 @@
-//! Lines that may be deleted although it helps, with the reason: somebody's word against the joint, of which no program can know once it is not written down.
+//! Lines whose deletion may help, with the reason: somebody's word against the joint, which no program can know if it is not written down.
 
 use super::bench::{Bench, Help, Segment};
 use toml::Value;
@@ -68,7 +68,7 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
     ),
 ];
 
-/// Lists of readings of which one may be deleted while others of the same end stay: no program can know of a reading that was not written down.
+/// Lists of readings: one reading may be deleted while others of the same end stay, because no program can know a reading that was not written down.
 const ONE_OF_SEVERAL: &[&str] = &[
     "reading",
     "reading.values",

@@ -21,7 +21,7 @@ use std::collections::BTreeMap;
 /// Question that survives a change of numbers: check, subject, source of the limit.
 type Asked = (&'static str, Subject, String);
 
-/// Checks whose limit may have another source without being another question: the window of a cut, and the roundness that the part on the insulation requires.
+/// Checks that stay the same question if their limit has another source: the window of a cut, and the roundness that the part on the insulation requires.
 const OF_WHOEVER_GOVERNS: &[&str] = &["cut_window", "insulation_ovality"];
 
 /// Source of a ruling's limit without its numbers: its kind, and the part or person.
