@@ -14,7 +14,7 @@ use crate::said::{CsvHint, CsvSaid, FieldSaid, ValueSaid};
 use csv_core::{ReadFieldResult, Reader};
 use jiff::civil::Date;
 
-/// Greatest number of rows in one file; six legs in three phases have a few hundred.
+/// Greatest number of rows in one file; six legs in three phases have about a hundred.
 const ROWS_MOST: usize = 5_000;
 /// Greatest number of columns; no row has as many fields and values.
 const COLUMNS_MOST: usize = 64;
