@@ -1,11 +1,13 @@
-//! Asks: the facts that settle what is not judged of a part of rubber, and of a temperature under load.
+//! Asks: the facts that settle rulings not judged on a rubber part or on a temperature under load.
 
 use super::{EndInputs, Inputs, LegInputs};
 use crate::ask::{Missing, asking};
 use crate::limit::{Ruling, word_on};
 use crate::said::PartKind;
 
-/// The same rulings on a part of rubber; those that are not judged ask for what is missing of it, with its temperatures where they count.
+/// Adds asks to rulings on a rubber part.
+///
+/// A ruling that is not judged asks for the missing facts of the part, and of its temperatures if they count.
 pub(super) fn asking_of_rubber(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -30,7 +32,7 @@ pub(super) fn asking_of_rubber(
     asking(rulings, || asks(check))
 }
 
-/// The same rulings on temperatures under load; those that are not judged ask for what is missing of the joint.
+/// Adds asks to rulings on temperatures under load: a ruling that is not judged asks for the missing facts of the joint.
 pub(super) fn asking_of_heat(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,

@@ -48,7 +48,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// Number of legs against the mouths of a branch body.
+/// Compares the number of legs with the mouths of a branch body.
 fn mouths(leg: &LegInputs<'_>, body: &Body, n_legs: usize) -> Ruling {
     let id = &body.head.id;
     let Some(greatest) = body.legs else {

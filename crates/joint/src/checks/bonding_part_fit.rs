@@ -49,7 +49,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// Of a body whose row names no way of bonding the shield across it.
+/// Ruling on a body whose row names no way of bonding the shield across it.
 fn bondings_unsaid(leg: &LegInputs<'_>, body: &Body) -> Ruling {
     let id = &body.head.id;
     let why = BodySaid::BondingsNotSaid { row: id.clone() };

@@ -1,6 +1,6 @@
 //! Has every port of the bus a leg or a blank with its insulating plug, and do all of them mate with it?
 //!
-//! A port without either would be live and bare, so anything missing is a fail, never left open.
+//! A port with neither would be live and bare, so a missing item fails; it is never left open.
 //!
 //! Source: the bus's own instructions.
 

@@ -1,6 +1,6 @@
 //! Does the cable's insulation level suit the system's earthing and clearing time?
 //!
-//! The clearing times that go with the levels are here from memory: they rule nothing until the owner confirms them.
+//! The clearing times of the levels are from memory: they rule nothing until the owner confirms them.
 //!
 //! Source: `data/limit/from_memory.toml`.
 
@@ -17,12 +17,12 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// A cable of a class below the system's nominal voltage; common practice, so it may fail and never pass.
+/// Ruling on a cable of a class below the system's nominal voltage; common practice, so it may fail and never pass.
 fn class(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let nominal_kv = inputs.order.job.system.nominal_kv;
     let class_kv = match leg.leg.cable.wall {
         Wall::Icea { class_kv, .. } => f64::from(class_kv),
-        // An IEC cable is held to its Um, and no table of those was read here.
+        // An IEC cable is judged by its Um, and nobody has read a table of those for this program.
         Wall::Iec { .. } | Wall::Stated(_) => return None,
     };
     if nominal_kv <= class_kv {

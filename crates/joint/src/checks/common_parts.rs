@@ -10,7 +10,7 @@ use crate::said::{PartKind, Said, SharedSaid};
 
 const CHECK: &str = slug(module_path!());
 
-/// The name of one part of a leg.
+/// Name of one part of a leg.
 type NameOf = for<'c> fn(&Chosen<'c>) -> Option<&'c String>;
 
 pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
@@ -67,7 +67,7 @@ pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
         .collect()
 }
 
-/// Two legs of a straight joint do not come in by one side of their body.
+/// Rules that two legs of a straight joint do not enter the same side of their body.
 fn body_sides(inputs: &Inputs<'_>) -> Option<Ruling> {
     let sides: Vec<&String> = inputs
         .legs

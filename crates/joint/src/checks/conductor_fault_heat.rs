@@ -1,7 +1,7 @@
 //! Does the conductor, heated by the stated short circuit, stay below the temperature for which the body's paper gives the joint?
 //!
-//! From the highest temperature in service, without anything leaving the metal, all shots together: on the warm side.
-//! The limit is the body's own; what its cable may reach says nothing of the joint.
+//! The conductor starts at the highest temperature in service, no heat leaves the metal, and all shots count together: the warm side.
+//! The limit is the body's own; the cable's permitted temperature does not apply to the joint.
 //!
 //! Source: the body's own instructions; icea_p32382.
 
@@ -16,7 +16,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(body) = leg.chosen.body else {
         return Vec::new();
     };
-    // Whatever is missing is asked for at once.
+    // All missing facts are asked for at once.
     let missing = leg.missing(inputs);
     let not_judged = |why: Said| {
         let limit = body.conductor_fault_greatest_degc.is_none();

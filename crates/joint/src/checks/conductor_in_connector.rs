@@ -1,6 +1,6 @@
 //! Is the connector made for this conductor: its size, metal, stranding, and the diameter that its bore takes?
 //!
-//! Where the ends of a sleeve differ, each leg is held against its own end alone; one that both ends would take waits until the job says which.
+//! If the ends of a sleeve differ, each leg is compared with its own end only; a leg that fits both ends waits until the job names one.
 //!
 //! Source: the connector's own instructions.
 
@@ -18,7 +18,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let Some(connector) = leg.chosen.connector else {
         return Vec::new();
     };
-    // A branch joint may gather its legs in contacts or in sleeves; its instructions say which.
+    // A branch joint may connect its legs with contacts or with sleeves; its instructions say which.
     let count = (inputs.kind() != JointKind::Branch).then(|| ends(inputs, leg, connector));
     let Some(end) = leg.chosen.end else {
         return no_end(leg, connector).into_iter().chain(count).collect();
@@ -33,7 +33,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// The ruling where no end is known to take this leg: both would, or neither does.
+/// Ruling on a leg without a known end of the connector: both ends take it, or neither does.
 fn no_end(leg: &LegInputs<'_>, connector: &Connector) -> Option<Ruling> {
     let why = leg.chosen.no_end(leg.leg)?;
     let conductor = leg.leg.cable.conductor;
@@ -61,7 +61,7 @@ fn no_end(leg: &LegInputs<'_>, connector: &Connector) -> Option<Ruling> {
     Some(ruling.failing(why, ConnectorSaid::UseForConductor))
 }
 
-/// Two legs of a straight joint do not go into one end of their sleeve.
+/// Rules that two legs of a straight joint do not enter the same end of their sleeve.
 fn own_end(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -98,7 +98,7 @@ fn own_end(
     })
 }
 
-/// Size, metal and stranding against those that the instructions name for this end.
+/// Compares size, metal and stranding with those that the instructions name for this end.
 fn named(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Vec<Ruling> {
     let conductor = leg.leg.cable.conductor;
     if !end.named.is_empty() {
@@ -126,7 +126,7 @@ fn named(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Vec<
     rulings
 }
 
-/// Size, metal and stranding of a conductor, against those that an end takes.
+/// Size, metal and stranding of a conductor, each with those that an end takes.
 fn asked(conductor: Conductor, end: &ConnectorEnd) -> [(Served, Vec<Served>, ServesFor); 3] {
     [
         (
@@ -151,7 +151,7 @@ fn asked(conductor: Conductor, end: &ConnectorEnd) -> [(Served, Vec<Served>, Ser
     ]
 }
 
-/// The conductor against those that the row names one by one, size with metal.
+/// Compares the conductor with those that the row names one by one, size with metal.
 fn one_by_one(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Ruling {
     let conductor = leg.leg.cable.conductor;
     let of_end = end
@@ -181,7 +181,7 @@ fn one_by_one(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) ->
     }
 }
 
-/// A pressed sleeve is made for one size of each metal: lists of several of both do not say that this size of this metal is among them.
+/// Ruling on a pressed sleeve with separate lists of sizes and metals: it is made for one size of each metal, and the lists do not say that this size goes with this metal.
 fn not_bound(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> Ruling {
     let why = ConnectorSaid::ListsApart {
         at: at(connector, end),
@@ -190,7 +190,7 @@ fn not_bound(leg: &LegInputs<'_>, connector: &Connector, end: &ConnectorEnd) -> 
     Ruling::not_judged(CHECK, leg.subject(), why).with_hint(ConnectorSaid::WriteOneByOne)
 }
 
-/// The connector, and its end where that has a name.
+/// Name of the connector, and of its end if it has one.
 fn at(connector: &Connector, end: &ConnectorEnd) -> ConnectorAt {
     ConnectorAt {
         connector: connector.head.id.clone(),
@@ -198,7 +198,7 @@ fn at(connector: &Connector, end: &ConnectorEnd) -> ConnectorAt {
     }
 }
 
-/// Two ends for a straight joint, one for a separable joint.
+/// Rules on the number of ends: two for a straight joint, one for a separable joint.
 fn ends(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Ruling {
     let kind = inputs.kind();
     let wants_two = kind == JointKind::Straight;
@@ -223,7 +223,7 @@ fn ends(inputs: &Inputs<'_>, leg: &LegInputs<'_>, connector: &Connector) -> Ruli
     ruling.failing(why, ConnectorSaid::UseForConductor)
 }
 
-/// Conductor as read against the diameters that the bore takes.
+/// Compares the conductor's diameter as read with the diameters that the bore takes.
 fn bore(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,

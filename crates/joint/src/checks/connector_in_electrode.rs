@@ -1,6 +1,6 @@
 //! Does the connector, as made, go under the body's electrode?
 //!
-//! Its outside diameter against the range in the body's instructions.
+//! It compares the connector's outside diameter with the range in the body's instructions.
 //!
 //! Source: the body's own instructions.
 
@@ -42,7 +42,7 @@ pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     vec![question.rule()]
 }
 
-/// Outside diameters of all its ends: the body's electrode lies over the whole sleeve.
+/// Outside diameters of all its ends, because the body's electrode lies over the whole sleeve.
 fn outside(connector: &Connector) -> Interval {
     let ends = connector.ends.iter().map(|end| end.outside_diameter);
     Interval::hull(ends).unwrap_or(Interval::point(connector.outside_diameter))

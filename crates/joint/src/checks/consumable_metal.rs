@@ -1,7 +1,7 @@
 //! Is every consumable of this leg made for its conductor's metal?
 //!
 //! A brush serves one metal; inhibitor and abrasive may too.
-//! What is not named, or does not say which metal it serves, is asked for.
+//! A consumable that is not named, or whose row does not state its metal, is asked for.
 //!
 //! Source: the consumable's own row. That a brush serves one metal is common practice, no source.
 
@@ -57,7 +57,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// Of a row that neither names metals nor says that it touches none.
+/// Ruling on a row that neither names metals nor says that the consumable touches none.
 fn metal_unsaid(leg: &LegInputs<'_>, part: &Consumable) -> Ruling {
     let id = &part.head.id;
     let why = CleaningSaid::MetalsNotSaid { row: id.clone() };

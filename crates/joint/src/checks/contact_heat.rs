@@ -1,6 +1,6 @@
 //! Does each connection of the shield have no more resistance than the paper of its part allows, in which a short circuit makes heat?
 //!
-//! W = I² R t of all shots; a reading above the paper's greatest fails whatever its error.
+//! W = I² R t of all shots; a reading above the paper's greatest resistance fails, whatever its error.
 //!
 //! Source: the part's own instructions.
 
@@ -21,7 +21,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
     rulings
 }
 
-/// A connection whose paper allows it so much resistance, and which nobody has read.
+/// Ruling on a connection with a greatest resistance in its paper and no reading.
 fn unread(leg: &LegInputs<'_>, end: &EndInputs) -> Option<Ruling> {
     let part = leg.chosen.shield_part?;
     let greatest_ohm = part.contact_greatest_ohm?;

@@ -2,7 +2,7 @@
 //!
 //! From the conductor end: connector mouth, insulation end, insulation-screen edge, metallic-shield edge, jacket edge, seal end.
 //! A park mark lies beyond the jacket edge.
-//! A sign or a digit copied wrongly from a paper puts a cut where no cable can have it.
+//! A wrong sign or digit, copied from a paper, puts a cut at an impossible place.
 //! Common practice, no source: it may fail and never pass, so it speaks only when it fails.
 
 use super::{Inputs, LegInputs, slug};
@@ -36,7 +36,7 @@ pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let neighbours = placed.windows(2).filter_map(|pair| {
         let (from, to) = (pair[0], pair[1]);
         let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;
-        // Without windows the plan itself still has to be in order.
+        // Without windows, the planned places must still be in order.
         let interval = leg.cutback.dimension(from, to).map(|d| d.interval());
         let read = interval.unwrap_or(Interval::point(nominal.floor()));
         let subject = leg.subject();
@@ -54,13 +54,13 @@ pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
             let read = Interval::point(nominal.floor());
             Some(question(leg, read, what.into(), &limit).rule())
         });
-    // What is parked lies over the jacket, out of the way of the work.
+    // A parked part rests on the jacket, away from the work.
     let parked = placed_pair(leg).map(|(read, what)| question(leg, read, what, &limit).rule());
     let rulings = neighbours.chain(beyond).chain(parked);
     rulings.filter(|r| r.outcome == Outcome::Fail).collect()
 }
 
-/// From the jacket edge to the park mark, where both are placed.
+/// Distance from the jacket edge to the park mark, if both have a place.
 fn placed_pair(leg: &LegInputs<'_>) -> Option<(Interval, Said)> {
     let (from, to) = (Plane::JacketEdge, Plane::ParkMark);
     let nominal = leg.cutback.nominal(to)? - leg.cutback.nominal(from)?;

@@ -1,7 +1,8 @@
 //! Does every cut and mark of this leg have a place and a window in which a crew can set it?
 //!
-//! A number printed without a tolerance gives a place and no window.
-//! A window without width, or one that holds neither a sixty-fourth of an inch nor a tenth of a millimetre, holds nothing that a crew can set: it fails, and the rows that leave no room are named.
+//! A number printed without a tolerance gives a place, but no window.
+//! A crew cannot set a mark in a window without width, or in one that holds neither a sixty-fourth of an inch nor a tenth of a millimetre.
+//! Such a window fails, and the ruling names the rows that leave no room.
 //!
 //! Source: the rows that give the links, and the owner's windows.
 
@@ -13,7 +14,7 @@ use jointwright_units::{Tick, Toward, Window, window_text};
 
 const CHECK: &str = slug(module_path!());
 
-/// Decimals of a millimetre that a rule or a calliper shows.
+/// Decimals of a millimetre on a rule or a calliper.
 const MM_DECIMALS: usize = 1;
 
 pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
@@ -38,7 +39,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                 max: greatest.mm(),
             }),
             unit: Some("mm"),
-            // What a crew has to spare either way, from the middle of the window.
+            // Half the width of the window: the crew's room on either side of the middle.
             margin: Some((greatest - least).mm() / 2.0),
             source: Some(window_of(cut.whose.clone())),
             why: None,
@@ -50,7 +51,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     leg.cutback.cuts.iter().map(rule).collect()
 }
 
-/// Why a cut has no place, or no window.
+/// Reason why a cut has no place or no window.
 fn why_open(cut: &Cut) -> Said {
     let plane = CutSaid::Plane { plane: cut.plane };
     let why = cut.why.clone();
@@ -75,7 +76,7 @@ fn no_place(leg: &LegInputs<'_>, cut: &Cut) -> Ruling {
     }
 }
 
-/// Whether a window has no width, or holds nothing that is on a tape or a rule; where the place itself waits for the growth only the width counts.
+/// Whether a window has no width, or holds no mark of a tape or a rule; if the place still waits for the growth, only the width counts.
 fn holds_nothing(window: Window, is_placed: bool) -> bool {
     let text = window_text(window, Tick::SIXTY_FOURTH);
     let decimals = text.mm.0.split_once('.').map_or(0, |(_, d)| d.len());

@@ -1,7 +1,12 @@
 //! Does the body's electrode cover the whole connector and lap onto the insulation, wherever the windows let them lie?
 //!
-//! Three things, all at the worst of the windows: the connector as made is no longer than the body admits; the electrode reaches past the connector's mouth; it laps onto the insulation by what the instructions ask.
-//! Where they ask for no overlap, the first limit is the worst that they allow: the longest connector they admit, cut at the end of its tolerance.
+//! It checks three things at the worst of the windows:
+//!
+//! - the connector as made is no longer than the body admits;
+//! - the electrode reaches past the connector's mouth;
+//! - the electrode laps onto the insulation by the overlap that the instructions ask for.
+//!
+//! If the instructions ask for no overlap, the limit is the worst overlap that they allow: with the longest connector that they admit, cut at the end of its tolerance.
 //!
 //! Source: the body's own instructions.
 
@@ -24,7 +29,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         return Vec::new();
     };
     let mut rulings = vec![length(inputs, leg, body, connector)];
-    // That the electrode covers the whole connector is common practice: it may fail and never pass.
+    // An electrode over the whole connector is common practice: this may fail and never pass.
     let mouth = Limit {
         bound: Bound::AtLeast(Length::ZERO),
         word: Word::CommonPractice(ElectrodeSaid::CoversConnector.into()),
@@ -54,7 +59,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// Length of the connector as made against the longest that the body admits.
+/// Compares the length of the connector as made with the longest that the body admits.
 fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Connector) -> Ruling {
     let subject = leg.subject();
     let Some(greatest) = body.connector_length_greatest else {
@@ -89,7 +94,7 @@ fn length(inputs: &Inputs<'_>, leg: &LegInputs<'_>, body: &Body, connector: &Con
     .rule()
 }
 
-/// Growth of the whole connector: both mouths of a sleeve move, each by its own growth where its ends differ.
+/// Growth of the whole connector: both mouths of a sleeve move, each by its own growth if the ends differ.
 fn whole_growth(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -169,7 +174,7 @@ fn reach(
     }
 }
 
-/// The overlaps that the instructions and the owner ask for; where the instructions ask for none, the worst that they allow.
+/// Overlaps that the instructions and the owner ask for; if the instructions ask for none, the worst that they allow.
 fn overlap_limits(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -205,7 +210,7 @@ fn worst_allowed(
         let why = leg.chosen.no_end(leg.leg);
         return Err(why.map_or(ElectrodeSaid::EndNotKnown.into(), Said::from));
     };
-    // A body admits a length with its middle under the middle of the connector; a sleeve that reaches farther to one side does not make its instructions wider.
+    // A body admits a length centred under its middle; a sleeve that reaches farther to one side does not widen the instructions.
     let reach = if connector.two_ended {
         Station::half_of(length)
     } else {
@@ -235,10 +240,10 @@ fn worst_allowed(
     };
     let worst = cutback(&without_owner, leg.leg, &chosen)
         .map_err(|_| ElectrodeSaid::LongestCannotBePlanned)?;
-    // Where the rows say what shrinks back, the worst that they allow has shrunk back too.
+    // If the rows state a shrink-back, the worst that they allow includes it.
     let edge = worst.in_service(Plane::InsulationEnd);
     let overlap = worst.dimension(edge, Plane::ElectrodeEnd)?;
-    // However short a body's own worst case comes out, an electrode that ends before the insulation begins covers nothing.
+    // The limit is never below zero: an electrode that ends before the insulation begins does not cover it, even if the body's own worst case allows that.
     Ok(Limit {
         bound: Bound::AtLeast(overlap.interval().least().max(Length::ZERO)),
         word: Word::WorstAllowed(body.head.source().into()),

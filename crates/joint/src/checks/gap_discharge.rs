@@ -1,8 +1,9 @@
 //! Is the gap before the screen edge no nearer to a discharge than the worst that the instructions allow, and would neither it nor the film along a tapered plug discharge in service?
 //!
-//! Filled and empty: it passes only if it passes empty, unless the row calls the filler permanent there.
-//! A gas breaks down at the crest; the voltage that rules is the highest continuous one to earth, and while an earth fault is cleared that between phases where earthing is not solid.
-//! A computed inception is that of an even field along the shortest straight ways, with a starting electron at hand; filled it is that of a thread of air across the filler.
+//! The gap passes only if it passes empty, unless the row calls its filler permanent.
+//! A gas breaks down at the crest of the voltage.
+//! The voltage that rules is the highest continuous voltage to earth; without solid earthing, also the voltage between phases while an earth fault is cleared.
+//! The computed inception assumes a uniform field along the shortest straight ways and a free starting electron; a filled gap counts as a thread of air across the filler.
 //!
 //! Source: `docs/theory/gap.md`.
 
@@ -16,7 +17,7 @@ use jointwright_units::VoltageRms;
 
 const CHECK: &str = slug(module_path!());
 
-/// Extinction over inception: common practice, no source.
+/// Ratio of extinction voltage to inception voltage: common practice, no source.
 const EXTINCTION_RATIO: f64 = 0.75;
 
 pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
@@ -32,7 +33,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let permanent = filler.as_ref().is_some_and(|filler| filler.is_permanent);
     rulings.push(against_allowed(inputs, leg, done, permanent));
     if let Some(gap) = judged_gap(&done.here, permanent) {
-        // Grease itself does not break down as air does.
+        // Grease does not break down like air.
         let name = if permanent {
             GapSaid::EdgeFilled
         } else {
@@ -53,7 +54,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     })
 }
 
-/// The film along the tapered plug: its row's own film is all that there is, so it can only fail; that it does not is no pass.
+/// Rulings on the film along the tapered plug: only the row's own film is known, so it may fail and never pass.
 fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     let PlugStudy::Done(worst) = leg.plug.as_ref() else {
         return Vec::new();
@@ -70,7 +71,7 @@ fn plug(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .collect()
 }
 
-/// What is said where the gap would discharge during the trial: it decides nothing, but whoever reads the trial must know.
+/// Ruling on a gap that would discharge during the trial: it decides nothing, but the reader of the trial must know it.
 fn at_trial(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -94,7 +95,7 @@ fn at_trial(
     })
 }
 
-/// The gap as it is judged: empty, unless the row calls the filler permanent.
+/// Gap to judge: empty, unless the row calls the filler permanent.
 fn judged_gap(worst: &Worst, permanent: bool) -> Option<&[Across]> {
     let gap = if permanent {
         worst.gap_filled.as_ref()
@@ -114,7 +115,7 @@ fn gap_error(worst: &Worst, permanent: bool) -> f64 {
     errors.fold(0.0, f64::max)
 }
 
-/// What the gap is held against: the level, its ratio to inception, the voltage.
+/// Levels for the gap: the name, its ratio to inception, and the voltage.
 fn levels(inputs: &Inputs<'_>) -> Vec<(GapLevel, f64, VoltageRms)> {
     let service = inputs.order.job.system.voltage();
     let mut levels = vec![
@@ -128,7 +129,7 @@ fn levels(inputs: &Inputs<'_>) -> Vec<(GapLevel, f64, VoltageRms)> {
     levels
 }
 
-/// Voltage over which the gap would discharge, as a multiple of the voltage that rules: at least one.
+/// Rules on the discharge voltage of the gap, as a multiple of the voltage that rules: it must be at least one.
 fn against_gas(
     leg: &LegInputs<'_>,
     name: &GapSaid,
@@ -164,7 +165,7 @@ fn against_gas(
     if ruling.outcome == Outcome::Fail {
         return Some(ruling);
     }
-    // Common practice never passes: what does not fail is said by the ruling beside this one.
+    // Common practice never passes; a gap that does not fail here has the ruling of `against_allowed`.
     (lower < 1.0).then(|| {
         let about = Said::listed([name.clone().into(), GapSaid::Level(level).into()]);
         let why = Said::of(about, GapSaid::ByCurves { read, lower });
@@ -172,7 +173,7 @@ fn against_gas(
     })
 }
 
-/// Voltage across the gap against the worst that the instructions allow, by the inception that each would have.
+/// Compares the voltage across the gap with the worst that the instructions allow, each as a ratio to its own inception.
 fn against_allowed(
     inputs: &Inputs<'_>,
     leg: &LegInputs<'_>,
@@ -190,7 +191,7 @@ fn against_allowed(
     let Some(body) = leg.chosen.body else {
         return Ruling::not_judged(CHECK, subject, GapSaid::BodyOpen);
     };
-    // Share of the service voltage at which it would discharge: nought where there is no gap in the field.
+    // Ratio of the service voltage to the discharge voltage; 0 if no gap lies in the field.
     let loading = |worst: &Worst| {
         judged_gap(worst, permanent)
             .and_then(|gap| inception(gap, Curve::Townsend))
@@ -212,7 +213,7 @@ fn against_allowed(
         }
         .into(),
         value: here,
-        // Both hold their own error already, against the gap; that of the limit counts once more the other way.
+        // Both values already include their own error, on the unfavourable side; the limit's error counts again in the other direction.
         error: if done.is_within() {
             0.0
         } else {

@@ -1,10 +1,10 @@
-//! Inputs: what a check may read.
+//! Inputs: the facts and results that a check may read.
 //!
-//! Why its own file: a check says by its arguments what it reads, and reads nothing else.
+//! Why its own file: the arguments of a check state its inputs, and it reads nothing else.
 //!
 //! Invariants: everything is borrowed or shared, and nothing is solved here.
 //!
-//! Not here: who makes them (`model`), the list of checks (`list`).
+//! Not here: their making (`model`), the list of checks (`list`).
 
 use crate::ask::Missing;
 use crate::cutback::Cutback;
@@ -25,7 +25,7 @@ pub struct Inputs<'o> {
     pub order: &'o Order,
     /// Legs, in the order of their names.
     pub legs: Vec<LegInputs<'o>>,
-    /// How warm the joint gets under load.
+    /// Temperatures of the joint under load.
     pub warm: Arc<Warm>,
 }
 
@@ -42,33 +42,33 @@ pub struct LegInputs<'o> {
     pub ends: Vec<EndInputs>,
     /// Its fields.
     pub study: Arc<Study>,
-    /// Those of its tapered plug.
+    /// Fields of its tapered plug.
     pub plug: Arc<PlugStudy>,
 }
 
-/// One end and what was measured on it.
+/// One end and its measurements.
 #[derive(Clone, Debug)]
 pub struct EndInputs {
     /// Leg and phase.
     pub id: EndId,
     /// Readings.
     pub survey: Arc<EndSurvey>,
-    /// How hard its parts sit.
+    /// Interface pressures of its parts.
     pub pressure: Arc<EndPressure>,
 }
 
 impl LegInputs<'_> {
-    /// Whom a ruling on the leg concerns.
+    /// Subject of a ruling on the leg.
     pub(super) fn subject(&self) -> Subject {
         Subject::leg(&self.leg.id)
     }
 
-    /// Whom a ruling on an end of the leg concerns.
+    /// Subject of a ruling on an end of the leg.
     pub(super) fn subject_of(&self, end: &EndInputs) -> Subject {
         Subject::end(&end.id)
     }
 
-    /// Facts that may be missing of the leg.
+    /// Source of the asks for facts that the leg may lack.
     pub(super) fn missing<'a>(&'a self, inputs: &'a Inputs<'_>) -> Missing<'a> {
         Missing {
             job: &inputs.order.job,
@@ -86,7 +86,7 @@ impl Inputs<'_> {
         self.order.job.kind
     }
 
-    /// Limits for a check: the instructions' where they state one, and every one of the owner's.
+    /// Limits for a check: the limit of the instructions, if they state one, and every limit of the owner.
     pub(super) fn limits(&self, check: &str, stated: Option<Limit>) -> Vec<Limit> {
         let owner = |row: &OwnerLimit| {
             let bounds = [

@@ -1,6 +1,6 @@
 //! Does this leg's insulation lie in the range of the body, or of the adapter that sits between them?
 //!
-//! Least and greatest reading against the range in the part's instructions; the instrument's error must fit inside too.
+//! It compares the least and greatest reading with the range in the part's instructions; the instrument's error must fit inside too.
 //!
 //! Source: the part's own instructions.
 

@@ -1,6 +1,6 @@
 //! Is the insulation round enough for the part on it?
 //!
-//! Greatest difference of the diameters read at one place; a tape reads none.
+//! It takes the greatest difference between diameters read at one place; a tape cannot read a difference.
 //!
 //! Source: the part's own instructions, else the owner's limit.
 
@@ -49,7 +49,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
             }
             .into(),
             subject: subject.clone(),
-            // Two readings are subtracted, so their errors add up.
+            // The value is the difference of two readings, so their errors add up.
             value: Known {
                 read: Interval::point(ovality),
                 error: diameter.known.error * 2,

@@ -1,6 +1,7 @@
 //! Is every part pressed on the cable at least as hard as the worst that its instructions allow?
 //!
-//! The least diameter read, over all temperatures, against the least permitted diameter with the oldest permitted kit; then against a least pressure that the row or the owner asks for.
+//! It compares the pressure on the least diameter read, over all temperatures, with that on the least permitted diameter with the oldest permitted kit.
+//! Then it compares the pressure with a least pressure from the row or the owner.
 //!
 //! Source: `docs/theory/pressure.md`.
 

@@ -1,6 +1,6 @@
 //! Is the jacket where the seal will lie in a condition on which the seal may close?
 //!
-//! As somebody found it, against the conditions that the seal's paper names.
+//! It compares the condition that somebody found with the conditions that the seal's paper names.
 //!
 //! Source: the seal's own instructions.
 

@@ -1,6 +1,6 @@
 //! Does the conductor inside the body, at the end of the job's emergency, keep below the temperature for which the body's paper gives the joint in one?
 //!
-//! The emergency begins from the job's load at rest and lasts as long as the job states.
+//! The emergency begins from the job's load in steady state and lasts as long as the job states.
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 

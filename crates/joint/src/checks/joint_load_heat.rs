@@ -1,6 +1,6 @@
 //! Does the conductor inside the body, at the job's load all the time, keep below the temperature for which the body's paper gives the joint?
 //!
-//! The limit is the body's own; what its cable may reach says nothing of the joint.
+//! The limit is the body's own; the cable's permitted temperature does not apply to the joint.
 //!
 //! Source: the body's own instructions; the temperature from `warm`.
 
@@ -60,7 +60,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         hint: LoadSaid::TooHotAtLoad.into(),
     };
     let ruling = ruling.rule();
-    // What makes it hot is not always its own contact.
+    // Its own contact is not always the origin of the heat.
     let by = at.joint_degc - at.alone_degc;
     let more = LoadSaid::MoreThanCable {
         by_k: by,

@@ -1,6 +1,6 @@
 //! Is every part on the truck within its date and its storage temperatures on the day of the work?
 //!
-//! The day on the label and the months in the instructions are hard; past either it stays a fail.
+//! The day on the label and the months in the instructions are fixed limits: past either, the check always fails.
 //!
 //! Source: the label, and the part's own instructions.
 
@@ -48,7 +48,7 @@ fn on_part(
                 let ruling = Ruling::not_judged(CHECK, leg.subject_of(end), why);
                 vec![ruling.asking(fact::LOT.of(lot_of(end, part, head)))]
             }
-            // Rubber ages wherever it lies; metal is not asked for.
+            // Rubber ages everywhere; metal does not count.
             None if RUBBER.contains(&part) => {
                 let part = head.id.clone();
                 let why = AgeSaid::NoAgeLimit { part };
@@ -63,7 +63,7 @@ fn on_part(
         .collect()
 }
 
-/// A lot of a part.
+/// Message that names a lot of a part.
 fn of_lot(head: &Head, lot: &Lot) -> LotSaid {
     LotSaid {
         part: head.id.clone(),
@@ -81,7 +81,7 @@ fn not_after_day(day: Date) -> AgeSaid {
     AgeSaid::NotAfter { day }
 }
 
-/// A part on the truck, as an ask names it.
+/// Name of a part on the truck, for an ask.
 fn lot_of(end: &EndInputs, part: &str, head: &Head) -> Of {
     let mut kinds = PartKind::ALL.into_iter();
     let kind = kinds.find(|kind| kind.file_name() == part);
@@ -134,11 +134,11 @@ fn on_lot(
     };
     let source = Word::Instructions(head.source().into());
     let from = shelf.begun();
-    // A day that is only a bound fails what is past it, and passes nothing.
+    // If the day is only a bound, a lot past it fails, and no lot passes by it.
     let is_bound = |last: &Date| lot.begun(shelf).is_some() || today > *last;
     match lot.last_by_row(shelf).filter(is_bound) {
         Some(last) => rulings.push(until(last, source.clone().into())),
-        // The maker counted the months when the label was printed.
+        // The expiry on the label already includes the months.
         None if lot.expires.is_some() => {}
         None => {
             let why = AgeSaid::MonthsFromUnwritten {
@@ -154,7 +154,7 @@ fn on_lot(
     rulings
 }
 
-/// A label may print a day that is past.
+/// Ruling on a label that nobody read: its day may be past.
 fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Ruling {
     let of = of_lot(head, lot);
     let why = AgeSaid::ExpiryNotWritten { of: of.clone() };
@@ -163,7 +163,7 @@ fn unread_label(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) ->
     ruling.asking(fact::LABEL_DATE.of(lot_of(end, &lot.part, head)))
 }
 
-/// What is open of rubber whose row says nothing of its store.
+/// Rulings on rubber whose row states no storage limits.
 fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -> Vec<Ruling> {
     let part = || head.id.clone();
     let mut open = vec![Said::from(StoreSaid::StoreNotSaid { part: part() })];
@@ -178,7 +178,7 @@ fn without_shelf(leg: &LegInputs<'_>, end: &EndInputs, head: &Head, lot: &Lot) -
     open.into_iter().map(rule).collect()
 }
 
-/// A part cannot be made or expanded after the day of the work.
+/// Rulings on days after the day of the work: a part cannot be made or expanded later.
 fn not_after(
     today: Date,
     leg: &LegInputs<'_>,
@@ -209,7 +209,7 @@ fn not_after(
     rulings
 }
 
-/// Storage temperatures against those of the instructions.
+/// Compares the storage temperatures with those of the instructions.
 fn storage(
     today: Date,
     leg: &LegInputs<'_>,
@@ -266,7 +266,7 @@ fn storage(
         let ask = StoreSaid::AskStoreSide { part, side };
         return open(why, ask, fact::SHELF.of(&head.id));
     }
-    // What its stays leave open lay at no known temperature.
+    // Outside the recorded stays, the temperature of the lot is not known.
     let is_warm_unknown = lot.store_degc.1.is_none() && !lot.stays_reach(today);
     if coldest.is_none() || is_warm_unknown {
         let of = of_lot(head, lot);

@@ -1,12 +1,13 @@
-//! Layer: the checks of the layers under a part, which differ in the part alone; each is a row of the table of checks.
+//! Layer: the checks of the layers under a part, which differ in the part only; each is a row of the table of checks.
 //!
-//! It compares the greatest reach of the part, over every place that the windows allow, onto a layer that its row does not name, with zero.
+//! It takes the greatest reach of the part onto a layer that its row does not name, over every place that the windows allow.
+//! That reach must be zero.
 //!
-//! - Adapter: at either end, onto a layer without a range; and the insulation that it leaves bare under the body.
-//! - Body: from inside the connector to its end. Under it lie the conductor always, the layers of its ranges and of `may_lie_on`, and the insulation where an adapter lies between.
-//! - Contact of the shield part: bare metallic shield at both ends; a row that folds wires back says with `may_lie_on` or `fits` on what they come to lie.
-//! - Electrode: at the conductor's potential, so where it reaches the insulation screen it is a short circuit. Common practice, no source: it may fail and never pass, so it speaks only when it fails.
-//! - Seal: from the body's end or from where it begins, to its outer end. A seal that goes over the shields between body and jacket says so with `may_lie_on`.
+//! - Adapter: both ends, onto a layer without a range; also the insulation that it leaves bare under the body.
+//! - Body: from inside the connector to its end. It may lie on the conductor, on the layers of its ranges and of `may_lie_on`, and over the insulation if an adapter lies between.
+//! - Contact of the shield part: both ends lie on bare metallic shield; a row that folds wires back names the layer under them with `may_lie_on` or `fits`.
+//! - Electrode: it has the conductor's potential, so an electrode on the insulation screen is a short circuit. Common practice, no source: it may fail and never pass, so it speaks only when it fails.
+//! - Seal: from the body's end, or from its own inner end, to its outer end. A row of a seal that lies on the shields between body and jacket names them with `may_lie_on`.
 //!
 //! Source: the ranges of the part's own instructions.
 
@@ -34,7 +35,7 @@ struct Lies<'a> {
     head: &'a Head,
     stretch: Stretch<'static>,
     may_lie_on: Vec<Layer>,
-    /// The fact that is missing where its ends have no place.
+    /// Ask for the fact that is missing if its ends have no place.
     ends: Ask,
 }
 
@@ -69,7 +70,7 @@ pub(super) fn rule(
     ruling.into_iter().chain(bare).collect()
 }
 
-/// How a part lies on a leg; `None` if the leg has none.
+/// Stretch and permitted layers of a part on a leg; `None` if the leg has no such part.
 fn lies<'a>(row: Row, leg: &'a LegInputs<'_>) -> Option<Lies<'a>> {
     let chosen = &leg.chosen;
     let named = |fits: &[Fits], may_lie_on: &[Layer]| -> Vec<Layer> {
@@ -137,7 +138,7 @@ fn lies<'a>(row: Row, leg: &'a LegInputs<'_>) -> Option<Lies<'a>> {
     })
 }
 
-/// Insulation beyond the adapter: the body's bore stands over it, and its range was met by the adapter alone.
+/// Ruling on bare insulation beyond the adapter: the body's bore lies over it, but only the adapter was compared with the body's range.
 fn bare(check: &'static str, leg: &LegInputs<'_>, adapter: &Adapter) -> Option<Ruling> {
     leg.chosen.body?;
     let past = past_edge(&leg.cutback).ok()?;

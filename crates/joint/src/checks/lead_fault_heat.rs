@@ -1,6 +1,6 @@
 //! Does the bonding lead, heated by the stated short circuit of the shield, stay below what its paper allows it?
 //!
-//! It carries the whole current, from the highest temperature of the conductor, without anything leaving the metal.
+//! It carries the whole current and starts at the highest temperature of the conductor; no heat leaves the metal.
 //!
 //! Source: the lead's own paper, as the job states it; icea_p32382.
 

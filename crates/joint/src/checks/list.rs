@@ -2,9 +2,9 @@
 //!
 //! Why its own file: the list is made from the one table of checks (`limit::check_list`); nothing is listed twice.
 //!
-//! Invariants: a check of its own file is that file's `judge`; checks that differ in constants only are rows of one family.
+//! Invariants: a check with its own file is the `judge` of that file; checks that differ in constants only are rows of one family.
 //!
-//! Not here: what a check rests on, and what an owner may limit of it (`limit`).
+//! Not here: the facts on which a check rests, and the limits that an owner may set for it (`limit`).
 
 use super::{EndInputs, Inputs, LegInputs, layer, stress, withstand};
 use crate::limit::{Ruling, check_list};
@@ -12,24 +12,24 @@ use crate::limit::{Ruling, check_list};
 /// One question about a joint.
 #[derive(Clone, Copy)]
 pub struct Check {
-    /// Name, for ever.
+    /// Permanent name.
     pub slug: &'static str,
-    /// The answer.
+    /// Function that answers it.
     pub judge: Judge,
 }
 
-/// How often a check is asked.
+/// Scope of a check: it is asked once for each.
 #[derive(Clone, Copy)]
 pub enum Judge {
-    /// Once.
+    /// The whole joint.
     Joint(fn(&Inputs<'_>) -> Vec<Ruling>),
-    /// Once a leg.
+    /// Each leg.
     Leg(fn(&Inputs<'_>, &LegInputs<'_>) -> Vec<Ruling>),
-    /// Once an end.
+    /// Each end.
     End(fn(&Inputs<'_>, &LegInputs<'_>, &EndInputs) -> Vec<Ruling>),
 }
 
-/// The function that answers a row of the table.
+/// Function that answers a row of the table.
 macro_rules! judge {
     ($slug:ident, $asked:ident) => {
         Judge::$asked(super::$slug::judge)
@@ -43,7 +43,7 @@ macro_rules! judge {
     };
 }
 
-/// The list from the rows of the table.
+/// List made from the rows of the table.
 macro_rules! list {
     ($($slug:ident, $asked:ident, $rests:ident, $owner:ident, $lengths:ident
         $(, $family:ident($($row:ident),+))?;)*) => {

@@ -1,8 +1,9 @@
 //! Does the leg measure like its papers?
 //!
-//! Says what the cable is made of; never which circuit it is or whether it is dead.
-//! The cable table is partly from memory, so nothing rules by it until the owner confirms it; work stops all the same where the readings are not those of the papers, until a named person has said which cable it is.
-//! What the job itself states of the cable, and what was seen, contradict each other without any table: that fails.
+//! It tells what the cable is made of; never which circuit it is or whether it is dead.
+//! The cable table is partly from memory, so it rules nothing until the owner confirms it.
+//! Work stops all the same if the readings do not match the papers, until a named person has said which cable it is.
+//! If the job's statements about the cable contradict the observations, no table is needed: the check fails.
 //!
 //! Source: the cable's papers as the job gives them; `data/cable`.
 
@@ -64,7 +65,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
     vec![Ruling { source, ..known }.failing(sentence, PapersSaid::NotThisCable)]
 }
 
-/// What was seen, or read, against what the job itself says of the cable.
+/// Failing ruling for a cable that was seen or read to differ from the job's statements about it.
 fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: Vec<Said>) -> Ruling {
     let subject = leg.subject_of(end);
     let why = Said::of(&subject, Said::all(denied));
@@ -78,7 +79,7 @@ fn plainly_not(leg: &LegInputs<'_>, end: &EndInputs, denied: Vec<Said>) -> Rulin
     ruling.failing(why, PapersSaid::NotThisCable)
 }
 
-/// The table is from memory: nothing rules, and where the leg is not like its papers work stops.
+/// Weakens a ruling on an unconfirmed table from memory: nothing is ruled, and work stops if the leg does not measure like its papers.
 fn unconfirmed(known: Ruling, row: Option<&MemoryRow>, is_like: bool, end: &EndInputs) -> Ruling {
     let key = row.map_or("", |row| row.key.as_str());
     let source = row.map(|row| {

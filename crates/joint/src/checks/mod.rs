@@ -1,10 +1,11 @@
-//! Checks: one question each; a file's name is its check's name for ever.
+//! Checks: one question each; the name of a file is the permanent name of its check.
 //!
-//! Why its own room: a check compares, it never solves; deleting its file and its row removes it everywhere.
+//! Why its own room: a check compares and never solves; deleting its file and its row removes it everywhere.
 //!
-//! Invariants: a missing input is `not-judged`; every pass and every fail has a limit and its source; checks do not use each other; a file whose name is one word holds what several checks need.
+//! Invariants: a missing input is `not-judged`; every pass and every fail has a limit and its source; checks do not use each other.
+//! A file whose name is one word holds code that several checks share.
 //!
-//! Not here: the table of checks (`limit::check_list`), what may be concluded from a limit (`limit`), the joint's verdict (`judge`).
+//! Not here: the table of checks (`limit::check_list`), the conclusions that a limit permits (`limit`), the joint's verdict (`judge`).
 
 // Shared by several checks.
 mod asks;

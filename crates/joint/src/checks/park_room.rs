@@ -27,7 +27,7 @@ pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
             }
         })
         .collect();
-    // In a straight joint or a branch joint one body goes over everything, so some leg must take it first.
+    // In a straight joint or a branch joint, one body goes over everything, so one leg must hold it first.
     if !is_separable && !is_named {
         let ruling = Ruling::not_judged(CHECK, Subject::joint(), ParkSaid::NoLegParks);
         rulings.push(ruling.asking(fact::PARKS.of("")));
@@ -45,7 +45,7 @@ pub(super) fn judge(inputs: &Inputs<'_>) -> Vec<Ruling> {
     rulings
 }
 
-/// Room on a leg of a joint for which nobody says where the body parks: it passes where the body would have room, too.
+/// Rules on the room of a leg if nobody names the leg on which the body parks: it passes only if the body would have room here, too.
 fn on_any_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
     let own = on_leg(inputs, leg, false);
     let with_body = on_leg(inputs, leg, true);
@@ -59,7 +59,7 @@ fn on_any_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
     Ruling::not_judged(CHECK, leg.subject(), ParkSaid::RoomForSealOnly).asking(fact::PARKS.of(""))
 }
 
-/// Room on one leg for its own seal, and for the body where it is slid onto this leg.
+/// Rules on the room of one leg for its own seal, and for the body if it is slid onto this leg.
 fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling {
     let subject = leg.subject();
     let needed = match needed(leg, takes_body) {
@@ -96,7 +96,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Ruling 
     })
 }
 
-/// What is missing for the length of what is parked.
+/// Asks for the missing facts about the lengths of the parked parts.
 fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -> Vec<Ask> {
     let is_parked = leg.chosen.seal.is_none_or(|s| seal_parks(s, takes_body));
     let seal = leg.chosen.seal.map(|s| (&s.head, s.parked_length));
@@ -114,12 +114,12 @@ fn unknown_lengths(inputs: &Inputs<'_>, leg: &LegInputs<'_>, takes_body: bool) -
     unknown.collect()
 }
 
-/// Whether a seal is slid onto this leg: one over the whole joint where the body is, one that is wrapped nowhere.
+/// Whether a seal is slid onto this leg: a seal over the whole joint goes with the body, and a wrapped seal is never slid on.
 fn seal_parks(seal: &Seal, takes_body: bool) -> bool {
     seal.comes_by() != Some(GoesOn::Wrapped) && (takes_body || !seal.spans_joint)
 }
 
-/// Length that the parked parts take up, and whose word it is.
+/// Length of the parked parts, and its source.
 fn needed(leg: &LegInputs<'_>, takes_body: bool) -> Result<(Length, Said), Said> {
     let parked = |part: PartKind, row: Option<(&Head, Option<Length>)>| {
         let (head, length) = row.ok_or(ChoiceSaid::NotNamed { part })?;

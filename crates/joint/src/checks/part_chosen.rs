@@ -1,6 +1,6 @@
 //! Is every part of this leg named?
 //!
-//! A part left open is not guessed: the parts that fit are proposed and somebody chooses.
+//! A part left open is not guessed: the program proposes the parts that fit, and somebody chooses.
 //!
 //! Source: the job.
 

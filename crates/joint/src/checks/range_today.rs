@@ -1,7 +1,8 @@
 //! Does this leg lie in the range that this very kit can take today?
 //!
-//! The range of the instructions, cut down where storage has used it up: the least diameter on which the kit presses as hard as the oldest permitted one on the least permitted.
-//! Past its date a kit has no range.
+//! Storage narrows the range of the instructions.
+//! Its least diameter today is the one on which this kit presses as hard as the oldest permitted kit on the least permitted diameter.
+//! A kit past its date has no range.
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
@@ -30,7 +31,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
                 pressed,
                 hint: PressureHint::UsedUp,
             };
-            // Temperatures count where a least pressure is asked for.
+            // Temperatures count if the row or the owner asks for a least pressure.
             let heat = matches!(pressed, Pressed::Done(sit) if sit.today.is_err());
             asking_of_rubber(inputs, leg, end, (kind, heat), on_part(&sitting))
         })
@@ -60,7 +61,7 @@ fn on_part(sitting: &Sitting<'_>) -> Vec<Ruling> {
 }
 
 fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
-    // What is computed is said to what an instrument can read, and never wider.
+    // A computed diameter is rounded to the resolution of an instrument, and never to a wider range.
     let step_um = match today.word {
         Word::Instructions(_) => 1.0,
         _ => 100.0,
@@ -114,9 +115,9 @@ fn in_range(sitting: &Sitting<'_>, sit: &Sit, today: &Today) -> Ruling {
     sitting.unless_not_read_around(ruling, &sit.seat)
 }
 
-/// Diameter of a radius, in whole steps, µm; nothing where it has no end.
+/// Diameter of a radius, rounded to whole steps, µm; `None` if it is not finite.
 fn diameter(radius_m: f64, step_um: f64, round: fn(f64) -> f64) -> Option<Length> {
-    // A millionth of a micrometre on either side is only the last digit of the computation.
+    // A difference of a millionth of a micrometre comes from floating-point rounding only.
     let steps = 2e6 * radius_m / step_um;
     let near = steps.round();
     let steps = if (steps - near).abs() * step_um < 1e-6 {

@@ -1,4 +1,4 @@
-//! Ranges: the diameters of an end against the ranges that a part's paper gives.
+//! Ranges: comparison of an end's diameters with the ranges in a part's paper.
 
 use super::{EndInputs, Inputs, LegInputs};
 use crate::catalogue::{Fits, Head};
@@ -8,7 +8,7 @@ use crate::said::{RangeSaid, Read, Said};
 use crate::survey::EndSurvey;
 use jointwright_units::{Interval, Length, Toward};
 
-/// A part with its ranges, of which a check asks.
+/// Part with its ranges, for one check.
 pub(super) struct RangedPart<'a> {
     pub check: &'static str,
     pub head: &'a Head,
@@ -81,13 +81,13 @@ impl RangedPart<'_> {
     }
 }
 
-/// Whether the readings over the layer of a range may have missed its thinnest place.
+/// Whether the readings of the layer may have missed its thinnest place.
 fn is_not_read_around(survey: &EndSurvey, fits: &Fits) -> bool {
     let diameter = survey.diameters.get(&fits.over);
     diameter.is_some_and(|d| !d.is_read_around)
 }
 
-/// Instruction to the crew about a part that is too large or too small for a leg.
+/// Hint to the crew that a part is too large or too small for a leg.
 fn misfit(id: &str, range: Interval, read: Interval) -> RangeSaid {
     let part = id.to_owned();
     let longer = |by: Length| Read::diameter(by, Toward::Longer);

@@ -1,9 +1,9 @@
 //! Was the diameter read over the layer that the reading names?
 //!
-//! A reading over the screen makes an undersized leg look in range: the classic mistake.
-//! It is suspected where the reading lies outside what the cable's papers allow over the named layer, and inside what they allow over the screen next to it.
+//! The classic mistake: a reading over the screen makes an undersized leg look in range.
+//! The check suspects it if the reading lies outside the papers' diameters over the named layer, and inside their diameters over the screen next to it.
 //!
-//! Source: the cable's papers where they give diameters, else the cable table; common practice, no source: it may fail, never pass.
+//! Source: the cable's papers if they give diameters, else the cable table; common practice, no source: it may fail, never pass.
 
 use super::{EndInputs, Inputs, LegInputs, slug};
 use crate::cable::{Layer, doubtful_layer, wrong_layer};
@@ -49,7 +49,7 @@ pub(super) fn judge(_: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -> Vec
     suspected.collect()
 }
 
-/// A reading whose own error hides which layer it was taken over.
+/// Ruling on a reading whose error is too large to tell over which layer it was taken.
 fn doubtful(
     leg: &LegInputs<'_>,
     end: &EndInputs,

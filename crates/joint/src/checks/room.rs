@@ -6,9 +6,9 @@ use crate::said::ParkSaid;
 use jointwright_units::Length;
 
 impl LegInputs<'_> {
-    /// Ruling on a length measured around the leg.
+    /// Rules on a length measured around the leg.
     ///
-    /// A length that breaks its limit fails; one that keeps to it is judged only where its error is written down.
+    /// A length outside its limit fails; a length inside it is judged only if its error is written down.
     pub(super) fn on_room(&self, question: Question<'_>) -> Ruling {
         let mut question = question;
         let Some(error) = self.leg.room.error else {

@@ -1,6 +1,7 @@
 //! Is no part stretched farther than its instructions allow?
 //!
-//! The greatest diameter read over the relaxed bore, against the greatest permitted diameter over it; then against a greatest stretch that the row or the owner states.
+//! It compares the ratio of the greatest diameter read to the relaxed bore with the ratio of the greatest permitted diameter to it.
+//! Then it compares the ratio with a greatest stretch from the row or the owner.
 //!
 //! Source: the parts' own instructions; `docs/theory/pressure.md`.
 
@@ -38,7 +39,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
 fn on_part(inputs: &Inputs<'_>, sitting: &Sitting<'_>, sit: &Sit) -> Vec<Ruling> {
     let (here, allowed) = sit.stretch_ratios();
     let error = sit.seat.error_m / sit.bore_m;
-    // A limit of the paper's range rests on the same bore, a number does not.
+    // A limit from the paper's range rests on the same bore, so the bore's error cancels; a stated number does not.
     let absolute = error + here * sit.bore_error_m / sit.bore_m;
     let is_within = sit.seat.here_m.1 + sit.seat.error_m <= sit.seat.allowed_m.1;
     let owners = inputs.order.job.limits_of(CHECK);

@@ -1,6 +1,6 @@
 //! Does the edge of the insulation screen lie where the body controls the stress, for every place that the windows allow?
 //!
-//! Worst of the windows of the edge and of the body, on both sides.
+//! It takes the worst of the windows of the edge and of the body, on both sides.
 //!
 //! Source: the planes in the body's own instructions.
 

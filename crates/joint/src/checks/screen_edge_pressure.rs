@@ -1,6 +1,6 @@
 //! Is the body pressed on the cable at the edge of the insulation screen at least as hard as the worst that its instructions allow?
 //!
-//! Over every place that the windows leave to the edge; a gap opens there first.
+//! It takes every place that the windows allow for the edge; a gap opens there first.
 //!
 //! Source: `docs/theory/pressure.md`.
 

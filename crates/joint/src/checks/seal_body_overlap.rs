@@ -1,8 +1,8 @@
 //! Does the seal close over the end of the body, for every place that the windows allow?
 //!
-//! What is compared: the distance from the inner end of the seal to the end of the body, against what the seal's paper asks for.
-//! Where its paper asks for nothing, a seal that ends short of the body leaves it open: common practice, which may fail and never passes.
-//! A seal over the whole joint is asked for its length instead (`seal_span`).
+//! It compares the distance from the inner end of the seal to the end of the body with the overlap in the seal's paper.
+//! If the paper asks for no overlap, a seal that ends short of the body leaves it open: common practice, which may fail and never passes.
+//! For a seal over the whole joint, its length is checked instead (`seal_span`).
 //!
 //! Source: the seal's own instructions.
 

@@ -1,7 +1,9 @@
 //! Is one seal over the whole joint long enough for both legs, from whichever of them it is set off?
 //!
-//! What is compared, all at the worst of the windows, lengths from the middle of the connector:
-//! its length against both jacket edges and the overlap on each; and, set off to the mark on one leg, what is left of it for the overlap on the other.
+//! It compares, at the worst of the windows and with lengths from the middle of the connector:
+//!
+//! - its length with the distance between both jacket edges and an overlap on each;
+//! - its remaining length on one leg with the overlap there, if it is set off to the mark on the other leg.
 //!
 //! Source: length and overlap in the seal's own instructions.
 
@@ -80,7 +82,7 @@ struct OnePiece<'i> {
 }
 
 impl OnePiece<'_> {
-    /// Farthest that a plane of a leg can lie from the middle of the connector.
+    /// Greatest distance of a plane of a leg from the middle of the connector.
     fn farthest(&self, leg: &LegInputs<'_>, plane: Plane) -> Result<Length, Said> {
         let dimension = leg.cutback.dimension(Plane::ConnectorCentre, plane);
         let dimension = dimension.map_err(|why| Said::of(leg.subject(), why))?;
@@ -91,7 +93,7 @@ impl OnePiece<'_> {
         self.farthest(leg, leg.cutback.in_service(Plane::JacketEdge))
     }
 
-    /// Its length against both jacket edges and both overlaps.
+    /// Compares its length with both jacket edges and both overlaps.
     fn whole(&self, one: &LegInputs<'_>, other: &LegInputs<'_>) -> Ruling {
         let needed = self.jacket(one).and_then(|a| Ok(a + self.jacket(other)?));
         let seal = self.seal.head.id.clone();
@@ -102,7 +104,7 @@ impl OnePiece<'_> {
         }
     }
 
-    /// Set off to the mark on one leg: its overlap on the jacket of the other.
+    /// Compares its overlap on the jacket of one leg with the least, if it is set off to the mark on the other leg.
     fn set_off(&self, from: &LegInputs<'_>, to: &LegInputs<'_>) -> Ruling {
         let left = self
             .farthest(from, Plane::SealEnd)

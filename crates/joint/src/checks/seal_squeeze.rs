@@ -1,6 +1,6 @@
 //! Does the seal squeeze the jacket at least as much as at the worst that its instructions allow?
 //!
-//! How much larger the jacket is than the bore of the seal as the store has left it, against the least permitted diameter with the oldest permitted seal.
+//! It compares the squeeze of the jacket, over the bore that storage has left, with the squeeze on the least permitted diameter with the oldest permitted seal.
 //!
 //! Source: the seal's own instructions; `docs/theory/pressure.md`.
 

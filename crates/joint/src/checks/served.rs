@@ -1,10 +1,10 @@
-//! Served: uses for which the paper of a part is written, against the use that the job makes of it.
+//! Served: comparison of the uses in a part's paper with the use in the job.
 
 use crate::catalogue::Head;
 use crate::limit::{Datum, Ruling, Subject, Word};
 use crate::said::{ChoiceSaid, Said, Served, ServesFor};
 
-/// A choice of the job, and the choices that a part's instructions name.
+/// Choice of the job, and the choices that a part's instructions name.
 pub(super) struct Listed<'a> {
     pub check: &'static str,
     pub subject: Subject,
@@ -16,7 +16,7 @@ pub(super) struct Listed<'a> {
 }
 
 impl Listed<'_> {
-    /// The ruling.
+    /// Rules on the choice.
     pub fn rule(self) -> Ruling {
         let source = Word::Instructions(self.part.source().into());
         let (found, permitted) = (self.found, self.permitted);
@@ -37,7 +37,7 @@ impl Listed<'_> {
     }
 }
 
-/// The highest voltage of the system against what a part is rated for.
+/// Highest voltage of the system, and the rating of a part.
 pub(super) struct Rated<'a> {
     pub check: &'static str,
     pub subject: Subject,
@@ -47,7 +47,7 @@ pub(super) struct Rated<'a> {
 }
 
 impl Rated<'_> {
-    /// The ruling.
+    /// Rules on the voltage.
     pub fn rule(self) -> Ruling {
         let (highest_kv, rated_kv) = (self.highest_kv, self.rated_kv);
         let source = Word::Instructions(self.part.source().into());

@@ -1,6 +1,6 @@
 //! Do load and emergency keep joint and cable below the highest temperature that the job states for the conductor?
 //!
-//! Pressures and short circuits are computed up to that temperature, and from it: if it is passed, they say too little.
+//! Pressures are computed up to that temperature, and short circuits start from it: above it, both results are too favourable.
 //!
 //! Source: the job's own `duty.conductor_greatest`; the temperatures from `warm`.
 
@@ -77,7 +77,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     asked.map(|ruling| done.weighed(ruling)).collect()
 }
 
-/// The hotter of joint and cable.
+/// Temperature of the hotter of joint and cable.
 fn hotter(at: &LegAt) -> (Hottest, f64) {
     if at.joint_degc >= at.cable_degc {
         (Hottest::InJoint, at.joint_degc)

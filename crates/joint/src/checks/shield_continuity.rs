@@ -1,7 +1,9 @@
 //! Does the resistance read along a shield agree with what its papers let expect, and with the owner's greatest?
 //!
-//! The papers' is an interval, which nobody states as a limit: a reading outside it is a question, and inside it passes only where the owner sets a greatest resistance.
-//! With the ends bonded a reading is of other shields and the earth too; with two wires it holds the test leads; neither says anything of the shield alone.
+//! The papers give an expected interval, which nobody states as a limit: a reading outside it raises a question.
+//! A reading inside it passes only if the owner sets a greatest resistance.
+//! With bonded ends, a reading includes other shields and the earth; with two wires, it includes the test leads.
+//! Neither reading describes the shield alone.
 //!
 //! Source: the owner's limit; the cable's papers.
 
@@ -95,7 +97,7 @@ fn on_row(
     rulings
 }
 
-/// A reading that cannot be compared asks for what the papers lack; where they lack nothing, to be read again.
+/// Adds asks to a ruling on a reading that cannot be compared: for the facts that the papers lack, or for a new reading if they lack none.
 fn missing(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, ruling: Ruling) -> Ruling {
     let metal = leg.leg.shield_metal.is_none();
     let metal = metal.then(|| fact::SHIELD_PAPERS.of(&leg.leg.id));
@@ -106,7 +108,7 @@ fn missing(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs, ruling: Ru
     ruling.asking_all(again)
 }
 
-/// What was read, and what is expected there.
+/// Message with the reading and the expected interval.
 fn said(row: &Continuity, read: &Agreed) -> ReadingSaid {
     ReadingSaid::Read {
         read_ohm: read.read_ohm,

@@ -1,9 +1,9 @@
 //! Does the cable's metallic shield, heated by the stated short circuit, stay below what the cable's papers allow it?
 //!
-//! Each leg's shield carries the whole stated current, unless the job states that of the leg: currents do not share out by section.
-//! It begins at the highest temperature of the conductor, which no shield exceeds in service.
-//! An old lapped tape is judged between a helix and a tube.
-//! A tape has less metal around a thinner cable, so it passes only where every phase was read under it.
+//! Each leg's shield carries the whole stated current, unless the job states a current for the leg: currents do not divide by cross-section.
+//! The shield starts at the highest temperature of the conductor, which no shield exceeds in service.
+//! An old lapped tape is judged as a conductor between a helix and a tube.
+//! A tape around a thinner cable has less metal, so the check passes only if the diameter under it was read on every phase.
 //!
 //! Source: the cable's own papers, as the job states them; icea_p32382, icea_p45482.
 
@@ -18,7 +18,7 @@ use crate::survey::measured;
 const CHECK: &str = slug(module_path!());
 
 pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
-    // Whatever is missing is asked for at once.
+    // All missing facts are asked for at once.
     let missing = leg.missing(inputs);
     let not_judged = |why: Said| {
         let papers = missing.shield_papers().into_iter();
@@ -87,7 +87,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     vec![ruling]
 }
 
-/// Whether the metal of a shield is more where the cable under it is thicker.
+/// Whether a shield has more metal around a thicker cable.
 fn goes_by_diameter(shield: &Shield) -> bool {
     matches!(
         shield,
@@ -95,7 +95,7 @@ fn goes_by_diameter(shield: &Shield) -> bool {
     )
 }
 
-/// A tape around a cable that may be thinner than its papers: then it has less metal.
+/// Ruling on a tape around a cable that may be thinner than its papers say, so that the tape has less metal.
 fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
     let is_read = |end: &&EndInputs| end.survey.diameters.contains_key(&Layer::InsulationScreen);
     let open = leg.ends.iter().filter(|end| !is_read(end));
@@ -107,13 +107,13 @@ fn unread(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Ruling {
     Ruling::not_judged(CHECK, leg.subject(), why).asking_all(asks)
 }
 
-/// Fewest wires or straps that were counted on an end of a leg.
+/// Smallest number of wires or straps that was counted on an end of a leg.
 fn n_counted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<u32> {
     let counts = inputs.order.job.counts.of_leg(&leg.leg.id);
     counts.filter_map(|(_, row)| row.shield_elements).min()
 }
 
-/// A shield of wires or straps that nobody has counted on every end: one that is gone carries nothing.
+/// Ruling on a shield whose wires or straps nobody has counted on every end: a missing one carries nothing.
 fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let of_papers = leg.leg.cable.shield.elements()?;
     let job = &inputs.order.job;

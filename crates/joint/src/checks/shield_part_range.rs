@@ -1,6 +1,6 @@
 //! Do the layers on which the shield part sits lie in the ranges that its paper gives?
 //!
-//! Source: the shield part's own instructions; where they give no range nothing is asked.
+//! Source: the shield part's own instructions; if they give no range, nothing is checked.
 
 use super::{EndInputs, Inputs, LegInputs, RangedPart, slug};
 use crate::limit::Ruling;

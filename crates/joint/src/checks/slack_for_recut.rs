@@ -1,8 +1,8 @@
 //! Is there cable left for as many fresh starts as the job asks for?
 //!
-//! A fresh start gives up everything to the jacket edge, at the far end of its window.
+//! A fresh start uses up the cable as far as the jacket edge, at the far end of its window.
 //!
-//! Source: the job asks; the planes are the instructions'.
+//! Source: the job for the number of fresh starts; the instructions for the planes.
 
 use super::{Inputs, LegInputs, slug};
 use crate::limit::{Bound, Known, Limit, Question, Reach, Ruling, Word, fact_table as fact};

@@ -1,6 +1,6 @@
 //! Slug: the name of a check, which is the name of its file.
 
-/// The last name of the path of a module: the slug of the check in that file.
+/// Last name of a module's path: the slug of the check in that file.
 pub(super) const fn slug(module: &'static str) -> &'static str {
     let bytes = module.as_bytes();
     let mut begins = bytes.len();

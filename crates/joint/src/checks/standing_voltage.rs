@@ -1,8 +1,8 @@
 //! Does the voltage along a shield that is open at one end stay below what the owner allows, at the stated load?
 //!
-//! Greatest of the three shields, balanced currents, the warm side of every range.
-//! Where the owner sets no limit nothing passes: no voltage is called harmless.
-//! A fault to earth drives more, and is not computed.
+//! It takes the greatest voltage of the three shields, with balanced currents and the warm side of every range.
+//! Nothing passes if the owner sets no limit: no voltage is called harmless.
+//! An earth fault drives a higher voltage, which is not computed.
 //!
 //! Source: the owner's limit; ieee_575, memory.
 
@@ -22,7 +22,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .collect();
     let stands = match standing(job, leg.leg) {
         Ok(Stands::Open(stands)) => stands,
-        // Nothing is open, so nothing is asked.
+        // No shield is open at one end, so there is nothing to check.
         Ok(Stands::Bonded(_)) => return Vec::new(),
         Err(unknown) => {
             let ask = Said::Questions(unknown.questions);
@@ -34,7 +34,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         let why = WarmingSaid::not_stated("duty.load");
         return vec![not_judged(why.into()).asking(fact::LOAD.of(""))];
     };
-    // An emergency raises it with the current.
+    // An emergency raises the voltage in proportion to the current.
     let load_a = job.emergency_of_a(leg.leg).unwrap_or(load_a).max(load_a);
     let volts = stands.voltage_v(load_a);
     if limits.is_empty() {

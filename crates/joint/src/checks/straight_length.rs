@@ -1,4 +1,4 @@
-//! Is the leg straight for as far as the body, its seal and what the body's instructions keep straight beyond it?
+//! Is the leg straight over the body, its seal and the length that the body's instructions keep straight beyond it?
 //!
 //! Source: the planes and `bend_keep_off` of the body's instructions.
 

@@ -1,6 +1,6 @@
-//! Is there no water in the strands of this end, nor found under its shield?
+//! Is there no water in the strands of this end, and was none found under its shield?
 //!
-//! Only a test for moisture says so: neither blocked strands nor a dry far end do.
+//! Only a moisture test can show this; neither blocked strands nor a dry far end can.
 //!
 //! Source: the test that the job names; that a wet end is not joined is common practice, no source.
 
@@ -58,7 +58,7 @@ pub(super) fn judge(inputs: &Inputs<'_>, leg: &LegInputs<'_>, end: &EndInputs) -
     rulings
 }
 
-/// Where a test was made.
+/// Place of a test.
 fn place(test: &Moisture) -> TestedPlace {
     if test.place == "conductor" {
         TestedPlace::Strands

@@ -1,11 +1,12 @@
-//! Stress: the checks of a field, which differ in the place alone; each is a row of the table of checks.
+//! Stress: the checks of a field, which differ in the place only; each is a row of the table of checks.
 //!
-//! It compares the greatest field at a place over the windows with the worst that the instructions allow there, in service and during a stated trial; then with the owner's greatest.
+//! It compares the greatest field at a place over the windows with the worst that the instructions allow there, in service and during a stated trial.
+//! Then it compares it with the owner's limit.
 //!
 //! - End of the electrode: the rounded end, on the side of the body's insulation.
 //! - Deflector: the rounded tip, and the first arc from the heel.
 //! - Interfaces between cable, adapter and body: the tangential field, up to half a millimetre before the edge of the screen.
-//! - Edge of the insulation screen: the radius of an edge cut by hand cannot be surveyed, so the field is judged half a millimetre before it; zero where the deflector covers the edge for every place that the windows allow.
+//! - Edge of the insulation screen: nobody can survey the radius of an edge cut by hand, so the field is judged half a millimetre before it. It is zero if the deflector covers the edge at every place that the windows allow.
 //!
 //! Source: `docs/theory/worst.md`.
 
@@ -40,7 +41,7 @@ pub(super) fn rule(
     rulings
 }
 
-/// Ruling on a tapered plug of which something is not known, or whose field did not settle; its own fields have no limit but the gap's.
+/// Ruling on a tapered plug with an unknown fact, or whose field did not settle; its own fields have no limit except the limit of the gap.
 fn plug(check: &'static str, leg: &LegInputs<'_>) -> Option<Ruling> {
     let not_judged = |why: &Said| {
         let why = Said::of(StressSaid::TaperedPlug, why);
@@ -103,7 +104,7 @@ impl Stress {
             let why = StressSaid::ImpulseThroughConducting;
             rulings.push(Ruling::not_judged(self.check, leg.subject(), why));
         }
-        // Facts that the worst allowed by the instructions lacks; a word where a field did not settle.
+        // Facts that are missing for the worst that the instructions allow; an engineer's word if a field did not settle.
         let asks = || {
             let missing = leg.missing(inputs).field();
             if missing.is_empty() {
@@ -117,7 +118,7 @@ impl Stress {
 
     fn at(&self, inputs: &Inputs<'_>, leg: &LegInputs<'_>, at: &At<'_>) -> Vec<Ruling> {
         let Some(here) = at.here.seen.get(&self.quantity) else {
-            // An owner's limit is never passed over in silence.
+            // An owner's limit is never ignored silently.
             let is_asked = inputs.order.job.limits_of(self.check).next().is_some();
             let why = self.said(StressSaid::NoSuchPart);
             let ruling = || Ruling::not_judged(self.check, leg.subject(), why);
@@ -128,7 +129,7 @@ impl Stress {
             return vec![Ruling::not_judged(self.check, leg.subject(), why)];
         }
         let mut rulings = vec![self.against_allowed(leg, at, here)];
-        // The owner's greatest field is one in service.
+        // The owner's limit is for service only.
         let owners = inputs.order.job.limits_of(self.check);
         for row in owners.filter(|_| at.trial_hz.is_none()) {
             let word = Word::Owner(row.source.clone().into());
@@ -217,7 +218,7 @@ impl<'a> At<'a> {
     }
 }
 
-/// The name of a field.
+/// Message that names a field.
 fn name(quantity: Quantity) -> Said {
     StressSaid::Quantity { quantity }.into()
 }
@@ -225,12 +226,12 @@ fn name(quantity: Quantity) -> Said {
 /// Unit of fields, rms.
 const FIELD_UNIT: &str = "kV/mm";
 
-/// kV/mm of a field of one per metre and volt.
+/// Field strength, kV/mm, of a unit field (one per metre and volt) at a voltage.
 fn kv_per_mm(voltage: VoltageRms) -> f64 {
     voltage.v() * 1e-6
 }
 
-/// The solved study of a leg, or the rulings for want of one; none where nobody asked for it, or the body is left open.
+/// Returns the solved study of a leg, or the rulings that replace it; no ruling if nobody asked for it, or the body is left open.
 pub(super) fn solved<'l>(
     check: &'static str,
     what: impl Into<Said>,

@@ -1,6 +1,6 @@
 //! Can water creep along a wire, strap, braid or lead under the seal?
 //!
-//! What passes out under the seal must carry a blocked stretch, and the seal must take it.
+//! A wire, strap, braid or lead that passes out under the seal must have a blocked stretch, and the seal must be made for it.
 //!
 //! Source: the instructions of the shield part and of the seal.
 
@@ -79,7 +79,7 @@ impl Says<'_> {
         Ruling::on_words(CHECK, self.leg.subject(), found, permitted, source)
     }
 
-    /// A yes or no of a row: words for both, and what to say where it is open or no.
+    /// Rules on a yes or no of a row, with words for both, and with messages for an open answer and for no.
     fn whether(
         &self,
         said: Option<bool>,

@@ -1,7 +1,7 @@
-//! Withstand: the checks of what carries a short circuit, which differ in the part alone; each is a row of the table of checks.
+//! Withstand: the checks of parts that carry a short circuit, which differ in the part only; each is a row of the table of checks.
 //!
-//! It compares the current, for its forces, and its square times the time of all shots, for its heat, with the values that the part withstands.
-//! The shield part carries the whole stated current, unless the job states that of the leg.
+//! It compares two quantities with the values that the part withstands: the current, for its forces, and I²t of all shots, for its heat.
+//! The shield part carries the whole stated current, unless the job states a current for the leg.
 //!
 //! Source: the part's own instructions.
 
@@ -17,7 +17,7 @@ pub(super) enum Row {
     ShieldPart,
 }
 
-/// Rulings on what one part of a leg withstands.
+/// Rulings on the withstand of one part of a leg.
 pub(super) fn rule(
     check: &'static str,
     row: Row,
