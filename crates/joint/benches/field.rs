@@ -1,4 +1,4 @@
-//! How long fields take: one state of a leg again on the mesh of the last, one from nothing, one leg's whole study, the three-way example.
+//! Times of fields: one state of a leg on the mesh of the last state, one state from a new mesh, one leg's whole study, the three-way example.
 //!
 //! The aims: one end judged again in 5 ms beside the checks; the three-way example with its fields in 0.5 s without its PDF.
 

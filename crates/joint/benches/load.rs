@@ -1,4 +1,4 @@
-//! How long the temperatures of a joint under load take: two legs and three, with the load to the limit and an emergency.
+//! Times of a joint's temperatures under load: two legs and three, with the load to the limit and an emergency.
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};

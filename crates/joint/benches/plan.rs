@@ -1,4 +1,4 @@
-//! How long a plan takes: reading, judging and planning the four-way example from its text, and the cutback of one leg alone.
+//! Times of a plan: reading, judging and planning the four-way example from its text, and the cutback of one leg alone.
 //!
 //! The aim is 10 ms for a four-way job; what is measured is the whole way from text to document, without files.
 

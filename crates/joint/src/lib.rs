@@ -1,8 +1,9 @@
-//! What the trade knows, in working order: cables, parts, the job, what was measured, fit, cutbacks, checks, rulings.
+//! Knowledge of the trade, in working order: cables, parts, the job, measurements, fit, cutbacks, checks, rulings.
 //!
-//! Why its own room: the same knowledge runs in the terminal, on the office server and in the browser of a phone in the pit, so it is pure: texts, dates and seeds are arguments.
+//! Why its own room: the same knowledge runs in the terminal, on the office server and in the browser of a phone in the pit.
+//! So it is pure: texts, dates and seeds are arguments.
 //!
-//! Invariants: a missing input is never a pass; what is computed only tightens what the instructions allow; nothing here says that anything is safe to cut, touch or energise.
+//! Invariants: a missing input is never a pass; a computed result only tightens what the instructions allow; nothing here says that anything is safe to cut, touch or energise.
 //!
 //! Not here: files, clocks, printing (the doors), and mathematics without trade words (`jointwright-numerics`).
 

@@ -47,7 +47,7 @@ pub enum Measured {
     StrandMoisture,
     /// Moisture under the shield.
     ShieldMoisture,
-    /// How the jacket is where the seal will lie.
+    /// Condition of the jacket at the place of the seal.
     JacketSurface,
     /// Nicks, ring cuts and specks on a layer before anything covers it.
     Surface {

@@ -36,7 +36,7 @@ pub enum OwnerLimits {
     Resistance,
 }
 
-/// How the lengths of a check lie.
+/// Direction of a check's lengths.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Lengths {
     /// Along the cable, read with a tape.
@@ -54,7 +54,7 @@ pub struct CheckRow {
     pub rests: Rests,
     /// Limit that an owner may set for it.
     pub owner: OwnerLimits,
-    /// How its lengths lie.
+    /// Direction of its lengths.
     pub lengths: Lengths,
 }
 
