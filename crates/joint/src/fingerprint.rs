@@ -2,8 +2,11 @@
 //!
 //! Why its own room: a crew with two papers in hand compares eight letters over the telephone; an engineer compares the whole number.
 //!
-//! Invariants: one byte more or less in any piece, a comment or a space included, gives another number; pieces cannot run into each other; the same pieces give the same number on every machine.
-//! The letters of the short form are not taken for one another on paper, and have a word each for the telephone; no word of a trade can be written with them, since there is no vowel.
+//! Invariants: one byte more or less in any piece, also in a comment or a space, gives another number.
+//! Pieces cannot run into each other.
+//! The same pieces give the same number on every machine.
+//! The letters of the short form cannot be confused on paper, and each has a word for the telephone.
+//! They contain no vowel, so they spell no word of the trade.
 //!
 //! Not here: what goes in (`job`, `plan`), and the time at which a plan is made, which is printed and never compared.
 

@@ -63,13 +63,13 @@ impl<'c> Chosen<'c> {
         }
     }
 
-    /// The part whose bore sits on the insulation, with its ranges: the adapter where there is one, else the body.
+    /// Part whose bore sits on the insulation, with its ranges: the adapter if there is one, else the body.
     pub fn on_insulation(&self) -> Option<(&'c Head, &'c [Fits])> {
         let adapter = self.adapter.map(|a| (&a.head, a.fits.as_slice()));
         adapter.or_else(|| self.body.map(|b| (&b.head, b.fits.as_slice())))
     }
 
-    /// Connector with the end that takes this leg, where both are known.
+    /// Connector with the end that takes this leg, if both are known.
     pub fn grip(&self) -> Option<(&'c Connector, &'c ConnectorEnd)> {
         self.connector.zip(self.end)
     }

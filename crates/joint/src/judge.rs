@@ -1,4 +1,4 @@
-//! Judge: all checks on one joint, the parts that would fit where one is left open, and the outcome.
+//! Judge: all checks on one joint, the parts that would fit if one is left open, and the outcome.
 //!
 //! Why its own room: one place says that the joint's outcome is the worst of its rulings.
 //!

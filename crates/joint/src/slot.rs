@@ -1,10 +1,10 @@
-//! Slot: one reading that can be taken, by the end and what is measured there.
+//! Slot: one reading that can be taken, by its end and its quantity.
 //!
-//! Why its own room: a reading has one name in the survey, at a hold point, in an ask and on the blank where it is written; no text is read to find it.
+//! Why its own room: a reading has one name in the survey, at a hold point, in an ask and on its blank; no text is searched to find it.
 //!
 //! Invariants: two readings of one thing at one end have one slot, whoever asks for them; a slot says nothing of instrument, value or window.
 //!
-//! Not here: the readings themselves (`job`), what they say together (`survey`), when they are taken (`programme`); the growth of a sleeve, which is read in a trial press and belongs to no end.
+//! Not here: the readings themselves (`job`), their evaluation (`survey`), their moment (`programme`); the growth of a sleeve, which is read in a trial press and belongs to no end.
 
 use crate::cable::Layer;
 use crate::end::EndId;
@@ -95,7 +95,7 @@ pub enum Measured {
     SealOverlap,
 }
 
-/// One reading that can be taken: an end, and what is measured there.
+/// One reading that can be taken: an end and a quantity.
 ///
 /// ```
 /// use jointwright_joint::cable::Layer;
@@ -115,7 +115,7 @@ pub struct Slot {
 }
 
 impl Slot {
-    /// The slot of what is measured at an end.
+    /// Slot of a quantity at an end.
     pub fn new(end: &EndId, measured: Measured) -> Slot {
         let end = end.clone();
         Slot { end, measured }

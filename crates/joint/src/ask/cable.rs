@@ -53,7 +53,7 @@ fn of_leg(leg: &Leg) -> Subject {
     Subject::leg(&leg.id)
 }
 
-/// Current in the shield, and where it flows.
+/// Current in the shield, and its path.
 fn shield(leg: &Leg) -> Vec<Ask> {
     let is_stated = leg.shield_load_a.is_some();
     let mut asks = if is_stated { Vec::new() } else { run(leg) };

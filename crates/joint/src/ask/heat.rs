@@ -87,7 +87,7 @@ impl Missing<'_> {
         asks
     }
 
-    /// Places that the heat is computed from; their windows do not matter, because each lies where it is planned.
+    /// Places from which the heat is computed; their windows do not matter, because each counts at its planned place.
     fn places_in_heat(&self) -> Vec<Ask> {
         let open = self.open_parts();
         if !open.is_empty() {

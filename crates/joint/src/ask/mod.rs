@@ -120,7 +120,7 @@ impl Missing<'_> {
         fact::TRIAL_PRESS.of(Of::Sleeve { row, conductor })
     }
 
-    /// Growth of the connector, where it is not known.
+    /// Growth of the connector, if it is not known.
     pub fn unknown_growth(&self) -> Option<Ask> {
         matches!(self.cutback.growth, Growth::Unknown(_)).then(|| self.growth())
     }

@@ -1,6 +1,6 @@
 //! Papers: whether a leg measures like its papers, and whether a reading was taken over the layer that it names.
 //!
-//! Why its own file: the answer is one of five sentences, never a percentage, and each says what it does not say.
+//! Why its own file: the answer is one of five sentences, never a percentage, and each states its own limits.
 //!
 //! Invariants:
 //! - Papers never "fit" unless all their layers together can give the readings; a layer that does not fit is named, with the reading and the expectation.
@@ -79,7 +79,7 @@ fn hulls(evidence: &Evidence) -> Readings {
 ///
 /// A construction fits if diameters exist over all its layers that meet every reading, each larger than the one inside by a thickness that the layer may have.
 /// Other constructions are compared by the layers under the metallic shield, because the table does not say which shield a cable has.
-/// The row that the papers name is none of them, even where another layer, or another statement of the papers, does not fit.
+/// The row that the papers name is none of them, even if another layer, or another statement of the papers, does not fit.
 pub fn compare(stated: &Construction, evidence: &Evidence, table: &[Candidate]) -> Likeness {
     let readings = hulls(evidence);
     if readings[..INNER.len()].iter().all(Option::is_none) {

@@ -20,7 +20,7 @@ pub struct Adapter {
     pub head: Head,
     /// Ranges.
     pub fits: Vec<Fits>,
-    /// Whether the body's bore may stand over bare insulation beyond it, where its paper states it.
+    /// Whether the body's bore may stand over bare insulation beyond it, if its paper states it.
     pub leaves_bare: Option<bool>,
     /// Layers without a range on which its paper lets it lie.
     pub may_lie_on: Vec<Layer>,
@@ -34,13 +34,13 @@ pub struct Adapter {
     pub may_move: Option<MayMove>,
     /// Way in which it comes onto the cable, as its row states it.
     pub goes_on: Option<GoesOn>,
-    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    /// Greatest diameter that it passes over while it is slid on or parked, if stated.
     pub passes: Option<Length>,
-    /// Relative permittivity, where stated.
+    /// Relative permittivity, if stated.
     pub relative_permittivity: Option<f64>,
     /// Relaxed dimensions and rubber.
     pub rubber: Option<Rubber>,
-    /// Thermal resistivity and heat capacity, where stated.
+    /// Thermal resistivity and heat capacity, if stated.
     pub stuff: Option<Stuff>,
 }
 

@@ -61,7 +61,7 @@ pub struct Body {
     pub may_move: Option<MayMove>,
     /// Way in which it comes onto the cable, as its row states it.
     pub goes_on: Option<GoesOn>,
-    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    /// Greatest diameter that it passes over while it is slid on or parked, if stated.
     pub passes: Option<Length>,
     /// Abrasive and grit for the insulation, where its paper states them.
     pub abrasive: Option<String>,

@@ -11,9 +11,9 @@ pub struct Bus {
     pub head: Head,
     /// Number of ports.
     pub ports: i64,
-    /// Greatest resistance between two ports, Ω, where stated.
+    /// Greatest resistance between two ports, Ω, if stated.
     pub resistance_ohm: Option<f64>,
-    /// Temperature of that resistance, degrees Celsius, where stated.
+    /// Temperature of that resistance, degrees Celsius, if stated.
     pub resistance_at_degc: Option<f64>,
     /// Mating interface.
     pub interface: String,

@@ -32,7 +32,7 @@ pub struct Connector {
     pub means: Means,
     /// Whether it joins two conductors (sleeve); otherwise it holds one (contact).
     pub two_ended: bool,
-    /// Metal of the connector, where stated.
+    /// Metal of the connector, if stated.
     pub made_of: Option<Metal>,
     /// Length before it is made: of the whole sleeve, or from contact plane to mouth.
     pub length: Length,
@@ -81,7 +81,7 @@ pub struct ConnectorEnd {
     pub metals: Vec<Metal>,
     /// Conductor strandings.
     pub strandings: Vec<Stranding>,
-    /// Conductors one by one, where the row binds size and metal; the three lists then only summarise them.
+    /// Conductors one by one, if the row binds size and metal; the three lists then only summarise them.
     pub named: Vec<Conductor>,
     /// Conductor diameters that its bore takes.
     pub bore: Option<Interval>,
@@ -93,7 +93,7 @@ pub struct ConnectorEnd {
     pub gap_greatest: Option<Length>,
     /// Greatest outside diameter as made.
     pub outside_diameter: Length,
-    /// Greatest ratio of its resistance to the resistance of the same length of conductor, where stated.
+    /// Greatest ratio of its resistance to the resistance of the same length of conductor, if stated.
     pub resistance_ratio: Option<f64>,
     /// Die.
     pub die: Option<String>,

@@ -14,9 +14,9 @@ use jointwright_units::Length;
 pub struct Consumable {
     /// Fields that every row has.
     pub head: Head,
-    /// Metals it serves; empty where the row names none.
+    /// Metals it serves; empty if the row names none.
     pub metals: Vec<Metal>,
-    /// Whether it is used on bare conductors, where the row says so.
+    /// Whether it is used on bare conductors, if the row says so.
     pub touches_conductor: Option<bool>,
     /// Substance.
     pub contains: Option<String>,

@@ -86,7 +86,7 @@ pub struct Shelf {
     pub months: i64,
     /// Date from which the months run: "made" or "expanded".
     pub from: String,
-    /// Storage temperatures in degrees Celsius, where stated.
+    /// Storage temperatures in degrees Celsius, if stated.
     pub store_degc: (Option<f64>, Option<f64>),
 }
 
@@ -114,7 +114,7 @@ pub struct InstructionStep {
     pub caution: Option<String>,
     /// Whether work stops until it is measured.
     pub hold: bool,
-    /// Moment of the make-up, where the row states it.
+    /// Moment of the make-up, if the row states it.
     pub stage: Option<Stage>,
     /// Conductor metals of the step; empty for all.
     pub metals: Vec<Metal>,

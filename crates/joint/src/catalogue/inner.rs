@@ -82,15 +82,15 @@ pub struct Region {
     pub corners: Vec<(Length, Length)>,
     /// Radii of the same corners; empty if not stated.
     pub radii: Vec<Length>,
-    /// Duty in the field, where stated.
+    /// Duty in the field, if stated.
     pub serves: Option<FieldDuty>,
-    /// Relative permittivity, where known.
+    /// Relative permittivity, if known.
     pub relative_permittivity: Option<f64>,
     /// Whether it conducts.
     pub conductive: bool,
-    /// Ratio of its shear modulus to that of the body's rubber, where stated.
+    /// Ratio of its shear modulus to that of the body's rubber, if stated.
     pub stiffness_ratio: Option<f64>,
-    /// Thermal resistivity and heat capacity, where stated.
+    /// Thermal resistivity and heat capacity, if stated.
     pub stuff: Option<Stuff>,
 }
 

@@ -20,7 +20,7 @@ pub struct LinkRow {
     pub to: Plane,
     /// Distance from one to the other.
     pub distance: Length,
-    /// Tolerance: how much shorter and how much longer is permitted, where stated.
+    /// Tolerance: how much shorter and how much longer is permitted, if stated.
     pub tolerance: Option<(Length, Length)>,
     /// Source.
     pub source: Whose,

@@ -210,13 +210,13 @@ pub struct Rubber {
     pub date: Date,
     /// Relaxed diameter of the bore.
     pub relaxed_bore: Length,
-    /// Relaxed outside diameter, where stated.
+    /// Relaxed outside diameter, if stated.
     pub relaxed_outside: Option<Length>,
     /// Uncertainty of these diameters.
     pub uncertainty: Length,
     /// Temperature of these diameters, degrees Celsius.
     pub at_degc: f64,
-    /// Law with its moduli, where stated.
+    /// Law with its moduli, if stated.
     pub law: Option<Law>,
     /// Relative change of the moduli per kelvin, least and greatest.
     pub modulus_per_k: Option<(f64, f64)>,
@@ -234,7 +234,7 @@ pub struct Rubber {
     pub stretch_greatest_ratio: Option<f64>,
 }
 
-/// Reads the table `rubber` of a row, where it has one.
+/// Reads the table `rubber` of a row, if it has one.
 ///
 /// `fits` are its ranges: a part held open must pass over the largest diameter that it takes.
 pub(super) fn read_rubber(

@@ -31,13 +31,13 @@ pub struct Seal {
     pub body_overlap_least: Option<Length>,
     /// Length while parked.
     pub parked_length: Option<Length>,
-    /// Whether a lead may come out under it, where its paper states it.
+    /// Whether a lead may come out under it, if its paper states it.
     pub takes_bonding_lead: Option<bool>,
     /// Conditions of the jacket on which it may close; empty where its paper is silent.
     pub jacket_surfaces: Vec<String>,
     /// Relaxed dimensions and rubber.
     pub rubber: Option<Rubber>,
-    /// Wall of the seal that the heat must pass, where stated.
+    /// Wall of the seal that the heat must pass, if stated.
     pub cover: Option<Cover>,
     /// Distances.
     pub links: Vec<LinkRow>,
@@ -45,7 +45,7 @@ pub struct Seal {
     pub may_move: Option<MayMove>,
     /// Way in which it closes, as its row states it.
     pub goes_on: Option<GoesOn>,
-    /// Greatest diameter that it passes over while it is slid on or parked, where stated.
+    /// Greatest diameter that it passes over while it is slid on or parked, if stated.
     pub passes: Option<Length>,
 }
 

@@ -34,9 +34,9 @@ pub struct ShieldPart {
     pub fits: Vec<Fits>,
     /// Layers without a range on which its paper lets it lie.
     pub may_lie_on: Vec<Layer>,
-    /// Whether a stretch of it is blocked against water, where its paper states it.
+    /// Whether a stretch of it is blocked against water, if its paper states it.
     pub blocked: Option<bool>,
-    /// Whether any piece of it passes out under the seal, where its paper states it.
+    /// Whether any piece of it passes out under the seal, if its paper states it.
     pub passes_seal: Option<bool>,
     /// Shields that it lays back, where its paper states them.
     pub lay_back: Option<LayBack>,
@@ -55,7 +55,7 @@ pub struct ShieldPart {
 pub struct LayBack {
     /// Kinds of metallic shield.
     pub shields: Vec<String>,
-    /// Length of each wire or strap kept beyond the edge, where stated.
+    /// Length of each wire or strap kept beyond the edge, if stated.
     pub length: Option<Length>,
 }
 

@@ -146,7 +146,7 @@ pub struct Taper {
     pub regions: Vec<Region>,
 }
 
-/// Reads the table `taper` of a row, where it has one.
+/// Reads the table `taper` of a row, if it has one.
 pub(super) fn read_taper(reader: &mut RowReader<'_>, record: &Record) -> Option<Taper> {
     let taper = record.record("taper")?;
     let regions = taper

@@ -34,7 +34,7 @@ use jointwright_units::Length;
 /// A contradiction within a catalogue.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Defect {
-    /// Name of its class, for ever.
+    /// Permanent name of its class.
     pub class: &'static str,
     /// Place of the defect.
     pub place: Span,

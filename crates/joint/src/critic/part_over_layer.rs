@@ -2,7 +2,8 @@
 //!
 //! The rows count as printed, without tolerances; a plan judges the worst of the windows.
 //! A body is compared with the metallic shield edges of the shield parts, with every connector of its kind; an adapter with the screen edge of its body; a contact with the jacket edges of the seals.
-//! The parts of one catalogue need not all go together, so a row is at fault only where it goes with no row of the other kind; where all rows go wrong with one row, that one is at fault.
+//! The parts of one catalogue need not all go together, so a row is at fault only if it goes with no row of the other kind.
+//! If all rows conflict with one row, that row is at fault.
 //! If another class finds a defect in one of the rows, only that defect is reported.
 
 use super::entry::{Entry, Kind};

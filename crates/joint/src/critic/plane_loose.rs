@@ -1,7 +1,8 @@
 //! Finds planes of a row that nothing ties to the cable, and bodies that do not place all that they must.
 //!
 //! A row may rely on planes that other parts must provide: the conductor end, the connector, and cuts nearer the end than its own.
-//! A shield part may begin at the screen edge, a seal at the metallic shield edge; where a catalogue has no row that could place a cut, other catalogues have one.
+//! A shield part may begin at the screen edge, and a seal at the metallic shield edge.
+//! If a catalogue has no row that could place a cut, another catalogue has one.
 
 use super::entry::{Entry, Kind};
 use super::tie::{pairs, reached, ties};

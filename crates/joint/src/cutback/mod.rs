@@ -58,7 +58,7 @@ pub struct Cut {
     pub whose: Vec<Whose>,
     /// Sources of the place: rows from this plane back to the nearest plane with a place of its own, and that plane; `None` if it has no place.
     pub placed: Option<Placed>,
-    /// Rows that narrowed the window, where it is narrower than the row that places the plane prints.
+    /// Rows that narrowed the window, if it is narrower than the window in the row that places the plane.
     pub narrowed: Option<Narrowed>,
     /// Reason why there is no nominal, or no window.
     pub why: Option<Said>,

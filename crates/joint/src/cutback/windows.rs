@@ -60,7 +60,7 @@ pub(super) struct Groups {
     shifts: Vec<Station>,
     /// Both sides of each anchor's window, each with its source.
     sides: Vec<Open>,
-    /// Tolerance printed in the row that places each anchor, where it prints one.
+    /// Tolerance printed in the row that places each anchor, if it prints one.
     printed: Vec<Option<Printed>>,
     /// Rows of each group's own play about its anchor.
     play_of: Vec<Vec<Whose>>,

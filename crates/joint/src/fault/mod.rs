@@ -198,7 +198,7 @@ pub fn start_degc(job: &Job) -> Result<f64, Said> {
 /// Corrugated tape: from a smooth tape on the screen to a tape with its seam and corrugation.
 /// Tape with wires: both in parallel by their resistance, so that the metal with the densest current heats as if the whole current flowed in this area.
 /// If the turns of that tape do not touch, the area is wires and b w/√(1 + (π d/a)²); if all turns touch, wires and tube.
-/// Lapped tape: from the tape's own area, where no turn touches the next and the current follows it round, to a tube whose turns all touch.
+/// Lapped tape: from the tape's own area, if no turn touches the next and the current follows the helix, to a tube whose turns all touch.
 /// Nobody knows how well the turns of an old tape touch.
 ///
 /// `n_counted`: the least number of wires or straps counted on an end, where somebody counted.

@@ -1,4 +1,4 @@
-//! Weakest: the short-circuit current that each part of a leg carries by its own paper, beside the current that the job demands of it.
+//! Weakest: the short-circuit current that each part of a leg carries by its own paper, compared with the current that the job demands of it.
 
 use super::{Fault, circular_mils, conductor_area_mm2, melts_degc, shield_area_mm2, start_degc};
 use crate::cable::Metal;
@@ -20,7 +20,7 @@ pub struct Carries {
 }
 
 impl Carries {
-    /// Ratio of the carried current to the demanded current, where both are known.
+    /// Ratio of the carried current to the demanded current, if both are known.
     pub fn share_ratio(&self) -> Option<f64> {
         match (&self.carries_a, &self.asked_a) {
             (Ok(carries_a), Ok(asked_a)) => Some(carries_a / asked_a),

@@ -18,7 +18,7 @@ use jointwright_units::Length;
 
 /// Check of a run of cable.
 const CHECK: &str = "service_temperature";
-/// Error of a cable's formulas, as a share of its temperature rise: the same as for a joint at rest; within it nothing is judged.
+/// Error of a cable's formulas, as a share of its temperature rise: the same as for a joint in steady state; within it nothing is judged.
 const ERROR_RATIO: f64 = 0.01;
 /// A run of cable with its rating and its rulings.
 #[derive(Clone, Debug)]

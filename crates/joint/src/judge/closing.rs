@@ -2,7 +2,9 @@
 //!
 //! Why its own file: a word that closes nothing, unnoticed, is taken for a word that closes something.
 //!
-//! Invariants: a word changes no outcome; a word on a question that nobody asks is a complaint at its row; a word on a question that is judged by now is named.
+//! Invariants: a word changes no outcome.
+//! A word on a question that nobody asks is a complaint at its row.
+//! A word on a question that has been judged in the meantime is named.
 
 use crate::form::{Complaint, Complaints};
 use crate::job::{Closing, Job};

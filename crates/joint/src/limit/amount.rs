@@ -16,9 +16,9 @@ pub struct AmountQuestion<'a> {
     pub value: f64,
     /// Error of the number and its limit together, in the unit.
     pub error: f64,
-    /// Least allowed value, where there is one.
+    /// Least allowed value, if there is one.
     pub least: Option<f64>,
-    /// Greatest allowed value, where there is one.
+    /// Greatest allowed value, if there is one.
     pub greatest: Option<f64>,
     /// Unit of all these numbers.
     pub unit: &'static str,

@@ -49,7 +49,7 @@ impl File {
 pub struct Fact {
     /// Key of the fact.
     pub id: FactKey,
-    /// Name in documents, for ever.
+    /// Permanent name in documents.
     pub key: &'static str,
     /// Person who can answer.
     pub who: Who,

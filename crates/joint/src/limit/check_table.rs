@@ -1,6 +1,6 @@
-//! The one table of checks: how often each is asked, what it rests on, what an owner may limit of it, and how its lengths lie.
+//! The one table of checks: scope, computed result, owner's limits and direction of lengths of each.
 //!
-//! Why its own file: a list of names that is kept beside another list of names goes out of step with it; here a check is one row, and every other list is made from the rows.
+//! Why its own file: two lists of names drift apart; here a check is one row, and every other list is made from the rows.
 //!
 //! Not here: the functions that answer (`checks`), the sentences of the questions (`wording`).
 
@@ -48,7 +48,7 @@ pub enum Lengths {
 /// One check.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct CheckRow {
-    /// Name, for ever.
+    /// Permanent name.
     pub slug: &'static str,
     /// Computed result that it rests on.
     pub rests: Rests,
@@ -60,8 +60,8 @@ pub struct CheckRow {
 
 /// Hands the rows of all checks to a macro, in the order of their names.
 ///
-/// A row: its name, for ever; how often it is asked (once a joint, a leg or an end); what it rests on; what an owner may limit of it; how its lengths lie.
-/// A check without more is answered by `judge` of the file of its name in `checks`.
+/// A row: its permanent name; its scope (once for each joint, leg or end); the computed result on which it rests; the limit that an owner may set; the direction of its lengths.
+/// A check without further entries is answered by `judge` in the file of its name in `checks`.
 /// A check that differs from others in constants only names its family there, and its constants.
 macro_rules! check_list {
     ($take:ident) => {

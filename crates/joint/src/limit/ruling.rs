@@ -97,7 +97,7 @@ pub struct Ruling {
     pub unit: Option<&'static str>,
     /// Distance of the value from the limit, in the unit; negative outside.
     pub margin: Option<f64>,
-    /// Error of value and limit together, in the unit, where it is stated.
+    /// Error of value and limit together, in the unit, if it is stated.
     pub error: Option<f64>,
     /// Fact that decides a pass where its numbers alone do not show it.
     pub decides: Option<Said>,
@@ -120,7 +120,7 @@ pub struct Ruling {
 }
 
 impl Ruling {
-    /// Ruling that is not judged, for want of a fact.
+    /// Ruling that is not judged, because a fact is missing.
     pub fn not_judged(check: &'static str, subject: Subject, why: impl Into<Said>) -> Ruling {
         Ruling {
             check,

@@ -1,4 +1,4 @@
-//! Kit: the effect of the store on a part, beside the worst storage that its instructions allow.
+//! Kit: the effect of storage on a part, and that of the worst storage that its instructions allow.
 
 use crate::catalogue::{DAY_S, Head, Rubber, Shelf, ZERO_DEGC_K};
 use crate::job::Lot;

@@ -1,4 +1,4 @@
-//! Pressure: how hard the rubber of each part presses on one end, beside the worst that its instructions allow.
+//! Pressure: the interface pressure of each part's rubber on one end, and the worst that its instructions allow.
 //!
 //! Why its own room: a pressure needs constants of the row, the age and warmth of the store, and a root; checks compare and never solve.
 //!
@@ -105,13 +105,13 @@ pub struct Seat {
     pub error_m: f64,
     /// Least and greatest radius that the instructions allow, m.
     pub allowed_m: (f64, f64),
-    /// Temperatures at which the radii here hold, degrees Celsius, where known.
+    /// Temperatures at which the radii here hold, degrees Celsius, if known.
     pub degc: Option<(f64, f64)>,
     /// Whether the readings show the thinnest place; a tape or too few diameters do not.
     pub is_read_around: bool,
 }
 
-/// Facts from which the pressures of one end are computed, or the answer where nothing is to be computed.
+/// Facts from which the pressures of one end are computed, or the answer if there is nothing to compute.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Input {
     body: Result<Box<sit::Case>, Pressed>,
@@ -260,7 +260,7 @@ fn ends_early(subject: &FittedEnd<'_>) -> Option<Unknown> {
     Some(Unknown::plain(why))
 }
 
-/// Seat of the body: the insulation, or the adapter where there is one.
+/// Seat of the body: the insulation, or the adapter if there is one.
 fn body_seat(subject: &FittedEnd<'_>) -> Result<Seat, Unknown> {
     let Some(body) = subject.chosen.body else {
         return Err(Unknown::plain(CutSaid::BodyLeftOpen));

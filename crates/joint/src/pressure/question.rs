@@ -1,4 +1,4 @@
-//! Question: how hard a part presses on one end, beside the worst that somebody allows.
+//! Question: the pressure of a part on one end, compared with the worst that somebody allows.
 
 use super::{Compared, Pressed, Seat, Sit, Warmth};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};
@@ -17,7 +17,7 @@ pub(crate) struct Sitting<'a> {
 }
 
 impl<'a> Sitting<'a> {
-    /// Returns the computed pressures, or the rulings for want of them; no ruling if nobody asked.
+    /// Returns the computed pressures, or the rulings that replace them; no ruling if nobody asked.
     pub fn sit(&self) -> Result<&'a Sit, Vec<Ruling>> {
         let not_judged = |why: Said| vec![self.not_judged(why)];
         match self.pressed {

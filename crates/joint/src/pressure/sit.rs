@@ -1,4 +1,4 @@
-//! Sit: the least pressure of one part over its slices and over the temperatures, beside the worst that its instructions allow.
+//! Sit: the least pressure of one part over its slices and over the temperatures, and the worst that its instructions allow.
 
 use super::heat::{Heat, Warmth};
 use super::kit::Kit;
@@ -32,13 +32,13 @@ pub struct Compared {
     pub error_ratio: f64,
     /// Error of the ratio for printing; a kit inside its instructions has it too, though its ruling uses none.
     pub read_error_ratio: f64,
-    /// Temperatures at the least ratio, where they are known.
+    /// Temperatures at the least ratio, if they are known.
     pub warmth: Option<Warmth>,
     /// Least pressure, Pa, where the law of the rubber is stated.
     pub pressure_pa: Option<f64>,
     /// Error of the least pressure, Pa.
     pub pressure_error_pa: f64,
-    /// Temperatures at the least pressure, where they are known.
+    /// Temperatures at the least pressure, if they are known.
     pub pressure_warmth: Option<Warmth>,
     /// Stretch along the part with the least pressure, from and to, m from its datum; infinite where the part is alike all along.
     pub along_m: (f64, f64),
@@ -76,7 +76,7 @@ pub struct Sit {
     pub bore_error_m: f64,
     /// Whether the law of the rubber is stated.
     pub has_law: bool,
-    /// Greatest stretch of the bore that the paper allows, where it states one.
+    /// Greatest stretch of the bore that the paper allows, if it states one.
     pub stretch_greatest_ratio: Option<f64>,
     /// Temperatures, or the missing fact about them; without them pressures are as read.
     pub heat: Result<Heat, Unknown>,

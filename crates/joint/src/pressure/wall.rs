@@ -31,7 +31,7 @@ pub struct Wall {
     pub has_law: bool,
 }
 
-/// Wall of a body: from its inside where that is stated, else an even wall.
+/// Wall of a body: from its stated inside, else a uniform wall.
 pub(super) fn of_body(body: &Body) -> Result<Wall, Pressed> {
     let (id, Some(rubber)) = (&body.head.id, &body.rubber) else {
         return Err(not_known(&body.head.id));

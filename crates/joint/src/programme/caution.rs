@@ -1,7 +1,7 @@
 //! Caution: dangers of a stage, stated at that stage and not on a page of their own.
 //!
 //! Invariants:
-//! - A caution belongs to a thing that is there; a holdout or a torch has one only where a row names it or is silent.
+//! - A caution belongs to a thing that is present; a holdout or a torch has one only if a row names it or is silent about it.
 //! - Each caution stands once.
 //! - A sentence of a part's own paper is never dropped for one of ours that says less.
 //!

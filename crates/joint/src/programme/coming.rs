@@ -2,7 +2,7 @@
 //!
 //! Why its own file: a part that passes the jacket is parked before the cleaning; a part that does not is pushed on after the cleaning, and before the connector if the connector would bar its way.
 //!
-//! Invariants: a part comes on at one moment; the part's own paper prevails over the diameters, and a person settles it where both clash.
+//! Invariants: a part comes on at one moment; the part's own paper prevails over the diameters, and a person decides if the two clash.
 //!
 //! Source: common practice, no source; the parts' own instructions prevail.
 

@@ -22,7 +22,7 @@ use jointwright_units::{Length, Station};
 pub struct ShieldEdge {
     /// Act at the edge.
     pub act: EdgeAct,
-    /// Kept length of each wire or strap beyond the edge, where a row states it.
+    /// Kept length of each wire or strap beyond the edge, if a row states it.
     pub kept: Option<Length>,
     /// Name of a wire or strap.
     pub piece: ShieldPiece,

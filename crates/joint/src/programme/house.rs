@@ -1,4 +1,4 @@
-//! House: sentences of the programme itself at a stage, and the place to look where a part's own row has no step.
+//! House: the programme's own sentences at a stage, and the paper to read if a part's row has no step.
 
 use super::adapter;
 use super::coming::comings;

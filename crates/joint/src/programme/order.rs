@@ -1,6 +1,6 @@
 //! Order: which step waits for which, and one order that keeps to all of it.
 //!
-//! Three kinds of edges, in this rank: preconditions, which always hold; the order of steps in a part's own row; the usual order of a leg's stages, where no other edge speaks against it.
+//! Three kinds of edges, in order of rank: preconditions, which always hold; the order of steps in a part's own row; the usual order of a leg's stages, unless another edge contradicts it.
 
 use super::Step;
 use super::bridge::BridgeWord;
@@ -229,7 +229,7 @@ pub(super) fn sorted(steps: &[Step], edges: &[(usize, usize)]) -> Vec<usize> {
                     .all(|(before, after)| after != at || done.contains(before))
         });
         let next = ready.min_by_key(|at| rank(*at));
-        // Edges never form a cycle: an edge is added only where no chain leads back.
+        // Edges never form a cycle: an edge is added only if no chain leads back.
         assert!(next.is_some(), "some step is always ready");
         done.extend(next);
     }

@@ -46,7 +46,7 @@ pub struct Wanted {
     pub what: Said,
     /// Window of the reading.
     pub against: Against,
-    /// Slots that it fills, at all ends where it is read; empty if it belongs to no end.
+    /// Slots that it fills, at all ends at which it is read; empty if it belongs to no end.
     pub slots: Vec<Slot>,
 }
 

@@ -138,7 +138,7 @@ struct Measures {
     electrode: Vec<Piece>,
     deflector: Vec<Piece>,
     outside: Vec<Piece>,
-    /// Edge of the screen, where it lies in the field.
+    /// Edge of the screen, if it lies in the field.
     edge: Option<Edge>,
 }
 
@@ -527,7 +527,7 @@ impl Measures {
         );
     }
 
-    /// The edge of the screen, from its foot up to where the gap's far side touches it; without arcs where it is sharp.
+    /// Edge of the screen, from its foot up to the point where the gap's far side touches it; without arcs if it is sharp.
     fn edge_up(&self, edge: &Edge) -> Vec<(Piece, &'static str)> {
         let mut up = vec![Piece::line(edge.face[0], edge.face[1])];
         if edge.radius > 0.0 {

@@ -108,7 +108,7 @@ pub struct End<'p> {
     pub profile: &'p Profile,
     /// Cable.
     pub cable: CableShape,
-    /// Layer between cable and body, where there is one.
+    /// Layer between cable and body, if there is one.
     pub sleeve: Option<Sleeve>,
     /// Whether the body's datum is a junction of more than two arms.
     pub is_junction: bool,

@@ -7,7 +7,7 @@ use jointwright_numerics::outline::{Point, Shape};
 
 /// Length below which a line is left out, m.
 const SHORTEST: f64 = 1.0e-9;
-/// Least share of a stated radius to which it is shortened where a side is too short for it.
+/// Least share of a stated radius to which it is shortened if a side is too short for it.
 const RADIUS_SHARE_LEAST: f64 = 0.9;
 
 /// One line or arc of a path.

@@ -20,7 +20,7 @@ pub struct Profile {
     pub relative_permittivity: f64,
     /// Shape of the rubber over the edge of the insulation screen.
     pub step: ScreenStep,
-    /// Layer that spreads the field, where there is one.
+    /// Layer that spreads the field, if there is one.
     pub grading: Option<Grading>,
     /// Radius of the bore on which electrode and deflector lie, as stated, m.
     bore: f64,

@@ -80,7 +80,7 @@ fn no_diameter(id: &str, why: &cable::Unknown) -> Unknown {
 
 /// Resistance of a leg's shield along its cable, from its construction.
 ///
-/// Wires and straps: R = ρ20/A · √(1 + (π d/p)²), straight where no lay is stated.
+/// Wires and straps: R = ρ20/A · √(1 + (π d/p)²), straight if no lay is stated.
 /// Corrugated tape: from its effective area with the seam to a smooth tape without it.
 /// Lapped tape: from a tube whose turns all touch to the tape alone, whose current follows every turn, R = ρ20/(b w) · √(1 + (π d/a)²).
 ///

@@ -169,7 +169,7 @@ impl Round {
     }
 }
 
-/// Circulating current of a leg's shield in steady load; none if the shield is open at one end.
+/// Circulating current of a leg's shield at steady load; nothing flows if the shield is open at one end.
 ///
 /// # Errors
 /// A fact that nobody states, with its questions.

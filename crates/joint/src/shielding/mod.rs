@@ -1,6 +1,6 @@
 //! Shielding: the metallic shield along the cable: its resistance, its circulating current and its standing voltage.
 //!
-//! Why its own room: losses, voltages and readings of continuity rest on one interval of resistance and on one view of where a shield is bonded.
+//! Why its own room: losses, voltages and readings of continuity rest on one interval of resistance and on the same bonding points of a shield.
 //!
 //! Invariants:
 //! - A fact that nobody states is asked for, never guessed.

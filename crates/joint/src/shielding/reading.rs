@@ -1,4 +1,4 @@
-//! Reading: a resistance read along a shield, beside the resistance expected from its papers at that temperature.
+//! Reading: a resistance read along a shield, and the resistance expected from its papers at that temperature.
 
 use super::along::along_by_papers;
 use super::unknown;

@@ -13,7 +13,7 @@ use jointwright_units::{Interval, Length, Station, Toward};
 
 /// Greatest ratio by which the rubber may be stretched or released from the diameter for which its inside is stated.
 const STRETCH_GREATEST: f64 = 1.5;
-/// Tolerance beside its uncertainty, m, between the electrode inside and the plane that the row's own links give.
+/// Tolerance, m, in addition to the uncertainty, between the electrode of the row's inside and the plane that the row's own links give.
 const PLANE_CLOSE: f64 = 0.5e-3;
 
 /// Least and greatest of a length, m.
@@ -67,11 +67,11 @@ pub struct Input {
     pub relative_permittivity: f64,
     /// Farthest end of the insulation from the body's datum.
     pub insulation_end_m: f64,
-    /// The adapter, where there is one.
+    /// The adapter, if there is one.
     pub sleeve: Option<SleeveRow>,
     /// Drive of the conductor in service: the highest continuous voltage to earth.
     pub service: Drive,
-    /// Drive of the conductor at the trial, where one is named and a conducting material makes its field another.
+    /// Drive of the conductor at the trial, if one is named and a conducting material makes its field another.
     pub trial: Option<Drive>,
     /// Whether the datum is a junction of more than two arms.
     pub is_junction: bool,

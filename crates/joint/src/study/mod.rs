@@ -1,4 +1,4 @@
-//! Study: the fields of one leg at the worst that its windows allow, beside the worst that the instructions allow; solved once for all checks.
+//! Study: the fields of one leg at the worst of its windows, and at the worst that the instructions allow; solved once for all checks.
 //!
 //! Why its own room: a solution costs milliseconds, a comparison nothing; checks compare and never solve.
 //!
@@ -77,7 +77,7 @@ pub struct SolvedStudy {
     pub here: Worst,
     /// Worst that the instructions allow, or the reason why it is not known.
     pub allowed: Result<Worst, Said>,
-    /// Both worst cases at the trial, where a conducting material makes its field another.
+    /// Both worst cases at the trial, if a conducting material makes its field another.
     pub trial: Option<AtTrial>,
 }
 

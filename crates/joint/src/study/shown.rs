@@ -25,7 +25,7 @@ pub struct Shown {
     pub solved: Solved,
     /// Tangential field along the interface: place along the axis, m, and modulus of the field, V/m.
     pub along_v_per_m: Vec<(f64, f64)>,
-    /// The same at the worst state that the instructions allow, where it is known.
+    /// The same at the worst state that the instructions allow, if it is known.
     pub allowed_v_per_m: Option<Vec<(f64, f64)>>,
 }
 

@@ -1,4 +1,4 @@
-//! Solver: the states of a leg one after another, each from the mesh of the last state where that is good enough.
+//! Solver: the states of a leg one after another, each on the mesh of the last state if that is good enough.
 
 use super::gap::Across;
 use super::input::Input;

@@ -1,12 +1,12 @@
 //! Underlay: which layer of the cable lies under each stretch of each part, at the worst of the windows.
 //!
-//! Why its own room: the papers of different parts state where a part ends and where a layer ends; only this program lays one over the other.
+//! Why its own room: the papers of different parts state the ends of parts and of layers; only this program lays one over the other.
 //!
 //! Invariants:
 //! - Every place that the windows allow counts; of an edge that shrinks back, both the cut and the shrunk edge count.
 //! - A stretch or an edge without a place or a window is unknown, never clear.
 //!
-//! Not here: whether a diameter fits (`fit`), where the edges are (`cutback`), what a part's row allows (`checks`).
+//! Not here: fit of diameters (`fit`), places of the edges (`cutback`), layers that a part's row allows (`checks`).
 //!
 //! Source: `docs/theory/underlay.md`.
 
