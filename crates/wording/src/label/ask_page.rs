@@ -54,7 +54,7 @@ fn spanish(label: &AskPageLabel) -> String {
         }
         AskPageLabel::DuringTheWork => "PARA HALLAR DURANTE EL TRABAJO, cada cosa en su paso",
         AskPageLabel::AskMakers => "PREGUNTE A LOS FABRICANTES: unos lo publican, otros no",
-        AskPageLabel::Settles { what } => return format!("resuelve {what}"),
+        AskPageLabel::Settles { what } => return format!("preguntas que resuelve: {what}"),
         AskPageLabel::WhereAnswersGo => {
             "Dónde va cada respuesta: `plan --ask` lo escribe en forma de cartas."
         }

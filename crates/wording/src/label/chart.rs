@@ -122,7 +122,7 @@ fn spanish(label: &ChartLabel) -> String {
         ChartLabel::BodyEnds { legs } => format!("termina el cuerpo, {}", legs.join(" ")),
         ChartLabel::Leg { leg } => format!("ramal {leg}"),
         ChartLabel::JobsEmergency { amperes } => format!("{amperes} A: la emergencia del trabajo"),
-        ChartLabel::FromRest => "Desde la carga del trabajo en reposo, hasta que el conductor dentro de un cuerpo llega a la temperatura que su documento da para una emergencia, o el de un cable a la más alta en servicio según el trabajo.".to_owned(),
+        ChartLabel::FromRest => "Desde la carga del trabajo en régimen estable, hasta que el conductor dentro de un cuerpo llega a la temperatura que su documento da para una emergencia, o el de un cable a la más alta en servicio según el trabajo.".to_owned(),
         ChartLabel::Hours => "horas".to_owned(),
         ChartLabel::LoadAmperes => "carga, A".to_owned(),
     }

@@ -265,23 +265,23 @@ fn spanish(label: &CutLabel) -> String {
         }
         CutLabel::PlaceAndWindowBy { by, from } => {
             format!(
-                "lugar y ventana según: {}; desde {}",
+                "posición y rango permitido según: {}; desde {}",
                 by.join("; "),
                 the(from)
             )
         }
         CutLabel::PlaceBy { by, from } => {
-            format!("lugar según: {}; desde {}", by.join("; "), the(from))
+            format!("posición según: {}; desde {}", by.join("; "), the(from))
         }
-        CutLabel::WindowBy { by } => format!("ventana según: {}", by.join("; ")),
+        CutLabel::WindowBy { by } => format!("rango permitido según: {}", by.join("; ")),
         CutLabel::WindowInches { least, greatest } => format!("{least} a {greatest} in"),
         CutLabel::WindowInchOnly { at } => format!("solo {at} in"),
         CutLabel::WindowMillimetres { least, greatest } => format!("{least} a {greatest} mm"),
-        CutLabel::Narrowed { text } => format!("ventana más estrecha: {text}"),
+        CutLabel::Narrowed { text } => format!("rango más estrecho: {text}"),
         CutLabel::FromDatum { datum } => format!("desde {}", the(datum)),
-        CutLabel::MayLie => "ventana".to_owned(),
-        CutLabel::MayLieIn { window } => format!("ventana: {window}"),
-        CutLabel::NoWindow => "nadie fija una ventana".to_owned(),
+        CutLabel::MayLie => "rango".to_owned(),
+        CutLabel::MayLieIn { window } => format!("rango: {window}"),
+        CutLabel::NoWindow => "sin rango permitido".to_owned(),
         CutLabel::NotSet => "sin fijar".to_owned(),
     }
 }

@@ -106,11 +106,11 @@ fn spanish(label: &FieldPageLabel, tongue: Tongue) -> String {
         FieldPageLabel::DecidesNothing => "Calculado a partir de las medidas dadas; no decide nada. Prevalecen las instrucciones propias de las piezas.".to_owned(),
         FieldPageLabel::Title { job } => format!("{job}: campo eléctrico"),
         FieldPageLabel::WorstOfWindows => {
-            "Lo peor de lo que dejan abierto las ventanas y lecturas de cada ramal.".to_owned()
+            "El peor caso que dejan abierto los rangos permitidos y las lecturas de cada ramal.".to_owned()
         }
         FieldPageLabel::Leg { leg, cable } => format!("RAMAL {leg}: {cable}"),
         FieldPageLabel::BodyLeftOpen => "su cuerpo está sin elegir".to_owned(),
-        FieldPageLabel::Withheld => "Con qué cortes es así se retiene: este empalme no cumple, o el trabajo se detiene.".to_owned(),
+        FieldPageLabel::Withheld => "No se dice con qué cortes es así: este empalme no cumple, o el trabajo se detiene.".to_owned(),
         FieldPageLabel::GapWith { state, with } => format!(
             "hueco {}: {with}",
             match state {
@@ -119,7 +119,7 @@ fn spanish(label: &FieldPageLabel, tongue: Tongue) -> String {
             }
         ),
         FieldPageLabel::EarthFault { kv } => format!("Mientras se despeja una falla a tierra, entre conductor y tierra hay {kv:.2} kV eficaces; los huecos se comparan también con eso."),
-        FieldPageLabel::Passing { n } => format!("{n} dentro de ventana"),
+        FieldPageLabel::Passing { n } => format!("{n} dentro de rango"),
         FieldPageLabel::Table(label) => table_spanish(label, tongue),
     }
 }

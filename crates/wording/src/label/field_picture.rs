@@ -228,22 +228,22 @@ fn spanish(label: &FieldLabel) -> String {
         FieldLabel::NotMarked { label } => format!("(sin marcar) {label}"),
         FieldLabel::DashedLine { label } => format!("Línea a trazos: {label}."),
         FieldLabel::FullLine { label } => format!("Línea llena: {label}."),
-        FieldLabel::MarkedPlaces => "Lugares marcados".to_owned(),
+        FieldLabel::MarkedPlaces => "Puntos marcados".to_owned(),
         FieldLabel::AndMore => "y más".to_owned(),
         FieldLabel::ThisLeg => "este ramal".to_owned(),
         FieldLabel::WorstAllowed => "el peor que permiten las instrucciones".to_owned(),
         FieldLabel::Title { mark, leg, kv } => {
-            format!("{mark}, ramal {leg}: campo a {kv} kV rms entre conductor y tierra")
+            format!("{mark}, ramal {leg}: campo a {kv} kV eficaces entre conductor y tierra")
         }
         FieldLabel::OfPlan { job, issue } => format!("trabajo {job}, {issue}."),
         FieldLabel::OfPlanThatFails { job, issue } => {
             format!("trabajo {job}, {issue}. ESTE EMPALME NO CUMPLE SU PLAN.")
         }
         FieldLabel::EdgeInField { diameter, edge } => format!(
-            "El estado con el campo más fuerte a lo largo de la superficie; otros campos pueden ser peores en otro. {diameter} sobre el aislamiento; borde de la pantalla a z = {edge}, el diagrama termina medio milímetro antes; z desde la referencia del cuerpo"
+            "El estado con el campo más fuerte a lo largo de la superficie; otros campos pueden ser peores en otro. {diameter} sobre el aislamiento; borde de la pantalla a z = {edge}, el diagrama termina medio milímetro antes; z desde el origen del cuerpo"
         ),
         FieldLabel::EdgeCovered { diameter } => format!(
-            "El estado con el campo más fuerte a lo largo de la superficie; otros campos pueden ser peores en otro. {diameter} sobre el aislamiento; el deflector cubre el borde de la pantalla; z desde la referencia del cuerpo"
+            "El estado con el campo más fuerte a lo largo de la superficie; otros campos pueden ser peores en otro. {diameter} sobre el aislamiento; el deflector cubre el borde de la pantalla; z desde el origen del cuerpo"
         ),
         FieldLabel::Peak { quantity } => match quantity {
             Quantity::Interface => "a lo largo del cable",

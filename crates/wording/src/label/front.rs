@@ -231,7 +231,7 @@ fn spanish(tongue: Tongue, label: &FrontLabel) -> String {
         FrontLabel::StopAtEnd { end, why } => format!("PARE Y LLAME: {end}: {why}"),
         FrontLabel::Stop { why } => format!("PARE Y LLAME: {why}"),
         FrontLabel::NotComplete { places } => format!(
-            "INCOMPLETO: todavía no tiene lugar: {}. No empiece en este extremo: lo que falta está escrito al lado; con eso se planifica otra vez el trabajo.",
+            "INCOMPLETO: todavía sin posición: {}. No empiece en este extremo: lo que falta está escrito al lado; con eso se planifica otra vez el trabajo.",
             places.join(", ")
         ),
         FrontLabel::NotYet => "TODAVÍA NO".to_owned(),
@@ -240,10 +240,10 @@ fn spanish(tongue: Tongue, label: &FrontLabel) -> String {
         FrontLabel::LadderOfSleeve => "Cuánto se alargó el manguito entero en la prensada de prueba → corte a, desde el extremo del conductor cortado a escuadra, antes de prensar. No elija ninguna fila a ojo, y entre dos filas ninguna: prense uno de prueba, escríbalo en el trabajo y planifique otra vez.".to_owned(),
         FrontLabel::LadderOfEnd { end } => format!("Cuánto se alargó el extremo {end}, prensado solo, en la prensada de prueba → corte a, desde el extremo del conductor cortado a escuadra, antes de prensar. No elija ninguna fila a ojo, y entre dos filas ninguna: prense uno de prueba, escríbalo en el trabajo y planifique otra vez."),
         FrontLabel::Grew { length } => format!("se alargó {length}"),
-        FrontLabel::NoPlace => "sin lugar".to_owned(),
+        FrontLabel::NoPlace => "sin posición".to_owned(),
         FrontLabel::CutNotSet => "el corte mismo no está fijado".to_owned(),
         FrontLabel::SetOff { call } => format!(
-            "Trace todas las marcas antes de instalar el conector. Si las instrucciones y esta página no coinciden, o una medida está fuera de su ventana: pare y llame a {call}."
+            "Trace todas las marcas antes de instalar el conector. Si las instrucciones y esta página no coinciden, o una medida está fuera de su rango permitido: pare y llame a {call}."
         ),
         FrontLabel::NotJudged { what } => format!("Sin juzgar: {what}."),
     }

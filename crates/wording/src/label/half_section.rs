@@ -111,8 +111,8 @@ fn spanish(tongue: Tongue, label: &HalfSectionLabel) -> String {
             "Prevalecen las instrucciones de las piezas.".to_owned()
         }
         HalfSectionLabel::SquareCutEnd => "extremo del conductor cortado a escuadra".to_owned(),
-        HalfSectionLabel::NoNumber => "fuera de ventana: no se imprime ningún número".to_owned(),
-        HalfSectionLabel::NobodySetsWindow => "nadie fija una ventana".to_owned(),
+        HalfSectionLabel::NoNumber => "fuera de rango: no se imprime ningún número".to_owned(),
+        HalfSectionLabel::NobodySetsWindow => "sin rango permitido".to_owned(),
         HalfSectionLabel::SeeLadder => "vea la escalera".to_owned(),
         HalfSectionLabel::Connector => "conector".to_owned(),
         HalfSectionLabel::EdgeNotSet { layer } => {

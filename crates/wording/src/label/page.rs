@@ -138,11 +138,11 @@ fn spanish(label: &PageLabel, tongue: Tongue) -> String {
         PageLabel::JointFails => "ESTE EMPALME NO CUMPLE SU PLAN: NO CORTE NADA. Nada de lo que sigue lo compensa; `plan` lo dice todo.".to_owned(),
         PageLabel::Fails { what } => format!("NO CUMPLE {what}"),
         PageLabel::EveryRulingPasses => {
-            "Todos los dictámenes del plan están dentro de ventana; eso no dice que se pueda construir."
+            "Todos los resultados del plan están dentro de rango; eso no dice que se pueda construir."
                 .to_owned()
         }
         PageLabel::NothingFails => {
-            "Nada en el plan está fuera de ventana; no todo está juzgado en él.".to_owned()
+            "Nada en el plan está fuera de rango; no todo está juzgado en él.".to_owned()
         }
         PageLabel::Joint {
             kind,
@@ -159,20 +159,20 @@ fn spanish(label: &PageLabel, tongue: Tongue) -> String {
             n_open,
             n_fail,
         } => format!(
-            "Revisado: {n_pass} dentro de ventana, {n_open} sin juzgar, {n_fail} fuera de ventana."
+            "Revisado: {n_pass} dentro de rango, {n_open} sin juzgar, {n_fail} fuera de rango."
         ),
         PageLabel::StopAndCall { name, number } => format!("Pare y llame: {name}, {number}"),
         PageLabel::LegsAndPhases => "A1 es el ramal A, fase 1. Las instrucciones propias de las piezas prevalecen sobre esta página.".to_owned(),
         PageLabel::NoPlaceYet { planes } => {
-            format!("INCOMPLETO: todavía no tienen lugar: {}.", planes.join(", "))
+            format!("INCOMPLETO: todavía sin posición: {}.", planes.join(", "))
         }
-        PageLabel::OutOfWindowCutNothing => "FUERA DE VENTANA: NO CORTE NADA.".to_owned(),
-        PageLabel::StopCutNothing => "PARE: NO CORTE NADA. Nada está fuera de ventana, y aun así el trabajo se detiene.".to_owned(),
+        PageLabel::OutOfWindowCutNothing => "FUERA DE RANGO: NO CORTE NADA.".to_owned(),
+        PageLabel::StopCutNothing => "PARE: NO CORTE NADA. Nada está fuera de rango, y aun así el trabajo se detiene.".to_owned(),
         PageLabel::AllInWindow => {
-            "Todo está dentro de ventana; eso no dice que se pueda construir.".to_owned()
+            "Todo está dentro de rango; eso no dice que se pueda construir.".to_owned()
         }
         PageLabel::NotAllJudged => {
-            "Nada está fuera de ventana; no todo está juzgado.".to_owned()
+            "Nada está fuera de rango; no todo está juzgado.".to_owned()
         }
         PageLabel::ShieldsNever { said } => format!("Pantallas: {said}"),
         PageLabel::Assumes { what } => format!("Supone: {}.", what.join("; ")),

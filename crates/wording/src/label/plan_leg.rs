@@ -297,10 +297,10 @@ const fn line_spanish(line: LegLine) -> &'static str {
 fn stop_spanish(stop: &LegStop) -> String {
     match stop {
         LegStop::SomethingHere => {
-            "PARE: AQUÍ HAY ALGO FUERA DE VENTANA. NO CORTE NADA. LÉALO ABAJO Y LLAME.".to_owned()
+            "PARE: AQUÍ HAY ALGO FUERA DE RANGO. NO CORTE NADA. LÉALO ABAJO Y LLAME.".to_owned()
         }
         LegStop::AnotherLeg => {
-            "PARE: OTRO RAMAL ESTÁ FUERA DE VENTANA. NO CORTE NADA. LÉALO ABAJO Y LLAME.".to_owned()
+            "PARE: OTRO RAMAL ESTÁ FUERA DE RANGO. NO CORTE NADA. LÉALO ABAJO Y LLAME.".to_owned()
         }
         LegStop::NobodyNamedToPark => {
             "NO SE NOMBRA EL RAMAL QUE ESTACIONA EL CUERPO: decídalo antes de hacer ningún conector."

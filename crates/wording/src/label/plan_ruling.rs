@@ -118,7 +118,7 @@ fn english(label: &PlanRulingLabel, tongue: Tongue) -> String {
 fn spanish(label: &PlanRulingLabel, tongue: Tongue) -> String {
     let fixed = match label {
         PlanRulingLabel::ToSettle => "PARA DECIDIR ANTES DEL TRABAJO",
-        PlanRulingLabel::OutOfWindow => "FUERA DE VENTANA",
+        PlanRulingLabel::OutOfWindow => "FUERA DE RANGO",
         PlanRulingLabel::WordOf { source } => return format!("palabra de: {source}"),
         PlanRulingLabel::NotJudged => "SIN JUZGAR",
         PlanRulingLabel::SomethingMissing { what } => {
@@ -139,9 +139,9 @@ fn spanish(label: &PlanRulingLabel, tongue: Tongue) -> String {
             let leg = if legs.len() == 1 { "ramal" } else { "ramales" };
             return format!("{leg} {}, {}: {found}", legs.join(" "), tongue.part(*part));
         }
-        PlanRulingLabel::NoRowFits => "ninguna fila de los catálogos sirve; llame",
+        PlanRulingLabel::NoRowFits => "ninguna ficha de los catálogos sirve; llame",
         PlanRulingLabel::NothingOutWith { fits } => {
-            return format!("nada está fuera de ventana con {}", fits.join(", "));
+            return format!("nada está fuera de rango con {}", fits.join(", "));
         }
         PlanRulingLabel::Misfit { id, why } => return format!("{id} no: {why}"),
         PlanRulingLabel::LeastRoom => "MENOR MARGEN",
@@ -151,7 +151,7 @@ fn spanish(label: &PlanRulingLabel, tongue: Tongue) -> String {
             figures,
         } => {
             return format!(
-                "De todas las longitudes y diámetros dentro de ventana, lo más cercano a su límite es {check} en {whom}: {figures}."
+                "De todas las longitudes y diámetros dentro de rango, lo más cercano a su límite es {check} en {whom}: {figures}."
             );
         }
         PlanRulingLabel::NearestComputed {
@@ -160,7 +160,7 @@ fn spanish(label: &PlanRulingLabel, tongue: Tongue) -> String {
             figures,
         } => {
             return format!(
-                "De los números calculados dentro de ventana, lo más cercano a su límite es {check} en {whom}: {figures}."
+                "De los números calculados dentro de rango, lo más cercano a su límite es {check} en {whom}: {figures}."
             );
         }
     };

@@ -158,7 +158,7 @@ fn loads_spanish(label: &LoadsLabel) -> String {
             "veces", "ramal", "A", "empalme", "goma", "cable", "fuera", "supera"
         ),
         LoadsLabel::Columns => "veces: la carga del trabajo. empalme: el conductor más caliente dentro del cuerpo. cable: lo mismo del cable de este ramal, si pasara por allí sin empalme. fuera: el conductor más caliente más allá del cuerpo. Cada valor puede errar en una centésima de su aumento; después de un tiempo, en dos.".to_owned(),
-        LoadsLabel::Exceeds => "supera: límites de los cuerpos según sus documentos y del trabajo que se sobrepasan; un lugar vacío no dice nada de otros límites, y no permite nada.".to_owned(),
+        LoadsLabel::Exceeds => "supera: límites de los cuerpos según sus documentos y del trabajo que se sobrepasan; una casilla vacía no dice nada de otros límites, y no permite nada.".to_owned(),
     }
 }
 
@@ -189,7 +189,7 @@ fn governs_spanish(label: &GovernsLabel) -> String {
 
 fn lasting_spanish(label: &LastingLabel) -> String {
     match label {
-        LastingLabel::Title => "EMERGENCIAS, DESDE LA CARGA DEL TRABAJO EN REPOSO".to_owned(),
+        LastingLabel::Title => "EMERGENCIAS, DESDE LA CARGA DEL TRABAJO EN RÉGIMEN ESTABLE".to_owned(),
         LastingLabel::Head => format!(
             "{:>6}  {:>10}  {:<12} A de cada ramal",
             "veces", "al límite", "de"

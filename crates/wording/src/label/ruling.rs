@@ -128,8 +128,8 @@ fn english(label: &RulingLabel) -> String {
 
 fn spanish(label: &RulingLabel) -> String {
     match label {
-        RulingLabel::InWindow => "dentro de ventana".to_owned(),
-        RulingLabel::OutOfWindow => "fuera de ventana".to_owned(),
+        RulingLabel::InWindow => "dentro de rango".to_owned(),
+        RulingLabel::OutOfWindow => "fuera de rango".to_owned(),
         RulingLabel::NotJudged => "sin juzgar".to_owned(),
         RulingLabel::Joint => "empalme".to_owned(),
         RulingLabel::Figures {

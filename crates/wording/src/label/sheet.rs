@@ -180,7 +180,7 @@ fn english(tongue: Tongue, label: &SheetLabel) -> String {
 fn spanish(tongue: Tongue, label: &SheetLabel) -> String {
     match label {
         SheetLabel::StopOutOfWindow => {
-            "Fuera de ventana: no se imprime ninguna medida de corte".to_owned()
+            "Fuera de rango: no se imprime ninguna medida de corte".to_owned()
         }
         SheetLabel::StopUntilSomebodySays => {
             "El trabajo se detiene hasta que una persona designada diga qué es esto: no se imprime ninguna medida de corte"
@@ -210,7 +210,7 @@ fn spanish(tongue: Tongue, label: &SheetLabel) -> String {
             "Tira de marcas de {end} a tamaño natural, trozo {piece} de {n}; sus números están en la primera página."
         ),
         SheetLabel::FieldShows { leg } => format!(
-            "Campo eléctrico del ramal {leg} en el peor caso de sus ventanas; sus números están en la tabla de arriba."
+            "Campo eléctrico del ramal {leg} en el peor caso de sus rangos permitidos; sus números están en la tabla de arriba."
         ),
         SheetLabel::FigureShows { leg } => format!(
             "Media sección del ramal {leg} ya hecho; sus números están en la primera página."
@@ -221,7 +221,7 @@ fn spanish(tongue: Tongue, label: &SheetLabel) -> String {
             "hueco antes del borde de la pantalla, {}: la descarga puede empezar, según el cálculo, a",
             tongue.gap(*state)
         ),
-        SheetLabel::InService { kv } => format!("en servicio {kv} kV rms"),
+        SheetLabel::InService { kv } => format!("en servicio {kv} kV eficaces"),
         SheetLabel::Material { kind } => tongue.item(*kind).to_owned(),
         SheetLabel::NotComputedFor { why } => format!("no calculado: {why}"),
         SheetLabel::Lots { lots } => format!("lotes: {}", lots.join(", ")),
@@ -233,12 +233,12 @@ fn spanish(tongue: Tongue, label: &SheetLabel) -> String {
             format!("{} {id} sobre {}", tongue.part(*kind), ends.join(", "))
         }
         SheetLabel::AsOnFront { are_others: true } => {
-            "todos los otros lugares y ventanas, como en las primeras páginas".to_owned()
+            "todas las otras posiciones y rangos permitidos, como en las primeras páginas".to_owned()
         }
         SheetLabel::AsOnFront { are_others: false } => {
-            "todos los lugares y ventanas, como en las primeras páginas".to_owned()
+            "todas las posiciones y rangos permitidos, como en las primeras páginas".to_owned()
         }
-        SheetLabel::KeepTo { found, limit } => format!("{found}; debe ser {limit}"),
+        SheetLabel::KeepTo { found, limit } => format!("{found}; se exige: {limit}"),
         SheetLabel::Between { least, greatest } => format!("{least} a {greatest}"),
         SheetLabel::Nothing => "nada".to_owned(),
     }

@@ -8,9 +8,9 @@ fixed! {
         PageOf => "page {page} of {pages}", "página {page} de {pages}";
         JobAndDay => "job {job}", "trabajo {job}";
         DayOfWork => "day of the work {day}", "día del trabajo {day}";
-        Place => "place", "lugar";
+        Place => "place", "posición";
         FromEnd => "from the end", "desde el extremo";
-        MayLieWhose => "may lie; whose word", "ventana; según quién";
+        MayLieWhose => "may lie; whose word", "rango permitido; según quién";
         Measured => "measured", "medido";
         Initials => "initials", "iniciales";
         KnifeDepth => "KNIFE DEPTH", "PROFUNDIDAD DE CUCHILLA";
@@ -41,10 +41,10 @@ fixed! {
         Done => "done", "hecho";
         Caution => "CAUTION", "CUIDADO";
         Hold => "HOLD", "PUNTO DE ESPERA";
-        NoWindowWhose => "no window is set ({whose})", "nadie fija una ventana ({whose})";
+        NoWindowWhose => "no window is set ({whose})", "nadie fija un rango permitido ({whose})";
         ElectricField => "Electric field", "Campo eléctrico";
         FieldAbout => "At the highest voltage in service, at the worst of what windows and readings leave open. Computed from the dimensions given; decides nothing.",
-            "A la tensión de servicio más alta, en el peor caso que dejan abierto las ventanas y las lecturas. Calculado con las dimensiones dadas; no decide nada.";
+            "A la tensión de servicio más alta, en el peor caso que dejan abierto los rangos permitidos y las lecturas. Calculado con las dimensiones dadas; no decide nada.";
         Leg => "leg", "ramal";
         What => "what", "qué";
         Here => "here", "aquí";
@@ -52,7 +52,7 @@ fixed! {
         With => "with", "con";
         InterfacePressure => "Interface pressure", "Presión en las superficies";
         PressureAbout => "At the least diameter read, over the temperatures of the joint. Computed from the rows given; decides nothing.",
-            "Con el menor diámetro leído, en las temperaturas del empalme. Calculado con las filas dadas; no decide nada.";
+            "Con el menor diámetro leído, en las temperaturas del empalme. Calculado con las fichas dadas; no decide nada.";
         End => "end", "extremo";
         HowHardItSits => "how hard its parts sit; on whose word", "cuánto aprietan sus piezas; según quién";
         Assumes => "Assumes: {assumes}.", "Supone: {assumes}.";

@@ -105,7 +105,7 @@ fn spanish(tongue: Tongue, label: &StripLabel) -> String {
         StripLabel::WaitsForGrowth { at } => format!(
             "{at}: espera el alargamiento del conector; vea la escalera de alargamiento en la primera página."
         ),
-        StripLabel::NoPlace { at } => format!("{at}: no tiene lugar; pare y llame."),
+        StripLabel::NoPlace { at } => format!("{at}: no tiene posición; pare y llame."),
         StripLabel::OnlyOnOuterLayers => format!(
             "Solo para {} y {}. Nunca sobre aislamiento limpio: tóner, tinta y lápiz son carbón. Quítela antes de la última pasada.",
             noun::the(tongue.layer(Layer::Jacket)),

@@ -21,16 +21,16 @@ fn field(said: FieldAssumes) -> &'static str {
             "un solo diámetro en todo el extremo, con el espesor propio de este ramal"
         }
         FieldAssumes::RubberFollows => {
-            "goma que sigue cada escalón salvo el puente que indica su fila, estirada sin cambio de volumen ni de largo"
+            "goma que sigue cada escalón salvo el vano que indica su ficha, estirada sin cambio de volumen ni de largo"
         }
         FieldAssumes::AwayFromJunction => {
             "nada más cerca del eje de una unión que dos radios del cuerpo"
         }
         FieldAssumes::InsideAsStated => {
-            "el interior del cuerpo exactamente como lo indica su fila; lo que la fila dice que puede variar solo mueve el lugar donde se supone el talón"
+            "el interior del cuerpo exactamente como lo indica su ficha; lo que la ficha dice que puede variar solo mueve la posición supuesta del talón"
         }
         FieldAssumes::ScreenAndAdapter => {
-            "la pantalla con el espesor medio de sus lecturas, o si no de sus documentos; el exterior de un adaptador en línea recta entre los que indica su fila"
+            "la pantalla con el espesor medio de sus lecturas, o si no de sus documentos; el exterior de un adaptador en línea recta entre los que indica su ficha"
         }
         FieldAssumes::NoNick => {
             "una muesca, un borde dentado, suciedad y humedad quedan fuera del cálculo"
@@ -53,7 +53,7 @@ fn pressure(said: PressureAssumes) -> &'static str {
             "goma toda a una temperatura, y el aislamiento del cable a otra; el aislamiento caliente que toma la forma de lo que lo aprieta queda fuera del cálculo"
         }
         PressureAssumes::AdapterOutside => {
-            "el exterior de un adaptador en línea recta entre los que indica su fila; no se cuenta lo que un cuerpo agrega a la presión bajo un adaptador"
+            "el exterior de un adaptador en línea recta entre los que indica su ficha; no se cuenta lo que un cuerpo agrega a la presión bajo un adaptador"
         }
     }
 }
@@ -61,13 +61,13 @@ fn pressure(said: PressureAssumes) -> &'static str {
 fn warm(said: WarmAssumes) -> &'static str {
     match said {
         WarmAssumes::OnePhase => {
-            "una fase, con sus capas cortadas en los lugares previstos y corrientes equilibradas en tres cables unipolares que se tocan"
+            "una fase, con sus capas cortadas en las posiciones previstas y corrientes equilibradas en tres cables unipolares que se tocan"
         }
         WarmAssumes::SurroundingsAsStated => {
             "películas y temperaturas de lo que lo rodea como se indican, con cualquier carga; nada más que lo caliente"
         }
         WarmAssumes::ConnectorAtWorst => {
-            "el conector como lo tiene su fila en el peor caso, igual en todo su largo"
+            "el conector como lo da su ficha en el peor caso, igual en todo su largo"
         }
         WarmAssumes::LegsMeet => {
             "ramales que se unen a una sola temperatura, sin más pérdida entre ellos que la de la barra; sin calor de la goma de un ramal a la de otro; sin metal ni pérdida en la pantalla sobre el empalme"

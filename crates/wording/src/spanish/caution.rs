@@ -6,7 +6,7 @@ use jointwright_joint::said::CautionSaid;
 
 pub(super) fn say(tongue: Tongue, said: &CautionSaid) -> String {
     match said {
-        CautionSaid::VoltageAndGas => "Un cable puede tener tensión desde el otro extremo o desde una segunda fuente, o carga que dejó una prueba. Gas, agua y falta de aire en el pozo; otros circuitos en él pueden estar energizados.".to_owned(),
+        CautionSaid::VoltageAndGas => "Un cable puede tener tensión desde el extremo lejano o desde una segunda fuente, o carga que dejó un ensayo. Gas, agua y falta de aire en el pozo; otros circuitos en él pueden estar energizados.".to_owned(),
         CautionSaid::SharpTools => "Herramientas filosas y puntos de atrapamiento: corte alejándose de la mano.".to_owned(),
         CautionSaid::JacketKnife => "Cuchilla: corte alejándose de la mano, nunca hasta la pantalla metálica.".to_owned(),
         CautionSaid::OpenShield => "Una pantalla metálica abierta puede tener tensión, también en un cable desconectado: se puentea antes de cortarla y queda puenteada.".to_owned(),
@@ -19,7 +19,7 @@ pub(super) fn say(tongue: Tongue, said: &CautionSaid) -> String {
         CautionSaid::NeverUnderVoltage => "Nunca separe ni enchufe un empalme separable con tensión o carga. Los puertos que quedan abiertos mientras tanto se cierran como dicen las instrucciones de la barra.".to_owned(),
         CautionSaid::BondEdges => "Filos y resortes. El puente queda puesto.".to_owned(),
         CautionSaid::BridgeOff => "Desde aquí solo la conexión permanente da continuidad a la pantalla metálica: si hay duda sobre algo de ella, el puente queda puesto. Una pantalla metálica abierta puede tener tensión.".to_owned(),
-        CautionSaid::HighVoltage => "Alta tensión en las pruebas: cierre el área; lo que se probó lo descargan y lo ponen a tierra quienes hicieron la prueba. Nadie debe estar en el pozo cuando la tensión entra por primera vez.".to_owned(),
+        CautionSaid::HighVoltage => "Alta tensión en los ensayos: cierre el área; lo que se ensayó lo descargan y lo ponen a tierra quienes hicieron el ensayo. Nadie debe estar en el pozo cuando la tensión entra por primera vez.".to_owned(),
         CautionSaid::StoredEnergy { parts } => {
             let parts: Vec<&str> = parts.iter().map(|part| tongue.part(*part)).collect();
             format!(

@@ -3,25 +3,25 @@
 /// Question of a check by its name in documents; `None` if no check has that name.
 pub(crate) fn question(slug: &str) -> Option<&'static str> {
     Some(match slug {
-        "adapter_in_body" => "¿Corresponde el adaptador de este ramal a su cuerpo?",
+        "adapter_in_body" => "¿Es el adaptador de este ramal uno de los que admite su cuerpo?",
         "adapter_layer" => {
-            "¿Queda el adaptador solo sobre capas para las que su documento le da un rango?"
+            "¿Se apoya el adaptador solo en capas para las que su documento da un rango?"
         }
-        "bend_radius" => "¿Está el ramal doblado no más de lo que permite su fabricante?",
-        "body_class" => "¿Son las piezas para este sistema y para esta clase de empalme?",
-        "body_layer" => {
-            "¿Queda el cuerpo solo sobre capas para las que su documento le da un rango?"
-        }
+        "bend_radius" => "¿Tiene el ramal un radio de curvatura que su fabricante permite?",
+        "body_class" => "¿Son las piezas para este sistema y para este tipo de empalme?",
+        "body_layer" => "¿Se apoya el cuerpo solo en capas para las que su documento da un rango?",
         "bonding_part_fit" => {
-            "¿Sirve la pieza de pantalla para la pantalla metálica de este ramal, y hace la conexión que pide el trabajo?"
+            "¿Sirve la pieza de pantalla para la pantalla metálica de este ramal y para la conexión que pide el trabajo?"
         }
-        "bus_ports" => "¿Tiene cada puerto de la barra un ramal, o una tapa con su tapón aislante?",
+        "bus_ports" => {
+            "¿Tiene cada puerto de la barra un ramal, o un tapón aislante que lo cierra?"
+        }
         "cable_level" => {
-            "¿Conviene el nivel de aislamiento del cable a la puesta a tierra del sistema y a su tiempo de despeje?"
+            "¿Es el nivel de aislamiento del cable adecuado para la puesta a tierra del sistema y su tiempo de despeje?"
         }
         "common_parts" => "¿Nombran la misma pieza los ramales que la comparten?",
         "conductor_fault_heat" => {
-            "¿Queda el conductor, calentado por el cortocircuito indicado, por debajo de la temperatura para la que el documento del cuerpo da el empalme?"
+            "¿Se mantiene el conductor, en el cortocircuito indicado, por debajo de la temperatura que el documento del cuerpo da para el empalme?"
         }
         "conductor_in_connector" => "¿Sirve el conector para este conductor?",
         "connector_fault" => {
@@ -32,110 +32,114 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
         }
         "consumable_metal" => "¿Sirve cada consumible de este ramal para el metal de su conductor?",
         "contact_heat" => {
-            "¿Tiene cada conexión de la pantalla metálica no más resistencia que la que permite el documento de su pieza, en la que un cortocircuito hace calor?"
+            "¿Tiene cada conexión de la pantalla metálica, que se calienta en un cortocircuito, la resistencia que permite el documento de su pieza, o menos?"
         }
         "contact_layer" => {
-            "¿Toca la pieza de pantalla la pantalla metálica descubierta en todo su contacto?"
+            "¿Se apoya todo el contacto de la pieza de pantalla en pantalla metálica descubierta?"
         }
         "cut_order" => "¿Están los cortes de este ramal en el orden de las capas?",
-        "cut_window" => "¿Tiene cada corte y cada marca de este ramal un lugar y una ventana?",
+        "cut_window" => {
+            "¿Tiene cada corte y cada marca de este ramal una posición y un rango permitido?"
+        }
         "deflector_stress" => {
-            "¿Es el campo en la punta y en el talón del deflector no mayor que el peor que permiten las instrucciones?"
+            "¿Es el campo en la punta y en el talón del deflector igual o menor que el peor que permiten las instrucciones?"
         }
         "electrode_cover" => {
             "¿Cubre el electrodo del cuerpo todo el conector y traslapa sobre el aislamiento?"
         }
         "electrode_end_stress" => {
-            "¿Es el campo en el extremo del electrodo no mayor que el peor que permiten las instrucciones?"
+            "¿Es el campo en el extremo del electrodo igual o menor que el peor que permiten las instrucciones?"
         }
         "electrode_layer" => {
             "¿Termina el electrodo del cuerpo antes del borde de la pantalla del aislamiento?"
         }
         "gap_discharge" => {
-            "¿Está el hueco antes del borde de la pantalla no más cerca de una descarga que el peor que permiten las instrucciones?"
+            "¿Está el hueco antes del borde de la pantalla igual de lejos de una descarga que en el peor caso que permiten las instrucciones, o más lejos?"
         }
         "insulation_in_body" => {
-            "¿Está el aislamiento de este ramal en el rango del cuerpo o del adaptador que lleva?"
+            "¿Está el aislamiento de este ramal dentro del rango del cuerpo, o del adaptador que lleva?"
         }
-        "insulation_ovality" => "¿Es el aislamiento bastante redondo para la pieza que lleva?",
+        "insulation_ovality" => {
+            "¿Es el aislamiento lo bastante redondo para la pieza que lleva encima?"
+        }
         "interface_pressure" => {
-            "¿Aprieta cada pieza el cable al menos tanto como el peor caso que permiten sus instrucciones?"
+            "¿Aprieta cada pieza el cable igual que en el peor caso que permiten sus instrucciones, o más?"
         }
         "interface_stress" => {
-            "¿Es el campo a lo largo de las superficies entre cable, adaptador y cuerpo no mayor que el peor que permiten las instrucciones?"
+            "¿Es el campo a lo largo de las superficies entre cable, adaptador y cuerpo igual o menor que el peor que permiten las instrucciones?"
         }
         "jacket_surface" => {
-            "¿Está la cubierta donde irá el sello en un estado sobre el que el sello puede cerrar?"
+            "¿Está la cubierta, donde irá el sello, en un estado que el sello admite?"
         }
         "joint_emergency_heat" => {
-            "¿Queda el conductor dentro del cuerpo, al final de la emergencia del trabajo, por debajo de la temperatura para la que el documento del cuerpo da el empalme en una emergencia?"
+            "¿Se mantiene el conductor dentro del cuerpo, al final de la emergencia del trabajo, por debajo de la temperatura que el documento del cuerpo da para una emergencia?"
         }
         "joint_load_heat" => {
-            "¿Queda el conductor dentro del cuerpo, con la carga del trabajo todo el tiempo, por debajo de la temperatura para la que el documento del cuerpo da el empalme?"
+            "¿Se mantiene el conductor dentro del cuerpo, con la carga del trabajo todo el tiempo, por debajo de la temperatura que da el documento del cuerpo?"
         }
         "kit_age" => "¿Está cada pieza del camión dentro de su fecha el día del trabajo?",
         "lead_fault_heat" => {
-            "¿Queda el cable de conexión, calentado por el cortocircuito indicado para la pantalla metálica, por debajo de lo que permite su documento?"
+            "¿Se mantiene el cable de conexión, en el cortocircuito indicado para la pantalla metálica, por debajo de la temperatura que permite su documento?"
         }
-        "measures_like_papers" => "¿Mide el ramal como dicen sus documentos?",
+        "measures_like_papers" => "¿Coinciden las medidas del ramal con sus documentos?",
         "mouth_fit" => {
-            "¿Cierran las bocas del cuerpo y del adaptador sobre las capas en que se asientan?"
+            "¿Cierran las bocas del cuerpo y del adaptador sobre las capas en que se apoyan?"
         }
         "park_room" => {
-            "¿Hay lugar para estacionar el cuerpo, y los sellos detrás de él, en el ramal que lo estaciona?"
+            "¿Hay espacio para estacionar el cuerpo, y los sellos detrás de él, en el ramal donde se estacionan?"
         }
         "part_chosen" => "¿Está nombrada cada pieza de este ramal?",
-        "range_today" => "¿Está este ramal en el rango que este mismo juego puede recibir hoy?",
+        "range_today" => "¿Está este ramal dentro del rango que este mismo kit admite hoy?",
         "reading_layer" => "¿Se midió el diámetro sobre la capa que la lectura nombra?",
-        "rubber_stretch" => {
-            "¿Está cada pieza estirada no más de lo que permiten sus instrucciones?"
-        }
+        "rubber_stretch" => "¿Se estira cada pieza solo hasta donde permiten sus instrucciones?",
         "screen_edge_in_control" => {
             "¿Está el borde de la pantalla del aislamiento donde el cuerpo controla el campo?"
         }
         "screen_edge_pressure" => {
-            "¿Aprieta el cuerpo el cable en el borde de la pantalla del aislamiento al menos tanto como el peor caso que permiten sus instrucciones?"
+            "¿Aprieta el cuerpo el cable, en el borde de la pantalla del aislamiento, igual que en el peor caso que permiten sus instrucciones, o más?"
         }
         "screen_edge_stress" => {
-            "¿Es el campo antes del borde de la pantalla del aislamiento no mayor que el peor que permiten las instrucciones?"
+            "¿Es el campo antes del borde de la pantalla del aislamiento igual o menor que el peor que permiten las instrucciones?"
         }
         "seal_body_overlap" => "¿Cierra el sello sobre el extremo del cuerpo?",
         "seal_fit" => "¿Cierra el sello sobre este ramal?",
         "seal_layer" => {
-            "¿Queda el sello, más allá del cuerpo, solo sobre capas para las que su documento le da un rango?"
+            "¿Se apoya el sello, más allá del cuerpo, solo en capas para las que su documento da un rango?"
         }
-        "seal_overlap" => "¿Traslapa el sello lo bastante sobre la cubierta?",
+        "seal_overlap" => "¿Traslapa el sello lo suficiente sobre la cubierta?",
         "seal_span" => {
-            "¿Es un solo sello sobre todo el empalme bastante largo para los dos ramales?"
+            "¿Es lo bastante largo, para los dos ramales, el sello único que cubre todo el empalme?"
         }
         "seal_squeeze" => {
-            "¿Aprieta el sello la cubierta al menos tanto como en el peor caso que permiten sus instrucciones?"
+            "¿Aprieta el sello la cubierta igual que en el peor caso que permiten sus instrucciones, o más?"
         }
         "service_temperature" => {
-            "¿Mantienen la carga y la emergencia el empalme y el cable por debajo de la temperatura más alta que el trabajo indica para el conductor?"
+            "¿Quedan el empalme y el cable, con la carga y en la emergencia, por debajo de la temperatura más alta que el trabajo indica para el conductor?"
         }
         "shield_continuity" => {
-            "¿Concuerda la resistencia medida a lo largo de una pantalla metálica con lo que sus documentos hacen esperar, y con el máximo del propietario?"
+            "¿Coincide la resistencia medida a lo largo de una pantalla metálica con la que se espera según sus documentos, y con el máximo del propietario?"
         }
         "shield_fault_heat" => {
-            "¿Queda la pantalla metálica del cable, calentada por el cortocircuito indicado, por debajo de lo que permiten los documentos del cable?"
+            "¿Se mantiene la pantalla metálica del cable, en el cortocircuito indicado, por debajo de la temperatura que permiten los documentos del cable?"
         }
         "shield_part_fault" => {
-            "¿Soporta lo que lleva o conecta la pantalla metálica el cortocircuito que el trabajo indica para ella?"
+            "¿Soporta la pieza que lleva o conecta la pantalla metálica el cortocircuito que el trabajo indica para ella?"
         }
         "shield_part_range" => {
-            "¿Están las capas en que se asienta la pieza de pantalla en los rangos que da su documento?"
+            "¿Están las capas en que se apoya la pieza de pantalla dentro de los rangos de su documento?"
         }
-        "slack_for_recut" => "¿Queda cable para tantos comienzos nuevos como pide el trabajo?",
+        "slack_for_recut" => {
+            "¿Queda cable para empezar de nuevo tantas veces como pide el trabajo?"
+        }
         "standing_voltage" => {
-            "¿Queda la tensión a lo largo de una pantalla metálica abierta en un extremo por debajo de lo que permite el propietario, con la carga indicada?"
+            "¿Se mantiene la tensión de una pantalla metálica abierta en un extremo, con la carga indicada, por debajo de lo que permite el propietario?"
         }
-        "straight_length" => "¿Está el ramal recto hasta donde llegan el cuerpo y su sello?",
+        "straight_length" => "¿Está recto el ramal hasta donde llegan el cuerpo y su sello?",
         "strand_water" => {
-            "¿Están sin agua las hebras de este extremo, y no se encontró agua debajo de su pantalla metálica?"
+            "¿Están secas las hebras de este extremo, y no se encontró agua debajo de su pantalla metálica?"
         }
         "wick_path" => {
-            "¿Está bloqueado contra el agua cada alambre, cinta, trenza o conductor que pasa debajo del sello?"
+            "¿Está bloqueado contra el agua cada alambre, cinta, trenza o cable de conexión que pasa debajo del sello?"
         }
         _ => return None,
     })
@@ -146,7 +150,7 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
     Some(match slug {
         "adapter_in_body" => "adaptador en el cuerpo",
         "adapter_layer" => "capa bajo el adaptador",
-        "bend_radius" => "radio de doblado",
+        "bend_radius" => "radio de curvatura",
         "body_class" => "clase del cuerpo",
         "body_layer" => "capa bajo el cuerpo",
         "bonding_part_fit" => "pieza de conexión",
@@ -161,7 +165,7 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
         "contact_heat" => "calor de la conexión",
         "contact_layer" => "capa bajo el contacto",
         "cut_order" => "orden de los cortes",
-        "cut_window" => "ventana de los cortes",
+        "cut_window" => "rango de los cortes",
         "deflector_stress" => "campo en el deflector",
         "electrode_cover" => "alcance del electrodo",
         "electrode_end_stress" => "campo en el extremo del electrodo",
@@ -174,11 +178,11 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
         "jacket_surface" => "superficie de la cubierta",
         "joint_emergency_heat" => "calor en la emergencia",
         "joint_load_heat" => "calor con la carga",
-        "kit_age" => "fecha del juego",
+        "kit_age" => "fecha del kit",
         "lead_fault_heat" => "calor del cortocircuito en el cable de conexión",
         "measures_like_papers" => "medidas según los documentos",
         "mouth_fit" => "cierre de las bocas",
-        "park_room" => "lugar para estacionar",
+        "park_room" => "espacio para estacionar",
         "part_chosen" => "piezas nombradas",
         "range_today" => "rango de hoy",
         "reading_layer" => "capa de la lectura",
@@ -199,7 +203,7 @@ pub(crate) fn name(slug: &str) -> Option<&'static str> {
         "shield_part_range" => "rango de la pieza de pantalla",
         "slack_for_recut" => "cable para empezar de nuevo",
         "standing_voltage" => "tensión en la pantalla metálica",
-        "straight_length" => "tramo recto",
+        "straight_length" => "parte recta",
         "strand_water" => "agua en las hebras",
         "wick_path" => "paso del agua bajo el sello",
         _ => return None,

@@ -10,9 +10,9 @@ pub(super) fn say(tongue: Tongue, said: &CutSaid) -> String {
         CutSaid::Growth(said) => growth(said),
         CutSaid::Window(said) => window(tongue, said),
         CutSaid::NotPlaced { plane } => {
-            format!("ninguna fila sitúa {}", the(&tongue.plane(*plane)))
+            format!("ninguna ficha sitúa {}", the(&tongue.plane(*plane)))
         }
-        CutSaid::BodyNotPlaced => "ninguna fila sitúa el cuerpo".to_owned(),
+        CutSaid::BodyNotPlaced => "ninguna ficha sitúa el cuerpo".to_owned(),
         CutSaid::BodyLeftOpen => "falta elegir el cuerpo".to_owned(),
         CutSaid::WhereLies { part } => format!("dónde está {part}"),
         CutSaid::NoRangeOver { part, layer } => format!(
@@ -22,23 +22,23 @@ pub(super) fn say(tongue: Tongue, said: &CutSaid) -> String {
         CutSaid::NothingPlacesIt => "nada lo sitúa".to_owned(),
         CutSaid::GrowthNotMeasured => "el alargamiento del conector no está medido".to_owned(),
         CutSaid::NothingLeftOfWindow { plane } => format!(
-            "no queda nada de la ventana {}",
+            "no queda nada del rango permitido {}",
             of_the(&tongue.plane(*plane))
         ),
         CutSaid::NoWindowOf { plane } => format!(
-            "nadie fija una ventana {}",
+            "nadie fija un rango permitido {}",
             to_the(&tongue.plane(*plane))
         ),
         CutSaid::Plane { plane } => tongue.plane(*plane),
         CutSaid::WherePlaneLies { plane } => format!("dónde está {}", the(&tongue.plane(*plane))),
-        CutSaid::HasNoPlace => "no tiene lugar".to_owned(),
-        CutSaid::NoTolerance => "nadie fija una ventana: las instrucciones imprimen este número sin tolerancia; solo el ingeniero del propietario puede fijar una".to_owned(),
+        CutSaid::HasNoPlace => "no tiene posición".to_owned(),
+        CutSaid::NoTolerance => "nadie fija un rango permitido: las instrucciones imprimen este número sin tolerancia; solo el ingeniero del propietario puede fijarlo".to_owned(),
         CutSaid::NoPlaceKeepsEveryWindow { whose } => format!(
-            "ningún lugar respeta todas las ventanas, una vez descontados el juego y el alargamiento: {}",
+            "ninguna posición respeta todos los rangos permitidos, una vez descontados el juego y el alargamiento: {}",
             all(whose)
         ),
         CutSaid::NoRowReaches { plane } => format!(
-            "ninguna fila de las piezas elegidas dice a qué distancia está {} de otro plano",
+            "ninguna ficha de las piezas elegidas dice a qué distancia está {} de otro plano",
             the(&tongue.plane(*plane))
         ),
         CutSaid::LeftOpen { parts } => {
@@ -55,7 +55,7 @@ fn growth(said: &GrowthSaid) -> String {
             end,
             missing,
         } => format!(
-            "la fila {connector}{} no nombra {}: no se puede saber si una prensada de prueba es como esta",
+            "la ficha {connector}{} no nombra {}: no se puede saber si una prensada de prueba es como esta",
             of_end(end.as_deref()),
             match missing {
                 Unnamed::Die => "su dado",
@@ -91,30 +91,30 @@ fn growth(said: &GrowthSaid) -> String {
 fn window(tongue: Tongue, said: &WindowSaid) -> String {
     match said {
         WindowSaid::Printed { inch, mm } => tongue.printed(inch.as_ref(), mm),
-        WindowSaid::Of { whose } => format!("ventana de: {}", all_or(whose, NO_ROWS)),
-        WindowSaid::NoPlaceLeft => "no queda lugar".to_owned(),
-        WindowSaid::PlaceInsideEvery => "un lugar dentro de todas las ventanas".to_owned(),
+        WindowSaid::Of { whose } => format!("rango permitido de: {}", all_or(whose, NO_ROWS)),
+        WindowSaid::NoPlaceLeft => "no queda ninguna posición".to_owned(),
+        WindowSaid::PlaceInsideEvery => "una posición dentro de todos los rangos permitidos".to_owned(),
         WindowSaid::RoomForAMark => {
-            "espacio en que una cuadrilla pueda poner una marca".to_owned()
+            "espacio para que una cuadrilla ponga una marca".to_owned()
         }
         WindowSaid::NoRoom {
             plane,
             width,
             whose,
         } => format!(
-            "{}: {}; las filas que no dejan espacio: {}",
+            "{}: {}; las fichas que no dejan espacio: {}",
             tongue.plane(*plane),
             match width {
-                None => "su ventana no tiene ancho".to_owned(),
+                None => "su rango permitido no tiene ancho".to_owned(),
                 Some(width) => format!(
-                    "su ventana de {} es demasiado estrecha para una marca en sesentaicuatroavos de pulgada o décimas de milímetro",
+                    "su rango permitido de {} es demasiado estrecho para una marca en sesentaicuatroavos de pulgada o décimas de milímetro",
                     tongue.read(*width)
                 ),
             },
             all_or(whose, NO_ROWS)
         ),
-        WindowSaid::CallContradict => "Pare y llame: las ventanas se contradicen, o el alargamiento y el juego son demasiado grandes para ellas.".to_owned(),
-        WindowSaid::CallNothingToSet => "Pare y llame: estas filas juntas no dejan a la cuadrilla nada que marcar. Nadie puede situarlo con exactitud; busque sus tolerancias.".to_owned(),
+        WindowSaid::CallContradict => "Pare y llame: los rangos permitidos se contradicen, o el alargamiento y el juego son demasiado grandes para ellos.".to_owned(),
+        WindowSaid::CallNothingToSet => "Pare y llame: estas fichas juntas no dejan a la cuadrilla nada que marcar. Nadie puede situarlo con exactitud; busque sus tolerancias.".to_owned(),
         WindowSaid::CutsAndPartApart { part, windows } => {
             let windows: Vec<String> = windows
                 .iter()
@@ -122,7 +122,7 @@ fn window(tongue: Tongue, said: &WindowSaid) -> String {
                 .collect();
             let windows = match windows.len() {
                 0 => String::new(),
-                _ => format!(" Las ventanas: {}.", windows.join(", ")),
+                _ => format!(" Los rangos permitidos: {}.", windows.join(", ")),
             };
             format!(
                 "Pare y llame. Los cortes y {part} no van juntos: búsquelos en sus documentos, y no recorte la pieza.{windows}"
@@ -132,7 +132,7 @@ fn window(tongue: Tongue, said: &WindowSaid) -> String {
 }
 
 /// Words in place of rows if none is to be named.
-const NO_ROWS: &str = "filas que no imprimen espacio";
+const NO_ROWS: &str = "fichas que no dan espacio";
 
 fn all_or(whose: &[Whose], none: &str) -> String {
     if whose.is_empty() {

@@ -13,7 +13,7 @@ pub(super) fn say(tongue: Tongue, said: &DutySaid) -> String {
 fn short_circuit(said: &ShortCircuitSaid) -> String {
     match said {
         ShortCircuitSaid::FaultGreatestNotSaid { row } => format!(
-            "la fila {row} no dice cuánto se puede calentar el conductor dentro de ella en un cortocircuito"
+            "la ficha {row} no dice cuánto se puede calentar el conductor dentro de ella en un cortocircuito"
         ),
         ShortCircuitSaid::AskFaultGreatest { body } => format!(
             "¿Hasta qué temperatura puede subir el conductor dentro de {body} en un cortocircuito?"
@@ -23,7 +23,7 @@ fn short_circuit(said: &ShortCircuitSaid) -> String {
                 .to_owned()
         }
         ShortCircuitSaid::ConnectorNotGiven => {
-            "Pare y llame: el documento de este conector no le da este cortocircuito. Use uno cuyo documento sí lo dé, o el ingeniero decide sobre el nivel de falla y el tiempo de despeje."
+            "Pare y llame: el documento de este conector no cubre este cortocircuito. Use uno cuyo documento sí lo cubra, o el ingeniero decide sobre el nivel de falla y el tiempo de despeje."
                 .to_owned()
         }
     }
@@ -48,9 +48,9 @@ fn trial_form(is_rectangular: bool) -> &'static str {
 
 fn gap(tongue: Tongue, said: &GapSaid) -> String {
     match said {
-        GapSaid::Edge => "espacio delante del borde de la pantalla".to_owned(),
+        GapSaid::Edge => "hueco antes del borde de la pantalla".to_owned(),
         GapSaid::EdgeFilled => {
-            "espacio delante del borde de la pantalla, un canal de aire a través de su relleno"
+            "hueco antes del borde de la pantalla, un canal de aire a través de su relleno"
                 .to_owned()
         }
         GapSaid::Film => "película a lo largo del tapón cónico".to_owned(),
@@ -59,7 +59,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
                 .to_owned()
         }
         GapSaid::EngineerDecides => {
-            "Pare y llame: decide el ingeniero. Un espacio que hoy llena la grasa puede quedar vacío después."
+            "Pare y llame: decide el ingeniero. Un hueco que hoy llena la grasa puede quedar vacío después."
                 .to_owned()
         }
         GapSaid::EngineerDecidesField => {
@@ -74,7 +74,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
         } => {
             let form = trial_form(*is_rectangular);
             format!(
-                "empezaría a descargar a {multiple:.2} del nivel del ensayo, {level_kv} kV rms {form} ({from})"
+                "empezaría a descargar a {multiple:.2} del nivel del ensayo, {level_kv} kV eficaces {form} ({from})"
             )
         }
         GapSaid::TellTrial => {
@@ -82,7 +82,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
                 .to_owned()
         }
         GapSaid::NoneDischarges { extinction_ratio } => format!(
-            "ningún espacio descarga en servicio; ruptura del aire según el criterio de Townsend; extinción a {extinction_ratio} del inicio"
+            "ningún hueco descarga en servicio; ruptura del aire según el criterio de Townsend; extinción a {extinction_ratio} del inicio"
         ),
         GapSaid::Level(level) => gap_level(*level).to_owned(),
         GapSaid::Against {
@@ -91,7 +91,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
             level,
             kv,
         } => format!(
-            "{}, {}, {} ({kv:.2} kV rms a tierra), como múltiplo de ella",
+            "{}, {}, {} ({kv:.2} kV eficaces a tierra), como múltiplo de ella",
             tongue.subject(subject),
             tongue.say(gap),
             gap_level(*level)
@@ -108,7 +108,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
                 "sin relleno (con aire)"
             };
             format!(
-                "{}, tensión más alta en servicio entre aquella con la que el espacio delante del borde de la pantalla descargaría, {how}",
+                "{}, tensión más alta en servicio dividida por la tensión con la que el hueco antes del borde de la pantalla descargaría, {how}",
                 tongue.subject(subject)
             )
         }

@@ -7,12 +7,12 @@ pub(super) fn say(tongue: Tongue, said: &EdgeSaid) -> String {
     match said {
         EdgeSaid::InControl { end } => in_control(*end).to_owned(),
         EdgeSaid::InControlAtWorst { subject, end } => format!(
-            "{}, {}, en lo peor de las ventanas",
+            "{}, {}, en el peor caso de los rangos permitidos",
             tongue.subject(subject),
             in_control(*end)
         ),
         EdgeSaid::MayLieOutsideControl => {
-            "Pare y llame: con estas ventanas el borde puede quedar fuera del control de campo."
+            "Pare y llame: con estos rangos permitidos el borde puede quedar fuera del control de campo."
                 .to_owned()
         }
     }

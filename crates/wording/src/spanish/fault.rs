@@ -11,18 +11,18 @@ pub(super) fn say(tongue: Tongue, said: &FaultSaid) -> String {
     match said {
         FaultSaid::Is(of) => shots(*of),
         FaultSaid::OfWhat(of) => carrier(of),
-        FaultSaid::ClearingTimeNotStated => "el trabajo no indica system.clearing_time, el mayor tiempo en que se despeja una falla a tierra: la pantalla puede llevarla todo ese tiempo".to_owned(),
+        FaultSaid::ClearingTimeNotStated => "el trabajo no indica `system.clearing_time`, el mayor tiempo en que se despeja una falla a tierra: la pantalla puede llevarla todo ese tiempo".to_owned(),
         FaultSaid::ShorterThanClearing { longest_s } => format!(
-            "duty.shield_fault_time es más corto que system.clearing_time, {} s, el mayor tiempo en que se despeja una falla a tierra",
+            "`duty.shield_fault_time` es más corto que `system.clearing_time`, {} s, el mayor tiempo en que se despeja una falla a tierra",
             shown(*longest_s)
         ),
-        FaultSaid::NotStated { fields } => format!("el trabajo no indica {}", fields.join(", ")),
+        FaultSaid::NotStated { fields } => format!("el trabajo no indica `{}`", fields.join("`, `")),
         FaultSaid::OfNothing { field } => format!(
-            "{field} o {field}_time es 0: con un cortocircuito de nada no se juzga nada"
+            "`{field}` o `{field}_time` es 0: con un cortocircuito de nada no se juzga nada"
         ),
-        FaultSaid::StartNotStated => "el trabajo no indica duty.conductor_greatest, la temperatura a la que puede empezar un cortocircuito".to_owned(),
+        FaultSaid::StartNotStated => "el trabajo no indica `duty.conductor_greatest`, la temperatura a la que puede empezar un cortocircuito".to_owned(),
         FaultSaid::StartColderThanPlace { start_degc, place_degc } => format!(
-            "duty.conductor_greatest, {start_degc:.0} degC, es más frío que el lugar en su peor momento, {place_degc:.0} degC"
+            "`duty.conductor_greatest`, {start_degc:.0} degC, es más frío que el lugar en su peor momento, {place_degc:.0} degC"
         ),
         FaultSaid::NoTape => "la pantalla no tiene cinta".to_owned(),
         FaultSaid::TapeWidthNotStated => "no se indica el ancho de la cinta traslapada".to_owned(),
@@ -30,11 +30,11 @@ pub(super) fn say(tongue: Tongue, said: &FaultSaid) -> String {
             "{} de la pantalla, {mm:.1} mm, no puede ser: {most_mm:.1} mm como máximo en este cable",
             shield_measure(*measure)
         ),
-        FaultSaid::NothingCounted => "no se contó ningún alambre ni pletina de la pantalla".to_owned(),
+        FaultSaid::NothingCounted => "no se contó ningún alambre ni cinta plana de la pantalla".to_owned(),
         FaultSaid::LeadLimitNotStated => "no se indica cuánto puede calentarse el cable de conexión".to_owned(),
         FaultSaid::BodyLeftOpen => "el cuerpo está sin elegir".to_owned(),
         FaultSaid::RowSaysNoConductorHeat { row } => {
-            format!("la fila {row} no dice cuánto puede calentarse el conductor dentro de la pieza")
+            format!("la ficha {row} no dice cuánto puede calentarse el conductor dentro de la pieza")
         }
         FaultSaid::ShieldMetalOrLimitNotStated => {
             "no se indica su metal, o cuánto puede calentarse".to_owned()
@@ -69,7 +69,7 @@ fn heat(tongue: Tongue, said: &FaultHeatSaid) -> String {
         ),
         FaultHeatSaid::AskWhatShieldCarries => "¿Qué cortocircuito soporta esta pantalla, según los documentos del cable o un ensayo? Nadie sabe qué tan bien se tocan sus vueltas.".to_owned(),
         FaultHeatSaid::RowSaysNoFault { row } => {
-            format!("la fila {row} no dice qué cortocircuito soporta")
+            format!("la ficha {row} no dice qué cortocircuito soporta")
         }
         FaultHeatSaid::AskWhatFlowsThrough { part } => format!(
             "¿Qué corriente puede pasar por {part} en un cortocircuito, y por cuánto tiempo?"
@@ -90,22 +90,22 @@ fn heat(tongue: Tongue, said: &FaultHeatSaid) -> String {
 fn shield(tongue: Tongue, said: &ShieldFaultSaid) -> String {
     match said {
         ShieldFaultSaid::ShieldDoesNotCarry => "Pare y llame: esta pantalla no soporta el cortocircuito indicado. El ingeniero decide sobre el nivel de falla, el tiempo de despeje o el camino de retorno de la corriente.".to_owned(),
-        ShieldFaultSaid::ShieldPartDoesNotCarry => "Pare y llame: el documento de esta pieza no le da este cortocircuito. Use una cuyo documento se lo dé, o el ingeniero decide sobre el nivel de falla, el tiempo de despeje y el camino de retorno de la corriente.".to_owned(),
+        ShieldFaultSaid::ShieldPartDoesNotCarry => "Pare y llame: el documento de esta pieza no cubre este cortocircuito. Use una cuyo documento lo cubra, o el ingeniero decide sobre el nivel de falla, el tiempo de despeje y el camino de retorno de la corriente.".to_owned(),
         ShieldFaultSaid::PapersNotStated { fields } => {
-            format!("el trabajo no indica {} del cable", fields.join(", "))
+            format!("el trabajo no indica `{}` del cable", fields.join("`, `"))
         }
         ShieldFaultSaid::AskMetalAndLimit => "¿De qué metal es la pantalla de este cable, y hasta qué temperatura puede subir en un cortocircuito, según los documentos del cable?".to_owned(),
         ShieldFaultSaid::JobStatesPapers => "los documentos del cable, como los indica el trabajo".to_owned(),
         ShieldFaultSaid::TapeNotReadUnder => format!(
-            "la cinta tiene tanto metal como grueso es el cable debajo de ella, y no se midió cada fase sobre la {}",
+            "la cinta tiene más metal cuanto más grueso es el cable debajo de ella, y no se midió cada fase sobre la {}",
             tongue.layer(Layer::InsulationScreen)
         ),
         ShieldFaultSaid::NotCounted { ends, of_papers } => format!(
-            "nadie ha contado los alambres o pletinas de la pantalla en {}; sus documentos dicen {of_papers}",
+            "nadie ha contado los alambres o cintas planas de la pantalla en {}; sus documentos dicen {of_papers}",
             all_ends(ends)
         ),
         ShieldFaultSaid::AskCount { ends } => {
-            format!("¿Cuántos alambres o pletinas hay en {}?", all_ends(ends))
+            format!("¿Cuántos alambres o cintas planas hay en {}?", all_ends(ends))
         }
     }
 }
@@ -136,7 +136,7 @@ fn contact(tongue: Tongue, said: &ContactSaid) -> String {
             "no se nombra una pieza de pantalla cuyo documento diga cuánta puede tener".to_owned()
         }
         ContactSaid::RowSaysNoGreatest { row } => {
-            format!("la fila {row} no dice cuánta puede tener")
+            format!("la ficha {row} no dice cuánta puede tener")
         }
         ContactSaid::AskGreatest { part } => {
             format!("¿Qué resistencia puede tener la conexión de {part}?")
@@ -186,6 +186,6 @@ fn shield_measure(measure: ShieldMeasure) -> &'static str {
         ShieldMeasure::Overlap => "el traslape",
         ShieldMeasure::Thickness => "el espesor",
         ShieldMeasure::WidthLessLap => "el ancho menos el traslape",
-        ShieldMeasure::SideBySide => "lo que ocupan lado a lado los alambres o pletinas",
+        ShieldMeasure::SideBySide => "lo que ocupan lado a lado los alambres o cintas planas",
     }
 }

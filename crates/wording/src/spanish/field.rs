@@ -73,7 +73,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "bridge_off",
         "when",
-        "antes o después de medir la conexión definitiva",
+        "antes o después de medir la conexión permanente",
     ),
     ("bridge_off", "by", "quién lo dice"),
     ("bridge_off", "date", "cuándo lo dijo"),
@@ -302,7 +302,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "confirmation",
         "key",
-        "clave de la fuente del valor, como la nombra el dictamen",
+        "clave de la fuente del valor, como la nombra el resultado",
     ),
     ("confirmation", "edition", "edición que se leyó"),
     ("confirmation", "by", "quién la leyó"),

@@ -33,7 +33,7 @@ fn adapter(tongue: Tongue, said: &AdapterSaid) -> String {
                 .to_owned()
         }
         AdapterSaid::NoBoreRange { row } => {
-            format!("la fila {row} no da ningún rango para su orificio")
+            format!("la ficha {row} no da ningún rango para su orificio")
         }
         AdapterSaid::OutsideIn { adapter, body } => format!("exterior de {adapter} en {body}"),
         AdapterSaid::UseAnother => "Use otro adaptador u otro cuerpo.".to_owned(),
@@ -81,7 +81,7 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
             "Pare. Use una pieza que sus instrucciones admitan para este sistema y este empalme."
                 .to_owned()
         }
-        BodySaid::LegsNotSaid { row } => format!("la fila {row} no dice cuántos ramales recibe"),
+        BodySaid::LegsNotSaid { row } => format!("la ficha {row} no dice cuántos ramales recibe"),
         BodySaid::LegInEveryMouth { greatest } => {
             format!("{}, uno en cada boca", legs(*greatest))
         }
@@ -99,17 +99,17 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
                 .to_owned()
         }
         BodySaid::UseForBonding => {
-            "Pare. Use una pieza cuyas instrucciones nombren esta pantalla y esta conexión a tierra."
+            "Pare. Use una pieza cuyas instrucciones nombren esta pantalla y esta conexión."
                 .to_owned()
         }
         BodySaid::BondingsNotSaid { row } => {
-            format!("la fila {row} no dice qué formas de conectar la pantalla permite")
+            format!("la ficha {row} no dice qué formas de conectar la pantalla permite")
         }
         BodySaid::AskBondings { body } => {
             format!("¿Qué formas de conectar la pantalla a través de él permite {body}?")
         }
         BodySaid::NoConnectorRange { row } => {
-            format!("la fila {row} no da ningún rango para el diámetro exterior del conector")
+            format!("la ficha {row} no da ningún rango para el diámetro exterior del conector")
         }
         BodySaid::ConnectorOutside {
             subject,
@@ -132,12 +132,12 @@ fn electrode(tongue: Tongue, said: &ElectrodeSaid) -> String {
         ElectrodeSaid::PastMouth => "electrodo más allá de la boca del conector".to_owned(),
         ElectrodeSaid::OntoInsulation => "electrodo sobre el aislamiento".to_owned(),
         ElectrodeSaid::Reach { subject, what } => format!(
-            "{}, {}, en lo peor de las ventanas, con las medidas propias del cuerpo tal como están impresas",
+            "{}, {}, en el peor caso de los rangos permitidos, con las medidas propias del cuerpo tal como están impresas",
             tongue.subject(subject),
             tongue.say(what)
         ),
         ElectrodeSaid::ConnectorLengthNotSaid { row } => {
-            format!("la fila {row} no dice qué largo de conector admite")
+            format!("la ficha {row} no dice qué largo de conector admite")
         }
         ElectrodeSaid::LengthAsMade { subject, connector } => {
             format!("{}, largo de {connector} ya hecho", tongue.subject(subject))
@@ -156,7 +156,7 @@ fn electrode(tongue: Tongue, said: &ElectrodeSaid) -> String {
             format!("{body} no indica ni un traslape ni el conector más largo que admite")
         }
         ElectrodeSaid::LongestCannotBePlanned => {
-            "no se puede planear el conector más largo que el cuerpo admite".to_owned()
+            "no se puede planificar el conector más largo que el cuerpo admite".to_owned()
         }
     }
 }
@@ -240,7 +240,7 @@ fn level(tongue: Tongue, said: &LevelSaid) -> String {
         LevelSaid::NoClearingTime => "el trabajo no da un tiempo de despeje".to_owned(),
         LevelSaid::FromMemory { source } => format!("de memoria: {}", tongue.say(source)),
         LevelSaid::KeyWaits { key, says } => format!(
-            "la clave {key} espera al propietario, con edición y fecha: \"{}\" es de memoria",
+            "la clave `{key}` espera al propietario, con edición y fecha: «{}» es de memoria",
             tongue.say(says)
         ),
         LevelSaid::ConfirmedBy {
@@ -314,9 +314,9 @@ fn connector(tongue: Tongue, said: &ConnectorSaid) -> String {
             format!("ningún extremo de {connector} recibe {}", conductor(*of))
         }
         S::SayWhichEnd { leg, ends } => {
-            let ends: Vec<String> = ends.iter().map(|end| format!("\"{end}\"")).collect();
+            let ends: Vec<String> = ends.iter().map(|end| format!("`connector_end = \"{end}\"`")).collect();
             let ends = tongue.or(&ends);
-            format!("Diga qué extremo recibe el ramal {leg}: connector_end = {ends}.")
+            format!("Diga qué extremo recibe el ramal {leg}: {ends}.")
         }
         S::Conductor { conductor: of } => conductor(*of),
         S::Takes { takes } => taken(takes),
@@ -339,12 +339,12 @@ fn connector(tongue: Tongue, said: &ConnectorSaid) -> String {
             format!("{at} es para conductores de {takes}; aquí es {of}")
         }
         S::ListsApart { at, conductor: of } => format!(
-            "la fila {} lista tamaños y metales por separado, así que no dice que reciba {}",
+            "la ficha {} lista calibres y metales por separado, así que no dice que reciba {}",
             connector_at(at),
             conductor(*of)
         ),
         S::WriteOneByOne => {
-            "Escriba uno por uno los conductores de su documento, tamaño con metal: `conductors`, o un `end` para cada extremo donde los dos difieren."
+            "Escriba uno por uno los conductores de su documento, calibre con metal: `conductors`, o un `end` para cada extremo donde los dos difieren."
                 .to_owned()
         }
         S::Ends { is_sleeve } => ends(*is_sleeve).to_owned(),
@@ -416,7 +416,7 @@ fn cleaning(tongue: Tongue, said: &CleaningSaid) -> String {
             tongue.metal(*metal)
         ),
         CleaningSaid::MetalsNotSaid { row } => {
-            format!("la fila {row} no dice para qué metales de conductor sirve")
+            format!("la ficha {row} no dice para qué metales de conductor sirve")
         }
         CleaningSaid::AskMetals { part } => {
             format!("¿Se usa {part} en conductores desnudos, y si es así, de qué metales?")
@@ -439,7 +439,7 @@ fn order(tongue: Tongue, said: &OrderSaid) -> String {
             tongue.plane(*to)
         ),
         OrderSaid::CopiedWrongly => {
-            "Pare. Se copió mal una fila o una distancia: búsquela en el documento propio de la pieza."
+            "Pare. Se copió mal una ficha o una distancia: búsquela en el documento propio de la pieza."
                 .to_owned()
         }
     }
@@ -448,12 +448,12 @@ fn order(tongue: Tongue, said: &OrderSaid) -> String {
 fn layer(tongue: Tongue, said: &LayerSaid) -> String {
     let at = |edge: &EdgeAt| match edge.at {
         Some(at) => tongue.spot(at),
-        None => "un lugar desconocido".to_owned(),
+        None => "una posición desconocida".to_owned(),
     };
     let place = |edge: &EdgeAt| format!("{} en {}", tongue.plane(edge.plane), at(edge));
     match said {
         LayerSaid::EveryLayerAllowed => "se permiten todas las capas".to_owned(),
-        LayerSaid::LayersOfItsRow => "las capas que su fila nombra".to_owned(),
+        LayerSaid::LayersOfItsRow => "las capas que su ficha nombra".to_owned(),
         LayerSaid::LiesOver {
             end,
             by,
@@ -466,11 +466,11 @@ fn layer(tongue: Tongue, said: &LayerSaid) -> String {
             let lies = if *is_planned {
                 format!("queda {by} sobre")
             } else {
-                format!("puede quedar {by}, en lo peor de las ventanas, sobre")
+                format!("puede quedar {by}, en el peor caso de los rangos permitidos, sobre")
             };
             let edges: Vec<String> = edges.iter().map(place).collect();
             format!(
-                "{} {lies} {}; la fila {row} no le da ningún rango ahí ({})",
+                "{} {lies} {}; la ficha {row} no le da ningún rango ahí ({})",
                 place(end),
                 the(tongue.layer(*layer)),
                 edges.join(", ")

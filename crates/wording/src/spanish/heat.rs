@@ -2,7 +2,7 @@
 
 use super::ask::all;
 use super::noun::{of_the, the};
-use crate::{Tongue, quoted};
+use crate::Tongue;
 use jointwright_joint::said::{
     HeatAsk, HeatCannot, HeatLacks, HeatLayer, HeatPlace, HeatSaid, LoadCannot, Stated, Wording,
 };
@@ -18,7 +18,7 @@ pub(super) fn say(tongue: Tongue, said: &HeatSaid) -> String {
             keys.join("`, `")
         ),
         HeatSaid::PapersStandFor { unread } => format!(
-            "los diámetros de los documentos ocupan el lugar de lo que nadie midió: {}",
+            "los diámetros de los documentos reemplazan lo que nadie midió: {}",
             all(tongue, unread)
         ),
         HeatSaid::PapersForUnread { unread } => format!(
@@ -38,9 +38,9 @@ pub(super) fn say(tongue: Tongue, said: &HeatSaid) -> String {
             percent_per_k,
         } => {
             let read = match at_degc {
-                Some(degc) => format!(" a {degc} degC según su fila"),
+                Some(degc) => format!(" a {degc} degC según su ficha"),
                 None => format!(
-                    "; su fila no dice a qué temperatura, así que se toma como leída a {cold_degc} degC, y más donde está caliente"
+                    "; su ficha no dice a qué temperatura, así que se toma como leída a {cold_degc} degC; en caliente es mayor"
                 ),
             };
             format!(
@@ -74,7 +74,7 @@ fn lacks(tongue: Tongue, said: &HeatLacks) -> String {
         HeatLacks::Places { leg, places } => {
             let places: Vec<String> = places.iter().map(|of| place(tongue, *of)).collect();
             format!(
-                "ramal {leg}: no se conoce el lugar de: {}",
+                "ramal {leg}: no se conoce la posición de: {}",
                 places.join(", ")
             )
         }
@@ -118,6 +118,11 @@ fn lacks(tongue: Tongue, said: &HeatLacks) -> String {
             "se indica una corriente de la pantalla, y ninguna carga que la acompañe".to_owned()
         }
     }
+}
+
+/// Names of ends, each in Spanish quotes.
+fn quoted(names: &[String]) -> Vec<String> {
+    names.iter().map(|name| format!("«{name}»")).collect()
 }
 
 const ASK_MAKER: &str = "Pregunte a su fabricante.";

@@ -10,14 +10,14 @@ use jointwright_joint::said::{ConnectorOf, HoldSaid, Wording};
 pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
     match said {
         HoldSaid::PlaneOn { plane, leg } => format!("{} en el ramal {leg}", tongue.plane(*plane)),
-        HoldSaid::NobodySetsWindow => "nadie fija una ventana".to_owned(),
+        HoldSaid::NobodySetsWindow => "nadie fija un rango permitido".to_owned(),
         HoldSaid::WhoHandedOver => "quién entregó, a quién, cuándo".to_owned(),
         HoldSaid::NamedPersonDecides => "una persona nombrada lo decide, y lo registra".to_owned(),
         HoldSaid::WhoTookBridgeOff => "quién dijo que se quita el puente, a quién, cuándo".to_owned(),
         HoldSaid::NamedPersonOnTheSpot => "una persona nombrada lo dice en el lugar, y lo registra".to_owned(),
         HoldSaid::AsInstructionsAsk => "lo que piden las instrucciones".to_owned(),
-        HoldSaid::NoWindowHere => "aquí no se fija ninguna ventana".to_owned(),
-        HoldSaid::SetsNoneHere { source } => format!("{} no fija ninguna aquí", tongue.say(source)),
+        HoldSaid::NoWindowHere => "aquí no se fija ningún rango permitido".to_owned(),
+        HoldSaid::SetsNoneHere { source } => format!("{} no fija ninguno aquí", tongue.say(source)),
         HoldSaid::BridgeBeforeThisCut { leg } => format!("puente de la pantalla metálica del ramal {leg}, visto antes de este corte donde abre un cable entero"),
         HoldSaid::OnAndTight => "debe estar puesto y apretado".to_owned(),
         HoldSaid::StrandsDry { leg } => format!("hebras del ramal {leg}: secas o mojadas, con qué prueba, quién la hizo"),
@@ -27,10 +27,10 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         HoldSaid::BridgeBeforeFirstCut { leg } => format!("puente de la pantalla metálica del ramal {leg}, antes del primer corte"),
         HoldSaid::SeenOnAndTight => "debe verse puesto y apretado".to_owned(),
         HoldSaid::WiresBesideTape { leg } => format!("alambres al lado de la cinta del ramal {leg}: doblados hacia atrás o cortados"),
-        HoldSaid::AskBeforeOneIsCut => "ninguna fila lo indica: pregunte antes de cortar alguno".to_owned(),
+        HoldSaid::AskBeforeOneIsCut => "ninguna ficha lo indica: pregunte antes de cortar alguno".to_owned(),
         HoldSaid::LengthKept { piece: of, leg } => format!("longitud que se conserva de cada {} más allá del borde, ramal {leg}", piece(*of)),
         HoldSaid::AtLeast { length } => format!("al menos {}", tongue.exact(*length)),
-        HoldSaid::AskBeforeOneIsCutShort => "ninguna fila lo indica: pregunte antes de acortar alguno".to_owned(),
+        HoldSaid::AskBeforeOneIsCutShort => "ninguna ficha lo indica: pregunte antes de acortar alguno".to_owned(),
         HoldSaid::Looks { on, leg } => format!(
             "muescas, cortes en anillo y partículas en {} del ramal {leg}, con la vista y el dedo en todo el contorno",
             if *on == Layer::Conductor { "las hebras".to_owned() } else { the(tongue.layer(*on)) }
@@ -41,7 +41,7 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
             None => "práctica común, sin fuente; si hay alguna: pare y llame".to_owned(),
         },
         HoldSaid::PhaseAtFarEnd { leg, goes_to } => format!(
-            "ramal {leg}, fase encontrada en el otro extremo ({}), por quién",
+            "ramal {leg}, fase encontrada en el extremo lejano ({}), por quién",
             goes_to.as_deref().unwrap_or("no está dicho adónde va")
         ),
         HoldSaid::SameAsHere => "debe ser la misma que aquí".to_owned(),
@@ -54,7 +54,7 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
                 format!("como máximo {ohm} ohm")
             }
         }
-        HoldSaid::SetsNone { paper: of } => format!("{} no fija ninguna", paper(of)),
+        HoldSaid::SetsNone { paper: of } => format!("{} no fija ninguno", paper(of)),
         HoldSaid::NoShieldPart => "no está nombrada ninguna pieza de pantalla".to_owned(),
         HoldSaid::AcrossJoint { from, to } => format!("resistencia de la pantalla metálica a través del empalme, del ramal {from} al ramal {to}"),
         HoldSaid::CompareThePhases => "anótela; compare las fases, y llame donde una sea distinta de las otras".to_owned(),
@@ -73,7 +73,7 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         HoldSaid::Between { least, greatest } => format!("{} a {}", tongue.exact(*least), tongue.exact(*greatest)),
         HoldSaid::AskBeforeThisCut { why } => format!("{}: pregunte antes de este corte", tongue.say(why)),
         HoldSaid::StatesNoGap { paper: of, stands } => format!(
-            "{} no indica separación entre el extremo del conductor y el tope; el lugar está a {} de él",
+            "{} no indica separación entre el extremo del conductor y el tope; la posición está a {} de él",
             paper(of),
             standing(tongue, *stands)
         ),
@@ -96,13 +96,13 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         ),
         HoldSaid::GivesNoRange { source } => format!("{} no da ningún rango", tongue.say(source)),
         HoldSaid::GivesNoWindow { source, distance } => format!(
-            "{} da {} y ninguna ventana: pare y pregunte si es otra",
+            "{} da {} sin rango permitido: pare y pregunte si es otra",
             tongue.say(source),
             tongue.read(*distance)
         ),
         HoldSaid::WhereEnds { row, leg } => format!("dónde termina {row}, en el ramal {leg}"),
-        HoldSaid::NoRowSaysWhere => "ninguna fila dice dónde queda: vea sus instrucciones".to_owned(),
-        HoldSaid::NotPlacedYet => "sin lugar todavía, vea la escalera de alargamiento: prense uno de prueba, escriba su alargamiento en el trabajo, planifique otra vez".to_owned(),
+        HoldSaid::NoRowSaysWhere => "ninguna ficha dice dónde queda: vea sus instrucciones".to_owned(),
+        HoldSaid::NotPlacedYet => "sin posición todavía, vea la escalera de alargamiento: prense uno de prueba, escriba su alargamiento en el trabajo, planifique otra vez".to_owned(),
         HoldSaid::OnLadder => "escalera de alargamiento en la primera página".to_owned(),
     }
 }

@@ -110,7 +110,7 @@ fn name(said: &NameSaid) -> String {
             format!("Dos ramales se llaman `{leg}`; el primero está en {place}.")
         }
         NameSaid::NoRow { kind, id } => {
-            format!("Ninguna fila `{kind}` en los catálogos del trabajo se llama `{id}`.")
+            format!("Ninguna ficha `{kind}` en los catálogos del trabajo se llama `{id}`.")
         }
         NameSaid::EndOfNoConnector { field, end } => format!(
             "`{field}` nombra el extremo `{end}` de un conector, y no se nombra ningún `connector`."
@@ -145,9 +145,9 @@ fn name(said: &NameSaid) -> String {
     }
 }
 
-/// Names between quotes.
+/// Names in backquotes.
 fn or(names: &[String]) -> String {
-    let names: Vec<String> = names.iter().map(|name| format!("\"{name}\"")).collect();
+    let names: Vec<String> = names.iter().map(|name| format!("`{name}`")).collect();
     names.join(" o ")
 }
 
@@ -156,9 +156,9 @@ fn name_hint(hint: &NameHint) -> String {
         NameHint::LegsAre { legs } => return format!("El trabajo tiene: {}.", legs.join(", ")),
         NameHint::OwnLetter => "Dé a cada ramal una letra propia.",
         NameHint::CatalogueIsWrong => {
-            "Algo está mal en un catálogo; corríjalo primero, la fila puede estar allí."
+            "Algo está mal en un catálogo; corríjalo primero, la ficha puede estar allí."
         }
-        NameHint::AddTheRow => "Los catálogos no tienen ninguna; agregue la fila.",
+        NameHint::AddTheRow => "Los catálogos no tienen ninguna; agregue la ficha.",
         NameHint::RowsAre { rows } => return format!("Tienen: {rows}."),
         NameHint::NameConnector => "Nombre el conector, o quite la línea.",
         NameHint::NameBody => "Nombre el cuerpo, o quite la línea.",
@@ -170,7 +170,7 @@ fn name_hint(hint: &NameHint) -> String {
         }
         NameHint::AddEnd { ends } => return format!("Agregue `end`: {}.", or(ends)),
         NameHint::LookBothUp => {
-            "Una de las filas se copió mal, o los dos documentos son de piezas distintas: busque las dos otra vez."
+            "Una de las fichas se copió mal, o los dos documentos son de piezas distintas: busque las dos otra vez."
         }
     };
     fixed.to_owned()

@@ -83,7 +83,7 @@ fn owner(tongue: Tongue, said: &OwnerSaid) -> String {
             )
         }
         OwnerSaid::NotSetByTheCrew { plane } => format!(
-            "La cuadrilla no fija `{plane}`; una ventana para eso no tendría efecto."
+            "La cuadrilla no fija `{plane}`; un rango permitido para eso no tendría efecto."
         ),
         OwnerSaid::OnlyOneOfMinusAndPlus => {
             "Una distancia del propietario da solo uno de `minus` y `plus`.".to_owned()
@@ -141,7 +141,7 @@ fn owner_hint(tongue: Tongue, hint: &OwnerHint) -> String {
         OwnerHint::LetSomebodyDecide => {
             "Haga que lo decida alguien con esa autoridad, o agregue la persona a `authority`."
         }
-        OwnerHint::WindowForACut => "Fije una ventana para un corte, una marca o el cuerpo.",
+        OwnerHint::WindowForACut => "Fije un rango permitido para un corte, una marca o el cuerpo.",
         OwnerHint::NameTwoPlanes => "Nombre dos planos.",
         OwnerHint::FromTheCut => {
             "Escríbala desde el corte hasta el mismo borde ya contraído, con un `minus` no mayor que la distancia."

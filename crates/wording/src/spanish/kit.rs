@@ -22,7 +22,7 @@ fn age(said: &AgeSaid) -> String {
             format!("{part}: su lote y su fecha no están anotados")
         }
         AgeSaid::NoAgeLimit { part } => {
-            format!("{part}: ni su fila ni una etiqueta dan un límite de edad")
+            format!("{part}: ni su ficha ni una etiqueta dan un límite de edad")
         }
         AgeSaid::Day { day } => day.clone(),
         AgeSaid::NotAfter { day } => format!("no después del {day}"),
@@ -65,7 +65,7 @@ fn age(said: &AgeSaid) -> String {
 fn store(said: &StoreSaid) -> String {
     match said {
         StoreSaid::StoreNotSaid { part } => {
-            format!("{part}: su fila no dice a qué temperaturas puede estar en el almacén")
+            format!("{part}: su ficha no dice a qué temperaturas puede estar en el almacén")
         }
         StoreSaid::AskShelf { part } => {
             format!("¿Por cuánto tiempo, y a qué temperaturas, puede estar {part} en el almacén?")
@@ -85,30 +85,30 @@ fn store(said: &StoreSaid) -> String {
         ),
         StoreSaid::StoreSideNotSaid { part, side } => match side {
             StoreSide::Cold => {
-                format!("{part}: su fila no dice cuánto frío puede tener en el almacén")
+                format!("{part}: su ficha no dice qué temperatura mínima admite en el almacén")
             }
             StoreSide::Warm => {
-                format!("{part}: su fila no dice cuánto calor puede tener en el almacén")
+                format!("{part}: su ficha no dice qué temperatura máxima admite en el almacén")
             }
             StoreSide::ColdAndWarm => {
                 format!(
-                    "{part}: su fila no dice cuánto frío y cuánto calor puede tener en el almacén"
+                    "{part}: su ficha no dice qué temperaturas mínima y máxima admite en el almacén"
                 )
             }
         },
         StoreSaid::AskStoreSide { part, side } => match side {
-            StoreSide::Cold => format!("¿Cuánto frío puede tener {part} en el almacén?"),
-            StoreSide::Warm => format!("¿Cuánto calor puede tener {part} en el almacén?"),
+            StoreSide::Cold => format!("¿Qué temperatura mínima admite {part} en el almacén?"),
+            StoreSide::Warm => format!("¿Qué temperatura máxima admite {part} en el almacén?"),
             StoreSide::ColdAndWarm => {
-                format!("¿Cuánto frío y cuánto calor puede tener {part} en el almacén?")
+                format!("¿Qué temperaturas mínima y máxima admite {part} en el almacén?")
             }
         },
         StoreSaid::LayNotWritten { of } => format!(
-            "{}, lote {}: no está anotado cuánto frío y cuánto calor tuvo",
+            "{}, lote {}: no está anotado a qué temperaturas mínima y máxima estuvo",
             of.part, of.lot
         ),
         StoreSaid::AskHowLay { of } => format!(
-            "¿Cuánto frío y cuánto calor tuvo el lote {} de {} en el almacén y en el camión?",
+            "¿A qué temperaturas mínima y máxima estuvo el lote {} de {} en el almacén y en el camión?",
             of.lot, of.part
         ),
     }
@@ -143,17 +143,17 @@ fn park(tongue: Tongue, said: &ParkSaid) -> String {
             format!("{n_legs} ramales están nombrados para estacionar el único cuerpo")
         }
         ParkSaid::NameLeg => "Diga en qué ramal se desliza el cuerpo.".to_owned(),
-        ParkSaid::RoomForSealOnly => "hay lugar para su propio sello, no para el cuerpo, y nadie dice en qué ramal se estaciona el cuerpo".to_owned(),
+        ParkSaid::RoomForSealOnly => "hay espacio para su propio sello, no para el cuerpo, y nadie dice en qué ramal se estaciona el cuerpo".to_owned(),
         ParkSaid::LengthNotSaid { row } => {
-            format!("la fila {row} no dice qué largo tiene mientras está estacionado")
+            format!("la ficha {row} no dice qué largo tiene mientras está estacionado")
         }
         ParkSaid::NothingSlidOn => "aquí no se desliza nada antes del conector".to_owned(),
-        ParkSaid::RoomForWhatIs => "lugar para lo que se desliza".to_owned(),
+        ParkSaid::RoomForWhatIs => "espacio para lo que se desliza".to_owned(),
         ParkSaid::NotMeasured => {
-            "nadie ha medido el lugar para lo que se desliza antes del conector".to_owned()
+            "nadie ha medido el espacio para lo que se desliza antes del conector".to_owned()
         }
         ParkSaid::Room { subject } => format!(
-            "{}, lugar para lo que se desliza antes del conector",
+            "{}, espacio para lo que se desliza antes del conector",
             tongue.subject(subject)
         ),
         ParkSaid::ParkElsewhere => {
@@ -169,7 +169,7 @@ fn park(tongue: Tongue, said: &ParkSaid) -> String {
 fn choice(tongue: Tongue, said: &ChoiceSaid) -> String {
     match said {
         ChoiceSaid::TheJob => "trabajo".to_owned(),
-        ChoiceSaid::Named { part } => format!("se nombra {}", noun::one(noun::part(*part))),
+        ChoiceSaid::Named { part } => named(&noun::one(noun::part(*part))),
         ChoiceSaid::NotNamed { part } => {
             format!("no se nombra {}", noun::none(noun::part(*part)))
         }
@@ -203,21 +203,56 @@ fn choice(tongue: Tongue, said: &ChoiceSaid) -> String {
     }
 }
 
+/// A part that is named: "un cuerpo nombrado", "una pieza de pantalla nombrada".
+fn named(part: &str) -> String {
+    let ending = if part.starts_with("una ") {
+        "nombrada"
+    } else {
+        "nombrado"
+    };
+    format!("{part} {ending}")
+}
+
 fn serves(what: ServesFor) -> &'static str {
     match what {
         ServesFor::Earthing => "sistemas con puesta a tierra",
-        ServesFor::Kind => "empalmes de clase",
+        ServesFor::Kind => "empalmes de tipo",
         ServesFor::Bonding => "conexión de pantallas",
         ServesFor::Shield => "una pantalla de",
         ServesFor::Conductor => "conductores de",
         ServesFor::Stranding => "cableado",
-        ServesFor::Jacket => "una cubierta en estado",
+        ServesFor::Jacket => "una cubierta",
+    }
+}
+
+/// A word of files for an earthing, a bonding, a kind of joint, a shield or a jacket; another word stays as it is.
+fn file_word(word: &str) -> &str {
+    match word {
+        "solid" => "directa",
+        "open" => "abierta",
+        "linked" => "con enlace",
+        "impedance" => "por impedancia",
+        "resonant" => "resonante",
+        "isolated" => "aislada",
+        "straight" => "recto",
+        "branch" => "derivación",
+        "flat-straps" => "cintas planas",
+        "concentric-wires" => "alambres concéntricos",
+        "lapped-tape" => "cinta traslapada",
+        "corrugated-tape" => "cinta corrugada longitudinal",
+        "tape-with-wires" => "cinta con alambres",
+        "smooth" => "lisa",
+        "scored" => "rayada",
+        "wrinkled" => "arrugada",
+        "embossed" => "con relieve",
+        "cracked" => "agrietada",
+        own => own,
     }
 }
 
 fn served(tongue: Tongue, of: &Served) -> String {
     match of {
-        Served::Word(word) => word.clone(),
+        Served::Word(word) => file_word(word).to_owned(),
         Served::Size(size) => size.to_string(),
         Served::Metal(metal) => tongue.metal(*metal).to_owned(),
         Served::Stranding(stranding) => tongue.stranding(*stranding).to_owned(),

@@ -18,16 +18,16 @@ pub(super) fn say(tongue: Tongue, said: &LetterSaid) -> String {
         LetterSaid::FactsAreMissing => {
             "Faltan estos datos para el empalme nombrado arriba.".to_owned()
         }
-        LetterSaid::WithWhereItStands => "Escriba cada respuesta con el lugar donde está (documento, revisión, página) o cómo se encontró.".to_owned(),
+        LetterSaid::WithWhereItStands => "Escriba con cada respuesta dónde está (documento, revisión, página) o cómo se encontró.".to_owned(),
         LetterSaid::LeaveBlank => {
-            "Deje en blanco lo que no sepa: adivinar es peor que un espacio en blanco.".to_owned()
+            "Deje en blanco lo que no sepa: adivinar es peor que no responder.".to_owned()
         }
         LetterSaid::FoundDuringWork => "SE ENCUENTRA DURANTE EL TRABAJO, en su propio paso: no corte nada por lo que sigue.".to_owned(),
         LetterSaid::Answer => "respuesta".to_owned(),
         LetterSaid::WhereItStands => "según (documento, página, o cómo)".to_owned(),
         LetterSaid::NameAndDate => "nombre, fecha".to_owned(),
         LetterSaid::GoesInto { place } => format!("Se anota en el {}", tongue.say(place)),
-        LetterSaid::Settles { settles } => format!("Resuelve: {}.", tongue.say(settles)),
+        LetterSaid::Settles { settles } => format!("Preguntas que resuelve: {}.", tongue.say(settles)),
         LetterSaid::Fact { key } => format!("(`fact`: {key})"),
         LetterSaid::Questions { name, number } => format!("Consultas: {name}, {number}"),
         LetterSaid::AnswerPlace {
@@ -54,7 +54,7 @@ fn file(file: File) -> &'static str {
 fn settled(tongue: Tongue, alone: &[SettledCheck], with_others: &[SettledCheck]) -> String {
     match (checks(tongue, alone), checks(tongue, with_others)) {
         (None, None) => {
-            "ninguna pregunta; hasta entonces lo que depende de ello lo dice".to_owned()
+            "ninguna; hasta entonces lo dice todo lo que depende de este dato".to_owned()
         }
         (Some(alone), None) => alone,
         (Some(alone), Some(with)) => format!("{alone}; con otras respuestas también {with}"),

@@ -7,7 +7,7 @@ pub(super) fn say(said: &LoadSaid) -> String {
     match said {
         LoadSaid::TooHotAtLoad => "Pare y llame: con esta carga el empalme se calienta más de lo que permite su documento. El ingeniero decide sobre la carga, sobre lo que rodea el empalme, o sobre otro cuerpo u otro conector.".to_owned(),
         LoadSaid::GreatestAtLoadNotSaid { row } => format!(
-            "la fila {row} no dice qué temperatura puede tener todo el tiempo el conductor en su interior"
+            "la ficha {row} no dice qué temperatura puede tener todo el tiempo el conductor en su interior"
         ),
         LoadSaid::AskGreatestAtLoad { body } => format!(
             "¿Qué temperatura puede tener todo el tiempo el conductor dentro de {body}?"
@@ -23,7 +23,7 @@ pub(super) fn say(said: &LoadSaid) -> String {
         LoadSaid::ShareFrom(from) => share_from(from),
         LoadSaid::TooHotInEmergency => "Pare y llame: en tal emergencia el empalme se calienta más de lo que permite su documento. El ingeniero decide cuánta carga, y por cuánto tiempo.".to_owned(),
         LoadSaid::GreatestInEmergencyNotSaid { row } => format!(
-            "la fila {row} no dice qué temperatura puede tener en una emergencia el conductor en su interior"
+            "la ficha {row} no dice qué temperatura puede tener en una emergencia el conductor en su interior"
         ),
         LoadSaid::AskGreatestInEmergency { body } => format!(
             "¿Qué temperatura puede tener en una emergencia el conductor dentro de {body}?"

@@ -58,14 +58,14 @@ fn range(tongue: Tongue, said: &RangeSaid) -> String {
             "los dos lados de {body} son distintos, y el trabajo no dice por cuál entra el ramal {leg}"
         ),
         RangeSaid::SaySide { sides } => {
-            let sides: Vec<String> = sides.iter().map(|side| format!("\"{side}\"")).collect();
-            format!("Dígalo en el ramal: body_side = {}.", tongue.or(&sides))
+            let sides: Vec<String> = sides.iter().map(|side| format!("`body_side = \"{side}\"`")).collect();
+            format!("Dígalo en el ramal: {}.", tongue.or(&sides))
         }
         RangeSaid::NoBoreRange { row } => {
-            format!("la fila {row} no da ningún rango para su orificio")
+            format!("la ficha {row} no da ningún rango para su orificio")
         }
         RangeSaid::NoMouthRange { row } => {
-            format!("la fila {row} no da ningún rango para su boca")
+            format!("la ficha {row} no da ningún rango para su boca")
         }
         RangeSaid::OvalityNotLimited => "ni las instrucciones ni el propietario limitan cuánto puede apartarse de la redondez".to_owned(),
         RangeSaid::OvalityNotRead => "se necesitan cuatro diámetros alrededor del cable; una cinta, o menos diámetros, no dicen nada de la redondez".to_owned(),
@@ -185,7 +185,7 @@ fn papers(tongue: Tongue, said: &PapersSaid) -> String {
             format!("tabla de cables, edición {edition}, confirmada por {source}")
         }
         PapersSaid::TableFromMemory { key, source } => {
-            format!("en parte de memoria (clave {key}): {source}")
+            format!("en parte de memoria (clave `{key}`): {source}")
         }
         PapersSaid::ConfirmTable { key } => confirm(key),
         PapersSaid::SayWhichAndConfirm { key } => format!(
@@ -197,7 +197,7 @@ fn papers(tongue: Tongue, said: &PapersSaid) -> String {
 
 fn confirm(key: &str) -> String {
     format!(
-        "El propietario confirma la tabla de cables con una fila `[[confirmation]]`, key = \"{key}\": `docs/howto/answer-what-is-asked.md`."
+        "El propietario confirma la tabla de cables con una fila `[[confirmation]]` que tenga `key = \"{key}\"`: vea `docs/howto/answer-what-is-asked.md`."
     )
 }
 
@@ -231,7 +231,7 @@ fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {
             tongue.stranding(papers)
         ),
         UnlikeSaid::Strands { n_strands, papers } => format!(
-            "se contaron {n_strands} alambres, según sus documentos el conductor es {}",
+            "se contaron {n_strands} hebras, según sus documentos el conductor es {}",
             tongue.stranding(papers)
         ),
         UnlikeSaid::Shield { seen, papers } => format!(
@@ -265,7 +265,7 @@ fn unlike(tongue: Tongue, said: UnlikeSaid) -> String {
 fn surface(said: &SurfaceSaid) -> String {
     match said {
         SurfaceSaid::NotWritten => "nadie ha anotado cómo está la cubierta donde irá el sello".to_owned(),
-        SurfaceSaid::LookAllAround => "Mírela por todo su alrededor antes de cortar la cubierta: rayada (scored), arrugada (wrinkled), con relieve (embossed), agrietada (cracked), o lisa (smooth).".to_owned(),
+        SurfaceSaid::LookAllAround => "Mírela en todo el contorno antes de cortar la cubierta: rayada (`scored`), arrugada (`wrinkled`), con relieve (`embossed`), agrietada (`cracked`), o lisa (`smooth`).".to_owned(),
         SurfaceSaid::NoneNamed { seal } => {
             format!("{seal} no nombra ningún estado de la cubierta sobre el que pueda cerrar")
         }
@@ -291,7 +291,9 @@ fn table(tongue: Tongue, said: &TableSaid) -> String {
             )
         }
         TableSaid::TapeOverlap { overlap_percent } => {
-            format!("el solape de la cinta es {overlap_percent} %, se espera de 0 a menos de 95 %")
+            format!(
+                "el traslape de la cinta es {overlap_percent} %, se espera de 0 a menos de 95 %"
+            )
         }
     }
 }

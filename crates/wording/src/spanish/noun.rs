@@ -127,7 +127,7 @@ pub(crate) fn item(item: ItemKind) -> &'static str {
         ItemKind::Seal => part(PartKind::Seal),
         ItemKind::Bus => "barra",
         ItemKind::Plug => "tapón",
-        ItemKind::Trial => "conector para una prueba",
+        ItemKind::Trial => "conector de prueba",
         ItemKind::Consumable => "consumible",
     }
 }
@@ -202,7 +202,7 @@ pub(crate) fn shield(kind: ShieldKind) -> &'static str {
     match kind {
         ShieldKind::FlatStraps => "cintas planas",
         ShieldKind::ConcentricWires => "alambres concéntricos",
-        ShieldKind::LappedTape => "cinta solapada",
+        ShieldKind::LappedTape => "cinta traslapada",
         ShieldKind::CorrugatedTape => "cinta corrugada longitudinal",
         ShieldKind::TapeWithWires => "cinta con alambres",
     }

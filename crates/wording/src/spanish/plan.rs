@@ -13,7 +13,7 @@ use jointwright_joint::said::{
 pub(super) fn say(tongue: Tongue, said: &PlanSaid) -> String {
     match said {
         PlanSaid::Invented => "DATOS DE DEMOSTRACIÓN INVENTADOS - NO SON PARA NINGÚN CABLE".to_owned(),
-        PlanSaid::Never => "Este plan no dice nada sobre cuál cable está sin tensión o identificado, y nada en él dice que algo se pueda cortar, tocar o energizar, ni que un empalme se pueda hacer o conservar. Eso lo deciden y lo anotan las personas nombradas para ello. Lo que está entre “ ” lo dice el trabajo o la fila nombrada a su lado, no este plan. Las instrucciones propias de las piezas prevalecen.".to_owned(),
+        PlanSaid::Never => "Este plan no dice nada sobre cuál cable está sin tensión o identificado, y nada en él dice que algo se pueda cortar, tocar o energizar, ni que un empalme se pueda hacer o conservar. Eso lo deciden y lo anotan las personas nombradas para ello. Lo que está entre “ ” lo dice el trabajo o la ficha nombrada a su lado, no este plan. Las instrucciones propias de las piezas prevalecen.".to_owned(),
         PlanSaid::Mark(said) => mark(said),
         PlanSaid::Mils { mils } => format!("{}.{:03} in", mils / 1000, mils % 1000),
         PlanSaid::Cable {
@@ -132,7 +132,7 @@ fn distance(of: Distance) -> &'static str {
 fn mover(tongue: Tongue, of: Mover) -> String {
     match of {
         Mover::Body => "posición del cuerpo".to_owned(),
-        Mover::Connector => "crecimiento y asiento del conector".to_owned(),
+        Mover::Connector => "alargamiento y asiento del conector".to_owned(),
         Mover::ScreenCut => "corte de la pantalla del aislamiento".to_owned(),
         Mover::Plane(plane) => tongue.plane(plane),
     }
@@ -162,7 +162,7 @@ fn narrowed(
             .iter()
             .map(|of| noun::the(&tongue.plane(*of)))
             .collect();
-        reasons.push(format!("compartida con {}", planes.join(" y ")));
+        reasons.push(format!("compartido con {}", planes.join(" y ")));
     }
     reasons.extend(by.map(|by| tongue.say(by)));
     let whole = tongue.width(printed);
@@ -182,7 +182,7 @@ fn missing(tongue: Tongue, said: &MissingSaid) -> String {
             let what = match what {
                 MissingOf::Field => "campo eléctrico",
                 MissingOf::FieldOfPlug => "campo eléctrico del tapón cónico",
-                MissingOf::Pressure => "presión en la interfaz",
+                MissingOf::Pressure => "presión en las superficies",
             };
             format!(
                 "{what} de {}: {}",
@@ -193,7 +193,7 @@ fn missing(tongue: Tongue, said: &MissingSaid) -> String {
         MissingSaid::Temperatures { why } => {
             format!("temperaturas con carga: {}", tongue.say(why))
         }
-        MissingSaid::Contacts => "cortocircuitos en contactos de pantallas: nadie midió una resistencia a través de uno (`contact` en el trabajo)".to_owned(),
+        MissingSaid::Contacts => "cortocircuitos en conexiones de pantallas: nadie midió la resistencia de una (`contact` en el trabajo)".to_owned(),
         MissingSaid::NobodyAsked => "nadie lo pidió".to_owned(),
     }
 }

@@ -76,21 +76,21 @@ fn with_oldest(before: &str, of: Option<Oldest>) -> String {
 
 fn hint(hint: PressureHint) -> &'static str {
     match hint {
-        PressureHint::UsedUp => "Alto. No la use en este ramal. Apártela, marcada, y tome otra.",
+        PressureHint::UsedUp => "Pare. No la use en este ramal. Apártela, marcada, y tome otra.",
         PressureHint::NotThisLeg => {
-            "Alto. No la use en este ramal. Mida otra vez; si se confirma, este ramal necesita otra pieza."
+            "Pare. No la use en este ramal. Mida otra vez; si se confirma, este ramal necesita otra pieza."
         }
         PressureHint::PartTooLarge => {
-            "Alto: la pieza es demasiado grande para este ramal. No engrose el cable para que ajuste. Mida otra vez; si se confirma, este ramal necesita otra pieza."
+            "Pare: la pieza es demasiado grande para este ramal. No engrose el cable para que ajuste. Mida otra vez; si se confirma, este ramal necesita otra pieza."
         }
         PressureHint::PartTooSmall => {
-            "Alto: la pieza es demasiado pequeña para este ramal. No la fuerce. Mida otra vez; si se confirma, este ramal necesita otra pieza."
+            "Pare: la pieza es demasiado pequeña para este ramal. No la fuerce. Mida otra vez; si se confirma, este ramal necesita otra pieza."
         }
         PressureHint::SealTooLarge => {
-            "Alto: el sello es demasiado grande para esta cubierta. Tome uno cuyo rango la incluya; no engrose la cubierta, salvo que las instrucciones del sello digan cómo."
+            "Pare: el sello es demasiado grande para esta cubierta. Tome uno cuyo rango la incluya; no engrose la cubierta, salvo que las instrucciones del sello digan cómo."
         }
         PressureHint::EngineerDecides => {
-            "Alto y llame: decide el ingeniero. No rellene ni vende el borde para que ajuste."
+            "Pare y llame: decide el ingeniero. No rellene ni vende el borde para que ajuste."
         }
         PressureHint::ReadFour => "Lea cuatro diámetros alrededor del cable, con un calibrador.",
     }
@@ -130,7 +130,7 @@ fn ruled(tongue: Tongue, said: &PressureRuled) -> String {
         } => format!("{}, {}", sits(tongue, of), at.map_or(String::new(), warmth)),
         PressureRuled::OverRelaxed(of) => format!("{}, frente a su interior relajado", sits(tongue, of)),
         PressureRuled::SealWouldNotTouch { part, least } => format!(
-            "según su propia fila, {part} ni siquiera tocaría la cubierta más delgada que permite su documento, {}",
+            "según su propia ficha, {part} ni siquiera tocaría la cubierta más delgada que permite su documento, {}",
             tongue.read(*least)
         ),
         PressureRuled::LargerThanBore { subject, part } => format!(
@@ -142,7 +142,7 @@ fn ruled(tongue: Tongue, said: &PressureRuled) -> String {
             part,
             on: of,
         } => format!(
-            "{}, {part} sobre {}, rango que este juego admite hoy",
+            "{}, {part} sobre {}, rango que este kit admite hoy",
             tongue.subject(subject),
             the(&on(tongue, of))
         ),
@@ -157,7 +157,7 @@ fn ruled(tongue: Tongue, said: &PressureRuled) -> String {
         PressureRuled::NothingOfPast => {
             "no se calcula nada de una pieza que pasó su fecha".to_owned()
         }
-        PressureRuled::NotReadAround => "una cinta, o menos de cuatro diámetros alrededor del cable, no dicen nada de su lugar más delgado ni del más grueso".to_owned(),
+        PressureRuled::NotReadAround => "una cinta, o menos de cuatro diámetros alrededor del cable, no dicen nada de su parte más delgada ni de la más gruesa".to_owned(),
         PressureRuled::DoesNotTouch => "no toca".to_owned(),
         PressureRuled::PressedOn => "apretada".to_owned(),
         PressureRuled::WhatDoesNotTouch => "lo que no toca no asienta".to_owned(),
@@ -276,7 +276,7 @@ fn heat(said: &PressureHeat) -> String {
             "la temperatura más baja del lugar, {lowest_degc} degC, está por encima de la más alta del conductor, {highest_degc} degC"
         ),
         PressureHeat::SoftAt { part, degc } => {
-            format!("según su fila, {part} no tendría ninguna rigidez a {degc:.0} degC")
+            format!("según su ficha, {part} no tendría ninguna rigidez a {degc:.0} degC")
         }
         PressureHeat::AskStiffness {
             part,
@@ -312,7 +312,7 @@ fn bench(tongue: Tongue, said: &PressureBench) -> String {
         ),
         PressureBench::NoSliceThere => "ningún tramo suyo está allí".to_owned(),
         PressureBench::NoStiffnessLeft { oldest } => format!(
-            "según su propia fila no le queda ninguna rigidez {}",
+            "según su propia ficha no le queda ninguna rigidez {}",
             with_oldest("", *oldest)
         ),
         PressureBench::WouldNotTouch {
@@ -320,7 +320,7 @@ fn bench(tongue: Tongue, said: &PressureBench) -> String {
             least_mm,
             oldest,
         } => format!(
-            "según su propia fila ni siquiera tocaría lo más delgado {} que permite su documento, {least_mm:.1} mm{}",
+            "según su propia ficha ni siquiera tocaría lo más delgado {} que permite su documento, {least_mm:.1} mm{}",
             of_the(&on(tongue, of)),
             with_oldest(", ", *oldest)
         ),
@@ -439,7 +439,7 @@ fn verdict(tongue: Tongue, said: &PressureVerdict) -> String {
             "SIN JUZGAR (no se conocen las temperaturas): ".to_owned()
         }
         PressureVerdict::ThinnestNotRead => {
-            "SIN JUZGAR (no se midió el lugar más delgado): ".to_owned()
+            "SIN JUZGAR (no se midió la parte más delgada): ".to_owned()
         }
         PressureVerdict::WithinError => "SIN JUZGAR (dentro de su error): ".to_owned(),
     }

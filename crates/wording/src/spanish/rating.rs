@@ -123,7 +123,7 @@ fn worse_contact(said: &WorseContact) -> String {
         )
     });
     format!(
-        "conector: {} microohm como máximo según su fila a 20 degC, el mismo largo de conductor {}; con el doble de esa resistencia solo en este conector, y los demás como están, {own}{worst}",
+        "conector: {} microohm como máximo según su ficha a 20 degC, el mismo largo de conductor {}; con el doble de esa resistencia solo en este conector, y los demás como están, {own}{worst}",
         shown(said.connector_uohm),
         shown(said.equal_uohm)
     )

@@ -13,7 +13,7 @@ pub(super) fn say(tongue: Tongue, said: &RowsSaid) -> String {
             one,
             other,
         } => format!(
-            "Las filas del ramal {leg} se contradicen: {}, medido desde {}, queda a {} por {}, y a {} por {}.",
+            "Las fichas del ramal {leg} se contradicen: {}, medido desde {}, queda a {} por {}, y a {} por {}.",
             tongue.plane(*plane),
             tongue.plane(*from),
             one.at,
@@ -22,11 +22,11 @@ pub(super) fn say(tongue: Tongue, said: &RowsSaid) -> String {
             way(tongue, other)
         ),
         RowsSaid::DoNotReach { leg, plane } => format!(
-            "Las filas del ramal {leg} no se pueden resolver: ningún camino de enlaces llega a {}.",
+            "Las fichas del ramal {leg} no se pueden resolver: ninguna cadena de distancias llega a {}.",
             tongue.plane(*plane)
         ),
         RowsSaid::NotSolved { leg, why } => {
-            format!("Las filas del ramal {leg} no se pueden resolver: `{why}`.")
+            format!("Las fichas del ramal {leg} no se pueden resolver: `{why}`.")
         }
     }
 }

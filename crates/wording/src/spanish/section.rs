@@ -157,7 +157,7 @@ fn row(said: &SectionRow) -> String {
             serves_as_conductor,
             conducts,
         } => format!(
-            "{part}: la región {region} {}, y su fila dice que {}",
+            "{part}: la región {region} {}, y su ficha dice que {}",
             if *serves_as_conductor {
                 "sirve de conductor"
             } else {

@@ -42,9 +42,9 @@ fn along(said: &AlongSaid) -> String {
         AlongSaid::AskHowMade { leg } => format!(
             "¿Cómo está hecha la pantalla del ramal {leg}: cantidad, ancho, espesor y traslape, según los documentos del cable?"
         ),
-        AlongSaid::StraightWires => "alambres o pletinas tomados como rectos, porque no se indica el paso; un paso la aumenta".to_owned(),
+        AlongSaid::StraightWires => "alambres o cintas planas tomados como rectos, porque no se indica el paso; un paso la aumenta".to_owned(),
         AlongSaid::WiresWithLay { lay_mm } => {
-            format!("alambres o pletinas con un paso de {lay_mm:.0} mm")
+            format!("alambres o cintas planas con un paso de {lay_mm:.0} mm")
         }
         AlongSaid::WiresBesideTape { lay_mm, turned_ratio } => {
             let wires = lay_mm.map_or_else(
@@ -85,13 +85,13 @@ fn bonding(said: &BondingSaid) -> String {
             "¿Está la pantalla del ramal {leg} puesta a tierra también en el extremo lejano de su tramo?"
         ),
         BondingSaid::LinkNotStated { leg } => {
-            format!("no se indica si el puente del ramal {leg} está cerrado")
+            format!("no se indica si el enlace del ramal {leg} está cerrado")
         }
         BondingSaid::AskLink { leg } => {
-            format!("¿Está cerrado en servicio el puente del ramal {leg} en el empalme?")
+            format!("¿Está cerrado en servicio el enlace del ramal {leg} en el empalme?")
         }
         BondingSaid::LinkAndFarEndNotStated { leg } => format!(
-            "no se indica si el puente del ramal {leg} está cerrado, ni si su pantalla está puesta a tierra en el extremo lejano"
+            "no se indica si el enlace del ramal {leg} está cerrado, ni si su pantalla está puesta a tierra en el extremo lejano"
         ),
         BondingSaid::BondedAtBothEnds { leg } => format!(
             "la pantalla del ramal {leg} está conectada en ambos extremos: circula corriente por ella, y no se calcula la tensión entre ellos"
@@ -103,13 +103,13 @@ fn bonding(said: &BondingSaid) -> String {
             format!("¿Dónde está puesta a tierra la pantalla del ramal {leg}?")
         }
         BondingSaid::RunLengthNotStated { leg } => {
-            format!("el ramal {leg} no indica su run_length")
+            format!("el ramal {leg} no indica su `run_length`")
         }
         BondingSaid::AskRunLength { leg } => format!(
             "¿Qué distancia hay desde el empalme hasta donde la pantalla del ramal {leg} se conecta otra vez, o termina?"
         ),
         BondingSaid::PlaceNotStated { leg, fields } => {
-            format!("el ramal {leg} no indica {}", fields.join(" ni "))
+            format!("el ramal {leg} no indica `{}`", fields.join("` ni `"))
         }
         BondingSaid::AskFormation { leg } => {
             format!("¿Están los tres cables del ramal {leg} en trébol o en plano?")

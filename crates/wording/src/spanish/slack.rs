@@ -11,12 +11,21 @@ pub(super) fn say(tongue: Tongue, said: &SlackSaid) -> String {
             "el trabajo no dice cuántos cortes de reserva se quieren".to_owned()
         }
         SlackSaid::JacketEdgeOpen => {
-            "el borde de la cubierta no tiene todavía lugar o ventana".to_owned()
+            "el borde de la cubierta no tiene todavía posición o rango permitido".to_owned()
+        }
+        SlackSaid::For { subject, times: 1 } => {
+            format!(
+                "{}, cable sobrante para 1 corte más",
+                tongue.subject(subject)
+            )
         }
         SlackSaid::For { subject, times } => format!(
             "{}, cable sobrante para {times} cortes más",
             tongue.subject(subject)
         ),
+        SlackSaid::SpareCuts { times: 1, each } => {
+            format!("1 corte de reserva de {}", tongue.read(*each))
+        }
         SlackSaid::SpareCuts { times, each } => {
             format!(
                 "{times} cortes de reserva de {} cada uno",
@@ -30,10 +39,10 @@ pub(super) fn say(tongue: Tongue, said: &SlackSaid) -> String {
             "nadie ha medido hasta dónde es recto el ramal".to_owned()
         }
         SlackSaid::StraightNotSaid { row } => {
-            format!("la fila {row} no dice cuánto cable recto quiere más allá de su extremo")
+            format!("la ficha {row} no dice cuánto cable recto quiere más allá de su extremo")
         }
         SlackSaid::EndOpen { part } => format!(
-            "el extremo {} no tiene todavía lugar o ventana",
+            "el extremo {} no tiene todavía posición o rango permitido",
             of_the(tongue.part(*part))
         ),
         SlackSaid::Straight { subject } => format!(

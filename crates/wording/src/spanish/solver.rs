@@ -16,7 +16,7 @@ pub(super) fn say(said: &SolverSaid) -> String {
         }
         SolverSaid::LossesOutgrow => "no hay temperatura estable: las pérdidas crecen con la temperatura más rápido que lo que las evacua".to_owned(),
         SolverSaid::NoRegion { r_mm, z_mm } => format!(
-            "ninguna región contiene el lugar a {r_mm} mm del eje y {z_mm} mm a lo largo de él"
+            "ninguna región contiene el punto a {r_mm} mm del eje y {z_mm} mm a lo largo de él"
         ),
         SolverSaid::BeyondProximity { argument_ratio } => format!(
             "el efecto de proximidad se conoce hasta un argumento de 2.8, y este es {argument_ratio:.3}"

@@ -22,7 +22,7 @@ pub(super) fn say(tongue: Tongue, said: &StepSaid) -> String {
             "De la primera página o de la tira de marcas: primero el corte más exterior, los otros desde el mismo extremo a medida que cada capa queda descubierta, las marcas del cuerpo y del sello donde se quedan. Todo antes de instalar el conector{}.",
             if *grows { ", porque al prensar el extremo se mueve" } else { "" }
         ),
-        StepSaid::Phasing => "Por las personas y con el método que nombra el propietario; este papel no dice nada sobre cuál cable es cuál. Anote, fase por fase, lo que se encuentra aquí y en el otro extremo. Distinto o en duda: no una nada, pare y llame.".to_owned(),
+        StepSaid::Phasing => "Por las personas y con el método que nombra el propietario; este papel no dice nada sobre cuál cable es cuál. Anote, fase por fase, lo que se encuentra aquí y en el extremo lejano. Distinto o en duda: no una nada, pare y llame.".to_owned(),
         StepSaid::SlideOnNow => "A más tardar en este paso, en este orden, cada pieza limpia y con el lado correcto hacia adelante; la segunda persona lee la lista en voz alta. Lo que no pasa sobre lo que hay debajo no se fuerza: sus instrucciones dicen cuándo se pone.".to_owned(),
         StepSaid::Wipes => format!(
             "Cada pasada desde el extremo del conductor hacia {0}, nunca al revés; una pasada por movimiento, con una cara limpia del paño. Abrasivo que no conduzca, nunca esmeril, y ninguno sobre {0}.",
@@ -30,17 +30,17 @@ pub(super) fn say(tongue: Tongue, said: &StepSaid) -> String {
         ),
         StepSaid::PushOnInOrder => "En este orden, cada pieza limpia y con el lado correcto hacia adelante, engrasada como dicen sus instrucciones.".to_owned(),
         StepSaid::LookAgain => "Limpiado antes de instalar el conector: mire otra vez el aislamiento, y límpielo otra vez como dicen las instrucciones, antes de que algo lo cubra.".to_owned(),
-        StepSaid::HandBack => "Las pruebas, la puesta en servicio y la entrega del lugar: decididas y registradas por las personas nombradas para ello.".to_owned(),
+        StepSaid::HandBack => "Los ensayos, la puesta en servicio y la entrega del lugar: decididos y registrados por las personas nombradas para ello.".to_owned(),
         StepSaid::GrowthNotMeasured { leg, waiting } => format!(
-            "Ramal {leg}: no se ha medido cuánto se alarga el conector, por eso no tiene lugar todavía: {}. Antes de cortar nada, prense un conector de prueba con esta herramienta y este dado, escriba su alargamiento en el trabajo y planifique otra vez; la escalera de alargamiento en la primera página muestra dónde lo pondría cada alargamiento, y entre dos de sus líneas no se sabe nada.",
+            "Ramal {leg}: no se ha medido cuánto se alarga el conector, por eso no tiene posición todavía: {}. Antes de cortar nada, prense un conector de prueba con esta herramienta y este dado, escriba su alargamiento en el trabajo y planifique otra vez; la escalera de alargamiento en la primera página muestra dónde lo pondría cada alargamiento, y entre dos de sus líneas no se sabe nada.",
             planes(tongue, waiting)
         ),
         StepSaid::TestMoisture => "Después del corte: pruebe si hay humedad en las hebras, y debajo de la pantalla metálica una vez descubierta, como dicen las reglas del propietario; anote quién encontró qué. Mojado: pare y llame.".to_owned(),
-        StepSaid::BridgeBesideBond => "El puente está en paralelo con la conexión: una medida que abarca los dos no muestra la conexión sola, y con el puente puesto una conexión abierta se lee como buena. Deje el camino del puente fuera de la medida, como dicen las reglas del propietario; donde no se pueda, escriba \"puente puesto\" y llame.".to_owned(),
+        StepSaid::BridgeBesideBond => "El puente está en paralelo con la conexión: una medida que abarca los dos no muestra la conexión sola, y con el puente puesto una conexión abierta se lee como buena. Deje el camino del puente fuera de la medida, como dicen las reglas del propietario; donde no se pueda, escriba «puente puesto» y llame.".to_owned(),
         StepSaid::MayMove { leg, row, minutes } => format!("Ramal {leg}: {row} se puede mover durante {minutes} minutos después de colocado, y no más. Colocado a las ____:____"),
         StepSaid::OfLeg { leg, said } => format!("Ramal {leg}: {}.", tongue.say(said)),
         StepSaid::KeepAsked { piece } => format!(
-            "ninguna fila dice si cada {} se dobla hacia atrás o se corta con la cinta: pregunte antes de cortar alguno",
+            "ninguna ficha dice si cada {} se dobla hacia atrás o se corta con la cinta: pregunte antes de cortar alguno",
             self::piece(*piece)
         ),
         StepSaid::Keep { length, piece, has_tape } => format!(
@@ -55,7 +55,7 @@ pub(super) fn say(tongue: Tongue, said: &StepSaid) -> String {
             tape(*has_tape)
         ),
         StepSaid::Abrasive { what } => format!("Abrasivo: {what}."),
-        StepSaid::AbrasiveUnstated { row } => format!("Abrasivo y grano: la fila {row} no indica ninguno; búsquelo en su documento, o pregunte, antes de usar alguno."),
+        StepSaid::AbrasiveUnstated { row } => format!("Abrasivo y grano: la ficha {row} no indica ninguno; búsquelo en su documento, o pregunte, antes de usar alguno."),
         StepSaid::Brush { leg, metal, row } => format!(
             "Ramal {leg}: para su conductor, que es de {}, está nombrado {row}, uno que no haya tocado otro metal; cuándo y cómo, como dicen las instrucciones del conector.",
             tongue.metal(*metal)
@@ -118,20 +118,20 @@ fn title(tongue: Tongue, stage: Stage, edge: Option<EdgeAct>) -> String {
             the(tongue.layer(Layer::InsulationScreen))
         ),
         Stage::Insulation => "Corte y quite el aislamiento".to_owned(),
-        Stage::Phasing => "Compruebe cada fase con el otro extremo".to_owned(),
+        Stage::Phasing => "Compruebe cada fase con el extremo lejano".to_owned(),
         Stage::Connect => "Instale el conector".to_owned(),
         Stage::Clean => "Alise y limpie el aislamiento".to_owned(),
         Stage::PushOn => {
             "Empuje sobre el extremo limpio lo que no se puede estacionar sobre la cubierta"
                 .to_owned()
         }
-        Stage::Place => "Lleve el cuerpo a su lugar".to_owned(),
+        Stage::Place => "Lleve el cuerpo a su posición".to_owned(),
         Stage::Mate => "Enchufe el ramal en su puerto".to_owned(),
         Stage::Bond => "Reponga y conecte la pantalla metálica".to_owned(),
         Stage::BondCheck => "Mida la conexión permanente de la pantalla metálica".to_owned(),
         Stage::BridgeOff => "Quite el puente de la pantalla metálica".to_owned(),
         Stage::Seal => format!("Reponga {jacket} y selle"),
-        Stage::HandBack => "Soporte, pruebas, entrega y registro".to_owned(),
+        Stage::HandBack => "Soporte, ensayos, entrega y registro".to_owned(),
     }
 }
 

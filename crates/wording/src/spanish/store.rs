@@ -53,7 +53,7 @@ pub(super) fn say(said: &StoredSaid) -> String {
             begun(*how)
         ),
         StoredSaid::NoAgeLimit { part } => {
-            format!("{part}: ni su fila ni su etiqueta dan un límite de edad")
+            format!("{part}: ni su ficha ni su etiqueta dan un límite de edad")
         }
         StoredSaid::AskAgeLimit { part } => {
             format!("¿Cuántos meses, y desde cuándo, puede estar {part} en el almacén?")
@@ -89,7 +89,7 @@ fn held(said: &HeldSaid) -> String {
             format!("¿A qué diámetro se mantiene abierto el interior de {part} en el almacén?")
         }
         HeldSaid::ShelfNotSaid { part } => format!(
-            "su fila no dice cuánto tiempo ni a qué temperatura puede estar {part} en el almacén"
+            "su ficha no dice cuánto tiempo ni a qué temperatura puede estar {part} en el almacén"
         ),
         HeldSaid::AskShelf { part } => {
             format!("¿Cuánto tiempo, y hasta qué temperatura, puede estar {part} en el almacén?")

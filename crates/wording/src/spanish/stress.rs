@@ -13,14 +13,14 @@ pub(super) fn say(tongue: Tongue, said: &StressSaid) -> String {
             voltage_kv,
             trial_hz,
         } => format!(
-            "{}, {} con {voltage_kv:.2} kV eficaces a tierra{}, en lo peor de las ventanas",
+            "{}, {} con {voltage_kv:.2} kV eficaces a tierra{}, en el peor caso de los rangos permitidos",
             tongue.subject(subject),
             quantity(*of),
-            trial_hz.map_or(String::new(), |hz| format!(", con los {hz} Hz de la prueba"))
+            trial_hz.map_or(String::new(), |hz| format!(", con los {hz} Hz del ensayo"))
         ),
-        StressSaid::NoSuchPart => "el cuerpo no tiene tal parte".to_owned(),
-        StressSaid::NotSettled => "el cálculo no llegó tan cerca como se pide".to_owned(),
-        StressSaid::AllowedNotSettled => "el cálculo de lo peor que permiten las instrucciones no llegó tan cerca como se pide".to_owned(),
+        StressSaid::NoSuchPart => "el cuerpo no tiene esa parte".to_owned(),
+        StressSaid::NotSettled => "el cálculo no llegó a la exactitud pedida".to_owned(),
+        StressSaid::AllowedNotSettled => "el cálculo de lo peor que permiten las instrucciones no llegó a la exactitud pedida".to_owned(),
         StressSaid::ImpulseThroughConducting => "impulso: una capa del cuerpo conduce, y solo se pudo calcular el campo de su permitividad sola, un límite para tiempos muy cortos".to_owned(),
         StressSaid::AtOwnWall => "con el propio espesor de aislamiento de este ramal".to_owned(),
         StressSaid::IsOneOfThose => "aquí todas las dimensiones están dentro de lo que permiten las instrucciones, así que este es uno de los campos que ellas permiten".to_owned(),
@@ -32,7 +32,7 @@ pub(super) fn say(tongue: Tongue, said: &StressSaid) -> String {
 /// Name of a field.
 pub(super) fn quantity(quantity: Quantity) -> &'static str {
     match quantity {
-        Quantity::Interface => "campo a lo largo de la interfaz",
+        Quantity::Interface => "campo a lo largo de las superficies",
         Quantity::ElectrodeEnd => "campo en el extremo del electrodo",
         Quantity::DeflectorTip => "campo en la punta del deflector",
         Quantity::DeflectorHeel => "campo en el talón del deflector",

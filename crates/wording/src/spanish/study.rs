@@ -34,9 +34,9 @@ pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
             "el interior de {part} se declara para {stated_mm:.1} mm sobre el aislamiento, aquí son {least_mm:.1} a {greatest_mm:.1} mm: demasiado lejos para concluir de uno al otro"
         ),
         StudySaid::LayerRises { part } => format!(
-            "la conductividad de una capa dentro de {part} crece con el campo; no se busca lo peor de sus ventanas"
+            "la conductividad de una capa dentro de {part} crece con el campo; no se busca el peor caso de sus rangos permitidos"
         ),
-        StudySaid::DatumNotPlaced { part } => format!("ninguna fila sitúa el origen de {part}"),
+        StudySaid::DatumNotPlaced { part } => format!("ninguna ficha sitúa el origen de {part}"),
         StudySaid::ElectrodeElsewhere {
             part,
             linked_mm,
@@ -51,7 +51,9 @@ pub(super) fn say(tongue: Tongue, said: &StudySaid) -> String {
             format!("según las instrucciones solas, {}", tongue.say(said))
         }
         StudySaid::NoPlaceForEdge { part } => {
-            format!("las instrucciones de {part} no dejan lugar para el borde de la pantalla")
+            format!(
+                "las instrucciones de {part} no dejan ninguna posición para el borde de la pantalla"
+            )
         }
     }
 }
@@ -126,7 +128,7 @@ fn adapter(tongue: Tongue, said: &StudyAdapter) -> String {
 fn with(with: FieldWith) -> String {
     match with {
         FieldWith::NoField => {
-            "sin campo: el deflector cubre el borde en cualquier lugar que permitan las ventanas"
+            "sin campo: el deflector cubre el borde en cualquier posición que permitan los rangos"
                 .to_owned()
         }
         FieldWith::Edge {
@@ -141,7 +143,7 @@ fn with(with: FieldWith) -> String {
                     "relleno"
                 };
                 format!(
-                    ", su borde redondeado con {} mm, el espacio {filling}",
+                    ", su borde redondeado con {} mm, el hueco {filling}",
                     shown(edge.radius_mm)
                 )
             });

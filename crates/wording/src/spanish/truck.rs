@@ -14,14 +14,14 @@ pub(super) fn say(tongue: Tongue, said: &TruckSaid) -> String {
         TruckSaid::Phase { phase } => format!("fase {phase}"),
         TruckSaid::Port { port, phase } => format!("puerto {port} fase {phase}"),
         TruckSaid::Stated { amount, n_ends } => format!("{amount}, {n_ends} extremos"),
-        TruckSaid::NoAmount => "su fila no indica cantidad ni vueltas".to_owned(),
+        TruckSaid::NoAmount => "su ficha no indica cantidad ni vueltas".to_owned(),
         TruckSaid::NotMeasured { leg, phase, over } => format!(
             "nadie ha medido el ramal {leg}, fase {phase} sobre {}, y sus documentos no lo dicen",
             the(tongue.layer(*over))
         ),
         TruckSaid::Tape { metres, n_ends, row_says } => format!(
             "{metres:.1} m de cinta en total, {n_ends} extremos, sin contar el desperdicio{}",
-            row_says.as_ref().map(|amount| format!("; su fila dice {amount}")).unwrap_or_default()
+            row_says.as_ref().map(|amount| format!("; su ficha dice {amount}")).unwrap_or_default()
         ),
         TruckSaid::Press { die } => format!(
             "prensa, con su calibración vigente, con {}",

@@ -10,7 +10,7 @@ pub(super) fn say(tongue: Tongue, said: &UnsettledSaid) -> String {
             "Ramal {leg}: ¿cada {} de la pantalla metálica se dobla hacia atrás o se corta con la cinta, y cuánto se conserva? {}; resuélvalo antes del corte a escuadra.",
             piece(*of),
             match row {
-                Some(row) => format!("La fila {row} no lo dice (`lay_back`, `cut_off`)"),
+                Some(row) => format!("La ficha {row} no lo dice (`lay_back`, `cut_off`)"),
                 None => "La pieza de pantalla está sin elegir".to_owned(),
             }
         ),
@@ -40,7 +40,7 @@ pub(super) fn say(tongue: Tongue, said: &UnsettledSaid) -> String {
             tongue.say(after)
         ),
         UnsettledSaid::SlidOnByPaper { row, leg, passes, jacket } => format!(
-            "{row} se desliza antes del conector según su propio documento, y según su fila pasa sobre {} como máximo, y la cubierta del ramal {leg} puede medir {}; resuelva con sus instrucciones en la mano cuándo se pone.",
+            "{row} se desliza antes del conector según su propio documento, y según su ficha pasa sobre {} como máximo, y la cubierta del ramal {leg} puede medir {}; resuelva con sus instrucciones en la mano cuándo se pone.",
             tongue.read(*passes),
             tongue.read(*jacket)
         ),
@@ -49,7 +49,7 @@ pub(super) fn say(tongue: Tongue, said: &UnsettledSaid) -> String {
             tongue.read(*passes),
             tongue.read(*jacket)
         ),
-        UnsettledSaid::HowItGoesOn { row } => format!("La fila {row} no dice cómo se pone (`goes_on`), ni sobre qué pasa (`passes`); resuelva cuándo se pone antes de hacer algún conector."),
+        UnsettledSaid::HowItGoesOn { row } => format!("La ficha {row} no dice cómo se pone (`goes_on`), ni sobre qué pasa (`passes`); resuelva cuándo se pone antes de hacer algún conector."),
         UnsettledSaid::NoConnector => "no está nombrado ningún conector".to_owned(),
     }
 }

@@ -5,7 +5,7 @@ use jointwright_joint::said::{Hottest, WarmingSaid, When, Wording};
 
 pub(super) fn say(tongue: Tongue, said: &WarmingSaid) -> String {
     match said {
-        WarmingSaid::JobDoesNotState { field } => format!("el trabajo no indica {field}"),
+        WarmingSaid::JobDoesNotState { field } => format!("el trabajo no indica `{field}`"),
         WarmingSaid::AskGreatest => "¿Cuál es la temperatura más alta del conductor en servicio, incluidas las emergencias?".to_owned(),
         WarmingSaid::Conductor { hottest, load_a, when } => {
             let hottest = match hottest {
@@ -18,7 +18,7 @@ pub(super) fn say(tongue: Tongue, said: &WarmingSaid) -> String {
             };
             format!("{hottest} con {} A {when}", shown(*load_a))
         }
-        WarmingSaid::HotterThanStated => "Pare y llame: las presiones y los cortocircuitos se calculan aquí para un conductor más frío que el que produce la carga indicada. El ingeniero decide sobre la carga, o indica un duty.conductor_greatest más alto y hace calcular todo de nuevo.".to_owned(),
+        WarmingSaid::HotterThanStated => "Pare y llame: las presiones y los cortocircuitos se calculan aquí para un conductor más frío que el que produce la carga indicada. El ingeniero decide sobre la carga, o indica un `duty.conductor_greatest` más alto y hace calcular todo de nuevo.".to_owned(),
         WarmingSaid::ShieldStated { shield_load_a } => format!(
             "{shield_load_a} A en la pantalla con la carga del trabajo, como se indica, que crece con ella"
         ),
@@ -37,7 +37,7 @@ pub(super) fn say(tongue: Tongue, said: &WarmingSaid) -> String {
         ),
         WarmingSaid::CableHotterThanStated => "Pare y llame: con esta carga el cable se calienta más de lo que indica el trabajo. El ingeniero decide sobre la carga, o sobre lo que rodea el cable.".to_owned(),
         WarmingSaid::RouteNotStated { leg } => format!(
-            "el trabajo no indica route_length, así que el ramal {leg} puede tener tramos que nadie anotó"
+            "el trabajo no indica `route_length`, así que el ramal {leg} puede tener tramos que nadie anotó"
         ),
         WarmingSaid::StretchHasNoLength { what } => format!("{what} no tiene largo"),
         WarmingSaid::StretchesAreNotTheRoute { leg, stretches_m, route_m, apart_mm } => format!(

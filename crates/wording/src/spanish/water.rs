@@ -20,7 +20,7 @@ fn moisture(said: &MoistureSaid) -> String {
         MoistureSaid::StopAndCall => "Pare y llame: quien decide dice si se corta más atrás, se seca o se deja; pruebe otra vez después.".to_owned(),
         MoistureSaid::FoundDryBefore { place, tested, work } => {
             let place = match place {
-                TestedPlace::Strands => "los alambres del conductor se encontraron secos",
+                TestedPlace::Strands => "las hebras del conductor se encontraron secas",
                 TestedPlace::UnderShield => "debajo de la pantalla se encontró seco",
             };
             format!("{place} el {tested}; el trabajo es el {work}, y un extremo abierto toma agua")
@@ -35,9 +35,9 @@ fn moisture(said: &MoistureSaid) -> String {
         MoistureSaid::TestUnderShield => "Pruebe debajo de la pantalla cuando esté descubierta, como dicen las reglas del propietario, y anote quién encontró qué.".to_owned(),
         MoistureSaid::StrandsNotTested { blocked, far_end_in_water } => {
             let strands = match blocked {
-                Some(true) => "sus documentos dicen que los alambres están bloqueados, y eso no es una prueba",
-                Some(false) => "los alambres no están bloqueados",
-                None => "no se indica si los alambres están bloqueados",
+                Some(true) => "sus documentos dicen que las hebras están bloqueadas, y eso no es una prueba",
+                Some(false) => "las hebras no están bloqueadas",
+                None => "no se indica si las hebras están bloqueadas",
             };
             let far_end = match far_end_in_water {
                 Some(true) => "el extremo lejano está en agua o puede estarlo",
@@ -45,17 +45,17 @@ fn moisture(said: &MoistureSaid) -> String {
                 None => "nadie ha dicho si el extremo lejano está en agua",
             };
             format!(
-                "nadie ha probado si hay humedad entre los alambres de este extremo; {strands}; {far_end}"
+                "nadie ha probado si hay humedad entre las hebras de este extremo; {strands}; {far_end}"
             )
         }
-        MoistureSaid::TestStrands => "Pruebe si hay humedad entre los alambres y debajo de la pantalla después del corte a escuadra, como dicen las reglas del propietario, y anote quién encontró qué.".to_owned(),
+        MoistureSaid::TestStrands => "Pruebe si hay humedad entre las hebras y debajo de la pantalla después del corte a escuadra, como dicen las reglas del propietario, y anote quién encontró qué.".to_owned(),
     }
 }
 
 /// Place where water was found, as the beginning of a sentence.
 fn found(place: TestedPlace) -> &'static str {
     match place {
-        TestedPlace::Strands => "entre los alambres del conductor se encontró",
+        TestedPlace::Strands => "entre las hebras del conductor se encontró",
         TestedPlace::UnderShield => "debajo de la pantalla se encontró",
     }
 }
@@ -63,13 +63,13 @@ fn found(place: TestedPlace) -> &'static str {
 fn wick(said: &WickSaid) -> String {
     match said {
         WickSaid::PassesNotSaid { part } => {
-            format!("la fila de {part} no dice si algo de la pieza sale por debajo del sello")
+            format!("la ficha de {part} no dice si algo de la pieza sale por debajo del sello")
         }
         WickSaid::AskPasses { part } => format!(
-            "¿Sale por debajo del sello un alambre, pletina, trenza o cable de {part}, y está ese tramo bloqueado contra el agua?"
+            "¿Sale por debajo del sello un alambre, cinta plana, trenza o cable de conexión de {part}, y está ese tramo bloqueado contra el agua?"
         ),
         WickSaid::NothingByItsRow { part } => format!(
-            "la pantalla se conecta por un puente, y según su fila nada de {part} sale por debajo del sello"
+            "la pantalla se conecta por un enlace, y según su ficha nada de {part} sale por debajo del sello"
         ),
         WickSaid::AskWhereLeadComesOut { part } => format!(
             "¿Por dónde sale el cable de conexión de {part}, y está ahí bloqueado contra el agua?"
@@ -79,7 +79,7 @@ fn wick(said: &WickSaid) -> String {
         WickSaid::Blocked => "bloqueado".to_owned(),
         WickSaid::NotBlocked => "no bloqueado".to_owned(),
         WickSaid::BlockedNotSaid { part } => format!(
-            "la fila de {part} no dice si su tramo debajo del sello está bloqueado contra el agua"
+            "la ficha de {part} no dice si su tramo debajo del sello está bloqueado contra el agua"
         ),
         WickSaid::AskBlocked { part } => format!(
             "¿Está bloqueado contra el agua el tramo de {part} que queda debajo del sello?"
@@ -90,10 +90,10 @@ fn wick(said: &WickSaid) -> String {
         WickSaid::TakesLead => "admite una salida".to_owned(),
         WickSaid::TakesNoLead => "no admite ninguna salida".to_owned(),
         WickSaid::TakesLeadNotSaid { seal } => {
-            format!("la fila de {seal} no dice si admite una trenza o un cable por debajo")
+            format!("la ficha de {seal} no dice si admite una trenza o un cable de conexión por debajo")
         }
         WickSaid::AskTakesLead { seal } => {
-            format!("¿Puede salir una trenza o un cable por debajo de {seal}?")
+            format!("¿Puede salir una trenza o un cable de conexión por debajo de {seal}?")
         }
         WickSaid::LetsNothingOut { part, seal } => format!(
             "{part} sale por debajo de {seal}, cuyo documento no deja salir nada por debajo"

@@ -11,13 +11,13 @@ pub(super) fn say(tongue: Tongue, word: &Word) -> String {
         Word::CommonPractice(what) => format!("práctica común, sin fuente: {}", say(what)),
         Word::Memory { key, source } => {
             format!(
-                "de memoria, espera al propietario (clave {key}): {}",
+                "de memoria, espera al propietario (clave `{key}`): {}",
                 say(source)
             )
         }
         Word::Confirmed(source) => format!("confirmado por el propietario: {}", say(source)),
         Word::WorstAllowed(source) => format!(
-            "no peor que lo peor que permiten las instrucciones: {}",
+            "igual o mejor que el peor caso que permiten las instrucciones: {}",
             say(source)
         ),
         Word::Job(source) => format!("trabajo: {}", say(source)),
@@ -41,7 +41,7 @@ pub(super) fn paper(of: &Paper) -> String {
 
 pub(super) fn doubt(doubt: &Doubt) -> String {
     match doubt {
-        Doubt::NotChecked => "fila no revisada por una segunda persona".to_owned(),
+        Doubt::NotChecked => "ficha no revisada por una segunda persona".to_owned(),
         Doubt::CurrentOnlyUntil(day) => {
             format!("vigencia del documento comprobada por última vez el {day}")
         }
