@@ -148,7 +148,7 @@ fn spanish(label: &CableRatePageLabel) -> String {
         CableRatePageLabel::Cable { cable } => format!("cable {cable}"),
         CableRatePageLabel::Ask { whom, question } => format!("pregunte a {whom}: {question}"),
         CableRatePageLabel::GoesInto { place } => format!("va en: {place}"),
-        CableRatePageLabel::FirstAtLimit { degc, load_a } => format!("el primero de sus tramos que llega a {degc} degC, lo más alto en servicio según el trabajo, llega con {load_a:.0} A todo el tiempo"),
+        CableRatePageLabel::FirstAtLimit { degc, load_a } => format!("el primero de sus tramos que llega a {degc} degC, lo más alto en servicio según el trabajo, llega con {load_a:.0} A de carga continua"),
         CableRatePageLabel::Stretch(label) => stretch_spanish(label),
     }
 }
@@ -164,7 +164,7 @@ fn stretch_spanish(label: &StretchLabel) -> String {
             conductor_w_per_m,
             shield_w_per_m,
         } => format!(
-            "{load_a:.0} A todo el tiempo: conductor {conductor_degc:.1}, pantalla metálica {shield_degc:.1}, superficie {surface_degc:.1} degC; calor del conductor {conductor_w_per_m:.1} W/m, de la pantalla metálica {shield_w_per_m:.2} W/m"
+            "{load_a:.0} A de carga continua: conductor {conductor_degc:.1}, pantalla metálica {shield_degc:.1}, superficie {surface_degc:.1} degC; calor del conductor {conductor_w_per_m:.1} W/m, de la pantalla metálica {shield_w_per_m:.2} W/m"
         ),
         StretchLabel::AtLoadNotKnown => {
             "con la carga del trabajo: no se conoce, o se calienta sin fin".to_owned()

@@ -100,7 +100,7 @@ fn spanish(label: &ChartLabel) -> String {
         ChartLabel::OfPlanThatFails { issue } => {
             format!("{issue}. ESTE EMPALME NO CUMPLE SU PLAN.")
         }
-        ChartLabel::AllTheTime { loads } => format!("Todo el tiempo: {}.", loads.join(", ")),
+        ChartLabel::AllTheTime { loads } => format!("Carga continua: {}.", loads.join(", ")),
         ChartLabel::LoadOfLeg { leg, amperes } => format!("ramal {leg} {amperes} A"),
         ChartLabel::ConductorOfLeg { leg } => format!("conductor, ramal {leg}"),
         ChartLabel::ConductorOfLegs { first, second } => {

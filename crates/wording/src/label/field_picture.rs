@@ -227,7 +227,7 @@ fn spanish(label: &FieldLabel) -> String {
         FieldLabel::AndMoreOf { n } => format!("y {n} más"),
         FieldLabel::NotMarked { label } => format!("(sin marcar) {label}"),
         FieldLabel::DashedLine { label } => format!("Línea a trazos: {label}."),
-        FieldLabel::FullLine { label } => format!("Línea llena: {label}."),
+        FieldLabel::FullLine { label } => format!("Línea continua: {label}."),
         FieldLabel::MarkedPlaces => "Puntos marcados".to_owned(),
         FieldLabel::AndMore => "y más".to_owned(),
         FieldLabel::ThisLeg => "este ramal".to_owned(),

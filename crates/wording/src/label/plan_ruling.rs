@@ -119,7 +119,7 @@ fn spanish(label: &PlanRulingLabel, tongue: Tongue) -> String {
     let fixed = match label {
         PlanRulingLabel::ToSettle => "PARA DECIDIR ANTES DEL TRABAJO",
         PlanRulingLabel::OutOfWindow => "FUERA DE RANGO",
-        PlanRulingLabel::WordOf { source } => return format!("palabra de: {source}"),
+        PlanRulingLabel::WordOf { source } => return format!("según: {source}"),
         PlanRulingLabel::NotJudged => "SIN JUZGAR",
         PlanRulingLabel::SomethingMissing { what } => {
             return format!("no se calcula, falta algo: {what}");

@@ -157,7 +157,7 @@ fn loads_spanish(label: &LoadsLabel) -> String {
             "{:>6}  {:<5}{:>6}{:>8}{:>8}{:>8}{:>8}   {}",
             "veces", "ramal", "A", "empalme", "goma", "cable", "fuera", "supera"
         ),
-        LoadsLabel::Columns => "veces: la carga del trabajo. empalme: el conductor más caliente dentro del cuerpo. cable: lo mismo del cable de este ramal, si pasara por allí sin empalme. fuera: el conductor más caliente más allá del cuerpo. Cada valor puede errar en una centésima de su aumento; después de un tiempo, en dos.".to_owned(),
+        LoadsLabel::Columns => "veces: la carga del trabajo. empalme: el conductor más caliente dentro del cuerpo. cable: lo mismo del cable de este ramal, si pasara por allí sin empalme. fuera: el conductor más caliente más allá del cuerpo. Cada valor puede tener un error de una centésima de su aumento; en una emergencia, de dos.".to_owned(),
         LoadsLabel::Exceeds => "supera: límites de los cuerpos según sus documentos y del trabajo que se sobrepasan; una casilla vacía no dice nada de otros límites, y no permite nada.".to_owned(),
     }
 }

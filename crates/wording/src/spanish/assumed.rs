@@ -24,7 +24,7 @@ fn field(said: FieldAssumes) -> &'static str {
             "goma que sigue cada escalón salvo el vano que indica su ficha, estirada sin cambio de volumen ni de largo"
         }
         FieldAssumes::AwayFromJunction => {
-            "nada más cerca del eje de una unión que dos radios del cuerpo"
+            "ningún punto a menos de dos radios del cuerpo del eje de una unión"
         }
         FieldAssumes::InsideAsStated => {
             "el interior del cuerpo exactamente como lo indica su ficha; lo que la ficha dice que puede variar solo mueve la posición supuesta del talón"
@@ -64,7 +64,7 @@ fn warm(said: WarmAssumes) -> &'static str {
             "una fase, con sus capas cortadas en las posiciones previstas y corrientes equilibradas en tres cables unipolares que se tocan"
         }
         WarmAssumes::SurroundingsAsStated => {
-            "películas y temperaturas de lo que lo rodea como se indican, con cualquier carga; nada más que lo caliente"
+            "películas y temperaturas de lo que lo rodea como se indican, con cualquier carga; sin ninguna otra fuente de calor"
         }
         WarmAssumes::ConnectorAtWorst => {
             "el conector como lo da su ficha en el peor caso, igual en todo su largo"
@@ -90,7 +90,7 @@ fn run(said: RunAssumes) -> &'static str {
             "diámetros de los documentos, en los límites de sus márgenes que más calientan el conductor; la pantalla no conduce el calor mejor que la cubierta"
         }
         RunAssumes::SurroundingsAsStated => {
-            "películas, resistencias y temperaturas de lo que lo rodea como se indican, con cualquier carga; nada más que lo caliente; sin sol, sin viento"
+            "películas, resistencias y temperaturas de lo que lo rodea como se indican, con cualquier carga; sin ninguna otra fuente de calor; sin sol, sin viento"
         }
         RunAssumes::SteadyLoad => {
             "una carga que no cambia; sin pérdida dieléctrica; no se calculan emergencias de un cable sin empalme"

@@ -75,7 +75,7 @@ pub(crate) fn question(slug: &str) -> Option<&'static str> {
             "¿Se mantiene el conductor dentro del cuerpo, al final de la emergencia del trabajo, por debajo de la temperatura que el documento del cuerpo da para una emergencia?"
         }
         "joint_load_heat" => {
-            "¿Se mantiene el conductor dentro del cuerpo, con la carga del trabajo todo el tiempo, por debajo de la temperatura que da el documento del cuerpo?"
+            "¿Se mantiene el conductor dentro del cuerpo, con la carga continua del trabajo, por debajo de la temperatura que da el documento del cuerpo?"
         }
         "kit_age" => "¿Está cada pieza del camión dentro de su fecha el día del trabajo?",
         "lead_fault_heat" => {

@@ -31,10 +31,16 @@ fn short_circuit(said: &ShortCircuitSaid) -> String {
 
 fn gap_level(level: GapLevel) -> &'static str {
     match level {
-        GapLevel::InceptionInService => "inicio con la tensión más alta en servicio",
-        GapLevel::ExtinctionInService => "extinción con la tensión más alta en servicio",
-        GapLevel::InceptionInFault => "inicio mientras se despeja una falla a tierra",
-        GapLevel::ExtinctionInFault => "extinción mientras se despeja una falla a tierra",
+        GapLevel::InceptionInService => "inicio de la descarga con la tensión más alta en servicio",
+        GapLevel::ExtinctionInService => {
+            "extinción de la descarga con la tensión más alta en servicio"
+        }
+        GapLevel::InceptionInFault => {
+            "inicio de la descarga mientras se despeja una falla a tierra"
+        }
+        GapLevel::ExtinctionInFault => {
+            "extinción de la descarga mientras se despeja una falla a tierra"
+        }
     }
 }
 
@@ -74,7 +80,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
         } => {
             let form = trial_form(*is_rectangular);
             format!(
-                "empezaría a descargar a {multiple:.2} del nivel del ensayo, {level_kv} kV eficaces {form} ({from})"
+                "empezaría a descargar a {multiple:.2} veces el nivel del ensayo, {level_kv} kV eficaces {form} ({from})"
             )
         }
         GapSaid::TellTrial => {
@@ -91,7 +97,7 @@ fn gap(tongue: Tongue, said: &GapSaid) -> String {
             level,
             kv,
         } => format!(
-            "{}, {}, {} ({kv:.2} kV eficaces a tierra), como múltiplo de ella",
+            "{}, {}, {} ({kv:.2} kV eficaces a tierra), como múltiplo de esa tensión",
             tongue.subject(subject),
             tongue.say(gap),
             gap_level(*level)

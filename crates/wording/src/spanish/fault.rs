@@ -18,7 +18,7 @@ pub(super) fn say(tongue: Tongue, said: &FaultSaid) -> String {
         ),
         FaultSaid::NotStated { fields } => format!("el trabajo no indica `{}`", fields.join("`, `")),
         FaultSaid::OfNothing { field } => format!(
-            "`{field}` o `{field}_time` es 0: con un cortocircuito de nada no se juzga nada"
+            "`{field}` o `{field}_time` es 0: con un cortocircuito de 0 no se juzga nada"
         ),
         FaultSaid::StartNotStated => "el trabajo no indica `duty.conductor_greatest`, la temperatura a la que puede empezar un cortocircuito".to_owned(),
         FaultSaid::StartColderThanPlace { start_degc, place_degc } => format!(

@@ -11,7 +11,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     ("file", "system", "la red"),
     ("file", "duty", "lo que el empalme debe llevar"),
     ("file", "place", "dónde estará"),
-    ("file", "authority", "la palabra de quién cuenta"),
+    ("file", "authority", "quién puede decidir"),
     ("file", "leg", "los cables"),
     ("job", "id", "nombre corto del trabajo"),
     ("job", "title", "qué y dónde, en palabras"),
@@ -107,7 +107,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "reading",
         "error",
-        "cuánto puede errar el instrumento, hacia un lado u otro",
+        "error que puede tener el instrumento, en más o en menos",
     ),
     (
         "reading",
@@ -212,7 +212,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "continuity",
         "error",
-        "cuánto puede errar el instrumento, hacia un lado u otro",
+        "error que puede tener el instrumento, en más o en menos",
     ),
     (
         "continuity",
@@ -237,7 +237,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "contact",
         "error",
-        "cuánto puede errar el instrumento, hacia un lado u otro",
+        "error que puede tener el instrumento, en más o en menos",
     ),
     ("contact", "by", "quién la leyó"),
     ("contact", "date", "cuándo"),
@@ -282,7 +282,7 @@ const FIELDS: &[(&str, &str, &str)] = &[
     (
         "trial_press",
         "error",
-        "cuánto puede errar la lectura de cada una de estas longitudes",
+        "error que puede tener la lectura de cada una de estas longitudes",
     ),
     ("trial_press", "by", "quién lo prensó"),
     ("trial_press", "date", "cuándo"),

@@ -76,7 +76,7 @@ fn body(tongue: Tongue, said: &BodySaid) -> String {
             format!("{}, radio de curvatura", tongue.subject(subject))
         }
         BodySaid::PapersOfCable => "los documentos del cable".to_owned(),
-        BodySaid::EaseBend => "Afloje la curva antes de cortar nada, o llame.".to_owned(),
+        BodySaid::EaseBend => "Haga más suave la curva antes de cortar nada, o llame.".to_owned(),
         BodySaid::UseRated => {
             "Pare. Use una pieza que sus instrucciones admitan para este sistema y este empalme."
                 .to_owned()

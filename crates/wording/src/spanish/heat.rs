@@ -173,7 +173,7 @@ fn ask(tongue: Tongue, said: &HeatAsk) -> String {
         HeatAsk::Surroundings { leg } => format!(
             "¿Qué rodea el ramal {leg} desde el extremo del conductor hacia afuera, a qué temperatura como máximo, y cuánto calor sale de un metro cuadrado de superficie por cada kelvin? ¿Quién lo dice, y según qué fuente?"
         ),
-        HeatAsk::LoadOfEachLeg => "¿Qué carga debe llevar cada ramal todo el tiempo?".to_owned(),
+        HeatAsk::LoadOfEachLeg => "¿Qué carga continua debe llevar cada ramal?".to_owned(),
         HeatAsk::RunStuff { cable, layer: of } => format!(
             "{STUFF} {} del cable {cable}? {ASK_MAKER}",
             of_the(layer(*of))
@@ -181,7 +181,7 @@ fn ask(tongue: Tongue, said: &HeatAsk) -> String {
         HeatAsk::RunSurroundings { cable } => format!(
             "¿Qué rodea el cable {cable}, tramo por tramo, y a qué temperatura como máximo? ¿Quién lo dice, y según qué fuente?"
         ),
-        HeatAsk::RunLoad => "¿Qué carga debe llevar el cable todo el tiempo?".to_owned(),
+        HeatAsk::RunLoad => "¿Qué carga continua debe llevar el cable?".to_owned(),
     }
 }
 

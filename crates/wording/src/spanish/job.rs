@@ -32,7 +32,7 @@ fn row(said: &RowSaid) -> String {
             "El error del instrumento es cero; todo instrumento puede errar.".to_owned()
         }
         RowSaid::CountSaysNothing => {
-            "Una cuenta no dice nada de lo que se contó o se vio.".to_owned()
+            "Un conteo no dice nada de lo que se contó o se vio.".to_owned()
         }
         RowSaid::StayNotAfter { until, last } => format!(
             "Una estancia en almacén termina el {until}, no después de la anterior, {last}."

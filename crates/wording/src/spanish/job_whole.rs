@@ -25,7 +25,7 @@ fn duty(said: &JobDutySaid) -> String {
             emergency_a,
             load_a,
         } => format!(
-            "La carga de emergencia, {emergency_a} A, está por debajo de la carga permanente, {load_a} A."
+            "La carga de emergencia, {emergency_a} A, está por debajo de la carga continua, {load_a} A."
         ),
         JobDutySaid::ShieldAboveConductor {
             shield_a,
@@ -55,7 +55,7 @@ const fn duty_hint(hint: JobDutyHint) -> &'static str {
             "Tómelo de los documentos del cable: es la más alta en servicio, no la de un cortocircuito."
         }
         JobDutyHint::LookUpBothLoads => {
-            "Una emergencia lleva más que la carga permanente: busque las dos otra vez, o quite la emergencia."
+            "Una emergencia lleva más que la carga continua: busque las dos otra vez, o quite la emergencia."
         }
         JobDutyHint::GreatestOfAllFaults => {
             "Lo que vuelve por una pantalla metálica salió por un conductor: `fault` es la mayor de todas las fallas."

@@ -160,7 +160,7 @@ fn park(tongue: Tongue, said: &ParkSaid) -> String {
             "Estacione en otro ramal, o llame antes de cortar nada.".to_owned()
         }
         ParkSaid::ErrorNotWritten => {
-            "no está anotado en cuánto pueden estar erradas las longitudes alrededor de este ramal"
+            "no está anotado qué error pueden tener las longitudes alrededor de este ramal"
                 .to_owned()
         }
     }
@@ -195,7 +195,7 @@ fn choice(tongue: Tongue, said: &ChoiceSaid) -> String {
             rated_kv,
             highest_kv,
         } => format!(
-            "{part} es para no más de {rated_kv} kV; la tensión más alta del sistema es {highest_kv} kV"
+            "{part} es para {rated_kv} kV como máximo; la tensión más alta del sistema es {highest_kv} kV"
         ),
         ChoiceSaid::UseRated => {
             "Pare. Use una pieza que sus instrucciones admitan en este sistema.".to_owned()

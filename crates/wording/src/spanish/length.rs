@@ -27,7 +27,7 @@ pub(super) fn length_error(error: &LengthError) -> String {
             format!("`{numerator}/{denominator}` no es una fracción que muestre una cinta métrica")
         }
         LengthError::ZeroNumerator { denominator } => {
-            format!("`0/{denominator}` es una fracción de nada")
+            format!("`0/{denominator}` es cero")
         }
         LengthError::ImproperFraction {
             numerator,

@@ -11,7 +11,7 @@ pub(super) fn say(tongue: Tongue, said: &LimitSaid) -> String {
             margin,
             error,
         } => format!(
-            "{} está dentro por {}, menos que los {} en que puede estar errado",
+            "{} está dentro por {}, pero su error puede ser de {}",
             tongue.say(what),
             read(*margin),
             read(*error)
@@ -55,7 +55,7 @@ pub(super) fn say(tongue: Tongue, said: &LimitSaid) -> String {
         } => {
             let side = if *is_inside { "dentro" } else { "fuera" };
             format!(
-                "{} está {side} por {} {unit}, menos que los {} {unit} en que puede estar errado",
+                "{} está {side} por {} {unit}, pero su error puede ser de {} {unit}",
                 tongue.say(what),
                 shown(*margin),
                 shown(*error)

@@ -7,13 +7,13 @@ pub(super) fn say(said: &LoadSaid) -> String {
     match said {
         LoadSaid::TooHotAtLoad => "Pare y llame: con esta carga el empalme se calienta más de lo que permite su documento. El ingeniero decide sobre la carga, sobre lo que rodea el empalme, o sobre otro cuerpo u otro conector.".to_owned(),
         LoadSaid::GreatestAtLoadNotSaid { row } => format!(
-            "la ficha {row} no dice qué temperatura puede tener todo el tiempo el conductor en su interior"
+            "la ficha {row} no dice qué temperatura puede tener de forma continua el conductor en su interior"
         ),
         LoadSaid::AskGreatestAtLoad { body } => format!(
-            "¿Qué temperatura puede tener todo el tiempo el conductor dentro de {body}?"
+            "¿Qué temperatura puede tener de forma continua el conductor dentro de {body}?"
         ),
         LoadSaid::InsideAtLoad { body, load_a } => format!(
-            "conductor dentro de {body} con {} A todo el tiempo",
+            "conductor dentro de {body} con {} A de carga continua",
             shown(*load_a)
         ),
         LoadSaid::MoreThanCable { by_k, shares: of } => format!(

@@ -122,7 +122,7 @@ fn reading(tongue: Tongue, said: &ReadingLayerSaid) -> String {
             the(tongue, *like),
             tongue.layer(*named)
         ),
-        ReadingLayerSaid::RemoveNothing => "No quite nada por esta palabra. Se leyó sobre otra capa, o los documentos nombran otro cable u otro nivel, o dos ramales están cambiados: mire sobre qué capa estuvo el instrumento, lea lo impreso en la cubierta, mida otra vez; si se mantiene, llame.".to_owned(),
+        ReadingLayerSaid::RemoveNothing => "No quite nada solo por este aviso. Se leyó sobre otra capa, o los documentos nombran otro cable u otro nivel, o dos ramales están cambiados: mire sobre qué capa estuvo el instrumento, lea lo impreso en la cubierta, mida otra vez; si se mantiene, llame.".to_owned(),
         ReadingLayerSaid::LikeEither { named, like, error } => format!(
             "la lectura sobre {0} no es como {0} de este cable; con un error de {3}, que puede tener el instrumento, es como su {1} y como su {2}",
             the(tongue, *named),

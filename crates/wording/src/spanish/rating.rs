@@ -78,12 +78,12 @@ fn leg(tongue: Tongue, said: &LegRating) -> String {
         } => {
             let spent = emergency_h.map_or(String::new(), |hours| {
                 format!(
-                    "; una emergencia así, sin el enfriamiento que le sigue, gasta {} h a esa temperatura",
+                    "; una emergencia así, sin el enfriamiento que le sigue, equivale a {} h de envejecimiento a esa temperatura",
                     shown(hours)
                 )
             });
             format!(
-                "envejecimiento de la goma con la carga: {} veces más rápido que a {reference_degc} degC{spent} (Arrhenius, {activation_kj_per_mol} kJ/mol, {from})",
+                "envejecimiento de la goma con la carga: {} veces el que tiene a {reference_degc} degC{spent} (Arrhenius, {activation_kj_per_mol} kJ/mol, {from})",
                 shown(*ratio)
             )
         }
@@ -132,7 +132,7 @@ fn worse_contact(said: &WorseContact) -> String {
 fn to_limit(said: &ToLimit) -> String {
     match said {
         ToLimit::NotStated { body } => {
-            format!("{body} no indica ninguna temperatura para su conductor todo el tiempo")
+            format!("{body} no indica ninguna temperatura continua para su conductor")
         }
         ToLimit::NotFound {
             body,
@@ -190,7 +190,7 @@ fn alone(said: &AloneSaid) -> String {
             load_a,
             passed: legs,
         } => format!(
-            "con todos los demás ramales con la carga del trabajo llega allí con {} A propios{}",
+            "con todos los demás ramales con la carga del trabajo llega allí con {} A en este ramal{}",
             shown(*load_a),
             passed(legs)
         ),

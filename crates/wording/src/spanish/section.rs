@@ -130,7 +130,7 @@ fn plug(said: &PlugShape) -> String {
             "el cuerpo termina a {end_mm:.1} mm del extremo grande del cono, menos de su pared, {wall_mm:.1} mm, más allá del extremo redondeado del electrodo a {electrode_mm:.1} mm"
         ),
         PlugShape::NothingOnBore { duty: of } => format!(
-            "nada del {} toca el interior: su redondeo lo toma todo",
+            "el {} no toca el interior: su redondeo ocupa toda esa parte",
             duty(*of)
         ),
     }

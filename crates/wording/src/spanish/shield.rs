@@ -316,7 +316,7 @@ fn current(said: &ShieldCurrent) -> String {
             loss_w_per_m,
             shield_degc,
         } => format!(
-            "El trabajo indica {} A en ella todo el tiempo; producen hasta {} W/m, con la pantalla a {} degC.",
+            "El trabajo indica {} A continuos en ella; producen hasta {} W/m, con la pantalla a {} degC.",
             shown(*shield_a),
             shown(*loss_w_per_m),
             shown(*shield_degc)

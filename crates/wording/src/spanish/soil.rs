@@ -28,10 +28,10 @@ pub(super) fn say(tongue: Tongue, said: &SoilSaid) -> String {
             rise_k,
             diameter_mm,
         } => format!(
-            "ramal {leg}, {what}: película {film_w_per_m2k:.2} W/(m2 K), calculada con la carga del trabajo para la menor elevación a lo largo del tramo, {rise_k:.1} K, y su diámetro mayor, {diameter_mm:.1} mm ([iec_60287_2_1], de memoria)"
+            "ramal {leg}, {what}: película {film_w_per_m2k:.2} W/(m2 K), calculada con la carga del trabajo para el menor aumento de temperatura a lo largo del tramo, {rise_k:.1} K, y su diámetro mayor, {diameter_mm:.1} mm ([iec_60287_2_1], de memoria)"
         ),
         SoilSaid::AirAlongRun => {
-            "película de aire quieto, calculada para su propia elevación ([iec_60287_2_1], de memoria)"
+            "película de aire quieto, calculada para su propio aumento de temperatura ([iec_60287_2_1], de memoria)"
                 .to_owned()
         }
         SoilSaid::DriesInTwoZones {
@@ -59,18 +59,18 @@ fn source(source: SoilSource) -> &'static str {
 
 fn part(of: &SoilPart) -> String {
     let what = match of.what {
-        SoilWhat::AboutTrefoil => "suelo alrededor de un trébol que se toca".to_owned(),
+        SoilWhat::AboutTrefoil => "suelo alrededor de un trébol de cables que se tocan".to_owned(),
         SoilWhat::JacketOfTrefoil => {
-            "cubierta de un trébol que se toca, además de la propia".to_owned()
+            "cubierta de un trébol de cables que se tocan, además de la propia".to_owned()
         }
         SoilWhat::CircuitsBeside { n_circuits: 1 } => "1 circuito a su lado".to_owned(),
         SoilWhat::CircuitsBeside { n_circuits } => format!("{n_circuits} circuitos a su lado"),
         SoilWhat::AboutOne => "suelo".to_owned(),
         SoilWhat::AboutTouching { n_lines } => {
-            format!("suelo, el peor ubicado de {n_lines} que se tocan y pierden igual")
+            format!("suelo, el peor ubicado de {n_lines} que se tocan, con pérdidas iguales")
         }
         SoilWhat::AboutApart { n_lines } => {
-            format!("suelo, el peor ubicado de {n_lines} que pierden igual")
+            format!("suelo, el peor ubicado de {n_lines} con pérdidas iguales")
         }
         SoilWhat::FillingOfDuct { at_degc } => format!(
             "relleno del ducto, tomado a {} degC, donde más resiste",

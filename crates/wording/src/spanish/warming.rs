@@ -13,7 +13,7 @@ pub(super) fn say(tongue: Tongue, said: &WarmingSaid) -> String {
                 Hottest::InCable => "conductor del cable",
             };
             let when = match when {
-                When::AllTheTime => "todo el tiempo",
+                When::AllTheTime => "de carga continua",
                 When::EndOfEmergency => "al final de la emergencia",
             };
             format!("{hottest} con {} A {when}", shown(*load_a))
@@ -25,7 +25,7 @@ pub(super) fn say(tongue: Tongue, said: &WarmingSaid) -> String {
         WarmingSaid::FlowsRoundAtWorst => "la corriente que circula, con la resistencia y la temperatura en que más pierde".to_owned(),
         WarmingSaid::RunNotKnown => "no se sabe cuánto lleva el cable".to_owned(),
         WarmingSaid::ConductorIn { load_a, stretch } => format!(
-            "conductor del cable con {} A todo el tiempo en {}",
+            "conductor del cable con {} A de carga continua en {}",
             shown(*load_a),
             tongue.say(stretch)
         ),
