@@ -23,7 +23,7 @@
 
 use super::solution::{NONE, Solution};
 use crate::gas::{self, breakdown_crest_v};
-use crate::outline::{Outline, Point, Shape};
+use crate::outline::{Outline, Piece, Point};
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
@@ -64,19 +64,21 @@ pub(super) struct Search<'s, 'm> {
 /// An edge of the mesh on a curve of the region.
 struct Rim {
     curve_index: usize,
+    piece: Piece,
     shares: [f64; 2],
     /// Potential at its beginning, its middle and its end.
     values: [[f64; 2]; 3],
     triangle: u32,
-    /// Length of its chord and its sagitta, m.
+    /// Length along the curve, m.
     length: f64,
-    bow: f64,
 }
 
 /// A curve on which ways end, with its rims in the order of their shares.
 struct Target {
-    curve_index: usize,
+    piece: Piece,
     rims: Vec<usize>,
+    /// Least and greatest potential on it, real and imaginary part.
+    box_v: [[f64; 2]; 2],
 }
 
 /// A stretch of a rim, the curve on which its ways end, and an upper bound of their ratios.
@@ -155,9 +157,115 @@ impl Rim {
         ((share - self.shares[0]) / (self.shares[1] - self.shares[0])).clamp(0.0, 1.0)
     }
 
-    fn spans(&self, shares: [f64; 2]) -> bool {
+    /// Least and greatest share of its curve.
+    fn span(&self) -> [f64; 2] {
         let [a, b] = self.shares;
-        a.min(b) <= shares[1] && a.max(b) >= shares[0]
+        [a.min(b), a.max(b)]
+    }
+
+    /// The place at a share of the edge.
+    fn place(&self, t: f64) -> Point {
+        self.piece.place(self.share(t))
+    }
+}
+
+impl Target {
+    /// Edges that have a share of the curve within a span.
+    fn within<'b>(&'b self, rims: &'b [Rim], span: [f64; 2]) -> impl Iterator<Item = usize> + 'b {
+        let first = self
+            .rims
+            .partition_point(|&rim| rims[rim].span()[1] < span[0]);
+        let later = self.rims[first..].iter().copied();
+        later.take_while(move |&rim| rims[rim].span()[0] <= span[1])
+    }
+
+    /// Bound of the difference between potentials and any potential of this curve.
+    fn differs_at_most(&self, from: [[f64; 2]; 3]) -> f64 {
+        let farthest = |value: f64, part: usize| {
+            let [least, greatest] = self.box_v[part];
+            (value - least).max(greatest - value)
+        };
+        let squares = from.map(|a| farthest(a[0], 0).powi(2) + farthest(a[1], 1).powi(2));
+        squares.into_iter().fold(0.0, f64::max).sqrt()
+    }
+}
+
+/// Bounds of all ways of a stretch: the greatest voltage and the least length, m.
+struct Bound {
+    differs: f64,
+    least: f64,
+}
+
+impl Board {
+    /// Bound for a straight stretch opposite one straight edge, where no way ends at an end of the target.
+    ///
+    /// The nearest place then moves evenly with the place on the stretch, and so does the length of the way.
+    /// The voltage along the way is a parabola: it lies within the triangle of its three controls.
+    /// `None` for other stretches.
+    fn opposite(
+        &self,
+        rim: &Rim,
+        target: &Target,
+        range: [f64; 2],
+        ends: [(f64, f64); 2],
+    ) -> Option<Bound> {
+        let is_inside = |share: f64| share > 0.0 && share < 1.0;
+        let feet = ends.map(|end| end.0);
+        let is_straight = rim.piece.is_straight() && target.piece.is_straight();
+        if !is_straight || !feet.into_iter().all(is_inside) {
+            return None;
+        }
+        let other = target.within(&self.rims, [feet[0]; 2]).next()?;
+        let other = &self.rims[other];
+        let span = other.span();
+        if !(span[0]..=span[1]).contains(&feet[1]) {
+            return None;
+        }
+        let voltage = |t: f64, foot: f64| {
+            let (a, b) = (rim.value(t), other.value(other.own(foot)));
+            [a[0] - b[0], a[1] - b[1]]
+        };
+        let middle = 0.5 * (range[0] + range[1]);
+        let (first, last) = (voltage(range[0], feet[0]), voltage(range[1], feet[1]));
+        let half_way = voltage(middle, 0.5 * (feet[0] + feet[1]));
+        let control = [0, 1].map(|part| 2.0 * half_way[part] - 0.5 * (first[part] + last[part]));
+        let sizes = [first, control, last].map(|volts| volts[0].hypot(volts[1]));
+        Some(Bound {
+            differs: sizes.into_iter().fold(0.0, f64::max),
+            least: ends[0].1.min(ends[1].1),
+        })
+    }
+
+    /// Bound for any stretch and target: the potentials of the stretch against all potentials between the ends of its ways.
+    ///
+    /// Both potentials lie in convex hulls, and the modulus is convex: it is greatest between corners of both.
+    /// No length changes faster than the place on the stretch.
+    fn apart(
+        &self,
+        target: &Target,
+        from: [[f64; 2]; 3],
+        on: f64,
+        ends: [(f64, f64); 2],
+        half: f64,
+    ) -> Bound {
+        let shares = ends.map(|end| end.0);
+        let spread = [
+            on.min(shares[0]).min(shares[1]),
+            on.max(shares[0]).max(shares[1]),
+        ];
+        let mut most: f64 = 0.0;
+        for other in target.within(&self.rims, spread) {
+            let rim = &self.rims[other];
+            for b in rim.controls(spread.map(|share| rim.own(share))) {
+                for a in from {
+                    most = most.max((a[0] - b[0]).powi(2) + (a[1] - b[1]).powi(2));
+                }
+            }
+        }
+        Bound {
+            differs: most.sqrt(),
+            least: 0.5 * (ends[0].1 + ends[1].1) - half,
+        }
     }
 }
 
@@ -206,78 +314,54 @@ impl Search<'_, '_> {
     fn take(&self, board: &mut Board, mut stretch: Stretch) {
         let rim = &board.rims[stretch.rim];
         let share = stretch.range[1] - stretch.range[0];
-        let half = 0.5 * share * rim.length + 2.0 * rim.bow;
+        let half = 0.5 * share * rim.length;
         let middle_t = 0.5 * (stretch.range[0] + stretch.range[1]);
-        let place = |t: f64| self.outline.place(rim.curve_index, rim.share(t));
-        let to = |target: &Target, at: Point| {
-            self.outline
-                .nearest(target.curve_index, at)
-                .unwrap_or((0.0, f64::INFINITY))
-        };
         let group = &board.groups[stretch.group];
         let target = &group[stretch.target];
-        let middle = place(middle_t);
-        let (on, distance) = to(target, middle);
-        let others = group.iter().map(|other| to(other, middle).1);
+        let middle = rim.place(middle_t);
+        let (on, distance) = target.piece.nearest(middle);
+        let others = group.iter().map(|other| other.piece.nearest(middle).1);
         let nearest = others.fold(f64::INFINITY, f64::min);
         if distance - nearest > 2.0 * half {
             // This curve is not the nearest from any place on this stretch.
             return;
         }
-        let [first, last] = stretch.range.map(|t| to(target, place(t)));
-        let least = (0.5 * (first.1 + last.1) - half)
-            .max(distance - half)
-            .max(0.0);
-        let spread = [on.min(first.0).min(last.0), on.max(first.0).max(last.0)];
-        let differs = self.differs(board, &stretch, spread);
-        stretch.most = differs / self.withstood(least);
         if distance <= nearest * (1.0 + NEAREST_RATIO) {
             self.look(board, &stretch, middle_t, on);
         }
-        if stretch.most > board.best.value * (1.0 + SEARCH_RATIO) {
+        let (rim, target) = (
+            &board.rims[stretch.rim],
+            &board.groups[stretch.group][stretch.target],
+        );
+        let enough = board.best.value * (1.0 + SEARCH_RATIO);
+        let from = rim.controls(stretch.range);
+        let least = (distance - half).max(0.0);
+        if target.differs_at_most(from) <= enough * self.withstood(least) {
+            return;
+        }
+        let ends = stretch.range.map(|t| target.piece.nearest(rim.place(t)));
+        let bound = board
+            .opposite(rim, target, stretch.range, ends)
+            .unwrap_or_else(|| board.apart(target, from, on, ends, half));
+        stretch.most = bound.differs / self.withstood(bound.least.max(least));
+        if stretch.most > enough {
             board.open.push(stretch);
         }
-    }
-
-    /// Greatest possible difference between potentials of a stretch and of a span of its target's shares.
-    ///
-    /// Both potentials lie in convex hulls, and the modulus is convex: it is greatest between corners of both.
-    fn differs(&self, board: &Board, stretch: &Stretch, spread: [f64; 2]) -> f64 {
-        let from = board.rims[stretch.rim].controls(stretch.range);
-        let target = &board.groups[stretch.group][stretch.target];
-        let mut most: f64 = 0.0;
-        for &other in &target.rims {
-            let rim = &board.rims[other];
-            if !rim.spans(spread) {
-                continue;
-            }
-            for b in rim.controls(spread.map(|share| rim.own(share))) {
-                for a in from {
-                    most = most.max((a[0] - b[0]).powi(2) + (a[1] - b[1]).powi(2));
-                }
-            }
-        }
-        most.sqrt()
     }
 
     /// Examines the way from a place of a stretch to a share of its target.
     fn look(&self, board: &mut Board, stretch: &Stretch, t: f64, on: f64) {
         let target = &board.groups[stretch.group][stretch.target];
-        let held = target
-            .rims
-            .iter()
-            .find(|&&other| board.rims[other].spans([on; 2]));
-        let Some(&other) = held else { return };
+        let Some(other) = target.within(&board.rims, [on; 2]).next() else {
+            return;
+        };
         let (from, to) = (&board.rims[stretch.rim], &board.rims[other]);
         let (a, b) = (from.value(t), to.value(to.own(on)));
         let differs = (a[0] - b[0]).hypot(a[1] - b[1]);
         if differs <= board.rivals[stretch.rim] * gas::LEAST_V {
             return;
         }
-        let ends = [
-            self.outline.place(from.curve_index, from.share(t)),
-            self.outline.place(to.curve_index, on),
-        ];
+        let ends = [from.place(t), target.piece.place(on)];
         let value = differs / self.withstood(ends[0].distance(ends[1]));
         let way = Way {
             value,
@@ -308,24 +392,14 @@ impl Search<'_, '_> {
             })?;
             let [first, last, middle] = rim.nodes;
             let curve_index = rim.curve_index as usize;
-            let [a, b] = rim
-                .shares
-                .map(|share| self.outline.place(curve_index, share));
-            let bow = match self.outline.curves[curve_index].shape {
-                Shape::Line => 0.0,
-                Shape::Arc { .. } => {
-                    let half_way = 0.5 * (rim.shares[0] + rim.shares[1]);
-                    let middle = self.outline.place(curve_index, half_way);
-                    middle.distance(a.towards(b, 0.5))
-                }
-            };
+            let piece = self.outline.piece(curve_index)?;
             Some(Rim {
                 curve_index,
+                piece,
                 shares: rim.shares,
                 values: [first, middle, last].map(|node| self.solution.potential[node as usize]),
                 triangle,
-                length: a.distance(b),
-                bow,
+                length: piece.length() * (rim.shares[1] - rim.shares[0]).abs(),
             })
         };
         let rims: Vec<Rim> = mesh.rims.iter().filter_map(of).collect();
@@ -333,10 +407,18 @@ impl Search<'_, '_> {
             let mut own: Vec<usize> = (0..rims.len())
                 .filter(|&rim| rims[rim].curve_index == curve_index)
                 .collect();
-            own.sort_by(|&a, &b| rims[a].shares[0].total_cmp(&rims[b].shares[0]));
-            (!own.is_empty()).then_some(Target {
-                curve_index,
+            own.sort_by(|&a, &b| rims[a].span()[0].total_cmp(&rims[b].span()[0]));
+            let piece = rims[*own.first()?].piece;
+            let mut box_v = [[f64::INFINITY, f64::NEG_INFINITY]; 2];
+            for value in own.iter().flat_map(|&rim| rims[rim].controls([0.0, 1.0])) {
+                for (bounds, part) in box_v.iter_mut().zip(value) {
+                    *bounds = [bounds[0].min(part), bounds[1].max(part)];
+                }
+            }
+            Some(Target {
+                piece,
                 rims: own,
+                box_v,
             })
         };
         let groups = ways.iter().map(|[_, to]| {

@@ -33,6 +33,7 @@ mod winding;
 pub use check::check;
 pub use curve::{Curve, Shape};
 pub use flaw::{CurveName, Entity, Flaw, RegionName, mm, place_mm};
+pub(crate) use piece::Piece;
 pub use place::CurveAt;
 
 /// A point of the half plane of a section, in metres.

@@ -12,7 +12,7 @@ use std::f64::consts::{PI, TAU};
 
 /// Circle of an arc, with the direction of the arc.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Circle {
+pub(crate) struct Circle {
     pub(super) center: Point,
     /// Mean distance of the ends from the centre, m.
     pub(super) radius: f64,
@@ -24,7 +24,7 @@ pub(super) struct Circle {
 
 /// A curve between two places.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Piece {
+pub(crate) struct Piece {
     pub(super) from: Point,
     pub(super) to: Point,
     pub(super) circle: Option<Circle>,
@@ -63,7 +63,7 @@ impl Piece {
     }
 
     /// The place at a share of the length; 0 and 1 give the ends exactly.
-    pub(super) fn place(&self, t: f64) -> Point {
+    pub(crate) fn place(&self, t: f64) -> Point {
         if t <= 0.0 {
             return self.from;
         }
@@ -74,6 +74,11 @@ impl Piece {
             None => self.from.towards(self.to, t),
             Some(circle) => circle.at(circle.start + t * circle.turn),
         }
+    }
+
+    /// Whether it is a straight line.
+    pub(crate) fn is_straight(&self) -> bool {
+        self.circle.is_none()
     }
 
     /// Unit vector along the curve at a share of its length.
@@ -88,7 +93,7 @@ impl Piece {
         }
     }
 
-    pub(super) fn length(&self) -> f64 {
+    pub(crate) fn length(&self) -> f64 {
         match &self.circle {
             None => self.from.distance(self.to),
             Some(circle) => circle.radius * circle.turn.abs(),
@@ -115,7 +120,7 @@ impl Piece {
     }
 
     /// Share of the length at which the curve is nearest to a place, and that distance, m.
-    pub(super) fn nearest(&self, place: Point) -> (f64, f64) {
+    pub(crate) fn nearest(&self, place: Point) -> (f64, f64) {
         let along = match &self.circle {
             None => {
                 let d = less(self.to, self.from);

@@ -147,7 +147,8 @@ impl Outline {
         winding(runs.iter().map(|(piece, run)| (piece, *run)), place) != 0
     }
 
-    fn piece(&self, curve_index: usize) -> Option<Piece> {
+    /// A curve with the places of its ends; `None` if there is no such curve.
+    pub(crate) fn piece(&self, curve_index: usize) -> Option<Piece> {
         let curve = self.curves.get(curve_index)?;
         let (from, to) = (self.points.get(curve.from)?, self.points.get(curve.to)?);
         Some(Piece::new(*from, *to, curve.shape))
