@@ -16,6 +16,7 @@
 //! **Not here.** Files, units as people write them, any judgement.
 
 mod band;
+mod canvas;
 mod colour;
 mod equipotential;
 mod field_sheet;

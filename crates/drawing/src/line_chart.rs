@@ -1,7 +1,9 @@
 //! Line chart: curves of numbers against one other number, with different dashes and a legend below.
 
-use crate::field_sheet::bounds::Bounds;
-use crate::field_sheet::canvas::{Anchor, Canvas, LETTER, Words};
+use crate::canvas::{
+    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, LETTER, Look, PAPER, Page, Words,
+};
+use crate::field_sheet::mark_across;
 use crate::label::wrapped;
 use crate::level::{multiples, round_up, to_step};
 
@@ -124,7 +126,7 @@ impl Scale {
 
 /// The chart as SVG, 1000 picture points wide; `None` if no curve has two numbers.
 pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(1);
     head(&mut canvas, chart);
     let top = canvas.y + 1.9 * LINE;
     let room = Bounds::new([LEFT, top], [WIDTH - LEFT - RIGHT, HEIGHT]);
@@ -151,14 +153,14 @@ pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
             .enumerate()
             .map(|(n, [x, y])| format!("{}{x:.1} {y:.1}", if n == 0 { "M" } else { "L" }))
             .collect();
-        canvas.path_above(&d, &pen(n));
+        curve_line(&mut canvas, &d, n);
         canvas
             .lines
             .extend(places.windows(2).map(|pair| [pair[0], pair[1]]));
     }
     rules(&mut canvas, chart, &room, [&x, &y]);
     if let Some(banner) = &chart.banner {
-        canvas.mark_across(&room, banner);
+        mark_across(&mut canvas, &room, banner);
     }
     canvas.y = room.bottom + 2.6 * LINE;
     legend(&mut canvas, chart);
@@ -166,30 +168,28 @@ pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
         lines(&mut canvas, line);
     }
     canvas.y += 0.5 * LINE;
-    Some(canvas.svg(WIDTH, None))
+    Some(canvas.svg(Page::points(WIDTH, canvas.y.ceil())))
 }
 
-fn pen(n: usize) -> String {
-    let dashes = match DASHES[n % DASHES.len()] {
-        "" => String::new(),
-        dashes => format!(" stroke-dasharray=\"{dashes}\""),
-    };
-    format!(
-        "data-part=\"curve\" fill=\"none\" stroke=\"#111\" stroke-width=\"1.9\" stroke-linejoin=\"round\"{dashes}"
-    )
+/// Draws a piece of a curve in the dashes of its number.
+fn curve_line(canvas: &mut Canvas, d: &str, n: usize) {
+    let look = Look::line(INK, 1.9)
+        .round()
+        .dashed(DASHES[n % DASHES.len()]);
+    if !d.is_empty() {
+        canvas.shape_above(Element::path(d, &look).tagged("data-part", "curve"));
+    }
 }
 
 fn head(canvas: &mut Canvas, chart: &Chart) {
     if let Some(banner) = &chart.banner {
         let height = 1.8 * BAR;
-        canvas.shape(&format!(
-            "rect x=\"0\" y=\"0\" width=\"{WIDTH}\" height=\"{height:.1}\" fill=\"#111\""
-        ));
-        let mut words = Words::new([0.5 * WIDTH, 1.25 * BAR], BAR, banner)
+        let bar = Bounds::new([0.0; 2], [WIDTH, height]);
+        canvas.shape(Element::rectangle(&bar).drawn(&Look::filled(INK)));
+        let words = Words::new([0.5 * WIDTH, 1.25 * BAR], BAR, banner)
             .anchored(Anchor::Middle)
             .bold();
-        words.is_light = true;
-        canvas.text(words);
+        canvas.text(words.inked(PAPER));
         canvas.y = height;
     }
     canvas.y += 1.5 * TITLE;
@@ -224,11 +224,8 @@ fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) 
         let words = Words::new([room.left - 8.0, at + 0.35 * SIZE], SIZE, &text);
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&d, "fill=\"none\" stroke=\"#ccc\" stroke-width=\"0.7\"");
-    canvas.shape(&format!(
-        "rect x=\"{:.1}\" y=\"{:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" fill=\"none\" stroke=\"#444\"",
-        room.left, room.top
-    ));
+    canvas.path(&d, &Look::line(GRID, 0.7));
+    canvas.shape(Element::rectangle(room).drawn(&Look::line(FRAME, 1.0)));
     let below = Words::new(
         [0.5 * (room.left + room.right), room.bottom + 2.6 * SIZE],
         SIZE,
@@ -267,7 +264,7 @@ fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2])
             }
             _ => continue,
         };
-        canvas.path(&d, "fill=\"none\" stroke=\"#111\" stroke-width=\"1\"");
+        canvas.path(&d, &Look::line(INK, 1.0));
         let written = places
             .into_iter()
             .any(|at| canvas.text_if_free(Words::new(at, SIZE, words).on_picture(), &inner));
@@ -282,7 +279,7 @@ fn legend(canvas: &mut Canvas, chart: &Chart) {
     for (n, curve) in chart.curves.iter().enumerate() {
         canvas.y += LINE;
         let y = canvas.y - 0.35 * SIZE;
-        canvas.path_above(&format!("M{LEFT} {y:.1}h{SAMPLE}"), &pen(n));
+        curve_line(canvas, &format!("M{LEFT} {y:.1}h{SAMPLE}"), n);
         let words = Words::new([LEFT + SAMPLE + 10.0, canvas.y], SIZE, &curve.label);
         canvas.text(words);
     }

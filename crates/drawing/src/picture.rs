@@ -1,11 +1,14 @@
 //! Picture: the field of a section on one page.
 
 use crate::band::Strength;
+use crate::canvas::{
+    Anchor, BLACK, Bounds, Canvas, EQUIPOTENTIAL, Element, FRAME, Look, OUTLINE, PAPER, Page, Words,
+};
 use crate::colour::{BANDS, hex};
 use crate::equipotential::{Range, along, tenths};
 use crate::field_sheet::section::{potential_said, scale_said};
 use crate::frame::{Frame, Room, curves};
-use crate::label::{escaped, shortened, wrapped};
+use crate::label::{shortened, wrapped};
 use crate::level::{multiples, round_up, short, to_step};
 use crate::trace::{Spot, path};
 use jointwright_joint::cable::Words as Practice;
@@ -17,6 +20,15 @@ use std::fmt::Write;
 
 /// Width of the page, picture points.
 const WIDTH: f64 = 1160.0;
+/// Least height of the page, picture points.
+const HEIGHT_LEAST: f64 = 80.0;
+/// Size of texts, and of the title, picture points.
+const SIZE: f64 = 12.0;
+const TITLE: f64 = 19.0;
+/// Size of numbers beside crosses and on lines, picture points.
+const SMALL: f64 = 10.0;
+/// Typeface of a screen.
+const FONT: &str = "sans-serif";
 /// Left edge of the drawing, picture points.
 const LEFT: f64 = 70.0;
 /// Greatest number of entries in the list of places.
@@ -65,9 +77,11 @@ pub fn field_picture(
     potential: &[[f64; 2]],
     caption: &Caption,
 ) -> String {
-    let mut page = Page::default();
+    let mut page = Picture {
+        canvas: Canvas::new(1),
+    };
     page.head(caption);
-    if let Some(frame) = Frame::new(outline, [LEFT, page.y + 28.0], Room::PICTURE) {
+    if let Some(frame) = Frame::new(outline, [LEFT, page.canvas.y + 28.0], Room::PICTURE) {
         let strength = Strength::new(mesh, potential, &frame);
         let step = strength.step();
         page.bands(&strength, step);
@@ -75,50 +89,51 @@ pub fn field_picture(
         page.outlines(outline, &frame, caption);
         page.axes(&frame);
         page.crosses(&frame, caption);
-        page.y = frame.origin[1] + frame.size[1] + 58.0;
+        page.canvas.y = frame.origin[1] + frame.size[1] + 58.0;
         page.legend(step, range, frame.stretch);
     }
     page.list(caption);
     page.whole()
 }
 
-#[derive(Default)]
-struct Page {
-    body: String,
-    /// Height at which the next item goes, picture points.
-    y: f64,
+struct Picture {
+    canvas: Canvas,
 }
 
-impl Page {
-    /// Writes a text at a place; `class` is a class of the style sheet.
-    fn text(&mut self, [x, y]: [f64; 2], class: &str, text: &str) {
-        // Writing to a text cannot fail.
-        let _ = writeln!(
-            self.body,
-            "<text x=\"{x:.1}\" y=\"{y:.1}\" class=\"{class}\">{}</text>",
-            escaped(text)
-        );
+impl Picture {
+    /// Writes a text among the shapes, so that later shapes lie over it.
+    fn words(&mut self, words: &Words) {
+        self.canvas.shape(words.element());
+    }
+
+    fn text(&mut self, at: [f64; 2], text: &str) {
+        self.words(&Words::new(at, SIZE, text));
+    }
+
+    fn anchored(&mut self, at: [f64; 2], anchor: Anchor, text: &str) {
+        self.words(&Words::new(at, SIZE, text).anchored(anchor));
     }
 
     fn head(&mut self, caption: &Caption) {
-        self.y = 34.0;
-        self.text([LEFT, self.y], "t", &shortened(&caption.title, 100));
+        let mut y = 34.0;
+        let title = shortened(&caption.title, 100);
+        self.words(&Words::new([LEFT, y], TITLE, &title).bold());
         for line in wrapped(&caption.about, 170, 4) {
-            self.y += 18.0;
-            self.text([LEFT, self.y], "", &line);
+            y += 18.0;
+            self.text([LEFT, y], &line);
         }
-        self.y += 18.0;
-        self.text([LEFT, self.y], "i", &TONGUE.label(&FieldLabel::Unjudged));
+        y += 18.0;
+        let unjudged = TONGUE.label(&FieldLabel::Unjudged);
+        self.words(&Words::new([LEFT, y], SIZE, &unjudged).slanted());
+        self.canvas.y = y;
     }
 
     fn bands(&mut self, strength: &Strength, step: f64) {
         for (at, colour) in BANDS.iter().enumerate() {
             let level = (at > 0).then_some(at as f64 * step);
             let loops = strength.above(level);
-            if !loops.is_empty() {
-                let path = path(&loops, true);
-                let _ = writeln!(self.body, "<path fill=\"{}\" d=\"{path}\"/>", hex(*colour));
-            }
+            self.canvas
+                .path(&path(&loops, true), &Look::filled(hex(*colour)));
         }
     }
 
@@ -140,10 +155,12 @@ impl Page {
             }
         }
         // Dark on light, so that a line is visible on every band.
-        let _ = writeln!(self.body, "{}", twice("p", &drawn, ["w", "e"]));
+        let dark = Look::line(EQUIPOTENTIAL, 0.8);
+        self.twice("p", drawn, [Look::line(PAPER, 2.0).faint(0.5), dark]);
         for (spot, label) in labels {
             let [x, y] = spot.map(|x| f64::from(x) / 10.0);
-            self.text([x, y + 3.5], "l", &label);
+            let words = Words::new([x, y + 3.5], SMALL, &label).anchored(Anchor::Middle);
+            self.words(&words.on_picture());
         }
         Some(range)
     }
@@ -158,12 +175,11 @@ impl Page {
                 thin.push(line);
             }
         }
-        for (class, lines) in [("o", thin), ("c", thick)] {
-            let _ = writeln!(
-                self.body,
-                "<path class=\"{class}\" d=\"{}\"/>",
-                path(&lines, false)
-            );
+        for (lines, look) in [
+            (thin, Look::line(OUTLINE, 0.8)),
+            (thick, Look::line(BLACK, 2.4)),
+        ] {
+            self.canvas.path(&path(&lines, false), &look.round());
         }
     }
 
@@ -176,39 +192,29 @@ impl Page {
         for mm in multiples(frame.z.map(|z| z * 1e3), step) {
             let x = left + (mm / 1e3 - frame.z[0]) * frame.scale;
             let _ = write!(ticks, "M{x:.1} {bottom:.1}v5");
-            self.text([x, bottom + 17.0], "m", &to_step(mm, step));
+            self.anchored([x, bottom + 17.0], Anchor::Middle, &to_step(mm, step));
         }
         let _ = write!(ticks, "M{left:.1} {bottom:.1}h{width:.1}");
         let step = round_up((frame.r[1] - frame.r[0]) * 1e3 / 6.0);
         for mm in multiples(frame.r.map(|r| r * 1e3), step) {
             let y = frame.at(Point::new(mm / 1e3, frame.z[0]))[1];
             let _ = write!(ticks, "M{:.1} {y:.1}h-5", left - 8.0);
-            self.text([left - 16.0, y + 4.0], "r", &to_step(mm, step));
+            self.anchored([left - 16.0, y + 4.0], Anchor::End, &to_step(mm, step));
         }
         let _ = write!(ticks, "M{:.1} {top:.1}v{height:.1}", left - 8.0);
-        let _ = writeln!(self.body, "<path class=\"a\" d=\"{ticks}\"/>");
+        self.canvas.path(&ticks, &Look::line(FRAME, 1.0));
         if frame.r[0] <= 0.0 {
             let y = frame.at(Point::new(0.0, 0.0))[1];
-            let _ = writeln!(
-                self.body,
-                "<path class=\"x\" d=\"M{left:.1} {y:.1}h{width:.1}\"/>"
-            );
-            self.text(
-                [left + width + 6.0, y + 4.0],
-                "",
-                &TONGUE.label(&FieldLegend::Axis),
-            );
+            let axis = Look::line(FRAME, 1.0).dashed("14 4 3 4");
+            self.canvas
+                .path(&format!("M{left:.1} {y:.1}h{width:.1}"), &axis);
+            let at = [left + width + 6.0, y + 4.0];
+            self.text(at, &TONGUE.label(&FieldLegend::Axis));
         }
-        self.text(
-            [left + width, bottom + 33.0],
-            "r",
-            &TONGUE.label(&FieldLegend::AlongAxis),
-        );
-        self.text(
-            [left - 48.0, top - 12.0],
-            "",
-            &TONGUE.label(&FieldLegend::AcrossAxis),
-        );
+        let along = TONGUE.label(&FieldLegend::AlongAxis);
+        self.anchored([left + width, bottom + 33.0], Anchor::End, &along);
+        let across = TONGUE.label(&FieldLegend::AcrossAxis);
+        self.text([left - 48.0, top - 12.0], &across);
     }
 
     fn crosses(&mut self, frame: &Frame, caption: &Caption) {
@@ -221,50 +227,42 @@ impl Page {
                 numbers.push(([x + 5.0, y - 4.0], format!("{}", number + 1)));
             }
         }
-        let _ = writeln!(self.body, "{}", twice("k", &drawn, ["h", "k"]));
+        self.twice("k", drawn, [Look::line(PAPER, 3.4), Look::line(BLACK, 1.5)]);
         for (place, number) in numbers {
-            self.text(place, "n", &number);
+            self.words(&Words::new(place, SMALL, &number).bold().on_picture());
         }
     }
 
     fn legend(&mut self, step: f64, range: Option<Range>, stretch: f64) {
         const BOX: f64 = 72.0;
         let kv_per_mm = step / 1e6;
-        self.text([LEFT, self.y], "", &TONGUE.label(&FieldLegend::FlatBands));
-        self.y += 10.0;
+        let mut y = self.canvas.y;
+        self.text([LEFT, y], &TONGUE.label(&FieldLegend::FlatBands));
+        y += 10.0;
         for (at, colour) in BANDS.iter().enumerate() {
             let x = LEFT + at as f64 * BOX;
-            let _ = writeln!(
-                self.body,
-                "<rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{BOX}\" height=\"16\" fill=\"{}\" stroke=\"#222\"/>",
-                self.y,
-                hex(*colour)
-            );
-            self.text(
-                [x, self.y + 31.0],
-                "m",
-                &to_step(at as f64 * kv_per_mm, kv_per_mm),
-            );
+            let patch = Bounds::new([x, y], [BOX, 16.0]);
+            let look = Look::filled(hex(*colour)).edged(OUTLINE, 1.0);
+            self.canvas.shape(Element::rectangle(&patch).drawn(&look));
+            let number = to_step(at as f64 * kv_per_mm, kv_per_mm);
+            self.anchored([x, y + 31.0], Anchor::Middle, &number);
         }
         let beyond = LEFT + BANDS.len() as f64 * BOX + 8.0;
-        self.text(
-            [beyond, self.y + 13.0],
-            "",
-            &TONGUE.label(&FieldLegend::AndAbove),
-        );
-        self.y += 52.0;
+        let above = TONGUE.label(&FieldLegend::AndAbove);
+        self.text([beyond, y + 13.0], &above);
+        y += 52.0;
         if let Some((least, greatest, is_modulus)) = range {
             let line = TONGUE.label(&FieldLegend::Lines {
                 of: potential_said(is_modulus),
                 least_kv: short(least / 1e3),
                 greatest_kv: short(greatest / 1e3),
             });
-            self.text([LEFT, self.y], "", &line);
-            self.y += 18.0;
+            self.text([LEFT, y], &line);
+            y += 18.0;
         }
         let scale = TONGUE.label(&scale_said(stretch));
-        self.text([LEFT, self.y], "", &scale);
-        self.y += 26.0;
+        self.text([LEFT, y], &scale);
+        self.canvas.y = y + 26.0;
     }
 
     fn list(&mut self, caption: &Caption) {
@@ -281,44 +279,36 @@ impl Page {
             entries.extend(lines.next());
             entries.extend(lines.map(|line| format!("\u{2003}{line}")));
         }
+        let mut y = self.canvas.y;
         if !entries.is_empty() {
-            self.text(
-                [LEFT, self.y],
-                "b",
-                &TONGUE.label(&FieldLabel::MarkedPlaces),
-            );
-            self.y += 18.0;
+            let heading = TONGUE.label(&FieldLabel::MarkedPlaces);
+            self.words(&Words::new([LEFT, y], SIZE, &heading).bold());
+            y += 18.0;
         }
         let n_rows = entries.len().div_ceil(N_COLUMNS);
         for (at, entry) in entries.iter().enumerate() {
             let x = LEFT + 350.0 * (at / n_rows) as f64;
-            let y = self.y + 15.0 * (at % n_rows) as f64;
-            self.text([x, y], "s", entry);
+            let at = [x, y + 15.0 * (at % n_rows) as f64];
+            self.words(&Words::new(at, SIZE - 1.0, entry));
         }
-        self.y += 15.0 * n_rows as f64 + 10.0;
+        self.canvas.y = y + 15.0 * n_rows as f64 + 10.0;
+    }
+
+    /// Draws a path that is written once in two looks, the second over the first.
+    fn twice(&mut self, name: &'static str, d: String, looks: [Look; 2]) {
+        let path = Element::new("path").with("id", name).with("d", d);
+        self.canvas.shape(Element::new("defs").around([path]));
+        for look in looks {
+            let again = Element::new("use").with("href", format!("#{name}"));
+            self.canvas.shape(again.drawn(&look.round()));
+        }
     }
 
     fn whole(self) -> String {
-        let height = self.y.max(80.0);
-        format!(
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {height:.0}\" width=\"{WIDTH}\" height=\"{height:.0}\">\n\
-             <style>{STYLE}</style>\n\
-             <rect width=\"100%\" height=\"100%\" fill=\"#fff\"/>\n{}</svg>\n",
-            self.body
-        )
+        let height = self.canvas.y.max(HEIGHT_LEAST).round();
+        self.canvas.svg(Page::points(WIDTH, height).in_font(FONT))
     }
 }
-
-/// Classes: t title, i slanted, b bold, s small, m centred, r right, l on a line, n beside a cross;
-/// w and e the light and dark of equipotentials, h and k of crosses, o outline, c conductor, a axes, x the axis of rotation.
-const STYLE: &str = "text{font:12px sans-serif;fill:#111}.t{font-size:19px;font-weight:bold}.i{font-style:italic}\
-.b{font-weight:bold}.s{font-size:11px}.m{text-anchor:middle}.r{text-anchor:end}\
-.l{font-size:10px;text-anchor:middle;paint-order:stroke;stroke:#fff;stroke-width:3px}\
-.n{font-size:10px;font-weight:bold;paint-order:stroke;stroke:#fff;stroke-width:3px}\
-path{stroke-linejoin:round}.w,.e,.o,.c,.a,.x,.h,.k{fill:none}.w{stroke:#fff;stroke-width:2;stroke-opacity:.5}\
-.e{stroke:#123a5e;stroke-width:.8}.o{stroke:#222;stroke-width:.8}.c{stroke:#000;stroke-width:2.4}\
-.a{stroke:#444;stroke-width:1}.x{stroke:#444;stroke-width:1;stroke-dasharray:14 4 3 4}\
-.h{stroke:#fff;stroke-width:3.4}.k{stroke:#000;stroke-width:1.5}";
 
 /// Groups of marks at one place, in the order of the first mark of each.
 fn grouped(caption: &Caption) -> Vec<(Point, Vec<String>)> {
@@ -330,11 +320,4 @@ fn grouped(caption: &Caption) -> Vec<(Point, Vec<String>)> {
         }
     }
     groups
-}
-
-/// A path that is written once and drawn twice, in two classes.
-fn twice(id: &str, path: &str, [below, above]: [&str; 2]) -> String {
-    format!(
-        "<defs><path id=\"{id}\" d=\"{path}\"/></defs>\n<use href=\"#{id}\" class=\"{below}\"/><use href=\"#{id}\" class=\"{above}\"/>"
-    )
 }

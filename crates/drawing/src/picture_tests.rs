@@ -90,7 +90,7 @@ fn a_picture_says_what_it_is_and_marks_its_places_once() {
         assert!(svg.contains(words), "`{words}` is not in {svg}");
     }
     assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>\n"));
-    assert_eq!(svg.matches("class=\"c\"").count(), 1);
+    assert_eq!(svg.matches("stroke-width=\"2.4\"").count(), 1);
 }
 
 #[test]
@@ -100,7 +100,7 @@ fn bands_end_where_the_field_passes_their_level() {
     let svg = field_picture(&outline(), &mesh, &potential, &caption());
     let fills = svg
         .lines()
-        .filter(|line| line.starts_with("<path fill="))
+        .filter(|line| line.starts_with("<path fill=\"#"))
         .count();
     // The step is 0.1 kV/mm, so each of the bands from 0, 0.1, … 0.9 contains something.
     assert!(svg.contains(">0.9<") && svg.contains(">0.1<"));
@@ -108,7 +108,7 @@ fn bands_end_where_the_field_passes_their_level() {
     // The band from 0.4 on ends at r = 22.756 mm: 28 of 30 mm of height are 560 picture points.
     let level = svg
         .lines()
-        .filter(|line| line.starts_with("<path fill="))
+        .filter(|line| line.starts_with("<path fill=\"#"))
         .nth(4);
     let path = level
         .and_then(|line| line.split("d=\"M").nth(1))
@@ -188,7 +188,7 @@ fn complex_amplitudes_are_drawn_by_their_modulus() {
     let real = field_picture(&outline(), &mesh, &potential, &caption());
     let fills = |svg: &str| -> Vec<String> {
         svg.lines()
-            .filter(|l| l.starts_with("<path fill="))
+            .filter(|l| l.starts_with("<path fill=\"#"))
             .map(str::to_owned)
             .collect()
     };

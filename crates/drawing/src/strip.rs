@@ -22,12 +22,12 @@
 //!
 //! Not here: the place of a cut (`joint::cutback`), and the sheet it is printed on (`paper`).
 
-use crate::label::{escaped, shortened, wrapped};
+use crate::canvas::{Across, Anchor, BLACK, Bounds, Canvas, Element, Look, Page, Words};
+use crate::label::{shortened, wrapped};
 use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{CutLabel, SheetLabel, StripLabel};
-use std::fmt::Write;
 
 /// Room around the strip, so that its edges are seen, mm.
 const RIM: f64 = 1.5;
@@ -130,28 +130,34 @@ fn pieces(most: f64, last: f64, is_metric: bool) -> Vec<Piece> {
 
 /// One line of text.
 #[derive(Clone, Debug, PartialEq)]
-pub(crate) struct Words {
+pub(crate) struct Line {
     pub(crate) text: String,
     size: f64,
     is_bold: bool,
 }
 
-impl Words {
-    pub(crate) fn bold(size: f64, text: &str) -> Words {
-        Words {
+impl Line {
+    pub(crate) fn bold(size: f64, text: &str) -> Line {
+        Line {
             text: text.to_owned(),
             size,
             is_bold: true,
         }
     }
 
+    /// The line at a place of the strip.
+    fn words(&self, at: [f64; 2]) -> Words {
+        let words = Words::new(at, self.size, &self.text).inked(BLACK);
+        if self.is_bold { words.bold() } else { words }
+    }
+
     /// Lines of a text that fit the column of texts.
-    pub(crate) fn lines(size: f64, is_bold: bool, text: &str) -> Vec<Words> {
+    pub(crate) fn wrapped(size: f64, is_bold: bool, text: &str) -> Vec<Line> {
         let letter = LETTER[usize::from(!is_bold)];
         let letters = ((TEXT[1] - TEXT[0]) / (letter * size)).floor() as usize;
         wrapped(text, letters, 12)
             .into_iter()
-            .map(|text| Words {
+            .map(|text| Line {
                 text,
                 size,
                 is_bold,
@@ -165,7 +171,7 @@ impl Words {
 pub(crate) struct Block {
     /// Place of the mark, mm from the conductor end; `None` for head and tail.
     pub(crate) mark: Option<f64>,
-    pub(crate) lines: Vec<Words>,
+    pub(crate) lines: Vec<Line>,
     /// Top, mm.
     pub(crate) top: f64,
 }
@@ -318,17 +324,17 @@ fn blocks(
     let tongue = Tongue::of_plan(plan);
     let mut blocks = joins(piece, tongue);
     for (at, cut) in marked {
-        let mut lines = Words::lines(2.7, true, &tongue.label(&CutLabel::act_at(cut)));
+        let mut lines = Line::wrapped(2.7, true, &tongue.label(&CutLabel::act_at(cut)));
         let inch = cut
             .inch
             .as_ref()
             .filter(|_| plan.job.words != Practice::Iec);
         match (inch, &cut.mark_mm) {
             (Some(inch), Some(mm)) => {
-                lines.push(Words::bold(4.4, &format!("{inch} in")));
-                lines.push(Words::bold(3.2, &format!("{mm} mm")));
+                lines.push(Line::bold(4.4, &format!("{inch} in")));
+                lines.push(Line::bold(3.2, &format!("{mm} mm")));
             }
-            (_, Some(mm)) => lines.push(Words::bold(4.4, &format!("{mm} mm"))),
+            (_, Some(mm)) => lines.push(Line::bold(4.4, &format!("{mm} mm"))),
             _ => {}
         }
         match &cut.printed_window {
@@ -339,13 +345,17 @@ fn blocks(
                     *first = tongue.label(&CutLabel::MayLieIn { window });
                 }
                 for line in window {
-                    lines.extend(Words::lines(2.5, false, &unbroken(&line)));
+                    lines.extend(Line::wrapped(2.5, false, &unbroken(&line)));
                 }
             }
-            None => lines.extend(Words::lines(2.5, false, &tongue.label(&CutLabel::NoWindow))),
+            None => lines.extend(Line::wrapped(
+                2.5,
+                false,
+                &tongue.label(&CutLabel::NoWindow),
+            )),
         }
         if let Some(keeps) = &cut.keeps {
-            lines.extend(Words::lines(2.3, true, &unbroken(keeps)));
+            lines.extend(Line::wrapped(2.3, true, &unbroken(keeps)));
         }
         blocks.push(Block {
             mark: Some(*at),
@@ -375,7 +385,7 @@ fn joins(piece: &Piece, tongue: Tongue) -> Vec<Block> {
         for (at, text) in [(at, a), (at + JOIN, b)] {
             blocks.push(Block {
                 mark: Some(at),
-                lines: Words::lines(2.2, true, &unbroken(&text)),
+                lines: Line::wrapped(2.2, true, &unbroken(&text)),
                 top: at - 1.6,
             });
         }
@@ -392,11 +402,11 @@ fn floating(plan: &Plan, left_out: &[String]) -> Vec<Block> {
         lines,
         top: 0.0,
     };
-    let mut blocks = vec![block(Words::lines(2.3, true, &where_to))];
+    let mut blocks = vec![block(Line::wrapped(2.3, true, &where_to))];
     if !left_out.is_empty() {
-        let mut lines = Words::lines(2.4, true, &tongue.label(&StripLabel::NotOnThisStrip));
+        let mut lines = Line::wrapped(2.4, true, &tongue.label(&StripLabel::NotOnThisStrip));
         for said in left_out {
-            lines.extend(Words::lines(2.3, false, &unbroken(said)));
+            lines.extend(Line::wrapped(2.3, false, &unbroken(said)));
         }
         blocks.push(block(lines));
     }
@@ -419,26 +429,26 @@ fn head(leg: &LegDoc, phase: u8, plan: &Plan, piece: &Piece) -> Block {
         },
     };
     let begins = of(begins);
-    let mut lines = Words::lines(2.5, true, &begins);
+    let mut lines = Line::wrapped(2.5, true, &begins);
     if number == 1 && n > 1 {
-        lines.extend(Words::lines(2.5, true, &of(StripLabel::FirstPiece { n })));
+        lines.extend(Line::wrapped(2.5, true, &of(StripLabel::FirstPiece { n })));
     }
     let name = format!("{}{phase}", leg.mark);
     let n_letters = name.chars().count().max(1) as f64;
     let size = (0.9 * (TEXT[1] - TEXT[0]) / (LETTER[0] * n_letters)).min(10.0);
-    lines.push(Words::bold(size, &name));
-    lines.push(Words::bold(3.3, &tongue.plan_mark(&plan.plan_mark)));
+    lines.push(Line::bold(size, &name));
+    lines.push(Line::bold(3.3, &tongue.plan_mark(&plan.plan_mark)));
     let issue = shortened(&plan.plan_mark.issue_words, 60);
-    lines.extend(Words::lines(2.4, true, &issue));
+    lines.extend(Line::wrapped(2.4, true, &issue));
     let made = shortened(&plan.plan_mark.made, 48);
     let made = tongue.label(&SheetLabel::Made { when: made });
-    lines.extend(Words::lines(2.2, false, &made));
+    lines.extend(Line::wrapped(2.2, false, &made));
     let job = format!("{}, {}, {}", plan.job.id, plan.job.date, plan.program);
-    lines.extend(Words::lines(2.2, false, &shortened(&job, 90)));
+    lines.extend(Line::wrapped(2.2, false, &shortened(&job, 90)));
     // This line is the place of the bar across.
-    lines.push(Words::bold(3.4, ""));
+    lines.push(Line::bold(3.4, ""));
     let bars = of(StripLabel::MeasureBars);
-    lines.extend(Words::lines(2.2, true, &unbroken(&bars)));
+    lines.extend(Line::wrapped(2.2, true, &unbroken(&bars)));
     Block {
         mark: None,
         lines,
@@ -488,8 +498,10 @@ fn draw(
     blocks: &[Block],
     covers: [f64; 2],
 ) -> String {
-    let mut page = Page::default();
-    page.open(covers, piece.number[0] == 1);
+    let mut page = Paper {
+        canvas: Canvas::new(4),
+    };
+    page.edges(covers, piece.number[0] == 1);
     if let Some(invented) = &plan.invented {
         page.across(invented, covers);
     }
@@ -513,29 +525,19 @@ fn draw(
     for block in blocks {
         page.block(block);
     }
-    page.body.push_str("</svg>\n");
-    page.body
+    let [from, to] = covers;
+    let view = Bounds::new([0.0, from], [WIDTH, to - from]).grown(RIM);
+    page.canvas.svg(Page::printed(view, WIDTH + 2.0 * RIM))
 }
 
-/// Picture as it grows. Writing to a text cannot fail.
-#[derive(Default)]
-struct Page {
-    body: String,
+/// One piece as it grows.
+struct Paper {
+    canvas: Canvas,
 }
 
-impl Page {
-    fn open(&mut self, [from, to]: [f64; 2], is_first: bool) {
-        let (width, tall) = (WIDTH + 2.0 * RIM, to - from + 2.0 * RIM);
-        let (left, top) = (-RIM, from - RIM);
-        let _ = writeln!(
-            self.body,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"{width}mm\" height=\"{tall:.4}mm\" viewBox=\"{left} {top:.4} {width} {tall:.4}\" font-family=\"DejaVu Sans Condensed, DejaVu Sans, sans-serif\" fill=\"black\" stroke=\"none\">"
-        );
-        let _ = writeln!(
-            self.body,
-            "<rect x=\"{left}\" y=\"{top:.4}\" width=\"{width}\" height=\"{tall:.4}\" fill=\"white\"/>"
-        );
-        // Cut along these; the zero edge is heavy.
+impl Paper {
+    /// Draws the edges to cut along; the zero edge is heavy.
+    fn edges(&mut self, [from, to]: [f64; 2], is_first: bool) {
         self.line([0.0, from], [0.0, to], 0.2, "edge");
         self.line([WIDTH, from], [WIDTH, to], 0.2, "edge");
         self.line([0.0, to], [WIDTH, to], 0.2, "edge");
@@ -550,53 +552,40 @@ impl Page {
     fn join(&mut self, at: f64, name: &str) {
         // The numbers of both scales stay free: a line of a join lies on a numbered line of one of them.
         let [inch, mm] = FIGURES;
+        let look = Look::line(BLACK, 0.3);
         for [from, to] in [[0.0, inch[0]], [inch[1], LEADER[0]], [mm[1], WIDTH]] {
-            let _ = writeln!(
-                self.body,
-                "<line x1=\"{from}\" y1=\"{at:.4}\" x2=\"{to}\" y2=\"{at:.4}\" stroke=\"black\" stroke-width=\"0.3\" stroke-dasharray=\"1.6 0.6\" data-join=\"{name}\"/>"
-            );
+            let line = Element::line([from, at], [to, at], &look.clone().dashed("1.6 0.6"));
+            self.canvas.shape(line.with("data-join", name));
         }
         for x in [LEADER[0] - 2.6, WIDTH - 1.4] {
-            let _ = writeln!(
-                self.body,
-                "<circle cx=\"{x}\" cy=\"{at:.4}\" r=\"1.1\" fill=\"none\" stroke=\"black\" stroke-width=\"0.3\"/>"
-            );
+            self.canvas
+                .shape(Element::circle([x, at], 1.1).drawn(&look));
         }
     }
 
     fn line(&mut self, from: [f64; 2], to: [f64; 2], width: f64, what: &str) {
-        let _ = writeln!(
-            self.body,
-            "<line x1=\"{:.4}\" y1=\"{:.4}\" x2=\"{:.4}\" y2=\"{:.4}\" stroke=\"black\" stroke-width=\"{width}\" data-what=\"{what}\"/>",
-            from[0], from[1], to[0], to[1]
-        );
+        let line = Element::line(from, to, &Look::line(BLACK, width));
+        self.canvas.shape(line.with("data-what", what));
     }
 
-    fn text(&mut self, [x, y]: [f64; 2], words: &Words, turned: bool) {
-        let weight = if words.is_bold { "bold" } else { "normal" };
-        let turn = if turned {
-            format!(" transform=\"rotate(-90 {x:.3} {y:.3})\"")
-        } else {
-            String::new()
-        };
-        let _ = writeln!(
-            self.body,
-            "<text x=\"{x:.3}\" y=\"{y:.3}\" font-size=\"{:.3}\" font-weight=\"{weight}\"{turn}>{}</text>",
-            words.size,
-            escaped(&words.text)
-        );
+    fn text(&mut self, at: [f64; 2], line: &Line) {
+        self.canvas.text(line.words(at));
     }
 
     /// Writes the demonstration mark along the strip, in outline.
     fn across(&mut self, invented: &str, [from, to]: [f64; 2]) {
-        let n_letters = invented.chars().count().max(1) as f64;
-        let size = ((to - from) / (0.64 * n_letters)).min(11.0);
-        let (x, y) = (TEXT[0] + 0.5 * (TEXT[1] - TEXT[0] + size), to - 1.0);
-        let _ = writeln!(
-            self.body,
-            "<text x=\"{x:.3}\" y=\"{y:.3}\" font-size=\"{size:.3}\" font-weight=\"bold\" fill=\"none\" stroke=\"black\" stroke-width=\"0.12\" transform=\"rotate(-90 {x:.3} {y:.3})\">{}</text>",
-            escaped(invented)
-        );
+        let lines = vec![invented.to_owned()];
+        let size = ((to - from) / (0.64 * Across::longest(&lines))).min(11.0);
+        let across = Across {
+            lines,
+            at: [0.5 * (TEXT[0] + TEXT[1]) + 0.14 * size, to - 1.0],
+            anchor: Anchor::Start,
+            turn_deg: -90.0,
+            size,
+            pitch: 0.0,
+            looks: vec![Look::line(BLACK, 0.12)],
+        };
+        self.canvas.across(across.elements());
     }
 
     /// Draws inches in sixteenths on the left edge, millimetres on the right.
@@ -614,8 +603,8 @@ impl Page {
             };
             self.line([0.0, y], [length, y], 0.12, "inch");
             if n.is_multiple_of(16) {
-                let words = Words::bold(2.6, &format!("{}", n / 16));
-                self.text([5.3, y + 0.9], &words, false);
+                let words = Line::bold(2.6, &format!("{}", n / 16));
+                self.text([5.3, y + 0.9], &words);
             }
             n += 1;
         }
@@ -628,13 +617,13 @@ impl Page {
             };
             self.line([WIDTH - length, y], [WIDTH, y], 0.12, "mm");
             if n % 10 == 0 {
-                let words = Words::bold(2.0, &format!("{n}"));
-                self.text([MM_LEFT + 0.1, y + 0.7], &words, false);
+                let words = Line::bold(2.0, &format!("{n}"));
+                self.text([MM_LEFT + 0.1, y + 0.7], &words);
             }
         }
         let y = from + 4.2;
-        self.text([0.8, y], &Words::bold(2.2, inches), false);
-        self.text([MM_LEFT - 0.6, y], &Words::bold(2.2, "mm"), false);
+        self.text([0.8, y], &Line::bold(2.2, inches));
+        self.text([MM_LEFT - 0.6, y], &Line::bold(2.2, "mm"));
     }
 
     /// Draws the bars to be measured before the strip is used.
@@ -648,8 +637,8 @@ impl Page {
             for y in [top, top + length] {
                 self.line([x - 0.7, y], [x + 0.7, y], 0.25, "bar-end");
             }
-            let words = Words::bold(1.9, &tongue.label(&said));
-            self.text([x - 0.5, top + down], &words, true);
+            let words = Line::bold(1.9, &tongue.label(&said)).words([x - 0.5, top + down]);
+            self.canvas.text(words.upright());
         }
     }
 
@@ -657,13 +646,10 @@ impl Page {
     fn mark(&mut self, at: f64, cut: &CutDoc) {
         let plane = cut.plane.name();
         if let Some([least, greatest]) = cut.printed_window.as_ref().and_then(|w| w.at_mm) {
-            let _ = writeln!(
-                self.body,
-                "<rect x=\"{}\" y=\"{least:.4}\" width=\"{}\" height=\"{:.4}\" fill=\"none\" stroke=\"black\" stroke-width=\"0.2\" data-window=\"{plane}\"/>",
-                WINDOW[0],
-                WINDOW[1] - WINDOW[0],
-                (greatest - least).max(0.0)
-            );
+            let size = [WINDOW[1] - WINDOW[0], (greatest - least).max(0.0)];
+            let window = Element::rectangle(&Bounds::new([WINDOW[0], least], size));
+            let window = window.drawn(&Look::line(BLACK, 0.2));
+            self.canvas.shape(window.with("data-window", plane));
             // Hatched by hand: not every printer prints a pattern.
             let n = ((greatest - least) / 0.8).floor().max(0.0) as u32;
             for step in 0..n {
@@ -672,21 +658,16 @@ impl Page {
             }
         }
         for [from, to] in [[0.0, LEADER[0]], [MM_LEFT - 1.0, WIDTH]] {
-            let _ = writeln!(
-                self.body,
-                "<line x1=\"{from}\" y1=\"{at:.4}\" x2=\"{to}\" y2=\"{at:.4}\" stroke=\"black\" stroke-width=\"0.45\" data-plane=\"{plane}\"/>"
-            );
+            let line = Element::line([from, at], [to, at], &Look::line(BLACK, 0.45));
+            self.canvas.shape(line.with("data-plane", plane));
         }
         // Arrows at both edges: their tips are on the mark.
         for (x, way) in [(0.0, 1.0), (WIDTH, -1.0)] {
             for side in [-1.0, 1.0] {
-                let _ = writeln!(
-                    self.body,
-                    "<path d=\"M {x} {at:.4} L {:.3} {:.4} L {:.3} {at:.4} Z\" data-what=\"arrow\"/>",
-                    x,
-                    at + side * 1.4,
-                    x + way * 2.6
-                );
+                let (down, aside) = (at + side * 1.4, x + way * 2.6);
+                let d = format!("M {x} {at:.4} L {x:.3} {down:.4} L {aside:.3} {at:.4} Z");
+                let arrow = Element::path(d, &Look::filled(BLACK));
+                self.canvas.shape(arrow.with("data-what", "arrow"));
             }
         }
     }
@@ -702,16 +683,16 @@ impl Page {
             );
         }
         let mut y = block.top;
-        for words in &block.lines {
-            y += words.size * LINE;
-            if words.text.is_empty() {
-                let at = y - 0.5 * words.size;
+        for line in &block.lines {
+            y += line.size * LINE;
+            if line.text.is_empty() {
+                let at = y - 0.5 * line.size;
                 self.line([TEXT[0], at], [TEXT[0] + BAR_ACROSS, at], 0.25, "bar");
                 for x in [TEXT[0], TEXT[0] + BAR_ACROSS] {
                     self.line([x, at - 0.7], [x, at + 0.7], 0.25, "bar-end");
                 }
             } else {
-                self.text([TEXT[0], y - 0.24 * words.size], words, false);
+                self.text([TEXT[0], y - 0.24 * line.size], line);
             }
         }
     }

@@ -1,6 +1,6 @@
 //! Tests of strips: marks read back from the picture, marks left out, and texts that cannot be switched off.
 
-use crate::strip::{BETWEEN, Block, FIGURES, Strip, TEXT, Words, arranged, strips, unbroken};
+use crate::strip::{BETWEEN, Block, FIGURES, Line, Strip, TEXT, arranged, strips, unbroken};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
@@ -285,7 +285,7 @@ fn a_text_of_the_job_cannot_break_out() {
 #[test]
 fn a_number_is_never_broken_over_two_lines() {
     let text = unbroken("may lie 7 3/4 to 7 13/16 in, then call");
-    let lines = Words::lines(2.5, false, &text);
+    let lines = Line::wrapped(2.5, false, &text);
     for line in &lines {
         let first = line.text.trim_start().chars().next();
         assert!(
@@ -323,7 +323,7 @@ fn collisions(blocks: &[Block]) -> usize {
 fn block(mark: Option<f64>, n_lines: usize) -> Block {
     Block {
         mark,
-        lines: vec![Words::bold(3.0, "text"); n_lines],
+        lines: vec![Line::bold(3.0, "text"); n_lines],
         top: mark.unwrap_or(0.0),
     }
 }
@@ -351,7 +351,7 @@ fn texts_do_not_collide_even_where_marks_are_three_millimetres_apart() {
 
 #[test]
 fn no_line_is_wider_than_its_column() {
-    let lines = Words::lines(2.3, true, &"word ".repeat(60));
+    let lines = Line::wrapped(2.3, true, &"word ".repeat(60));
     let most = (TEXT[1] - TEXT[0]) / (0.6 * 2.3);
     assert!(
         lines

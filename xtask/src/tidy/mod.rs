@@ -72,7 +72,7 @@ pub const RULES: &[Rule] = &[
     },
     Rule {
         name: "wordless",
-        holds: "papers and pictures have no text of their own",
+        holds: "papers and pictures have no text of their own, and write no tag by hand",
         judge: wordless::judge,
     },
     Rule {

@@ -2,6 +2,7 @@
 //!
 //! A sentence that stands in a door is in one language for ever: no test of the languages sees it.
 //! Two words beside each other are held to be a text; a single word is not seen.
+//! Tags of a picture are refused in the same way: only the canvas writes them, because only the canvas escapes what stands in them.
 
 use super::{Complaint, Report};
 use crate::rust_text::{RustText, is_test_file};
@@ -13,6 +14,9 @@ const WORDLESS: &[&str] = &["crates/paper/src/", "crates/drawing/src/"];
 const FAULTS: &[&str] = &["crates/paper/src/world.rs"];
 /// Pairs that are the same in every language: units, and names of typefaces.
 const SAME: &[&str] = &["kV rms", "DejaVu Sans", "Sans Condensed"];
+
+/// Folder that writes the elements of pictures.
+const CANVAS: &str = "crates/drawing/src/canvas/";
 
 /// Judges the literals of papers and pictures, and the markup of templates.
 pub fn judge(tree: &Tree) -> Report {
@@ -27,6 +31,7 @@ pub fn judge(tree: &Tree) -> Report {
         }
         for (line, literals) in RustText::split(source).literals_without_tests() {
             complaints.extend(complaint(path, line, literals));
+            complaints.extend(tag(path, line, literals));
         }
     }
     for (path, source) in tree.files("crates/", ".typ") {
@@ -44,6 +49,18 @@ fn complaint(path: &str, line: usize, text: &str) -> Option<Complaint> {
     let found = format!("a text of its own: \u{201c}{words}\u{201d}");
     let cure = "give it a label in crates/wording/src/label, in every language";
     Some(Complaint::at(path, line, found, cure))
+}
+
+/// A tag written by hand.
+fn tag(path: &str, line: usize, literals: &str) -> Option<Complaint> {
+    let is_tag =
+        |rest: &str| rest.starts_with(|c: char| c.is_ascii_alphabetic() || c == '/' || c == '{');
+    let has_tag = literals.split('<').skip(1).any(is_tag);
+    (has_tag && !path.starts_with(CANVAS)).then(|| {
+        let found = "a tag of a picture, written by hand";
+        let cure = "let crates/drawing/src/canvas write the element: it escapes what stands in it";
+        Complaint::at(path, line, found, cure)
+    })
 }
 
 /// First two words beside each other in a line of literals; elements and attributes of a picture are none.
@@ -111,6 +128,15 @@ mod tests {
         check(judge, &[("crates/joint/src/a.rs", code)], &[]);
         check(judge, &[("crates/paper/src/world.rs", code)], &[]);
         check(judge, &[("crates/drawing/src/a_tests.rs", code)], &[]);
+    }
+
+    #[test]
+    fn a_tag_outside_of_the_canvas_is_found() {
+        let code = "fn f() { g(\"<rect x=\\\"0\\\"/>\"); h(\"a < b\"); }";
+        let path = "crates/drawing/src/a.rs";
+        let expected = format!("{path}:1: a tag of a picture, written by hand");
+        check(judge, &[(path, code)], &[&expected]);
+        check(judge, &[("crates/drawing/src/canvas/a.rs", code)], &[]);
     }
 
     #[test]

@@ -1,8 +1,9 @@
 //! Diagram: strengths along z below a section, on the section's own z axis.
 
-use super::bounds::{Bounds, Place, do_cross};
-use super::canvas::{Anchor, Canvas, Words};
 use super::{Curve, FieldSheet, Format};
+use crate::canvas::{
+    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, Look, Place, Words, do_cross,
+};
 use crate::frame::Frame;
 use crate::level::{multiples, round_up, to_step};
 use crate::trace::{Spot, path};
@@ -59,15 +60,16 @@ pub(super) fn draw(
     for (curve, runs) in curves.iter().zip(&drawn) {
         let lines: Vec<Vec<Spot>> = runs.iter().map(|run| spots(run)).collect();
         let dashes = match curve.dashed {
-            true => format!(" stroke-dasharray=\"{}\"", DASHES[n_dashed % DASHES.len()]),
-            false => String::new(),
+            true => DASHES[n_dashed % DASHES.len()],
+            false => "",
         };
         n_dashed += usize::from(curve.dashed);
-        let more = format!(
-            "data-part=\"curve\" fill=\"none\" stroke=\"#111\" stroke-width=\"{}\" stroke-linejoin=\"round\"{dashes}",
-            if curve.dashed { 1.4 } else { 2.0 } * format.pen
-        );
-        canvas.path_above(&path(&lines, false), &more);
+        let width = if curve.dashed { 1.4 } else { 2.0 } * format.pen;
+        let look = Look::line(INK, width).round().dashed(dashes);
+        let d = path(&lines, false);
+        if !d.is_empty() {
+            canvas.shape_above(Element::path(d, &look).tagged("data-part", "curve"));
+        }
         for run in runs {
             let pieces = run.windows(2).map(|pair| [pair[0], pair[1]]);
             canvas.lines.extend(pieces);
@@ -143,11 +145,9 @@ fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Fo
         );
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&lines, "fill=\"none\" stroke=\"#ccc\" stroke-width=\"0.7\"");
-    canvas.shape(&format!(
-        "rect data-part=\"diagram\" x=\"{:.1}\" y=\"{:.1}\" width=\"{width:.1}\" height=\"{height:.1}\" fill=\"none\" stroke=\"#444\"",
-        room.left, room.top
-    ));
+    canvas.path(&lines, &Look::line(GRID, 0.7));
+    let frame = Element::rectangle(room).drawn(&Look::line(FRAME, 1.0));
+    canvas.shape(frame.tagged("data-part", "diagram"));
 }
 
 /// Writes a curve's label beside it where there is room; returns whether there was.
@@ -192,7 +192,7 @@ fn write_at_line(
                 let [[x, y], [to_x, to_y]] = leader;
                 canvas.path_above(
                     &format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}"),
-                    "fill=\"none\" stroke=\"#111\" stroke-width=\"0.8\"",
+                    &Look::line(INK, 0.8),
                 );
                 canvas.lines.push(leader);
                 return true;

@@ -20,17 +20,17 @@
 //!
 //! **Not here.** The strength along the interface (numerics, `field::along`), its limits, units as people write them.
 
-pub(crate) mod bounds;
-pub(crate) mod canvas;
 mod diagram;
 mod rail;
 pub(crate) mod section;
 
+use crate::canvas::{
+    Across, Anchor, BOLD_LETTER, Bounds, Canvas, Element, INK, INVENTED, LETTER, Look, PAPER, Page,
+    Words,
+};
 use crate::equipotential::Range;
 use crate::frame::{Frame, Room};
 use crate::label::{shortened, wrapped};
-use bounds::Bounds;
-use canvas::{Anchor, Canvas, LETTER, Words};
 use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
 use jointwright_wording::Tongue;
@@ -210,8 +210,7 @@ impl Format {
 /// assert!(svg.contains("Computed from the dimensions given; decides nothing."));
 /// ```
 pub fn field_sheet(sheet: &FieldSheet) -> String {
-    let format = Format::SHEET;
-    drawn(sheet, &format).svg(format.width, format.width_mm)
+    svg(sheet, &Format::SHEET)
 }
 
 /// The field sheet in small for the back of a printed page: 170 mm wide, about 60 mm high, no letter smaller than 7 pt.
@@ -231,12 +230,20 @@ pub fn field_sheet(sheet: &FieldSheet) -> String {
 /// assert!(field_strip(&sheet).contains("width=\"170mm\""));
 /// ```
 pub fn field_strip(sheet: &FieldSheet) -> String {
-    let format = Format::STRIP;
-    drawn(sheet, &format).svg(format.width, format.width_mm)
+    svg(sheet, &Format::STRIP)
+}
+
+fn svg(sheet: &FieldSheet, format: &Format) -> String {
+    let canvas = drawn(sheet, format);
+    let (width, height) = (format.width, canvas.y.ceil());
+    canvas.svg(match format.width_mm {
+        Some(mm) => Page::printed(Bounds::new([0.0; 2], [width, height]), mm),
+        None => Page::points(width, height),
+    })
 }
 
 fn drawn(sheet: &FieldSheet, format: &Format) -> Canvas {
-    let mut canvas = Canvas::default();
+    let mut canvas = Canvas::new(1);
     head(&mut canvas, sheet, format);
     let head = canvas.y;
     let shown = drawing(&mut canvas, sheet, format);
@@ -295,7 +302,7 @@ fn drawing(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) -> Option<S
         format,
     );
     if let Some(Banner(text)) = &sheet.banner {
-        canvas.mark_across(&Bounds { bottom, ..section }, text);
+        mark_across(canvas, &Bounds { bottom, ..section }, text);
     }
     canvas.y = bottom + if format.is_strip { 1.8 } else { 2.9 } * format.size;
     Some(shown)
@@ -308,17 +315,11 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
         let letters = (format.right() - left) / (0.68 * format.bar);
         for line in wrapped(text, letters as usize, 3) {
             let height = 1.5 * format.bar;
-            canvas.shape(&format!(
-                "rect x=\"0\" y=\"{:.1}\" width=\"{}\" height=\"{height:.1}\" fill=\"#111\"",
-                canvas.y, format.width
-            ));
+            let bar = Bounds::new([0.0, canvas.y], [format.width, height]);
+            canvas.shape(Element::rectangle(&bar).drawn(&Look::filled(INK)));
             let at = [0.5 * format.width, canvas.y + 1.1 * format.bar];
             let words = Words::new(at, format.bar, &line).bold();
-            canvas.text(Words {
-                is_light: true,
-                anchor: Anchor::Middle,
-                ..words
-            });
+            canvas.text(words.anchored(Anchor::Middle).inked(PAPER));
             canvas.y += height;
         }
     }
@@ -328,10 +329,7 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
     let title_y = canvas.y;
     canvas.text(Words::new([left, title_y], format.title, &title).bold());
     let said = sheet.tongue.label(&FieldLabel::Undecided);
-    let undecided = |at: [f64; 2]| Words {
-        is_slanted: true,
-        ..Words::new(at, format.size, &said)
-    };
+    let undecided = |at: [f64; 2]| Words::new(at, format.size, &said).slanted();
     if format.is_strip {
         if let Some(line) = sheet.about.first() {
             lines(canvas, line, format);
@@ -349,6 +347,31 @@ fn head(canvas: &mut Canvas, sheet: &FieldSheet, format: &Format) {
     }
     canvas.y += format.line();
     canvas.text(undecided([left, canvas.y]));
+}
+
+/// Writes large outlined letters across a part of the page, over its shading and below its curves.
+pub(crate) fn mark_across(canvas: &mut Canvas, over: &Bounds, text: &str) {
+    let lines = Across::lines(text);
+    let [wide, high] = [over.right - over.left, over.bottom - over.top];
+    let size = (0.95 * wide / (BOLD_LETTER * Across::longest(&lines)))
+        .min(0.6 * high / lines.len().max(1) as f64);
+    // Light below dark, so that it is legible on every band and does not hide the lines below it.
+    let looks = [
+        (PAPER, (0.09 * size).max(2.6)),
+        (INVENTED, (0.035 * size).max(1.0)),
+    ];
+    let across = Across {
+        lines,
+        at: [over.left + 0.5 * wide, over.top + 0.5 * high],
+        anchor: Anchor::Middle,
+        turn_deg: -(0.45 * high).atan2(wide).to_degrees(),
+        size,
+        pitch: 1.4,
+        looks: looks
+            .map(|(colour, width)| Look::line(colour, width).round())
+            .to_vec(),
+    };
+    canvas.across(across.elements());
 }
 
 /// Writes a text from margin to margin.

@@ -7,7 +7,7 @@
 //!         x
 //! ```
 
-use super::bounds::{Place, do_cross};
+use crate::canvas::{Place, do_cross};
 
 /// Places on the rail, in the order of their items.
 ///

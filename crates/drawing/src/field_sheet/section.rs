@@ -1,9 +1,11 @@
 //! Section: bands, lines, outlines and numbered places in the upper half of a field sheet.
 
-use super::bounds::{Bounds, Place, do_cross};
-use super::canvas::{Anchor, Canvas, LETTER, Words};
 use super::{FieldSheet, Format, Shown, rail};
 use crate::band::Strength;
+use crate::canvas::{
+    Anchor, BLACK, Bounds, Canvas, EQUIPOTENTIAL, Element, FRAME, LETTER, Look, OUTLINE, PAPER,
+    Place, Words, do_cross,
+};
 use crate::colour::{BANDS, hex};
 use crate::equipotential::{Tenth, along, tenths};
 use crate::frame::{Frame, curves};
@@ -28,6 +30,10 @@ const ASIDE: [[f64; 2]; 9] = [
     [8.0, 0.0],
     [-8.0, 0.0],
 ];
+/// Colour of the hatching where there is no part.
+const HATCH: &str = "#777";
+/// Colour of the lines from the section down to the numbers along z.
+const GUIDE: &str = "#ddd";
 /// Shares of an equipotential line at which its number may stand, after its own share.
 const SHARES: [f64; 7] = [0.0, 0.12, 0.24, 0.36, 0.48, 0.6, 0.72];
 
@@ -42,14 +48,14 @@ pub(super) fn draw(
     let bounds = Bounds::new(frame.origin, frame.size);
     canvas.path(
         &hatching(&bounds, 0.55 * format.size),
-        "fill=\"none\" stroke=\"#777\" stroke-width=\"0.7\"",
+        &Look::line(HATCH, 0.7),
     );
     let strength = Strength::new(sheet.mesh, sheet.potential, frame);
     let step = strength.step();
     for (at, colour) in BANDS.iter().enumerate() {
         let level = (at > 0).then_some(at as f64 * step);
-        let more = format!("fill=\"{}\"", hex(*colour));
-        canvas.path(&path(&strength.above(level), true), &more);
+        let look = Look::filled(hex(*colour));
+        canvas.path(&path(&strength.above(level), true), &look);
     }
     let (range, tenths) = tenths(sheet.mesh, sheet.potential, frame).unzip();
     let tenths = tenths.unwrap_or_default();
@@ -75,15 +81,12 @@ fn equipotentials(canvas: &mut Canvas, tenths: &[Tenth], format: &Format) {
     for tenth in tenths {
         drawn.push_str(&path(&tenth.lines, false));
     }
-    let lines = "fill=\"none\" stroke-linejoin=\"round\" stroke=";
     // On a strip the lines lie close: thin and without ground, so that the bands are still visible between them.
     if !format.is_strip {
-        let more = format!("{lines}\"#fff\" stroke-width=\"2\" stroke-opacity=\"0.5\"");
-        canvas.path(&drawn, &more);
+        canvas.path(&drawn, &Look::line(PAPER, 2.0).round().faint(0.5));
     }
     let width = if format.is_strip { 0.4 } else { 0.8 };
-    let more = format!("{lines}\"#123a5e\" stroke-width=\"{width}\"");
-    canvas.path(&drawn, &more);
+    canvas.path(&drawn, &Look::line(EQUIPOTENTIAL, width).round());
 }
 
 /// Writes on each line the number of its tenth, where there is room; on a strip only on every other line.
@@ -138,20 +141,12 @@ fn outlines(canvas: &mut Canvas, sheet: &FieldSheet, frame: &Frame, format: &For
             false => thin.push(line),
         }
     }
-    let more = "fill=\"none\" stroke-linejoin=\"round\" stroke=";
-    canvas.path(
-        &path(&thin, false),
-        &format!("{more}\"#222\" stroke-width=\"0.8\""),
-    );
-    canvas.path(
-        &path(&thick, false),
-        &format!("{more}\"#000\" stroke-width=\"{}\"", 2.2 * format.pen),
-    );
-    let [left, top] = frame.origin;
-    canvas.shape(&format!(
-        "rect data-part=\"section\" x=\"{left:.1}\" y=\"{top:.1}\" width=\"{:.1}\" height=\"{:.1}\" fill=\"none\" stroke=\"#444\" stroke-width=\"0.6\"",
-        frame.size[0], frame.size[1]
-    ));
+    canvas.path(&path(&thin, false), &Look::line(OUTLINE, 0.8).round());
+    let thick_line = Look::line(BLACK, 2.2 * format.pen).round();
+    canvas.path(&path(&thick, false), &thick_line);
+    let section = Element::rectangle(&Bounds::new(frame.origin, frame.size));
+    let section = section.drawn(&Look::line(FRAME, 0.6));
+    canvas.shape(section.tagged("data-part", "section"));
 }
 
 fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
@@ -167,7 +162,7 @@ fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
         let words = Words::new([left - 8.0, y + 0.35 * size], size, &to_step(mm, step));
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&ticks, "fill=\"none\" stroke=\"#444\"");
+    canvas.path(&ticks, &Look::line(FRAME, 1.0));
     let words = Words::new([left - 8.0, top - 0.9 * size], size, "r, mm");
     canvas.text(words.anchored(Anchor::End));
 }
@@ -194,11 +189,8 @@ pub(super) fn z_axis(
         let words = Words::new(at, format.size, &to_step(mm, step));
         canvas.text(words.anchored(Anchor::Middle));
     }
-    canvas.path(
-        &guides,
-        "fill=\"none\" stroke=\"#ddd\" stroke-width=\"0.7\"",
-    );
-    canvas.path(&ticks, "fill=\"none\" stroke=\"#444\"");
+    canvas.path(&guides, &Look::line(GUIDE, 0.7));
+    canvas.path(&ticks, &Look::line(FRAME, 1.0));
     let words = match format.is_strip {
         true => {
             let at = [frame.origin[0] - 8.0, bottom + 5.0 + format.size];
@@ -245,16 +237,14 @@ fn numbers(
             canvas.lines.push(ends);
         }
     }
-    let more = "fill=\"none\" stroke=";
-    canvas.path_above(&leaders, &format!("{more}\"#fff\" stroke-width=\"3\""));
-    canvas.path_above(&leaders, &format!("{more}\"#000\" stroke-width=\"1.1\""));
-    for ((number, [at_x, at_y]), [x, y]) in marked.iter().zip(&rail) {
-        canvas.shape_above(&format!(
-            "circle data-part=\"peak\" cx=\"{at_x:.1}\" cy=\"{at_y:.1}\" r=\"3.2\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.4\""
-        ));
-        canvas.shape_above(&format!(
-            "circle data-part=\"number\" cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"{radius:.1}\" fill=\"#fff\" stroke=\"#000\" stroke-width=\"1.1\""
-        ));
+    canvas.path_above(&leaders, &Look::line(PAPER, 3.0));
+    canvas.path_above(&leaders, &Look::line(BLACK, 1.1));
+    let ring = |width| Look::filled(PAPER).edged(BLACK, width);
+    for ((number, at), [x, y]) in marked.iter().zip(&rail) {
+        let peak = Element::circle(*at, 3.2).drawn(&ring(1.4));
+        canvas.shape_above(peak.tagged("data-part", "peak"));
+        let numbered = Element::circle([*x, *y], radius).drawn(&ring(1.1));
+        canvas.shape_above(numbered.tagged("data-part", "number"));
         let size = (0.85 * format.size).max(10.0);
         let words = Words::new([*x, y + 0.36 * size], size, &number.to_string()).bold();
         canvas.text(words.anchored(Anchor::Middle));
@@ -298,12 +288,9 @@ pub(super) fn legend(canvas: &mut Canvas, shown: &Shown, tongue: Tongue, format:
     canvas.y += 0.5 * size;
     for (at, colour) in BANDS.iter().enumerate() {
         let x = left + at as f64 * width;
-        canvas.shape(&format!(
-            "rect x=\"{x:.1}\" y=\"{:.1}\" width=\"{width}\" height=\"{:.1}\" fill=\"{}\" stroke=\"#222\" stroke-width=\"0.7\"",
-            canvas.y,
-            1.1 * size,
-            hex(*colour)
-        ));
+        let patch = Bounds::new([x, canvas.y], [width, 1.1 * size]);
+        let look = Look::filled(hex(*colour)).edged(OUTLINE, 0.7);
+        canvas.shape(Element::rectangle(&patch).drawn(&look));
         // Every other number where they would meet.
         let number = to_step(at as f64 * kv_per_mm, kv_per_mm);
         let is_crowded = 4.0 * LETTER * size > width - 2.0;

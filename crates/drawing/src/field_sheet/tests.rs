@@ -1,8 +1,7 @@
 //! Field sheets of a published section, solved here, with invented peaks and limits.
 
-use super::bounds::{Bounds, do_cross};
-use super::canvas::Canvas;
 use super::*;
+use crate::canvas::do_cross;
 use jointwright_joint::cable::Words as Practice;
 use jointwright_numerics::case::{self, Case};
 use jointwright_numerics::field::{Options, Solved, Unwatched, Wanted, along, solve};

@@ -2,7 +2,8 @@
 
 use super::fails;
 use super::section::{COLUMN, Section, place_of};
-use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, Words};
+use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, width_mm};
+use crate::canvas::{Look, Words};
 use crate::label::wrapped;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use jointwright_wording::Tongue;
@@ -101,8 +102,7 @@ pub(super) fn rows(
     if fails(plan) {
         sheet.text(
             Words::new(
-                LEFT,
-                y + 4.0,
+                [LEFT, y + 4.0],
                 NUMBER,
                 &tongue.label(&HalfSectionLabel::NoNumber),
             )
@@ -136,7 +136,7 @@ pub(super) fn rows(
     sheet.stroke([datum, top], [datum, y], 0.35, Role::Datum);
     // Nothing else stands left of the column below the last line.
     y += if rows.is_empty() { LINE } else { 0.0 };
-    sheet.text(Words::new(datum + 1.0, y - 0.9, SMALL, &datum_name(leg, tongue)).bold());
+    sheet.text(Words::new([datum + 1.0, y - 0.9], SMALL, &datum_name(leg, tongue)).bold());
     y
 }
 
@@ -147,12 +147,11 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
     }
     for (at, line) in row.name.iter().enumerate() {
         let base = top + 2.3 + LINE * at as f64;
-        sheet.text(Words::new(COLUMN, base, SMALL, line).of_row(n));
+        sheet.text_of_row(n, Words::new([COLUMN, base], SMALL, line));
     }
     if row.cut.is_mark() {
-        let more = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
         let d = format!("M{:.2} {:.2}l-0.9 -1.6h1.8Z", COLUMN - 1.5, top + 2.3);
-        sheet.path(&d, &more);
+        sheet.path(&d, &Look::filled(sheet.paint.ink));
     }
     // All else stands below the name.
     let top = top + row.more_mm();
@@ -162,17 +161,18 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
         row.tongue.label(&HalfSectionLabel::SeeLadder)
     };
     let number = row.number.as_ref().map_or(&unset, |(number, _)| number);
-    let number = Words::new(COLUMN, top + 5.45, NUMBER, number).bold();
-    let x = number.x_mm + number.width_mm() + 1.2;
-    sheet.text(number.of_row(n));
+    let number = Words::new([COLUMN, top + 5.45], NUMBER, number).bold();
+    let x = number.at[0] + width_mm(&number) + 1.2;
+    sheet.text_of_row(n, number);
     if !row.beside().is_empty() {
         let fill = sheet.paint.fill("window");
         sheet.rectangle([x, top + 4.1, x + 3.0, top + 5.1], &fill, 0.15);
-        sheet.text(Words::new(x + 3.6, top + 5.45, SMALL, &row.beside()).of_row(n));
+        let beside = Words::new([x + 3.6, top + 5.45], SMALL, &row.beside());
+        sheet.text_of_row(n, beside);
     }
     for (at, line) in row.below.iter().enumerate() {
         let base = top + 5.45 + LINE * (at as f64 + 1.0);
-        sheet.text(Words::new(COLUMN, base, SMALL, line).of_row(n));
+        sheet.text_of_row(n, Words::new([COLUMN, base], SMALL, line));
     }
 }
 
@@ -197,7 +197,7 @@ fn lines(
         Role::Dimension(row),
     );
     let side = if x < datum { -1.0 } else { 1.0 };
-    let head = format!("fill=\"{}\" stroke=\"none\"", sheet.paint.ink);
+    let head = Look::filled(sheet.paint.ink);
     for (tip, side) in [(x, side), (datum, -side)] {
         let back = tip - 2.0 * side;
         let d = format!(

@@ -16,13 +16,14 @@ mod scale;
 mod section;
 mod sheet;
 
+use crate::canvas::{Anchor, Words};
 use crate::label::shortened;
 use jointwright_joint::plan::{LegDoc, Plan};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::HalfSectionLabel;
 use paint::Paint;
 use section::Section;
-use sheet::{Anchor, LEFT, RIGHT, SMALL, Sheet, Words};
+use sheet::{LEFT, RIGHT, SMALL, Sheet, fitted, width_mm};
 
 /// Colours of a picture.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -83,14 +84,14 @@ fn head(sheet: &mut Sheet, leg: &LegDoc, plan: &Plan) -> f64 {
         leg: shortened(&leg.mark, 8),
         cable: leg.cable.clone(),
     });
-    sheet.text(Words::new(LEFT, y, 3.6, &title).bold().fitted(84));
+    sheet.text(fitted(Words::new([LEFT, y], 3.6, &title).bold(), 84));
     // Large enough to be compared with another page from a distance.
     y += 5.4;
-    let mark = Words::new(LEFT, y, 4.4, &tongue.plan_mark(&plan.plan_mark)).bold();
-    let beside = mark.x_mm + mark.width_mm() + 6.0;
+    let mark = Words::new([LEFT, y], 4.4, &tongue.plan_mark(&plan.plan_mark)).bold();
+    let beside = mark.at[0] + width_mm(&mark) + 6.0;
     sheet.text(mark);
     let line = shortened(&tongue.plan_issue(&plan.plan_mark), 84);
-    sheet.text(Words::new(beside, y, SMALL, &line));
+    sheet.text(Words::new([beside, y], SMALL, &line));
     y
 }
 
@@ -116,7 +117,7 @@ fn notes(sheet: &mut Sheet, section: &Section, plan: &Plan, mut y: f64) -> f64 {
     }
     for line in lines {
         y += 3.4;
-        sheet.text(Words::new(LEFT, y, SMALL, &shortened(&line, 128)));
+        sheet.text(Words::new([LEFT, y], SMALL, &shortened(&line, 128)));
     }
     y + 1.0
 }
@@ -130,9 +131,9 @@ fn foot(sheet: &mut Sheet, plan: &Plan, y: f64) {
         job: shortened(&plan.job.id, 36),
         day: shortened(&plan.job.date, 12),
     });
-    sheet.text(Words::new(LEFT, y, SMALL, &of));
+    sheet.text(Words::new([LEFT, y], SMALL, &of));
     let instructions = tongue.label(&HalfSectionLabel::InstructionsPrevail);
-    sheet.text(Words::new(RIGHT, y, SMALL, &instructions).anchored(Anchor::End));
+    sheet.text(Words::new([RIGHT, y], SMALL, &instructions).anchored(Anchor::End));
     sheet.height = (y + 1.4).ceil();
 }
 

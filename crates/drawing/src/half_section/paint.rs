@@ -1,10 +1,14 @@
 //! Paint: colours of a theme and hatching of the layers.
 
 use super::Theme;
+use crate::canvas::{Element, INVENTED, Look};
 use std::fmt::Write;
 
-/// Layers from the inside out as plans name them, each with its tint on white, its tint on near-black and its hatching.
-const HATCHES: [(&str, [&str; 2], [f64; 2], &str); 10] = [
+/// Name of a layer or part, its tints on white and on near-black, and the size and path of its hatching.
+type Hatch = (&'static str, [&'static str; 2], [f64; 2], &'static str);
+
+/// Layers from the inside out as plans name them.
+const HATCHES: [Hatch; 10] = [
     (
         "conductor",
         ["#f3d9c4", "#4a3423"],
@@ -79,7 +83,7 @@ pub(super) struct Paint {
 impl Paint {
     pub(super) fn new(theme: Theme, mark: &str) -> Self {
         let (letter, ink, paper, across) = match theme {
-            Theme::Light => ('l', "#16181c", "#ffffff", "#b03a2e"),
+            Theme::Light => ('l', "#16181c", "#ffffff", INVENTED),
             Theme::Dark => ('d', "#e9ecef", "#101418", "#ff9d8a"),
             Theme::Print => ('p', "#000000", "#ffffff", "#000000"),
         };
@@ -112,21 +116,20 @@ impl Paint {
     }
 
     /// All hatchings.
-    pub(super) fn patterns(&self) -> String {
-        let mut defs = String::from("<defs>\n");
-        for (name, [light, dark], [wide, high], d) in HATCHES {
+    pub(super) fn patterns(&self) -> Element {
+        let pattern = |(name, [light, dark], [wide, high], d): Hatch| {
             let tint = match self.theme {
                 Theme::Light => light,
                 Theme::Dark => dark,
                 Theme::Print => self.paper,
             };
-            let _ = writeln!(
-                defs,
-                "<pattern id=\"{name}-{}\" patternUnits=\"userSpaceOnUse\" width=\"{wide}\" height=\"{high}\"><rect width=\"{wide}\" height=\"{high}\" fill=\"{tint}\"/><path d=\"{d}\" fill=\"none\" stroke=\"{}\" stroke-width=\"0.14\"/></pattern>",
-                self.own, self.ink
-            );
-        }
-        defs.push_str("</defs>\n");
-        defs
+            let sized = |element: Element| element.sized("width", wide).sized("height", high);
+            let pattern = Element::new("pattern")
+                .with("id", self.name(name))
+                .with("patternUnits", "userSpaceOnUse");
+            let ground = sized(Element::new("rect")).drawn(&Look::filled(tint));
+            sized(pattern).around([ground, Element::path(d, &Look::line(self.ink, 0.14))])
+        };
+        Element::new("defs").around(HATCHES.map(pattern))
     }
 }

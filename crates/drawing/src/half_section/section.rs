@@ -1,7 +1,8 @@
 //! Section: layers, connector and body of a leg above its axis, with their names.
 
 use super::scale::Scale;
-use super::sheet::{LEFT, Role, SMALL, Sheet, Words};
+use super::sheet::{LEFT, Role, SMALL, Sheet, fitted};
+use crate::canvas::{Look, Words};
 use crate::label::shortened;
 use jointwright_joint::cable::Layer;
 use jointwright_joint::plan::{CutDoc, LegDoc};
@@ -280,7 +281,7 @@ impl Section {
         self.breaks(sheet, axis);
         for (n, (at, radius, name)) in names.iter().enumerate() {
             let base = y + PITCH * (n as f64 + 1.0);
-            sheet.text(Words::new(at + 0.8, base, SMALL, name));
+            sheet.text(Words::new([at + 0.8, base], SMALL, name));
             sheet.stroke([*at, base - 1.6], [*at, axis - radius], 0.12, Role::Leader);
         }
         self.legend(sheet, axis);
@@ -306,15 +307,11 @@ impl Section {
                 axis - band.inner_mm / ratio,
             ];
             let fill = sheet.paint.fill(band.layer.file_name());
-            let more = format!("fill=\"{fill}\" stroke=\"none\"");
             sheet.path(
                 &format!("M{x:.2} {top:.2}H{END}V{bottom:.2}H{x:.2}Z"),
-                &more,
+                &Look::filled(fill),
             );
-            let line = format!(
-                "fill=\"none\" stroke=\"{}\" stroke-width=\"0.2\"",
-                sheet.paint.ink
-            );
+            let line = Look::line(sheet.paint.ink, 0.2);
             sheet.path(&format!("M{x:.2} {top:.2}H{END}"), &line);
             if band.is_unset {
                 self.torn(sheet, x, [top + 1.0, bottom - 1.0], -1.0);
@@ -322,10 +319,7 @@ impl Section {
                 sheet.path(&format!("M{x:.2} {bottom:.2}V{top:.2}"), &line);
             }
         }
-        let line = format!(
-            "fill=\"none\" stroke=\"{}\" stroke-width=\"0.15\" stroke-dasharray=\"5 0.8 0.8 0.8\"",
-            sheet.paint.ink
-        );
+        let line = Look::line(sheet.paint.ink, 0.15).dashed("5 0.8 0.8 0.8");
         sheet.path(&format!("M{LEFT} {axis:.2}H{:.1}", END + 2.0), &line);
         let top = axis - self.high();
         self.torn(sheet, END, [top, axis], 1.0);
@@ -345,13 +339,11 @@ impl Section {
             let _ = write!(d, "L{:.2} {:.2}", x + out, top - 1.0 + step * n as f64);
         }
         let (paper, ink) = (sheet.paint.paper, sheet.paint.ink);
-        let away = format!("fill=\"{paper}\" stroke=\"none\"");
         sheet.path(
             &format!("{d}H{:.2}V{:.2}Z", x + 1.2 * side, top - 1.0),
-            &away,
+            &Look::filled(paper),
         );
-        let line = format!("fill=\"none\" stroke=\"{ink}\" stroke-width=\"0.25\"");
-        sheet.path(&d, &line);
+        sheet.path(&d, &Look::line(ink, 0.25));
     }
 
     fn connector(&self, sheet: &mut Sheet, axis: f64) {
@@ -365,13 +357,10 @@ impl Section {
             .find(|band| band.layer == Layer::Conductor);
         let inner = axis - inner.map_or(0.0, |band| band.outer_mm.min(barrel.radius_mm)) / ratio;
         let fill = sheet.paint.fill("connector");
-        let more = format!(
-            "fill=\"{fill}\" stroke=\"{}\" stroke-width=\"0.25\"",
-            sheet.paint.ink
-        );
+        let look = Look::filled(fill).edged(sheet.paint.ink, 0.25);
         let d =
             format!("M{from:.2} {axis:.2}V{top:.2}H{mouth:.2}V{inner:.2}H{datum:.2}V{axis:.2}Z");
-        sheet.path(&d, &more);
+        sheet.path(&d, &look);
         if barrel.is_cut_off {
             self.torn(sheet, from, [top, axis], -1.0);
         }
@@ -383,10 +372,7 @@ impl Section {
             let [from, to] = ends.map(|x| self.scale.at(x));
             if *what == Of::Body {
                 let top = low - BODY;
-                let more = format!(
-                    "fill=\"none\" stroke=\"{}\" stroke-width=\"0.3\" stroke-dasharray=\"2 0.8\"",
-                    sheet.paint.ink
-                );
+                let look = Look::line(sheet.paint.ink, 0.3).dashed("2 0.8");
                 let d = format!("M{from:.2} {axis:.2}V{top:.2}H{to:.2}V{low:.2}");
                 // A body over both cables continues to the left.
                 let d = if ends[0] <= LEAST_MM {
@@ -394,7 +380,7 @@ impl Section {
                 } else {
                     d
                 };
-                sheet.path(&d, &more);
+                sheet.path(&d, &look);
             } else {
                 let fill = sheet.paint.fill(what.paint());
                 sheet.rectangle([from, low - 2.2, to, low - 0.4], &fill, 0.2);
@@ -416,9 +402,8 @@ impl Section {
                     3.0 * third
                 )
             };
-            let gap = format!("fill=\"none\" stroke=\"{paper}\" stroke-width=\"1\"");
-            sheet.path(&wave(x), &gap);
-            let line = format!("fill=\"none\" stroke=\"{ink}\" stroke-width=\"0.25\"");
+            sheet.path(&wave(x), &Look::line(paper, 1.0));
+            let line = Look::line(ink, 0.25);
             sheet.path(&wave(x - 0.5), &line);
             sheet.path(&wave(x + 0.5), &line);
         }
@@ -490,7 +475,8 @@ impl Section {
                 &fill,
                 0.15,
             );
-            sheet.text(Words::new(COLUMN + 4.0, base, SMALL, &band.words).fitted(39));
+            let name = Words::new([COLUMN + 4.0, base], SMALL, &band.words);
+            sheet.text(fitted(name, 39));
         }
     }
 }

@@ -1,8 +1,9 @@
 //! Tests of the half section.
 
 use super::dimension::{LETTERS, datum_name};
-use super::sheet::{Role, Sheet, WIDTH, Words};
+use super::sheet::{Role, Sheet, WIDTH};
 use super::{Style, Theme, composed, fails, half_section};
+use crate::canvas::{Bounds, Words};
 use crate::label::wrapped;
 use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
@@ -70,7 +71,7 @@ fn strangers(sheet: &Sheet, leg: &LegDoc) -> Vec<String> {
         .filter_map(|cut| cut.printed_window.as_ref());
     own.extend(windows.map(|window| US.window(window)));
     own.extend(leg.cuts.iter().flat_map(kept));
-    let texts = sheet.texts.iter().map(|words| words.text.clone());
+    let texts = sheet.texts.iter().map(|label| label.words.text.clone());
     texts
         .filter(|text| has_unit(text) && !own.contains(text))
         .collect()
@@ -92,11 +93,14 @@ fn every_dimension_is_the_plans_own_text() {
                 ];
                 n_kept += usize::from(cut.keeps.is_some());
                 for text in wanted.into_iter().flatten().chain(kept(cut)) {
-                    assert!(sheet.texts.iter().any(|words| words.text == text), "{text}");
+                    assert!(
+                        sheet.texts.iter().any(|label| label.words.text == text),
+                        "{text}"
+                    );
                 }
             }
             // The twin: a number that was rounded on the way is not explained.
-            sheet.text(Words::new(1.0, 1.0, 3.2, "2 1/16 in\u{a0}\u{a0}52.39 mm"));
+            sheet.text(Words::new([1.0; 2], 3.2, "2 1/16 in\u{a0}\u{a0}52.39 mm"));
             assert_eq!(strangers(&sheet, leg).len(), 1);
         }
     }
@@ -112,12 +116,13 @@ fn the_examples_are_in_order_and_drawn_large_enough_to_be_read() {
             assert_eq!(disorder(&sheet), Vec::<String>::new());
             // Two of them fit on a page, with the mark of the plan below each title.
             assert!(sheet.height <= 124.0, "{} mm", sheet.height);
-            assert!(sheet.texts.iter().all(|words| words.size_mm >= 2.3));
+            assert!(sheet.texts.iter().all(|label| label.words.size >= 2.3));
             let numbers = leg.cuts.iter().filter_map(number);
             for number in numbers.filter(|_| !fails(&plan)) {
-                let words = sheet.texts.iter().find(|words| words.text == number);
+                let mut texts = sheet.texts.iter().map(|label| &label.words);
+                let words = texts.find(|words| words.text == number);
                 assert!(
-                    words.is_some_and(|x| x.size_mm >= 3.2 && x.is_bold),
+                    words.is_some_and(|x| x.size >= 3.2 && x.is_bold),
                     "{number}"
                 );
             }
@@ -171,7 +176,13 @@ fn what_is_invented_is_said_at_the_top_and_across_the_face_in_every_theme() {
 #[test]
 fn a_plan_in_which_a_check_fails_has_no_dimension_and_no_scale() {
     let mut plan = plan_of(LARKSPUR);
-    let n_numbers = |sheet: &Sheet| sheet.texts.iter().filter(|x| has_unit(&x.text)).count();
+    let n_numbers = |sheet: &Sheet| {
+        sheet
+            .texts
+            .iter()
+            .filter(|x| has_unit(&x.words.text))
+            .count()
+    };
     let is_dimension = |role: Role| !matches!(role, Role::Leader);
     let good = composed(&plan.legs[0], &plan, &PRINT);
     assert!(n_numbers(&good) >= 12 && good.svg().contains("scale 1 : "));
@@ -192,7 +203,7 @@ fn a_plan_in_which_a_check_fails_has_no_dimension_and_no_scale() {
 fn a_cut_without_a_place_says_so_and_has_no_arrow() {
     let mut plan = plan_of(UNPRESSED);
     let sheet = composed(&plan.legs[0], &plan, &PRINT);
-    let has = |sheet: &Sheet, text: &str| sheet.texts.iter().any(|words| words.text == text);
+    let has = |sheet: &Sheet, text: &str| sheet.texts.iter().any(|label| label.words.text == text);
     let n_arrows = |sheet: &Sheet| {
         let is_arrow = |role| matches!(role, Role::Extension(_));
         sheet.strokes.iter().filter(|x| is_arrow(x.role)).count()
@@ -261,7 +272,12 @@ fn no_text_of_a_plan_breaks_out_of_its_place() {
 fn a_layer_without_a_diameter_is_left_out_and_said() {
     let mut plan = plan_of(LARKSPUR);
     let of = |plan: &Plan| composed(&plan.legs[0], plan, &PRINT);
-    let says = |sheet: &Sheet| sheet.texts.iter().any(|x| x.text.starts_with("Left out"));
+    let says = |sheet: &Sheet| {
+        sheet
+            .texts
+            .iter()
+            .any(|x| x.words.text.starts_with("Left out"))
+    };
     assert!(!says(&of(&plan)));
     plan.legs[0].layers.remove(5);
     assert!(says(&of(&plan)));
@@ -302,13 +318,14 @@ fn an_edge_that_is_not_set_stands_apart_from_every_row_and_says_so() {
     let leg = leg.expect("a leg");
     let sheet = composed(leg, &plan, &PRINT);
     let tag = |words: &&Words| words.text == "edge of jacket: not set";
-    let tag = sheet.texts.iter().find(tag).expect("a tag");
+    let mut texts = sheet.texts.iter().map(|label| &label.words);
+    let tag = texts.find(tag).expect("a tag");
     let rows = sheet.strokes.iter().filter_map(|stroke| match stroke.role {
         Role::Extension(_) => Some(stroke.from_mm[0]),
         _ => None,
     });
     let nearest = rows
-        .map(|x| (x - tag.x_mm).abs())
+        .map(|x| (x - tag.at[0]).abs())
         .fold(f64::INFINITY, f64::min);
     assert!(nearest > 3.0 && nearest.is_finite(), "{nearest} mm");
     assert!(
@@ -323,14 +340,13 @@ fn disorder(sheet: &Sheet) -> Vec<String> {
     let mut found = Vec::new();
     let texts = &sheet.texts;
     for (n, one) in texts.iter().enumerate() {
-        let [left, top, right, bottom] = one.bounds_mm();
-        if left < 0.0 || top < 0.0 || right > WIDTH || bottom > sheet.height {
-            found.push(format!("{:?} leaves the page", one.text));
+        let (bounds, text) = (one.bounds(), &one.words.text);
+        if !bounds.is_in(&Bounds::new([0.0; 2], [WIDTH, sheet.height])) {
+            found.push(format!("{text:?} leaves the page"));
         }
         for other in &texts[n + 1..] {
-            let [l, t, r, b] = other.bounds_mm();
-            if left < r && l < right && top < b && t < bottom {
-                found.push(format!("{:?} stands on {:?}", one.text, other.text));
+            if bounds.meets(&other.bounds()) {
+                found.push(format!("{text:?} stands on {:?}", other.words.text));
             }
         }
         for stroke in &sheet.strokes {
@@ -341,10 +357,12 @@ fn disorder(sheet: &Sheet) -> Vec<String> {
             };
             let ([x1, y1], [x2, y2]) = (stroke.from_mm, stroke.to_mm);
             // All of them are horizontal or vertical.
-            let meets =
-                x1.min(x2) < right && x1.max(x2) > left && y1.min(y2) < bottom && y1.max(y2) > top;
+            let meets = x1.min(x2) < bounds.right
+                && x1.max(x2) > bounds.left
+                && y1.min(y2) < bounds.bottom
+                && y1.max(y2) > bounds.top;
             if meets && (row.is_none() || row != one.row) {
-                found.push(format!("a line of {:?} goes through {:?}", row, one.text));
+                found.push(format!("a line of {row:?} goes through {text:?}"));
             }
         }
     }
@@ -358,11 +376,11 @@ fn the_check_of_the_page_sees_disorder() {
     assert_eq!(disorder(&fresh()), Vec::<String>::new());
     let mut sheet = fresh();
     let last = sheet.texts.len() - 1;
-    let [x, y] = [sheet.texts[3].x_mm, sheet.texts[3].y_mm];
-    (sheet.texts[last].x_mm, sheet.texts[last].y_mm) = (x + 60.0, y);
+    let [x, y] = sheet.texts[3].words.at;
+    sheet.texts[last].words.at = [x + 60.0, y];
     assert!(!disorder(&sheet).is_empty(), "one text on another");
     let mut sheet = fresh();
-    sheet.texts[1].x_mm = 120.0;
+    sheet.texts[1].words.at[0] = 120.0;
     assert!(
         disorder(&sheet)
             .iter()
@@ -370,7 +388,7 @@ fn the_check_of_the_page_sees_disorder() {
     );
     let mut sheet = fresh();
     let row_1 = sheet.texts.iter_mut().find(|x| x.row == Some(1));
-    row_1.expect("a row").x_mm = 60.0;
+    row_1.expect("a row").words.at[0] = 60.0;
     assert!(disorder(&sheet).iter().any(|x| x.contains("goes through")));
 }
 
