@@ -2,7 +2,7 @@
 //!
 //! Not here: numbers; all of them come from the document of the answers.
 
-use crate::page::Lines;
+use crate::lines::Lines;
 use jointwright_numerics::case::{AnswerDoc, AnswersDoc};
 
 /// Sentence that stands on every page.

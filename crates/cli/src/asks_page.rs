@@ -2,7 +2,9 @@
 //!
 //! Not here: questions; all of them come from the plan document.
 
-use crate::page::{Lines, standing, written};
+use crate::lines::Lines;
+use crate::masthead::standing;
+use crate::written::written;
 use jointwright_joint::plan::{AskDoc, Plan};
 use jointwright_joint::said::Wording;
 use jointwright_wording::Tongue;

@@ -3,7 +3,8 @@
 //! Not here: numbers; all of them come from the document.
 
 use crate::files;
-use crate::page::{Lines, banner_of, mark};
+use crate::lines::Lines;
+use crate::masthead::{banner_of, mark};
 use crate::printed::Printed;
 use jointwright_joint::job::Order;
 use jointwright_joint::judge::judge_run;

@@ -3,8 +3,9 @@
 //! Not here: numbers; the page takes them from the plan document, the picture from the study.
 
 use crate::files;
+use crate::lines::Lines;
+use crate::masthead::{banner, mark, verdict};
 use crate::moment;
-use crate::page::{Lines, banner, mark, verdict};
 use crate::printed::Printed;
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, worst};

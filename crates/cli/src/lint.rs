@@ -3,7 +3,7 @@
 //! Not here: rules; they are the critic's.
 
 use crate::files;
-use crate::page::Lines;
+use crate::lines::Lines;
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::Catalogue;
 use jointwright_joint::critic::{Defect, Remark, criticise, remarks};

@@ -12,13 +12,16 @@ mod asks_page;
 mod cable_rate_page;
 mod field_page;
 mod files;
+mod lines;
 mod lint;
+mod masthead;
 mod moment;
 mod page;
 mod printed;
 mod rate_page;
 mod solve;
 mod starter;
+mod written;
 
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
 use jointwright_drawing::{Style, Theme, half_section, leg_field};
@@ -182,12 +185,12 @@ fn planned(judged: &Judged<'_>, out: Option<PathBuf>, json: bool, made: &str) ->
         }
         let names: Vec<&str> = files.iter().map(|(name, _)| name.as_str()).collect();
         let tongue = Tongue::of_plan(&document);
-        written = page::written(tongue, &folder.display().to_string(), &names);
+        written = written::written(tongue, &folder.display().to_string(), &names);
     }
     let shown = if json {
         text
     } else {
-        page::styled(&page, wants_style()) + &written
+        lines::styled(&page, wants_style()) + &written
     };
     ended(&shown, exit_code(judge::worst(&judged.rulings)))
 }

@@ -4,8 +4,9 @@
 
 use crate::cable_rate_page;
 use crate::files;
+use crate::lines::Lines;
+use crate::masthead::{banner_of, mark, verdict};
 use crate::moment;
-use crate::page::{Lines, banner_of, mark, verdict};
 use crate::printed::Printed;
 use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
@@ -72,7 +73,7 @@ fn judged_rating(
         } else {
             files::write(folder, &pictures).map_err(|error| failed(error.to_string()))?;
             let folder = folder.display().to_string();
-            let written = crate::page::written(tongue, &folder, &names);
+            let written = crate::written::written(tongue, &folder, &names);
             shown_more(&mut shown, arguments.json, &written);
         }
     }

@@ -1,6 +1,6 @@
 //! Leg: its parts, cuts, marks and windows on the page of a plan, and the stops on it.
 
-use super::Lines;
+use crate::lines::Lines;
 use jointwright_joint::cable::Words;
 use jointwright_joint::catalogue::PartKind;
 use jointwright_joint::limit::Outcome;

@@ -1,6 +1,6 @@
 //! Rulings: those that fail, those not judged, parts left open and the smallest margins, on the page of a plan.
 
-use super::Lines;
+use crate::lines::Lines;
 use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{Plan, ProposalDoc, RulingDoc};
 use jointwright_wording::label::PlanRulingLabel;
