@@ -31,7 +31,7 @@ pub use daily::Cyclic;
 pub use input::{LegSubject, unread};
 pub use model::{Lasts, LegAt, LegLimit, Model, RATIO_MOST, TemperatureProfile};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
-pub use whence::{Contacts, OwnLoad, Whence, in_tenths};
+pub use whence::{OwnLoad, Whence, in_tenths};
 
 pub(crate) use question::{Warmed, runs_away};
 
@@ -131,6 +131,17 @@ pub struct LegWarm {
     pub shield_says: Option<Said>,
     /// Ageing of the body's rubber, if its row states constants for it.
     pub aged: Option<Aged>,
+}
+
+/// Effect of doubling the resistance of one connector, with the others unchanged.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub struct Contacts {
+    /// Effect of the leg's own connector, K hotter; `None` in thermal runaway.
+    pub own_k: Option<f64>,
+    /// Temperature of the leg's joint with its own connector doubled, °C.
+    pub own_degc: Option<f64>,
+    /// Connector with the greatest effect on this leg: index of its leg, and K hotter.
+    pub worst_k: Option<(usize, f64)>,
 }
 
 /// Thermal ageing of a leg's rubber.

@@ -1,8 +1,9 @@
 //! Model: the star of a joint's legs, and its temperatures in steady state and in time.
 
 use super::shape::{Shape, Watch};
-use super::whence::Contacts;
-use super::{Aged, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, WarmJoint, ageing_ratio};
+use super::{
+    Aged, Contacts, HOTTEST_DEGC, Input, LONGEST_S, LegRow, LegWarm, WarmJoint, ageing_ratio,
+};
 use crate::catalogue::Ageing;
 use crate::said::{HeatCannot, Said, SoilSaid};
 use jointwright_numerics::heat::HeatError;

@@ -3,7 +3,7 @@
 //! Source: closed form (superposition); `docs/theory/warm.md`.
 
 use super::model::{Ladders, Model, RATIO_MOST, Rest, hottest, said, unless_runaway};
-use super::{LegWarm, WarmJoint};
+use super::{Contacts, LegWarm, WarmJoint};
 use crate::said::{Said, Share, ShareFrom};
 use jointwright_numerics::ladder::{Ladder, Origins};
 
@@ -73,17 +73,6 @@ pub fn in_tenths(by_k: f64, shares: &[Share]) -> Vec<Share> {
             k: tenths / 10.0,
         })
         .collect()
-}
-
-/// Effect of doubling the resistance of one connector, with the others unchanged.
-#[derive(Clone, Copy, Debug, Default, PartialEq)]
-pub struct Contacts {
-    /// Effect of the leg's own connector, K hotter; `None` in thermal runaway.
-    pub own_k: Option<f64>,
-    /// Temperature of the leg's joint with its own connector doubled, °C.
-    pub own_degc: Option<f64>,
-    /// Connector with the greatest effect on this leg: index of its leg, and K hotter.
-    pub worst_k: Option<(usize, f64)>,
 }
 
 /// Loads of one leg at which the metal inside its body reaches the limit of the paper, while the other legs do not rise in proportion.
