@@ -2,7 +2,7 @@
 //!
 //! Why its own room: a front page has room for each paper once, beside its part; the sentences name only the part.
 
-use super::document::ByNameDoc;
+use super::cut::ByNameDoc;
 use super::narrowed::narrowed_doc;
 use crate::checks::LegInputs;
 use crate::cutback::Cut;

@@ -1,11 +1,13 @@
 //! Cable run: the rating of a cable without a joint.
 
 use super::asks::{AskDoc, asked};
+use super::program;
 use super::state::StateDoc;
 use super::stated::stated;
 use super::told_apart::{MarkDoc, mark_with};
+use super::verdict::fails;
 use super::warm::from_memory;
-use super::{all_said, program, verdict::fails};
+use super::words::all_said;
 use crate::cable::Words;
 use crate::job::{Day, Job, Leg};
 use crate::judge::{JudgedRun, worst};

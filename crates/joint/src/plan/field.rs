@@ -1,6 +1,7 @@
 //! Field: fields of one leg in the plan.
 
-use super::{StateDoc, all_said, assumed};
+use super::state::StateDoc;
+use super::words::{all_said, assumed};
 use crate::checks::{Inputs, LegInputs};
 use crate::said::{EdgeRounded, FieldAssumes, FieldWith, Said, StressSaid, Wording};
 use crate::section::{Quantity, TaperState};

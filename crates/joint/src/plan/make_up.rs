@@ -1,7 +1,7 @@
 //! Make-up: shapes of the steps, hold points, material, tools and knife in `plan.json`, and the functions that fill them.
 
-use super::document::{CutDoc, CutKind};
-use super::layer_words;
+use super::cut::CutDoc;
+use super::words::layer_words;
 use crate::cable::{Layer, Words};
 use crate::catalogue::PartKind;
 use crate::checks::{Inputs, LegInputs};
@@ -369,37 +369,5 @@ fn depth_texts(depth: Length, words: Words, say: impl Fn(PlanSaid) -> String) ->
             vec![say(PlanSaid::Mils { mils }), mm]
         }
         Words::Iec => vec![mm],
-    }
-}
-
-/// Distance from an end of its window, 1/64 in, below which a mark is said to stand at that end.
-const NEAR_MM: f64 = 0.4;
-
-/// End of its window at which a mark stands, nearer than a crew can cut.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum AtEdge {
-    /// Both ends: there is no room either way.
-    Both,
-    /// Shorter end.
-    Shortest,
-    /// Longer end.
-    Longest,
-}
-
-impl CutDoc {
-    /// Whether nothing is cut or laid back there.
-    pub fn is_mark(&self) -> bool {
-        self.kind == CutKind::Mark
-    }
-
-    /// End of its window at which the mark stands; `None` if there is room on both sides.
-    pub fn at_edge(&self) -> Option<AtEdge> {
-        let at: f64 = self.mark_mm.as_ref()?.parse().ok()?;
-        match (at - self.min_mm? < NEAR_MM, self.max_mm? - at < NEAR_MM) {
-            (true, true) => Some(AtEdge::Both),
-            (true, false) => Some(AtEdge::Shortest),
-            (false, true) => Some(AtEdge::Longest),
-            (false, false) => None,
-        }
     }
 }

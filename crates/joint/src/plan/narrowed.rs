@@ -1,6 +1,6 @@
 //! Narrowed: a window narrower than its paper prints, with the difference and its causes.
 
-use super::document::NarrowedDoc;
+use super::cut::NarrowedDoc;
 use crate::cutback::{Cut, Narrowed};
 use crate::said::{PlanSaid, Said, Whose, Wording};
 

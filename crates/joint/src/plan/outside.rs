@@ -7,12 +7,37 @@
 //!
 //! Not here: readings and their errors (`survey`).
 
-use super::{DiameterOf, LayerDoc, layer_words};
+use super::words::layer_words;
 use crate::cable::Layer;
 use crate::checks::LegInputs;
 use crate::judge::Judged;
 use crate::said::Wording;
 use jointwright_units::{Length, Station};
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Outside of one layer of a leg.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct LayerDoc {
+    /// Layer, as job files name it.
+    pub layer: Layer,
+    /// A crew's name for the layer.
+    pub words: String,
+    /// Outside diameter, mm: mean of all readings on the leg's ends, else the middle of the range that its papers allow.
+    pub diameter_mm: f64,
+    /// Origin of the diameter.
+    pub of: DiameterOf,
+}
+
+/// Origin of a diameter.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum DiameterOf {
+    /// Readings of the leg's ends.
+    Readings,
+    /// The cable's papers, which may rest on the table of cables.
+    Papers,
+}
 
 /// Layers of a leg from the inside out.
 pub(super) fn layer_docs(

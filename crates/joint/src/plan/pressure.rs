@@ -1,6 +1,7 @@
 //! Pressure: contact pressures of the parts of one end in the plan.
 
-use super::{StateDoc, all_said};
+use super::state::StateDoc;
+use super::words::all_said;
 use crate::cable::Layer;
 use crate::catalogue::PartKind;
 use crate::checks::EndInputs;

@@ -10,7 +10,7 @@
 //!
 //! Not here: the ruling itself (`limit`).
 
-use super::{DatumDoc, RulingDoc};
+use super::ruling::{DatumDoc, RulingDoc};
 use crate::limit::{Lengths, check_row};
 use jointwright_units::{Interval, Length, range_text};
 use schemars::JsonSchema;

@@ -1,6 +1,6 @@
 //! Shield: a leg's shield beyond the joint in the plan.
 
-use super::all_said;
+use super::words::all_said;
 use crate::cable::{Layer, ShieldKind};
 use crate::checks::LegInputs;
 use crate::fault::{Carries, Fault, carries, shield_area_mm2, weakest};

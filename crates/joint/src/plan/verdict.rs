@@ -1,26 +1,7 @@
 //! Verdict: failures of a joint in short, for every door that prints its numbers.
 
-use super::{JobDoc, RulingDoc};
 use crate::limit::{Outcome, Ruling};
 use crate::said::{PlanSaid, Subject, Wording};
-
-/// Check whose numbers are the marks themselves.
-const CUT_WINDOW: &str = "cut_window";
-
-impl RulingDoc {
-    /// Whether the ruling is about the places and windows of cuts, which front pages print as marks.
-    pub fn is_of_cuts(&self) -> bool {
-        self.check == CUT_WINDOW
-    }
-}
-
-impl JobDoc {
-    /// Year, month and day of the work, as written.
-    pub fn date_parts(&self) -> [String; 3] {
-        let mut parts = self.date.splitn(3, '-').map(str::to_owned);
-        [(); 3].map(|()| parts.next().unwrap_or_default())
-    }
-}
 
 /// Failures: one sentence for each check and reason, with all its subjects.
 pub fn fails(rulings: &[Ruling], wording: &dyn Wording) -> Vec<String> {

@@ -1,9 +1,11 @@
 //! Warm: temperatures under load in the plan, and the rating of a joint.
 
+use super::program;
+use super::state::StateDoc;
 use super::stated::stated;
 use super::told_apart::{MarkDoc, mark_of};
 use super::verdict::fails;
-use super::{StateDoc, all_said, program};
+use super::words::all_said;
 use crate::cable::Words;
 use crate::checks::Inputs;
 use crate::judge::{Judged, worst};
@@ -165,6 +167,14 @@ pub struct RateDoc {
     /// Times for which loads may flow.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub emergency: Vec<LastsDoc>,
+}
+
+impl RateDoc {
+    /// Returns the same rating with a day and time of making; see [`Plan::made_at`].
+    pub fn made_at(mut self, made: &str) -> RateDoc {
+        self.plan_mark = self.plan_mark.made_at(made);
+        self
+    }
 }
 
 /// All legs at one load.
