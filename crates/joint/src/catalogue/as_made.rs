@@ -4,10 +4,9 @@
 //!
 //! Invariants: a window has two sides; a quantity that the paper does not state has no window.
 
-use super::field::field;
 use super::reader::RowReader;
 use crate::form::Need::Optional;
-use crate::form::{Field, Kind, Measure, Record, Shape};
+use crate::form::{Field, Kind, Measure, Record, Shape, field};
 use jointwright_units::Interval;
 
 /// Windows of a connector as made; `None` where its paper states none.

@@ -7,7 +7,6 @@
 //! Not here: which end takes which leg (`fit`), growth of a mouth (`cutback`).
 
 use super::as_made::{AS_MADE, AsMade, read_as_made};
-use super::field::field;
 use super::head::{Head, Row, read_head, row_heads};
 use super::link::{LINK, LinkRow, read_links};
 use super::reader::RowReader;
@@ -17,7 +16,7 @@ use super::word::metal;
 use crate::cable::{Conductor, Metal, Size, Stranding};
 use crate::file_words::file_words;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Field, Kind, Record, Shape, field};
 use crate::said::{ConnectorSaid, Taken};
 use jointwright_units::{Interval, Length, Station};
 use schemars::JsonSchema;

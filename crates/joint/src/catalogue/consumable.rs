@@ -1,12 +1,11 @@
 //! Consumable: compound, tape or mastic, with its windings at an end.
 
-use super::field::field;
 use super::head::{Head, Row, read_head, row_heads};
 use super::reader::RowReader;
 use super::word::{LAYER_NAMES, layer, metal};
 use crate::cable::{Layer, Metal};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Record, Shape};
+use crate::form::{Kind, Record, Shape, field};
 use jointwright_units::Length;
 
 /// Consumable.

@@ -1,11 +1,10 @@
 //! Fits: the range of diameters that a part takes over a named layer of the cable.
 
-use super::field::field;
 use super::reader::RowReader;
 use super::word::{LAYER_NAMES, WHERE_NAMES, layer};
 use crate::cable::Layer;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Measure, Record, Shape};
+use crate::form::{Kind, Measure, Record, Shape, field};
 use jointwright_units::{Interval, Length};
 
 /// Range over a layer.

@@ -6,13 +6,12 @@
 //!
 //! Not here: which step waits for which (`programme`).
 
-use super::field::field;
 use super::head::Head;
 use super::reader::RowReader;
 use super::rubber::Rubber;
 use super::word::MOVES;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Field, Kind, Record, Shape, field};
 
 /// Words for the ways in which a part comes onto the cable.
 pub const GOES_ON: &[&str] = &["push-on", "holdout", "torch", "wrapped"];

@@ -2,12 +2,11 @@
 //!
 //! Invariants: every step that another waits for stands in the same row; no step waits for itself.
 
-use super::field::field;
 use super::reader::RowReader;
 use super::word::{FROM_DATES, METALS, metal};
 use crate::cable::Metal;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Measure, Record, Shape, Span, Value};
+use crate::form::{Kind, Measure, Record, Shape, Span, Value, field};
 use crate::said::{Begun, Doubt, Paper};
 use crate::stage::{STAGE_NAMES, Stage};
 use jiff::civil::Date;

@@ -4,12 +4,11 @@
 //!
 //! Not here: the plug under a separable body (`taper`), the outline on which the field is solved (`section`).
 
-use super::field::field;
 use super::reader::RowReader;
 use super::thermal::{CAPACITY_FIELD, RESISTIVITY_FIELD, read_stuff};
 use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Record, Shape};
+use crate::form::{Kind, Record, Shape, field};
 use crate::said::FieldDuty;
 use jiff::civil::Date;
 use jointwright_numerics::heat::Stuff;

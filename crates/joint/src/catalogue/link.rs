@@ -2,11 +2,10 @@
 //!
 //! Invariants: a link points away from the conductor end; it lets no layer shrink toward that end, and leaves every part some length.
 
-use super::field::field;
 use super::head::Head;
 use super::reader::RowReader;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Record, Shape, Span};
+use crate::form::{Kind, Record, Shape, Span, field};
 use crate::plane::Plane;
 use crate::said::{OwnerHint, OwnerSaid, Whose};
 use jointwright_units::Length;

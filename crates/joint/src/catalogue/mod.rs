@@ -13,7 +13,6 @@ mod bus;
 mod connector;
 mod consumable;
 mod copies;
-mod field;
 mod fits;
 mod handling;
 mod head;

@@ -1,11 +1,10 @@
 //! Rubber: relaxed dimensions of a part, its rubber, and the effect of storage on it.
 
-use super::field::field;
 use super::fits::Fits;
 use super::reader::RowReader;
 use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Measure, Record, Shape};
+use crate::form::{Kind, Measure, Record, Shape, field};
 use jiff::civil::Date;
 use jointwright_numerics::rubber::{Decay, Law, LawKind};
 use jointwright_units::Length;

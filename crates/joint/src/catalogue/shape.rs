@@ -5,7 +5,6 @@ use super::connector::{
     BORE_FIELD, CONNECTOR_END, DIE, GAP, LINKS, Means, PRESSES, RESISTANCE_RATIO,
 };
 use super::consumable::WRAP;
-use super::field::field;
 use super::fits::FITS;
 use super::handling::{GOES_ON_FIELD, MOVE, PASSES_FIELD};
 use super::head::{INSTRUCTIONS, SHELF, STEP};
@@ -20,7 +19,7 @@ use super::word::{
     BONDINGS, EARTHINGS, JACKET_SURFACES, KINDS, LAYER_NAMES, METALS, SHIELD_KINDS, SPANS,
 };
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Measure, Shape};
+use crate::form::{Field, Kind, Measure, Shape, field};
 
 macro_rules! row_fields {
     ($($extra:expr),* $(,)?) => {

@@ -2,7 +2,6 @@
 //!
 //! Invariants: no kind of shield is both laid back and cut off.
 
-use super::field::field;
 use super::fits::{Fits, read_fits};
 use super::head::{Head, Row, read_head, row_heads};
 use super::link::{LinkRow, read_links};
@@ -11,7 +10,7 @@ use super::withstand::{Withstand, read_withstand};
 use super::word::{SHIELD_KINDS, layers};
 use crate::cable::Layer;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Field, Kind, Record, Shape, field};
 pub use crate::said::BridgeMoment;
 use jointwright_units::Length;
 

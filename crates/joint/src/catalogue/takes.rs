@@ -2,12 +2,11 @@
 //!
 //! Invariants: size and metal of a conductor belong together wherever the row says so.
 
-use super::field::field;
 use super::reader::RowReader;
 use super::word::{METALS, STRANDINGS, metal, stranding};
 use crate::cable::{Conductor, Metal, Size, Stranding};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Field, Kind, Record, Shape, field};
 
 /// Conductors one by one, so that a size cannot be read with the metal of another.
 pub(super) const CONDUCTOR: Shape = Shape {

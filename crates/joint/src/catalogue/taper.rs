@@ -14,12 +14,11 @@
 //!
 //! Not here: the drawing of the section (`section`).
 
-use super::field::field;
 use super::inner::{Filler, REGION, Region, read_region};
 use super::reader::RowReader;
 use super::word::ORIGINS;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Record, Shape};
+use crate::form::{Kind, Record, Shape, field};
 use jiff::civil::Date;
 use jointwright_units::{Interval, Length};
 

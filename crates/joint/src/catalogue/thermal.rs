@@ -1,9 +1,8 @@
 //! Thermal: resistivity and heat capacity of a part, its greatest temperatures and its ageing, as its paper states them.
 
-use super::field::field;
 use super::reader::RowReader;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Measure, Record, Shape};
+use crate::form::{Field, Kind, Measure, Record, Shape, field};
 use jointwright_numerics::heat::Stuff;
 use jointwright_units::Length;
 

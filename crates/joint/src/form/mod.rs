@@ -20,6 +20,6 @@ mod walk;
 pub use csv::read_csv;
 pub use record::{Item, Record, Value};
 pub use schema::json_schema;
-pub use shape::{Field, Kind, Measure, Need, Shape};
+pub use shape::{Field, Kind, Measure, Need, Shape, field};
 pub use source::{Complaint, Complaints, Source, Span};
 pub use walk::read;

@@ -26,6 +26,16 @@ pub struct Field {
     pub about: &'static str,
 }
 
+/// Returns a field of a table.
+pub const fn field(name: &'static str, kind: Kind, need: Need, about: &'static str) -> Field {
+    Field {
+        name,
+        kind,
+        need,
+        about,
+    }
+}
+
 /// Whether a field must be given.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Need {

@@ -2,10 +2,11 @@
 //!
 //! Why its own file: only the order of two steps depends on it.
 
-use super::walk_job::JobReader;
+use super::authority::decided;
+use super::reader::JobReader;
 use crate::catalogue::BridgeMoment;
 use crate::form::Need::Required;
-use crate::form::{Field, Kind, Record, Shape};
+use crate::form::{Kind, Record, Shape, field};
 
 /// Owner's decision about the bridge.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -16,35 +17,25 @@ pub struct BridgeOff {
     pub source: String,
 }
 
-const fn required(name: &'static str, kind: Kind, about: &'static str) -> Field {
-    Field {
-        name,
-        kind,
-        need: Required,
-        about,
-    }
-}
-
 pub(super) const BRIDGE_OFF: Shape = Shape {
     name: "bridge_off",
     about: "When the bridge of the metallic shield comes off.",
     fields: &[
-        required(
+        field(
             "when",
             Kind::Choice(BridgeMoment::NAMES),
+            Required,
             "After or before the permanent bond is measured.",
         ),
-        required("by", Kind::Text, "Who says so."),
-        required("date", Kind::Date, "When they said it."),
+        field("by", Kind::Text, Required, "Who says so."),
+        field("date", Kind::Date, Required, "When they said it."),
     ],
 };
 
-impl JobReader<'_> {
-    pub(super) fn bridge_off(&mut self, row: &Record) -> Option<BridgeOff> {
-        let source = self.decided(row, "bridge");
-        Some(BridgeOff {
-            when: BridgeMoment::from_name(row.text("when")?)?,
-            source: source?,
-        })
-    }
+pub(super) fn bridge_off(reader: &mut JobReader<'_>, row: &Record) -> Option<BridgeOff> {
+    let source = decided(reader, row, "bridge");
+    Some(BridgeOff {
+        when: BridgeMoment::from_name(row.text("when")?)?,
+        source: source?,
+    })
 }

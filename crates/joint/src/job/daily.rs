@@ -1,9 +1,8 @@
 //! Daily: a load that repeats every day.
 
-use super::shape::field;
-use super::walk_job::JobReader;
+use super::reader::JobReader;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Record, Shape, Value};
+use crate::form::{Field, Kind, Record, Shape, Value, field};
 use crate::said::{JobDutyHint, JobDutySaid};
 
 /// Hours of a day.
@@ -67,49 +66,47 @@ const SHAPE: Shape = Shape {
     ],
 };
 
-impl JobReader<'_> {
-    /// Reads the day of a duty.
-    pub(super) fn daily(&mut self, duty: &Record) -> Option<Daily> {
-        let row = duty.record("daily")?;
-        let day = match (row.is_given("loads"), row.is_given("loss_load_factor")) {
-            (true, false) => self.loads(row)?,
-            (false, true) => Day::LossLoad(row.number("loss_load_factor")?),
-            _ => {
-                self.complain(
-                    row.at,
-                    JobDutySaid::LoadsOrFactor,
-                    JobDutyHint::GiveTheLoads,
-                );
-                return None;
-            }
-        };
-        Some(Daily {
-            day,
-            source: format!(
-                "{}; {}, {}",
-                row.string("from")?,
-                row.string("by")?,
-                row.date("date")?
-            ),
-        })
-    }
-
-    fn loads(&mut self, row: &Record) -> Option<Day> {
-        let numbers = row.list("loads").filter_map(|item| match item.value {
-            Value::Number(number) => Some(number),
-            _ => None,
-        });
-        let loads: Vec<f64> = numbers.collect();
-        let greatest = loads.iter().copied().fold(0.0, f64::max);
-        let loads: Option<[f64; N_HOURS]> = loads.try_into().ok();
-        let day = loads.filter(|_| greatest == 1.0).map(Day::Loads);
-        if day.is_none() {
-            self.complain(
-                row.at("loads"),
-                JobDutySaid::NotTwentyFourLoads,
-                JobDutyHint::DivideByTheGreatest,
+/// Reads the day of a duty.
+pub(super) fn daily(reader: &mut JobReader<'_>, duty: &Record) -> Option<Daily> {
+    let row = duty.record("daily")?;
+    let day = match (row.is_given("loads"), row.is_given("loss_load_factor")) {
+        (true, false) => loads(reader, row)?,
+        (false, true) => Day::LossLoad(row.number("loss_load_factor")?),
+        _ => {
+            reader.complain(
+                row.at,
+                JobDutySaid::LoadsOrFactor,
+                JobDutyHint::GiveTheLoads,
             );
+            return None;
         }
-        day
+    };
+    Some(Daily {
+        day,
+        source: format!(
+            "{}; {}, {}",
+            row.string("from")?,
+            row.string("by")?,
+            row.date("date")?
+        ),
+    })
+}
+
+fn loads(reader: &mut JobReader<'_>, row: &Record) -> Option<Day> {
+    let numbers = row.list("loads").filter_map(|item| match item.value {
+        Value::Number(number) => Some(number),
+        _ => None,
+    });
+    let loads: Vec<f64> = numbers.collect();
+    let greatest = loads.iter().copied().fold(0.0, f64::max);
+    let loads: Option<[f64; N_HOURS]> = loads.try_into().ok();
+    let day = loads.filter(|_| greatest == 1.0).map(Day::Loads);
+    if day.is_none() {
+        reader.complain(
+            row.at("loads"),
+            JobDutySaid::NotTwentyFourLoads,
+            JobDutyHint::DivideByTheGreatest,
+        );
     }
+    day
 }

@@ -3,9 +3,8 @@
 //! A row may name several ends if it states what goes there, what somebody decided or the worst condition found.
 //! A row about a reading, a count or a test names one end: a list would give one end's values to another.
 
-use super::shape::field;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind};
+use crate::form::{Field, Kind, field};
 
 const PHASE: Kind = Kind::Integer {
     least: 1,

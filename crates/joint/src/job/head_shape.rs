@@ -1,8 +1,7 @@
 //! Table of fields of a job's head.
 
-use super::shape::field;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Shape};
+use crate::form::{Kind, Shape, field};
 
 const WORDS: &[&str] = &["us", "iec"];
 /// Languages by their codes in ISO 639-1.

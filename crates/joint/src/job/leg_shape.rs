@@ -1,19 +1,22 @@
 //! Table of fields of a leg in a job file.
 
-use super::shape::{CLASSES, RATED, field};
 use super::shield_shape::{
     BONDING_LEAD, FAR_END_BONDED, FORMATION, LAY, ROUTE_LENGTH, RUN_LENGTH, SPACING,
 };
-use super::surround::{
+use super::surround_shape::{
     INSULATION_CAPACITY, INSULATION_RESISTIVITY, JACKET_CAPACITY, JACKET_RESISTIVITY,
 };
 use crate::catalogue::{BONDINGS, LAYER_NAMES, METALS, SHIELD_KINDS, STRANDINGS};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Kind, Measure, Shape};
+use crate::form::{Kind, Measure, Shape, field};
 
 /// Other shields, which are refused by name and not as misspellings.
 pub(super) const OTHER_SHIELDS: &[&str] = &["lead-sheath", "aluminium-sheath", "copper-sheath"];
 
+/// Voltage classes of the cable table, North American practice.
+const CLASSES: &[&str] = &["5 kV", "8 kV", "15 kV", "25 kV", "28 kV", "35 kV"];
+/// Rated voltages U0/U of the cable table, IEC practice.
+pub(super) const RATED: &[&str] = &["3.6/6 kV", "6/10 kV", "8.7/15 kV", "12/20 kV", "18/30 kV"];
 /// Words for the shield of a cable: planned kinds, and kinds that are refused by name.
 const CABLE_SHIELDS: &[&str] = &[
     SHIELD_KINDS[0],

@@ -7,6 +7,7 @@
 //!
 //! Not here: reading the file (the doors), its cells (`form`).
 
+use super::reader::Listed;
 use super::shape::{COUNT, JOB, LOT, READING};
 use crate::form::{Complaint, Complaints, Record, Shape, Source, read, read_csv};
 use crate::said::{CsvHint, CsvSaid};
@@ -47,16 +48,6 @@ fn named(record: &Record) -> Vec<ListName> {
         })
     });
     names.collect()
-}
-
-/// Rows of one file, with the table of the job that they belong to.
-pub(super) struct Listed {
-    /// Table.
-    pub table: &'static str,
-    /// File.
-    pub source: Source,
-    /// Rows.
-    pub rows: Vec<Record>,
 }
 
 /// Returns the rows of the files that a job names.

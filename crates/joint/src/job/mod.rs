@@ -9,37 +9,65 @@
 //! Not here: conclusions from the readings (`survey`), the fit of parts (`fit`).
 
 mod age;
+mod authority;
 mod bridge;
+mod bus;
 mod cable_of;
+mod condition;
 mod contradiction;
+mod count;
 mod daily;
+mod duty;
 mod end_shape;
 mod head_shape;
+mod kind;
+mod leg;
 mod leg_shape;
 mod listed;
+mod lot;
 mod one_run;
 mod owner_rows;
 mod owner_shape;
 mod part_ends;
+mod part_names;
+mod people;
+mod place;
+mod ports;
+mod reader;
+mod reading;
 mod shape;
 mod shield;
 mod shield_shape;
 mod slots;
 mod surround;
+mod surround_shape;
+mod system;
+mod trial_press;
 mod types;
+mod unknown_part;
 mod walk_job;
 
 pub use crate::said::JointKind;
 pub use bridge::BridgeOff;
+pub use bus::Blank;
+pub use condition::{Moisture, Surface};
+pub use count::Count;
 pub use daily::{Daily, Day};
+pub use duty::Duty;
+pub use leg::{Leg, Room};
 pub use listed::{List, ListName, list_names};
+pub use lot::Lot;
+pub use owner_rows::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow};
+pub use part_names::PartNames;
+pub use people::Person;
+pub use place::Place;
+pub use reading::Reading;
 pub use shape::JOB;
 pub use shield::{BondingLead, Contact, Continuity, Formation, ShieldRun};
-pub use types::{
-    AirForm, Bank, Blank, Closing, Confirmation, Count, Drying, Duct, DuctFilling, Duty, End, Job,
-    Leg, Lot, Moisture, OwnerLimit, OwnerLink, OwnerWindow, PartNames, Person, Place, Reading,
-    Room, Soil, Surface, Surrounding, System, TrialPress,
-};
+pub use surround::{AirForm, Bank, Drying, Duct, DuctFilling, Soil, Surrounding};
+pub use system::System;
+pub use trial_press::TrialPress;
+pub use types::{End, Job};
 
 use crate::cable::{TABLE_TEXTS, Words};
 use crate::catalogue::Catalogue;
@@ -47,7 +75,7 @@ use crate::fingerprint::Fingerprint;
 use crate::form::{Complaint, Complaints, Record, Source, Value, read};
 use crate::limit::MEMORY_TEXT;
 use crate::said::Language;
-use listed::Listed;
+use reader::Listed;
 
 /// A job, and the parts that it may use.
 #[derive(Clone, Debug)]

@@ -1,16 +1,96 @@
-//! Owner rows: windows, distances, limits and confirmations of the owner, each by somebody with the authority for it.
+//! Owner rows: windows, distances, limits, confirmations and closings that the owner's people decided.
 
-use super::types::{Closing, Confirmation, OwnerLimit, OwnerLink, OwnerWindow, Person};
-use super::walk_job::JobReader;
+use super::authority::decided;
+use super::reader::JobReader;
 use crate::catalogue::LinkRow;
-use crate::form::Record;
+use crate::form::{Record, Span};
 use crate::limit::{
     OwnerLimits, Subject, TABLE, check_row, fact_table::FACTS, memory_keys, owner_limits, slugs,
 };
 use crate::plane::{Holder, Plane};
-use crate::said::{CableHint, CableSaid, OwnerHint, OwnerSaid, RowHint, RowSaid, Whose};
+use crate::said::{CableHint, CableSaid, OwnerHint, OwnerSaid, RowHint, Whose};
 use jiff::civil::Date;
+use jointwright_units::Length;
 use std::collections::BTreeSet;
+
+/// Window set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerWindow {
+    /// Plane.
+    pub plane: Plane,
+    /// Leg; `None` for all legs.
+    pub leg: Option<String>,
+    /// Permitted deviation to the shorter side.
+    pub minus: Length,
+    /// Permitted deviation to the longer side.
+    pub plus: Length,
+    /// Person and date.
+    pub source: String,
+}
+
+/// Distance set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerLink {
+    /// Leg; `None` for all legs.
+    pub leg: Option<String>,
+    /// Link.
+    pub link: LinkRow,
+}
+
+/// Limit set by the owner.
+#[derive(Clone, Debug)]
+pub struct OwnerLimit {
+    /// Check.
+    pub check: String,
+    /// Least length.
+    pub least: Option<Length>,
+    /// Greatest length.
+    pub greatest: Option<Length>,
+    /// Greatest field, kV/mm rms at the highest continuous voltage to earth.
+    pub greatest_kv_per_mm: Option<f64>,
+    /// Least pressure, kPa.
+    pub least_kpa: Option<f64>,
+    /// Greatest stretch of a bore, over its relaxed diameter.
+    pub greatest_stretch_ratio: Option<f64>,
+    /// Greatest voltage along a shield, V rms at the load.
+    pub greatest_v: Option<f64>,
+    /// Greatest resistance along a shield at 20 °C, ohm/km.
+    pub greatest_ohm_per_km: Option<f64>,
+    /// Person and date.
+    pub source: String,
+}
+
+/// Value from memory that the owner confirmed.
+#[derive(Clone, Debug)]
+pub struct Confirmation {
+    /// Key.
+    pub key: String,
+    /// Edition.
+    pub edition: String,
+    /// Person and date.
+    pub source: String,
+}
+
+/// A named engineer's reasoned word on a question that stays not judged.
+#[derive(Clone, Debug)]
+pub struct Closing {
+    /// Check.
+    pub check: String,
+    /// Subject: the joint, a leg or an end.
+    pub whom: Subject,
+    /// Key of the missing fact, which stays unanswered.
+    pub fact: String,
+    /// Reason why it may stay unanswered, in the engineer's own words.
+    pub why: String,
+    /// Engineer, with the role.
+    pub by: String,
+    /// Day of the word.
+    pub date: Date,
+    /// Last day on which it holds.
+    pub until: Date,
+    /// Place in the job's file.
+    pub place: Span,
+}
 
 /// All bounds that a limit of the owner may have.
 const BOUNDS: &[&str] = &[
@@ -36,280 +116,240 @@ const fn bounds_of(limits: OwnerLimits) -> &'static [&'static str] {
     }
 }
 
-impl JobReader<'_> {
-    /// Name and date of somebody with the authority for the decision, as a source.
-    pub(super) fn decided(&mut self, row: &Record, what: &str) -> Option<String> {
-        let (by, date): (String, Date) = (row.string("by")?, row.date("date")?);
-        if self.people_are_known
-            && !self
-                .people
-                .iter()
-                .any(|p| p.name == by && p.decides.iter().any(|d| d == what))
-        {
-            let decides = |p: &&Person| p.decides.iter().any(|d| d == what);
-            let who = self.people.iter().filter(decides);
-            let no_authority = OwnerSaid::HasNoAuthority {
-                by: by.clone(),
-                what: what.to_owned(),
-                who: who.map(|p| p.name.clone()).collect(),
-            };
-            self.complain(row.at("by"), no_authority, OwnerHint::LetSomebodyDecide);
-        }
-        self.not_after_the_work(row);
-        Some(format!("{by}, {date}"))
+pub(super) fn owner_window(reader: &mut JobReader<'_>, row: &Record) -> Option<OwnerWindow> {
+    let source = decided(reader, row, "windows");
+    if let Some(leg) = row.string("leg") {
+        reader.known_leg(row, &leg);
     }
-
-    /// Complains about a date after the day of the work: the plan can rest on nothing later.
-    pub(super) fn not_after_the_work(&mut self, row: &Record) {
-        if let (Some(date), Some(work)) = (row.date("date"), self.date)
-            && date > work
-        {
-            self.complain(
-                row.at("date"),
-                RowSaid::DatedAfterWork {
-                    date: date.to_string(),
-                    work: work.to_string(),
-                },
-                RowHint::LookAtBothDates,
-            );
-        }
-    }
-
-    pub(super) fn owner_window(&mut self, row: &Record) -> Option<OwnerWindow> {
-        let source = self.decided(row, "windows");
-        if let Some(leg) = row.string("leg") {
-            self.known_leg(row, &leg);
-        }
-        let plane = Plane::from_name(row.text("plane")?)?;
-        if plane.holder() == Holder::Connector {
-            self.complain(
-                row.at("plane"),
-                OwnerSaid::NotSetByTheCrew {
-                    plane: plane.name().to_owned(),
-                },
-                OwnerHint::WindowForACut,
-            );
-        }
-        Some(OwnerWindow {
-            plane,
-            leg: row.string("leg"),
-            minus: row.length("minus")?,
-            plus: row.length("plus")?,
-            source: source?,
-        })
-    }
-
-    pub(super) fn owner_link(&mut self, row: &Record) -> Option<OwnerLink> {
-        let source = self.decided(row, "windows");
-        if let Some(leg) = row.string("leg") {
-            self.known_leg(row, &leg);
-        }
-        let tolerance = row.length("minus").zip(row.length("plus"));
-        if row.is_given("minus") != row.is_given("plus") {
-            self.complain(
-                row.at,
-                OwnerSaid::OnlyOneOfMinusAndPlus,
-                CableHint::BothOrNeither,
-            );
-            return None;
-        }
-        let (from, to) = (
-            Plane::from_name(row.text("from")?)?,
-            Plane::from_name(row.text("to")?)?,
-        );
-        if from == to {
-            self.complain(
-                row.at,
-                OwnerSaid::FromItselfToItself {
-                    plane: from.name().to_owned(),
-                },
-                OwnerHint::NameTwoPlanes,
-            );
-            return None;
-        }
-        let distance = row.length("distance")?;
-        let link = LinkRow {
-            from,
-            to,
-            distance,
-            tolerance,
-            source: Whose::Person(source?),
-            place: self.place_of(row.at),
-        };
-        let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
-        if link.shrinks_inward() {
-            self.complain(row.at, OwnerSaid::ShrinksInward, OwnerHint::FromTheCut);
-            return None;
-        }
-        Some(OwnerLink {
-            leg: row.string("leg"),
-            link,
-        })
-    }
-
-    pub(super) fn owner_limit(&mut self, row: &Record) -> Option<OwnerLimit> {
-        let source = self.decided(row, "limits");
-        let check = row.string("check")?;
-        let permitted = bounds_of(owner_limits(&check));
-        if check_row(&check).is_none() {
-            self.complain(
-                row.at("check"),
-                OwnerSaid::NoCheck {
-                    check: check.clone(),
-                },
-                OwnerHint::ChecksAre {
-                    checks: slugs().map(str::to_owned).collect(),
-                },
-            );
-        } else if permitted.is_empty() {
-            let limited = TABLE.iter().filter(|row| row.owner != OwnerLimits::Nothing);
-            let checks = limited.map(|row| row.slug.to_owned()).collect();
-            let check = check.clone();
-            self.complain(
-                row.at("check"),
-                OwnerSaid::TakesNoLimit { check },
-                OwnerHint::LimitedChecksAre { checks },
-            );
-        } else {
-            self.bounds(row, &check, permitted);
-        }
-        if !BOUNDS.iter().any(|name| row.is_given(name)) {
-            self.complain(
-                row.at,
-                OwnerSaid::NoBound {
-                    check: check.clone(),
-                },
-                OwnerHint::BoundsAre {
-                    bounds: BOUNDS.iter().map(|bound| (*bound).to_owned()).collect(),
-                },
-            );
-        }
-        let (least, greatest) = (row.length("least"), row.length("greatest"));
-        if let (Some(low), Some(high)) = (least, greatest)
-            && low > high
-        {
-            self.complain(
-                row.at("least"),
-                CableSaid::LeastAboveGreatest {
-                    least: "least".to_owned(),
-                    low: low.to_string(),
-                    greatest: "greatest".to_owned(),
-                    high: high.to_string(),
-                },
-                CableHint::ExchangeOrLookUp,
-            );
-        }
-        Some(OwnerLimit {
-            check,
-            least,
-            greatest,
-            greatest_kv_per_mm: row.number("greatest_kv_per_mm"),
-            least_kpa: row.number("least_kpa"),
-            greatest_stretch_ratio: row.number("greatest_stretch"),
-            greatest_v: row.number("greatest_v"),
-            greatest_ohm_per_km: row.number("greatest_ohm_per_km"),
-            source: source?,
-        })
-    }
-
-    /// Complains about bounds that a check does not use.
-    fn bounds(&mut self, row: &Record, check: &str, permitted: &[&str]) {
-        let hint = OwnerHint::ItTakes {
-            bounds: permitted.iter().map(|bound| (*bound).to_owned()).collect(),
-        };
-        for name in BOUNDS
-            .iter()
-            .filter(|name| row.is_given(name) && !permitted.contains(name))
-        {
-            self.complain(
-                row.at(name),
-                OwnerSaid::NoSuchBound {
-                    field: (*name).to_owned(),
-                    check: check.to_owned(),
-                },
-                hint.clone(),
-            );
-        }
-    }
-
-    pub(super) fn closing(&mut self, row: &Record) -> Option<Closing> {
-        self.decided(row, "closings");
-        if let Some(leg) = row.string("leg") {
-            self.known_leg(row, &leg);
-        } else if row.is_given("phase") {
-            self.complain(
-                row.at("phase"),
-                OwnerSaid::PhaseWithoutLeg,
-                OwnerHint::NameTheLeg,
-            );
-        }
-        let (check, fact) = (row.string("check")?, row.string("fact")?);
-        if check_row(&check).is_none() {
-            self.complain(
-                row.at("check"),
-                OwnerSaid::NoCheck {
-                    check: check.clone(),
-                },
-                OwnerHint::ChecksAre {
-                    checks: slugs().map(str::to_owned).collect(),
-                },
-            );
-        }
-        if !FACTS.iter().any(|known| known.key == fact) {
-            let facts = FACTS.iter().map(|known| known.key.to_owned()).collect();
-            let fact = fact.clone();
-            self.complain(
-                row.at("fact"),
-                OwnerSaid::NoFact { fact },
-                OwnerHint::FactsAre { facts },
-            );
-        }
-        let (date, until) = (row.date("date")?, row.date("until")?);
-        if until < date {
-            self.complain(
-                row.at("until"),
-                OwnerSaid::EndsBeforeMade {
-                    date: date.to_string(),
-                    until: until.to_string(),
-                },
-                RowHint::LookAtBothDates,
-            );
-        }
-        let by = row.string("by")?;
-        let role = self.people.iter().find(|p| p.name == by);
-        let role = role.map(|p| format!(", {}", p.role)).unwrap_or_default();
-        Some(Closing {
-            check,
-            whom: Subject {
-                leg: row.string("leg"),
-                phase: row.integer("phase").and_then(|n| u8::try_from(n).ok()),
+    let plane = Plane::from_name(row.text("plane")?)?;
+    if plane.holder() == Holder::Connector {
+        reader.complain(
+            row.at("plane"),
+            OwnerSaid::NotSetByTheCrew {
+                plane: plane.name().to_owned(),
             },
-            fact,
-            why: row.string("why")?,
-            by: format!("{by}{role}"),
-            date,
-            until,
-            place: self.place_of(row.at("fact")),
-        })
+            OwnerHint::WindowForACut,
+        );
     }
+    Some(OwnerWindow {
+        plane,
+        leg: row.string("leg"),
+        minus: row.length("minus")?,
+        plus: row.length("plus")?,
+        source: source?,
+    })
+}
 
-    pub(super) fn confirmation(&mut self, row: &Record) -> Option<Confirmation> {
-        let source = self.decided(row, "confirmations");
-        let key = row.string("key")?;
-        if !memory_keys().any(|known| known == key) {
-            let known: BTreeSet<String> = memory_keys().map(str::to_owned).collect();
-            self.complain(
-                row.at("key"),
-                OwnerSaid::NoKey { key: key.clone() },
-                OwnerHint::KeysAre {
-                    keys: known.into_iter().collect(),
-                },
-            );
-        }
-        Some(Confirmation {
-            key,
-            edition: row.string("edition")?,
-            source: source?,
-        })
+pub(super) fn owner_link(reader: &mut JobReader<'_>, row: &Record) -> Option<OwnerLink> {
+    let source = decided(reader, row, "windows");
+    if let Some(leg) = row.string("leg") {
+        reader.known_leg(row, &leg);
     }
+    let tolerance = row.length("minus").zip(row.length("plus"));
+    if row.is_given("minus") != row.is_given("plus") {
+        reader.complain(
+            row.at,
+            OwnerSaid::OnlyOneOfMinusAndPlus,
+            CableHint::BothOrNeither,
+        );
+        return None;
+    }
+    let (from, to) = (
+        Plane::from_name(row.text("from")?)?,
+        Plane::from_name(row.text("to")?)?,
+    );
+    if from == to {
+        reader.complain(
+            row.at,
+            OwnerSaid::FromItselfToItself {
+                plane: from.name().to_owned(),
+            },
+            OwnerHint::NameTwoPlanes,
+        );
+        return None;
+    }
+    let distance = row.length("distance")?;
+    let link = LinkRow {
+        from,
+        to,
+        distance,
+        tolerance,
+        source: Whose::Person(source?),
+        place: reader.place_of(row.at),
+    };
+    let link = link.pointing_outward(row.flag("toward_end").unwrap_or(false));
+    if link.shrinks_inward() {
+        reader.complain(row.at, OwnerSaid::ShrinksInward, OwnerHint::FromTheCut);
+        return None;
+    }
+    Some(OwnerLink {
+        leg: row.string("leg"),
+        link,
+    })
+}
+
+pub(super) fn owner_limit(reader: &mut JobReader<'_>, row: &Record) -> Option<OwnerLimit> {
+    let source = decided(reader, row, "limits");
+    let check = row.string("check")?;
+    let permitted = bounds_of(owner_limits(&check));
+    if check_row(&check).is_none() {
+        reader.complain(
+            row.at("check"),
+            OwnerSaid::NoCheck {
+                check: check.clone(),
+            },
+            OwnerHint::ChecksAre {
+                checks: slugs().map(str::to_owned).collect(),
+            },
+        );
+    } else if permitted.is_empty() {
+        let limited = TABLE.iter().filter(|row| row.owner != OwnerLimits::Nothing);
+        let checks = limited.map(|row| row.slug.to_owned()).collect();
+        let check = check.clone();
+        reader.complain(
+            row.at("check"),
+            OwnerSaid::TakesNoLimit { check },
+            OwnerHint::LimitedChecksAre { checks },
+        );
+    } else {
+        bounds(reader, row, &check, permitted);
+    }
+    if !BOUNDS.iter().any(|name| row.is_given(name)) {
+        reader.complain(
+            row.at,
+            OwnerSaid::NoBound {
+                check: check.clone(),
+            },
+            OwnerHint::BoundsAre {
+                bounds: BOUNDS.iter().map(|bound| (*bound).to_owned()).collect(),
+            },
+        );
+    }
+    let (least, greatest) = (row.length("least"), row.length("greatest"));
+    if let (Some(low), Some(high)) = (least, greatest)
+        && low > high
+    {
+        reader.complain(
+            row.at("least"),
+            CableSaid::LeastAboveGreatest {
+                least: "least".to_owned(),
+                low: low.to_string(),
+                greatest: "greatest".to_owned(),
+                high: high.to_string(),
+            },
+            CableHint::ExchangeOrLookUp,
+        );
+    }
+    Some(OwnerLimit {
+        check,
+        least,
+        greatest,
+        greatest_kv_per_mm: row.number("greatest_kv_per_mm"),
+        least_kpa: row.number("least_kpa"),
+        greatest_stretch_ratio: row.number("greatest_stretch"),
+        greatest_v: row.number("greatest_v"),
+        greatest_ohm_per_km: row.number("greatest_ohm_per_km"),
+        source: source?,
+    })
+}
+
+/// Complains about bounds that a check does not use.
+fn bounds(reader: &mut JobReader<'_>, row: &Record, check: &str, permitted: &[&str]) {
+    let hint = OwnerHint::ItTakes {
+        bounds: permitted.iter().map(|bound| (*bound).to_owned()).collect(),
+    };
+    for name in BOUNDS
+        .iter()
+        .filter(|name| row.is_given(name) && !permitted.contains(name))
+    {
+        reader.complain(
+            row.at(name),
+            OwnerSaid::NoSuchBound {
+                field: (*name).to_owned(),
+                check: check.to_owned(),
+            },
+            hint.clone(),
+        );
+    }
+}
+
+pub(super) fn closing(reader: &mut JobReader<'_>, row: &Record) -> Option<Closing> {
+    decided(reader, row, "closings");
+    if let Some(leg) = row.string("leg") {
+        reader.known_leg(row, &leg);
+    } else if row.is_given("phase") {
+        reader.complain(
+            row.at("phase"),
+            OwnerSaid::PhaseWithoutLeg,
+            OwnerHint::NameTheLeg,
+        );
+    }
+    let (check, fact) = (row.string("check")?, row.string("fact")?);
+    if check_row(&check).is_none() {
+        reader.complain(
+            row.at("check"),
+            OwnerSaid::NoCheck {
+                check: check.clone(),
+            },
+            OwnerHint::ChecksAre {
+                checks: slugs().map(str::to_owned).collect(),
+            },
+        );
+    }
+    if !FACTS.iter().any(|known| known.key == fact) {
+        let facts = FACTS.iter().map(|known| known.key.to_owned()).collect();
+        let fact = fact.clone();
+        reader.complain(
+            row.at("fact"),
+            OwnerSaid::NoFact { fact },
+            OwnerHint::FactsAre { facts },
+        );
+    }
+    let (date, until) = (row.date("date")?, row.date("until")?);
+    if until < date {
+        reader.complain(
+            row.at("until"),
+            OwnerSaid::EndsBeforeMade {
+                date: date.to_string(),
+                until: until.to_string(),
+            },
+            RowHint::LookAtBothDates,
+        );
+    }
+    let by = row.string("by")?;
+    let role = reader.people.known.iter().find(|p| p.name == by);
+    let role = role.map(|p| format!(", {}", p.role)).unwrap_or_default();
+    Some(Closing {
+        check,
+        whom: Subject {
+            leg: row.string("leg"),
+            phase: row.integer("phase").and_then(|n| u8::try_from(n).ok()),
+        },
+        fact,
+        why: row.string("why")?,
+        by: format!("{by}{role}"),
+        date,
+        until,
+        place: reader.place_of(row.at("fact")),
+    })
+}
+
+pub(super) fn confirmation(reader: &mut JobReader<'_>, row: &Record) -> Option<Confirmation> {
+    let source = decided(reader, row, "confirmations");
+    let key = row.string("key")?;
+    if !memory_keys().any(|known| known == key) {
+        let known: BTreeSet<String> = memory_keys().map(str::to_owned).collect();
+        reader.complain(
+            row.at("key"),
+            OwnerSaid::NoKey { key: key.clone() },
+            OwnerHint::KeysAre {
+                keys: known.into_iter().collect(),
+            },
+        );
+    }
+    Some(Confirmation {
+        key,
+        edition: row.string("edition")?,
+        source: source?,
+    })
 }

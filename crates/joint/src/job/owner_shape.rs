@@ -1,9 +1,8 @@
 //! Table of fields of the owner's decisions: windows, confirmations, closings.
 
 use super::end_shape::{CLOSED_LEGS, CLOSED_PHASES, LEGS_OR_ALL};
-use super::shape::field;
 use crate::form::Need::Required;
-use crate::form::{Kind, Shape};
+use crate::form::{Kind, Shape, field};
 use crate::plane::Plane;
 
 pub(super) const OWNER_WINDOW: Shape = Shape {

@@ -9,35 +9,17 @@ use super::head_shape::JOB_HEAD;
 use super::leg_shape::LEG;
 use super::owner_shape::{CLOSING, CONFIRMATION, OWNER_WINDOW};
 use super::shield_shape::{CONTACT, CONTINUITY, FAULT_KIND, GREATEST_OHM_PER_KM, GREATEST_V};
-use super::surround::SURROUNDING;
+use super::surround_shape::SURROUNDING;
 use crate::catalogue::{EARTHINGS, JACKET_SURFACES, LAYER_NAMES, METALS, SHIELD_KINDS};
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Measure, Need, Shape};
+use crate::form::{Kind, Measure, Shape, field};
 use crate::plane::Plane;
-
-pub(super) const fn field(
-    name: &'static str,
-    kind: Kind,
-    need: Need,
-    about: &'static str,
-) -> Field {
-    Field {
-        name,
-        kind,
-        need,
-        about,
-    }
-}
 
 /// Matters that a person may decide.
 pub const DECIDES: &[&str] = &["windows", "limits", "confirmations", "bridge", "closings"];
 /// Instruments.
 pub const INSTRUMENTS: &[&str] = &["calliper", "diameter-tape", "micrometer", "ring-gauge"];
 const PLACES: &[&str] = &["vault", "duct", "buried"];
-/// Voltage classes of the cable table, North American practice.
-pub const CLASSES: &[&str] = &["5 kV", "8 kV", "15 kV", "25 kV", "28 kV", "35 kV"];
-/// Rated voltages U0/U of the cable table, IEC practice.
-pub const RATED: &[&str] = &["3.6/6 kV", "6/10 kV", "8.7/15 kV", "12/20 kV", "18/30 kV"];
 const PARTS: &[&str] = &[
     "body",
     "adapter",

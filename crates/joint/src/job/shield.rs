@@ -1,6 +1,6 @@
 //! Shield of a leg beyond the joint, as typed values.
 
-use super::walk_job::JobReader;
+use super::reader::JobReader;
 use crate::cable::Metal;
 use crate::catalogue::metal;
 use crate::end::EndId;
@@ -97,76 +97,74 @@ pub struct BondingLead {
     pub fault_greatest_degc: Option<f64>,
 }
 
-impl JobReader<'_> {
-    /// Bonding lead of a leg; `None` if it names none.
-    pub(super) fn bonding_lead(&mut self, leg: &Record) -> Option<BondingLead> {
-        let row = leg.record("lead")?;
-        let area_mm2 = row.number("area")?;
-        if area_mm2 <= 0.0 {
-            self.complain(
-                row.at("area"),
-                RowSaid::LeadHasNoMetal,
-                RowHint::WriteItsSection,
-            );
-            return None;
-        }
-        Some(BondingLead {
-            area_mm2,
-            metal: metal(row.text("metal")?)?,
-            fault_greatest_degc: row.number("fault_greatest"),
-        })
+/// Bonding lead of a leg; `None` if it names none.
+pub(super) fn bonding_lead(reader: &mut JobReader<'_>, leg: &Record) -> Option<BondingLead> {
+    let row = leg.record("lead")?;
+    let area_mm2 = row.number("area")?;
+    if area_mm2 <= 0.0 {
+        reader.complain(
+            row.at("area"),
+            RowSaid::LeadHasNoMetal,
+            RowHint::WriteItsSection,
+        );
+        return None;
     }
+    Some(BondingLead {
+        area_mm2,
+        metal: metal(row.text("metal")?)?,
+        fault_greatest_degc: row.number("fault_greatest"),
+    })
+}
 
-    pub(super) fn contact(&mut self, row: &Record) -> Option<(EndId, Contact)> {
-        let end = self.end(row);
-        self.not_after_the_work(row);
-        let error_ohm = self.instrument_error(row);
-        let row = Contact {
-            at: row.string("at")?,
-            ohm: row.number("resistance")?,
-            error_ohm: error_ohm?,
-            by: row.string("by")?,
-            date: row.date("date")?,
-        };
-        Some((end?, row))
-    }
+pub(super) fn contact(reader: &mut JobReader<'_>, row: &Record) -> Option<(EndId, Contact)> {
+    let end = reader.end(row);
+    reader.not_after_the_work(row);
+    let error_ohm = instrument_error(reader, row);
+    let row = Contact {
+        at: row.string("at")?,
+        ohm: row.number("resistance")?,
+        error_ohm: error_ohm?,
+        by: row.string("by")?,
+        date: row.date("date")?,
+    };
+    Some((end?, row))
+}
 
-    pub(super) fn continuity(&mut self, row: &Record) -> Option<(EndId, Continuity)> {
-        let end = self.end(row);
-        self.not_after_the_work(row);
-        let error_ohm = self.instrument_error(row);
-        let n_wires = row.integer("wires")?;
-        if n_wires == 3 {
-            self.complain(
-                row.at("wires"),
-                RowSaid::ThreeWires,
-                RowHint::FourOrTwoWires,
-            );
-        }
-        let row = Continuity {
-            ohm: row.number("resistance")?,
-            error_ohm: error_ohm?,
-            n_wires,
-            test_leads_ohm: row.number("leads"),
-            is_bonded: row.text("ends")? == "bonded",
-            length: row.length("length"),
-            degc: row.number("temperature"),
-            by: row.string("by")?,
-            date: row.date("date")?,
-        };
-        Some((end?, row))
+pub(super) fn continuity(reader: &mut JobReader<'_>, row: &Record) -> Option<(EndId, Continuity)> {
+    let end = reader.end(row);
+    reader.not_after_the_work(row);
+    let error_ohm = instrument_error(reader, row);
+    let n_wires = row.integer("wires")?;
+    if n_wires == 3 {
+        reader.complain(
+            row.at("wires"),
+            RowSaid::ThreeWires,
+            RowHint::FourOrTwoWires,
+        );
     }
+    let row = Continuity {
+        ohm: row.number("resistance")?,
+        error_ohm: error_ohm?,
+        n_wires,
+        test_leads_ohm: row.number("leads"),
+        is_bonded: row.text("ends")? == "bonded",
+        length: row.length("length"),
+        degc: row.number("temperature"),
+        by: row.string("by")?,
+        date: row.date("date")?,
+    };
+    Some((end?, row))
+}
 
-    /// Error of an instrument, ohm; complains if it is zero.
-    fn instrument_error(&mut self, row: &Record) -> Option<f64> {
-        let error_ohm = row.number("error")?;
-        if error_ohm == 0.0 {
-            self.complain(
-                row.at("error"),
-                RowSaid::ErrorIsNothing,
-                RowHint::WriteItsCertificate,
-            );
-        }
-        Some(error_ohm)
+/// Error of an instrument, ohm; complains if it is zero.
+fn instrument_error(reader: &mut JobReader<'_>, row: &Record) -> Option<f64> {
+    let error_ohm = row.number("error")?;
+    if error_ohm == 0.0 {
+        reader.complain(
+            row.at("error"),
+            RowSaid::ErrorIsNothing,
+            RowHint::WriteItsCertificate,
+        );
     }
+    Some(error_ohm)
 }

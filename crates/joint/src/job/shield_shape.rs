@@ -1,10 +1,9 @@
 //! Table of fields of a leg's shield beyond the joint: formation of its three cables, length, next bond, readings along it.
 
 use super::end_shape::{ONE_LEG, ONE_PHASE};
-use super::shape::field;
 use crate::catalogue::METALS;
 use crate::form::Need::{Optional, Required};
-use crate::form::{Field, Kind, Measure, Shape};
+use crate::form::{Field, Kind, Measure, Shape, field};
 
 /// Words for the formation of the three cables of a run.
 pub const FORMATIONS: &[&str] = &["trefoil", "flat"];
