@@ -1,7 +1,7 @@
 //! Line chart: curves of numbers against one other number, with different dashes and a legend below.
 
 use crate::canvas::{
-    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, LETTER, Look, PAPER, Page, Words,
+    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, LETTER, Look, PAPER, Page, Trail, Words,
 };
 use crate::field_sheet::mark_across;
 use crate::label::wrapped;
@@ -148,12 +148,7 @@ pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
             .iter()
             .filter(|p| p.0.is_finite() && p.1.is_finite());
         let places: Vec<[f64; 2]> = places.map(|p| [x.at(p.0), y.at(p.1)]).collect();
-        let d: String = places
-            .iter()
-            .enumerate()
-            .map(|(n, [x, y])| format!("{}{x:.1} {y:.1}", if n == 0 { "M" } else { "L" }))
-            .collect();
-        curve_line(&mut canvas, &d, n);
+        curve_line(&mut canvas, Trail::through(&places), n);
         canvas
             .lines
             .extend(places.windows(2).map(|pair| [pair[0], pair[1]]));
@@ -172,12 +167,12 @@ pub(crate) fn line_chart(chart: &Chart) -> Option<String> {
 }
 
 /// Draws a piece of a curve in the dashes of its number.
-fn curve_line(canvas: &mut Canvas, d: &str, n: usize) {
+fn curve_line(canvas: &mut Canvas, trail: Trail, n: usize) {
     let look = Look::line(INK, 1.9)
         .round()
         .dashed(DASHES[n % DASHES.len()]);
-    if !d.is_empty() {
-        canvas.shape_above(Element::path(d, &look).tagged("data-part", "curve"));
+    if !trail.is_empty() {
+        canvas.shape_above(Element::trail(trail, &look).tagged("data-part", "curve"));
     }
 }
 
@@ -210,21 +205,20 @@ fn lines(canvas: &mut Canvas, text: &str) {
 
 /// Draws lines, numbers and names of both axes.
 fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
-    let (width, height) = (room.right - room.left, room.bottom - room.top);
-    let mut d = String::new();
+    let mut lines = Trail::default();
     for (number, text) in x.steps() {
         let at = x.at(number);
-        d.push_str(&format!("M{at:.1} {:.1}v{height:.1}", room.top));
+        lines.join(Trail::from([at, room.top]).upright_to(room.bottom));
         let words = Words::new([at, room.bottom + 1.2 * SIZE], SIZE, &text);
         canvas.text(words.anchored(Anchor::Middle));
     }
     for (number, text) in y.steps() {
         let at = y.at(number);
-        d.push_str(&format!("M{:.1} {at:.1}h{width:.1}", room.left));
+        lines.join(Trail::from([room.left, at]).level_to(room.right));
         let words = Words::new([room.left - 8.0, at + 0.35 * SIZE], SIZE, &text);
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&d, &Look::line(GRID, 0.7));
+    canvas.trail(lines, &Look::line(GRID, 0.7));
     canvas.shape(Element::rectangle(room).drawn(&Look::line(FRAME, 1.0)));
     let below = Words::new(
         [0.5 * (room.left + room.right), room.bottom + 2.6 * SIZE],
@@ -243,12 +237,12 @@ fn grid(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) 
 fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2]) {
     let inner = room.grown(-2.0);
     for rule in &chart.rules {
-        let (d, words, places) = match rule {
+        let (line, words, places) = match rule {
             Rule::Upright(at, words) if x.holds(*at) => {
                 let at = x.at(*at);
                 let ups = (1..=8).map(|n| [at + 5.0, room.top + 1.3 * SIZE * f64::from(n)]);
                 (
-                    format!("M{at:.1} {:.1}V{:.1}", room.top, room.bottom),
+                    Trail::from([at, room.top]).upright_to(room.bottom),
                     words,
                     ups.collect::<Vec<_>>(),
                 )
@@ -257,14 +251,14 @@ fn rules(canvas: &mut Canvas, chart: &Chart, room: &Bounds, [x, y]: [&Scale; 2])
                 let at = y.at(*at);
                 let asides = (0..8).map(|n| [room.left + 8.0 + 90.0 * f64::from(n), at - 5.0]);
                 (
-                    format!("M{:.1} {at:.1}H{:.1}", room.left, room.right),
+                    Trail::from([room.left, at]).level_to(room.right),
                     words,
                     asides.collect(),
                 )
             }
             _ => continue,
         };
-        canvas.path(&d, &Look::line(INK, 1.0));
+        canvas.trail(line, &Look::line(INK, 1.0));
         let written = places
             .into_iter()
             .any(|at| canvas.text_if_free(Words::new(at, SIZE, words).on_picture(), &inner));
@@ -279,7 +273,7 @@ fn legend(canvas: &mut Canvas, chart: &Chart) {
     for (n, curve) in chart.curves.iter().enumerate() {
         canvas.y += LINE;
         let y = canvas.y - 0.35 * SIZE;
-        curve_line(canvas, &format!("M{LEFT} {y:.1}h{SAMPLE}"), n);
+        curve_line(canvas, Trail::from([LEFT, y]).level_to(LEFT + SAMPLE), n);
         let words = Words::new([LEFT + SAMPLE + 10.0, canvas.y], SIZE, &curve.label);
         canvas.text(words);
     }

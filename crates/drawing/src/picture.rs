@@ -2,7 +2,8 @@
 
 use crate::band::Strength;
 use crate::canvas::{
-    Anchor, BLACK, Bounds, Canvas, EQUIPOTENTIAL, Element, FRAME, Look, OUTLINE, PAPER, Page, Words,
+    Anchor, BLACK, Bounds, Canvas, EQUIPOTENTIAL, Element, FRAME, Look, OUTLINE, PAPER, Page,
+    Trail, Words,
 };
 use crate::colour::{BANDS, hex};
 use crate::equipotential::{Range, along, tenths};
@@ -16,7 +17,6 @@ use jointwright_numerics::mesh::Mesh;
 use jointwright_numerics::outline::{Outline, Point};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{FieldLabel, FieldLegend};
-use std::fmt::Write;
 
 /// Width of the page, picture points.
 const WIDTH: f64 = 1160.0;
@@ -156,7 +156,8 @@ impl Picture {
         }
         // Dark on light, so that a line is visible on every band.
         let dark = Look::line(EQUIPOTENTIAL, 0.8);
-        self.twice("p", drawn, [Look::line(PAPER, 2.0).faint(0.5), dark]);
+        let path = Element::new("path").with("d", drawn);
+        self.twice("p", path, [Look::line(PAPER, 2.0).faint(0.5), dark]);
         for (spot, label) in labels {
             let [x, y] = spot.map(|x| f64::from(x) / 10.0);
             let words = Words::new([x, y + 3.5], SMALL, &label).anchored(Anchor::Middle);
@@ -187,27 +188,27 @@ impl Picture {
         let [left, top] = frame.origin;
         let [width, height] = frame.size;
         let bottom = top + height + 8.0;
-        let mut ticks = String::new();
+        let mut ticks = Trail::default();
         let step = round_up((frame.z[1] - frame.z[0]) * 1e3 / 12.0);
         for mm in multiples(frame.z.map(|z| z * 1e3), step) {
             let x = left + (mm / 1e3 - frame.z[0]) * frame.scale;
-            let _ = write!(ticks, "M{x:.1} {bottom:.1}v5");
+            ticks.join(Trail::from([x, bottom]).upright_to(bottom + 5.0));
             self.anchored([x, bottom + 17.0], Anchor::Middle, &to_step(mm, step));
         }
-        let _ = write!(ticks, "M{left:.1} {bottom:.1}h{width:.1}");
+        ticks.join(Trail::from([left, bottom]).level_to(left + width));
         let step = round_up((frame.r[1] - frame.r[0]) * 1e3 / 6.0);
         for mm in multiples(frame.r.map(|r| r * 1e3), step) {
             let y = frame.at(Point::new(mm / 1e3, frame.z[0]))[1];
-            let _ = write!(ticks, "M{:.1} {y:.1}h-5", left - 8.0);
+            ticks.join(Trail::from([left - 8.0, y]).level_to(left - 13.0));
             self.anchored([left - 16.0, y + 4.0], Anchor::End, &to_step(mm, step));
         }
-        let _ = write!(ticks, "M{:.1} {top:.1}v{height:.1}", left - 8.0);
-        self.canvas.path(&ticks, &Look::line(FRAME, 1.0));
+        ticks.join(Trail::from([left - 8.0, top]).upright_to(top + height));
+        self.canvas.trail(ticks, &Look::line(FRAME, 1.0));
         if frame.r[0] <= 0.0 {
             let y = frame.at(Point::new(0.0, 0.0))[1];
             let axis = Look::line(FRAME, 1.0).dashed("14 4 3 4");
             self.canvas
-                .path(&format!("M{left:.1} {y:.1}h{width:.1}"), &axis);
+                .trail(Trail::from([left, y]).level_to(left + width), &axis);
             let at = [left + width + 6.0, y + 4.0];
             self.text(at, &TONGUE.label(&FieldLegend::Axis));
         }
@@ -218,16 +219,18 @@ impl Picture {
     }
 
     fn crosses(&mut self, frame: &Frame, caption: &Caption) {
-        let mut drawn = String::new();
+        let mut drawn = Trail::default();
         let mut numbers = Vec::new();
         for (number, (at, _)) in grouped(caption).into_iter().enumerate().take(MARKS_MOST) {
             let [x, y] = frame.at(at);
             if x.is_finite() && y.is_finite() {
-                let _ = write!(drawn, "M{:.1} {:.1}l8 8m-8 0l8 -8", x - 4.0, y - 4.0);
+                drawn.join(Trail::from([x - 4.0, y - 4.0]).to([x + 4.0, y + 4.0]));
+                drawn.join(Trail::from([x - 4.0, y + 4.0]).to([x + 4.0, y - 4.0]));
                 numbers.push(([x + 5.0, y - 4.0], format!("{}", number + 1)));
             }
         }
-        self.twice("k", drawn, [Look::line(PAPER, 3.4), Look::line(BLACK, 1.5)]);
+        let path = Element::new("path").along(drawn);
+        self.twice("k", path, [Look::line(PAPER, 3.4), Look::line(BLACK, 1.5)]);
         for (place, number) in numbers {
             self.words(&Words::new(place, SMALL, &number).bold().on_picture());
         }
@@ -295,8 +298,8 @@ impl Picture {
     }
 
     /// Draws a path that is written once in two looks, the second over the first.
-    fn twice(&mut self, name: &'static str, d: String, looks: [Look; 2]) {
-        let path = Element::new("path").with("id", name).with("d", d);
+    fn twice(&mut self, name: &'static str, path: Element, looks: [Look; 2]) {
+        let path = path.tagged("id", name);
         self.canvas.shape(Element::new("defs").around([path]));
         for look in looks {
             let again = Element::new("use").with("href", format!("#{name}"));

@@ -22,7 +22,7 @@
 //!
 //! Not here: the place of a cut (`joint::cutback`), and the sheet it is printed on (`paper`).
 
-use crate::canvas::{Across, Anchor, BLACK, Bounds, Canvas, Element, Look, Page, Words};
+use crate::canvas::{Across, Anchor, BLACK, Bounds, Canvas, Element, Look, Page, Trail, Words};
 use crate::label::{shortened, wrapped};
 use jointwright_joint::cable::Words as Practice;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
@@ -665,8 +665,8 @@ impl Paper {
         for (x, way) in [(0.0, 1.0), (WIDTH, -1.0)] {
             for side in [-1.0, 1.0] {
                 let (down, aside) = (at + side * 1.4, x + way * 2.6);
-                let d = format!("M {x} {at:.4} L {x:.3} {down:.4} L {aside:.3} {at:.4} Z");
-                let arrow = Element::path(d, &Look::filled(BLACK));
+                let arrow = Trail::through(&[[x, at], [x, down], [aside, at]]).close();
+                let arrow = Element::trail(arrow, &Look::filled(BLACK));
                 self.canvas.shape(arrow.with("data-what", "arrow"));
             }
         }

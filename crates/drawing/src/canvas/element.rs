@@ -4,6 +4,7 @@
 
 use super::bounds::{Bounds, Place};
 use super::look::Look;
+use super::trail::Trail;
 use std::fmt::Write;
 
 /// Digits behind the point of a size, without zeros at the end.
@@ -17,6 +18,8 @@ enum Value {
     /// Number written without zeros at the end.
     Size(f64),
     Text(String),
+    /// Path, written with as many digits as the places of its page.
+    Trail(Trail),
 }
 
 /// Content of an element.
@@ -47,6 +50,17 @@ impl Element {
     /// Path with its fill and line; its places are written as they stand.
     pub(crate) fn path(d: impl Into<String>, look: &Look) -> Self {
         Self::new("path").drawn(look).with("d", d)
+    }
+
+    /// Trail with its fill and line.
+    pub(crate) fn trail(trail: Trail, look: &Look) -> Self {
+        Self::new("path").drawn(look).along(trail)
+    }
+
+    /// Adds a trail.
+    pub(crate) fn along(mut self, trail: Trail) -> Self {
+        self.attributes.push(("d", Value::Trail(trail)));
+        self
     }
 
     pub(crate) fn rectangle(bounds: &Bounds) -> Self {
@@ -142,6 +156,7 @@ impl Element {
                 Value::Place(place) => write!(svg, " {name}=\"{place:.digits$}\""),
                 Value::Size(size) => write!(svg, " {name}=\"{}\"", trimmed(*size)),
                 Value::Text(text) => write!(svg, " {name}=\"{}\"", escaped(text)),
+                Value::Trail(trail) => write!(svg, " {name}=\"{}\"", trail.d(digits)),
             };
         }
         match &self.inside {

@@ -3,6 +3,7 @@
 //! **What.**
 //! - [`Element`]: one element, escaped; the only room that writes tags.
 //! - [`Look`]: fill and line of a shape, and the shared colours.
+//! - [`Trail`]: lines from place to place.
 //! - [`Words`]: a text at its place.
 //! - [`Across`]: letters across the face.
 //! - [`Canvas`]: the layers of a picture; [`Page`]: its size.
@@ -11,18 +12,20 @@
 //!
 //! **Invariants.** No style sheet, and no names but those that a picture gives, so that several pictures may stand in one document.
 //!
-//! **Not here.** What a picture shows, and the content of paths ([`trace`](crate::trace)).
+//! **Not here.** What a picture shows, and paths on the fine grid ([`trace`](crate::trace)).
 
 mod across;
 mod bounds;
 mod element;
 mod look;
+mod trail;
 mod words;
 
 pub(crate) use across::Across;
 pub(crate) use bounds::{Bounds, Place, do_cross};
 pub(crate) use element::Element;
 pub(crate) use look::{BLACK, EQUIPOTENTIAL, FRAME, GRID, INK, INVENTED, Look, OUTLINE, PAPER};
+pub(crate) use trail::Trail;
 pub(crate) use words::{Anchor, BOLD_LETTER, LETTER, Words};
 
 use element::trimmed;
@@ -158,10 +161,17 @@ impl Canvas {
         }
     }
 
-    /// Draws a path that the letters across the face do not cover.
-    pub(crate) fn path_above(&mut self, d: &str, look: &Look) {
-        if !d.is_empty() {
-            self.shape_above(Element::path(d, look));
+    /// Draws a trail; nothing if it is empty.
+    pub(crate) fn trail(&mut self, trail: Trail, look: &Look) {
+        if !trail.is_empty() {
+            self.shape(Element::trail(trail, look));
+        }
+    }
+
+    /// Draws a trail that the letters across the face do not cover.
+    pub(crate) fn trail_above(&mut self, trail: Trail, look: &Look) {
+        if !trail.is_empty() {
+            self.shape_above(Element::trail(trail, look));
         }
     }
 

@@ -2,7 +2,7 @@
 
 use super::{Curve, FieldSheet, Format};
 use crate::canvas::{
-    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, Look, Place, Words, do_cross,
+    Anchor, Bounds, Canvas, Element, FRAME, GRID, INK, Look, Place, Trail, Words, do_cross,
 };
 use crate::frame::Frame;
 use crate::level::{multiples, round_up, to_step};
@@ -133,11 +133,11 @@ fn spots(run: &[Place]) -> Vec<Spot> {
 
 /// Draws frame, lines and numbers of the strengths.
 fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Format) {
-    let (width, height) = (room.right - room.left, room.bottom - room.top);
-    let mut lines = String::new();
+    let height = room.bottom - room.top;
+    let mut lines = Trail::default();
     for strength in multiples([0.0, most * (1.0 + 1e-9)], step) {
         let y = room.bottom - strength / most * height;
-        lines.push_str(&format!("M{:.1} {y:.1}h{width:.1}", room.left));
+        lines.join(Trail::from([room.left, y]).level_to(room.right));
         let words = Words::new(
             [room.left - 8.0, y + 0.35 * format.size],
             format.size,
@@ -145,7 +145,7 @@ fn scale(canvas: &mut Canvas, room: &Bounds, [step, most]: [f64; 2], format: &Fo
         );
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&lines, &Look::line(GRID, 0.7));
+    canvas.trail(lines, &Look::line(GRID, 0.7));
     let frame = Element::rectangle(room).drawn(&Look::line(FRAME, 1.0));
     canvas.shape(frame.tagged("data-part", "diagram"));
 }
@@ -189,11 +189,7 @@ fn write_at_line(
                         .all(|pair| !do_cross(leader, [pair[0], pair[1]]))
             });
             if is_clear && canvas.text_if_free(words, &inner) {
-                let [[x, y], [to_x, to_y]] = leader;
-                canvas.path_above(
-                    &format!("M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}"),
-                    &Look::line(INK, 0.8),
-                );
+                canvas.trail_above(Trail::through(&leader), &Look::line(INK, 0.8));
                 canvas.lines.push(leader);
                 return true;
             }

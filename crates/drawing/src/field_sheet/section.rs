@@ -4,7 +4,7 @@ use super::{FieldSheet, Format, Shown, rail};
 use crate::band::Strength;
 use crate::canvas::{
     Anchor, BLACK, Bounds, Canvas, EQUIPOTENTIAL, Element, FRAME, LETTER, Look, OUTLINE, PAPER,
-    Place, Words, do_cross,
+    Place, Trail, Words, do_cross,
 };
 use crate::colour::{BANDS, hex};
 use crate::equipotential::{Tenth, along, tenths};
@@ -14,7 +14,6 @@ use crate::trace::{Spot, path};
 use jointwright_numerics::outline::Point;
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{FieldLegend, Potential};
-use std::fmt::Write;
 
 /// Greatest number of peaks that are numbered and listed.
 pub(super) const PEAKS_MOST: usize = 24;
@@ -46,8 +45,8 @@ pub(super) fn draw(
     format: &Format,
 ) -> Shown {
     let bounds = Bounds::new(frame.origin, frame.size);
-    canvas.path(
-        &hatching(&bounds, 0.55 * format.size),
+    canvas.trail(
+        hatching(&bounds, 0.55 * format.size),
         &Look::line(HATCH, 0.7),
     );
     let strength = Strength::new(sheet.mesh, sheet.potential, frame);
@@ -111,23 +110,17 @@ fn number_tenths(canvas: &mut Canvas, tenths: &[Tenth], within: &Bounds, format:
 }
 
 /// Slanted lines over a rectangle, inside its edges.
-fn hatching(bounds: &Bounds, step: f64) -> String {
+fn hatching(bounds: &Bounds, step: f64) -> Trail {
     let (width, height) = (bounds.right - bounds.left, bounds.bottom - bounds.top);
-    let mut lines = String::new();
+    let mut lines = Trail::default();
     let n = ((width + height) / step).min(2000.0) as u32;
     for at in 1..=n {
         // From the lower left to the upper right: x − left + y − top is the same along a line.
         let sum = step * f64::from(at);
         let from = [sum.min(width), sum - sum.min(width)];
         let to = [sum - sum.min(height), sum.min(height)];
-        let _ = write!(
-            lines,
-            "M{:.1} {:.1}L{:.1} {:.1}",
-            bounds.left + from[0],
-            bounds.top + from[1],
-            bounds.left + to[0],
-            bounds.top + to[1]
-        );
+        let [from, to] = [from, to].map(|[x, y]| [bounds.left + x, bounds.top + y]);
+        lines.join(Trail::from(from).to(to));
     }
     lines
 }
@@ -155,14 +148,14 @@ fn r_axis(canvas: &mut Canvas, frame: &Frame, format: &Format) {
     // As many numbers as have room, at most six.
     let n_most = (frame.size[1] / (2.0 * size)).clamp(1.0, 6.0);
     let step = round_up((frame.r[1] - frame.r[0]) * 1e3 / n_most);
-    let mut ticks = String::new();
+    let mut ticks = Trail::default();
     for mm in multiples(frame.r.map(|r| r * 1e3), step) {
         let y = frame.at(Point::new(mm / 1e3, frame.z[0]))[1];
-        let _ = write!(ticks, "M{left:.1} {y:.1}h-5");
+        ticks.join(Trail::from([left, y]).level_to(left - 5.0));
         let words = Words::new([left - 8.0, y + 0.35 * size], size, &to_step(mm, step));
         canvas.text(words.anchored(Anchor::End));
     }
-    canvas.path(&ticks, &Look::line(FRAME, 1.0));
+    canvas.trail(ticks, &Look::line(FRAME, 1.0));
     let words = Words::new([left - 8.0, top - 0.9 * size], size, "r, mm");
     canvas.text(words.anchored(Anchor::End));
 }
@@ -177,20 +170,22 @@ pub(super) fn z_axis(
 ) {
     let n_most = if format.is_strip { 8.0 } else { 12.0 };
     let step = round_up((frame.z[1] - frame.z[0]) * 1e3 / n_most);
-    let (mut ticks, mut guides) = (String::new(), String::new());
+    let (mut ticks, mut guides) = (Trail::default(), Trail::default());
     for mm in multiples(frame.z.map(|z| z * 1e3), step) {
         let x = frame.at(Point::new(0.0, mm / 1e3))[0];
-        let _ = write!(ticks, "M{x:.1} {section:.1}v5M{x:.1} {bottom:.1}v5");
+        for y in [section, bottom] {
+            ticks.join(Trail::from([x, y]).upright_to(y + 5.0));
+        }
         let from = section + 2.0 * format.size;
         if bottom > from {
-            let _ = write!(guides, "M{x:.1} {from:.1}V{bottom:.1}");
+            guides.join(Trail::from([x, from]).upright_to(bottom));
         }
         let at = [x, bottom + 5.0 + format.size];
         let words = Words::new(at, format.size, &to_step(mm, step));
         canvas.text(words.anchored(Anchor::Middle));
     }
-    canvas.path(&guides, &Look::line(GUIDE, 0.7));
-    canvas.path(&ticks, &Look::line(FRAME, 1.0));
+    canvas.trail(guides, &Look::line(GUIDE, 0.7));
+    canvas.trail(ticks, &Look::line(FRAME, 1.0));
     let words = match format.is_strip {
         true => {
             let at = [frame.origin[0] - 8.0, bottom + 5.0 + format.size];
@@ -227,9 +222,9 @@ fn numbers(
         .collect();
     let places: Vec<Place> = marked.iter().map(|(_, place)| *place).collect();
     let rail = rail::spread(&places, y, [bounds.left, bounds.right], step);
-    let mut leaders = String::new();
+    let mut leaders = Trail::default();
     for ([x, y], [to_x, to_y]) in rail.iter().zip(&places) {
-        let _ = write!(leaders, "M{x:.1} {y:.1}L{to_x:.1} {to_y:.1}");
+        leaders.join(Trail::from([*x, *y]).to([*to_x, *to_y]));
         canvas.lines.push([[*x, *y], [*to_x, *to_y]]);
         // A text may not lie on the mark itself either.
         for [aside, down] in [[4.5, 0.0], [0.0, 4.5]] {
@@ -237,8 +232,9 @@ fn numbers(
             canvas.lines.push(ends);
         }
     }
-    canvas.path_above(&leaders, &Look::line(PAPER, 3.0));
-    canvas.path_above(&leaders, &Look::line(BLACK, 1.1));
+    for look in [Look::line(PAPER, 3.0), Look::line(BLACK, 1.1)] {
+        canvas.trail_above(leaders.clone(), &look);
+    }
     let ring = |width| Look::filled(PAPER).edged(BLACK, width);
     for ((number, at), [x, y]) in marked.iter().zip(&rail) {
         let peak = Element::circle(*at, 3.2).drawn(&ring(1.4));

@@ -3,7 +3,7 @@
 use super::fails;
 use super::section::{COLUMN, Section, place_of};
 use super::sheet::{LEFT, RIGHT, Role, SMALL, Sheet, width_mm};
-use crate::canvas::{Look, Words};
+use crate::canvas::{Look, Place, Trail, Words};
 use crate::label::wrapped;
 use jointwright_joint::plan::{CutDoc, LegDoc, Plan};
 use jointwright_wording::Tongue;
@@ -150,8 +150,8 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
         sheet.text_of_row(n, Words::new([COLUMN, base], SMALL, line));
     }
     if row.cut.is_mark() {
-        let d = format!("M{:.2} {:.2}l-0.9 -1.6h1.8Z", COLUMN - 1.5, top + 2.3);
-        sheet.path(&d, &Look::filled(sheet.paint.ink));
+        let sign = sign([COLUMN - 1.5, top + 2.3]);
+        sheet.trail(sign, &Look::filled(sheet.paint.ink));
     }
     // All else stands below the name.
     let top = top + row.more_mm();
@@ -174,6 +174,14 @@ fn column(sheet: &mut Sheet, row: &Row, n: usize, top: f64) {
         let base = top + 5.45 + LINE * (at as f64 + 1.0);
         sheet.text_of_row(n, Words::new([COLUMN, base], SMALL, line));
     }
+}
+
+/// Triangle that stands on a mark.
+fn sign([x, y]: Place) -> Trail {
+    Trail::from([x, y])
+        .to([x - 0.9, y - 1.6])
+        .level_to(x + 0.9)
+        .close()
 }
 
 /// Draws the lines of a row.
@@ -200,16 +208,11 @@ fn lines(
     let head = Look::filled(sheet.paint.ink);
     for (tip, side) in [(x, side), (datum, -side)] {
         let back = tip - 2.0 * side;
-        let d = format!(
-            "M{tip:.2} {y:.2}L{back:.2} {:.2}V{:.2}Z",
-            y - 0.55,
-            y + 0.55
-        );
-        sheet.path(&d, &head);
+        let arrow = Trail::from([tip, y]).to([back, y - 0.55]);
+        sheet.trail(arrow.upright_to(y + 0.55).close(), &head);
     }
     if cut.is_mark() {
-        let d = format!("M{x:.2} {surface:.2}l-0.9 -1.6h1.8Z");
-        sheet.path(&d, &head);
+        sheet.trail(sign([x, surface]), &head);
     }
     let window = cut.printed_window.as_ref().and_then(|window| window.at_mm);
     if let Some(window) = window.filter(|ends| ends.iter().all(|x| x.is_finite())) {

@@ -2,14 +2,13 @@
 
 use super::scale::Scale;
 use super::sheet::{LEFT, Role, SMALL, Sheet, fitted};
-use crate::canvas::{Look, Words};
+use crate::canvas::{Look, Trail, Words};
 use crate::label::shortened;
 use jointwright_joint::cable::Layer;
 use jointwright_joint::plan::{CutDoc, LegDoc};
 use jointwright_joint::plane::Plane;
 use jointwright_wording::Tongue;
 use jointwright_wording::label::HalfSectionLabel;
-use std::fmt::Write;
 
 /// Layers from the inside out and the plane at which each begins.
 const LAYERS: [(Layer, Option<Plane>); 6] = [
@@ -307,27 +306,24 @@ impl Section {
                 axis - band.inner_mm / ratio,
             ];
             let fill = sheet.paint.fill(band.layer.file_name());
-            sheet.path(
-                &format!("M{x:.2} {top:.2}H{END}V{bottom:.2}H{x:.2}Z"),
-                &Look::filled(fill),
-            );
+            sheet.trail(Trail::around([x, top], [END, bottom]), &Look::filled(fill));
             let line = Look::line(sheet.paint.ink, 0.2);
-            sheet.path(&format!("M{x:.2} {top:.2}H{END}"), &line);
+            sheet.trail(Trail::from([x, top]).level_to(END), &line);
             if band.is_unset {
                 self.torn(sheet, x, [top + 1.0, bottom - 1.0], -1.0);
             } else {
-                sheet.path(&format!("M{x:.2} {bottom:.2}V{top:.2}"), &line);
+                sheet.trail(Trail::from([x, bottom]).upright_to(top), &line);
             }
         }
         let line = Look::line(sheet.paint.ink, 0.15).dashed("5 0.8 0.8 0.8");
-        sheet.path(&format!("M{LEFT} {axis:.2}H{:.1}", END + 2.0), &line);
+        sheet.trail(Trail::from([LEFT, axis]).level_to(END + 2.0), &line);
         let top = axis - self.high();
         self.torn(sheet, END, [top, axis], 1.0);
     }
 
     /// Draws a break line across the section, where the part to its right (1) or left (-1) is taken away.
     fn torn(&self, sheet: &mut Sheet, x: f64, [top, bottom]: [f64; 2], side: f64) {
-        let mut d = format!("M{x:.2} {:.2}", top - 1.0);
+        let mut edge = Trail::from([x, top - 1.0]);
         let teeth = ((bottom - top + 2.0) / 0.8).round().clamp(2.0, 6.0);
         let step = (bottom - top + 2.0) / teeth;
         for n in 1..=teeth as usize {
@@ -335,15 +331,16 @@ impl Section {
                 n if n as f64 >= teeth => 0.0,
                 n => [0.7, -0.7][n % 2],
             };
-            // Writing to a text cannot fail.
-            let _ = write!(d, "L{:.2} {:.2}", x + out, top - 1.0 + step * n as f64);
+            edge = edge.to([x + out, top - 1.0 + step * n as f64]);
         }
         let (paper, ink) = (sheet.paint.paper, sheet.paint.ink);
-        sheet.path(
-            &format!("{d}H{:.2}V{:.2}Z", x + 1.2 * side, top - 1.0),
-            &Look::filled(paper),
-        );
-        sheet.path(&d, &Look::line(ink, 0.25));
+        let away = edge
+            .clone()
+            .level_to(x + 1.2 * side)
+            .upright_to(top - 1.0)
+            .close();
+        sheet.trail(away, &Look::filled(paper));
+        sheet.trail(edge, &Look::line(ink, 0.25));
     }
 
     fn connector(&self, sheet: &mut Sheet, axis: f64) {
@@ -358,9 +355,13 @@ impl Section {
         let inner = axis - inner.map_or(0.0, |band| band.outer_mm.min(barrel.radius_mm)) / ratio;
         let fill = sheet.paint.fill("connector");
         let look = Look::filled(fill).edged(sheet.paint.ink, 0.25);
-        let d =
-            format!("M{from:.2} {axis:.2}V{top:.2}H{mouth:.2}V{inner:.2}H{datum:.2}V{axis:.2}Z");
-        sheet.path(&d, &look);
+        let outline = Trail::from([from, axis]).upright_to(top).level_to(mouth);
+        let outline = outline
+            .upright_to(inner)
+            .level_to(datum)
+            .upright_to(axis)
+            .close();
+        sheet.trail(outline, &look);
         if barrel.is_cut_off {
             self.torn(sheet, from, [top, axis], -1.0);
         }
@@ -373,14 +374,13 @@ impl Section {
             if *what == Of::Body {
                 let top = low - BODY;
                 let look = Look::line(sheet.paint.ink, 0.3).dashed("2 0.8");
-                let d = format!("M{from:.2} {axis:.2}V{top:.2}H{to:.2}V{low:.2}");
                 // A body over both cables continues to the left.
-                let d = if ends[0] <= LEAST_MM {
-                    format!("M{from:.2} {top:.2}H{to:.2}V{low:.2}")
+                let start = if ends[0] <= LEAST_MM {
+                    Trail::from([from, top])
                 } else {
-                    d
+                    Trail::from([from, axis]).upright_to(top)
                 };
-                sheet.path(&d, &look);
+                sheet.trail(start.level_to(to).upright_to(low), &look);
             } else {
                 let fill = sheet.paint.fill(what.paint());
                 sheet.rectangle([from, low - 2.2, to, low - 0.4], &fill, 0.2);
@@ -396,16 +396,13 @@ impl Section {
             let (top, bottom) = (axis - high - 1.0, axis + 1.0);
             let wave = |x: f64| {
                 let third = (bottom - top) / 3.0;
-                format!(
-                    "M{x:.2} {top:.2}c-0.8 {third:.2} 0.8 {:.2} 0 {:.2}",
-                    2.0 * third,
-                    3.0 * third
-                )
+                let guides = [[x - 0.8, top + third], [x + 0.8, top + 2.0 * third]];
+                Trail::from([x, top]).bend(guides[0], guides[1], [x, bottom])
             };
-            sheet.path(&wave(x), &Look::line(paper, 1.0));
+            sheet.trail(wave(x), &Look::line(paper, 1.0));
             let line = Look::line(ink, 0.25);
-            sheet.path(&wave(x - 0.5), &line);
-            sheet.path(&wave(x + 0.5), &line);
+            sheet.trail(wave(x - 0.5), &line);
+            sheet.trail(wave(x + 0.5), &line);
         }
     }
 

@@ -1,7 +1,7 @@
 //! Sheet: texts, lines and shapes of a page in millimetres, with what each text and line belongs to.
 
 use super::paint::Paint;
-use crate::canvas::{Across, Anchor, Bounds, Canvas, Element, Look, Page, Place, Words};
+use crate::canvas::{Across, Anchor, Bounds, Canvas, Element, Look, Page, Place, Trail, Words};
 use crate::label::shortened;
 
 /// Width of the page, mm.
@@ -151,8 +151,8 @@ impl Sheet {
         self.shapes.push(rectangle.drawn(&look));
     }
 
-    pub(super) fn path(&mut self, d: &str, look: &Look) {
-        self.shapes.push(Element::path(d, look));
+    pub(super) fn trail(&mut self, trail: Trail, look: &Look) {
+        self.shapes.push(Element::trail(trail, look));
     }
 
     /// Writes the text that must be read before anything else.
@@ -187,10 +187,19 @@ impl Sheet {
         };
         // A line of a letter beside a digit could be read as part of the digit.
         let (own, height) = (self.paint.name("clip"), self.height);
-        let d = format!("M0 0H{WIDTH}V{top:.2}H{left:.2}V{bottom:.2}H{WIDTH}V{height}H0Z");
+        let free = Trail::from([0.0; 2])
+            .level_to(WIDTH)
+            .upright_to(top)
+            .level_to(left);
+        let free = free
+            .upright_to(bottom)
+            .level_to(WIDTH)
+            .upright_to(height)
+            .level_to(0.0)
+            .close();
         let outside = Element::new("clipPath").with("id", own.clone());
         self.across = vec![
-            outside.around([Element::new("path").with("d", d)]),
+            outside.around([Element::new("path").along(free)]),
             Element::new("g")
                 .with("clip-path", format!("url(#{own})"))
                 .around(letters),
