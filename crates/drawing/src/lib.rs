@@ -31,8 +31,6 @@ mod picture;
 #[cfg(test)]
 mod picture_tests;
 mod strip;
-#[cfg(test)]
-mod strip_tests;
 mod trace;
 
 pub use field_sheet::{Banner, Curve, FieldSheet, Peak, field_sheet, field_strip};

@@ -1,14 +1,16 @@
 //! Tests of strips: marks read back from the picture, marks left out, and texts that cannot be switched off.
 
-use crate::strip::{BETWEEN, Block, FIGURES, Line, Strip, TEXT, arranged, strips, unbroken};
+use super::block::{BETWEEN, Block, Line, arranged, unbroken};
+use super::layout::{FIGURES, TEXT};
+use super::{Strip, strips};
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::Source;
 use jointwright_joint::plan::Plan;
 use jointwright_joint::{job, judge};
 
-const THREE_WAY: &str = include_str!("../../../examples/larkspur-three-way/job.toml");
-const NOT_PRESSED: &str = include_str!("../../../examples/dock-straight-not-pressed/job.toml");
-const FAILING: &str = include_str!("../../../examples/tannery-change/job.toml");
+const THREE_WAY: &str = include_str!("../../../../examples/larkspur-three-way/job.toml");
+const NOT_PRESSED: &str = include_str!("../../../../examples/dock-straight-not-pressed/job.toml");
+const FAILING: &str = include_str!("../../../../examples/tannery-change/job.toml");
 /// Height that a letter page leaves, mm.
 const LETTER_PAGE_MM: f64 = 238.0;
 
@@ -64,8 +66,8 @@ fn misplaced(plan: &Plan, leg: usize, pieces: &[Strip]) -> Vec<String> {
     wrong
 }
 
-const DOCK: &str = include_str!("../../../examples/dock-straight-pressed/job.toml");
-const QUARRY: &str = include_str!("../../../examples/quarry-four-way/job.toml");
+const DOCK: &str = include_str!("../../../../examples/dock-straight-pressed/job.toml");
+const QUARRY: &str = include_str!("../../../../examples/quarry-four-way/job.toml");
 
 /// The examples that have strips, in inches and in millimetres.
 fn all_plans() -> Vec<Plan> {
