@@ -215,7 +215,7 @@ pub fn solve(input: Input) -> Warm {
         input.loads_a.clone(),
         input.emergency_a_s.clone(),
     );
-    match model.and_then(|model| model.answer(input)) {
+    match model.and_then(|(model, ladders)| model.answer(ladders, input)) {
         Ok(done) => Warm::Done(Box::new(done)),
         Err(why) => Warm::Refused(why),
     }

@@ -134,7 +134,7 @@ impl Model {
         hub: Hub,
         loads_a: Vec<f64>,
         emergency_a_s: Result<(Vec<f64>, f64), Said>,
-    ) -> Result<Model, Said> {
+    ) -> Result<(Model, Ladders), Said> {
         let mut model = Model {
             shapes,
             hub,
@@ -142,23 +142,24 @@ impl Model {
             emergency_a_s,
         };
         // A shape of which no ladder can be made is refused at once.
-        model.plain()?;
-        model.settle_air()?;
-        Ok(model)
+        let joint = model.joint()?;
+        let joint = model.settle_air(joint)?;
+        let alone = model.alones()?;
+        Ok((model, Ladders { joint, alone }))
     }
 
     /// Iterates the films of still air at the job's load.
     ///
     /// Each is computed for the least temperature rise and the greatest diameter along its stretch, which give the smallest film.
-    fn settle_air(&mut self) -> Result<(), Said> {
+    /// Returns the ladder of the joint with the films found.
+    fn settle_air(&mut self, mut ladder: Ladder) -> Result<Ladder, Said> {
         let has_air = |shape: &Shape| shape.stretches.iter().any(|of| of.air.is_some());
         if !self.shapes.iter().any(has_air) {
-            return Ok(());
+            return Ok(ladder);
         }
         for _ in 0..AIR_ROUNDS {
-            let mut ladder = self.plain()?;
             let Some(found) = unless_runaway(ladder.steady(&self.loads_a))? else {
-                return Ok(());
+                break;
             };
             let mut moved: f64 = 0.0;
             for (leg, shape) in self.shapes.iter_mut().enumerate() {
@@ -181,11 +182,12 @@ impl Model {
                     from_m = until_m;
                 }
             }
+            ladder.exchange(self.watched_star()).map_err(said)?;
             if moved < AIR_CLOSE_RATIO {
                 break;
             }
         }
-        Ok(())
+        Ok(ladder)
     }
 
     /// Messages about the computed films of still air.
@@ -217,8 +219,13 @@ impl Model {
         self.star(|_| Watch::Nothing)
     }
 
-    fn plain(&self) -> Result<Ladder, Said> {
-        Ladder::new(self.bare_star()).map_err(said)
+    /// Star of the joint with the rubber of its bodies watched.
+    fn watched_star(&self) -> Star {
+        self.star(|_| Watch::Rubber)
+    }
+
+    fn joint(&self) -> Result<Ladder, Said> {
+        Ladder::new(self.watched_star()).map_err(said)
     }
 
     /// Ladder of a leg's cable as if it went through without a joint, with its metal watched.
@@ -230,12 +237,15 @@ impl Model {
         Ladder::new(star).map_err(said)
     }
 
+    fn alones(&self) -> Result<Vec<Ladder>, Said> {
+        let legs = 0..self.shapes.len();
+        legs.map(|leg| self.alone(leg)).collect()
+    }
+
     pub(super) fn ladders(&self) -> Result<Ladders, Said> {
         Ok(Ladders {
-            joint: Ladder::new(self.star(|_| Watch::Rubber)).map_err(said)?,
-            alone: (0..self.shapes.len())
-                .map(|leg| self.alone(leg))
-                .collect::<Result<_, _>>()?,
+            joint: self.joint()?,
+            alone: self.alones()?,
         })
     }
 
@@ -258,6 +268,15 @@ impl Model {
     pub fn at_currents(&self, currents_a: &[f64]) -> Result<Option<Vec<LegAt>>, Said> {
         let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, currents_a)?;
+        Ok(rest.map(|rest| rest.legs))
+    }
+
+    pub(super) fn at_ratio(
+        &self,
+        ladders: &mut Ladders,
+        ratio: f64,
+    ) -> Result<Option<Vec<LegAt>>, Said> {
+        let rest = self.rest(ladders, &self.times(ratio))?;
         Ok(rest.map(|rest| rest.legs))
     }
 
@@ -315,20 +334,28 @@ impl Model {
     /// # Errors
     /// The errors of [`Model::at_rest`].
     pub fn along(&self, ratio: f64) -> Result<Option<Vec<TemperatureProfile>>, Said> {
+        self.along_in(&mut self.ladders()?, ratio)
+    }
+
+    pub(super) fn along_in(
+        &self,
+        ladders: &mut Ladders,
+        ratio: f64,
+    ) -> Result<Option<Vec<TemperatureProfile>>, Said> {
         let currents = self.times(ratio);
-        let mut plain = self.plain()?;
-        let Some(found) = unless_runaway(plain.steady(&currents))? else {
+        let joint = &mut ladders.joint;
+        let Some(found) = unless_runaway(joint.steady(&currents))? else {
             return Ok(None);
         };
         let mut along = Vec::new();
-        for (leg, shape) in self.shapes.iter().enumerate() {
-            let mut without = self.alone(leg)?;
+        let legs = self.shapes.iter().zip(&mut ladders.alone).enumerate();
+        for (leg, (shape, without)) in legs {
             let Some(alone) = unless_runaway(without.steady(&currents[leg..=leg]))? else {
                 return Ok(None);
             };
             along.push(TemperatureProfile {
-                core_degc: plain.along_core(&found, leg),
-                outside_degc: plain.along_outside(&found, leg),
+                core_degc: joint.along_core(&found, leg),
+                outside_degc: joint.along_outside(&found, leg),
                 alone_degc: without.along_core(&alone, 0),
                 ends_m: (shape.body.end_m, shape.joint_end_m()),
             });
@@ -341,10 +368,10 @@ impl Model {
     /// # Errors
     /// The reason why it cannot be solved.
     pub fn load_to_degc(&self, leg: usize, degc: f64) -> Result<Option<f64>, Said> {
-        self.joint_to_degc(&mut self.plain()?, leg, degc)
+        self.joint_to_degc(&mut self.joint()?, leg, degc)
     }
 
-    fn joint_to_degc(
+    pub(super) fn joint_to_degc(
         &self,
         ladder: &mut Ladder,
         leg: usize,
@@ -382,31 +409,39 @@ impl Model {
         Ok(found.map_err(said)?.filter(|ratio| *ratio <= RATIO_MOST))
     }
 
-    /// Times for which currents, A for each leg, may flow from the job's load in steady state until each limit is reached.
+    /// Times for which currents, A for each leg, may flow from a start until each limit is reached.
     ///
     /// # Accuracy
     /// 2e-3 of the time, in addition to the ladder's own error.
     ///
     /// # Errors
     /// The reason why it cannot be solved.
-    pub fn lasts(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Vec<Lasts>, Said> {
-        let mut course = self.course(currents_a, limits)?;
+    fn lasts_from(
+        &self,
+        ladder: &mut Ladder,
+        start: &Temperatures,
+        currents_a: &[f64],
+        limits: &[LegLimit],
+    ) -> Result<Vec<Lasts>, Said> {
+        let mut course = self.course(ladder, start, currents_a, limits)?;
         (0..limits.len()).map(|index| course.lasts(index)).collect()
     }
 
     /// Index of the limit that is reached first, and the time until then, s; `None` if none is reached within [`LONGEST_S`].
     ///
     /// # Accuracy
-    /// The accuracy of [`Model::lasts`].
+    /// The accuracy of [`Model::lasts_from`].
     ///
     /// # Errors
-    /// The errors of [`Model::lasts`].
-    pub fn first_to_limit_s(
+    /// The errors of [`Model::lasts_from`].
+    pub(super) fn first_to_limit_s(
         &self,
+        ladder: &mut Ladder,
+        start: &Temperatures,
         currents_a: &[f64],
         limits: &[LegLimit],
     ) -> Result<Option<(usize, f64)>, Said> {
-        let mut course = self.course(currents_a, limits)?;
+        let mut course = self.course(ladder, start, currents_a, limits)?;
         let firsts: Vec<Option<usize>> = course.asked.iter().map(|of| course.first(of)).collect();
         let Some(least) = firsts.iter().flatten().min().copied() else {
             return Ok(None);
@@ -423,10 +458,14 @@ impl Model {
         Ok(best)
     }
 
-    /// Computes the states of an emergency at doubled times, until every limit is passed.
-    fn course(&self, currents_a: &[f64], limits: &[LegLimit]) -> Result<Course, Said> {
-        let mut ladder = self.plain()?;
-        let start = ladder.steady(&self.loads_a).map_err(said)?;
+    /// Computes the states of an emergency at doubled times, until every limit is passed that will be passed.
+    fn course<'l>(
+        &self,
+        ladder: &'l mut Ladder,
+        start: &Temperatures,
+        currents_a: &[f64],
+        limits: &[LegLimit],
+    ) -> Result<Course<'l>, Said> {
         let rest = unless_runaway(ladder.steady(currents_a))?;
         let asked = limits.iter().map(|limit| Asked {
             limit_degc: limit.degc,
@@ -438,13 +477,25 @@ impl Model {
             },
         });
         let asked: Vec<Asked> = asked.collect();
-        let times = doublings(FIRST_S, LONGEST_S);
-        let is_enough = |state: &Temperatures| asked.iter().all(|of| of.is_above(state));
-        let later = ladder.after_until(&start, currents_a, &times, is_enough);
-        let states =
-            std::iter::once((0.0, start)).chain(times.into_iter().zip(later.map_err(said)?));
+        // If no current falls, no temperature falls: one that rests below its limit never reaches it.
+        let none_falls = currents_a
+            .iter()
+            .zip(&self.loads_a)
+            .all(|(i, was)| i >= was);
+        let passes = |of: &Asked| {
+            let is_borne = rest.as_ref().is_some_and(|rest| !of.is_above(rest));
+            !(none_falls && is_borne)
+        };
+        let passing: Vec<&Asked> = asked.iter().filter(|of| passes(of)).collect();
+        let is_enough = |state: &Temperatures| passing.iter().all(|of| of.is_above(state));
+        let mut states = vec![(0.0, start.clone())];
+        if !is_enough(start) {
+            let times = doublings(FIRST_S, LONGEST_S);
+            let later = ladder.after_until(start, currents_a, &times, is_enough);
+            states.extend(times.into_iter().zip(later.map_err(said)?));
+        }
         Ok(Course {
-            states: states.collect(),
+            states,
             currents_a: currents_a.to_vec(),
             ladder,
             rest,
@@ -456,16 +507,17 @@ impl Model {
     fn after_emergency(
         &self,
         ladders: &mut Ladders,
+        rest: &Rest,
         emergency_a: &[f64],
         time_s: f64,
     ) -> Result<Option<Vec<LegAt>>, Said> {
-        let Some(found) = last(&mut ladders.joint, &self.loads_a, emergency_a, time_s)? else {
+        let Some(found) = last(&mut ladders.joint, &rest.joint, emergency_a, time_s)? else {
             return Ok(None);
         };
         let mut alone = Vec::new();
         for (leg, ladder) in ladders.alone.iter_mut().enumerate() {
-            let (load, emergency) = (&self.loads_a[leg..=leg], &emergency_a[leg..=leg]);
-            let Some(state) = last(ladder, load, emergency, time_s)? else {
+            let emergency = &emergency_a[leg..=leg];
+            let Some(state) = last(ladder, &rest.alone[leg], emergency, time_s)? else {
                 return Ok(None);
             };
             alone.push(state);
@@ -479,12 +531,12 @@ impl Model {
         &self,
         ladder: &mut Ladder,
         ageings: &[Option<Ageing>],
-        at_load: &[LegAt],
+        rest: &Rest,
         emergency: Option<&(Vec<f64>, f64)>,
     ) -> Result<Vec<Option<Aged>>, Said> {
         let course = match emergency {
             Some((currents_a, time_s)) if ageings.iter().any(Option::is_some) => {
-                let start = ladder.steady(&self.loads_a).map_err(said)?;
+                let start = rest.joint.clone();
                 let share = |step: usize| (step as f64 / AGEING_STEPS as f64).powi(2);
                 let times: Vec<f64> = (0..=AGEING_STEPS).map(|k| time_s * share(k)).collect();
                 let later = ladder.after(&start, currents_a, &times[1..]);
@@ -510,7 +562,7 @@ impl Model {
             let ageing = ageing.as_ref()?;
             Some(Aged {
                 constants: ageing.clone(),
-                at_load_ratio: ageing_ratio(ageing, at_load[leg].rubber_degc),
+                at_load_ratio: ageing_ratio(ageing, rest.legs[leg].rubber_degc),
                 emergency_h: hours(leg, ageing),
             })
         };
@@ -518,9 +570,14 @@ impl Model {
     }
 
     /// Time for which the job's emergency may last until each leg's body reaches its limit; `None` for a leg without a limit, or without an emergency.
-    fn lasting(&self, rows: &[LegRow], has_rest: bool) -> Result<Vec<Option<Lasts>>, Said> {
+    fn lasting(
+        &self,
+        ladder: &mut Ladder,
+        rows: &[LegRow],
+        rest: Option<&Rest>,
+    ) -> Result<Vec<Option<Lasts>>, Said> {
         let mut found = vec![None; rows.len()];
-        let (Ok((currents, _)), true) = (&self.emergency_a_s, has_rest) else {
+        let (Ok((currents, _)), Some(rest)) = (&self.emergency_a_s, rest) else {
             return Ok(found);
         };
         let limits = rows.iter().enumerate().filter_map(|(leg, row)| {
@@ -532,7 +589,8 @@ impl Model {
             })
         });
         let limits: Vec<LegLimit> = limits.collect();
-        for (limit, lasts) in limits.iter().zip(self.lasts(currents, &limits)?) {
+        let lasts = self.lasts_from(ladder, &rest.joint, currents, &limits)?;
+        for (limit, lasts) in limits.iter().zip(lasts) {
             found[limit.leg] = Some(lasts);
         }
         Ok(found)
@@ -573,18 +631,17 @@ impl Model {
         })
     }
 
-    pub(super) fn answer(self, input: Input) -> Result<WarmJoint, Said> {
+    pub(super) fn answer(self, mut ladders: Ladders, input: Input) -> Result<WarmJoint, Said> {
         let rows = &input.rows;
-        let mut ladders = self.ladders()?;
         let rest = self.rest(&mut ladders, &self.loads_a)?;
         let at_emergency = match (&self.emergency_a_s, &rest) {
-            (Ok((currents, time_s)), Some(_)) => {
-                Ok(self.after_emergency(&mut ladders, currents, *time_s)?)
+            (Ok((currents, time_s)), Some(rest)) => {
+                Ok(self.after_emergency(&mut ladders, rest, currents, *time_s)?)
             }
             (Ok(_), None) => Ok(None),
             (Err(why), _) => Err(why.clone()),
         };
-        let lasts = self.lasting(rows, rest.is_some())?;
+        let lasts = self.lasting(&mut ladders.joint, rows, rest.as_ref())?;
         // In thermal runaway the ageing has no finite amount.
         let emergency = match (&self.emergency_a_s, &at_emergency) {
             (Ok(emergency), Ok(Some(_))) => Some(emergency),
@@ -592,20 +649,23 @@ impl Model {
         };
         let ageings: Vec<Option<Ageing>> = rows.iter().map(|row| row.ageing.clone()).collect();
         let mut aged = match &rest {
-            Some(rest) => self.aged(&mut ladders.joint, &ageings, &rest.legs, emergency)?,
+            Some(rest) => self.aged(&mut ladders.joint, &ageings, rest, emergency)?,
             None => vec![None; rows.len()],
         };
         let contacts = match &rest {
             Some(rest) => self.contacts(&mut ladders, rest)?,
             None => vec![Contacts::default(); rows.len()],
         };
+        let mut whences = match &rest {
+            Some(rest) => self.whence(&mut ladders, rest)?,
+            None => Vec::new(),
+        }
+        .into_iter();
         let limits: Vec<Option<f64>> = rows.iter().map(|row| row.limits_degc.0).collect();
         let mut legs = Vec::new();
         for index in 0..rows.len() {
             let mut of = self.leg(&mut ladders, &input, (index, &limits))?;
-            if let Some(rest) = &rest {
-                of.whence = Some(self.whence(&mut ladders, rest, index)?);
-            }
+            of.whence = whences.next();
             of.contacts = contacts[index];
             of.emergency_lasts = lasts[index];
             of.aged = aged[index].take();
@@ -624,14 +684,13 @@ impl Model {
     }
 }
 
-/// State after a time, from the loads in steady state; `None` if the metal of any arm exceeds [`HOTTEST_DEGC`] on the way.
+/// State after a time from a start; `None` if the metal of any arm exceeds [`HOTTEST_DEGC`] on the way.
 fn last(
     ladder: &mut Ladder,
-    loads_a: &[f64],
+    start: &Temperatures,
     currents_a: &[f64],
     time_s: f64,
 ) -> Result<Option<Temperatures>, Said> {
-    let start = ladder.steady(loads_a).map_err(said)?;
     let cores: Vec<Core> = (0..currents_a.len()).map(|arm| ladder.core(arm)).collect();
     let is_beyond = |state: &Temperatures| {
         cores.iter().any(|core| {
@@ -640,7 +699,7 @@ fn last(
         })
     };
     let times = doublings(FIRST_S.min(time_s), time_s);
-    let found = ladder.after_until(&start, currents_a, &times, is_beyond);
+    let found = ladder.after_until(start, currents_a, &times, is_beyond);
     let mut found = found.map_err(said)?;
     Ok(found.pop().filter(|state| !is_beyond(state)))
 }
@@ -679,15 +738,15 @@ impl Asked {
 }
 
 /// States of an emergency at some times, and its steady state, if there is one.
-struct Course {
-    ladder: Ladder,
+struct Course<'l> {
+    ladder: &'l mut Ladder,
     currents_a: Vec<f64>,
     rest: Option<Temperatures>,
     states: Vec<(f64, Temperatures)>,
     asked: Vec<Asked>,
 }
 
-impl Course {
+impl Course<'_> {
     /// Index of the first state above a temperature.
     fn first(&self, of: &Asked) -> Option<usize> {
         self.states.iter().position(|(_, state)| of.is_above(state))

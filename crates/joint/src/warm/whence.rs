@@ -89,21 +89,29 @@ pub struct OwnLoad {
 }
 
 impl Model {
-    /// Origins of the heat of a leg's joint, compared with its cable without a joint.
-    pub(super) fn whence(
-        &self,
-        ladders: &mut Ladders,
-        rest: &Rest,
-        leg: usize,
-    ) -> Result<Whence, Said> {
-        let (shape, at) = (&self.shapes[leg], &rest.legs[leg]);
-        let joint = ladders
+    /// Origins of the heat of each leg's joint, compared with its cable without a joint.
+    pub(super) fn whence(&self, ladders: &mut Ladders, rest: &Rest) -> Result<Vec<Whence>, Said> {
+        let places = rest.legs.iter().enumerate();
+        let places: Vec<_> = places.map(|(leg, at)| (leg, at.joint_at_m)).collect();
+        let joints = ladders
             .joint
-            .origins(&rest.joint, &self.loads_a, leg, at.joint_at_m)
+            .origins(&rest.joint, &self.loads_a, &places)
             .map_err(said)?;
-        let alone = ladders.alone[leg]
-            .origins(&rest.alone[leg], &self.loads_a[leg..=leg], 0, at.alone_at_m)
-            .map_err(said)?;
+        let mut found = Vec::new();
+        for (leg, joint) in joints.iter().enumerate() {
+            let place = (0, rest.legs[leg].alone_at_m);
+            let current = &self.loads_a[leg..=leg];
+            let alone = ladders.alone[leg]
+                .origins(&rest.alone[leg], current, &[place])
+                .map_err(said)?;
+            found.extend(alone.iter().map(|alone| self.shares(leg, joint, alone)));
+        }
+        Ok(found)
+    }
+
+    /// Shares of a leg's joint, compared with its cable without a joint.
+    fn shares(&self, leg: usize, joint: &Origins, alone: &Origins) -> Whence {
+        let shape = &self.shapes[leg];
         let of = |origins: &Origins, counts: &dyn Fn(Option<usize>, f64) -> bool| -> f64 {
             let heats = origins.heats.iter();
             heats
@@ -113,21 +121,21 @@ impl Model {
         };
         let n_legs = self.shapes.len();
         // An arm alone has no hub, so all its heat sources are its own.
-        let own = of(&joint, &|arm, _| arm == Some(leg));
-        let in_connector = of(&joint, &|arm, z| arm == Some(leg) && z < shape.mouth_m);
+        let own = of(joint, &|arm, _| arm == Some(leg));
+        let in_connector = of(joint, &|arm, z| arm == Some(leg) && z < shape.mouth_m);
         let ratio = shape.connector.loss.at20_ohm_per_m / shape.conductor.loss.at20_ohm_per_m;
         let connector_k = in_connector * (1.0 - 1.0 / ratio);
-        let other = |leg: usize| of(&joint, &|arm, _| arm == Some(leg));
-        Ok(Whence {
+        let other = |leg: usize| of(joint, &|arm, _| arm == Some(leg));
+        Whence {
             connector_k,
-            bus_k: of(&joint, &|arm, _| arm.is_none()),
+            bus_k: of(joint, &|arm, _| arm.is_none()),
             legs_k: (0..n_legs)
                 .filter(|of| *of != leg)
                 .map(|of| (of, other(of)))
                 .collect(),
-            own_k: own - connector_k - of(&alone, &|_, _| true),
+            own_k: own - connector_k - of(alone, &|_, _| true),
             surroundings_k: joint.surroundings_degc - alone.surroundings_degc,
-        })
+        }
     }
 
     /// Effect of worse connectors on each leg: one connector at a time has twice its resistance.

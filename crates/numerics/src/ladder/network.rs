@@ -138,6 +138,15 @@ impl Network {
         Ok(network)
     }
 
+    /// Whether two networks have the same cells with the same links, whatever their values.
+    pub fn has_cells_of(&self, other: &Network) -> bool {
+        let ends = |network: &Network| -> Vec<(usize, usize)> {
+            let links = network.links.iter();
+            links.map(|(low, high, _)| (*low, *high)).collect()
+        };
+        self.n == other.n && ends(self) == ends(other)
+    }
+
     fn number(&mut self, grid: Grid, arm: &Arm) -> Cells {
         let mut numbers = Vec::with_capacity(grid.n_along());
         for slice in &grid.slice_of {

@@ -57,6 +57,8 @@ pub struct Ladder {
     cholesky: Cholesky,
     diagonal: Vec<f64>,
     cooling: Vec<f64>,
+    /// Watched places of each arm: place along it, m, and its temperature.
+    watched: Vec<Vec<(f64, Out)>>,
 }
 
 impl Ladder {
@@ -117,11 +119,48 @@ impl Ladder {
             n_entries: structure.n_entries(),
             diagonal: network.diagonal(),
             cooling: network.cooling(),
+            watched: watched(&star, &network),
             star,
             network,
             entries,
             diagonals,
         })
+    }
+
+    /// Exchanges the star; if it has the same cells, as with other films or losses, the analysis of the equations stays.
+    ///
+    /// # Errors
+    /// The same errors as [`Ladder::new`].
+    ///
+    /// ```
+    /// # use jointwright_numerics::heat::Stuff;
+    /// # use jointwright_numerics::ladder::{Arm, Hub, Ladder, Loss, Ring, Slice, Star};
+    /// # let stuff = Stuff { conductivity_w_per_mk: 385.0, capacity_j_per_m3k: 3.45e6 };
+    /// # let loss = Loss { at20_ohm_per_m: 1e-3, alpha_per_k: 0.0, constant_w_per_m: 0.0 };
+    /// # let core = Ring { outside_m: 0.01, stuff, loss: Some(loss), is_watched: false };
+    /// # let slice = Slice { length_m: 1.0, rings: vec![core], film_w_per_m2k: 10.0, ambient_degc: 20.0 };
+    /// let mut star = Star { arms: vec![Arm { slices: vec![slice] }], hub: Hub::default() };
+    /// let mut ladder = Ladder::new(star.clone()).unwrap();
+    /// let mut rise = |star: Star| {
+    ///     ladder.exchange(star).unwrap();
+    ///     let found = ladder.steady(&[100.0]).unwrap();
+    ///     ladder.middle_degc(&found) - 20.0
+    /// };
+    /// let before = rise(star.clone());
+    /// star.arms[0].slices[0].film_w_per_m2k = 5.0;
+    /// assert!((rise(star) / before - 2.0).abs() < 1e-3);
+    /// ```
+    pub fn exchange(&mut self, star: Star) -> Result<(), LadderError> {
+        let network = Network::new(&star, 1)?;
+        if !network.has_cells_of(&self.network) {
+            *self = Ladder::new(star)?;
+            return Ok(());
+        }
+        self.diagonal = network.diagonal();
+        self.cooling = network.cooling();
+        self.watched = watched(&star, &network);
+        (self.star, self.network) = (star, network);
+        Ok(())
     }
 
     /// Number of temperatures.
@@ -280,19 +319,16 @@ impl Ladder {
 
     /// Hottest place on the inside of the watched rings of one arm: place along it in m, °C.
     pub fn hottest_watched_of(&self, found: &Temperatures, arm_index: usize) -> Option<(f64, f64)> {
-        let arm = self.star.arms.get(arm_index)?;
-        let watched = self.network.watched(arm_index, arm).into_iter();
-        let places = watched.map(|(place, out)| (place, out.of(&found.degc)));
+        let watched = self.watched.get(arm_index)?.iter();
+        let places = watched.map(|(place, out)| (*place, out.of(&found.degc)));
         places.max_by(|a, b| a.1.total_cmp(&b.1))
     }
 
     fn hottest(&self, found: &Temperatures) -> Option<(usize, f64, Out)> {
-        let arms = self.star.arms.iter().enumerate();
-        let places = arms.flat_map(|(index, arm)| {
-            let watched = self.network.watched(index, arm);
-            watched
-                .into_iter()
-                .map(move |(place, out)| (index, place, out))
+        let arms = self.watched.iter().enumerate();
+        let places = arms.flat_map(|(index, watched)| {
+            let watched = watched.iter();
+            watched.map(move |(place, out)| (index, *place, *out))
         });
         places.max_by(|a, b| a.2.of(&found.degc).total_cmp(&b.2.of(&found.degc)))
     }
@@ -313,7 +349,7 @@ impl Ladder {
         [self.middle(), hottest]
     }
 
-    /// Response of G + s C to a source, K.
+    /// Response of G + s C to a source, or to several, one after another, K.
     pub(super) fn response(
         &mut self,
         per_s: f64,
@@ -336,7 +372,7 @@ impl Ladder {
         self.network.outflow(&self.diagonal, degc)
     }
 
-    /// Contributions to the temperature of the core of an arm, at the cell nearest to a place along it, m.
+    /// Contributions to the temperatures of cores, each at the cell of an arm that is nearest to a place along it, m.
     ///
     /// Losses have their values at these temperatures; so all contributions add up, in any order.
     ///
@@ -350,28 +386,37 @@ impl Ladder {
         &mut self,
         found: &Temperatures,
         currents_a: &[f64],
-        arm_index: usize,
-        place_m: f64,
-    ) -> Result<Origins, LadderError> {
+        places: &[(usize, f64)],
+    ) -> Result<Vec<Origins>, LadderError> {
         self.check(currents_a)?;
-        let cells = self.core(arm_index).cells;
-        let off = |(place, _): &(f64, usize)| (place - place_m).abs();
-        let nearest = cells.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
-        let mut one_w = vec![0.0; self.network.n];
-        one_w[nearest.map_or(0, |(_, cell)| *cell)] = 1.0;
+        let n = self.network.n;
+        let mut one_w = vec![0.0; n * places.len()];
+        for (column, (arm_index, place_m)) in one_w.chunks_mut(n).zip(places) {
+            let cells = self.core(*arm_index).cells;
+            let off = |(place, _): &(f64, usize)| (place - place_m).abs();
+            let nearest = cells.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+            column[nearest.map_or(0, |(_, cell)| *cell)] = 1.0;
+        }
         let weights = self.response(0.0, &one_w)?;
+        let each = weights.chunks(n);
+        Ok(each
+            .map(|weights| self.origins_by(weights, found, currents_a))
+            .collect())
+    }
+
+    fn origins_by(&self, weights: &[f64], found: &Temperatures, currents_a: &[f64]) -> Origins {
         let heats = self.network.sources.iter().map(|source| Origin {
             arm: source.arm,
             place_m: source.place_m,
             rise_k: weights[source.cell] * self.network.loss_w(source, currents_a, found),
         });
         let films = self.network.films.iter();
-        Ok(Origins {
+        Origins {
             heats: heats.collect(),
             surroundings_degc: films
                 .map(|(cell, conductance, ambient)| weights[*cell] * conductance * ambient)
                 .sum(),
-        })
+        }
     }
 
     /// Multiplies the Joule losses of an arm up to a place along it, m: a worse contact, without a new ladder.
@@ -398,6 +443,13 @@ impl Ladder {
         let each = load.iter().zip(&gain).zip(&found.degc);
         each.map(|((at_0, gain), degc)| at_0 + gain * degc).sum()
     }
+}
+
+/// Watched places of each arm, with their temperatures.
+fn watched(star: &Star, network: &Network) -> Vec<Vec<(f64, Out)>> {
+    let arms = star.arms.iter().enumerate();
+    arms.map(|(index, arm)| network.watched(index, arm))
+        .collect()
 }
 
 /// A ladder with its currents, as a function of time.

@@ -65,3 +65,22 @@ fn an_emergency_lasts_until_the_limit_and_never_if_it_stays_below() {
         assert_eq!(lasts(&mut ladder, to + 1.0, &currents), None);
     }
 }
+
+/// Another film or another loss keeps the cells; another joint does not, and the ladder is then as good as new.
+#[test]
+fn a_ladder_with_an_exchanged_star_is_a_new_one() {
+    let mut ladder = Ladder::new(star(&joint(0))).unwrap();
+    let mut other = joint(0);
+    for slice in &mut other.arm.slices {
+        slice.film_w_per_m2k *= 1.3;
+    }
+    let before = ladder.steady(&[other.current_a]).unwrap();
+    for next in [other, joint(1), joint(0)] {
+        ladder.exchange(star(&next)).unwrap();
+        let found = ladder.steady(&[next.current_a]).unwrap();
+        let mut new = Ladder::new(star(&next)).unwrap();
+        assert_eq!(found, new.steady(&[next.current_a]).unwrap());
+        assert_eq!(ladder.hottest_watched(&found), new.hottest_watched(&found));
+        assert_eq!(found == before, next.arm == joint(0).arm);
+    }
+}
