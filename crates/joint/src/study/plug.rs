@@ -3,13 +3,13 @@
 //! Nothing of the plug is cut on site: the row states the film's thickness, and no other limit applies to it.
 
 use super::gap::{Across, inception};
-use super::solver::{Value, not_solved, options, outcome};
+use super::solver::{Value, carried, meshed, outcome};
 use crate::catalogue::{Body, Taper};
 use crate::said::Said;
 use crate::section::{
-    FILM_LEAST_M, NotDrawn, Quantity, TaperState, Unknown, draw_taper, taper_questions,
+    Drawn, FILM_LEAST_M, NotDrawn, Quantity, TaperState, Unknown, draw_taper, taper_questions,
 };
-use jointwright_numerics::field::{Unwatched, solve};
+use jointwright_numerics::field::{Prepared, Solved};
 use jointwright_numerics::gas::Curve;
 use std::collections::BTreeMap;
 
@@ -68,10 +68,11 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
     let film = taper.film_thickness;
     let (least, greatest) = (film.least().m(), film.greatest().m());
     // Neither the voltage across a film nor its breakdown field shows alone which thickness is worst.
-    let mut states = vec![(greatest, true), ((least + greatest) / 2.0, true)];
+    let mut states = vec![(greatest, true)];
     if taper.filler.is_some() {
         states.push((greatest, false));
     }
+    states.push(((least + greatest) / 2.0, true));
     if least < FILM_LEAST_M {
         // Without a film the conductors see the plug itself.
         states.push((0.0, true));
@@ -79,26 +80,38 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
         states.push((least, true));
     }
     states.dedup();
+    let mut known = None;
     for (film_thickness_m, is_empty) in states {
         let state = TaperState {
             film_thickness_m,
             is_empty,
         };
-        worst.add(taper, state)?;
+        worst.add(taper, state, &mut known)?;
     }
     Ok(worst)
 }
 
+/// Solution on the mesh of the state before, or on a new mesh that is kept.
+fn solved(known: &mut Option<Prepared>, drawn: &Drawn) -> Result<Solved, Said> {
+    if let Some(prepared) = known
+        && let Some(solved) = carried(prepared, drawn)?
+    {
+        return Ok(solved);
+    }
+    let (prepared, solved) = meshed(known.as_ref(), drawn)?;
+    *known = Some(prepared);
+    Ok(solved)
+}
+
 impl PlugWorst {
-    fn add(&mut self, taper: &Taper, state: TaperState) -> Result<(), NotDrawn> {
+    fn add(
+        &mut self,
+        taper: &Taper,
+        state: TaperState,
+        known: &mut Option<Prepared>,
+    ) -> Result<(), NotDrawn> {
         let drawn = draw_taper(taper, &state)?;
-        let solved = solve(
-            &drawn.section,
-            &drawn.wanted,
-            &options(&drawn.section),
-            &mut Unwatched,
-        )
-        .map_err(|error| NotDrawn::Refused(not_solved(&error)))?;
+        let solved = solved(known, &drawn).map_err(NotDrawn::Refused)?;
         self.n_solved += 1;
         let mut outcome = outcome(&drawn, &solved.answers, 1.0);
         // A plug has no edge of a screen.

@@ -17,6 +17,16 @@ const N_UNKNOWNS_MOST: usize = 40_000;
 /// The same for a conducting material, where each unknown is complex and the factors cost four times as much.
 const N_UNKNOWNS_MOST_COMPLEX: usize = 16_000;
 
+/// Greatest number of kept meshes.
+const KEPT_MOST: usize = 12;
+/// Greatest distance between states over which a mesh is carried, m; see [`Point::far_from_m`].
+const CARRIED_MOST_M: f64 = 4.5e-3;
+/// Weight of the edge's radius in that distance.
+const EDGE_WEIGHT: f64 = 100.0;
+
+/// Distance that an emptied gap counts for, m.
+const EMPTIED_M: f64 = 1.0;
+
 /// One state of a leg, m.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Point {
@@ -65,8 +75,8 @@ pub struct Outcome {
 pub struct Solver<'i> {
     input: &'i Input,
     drive: Drive,
-    /// Last prepared section with the edge under the deflector, and last with the edge in the field.
-    prepared: [Option<Prepared>; 2],
+    /// Meshes of states that were solved, the oldest first.
+    kept: Vec<Kept>,
     /// Number of states that were solved.
     pub n_solved: usize,
 }
@@ -77,7 +87,7 @@ impl<'i> Solver<'i> {
         Solver {
             input,
             drive,
-            prepared: [None, None],
+            kept: Vec::new(),
             n_solved: 0,
         }
     }
@@ -131,7 +141,7 @@ impl<'i> Solver<'i> {
     /// The reason why there is no result.
     pub fn outcome(&mut self, point: &Point) -> Result<Outcome, Said> {
         let drawn = self.drawn(point)?;
-        let solved = self.solve(&drawn)?;
+        let solved = self.solve(point, &drawn)?;
         Ok(outcome(&drawn, &solved.answers, self.drive.voltage.v()))
     }
 
@@ -151,28 +161,83 @@ impl<'i> Solver<'i> {
         Ok((drawn, solved))
     }
 
-    fn solve(&mut self, drawn: &Drawn) -> Result<Solved, Said> {
+    /// Solves a state on the mesh of the nearest state before, or on a new mesh that is kept.
+    fn solve(&mut self, point: &Point, drawn: &Drawn) -> Result<Solved, Said> {
         self.n_solved += 1;
-        let slot = &mut self.prepared[usize::from(drawn.is_edge_in_field)];
-        if let Some(prepared) = slot {
-            let solved = prepared.solve_for(&drawn.section, &drawn.wanted, &mut Unwatched);
-            return match solved {
-                Ok((solved, _)) => Ok(solved),
-                Err(error) => {
-                    *slot = None;
-                    Err(not_solved(&error))
-                }
-            };
+        let alike = (0..self.kept.len())
+            .filter(|&index| self.kept[index].is_edge_in_field == drawn.is_edge_in_field);
+        let far = |index: usize| self.kept[index].point.far_from_m(point);
+        let nearest = alike.min_by(|&a, &b| far(a).total_cmp(&far(b)));
+        let is_near = nearest.is_some_and(|index| far(index) <= CARRIED_MOST_M);
+        if let (Some(index), true) = (nearest, is_near) {
+            let kept = &mut self.kept[index];
+            if let Some(solved) = carried(&mut kept.prepared, drawn)? {
+                kept.point = *point;
+                return Ok(solved);
+            }
         }
-        let (prepared, solved) = prepare(
-            &drawn.section,
-            &drawn.wanted,
-            &options(&drawn.section),
-            &mut Unwatched,
-        )
-        .map_err(|error| not_solved(&error))?;
-        *slot = Some(prepared);
+        let known = nearest.map(|index| &self.kept[index].prepared);
+        let (prepared, solved) = meshed(known, drawn)?;
+        if let (Some(index), true) = (nearest, is_near) {
+            // The new mesh takes the place of the mesh that does not reach so far.
+            self.kept.remove(index);
+        }
+        if self.kept.len() >= KEPT_MOST {
+            self.kept.remove(0);
+        }
+        self.kept.push(Kept {
+            point: *point,
+            is_edge_in_field: drawn.is_edge_in_field,
+            prepared,
+        });
         Ok(solved)
+    }
+}
+
+/// Solution on a mesh that is carried along; `None` if it does not reach so far.
+///
+/// # Errors
+/// The reason why there is no solution.
+pub(super) fn carried(prepared: &mut Prepared, drawn: &Drawn) -> Result<Option<Solved>, Said> {
+    let solved = prepared.solve_carried_for(&drawn.section, &drawn.wanted, &mut Unwatched);
+    solved.map_err(|error| not_solved(&error))
+}
+
+/// Solution on a new mesh, as fine as the mesh of a similar section if there is one.
+///
+/// # Errors
+/// The reason why there is no solution.
+pub(super) fn meshed(known: Option<&Prepared>, drawn: &Drawn) -> Result<(Prepared, Solved), Said> {
+    let (section, wanted) = (&drawn.section, &drawn.wanted);
+    let solved = match known {
+        Some(known) => known.prepare_like(section, wanted, &mut Unwatched),
+        None => prepare(section, wanted, &options(section), &mut Unwatched),
+    };
+    solved.map_err(|error| not_solved(&error))
+}
+
+/// Mesh of a state, ready for a state near it.
+struct Kept {
+    point: Point,
+    is_edge_in_field: bool,
+    prepared: Prepared,
+}
+
+impl Point {
+    /// Distance that the nodes of a mesh must move from another state, m.
+    ///
+    /// The edge's radius counts more, because its triangles are smallest; an emptied gap counts as far.
+    fn far_from_m(&self, other: &Point) -> f64 {
+        let apart = |a: f64, b: f64| (a - b).abs();
+        let emptied = if self.is_empty == other.is_empty {
+            0.0
+        } else {
+            EMPTIED_M
+        };
+        emptied
+            + apart(self.radius_m, other.radius_m)
+            + apart(self.screen_edge_m, other.screen_edge_m)
+            + EDGE_WEIGHT * apart(self.edge_radius_m, other.edge_radius_m)
     }
 }
 

@@ -21,6 +21,7 @@ mod across;
 mod along;
 mod corner;
 mod judge;
+mod like;
 mod newton;
 mod peak;
 mod potential;

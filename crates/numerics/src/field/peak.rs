@@ -115,7 +115,13 @@ impl Search<'_, '_> {
         let along = [(to.r - from.r) / length, (to.z - from.z) / length];
         let mesh = self.solution.mesh;
         let mut cuts: Vec<(f64, f64, u32)> = Vec::new();
+        let (r_least, r_most) = (from.r.min(to.r), from.r.max(to.r));
+        let (z_least, z_most) = (from.z.min(to.z), from.z.max(to.z));
         for (index, triangle) in mesh.triangles.iter().enumerate() {
+            let [r_low, r_high, z_low, z_high] = self.solution.neighbours.boxes[index];
+            if r_high < r_least || r_low > r_most || z_high < z_least || z_low > z_most {
+                continue;
+            }
             let corners = [0, 1, 2].map(|k| mesh.nodes[triangle[k] as usize]);
             if let Some([a, b]) = clip(corners, from, to) {
                 cuts.push((a, b, index as u32));

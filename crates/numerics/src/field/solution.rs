@@ -27,7 +27,7 @@ pub(super) struct Neighbours {
     /// Triangles on the two sides of an edge, by the number of its mid-node less the number of corners.
     pub beside: Vec<[u32; 2]>,
     /// Least and greatest r, least and greatest z of the places that may lie in a triangle, m.
-    boxes: Vec<[f64; 4]>,
+    pub boxes: Vec<[f64; 4]>,
 }
 
 impl Neighbours {

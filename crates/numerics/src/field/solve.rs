@@ -1,6 +1,7 @@
 //! Solves, judges and refines until every wanted number meets its tolerance.
 
 use super::judge::{Judged, judge};
+use super::like::Like;
 use super::potential;
 use super::section::Section;
 use super::solution::{Solution, unevenness};
@@ -54,25 +55,41 @@ impl Goal {
         (judged.parts[0] - self.last.parts[0]).hypot(judged.parts[1] - self.last.parts[1])
     }
 
-    /// The same number of a similar section on the same mesh: its error grows in proportion to the roughness of its slopes.
-    pub fn carried(&self, judged: Judged) -> Self {
-        let ratio = judged.rough_error / self.last.rough_error.max(f64::MIN_POSITIVE);
+    /// The same number of a similar section on a mesh as fine as this one's.
+    ///
+    /// Its error keeps its share of the number, and grows where the slopes have become so rough that they count beside it.
+    fn carried(
+        &self,
+        section: &Section,
+        wanted: &Wanted,
+        options: &Options,
+        judged: Judged,
+    ) -> Self {
+        let of_size = judged.size / self.last.size.max(f64::MIN_POSITIVE);
+        let known = self.estimate * of_size.clamp(1.0, 1e3);
+        let rougher = (known + ROUGH_RATIO * judged.rough_error)
+            / (self.estimate + ROUGH_RATIO * self.last.rough_error).max(f64::MIN_POSITIVE);
+        let estimate = (self.estimate * rougher.max(1.0))
+            .max(ROUGH_RATIO * judged.rough_error)
+            .max(WHOLE_RATIO * judged.energy_ratio * judged.size)
+            + judged.search_error;
         Self {
+            is_settled: estimate <= asked(section, wanted, options, &judged),
             last: judged,
-            estimate: self.estimate * ratio.clamp(1.0, 1e3),
-            is_settled: false,
-            is_refined: self.is_refined,
+            estimate,
+            is_refined: false,
             n_refined: self.n_refined,
             moved: 0.0,
         }
     }
 }
 
-/// The last two systems of a solve, and its answers.
+/// The last system of a solve, its numbers, and its answers.
 pub(super) struct Run {
-    pub systems: Vec<System>,
-    /// The numbers of each system.
-    pub goals: Vec<Vec<Goal>>,
+    pub system: System,
+    pub goals: Vec<Goal>,
+    /// Number of refinements step by step.
+    pub n_refined: usize,
     pub solved: Solved,
 }
 
@@ -102,13 +119,15 @@ pub fn solve(
     options: &Options,
     watch: &mut dyn Watch,
 ) -> Result<Solved, FieldError> {
-    run(section, wanted, options, watch).map(|run| run.solved)
+    run(section, wanted, options, None, watch).map(|run| run.solved)
 }
 
+/// Solves a section; with `like`, from a mesh as fine as that of a similar section.
 pub(super) fn run(
     section: &Section,
     wanted: &[Wanted],
     options: &Options,
+    like: Option<&Like<'_>>,
     watch: &mut dyn Watch,
 ) -> Result<Run, FieldError> {
     watch.stage(Stage::Mesh);
@@ -121,8 +140,11 @@ pub(super) fn run(
         ..MeshOptions::default()
     };
     let mut mesh = mesh::build(&section.outline, &mesh_options).map_err(FieldError::Mesh)?;
-    let mut systems: Vec<System> = Vec::new();
-    let mut goals: Vec<Vec<Goal>> = Vec::new();
+    if let Some(like) = like {
+        mesh = like.refined(&section.outline, mesh);
+    }
+    let mut goals: Vec<Goal> = Vec::new();
+    let mut n_levels = 0;
     loop {
         watch.stage(Stage::Assemble);
         let mut system = System::new(section, mesh)?;
@@ -133,44 +155,34 @@ pub(super) fn run(
         let n_regions = section.materials.len();
         let mut solution = Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
         let judged = judge(section, wanted, &system, &mut solution);
-        let before = goals.last().map_or(&[][..], Vec::as_slice);
-        let mut now = follow(section, wanted, options, before, judged);
-        let is_settled = now.iter().all(|goal| goal.is_settled);
-        let cut_short = (!is_settled)
-            .then(|| cut(options, n_unknowns, goals.len(), watch))
-            .flatten();
-        let is_enough = is_settled || cut_short.is_some();
-        let finer = (!is_enough).then(|| {
-            let is_marked = mark(section, wanted, &solution, &mut now);
-            watch.stage(Stage::Mesh);
-            mesh::refine(&section.outline, &system.mesh, &is_marked)
-        });
-        goals.push(now);
-        systems.push(system);
-        let n_levels = systems.len();
-        if let Some(finer) = finer {
-            mesh = finer;
-            if n_levels > 1 {
-                systems.remove(0);
-            }
-            continue;
-        }
-        let now = &goals[goals.len() - 1];
-        let finest = &systems[n_levels - 1];
-        let solved = Solved {
-            answers: answers(section, wanted, now),
-            n_unknowns,
-            newton_residuals,
-            cut_short,
-            mesh: finest.mesh.clone(),
-            potential,
+        goals = match like.filter(|_| n_levels == 0) {
+            Some(like) => carried(section, wanted, options, like.goals, judged),
+            None => follow(section, wanted, options, &goals, judged),
         };
-        let goals = goals.split_off(goals.len() - n_levels);
-        return Ok(Run {
-            systems,
-            goals,
-            solved,
-        });
+        let is_settled = goals.iter().all(|goal| goal.is_settled);
+        let cut_short = (!is_settled)
+            .then(|| cut(options, n_unknowns, n_levels, watch))
+            .flatten();
+        n_levels += 1;
+        if is_settled || cut_short.is_some() {
+            let solved = Solved {
+                answers: answers(section, wanted, &goals),
+                n_unknowns,
+                newton_residuals,
+                cut_short,
+                mesh: system.mesh.clone(),
+                potential,
+            };
+            return Ok(Run {
+                system,
+                goals,
+                n_refined: n_levels - 1,
+                solved,
+            });
+        }
+        let is_marked = mark(section, wanted, &solution, &mut goals);
+        watch.stage(Stage::Mesh);
+        mesh = mesh::refine(&section.outline, &system.mesh, &is_marked);
     }
 }
 
@@ -195,6 +207,20 @@ pub(super) fn answers(section: &Section, wanted: &[Wanted], goals: &[Goal]) -> V
         .iter()
         .zip(wanted)
         .map(|(goal, wanted)| answer(section, goal, wanted))
+        .collect()
+}
+
+/// Takes the numbers of a similar section, and their errors from the roughness of the slopes.
+pub(super) fn carried(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    goals: &[Goal],
+    judged: Vec<Judged>,
+) -> Vec<Goal> {
+    let known = judged.into_iter().zip(goals).zip(wanted);
+    known
+        .map(|((judged, old), wanted)| old.carried(section, wanted, options, judged))
         .collect()
 }
 

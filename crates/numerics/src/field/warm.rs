@@ -3,14 +3,14 @@
 //! Corners on curves keep their share of the curve.
 //! The other corners follow as a net of springs, each
 //! spring as strong as its edge is short.
-//! The last two meshes of the first solve are both carried along, so that the
-//! estimates rest on two solutions again.
+//! A number's estimated error is that of the first solve, enlarged by the roughness of the slopes where they are rougher now.
 
 use super::judge::judge;
+use super::like::{Like, Spans, spans};
 use super::potential;
 use super::section::Section;
 use super::solution::Solution;
-use super::solve::{Goal, Run, answers, follow, run};
+use super::solve::{Goal, Run, answers, carried, run};
 use super::solved::{FieldError, Options, Solved, Stage, Watch};
 use super::system::System;
 use super::wanted::Wanted;
@@ -36,11 +36,15 @@ pub struct Prepared {
     outline: Outline,
     wanted: Vec<Wanted>,
     options: Options,
-    /// The last two systems of the first solve, the coarser first.
-    systems: Vec<System>,
-    /// The numbers of each of these systems.
-    goals: Vec<Vec<Goal>>,
-    net: Net,
+    /// System of the first solve's last mesh.
+    system: System,
+    /// Its numbers.
+    goals: Vec<Goal>,
+    /// Edges on curves and number of refinements of the mesh, or of the mesh that it is like.
+    spans: Spans,
+    n_refined: usize,
+    /// Springs of the mesh, once it was carried along.
+    net: Option<Net>,
 }
 
 /// Solves a section and keeps the parts that a similar section can reuse.
@@ -72,21 +76,34 @@ pub fn prepare(
     options: &Options,
     watch: &mut dyn Watch,
 ) -> Result<(Prepared, Solved), FieldError> {
-    let Run {
-        systems,
-        goals,
-        solved,
-    } = run(section, wanted, options, watch)?;
-    let net = Net::new(&solved.mesh).map_err(FieldError::Sparse)?;
+    let run = run(section, wanted, options, None, watch)?;
+    Ok(kept(section, wanted, options, None, run))
+}
+
+/// What a similar section can reuse, and the solution.
+fn kept(
+    section: &Section,
+    wanted: &[Wanted],
+    options: &Options,
+    like: Option<&Like<'_>>,
+    run: Run,
+) -> (Prepared, Solved) {
+    let spans = match like {
+        // Edges that are refined from section to section would only grow in number.
+        Some(like) => like.spans.clone(),
+        None => spans(&run.system.mesh, section.outline.curves.len()),
+    };
     let prepared = Prepared {
         outline: section.outline.clone(),
         wanted: wanted.to_vec(),
         options: *options,
-        systems,
-        goals,
-        net,
+        system: run.system,
+        goals: run.goals,
+        spans,
+        n_refined: like.map_or(run.n_refined, |like| like.n_refined),
+        net: None,
     };
-    Ok((prepared, solved))
+    (prepared, run.solved)
 }
 
 impl Prepared {
@@ -101,20 +118,83 @@ impl Prepared {
         section: &Section,
         watch: &mut dyn Watch,
     ) -> Result<(Solved, Reuse), FieldError> {
-        watch.stage(Stage::Mesh);
-        let reuse = if mesh::is_same_topology(&self.outline, &section.outline) {
-            self.carry(&section.outline)?
-        } else {
-            Reuse::OtherTopology
-        };
-        if reuse == Reuse::Carried {
-            let solved = self.solve_carried(section, watch)?;
-            if solved.answers.iter().all(|answer| answer.is_settled) {
-                return Ok((solved, reuse));
-            }
-            return Ok((self.start_again(section, watch)?, Reuse::NotSettled));
+        let (solved, reuse) = self.carried(section, watch)?;
+        match solved {
+            Some(solved) => Ok((solved, reuse)),
+            None => Ok((self.start_again(section, watch)?, reuse)),
         }
-        Ok((self.start_again(section, watch)?, reuse))
+    }
+
+    /// Solves another section on the mesh of the last one, for numbers whose places moved with the section.
+    ///
+    /// `None` if the mesh cannot be carried along, or if a number does not settle on it.
+    /// The number and the kinds of the wanted numbers must be as before.
+    ///
+    /// # Errors
+    /// The same errors as [`super::solve()`].
+    pub fn solve_carried_for(
+        &mut self,
+        section: &Section,
+        wanted: &[Wanted],
+        watch: &mut dyn Watch,
+    ) -> Result<Option<Solved>, FieldError> {
+        if !self.asks_like(wanted) {
+            return Ok(None);
+        }
+        self.wanted = wanted.to_vec();
+        self.carried(section, watch).map(|(solved, _)| solved)
+    }
+
+    /// Solves a similar section on a new mesh, which is at once refined where this one is, and keeps that mesh.
+    ///
+    /// If the curves, the regions or the kinds of the wanted numbers differ, the new mesh is refined step by step.
+    ///
+    /// # Errors
+    /// The same errors as [`super::solve()`].
+    pub fn prepare_like(
+        &self,
+        section: &Section,
+        wanted: &[Wanted],
+        watch: &mut dyn Watch,
+    ) -> Result<(Prepared, Solved), FieldError> {
+        let is_alike =
+            self.asks_like(wanted) && mesh::is_same_topology(&self.outline, &section.outline);
+        let like = Like {
+            spans: &self.spans,
+            goals: &self.goals,
+            n_refined: self.n_refined,
+        };
+        let like = is_alike.then_some(&like);
+        let run = run(section, wanted, &self.options, like, watch)?;
+        Ok(kept(section, wanted, &self.options, like, run))
+    }
+
+    /// Solution on the carried mesh; `None`, with the reason, if a new mesh is needed.
+    fn carried(
+        &mut self,
+        section: &Section,
+        watch: &mut dyn Watch,
+    ) -> Result<(Option<Solved>, Reuse), FieldError> {
+        watch.stage(Stage::Mesh);
+        if !mesh::is_same_topology(&self.outline, &section.outline) {
+            return Ok((None, Reuse::OtherTopology));
+        }
+        let reuse = self.carry(&section.outline)?;
+        if reuse != Reuse::Carried {
+            return Ok((None, reuse));
+        }
+        let solved = self.solve_carried(section, watch)?;
+        if solved.answers.iter().all(|answer| answer.is_settled) {
+            return Ok((Some(solved), reuse));
+        }
+        Ok((None, Reuse::NotSettled))
+    }
+
+    /// Whether wanted numbers are as many, and of the same kinds, as those of the last section.
+    fn asks_like(&self, wanted: &[Wanted]) -> bool {
+        let kind = std::mem::discriminant::<Wanted>;
+        let pairs = || self.wanted.iter().zip(wanted);
+        self.wanted.len() == wanted.len() && pairs().all(|(old, new)| kind(old) == kind(new))
     }
 
     /// Does the same as [`Prepared::solve`], for numbers whose places moved with the section.
@@ -129,13 +209,7 @@ impl Prepared {
         wanted: &[Wanted],
         watch: &mut dyn Watch,
     ) -> Result<(Solved, Reuse), FieldError> {
-        let kind = std::mem::discriminant::<Wanted>;
-        let is_same_question = self.wanted.len() == wanted.len()
-            && self
-                .wanted
-                .iter()
-                .zip(wanted)
-                .all(|(old, new)| kind(old) == kind(new));
+        let is_same_question = self.asks_like(wanted);
         self.wanted = wanted.to_vec();
         if is_same_question {
             self.solve(section, watch)
@@ -156,30 +230,20 @@ impl Prepared {
 
     /// Moves the nodes of both meshes, unless a triangle would become too flat.
     fn carry(&mut self, outline: &Outline) -> Result<Reuse, FieldError> {
-        let Some(finest) = self.systems.last() else {
-            return Ok(Reuse::OtherTopology);
+        let mesh = &self.system.mesh;
+        let rims = mesh::rim_places(outline, mesh);
+        let net = match &mut self.net {
+            Some(net) => net,
+            empty => empty.insert(Net::new(mesh).map_err(FieldError::Sparse)?),
         };
-        let rims = mesh::rim_places(outline, &finest.mesh);
-        let corners = self
-            .net
-            .follow(&finest.mesh.nodes[..finest.mesh.n_corners], &rims)
+        let corners = net
+            .follow(&mesh.nodes[..mesh.n_corners], &rims)
             .map_err(FieldError::Sparse)?;
-        let places: Vec<Vec<Point>> = self
-            .systems
-            .iter()
-            .map(|system| mesh::nodes_between(outline, &system.mesh, &corners))
-            .collect();
-        let is_sound = self
-            .systems
-            .iter()
-            .zip(&places)
-            .all(|(system, nodes)| mesh::is_sound(&system.mesh, nodes));
-        if !is_sound {
+        let nodes = mesh::nodes_between(outline, mesh, &corners);
+        if !mesh::is_sound(mesh, &nodes) {
             return Ok(Reuse::PoorTriangles);
         }
-        for (system, nodes) in self.systems.iter_mut().zip(places) {
-            system.move_nodes(nodes);
-        }
+        self.system.move_nodes(nodes);
         self.outline = outline.clone();
         Ok(Reuse::Carried)
     }
@@ -189,36 +253,20 @@ impl Prepared {
         section: &Section,
         watch: &mut dyn Watch,
     ) -> Result<Solved, FieldError> {
-        let mut goals: Vec<Goal> = Vec::new();
-        let mut last = None;
-        for (level, system) in self.systems.iter_mut().enumerate() {
-            watch.stage(Stage::Solve);
-            let (potential, residuals) = potential::solve(section, system)?;
-            watch.stage(Stage::Judge);
-            let n_regions = section.materials.len();
-            let mut solution =
-                Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
-            let judged = judge(section, &self.wanted, system, &mut solution);
-            if level == 0 && self.goals.len() > 1 {
-                // Known error of the coarser solution, enlarged by the present roughness of its slopes.
-                goals = judged
-                    .into_iter()
-                    .zip(&self.goals[0])
-                    .map(|(judged, old)| old.carried(judged))
-                    .collect();
-            } else {
-                goals = follow(section, &self.wanted, &self.options, &goals, judged);
-            }
-            last = Some((potential, residuals));
-        }
-        let finest = self.systems.last().ok_or(FieldError::Nothing)?;
-        let (potential, newton_residuals) = last.ok_or(FieldError::Nothing)?;
+        let system = &mut self.system;
+        watch.stage(Stage::Solve);
+        let (potential, newton_residuals) = potential::solve(section, system)?;
+        watch.stage(Stage::Judge);
+        let n_regions = section.materials.len();
+        let mut solution = Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
+        let judged = judge(section, &self.wanted, system, &mut solution);
+        let goals = carried(section, &self.wanted, &self.options, &self.goals, judged);
         Ok(Solved {
             answers: answers(section, &self.wanted, &goals),
-            n_unknowns: finest.n_unknowns(),
+            n_unknowns: system.n_unknowns(),
             newton_residuals,
             cut_short: None,
-            mesh: finest.mesh.clone(),
+            mesh: system.mesh.clone(),
             potential,
         })
     }
