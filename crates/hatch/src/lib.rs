@@ -81,7 +81,7 @@ fn of_heat(case: &HeatCase, n_unknowns_most: usize) -> String {
         n_unknowns_most,
         ..HeatOptions::default()
     };
-    match heat::solve(&case.section, &case.asks, &options, &mut || true) {
+    match heat::solve(&case.section, &case.asks, &options) {
         Ok(solved) => untimed(case.document(&solved, SecondsDoc::default())),
         Err(error) => failed(&error),
     }

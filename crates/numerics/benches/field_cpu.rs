@@ -61,6 +61,7 @@ const OPTIONS: Options = Options {
     tolerance: 1e-2,
     capacitance_tolerance: 2e-4,
     n_unknowns_most: 200_000,
+    work_most: usize::MAX,
 };
 
 /// Milliseconds that this process has run on a processor.

@@ -32,7 +32,7 @@ fn joints(criterion: &mut Criterion) {
         group.sample_size(10);
         group.bench_function(name, |bencher| {
             bencher.iter(|| {
-                let solved = solve(black_box(&case.section), &case.asks, &options, &mut || true);
+                let solved = solve(black_box(&case.section), &case.asks, &options);
                 solved.unwrap_or_else(|why| panic!("{why}"))
             });
         });

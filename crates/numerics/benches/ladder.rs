@@ -73,7 +73,7 @@ fn joints(criterion: &mut Criterion) {
         bencher.iter(|| {
             let (section, mesh) =
                 elements(black_box(&star.arms[0]), AMPERES, When::Steady, 1).unwrap();
-            solve_on(&section, mesh, &[ask], &options, &mut || true).unwrap()
+            solve_on(&section, mesh, &[ask], &options).unwrap()
         });
     });
     group.bench_function("full, cut and solved", |bencher| {

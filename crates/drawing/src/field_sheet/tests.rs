@@ -17,6 +17,7 @@ fn solved() -> (Case, Solved) {
         tolerance: 1e-2,
         capacitance_tolerance: 1e-2,
         n_unknowns_most: 60_000,
+        work_most: usize::MAX,
     };
     let wanted: Vec<Wanted> = case.wanted.iter().map(|one| one.wanted.clone()).collect();
     let solved = solve(&case.section, &wanted, &options, &mut Unwatched);

@@ -167,7 +167,8 @@ fn cut_words(cut: Cut) -> String {
     match cut {
         Cut::Unknowns => "Cut short: the mesh had as many unknowns as are allowed.",
         Cut::Refinements => "Cut short: the mesh was refined as often as is allowed.",
-        Cut::Watch => "Cut short: the time that a solve may take was used up.",
+        Cut::Work => "Cut short: the work that a solve may take was used up.",
+        Cut::Watch => "Cut short: the solve was stopped.",
     }
     .to_owned()
 }

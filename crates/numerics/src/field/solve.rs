@@ -11,6 +11,8 @@ use super::wanted::{Answer, Wanted};
 use crate::gas;
 use crate::mesh::{self, MeshOptions};
 
+/// Ratio of the unknowns of the next mesh to those of the last, a guess.
+const NEXT_LARGER: usize = 2;
 /// Greatest number of refinements of a mesh.
 const LEVELS_MOST: usize = 40;
 /// Least number of refinements about a number before it settles: one step shows its change, not whether the change continues.
@@ -145,12 +147,16 @@ pub(super) fn run(
     }
     let mut goals: Vec<Goal> = Vec::new();
     let mut n_levels = 0;
+    let mut work = 0;
     loop {
         watch.stage(Stage::Assemble);
         let mut system = System::new(section, mesh)?;
         let n_unknowns = system.n_unknowns();
         watch.stage(Stage::Solve);
         let (potential, newton_residuals) = potential::solve(section, &mut system)?;
+        // Newton's method solves once for each residual after the first.
+        let last_work = n_unknowns * newton_residuals.len().max(1);
+        work += last_work;
         watch.stage(Stage::Judge);
         let n_regions = section.materials.len();
         let mut solution = Solution::new(&system.mesh, &system.neighbours, &potential, n_regions);
@@ -161,7 +167,10 @@ pub(super) fn run(
         };
         let is_settled = goals.iter().all(|goal| goal.is_settled);
         let cut_short = (!is_settled)
-            .then(|| cut(options, n_unknowns, n_levels, watch))
+            .then(|| {
+                let next_work = work + NEXT_LARGER * last_work;
+                cut(options, [n_unknowns, n_levels, next_work], watch)
+            })
             .flatten();
         n_levels += 1;
         if is_settled || cut_short.is_some() {
@@ -189,14 +198,15 @@ pub(super) fn run(
 /// Reason to end the refinement of numbers that have not settled; `None` if there is none.
 fn cut(
     options: &Options,
-    n_unknowns: usize,
-    n_levels: usize,
+    [n_unknowns, n_levels, next_work]: [usize; 3],
     watch: &mut dyn Watch,
 ) -> Option<Cut> {
     if n_unknowns >= options.n_unknowns_most {
         Some(Cut::Unknowns)
     } else if n_levels >= LEVELS_MOST {
         Some(Cut::Refinements)
+    } else if next_work > options.work_most {
+        Some(Cut::Work)
     } else {
         (!watch.may_go_on()).then_some(Cut::Watch)
     }

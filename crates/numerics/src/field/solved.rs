@@ -14,6 +14,10 @@ pub struct Options {
     pub capacitance_tolerance: f64,
     /// Number of unknowns at which refinement stops.
     pub n_unknowns_most: usize,
+    /// Greatest work: the unknowns of each mesh times its solves, added up.
+    ///
+    /// A bound on work and not on time, so that a busy computer gives the same answers.
+    pub work_most: usize,
 }
 
 impl Default for Options {
@@ -22,6 +26,8 @@ impl Default for Options {
             tolerance: 1e-3,
             capacitance_tolerance: 2e-5,
             n_unknowns_most: 2_000_000,
+            // Some half a minute of one core.
+            work_most: 4_000_000,
         }
     }
 }
@@ -50,6 +56,8 @@ pub enum Cut {
     Unknowns,
     /// The permitted number of refinements is reached.
     Refinements,
+    /// The next mesh would take more work than is permitted.
+    Work,
     /// The watch ended it.
     Watch,
 }
@@ -67,7 +75,7 @@ pub enum Stage {
     Judge,
 }
 
-/// Watch of a solve: it is told each stage, and says whether the solve may go on; the clock belongs to the caller.
+/// Watch of a solve: it is told each stage, and may end the solve, for example because nobody waits for it any longer.
 pub trait Watch {
     /// A stage begins.
     fn stage(&mut self, stage: Stage);

@@ -21,6 +21,10 @@ pub struct HeatOptions {
     pub loss_tolerance_ratio: f64,
     /// Greatest number of unknowns of a mesh.
     pub n_unknowns_most: usize,
+    /// Greatest work: the unknowns of each mesh times its solves, added up.
+    ///
+    /// A bound on work and not on time, so that a busy computer gives the same answers.
+    pub work_most: usize,
 }
 
 impl Default for HeatOptions {
@@ -29,6 +33,8 @@ impl Default for HeatOptions {
             tolerance_k: 0.01,
             loss_tolerance_ratio: 1e-4,
             n_unknowns_most: 300_000,
+            // Some half a minute of one core.
+            work_most: 30_000_000,
         }
     }
 }
@@ -44,8 +50,6 @@ pub struct HeatSolved {
 
 /// Solves a section for the wanted quantities.
 ///
-/// `may_go_on` is called before each finer mesh, so that a door can end a solve that takes too long.
-///
 /// # Errors
 /// [`HeatError`].
 /// Numbers that did not settle are answers, and say so.
@@ -53,16 +57,9 @@ pub fn solve(
     section: &HeatSection,
     asks: &[Ask],
     options: &HeatOptions,
-    may_go_on: &mut dyn FnMut() -> bool,
 ) -> Result<HeatSolved, HeatError> {
     let build = mesh::build(&section.outline, &MeshOptions::default());
-    solve_on(
-        section,
-        build.map_err(HeatError::Mesh)?,
-        asks,
-        options,
-        may_go_on,
-    )
+    solve_on(section, build.map_err(HeatError::Mesh)?, asks, options)
 }
 
 /// Does the same as [`solve`], starting from a given mesh of the section's outline.
@@ -74,17 +71,21 @@ pub fn solve_on(
     mesh: Mesh,
     asks: &[Ask],
     options: &HeatOptions,
-    may_go_on: &mut dyn FnMut() -> bool,
 ) -> Result<HeatSolved, HeatError> {
     let mut system = System::new(section, mesh)?;
     let mut last: Option<Numbers> = None;
+    let n_solves = n_solves(section, asks);
+    let mut work = 0;
     loop {
         let numbers = numbers(section, asks, &mut system)?;
         let answers = estimate(asks, options, last.as_ref(), &numbers);
         // Halves all edges: four times the unknowns.
-        let is_large = 4 * system.n_unknowns() > options.n_unknowns_most;
-        let is_enough = answers.iter().all(|answer| answer.is_settled) || is_large;
-        if last.is_some() && (is_enough || !may_go_on()) || is_large {
+        let n_next = 4 * system.n_unknowns();
+        work += system.n_unknowns() * n_solves;
+        let is_large = n_next > options.n_unknowns_most;
+        let is_long = work + n_next * n_solves > options.work_most;
+        let is_enough = answers.iter().all(|answer| answer.is_settled) || is_long;
+        if last.is_some() && is_enough || is_large {
             return Ok(HeatSolved {
                 answers,
                 n_unknowns: system.n_unknowns(),
@@ -95,6 +96,25 @@ pub fn solve_on(
         system = System::new(section, finer)?;
         last = Some(numbers);
     }
+}
+
+/// Number of solves on one mesh.
+fn n_solves(section: &HeatSection, asks: &[Ask]) -> usize {
+    match section.when {
+        When::Since { .. } => {
+            let times = times(asks);
+            step::n_solves(&times, N_STEPS) + step::n_solves(&times, 2 * N_STEPS)
+        }
+        When::Steady => 1,
+    }
+}
+
+/// Times that are asked for, s, in order and each once.
+fn times(asks: &[Ask]) -> Vec<f64> {
+    let mut times: Vec<f64> = asks.iter().map(|ask| ask.time_s).collect();
+    times.sort_by(f64::total_cmp);
+    times.dedup();
+    times
 }
 
 /// The wanted numbers on one mesh, and their changes when the time steps were halved.
@@ -115,9 +135,7 @@ fn numbers(section: &HeatSection, asks: &[Ask], system: &mut System) -> Result<N
             values: values?,
         });
     };
-    let mut times: Vec<f64> = asks.iter().map(|ask| ask.time_s).collect();
-    times.sort_by(f64::total_cmp);
-    times.dedup();
+    let times = times(asks);
     let mut runs = Vec::new();
     for n_steps in [N_STEPS, 2 * N_STEPS] {
         let solutions = step::run(system, system.even(start_degc), &times, n_steps)?;

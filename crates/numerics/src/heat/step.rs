@@ -73,6 +73,17 @@ pub(crate) fn run_until(
     Ok(found)
 }
 
+/// Number of solves that [`run`] takes.
+pub(crate) fn n_solves(times_s: &[f64], n_steps: usize) -> usize {
+    let mut reached = 0.0;
+    let mut n_intervals = 0;
+    for &time in times_s {
+        n_intervals += stretches(reached, time).len();
+        reached = time;
+    }
+    n_intervals * n_steps * stages().len()
+}
+
 /// Ends of the intervals between two times.
 fn stretches(from: f64, to: f64) -> Vec<f64> {
     if to <= from {

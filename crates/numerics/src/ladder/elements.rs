@@ -38,7 +38,7 @@ type Way = (bool, usize, usize);
 /// let arm = Arm { slices: vec![slice] };
 /// let (section, mesh) = elements(&arm, 100.0, When::Steady, 1).unwrap();
 /// let ask = Ask { what: What::TemperatureAt(Point::new(0.01, 0.5)), time_s: 0.0 };
-/// let found = solve_on(&section, mesh, &[ask], &HeatOptions::default(), &mut || true).unwrap();
+/// let found = solve_on(&section, mesh, &[ask], &HeatOptions::default()).unwrap();
 /// let film = 1.0 / (10.0 * std::f64::consts::TAU * 0.01);
 /// assert!((found.answers[0].value - (20.0 + 10.0 * film)).abs() < 1e-6);
 /// ```

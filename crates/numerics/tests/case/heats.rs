@@ -27,12 +27,7 @@ fn case(value: &Value) -> HeatCase {
 
 fn solved(value: &Value) -> Result<HeatSolved, HeatError> {
     let case = case(value);
-    solve(
-        &case.section,
-        &case.asks,
-        &HeatOptions::default(),
-        &mut || true,
-    )
+    solve(&case.section, &case.asks, &HeatOptions::default())
 }
 
 #[track_caller]
@@ -205,12 +200,7 @@ fn a_region_loses_what_its_length_loses_whatever_its_shape() {
 #[test]
 fn documents_say_degrees_and_watts() {
     let case = case(&slice(300.0, 0.0));
-    let solved = solve(
-        &case.section,
-        &case.asks,
-        &HeatOptions::default(),
-        &mut || true,
-    );
+    let solved = solve(&case.section, &case.asks, &HeatOptions::default());
     let document = case.document(&solved.expect("it is solved"), SecondsDoc::default());
     let units: Vec<&str> = document.answers.iter().map(|a| a.unit.as_str()).collect();
     assert_eq!(units, ["degC", "degC", "W"]);

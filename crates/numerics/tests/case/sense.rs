@@ -206,12 +206,17 @@ fn what_was_cut_short_says_so_and_why() {
     };
     assert_eq!(cut(&Options::default(), &mut Hurry), Some(Cut::Watch));
     assert_eq!(cut(&few, &mut Unwatched), Some(Cut::Unknowns));
+    let brief = Options {
+        work_most: 1,
+        ..Options::default()
+    };
+    assert_eq!(cut(&brief, &mut Unwatched), Some(Cut::Work));
     assert_eq!(cut(&Options::default(), &mut Unwatched), None);
     let run = Run {
-        cut_short: Some(Cut::Watch),
+        cut_short: Some(Cut::Work),
         ..Run::default()
     };
     let solved = solve(&read.section, &wanted, &few, &mut Unwatched).unwrap();
     let answers = document(&read, &solved.answers, run);
-    assert!(answers.cut_short.is_some_and(|why| why.contains("time")));
+    assert!(answers.cut_short.is_some_and(|why| why.contains("work")));
 }

@@ -27,6 +27,7 @@ fn solved(section: &Section, tolerance: f64) -> Solved {
         tolerance,
         capacitance_tolerance: tolerance,
         n_unknowns_most: 60_000,
+        work_most: usize::MAX,
     };
     let wanted = [Wanted::PeakInRegion { region_index: 0 }];
     solve(section, &wanted, &options, &mut Unwatched).unwrap_or_else(|error| panic!("{error}"))

@@ -40,6 +40,7 @@ fn solved(section: &Section) -> Solved {
         tolerance: 1e-3,
         capacitance_tolerance: 1e-5,
         n_unknowns_most: 40_000,
+        work_most: usize::MAX,
     };
     solve(section, &[Wanted::Capacitance], &options, &mut Unwatched)
         .unwrap_or_else(|error| panic!("{error}"))

@@ -106,6 +106,7 @@ pub fn answers(section: &Section, wanted: &[Wanted], tolerance: f64) -> Vec<Answ
         tolerance,
         capacitance_tolerance: tolerance,
         n_unknowns_most: 150_000,
+        work_most: usize::MAX,
     };
     solve(section, wanted, &options, &mut Unwatched)
         .unwrap_or_else(|error| panic!("no answers: {error}"))

@@ -31,6 +31,7 @@ const OPTIONS: Options = Options {
     tolerance: 1e-3,
     capacitance_tolerance: 2e-5,
     n_unknowns_most: 60_000,
+    work_most: usize::MAX,
 };
 
 fn folder() -> PathBuf {

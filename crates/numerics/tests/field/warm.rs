@@ -71,6 +71,7 @@ const OPTIONS: Options = Options {
     tolerance: 1e-2,
     capacitance_tolerance: 2e-4,
     n_unknowns_most: 100_000,
+    work_most: usize::MAX,
 };
 
 #[test]
@@ -107,6 +108,83 @@ fn a_moved_edge_is_carried_along_and_agrees_with_a_fresh_mesh() {
             );
         }
     }
+}
+
+/// Numbers near the lip, which depend on the finest triangles, and move with it.
+fn near_the_lip(edge: f64) -> Vec<Wanted> {
+    let point = |r: f64, z: f64| Point::new(r * 1e-3, z * 1e-3);
+    vec![
+        Wanted::PeakOnCurve {
+            tag: "conductor".to_owned(),
+        },
+        Wanted::PeakTangentialOnLine {
+            from: point(11.1, edge - 2.0),
+            to: point(11.1, edge - 20.0),
+        },
+        Wanted::FieldAt {
+            at: point(11.6, edge - 0.5),
+            side: None,
+        },
+        Wanted::PotentialAt {
+            at: point(11.1, edge - 5.0),
+        },
+    ]
+}
+
+#[test]
+fn a_similar_section_is_meshed_as_finely_at_once_and_its_errors_are_stated() {
+    let base = 50.0;
+    let (prepared, first) = prepare(
+        &section(base),
+        &near_the_lip(base),
+        &OPTIONS,
+        &mut Unwatched,
+    )
+    .unwrap_or_else(|error| panic!("{error}"));
+    let fine = Options {
+        tolerance: 1e-3,
+        ..OPTIONS
+    };
+    let step = if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
+        1
+    } else {
+        10
+    };
+    let (mut n, mut n_outside) = (0, 0);
+    for edge in (30..=75).step_by(step).map(f64::from) {
+        let (_, like) = prepared
+            .prepare_like(&section(edge), &near_the_lip(edge), &mut Unwatched)
+            .unwrap_or_else(|error| panic!("{error}"));
+        let fresh = solve(&section(edge), &near_the_lip(edge), &fine, &mut Unwatched)
+            .unwrap_or_else(|error| panic!("{error}"));
+        assert!(
+            5 * like.n_unknowns <= 6 * first.n_unknowns,
+            "{edge}: {} unknowns",
+            like.n_unknowns
+        );
+        for (like, fresh) in like.answers.iter().zip(&fresh.answers) {
+            let off = (like.value - fresh.value).abs();
+            assert!(like.is_settled, "{edge}: {like:?}");
+            // The true error stays within three estimates, and one is enough for 95 of 100.
+            assert!(
+                off <= 3.0 * like.error_estimate + fresh.error_estimate,
+                "{edge}: {like:?} {fresh:?}"
+            );
+            n += 1;
+            n_outside += usize::from(off > like.error_estimate + fresh.error_estimate);
+        }
+    }
+    assert!(20 * n_outside <= n, "{n_outside} of {n}");
+}
+
+#[test]
+fn a_carried_mesh_gives_none_for_other_kinds_of_numbers() {
+    let (mut prepared, _) = prepare(&section(50.0), &wanted(), &OPTIONS, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    let other = prepared.solve_carried_for(&section(50.0), &near_the_lip(50.0), &mut Unwatched);
+    assert!(other.unwrap_or_else(|error| panic!("{error}")).is_none());
+    let same = prepared.solve_carried_for(&section(50.0), &wanted(), &mut Unwatched);
+    assert!(same.unwrap_or_else(|error| panic!("{error}")).is_some());
 }
 
 #[test]

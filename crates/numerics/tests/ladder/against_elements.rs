@@ -48,7 +48,7 @@ fn by_elements(joint: &Joint, arm: &Arm, when: When, places: &[Point], time_s: f
         tolerance_k: 0.06,
         ..HeatOptions::default()
     };
-    let solved = solve_on(&section, mesh, &asks, &options, &mut || true).unwrap();
+    let solved = solve_on(&section, mesh, &asks, &options).unwrap();
     let each = solved.answers.iter();
     each.map(|answer| {
         assert!(answer.is_settled, "{answer:?}");
