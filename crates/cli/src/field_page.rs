@@ -5,8 +5,8 @@
 use crate::files;
 use crate::lines::Lines;
 use crate::masthead::{banner, mark, verdict};
-use crate::moment;
 use crate::printed::Printed;
+use crate::time_made;
 use jointwright_drawing::leg_field;
 use jointwright_joint::judge::{Judged, worst};
 use jointwright_joint::limit::{Outcome, Rests, rests};
@@ -31,7 +31,7 @@ pub struct Arguments {
     #[arg(long)]
     json: bool,
     #[command(flatten)]
-    moment: moment::Arguments,
+    moment: time_made::Arguments,
 }
 
 /// Reads a job, solves the fields of its legs and writes the picture, if one is asked for.

@@ -15,12 +15,12 @@ mod files;
 mod lines;
 mod lint;
 mod masthead;
-mod moment;
 mod page;
 mod printed;
 mod rate_page;
 mod solve;
 mod starter;
+mod time_made;
 mod written;
 
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
@@ -73,7 +73,7 @@ enum Command {
         #[arg(long)]
         json: bool,
         #[command(flatten)]
-        moment: moment::Arguments,
+        moment: time_made::Arguments,
         /// Write what is not known as letters, one an addressee, into this folder [default: `out/`, the job's name and `ask`]; nothing else is printed or written.
         #[arg(long, value_name = "FOLDER", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["json", "out"])]
         ask: Option<String>,

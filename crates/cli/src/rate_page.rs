@@ -6,8 +6,8 @@ use crate::cable_rate_page;
 use crate::files;
 use crate::lines::Lines;
 use crate::masthead::{banner_of, mark, verdict};
-use crate::moment;
 use crate::printed::Printed;
+use crate::time_made;
 use jointwright_drawing::{along_axis, emergency_against_time};
 use jointwright_joint::job::JointKind;
 use jointwright_joint::judge::{Judged, worst};
@@ -32,7 +32,7 @@ pub struct Arguments {
     #[arg(long)]
     json: bool,
     #[command(flatten)]
-    moment: moment::Arguments,
+    moment: time_made::Arguments,
 }
 
 /// Reads a job, solves its joint under load and writes the pictures, if they are asked for.

@@ -14,16 +14,16 @@
 //!
 //! **Not here.** What a picture shows, and paths on the fine grid ([`trace`](crate::trace)).
 
-mod across;
 mod bounds;
 mod element;
+mod invented_mark;
 mod look;
 mod trail;
 mod words;
 
-pub(crate) use across::Across;
 pub(crate) use bounds::{Bounds, Place, do_cross};
 pub(crate) use element::Element;
+pub(crate) use invented_mark::Across;
 pub(crate) use look::{BLACK, EQUIPOTENTIAL, FRAME, GRID, INK, INVENTED, Look, OUTLINE, PAPER};
 pub(crate) use trail::Trail;
 pub(crate) use words::{Anchor, BOLD_LETTER, LETTER, Words};

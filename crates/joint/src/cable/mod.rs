@@ -20,7 +20,7 @@ mod papers;
 mod resistance;
 mod shield;
 mod size;
-mod sure;
+mod sureness;
 mod table;
 mod unknown;
 mod unlike;
@@ -36,7 +36,7 @@ pub use papers::{
 pub use resistance::{Basis, DcResistance};
 pub use shield::{NeutralFraction, Shield, ShieldArea, ShieldKind, neutral_wires};
 pub use size::{Conductor, Metal, Size, SizeError, Stranding, awg_wire_diameter};
-pub use sure::Sure;
+pub use sureness::Sure;
 pub use table::TABLE_TEXTS;
 pub use unknown::Unknown;
 pub use unlike::Unlike;

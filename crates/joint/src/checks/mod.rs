@@ -10,11 +10,11 @@
 // Shared by several checks.
 mod asks;
 mod inputs;
+mod intended_use;
 mod layer;
 mod list;
 mod ranges;
 mod room;
-mod served;
 mod slug;
 mod stress;
 mod withstand;
@@ -72,7 +72,7 @@ pub use inputs::{EndInputs, Inputs, LegInputs};
 pub use list::{CHECKS, Check, Judge};
 
 use asks::{asking_of_heat, asking_of_rubber};
+use intended_use::{Listed, Rated};
 use ranges::RangedPart;
-use served::{Listed, Rated};
 use slug::slug;
 use stress::solved;

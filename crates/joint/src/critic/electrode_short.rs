@@ -13,7 +13,7 @@
 //! A distance without a tolerance counts as printed, so a defect found here is short even then.
 
 use super::entry::{Entry, Kind};
-use super::tie::{Solved, ties};
+use super::row_chain::{Solved, ties};
 use super::{Class, Defect, shown};
 use crate::catalogue::{Body, Catalogue};
 use crate::cutback::{Joined, Tolerance};

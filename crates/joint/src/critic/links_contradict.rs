@@ -4,7 +4,7 @@
 //! Planes keep the order of their names: the far end of a stress control is not nearer than the near end, the jacket edge not nearer than the metallic shield edge.
 
 use super::entry::{Entry, Kind};
-use super::tie::{Solved, planes, solve, ties};
+use super::row_chain::{Solved, planes, solve, ties};
 use super::{Class, Defect, listed, shown};
 use crate::catalogue::{Body, Catalogue};
 use crate::cutback::Joined;

@@ -17,11 +17,11 @@ mod permitting_text;
 mod plane_loose;
 mod range_unreached;
 mod remark;
+mod row_chain;
 mod rows_gap;
 mod rows_overlap;
 mod table;
 mod text_against_number;
-mod tie;
 mod window_rounds_to_nothing;
 
 pub use remark::{Remark, remarks};

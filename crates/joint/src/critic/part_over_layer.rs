@@ -7,7 +7,7 @@
 //! If another class finds a defect in one of the rows, only that defect is reported.
 
 use super::entry::{Entry, Kind};
-use super::tie::{Solved, ties};
+use super::row_chain::{Solved, ties};
 use super::{Class, Defect, listed, shown};
 use crate::cable::{Layer, Words};
 use crate::catalogue::{Adapter, Catalogue};

@@ -5,7 +5,7 @@
 //! If a catalogue has no row that could place a cut, another catalogue has one.
 
 use super::entry::{Entry, Kind};
-use super::tie::{pairs, reached, ties};
+use super::row_chain::{pairs, reached, ties};
 use super::{Class, Defect, listed};
 use crate::catalogue::Catalogue;
 use crate::plane::Plane;

@@ -6,7 +6,7 @@
 
 use super::entry::{Entry, Kind};
 use super::figure::{Figure, duals, figures};
-use super::tie::{Solved, pairs, planes, ties};
+use super::row_chain::{Solved, pairs, planes, ties};
 use super::{Class, Defect, listed, shown};
 use crate::catalogue::{Catalogue, LinkRow};
 use crate::form::spoken::bare;

@@ -11,10 +11,10 @@
 //!
 //! Source: icea_p32382; `docs/theory/fault.md`.
 
-mod question;
+mod comparison;
 mod weakest;
 
-pub(crate) use question::{Heated, Withstood};
+pub(crate) use comparison::{Heated, Withstood};
 pub use weakest::{Carries, carries, weakest};
 
 use crate::cable::{self, Construction, Layer, Metal, Shield, Size};

@@ -9,6 +9,7 @@
 //!
 //! Not here: pages and the terminal (the doors print them from this document).
 
+mod ask_letter;
 mod asks;
 mod by_name;
 mod cable_run;
@@ -17,7 +18,6 @@ mod cut_of_leg;
 mod document;
 mod field;
 mod leg;
-mod letter;
 mod make_up;
 mod missing;
 mod narrowed;
@@ -39,6 +39,7 @@ mod words;
 #[cfg(test)]
 mod names_tests;
 
+pub use ask_letter::Letter;
 pub use asks::{AskDoc, PlaceDoc, StopDoc};
 pub use cable_run::{
     CableRateDoc, CyclicDoc, RunAtDoc, StretchDoc, cable_rate_schema, cable_rating,
@@ -49,7 +50,6 @@ pub use cut::{
 pub use document::{BlankDoc, CallDoc, JobDoc, Plan};
 pub use field::{FieldDoc, GapDoc, GapState, PlugDoc, StressDoc};
 pub use leg::{ConnectorDoc, EndDoc, LegDoc, PartDoc, PlaneDoc, ReadingDoc, ShareDoc, StackDoc};
-pub use letter::Letter;
 pub use make_up::{
     KnifeDoc, LineDoc, MakeUpDoc, MaterialDoc, PersonDoc, SlideDoc, StepDoc, WantedDoc,
 };

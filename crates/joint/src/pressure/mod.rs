@@ -15,15 +15,15 @@
 //!
 //! Source: `docs/theory/pressure.md`.
 
+mod comparison;
 mod heat;
 mod kit;
-mod question;
 mod sit;
 mod wall;
 
+pub(crate) use comparison::Sitting;
 pub use heat::{Heat, Warmth};
 pub use kit::{Aged, Kit};
-pub(crate) use question::Sitting;
 pub use sit::{Compared, Sit, Today};
 pub use wall::{Slice, Wall};
 

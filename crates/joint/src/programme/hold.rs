@@ -1,11 +1,11 @@
 //! Hold: the readings before work goes on, and the window of each.
 
 use super::adapter;
+use super::connector_marks::made;
 use super::edge::shield_edge;
 use super::line::Line;
-use super::made::made;
 use super::wanted::{Against, Wanted};
-use super::{Step, practice, square};
+use super::{Step, practice, square_cut};
 use crate::cable::Layer;
 use crate::catalogue::{Fits, Head};
 use crate::checks::{Inputs, LegInputs};
@@ -30,7 +30,7 @@ pub(super) fn hold(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -
         Stage::Measure => legs.iter().flat_map(|leg| diameters(leg)).collect(),
         Stage::Square => legs
             .iter()
-            .flat_map(|leg| square::wanted(leg))
+            .flat_map(|leg| square_cut::wanted(leg))
             .chain(legs.iter().flat_map(|leg| opened(leg)))
             .collect(),
         Stage::Jacket => cut(Plane::JacketEdge),

@@ -17,15 +17,15 @@ mod adapter;
 mod bridge;
 mod caution;
 mod coming;
+mod connector_marks;
 mod edge;
+mod general_steps;
 mod hold;
-mod house;
 mod line;
-mod made;
 mod order;
-mod own;
+mod part_steps;
 mod slide;
-mod square;
+mod square_cut;
 mod wanted;
 
 pub use crate::said::EdgeAct;
@@ -85,7 +85,7 @@ pub fn programme(inputs: &Inputs<'_>) -> Programme {
     unsettled.extend(inputs.legs.iter().filter_map(edge::unsettled));
     unsettled.extend(lonely_across(inputs));
     unsettled.extend(bridge::unsettled(inputs));
-    let own = own::own_steps(inputs);
+    let own = part_steps::own_steps(inputs);
     for (staged, leg) in own.iter().filter(|(staged, _)| staged.applies) {
         let Some(at) = order::node_of(&steps, staged.stage, leg) else {
             continue;
@@ -210,8 +210,8 @@ fn node(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) -> Step {
     Step {
         id,
         stage,
-        title: house::title(stage, legs),
-        lines: house::house(inputs, stage, legs),
+        title: general_steps::title(stage, legs),
+        lines: general_steps::house(inputs, stage, legs),
         cautions: caution::cautions(inputs, stage, legs),
         hold: hold::hold(inputs, stage, legs),
         slides: legs

@@ -4,7 +4,7 @@
 
 use super::Step;
 use super::bridge::BridgeWord;
-use super::own::StagedLine;
+use super::part_steps::StagedLine;
 use crate::catalogue::BridgeMoment;
 use crate::said::UnsettledSaid;
 use crate::stage::Stage;

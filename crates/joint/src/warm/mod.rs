@@ -16,11 +16,11 @@
 
 mod around;
 mod cable_run;
+mod comparison;
 mod daily;
 mod input;
 mod model;
 mod outside;
-mod question;
 mod rating;
 mod shape;
 mod whence;
@@ -33,7 +33,7 @@ pub use model::{Lasts, LegAt, LegLimit, Model, RATIO_MOST, TemperatureProfile};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
 pub use whence::{OwnLoad, Whence, in_tenths};
 
-pub(crate) use question::{Warmed, runs_away};
+pub(crate) use comparison::{Warmed, runs_away};
 
 use crate::cable::Metal;
 use crate::catalogue::{Ageing, Bus};

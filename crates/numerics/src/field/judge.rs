@@ -1,6 +1,6 @@
 //! The wanted numbers of one solution.
 
-use super::across;
+use super::breakdown;
 use super::peak::Search;
 use super::section::Section;
 use super::solution::{Solution, energy_ratio, modulus};
@@ -148,7 +148,7 @@ fn breakdown_share(section: &Section, wanted: &Wanted, solution: &mut Solution<'
         section.potentials.iter().any(|(held, _)| held == tag)
             || section.floating.iter().any(|held| held == tag)
     };
-    let nearest = across::Search {
+    let nearest = breakdown::Search {
         outline: &section.outline,
         solution,
         region_index: *region_index,

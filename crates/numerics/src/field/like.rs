@@ -5,13 +5,13 @@
 //! **Why separate.** A refinement costs one solution on each mesh on the way; a similar section needs its finest mesh only.
 //!
 //! **Invariants.** Edges on a curve are compared by their shares of the curve, so a curve that moved or grew keeps its refinement.
-//! A number on the new mesh is judged by [`Goal::carried`]; if it does not settle, the usual refinement goes on.
+//! A number on the new mesh is judged by `goal::carried`; if it does not settle, the usual refinement goes on.
 //!
 //! **Not here.** The same mesh on moved nodes (`warm`).
 //!
 //! **Source.** `docs/theory/field.md`.
 
-use super::solve::Goal;
+use super::goal::Goal;
 use crate::mesh::{self, Mesh};
 use crate::outline::Outline;
 

@@ -17,9 +17,11 @@
     reason = "components of a slope are named by axis and part, as in the formulas"
 )]
 
-mod across;
 mod along;
+mod breakdown;
+mod carried;
 mod corner;
+mod goal;
 mod judge;
 mod like;
 mod newton;
@@ -32,13 +34,12 @@ mod solve;
 mod solved;
 mod system;
 mod wanted;
-mod warm;
 
 pub use along::{LineSample, along};
+pub use carried::{Prepared, Reuse, prepare};
 pub use corner::{Corner, corners};
 pub use section::{Conductivity, Disc, Material, Regime, Section};
 pub use solve::solve;
 pub use solved::{Cut, FieldError, Options, Solved, Stage, Unwatched, Watch};
 pub use system::VACUUM_PERMITTIVITY;
 pub use wanted::{Answer, Wanted};
-pub use warm::{Prepared, Reuse, prepare};

@@ -1,13 +1,13 @@
 //! Fields compared with closed forms, with sections solved elsewhere, and with laws that they must obey.
 
-mod across;
 mod along;
+mod breakdown;
+mod carried;
 mod closed_forms;
 mod growing;
 mod laws;
 mod orders;
 mod published;
-mod warm;
 
 use jointwright_numerics::field::{
     Answer, Conductivity, Material, Options, Regime, Section, Unwatched, Wanted, solve,

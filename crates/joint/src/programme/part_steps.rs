@@ -1,4 +1,4 @@
-//! Own: the steps of the parts' own rows, each at its stage and in the row's own order.
+//! Part steps: the steps of the parts' own rows, each at its stage and in the row's own order.
 
 use super::coming::comings;
 use super::line::{Line, paper};

@@ -1,4 +1,4 @@
-//! Question: a temperature or a current of a short circuit, compared with the greatest that somebody allows.
+//! Comparison: a temperature or a current of a short circuit, compared with the greatest that somebody allows.
 
 use super::{Fault, melts_degc};
 use crate::cable::Metal;

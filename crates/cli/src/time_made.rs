@@ -1,4 +1,4 @@
-//! Moment: the day and time at which a plan is made, from the computer's clock or from the command line.
+//! Time made: the day and time at which a plan is made, from the computer's clock or from the command line.
 //!
 //! Why its own room: this is the only place where a plan reads a clock.
 //! The core takes a text and prints it; it compares it with nothing.

@@ -1,4 +1,4 @@
-//! Across: large outlined letters over a picture, which say that its data are invented.
+//! Invented mark: large outlined letters over a picture, which say that its data are invented.
 //!
 //! **Invariants.** The letters are outlines without a fill: lines and numbers below them can still be read.
 

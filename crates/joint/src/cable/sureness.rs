@@ -1,4 +1,4 @@
-//! Sure: the sureness of a value, from the cable's own papers down to memory.
+//! Sureness of a value, from the cable's own papers down to memory.
 //!
 //! Invariant: the order is from surest to least sure, so the worst of several is their maximum.
 

@@ -1,4 +1,4 @@
-//! Question: a temperature under load, compared with the greatest that somebody allows.
+//! Comparison: a temperature under load, compared with the greatest that somebody allows.
 
 use super::{HOTTEST_DEGC, LegAt, LegWarm, Warm, WarmJoint};
 use crate::limit::{

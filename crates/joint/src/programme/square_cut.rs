@@ -1,4 +1,4 @@
-//! Square: the reference from which the square cut itself is set out.
+//! Square cut: the reference from which the square cut itself is set out.
 //!
 //! Why its own file: every other place is measured from that cut, so the cut needs a place of its own.
 //!

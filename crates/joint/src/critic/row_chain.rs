@@ -1,4 +1,4 @@
-//! Tie: the links of one row as a chain, with the links that follow from a connector's own lengths.
+//! Row chain: the links of one row as a chain, with the links that follow from a connector's own lengths.
 
 use super::entry::{Entry, Kind};
 use crate::cutback::{Growth, Joined, Tolerance, connector_links, from_row};

@@ -1,4 +1,4 @@
-//! Question: the pressure of a part on one end, compared with the worst that somebody allows.
+//! Comparison: the pressure of a part on one end, compared with the worst that somebody allows.
 
 use super::{Compared, Pressed, Seat, Sit, Warmth};
 use crate::limit::{AmountQuestion, Outcome, Ruling, Subject, Word};

@@ -1,4 +1,4 @@
-//! Made: marks that press, torque or shear bolt leave behind, as readings before work goes on.
+//! Connector marks: marks that press, torque or shear bolt leave behind, as readings before work goes on.
 //!
 //! Why its own file: each means leaves other marks, and each reading takes its window from the connector's own paper or says that there is none.
 

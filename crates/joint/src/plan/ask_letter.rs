@@ -1,4 +1,4 @@
-//! Letter: the questions of a plan as letters, one for each addressee, with blanks to fill in.
+//! Ask letter: the questions of a plan as letters, one for each addressee, with blanks to fill in.
 
 use super::asks::{AskDoc, of_words};
 use super::document::Plan;

@@ -1,11 +1,11 @@
-//! House: the programme's own sentences at a stage, and the paper to read if a part's row has no step.
+//! General steps: the programme's own sentences at a stage, and the paper to read if a part's row has no step.
 
 use super::adapter;
 use super::coming::comings;
 use super::edge::shield_edge;
 use super::line::{Line, common, paper};
-use super::own::{applies, heads};
-use super::{bridge, square};
+use super::part_steps::{applies, heads};
+use super::{bridge, square_cut};
 use crate::catalogue::{Consumable, Head, MayMove};
 use crate::checks::{Inputs, LegInputs};
 use crate::cutback::Growth;
@@ -27,7 +27,7 @@ pub(super) fn house(inputs: &Inputs<'_>, stage: Stage, legs: &[&LegInputs<'_>]) 
     match stage {
         Stage::Square => lines.extend(
             legs.iter()
-                .flat_map(|leg| square::lines(inputs, leg))
+                .flat_map(|leg| square_cut::lines(inputs, leg))
                 .chain([common(StepSaid::TestMoisture)]),
         ),
         Stage::Shield => lines.extend(legs.iter().filter_map(|leg| kept(leg))),

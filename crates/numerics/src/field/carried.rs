@@ -1,16 +1,17 @@
-//! Warm solve of a section like the last one: the mesh is carried along, the structure of the factors kept.
+//! A section like the last one on a carried mesh: its nodes follow the outline, the structure of the factors kept.
 //!
 //! Corners on curves keep their share of the curve.
 //! The other corners follow as a net of springs, each
 //! spring as strong as its edge is short.
 //! A number's estimated error is that of the first solve, enlarged by the roughness of the slopes where they are rougher now.
 
+use super::goal::{Goal, answers, carried};
 use super::judge::judge;
 use super::like::{Like, Spans, spans};
 use super::potential;
 use super::section::Section;
 use super::solution::Solution;
-use super::solve::{Goal, Run, answers, carried, run};
+use super::solve::{Run, run};
 use super::solved::{FieldError, Options, Solved, Stage, Watch};
 use super::system::System;
 use super::wanted::Wanted;
@@ -80,7 +81,7 @@ pub fn prepare(
     Ok(kept(section, wanted, options, None, run))
 }
 
-/// What a similar section can reuse, and the solution.
+/// Parts that a similar section can reuse, and the solution.
 fn kept(
     section: &Section,
     wanted: &[Wanted],

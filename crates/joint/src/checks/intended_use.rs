@@ -1,4 +1,4 @@
-//! Served: comparison of the uses in a part's paper with the use in the job.
+//! Intended use: comparison of the uses in a part's paper with the use in the job.
 
 use crate::catalogue::Head;
 use crate::limit::{Datum, Ruling, Subject, Word};
