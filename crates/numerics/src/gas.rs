@@ -68,6 +68,21 @@ pub fn breakdown_crest_v(gap_m: f64, pressure_pa: f64, curve: Curve) -> f64 {
     volts.max(LEAST_V)
 }
 
+/// Gap above which the breakdown voltage of either curve grows ever more slowly with the gap, m.
+///
+/// Townsend's curve has its inflection at A·pd = e² ln(1 + 1/γ), e times the gap of its minimum; Schumann's has none.
+///
+/// Source: closed form, the second derivative of [`breakdown_crest_v`].
+///
+/// ```
+/// use jointwright_numerics::gas::slower_from_m;
+/// assert!((slower_from_m(101_325.0) - 30e-6).abs() < 1e-6);
+/// ```
+pub fn slower_from_m(pressure_pa: f64) -> f64 {
+    let torr_cm = 2.0_f64.exp() * (1.0 + 1.0 / GAMMA).ln() / A;
+    torr_cm / (100.0 * pressure_pa * BAR_PER_PASCAL * TORR_PER_BAR)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -120,5 +135,21 @@ mod tests {
     fn the_least_voltage_is_the_measured_one() {
         check(7.5e-3, Curve::Townsend, 327.0, 0.04);
         check(1e-3, Curve::Townsend, 327.0, 1e-9);
+    }
+
+    #[test]
+    fn it_bends_down_from_the_inflection_on_and_up_before() {
+        let from = slower_from_m(ATMOSPHERE);
+        let bend = |gap: f64, curve: Curve| {
+            let volts = |gap: f64| breakdown_crest_v(gap, ATMOSPHERE, curve);
+            volts(0.99 * gap) + volts(1.01 * gap) - 2.0 * volts(gap)
+        };
+        for curve in [Curve::Townsend, Curve::LowerOfBoth] {
+            for step in 0..300 {
+                let gap = 1.02 * from * 1.03_f64.powi(step);
+                assert!(bend(gap, curve) < 0.0, "{gap} m");
+            }
+        }
+        assert!(bend(0.9 * from, Curve::Townsend) > 0.0);
     }
 }

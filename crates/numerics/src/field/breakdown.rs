@@ -28,7 +28,7 @@ use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
 /// Greatest shortfall of the maximum found, as a share of the true maximum.
-const SEARCH_RATIO: f64 = 5e-4;
+const SEARCH_RATIO: f64 = 1e-4;
 /// Greatest number of halved stretches; stretches still open then count as error.
 const HALVED_MOST: usize = 20_000;
 /// A place is nearest if no other is nearer by more than this share.
@@ -190,17 +190,31 @@ impl Target {
     }
 }
 
-/// Bounds of all ways of a stretch: the greatest voltage and the least length, m.
+/// Bound of all ways of a stretch.
+///
+/// The voltage lies below the straight line between two values, V, and the length above the straight line between two lengths, m.
 struct Bound {
-    differs: f64,
-    least: f64,
+    differs: [f64; 2],
+    least: [f64; 2],
+}
+
+impl Bound {
+    /// Values at both ends, with the control of a parabola between them, whose lengths run evenly but for a sag, m.
+    fn even([first, control, last]: [f64; 3], lengths: [f64; 2], sag: f64) -> Bound {
+        // A parabola exceeds its chord by at most a quarter of what its control does.
+        let more = (0.25 * (2.0 * control - first - last)).max(0.0);
+        Bound {
+            differs: [first + more, last + more],
+            least: lengths.map(|length| length - sag),
+        }
+    }
 }
 
 impl Board {
-    /// Bound for a straight stretch opposite one straight edge, where no way ends at an end of the target.
+    /// Bounds for a straight stretch opposite straight edges, where no way ends at an end of the target: one for each edge.
     ///
     /// The nearest place then moves evenly with the place on the stretch, and so does the length of the way.
-    /// The voltage along the way is a parabola: it lies within the triangle of its three controls.
+    /// The voltage along the way is a parabola before each edge: it lies within the triangle of its three controls.
     /// `None` for other stretches.
     fn opposite(
         &self,
@@ -208,32 +222,65 @@ impl Board {
         target: &Target,
         range: [f64; 2],
         ends: [(f64, f64); 2],
-    ) -> Option<Bound> {
-        let is_inside = |share: f64| share > 0.0 && share < 1.0;
-        let feet = ends.map(|end| end.0);
+    ) -> Option<Vec<Bound>> {
+        let [(first, from_m), (last, to_m)] = ends;
         let is_straight = rim.piece.is_straight() && target.piece.is_straight();
-        if !is_straight || !feet.into_iter().all(is_inside) {
+        if !is_straight || !is_inside(first) || !is_inside(last) || first == last {
             return None;
         }
-        let other = target.within(&self.rims, [feet[0]; 2]).next()?;
-        let other = &self.rims[other];
-        let span = other.span();
-        if !(span[0]..=span[1]).contains(&feet[1]) {
+        let edges = target.within(&self.rims, [first.min(last), first.max(last)]);
+        let bounds = edges.map(|other| {
+            let other = &self.rims[other];
+            // The part of the stretch before this edge, from 0 to 1.
+            let parts = other
+                .span()
+                .map(|share| ((share - first) / (last - first)).clamp(0.0, 1.0));
+            let parts = [parts[0].min(parts[1]), parts[0].max(parts[1])];
+            let voltage = |part: f64| {
+                let a = rim.value(range[0] + part * (range[1] - range[0]));
+                let b = other.value(other.own(first + part * (last - first)));
+                [a[0] - b[0], a[1] - b[1]]
+            };
+            let outer = parts.map(voltage);
+            let half_way = voltage(0.5 * (parts[0] + parts[1]));
+            let control =
+                [0, 1].map(|side| 2.0 * half_way[side] - 0.5 * (outer[0][side] + outer[1][side]));
+            let sizes = [outer[0], control, outer[1]].map(|volts| volts[0].hypot(volts[1]));
+            let lengths = parts.map(|part| from_m + part * (to_m - from_m));
+            Bound::even(sizes, lengths, 0.0)
+        });
+        Some(bounds.collect())
+    }
+
+    /// Bound for a straight stretch before the outside of an arc at one potential.
+    ///
+    /// The length is the distance from the arc's centre less its radius: it lies below its chord by at most L²/8D,
+    /// with the stretch's length L and the least distance D from the centre.
+    /// `None` for other stretches.
+    fn before_an_arc(
+        &self,
+        rim: &Rim,
+        target: &Target,
+        range: [f64; 2],
+        ends: [(f64, f64); 2],
+    ) -> Option<Bound> {
+        let [real, imaginary] = target.box_v;
+        let is_held = real[0] >= real[1] && imaginary[0] >= imaginary[1];
+        let shares = ends.map(|end| end.0);
+        if !rim.piece.is_straight() || !is_held || !shares.into_iter().all(is_inside) {
             return None;
         }
-        let voltage = |t: f64, foot: f64| {
-            let (a, b) = (rim.value(t), other.value(other.own(foot)));
-            [a[0] - b[0], a[1] - b[1]]
-        };
-        let middle = 0.5 * (range[0] + range[1]);
-        let (first, last) = (voltage(range[0], feet[0]), voltage(range[1], feet[1]));
-        let half_way = voltage(middle, 0.5 * (feet[0] + feet[1]));
-        let control = [0, 1].map(|part| 2.0 * half_way[part] - 0.5 * (first[part] + last[part]));
-        let sizes = [first, control, last].map(|volts| volts[0].hypot(volts[1]));
-        Some(Bound {
-            differs: sizes.into_iter().fold(0.0, f64::max),
-            least: ends[0].1.min(ends[1].1),
-        })
+        let places = range.map(|t| rim.place(t));
+        let radius = target.piece.radius_from_outside(places[0])?;
+        target.piece.radius_from_outside(places[1])?;
+        let long = places[0].distance(places[1]);
+        let lengths = ends.map(|end| end.1);
+        let least = (lengths[0].min(lengths[1]) - 0.5 * long).max(0.0);
+        let sag = long * long / (8.0 * (radius + least));
+        let sizes = rim
+            .controls(range)
+            .map(|a| (a[0] - real[0]).hypot(a[1] - imaginary[0]));
+        Some(Bound::even(sizes, lengths, sag))
     }
 
     /// Bound for any stretch and target: the potentials of the stretch against all potentials between the ends of its ways.
@@ -263,10 +310,15 @@ impl Board {
             }
         }
         Bound {
-            differs: most.sqrt(),
-            least: 0.5 * (ends[0].1 + ends[1].1) - half,
+            differs: [most.sqrt(); 2],
+            least: [0.5 * (ends[0].1 + ends[1].1) - half; 2],
         }
     }
+}
+
+/// Whether a share lies between the ends of a curve.
+fn is_inside(share: f64) -> bool {
+    share > 0.0 && share < 1.0
 }
 
 impl Search<'_, '_> {
@@ -340,10 +392,14 @@ impl Search<'_, '_> {
             return;
         }
         let ends = stretch.range.map(|t| target.piece.nearest(rim.place(t)));
-        let bound = board
+        let bounds = board
             .opposite(rim, target, stretch.range, ends)
-            .unwrap_or_else(|| board.apart(target, from, on, ends, half));
-        stretch.most = bound.differs / self.withstood(bound.least.max(least));
+            .unwrap_or_else(|| {
+                let bound = board.before_an_arc(rim, target, stretch.range, ends);
+                vec![bound.unwrap_or_else(|| board.apart(target, from, on, ends, half))]
+            });
+        let mosts = bounds.iter().map(|bound| self.most(bound, least));
+        stretch.most = mosts.fold(0.0, f64::max);
         if stretch.most > enough {
             board.open.push(stretch);
         }
@@ -375,6 +431,17 @@ impl Search<'_, '_> {
         if value > board.best.value {
             board.best = way;
         }
+    }
+
+    /// Greatest ratio of any way within a bound, none of which is shorter than a length, m.
+    fn most(&self, bound: &Bound, least: f64) -> f64 {
+        let [a, b] = bound.least.map(|length| length.max(least));
+        let differs = bound.differs;
+        if a.min(b) < gas::slower_from_m(self.pressure_pa) {
+            return differs[0].max(differs[1]) / self.withstood(a.min(b));
+        }
+        // A straight line over a curve that bends down is greatest at one of its ends.
+        (differs[0] / self.withstood(a)).max(differs[1] / self.withstood(b))
     }
 
     fn withstood(&self, length: f64) -> f64 {

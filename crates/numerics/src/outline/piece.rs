@@ -81,6 +81,13 @@ impl Piece {
         self.circle.is_none()
     }
 
+    /// Radius of its circle, m, if it is an arc and the place lies outside that circle.
+    pub(crate) fn radius_from_outside(&self, place: Point) -> Option<f64> {
+        let circle = self.circle.as_ref()?;
+        let is_outside = length(less(place, circle.center)) > circle.radius;
+        is_outside.then_some(circle.radius)
+    }
+
     /// Unit vector along the curve at a share of its length.
     pub(super) fn tangent(&self, t: f64) -> [f64; 2] {
         match &self.circle {
