@@ -39,9 +39,8 @@ pub struct Prepared {
     options: Options,
     /// System of the first solve's last mesh.
     system: System,
-    /// Its numbers.
+    /// Numbers, edges on curves and number of refinements of the section that was refined step by step: this one, or the one that it is like.
     goals: Vec<Goal>,
-    /// Edges on curves and number of refinements of the mesh, or of the mesh that it is like.
     spans: Spans,
     n_refined: usize,
     /// Springs of the mesh, once it was carried along.
@@ -89,19 +88,22 @@ fn kept(
     like: Option<&Like<'_>>,
     run: Run,
 ) -> (Prepared, Solved) {
-    let spans = match like {
-        // Edges that are refined from section to section would only grow in number.
-        Some(like) => like.spans.clone(),
-        None => spans(&run.system.mesh, section.outline.curves.len()),
+    // Errors are known, and edges are as short as they must be, in a section that was refined step by step.
+    let (spans, goals, n_refined) = match like {
+        Some(like) => (like.spans.clone(), like.goals.to_vec(), like.n_refined),
+        None => {
+            let spans = spans(&run.system.mesh, section.outline.curves.len());
+            (spans, run.goals, run.n_refined)
+        }
     };
     let prepared = Prepared {
         outline: section.outline.clone(),
         wanted: wanted.to_vec(),
         options: *options,
         system: run.system,
-        goals: run.goals,
+        goals,
         spans,
-        n_refined: like.map_or(run.n_refined, |like| like.n_refined),
+        n_refined,
         net: None,
     };
     (prepared, run.solved)
