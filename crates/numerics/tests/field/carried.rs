@@ -131,6 +131,14 @@ fn near_the_lip(edge: f64) -> Vec<Wanted> {
     ]
 }
 
+#[expect(
+    clippy::disallowed_methods,
+    reason = "`./test --long` tells the tests by it to try many"
+)]
+fn is_long() -> bool {
+    std::env::var_os("JOINTWRIGHT_LONG").is_some()
+}
+
 #[test]
 fn a_similar_section_is_meshed_as_finely_at_once_and_its_errors_are_stated() {
     let base = 50.0;
@@ -145,11 +153,7 @@ fn a_similar_section_is_meshed_as_finely_at_once_and_its_errors_are_stated() {
         tolerance: 1e-3,
         ..OPTIONS
     };
-    let step = if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
-        1
-    } else {
-        10
-    };
+    let step = if is_long() { 1 } else { 10 };
     let (mut n, mut n_outside) = (0, 0);
     for edge in (30..=75).step_by(step).map(f64::from) {
         let (_, like) = prepared
