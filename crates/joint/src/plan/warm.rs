@@ -170,7 +170,7 @@ pub struct RateDoc {
 }
 
 impl RateDoc {
-    /// Returns the same rating with a day and time of making; see [`Plan::made_at`].
+    /// Returns the same rating with a day and time of making; see [`super::Plan::made_at`].
     pub fn made_at(mut self, made: &str) -> RateDoc {
         self.plan_mark = self.plan_mark.made_at(made);
         self
