@@ -188,21 +188,27 @@ pub(super) fn owner_link(reader: &mut JobReader<'_>, row: &Record) -> Option<Own
     })
 }
 
+/// Whether a row names a check; complains if it does not.
+fn is_check(reader: &mut JobReader<'_>, row: &Record, check: &str) -> bool {
+    let is_known = check_row(check).is_some();
+    if !is_known {
+        let check = check.to_owned();
+        let checks = slugs().map(str::to_owned).collect();
+        reader.complain(
+            row.at("check"),
+            OwnerSaid::NoCheck { check },
+            OwnerHint::ChecksAre { checks },
+        );
+    }
+    is_known
+}
+
 pub(super) fn owner_limit(reader: &mut JobReader<'_>, row: &Record) -> Option<OwnerLimit> {
     let source = decided(reader, row, "limits");
     let check = row.string("check")?;
     let permitted = bounds_of(owner_limits(&check));
-    if check_row(&check).is_none() {
-        reader.complain(
-            row.at("check"),
-            OwnerSaid::NoCheck {
-                check: check.clone(),
-            },
-            OwnerHint::ChecksAre {
-                checks: slugs().map(str::to_owned).collect(),
-            },
-        );
-    } else if permitted.is_empty() {
+    let is_check = is_check(reader, row, &check);
+    if is_check && permitted.is_empty() {
         let limited = TABLE.iter().filter(|row| row.owner != OwnerLimits::Nothing);
         let checks = limited.map(|row| row.slug.to_owned()).collect();
         let check = check.clone();
@@ -211,7 +217,7 @@ pub(super) fn owner_limit(reader: &mut JobReader<'_>, row: &Record) -> Option<Ow
             OwnerSaid::TakesNoLimit { check },
             OwnerHint::LimitedChecksAre { checks },
         );
-    } else {
+    } else if is_check {
         bounds(reader, row, &check, permitted);
     }
     if !BOUNDS.iter().any(|name| row.is_given(name)) {
@@ -285,17 +291,7 @@ pub(super) fn closing(reader: &mut JobReader<'_>, row: &Record) -> Option<Closin
         );
     }
     let (check, fact) = (row.string("check")?, row.string("fact")?);
-    if check_row(&check).is_none() {
-        reader.complain(
-            row.at("check"),
-            OwnerSaid::NoCheck {
-                check: check.clone(),
-            },
-            OwnerHint::ChecksAre {
-                checks: slugs().map(str::to_owned).collect(),
-            },
-        );
-    }
+    is_check(reader, row, &check);
     if !FACTS.iter().any(|known| known.key == fact) {
         let facts = FACTS.iter().map(|known| known.key.to_owned()).collect();
         let fact = fact.clone();

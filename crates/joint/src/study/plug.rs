@@ -68,7 +68,7 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
     let film = taper.film_thickness;
     let (least, greatest) = (film.least().m(), film.greatest().m());
     // Neither the voltage across a film nor its breakdown field shows alone which thickness is worst.
-    let mut states = vec![(greatest, true)];
+    let mut states: Vec<(f64, bool)> = vec![(greatest, true)];
     if taper.filler.is_some() {
         states.push((greatest, false));
     }
@@ -79,9 +79,11 @@ fn worst(taper: &Taper) -> Result<PlugWorst, NotDrawn> {
     } else {
         states.push((least, true));
     }
-    states.dedup();
     let mut known = None;
-    for (film_thickness_m, is_empty) in states {
+    for (index, &(film_thickness_m, is_empty)) in states.iter().enumerate() {
+        if states[..index].contains(&(film_thickness_m, is_empty)) {
+            continue;
+        }
         let state = TaperState {
             film_thickness_m,
             is_empty,

@@ -22,8 +22,9 @@
 //! **Source.** `docs/theory/gap.md`.
 
 use super::solution::{NONE, Solution};
+use super::ways::{Rim, Target, greatest_ratio};
 use crate::gas::{self, breakdown_crest_v};
-use crate::outline::{Outline, Piece, Point};
+use crate::outline::{Outline, Point};
 use std::cmp::Ordering;
 use std::collections::BinaryHeap;
 
@@ -59,26 +60,6 @@ pub(super) struct Search<'s, 'm> {
     pub pressure_pa: f64,
     /// Whether a tag belongs to a conductor, whose potential has no error of its own.
     pub is_held: &'s dyn Fn(&str) -> bool,
-}
-
-/// An edge of the mesh on a curve of the region.
-struct Rim {
-    curve_index: usize,
-    piece: Piece,
-    shares: [f64; 2],
-    /// Potential at its beginning, its middle and its end.
-    values: [[f64; 2]; 3],
-    triangle: u32,
-    /// Length along the curve, m.
-    length: f64,
-}
-
-/// A curve on which ways end, with its rims in the order of their shares.
-struct Target {
-    piece: Piece,
-    rims: Vec<usize>,
-    /// Least and greatest potential on it, real and imaginary part.
-    box_v: [[f64; 2]; 2],
 }
 
 /// A stretch of a rim, the curve on which its ways end, and an upper bound of their ratios.
@@ -126,199 +107,6 @@ struct Board {
     rivals: Vec<f64>,
     rival_ways: Vec<Option<Way>>,
     open: BinaryHeap<Stretch>,
-}
-
-impl Rim {
-    /// Potential at a share of the edge: a parabola through three values.
-    fn value(&self, t: f64) -> [f64; 2] {
-        let weights = [
-            (1.0 - t) * (1.0 - 2.0 * t),
-            4.0 * t * (1.0 - t),
-            t * (2.0 * t - 1.0),
-        ];
-        [0, 1].map(|part| (0..3).map(|k| weights[k] * self.values[k][part]).sum())
-    }
-
-    /// Three values in whose triangle the potential of a stretch lies.
-    fn controls(&self, range: [f64; 2]) -> [[f64; 2]; 3] {
-        let [a, b] = range.map(|t| self.value(t));
-        let middle = self.value(0.5 * (range[0] + range[1]));
-        let control = [0, 1].map(|part| 2.0 * middle[part] - 0.5 * (a[part] + b[part]));
-        [a, control, b]
-    }
-
-    /// Share of its curve at a share of the edge.
-    fn share(&self, t: f64) -> f64 {
-        self.shares[0] + t * (self.shares[1] - self.shares[0])
-    }
-
-    /// Share of the edge at a share of its curve.
-    fn own(&self, share: f64) -> f64 {
-        ((share - self.shares[0]) / (self.shares[1] - self.shares[0])).clamp(0.0, 1.0)
-    }
-
-    /// Least and greatest share of its curve.
-    fn span(&self) -> [f64; 2] {
-        let [a, b] = self.shares;
-        [a.min(b), a.max(b)]
-    }
-
-    /// The place at a share of the edge.
-    fn place(&self, t: f64) -> Point {
-        self.piece.place(self.share(t))
-    }
-}
-
-impl Target {
-    /// Edges that have a share of the curve within a span.
-    fn within<'b>(&'b self, rims: &'b [Rim], span: [f64; 2]) -> impl Iterator<Item = usize> + 'b {
-        let first = self
-            .rims
-            .partition_point(|&rim| rims[rim].span()[1] < span[0]);
-        let later = self.rims[first..].iter().copied();
-        later.take_while(move |&rim| rims[rim].span()[0] <= span[1])
-    }
-
-    /// Bound of the difference between potentials and any potential of this curve.
-    fn differs_at_most(&self, from: [[f64; 2]; 3]) -> f64 {
-        let farthest = |value: f64, part: usize| {
-            let [least, greatest] = self.box_v[part];
-            (value - least).max(greatest - value)
-        };
-        let squares = from.map(|a| farthest(a[0], 0).powi(2) + farthest(a[1], 1).powi(2));
-        squares.into_iter().fold(0.0, f64::max).sqrt()
-    }
-}
-
-/// Bound of all ways of a stretch.
-///
-/// The voltage lies below the straight line between two values, V, and the length above the straight line between two lengths, m.
-struct Bound {
-    differs: [f64; 2],
-    least: [f64; 2],
-}
-
-impl Bound {
-    /// Values at both ends, with the control of a parabola between them, whose lengths run evenly but for a sag, m.
-    fn even([first, control, last]: [f64; 3], lengths: [f64; 2], sag: f64) -> Bound {
-        // A parabola exceeds its chord by at most a quarter of what its control does.
-        let more = (0.25 * (2.0 * control - first - last)).max(0.0);
-        Bound {
-            differs: [first + more, last + more],
-            least: lengths.map(|length| length - sag),
-        }
-    }
-}
-
-impl Board {
-    /// Bounds for a straight stretch opposite straight edges, where no way ends at an end of the target: one for each edge.
-    ///
-    /// The nearest place then moves evenly with the place on the stretch, and so does the length of the way.
-    /// The voltage along the way is a parabola before each edge: it lies within the triangle of its three controls.
-    /// `None` for other stretches.
-    fn opposite(
-        &self,
-        rim: &Rim,
-        target: &Target,
-        range: [f64; 2],
-        ends: [(f64, f64); 2],
-    ) -> Option<Vec<Bound>> {
-        let [(first, from_m), (last, to_m)] = ends;
-        let is_straight = rim.piece.is_straight() && target.piece.is_straight();
-        if !is_straight || !is_inside(first) || !is_inside(last) || first == last {
-            return None;
-        }
-        let edges = target.within(&self.rims, [first.min(last), first.max(last)]);
-        let bounds = edges.map(|other| {
-            let other = &self.rims[other];
-            // The part of the stretch before this edge, from 0 to 1.
-            let parts = other
-                .span()
-                .map(|share| ((share - first) / (last - first)).clamp(0.0, 1.0));
-            let parts = [parts[0].min(parts[1]), parts[0].max(parts[1])];
-            let voltage = |part: f64| {
-                let a = rim.value(range[0] + part * (range[1] - range[0]));
-                let b = other.value(other.own(first + part * (last - first)));
-                [a[0] - b[0], a[1] - b[1]]
-            };
-            let outer = parts.map(voltage);
-            let half_way = voltage(0.5 * (parts[0] + parts[1]));
-            let control =
-                [0, 1].map(|side| 2.0 * half_way[side] - 0.5 * (outer[0][side] + outer[1][side]));
-            let sizes = [outer[0], control, outer[1]].map(|volts| volts[0].hypot(volts[1]));
-            let lengths = parts.map(|part| from_m + part * (to_m - from_m));
-            Bound::even(sizes, lengths, 0.0)
-        });
-        Some(bounds.collect())
-    }
-
-    /// Bound for a straight stretch before the outside of an arc at one potential.
-    ///
-    /// The length is the distance from the arc's centre less its radius: it lies below its chord by at most L²/8D,
-    /// with the stretch's length L and the least distance D from the centre.
-    /// `None` for other stretches.
-    fn before_an_arc(
-        &self,
-        rim: &Rim,
-        target: &Target,
-        range: [f64; 2],
-        ends: [(f64, f64); 2],
-    ) -> Option<Bound> {
-        let [real, imaginary] = target.box_v;
-        let is_held = real[0] >= real[1] && imaginary[0] >= imaginary[1];
-        let shares = ends.map(|end| end.0);
-        if !rim.piece.is_straight() || !is_held || !shares.into_iter().all(is_inside) {
-            return None;
-        }
-        let places = range.map(|t| rim.place(t));
-        let radius = target.piece.radius_from_outside(places[0])?;
-        target.piece.radius_from_outside(places[1])?;
-        let long = places[0].distance(places[1]);
-        let lengths = ends.map(|end| end.1);
-        let least = (lengths[0].min(lengths[1]) - 0.5 * long).max(0.0);
-        let sag = long * long / (8.0 * (radius + least));
-        let sizes = rim
-            .controls(range)
-            .map(|a| (a[0] - real[0]).hypot(a[1] - imaginary[0]));
-        Some(Bound::even(sizes, lengths, sag))
-    }
-
-    /// Bound for any stretch and target: the potentials of the stretch against all potentials between the ends of its ways.
-    ///
-    /// Both potentials lie in convex hulls, and the modulus is convex: it is greatest between corners of both.
-    /// No length changes faster than the place on the stretch.
-    fn apart(
-        &self,
-        target: &Target,
-        from: [[f64; 2]; 3],
-        on: f64,
-        ends: [(f64, f64); 2],
-        half: f64,
-    ) -> Bound {
-        let shares = ends.map(|end| end.0);
-        let spread = [
-            on.min(shares[0]).min(shares[1]),
-            on.max(shares[0]).max(shares[1]),
-        ];
-        let mut most: f64 = 0.0;
-        for other in target.within(&self.rims, spread) {
-            let rim = &self.rims[other];
-            for b in rim.controls(spread.map(|share| rim.own(share))) {
-                for a in from {
-                    most = most.max((a[0] - b[0]).powi(2) + (a[1] - b[1]).powi(2));
-                }
-            }
-        }
-        Bound {
-            differs: [most.sqrt(); 2],
-            least: [0.5 * (ends[0].1 + ends[1].1) - half; 2],
-        }
-    }
-}
-
-/// Whether a share lies between the ends of a curve.
-fn is_inside(share: f64) -> bool {
-    share > 0.0 && share < 1.0
 }
 
 impl Search<'_, '_> {
@@ -392,14 +180,13 @@ impl Search<'_, '_> {
             return;
         }
         let ends = stretch.range.map(|t| target.piece.nearest(rim.place(t)));
-        let bounds = board
-            .opposite(rim, target, stretch.range, ends)
-            .unwrap_or_else(|| {
-                let bound = board.before_an_arc(rim, target, stretch.range, ends);
-                vec![bound.unwrap_or_else(|| board.apart(target, from, on, ends, half))]
-            });
-        let mosts = bounds.iter().map(|bound| self.most(bound, least));
-        stretch.most = mosts.fold(0.0, f64::max);
+        stretch.most = greatest_ratio(
+            &board.rims,
+            (rim, stretch.range),
+            (target, on, ends),
+            [least, half, gas::slower_from_m(self.pressure_pa)],
+            |length| self.withstood(length),
+        );
         if stretch.most > enough {
             board.open.push(stretch);
         }
@@ -431,17 +218,6 @@ impl Search<'_, '_> {
         if value > board.best.value {
             board.best = way;
         }
-    }
-
-    /// Greatest ratio of any way within a bound, none of which is shorter than a length, m.
-    fn most(&self, bound: &Bound, least: f64) -> f64 {
-        let [a, b] = bound.least.map(|length| length.max(least));
-        let differs = bound.differs;
-        if a.min(b) < gas::slower_from_m(self.pressure_pa) {
-            return differs[0].max(differs[1]) / self.withstood(a.min(b));
-        }
-        // A straight line over a curve that bends down is greatest at one of its ends.
-        (differs[0] / self.withstood(a)).max(differs[1] / self.withstood(b))
     }
 
     fn withstood(&self, length: f64) -> f64 {

@@ -67,12 +67,17 @@ impl Goal {
         let known = self.estimate * of_size.clamp(1.0, 1e3);
         let rougher = (known + ROUGH_RATIO * judged.rough_error)
             / (self.estimate + ROUGH_RATIO * self.last.rough_error).max(f64::MIN_POSITIVE);
+        let floor = match wanted {
+            Wanted::Capacitance => ROUGH_ENERGY_RATIO,
+            _ => ROUGH_RATIO,
+        };
         let estimate = (self.estimate * rougher.max(1.0))
-            .max(ROUGH_RATIO * judged.rough_error)
+            .max(floor * judged.rough_error)
             .max(WHOLE_RATIO * judged.energy_ratio * judged.size)
             + judged.search_error;
         Self {
-            is_settled: estimate <= asked(section, wanted, options, &judged),
+            is_settled: estimate <= asked(section, wanted, options, &judged)
+                && is_rate_seen(self.n_refined, wanted),
             last: judged,
             estimate,
             is_refined: false,
@@ -128,10 +133,8 @@ pub(super) fn follow(
             let n_refined = goals
                 .get(index)
                 .map_or(0, |goal| goal.n_refined + u32::from(goal.is_refined));
-            let is_rate_seen =
-                n_refined >= REFINED_LEAST || matches!(wanted[index], Wanted::Capacitance);
             Goal {
-                is_settled: estimate <= asked && is_rate_seen,
+                is_settled: estimate <= asked && is_rate_seen(n_refined, &wanted[index]),
                 last: judged,
                 estimate,
                 is_refined: false,
@@ -140,6 +143,11 @@ pub(super) fn follow(
             }
         })
         .collect()
+}
+
+/// Whether a number's triangles were halved often enough to see its change shrink.
+fn is_rate_seen(n_refined: u32, wanted: &Wanted) -> bool {
+    n_refined >= REFINED_LEAST || matches!(wanted, Wanted::Capacitance)
 }
 
 /// Error of a number after one more solution.

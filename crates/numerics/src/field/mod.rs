@@ -34,6 +34,7 @@ mod solve;
 mod solved;
 mod system;
 mod wanted;
+mod ways;
 
 pub use along::{LineSample, along};
 pub use carried::{Prepared, Reuse, prepare};

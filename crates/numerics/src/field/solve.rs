@@ -87,7 +87,7 @@ pub(super) fn run(
         let n_unknowns = system.n_unknowns();
         watch.stage(Stage::Solve);
         let (potential, newton_residuals) = potential::solve(section, &mut system)?;
-        // Newton's method solves once for each residual after the first.
+        // Newton's method begins with a linear solve, and solves once more for each residual after the first.
         let last_work = n_unknowns * newton_residuals.len().max(1);
         work += last_work;
         watch.stage(Stage::Judge);

@@ -46,7 +46,7 @@ impl Extent {
 }
 
 impl Piece {
-    pub(super) fn new(from: Point, to: Point, shape: Shape) -> Self {
+    pub(crate) fn new(from: Point, to: Point, shape: Shape) -> Self {
         let circle = match shape {
             Shape::Line => None,
             Shape::Arc { center } => {

@@ -192,6 +192,27 @@ fn a_carried_mesh_gives_none_for_other_kinds_of_numbers() {
 }
 
 #[test]
+fn a_number_that_did_not_settle_settles_on_no_derived_mesh() {
+    // One mesh only: its estimates are within so wide a tolerance, but nobody saw them fall.
+    let options = Options {
+        tolerance: 0.2,
+        capacitance_tolerance: 0.2,
+        n_unknowns_most: 1,
+        ..OPTIONS
+    };
+    let near = near_the_lip(50.0);
+    let (mut prepared, first) = prepare(&section(50.0), &near, &options, &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    assert!(first.answers.iter().all(|answer| !answer.is_settled));
+    let (_, like) = prepared
+        .prepare_like(&section(50.5), &near_the_lip(50.5), &mut Unwatched)
+        .unwrap_or_else(|error| panic!("{error}"));
+    assert!(like.answers.iter().all(|answer| !answer.is_settled));
+    let carried = prepared.solve_carried_for(&section(50.0), &near, &mut Unwatched);
+    assert!(carried.unwrap_or_else(|error| panic!("{error}")).is_none());
+}
+
+#[test]
 fn a_section_of_other_topology_is_meshed_again() {
     let (mut prepared, _) = prepare(&section(50.0), &wanted(), &OPTIONS, &mut Unwatched)
         .unwrap_or_else(|error| panic!("{error}"));
