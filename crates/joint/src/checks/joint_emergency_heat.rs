@@ -71,6 +71,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_IN_TIME_RATIO,
+        error_k: done.error_in_time_k,
         at,
         greatest_degc,
         word,

@@ -54,6 +54,7 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
         .into(),
         degc: at.joint_degc,
         error_ratio: ERROR_AT_REST_RATIO,
+        error_k: 0.0,
         at,
         greatest_degc,
         word,

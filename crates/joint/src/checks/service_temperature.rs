@@ -31,14 +31,18 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
     };
     let word = &Word::Job("duty.conductor_greatest".into());
     let states = [
-        (Ok(&done.at_load), When::AllTheTime, ERROR_AT_REST_RATIO),
+        (
+            Ok(&done.at_load),
+            When::AllTheTime,
+            (ERROR_AT_REST_RATIO, 0.0),
+        ),
         (
             done.at_emergency.as_ref(),
             When::EndOfEmergency,
-            ERROR_IN_TIME_RATIO,
+            (ERROR_IN_TIME_RATIO, done.error_in_time_k),
         ),
     ];
-    let asked = states.into_iter().map(|(state, when, error_ratio)| {
+    let asked = states.into_iter().map(|(state, when, error)| {
         let state = match state {
             Ok(state) => state,
             Err(why) => {
@@ -64,7 +68,8 @@ fn on_leg(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Vec<Ruling> {
                     }
                     .into(),
                     degc,
-                    error_ratio,
+                    error_ratio: error.0,
+                    error_k: error.1,
                     at,
                     greatest_degc,
                     word,

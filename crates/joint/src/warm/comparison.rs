@@ -39,6 +39,8 @@ pub(crate) struct Warmed<'a> {
     pub degc: f64,
     /// Error of the temperature, as a share of its rise.
     pub error_ratio: f64,
+    /// Further error, K.
+    pub error_k: f64,
     pub at: &'a LegAt,
     pub greatest_degc: f64,
     pub word: &'a Word,
@@ -54,7 +56,7 @@ impl Warmed<'_> {
             what: Said::listed([Said::from(&self.subject), self.what]),
             subject: self.subject,
             value: self.degc,
-            error: self.error_ratio * rise,
+            error: self.error_ratio * rise + self.error_k,
             least: None,
             greatest: Some(self.greatest_degc),
             unit: "degC",

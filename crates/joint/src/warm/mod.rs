@@ -17,8 +17,10 @@
 mod around;
 mod cable_run;
 mod comparison;
+mod course;
 mod daily;
 mod input;
+mod leg;
 mod model;
 mod outside;
 mod rating;
@@ -29,7 +31,8 @@ pub use crate::said::Share;
 pub use cable_run::{CableRun, RunAt, Stretched, rate_run};
 pub use daily::Cyclic;
 pub use input::{LegSubject, unread};
-pub use model::{Lasts, LegAt, LegLimit, Model, RATIO_MOST, TemperatureProfile};
+pub use leg::{Lasts, LegAt, LegLimit, RATIO_MOST};
+pub use model::{Model, TemperatureProfile};
 pub use rating::{AtRatio, Emergency, Govern, Rating};
 pub use whence::{OwnLoad, Whence, in_tenths};
 
@@ -41,8 +44,10 @@ use crate::job::{Job, JointKind};
 use crate::limit::Ask;
 use crate::said::{HeatAsk, HeatLacks, HeatSaid, LoadCannot, PartKind, Said, Stated, WarmingSaid};
 use crate::section::Unknown;
+use course::Lean;
 use input::Missing;
 use jointwright_numerics::ladder::Hub;
+use std::sync::Arc;
 
 /// Greatest difference between a ladder's temperature rise and that of finite elements in steady state, as a share of the rise.
 ///
@@ -92,6 +97,12 @@ pub struct WarmJoint {
     pub at_load: Option<Vec<LegAt>>,
     /// Temperatures at the end of the job's emergency, or the reason why there are none.
     pub at_emergency: Result<Option<Vec<LegAt>>, Said>,
+    /// Estimated error by which the states of the emergency differ from the full ladder, K.
+    pub error_in_time_k: f64,
+    /// Temperatures along each leg at the job's load; empty without such a state.
+    along: Vec<TemperatureProfile>,
+    /// Projected stars for other loads and for times; `None` in thermal runaway at the job's load.
+    lean: Option<Arc<Lean>>,
     /// Answers of each leg.
     pub legs: Vec<LegWarm>,
     /// Message with the resistance of the bus that is used; `None` without a bus.

@@ -4,7 +4,6 @@
 //!
 //! Not here: the document of a rating (`plan`), its pictures (`drawing`).
 
-use super::model::{Ladders, said};
 use super::{LegAt, LegLimit, LegWarm, RATIO_MOST, TemperatureProfile, Warm, WarmJoint};
 use crate::said::Said;
 
@@ -72,18 +71,26 @@ impl Warm {
         let Warm::Done(done) = self else {
             return Ok(None);
         };
-        let mut ladders = done.model.ladders()?;
-        let governs = done.governs(&mut ladders)?;
+        let governs = done.governs()?;
+        let along = done.at_load.as_ref().map(|_| done.along.clone());
         Ok(Some(Rating {
-            loads: done.loads(&mut ladders, &governs)?,
-            emergencies: done.emergencies(&mut ladders)?,
-            along: done.model.along_in(&mut ladders, 1.0)?,
+            loads: done.loads(&governs)?,
+            emergencies: done.emergencies()?,
+            along,
             governs,
         }))
     }
 }
 
 impl WarmJoint {
+    /// Temperatures of the legs in steady state at a ratio to the job's load, as of [`Model::at_rest`](super::Model::at_rest).
+    fn at_ratio(&self, ratio: f64) -> Result<Option<Vec<LegAt>>, Said> {
+        match &self.lean {
+            Some(lean) => lean.at_ratio(&self.model.shapes, ratio),
+            None => self.model.at_rest(ratio),
+        }
+    }
+
     /// Limits of all legs: the continuous limit of the metal inside each body, and the limit of the cables.
     fn limits(&self) -> Vec<LegLimit> {
         let of = |(leg, row): (usize, &LegWarm)| {
@@ -102,9 +109,9 @@ impl WarmJoint {
         self.legs.iter().enumerate().flat_map(of).collect()
     }
 
-    fn governs(&self, ladders: &mut Ladders) -> Result<Vec<Govern>, Said> {
+    fn governs(&self) -> Result<Vec<Govern>, Said> {
         // A limit below the temperature of the surroundings is passed without any load.
-        let unloaded = self.model.at_ratio(ladders, 0.0)?;
+        let unloaded = self.at_ratio(0.0)?;
         let govern = |limit: LegLimit| {
             let of = &self.legs[limit.leg];
             let ratio = if limit.is_cable {
@@ -124,11 +131,11 @@ impl WarmJoint {
         Ok(all)
     }
 
-    fn loads(&self, ladders: &mut Ladders, governs: &[Govern]) -> Result<Vec<AtRatio>, Said> {
+    fn loads(&self, governs: &[Govern]) -> Result<Vec<AtRatio>, Said> {
         let governing = governs.first().and_then(|of| of.ratio).unwrap_or(1.0);
         let limits = self.limits();
-        let mut row = |ratio: f64| {
-            let legs = self.model.at_ratio(ladders, ratio)?;
+        let row = |ratio: f64| {
+            let legs = self.at_ratio(ratio)?;
             let passed = legs.as_ref().map_or(Vec::new(), |legs| {
                 let passed = limits.iter().filter(|limit| limit.is_passed(legs));
                 passed.copied().collect()
@@ -139,14 +146,14 @@ impl WarmJoint {
                 passed,
             })
         };
-        load_ratios(governing).into_iter().map(&mut row).collect()
+        load_ratios(governing).into_iter().map(row).collect()
     }
 
     /// Durations of loads until the first limit: the emergency limit of a body, or the job's limit for its cables.
-    fn emergencies(&self, ladders: &mut Ladders) -> Result<Vec<Emergency>, Said> {
+    fn emergencies(&self) -> Result<Vec<Emergency>, Said> {
         let bodies = self.legs.iter().map(|of| of.limits_degc.1);
-        let (Some(bodies), Some(at_load)) = (bodies.collect::<Option<Vec<f64>>>(), &self.at_load)
-        else {
+        let bodies = bodies.collect::<Option<Vec<f64>>>();
+        let (Some(bodies), Some(at_load), Some(lean)) = (bodies, &self.at_load, &self.lean) else {
             return Ok(Vec::new());
         };
         let normal = self.legs.iter().zip(at_load);
@@ -166,8 +173,7 @@ impl WarmJoint {
         let mut borne = RATIO_MOST;
         for (leg, of) in self.legs.iter().enumerate() {
             let body = of.limits_degc.1;
-            let joint = &mut ladders.joint;
-            let body = body.map(|degc| self.model.joint_to_degc(joint, leg, degc));
+            let body = body.map(|degc| lean.load_to_degc(&self.model.shapes, leg, degc));
             let body = body.transpose()?.flatten();
             let both = [body, of.cable_load_to_limit_ratio];
             borne = both.into_iter().flatten().fold(borne, f64::min);
@@ -175,20 +181,17 @@ impl WarmJoint {
         if borne >= RATIO_MOST {
             return Ok(Vec::new());
         }
-        let start = ladders.joint.steady(&self.model.loads_a).map_err(said)?;
-        let mut row = |over: f64| {
+        let row = |over: f64| {
             let ratio = over * borne.max(1.0);
             let loads_a: Vec<f64> = self.model.loads_a.iter().map(|load| ratio * load).collect();
-            let first =
-                self.model
-                    .first_to_limit_s(&mut ladders.joint, &start, &loads_a, &limits)?;
+            let first = lean.first_to_limit_s(&self.model.shapes, &loads_a, &limits)?;
             Ok(Emergency {
                 ratio,
                 loads_a,
                 first_s: first.map(|(index, s)| (limits[index], s)),
             })
         };
-        EMERGENCY_RATIOS.into_iter().map(&mut row).collect()
+        EMERGENCY_RATIOS.into_iter().map(row).collect()
     }
 }
 

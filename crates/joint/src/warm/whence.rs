@@ -2,10 +2,11 @@
 //!
 //! Source: closed form (superposition); `docs/theory/warm.md`.
 
-use super::model::{Ladders, Model, RATIO_MOST, Rest, hottest, said, unless_runaway};
+use super::leg::{RATIO_MOST, hottest, said, unless_runaway};
+use super::model::{Ladders, Model, Rest};
 use super::{Contacts, LegWarm, WarmJoint};
 use crate::said::{Said, Share, ShareFrom};
-use jointwright_numerics::ladder::{Ladder, Origins};
+use jointwright_numerics::ladder::Origins;
 
 /// Origins of the temperature difference between the conductor inside a body and its cable through the same place without a joint, K.
 ///
@@ -173,7 +174,7 @@ impl Model {
     /// Loads of one leg alone that bring it to the limit of its paper; `None` for two legs, which carry one current.
     pub(super) fn own_load(
         &self,
-        ladder: &mut Ladder,
+        ladders: &mut Ladders,
         leg: usize,
         limits_degc: &[Option<f64>],
     ) -> Result<Option<OwnLoad>, Said> {
@@ -193,7 +194,7 @@ impl Model {
         };
         let mut ratio = |feeder: Option<usize>, from_a: f64, most_a: f64| {
             let currents = |factor: f64| with(from_a + factor * (most_a - from_a), feeder);
-            let found = self.factor_to_degc(ladder, leg, limit_degc, currents, 1.0)?;
+            let found = self.factor_to_degc(ladders, leg, limit_degc, currents, 1.0)?;
             Ok::<Option<f64>, Said>(found.map(|factor| from_a + factor * (most_a - from_a)))
         };
         let alone_a = if most_a > loads[leg] {
@@ -217,7 +218,7 @@ impl Model {
         let mut passed = [Vec::new(), Vec::new()];
         for (passed, currents) in passed.iter_mut().zip(states) {
             if let Some(currents) = currents {
-                *passed = self.passed(ladder, leg, &currents, limits_degc)?;
+                *passed = self.passed(ladders, leg, &currents, limits_degc)?;
             }
         }
         Ok(Some(OwnLoad {
@@ -231,18 +232,15 @@ impl Model {
     /// Legs except this one that are above their own limits in steady state with currents, A.
     fn passed(
         &self,
-        ladder: &mut Ladder,
+        ladders: &mut Ladders,
         leg: usize,
         currents_a: &[f64],
         limits_degc: &[Option<f64>],
     ) -> Result<Vec<usize>, Said> {
-        let found = unless_runaway(ladder.steady(currents_a))?;
+        let found = self.bodies_degc(ladders, currents_a)?;
         let is_above = |(other, degc): (usize, &Option<f64>)| {
             let degc = (*degc)?;
-            let is_above = found.as_ref().is_none_or(|found| {
-                let within_m = self.shapes[other].body.end_m;
-                hottest(&ladder.along_core(found, other), |z| z < within_m).1 > degc
-            });
+            let is_above = found.as_ref().is_none_or(|found| found[other] > degc);
             (other != leg && is_above).then_some(other)
         };
         Ok(limits_degc

@@ -1,7 +1,10 @@
 //! Numbers found in another way: closed forms, finite elements, volumes.
 
 use super::{DOCK, leg, order, planned, with_done};
+use crate::cases::accepted;
 use jointwright_joint::cable::Layer;
+use jointwright_joint::judge::judge;
+use jointwright_joint::warm::Warm;
 use jointwright_numerics::heat::{Ask, HeatOptions, What, When, solve_on};
 use jointwright_numerics::ladder::{Ladder, Star, elements};
 use jointwright_numerics::outline::Point;
@@ -184,4 +187,71 @@ fn the_cable_under_the_seal_is_looked_at() {
         let said = done.at_load.as_ref().expect("a state")[0].cable_degc;
         assert!((said - degc).abs() < 1e-9, "{said} {degc}");
     });
+}
+
+/// A plan's emergency, the loads to a limit and a rating's table come from the projected star; the full ladder has the same temperatures.
+#[test]
+fn states_of_a_plan_and_a_rating_are_those_of_the_full_ladder() {
+    for example in [DOCK, "larkspur-three-way"] {
+        let order = order(example, &[], &[]);
+        let judged = accepted(judge(&order), example);
+        let Warm::Done(done) = judged.inputs.warm.as_ref() else {
+            panic!("{example} is not solved");
+        };
+        let rating = judged.inputs.warm.rating().unwrap().expect("a rating");
+        assert!(rating.loads.len() > 3);
+        for row in &rating.loads {
+            let full = done.model.at_rest(row.ratio).unwrap().expect("a state");
+            for (own, full) in row.legs.as_ref().expect("a state").iter().zip(&full) {
+                let pairs = [
+                    (own.joint_degc, full.joint_degc),
+                    (own.rubber_degc, full.rubber_degc),
+                    (own.cable_degc, full.cable_degc),
+                    (own.alone_degc, full.alone_degc),
+                ];
+                for (own, full) in pairs {
+                    assert!(
+                        (own - full).abs() < 0.02,
+                        "{example} {}: {own} {full}",
+                        row.ratio
+                    );
+                }
+            }
+        }
+        let (currents, time_s) = done.model.emergency_a_s.clone().expect("an emergency");
+        let mut ladder = Ladder::new(done.model.bare_star()).unwrap();
+        let start = ladder.steady(&done.model.loads_a).unwrap();
+        let found = ladder
+            .after(&start, &currents, &[time_s])
+            .unwrap()
+            .remove(0);
+        let at = done.at_emergency.as_ref().ok().and_then(Option::as_ref);
+        let error_k = done.error_in_time_k;
+        assert!(error_k > 0.0 && error_k < 0.5, "{example}: {error_k}");
+        for (leg, at) in at.expect("a state").iter().enumerate() {
+            let core = ladder.along_core(&found, leg);
+            let hottest = core
+                .iter()
+                .fold(f64::NEG_INFINITY, |most, (_, degc)| most.max(*degc));
+            let own = at.joint_degc.max(at.cable_degc);
+            // The steps of the full ladder have an error of their own, some millikelvins.
+            assert!(
+                (own - hottest).abs() < error_k.max(0.01),
+                "{example}: {own} {hottest}"
+            );
+        }
+        // A row of emergencies, run through the full ladder, ends at the first limit.
+        for row in [&rating.emergencies[3], &rating.emergencies[11]] {
+            let (limit, s) = row.first_s.expect("an end");
+            let found = ladder.after(&start, &row.loads_a, &[s]).unwrap().remove(0);
+            let core = ladder.along_core(&found, limit.leg);
+            let body_m = rating.along.as_ref().expect("a state")[limit.leg].ends_m.0;
+            let inside = core.iter().filter(|(z, _)| limit.is_cable || *z < body_m);
+            let hottest = inside.fold(f64::NEG_INFINITY, |most, (_, degc)| most.max(*degc));
+            assert!(
+                (hottest - limit.degc).abs() < 0.3,
+                "{example} {s}: {hottest} {limit:?}"
+            );
+        }
+    }
 }

@@ -84,28 +84,14 @@ impl Ladder {
         greatest: f64,
     ) -> Result<Option<f64>, LadderError> {
         // Excess over the limit; infinite if the losses outgrow the cooling (thermal runaway).
-        let mut excess = |factor: f64| -> Result<f64, LadderError> {
+        let excess = |factor: f64| -> Result<f64, LadderError> {
             match self.steady(&currents_a(factor)) {
                 Ok(found) => Ok(degc(self, &found) - limit_degc),
                 Err(LadderError::Heat(HeatError::Runaway)) => Ok(f64::INFINITY),
                 Err(why) => Err(why),
             }
         };
-        let (mut low, mut high) = ((0.0, excess(0.0)?), 1.0_f64.min(greatest));
-        if low.1 > 0.0 {
-            return Ok(None);
-        }
-        loop {
-            let above = excess(high)?;
-            if above > 0.0 {
-                return closed_in(low, (high, above), excess).map(Some);
-            }
-            if high >= greatest {
-                return Ok(None);
-            }
-            low = (high, above);
-            high = (2.0 * high).min(greatest);
-        }
+        factor_to_limit(excess, greatest)
     }
 
     /// Time for which currents may flow from a start until a spot reaches a temperature, s; `None` if it stays below for `longest_s`.
@@ -147,6 +133,42 @@ impl Ladder {
     }
 }
 
+/// Factor at which an excess over a limit, which grows with the factor, passes 0; `None` if it is above 0 at 0, or below it up to the greatest factor.
+///
+/// # Accuracy
+/// 1e-6 of the factor, never above the limit.
+///
+/// # Errors
+/// The errors of the excess.
+///
+/// ```
+/// use jointwright_numerics::ladder::factor_to_limit;
+/// let excess = |factor: f64| Ok::<f64, ()>(factor * factor - 2.0);
+/// let found = factor_to_limit(excess, 20.0).unwrap().unwrap();
+/// assert!(found * found <= 2.0 && found > 1.41421);
+/// assert_eq!(factor_to_limit(excess, 1.4), Ok(None));
+/// ```
+pub fn factor_to_limit<E>(
+    mut excess: impl FnMut(f64) -> Result<f64, E>,
+    greatest: f64,
+) -> Result<Option<f64>, E> {
+    let (mut low, mut high) = ((0.0, excess(0.0)?), 1.0_f64.min(greatest));
+    if low.1 > 0.0 {
+        return Ok(None);
+    }
+    loop {
+        let above = excess(high)?;
+        if above > 0.0 {
+            return closed_in(low, (high, above), excess).map(Some);
+        }
+        if high >= greatest {
+            return Ok(None);
+        }
+        low = (high, above);
+        high = (2.0 * high).min(greatest);
+    }
+}
+
 /// Bracket of the factor, with the temperature's distance below the limit at its lower end and above the limit at its upper end.
 struct Bracket {
     low: (f64, f64),
@@ -170,11 +192,11 @@ impl Bracket {
     }
 
     /// Makes a factor inside the bracket one of its ends; returns its excess over the limit.
-    fn cut(
+    fn cut<E>(
         &mut self,
         factor: f64,
-        excess: &mut impl FnMut(f64) -> Result<f64, LadderError>,
-    ) -> Result<f64, LadderError> {
+        excess: &mut impl FnMut(f64) -> Result<f64, E>,
+    ) -> Result<f64, E> {
         let is_inside = factor > self.low.0 && factor < self.high.0;
         let factor = if is_inside { factor } else { self.middle() };
         let found = excess(factor)?;
@@ -189,11 +211,11 @@ impl Bracket {
 }
 
 /// The lower end of a bracket after it is narrowed; its upper end always stays above the limit.
-fn closed_in(
+fn closed_in<E>(
     low: (f64, f64),
     high: (f64, f64),
-    mut excess: impl FnMut(f64) -> Result<f64, LadderError>,
-) -> Result<f64, LadderError> {
+    mut excess: impl FnMut(f64) -> Result<f64, E>,
+) -> Result<f64, E> {
     let mut bracket = Bracket { low, high };
     while bracket.width() > CLOSE_RATIO * bracket.high.0 {
         let before = bracket.width();

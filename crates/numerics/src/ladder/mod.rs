@@ -13,6 +13,7 @@
 //!
 //! **What.** [`Arm`]: slices from a plane of symmetry, or from a hub at which several arms meet ([`Star`]);
 //! [`Ladder`]: all its temperatures, steady and in time; [`Reduced`]: the same ladder with at most eight states;
+//! [`Projected`]: the same ladder with some tens of states, for any currents;
 //! [`Ladder::load_to_degc`], [`Ladder::lasts_s`]: the load that reaches a temperature, and the time to reach it;
 //! [`Ladder::origins`]: the contributions to the temperature of one place;
 //! [`elements`]: one arm for finite elements, which are independent of the network.
@@ -27,18 +28,22 @@
 //!
 //! **Source.** `docs/theory/ladder.md`.
 
+mod basis;
 mod elements;
 mod grid;
 mod jacobi;
 mod limit;
 mod network;
+mod projected;
 mod reduced;
 mod run;
 mod shape;
 mod temperatures;
+mod tridiagonal;
 
 pub use elements::elements;
-pub use limit::Spot;
+pub use limit::{Spot, factor_to_limit};
+pub use projected::{Course, Projected, Rises};
 pub use reduced::{Hour, N_STATES_MOST, Reduced, State};
 pub use run::{Core, Ladder, Origin, Origins};
 pub use shape::{Arm, Hub, LadderError, Loss, Ring, Slice, Star};

@@ -34,6 +34,15 @@ pub(super) struct Source {
     pub constant_w: f64,
 }
 
+impl Source {
+    /// Loss for each A² at these temperatures, W/A², and its growth with the temperature, W/(A² K).
+    pub fn per_a2(&self, found: &Temperatures) -> (f64, f64) {
+        let rise = found.degc[self.cell] - STATED_DEGC;
+        let growth = self.at20_ohm * self.alpha_per_k;
+        (self.at20_ohm + growth * rise, growth)
+    }
+}
+
 /// A temperature between those of two cells: each cell with its weight.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Out(pub [(usize, f64); 2]);
@@ -262,8 +271,8 @@ impl Network {
         self.links.extend(links);
     }
 
-    /// Structure of the lower triangle, and for each link the index of its entry; column j begins with its diagonal.
-    pub fn structure(&self) -> Result<(Structure, Vec<usize>), LadderError> {
+    /// Structure of the lower triangle, the index of each link's entry, and that of each diagonal, with which its column begins.
+    pub fn structure(&self) -> Result<(Structure, Vec<usize>, Vec<usize>), LadderError> {
         let mut columns: Vec<Vec<u32>> = (0..self.n).map(|j| vec![j as u32]).collect();
         for &(low, high, _) in &self.links {
             columns[low].push(high as u32);
@@ -282,7 +291,9 @@ impl Network {
             from + own.partition_point(|row| (*row as usize) < high)
         };
         let entries = self.links.iter().map(entry).collect();
-        Ok((Structure::new(starts, rows)?, entries))
+        let diagonals = starts[..self.n].iter().map(|start| *start as usize);
+        let diagonals = diagonals.collect();
+        Ok((Structure::new(starts, rows)?, entries, diagonals))
     }
 
     /// Squares of the currents that heat each source: one for each arm, and their mean for the hub, A².
@@ -290,6 +301,14 @@ impl Network {
         match source.arm {
             Some(arm) => currents_a[arm] * currents_a[arm],
             None => currents_a.iter().map(|i| i * i).sum::<f64>() / currents_a.len() as f64,
+        }
+    }
+
+    /// The same from the squares of the currents, A².
+    pub fn square_of(&self, source: &Source, squares_a2: &[f64]) -> f64 {
+        match source.arm {
+            Some(arm) => squares_a2[arm],
+            None => squares_a2.iter().sum::<f64>() / squares_a2.len() as f64,
         }
     }
 

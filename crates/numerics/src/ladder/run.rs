@@ -103,17 +103,7 @@ impl Ladder {
     /// The same errors as [`Ladder::new`].
     pub fn finer(star: Star, fineness: usize) -> Result<Ladder, LadderError> {
         let network = Network::new(&star, fineness)?;
-        let (structure, entries) = network.structure()?;
-        let mut diagonals = vec![0; network.n];
-        let mut next = 0;
-        let mut above = vec![std::collections::BTreeSet::new(); network.n];
-        for &(low, high, _) in &network.links {
-            above[low].insert(high);
-        }
-        for (column, own) in above.iter().enumerate() {
-            diagonals[column] = next;
-            next += 1 + own.len();
-        }
+        let (structure, entries, diagonals) = network.structure()?;
         Ok(Ladder {
             cholesky: Cholesky::new(&structure)?,
             n_entries: structure.n_entries(),
@@ -365,6 +355,43 @@ impl Ladder {
             .map_err(|_| HeatError::NoCooling)?;
         factor.solve(&mut answer)?;
         Ok(answer)
+    }
+
+    /// Growth of the losses with the temperature, W/K, cell by cell.
+    pub(super) fn growths(&self, currents_a: &[f64]) -> Vec<f64> {
+        self.network.heating(currents_a).1
+    }
+
+    /// Response of G + s C, less the growth of losses, to one source or several, one after another, K.
+    pub(super) fn loaded_response(
+        &mut self,
+        per_s: f64,
+        growth: &[f64],
+        source_w: &[f64],
+    ) -> Result<Vec<f64>, LadderError> {
+        let values = self.values(1.0, |cell| {
+            self.diagonal[cell] + per_s * self.network.capacity[cell] - growth[cell]
+        });
+        let mut answer = source_w.to_vec();
+        let factor = self
+            .cholesky
+            .factorise(&values)
+            .map_err(|_| HeatError::Runaway)?;
+        factor.solve(&mut answer)?;
+        Ok(answer)
+    }
+
+    /// Places along the core of an arm, m, with their temperatures.
+    pub(super) fn core_outs(&self, arm_index: usize) -> Vec<(f64, Out)> {
+        let cells = self.core(arm_index).cells.into_iter();
+        cells
+            .map(|(place, cell)| (place, Out::cell(cell)))
+            .collect()
+    }
+
+    /// Watched places of an arm, m, with their temperatures.
+    pub(super) fn watched_outs(&self, arm_index: usize) -> Vec<(f64, Out)> {
+        self.watched[arm_index].clone()
     }
 
     /// G x, W.

@@ -5,4 +5,5 @@ mod bus_star;
 mod closed_forms;
 mod joints;
 mod limits;
+mod projected;
 mod reduced;
