@@ -25,12 +25,16 @@ use super::temperatures::Temperatures;
 use super::tridiagonal::eigen;
 use crate::heat::HeatError;
 
-/// Values of s at which the responses are taken, 1/s: at rest, half a day, an hour, ten minutes, a minute, seconds.
-const PLACES_PER_S: [f64; 6] = [0.0, 3e-5, 2.2e-4, 1.6e-3, 1.2e-2, 9e-2];
+/// Values of s at which the responses are taken, 1/s: at rest, and from hours to seconds.
+const PLACES_PER_S: [f64; 7] = [0.0, 5e-5, 4e-4, 2e-3, 6e-3, 2e-2, 9e-2];
+/// Values of s from which the responses to the growth of the losses are taken too, 1/s: an overload of minutes heats the metal by its growth.
+const GROWN_FROM_PER_S: f64 = 1e-3;
 /// Values of s between them, at which the states are compared with the full ladder, 1/s.
-const COMPARED_PER_S: [f64; 4] = [8e-5, 6e-4, 4.4e-3, 3.3e-2];
+const COMPARED_PER_S: [f64; 4] = [1.4e-4, 9e-4, 3.5e-3, 4.2e-2];
+/// Greatest rise at which the states are compared, K; a greater one, near a runaway, is scaled down to it.
+const COMPARED_K: f64 = 300.0;
 /// Ratio of the stated error to the greatest difference found.
-const SAFETY: f64 = 4.0;
+const SAFETY: f64 = 20.0;
 
 /// Temperatures of some places, as combinations of the states.
 #[derive(Clone, Debug, Default, PartialEq)]
@@ -388,12 +392,16 @@ impl Projected {
             };
             let sights = self.cores.iter().zip(&self.watched);
             let sights = sights.flat_map(|(core, watched)| [core, watched]);
+            let (mut apart, mut most): (f64, f64) = (0.0, 0.0);
             for (sight, outs) in sights.zip(&outs) {
                 let seen = sight.degcs(&own).zip(&sight.bases_degc).zip(outs);
                 for (((_, degc), base), (_, out)) in seen {
-                    greatest = greatest.max((degc - base - out.of(&full)).abs());
+                    let rise = out.of(&full);
+                    apart = apart.max((degc - base - rise).abs());
+                    most = most.max(rise.abs());
                 }
             }
+            greatest = greatest.max(apart * (COMPARED_K / most).min(1.0));
         }
         let push = self.push(probe_a);
         Ok(if push > 0.0 {
@@ -406,17 +414,13 @@ impl Projected {
 
 /// Rows of a symmetric matrix.
 fn symmetric(n: usize, entry: impl Fn(usize, usize) -> f64) -> Vec<Vec<f64>> {
-    let mut rows = vec![vec![0.0; n]; n];
-    for i in 0..n {
-        for j in 0..=i {
-            rows[i][j] = entry(i, j);
-            rows[j][i] = rows[i][j];
-        }
-    }
-    rows
+    let lower = (0..n).map(|i| (0..=i).map(|j| entry(i, j)).collect());
+    let lower: Vec<Vec<f64>> = lower.collect();
+    let at = |i: usize, j: usize| lower[i.max(j)][i.min(j)];
+    (0..n).map(|i| (0..n).map(|j| at(i, j)).collect()).collect()
 }
 
-/// Responses of the ladder to its losses at rest, at every s, and of the ladder at rest to their growth.
+/// Responses of the ladder to its losses at rest, at every s, and to their growth, at rest and from [`GROWN_FROM_PER_S`] on.
 fn responses(
     ladder: &mut Ladder,
     [growth, probed]: [&[f64]; 2],
@@ -445,23 +449,24 @@ fn responses(
     let halfway: Vec<f64> = pairs.map(|(one, other)| 0.5 * (one + other)).collect();
     let mut columns: Vec<Vec<f64>> = Vec::new();
     for place in PLACES_PER_S {
-        // In time the losses grow half as with the probe's currents, unless they outgrow the cooling at this s.
-        let in_time = (place > 0.0).then(|| ladder.loaded_response(place, &halfway, &losses));
-        let found = match in_time {
-            Some(Ok(found)) => found,
-            _ => ladder.loaded_response(place, growth, &losses)?,
+        let mut respond = |losses: &[f64]| {
+            // In time the losses grow half as with the probe's currents, unless they outgrow the cooling at this s.
+            let in_time = (place > 0.0).then(|| ladder.loaded_response(place, &halfway, losses));
+            match in_time {
+                Some(Ok(found)) => Ok(found),
+                _ => ladder.loaded_response(place, growth, losses),
+            }
         };
-        let found: Vec<Vec<f64>> = found.chunks(n).map(<[f64]>::to_vec).collect();
-        if place == 0.0 {
+        let found = respond(&losses)?;
+        if place == 0.0 || place >= GROWN_FROM_PER_S {
             let rise: Vec<f64> = (0..n)
-                .map(|cell| found.iter().map(|of| of[cell]).sum())
+                .map(|cell| found.chunks(n).map(|of| of[cell]).sum())
                 .collect();
             let grown = growths.iter().flat_map(|growth| growth.iter().zip(&rise));
             let grown: Vec<f64> = grown.map(|(growth, x)| growth * x).collect();
-            let second = ladder.loaded_response(place, growth, &grown)?;
-            columns.extend(second.chunks(n).map(<[f64]>::to_vec));
+            columns.extend(respond(&grown)?.chunks(n).map(<[f64]>::to_vec));
         }
-        columns.extend(found);
+        columns.extend(found.chunks(n).map(<[f64]>::to_vec));
     }
     Ok(columns)
 }

@@ -99,15 +99,25 @@ fn compared(seed: u64) -> Vec<[f64; 3]> {
     found
 }
 
-#[test]
-fn a_projected_star_follows_the_full_ladder_and_says_its_error() {
-    let n = if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
+/// Number of stars: enough to notice, and a thousand in `./test --long`.
+#[expect(
+    clippy::disallowed_methods,
+    reason = "`./test --long` tells the tests by it to try many"
+)]
+fn n_stars() -> u64 {
+    if std::env::var_os("JOINTWRIGHT_LONG").is_some() {
         1000
     } else {
-        9
-    };
+        30
+    }
+}
+
+#[test]
+fn a_projected_star_follows_the_full_ladder_and_says_its_error() {
+    let n = n_stars();
     let (mut n_all, mut n_within) = (0, 0);
-    let (mut worst, mut worst_estimate): (f64, f64) = (0.0, 0.0);
+    let mut estimates_k: Vec<f64> = Vec::new();
+    let mut worst: f64 = 0.0;
     for seed in 0..n {
         for [rise, apart, estimate] in compared(seed) {
             // A state that has run away is no state of a joint.
@@ -121,13 +131,13 @@ fn a_projected_star_follows_the_full_ladder_and_says_its_error() {
             n_all += 1;
             n_within += usize::from(apart <= estimate.max(1e-3));
             worst = worst.max(apart);
-            worst_estimate = worst_estimate.max(estimate);
+            estimates_k.push(estimate);
         }
     }
     assert!(n_all > 3 * n as usize, "{n_all}");
     assert!(20 * n_within >= 19 * n_all, "{n_within} of {n_all}");
-    assert!(
-        worst > 0.0 && worst_estimate < 5.0,
-        "{worst} {worst_estimate}"
-    );
+    // An estimate that holds because it is large says nothing: nineteen of twenty are below 1 K.
+    estimates_k.sort_by(f64::total_cmp);
+    let most = estimates_k[n_all * 19 / 20];
+    assert!(worst > 0.0 && most < 1.0, "{worst} {most}");
 }
