@@ -199,6 +199,21 @@ fn read_source(path: &Path) -> Result<Source, Complaint> {
     }
 }
 
+/// Reads a file of readings as built.
+///
+/// # Errors
+/// A complaint if the file cannot be read.
+pub fn read_readings(path: &Path) -> Result<Source, Complaint> {
+    match bytes(path) {
+        Ok(bytes) => Source::from_bytes(&shown(path), &bytes),
+        Err(why) => Err(Source::new(&shown(path), String::new()).complaint(
+            0,
+            format!("The file of readings cannot be read: {why}."),
+            "`jointwright plan JOB --blank FILE` writes an empty one.",
+        )),
+    }
+}
+
 /// Reads a catalogue by its path, or the embedded one by its name.
 ///
 /// # Errors

@@ -12,6 +12,7 @@ mod asks_page;
 mod cable_rate_page;
 mod field_page;
 mod files;
+mod judge_page;
 mod lines;
 mod lint;
 mod masthead;
@@ -25,6 +26,7 @@ mod written;
 
 use clap::{CommandFactory, Parser, Subcommand, ValueEnum};
 use jointwright_drawing::{Style, Theme, half_section, leg_field};
+use jointwright_joint::built::{self, FindingKind};
 use jointwright_joint::form::json_schema;
 use jointwright_joint::judge::Judged;
 use jointwright_joint::limit::Outcome;
@@ -33,13 +35,16 @@ use jointwright_joint::{catalogue, job, judge, plan};
 use jointwright_numerics::case;
 use jointwright_paper::{FieldPicture, make_up_sheet};
 use jointwright_wording::Tongue;
-use jointwright_wording::label::AskPageLabel;
+use jointwright_wording::label::{AskPageLabel, JudgePageLabel};
 use std::io::{ErrorKind, IsTerminal, Write};
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 /// Meaning of the exit codes.
 const EXIT: &str = "Exit: 0 every ruling passes, 1 one fails, 2 the input cannot be used, 3 none fails and something is not judged, which may stop the work all the same: read the first lines. 0 never means \"build it\": that is decided by the people named for it.";
+
+/// Meaning of the exit codes of `judge`.
+const JUDGE_EXIT: &str = "Exit: 0 every reading is in its window, 1 one is out of it, 2 the input cannot be used, 3 none is out and something is not read, cannot be told or has no window. 0 says nothing about the plan, and never means \"go on\": that is decided by the people named for it.";
 
 /// Meaning of the exit codes of `solve`.
 const SOLVE_EXIT: &str = "Exit: 0 it has answers, each with its estimated error, settled or not; 2 the case cannot be used, has no answers, or a file cannot be written. An answer is a number of the drawing or tube given; it judges nothing.";
@@ -77,7 +82,13 @@ enum Command {
         /// Write what is not known as letters, one an addressee, into this folder [default: `out/`, the job's name and `ask`]; nothing else is printed or written.
         #[arg(long, value_name = "FOLDER", num_args = 0..=1, default_missing_value = "", conflicts_with_all = ["json", "out"])]
         ask: Option<String>,
+        /// Write the form for readings as built into this file, with every slot of the hold points and no value; it must not exist yet. Nothing else is printed or written.
+        #[arg(long, value_name = "FILE", conflicts_with_all = ["json", "out", "ask"])]
+        blank: Option<PathBuf>,
     },
+    /// Compare readings as built with the windows of the plan: in window, or stop and ask.
+    #[command(after_help = JUDGE_EXIT)]
+    Judge(judge_page::Arguments),
     /// Solve a case: the electric field or the temperatures of a section, or the pressure of a tube of rubber.
     #[command(after_help = SOLVE_EXIT)]
     Solve(solve::Arguments),
@@ -121,6 +132,10 @@ enum SchemaOf {
     Rating,
     /// Rating of a run of cable without a joint, as `rate --json` prints it.
     CableRating,
+    /// A file of readings as built.
+    Readings,
+    /// Findings of readings as built, as `judge --json` prints them.
+    Findings,
     /// A section case.
     Case,
     /// The answers to a section case.
@@ -140,11 +155,17 @@ fn main() -> ExitCode {
         } => ask_letters(&job, &folder, &moment.made()),
         Command::Plan {
             job,
+            blank: Some(file),
+            ..
+        } => write_blank(&job, &file),
+        Command::Plan {
+            job,
             out,
             json,
             moment,
             ..
         } => plan_joint(&job, out, json, &moment.made()),
+        Command::Judge(arguments) => judge_readings(&arguments),
         Command::Solve(arguments) => solve_case(&arguments),
         Command::Field(arguments) => judge_fields(&arguments),
         Command::Rate(arguments) => rate_joint(&arguments),
@@ -227,6 +248,46 @@ fn asked(judged: &Judged<'_>, folder: &str, made: &str) -> ExitCode {
         asks_page::written_letters(&document, &folder.display().to_string(), &names, &older)
     };
     ended(&shown, exit_code(judge::worst(&judged.rulings)))
+}
+
+/// Writes the form for readings as built.
+fn write_blank(path: &Path, file: &Path) -> ExitCode {
+    let text = files::read(path).and_then(|order| {
+        let tongue = Tongue::of(&order.job);
+        files::with_judged(order, |judged| {
+            let plan = plan::mark_of(judged, &plan::program(), &tongue);
+            let opening = tongue.label(&JudgePageLabel::Opening);
+            let opening = match plan::invented(judged.inputs.order, &[], &tongue) {
+                Some(invented) => format!("{invented}\n{opening}"),
+                None => opening,
+            };
+            built::blank(judged, &plan.short, &opening)
+        })
+    });
+    let text = match text {
+        Ok(text) => text,
+        Err(complaints) => return unusable(&complaints),
+    };
+    match files::write_new(file, &text) {
+        Ok(()) => ended(&format!("Wrote {}\n", file.display()), ExitCode::SUCCESS),
+        Err(error) => failed(&error.to_string()),
+    }
+}
+
+fn judge_readings(arguments: &judge_page::Arguments) -> ExitCode {
+    match judge_page::run(arguments) {
+        Ok(done) => ended(
+            &done.shown,
+            match done.worst {
+                FindingKind::InWindow => ExitCode::SUCCESS,
+                FindingKind::StopAndAsk => ExitCode::from(1),
+                FindingKind::Missing | FindingKind::NoWindow | FindingKind::CannotTell => {
+                    ExitCode::from(3)
+                }
+            },
+        ),
+        Err(lines) => unusable(&lines),
+    }
 }
 
 fn exit_code(outcome: Outcome) -> ExitCode {
@@ -349,6 +410,8 @@ fn print_schema(of: SchemaOf) -> ExitCode {
         SchemaOf::Plan => plan::schema(),
         SchemaOf::Rating => plan::rate_schema(),
         SchemaOf::CableRating => plan::cable_rate_schema(),
+        SchemaOf::Readings => json_schema(&built::READINGS, "jointwright readings"),
+        SchemaOf::Findings => built::schema(),
         SchemaOf::Case => case::schema(),
         SchemaOf::Answers => case::answers_schema(),
     };

@@ -8,6 +8,7 @@
 //! Not here: files, clocks, printing (the doors), and mathematics without trade words (`jointwright-numerics`).
 
 pub mod ask;
+pub mod built;
 pub mod cable;
 pub mod catalogue;
 pub mod checks;

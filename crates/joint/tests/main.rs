@@ -1,6 +1,7 @@
 //! Integration tests of the joint room, in one program.
 
 mod asks;
+mod built;
 mod cases;
 mod critic;
 mod faults;

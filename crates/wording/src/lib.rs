@@ -16,13 +16,14 @@ mod spanish;
 pub use complaint::ComplaintText;
 
 use crate::label::Label;
+use jointwright_joint::built::{self, Built, Findings};
 use jointwright_joint::cable::Words;
 use jointwright_joint::end::EndId;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::limit::Subject;
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
-use jointwright_joint::said::{Exact, Language, Read, ReadRange, Said, Spot, Wording};
+use jointwright_joint::said::{Amount, Exact, Language, Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
 
 use jointwright_units::{Length, Station, Tick, bound_mm_text, bound_text, mark, range_text};
@@ -137,6 +138,21 @@ impl Tongue {
         }
     }
 
+    /// A value with its unit.
+    fn amount(self, amount: &Amount) -> String {
+        let mohm = match self.language {
+            Language::English => "mohm",
+            Language::Spanish => "miliohm",
+        };
+        match amount {
+            Amount::Length(length) => self.exact(*length),
+            Amount::Ohm(ohm) if ohm.abs() < 1.0 => format!("{} {mohm}", thousandths(ohm * 1e3)),
+            Amount::Ohm(ohm) => format!("{} ohm", thousandths(*ohm)),
+            Amount::Nm(nm) => format!("{} N·m", thousandths(*nm)),
+            Amount::Count(n) => n.to_string(),
+        }
+    }
+
     /// A width rounded down, so that no more room is said than there is.
     fn width(self, width: Exact) -> String {
         let whole = Station::from_half_nm(width.half_nm).floor();
@@ -239,6 +255,11 @@ pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
     plan::rate(judged, rating, &Tongue::of(&judged.inputs.order.job))
 }
 
+/// The findings of readings as built, in the tongue that their job asks for; see [`built::findings`].
+pub fn findings(judged: &Judged<'_>, of: &Built) -> Findings {
+    built::findings(judged, of, &Tongue::of(&judged.inputs.order.job))
+}
+
 /// The rating of a judged run of cable, in the tongue that its job asks for.
 pub fn cable_rating(judged: &JudgedRun<'_>) -> CableRateDoc {
     plan::cable_rating(judged, &Tongue::of(&judged.order.job))
@@ -253,6 +274,12 @@ pub fn letters(plan: &Plan) -> Vec<Letter> {
 pub fn fails(judged: &Judged<'_>) -> Vec<String> {
     let tongue = Tongue::of(&judged.inputs.order.job);
     plan::fails(&judged.rulings, &tongue)
+}
+
+/// A number to three decimals at most.
+fn thousandths(number: f64) -> String {
+    let text = format!("{number:.3}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 #[cfg(test)]

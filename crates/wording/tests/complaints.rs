@@ -1,5 +1,6 @@
 //! Complaints that a crew meets when it types readings are said in the language of its job, at its line and column.
 
+use jointwright_joint::built::READINGS;
 use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Need, Shape, Source};
 use jointwright_joint::job::{JOB, read_order};
@@ -98,10 +99,11 @@ fn required(shape: &'static Shape, found: &mut Vec<AboutField>) {
 }
 
 #[test]
-fn every_field_that_a_job_must_have_is_explained_in_spanish() {
+fn every_field_that_a_job_or_its_readings_must_have_is_explained_in_spanish() {
     let mut fields = Vec::new();
     required(&JOB, &mut fields);
-    assert!(fields.len() > 100, "{}", fields.len());
+    required(&READINGS, &mut fields);
+    assert!(fields.len() > 120, "{}", fields.len());
     let tongue = Tongue {
         language: Language::Spanish,
         words: jointwright_joint::cable::Words::Us,

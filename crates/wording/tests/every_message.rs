@@ -7,8 +7,9 @@ use jointwright_units::{LengthError, QuantityError};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
     AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend,
-    FieldPageLabel, FrontLabel, HalfSectionLabel, Label, MarkLabel, PageLabel, PartLabel,
-    PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText, StripLabel,
+    FieldPageLabel, FrontLabel, HalfSectionLabel, JudgePageLabel, Label, MarkLabel, PageLabel,
+    PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText,
+    StripLabel,
 };
 use schemars::JsonSchema;
 use schemars::generate::SchemaSettings;
@@ -362,6 +363,7 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<MarkLabel>();
     check_labels::<StripLabel>();
     check_labels::<HalfSectionLabel>();
+    check_labels::<JudgePageLabel>();
     check_labels::<FieldLabel>();
     check_labels::<FieldLegend>();
     check_labels::<ChartLabel>();

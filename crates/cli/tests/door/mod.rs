@@ -3,6 +3,7 @@
 mod asks;
 mod exits;
 mod files;
+mod judge;
 mod lint;
 mod pages;
 mod rate;

@@ -50,6 +50,22 @@ fn every_job_of_the_project_is_as_the_schema_of_jobs_says() {
 }
 
 #[test]
+fn blanks_and_findings_are_as_their_schemas_say() {
+    let (readings, findings) = (schema("readings"), schema("findings"));
+    for slug in EXAMPLES {
+        let vault = Vault::new();
+        let job = example(slug).display().to_string();
+        vault.run(&["plan", &job, "--blank", "r.toml"]);
+        check(&readings, &json(&vault.read("r.toml")), slug);
+        let ran = vault.run(&["judge", &job, "r.toml", "--json"]);
+        let document: Value = serde_json::from_str(&ran.out).expect("it is JSON");
+        check(&findings, &document, slug);
+        let wrong = json(&vault.read("r.toml").replacen("of = ", "off = ", 1));
+        assert_eq!(differences(&readings, &wrong).len(), 2, "{slug}");
+    }
+}
+
+#[test]
 fn the_catalogue_of_the_demonstration_is_as_the_schema_of_catalogues_says() {
     let schema = schema("catalogue");
     let path = tree().join("data/catalogue/demonstration.toml");

@@ -11,8 +11,8 @@ const PHASE: Kind = Kind::Integer {
     greatest: 3,
 };
 
-pub(super) const ONE_LEG: Field = field("leg", Kind::Sole(&Kind::Id), Required, "Leg.");
-pub(super) const ONE_PHASE: Field = field("phase", Kind::Sole(&PHASE), Required, "Phase.");
+pub(crate) const ONE_LEG: Field = field("leg", Kind::Sole(&Kind::Id), Required, "Leg.");
+pub(crate) const ONE_PHASE: Field = field("phase", Kind::Sole(&PHASE), Required, "Phase.");
 pub(super) const LEGS: Field = field(
     "leg",
     Kind::Several(&Kind::Id),

@@ -54,6 +54,7 @@ pub use condition::{Moisture, Surface};
 pub use count::Count;
 pub use daily::{Daily, Day};
 pub use duty::Duty;
+pub(crate) use end_shape::{ONE_LEG, ONE_PHASE};
 pub use leg::{Leg, Room};
 pub use listed::{List, ListName, list_names};
 pub use lot::Lot;

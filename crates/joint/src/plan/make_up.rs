@@ -169,6 +169,21 @@ pub(super) fn make_up(
     }
 }
 
+/// Readings of all hold points, in the order of the make-up, each with its window as a crew reads it.
+pub(super) fn holds(
+    inputs: &Inputs<'_>,
+    legs: &[(String, Vec<CutDoc>)],
+    wording: &dyn Wording,
+) -> Vec<(Wanted, WantedDoc)> {
+    let steps = crate::programme::programme(inputs).steps;
+    let scribe = Scribe { wording, legs };
+    let holds = steps.into_iter().filter_map(|step| step.hold);
+    let readings = holds.flat_map(|hold| hold.readings);
+    readings
+        .map(|wanted| (wanted.clone(), scribe.wanted(&wanted)))
+        .collect()
+}
+
 /// People of the job, sorted by name, so that the order of rows changes nothing.
 fn people(inputs: &Inputs<'_>) -> Vec<PersonDoc> {
     let mut people: Vec<PersonDoc> = inputs

@@ -68,11 +68,14 @@ pub use warm::{
     RateDoc, WarmDoc,
 };
 
+use crate::checks::LegInputs;
 use crate::job::Order;
 use crate::judge::{Judged, Proposal, governing, governing_computed, proposals, worst};
 use crate::limit::{Ruling, Subject};
+use crate::programme::Wanted;
 use crate::said::{NotComputed, PlanSaid, PressureAssumes, Wording};
 use crate::warm::Rating;
+use cut_of_leg::cut_doc;
 use leg::leg_doc;
 use proposal::proposal_doc;
 use ruling::ruling_doc;
@@ -169,6 +172,18 @@ pub fn plan(judged: &Judged<'_>, wording: &dyn Wording) -> Plan {
     }
 }
 
+/// Returns the readings of all hold points of a joint, in the order of the make-up, each with its window as a crew reads it.
+pub(crate) fn holds(judged: &Judged<'_>, wording: &dyn Wording) -> Vec<(Wanted, WantedDoc)> {
+    let words = judged.inputs.order.job.words;
+    let cuts = |leg: &LegInputs<'_>| {
+        let cuts = leg.cutback.cuts.iter();
+        let cuts = cuts.map(|cut| cut_doc(cut, leg, words, wording));
+        (leg.leg.id.clone(), cuts.collect())
+    };
+    let cuts: Vec<(String, Vec<CutDoc>)> = judged.inputs.legs.iter().map(cuts).collect();
+    make_up::holds(&judged.inputs, &cuts, wording)
+}
+
 /// Returns the rating of a joint: loads and temperatures, governing limits, times for which more load may flow.
 ///
 /// `rating` is the solved rating of its temperatures.
@@ -217,7 +232,7 @@ fn alike(judged: &Judged<'_>, legs: &[LegDoc]) -> Vec<Vec<String>> {
 }
 
 /// Banner across every document with invented parts or for an invented job.
-fn invented(order: &Order, proposals: &[Proposal], wording: &dyn Wording) -> Option<String> {
+pub fn invented(order: &Order, proposals: &[Proposal], wording: &dyn Wording) -> Option<String> {
     is_invented(order, proposals).then(|| wording.say(&PlanSaid::Invented.into()))
 }
 

@@ -46,7 +46,7 @@ impl MarkDoc {
     }
 
     /// Returns the same mark with a day and time of making, printed as given; an empty or too long text changes nothing.
-    pub(super) fn made_at(mut self, made: &str) -> MarkDoc {
+    pub(crate) fn made_at(mut self, made: &str) -> MarkDoc {
         let clean: String = made.chars().filter(|c| !c.is_control()).collect();
         let clean = clean.trim();
         let is_one = (1..=TIME_LETTERS).contains(&clean.chars().count());

@@ -25,7 +25,7 @@ pub(super) fn made(connector: &Connector, leg: &LegInputs<'_>) -> Vec<Wanted> {
         Means::Compression => {
             let die = end.and_then(|end| end.die.as_ref()).map(Said::from);
             let presses = end.and_then(|end| end.presses);
-            let presses = presses.map(|n| Said::from(n.to_string()));
+            let presses = presses.map(|n| Said::from(HoldSaid::Exactly { n }));
             vec![
                 read(Measured::Die, HoldSaid::Die { of: of() }, stated(die)),
                 read(

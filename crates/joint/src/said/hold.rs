@@ -147,6 +147,9 @@ pub enum HoldSaid {
     All {
         n: i64,
     },
+    Exactly {
+        n: i64,
+    },
     EveryHead,
     HeadTorque {
         of: ConnectorOf,

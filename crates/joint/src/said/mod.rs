@@ -8,6 +8,7 @@
 
 mod ask;
 mod assumed;
+mod built;
 mod caution;
 mod closing;
 mod cut;
@@ -54,6 +55,7 @@ pub use ask::{AskSaid, FactKey, File, Of, Who};
 pub use assumed::{
     AssumedSaid, FieldAssumes, NotComputed, PressureAssumes, RunAssumes, WarmAssumes,
 };
+pub use built::{Amount, BuiltHint, BuiltSaid};
 pub use caution::CautionSaid;
 pub use closing::ClosingSaid;
 pub use cut::{CutSaid, GrowthSaid, Tried, Unnamed, Whose, WindowOf, WindowSaid};
@@ -205,6 +207,10 @@ pub enum Said {
     Study(Box<StudySaid>),
     /// Messages about contact pressures of parts.
     Pressure(Box<PressureSaid>),
+    /// Messages about readings as built.
+    Built(Box<BuiltSaid>),
+    /// Hints about a file of readings as built.
+    BuiltHint(Box<BuiltHint>),
     /// Messages about seals.
     Seal(Box<SealSaid>),
     /// Messages about the edge of the insulation screen under the body.
@@ -292,6 +298,8 @@ macro_rules! groups {
 
 groups! {
     Ask(AskSaid),
+    Built(BuiltSaid),
+    BuiltHint(BuiltHint),
     Closing(ClosingSaid),
     Edge(EdgeSaid),
     Duty(DutySaid),

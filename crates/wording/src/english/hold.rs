@@ -83,6 +83,7 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         HoldSaid::LengthByPaper { of } => format!("length of {} as made, by its own paper, leg {}", row(of), of.leg),
         HoldSaid::StatesNone { paper: of } => format!("{} states none", paper(of)),
         HoldSaid::HeadsSheared { of } => format!("heads of {} sheared off, leg {}", row(of), of.leg),
+        HoldSaid::Exactly { n } => n.to_string(),
         HoldSaid::All { n } => format!("all {n}"),
         HoldSaid::EveryHead => "every one; how many there are is not stated".to_owned(),
         HoldSaid::HeadTorque { of } => format!("torque at which the heads of {} shear, leg {}", row(of), of.leg),

@@ -2,6 +2,7 @@
 
 mod ask;
 mod assumed;
+mod built;
 mod caution;
 pub(crate) mod check;
 mod closing;
@@ -86,6 +87,8 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Edge(said) => edge::say(tongue, said),
         Said::Slack(said) => slack::say(tongue, said),
         Said::Water(said) => water::say(said),
+        Said::Built(said) => built::say(tongue, said),
+        Said::BuiltHint(said) => built::hint(said),
         Said::Closing(said) => closing::say(tongue, said),
         Said::Fault(said) => fault::say(tongue, said),
         Said::Shield(said) => shield::say(tongue, said),

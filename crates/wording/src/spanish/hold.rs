@@ -83,6 +83,7 @@ pub(super) fn say(tongue: Tongue, said: &HoldSaid) -> String {
         HoldSaid::LengthByPaper { of } => format!("longitud de {} una vez hecho, según su propio documento, ramal {}", row(of), of.leg),
         HoldSaid::StatesNone { paper: of } => format!("{} no indica ninguna", paper(of)),
         HoldSaid::HeadsSheared { of } => format!("cabezas de {} rotas, ramal {}", row(of), of.leg),
+        HoldSaid::Exactly { n } => n.to_string(),
         HoldSaid::All { n } => format!("todas, {n}"),
         HoldSaid::EveryHead => "cada una; no está dicho cuántas son".to_owned(),
         HoldSaid::HeadTorque { of } => format!("par con que se rompen las cabezas de {}, ramal {}", row(of), of.leg),

@@ -1,0 +1,270 @@
+//! Document: the findings of a joint as built, as a page and other programs read them.
+
+use super::blank::slots;
+use super::bounds::bounds;
+use super::finding::{Finding, FindingKind};
+use super::reading::{Built, BuiltReading, Found};
+use crate::cable::Words;
+use crate::judge::{Judged, worst};
+use crate::limit::Outcome;
+use crate::plan::{CallDoc, MarkDoc, WantedDoc, fails, holds, invented, mark_of, program};
+use crate::programme::Wanted;
+use crate::said::{Amount, BuiltSaid, Language, PlanSaid, Wording};
+use crate::slot::Slot;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// Version of the document's shape.
+pub const FORMAT: &str = "jointwright-findings-1";
+
+/// One reading beside one window, or one slot without a reading.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct FindingDoc {
+    /// Slot.
+    pub slot: Slot,
+    /// Kind of the finding.
+    pub kind: FindingKind,
+    /// Quantity that is read.
+    pub what: String,
+    /// Window as a crew reads it; null if nobody sets one.
+    pub window: Option<String>,
+    /// Source of the window, or the reason why there is none.
+    pub whose: String,
+    /// Values as read, with the error of its instrument; null without a reading.
+    pub read: Option<String>,
+    /// Instrument; null for a count, for what was seen, and without a reading.
+    pub with: Option<String>,
+    /// Person who read it, and the day.
+    pub by: Option<String>,
+    /// Note of the crew, in its own words.
+    pub note: Option<String>,
+    /// Deviation from the window, or the doubt; null in the window.
+    pub why: Option<String>,
+    /// Place of the reading in its file.
+    pub place: Option<String>,
+}
+
+/// Findings of a joint as built.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+pub struct Findings {
+    /// Version of this document's shape.
+    pub format: String,
+    /// Name and version of the program.
+    pub program: String,
+    /// Mark of the plan with which the readings are compared.
+    pub plan_mark: MarkDoc,
+    /// Banner across every page if the data are invented.
+    pub invented: Option<String>,
+    /// Statement of what no page of this program decides.
+    pub never: String,
+    /// Name of the job.
+    pub job: String,
+    /// Title of the job.
+    pub title: String,
+    /// Language.
+    pub language: Language,
+    /// Practice whose words and units are used.
+    pub words: Words,
+    /// Person to call when work stops.
+    pub stop_and_call: CallDoc,
+    /// Worst ruling of the plan itself.
+    pub plan_outcome: Outcome,
+    /// Failures of the plan itself.
+    pub plan_fails: Vec<String>,
+    /// Whether pages withhold every number to cut to: the plan fails, or work stops.
+    pub is_withheld: bool,
+    /// Worst finding; a joint without any slot has a missing one.
+    pub worst: FindingKind,
+    /// Number of slots that the job filled before the work; the plan judges those.
+    pub n_in_job: usize,
+    /// Findings, end by end, in the order of the make-up.
+    pub findings: Vec<FindingDoc>,
+}
+
+/// JSON Schema of the findings.
+pub fn schema() -> serde_json::Value {
+    schemars::generate::SchemaSettings::draft2020_12()
+        .for_serialize()
+        .into_generator()
+        .into_root_schema_for::<Findings>()
+        .to_value()
+}
+
+/// Compares readings as built with the windows of the plan.
+pub fn findings(judged: &Judged<'_>, built: &Built, wording: &dyn Wording) -> Findings {
+    let job = &judged.inputs.order.job;
+    let scribe = Scribe {
+        judged,
+        built,
+        wording,
+        holds: holds(judged, wording),
+    };
+    let (findings, n_in_job) = scribe.findings();
+    let kinds = findings.iter().map(|finding| finding.kind);
+    Findings {
+        format: FORMAT.to_owned(),
+        program: program(),
+        plan_mark: mark_of(judged, &program(), wording),
+        invented: invented(judged.inputs.order, &[], wording),
+        never: wording.say(&PlanSaid::Never.into()),
+        job: job.id.clone(),
+        title: job.title.clone(),
+        language: job.language,
+        words: job.words,
+        stop_and_call: CallDoc {
+            name: job.stop_and_call.0.clone(),
+            number: job.stop_and_call.1.clone(),
+        },
+        plan_outcome: worst(&judged.rulings),
+        plan_fails: fails(&judged.rulings, wording),
+        is_withheld: is_withheld(judged),
+        worst: kinds.max().unwrap_or(FindingKind::Missing),
+        n_in_job,
+        findings,
+    }
+}
+
+/// Whether the plan fails, or work stops and nobody lifted the stop.
+fn is_withheld(judged: &Judged<'_>) -> bool {
+    let mut rulings = judged.rulings.iter();
+    worst(&judged.rulings) == Outcome::Fail
+        || rulings.any(|ruling| ruling.stops && ruling.closed_by.is_none())
+}
+
+impl Findings {
+    /// Returns the same findings with a day and time of making, printed as given.
+    #[must_use]
+    pub fn made_at(mut self, made: &str) -> Findings {
+        self.plan_mark = self.plan_mark.made_at(made);
+        self
+    }
+}
+
+/// Writer of findings.
+struct Scribe<'a> {
+    judged: &'a Judged<'a>,
+    built: &'a Built,
+    wording: &'a dyn Wording,
+    holds: Vec<(Wanted, WantedDoc)>,
+}
+
+impl Scribe<'_> {
+    /// Findings of all slots, and the number of slots that the job filled.
+    fn findings(&self) -> (Vec<FindingDoc>, usize) {
+        let job = &self.judged.inputs.order.job;
+        let mut n_in_job = 0;
+        let mut findings = Vec::new();
+        let slots = slots(self.judged);
+        for slot in &slots {
+            let readings = self.readings(slot);
+            if !readings.is_empty() {
+                findings.extend(readings.iter().flat_map(|reading| self.compared(reading)));
+            } else if job.filled_slots(&slot.end).contains(slot) {
+                n_in_job += 1;
+            } else {
+                findings.extend(self.missing(slot));
+            }
+        }
+        let readings = self.built.readings.iter();
+        let others = readings.filter(|reading| !slots.contains(&reading.slot));
+        findings.extend(others.map(|reading| self.not_asked(reading)));
+        findings.sort_by(|a, b| a.slot.end.cmp(&b.slot.end));
+        (findings, n_in_job)
+    }
+
+    fn readings(&self, slot: &Slot) -> Vec<&BuiltReading> {
+        let readings = self.built.readings.iter();
+        readings.filter(|reading| reading.slot == *slot).collect()
+    }
+
+    fn say(&self, said: BuiltSaid) -> String {
+        self.wording.say(&said.into())
+    }
+
+    /// A reading beside every window of its slot.
+    fn compared<'s>(&'s self, reading: &'s BuiltReading) -> impl Iterator<Item = FindingDoc> + 's {
+        let holds = self.holds.iter();
+        let holds = holds.filter(|(wanted, _)| wanted.slots.contains(&reading.slot));
+        holds.map(|(wanted, doc)| {
+            let bounds = bounds(&self.judged.inputs, &wanted.against);
+            let finding = Finding::of(&reading.found, &bounds);
+            self.doc(reading, doc, finding)
+        })
+    }
+
+    fn doc(&self, reading: &BuiltReading, wanted: &WantedDoc, finding: Finding) -> FindingDoc {
+        FindingDoc {
+            slot: reading.slot.clone(),
+            kind: finding.kind,
+            what: wanted.what.clone(),
+            window: wanted.window.clone(),
+            whose: wanted.whose.clone(),
+            read: Some(self.say(read_of(&reading.found))),
+            with: reading.with.clone(),
+            by: Some(format!("{}, {}", reading.by, reading.date)),
+            note: reading.note.clone(),
+            why: finding.why.map(|why| self.say(why)),
+            place: Some(reading.place.to_string()),
+        }
+    }
+
+    /// A reading that no hold point asks for.
+    fn not_asked(&self, reading: &BuiltReading) -> FindingDoc {
+        let measured = reading.slot.measured.clone();
+        let wanted = WantedDoc {
+            what: self.say(BuiltSaid::Slot { measured }),
+            window: None,
+            whose: self.say(BuiltSaid::NobodyAsks),
+            slots: Vec::new(),
+        };
+        let finding = Finding {
+            kind: FindingKind::NoWindow,
+            why: None,
+        };
+        self.doc(reading, &wanted, finding)
+    }
+
+    /// A slot without a reading, by its first hold point.
+    fn missing(&self, slot: &Slot) -> Option<FindingDoc> {
+        let mut holds = self.holds.iter();
+        let (_, wanted) = holds.find(|(wanted, _)| wanted.slots.contains(slot))?;
+        Some(FindingDoc {
+            slot: slot.clone(),
+            kind: FindingKind::Missing,
+            what: wanted.what.clone(),
+            window: wanted.window.clone(),
+            whose: wanted.whose.clone(),
+            read: None,
+            with: None,
+            by: None,
+            note: None,
+            why: Some(self.say(BuiltSaid::NotRead)),
+            place: None,
+        })
+    }
+}
+
+/// Values as read, as a message.
+fn read_of(found: &Found) -> BuiltSaid {
+    match found {
+        Found::Lengths(values, error) => BuiltSaid::Read {
+            values: values.iter().map(|v| Amount::Length((*v).into())).collect(),
+            error: Some(Amount::Length((*error).into())),
+        },
+        Found::Ohm(ohm, error) => BuiltSaid::Read {
+            values: vec![Amount::Ohm(*ohm)],
+            error: Some(Amount::Ohm(*error)),
+        },
+        Found::Torques(values, error) => BuiltSaid::Read {
+            values: values.iter().map(|nm| Amount::Nm(*nm)).collect(),
+            error: Some(Amount::Nm(*error)),
+        },
+        Found::Count(n) => BuiltSaid::Read {
+            values: vec![Amount::Count(*n)],
+            error: None,
+        },
+        Found::Word(word) => BuiltSaid::Found {
+            found: word.clone(),
+        },
+    }
+}

@@ -1,0 +1,139 @@
+//! Labels of the page about readings as built, and the opening of their blank form.
+#![expect(missing_docs, reason = "the name of a label says what is said")]
+
+use super::Label;
+use crate::Tongue;
+use jointwright_joint::built::FindingKind;
+use jointwright_joint::said::Language;
+use schemars::JsonSchema;
+use serde::{Deserialize, Serialize};
+
+/// A label of the page about readings as built.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize, JsonSchema)]
+#[serde(rename_all = "kebab-case")]
+pub enum JudgePageLabel {
+    Title,
+    Count { kind: FindingKind, n: usize },
+    InJob { n: usize },
+    StopAndCall { name: String, number: String },
+    Heading { kind: FindingKind },
+    Read { read: String },
+    Seen { by: String },
+    With { with: String, by: String },
+    Window { window: String, whose: String },
+    NoWindow { whose: String },
+    Note { note: String },
+    Withheld,
+    NamedPersonDecides,
+    PlanChecks,
+    Opening,
+}
+
+impl Label for JudgePageLabel {
+    fn text(&self, tongue: Tongue) -> String {
+        match tongue.language {
+            Language::English => english(self),
+            Language::Spanish => spanish(self),
+        }
+    }
+}
+
+fn english(label: &JudgePageLabel) -> String {
+    let fixed = match label {
+        JudgePageLabel::Title => "READINGS AS BUILT, beside the windows of this plan",
+        JudgePageLabel::Count { kind, n } => {
+            let what = match kind {
+                FindingKind::StopAndAsk => "out of window: stop and ask",
+                FindingKind::CannotTell => "cannot be told: measure again",
+                FindingKind::NoWindow => "for which nobody sets a window",
+                FindingKind::Missing => "not read",
+                FindingKind::InWindow => "in window",
+            };
+            return format!("{n} {what}");
+        }
+        JudgePageLabel::InJob { n } => {
+            return format!("{n} more stand in the job already; the plan judges those.");
+        }
+        JudgePageLabel::StopAndCall { name, number } => {
+            return format!("Stop this end, and call {name}, {number}.");
+        }
+        JudgePageLabel::Heading { kind } => match kind {
+            FindingKind::StopAndAsk => "OUT OF WINDOW: STOP AND ASK",
+            FindingKind::CannotTell => "CANNOT BE TOLD: MEASURE AGAIN",
+            FindingKind::NoWindow => "NOBODY SETS A WINDOW: ask who decides",
+            FindingKind::Missing => "NOT READ: nothing is assumed for these",
+            FindingKind::InWindow => "IN WINDOW",
+        },
+        JudgePageLabel::Read { read } => return format!("read: {read}"),
+        JudgePageLabel::Seen { by } => return format!("by {by}"),
+        JudgePageLabel::With { with, by } => return format!("with {with}, by {by}"),
+        JudgePageLabel::Window { window, whose } => return format!("window: {window} ({whose})"),
+        JudgePageLabel::NoWindow { whose } => return format!("no window: {whose}"),
+        JudgePageLabel::Note { note } => return format!("noted: {note}"),
+        JudgePageLabel::Withheld => {
+            "Windows are withheld: this joint fails, or work stops. plan.json has them for the engineer."
+        }
+        JudgePageLabel::NamedPersonDecides => {
+            "What happens to an end that is out of its window is decided by a named person, and recorded. In window means that a reading lies where somebody allows it, and no more."
+        }
+        JudgePageLabel::PlanChecks => {
+            "Each reading is compared with its own window. Fields, pressures and temperatures are those of the plan; they are not computed again from these readings."
+        }
+        JudgePageLabel::Opening => {
+            "Readings as built. Write each value into its row; a row without a value counts as not read.\nList every instrument with its error, and name it in the row as `with`.\nWrite who read and on which day, here at the head or in the row.\nA length is written as its rule shows it: \"8 3/8 in\" or \"212.7 mm\"; several clock points as a list.\nPlaces are measured from the square-cut conductor end, and that end itself from the reference line."
+        }
+    };
+    fixed.to_owned()
+}
+
+fn spanish(label: &JudgePageLabel) -> String {
+    let fixed = match label {
+        JudgePageLabel::Title => {
+            "LECTURAS DE LO HECHO, al lado de los rangos permitidos de este plan"
+        }
+        JudgePageLabel::Count { kind, n } => {
+            let what = match kind {
+                FindingKind::StopAndAsk => "fuera del rango permitido: pare y pregunte",
+                FindingKind::CannotTell => "no se puede decir: mida otra vez",
+                FindingKind::NoWindow => "sin rango permitido, porque nadie lo fija",
+                FindingKind::Missing => "sin leer",
+                FindingKind::InWindow => "dentro del rango permitido",
+            };
+            return format!("{n}: {what}");
+        }
+        JudgePageLabel::InJob { n } => {
+            return format!("Otras que ya están en el trabajo: {n}; esas las juzga el plan.");
+        }
+        JudgePageLabel::StopAndCall { name, number } => {
+            return format!("Pare este extremo, y llame a {name}, {number}.");
+        }
+        JudgePageLabel::Heading { kind } => match kind {
+            FindingKind::StopAndAsk => "FUERA DEL RANGO PERMITIDO: PARE Y PREGUNTE",
+            FindingKind::CannotTell => "NO SE PUEDE DECIR: MIDA OTRA VEZ",
+            FindingKind::NoWindow => "NADIE FIJA UN RANGO PERMITIDO: pregunte quién decide",
+            FindingKind::Missing => "SIN LEER: no se supone nada",
+            FindingKind::InWindow => "DENTRO DEL RANGO PERMITIDO",
+        },
+        JudgePageLabel::Read { read } => return format!("lectura: {read}"),
+        JudgePageLabel::Seen { by } => return format!("por {by}"),
+        JudgePageLabel::With { with, by } => return format!("con {with}, por {by}"),
+        JudgePageLabel::Window { window, whose } => {
+            return format!("rango permitido: {window} ({whose})");
+        }
+        JudgePageLabel::NoWindow { whose } => return format!("sin rango permitido: {whose}"),
+        JudgePageLabel::Note { note } => return format!("anotado: {note}"),
+        JudgePageLabel::Withheld => {
+            "No se dicen los rangos permitidos: este empalme no cumple, o el trabajo se detiene. plan.json los tiene para el ingeniero."
+        }
+        JudgePageLabel::NamedPersonDecides => {
+            "Qué pasa con un extremo fuera de su rango permitido lo decide una persona nombrada, y lo registra. Dentro del rango quiere decir que una lectura está donde alguien lo permite, y nada más."
+        }
+        JudgePageLabel::PlanChecks => {
+            "Cada lectura se compara con su propio rango permitido. Campos, presiones y temperaturas son los del plan; no se calculan otra vez con estas lecturas."
+        }
+        JudgePageLabel::Opening => {
+            "Lecturas de lo hecho. Escriba cada valor en su fila; una fila sin valor cuenta como sin leer.\nPonga cada instrumento con su error, y nómbrelo en la fila con `with`.\nEscriba quién leyó y qué día, aquí al comienzo o en la fila.\nUna longitud se escribe como la muestra la regla: \"8 3/8 in\" o \"212.7 mm\"; varios puntos del contorno, como lista.\nLos lugares se miden desde el extremo del conductor cortado a escuadra, y ese extremo desde la línea de referencia."
+        }
+    };
+    fixed.to_owned()
+}
