@@ -279,7 +279,7 @@ impl Solved {
     fn warm_input(&self, order: &Order) -> Result<warm::Input, Warm> {
         let chosen: Vec<Chosen<'_>> = order.job.legs.iter().map(|l| chosen(order, l)).collect();
         if chosen.iter().any(|chosen| chosen.body.is_none()) {
-            return Err(Warm::NotAsked);
+            return Err(Warm::BodyOpen);
         }
         let surveys: Vec<Vec<EndSurvey>> = self.legs.iter().map(LegSolved::surveys).collect();
         let subjects: Vec<LegSubject<'_>> = (0..self.legs.len())

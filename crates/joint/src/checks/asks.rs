@@ -4,6 +4,7 @@ use super::{EndInputs, Inputs, LegInputs};
 use crate::ask::{Missing, asking};
 use crate::limit::{Ruling, word_on};
 use crate::said::PartKind;
+use crate::warm::Warm;
 
 /// Adds asks to rulings on a rubber part.
 ///
@@ -38,6 +39,10 @@ pub(super) fn asking_of_heat(
     leg: &LegInputs<'_>,
     rulings: Vec<Ruling>,
 ) -> Vec<Ruling> {
+    // A leg without a body is asked for its body, and for nothing that the body decides.
+    if matches!(*inputs.warm, Warm::BodyOpen) && leg.chosen.body.is_none() {
+        return Vec::new();
+    }
     let Some(check) = rulings.first().map(|ruling| ruling.check) else {
         return rulings;
     };

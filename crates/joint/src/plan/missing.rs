@@ -32,7 +32,7 @@ pub(super) fn missing(judged: &Judged<'_>) -> Vec<Said> {
     said.extend(of_each(MissingOf::Pressure, pressures));
     let why = match judged.inputs.warm.as_ref() {
         Warm::Done(_) => None,
-        Warm::NotAsked => Some(RatingSaid::BodyLeftOpen.into()),
+        Warm::NotAsked | Warm::BodyOpen => Some(RatingSaid::BodyLeftOpen.into()),
         Warm::Unknown(unknown) => Some(unknown.why.clone()),
         Warm::Refused(why) => Some(why.clone()),
     };

@@ -265,7 +265,7 @@ pub(super) fn warm_doc(inputs: &Inputs<'_>, wording: &dyn Wording) -> Option<War
         legs: Vec::new(),
     };
     match inputs.warm.as_ref() {
-        Warm::NotAsked => None,
+        Warm::NotAsked | Warm::BodyOpen => None,
         Warm::Unknown(unknown) => Some(open(
             StateDoc::NotKnown,
             wording.say(&unknown.why),

@@ -289,6 +289,16 @@ fn body_seat(subject: &FittedEnd<'_>) -> Result<Seat, Unknown> {
         );
         Some((radius * radius + outside * outside - bore * bore).sqrt())
     };
+    // The row states the outside for cables in its range; for another only the kept volume tells it.
+    let least_m = below.here_m.0 - below.error_m;
+    let greatest_m = below.here_m.1 + below.error_m;
+    let is_in_range = least_m >= below.allowed_m.0 && greatest_m <= below.allowed_m.1;
+    if !is_in_range && stretched(below.here_m.0).is_none() {
+        let part = adapter.head.id.clone();
+        return Err(Unknown::plain(PressureSeat::AdapterOutsideNotKnown {
+            part,
+        }));
+    }
     let least = |radius: f64| {
         let by_row = share(radius, 0.0);
         stretched(radius).map_or(by_row, |other| by_row.min(other))

@@ -181,6 +181,9 @@ pub enum PressureSeat {
         part: String,
         by: Read,
     },
+    AdapterOutsideNotKnown {
+        part: String,
+    },
     ReadingWithoutDegc {
         leg: String,
         layer: Layer,

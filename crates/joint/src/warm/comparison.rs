@@ -4,7 +4,7 @@ use super::{HOTTEST_DEGC, LegAt, LegWarm, Warm, WarmJoint};
 use crate::limit::{
     AmountQuestion, Ask, Outcome, Reach, Ruling, Subject, Word, fact_table as fact,
 };
-use crate::said::{HeatSaid, Of, Said, WarmingSaid};
+use crate::said::{HeatSaid, Of, RatingSaid, Said, WarmingSaid};
 
 impl Warm {
     /// Returns the solved joint, or the rulings that replace it; no ruling if nobody asked.
@@ -16,6 +16,11 @@ impl Warm {
         match self {
             Warm::Done(done) => Ok(done),
             Warm::NotAsked => Err(Vec::new()),
+            Warm::BodyOpen => {
+                let why = RatingSaid::BodyLeftOpen.into();
+                let why = HeatSaid::NotKnown { why };
+                Err(vec![Ruling::not_judged(check, subject, why)])
+            }
             Warm::Refused(why) => Err(vec![Ruling::not_judged(check, subject, why.clone())]),
             Warm::Unknown(unknown) => {
                 let why = unknown.why.clone();

@@ -78,6 +78,8 @@ const ZERO_DEGC_K: f64 = 273.15;
 pub enum Warm {
     /// Nobody asked for it.
     NotAsked,
+    /// The body of a leg is left open.
+    BodyOpen,
     /// A fact is not known.
     Unknown(Unknown),
     /// Stated facts contradict each other; the reason.

@@ -1,9 +1,11 @@
 //! The undersized leg of the example, and the same body on its proper cable.
 
-use super::{edited, outcomes};
+use super::{Edits, edited, outcomes};
 use crate::cases::{accepted, named, read};
+use crate::warm::order;
 use jointwright_joint::catalogue::PartKind;
-use jointwright_joint::judge::judge;
+use jointwright_joint::judge::{judge, judge_without_fields};
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::Plan;
 use jointwright_wording::plan;
 
@@ -88,4 +90,34 @@ fn the_ratio_is_the_worst_over_what_holds_the_ends() {
         "{body}"
     );
     assert!(adapter.error_ratio >= 0.0 && least <= adapter.ratio);
+}
+
+/// A row states the outside of an adapter for cables in its range; for a thinner cable only its relaxed diameters tell it.
+#[test]
+fn a_body_over_an_adapter_out_of_its_range_is_not_judged_without_the_relaxed_diameters() {
+    let thin: Edits<'_> = &[(
+        r#"["25.51 mm", "25.75 mm", "25.54 mm", "25.45 mm"]"#,
+        r#"["22.51 mm", "22.75 mm", "22.54 mm", "22.45 mm"]"#,
+    )];
+    let said = |rows: Edits<'_>| {
+        let order = order("larkspur-three-way", thin, rows);
+        let judged = accepted(judge_without_fields(&order), "thin");
+        let rulings = judged.rulings.iter();
+        let of_body = rulings.filter(|r| {
+            let why = crate::cases::english(&r.why);
+            let on_end = r.subject.leg.as_deref() == Some("B") && r.subject.phase == Some(1);
+            r.check == "interface_pressure" && on_end && !why.is_empty()
+        });
+        let said = of_body.map(|r| (r.outcome, crate::cases::english(&r.why)));
+        said.collect::<Vec<_>>()
+    };
+    let with = said(&[]);
+    let lost = "may lie outside its range";
+    assert!(with.iter().all(|(_, why)| !why.contains(lost)), "{with:?}");
+    let without = said(&[("relaxed_outside = \"26 mm\"\n", "")]);
+    let of_body = without.iter().find(|(_, why)| why.contains(lost));
+    let (outcome, _) = of_body.unwrap_or_else(|| panic!("{without:?}"));
+    assert_eq!(*outcome, Outcome::NotJudged);
+    let passes = |(outcome, _): &(Outcome, String)| *outcome == Outcome::Pass;
+    assert!(!without.iter().any(passes), "{without:?}");
 }

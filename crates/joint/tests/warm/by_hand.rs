@@ -1,13 +1,15 @@
 //! Numbers found in another way: closed forms, finite elements, volumes.
 
-use super::{DOCK, leg, order, planned, with_done};
-use crate::cases::accepted;
+use super::{CHECKS, DOCK, leg, order, planned, with_done};
+use crate::cases::{accepted, named, read};
 use jointwright_joint::cable::Layer;
-use jointwright_joint::judge::judge;
+use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
+use jointwright_joint::judge::{judge, judge_without_fields};
 use jointwright_joint::warm::Warm;
 use jointwright_numerics::heat::{Ask, HeatOptions, What, When, solve_on};
 use jointwright_numerics::ladder::{Ladder, Star, elements};
 use jointwright_numerics::outline::Point;
+use jointwright_wording::plan;
 use std::f64::consts::PI;
 
 /// No current in the shields, so that the far cable is a core, two layers and its surroundings.
@@ -254,4 +256,30 @@ fn states_of_a_plan_and_a_rating_are_those_of_the_full_ladder() {
             );
         }
     }
+}
+
+/// All legs share one path of heat: where one body is left open, the temperatures of the others are asked for, and not left out.
+#[test]
+fn a_body_left_open_leaves_the_temperatures_of_the_other_legs_open() {
+    let (before, from) = named("larkspur-three-way")
+        .job
+        .split_once("body = \"demo-leg-body-15\"\n")
+        .expect("a body");
+    let catalogues = [(DEMONSTRATION.to_owned(), DEMONSTRATION_TEXT.to_owned())];
+    let order = accepted(read(&format!("{before}{from}"), &catalogues), "open");
+    let plan = plan(&accepted(judge_without_fields(&order), "open"));
+    for check in CHECKS {
+        let of_check = plan.rulings.iter().filter(|r| r.check == check);
+        let asked: Vec<(Option<String>, &str)> = of_check
+            .map(|ruling| {
+                let why = ruling.why.clone().unwrap_or_default();
+                assert!(why.contains("a body is left open"), "{check}: {why}");
+                (ruling.leg.clone(), ruling.ruling.name())
+            })
+            .collect();
+        let open = |leg: &str| (Some(leg.to_owned()), "not-judged");
+        assert_eq!(asked, [open("B"), open("C")], "{check}");
+    }
+    let asks = plan.asks.iter().find(|ask| ask.key() == "part");
+    assert!(asks.is_some());
 }

@@ -29,6 +29,8 @@ const CREEP_RATIO: f64 = 0.75;
 const WHOLE_RATIO: f64 = 0.5;
 /// Least error of a recovered number, as a share of the rough error of its slopes.
 const ROUGH_RATIO: f64 = 0.1;
+/// The same for the field at one point of a similar section: the point may lie in a larger triangle than the one whose error is known.
+const ROUGH_POINT_RATIO: f64 = 0.5;
 /// Least error of a capacitance, as a share of the energy in the slopes' disagreement.
 const ROUGH_ENERGY_RATIO: f64 = 2.0;
 /// Least error of a first solution, as a share of a number's size.
@@ -69,6 +71,7 @@ impl Goal {
             / (self.estimate + ROUGH_RATIO * self.last.rough_error).max(f64::MIN_POSITIVE);
         let floor = match wanted {
             Wanted::Capacitance => ROUGH_ENERGY_RATIO,
+            Wanted::FieldAt { .. } | Wanted::AxialFieldAt { .. } => ROUGH_POINT_RATIO,
             _ => ROUGH_RATIO,
         };
         let estimate = (self.estimate * rougher.max(1.0))

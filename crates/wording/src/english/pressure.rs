@@ -193,6 +193,9 @@ fn seat(tongue: Tongue, said: &PressureSeat) -> String {
         PressureSeat::AskOutside { part } => {
             format!("What is the outside diameter of {part} when nothing is in it?")
         }
+        PressureSeat::AdapterOutsideNotKnown { part } => format!(
+            "the cable under {part} may lie outside its range, and its diameters with nothing in it are not stated: how thick it gets there is not known"
+        ),
         PressureSeat::EndsBefore { part, by } => format!(
             "{part} can end {} before the edge of the insulation screen: how the body's bore lies there is not computed",
             tongue.read(*by)

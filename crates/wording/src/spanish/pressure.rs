@@ -192,6 +192,9 @@ fn seat(tongue: Tongue, said: &PressureSeat) -> String {
         PressureSeat::AskOutside { part } => {
             format!("¿Cuál es el diámetro exterior de {part} sin nada dentro?")
         }
+        PressureSeat::AdapterOutsideNotKnown { part } => format!(
+            "el cable debajo de {part} puede estar fuera de su rango, y no se indican los diámetros de la pieza sin nada dentro: no se sabe qué grueso tiene allí"
+        ),
         PressureSeat::EndsBefore { part, by } => format!(
             "{part} puede terminar {} antes del borde de la pantalla del aislamiento: no se calcula cómo asienta allí el interior del cuerpo",
             tongue.read(*by)

@@ -46,6 +46,11 @@ const EXEMPT: &[(&str, &[&str], &str)] = &[
         "the same",
     ),
     (
+        "lot.expanded",
+        &["kit_age"],
+        "a day that somebody reads beside the expiry on the label: the label already includes the months, and counts alone where nobody reads that day",
+    ),
+    (
         "lot.stay",
         &[],
         "a time in store: where a lot lay is the store's own word, and the stays before and after say nothing of what is left out",
