@@ -101,6 +101,10 @@ function withoutFields(text) {
     // Shares of a rise are what is left of larger ones: they are sure to a millionth of a kelvin, not to so many figures.
     for (const leg of plan.warm?.legs ?? [])
         for (const share of leg.hotter_from ?? []) share.k = Number(share.k.toFixed(6));
+    // The states of a star in time are those of its columns that are not alike; the last bit decides about one that nearly is.
+    for (const { at_emergency: at } of plan.warm?.legs ?? [])
+        for (const key of Object.keys(at ?? {}).filter((key) => key.endsWith("_degc")))
+            at[key] = Number(at[key].toFixed(4));
     return plan;
 }
 

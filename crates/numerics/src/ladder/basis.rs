@@ -5,11 +5,38 @@
 /// Least share of a column that must be new; below it, the column adds nothing.
 const NEW_RATIO: f64 = 3e-6;
 
-/// Independent ones among some columns, and combinations of them that are orthonormal with the heat capacities as weights, each by its shares.
-pub(super) fn independent(
-    columns: Vec<Vec<f64>>,
-    capacity: &[f64],
-) -> (Vec<Vec<f64>>, Vec<Vec<f64>>) {
+/// Combinations of some columns that are orthonormal with the heat capacities as weights, as many as are independent.
+///
+/// Columns that are nearly alike leave rounding errors in the first combinations; these are made orthonormal once more.
+pub(super) fn orthonormal(columns: &[Vec<f64>], capacity: &[f64]) -> Vec<Vec<f64>> {
+    let (kept, turns) = independent(columns, capacity);
+    let kept: Vec<Vec<f64>> = kept.into_iter().map(|i| columns[i].clone()).collect();
+    let states: Vec<Vec<f64>> = turns.iter().map(|turn| combined(&kept, turn)).collect();
+    let weighted = |state: &Vec<f64>| -> Vec<f64> {
+        let pairs = state.iter().zip(capacity);
+        pairs.map(|(x, c)| x * c).collect()
+    };
+    let weighted: Vec<Vec<f64>> = states.iter().map(weighted).collect();
+    let mut rows: Vec<Vec<f64>> = Vec::with_capacity(states.len());
+    for (i, state) in states.iter().enumerate() {
+        let mut row: Vec<f64> = Vec::with_capacity(i + 1);
+        for before in 0..i {
+            let share = product(state, &weighted[before]);
+            row.push((share - product(&row, &rows[before][..before])) / rows[before][before]);
+        }
+        let left = product(state, &weighted[i]) - product(&row, &row);
+        row.push(left.sqrt());
+        rows.push(row);
+    }
+    let turns = inverse(&rows.iter().map(|row| &row[..]).collect::<Vec<_>>());
+    let turns = turns.iter().enumerate();
+    turns
+        .map(|(i, turn)| combined(&states[..=i], &turn[..=i]))
+        .collect()
+}
+
+/// Independent ones among some columns, by their indices, and combinations of them that are nearly orthonormal with the heat capacities as weights, each by its shares.
+fn independent(columns: &[Vec<f64>], capacity: &[f64]) -> (Vec<usize>, Vec<Vec<f64>>) {
     let roots: Vec<f64> = capacity.iter().map(|c| c.sqrt()).collect();
     let weighted = columns.iter().map(|column| {
         let pairs = column.iter().zip(&roots);
@@ -62,9 +89,7 @@ pub(super) fn independent(
             .zip(&kept)
             .for_each(|(x, i)| *x /= norms[*i]);
     }
-    let mut columns: Vec<Option<Vec<f64>>> = columns.into_iter().map(Some).collect();
-    let columns = kept.iter().filter_map(|i| columns[*i].take()).collect();
-    (columns, turns)
+    (kept, turns)
 }
 
 /// Rows of the inverse of a lower triangle, given by its rows.
@@ -167,15 +192,33 @@ mod tests {
             |seed: f64| -> Vec<f64> { (0..5).map(|i| (seed * (i as f64 + 1.3)).sin()).collect() };
         let copy: Vec<f64> = column(1.0).iter().map(|x| -3.0 * x).collect();
         let given = vec![column(1.0), column(2.3), vec![0.0; 5], copy, column(4.1)];
-        let (columns, turns) = independent(given, &capacity);
-        assert_eq!((columns.len(), turns.len()), (3, 3));
-        let states: Vec<Vec<f64>> = turns.iter().map(|turn| combined(&columns, turn)).collect();
+        let states = orthonormal(&given, &capacity);
+        assert_eq!(states.len(), 3);
         for (i, one) in states.iter().enumerate() {
             for (j, other) in states.iter().enumerate() {
                 let weighted: Vec<f64> = one.iter().zip(&capacity).map(|(x, c)| x * c).collect();
                 let wanted = f64::from(u8::from(i == j));
                 assert!((product(&weighted, other) - wanted).abs() < 1e-12);
             }
+        }
+    }
+
+    #[test]
+    fn columns_that_are_nearly_alike_are_orthonormal_to_rounding() {
+        let capacity = vec![1.0; 40];
+        let column = |by: f64| -> Vec<f64> {
+            let each = (0..40).map(f64::from);
+            each.map(|i| (0.1 * i).cos() + by * (1.7 * i * i).sin())
+                .collect()
+        };
+        let given = [column(0.0), column(1e-5), column(0.3), column(0.300_01)];
+        let states = orthonormal(&given, &capacity);
+        assert_eq!(states.len(), 2);
+        let alike = [column(0.0), column(1e-5)];
+        let states = [orthonormal(&alike, &capacity), states].concat();
+        for pair in states.chunks(2) {
+            assert!(product(&pair[0], &pair[1]).abs() < 1e-14);
+            assert!((product(&pair[1], &pair[1]) - 1.0).abs() < 1e-14);
         }
     }
 

@@ -17,7 +17,7 @@
 //!
 //! **Source.** `docs/theory/ladder.md`.
 
-use super::basis::{add_outer, combined, independent, product, solved};
+use super::basis::{add_outer, orthonormal, product, solved};
 use super::network::Out;
 use super::run::Ladder;
 use super::shape::LadderError;
@@ -177,7 +177,7 @@ impl Projected {
             let pairs = known.degc.iter().zip(&rest.degc);
             pairs.map(|(other, rest)| other - rest).collect()
         }));
-        let mut projected = Projected::of(ladder, currents_a, rest, &growth, columns)?;
+        let mut projected = Projected::of(ladder, currents_a, rest, &growth, &columns)?;
         projected.error_k = projected.compared(ladder, currents_a, rest, probe_a)?;
         Ok(projected)
     }
@@ -188,12 +188,12 @@ impl Projected {
         currents_a: &[f64],
         rest: &Temperatures,
         growth: &[f64],
-        columns: Vec<Vec<f64>>,
+        columns: &[Vec<f64>],
     ) -> Result<Projected, LadderError> {
-        let (columns, turns) = independent(columns, &ladder.network.capacity);
-        let n = turns.len();
-        // G less the growth of the losses, first between the columns, then between the orthogonal states.
-        let flows: Vec<Vec<f64>> = columns
+        let states = orthonormal(columns, &ladder.network.capacity);
+        let n = states.len();
+        // G less the growth of the losses, between the orthonormal states.
+        let flows: Vec<Vec<f64>> = states
             .iter()
             .map(|column| {
                 let mut flow = ladder.outflow(column);
@@ -202,20 +202,12 @@ impl Projected {
                 flow
             })
             .collect();
-        let between = symmetric(columns.len(), |i, j| product(&columns[i], &flows[j]));
-        let half: Vec<Vec<f64>> = turns.iter().map(|turn| combined(&between, turn)).collect();
-        let mut matrix = Vec::with_capacity(n * n);
-        for row in &half {
-            matrix.extend(turns.iter().map(|turn| product(row, turn)));
-        }
-        let (decays_per_s, vectors) = eigen(&matrix, n)?;
-        let modes: Vec<Vec<f64>> = vectors
-            .chunks(n.max(1))
-            .map(|vector| combined(&turns, vector))
-            .collect();
+        let between = symmetric(n, |i, j| product(&states[i], &flows[j]));
+        let (decays_per_s, modes) = eigen(&between.concat(), n)?;
         let weights = |out: Out| -> Vec<f64> {
-            let seen: Vec<f64> = columns.iter().map(|column| out.of(column)).collect();
-            modes.iter().map(|mode| product(mode, &seen)).collect()
+            let seen: Vec<f64> = states.iter().map(|state| out.of(state)).collect();
+            let modes = modes.chunks(n.max(1));
+            modes.map(|mode| product(mode, &seen)).collect()
         };
         let arms = 0..currents_a.len();
         let sight = |places: Vec<(f64, Out)>| Sight {
