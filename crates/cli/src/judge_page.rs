@@ -7,9 +7,12 @@ use crate::lines::Lines;
 use crate::masthead::{banner_of, mark, verdict};
 use crate::time_made;
 use jointwright_joint::built::{FindingDoc, FindingKind, Findings};
+use jointwright_joint::end::EndId;
+use jointwright_joint::limit::Outcome;
 use jointwright_joint::plan::{mark_of, program};
-use jointwright_wording::label::JudgePageLabel;
+use jointwright_wording::label::{JudgePageLabel, PageLabel};
 use jointwright_wording::{Tongue, findings};
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 /// Kinds of findings, in the order in which a page lists them.
@@ -76,7 +79,11 @@ fn page(found: &Findings, tongue: Tongue) -> String {
     banner_of(found.invented.as_deref(), &mut lines);
     mark(&found.plan_mark, &mut lines);
     lines.wrap("", &format!("{}: {}", found.job, found.title));
-    verdict(found.plan_outcome, &found.plan_fails, &mut lines);
+    if found.is_withheld && found.plan_outcome != Outcome::Fail {
+        lines.label("", &PageLabel::StopCutNothing);
+    } else {
+        verdict(found.plan_outcome, &found.plan_fails, &mut lines);
+    }
     lines.heading(&JudgePageLabel::Title);
     for kind in ORDER {
         let n = of_kind(found, kind).count();
@@ -94,13 +101,15 @@ fn page(found: &Findings, tongue: Tongue) -> String {
         }
         lines.heading(&JudgePageLabel::Heading { kind });
         if kind == FindingKind::StopAndAsk {
-            let (name, number) = (
-                found.stop_and_call.name.clone(),
-                found.stop_and_call.number.clone(),
-            );
-            lines.label("  ", &JudgePageLabel::StopAndCall { name, number });
+            call(found, &mut lines);
         }
-        for finding in of_kind(found, kind) {
+        let untouched = untouched(found);
+        for (end, n) in untouched.iter().filter(|_| kind == FindingKind::Missing) {
+            let end = end.to_string();
+            lines.label("  ", &JudgePageLabel::NothingRead { end, n: *n });
+        }
+        let is_touched = |of: &&FindingDoc| !untouched.contains_key(&of.slot.end);
+        for finding in of_kind(found, kind).filter(is_touched) {
             one(finding, found.is_withheld, &mut lines);
         }
     }
@@ -108,8 +117,34 @@ fn page(found: &Findings, tongue: Tongue) -> String {
     lines.label("", &JudgePageLabel::PlanChecks);
     lines.label("", &JudgePageLabel::NamedPersonDecides);
     lines.wrap("", &found.never);
+    if of_kind(found, FindingKind::StopAndAsk).next().is_some() {
+        lines.heading(&JudgePageLabel::Heading {
+            kind: FindingKind::StopAndAsk,
+        });
+        call(found, &mut lines);
+    }
     banner_of(found.invented.as_deref(), &mut lines);
     lines.text
+}
+
+/// Person to call when an end is out of its window.
+fn call(found: &Findings, lines: &mut Lines) {
+    let call = found.stop_and_call.clone();
+    let (name, number) = (call.name, call.number);
+    lines.label("  ", &JudgePageLabel::StopAndCall { name, number });
+}
+
+/// Ends at which nothing was read, each with the number of its slots.
+fn untouched(found: &Findings) -> BTreeMap<EndId, usize> {
+    let mut ends: BTreeMap<EndId, usize> = BTreeMap::new();
+    for finding in &found.findings {
+        *ends.entry(finding.slot.end.clone()).or_default() += 1;
+    }
+    let read = found.findings.iter().filter(|of| of.read.is_some());
+    for finding in read {
+        ends.remove(&finding.slot.end);
+    }
+    ends
 }
 
 fn of_kind(found: &Findings, kind: FindingKind) -> impl Iterator<Item = &FindingDoc> {
@@ -120,7 +155,17 @@ fn of_kind(found: &Findings, kind: FindingKind) -> impl Iterator<Item = &Finding
 fn one(finding: &FindingDoc, is_withheld: bool, lines: &mut Lines) {
     let head = format!("{}  {}", finding.slot.end, finding.what);
     match (finding.kind, &finding.read) {
-        (FindingKind::InWindow, Some(read)) => lines.wrap("  ", &format!("{head}: {read}")),
+        (FindingKind::InWindow, Some(read)) => {
+            let read = format!("{head}: {read}");
+            match finding.window.clone().filter(|_| !is_withheld) {
+                Some(window) => {
+                    let whose = finding.whose.clone();
+                    let window = lines.say(&JudgePageLabel::Window { window, whose });
+                    lines.wrap("  ", &format!("{read}; {window}"));
+                }
+                None => lines.wrap("  ", &read),
+            }
+        }
         (FindingKind::Missing, _) => lines.wrap("  ", &head),
         _ => {
             match &finding.why {
@@ -143,7 +188,8 @@ fn beside(finding: &FindingDoc, is_withheld: bool, lines: &mut Lines) {
     }
     let whose = finding.whose.clone();
     match finding.window.clone() {
-        Some(_) if is_withheld => {}
+        // The reason why there is no window may name a planned place.
+        _ if is_withheld => {}
         Some(window) => lines.label(INDENT, &JudgePageLabel::Window { window, whose }),
         None => lines.label(INDENT, &JudgePageLabel::NoWindow { whose }),
     }

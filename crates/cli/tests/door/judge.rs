@@ -36,20 +36,18 @@ fn a_reading_out_of_its_window_stops_and_says_whom_to_call() {
         "instrument = [\n",
         "by = \"Tomas Brandt\"\ndate = 2026-03-09\ninstrument = [\n  { id = \"rule\", kind = \"steel-rule\", error = \"1/64 in\" },\n",
     );
-    let edge = "phase = 1, of = \"insulation-screen-edge\", at = [";
+    let edge = "phase = 1, of = \"insulation-screen-edge\", with = \"rule\", at = [";
     let row = format!("leg = \"B\", {edge}");
     assert!(text.contains(&row));
     let text = text.replace(&row, &format!("{row}\"5 1/16 in\""));
-    let text = text.replace(
-        "5 1/16 in\"] }",
-        "5 1/16 in\"], with = \"rule\", note = \"jagged\" }",
-    );
+    let text = text.replace("5 1/16 in\"] }", "5 1/16 in\"], note = \"jagged\" }");
     vault.write("r.toml", &text);
     let ran = vault.run(&["judge", &job, "r.toml"]);
     assert_eq!((ran.code, ran.err.as_str()), (Some(1), ""));
     let page = ran.out.split_whitespace().collect::<Vec<_>>().join(" ");
     for said in [
         "1 out of window: stop and ask",
+        "A1: nothing read yet (",
         "Stop this end, and call Ines Calloway (invented), 555-0142.",
         "B1 insulation shield (black semicon) edge on leg B: 1/16 in (1.59 mm) over",
         "read: 5 1/16 in (128.59 mm); error 1/64 in (0.4 mm) either way",
@@ -78,8 +76,8 @@ fn a_joint_that_fails_shows_no_window() {
         "by = \"x\"\ndate = 2026-03-09\ninstrument = [\n  { id = \"rule\", kind = \"steel-rule\", error = \"0.5 mm\" },\n",
     );
     let text = text.replace(
-        "of = \"insulation-screen-edge\", at = [] }",
-        "of = \"insulation-screen-edge\", at = [\"20 mm\"], with = \"rule\" }",
+        "of = \"insulation-screen-edge\", with = \"rule\", at = [] }",
+        "of = \"insulation-screen-edge\", with = \"rule\", at = [\"20 mm\"] }",
     );
     vault.write("r.toml", &text);
     let plan = vault.run(&["plan", &job, "--json"]);

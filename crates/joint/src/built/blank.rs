@@ -16,16 +16,18 @@ pub fn blank(judged: &Judged<'_>, plan: &str, opening: &str) -> String {
         let _ = writeln!(text, "# {line}");
     }
     let _ = writeln!(text, "\njob = \"{}\"\nplan = \"{plan}\"\n", job.id);
-    let _ = writeln!(
-        text,
-        "# by = \"\"\n# date = {}\n\ninstrument = [\n  # {{ id = \"rule\", kind = \"steel-rule\", error = \"\" }},\n]",
-        job.date
-    );
-    let slots = slots(judged);
+    let _ = writeln!(text, "# by = \"\"\n# date = {}\n\n{INSTRUMENTS}", job.date);
+    let (slots, held) = (slots(judged), held(judged));
     for table in Table::ALL {
+        // What is looked at twice has a row for each look.
+        let n_rows = |slot: &Slot| match table {
+            Table::Seen => held.iter().filter(|of| *of == slot).count(),
+            _ => 1,
+        };
         let rows: Vec<&Slot> = slots
             .iter()
             .filter(|slot| table_of(&slot.measured).0 == table)
+            .flat_map(|slot| std::iter::repeat_n(slot, n_rows(slot)))
             .collect();
         if rows.is_empty() {
             continue;
@@ -44,13 +46,26 @@ pub fn blank(judged: &Judged<'_>, plan: &str, opening: &str) -> String {
     text
 }
 
-/// Slots that the hold points fill, end by end, each once, in the order of the make-up.
-pub(super) fn slots(judged: &Judged<'_>) -> Vec<Slot> {
-    let mut slots: Vec<Slot> = Vec::new();
+/// Instruments of the form, each to be uncommented with its error.
+const INSTRUMENTS: &str = r#"instrument = [
+  # { id = "rule", kind = "steel-rule", error = "" },
+  # { id = "calliper", kind = "calliper", error = "" },
+  # { id = "ohms", kind = "micro-ohmmeter", error_ohm = "" },
+  # { id = "wrench", kind = "torque-wrench", error_torque = "" },
+]"#;
+
+/// Slots of all readings of the hold points, in the order of the make-up; a slot that is read at two hold points comes twice.
+fn held(judged: &Judged<'_>) -> Vec<Slot> {
     let steps = programme(&judged.inputs).steps.into_iter();
     let readings = steps.filter_map(|step| step.hold);
     let readings = readings.flat_map(|hold| hold.readings);
-    for slot in readings.flat_map(|wanted| wanted.slots) {
+    readings.flat_map(|wanted| wanted.slots).collect()
+}
+
+/// Slots that the hold points fill, end by end, each once, in the order of the make-up.
+pub(super) fn slots(judged: &Judged<'_>) -> Vec<Slot> {
+    let mut slots: Vec<Slot> = Vec::new();
+    for slot in held(judged) {
         if !slots.contains(&slot) {
             slots.push(slot);
         }
@@ -70,13 +85,16 @@ fn row(table: Table, slot: &Slot) -> String {
         _ => String::new(),
     };
     let value = match table {
-        Table::Along | Table::Across | Table::Torque => format!(", {} = []", table.value()),
-        Table::Resistance | Table::Count | Table::Seen => String::new(),
+        Table::Along => ", with = \"rule\", at = []".to_owned(),
+        Table::Across => ", with = \"calliper\", values = []".to_owned(),
+        Table::Torque => ", with = \"wrench\", values = []".to_owned(),
+        Table::Resistance => ", with = \"ohms\"".to_owned(),
+        Table::Count | Table::Seen => String::new(),
     };
     let words = match (table, words_of(&slot.measured)) {
-        (Table::Seen, []) => format!(" # {} = name", table.value()),
-        (Table::Seen, words) => format!(" # {} = {}", table.value(), words.join(" | ")),
-        (Table::Resistance, _) => format!(" # {} = \"0.4 mohm\", with = …", table.value()),
+        (Table::Seen, []) => " # found = \"…\", the name on it".to_owned(),
+        (Table::Seen, words) => format!(" # found = \"{}\"", words.join("\" | \"")),
+        (Table::Resistance, _) => " # ohm = \"… mohm\"".to_owned(),
         (Table::Count, _) => format!(" # {} = number", table.value()),
         _ => String::new(),
     };

@@ -21,6 +21,8 @@ pub(super) enum Bounds {
     Count(i64),
     /// Word of what must be found.
     Word(&'static str),
+    /// Every one, of a number that is not stated.
+    Every,
     /// Name from a row, as of a die.
     Name(String),
     /// Nobody sets a window; the planned value if there is one.
@@ -73,6 +75,7 @@ fn of_words(found: &HoldSaid) -> Bounds {
             greatest_nm,
         } => Bounds::Torque(*least_nm, *greatest_nm),
         HoldSaid::All { n } | HoldSaid::Exactly { n } => Bounds::Count(*n),
+        HoldSaid::EveryHead => Bounds::Every,
         HoldSaid::Dry => Bounds::Word("dry"),
         HoldSaid::OnAndTight | HoldSaid::SeenOnAndTight => Bounds::Word("on-and-tight"),
         HoldSaid::NoneSeenOrFelt => Bounds::Word("nothing"),
@@ -85,6 +88,7 @@ fn of_words(found: &HoldSaid) -> Bounds {
 fn planned(why: &HoldSaid) -> Option<Station> {
     match why {
         HoldSaid::GivesNoWindow { distance, .. } => Some(distance.length().into()),
+        HoldSaid::StatesNoGap { stands, .. } => Some(Station::from_half_nm(stands.half_nm)),
         _ => None,
     }
 }

@@ -1,16 +1,17 @@
 //! Document: the findings of a joint as built, as a page and other programs read them.
 
 use super::blank::slots;
-use super::bounds::bounds;
+use super::bounds::{Bounds, bounds};
 use super::finding::{Finding, FindingKind};
 use super::reading::{Built, BuiltReading, Found};
+use super::words::{Table, sound_word, table_of};
 use crate::cable::Words;
 use crate::judge::{Judged, worst};
 use crate::limit::Outcome;
 use crate::plan::{CallDoc, MarkDoc, WantedDoc, fails, holds, invented, mark_of, program};
 use crate::programme::Wanted;
 use crate::said::{Amount, BuiltSaid, Language, PlanSaid, Wording};
-use crate::slot::Slot;
+use crate::slot::{Measured, Slot};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -158,11 +159,15 @@ impl Scribe<'_> {
         for slot in &slots {
             let readings = self.readings(slot);
             if !readings.is_empty() {
-                findings.extend(readings.iter().flat_map(|reading| self.compared(reading)));
+                findings.extend(self.of_slot(slot, &readings));
             } else if job.filled_slots(&slot.end).contains(slot) {
                 n_in_job += 1;
             } else {
-                findings.extend(self.missing(slot));
+                let n_looks = match table_of(&slot.measured).0 {
+                    Table::Seen => self.holds_of(slot).len(),
+                    _ => 1,
+                };
+                findings.extend((0..n_looks).filter_map(|index| self.missing(slot, index)));
             }
         }
         let readings = self.built.readings.iter();
@@ -181,15 +186,104 @@ impl Scribe<'_> {
         self.wording.say(&said.into())
     }
 
-    /// A reading beside every window of its slot.
-    fn compared<'s>(&'s self, reading: &'s BuiltReading) -> impl Iterator<Item = FindingDoc> + 's {
+    /// Readings of hold points that a slot fills, each with its window.
+    fn holds_of(&self, slot: &Slot) -> Vec<&(Wanted, WantedDoc)> {
         let holds = self.holds.iter();
-        let holds = holds.filter(|(wanted, _)| wanted.slots.contains(&reading.slot));
-        holds.map(|(wanted, doc)| {
-            let bounds = bounds(&self.judged.inputs, &wanted.against);
-            let finding = Finding::of(&reading.found, &bounds);
-            self.doc(reading, doc, finding)
+        holds
+            .filter(|(wanted, _)| wanted.slots.contains(slot))
+            .collect()
+    }
+
+    /// Readings of one slot: each look beside the hold point at which it was made, every other reading beside every window.
+    fn of_slot(&self, slot: &Slot, readings: &[&BuiltReading]) -> Vec<FindingDoc> {
+        let holds = self.holds_of(slot);
+        let is_look = table_of(&slot.measured).0 == Table::Seen;
+        if !is_look {
+            let each = readings.iter().flat_map(|reading| {
+                let holds = holds.iter();
+                holds.map(|hold| self.compared(reading, hold, readings))
+            });
+            return each.collect();
+        }
+        let last = holds.len().saturating_sub(1);
+        let looks = readings.iter().enumerate();
+        // More rows than hold points are second looks at the last one.
+        let mut findings: Vec<FindingDoc> = looks
+            .map(|(index, reading)| {
+                let beside = if index >= last {
+                    &readings[last..]
+                } else {
+                    &[]
+                };
+                self.compared(reading, holds[index.min(last)], beside)
+            })
+            .collect();
+        let left = readings.len()..holds.len();
+        findings.extend(left.filter_map(|index| self.missing(slot, index)));
+        findings
+    }
+
+    /// A reading beside one window, and beside the other readings of the same.
+    fn compared(
+        &self,
+        reading: &BuiltReading,
+        (wanted, doc): &(Wanted, WantedDoc),
+        beside: &[&BuiltReading],
+    ) -> FindingDoc {
+        let bounds = bounds(&self.judged.inputs, &wanted.against);
+        let mut finding = Finding::of(&reading.found, &bounds);
+        if finding.kind == FindingKind::InWindow {
+            let disagrees = |other: &&BuiltReading| !reading.found.agrees(&other.found);
+            let doubt = if beside.iter().any(disagrees) {
+                Some(BuiltSaid::Disagree)
+            } else if self.is_unlike_the_job(reading) {
+                Some(BuiltSaid::UnlikeTheJob)
+            } else {
+                self.fewer(reading)
+            };
+            if let Some(doubt) = doubt {
+                finding = Finding::unclear(doubt);
+            }
+        }
+        self.doc(reading, doc, finding)
+    }
+
+    /// Whether the job has a diameter of the same layer and end that no error brings together with this one.
+    fn is_unlike_the_job(&self, reading: &BuiltReading) -> bool {
+        let (Measured::Diameter { over }, Found::Lengths(values, error)) =
+            (&reading.slot.measured, &reading.found)
+        else {
+            return false;
+        };
+        let rows = self.judged.inputs.order.job.readings.of(&reading.slot.end);
+        let mut known = rows.iter().filter(|row| row.over == *over);
+        known.any(|row| {
+            let known = Found::Lengths(row.values.clone(), row.error);
+            !known.agrees(&Found::Lengths(values.clone(), *error))
         })
+    }
+
+    /// Fewer values than bolts or presses, where the window is for every one.
+    fn fewer(&self, reading: &BuiltReading) -> Option<BuiltSaid> {
+        let of = match reading.slot.measured {
+            Measured::BoltTorque => Measured::Bolts,
+            Measured::AcrossFlats => Measured::Presses,
+            _ => return None,
+        };
+        let read = match &reading.found {
+            Found::Lengths(values, _) => values.len(),
+            Found::Torques(values, _) => values.len(),
+            _ => return None,
+        };
+        let counted = self.holds_of(&Slot::new(&reading.slot.end, of));
+        let wanted = counted.iter().find_map(|(wanted, _)| {
+            match bounds(&self.judged.inputs, &wanted.against) {
+                Bounds::Count(n) => Some(n),
+                _ => None,
+            }
+        })?;
+        let is_few = i64::try_from(read).is_ok_and(|read| read < wanted);
+        is_few.then_some(BuiltSaid::Fewer { read, wanted })
     }
 
     fn doc(&self, reading: &BuiltReading, wanted: &WantedDoc, finding: Finding) -> FindingDoc {
@@ -217,17 +311,19 @@ impl Scribe<'_> {
             whose: self.say(BuiltSaid::NobodyAsks),
             slots: Vec::new(),
         };
-        let finding = Finding {
-            kind: FindingKind::NoWindow,
-            why: None,
+        // A nick is a nick, whoever asks for it.
+        let bounds = sound_word(&reading.slot.measured).map_or(Bounds::Nobody(None), Bounds::Word);
+        let finding = Finding::of(&reading.found, &bounds);
+        let finding = match finding.kind {
+            FindingKind::StopAndAsk => finding,
+            _ => Finding::of(&reading.found, &Bounds::Nobody(None)),
         };
         self.doc(reading, &wanted, finding)
     }
 
-    /// A slot without a reading, by its first hold point.
-    fn missing(&self, slot: &Slot) -> Option<FindingDoc> {
-        let mut holds = self.holds.iter();
-        let (_, wanted) = holds.find(|(wanted, _)| wanted.slots.contains(slot))?;
+    /// A slot without a reading, by one of its hold points.
+    fn missing(&self, slot: &Slot, index: usize) -> Option<FindingDoc> {
+        let (_, wanted) = self.holds_of(slot).get(index).copied()?;
         Some(FindingDoc {
             slot: slot.clone(),
             kind: FindingKind::Missing,

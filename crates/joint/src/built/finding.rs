@@ -53,7 +53,7 @@ impl Finding {
         }
     }
 
-    fn unclear(why: BuiltSaid) -> Finding {
+    pub(super) fn unclear(why: BuiltSaid) -> Finding {
         Finding {
             kind: FindingKind::CannotTell,
             why: Some(why),
@@ -102,6 +102,9 @@ impl Finding {
                     by: Amount::Count(more),
                 }),
             },
+            (Found::Count(0), Bounds::Every) => Finding::ask(BuiltSaid::Under {
+                by: Amount::Count(1),
+            }),
             (Found::Word(word), Bounds::Word(wanted)) => alike(word == wanted, wanted),
             (Found::Word(name), Bounds::Name(wanted)) => {
                 let plain = |text: &str| text.trim().to_lowercase();

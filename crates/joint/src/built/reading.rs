@@ -12,7 +12,7 @@ use crate::plane::Plane;
 use crate::said::{BuiltHint, BuiltSaid, NameHint, NameSaid, RowHint, RowSaid, Said};
 use crate::slot::{Measured, Slot};
 use jiff::civil::Date;
-use jointwright_units::Length;
+use jointwright_units::{Interval, Length};
 use std::collections::BTreeMap;
 
 /// Value of a reading; every error is either way.
@@ -28,6 +28,27 @@ pub enum Found {
     Count(i64),
     /// Word of what was seen.
     Word(String),
+}
+
+impl Found {
+    /// Whether two readings of one thing can both be right: the same word or count, or values that meet within both errors.
+    pub(super) fn agrees(&self, other: &Found) -> bool {
+        match (self, other) {
+            (Found::Lengths(one, by), Found::Lengths(other, other_by)) => {
+                let (one, other) = (Interval::hull(one.clone()), Interval::hull(other.clone()));
+                let (Some(one), Some(other)) = (one, other) else {
+                    return true;
+                };
+                one.widened(*by).meet(other.widened(*other_by)).is_some()
+            }
+            (Found::Ohm(one, by), Found::Ohm(other, other_by)) => {
+                (one - other).abs() <= by + other_by
+            }
+            (Found::Count(one), Found::Count(other)) => one == other,
+            (Found::Word(one), Found::Word(other)) => one == other,
+            _ => true,
+        }
+    }
 }
 
 /// One reading as built.
@@ -159,6 +180,10 @@ impl Reader<'_> {
             None => !row.is_given(field),
         };
         if is_empty {
+            if row.is_given("note") {
+                let at = row.at("note");
+                self.complain(at, BuiltSaid::NoteWithoutValue, BuiltHint::WriteItsValue);
+            }
             return None;
         }
         let found = self.found(table, row, &measured);

@@ -103,6 +103,17 @@ pub fn table_of(measured: &Measured) -> (Table, &'static str) {
     }
 }
 
+/// Word of a sound finding, whoever asks for it; `None` if what is sound depends on the joint.
+pub const fn sound_word(measured: &Measured) -> Option<&'static str> {
+    match measured {
+        Measured::StrandMoisture | Measured::ShieldMoisture => Some("dry"),
+        Measured::Surface { .. } => Some("nothing"),
+        Measured::Bridge => Some("on-and-tight"),
+        Measured::Phase => Some("same"),
+        _ => None,
+    }
+}
+
 /// Words that may be found for what is seen; empty if the file takes any name.
 pub const fn words_of(measured: &Measured) -> &'static [&'static str] {
     match measured {

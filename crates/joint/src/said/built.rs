@@ -41,6 +41,7 @@ pub enum BuiltSaid {
         found: String,
         of: String,
     },
+    NoteWithoutValue,
     NobodyRead,
     NoDay,
     /// Values as read.
@@ -54,6 +55,13 @@ pub enum BuiltSaid {
     /// Name of what a slot holds.
     Slot {
         measured: Measured,
+    },
+    /// Doubt about a reading that lies in its window by itself.
+    Disagree,
+    UnlikeTheJob,
+    Fewer {
+        read: usize,
+        wanted: i64,
     },
     /// Deviation of a reading from its window, or a doubt.
     Under {
@@ -91,6 +99,7 @@ pub enum BuiltHint {
     WordsAre { words: Vec<String> },
     WriteField { field: String },
     LeaveOut { field: String },
+    WriteItsValue,
     WriteWho,
     WriteDay,
     OneRowEach,

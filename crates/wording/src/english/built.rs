@@ -22,6 +22,12 @@ pub(super) fn say(tongue: Tongue, said: &BuiltSaid) -> String {
         BuiltSaid::Needs { of, field } => format!("A reading of `{of}` needs `{field}`."),
         BuiltSaid::NotWith { of, field } => format!("A reading of `{of}` takes no `{field}`."),
         BuiltSaid::NoWordFor { found, of } => format!("`{found}` is no word for `{of}`."),
+        BuiltSaid::NoteWithoutValue => "This row has a note and no value.".to_owned(),
+        BuiltSaid::Disagree => "another reading of the same says something else: measure again".to_owned(),
+        BuiltSaid::UnlikeTheJob => "the job, and with it the plan, has another reading of the same: ask which counts".to_owned(),
+        BuiltSaid::Fewer { read, wanted } => {
+            format!("{read} of {wanted} read, and the window is for every one: read the others")
+        }
         BuiltSaid::NobodyRead => "This reading does not say who read it.".to_owned(),
         BuiltSaid::NoDay => "This reading has no day.".to_owned(),
         BuiltSaid::Read { values, error } => {
@@ -72,6 +78,7 @@ pub(super) fn hint(said: &BuiltHint) -> String {
         BuiltHint::WordsAre { words } => format!("The words are: {}.", words.join(", ")),
         BuiltHint::WriteField { field } => format!("Write `{field}` in this row."),
         BuiltHint::LeaveOut { field } => format!("Leave `{field}` out."),
+        BuiltHint::WriteItsValue => "Write what was read or found; a note alone would be lost.".to_owned(),
         BuiltHint::WriteWho => "Write `by` in the row, or at the head of the file.".to_owned(),
         BuiltHint::WriteDay => "Write `date` in the row, or at the head of the file.".to_owned(),
         BuiltHint::OneRowEach => "Give each its own name.".to_owned(),

@@ -17,6 +17,7 @@ pub enum JudgePageLabel {
     InJob { n: usize },
     StopAndCall { name: String, number: String },
     Heading { kind: FindingKind },
+    NothingRead { end: String, n: usize },
     Read { read: String },
     Seen { by: String },
     With { with: String, by: String },
@@ -64,6 +65,9 @@ fn english(label: &JudgePageLabel) -> String {
             FindingKind::Missing => "NOT READ: nothing is assumed for these",
             FindingKind::InWindow => "IN WINDOW",
         },
+        JudgePageLabel::NothingRead { end, n } => {
+            return format!("{end}: nothing read yet ({n})");
+        }
         JudgePageLabel::Read { read } => return format!("read: {read}"),
         JudgePageLabel::Seen { by } => return format!("by {by}"),
         JudgePageLabel::With { with, by } => return format!("with {with}, by {by}"),
@@ -80,7 +84,7 @@ fn english(label: &JudgePageLabel) -> String {
             "Each reading is compared with its own window. Fields, pressures and temperatures are those of the plan; they are not computed again from these readings."
         }
         JudgePageLabel::Opening => {
-            "Readings as built. Write each value into its row; a row without a value counts as not read.\nList every instrument with its error, and name it in the row as `with`.\nWrite who read and on which day, here at the head or in the row.\nA length is written as its rule shows it: \"8 3/8 in\" or \"212.7 mm\"; several clock points as a list.\nPlaces are measured from the square-cut conductor end, and that end itself from the reference line."
+            "Readings as built. Write each value into its row, inside the braces { }, and words in quotes; a row without a value counts as not read.\nA row that stands twice is for two looks, each at its own hold point, in their order.\nList every instrument with its error, and name it in the row as `with`.\nWrite who read and on which day, here at the head or in the row.\nA length is written as its rule shows it: \"8 3/8 in\" or \"212.7 mm\"; several clock points as a list.\nPlaces are measured from the square-cut conductor end before anything is pressed on it, and that end itself from the reference line."
         }
     };
     fixed.to_owned()
@@ -110,10 +114,13 @@ fn spanish(label: &JudgePageLabel) -> String {
         JudgePageLabel::Heading { kind } => match kind {
             FindingKind::StopAndAsk => "FUERA DEL RANGO PERMITIDO: PARE Y PREGUNTE",
             FindingKind::CannotTell => "NO SE PUEDE DECIR: MIDA OTRA VEZ",
-            FindingKind::NoWindow => "NADIE FIJA UN RANGO PERMITIDO: pregunte quién decide",
+            FindingKind::NoWindow => "NADIE FIJA UN RANGO PERMITIDO: pregunte a quien decide",
             FindingKind::Missing => "SIN LEER: no se supone nada",
             FindingKind::InWindow => "DENTRO DEL RANGO PERMITIDO",
         },
+        JudgePageLabel::NothingRead { end, n } => {
+            return format!("{end}: nada leído todavía ({n})");
+        }
         JudgePageLabel::Read { read } => return format!("lectura: {read}"),
         JudgePageLabel::Seen { by } => return format!("por {by}"),
         JudgePageLabel::With { with, by } => return format!("con {with}, por {by}"),
@@ -132,7 +139,7 @@ fn spanish(label: &JudgePageLabel) -> String {
             "Cada lectura se compara con su propio rango permitido. Campos, presiones y temperaturas son los del plan; no se calculan otra vez con estas lecturas."
         }
         JudgePageLabel::Opening => {
-            "Lecturas de lo hecho. Escriba cada valor en su fila; una fila sin valor cuenta como sin leer.\nPonga cada instrumento con su error, y nómbrelo en la fila con `with`.\nEscriba quién leyó y qué día, aquí al comienzo o en la fila.\nUna longitud se escribe como la muestra la regla: \"8 3/8 in\" o \"212.7 mm\"; varios puntos del contorno, como lista.\nLos lugares se miden desde el extremo del conductor cortado a escuadra, y ese extremo desde la línea de referencia."
+            "Lecturas de lo hecho. Escriba cada valor en su fila, dentro de las llaves { }, y las palabras entre comillas; una fila sin valor cuenta como sin leer.\nUna fila que está dos veces es para dos revisiones, cada una en su punto de espera, en su orden.\nPonga cada instrumento con su error, y nómbrelo en la fila con `with`.\nEscriba quién leyó y qué día, aquí al comienzo o en la fila.\nUna longitud se escribe como la muestra la regla: \"8 3/8 in\" o \"212.7 mm\"; varios puntos del contorno, como lista.\nLos lugares se miden desde el extremo del conductor cortado a escuadra antes de prensar nada en él, y ese extremo desde la línea de referencia."
         }
     };
     fixed.to_owned()

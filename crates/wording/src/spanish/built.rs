@@ -25,6 +25,12 @@ pub(super) fn say(tongue: Tongue, said: &BuiltSaid) -> String {
         BuiltSaid::NoWordFor { found, of } => {
             format!("`{found}` no es una palabra para `{of}`.")
         }
+        BuiltSaid::NoteWithoutValue => "Esta fila tiene una nota y ningún valor.".to_owned(),
+        BuiltSaid::Disagree => "otra lectura de lo mismo dice otra cosa: mida otra vez".to_owned(),
+        BuiltSaid::UnlikeTheJob => "el trabajo, y con él el plan, tiene otra lectura de lo mismo: pregunte cuál vale".to_owned(),
+        BuiltSaid::Fewer { read, wanted } => {
+            format!("leídos: {read} de {wanted}, y el rango permitido es para cada uno: lea los otros")
+        }
         BuiltSaid::NobodyRead => "Esta lectura no dice quién la tomó.".to_owned(),
         BuiltSaid::NoDay => "Esta lectura no tiene fecha.".to_owned(),
         BuiltSaid::Read { values, error } => {
@@ -75,6 +81,7 @@ pub(super) fn hint(said: &BuiltHint) -> String {
         BuiltHint::WordsAre { words } => format!("Las palabras son: {}.", words.join(", ")),
         BuiltHint::WriteField { field } => format!("Escriba `{field}` en esta fila."),
         BuiltHint::LeaveOut { field } => format!("Quite `{field}`."),
+        BuiltHint::WriteItsValue => "Escriba lo que se leyó o se encontró; una nota sola se perdería.".to_owned(),
         BuiltHint::WriteWho => {
             "Escriba `by` en la fila, o al comienzo del archivo.".to_owned()
         }
