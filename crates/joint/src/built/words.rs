@@ -1,6 +1,6 @@
 //! Words: the words by which a file of readings names what was read, and what was seen.
 //!
-//! Invariants: one table gives the field, the word and what belongs to it; the blank form is written from the same table.
+//! Invariants: the blank form is written from this table, and a filled row of it is read back into the slot that it was written for; the choices of the fields (`shape`) and the way back from a word (`reading`) list the same words.
 
 use crate::catalogue::{JACKET_SURFACES, METALS, SHIELD_KINDS};
 use crate::slot::Measured;
