@@ -10,6 +10,7 @@ use jointwright_joint::catalogue::{DEMONSTRATION, DEMONSTRATION_TEXT};
 use jointwright_joint::form::{Complaint, Source};
 use jointwright_joint::job::{ListName, Order, catalogue_names, list_names, read_order_from};
 use jointwright_joint::judge::{self, Judged};
+use jointwright_joint::model::Model;
 use jointwright_wording::Tongue;
 use std::fs::{FileType, Metadata};
 use std::io::{ErrorKind, Read, Write};
@@ -149,6 +150,18 @@ pub fn lines(tongue: Tongue, complaints: &[Complaint]) -> Vec<String> {
 pub fn with_judged<T>(order: Order, then: impl FnOnce(&Judged<'_>) -> T) -> Result<T, Vec<String>> {
     let tongue = Tongue::of(&order.job);
     judge::with_judged(order, then).map_err(|complaints| lines(tongue, &complaints))
+}
+
+/// Judges an order and passes on its model too; complaints are printed in its tongue.
+///
+/// # Errors
+/// As for [`with_judged`].
+pub fn with_model<T>(
+    order: Order,
+    then: impl FnOnce(&Model, &Judged<'_>) -> T,
+) -> Result<T, Vec<String>> {
+    let tongue = Tongue::of(&order.job);
+    judge::with_model(order, then).map_err(|complaints| lines(tongue, &complaints))
 }
 
 fn read_order(path: &Path, source: &Source) -> Result<Order, Vec<Complaint>> {

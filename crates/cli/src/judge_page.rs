@@ -6,17 +6,18 @@ use crate::files;
 use crate::lines::Lines;
 use crate::masthead::{banner_of, mark, verdict};
 use crate::time_made;
-use jointwright_joint::built::{FindingDoc, FindingKind, Findings};
+use jointwright_joint::built::{ChangeDoc, FindingDoc, FindingKind, Findings, PhaseDoc};
 use jointwright_joint::end::EndId;
 use jointwright_joint::limit::Outcome;
-use jointwright_joint::plan::{mark_of, program};
-use jointwright_wording::label::{JudgePageLabel, PageLabel};
-use jointwright_wording::{Tongue, findings};
+use jointwright_joint::plan::{RulingDoc, mark_of, program};
+use jointwright_wording::label::{EndsLabel, JudgePageLabel, PageLabel};
+use jointwright_wording::{Tongue, findings_of_ends};
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 
 /// Kinds of findings, in the order in which a page lists them.
-const ORDER: [FindingKind; 5] = [
+const ORDER: [FindingKind; 6] = [
+    FindingKind::NoWayBack,
     FindingKind::StopAndAsk,
     FindingKind::CannotTell,
     FindingKind::NoWindow,
@@ -55,12 +56,14 @@ pub fn run(arguments: &Arguments) -> Result<Done, Vec<String>> {
     let tongue = Tongue::of(&order.job);
     let source = files::read_readings(&arguments.readings);
     let source = source.map_err(|complaint| files::lines(tongue, &[complaint]))?;
-    files::with_judged(order, |judged| {
+    files::with_model(order, |model, judged| {
         let job = &judged.inputs.order.job;
         let plan = mark_of(judged, &program(), &tongue);
         let built = jointwright_joint::built::read_built(&source, job, &plan.short)
             .map_err(|complaints| files::lines(tongue, &complaints))?;
-        let document = findings(judged, &built).made_at(&arguments.moment.made());
+        let document = findings_of_ends(model, judged, &built)
+            .map_err(|complaints| files::lines(tongue, &complaints))?
+            .made_at(&arguments.moment.made());
         let shown = if arguments.json {
             let text = serde_json::to_string_pretty(&document);
             text.map_err(|error| vec![format!("jointwright: {error}")])? + "\n"
@@ -100,7 +103,7 @@ fn page(found: &Findings, tongue: Tongue) -> String {
             continue;
         }
         lines.heading(&JudgePageLabel::Heading { kind });
-        if kind == FindingKind::StopAndAsk {
+        if kind >= FindingKind::StopAndAsk {
             call(found, &mut lines);
         }
         let untouched = untouched(found);
@@ -113,18 +116,122 @@ fn page(found: &Findings, tongue: Tongue) -> String {
             one(finding, found.is_withheld, &mut lines);
         }
     }
+    match &found.phases {
+        Some(phases) => ends(phases, &mut lines),
+        None => {
+            lines.blank();
+            lines.label("", &JudgePageLabel::PlanChecks);
+        }
+    }
     lines.blank();
-    lines.label("", &JudgePageLabel::PlanChecks);
     lines.label("", &JudgePageLabel::NamedPersonDecides);
     lines.wrap("", &found.never);
-    if of_kind(found, FindingKind::StopAndAsk).next().is_some() {
-        lines.heading(&JudgePageLabel::Heading {
-            kind: FindingKind::StopAndAsk,
-        });
+    if found.worst >= FindingKind::StopAndAsk {
+        let kind = FindingKind::StopAndAsk;
+        lines.heading(&JudgePageLabel::Heading { kind });
         call(found, &mut lines);
     }
     banner_of(found.invented.as_deref(), &mut lines);
     lines.text
+}
+
+/// Every check again on the ends as built: what became worse, worst first.
+fn ends(phases: &[PhaseDoc], lines: &mut Lines) {
+    if phases.is_empty() {
+        return;
+    }
+    lines.heading(&EndsLabel::Heading);
+    for of in phases {
+        let (phase, n, settled) = (of.phase, of.n_rulings, of.n_settled);
+        lines.label("  ", &EndsLabel::Asked { phase, n, settled });
+        if of.changes.is_empty() {
+            lines.label("    ", &EndsLabel::NothingWorse);
+        }
+        for change in &of.changes {
+            let (whom, check) = (
+                lines.tongue.whom(&change.is),
+                lines.tongue.check(&change.is.check),
+            );
+            let kind = change.kind;
+            lines.label("    ", &EndsLabel::Worse { kind, whom, check });
+            was_and_is(change, lines);
+        }
+        if !of.beside.is_empty() {
+            let names = of.beside.clone();
+            lines.label("    ", &EndsLabel::Beside { names });
+        }
+    }
+    lines.label("  ", &EndsLabel::Assume);
+}
+
+/// Figures of a ruling, or the reason why it fails or is not judged.
+fn said_of(ruling: &RulingDoc, lines: &Lines) -> Option<String> {
+    let why = ruling.why.clone();
+    let figures = lines.tongue.figures(ruling);
+    match ruling.ruling {
+        Outcome::Pass => figures,
+        _ => why.or(figures),
+    }
+}
+
+/// Lines under a question that became worse: the ruling of the plan, and the ruling as built.
+fn was_and_is(change: &ChangeDoc, lines: &mut Lines) {
+    let was = change.was.as_ref().and_then(|was| said_of(was, lines));
+    if let Some(figures) = was {
+        lines.label("      ", &EndsLabel::Was { figures });
+    }
+    if let Some(figures) = said_of(&change.is, lines) {
+        lines.label("      ", &EndsLabel::Is { figures });
+    }
+}
+
+/// Most effects of one reading that its finding lists.
+const EFFECTS_MOST: usize = 3;
+
+/// Lines under a finding out of its window: what its reading alone makes worse.
+fn effect(finding: &FindingDoc, lines: &mut Lines) {
+    const INDENT: &str = "      ";
+    match finding.effect.as_deref() {
+        None => lines.label(INDENT, &EndsLabel::AloneNotComputed),
+        Some([]) => lines.label(INDENT, &EndsLabel::AloneNothing),
+        Some(changes) => {
+            for change in changes.iter().take(EFFECTS_MOST) {
+                let check = lines.tongue.check(&change.is.check);
+                let whom = lines.tongue.whom(&change.is);
+                lines.label(INDENT, &EndsLabel::AloneWorse { whom, check });
+            }
+            // The first one governs.
+            if let Some(change) = changes.first() {
+                was_and_is(change, lines);
+            }
+        }
+    }
+}
+
+/// Lines under a finding out of its window: ways back, and those that are not offered.
+fn ways(finding: &FindingDoc, lines: &mut Lines) {
+    const INDENT: &str = "      ";
+    const DEEPER: &str = "        ";
+    let Some(ways) = &finding.ways else {
+        return;
+    };
+    if ways.offered.is_empty() {
+        lines.label(INDENT, &EndsLabel::NoWay);
+    } else {
+        lines.label(INDENT, &EndsLabel::Ways);
+    }
+    for back in &ways.offered {
+        let (way, source) = (back.way.clone(), back.source.clone());
+        lines.label(INDENT, &EndsLabel::Way { way, source });
+        let left = EndsLabel::Left { n: back.n_left };
+        lines.label(DEEPER, &left);
+        for condition in back.conditions.iter().cloned() {
+            lines.label(DEEPER, &EndsLabel::Condition { condition });
+        }
+    }
+    for why in ways.not_offered.iter().cloned() {
+        lines.label(INDENT, &EndsLabel::NotOffered { why });
+    }
 }
 
 /// Person to call when an end is out of its window.
@@ -173,7 +280,14 @@ fn one(finding: &FindingDoc, is_withheld: bool, lines: &mut Lines) {
                 _ => lines.wrap("  ", &head),
             }
             beside(finding, is_withheld, lines);
+            if finding.kind >= FindingKind::StopAndAsk && !is_withheld {
+                effect(finding, lines);
+                ways(finding, lines);
+            }
         }
+    }
+    if let Some(decided) = finding.decided.clone() {
+        lines.label("      ", &JudgePageLabel::Decided { decided });
     }
     if let Some(note) = finding.note.clone() {
         lines.label("      ", &JudgePageLabel::Note { note });

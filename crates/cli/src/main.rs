@@ -280,7 +280,7 @@ fn judge_readings(arguments: &judge_page::Arguments) -> ExitCode {
             &done.shown,
             match done.worst {
                 FindingKind::InWindow => ExitCode::SUCCESS,
-                FindingKind::StopAndAsk => ExitCode::from(1),
+                FindingKind::StopAndAsk | FindingKind::NoWayBack => ExitCode::from(1),
                 FindingKind::Missing | FindingKind::NoWindow | FindingKind::CannotTell => {
                     ExitCode::from(3)
                 }

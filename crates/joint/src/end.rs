@@ -84,6 +84,11 @@ impl<T> ByEnd<T> {
         of_leg.flat_map(|(end, rows)| rows.iter().map(move |row| (end, row)))
     }
 
+    /// Keeps the rows of one phase only.
+    pub fn keep_phase(&mut self, phase: u8) {
+        self.0.retain(|end, _| end.phase == phase);
+    }
+
     /// All rows with their ends.
     pub fn iter(&self) -> impl Iterator<Item = (&EndId, &T)> {
         let ends = self.0.iter();
@@ -93,6 +98,14 @@ impl<T> ByEnd<T> {
     /// Whether no end has a row.
     pub fn is_empty(&self) -> bool {
         self.0.values().all(Vec::is_empty)
+    }
+}
+
+impl<T> Extend<(EndId, T)> for ByEnd<T> {
+    fn extend<I: IntoIterator<Item = (EndId, T)>>(&mut self, rows: I) {
+        for (end, row) in rows {
+            self.add(end, row);
+        }
     }
 }
 

@@ -97,9 +97,20 @@ pub fn with_judged<T>(
     order: Order,
     then: impl FnOnce(&Judged<'_>) -> T,
 ) -> Result<T, Vec<Complaint>> {
+    with_model(order, |_, judged| then(judged))
+}
+
+/// Solves an order completely and judges it; passes on the model too, so that ends as built can be judged beside it.
+///
+/// # Errors
+/// As for [`judge()`].
+pub fn with_model<T>(
+    order: Order,
+    then: impl FnOnce(&Model, &Judged<'_>) -> T,
+) -> Result<T, Vec<Complaint>> {
     let mut model = Model::new(order)?;
     model.solve(Depth::Whole, &mut |_| ControlFlow::Continue(()));
-    judge_model(&model).map(|judged| then(&judged))
+    judge_model(&model).map(|judged| then(&model, &judged))
 }
 
 /// Runs every check.

@@ -18,7 +18,7 @@ use crate::form::{Complaint, Complaints};
 use crate::job::{End, Job, JointKind, Leg, Order};
 use crate::pressure::{self, EndPressure, press};
 use crate::said::{NameHint, RunHint, RunSaid};
-use crate::study::{self, PlugStudy, Study, study, study_plug};
+use crate::study::{self, PlugStudy, SolvedStudy, Study, study, study_plug};
 use crate::survey::{EndSurvey, survey};
 use crate::warm::{self, LegSubject, Warm};
 use std::ops::ControlFlow;
@@ -103,6 +103,8 @@ impl Model {
 pub(crate) struct Solved {
     legs: Vec<LegSolved>,
     warm: Option<Arc<Warm>>,
+    /// Studies of the order before this one.
+    before: Vec<Arc<Study>>,
 }
 
 #[derive(Clone, Debug)]
@@ -155,7 +157,11 @@ impl Solved {
             }
         }
         if refusals.is_empty() {
-            return Ok(Solved { legs, warm: None });
+            return Ok(Solved {
+                legs,
+                warm: None,
+                before: Vec::new(),
+            });
         }
         let mut complaints = Complaints::default();
         for refusal in &refusals {
@@ -213,7 +219,9 @@ impl Solved {
     fn take(&mut self, order: &Order, problem: Problem) {
         match problem {
             Problem::Study(at) => {
-                let study = self.with_subject(order, at, study);
+                let known: Vec<Arc<Study>> = self.studies();
+                let known: Vec<&SolvedStudy> = known.iter().filter_map(|of| of.done()).collect();
+                let study = self.with_subject(order, at, |subject| study(subject, &known));
                 self.legs[at].study = Some(Arc::new(study));
             }
             Problem::Plug(at) => {
@@ -228,6 +236,12 @@ impl Solved {
             }
             Problem::Warm => self.warm = Some(Arc::new(self.warm_of(order))),
         }
+    }
+
+    /// Studies with allowed states that another leg, phase or reading may share.
+    fn studies(&self) -> Vec<Arc<Study>> {
+        let own = self.legs.iter().filter_map(|leg| leg.study.clone());
+        own.chain(self.before.iter().cloned()).collect()
     }
 
     /// Inputs of a leg's study.
@@ -301,6 +315,7 @@ impl Solved {
 
     /// Takes over the results of another order that were solved from equal inputs: fields, plugs, pressures and temperatures depend on their inputs alone.
     fn take_over(&mut self, order: &Order, before: &Solved) {
+        self.before = before.studies();
         for at in 0..self.legs.len() {
             let Some(known) = before.legs.get(at).and_then(|leg| leg.study.clone()) else {
                 continue;
@@ -373,7 +388,7 @@ impl LegSolved {
         };
         Ok(LegSolved {
             cutback,
-            ends: (1..=job.phases).map(end).collect(),
+            ends: job.phase_numbers().map(end).collect(),
             study: None,
             plug: None,
             plug_of: None,

@@ -122,7 +122,7 @@ pub fn measured(job: &Job, leg: &Leg) -> (Construction, Option<Interval>) {
         });
         Interval::hull(ends)
     };
-    let phases: Option<Vec<Interval>> = (1..=job.phases).map(of_phase).collect();
+    let phases: Option<Vec<Interval>> = job.phase_numbers().map(of_phase).collect();
     let ends = phases.unwrap_or_default();
     let ends = ends.iter().flat_map(|read| [read.least(), read.greatest()]);
     let read = Interval::hull(ends);

@@ -19,9 +19,11 @@ use crate::label::Label;
 use jointwright_joint::built::{self, Built, Findings};
 use jointwright_joint::cable::Words;
 use jointwright_joint::end::EndId;
+use jointwright_joint::form::Complaint;
 use jointwright_joint::job::Job;
 use jointwright_joint::judge::{Judged, JudgedRun};
 use jointwright_joint::limit::Subject;
+use jointwright_joint::model::Model;
 use jointwright_joint::plan::{self, CableRateDoc, Letter, Plan, RateDoc};
 use jointwright_joint::said::{Amount, Exact, Language, Read, ReadRange, Said, Spot, Wording};
 use jointwright_joint::warm::Rating;
@@ -258,6 +260,19 @@ pub fn rate(judged: &Judged<'_>, rating: Option<&Rating>) -> RateDoc {
 /// The findings of readings as built, in the tongue that their job asks for; see [`built::findings`].
 pub fn findings(judged: &Judged<'_>, of: &Built) -> Findings {
     built::findings(judged, of, &Tongue::of(&judged.inputs.order.job))
+}
+
+/// The findings of ends as built, in the tongue that their job asks for; see [`built::findings_of_ends`].
+///
+/// # Errors
+/// As for [`built::findings_of_ends`].
+pub fn findings_of_ends(
+    model: &Model,
+    judged: &Judged<'_>,
+    of: &Built,
+) -> Result<Findings, Vec<Complaint>> {
+    let tongue = Tongue::of(&judged.inputs.order.job);
+    built::findings_of_ends(model, judged, of, &tongue)
 }
 
 /// The rating of a judged run of cable, in the tongue that its job asks for.

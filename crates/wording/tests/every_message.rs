@@ -6,7 +6,7 @@ use jointwright_joint::said::{Expected, FormHint, Language, MeasureOf, Said, Val
 use jointwright_units::{LengthError, QuantityError};
 use jointwright_wording::Tongue;
 use jointwright_wording::label::{
-    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, FieldLabel, FieldLegend,
+    AskPageLabel, CableRatePageLabel, ChartLabel, CutLabel, EndsLabel, FieldLabel, FieldLegend,
     FieldPageLabel, FrontLabel, HalfSectionLabel, JudgePageLabel, Label, MarkLabel, PageLabel,
     PartLabel, PlanLegLabel, PlanRulingLabel, RatePageLabel, RulingLabel, SheetLabel, SheetText,
     StripLabel,
@@ -364,6 +364,7 @@ fn every_label_has_a_text_in_every_language_and_loses_no_argument() {
     check_labels::<StripLabel>();
     check_labels::<HalfSectionLabel>();
     check_labels::<JudgePageLabel>();
+    check_labels::<EndsLabel>();
     check_labels::<FieldLabel>();
     check_labels::<FieldLegend>();
     check_labels::<ChartLabel>();

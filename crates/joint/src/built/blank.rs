@@ -46,12 +46,15 @@ pub fn blank(judged: &Judged<'_>, plan: &str, opening: &str) -> String {
     text
 }
 
-/// Instruments of the form, each to be uncommented with its error.
+/// Instruments and decisions of the form, each to be uncommented.
 const INSTRUMENTS: &str = r#"instrument = [
   # { id = "rule", kind = "steel-rule", error = "" },
   # { id = "calliper", kind = "calliper", error = "" },
   # { id = "ohms", kind = "micro-ohmmeter", error_ohm = "" },
   # { id = "wrench", kind = "torque-wrench", error_torque = "" },
+]
+decision = [
+  # { id = "d1", by = "", role = "", authority = "", reached = "", date = , time = "", what = "" },
 ]"#;
 
 /// Slots of all readings of the hold points, in the order of the make-up; a slot that is read at two hold points comes twice.
@@ -92,6 +95,12 @@ fn row(table: Table, slot: &Slot) -> String {
         Table::Count | Table::Seen => String::new(),
     };
     let words = match (table, words_of(&slot.measured)) {
+        (Table::Across, _) if matches!(slot.measured, Measured::Diameter { .. }) => {
+            " # temperature = \"… degC\"".to_owned()
+        }
+        (Table::Seen, words) if matches!(of, "strand-moisture" | "shield-moisture") => {
+            format!(" # found = \"{}\", how = \"…\"", words.join("\" | \""))
+        }
         (Table::Seen, []) => " # found = \"…\", the name on it".to_owned(),
         (Table::Seen, words) => format!(" # found = \"{}\"", words.join("\" | \"")),
         (Table::Resistance, _) => " # ohm = \"… mohm\"".to_owned(),

@@ -2,16 +2,25 @@
 
 use super::blank::slots;
 use super::bounds::{Bounds, bounds};
+use super::ends::{Change, Ends};
 use super::finding::{Finding, FindingKind};
-use super::reading::{Built, BuiltReading, Found};
+use super::phase_doc::{ChangeDoc, PhaseDoc, change_doc, phase_doc};
+use super::reading::{Built, BuiltReading, Decision, Found};
+use super::way::Seeker;
+use super::way_doc::{WaysDoc, ways_doc};
 use super::words::{Table, sound_word, table_of};
 use crate::cable::Words;
+use crate::form::Complaint;
 use crate::judge::{Judged, worst};
 use crate::limit::Outcome;
+use crate::model::Model;
 use crate::plan::{CallDoc, MarkDoc, WantedDoc, fails, holds, invented, mark_of, program};
+use crate::plane::Plane;
 use crate::programme::Wanted;
 use crate::said::{Amount, BuiltSaid, Language, PlanSaid, Wording};
 use crate::slot::{Measured, Slot};
+use jiff::civil::Time;
+use jointwright_units::Interval;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
@@ -39,10 +48,19 @@ pub struct FindingDoc {
     pub by: Option<String>,
     /// Note of the crew, in its own words.
     pub note: Option<String>,
+    /// Decision of a named person about it, as recorded; it changes no finding.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub decided: Option<String>,
     /// Deviation from the window, or the doubt; null in the window.
     pub why: Option<String>,
     /// Place of the reading in its file.
     pub place: Option<String>,
+    /// Questions whose answer becomes worse by the readings of this slot alone, worst first; null in the window, and where no check computes with the quantity.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub effect: Option<Vec<ChangeDoc>>,
+    /// Ways back; null in the window, and if they were not sought.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub ways: Option<WaysDoc>,
 }
 
 /// Findings of a joint as built.
@@ -80,6 +98,8 @@ pub struct Findings {
     pub n_in_job: usize,
     /// Findings, end by end, in the order of the make-up.
     pub findings: Vec<FindingDoc>,
+    /// All checks on each phase with a reading; null if they were not asked again.
+    pub phases: Option<Vec<PhaseDoc>>,
 }
 
 /// JSON Schema of the findings.
@@ -122,6 +142,7 @@ pub fn findings(judged: &Judged<'_>, built: &Built, wording: &dyn Wording) -> Fi
         worst: kinds.max().unwrap_or(FindingKind::Missing),
         n_in_job,
         findings,
+        phases: None,
     }
 }
 
@@ -130,6 +151,51 @@ fn is_withheld(judged: &Judged<'_>) -> bool {
     let mut rulings = judged.rulings.iter();
     worst(&judged.rulings) == Outcome::Fail
         || rulings.any(|ruling| ruling.stops && ruling.closed_by.is_none())
+}
+
+/// Compares readings as built with the windows of the plan, and asks every check again of the ends as built; no check is asked again of a plan that fails or stops.
+///
+/// # Errors
+/// Rows that contradict each other once the connector is as made, as complaints at the rows.
+pub fn findings_of_ends(
+    model: &Model,
+    judged: &Judged<'_>,
+    built: &Built,
+    wording: &dyn Wording,
+) -> Result<Findings, Vec<Complaint>> {
+    let mut found = findings(judged, built, wording);
+    if found.is_withheld {
+        return Ok(found);
+    }
+    let ends = Ends::new(model, &judged.rulings, built)?;
+    let phases: Vec<PhaseDoc> = ends
+        .judged()
+        .iter()
+        .map(|of| phase_doc(of, wording))
+        .collect();
+    let seeker = Seeker::new(&ends, judged, built);
+    for finding in &mut found.findings {
+        if finding.kind < FindingKind::StopAndAsk {
+            continue;
+        }
+        let effect = ends.alone(&finding.slot)?;
+        let docs = |changes: Vec<Change>| {
+            let docs = changes.iter().map(|change| change_doc(change, wording));
+            docs.collect()
+        };
+        finding.effect = effect.map(docs);
+        let ways = ways_doc(&seeker.ways(&finding.slot)?, wording);
+        if ways.offered.is_empty() {
+            finding.kind = FindingKind::NoWayBack;
+        }
+        finding.ways = Some(ways);
+    }
+    let changes = phases.iter().flat_map(|of| &of.changes);
+    let worst = changes.map(|change| change.kind).max();
+    let findings = found.findings.iter().map(|finding| finding.kind);
+    found.worst = findings.chain(worst).max().unwrap_or(found.worst);
+    found.phases = Some(phases);
+    Ok(found)
 }
 
 impl Findings {
@@ -234,7 +300,7 @@ impl Scribe<'_> {
         let mut finding = Finding::of(&reading.found, &bounds);
         if finding.kind == FindingKind::InWindow {
             let disagrees = |other: &&BuiltReading| !reading.found.agrees(&other.found);
-            let doubt = if beside.iter().any(disagrees) {
+            let doubt = if beside.iter().any(disagrees) || self.is_unlike_its_places(reading) {
                 Some(BuiltSaid::Disagree)
             } else if self.is_unlike_the_job(reading) {
                 Some(BuiltSaid::UnlikeTheJob)
@@ -261,6 +327,26 @@ impl Scribe<'_> {
             let known = Found::Lengths(row.values.clone(), row.error);
             !known.agrees(&Found::Lengths(values.clone(), *error))
         })
+    }
+
+    /// Whether a distance that was read is not the distance between the two places that were read, by more than all errors.
+    fn is_unlike_its_places(&self, reading: &BuiltReading) -> bool {
+        let (from, to) = match reading.slot.measured {
+            Measured::Distance { from, to } => (from, to),
+            Measured::SealOverlap => (Plane::JacketEdge, Plane::SealEnd),
+            _ => return false,
+        };
+        let place = |plane: Plane| {
+            let slot = Slot::new(&reading.slot.end, Measured::Place { plane });
+            let reading = self.readings(&slot).into_iter().next()?;
+            reading.found.interval()
+        };
+        let (Some(from), Some(to), Some(read)) = (place(from), place(to), reading.found.interval())
+        else {
+            return false;
+        };
+        let apart = Interval::new(to.least() - from.greatest(), to.greatest() - from.least());
+        apart.is_some_and(|apart| apart.meet(read).is_none())
     }
 
     /// Fewer values than bolts or presses, where the window is for every one.
@@ -295,11 +381,37 @@ impl Scribe<'_> {
             whose: wanted.whose.clone(),
             read: Some(self.say(read_of(&reading.found))),
             with: reading.with.clone(),
-            by: Some(format!("{}, {}", reading.by, reading.date)),
+            by: Some(match reading.time {
+                Some(time) => format!("{}, {} {}", reading.by, reading.date, hour(time)),
+                None => format!("{}, {}", reading.by, reading.date),
+            }),
             note: reading.note.clone(),
+            decided: reading.decision.as_ref().map(|of| self.decided(of)),
             why: finding.why.map(|why| self.say(why)),
             place: Some(reading.place.to_string()),
+            effect: None,
+            ways: None,
         }
+    }
+
+    /// A decision as recorded, and whether the job names its person.
+    fn decided(&self, decision: &Decision) -> String {
+        let decided = self.say(BuiltSaid::Decided {
+            what: decision.what.clone(),
+            by: decision.by.clone(),
+            role: decision.role.clone(),
+            authority: decision.authority.clone(),
+            reached: decision.reached.clone(),
+            at: format!("{} {}", decision.date, hour(decision.time)),
+        });
+        let mut people = self.judged.inputs.order.job.people.iter();
+        let decides = |decides: &[String]| decides.iter().any(|of| of == "windows");
+        if people.any(|person| person.name == decision.by && decides(&person.decides)) {
+            return decided;
+        }
+        let by = decision.by.clone();
+        let unknown = self.say(BuiltSaid::NotAmongThePeople { by });
+        format!("{decided}; {unknown}")
     }
 
     /// A reading that no hold point asks for.
@@ -334,10 +446,18 @@ impl Scribe<'_> {
             with: None,
             by: None,
             note: None,
+            decided: None,
             why: Some(self.say(BuiltSaid::NotRead)),
             place: None,
+            effect: None,
+            ways: None,
         })
     }
+}
+
+/// Time of day in hours and minutes.
+fn hour(time: Time) -> String {
+    format!("{:02}:{:02}", time.hour(), time.minute())
 }
 
 /// Values as read, as a message.

@@ -25,6 +25,8 @@ pub enum FindingKind {
     CannotTell,
     /// It is out of the window, or off a number without a tolerance: stop and ask.
     StopAndAsk,
+    /// It is out, and no way back can be computed: stop and ask.
+    NoWayBack,
 }
 
 /// Comparison of a reading with its window.

@@ -13,13 +13,23 @@
 mod blank;
 mod bounds;
 mod document;
+mod ends;
+mod enter;
 mod finding;
+mod phase_doc;
 mod reading;
 mod shape;
+mod way;
+mod way_doc;
 mod words;
 
 pub use blank::blank;
-pub use document::{FORMAT, FindingDoc, Findings, findings, schema};
+pub use document::{FORMAT, FindingDoc, Findings, findings, findings_of_ends, schema};
+pub use ends::{Change, Ends, PhaseAsBuilt};
+pub use enter::{entered, enters};
 pub use finding::{Finding, FindingKind};
-pub use reading::{Built, BuiltReading, Found, read_built};
+pub use phase_doc::{ChangeDoc, PhaseDoc};
+pub use reading::{Built, BuiltReading, Decision, Found, read_built};
 pub use shape::READINGS;
+pub use way::{WayBack, Ways};
+pub use way_doc::{WayDoc, WaysDoc};

@@ -6,14 +6,15 @@ use super::shape::READINGS;
 use super::words::{Table, words_of};
 use crate::catalogue::layer;
 use crate::end::EndId;
+use crate::form::spoken::bare;
 use crate::form::{Complaint, Complaints, Record, Source, Span, Value, read};
 use crate::job::Job;
 use crate::plane::Plane;
 use crate::said::{BuiltHint, BuiltSaid, NameHint, NameSaid, RowHint, RowSaid, Said};
 use crate::slot::{Measured, Slot};
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use jointwright_units::{Interval, Length};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// Value of a reading; every error is either way.
 #[derive(Clone, Debug, PartialEq)]
@@ -31,6 +32,17 @@ pub enum Found {
 }
 
 impl Found {
+    /// Least and greatest length with the error of the instrument; `None` for anything else.
+    pub(super) fn interval(&self) -> Option<Interval> {
+        match self {
+            Found::Lengths(values, error) => {
+                let read = Interval::hull(values.iter().copied());
+                read.map(|read| read.widened(*error))
+            }
+            _ => None,
+        }
+    }
+
     /// Whether two readings of one thing can both be right: the same word or count, or values that meet within both errors.
     pub(super) fn agrees(&self, other: &Found) -> bool {
         match (self, other) {
@@ -60,14 +72,43 @@ pub struct BuiltReading {
     pub found: Found,
     /// Kind and number of the instrument; `None` for a count and for what was seen.
     pub with: Option<String>,
+    /// Kind of the instrument alone.
+    pub instrument: Option<String>,
+    /// Temperature of a diameter's layer, degrees Celsius, if it was read.
+    pub degc: Option<f64>,
+    /// Method of a test for moisture.
+    pub how: Option<String>,
     /// Person who read it.
     pub by: String,
     /// Day of the reading.
     pub date: Date,
+    /// Time of the reading, if it was written down.
+    pub time: Option<Time>,
+    /// Decision of a named person about it.
+    pub decision: Option<Decision>,
     /// Note of the crew, in its own words.
     pub note: Option<String>,
     /// Place in the file.
     pub place: Span,
+}
+
+/// Decision of a named person about a reading.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Decision {
+    /// Person who decided.
+    pub by: String,
+    /// Role of that person.
+    pub role: String,
+    /// Authority on which it rests.
+    pub authority: String,
+    /// Way in which the person was reached.
+    pub reached: String,
+    /// Day.
+    pub date: Date,
+    /// Time of day.
+    pub time: Time,
+    /// Decision in that person's words.
+    pub what: String,
 }
 
 /// Readings as built of one joint.
@@ -94,15 +135,19 @@ pub fn read_built(source: &Source, job: &Job, plan: &str) -> Result<Built, Vec<C
         by: record.string("by"),
         date: record.date("date"),
         instruments: BTreeMap::new(),
+        decisions: BTreeMap::new(),
+        named: BTreeSet::new(),
     };
     reader.head(&record, plan);
     reader.instruments(&record);
+    reader.decisions(&record);
     let mut readings = Vec::new();
     for table in Table::ALL {
         for row in record.records(table.name()) {
             readings.extend(reader.row(table, row));
         }
     }
+    reader.idle_decisions(&record);
     if complaints.is_empty() {
         Ok(Built { readings })
     } else {
@@ -112,6 +157,7 @@ pub fn read_built(source: &Source, job: &Job, plan: &str) -> Result<Built, Vec<C
 
 /// An instrument of the file.
 struct Instrument {
+    kind: String,
     words: String,
     error: Option<Length>,
     error_ohm: Option<f64>,
@@ -125,6 +171,9 @@ struct Reader<'a> {
     by: Option<String>,
     date: Option<Date>,
     instruments: BTreeMap<String, Instrument>,
+    decisions: BTreeMap<String, Decision>,
+    /// Decisions that some row names.
+    named: BTreeSet<String>,
 }
 
 impl Reader<'_> {
@@ -147,6 +196,67 @@ impl Reader<'_> {
         }
     }
 
+    /// Time of day of a field; complains if it is none.
+    fn time(&mut self, row: &Record) -> Option<Time> {
+        let read = bare(row.text("time")?).to_owned();
+        let is_plain = read.len() == "14:20".len() && read.is_ascii();
+        let time = read.parse::<Time>().ok().filter(|_| is_plain);
+        if time.is_none() {
+            let message = BuiltSaid::NoTime { read };
+            self.complain(row.at("time"), message, BuiltHint::WriteTime);
+        }
+        time
+    }
+
+    fn decisions(&mut self, record: &Record) {
+        for row in record.records("decision") {
+            let time = self.time(row);
+            let decision = || {
+                Some(Decision {
+                    by: row.string("by")?,
+                    role: row.string("role")?,
+                    authority: row.string("authority")?,
+                    reached: row.string("reached")?,
+                    date: row.date("date")?,
+                    time: time?,
+                    what: row.string("what")?,
+                })
+            };
+            let (Some(id), Some(decision)) = (row.string("id"), decision()) else {
+                continue;
+            };
+            if self.decisions.insert(id.clone(), decision).is_some() {
+                let message = BuiltSaid::NamedTwice { named: id };
+                self.complain(row.at("id"), message, BuiltHint::OneRowEach);
+            }
+        }
+    }
+
+    /// Decision that a row names.
+    fn decision(&mut self, row: &Record) -> Option<Decision> {
+        let named = row.string("decision")?;
+        self.named.insert(named.clone());
+        let decision = self.decisions.get(&named).cloned();
+        if decision.is_none() {
+            let hint = BuiltHint::DecisionsAre {
+                names: self.decisions.keys().cloned().collect(),
+            };
+            let message = BuiltSaid::NoDecision { named };
+            self.complain(row.at("decision"), message, hint);
+        }
+        decision
+    }
+
+    /// Complains about decisions that no row names: nobody could tell what was decided upon.
+    fn idle_decisions(&mut self, record: &Record) {
+        for row in record.records("decision") {
+            if let Some(id) = row.string("id").filter(|id| !self.named.contains(id)) {
+                let message = BuiltSaid::IdleDecision { named: id };
+                self.complain(row.at("id"), message, BuiltHint::NameItInItsRow);
+            }
+        }
+    }
+
     fn instruments(&mut self, record: &Record) {
         for row in record.records("instrument") {
             let (Some(id), Some(kind)) = (row.string("id"), row.string("kind")) else {
@@ -154,9 +264,10 @@ impl Reader<'_> {
             };
             let words = match row.string("serial") {
                 Some(serial) => format!("{kind} {serial}"),
-                None => kind,
+                None => kind.clone(),
             };
             let instrument = Instrument {
+                kind,
                 words,
                 error: row.length("error"),
                 error_ohm: row.number("error_ohm"),
@@ -179,13 +290,16 @@ impl Reader<'_> {
             Some(_) => false,
             None => !row.is_given(field),
         };
+        let decision = self.decision(row);
         if is_empty {
-            if row.is_given("note") {
-                let at = row.at("note");
+            let lost = ["note", "decision"].into_iter();
+            for field in lost.filter(|field| row.is_given(field)) {
+                let at = row.at(field);
                 self.complain(at, BuiltSaid::NoteWithoutValue, BuiltHint::WriteItsValue);
             }
             return None;
         }
+        let time = self.time(row);
         let found = self.found(table, row, &measured);
         let by = row.string("by").or_else(|| self.by.clone());
         if by.is_none() {
@@ -199,8 +313,13 @@ impl Reader<'_> {
             slot: Slot::new(&end?, measured),
             found: found?,
             with: self.instrument(row).map(|with| with.words.clone()),
+            instrument: self.instrument(row).map(|with| with.kind.clone()),
+            degc: row.number("temperature"),
+            how: row.string("how"),
             by: by?,
             date: date?,
+            time,
+            decision,
             note: row.string("note"),
             place: self.source.span(row.at),
         })

@@ -76,6 +76,13 @@ const DATE: Field = field(
     Optional,
     "Day of the reading; left out: the day at the head of the file.",
 );
+const TIME: Field = field("time", Kind::Text, Optional, "Time of day, as \"14:20\".");
+const DECISION: Field = field(
+    "decision",
+    Kind::Id,
+    Optional,
+    "Name of the decision about it, if a named person made one.",
+);
 const NOTE: Field = field(
     "note",
     Kind::Said,
@@ -116,6 +123,36 @@ const INSTRUMENT: Shape = Shape {
     ],
 };
 
+const DECISIONS: Shape = Shape {
+    name: "decision",
+    about: "One decision of a named person, by the name that the readings use.",
+    fields: &[
+        field("id", Kind::Id, Required, "Name in this file."),
+        field("by", Kind::Text, Required, "Person who decided."),
+        field("role", Kind::Text, Required, "Role of that person."),
+        field(
+            "authority",
+            Kind::Text,
+            Required,
+            "On whose authority: the owner's rule, the contract, the person's own office.",
+        ),
+        field(
+            "reached",
+            Kind::Text,
+            Required,
+            "How the person was reached, and who wrote it down.",
+        ),
+        field("date", Kind::Date, Required, "Day."),
+        field("time", Kind::Text, Required, "Time of day, as \"14:20\"."),
+        field(
+            "what",
+            Kind::Said,
+            Required,
+            "What was decided, in that person's words.",
+        ),
+    ],
+};
+
 const ALONG: Shape = Shape {
     name: "along",
     about: "One length along the cable of one end: the place of a cut or a mark from the square-cut conductor end, or a length on a part.",
@@ -143,6 +180,8 @@ const ALONG: Shape = Shape {
         WITH,
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -166,9 +205,17 @@ const ACROSS: Shape = Shape {
             Optional,
             "Values; empty: not read yet.",
         ),
+        field(
+            "temperature",
+            Kind::Quantity(Measure::Temperature),
+            Optional,
+            "Temperature of the cable, for a diameter; without it no pressure is computed from the reading.",
+        ),
         WITH,
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -195,6 +242,8 @@ const RESISTANCE: Shape = Shape {
         WITH,
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -215,6 +264,8 @@ const TORQUE: Shape = Shape {
         WITH,
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -237,6 +288,8 @@ const COUNT: Shape = Shape {
         ),
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -260,8 +313,16 @@ const SEEN: Shape = Shape {
             Optional,
             "What was found, by its word; left out: not looked at yet.",
         ),
+        field(
+            "how",
+            Kind::Text,
+            Optional,
+            "How it was tested, for moisture.",
+        ),
         BY,
         DATE,
+        TIME,
+        DECISION,
         NOTE,
     ],
 };
@@ -295,6 +356,12 @@ pub const READINGS: Shape = Shape {
             Kind::Rows(&INSTRUMENT),
             Optional,
             "Instruments.",
+        ),
+        field(
+            "decision",
+            Kind::Rows(&DECISIONS),
+            Optional,
+            "Decisions of named persons; nothing in them is filled in beforehand.",
         ),
         field(
             "along",

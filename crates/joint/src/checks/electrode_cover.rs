@@ -14,7 +14,6 @@ use super::{Inputs, LegInputs, slug};
 use crate::catalogue::{Body, Connector, ConnectorEnd, Means};
 use crate::cutback::{Growth, cutback};
 use crate::fit::Chosen;
-use crate::job::Job;
 use crate::limit::{
     Bound, Known, Limit, Outcome, Question, Reach, Ruling, Word, fact_table as fact,
 };
@@ -233,13 +232,9 @@ fn worst_allowed(
         end: Some(&end),
         ..leg.chosen
     };
-    let without_owner = Job {
-        owner_windows: Vec::new(),
-        owner_links: Vec::new(),
-        ..inputs.order.job.clone()
-    };
-    let worst = cutback(&without_owner, leg.leg, &chosen)
-        .map_err(|_| ElectrodeSaid::LongestCannotBePlanned)?;
+    let alone = inputs.order.job.by_instructions_alone();
+    let worst =
+        cutback(&alone, leg.leg, &chosen).map_err(|_| ElectrodeSaid::LongestCannotBePlanned)?;
     // If the rows state a shrink-back, the worst that they allow includes it.
     let edge = worst.in_service(Plane::InsulationEnd);
     let overlap = worst.dimension(edge, Plane::ElectrodeEnd)?;

@@ -117,7 +117,9 @@ fn n_counted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<u32> {
 fn uncounted(inputs: &Inputs<'_>, leg: &LegInputs<'_>) -> Option<Ruling> {
     let of_papers = leg.leg.cable.shield.elements()?;
     let job = &inputs.order.job;
-    let ends = (1..=job.phases).map(|phase| EndId::new(&leg.leg.id, phase));
+    let ends = job
+        .phase_numbers()
+        .map(|phase| EndId::new(&leg.leg.id, phase));
     let ends: Vec<EndId> = ends.filter(|end| job.counts.of(end).is_empty()).collect();
     if ends.is_empty() {
         return None;

@@ -1,7 +1,7 @@
 //! Dimension: the distance between two planes over all places that the windows allow, and the causes of its variation.
 
 use super::Cutback;
-use super::windows::Deviation;
+use super::windows::{Deviation, Span};
 use crate::plane::{Holder, Plane};
 use crate::said::CutSaid;
 use jointwright_numerics::chain::{Chain, Link, Shared, SpreadOptions};
@@ -63,6 +63,39 @@ pub(super) fn dimension(cutback: &Cutback, from: Plane, to: Plane) -> Result<Dim
     };
     let (a, b) = (place(from)?, place(to)?);
     let nominal = b - a;
+    let by_places = by_places(cutback, from, to, nominal);
+    let Some(read) = cutback.measured(from, to) else {
+        return by_places;
+    };
+    // A distance that was read is closer than both places; if it contradicts them, everything between counts.
+    let read = match &by_places {
+        Ok(by_places) => {
+            let places = Span {
+                least: by_places.least,
+                greatest: by_places.greatest,
+            };
+            match read.meet(places) {
+                Some(_) => read,
+                None => read.hull(places),
+            }
+        }
+        Err(_) => read,
+    };
+    Ok(Dimension {
+        nominal,
+        least: read.least,
+        greatest: read.greatest,
+        ends: None,
+    })
+}
+
+/// Distance between two planes by their places alone.
+fn by_places(
+    cutback: &Cutback,
+    from: Plane,
+    to: Plane,
+    nominal: Station,
+) -> Result<Dimension, CutSaid> {
     let waits = |plane: &Plane| cutback.moved_by_growth.get(plane).copied().unwrap_or(0);
     if waits(&from) != waits(&to) {
         return Err(CutSaid::GrowthNotMeasured);

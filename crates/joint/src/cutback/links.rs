@@ -54,6 +54,9 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
     let Some(connector) = chosen.connector.filter(|part| part.grows()) else {
         return Growth::None;
     };
+    if let Some(growth) = growth_as_built(job, leg, connector) {
+        return growth;
+    }
     let Some(end) = chosen.end else {
         let why = chosen.no_end(leg);
         return Growth::Unknown(why.map_or_else(|| Said::all([]), Said::from));
@@ -112,6 +115,20 @@ pub(super) fn growth(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Growth {
         greatest: mouth_share(connector, greatest),
         source: Whose::Trials(who),
     }
+}
+
+/// Growth of the connector's mouth from its length as made; `None` if nobody read it, or if its ends differ and no reading tells which of them grew.
+fn growth_as_built(job: &Job, leg: &Leg, connector: &Connector) -> Option<Growth> {
+    let (length, who) = job.as_built_of(leg)?.connector_length.as_ref()?;
+    if connector.has_unlike_ends() {
+        return None;
+    }
+    let grown = |length: Length| mouth_share(connector, length - connector.length);
+    Some(Growth::Measured {
+        least: grown(length.least()),
+        greatest: grown(length.greatest()),
+        source: Whose::Read(who.clone()),
+    })
 }
 
 /// Fact about the pressing of an end that the row does not name.

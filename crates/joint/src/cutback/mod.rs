@@ -12,6 +12,7 @@
 //!
 //! Source: `docs/theory/chain.md` and `docs/theory/cutback.md`.
 
+mod as_built;
 mod dimension;
 mod links;
 mod refusal;
@@ -33,7 +34,7 @@ use crate::said::{CutSaid, Said, Whose};
 use jointwright_numerics::chain::{Chain, Link, Solution};
 use jointwright_units::{Length, Station, Window};
 use std::collections::{BTreeMap, BTreeSet};
-use windows::{Deviation, Groups, OwnBound};
+use windows::{Deviation, Groups, OwnBound, Span};
 
 /// Growth of a whole sleeve at each rung of the ladder: every sixteenth of an inch to half an inch, or every millimetre to twelve.
 fn rungs(words: Words) -> Vec<Length> {
@@ -112,6 +113,8 @@ pub struct Cutback {
     /// Planes that move with the growth, and their direction: 1 with the mouth, -1 against it.
     moved_by_growth: BTreeMap<Plane, i64>,
     groups: Groups,
+    /// Distances that were read between two planes.
+    measured: Vec<((Plane, Plane), Span)>,
 }
 
 /// Solves the cutbacks of one leg.
@@ -159,6 +162,7 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
         nominals,
         moved_by_growth,
         groups,
+        measured: Vec::new(),
     };
     let wanted = wanted(&planes);
     let cut = |plane: &Plane| {
@@ -172,6 +176,9 @@ pub fn cutback(job: &Job, leg: &Leg, chosen: &Chosen<'_>) -> Result<Cutback, Vec
         }
     };
     cutback.cuts = wanted.iter().map(cut).collect();
+    if let Some(built) = job.as_built_of(leg) {
+        cutback.take(built);
+    }
     Ok(cutback)
 }
 

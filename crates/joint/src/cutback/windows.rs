@@ -9,7 +9,7 @@
 //! Source: `docs/theory/cutback.md`.
 
 use super::links::{Joined, Tolerance};
-use crate::plane::Plane;
+use crate::plane::{Holder, Plane};
 use crate::said::Whose;
 use jointwright_units::Station;
 use std::collections::BTreeMap;
@@ -22,10 +22,41 @@ pub(super) struct Span {
 }
 
 impl Span {
-    fn plus(self, other: Span) -> Span {
+    pub fn plus(self, other: Span) -> Span {
         Span {
             least: self.least + other.least,
             greatest: self.greatest + other.greatest,
+        }
+    }
+
+    /// Values in both; `None` if there are none.
+    pub fn meet(self, other: Span) -> Option<Span> {
+        let least = self.least.max(other.least);
+        let greatest = self.greatest.min(other.greatest);
+        (least <= greatest).then_some(Span { least, greatest })
+    }
+
+    /// Least span that holds both.
+    pub fn hull(self, other: Span) -> Span {
+        Span {
+            least: self.least.min(other.least),
+            greatest: self.greatest.max(other.greatest),
+        }
+    }
+
+    /// Span whose sum with another one is this one.
+    pub fn without(self, other: Span) -> Span {
+        Span {
+            least: self.least - other.least,
+            greatest: self.greatest - other.greatest,
+        }
+    }
+
+    /// The same way, walked from its other end.
+    pub fn reversed(self) -> Span {
+        Span {
+            least: -self.greatest,
+            greatest: -self.least,
         }
     }
 
@@ -227,6 +258,62 @@ impl Groups {
     /// Whether two planes are held together exactly.
     pub fn are_rigid(&self, a: Plane, b: Plane) -> bool {
         self.group_of.contains_key(&a) && self.group_of.get(&a) == self.group_of.get(&b)
+    }
+
+    /// Anchor that carries a plane; `None` if no row places it.
+    pub fn anchor_of(&self, plane: Plane) -> Option<usize> {
+        self.anchor(plane).map(|(anchor, _)| anchor)
+    }
+
+    /// Play of a plane about its anchor.
+    pub fn play_of_plane(&self, plane: Plane) -> Span {
+        let play = self.anchor(plane).map(|(_, play)| play);
+        play.unwrap_or_default()
+    }
+
+    /// Deviation of a plane's anchor, from that of the plane.
+    pub fn anchor_off(&self, plane: Plane, off: Span) -> Span {
+        off.less(self.play_of_plane(plane))
+    }
+
+    /// Sets the deviation of an anchor.
+    pub fn set(&mut self, anchor: usize, off: Span) {
+        self.deviations[anchor] = Deviation::Within(off, Vec::new());
+    }
+
+    /// Sets the play of a plane about its anchor; a plane farther along the same part moves with it.
+    pub fn set_play(&mut self, plane: Plane, play: Span) {
+        let Some(group) = self.group_of.get(&plane).copied() else {
+            return;
+        };
+        let (anchor, before) = self.carried[group];
+        self.carried[group].1 = play;
+        for (other, at) in &self.group_of {
+            let moves = plane.holder() == Holder::Crew && *other > plane;
+            if *at == group || self.carried[*at].0 != anchor {
+                continue;
+            }
+            if moves && plane.is_of_one_piece_with(*other) {
+                let beside = &mut self.carried[*at].1;
+                let length = Span {
+                    least: (beside.least - before.least).min(Station::ZERO),
+                    greatest: (beside.greatest - before.greatest).max(Station::ZERO),
+                };
+                *beside = play.plus(length);
+            }
+        }
+    }
+
+    /// Adds a plane that no row places, with a deviation of its own.
+    pub fn add(&mut self, plane: Plane, off: Span) {
+        let group = self.carried.len();
+        self.group_of.insert(plane, group);
+        self.carried.push((group, Span::default()));
+        self.deviations.push(Deviation::Within(off, Vec::new()));
+        self.shifts.push(Station::ZERO);
+        self.sides.push(Open::default());
+        self.printed.push(None);
+        self.play_of.push(Vec::new());
     }
 
     fn anchor(&self, plane: Plane) -> Option<(usize, Span)> {

@@ -8,7 +8,7 @@ use crate::form::Record;
 use crate::said::{RowHint, RowSaid};
 
 /// Counts and looks at one end.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub struct Count {
     /// Straps or wires of the metallic shield.
     pub shield_elements: Option<u32>,

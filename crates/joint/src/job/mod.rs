@@ -9,6 +9,7 @@
 //! Not here: conclusions from the readings (`survey`), the fit of parts (`fit`).
 
 mod age;
+mod as_built;
 mod authority;
 mod bridge;
 mod bus;
@@ -48,6 +49,7 @@ mod unknown_part;
 mod walk_job;
 
 pub use crate::said::JointKind;
+pub use as_built::{AsBuilt, LegAsBuilt};
 pub use bridge::BridgeOff;
 pub use bus::Blank;
 pub use condition::{Moisture, Surface};

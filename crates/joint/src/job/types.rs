@@ -1,5 +1,6 @@
 //! Types: the whole job as a typed value, and its ends.
 
+use super::as_built::{AsBuilt, LegAsBuilt};
 use super::bridge::BridgeOff;
 use super::bus::Blank;
 use super::condition::{Moisture, Surface};
@@ -19,6 +20,7 @@ use crate::cable::Words;
 use crate::end::{ByEnd, EndId};
 use crate::said::{JointKind, Language};
 use jiff::civil::Date;
+use std::ops::RangeInclusive;
 
 /// Joint to be planned.
 #[derive(Clone, Debug)]
@@ -89,6 +91,8 @@ pub struct Job {
     pub confirmations: Vec<Confirmation>,
     /// Closings.
     pub closings: Vec<Closing>,
+    /// Facts as built of the one phase that is judged; `None` while all phases are planned.
+    pub as_built: Option<AsBuilt>,
 }
 
 /// One cable end: a leg in one phase.
@@ -108,11 +112,34 @@ impl Job {
         parts.chain(&self.bus).chain(plugs)
     }
 
-    /// Every end, leg by leg.
+    /// Numbers of the phases that are judged: all of them, or the one that is judged as built.
+    pub fn phase_numbers(&self) -> RangeInclusive<u8> {
+        match &self.as_built {
+            Some(built) => built.phase..=built.phase,
+            None => 1..=self.phases,
+        }
+    }
+
+    /// Every end that is judged, leg by leg.
     pub fn ends(&self) -> impl Iterator<Item = End<'_>> {
-        self.legs
-            .iter()
-            .flat_map(|leg| (1..=self.phases).map(move |phase| End { leg, phase }))
+        let ends_of = |leg| self.phase_numbers().map(move |phase| End { leg, phase });
+        self.legs.iter().flat_map(ends_of)
+    }
+
+    /// Facts as built of a leg, if it is judged as built.
+    pub fn as_built_of(&self, leg: &Leg) -> Option<&LegAsBuilt> {
+        self.as_built.as_ref()?.legs.get(&leg.id)
+    }
+
+    /// The job by the instructions alone: without the owner's windows and distances, and without the places that were read.
+    #[must_use]
+    pub fn by_instructions_alone(&self) -> Job {
+        Job {
+            owner_windows: Vec::new(),
+            owner_links: Vec::new(),
+            as_built: self.as_built.as_ref().map(AsBuilt::without_places),
+            ..self.clone()
+        }
     }
 
     /// Continuous load of a leg, A: its own, else the job's.

@@ -56,8 +56,7 @@ pub(super) fn job(
     let confirmations = reader.rows(record, "confirmation", confirmation);
     let closings = reader.rows(record, "closing", closing);
     contradictions(reader, record);
-    let head = head?;
-    let call = authority?.record("stop_and_call")?;
+    let (head, call) = (head?, authority?.record("stop_and_call")?);
     Some(Job {
         id: head.string("id")?,
         title: head.string("title")?,
@@ -92,6 +91,7 @@ pub(super) fn job(
         owner_limits,
         confirmations,
         closings,
+        as_built: None,
     })
 }
 

@@ -78,7 +78,7 @@ use crate::warm::Rating;
 use cut_of_leg::cut_doc;
 use leg::leg_doc;
 use proposal::proposal_doc;
-use ruling::ruling_doc;
+pub(crate) use ruling::ruling_doc;
 use std::collections::BTreeSet;
 use words::{all_said, assumed};
 

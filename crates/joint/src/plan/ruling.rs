@@ -115,7 +115,7 @@ pub struct SaidDoc {
     pub closed_until: Option<Said>,
 }
 
-pub(super) fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
+pub(crate) fn ruling_doc(ruling: &Ruling, wording: &dyn Wording) -> RulingDoc {
     let say = |said: &Option<Said>| said.as_ref().map(|said| wording.say(said));
     let datum = |datum: &Option<Datum>| datum.as_ref().map(|datum| datum_doc(datum, wording));
     RulingDoc {

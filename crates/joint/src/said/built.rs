@@ -42,6 +42,27 @@ pub enum BuiltSaid {
         of: String,
     },
     NoteWithoutValue,
+    NoTime {
+        read: String,
+    },
+    NoDecision {
+        named: String,
+    },
+    IdleDecision {
+        named: String,
+    },
+    /// Decision of a named person.
+    Decided {
+        what: String,
+        by: String,
+        role: String,
+        authority: String,
+        reached: String,
+        at: String,
+    },
+    NotAmongThePeople {
+        by: String,
+    },
     NobodyRead,
     NoDay,
     /// Values as read.
@@ -95,6 +116,9 @@ pub enum BuiltHint {
     JudgeWithItsJob,
     NameItsPlan,
     InstrumentsAre { names: Vec<String> },
+    DecisionsAre { names: Vec<String> },
+    NameItInItsRow,
+    WriteTime,
     WriteItsError { field: String },
     WordsAre { words: Vec<String> },
     WriteField { field: String },

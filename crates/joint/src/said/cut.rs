@@ -22,6 +22,8 @@ pub enum Whose {
     Named { row: String, place: Option<String> },
     /// Trial presses: person and day of each.
     Trials(Vec<String>),
+    /// A reading as built: person and day.
+    Read(String),
 }
 
 impl Whose {

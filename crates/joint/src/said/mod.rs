@@ -49,6 +49,7 @@ mod truck;
 mod unsettled;
 mod warming;
 mod water;
+mod way;
 mod word;
 
 pub use ask::{AskSaid, FactKey, File, Of, Who};
@@ -132,6 +133,7 @@ pub use truck::TruckSaid;
 pub use unsettled::UnsettledSaid;
 pub use warming::{Hottest, WarmingSaid, When};
 pub use water::{MoistureSaid, TestedPlace, WaterSaid, WickSaid};
+pub use way::WaySaid;
 pub use word::{Doubt, Paper, Word};
 
 use schemars::JsonSchema;
@@ -209,6 +211,8 @@ pub enum Said {
     Pressure(Box<PressureSaid>),
     /// Messages about readings as built.
     Built(Box<BuiltSaid>),
+    /// Messages about ways back.
+    Way(Box<WaySaid>),
     /// Hints about a file of readings as built.
     BuiltHint(Box<BuiltHint>),
     /// Messages about seals.
@@ -299,6 +303,7 @@ macro_rules! groups {
 groups! {
     Ask(AskSaid),
     Built(BuiltSaid),
+    Way(WaySaid),
     BuiltHint(BuiltHint),
     Closing(ClosingSaid),
     Edge(EdgeSaid),

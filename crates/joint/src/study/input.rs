@@ -4,7 +4,7 @@ use super::FittedLeg;
 use crate::cable::Layer;
 use crate::catalogue::{Adapter, Body, Fits};
 use crate::cutback::{Cutback, cutback};
-use crate::job::{Job, JointKind};
+use crate::job::{AsBuilt, Job, JointKind};
 use crate::plane::Plane;
 use crate::said::{CutSaid, Read, Said, StudyAdapter, StudyCable, StudySaid};
 use crate::section::{Drive, EDGE_SHARE_GREATEST, NotDrawn, Profile, Unknown};
@@ -67,6 +67,8 @@ pub struct Input {
     pub relative_permittivity: f64,
     /// Farthest end of the insulation from the body's datum.
     pub insulation_end_m: f64,
+    /// The same as planned, for the states that the instructions allow: a reading as built does not move it.
+    pub planned_insulation_end_m: f64,
     /// The adapter, if there is one.
     pub sleeve: Option<SleeveRow>,
     /// Drive of the conductor in service: the highest continuous voltage to earth.
@@ -109,6 +111,10 @@ pub fn read(subject: &FittedLeg<'_>) -> Result<Input, NotDrawn> {
         Ok((interval.least().m(), interval.greatest().m()))
     };
     let insulation_end_m = from_datum(subject.cutback.in_service(Plane::InsulationEnd))?.1;
+    let planned_insulation_end_m = match planned_insulation_end(subject, datum) {
+        Some(planned) => planned.map_err(unknown)?,
+        None => insulation_end_m,
+    };
     let edge_radius_m = edge_radius(&profile, screen_thickness_m);
     stretch(body, &profile, half(insulation))?;
     let here = DimensionRanges {
@@ -129,6 +135,7 @@ pub fn read(subject: &FittedLeg<'_>) -> Result<Input, NotDrawn> {
         screen_thickness_m,
         relative_permittivity: permittivity,
         insulation_end_m,
+        planned_insulation_end_m,
         sleeve,
         service,
         trial,
@@ -136,6 +143,19 @@ pub fn read(subject: &FittedLeg<'_>) -> Result<Input, NotDrawn> {
         here,
         allowed,
     })
+}
+
+/// Farthest end of the insulation from the body's datum without the places that were read, m; `None` if none was read.
+fn planned_insulation_end(subject: &FittedLeg<'_>, datum: Plane) -> Option<Result<f64, CutSaid>> {
+    subject.job.as_built_of(subject.leg)?;
+    let job = Job {
+        as_built: subject.job.as_built.as_ref().map(AsBuilt::without_places),
+        ..subject.job.clone()
+    };
+    let planned = cutback(&job, subject.leg, subject.chosen).ok()?;
+    let end = planned.in_service(Plane::InsulationEnd);
+    let dimension = planned.dimension(datum, end);
+    Some(dimension.map(|dimension| dimension.interval().greatest().m()))
 }
 
 /// Drive of the conductor in service, and at the trial if its field is another.
@@ -201,9 +221,9 @@ fn unknown(why: impl Into<Said>) -> NotDrawn {
 /// Diameters over a layer on all ends, with the instruments' errors.
 fn read_over(subject: &FittedLeg<'_>, layer: Layer) -> Result<Interval, NotDrawn> {
     let mut all: Vec<Length> = Vec::new();
-    for (index, survey) in subject.surveys.iter().enumerate() {
+    for (phase, survey) in subject.job.phase_numbers().zip(subject.surveys) {
         let Some(diameter) = survey.diameters.get(&layer) else {
-            let phase = index as u32 + 1;
+            let phase = u32::from(phase);
             return Err(unknown(StudyCable::NotMeasuredInPhase { layer, phase }));
         };
         let read = diameter.known.read.widened(diameter.known.error);
@@ -384,13 +404,12 @@ fn allowed(
     let range = Fits::bore_over(fits, Layer::Insulation)
         .ok_or_else(|| no_range(&head.id))?
         .range;
-    let without_owner = Job {
-        owner_windows: Vec::new(),
-        owner_links: Vec::new(),
-        ..subject.job.clone()
-    };
-    let alone = cutback(&without_owner, subject.leg, subject.chosen)
-        .map_err(|_| StudySaid::NoEdgeByInstructions)?;
+    let alone = cutback(
+        &subject.job.by_instructions_alone(),
+        subject.leg,
+        subject.chosen,
+    )
+    .map_err(|_| StudySaid::NoEdgeByInstructions)?;
     if let Some(adapter) = adapter
         && let Some(short) = too_short(adapter, past_edge(&alone)?)
     {

@@ -26,6 +26,7 @@ pub use gap::{Across, inception};
 pub use input::{DimensionRanges, Input, read};
 pub use plug::{PlugStudy, PlugWorst, study_plug};
 pub use shown::Shown;
+use solver::Meshes;
 pub use solver::{Outcome, Point, Solver, Value};
 
 /// Error from rounding to whole nanometres, m.
@@ -77,68 +78,130 @@ pub struct SolvedStudy {
     pub here: Worst,
     /// Worst that the instructions allow, or the reason why it is not known.
     pub allowed: Result<Worst, Said>,
+    /// States that the instructions allow, without the states of this leg.
+    alone: Alone,
     /// Both worst cases at the trial, if a conducting material makes its field another.
-    pub trial: Option<AtTrial>,
+    pub trial: Option<AtDrive>,
 }
 
-/// A study at the trial.
+/// States that the instructions allow; legs, phases and readings with the same ones share them.
 #[derive(Clone, Debug)]
-pub struct AtTrial {
+struct Alone {
+    /// Worst of them, or the reason why it is not known.
+    worst: Result<Worst, Said>,
+    /// Their meshes.
+    meshes: Meshes,
+}
+
+/// A study at one drive of the conductor.
+#[derive(Clone, Debug)]
+pub struct AtDrive {
     /// Drive of the conductor.
     pub drive: Drive,
     /// Worst over the windows of this leg.
     pub here: Worst,
     /// Worst that the instructions allow, or the reason why it is not known.
     pub allowed: Result<Worst, Said>,
+    /// States that the instructions allow, without the states of this leg.
+    alone: Alone,
 }
 
-/// Computes the study of one leg.
-pub fn study(subject: &FittedLeg<'_>) -> Study {
+impl Study {
+    /// The solved study, if it is solved.
+    pub fn done(&self) -> Option<&SolvedStudy> {
+        match self {
+            Study::Done(done) => Some(done),
+            _ => None,
+        }
+    }
+}
+
+/// Computes the study of one leg; the states that the instructions allow are taken from a known study with the same ones.
+pub fn study(subject: &FittedLeg<'_>, known: &[&SolvedStudy]) -> Study {
     let input = match read(subject) {
         Ok(input) => input,
         Err(NotDrawn::Unknown(unknown)) => return Study::Unknown(unknown),
         Err(NotDrawn::Refused(why)) => return Study::Refused(why),
     };
-    let step = &input.profile.step;
-    let filler = match &step.filler {
-        None => Filler::None,
-        Some(filler) if filler.is_permanent => Filler::Permanent,
-        Some(_) => Filler::Passing,
-    };
-    let at = |drive: Drive| -> Result<(Worst, Result<Worst, Said>), Said> {
-        let mut solver = Solver::new(&input, drive);
-        let here = explore(&mut solver, &input.here, filler)?;
-        let mut allowed = match &input.allowed {
-            Ok(ranges) => explore(&mut solver, ranges, filler),
-            Err(why) => Err(why.into()),
-        };
-        if let (true, Ok(allowed)) = (input.is_within(), &mut allowed) {
-            allowed.take_in(&here);
-        }
-        Ok((here, allowed))
-    };
-    let (here, allowed) = match at(input.service) {
-        Ok(both) => both,
+    let known = known.iter().find(|known| known.input.allows_as(&input));
+    let service = known.map(|known| known.alone.clone());
+    let at_trial = known.and_then(|known| known.trial.as_ref());
+    let at_trial = at_trial.map(|trial| trial.alone.clone());
+    let service = match AtDrive::solve(&input, input.service, service) {
+        Ok(service) => service,
         Err(why) => return Study::Refused(why),
     };
-    let trial = match input.trial.map(|drive| (drive, at(drive))) {
+    let trial = match input.trial {
         None => None,
-        Some((drive, Ok((here, allowed)))) => Some(AtTrial {
-            drive,
-            here,
-            allowed,
-        }),
-        Some((_, Err(why))) => return Study::Refused(Said::of(StudySaid::AtTrial, why)),
+        Some(drive) => match AtDrive::solve(&input, drive, at_trial) {
+            Ok(trial) => Some(trial),
+            Err(why) => return Study::Refused(Said::of(StudySaid::AtTrial, why)),
+        },
     };
     Study::Done(Box::new(SolvedStudy {
-        input,
-        here,
-        allowed,
+        here: service.here,
+        allowed: service.allowed,
+        alone: service.alone,
         trial,
+        input,
     }))
 }
 
+impl AtDrive {
+    /// Solves both worst cases at one drive.
+    ///
+    /// The allowed states come first, so that they are the same whatever the windows of this leg are; the states of this leg begin with their meshes.
+    ///
+    /// # Errors
+    /// The first state of this leg that could not be solved, and the reason.
+    fn solve(input: &Input, drive: Drive, known: Option<Alone>) -> Result<AtDrive, Said> {
+        let filler = match &input.profile.step.filler {
+            None => Filler::None,
+            Some(filler) if filler.is_permanent => Filler::Permanent,
+            Some(_) => Filler::Passing,
+        };
+        let alone = known.unwrap_or_else(|| Alone::solve(input, drive, filler));
+        let mut solver = Solver::with(input, drive, alone.meshes.clone());
+        let here = explore(&mut solver, &input.here, filler)?;
+        let mut allowed = alone.worst.clone();
+        if let (true, Ok(allowed)) = (input.is_within(), &mut allowed) {
+            allowed.take_in(&here);
+        }
+        Ok(AtDrive {
+            drive,
+            here,
+            allowed,
+            alone,
+        })
+    }
+}
+
+impl Alone {
+    /// Solves the states that the instructions allow.
+    fn solve(input: &Input, drive: Drive, filler: Filler) -> Alone {
+        let mut solver = Solver::of_allowed(input, drive);
+        let worst = match &input.allowed {
+            Ok(ranges) => explore(&mut solver, ranges, filler),
+            Err(why) => Err(why.into()),
+        };
+        Alone {
+            worst,
+            meshes: solver.meshes(),
+        }
+    }
+}
+
 impl Input {
+    /// Whether the instructions allow the same states for both.
+    fn allows_as(&self, other: &Input) -> bool {
+        let alike = Input {
+            here: other.here,
+            insulation_end_m: other.insulation_end_m,
+            ..self.clone()
+        };
+        alike == *other
+    }
+
     fn is_within(&self) -> bool {
         let Ok(allowed) = &self.allowed else {
             return false;

@@ -9,6 +9,7 @@ use jointwright_numerics::field::{
     prepare, solve,
 };
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// Greatest ratio of a number's estimated error to the number.
 const CLOSE: f64 = 1e-2;
@@ -75,8 +76,10 @@ pub struct Outcome {
 pub struct Solver<'i> {
     input: &'i Input,
     drive: Drive,
+    /// Farthest end of the insulation from the body's datum, m.
+    insulation_end_m: f64,
     /// Meshes of states that were solved, the oldest first.
-    kept: Vec<Kept>,
+    kept: Meshes,
     /// Number of states that were solved.
     pub n_solved: usize,
 }
@@ -87,8 +90,30 @@ impl<'i> Solver<'i> {
         Solver {
             input,
             drive,
-            kept: Vec::new(),
+            insulation_end_m: input.insulation_end_m,
+            kept: Meshes::default(),
             n_solved: 0,
+        }
+    }
+
+    /// Makes a solver that begins with the meshes of another one of the same leg.
+    pub(super) fn with(input: &'i Input, drive: Drive, kept: Meshes) -> Solver<'i> {
+        Solver {
+            kept,
+            ..Solver::new(input, drive)
+        }
+    }
+
+    /// Meshes of the states that were solved.
+    pub(super) fn meshes(self) -> Meshes {
+        self.kept
+    }
+
+    /// Makes a solver for the states that the instructions allow.
+    pub fn of_allowed(input: &'i Input, drive: Drive) -> Solver<'i> {
+        Solver {
+            insulation_end_m: input.planned_insulation_end_m,
+            ..Solver::new(input, drive)
         }
     }
 
@@ -124,7 +149,7 @@ impl<'i> Solver<'i> {
             drive: self.drive,
             state: State {
                 screen_edge_m: point.screen_edge_m,
-                insulation_end_m: input.insulation_end_m,
+                insulation_end_m: self.insulation_end_m,
                 edge_radius_m: point.edge_radius_m,
                 is_empty: point.is_empty,
             },
@@ -164,31 +189,31 @@ impl<'i> Solver<'i> {
     /// Solves a state on the mesh of the nearest state before, or on a new mesh that is kept.
     fn solve(&mut self, point: &Point, drawn: &Drawn) -> Result<Solved, Said> {
         self.n_solved += 1;
-        let alike = (0..self.kept.len())
-            .filter(|&index| self.kept[index].is_edge_in_field == drawn.is_edge_in_field);
-        let far = |index: usize| self.kept[index].point.far_from_m(point);
+        let alike = (0..self.kept.0.len())
+            .filter(|&index| self.kept.0[index].is_edge_in_field == drawn.is_edge_in_field);
+        let far = |index: usize| self.kept.0[index].point.far_from_m(point);
         let nearest = alike.min_by(|&a, &b| far(a).total_cmp(&far(b)));
         let is_near = nearest.is_some_and(|index| far(index) <= CARRIED_MOST_M);
         if let (Some(index), true) = (nearest, is_near) {
-            let kept = &mut self.kept[index];
-            if let Some(solved) = carried(&mut kept.prepared, drawn)? {
+            let kept = &mut self.kept.0[index];
+            if let Some(solved) = carried(Arc::make_mut(&mut kept.prepared), drawn)? {
                 kept.point = *point;
                 return Ok(solved);
             }
         }
-        let known = nearest.map(|index| &self.kept[index].prepared);
+        let known = nearest.map(|index| self.kept.0[index].prepared.as_ref());
         let (prepared, solved) = meshed(known, drawn)?;
         if let (Some(index), true) = (nearest, is_near) {
             // The new mesh takes the place of the mesh that does not reach so far.
-            self.kept.remove(index);
+            self.kept.0.remove(index);
         }
-        if self.kept.len() >= KEPT_MOST {
-            self.kept.remove(0);
+        if self.kept.0.len() >= KEPT_MOST {
+            self.kept.0.remove(0);
         }
-        self.kept.push(Kept {
+        self.kept.0.push(Kept {
             point: *point,
             is_edge_in_field: drawn.is_edge_in_field,
-            prepared,
+            prepared: Arc::new(prepared),
         });
         Ok(solved)
     }
@@ -216,11 +241,22 @@ pub(super) fn meshed(known: Option<&Prepared>, drawn: &Drawn) -> Result<(Prepare
     solved.map_err(|error| not_solved(&error))
 }
 
+/// Meshes of states that were solved, the oldest first; a copy shares each mesh until one of both carries it along.
+#[derive(Clone, Default)]
+pub(super) struct Meshes(Vec<Kept>);
+
+impl std::fmt::Debug for Meshes {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{} meshes", self.0.len())
+    }
+}
+
 /// Mesh of a state, ready for a state near it.
+#[derive(Clone)]
 struct Kept {
     point: Point,
     is_edge_in_field: bool,
-    prepared: Prepared,
+    prepared: Arc<Prepared>,
 }
 
 impl Point {

@@ -1,5 +1,8 @@
 //! Readings as built: the blank form, each kind of defect beside its twin just inside, and what more deviation may do.
 
+mod decided;
+mod ends;
+
 use crate::cases::{EXAMPLES, accepted, everything, lines, named, texts};
 use jointwright_joint::built::{Built, FindingDoc, FindingKind, Findings, blank, read_built};
 use jointwright_joint::cable::Words;
@@ -578,5 +581,5 @@ fn a_defect_that_nobody_asks_about_stops_and_so_does_a_place_off_its_number() {
     }
     let note = r#"seen = [{ leg = "A", phase = 1, of = "bridge", note = "came loose" }]"#;
     let said = readings(&order, note).expect_err("a note alone");
-    assert!(said.contains("a note and no value"), "{said}");
+    assert!(said.contains("a note or a decision and no value"), "{said}");
 }

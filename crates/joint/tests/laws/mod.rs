@@ -36,7 +36,7 @@ mod written_order;
 use proptest::test_runner::{Config, RngSeed};
 
 /// Settings of a random law: a number of cases from a fixed seed, so that two runs give the same result, and no file of past failures; a failure that matters becomes a named test.
-fn tries(cases: u32) -> Config {
+pub(crate) fn tries(cases: u32) -> Config {
     Config {
         cases,
         failure_persistence: None,

@@ -29,6 +29,7 @@ use faer::sparse::linalg::lu::{
 use faer::sparse::linalg::{LuError, amd};
 use faer::sparse::{FaerError, SparseColMatRef, SymbolicSparseColMat, SymbolicSparseColMatRef};
 use faer::{Conj, MatMut, Par, Side, Spec};
+use std::sync::Arc;
 
 impl From<FaerError> for SparseError {
     fn from(error: FaerError) -> Self {
@@ -86,11 +87,42 @@ pub(super) fn least_degree_order(starts: &[u32], rows: &[u32]) -> Vec<u32> {
 }
 
 /// Symmetric positive definite systems, by A = L Lᵀ.
+///
+/// A copy shares the analysis, and allocates its own memory at its first factorisation.
+#[derive(Clone)]
 pub struct Cholesky {
     matrix: SymbolicSparseColMat<u32>,
-    symbolic: SymbolicCholesky<u32>,
-    values: Vec<f64>,
-    memory: MemBuffer,
+    symbolic: Arc<SymbolicCholesky<u32>>,
+    workspace: Workspace,
+}
+
+/// Values of the factors, and memory for their making; a copy begins empty.
+#[derive(Default)]
+struct Workspace(Option<(Vec<f64>, MemBuffer)>);
+
+impl Clone for Workspace {
+    fn clone(&self) -> Workspace {
+        Workspace(None)
+    }
+}
+
+impl Workspace {
+    /// Values and memory, allocated at their first use.
+    ///
+    /// # Errors
+    /// [`SparseError`] if there is no memory.
+    fn of(
+        &mut self,
+        n_values: usize,
+        need: StackReq,
+    ) -> Result<(&mut Vec<f64>, &mut MemBuffer), SparseError> {
+        let made = match self.0.take() {
+            Some(made) => made,
+            None => (vec![0.0; n_values], memory(need)?),
+        };
+        let (values, memory) = self.0.insert(made);
+        Ok((values, memory))
+    }
 }
 
 /// A matrix factorised by [`Cholesky`].
@@ -112,13 +144,10 @@ impl Cholesky {
     /// ```
     pub fn new(lower: &Structure) -> Result<Self, SparseError> {
         lower.check_lower()?;
-        let symbolic = analysis(lower)?;
-        let need = symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Spec::default());
         Ok(Self {
             matrix: columns(lower),
-            values: vec![0.0; symbolic.len_val()],
-            memory: memory(need)?,
-            symbolic,
+            symbolic: Arc::new(analysis(lower)?),
+            workspace: Workspace::default(),
         })
     }
 
@@ -143,13 +172,16 @@ impl Cholesky {
     pub fn factorise(&mut self, values: &[f64]) -> Result<Factor<'_>, SparseError> {
         check_finite(Values::Matrix, values)?;
         let matrix = SparseColMatRef::new(self.matrix.as_ref(), values);
-        let factor = self.symbolic.factorize_numeric_llt(
-            &mut self.values,
+        let symbolic = &self.symbolic;
+        let need = symbolic.factorize_numeric_llt_scratch::<f64>(Par::Seq, Spec::default());
+        let (factors, memory) = self.workspace.of(symbolic.len_val(), need)?;
+        let factor = symbolic.factorize_numeric_llt(
+            factors,
             matrix,
             Side::Lower,
             LltRegularization::default(),
             Par::Seq,
-            MemStack::new(&mut self.memory),
+            MemStack::new(memory),
             Spec::default(),
         );
         match factor {
@@ -203,14 +235,14 @@ impl Factor<'_> {
 /// |  A  −B | | x |   |  f |
 /// | −B  −A | | y | = | −g |      solved with x and y side by side: x_0, y_0, x_1, y_1, …
 /// ```
+#[derive(Clone)]
 pub struct QuasiDefinite {
     /// Structure of A and B.
     lower: Structure,
     matrix: SymbolicSparseColMat<u32>,
-    symbolic: SymbolicCholesky<u32>,
+    symbolic: Arc<SymbolicCholesky<u32>>,
     matrix_values: Vec<f64>,
-    values: Vec<f64>,
-    memory: MemBuffer,
+    workspace: Workspace,
 }
 
 /// A matrix factorised by [`QuasiDefinite`].
@@ -233,14 +265,11 @@ impl QuasiDefinite {
     pub fn new(lower: &Structure) -> Result<Self, SparseError> {
         lower.check_lower()?;
         let doubled = lower.doubled_lower();
-        let symbolic = analysis(&doubled)?;
-        let need = symbolic.factorize_numeric_ldlt_scratch::<f64>(Par::Seq, Spec::default());
         Ok(Self {
             matrix: columns(&doubled),
             matrix_values: vec![0.0; doubled.n_entries()],
-            values: vec![0.0; symbolic.len_val()],
-            memory: memory(need)?,
-            symbolic,
+            symbolic: Arc::new(analysis(&doubled)?),
+            workspace: Workspace::default(),
             lower: lower.clone(),
         })
     }
@@ -271,19 +300,22 @@ impl QuasiDefinite {
         check_finite(Values::Matrix, imaginary)?;
         interleave(&self.lower, [real, imaginary], &mut self.matrix_values);
         let matrix = SparseColMatRef::new(self.matrix.as_ref(), &self.matrix_values[..]);
-        let factor = self.symbolic.factorize_numeric_ldlt(
-            &mut self.values,
+        let symbolic = &self.symbolic;
+        let need = symbolic.factorize_numeric_ldlt_scratch::<f64>(Par::Seq, Spec::default());
+        let (factors, memory) = self.workspace.of(symbolic.len_val(), need)?;
+        let factor = symbolic.factorize_numeric_ldlt(
+            factors,
             matrix,
             Side::Lower,
             LdltRegularization::default(),
             Par::Seq,
-            MemStack::new(&mut self.memory),
+            MemStack::new(memory),
             Spec::default(),
         );
         match factor {
             Ok(_) => {
-                check_signs(&self.symbolic, &self.values)?;
-                let factor = LdltRef::new(&self.symbolic, &self.values);
+                check_signs(symbolic, factors)?;
+                let factor = LdltRef::new(symbolic, factors);
                 Ok(ComplexFactor { factor })
             }
             Err(LdltError::ZeroPivot { index }) => {

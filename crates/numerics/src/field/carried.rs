@@ -33,6 +33,7 @@ pub enum Reuse {
 }
 
 /// A solved section, kept ready for the next one like it.
+#[derive(Clone)]
 pub struct Prepared {
     outline: Outline,
     wanted: Vec<Wanted>,
@@ -276,6 +277,7 @@ impl Prepared {
 }
 
 /// Springs between the corners of a mesh.
+#[derive(Clone)]
 struct Net {
     /// Number among the free corners; `None` for corners on curves.
     free: Vec<Option<u32>>,

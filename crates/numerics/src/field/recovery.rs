@@ -29,7 +29,7 @@ const RANK_RATIO: f64 = 1e-9;
 pub(super) type Slope = [[f64; 2]; 2];
 
 /// Triangles about each corner.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Rings {
     starts: Vec<u32>,
     triangles: Vec<u32>,

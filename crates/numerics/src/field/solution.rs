@@ -21,7 +21,7 @@ const SAMPLES: [[f64; 3]; 3] = [
 ];
 
 /// Neighbourhood of a mesh, independent of the potential.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub(super) struct Neighbours {
     pub rings: Rings,
     /// Triangles on the two sides of an edge, by the number of its mid-node less the number of corners.

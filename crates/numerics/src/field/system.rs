@@ -13,12 +13,14 @@ use crate::mesh::Mesh;
 pub const VACUUM_PERMITTIVITY: f64 = 8.854_187_812_8e-12;
 
 /// Factors whose structure is reused by the next solve on the same topology.
+#[derive(Clone)]
 enum Solver {
     Real(Cholesky),
     Complex(QuasiDefinite),
 }
 
 /// A mesh with its unknowns and its element matrices.
+#[derive(Clone)]
 pub(super) struct System {
     pub mesh: Mesh,
     pub neighbours: Neighbours,

@@ -22,7 +22,25 @@ pub(super) fn say(tongue: Tongue, said: &BuiltSaid) -> String {
         BuiltSaid::Needs { of, field } => format!("A reading of `{of}` needs `{field}`."),
         BuiltSaid::NotWith { of, field } => format!("A reading of `{of}` takes no `{field}`."),
         BuiltSaid::NoWordFor { found, of } => format!("`{found}` is no word for `{of}`."),
-        BuiltSaid::NoteWithoutValue => "This row has a note and no value.".to_owned(),
+        BuiltSaid::NoTime { read } => format!("`{read}` is no time of day."),
+        BuiltSaid::NoDecision { named } => format!("No decision is named `{named}`."),
+        BuiltSaid::IdleDecision { named } => {
+            format!("No reading names the decision `{named}`, so nobody can tell what it is about.")
+        }
+        BuiltSaid::Decided {
+            what,
+            by,
+            role,
+            authority,
+            reached,
+            at,
+        } => format!(
+            "{what}; decided by {by}, {role}, on the authority of {authority}; {at}; {reached}"
+        ),
+        BuiltSaid::NotAmongThePeople { by } => {
+            format!("the job does not name {by} among those who decide on windows")
+        }
+        BuiltSaid::NoteWithoutValue => "This row has a note or a decision and no value.".to_owned(),
         BuiltSaid::Disagree => "another reading of the same says something else: measure again".to_owned(),
         BuiltSaid::UnlikeTheJob => "the job, and with it the plan, has another reading of the same: ask which counts".to_owned(),
         BuiltSaid::Fewer { read, wanted } => {
@@ -72,6 +90,14 @@ pub(super) fn hint(said: &BuiltHint) -> String {
         BuiltHint::InstrumentsAre { names } => {
             format!("The file has: {}.", names.join(", "))
         }
+        BuiltHint::DecisionsAre { names } if names.is_empty() => {
+            "List it under `decision`, with who decided, on whose authority and when.".to_owned()
+        }
+        BuiltHint::DecisionsAre { names } => format!("The file has: {}.", names.join(", ")),
+        BuiltHint::NameItInItsRow => {
+            "Write its name as `decision` in the row of the reading that it is about.".to_owned()
+        }
+        BuiltHint::WriteTime => "Write it in 24 hours, as \"14:20\".".to_owned(),
         BuiltHint::WriteItsError { field } => {
             format!("Write `{field}` at the instrument, from its certificate or from trials.")
         }

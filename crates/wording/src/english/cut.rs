@@ -150,6 +150,7 @@ pub(super) fn whose(whose: &Whose) -> String {
             None => word::paper(paper),
         },
         Whose::Trials(who) => format!("trial press: {}", who.join("; ")),
+        Whose::Read(who) => format!("read as built: {who}"),
     }
 }
 

@@ -25,7 +25,25 @@ pub(super) fn say(tongue: Tongue, said: &BuiltSaid) -> String {
         BuiltSaid::NoWordFor { found, of } => {
             format!("`{found}` no es una palabra para `{of}`.")
         }
-        BuiltSaid::NoteWithoutValue => "Esta fila tiene una nota y ningún valor.".to_owned(),
+        BuiltSaid::NoTime { read } => format!("`{read}` no es una hora del día."),
+        BuiltSaid::NoDecision { named } => format!("Ninguna decisión se llama `{named}`."),
+        BuiltSaid::IdleDecision { named } => format!(
+            "Ninguna lectura nombra la decisión `{named}`, y nadie sabe sobre qué es."
+        ),
+        BuiltSaid::Decided {
+            what,
+            by,
+            role,
+            authority,
+            reached,
+            at,
+        } => format!(
+            "{what}; lo decidió {by}, {role}, con la autoridad de {authority}; {at}; {reached}"
+        ),
+        BuiltSaid::NotAmongThePeople { by } => {
+            format!("el trabajo no nombra a {by} entre quienes deciden sobre rangos permitidos")
+        }
+        BuiltSaid::NoteWithoutValue => "Esta fila tiene una nota o una decisión y ningún valor.".to_owned(),
         BuiltSaid::Disagree => "otra lectura de lo mismo dice otra cosa: mida otra vez".to_owned(),
         BuiltSaid::UnlikeTheJob => "el trabajo, y con él el plan, tiene otra lectura de lo mismo: pregunte cuál vale".to_owned(),
         BuiltSaid::Fewer { read, wanted } => {
@@ -75,6 +93,14 @@ pub(super) fn hint(said: &BuiltHint) -> String {
         BuiltHint::InstrumentsAre { names } => {
             format!("El archivo tiene: {}.", names.join(", "))
         }
+        BuiltHint::DecisionsAre { names } if names.is_empty() => {
+            "Póngala bajo `decision`, con quién decidió, con qué autoridad y cuándo.".to_owned()
+        }
+        BuiltHint::DecisionsAre { names } => format!("El archivo tiene: {}.", names.join(", ")),
+        BuiltHint::NameItInItsRow => {
+            "Escriba su nombre como `decision` en la fila de la lectura de la que trata.".to_owned()
+        }
+        BuiltHint::WriteTime => "Escríbala en 24 horas, como \"14:20\".".to_owned(),
         BuiltHint::WriteItsError { field } => {
             format!("Escriba `{field}` en el instrumento, según su certificado o según ensayos.")
         }

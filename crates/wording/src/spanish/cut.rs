@@ -155,6 +155,7 @@ pub(super) fn whose(whose: &Whose) -> String {
             None => word::paper(paper),
         },
         Whose::Trials(who) => format!("prensada de prueba: {}", who.join("; ")),
+        Whose::Read(who) => format!("leído en lo hecho: {who}"),
     }
 }
 

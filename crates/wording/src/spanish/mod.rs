@@ -45,6 +45,7 @@ mod truck;
 mod unsettled;
 mod warming;
 mod water;
+mod way;
 mod word;
 
 use crate::{Tongue, joined};
@@ -92,6 +93,7 @@ pub(crate) fn say(tongue: Tongue, said: &Said) -> String {
         Said::Slack(said) => slack::say(tongue, said),
         Said::Water(said) => water::say(said),
         Said::Built(said) => built::say(tongue, said),
+        Said::Way(said) => way::say(tongue, said),
         Said::BuiltHint(said) => built::hint(said),
         Said::Closing(said) => closing::say(tongue, said),
         Said::Fault(said) => fault::say(tongue, said),
